@@ -1,0 +1,7 @@
+package blindlap;
+
+public final class Main {
+  private Main() {}
+
+  public static void main(String[] args) {}
+}
