@@ -1,0 +1,63 @@
+package blindlap.plan;
+
+import blindlap.stats.Assignments;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Which orders are admissible. The same fields stand in a protocol file, a plan file and a
+ * calculation request.
+ *
+ * @param setups number of setups
+ * @param stints number of stints, a multiple of {@code block}
+ * @param block length of a block, which holds every setup equally often; {@code block = stints} is
+ *     one shuffle of the day
+ * @param patterns sequences of letters a block is restricted to; empty for all balanced ones
+ * @param maxRun no setup more often than this in a row; null for no limit
+ * @param minTrendEfficiency least share of information left after a straight trend is removed (two
+ *     setups); null for no limit
+ */
+public record Rule(
+    int setups,
+    int stints,
+    int block,
+    List<String> patterns,
+    @Nullable Integer maxRun,
+    @Nullable Double minTrendEfficiency) {
+
+  /** Most stints of one day: keeps every count and every draw within 64 bits a block. */
+  public static final int MOST_STINTS = 60;
+
+  public Rule {
+    patterns = List.copyOf(patterns);
+  }
+
+  /** Blocks without further restrictions. */
+  public static Rule blocks(int setups, int stints, int block) {
+    return new Rule(setups, stints, block, List.of(), null, null);
+  }
+
+  /**
+   * The set of admissible orders, possibly empty.
+   *
+   * @throws IllegalArgumentException if the rule contradicts itself; the message says how
+   */
+  public Assignments assignments() {
+    return Assignments.rule(setups, stints)
+        .block(block)
+        .patterns(patterns)
+        .maxRun(maxRun == null ? 0 : maxRun)
+        .minTrendEfficiency(minTrendEfficiency == null ? 0 : minTrendEfficiency)
+        .build();
+  }
+
+  /** The sequences of one block, before any constraint that spans the day. */
+  public Assignments blockSequences() {
+    return Assignments.rule(setups, block).block(block).patterns(patterns).build();
+  }
+
+  /** True if a constraint spans more than one block. */
+  public boolean constrainsWholeDay() {
+    return maxRun != null || minTrendEfficiency != null;
+  }
+}

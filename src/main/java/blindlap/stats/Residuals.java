@@ -1,0 +1,98 @@
+package blindlap.stats;
+
+/**
+ * The projection W = I − X(X'X)⁻¹X' that removes a constant and a drift polynomial over the real
+ * stint positions, on the stints that are used; rows and columns of other stints are zero.
+ */
+final class Residuals {
+  private final double[][] w;
+  private final int columns;
+
+  /**
+   * @param used length N, true where the stint enters
+   * @param drift the polynomial that is removed
+   */
+  Residuals(boolean[] used, Drift drift) {
+    int n = used.length;
+    double[][] basis = orthonormalBasis(used, drift);
+    this.columns = basis.length;
+    this.w = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      if (!used[i]) {
+        continue;
+      }
+      for (int j = 0; j < n; j++) {
+        if (!used[j]) {
+          continue;
+        }
+        double sum = i == j ? 1 : 0;
+        for (double[] q : basis) {
+          sum -= q[i] * q[j];
+        }
+        w[i][j] = sum;
+      }
+    }
+  }
+
+  /** W itself, N × N; callers must not change it. */
+  double[][] matrix() {
+    return w;
+  }
+
+  /** Rank of the nuisance columns on the used stints. */
+  int columns() {
+    return columns;
+  }
+
+  /** W·x. */
+  double[] apply(double[] x) {
+    double[] result = new double[x.length];
+    for (int i = 0; i < x.length; i++) {
+      double sum = 0;
+      for (int j = 0; j < x.length; j++) {
+        sum += w[i][j] * x[j];
+      }
+      result[i] = sum;
+    }
+    return result;
+  }
+
+  private static double[][] orthonormalBasis(boolean[] used, Drift drift) {
+    int n = used.length;
+    java.util.List<double[]> basis = new java.util.ArrayList<>();
+    for (int degree = 0; degree <= drift.degree(); degree++) {
+      double[] column = new double[n];
+      double before = 0;
+      for (int i = 0; i < n; i++) {
+        double t = n == 1 ? 0 : 2.0 * i / (n - 1) - 1;
+        column[i] = used[i] ? Math.pow(t, degree) : 0;
+        before += column[i] * column[i];
+      }
+      // Twice is enough (Kahan; Parlett 1980): the second pass removes what rounding left.
+      for (int pass = 0; pass < 2; pass++) {
+        for (double[] q : basis) {
+          double overlap = dot(q, column);
+          for (int i = 0; i < n; i++) {
+            column[i] -= overlap * q[i];
+          }
+        }
+      }
+      double norm = Math.sqrt(dot(column, column));
+      if (norm > 1e-10 * Math.sqrt(before)) {
+        for (int i = 0; i < n; i++) {
+          column[i] /= norm;
+        }
+        basis.add(column);
+      }
+    }
+    return basis.toArray(new double[0][]);
+  }
+
+  static double dot(double[] a, double[] b) {
+    double sum = 0;
+    for (int i = 0; i < a.length; i++) {
+      sum += a[i] * b[i];
+    }
+    return sum;
+  }
+}
