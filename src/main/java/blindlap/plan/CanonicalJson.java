@@ -1,0 +1,103 @@
+package blindlap.plan;
+
+import java.nio.charset.StandardCharsets;
+import java.text.Normalizer;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One spelling for one content: the JSON Canonicalization Scheme of RFC 8785, restricted to objects,
+ * arrays, strings, booleans and null. Numbers are written as decimal strings by the caller, text is
+ * put into Unicode normal form C, so that the same plan has the same bytes everywhere.
+ */
+public final class CanonicalJson {
+  private CanonicalJson() {}
+
+  /**
+   * The bytes of a tree of {@code Map<String, ?>}, {@code List<?>}, {@code String}, {@code Boolean}
+   * and null.
+   *
+   * @throws IllegalArgumentException if the tree holds anything else
+   */
+  public static byte[] bytes(@Nullable Object tree) {
+    return text(tree).getBytes(StandardCharsets.UTF_8);
+  }
+
+  /** The same as text. */
+  public static String text(@Nullable Object tree) {
+    StringBuilder out = new StringBuilder();
+    write(tree, out);
+    return out.toString();
+  }
+
+  private static void write(@Nullable Object value, StringBuilder out) {
+    if (value == null || value instanceof Boolean) {
+      out.append(value);
+    } else if (value instanceof String string) {
+      writeString(Normalizer.normalize(string, Normalizer.Form.NFC), out);
+    } else if (value instanceof List<?> list) {
+      out.append('[');
+      for (int i = 0; i < list.size(); i++) {
+        if (i > 0) {
+          out.append(',');
+        }
+        write(list.get(i), out);
+      }
+      out.append(']');
+    } else if (value instanceof Map<?, ?> map) {
+      writeObject(map, out);
+    } else {
+      throw new IllegalArgumentException(
+          "canonical JSON holds texts, booleans, lists and objects, not a "
+              + value.getClass().getSimpleName());
+    }
+  }
+
+  private static void writeObject(Map<?, ?> map, StringBuilder out) {
+    // String order compares UTF-16 code units, as RFC 8785 section 3.2.3 asks.
+    Map<String, Object> sorted = new TreeMap<>();
+    map.forEach(
+        (key, value) ->
+            sorted.put(
+                Normalizer.normalize((String) key, Normalizer.Form.NFC),
+                value == null ? NULL : value));
+    out.append('{');
+    String comma = "";
+    for (Map.Entry<String, Object> field : sorted.entrySet()) {
+      out.append(comma);
+      writeString(field.getKey(), out);
+      out.append(':');
+      write(field.getValue() == NULL ? null : field.getValue(), out);
+      comma = ",";
+    }
+    out.append('}');
+  }
+
+  private static final Object NULL = new Object();
+
+  private static void writeString(String text, StringBuilder out) {
+    out.append('"');
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      switch (c) {
+        case '"' -> out.append("\\\"");
+        case '\\' -> out.append("\\\\");
+        case '\b' -> out.append("\\b");
+        case '\t' -> out.append("\\t");
+        case '\n' -> out.append("\\n");
+        case '\f' -> out.append("\\f");
+        case '\r' -> out.append("\\r");
+        default -> {
+          if (c < 0x20) {
+            out.append(String.format("\\u%04x", (int) c));
+          } else {
+            out.append(c);
+          }
+        }
+      }
+    }
+    out.append('"');
+  }
+}

@@ -1,0 +1,94 @@
+package blindlap.plan;
+
+import blindlap.stats.Drift;
+import blindlap.stats.Scale;
+import java.math.BigDecimal;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What is recorded per lap.
+ *
+ * @param name as it stands on the score sheet and in file headings
+ * @param kind what sort of value it is
+ * @param unit unit of the value; for scales and counts a word such as "points" or "a lap"
+ * @param lowWords words at the low end of a scale; empty otherwise
+ * @param highWords words at the high end of a scale; empty otherwise
+ * @param role its part in the analysis
+ * @param better which direction is better
+ * @param worthwhile smallest difference that would change the tester's mind, in the unit (raw
+ *     scale) or in per cent (ratio scale); null where none was declared
+ * @param drift what is removed over the day
+ * @param scale raw differences, or ratios through logarithms
+ */
+public record Measure(
+    String name,
+    Kind kind,
+    String unit,
+    String lowWords,
+    String highWords,
+    Role role,
+    Better better,
+    @Nullable BigDecimal worthwhile,
+    Drift drift,
+    Scale scale) {
+
+  /** Sorts of values, with the range a value must lie in. */
+  public enum Kind {
+    LAP_TIME(0, Double.POSITIVE_INFINITY, false),
+    SECTOR_TIME(0, Double.POSITIVE_INFINITY, false),
+    LINE_SCALE(0, 100, false),
+    CATEGORY_SCALE(1, 9, true),
+    COUNT(0, 9999, true);
+
+    private final double least;
+    private final double most;
+    private final boolean whole;
+
+    Kind(double least, double most, boolean whole) {
+      this.least = least;
+      this.most = most;
+      this.whole = whole;
+    }
+
+    /** True if a value of this size can stand on a score sheet. Times are above 0. */
+    public boolean admits(BigDecimal value) {
+      double number = value.doubleValue();
+      boolean inside = timed() ? number > least && number <= 86_400 : number >= least && number <= most;
+      return inside && (!whole || value.stripTrailingZeros().scale() <= 0);
+    }
+
+    /** True for times, which are hidden from the rider until scores are saved. */
+    public boolean timed() {
+      return this == LAP_TIME || this == SECTOR_TIME;
+    }
+
+    /** True for values on a scale with two ends. */
+    public boolean rating() {
+      return this == LINE_SCALE || this == CATEGORY_SCALE;
+    }
+
+    /** Least value that can be recorded (times: not included). */
+    public double least() {
+      return least;
+    }
+
+    /** Largest value that can be recorded. */
+    public double most() {
+      return most;
+    }
+  }
+
+  /** Part of a measure in the analysis. Exactly one measure of a plan is primary. */
+  public enum Role {
+    PRIMARY,
+    SECONDARY,
+    WATCH_FOR_HARM
+  }
+
+  /** Which direction is better. */
+  public enum Better {
+    LOWER,
+    HIGHER,
+    NEITHER
+  }
+}

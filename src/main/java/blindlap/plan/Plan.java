@@ -1,0 +1,121 @@
+package blindlap.plan;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Everything that is fixed before riding: one rider, one trail, one day. Immutable; {@link
+ * PlanCheck} says what is wrong with it, {@link PlanJson} gives the bytes that are sealed and
+ * hashed.
+ *
+ * @param kind comparison, or an open noise run on one setup
+ * @param question what the tester wants to know, in plain words
+ * @param expectations what tester, rider and helper expect
+ * @param rider name or initials
+ * @param trail name of the trail
+ * @param day the day of riding
+ * @param conditions what is known of weather and surface beforehand; may be empty
+ * @param setups what is compared, in the order A, B, C, …
+ * @param change how setups are changed
+ * @param differencesReason why more than one setting differs; empty if only one does
+ * @param bike settings of the bike that stay the same throughout
+ * @param measures what is recorded per lap
+ * @param protocol the named rule
+ * @param stints number of stints
+ * @param laps laps per stint and before the first
+ * @param blinding what keeps the rider blind
+ * @param timetable the day against the clock; null if none was made
+ * @param noise what the tester knows of the rider's noise; null if unknown
+ * @param override why a plan that cannot show anything is ridden all the same; empty if it can
+ * @param series id of the series this session belongs to; null for a session of its own
+ */
+public record Plan(
+    Kind kind,
+    String question,
+    Expectations expectations,
+    String rider,
+    String trail,
+    LocalDate day,
+    String conditions,
+    List<Setup> setups,
+    ChangeMethod change,
+    String differencesReason,
+    List<Setting> bike,
+    List<Measure> measures,
+    Protocol protocol,
+    int stints,
+    Laps laps,
+    Blinding blinding,
+    @Nullable Timetable timetable,
+    @Nullable DeclaredNoise noise,
+    String override,
+    @Nullable String series) {
+
+  /** What a session is for. */
+  public enum Kind {
+    /** Setups are compared in a drawn order. */
+    COMPARISON,
+    /** One setup throughout, said openly; feeds the rider's noise only. */
+    NOISE_RUN
+  }
+
+  /**
+   * What the people of the day expect, each unseen by the others until unsealing.
+   *
+   * @param tester in plain words; may be empty
+   * @param rider in plain words; may be empty
+   * @param helper in plain words; may be empty
+   */
+  public record Expectations(String tester, String rider, String helper) {
+    public static final Expectations NONE = new Expectations("", "", "");
+  }
+
+  /**
+   * Laps of the day.
+   *
+   * @param warmUp laps before the first stint, never analysed
+   * @param settling laps at the start of every stint, never analysed
+   * @param scored laps of every stint whose mean is the analysed unit, at least 1
+   */
+  public record Laps(int warmUp, int settling, int scored) {
+    /** Settling and scored laps of one stint. */
+    public int perStint() {
+      return settling + scored;
+    }
+  }
+
+  public Plan {
+    setups = List.copyOf(setups);
+    bike = List.copyOf(bike);
+    measures = List.copyOf(measures);
+  }
+
+  /** The rule of admissible orders for this number of setups and stints. */
+  public Rule rule() {
+    return protocol.rule(setups.size(), stints);
+  }
+
+  /** The primary measure, if exactly one is declared. */
+  public Optional<Measure> primary() {
+    List<Measure> primaries =
+        measures.stream().filter(m -> m.role() == Measure.Role.PRIMARY).toList();
+    return primaries.size() == 1 ? Optional.of(primaries.get(0)) : Optional.empty();
+  }
+
+  /** The measure of this name. */
+  public Optional<Measure> measure(String name) {
+    return measures.stream().filter(m -> m.name().equals(name)).findFirst();
+  }
+
+  /** Number of laps of all stints, settling laps included, warm-up laps not. */
+  public int lapsOfDay() {
+    return stints * laps.perStint();
+  }
+
+  /** "Shock K against Shock L". */
+  public String title() {
+    return String.join(" against ", setups.stream().map(Setup::name).toList());
+  }
+}

@@ -1,0 +1,61 @@
+package blindlap.plan;
+
+/** What can be wrong with a plan. */
+public enum PlanFault implements Fault {
+  /** The file cannot be read as YAML or JSON: detail line, column, what the parser says. */
+  NOT_READABLE,
+  /** A field that is not known: detail field, allowed fields. */
+  UNKNOWN_FIELD,
+  /** A field that must be there is not. */
+  MISSING_FIELD,
+  /** A field holds the wrong sort of value: detail found, expected. */
+  WRONG_VALUE,
+  /** No protocol of this name: detail name, known names. */
+  UNKNOWN_PROTOCOL,
+  /** The protocol is not made for this number of setups: detail protocol, number. */
+  PROTOCOL_SETUPS,
+  /** The rule contradicts itself: detail what. */
+  RULE_CONTRADICTS,
+  /** No order satisfies the rule. */
+  NO_ADMISSIBLE_ORDER,
+  /** Stints are not a multiple of the block: detail stints, block. */
+  STINTS_NOT_MULTIPLE,
+  /** Too many or too few stints: detail stints, least, most. */
+  STINTS_RANGE,
+  /** Fewer than two setups. */
+  TOO_FEW_SETUPS,
+  /** More setups than can be committed now: detail number. */
+  TOO_MANY_SETUPS,
+  /** Two setups share a name or id: detail name. */
+  SAME_SETUP,
+  /** No measure is primary. */
+  NO_PRIMARY,
+  /** More than one measure is primary: detail names. */
+  TWO_PRIMARIES,
+  /** Two measures share a name: detail name. */
+  SAME_MEASURE,
+  /** A measure's name is kept for a column of lap files: detail name. */
+  RESERVED_MEASURE,
+  /** A measure has no unit: detail measure. */
+  NO_UNIT,
+  /** The worthwhile difference is 0 or less: detail measure, value. */
+  WORTHWHILE_NOT_POSITIVE,
+  /** The primary or a watch-for-harm measure has no worthwhile difference: detail measure. */
+  NO_WORTHWHILE,
+  /** A watch-for-harm measure has no direction: detail measure. */
+  HARM_WITHOUT_DIRECTION,
+  /** A scale has no end words: detail measure. */
+  NO_END_WORDS,
+  /** The ratio scale needs values above 0: detail measure. */
+  RATIO_NEEDS_POSITIVE,
+  /** Laps per stint out of range: detail what, value. */
+  LAPS_RANGE,
+  /** Setups differ in more than one setting and no reason is given: detail settings. */
+  DIFFERENCES_WITHOUT_REASON,
+  /** A setting meant to be equal is not within tolerance: detail setting, values, tolerance. */
+  PARITY_BROKEN,
+  /** The plan cannot reach the level and no override is given: detail smallest p. */
+  CANNOT_SHOW_ANYTHING,
+  /** A text is too long: detail field, most characters. */
+  TOO_LONG
+}

@@ -1,0 +1,186 @@
+package blindlap.plan;
+
+import java.math.BigDecimal;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A plan as a tree and as canonical bytes: every field present, defaults filled in, numbers as
+ * decimal strings. The field names are those of a plan file (docs/plan-file.md).
+ */
+public final class PlanJson {
+  /** Version of the plan form, part of the bytes. */
+  public static final String VERSION = "1";
+
+  private PlanJson() {}
+
+  /** The bytes that are stored, sealed and hashed. */
+  public static byte[] bytes(Plan plan) {
+    return CanonicalJson.bytes(tree(plan));
+  }
+
+  /** The plan as a tree of maps, lists, strings, booleans and nulls. */
+  public static Map<String, Object> tree(Plan plan) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("plan", VERSION);
+    tree.put("kind", word(plan.kind()));
+    tree.put("question", plan.question());
+    tree.put(
+        "expectations",
+        object(
+            "tester", plan.expectations().tester(),
+            "rider", plan.expectations().rider(),
+            "helper", plan.expectations().helper()));
+    tree.put("rider", plan.rider());
+    tree.put("trail", plan.trail());
+    tree.put("day", plan.day().toString());
+    tree.put("conditions", plan.conditions());
+    tree.put("setups", plan.setups().stream().map(PlanJson::setup).toList());
+    tree.put("change", word(plan.change()));
+    tree.put("differences_reason", plan.differencesReason());
+    tree.put("bike", plan.bike().stream().map(PlanJson::setting).toList());
+    tree.put("measures", plan.measures().stream().map(PlanJson::measure).toList());
+    tree.put("protocol", protocol(plan.protocol()));
+    tree.put("stints", number(plan.stints()));
+    tree.put(
+        "laps",
+        object(
+            "warm_up", number(plan.laps().warmUp()),
+            "settling", number(plan.laps().settling()),
+            "scored", number(plan.laps().scored())));
+    tree.put("blinding", blinding(plan.blinding()));
+    tree.put("timetable", plan.timetable() == null ? null : timetable(plan.timetable()));
+    tree.put("noise", plan.noise() == null ? null : noise(plan.noise()));
+    tree.put("override", plan.override());
+    tree.put("series", plan.series());
+    tree.put("level", "0.05");
+    tree.put("missing", "mask");
+    return tree;
+  }
+
+  private static Map<String, Object> setup(Setup setup) {
+    Setup.Price price = setup.price();
+    return object(
+        "id", setup.id(),
+        "name", setup.name(),
+        "component", setup.component(),
+        "settings", setup.settings().stream().map(PlanJson::setting).toList(),
+        "mass_g", number(setup.massGrams()),
+        "price",
+            price == null
+                ? null
+                : object("amount", number(price.amount()), "currency", price.currency()),
+        "steps", setup.steps(),
+        "limits",
+            setup.limits().stream()
+                .map(l -> object("what", l.what(), "value", l.value(), "source", l.source()))
+                .toList(),
+        "most_refits", number(setup.mostRefits()),
+        "consumables", setup.consumables(),
+        "cautions", setup.cautions());
+  }
+
+  private static Map<String, Object> setting(Setting setting) {
+    return object(
+        "name", setting.name(),
+        "value", setting.value(),
+        "unit", setting.unit(),
+        "tolerance", number(setting.tolerance()),
+        "check", word(setting.check()),
+        "equal", setting.equal());
+  }
+
+  private static Map<String, Object> measure(Measure measure) {
+    return object(
+        "name", measure.name(),
+        "kind", word(measure.kind()),
+        "unit", measure.unit(),
+        "low_words", measure.lowWords(),
+        "high_words", measure.highWords(),
+        "role", word(measure.role()),
+        "better", word(measure.better()),
+        "worthwhile", number(measure.worthwhile()),
+        "drift", measure.drift().text(),
+        "scale", measure.scale().text());
+  }
+
+  private static Map<String, Object> protocol(Protocol protocol) {
+    return object(
+        "name", protocol.name(),
+        "title", protocol.title(),
+        "when", protocol.when(),
+        "setups", protocol.setups().stream().map(PlanJson::number).toList(),
+        "block", number(protocol.block()),
+        "patterns", protocol.patterns(),
+        "max_run", number(protocol.maxRun()),
+        "min_trend_efficiency",
+            protocol.minTrendEfficiency() == null
+                ? null
+                : number(BigDecimal.valueOf(protocol.minTrendEfficiency())),
+        "usual_stints", number(protocol.usualStints()));
+  }
+
+  private static Map<String, Object> blinding(Blinding blinding) {
+    return object(
+        "blinded", blinding.blinded(),
+        "helper", blinding.helper(),
+        "others_who_know", blinding.othersWhoKnow(),
+        "cover", blinding.cover(),
+        "ballast", blinding.ballast(),
+        "noise", blinding.noise(),
+        "rider_waits", blinding.riderWaits(),
+        "bike_moved_by", blinding.bikeMovedBy(),
+        "levers_touched_by", blinding.leversTouchedBy(),
+        "remaining_cues", blinding.remainingCues(),
+        "guesses", blinding.guesses());
+  }
+
+  private static Map<String, Object> timetable(Timetable timetable) {
+    return object(
+        "zone", timetable.zone().getId(),
+        "start", timetable.start().toString(),
+        "daylight_end", timetable.daylightEnd().toString(),
+        "lap", number(timetable.lap()),
+        "climb", number(timetable.climb()),
+        "swap", number(timetable.swap()),
+        "scoring", number(timetable.scoring()),
+        "rest_every", number(timetable.restEvery()),
+        "rest", number(timetable.rest()),
+        "cool_down", number(timetable.coolDown()),
+        "lap_budget", number(timetable.lapBudget()));
+  }
+
+  private static Map<String, Object> noise(DeclaredNoise noise) {
+    return object("sd", number(noise.sd()), "df", number(noise.df()), "source", noise.source());
+  }
+
+  /** The name of an option in files: lower case, words parted by spaces. */
+  public static String word(Enum<?> option) {
+    return option.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+  }
+
+  /** A number as the shortest plain decimal string; null stays null. */
+  public static @Nullable String number(@Nullable Number value) {
+    if (value == null) {
+      return null;
+    }
+    BigDecimal decimal = value instanceof BigDecimal big ? big : new BigDecimal(value.toString());
+    return decimal.signum() == 0 ? "0" : decimal.stripTrailingZeros().toPlainString();
+  }
+
+  private static Map<String, Object> object(@Nullable Object... pairs) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    for (int i = 0; i < pairs.length; i += 2) {
+      map.put((String) java.util.Objects.requireNonNull(pairs[i]), pairs[i + 1]);
+    }
+    return map;
+  }
+
+  /** Names of the options of an enum, as written in files. */
+  public static <E extends Enum<E>> List<String> words(Class<E> options) {
+    return java.util.Arrays.stream(options.getEnumConstants()).map(PlanJson::word).toList();
+  }
+}

@@ -1,0 +1,59 @@
+package blindlap.plan;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A named rule, as it stands in a protocol file.
+ *
+ * @param name short name used in plan files
+ * @param title name for people
+ * @param when when to choose it
+ * @param setups numbers of setups it is made for; empty for any
+ * @param block length of a block; null for one shuffle of the whole day
+ * @param patterns sequences a block is restricted to; empty for all balanced ones
+ * @param maxRun longest run of one setup; null for no limit
+ * @param minTrendEfficiency least trend efficiency; null for no limit
+ * @param usualStints number of stints it is usually ridden with
+ */
+public record Protocol(
+    String name,
+    String title,
+    String when,
+    List<Integer> setups,
+    @Nullable Integer block,
+    List<String> patterns,
+    @Nullable Integer maxRun,
+    @Nullable Double minTrendEfficiency,
+    int usualStints) {
+
+  public Protocol {
+    setups = List.copyOf(setups);
+    patterns = List.copyOf(patterns);
+  }
+
+  /** The rule for a number of setups and stints; it may still contradict itself. */
+  public Rule rule(int setupCount, int stintCount) {
+    return new Rule(
+        setupCount,
+        stintCount,
+        block == null ? stintCount : block,
+        patterns,
+        maxRun,
+        minTrendEfficiency);
+  }
+
+  /** A protocol that holds just a rule written in a plan file. */
+  public static Protocol unnamed(Rule rule) {
+    return new Protocol(
+        "own rule",
+        "Own rule",
+        "",
+        List.of(rule.setups()),
+        rule.block() == rule.stints() ? null : rule.block(),
+        rule.patterns(),
+        rule.maxRun(),
+        rule.minTrendEfficiency(),
+        rule.stints());
+  }
+}

@@ -1,0 +1,44 @@
+package blindlap.stats;
+
+/**
+ * On which scale setups are compared: raw differences, or ratios through natural logarithms (METHOD
+ * 13).
+ */
+public enum Scale {
+  RAW,
+  RATIO;
+
+  /** From a value as recorded to the scale of the analysis. */
+  public double forward(double value) {
+    if (this == RAW || Double.isNaN(value)) {
+      return value;
+    }
+    if (!(value > 0)) {
+      throw new IllegalArgumentException("on the ratio scale every value must be above 0");
+    }
+    return Math.log(value);
+  }
+
+  /** From a difference on the scale of the analysis to what is said: a difference, or a ratio. */
+  public double back(double difference) {
+    return this == RAW ? difference : Math.exp(difference);
+  }
+
+  /** The inverse of {@link #back}. */
+  public double shift(double said) {
+    return forward(said);
+  }
+
+  /**
+   * The worthwhile difference on the scale of the analysis: D itself, or ln(1 + D/100) for D per
+   * cent.
+   */
+  public double margin(double worthwhile) {
+    return this == RAW ? worthwhile : Math.log1p(worthwhile / 100);
+  }
+
+  /** The name used in files and requests. */
+  public String text() {
+    return name().toLowerCase(java.util.Locale.ROOT);
+  }
+}
