@@ -1,0 +1,250 @@
+package blindlap.exchange;
+
+import blindlap.plan.PlanFault;
+import blindlap.plan.PlanJson;
+import blindlap.plan.Problem;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads the fields of one object of a plan or protocol file and collects what is wrong instead of
+ * stopping at the first mistake. A field that was not asked for is a mistake too.
+ */
+final class FieldReader {
+  private final String path;
+  private final Map<String, Located> fields;
+  private final Located place;
+  private final List<Problem> problems;
+  private final Set<String> asked = new HashSet<>();
+
+  FieldReader(String path, Located object, List<Problem> problems) {
+    this.path = path;
+    this.place = object;
+    this.problems = problems;
+    Map<String, Located> known = object.fields();
+    if (known == null) {
+      problems.add(
+          Problem.of(PlanFault.WRONG_VALUE, where(path, object), shown(object), "fields with values"));
+      known = Map.of();
+    }
+    this.fields = known;
+  }
+
+  static String where(String path, Located at) {
+    String lineAndColumn = "line " + at.line() + ", column " + at.column();
+    return path.isEmpty() ? lineAndColumn : path + " (" + lineAndColumn + ")";
+  }
+
+  private static String shown(Located value) {
+    if (value.text() != null) {
+      return "\"" + value.text() + "\"";
+    }
+    return value.isNull() ? "nothing" : value.items() != null ? "a list" : "an object";
+  }
+
+  String path(String name) {
+    return path.isEmpty() ? name : path + "." + name;
+  }
+
+  /** The value of a field; null if absent or null. */
+  @Nullable Located value(String name) {
+    asked.add(name);
+    Located value = fields.get(name);
+    return value == null || value.isNull() ? null : value;
+  }
+
+  /** The value of a field that must be there. */
+  @Nullable Located required(String name) {
+    Located value = value(name);
+    if (value == null) {
+      problems.add(Problem.of(PlanFault.MISSING_FIELD, where(path(name), place)));
+    }
+    return value;
+  }
+
+  void wrong(String name, Located value, String expected) {
+    problems.add(
+        Problem.of(PlanFault.WRONG_VALUE, where(path(name), value), shown(value), expected));
+  }
+
+  /** A text, or what stands for it if absent. */
+  String text(String name, String otherwise) {
+    Located value = value(name);
+    if (value == null) {
+      return otherwise;
+    }
+    if (value.text() == null) {
+      wrong(name, value, "a text");
+      return otherwise;
+    }
+    return value.text().strip();
+  }
+
+  /** A text that must be there and not blank. */
+  String requiredText(String name) {
+    Located value = required(name);
+    if (value == null) {
+      return "";
+    }
+    if (value.text() == null || value.text().isBlank()) {
+      wrong(name, value, "a text");
+      return "";
+    }
+    return value.text().strip();
+  }
+
+  private <T> @Nullable T scalar(String name, String expected, Function<String, T> parse) {
+    Located value = value(name);
+    if (value == null) {
+      return null;
+    }
+    if (value.text() != null) {
+      try {
+        return parse.apply(value.text().strip());
+      } catch (RuntimeException notOfThisForm) {
+        // Falls through to the message below: the field says what it expects.
+      }
+    }
+    wrong(name, value, expected);
+    return null;
+  }
+
+  @Nullable BigDecimal decimal(String name) {
+    return scalar(name, "a number", FieldReader::decimalOf);
+  }
+
+  BigDecimal decimal(String name, String otherwise) {
+    BigDecimal value = decimal(name);
+    return value == null ? new BigDecimal(otherwise) : value;
+  }
+
+  private static BigDecimal decimalOf(String text) {
+    BigDecimal value = new BigDecimal(text);
+    if (value.precision() - value.scale() > 15 || value.scale() > 12) {
+      throw new NumberFormatException("out of range");
+    }
+    return value;
+  }
+
+  @Nullable Integer integer(String name) {
+    return scalar(name, "a whole number", Integer::valueOf);
+  }
+
+  int integer(String name, int otherwise) {
+    Integer value = integer(name);
+    return value == null ? otherwise : value;
+  }
+
+  boolean bool(String name, boolean otherwise) {
+    Boolean value =
+        scalar(
+            name,
+            "yes or no",
+            text ->
+                switch (text.toLowerCase(java.util.Locale.ROOT)) {
+                  case "true", "yes" -> true;
+                  case "false", "no" -> false;
+                  default -> throw new IllegalArgumentException();
+                });
+    return value == null ? otherwise : value;
+  }
+
+  <T> @Nullable T parsed(String name, String expected, Function<String, T> parse) {
+    return scalar(name, expected, parse);
+  }
+
+  <E extends Enum<E>> E option(String name, Class<E> options, E otherwise) {
+    List<String> words = PlanJson.words(options);
+    E value =
+        scalar(
+            name,
+            "one of: " + String.join(", ", words),
+            text -> {
+              int at = words.indexOf(text.toLowerCase(java.util.Locale.ROOT).replaceAll("[-_]", " "));
+              return options.getEnumConstants()[at];
+            });
+    return value == null ? otherwise : value;
+  }
+
+  /** Items of a list; none if absent. */
+  List<Located> items(String name) {
+    Located value = value(name);
+    if (value == null) {
+      return List.of();
+    }
+    if (value.items() == null) {
+      wrong(name, value, "a list");
+      return List.of();
+    }
+    return value.items();
+  }
+
+  List<String> texts(String name) {
+    List<String> texts = new ArrayList<>();
+    for (Located item : items(name)) {
+      if (item.text() == null) {
+        wrong(name, item, "a list of texts");
+      } else {
+        texts.add(item.text().strip());
+      }
+    }
+    return texts;
+  }
+
+  List<Integer> integers(String name) {
+    List<Integer> numbers = new ArrayList<>();
+    for (Located item : items(name)) {
+      try {
+        numbers.add(Integer.valueOf(String.valueOf(item.text())));
+      } catch (NumberFormatException e) {
+        wrong(name, item, "a list of whole numbers");
+      }
+    }
+    return numbers;
+  }
+
+  /** Objects of a list, each read by a function. */
+  <T> List<T> objects(String name, Function<FieldReader, T> read) {
+    List<T> objects = new ArrayList<>();
+    List<Located> items = items(name);
+    for (int i = 0; i < items.size(); i++) {
+      FieldReader reader = new FieldReader(path(name) + "[" + (i + 1) + "]", items.get(i), problems);
+      objects.add(read.apply(reader));
+      reader.end();
+    }
+    return objects;
+  }
+
+  /** An object, or null if absent. */
+  <T> @Nullable T object(String name, Function<FieldReader, T> read) {
+    Located value = value(name);
+    if (value == null) {
+      return null;
+    }
+    FieldReader reader = new FieldReader(path(name), value, problems);
+    T object = read.apply(reader);
+    reader.end();
+    return object;
+  }
+
+  /** Names the fields that nobody asked for. */
+  void end() {
+    for (Map.Entry<String, Located> field : fields.entrySet()) {
+      if (!asked.contains(field.getKey())) {
+        String known = String.join(", ", asked.stream().sorted().toList());
+        problems.add(
+            Problem.of(
+                PlanFault.UNKNOWN_FIELD,
+                where(path(field.getKey()), field.getValue()),
+                field.getKey(),
+                known));
+      }
+    }
+  }
+}

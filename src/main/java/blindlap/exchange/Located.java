@@ -1,0 +1,122 @@
+package blindlap.exchange;
+
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A YAML or JSON text as a tree that remembers where each value stands, so that messages can name
+ * line and column.
+ *
+ * @param line from 1
+ * @param column from 1
+ * @param text the scalar as written; null for null, lists and objects
+ * @param items the items of a list; null otherwise
+ * @param fields the fields of an object in order; null otherwise
+ */
+record Located(
+    int line,
+    int column,
+    @Nullable String text,
+    @Nullable List<Located> items,
+    @Nullable Map<String, Located> fields) {
+
+  private static final int DEEPEST = 20;
+
+  /** What a text could not be read for. */
+  static final class Unreadable extends Exception {
+    private static final long serialVersionUID = 1L;
+    final int line;
+    final int column;
+
+    Unreadable(int line, int column, String message) {
+      super(message);
+      this.line = line;
+      this.column = column;
+    }
+  }
+
+  /**
+   * Reads a text; JSON is read as the YAML it is.
+   *
+   * @throws Unreadable with the place, if it is neither
+   */
+  static Located read(String text) throws Unreadable {
+    String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
+    try (JsonParser parser = new YAMLFactory().createParser(plain)) {
+      JsonToken first = parser.nextToken();
+      if (first == null) {
+        throw new Unreadable(1, 1, "the file is empty");
+      }
+      Located tree = value(parser, 0);
+      if (parser.nextToken() != null) {
+        throw at(parser.currentTokenLocation(), "there is a second document");
+      }
+      return tree;
+    } catch (JsonProcessingException e) {
+      throw at(e.getLocation(), firstLine(e.getOriginalMessage()));
+    } catch (IOException e) {
+      throw new Unreadable(1, 1, firstLine(e.getMessage()));
+    }
+  }
+
+  private static Unreadable at(@Nullable JsonLocation place, String message) {
+    return place == null
+        ? new Unreadable(1, 1, message)
+        : new Unreadable(Math.max(1, place.getLineNr()), Math.max(1, place.getColumnNr()), message);
+  }
+
+  private static String firstLine(@Nullable String message) {
+    return message == null ? "not YAML" : message.strip().split("\\R", 2)[0];
+  }
+
+  private static Located value(JsonParser parser, int depth) throws IOException, Unreadable {
+    JsonLocation place = parser.currentTokenLocation();
+    if (depth > DEEPEST) {
+      throw at(place, "values are nested too deeply");
+    }
+    int line = Math.max(1, place.getLineNr());
+    int column = Math.max(1, place.getColumnNr());
+    return switch (parser.currentToken()) {
+      case START_OBJECT -> new Located(line, column, null, null, object(parser, depth));
+      case START_ARRAY -> new Located(line, column, null, array(parser, depth), null);
+      case VALUE_NULL -> new Located(line, column, null, null, null);
+      default -> new Located(line, column, parser.getText(), null, null);
+    };
+  }
+
+  private static Map<String, Located> object(JsonParser parser, int depth)
+      throws IOException, Unreadable {
+    Map<String, Located> fields = new LinkedHashMap<>();
+    while (parser.nextToken() != JsonToken.END_OBJECT) {
+      String name = parser.currentName();
+      JsonLocation place = parser.currentTokenLocation();
+      parser.nextToken();
+      if (fields.put(name, value(parser, depth + 1)) != null) {
+        throw at(place, "field " + name + " stands twice");
+      }
+    }
+    return fields;
+  }
+
+  private static List<Located> array(JsonParser parser, int depth) throws IOException, Unreadable {
+    List<Located> items = new ArrayList<>();
+    while (parser.nextToken() != JsonToken.END_ARRAY) {
+      items.add(value(parser, depth + 1));
+    }
+    return items;
+  }
+
+  /** True for null. */
+  boolean isNull() {
+    return text == null && items == null && fields == null;
+  }
+}

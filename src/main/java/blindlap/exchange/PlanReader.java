@@ -1,0 +1,270 @@
+package blindlap.exchange;
+
+import blindlap.plan.Blinding;
+import blindlap.plan.ChangeMethod;
+import blindlap.plan.DeclaredNoise;
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.PlanFault;
+import blindlap.plan.PlanJson;
+import blindlap.plan.Problem;
+import blindlap.plan.Protocol;
+import blindlap.plan.Rule;
+import blindlap.plan.Setting;
+import blindlap.plan.Setup;
+import blindlap.plan.Timetable;
+import blindlap.stats.Drift;
+import blindlap.stats.Scale;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads plan files (YAML or JSON, docs/plan-file.md) and stored plans, which have the same fields.
+ */
+public final class PlanReader {
+  private static final LocalDate NO_DAY = LocalDate.EPOCH;
+
+  private final Protocols protocols;
+  private final List<Problem> problems = new ArrayList<>();
+
+  private PlanReader(Protocols protocols) {
+    this.protocols = protocols;
+  }
+
+  /**
+   * What a plan file holds.
+   *
+   * @param plan the plan, null if the file cannot be read at all
+   * @param problems mistakes of form; the plan's own mistakes are found by PlanCheck
+   */
+  public record Reading(@Nullable Plan plan, List<Problem> problems) {
+    public Reading {
+      problems = List.copyOf(problems);
+    }
+  }
+
+  /** Reads a plan file's text. */
+  public static Reading read(String text, Protocols protocols) {
+    PlanReader reader = new PlanReader(protocols);
+    try {
+      FieldReader fields = new FieldReader("", Located.read(text), reader.problems);
+      Plan plan = reader.plan(fields);
+      fields.end();
+      return new Reading(plan, reader.problems);
+    } catch (Located.Unreadable e) {
+      String where = "line " + e.line + ", column " + e.column;
+      return new Reading(null, List.of(Problem.of(PlanFault.NOT_READABLE, where, e.getMessage())));
+    }
+  }
+
+  /**
+   * Reads a plan that was stored, whose bytes carry a verified hash.
+   *
+   * @throws IllegalArgumentException if it is not in the form that is written
+   */
+  public static Plan stored(String text) {
+    Reading reading = read(text, Protocols.NONE);
+    if (reading.plan() == null || !reading.problems().isEmpty()) {
+      throw new IllegalArgumentException("a stored plan cannot be read: " + reading.problems());
+    }
+    return reading.plan();
+  }
+
+  private Plan plan(FieldReader f) {
+    fixed(f, "plan", PlanJson.VERSION);
+    fixed(f, "level", "0.05");
+    fixed(f, "missing", "mask");
+    Plan.Kind kind = f.option("kind", Plan.Kind.class, Plan.Kind.COMPARISON);
+    Plan.Expectations expectations = f.object("expectations", PlanReader::expectations);
+    LocalDate day = f.parsed("day", "a date such as 2026-11-14", LocalDate::parse);
+    if (day == null && f.value("day") == null) {
+      f.required("day");
+    }
+    List<Setup> setups = f.objects("setups", this::setup);
+    Protocol protocol = protocol(f, setups.size());
+    int stints = f.integer("stints", protocol.usualStints());
+    Plan.Laps laps =
+        f.object(
+            "laps",
+            l ->
+                new Plan.Laps(
+                    l.integer("warm_up", 2), l.integer("settling", 0), l.integer("scored", 1)));
+    Blinding blinding = f.object("blinding", PlanReader::blinding);
+    return new Plan(
+        kind,
+        f.requiredText("question"),
+        expectations == null ? Plan.Expectations.NONE : expectations,
+        f.requiredText("rider"),
+        f.requiredText("trail"),
+        day == null ? NO_DAY : day,
+        f.text("conditions", ""),
+        setups,
+        f.option("change", ChangeMethod.class, ChangeMethod.REFIT),
+        f.text("differences_reason", ""),
+        f.objects("bike", this::setting),
+        f.objects("measures", PlanReader::measure),
+        protocol,
+        stints,
+        laps == null ? new Plan.Laps(2, 0, 1) : laps,
+        blinding == null ? Blinding.BLIND : blinding,
+        f.object("timetable", PlanReader::timetable),
+        f.object("noise", PlanReader::noise),
+        f.text("override", ""),
+        blankToNull(f.text("series", "")));
+  }
+
+  private static @Nullable String blankToNull(String text) {
+    return text.isBlank() ? null : text;
+  }
+
+  private static void fixed(FieldReader f, String name, String only) {
+    Located value = f.value(name);
+    if (value != null && !only.equals(value.text())) {
+      f.wrong(name, value, "\"" + only + "\", the only one there is");
+    }
+  }
+
+  private static Plan.Expectations expectations(FieldReader f) {
+    return new Plan.Expectations(f.text("tester", ""), f.text("rider", ""), f.text("helper", ""));
+  }
+
+  private Setup setup(FieldReader f) {
+    String name = f.requiredText("name");
+    return new Setup(
+        f.text("id", Setup.idOf(name)),
+        name,
+        f.text("component", ""),
+        f.objects("settings", this::setting),
+        f.decimal("mass_g"),
+        f.object(
+            "price", p -> new Setup.Price(p.decimal("amount", "0"), p.requiredText("currency"))),
+        f.texts("steps"),
+        f.objects(
+            "limits",
+            l -> new Setup.Limit(l.requiredText("what"), l.requiredText("value"), l.text("source", ""))),
+        f.integer("most_refits"),
+        f.texts("consumables"),
+        f.texts("cautions"));
+  }
+
+  private Setting setting(FieldReader f) {
+    return new Setting(
+        f.requiredText("name"),
+        f.requiredText("value"),
+        f.text("unit", ""),
+        f.decimal("tolerance"),
+        f.option("check", Setting.Check.class, Setting.Check.EACH_STINT),
+        f.bool("equal", false));
+  }
+
+  private static Measure measure(FieldReader f) {
+    Measure.Kind kind = f.option("kind", Measure.Kind.class, Measure.Kind.LAP_TIME);
+    if (f.required("kind") == null) {
+      kind = Measure.Kind.LAP_TIME;
+    }
+    return new Measure(
+        f.requiredText("name"),
+        kind,
+        f.text("unit", ""),
+        f.text("low_words", ""),
+        f.text("high_words", ""),
+        f.option("role", Measure.Role.class, Measure.Role.SECONDARY),
+        f.option("better", Measure.Better.class, usuallyBetter(kind)),
+        f.decimal("worthwhile"),
+        f.option("drift", Drift.class, Drift.LINE),
+        f.option("scale", Scale.class, Scale.RAW));
+  }
+
+  private static Measure.Better usuallyBetter(Measure.Kind kind) {
+    return kind.rating() ? Measure.Better.HIGHER : Measure.Better.LOWER;
+  }
+
+  private Protocol protocol(FieldReader f, int setups) {
+    Located rule = f.value("rule");
+    Located named = f.value("protocol");
+    if (rule != null) {
+      return Protocol.unnamed(
+          java.util.Objects.requireNonNull(f.object("rule", r -> rule(r, setups))));
+    }
+    if (named != null && named.fields() != null) {
+      return java.util.Objects.requireNonNull(f.object("protocol", Protocols::fields));
+    }
+    String name = f.text("protocol", Protocols.usualFor(setups));
+    Protocol protocol = protocols.named(name).orElse(null);
+    if (protocol == null) {
+      problems.add(
+          Problem.of(
+              PlanFault.UNKNOWN_PROTOCOL,
+              named == null ? "protocol" : FieldReader.where("protocol", named),
+              name,
+              String.join(", ", protocols.names())));
+      return Protocol.unnamed(Rule.blocks(2, 16, 4));
+    }
+    return protocol;
+  }
+
+  private static Rule rule(FieldReader f, int setups) {
+    int stints = f.integer("stints", 16);
+    return new Rule(
+        f.integer("setups", setups),
+        stints,
+        f.integer("block", stints),
+        f.texts("patterns"),
+        f.integer("max_run"),
+        f.parsed("min_trend_efficiency", "a number from 0 to 1", Double::valueOf));
+  }
+
+  private static Blinding blinding(FieldReader f) {
+    return new Blinding(
+        f.bool("blinded", true),
+        f.text("helper", ""),
+        f.text("others_who_know", ""),
+        f.text("cover", ""),
+        f.text("ballast", ""),
+        f.text("noise", ""),
+        f.text("rider_waits", ""),
+        f.text("bike_moved_by", ""),
+        f.text("levers_touched_by", ""),
+        f.text("remaining_cues", ""),
+        f.bool("guesses", true));
+  }
+
+  private static Timetable timetable(FieldReader f) {
+    return new Timetable(
+        or(f.parsed("zone", "a time zone such as Europe/Vienna", ZoneId::of), ZoneId.of("UTC")),
+        or(f.parsed("start", "a clock time such as 09:00", LocalTime::parse), LocalTime.of(9, 0)),
+        or(
+            f.parsed("daylight_end", "a clock time such as 16:38", LocalTime::parse),
+            LocalTime.of(17, 0)),
+        f.decimal("lap", "0"),
+        f.decimal("climb", "0"),
+        f.decimal("swap", "0"),
+        f.decimal("scoring", "2"),
+        f.integer("rest_every", 0),
+        f.decimal("rest", "0"),
+        f.decimal("cool_down", "0"),
+        f.integer("lap_budget"));
+  }
+
+  private static <T> T or(@Nullable T value, T otherwise) {
+    return value == null ? otherwise : value;
+  }
+
+  private static DeclaredNoise noise(FieldReader f) {
+    BigDecimal usual = f.decimal("usual_difference");
+    BigDecimal sd = f.decimal("sd");
+    if (sd == null && usual != null) {
+      sd =
+          BigDecimal.valueOf(DeclaredNoise.sdFromUsualDifference(usual.doubleValue()))
+              .round(new java.math.MathContext(6));
+    } else if (sd == null) {
+      f.required("sd");
+    }
+    return new DeclaredNoise(sd == null ? BigDecimal.ONE : sd, f.integer("df"), f.text("source", ""));
+  }
+}

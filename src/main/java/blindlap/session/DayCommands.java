@@ -1,0 +1,249 @@
+package blindlap.session;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.Problem;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Decides what may be recorded on the day. Each method answers facts, or why not. */
+public final class DayCommands {
+  private final SessionState state;
+  private final Plan plan;
+
+  public DayCommands(SessionState state) {
+    this.state = state;
+    this.plan = state.plan();
+  }
+
+  /**
+   * Records laps, all or none.
+   *
+   * @param laps what was ridden, in the order of the file
+   * @param source where the values come from
+   */
+  public Outcome record(List<LapInput> laps, Fact.Source source) {
+    List<Problem> problems = new ArrayList<>(mayRecord());
+    if (!problems.isEmpty()) {
+      return new Outcome.Refused(problems);
+    }
+    Map<LapId, String> seen = new HashMap<>();
+    List<Fact> facts = new ArrayList<>();
+    for (LapInput lap : laps) {
+      String before = seen.putIfAbsent(lap.lap(), lap.where());
+      if (before != null) {
+        problems.add(
+            Problem.of(SessionFault.LAP_TWICE_IN_FILE, lap.where(), number(lap.lap()), before));
+        continue;
+      }
+      List<Problem> here = check(lap);
+      if (here.isEmpty() && state.lap(lap.lap()).filter(LapState::ridden).isPresent()) {
+        here = List.of(Problem.of(SessionFault.LAP_TWICE, lap.where(), number(lap.lap())));
+      }
+      problems.addAll(here);
+      if (here.isEmpty()) {
+        addFacts(lap, source, facts);
+      }
+    }
+    return problems.isEmpty() ? new Outcome.Accepted(facts) : new Outcome.Refused(problems);
+  }
+
+  /**
+   * Records laps again where values were mistyped; only values that differ become corrections.
+   *
+   * @param reason why, not blank
+   */
+  public Outcome correct(List<LapInput> laps, String reason) {
+    List<Problem> problems = new ArrayList<>(reviewOpen());
+    if (reason.isBlank()) {
+      problems.add(Problem.of(SessionFault.REASON_MISSING, "", "correction"));
+    }
+    if (!problems.isEmpty()) {
+      return new Outcome.Refused(problems);
+    }
+    List<Fact> facts = new ArrayList<>();
+    for (LapInput lap : laps) {
+      List<Problem> here = check(lap);
+      problems.addAll(here);
+      LapState known = state.lap(lap.lap()).orElse(null);
+      if (here.isEmpty() && (known == null || !known.ridden())) {
+        problems.add(Problem.of(SessionFault.LAP_NOT_RIDDEN, lap.where(), number(lap.lap())));
+      } else if (here.isEmpty() && known != null) {
+        corrections(lap, known, reason, facts);
+      }
+    }
+    return problems.isEmpty() ? new Outcome.Accepted(facts) : new Outcome.Refused(problems);
+  }
+
+  private void corrections(LapInput lap, LapState known, String reason, List<Fact> facts) {
+    for (Measure measure : plan.measures()) {
+      BigDecimal value = lap.values().get(measure.name());
+      BigDecimal before = known.values().get(measure.name());
+      boolean same = value == null ? before == null : before != null && value.compareTo(before) == 0;
+      if (!same) {
+        facts.add(new Fact.ScoreCorrected(lap.lap(), measure.name(), value, reason));
+      }
+    }
+    if (!lap.note().isBlank() && !lap.note().equals(known.note())) {
+      facts.add(new Fact.NoteWritten(lap.lap(), lap.note()));
+    }
+    String reasonOfVoid = lap.voidReason();
+    if (reasonOfVoid != null && !reasonOfVoid.isBlank() && known.voided().isEmpty()) {
+      VoidEvent.parse(reasonOfVoid)
+          .ifPresent(event -> facts.add(new Fact.LapVoided(lap.lap(), event, "", valuesSeen())));
+    }
+  }
+
+  private List<Problem> check(LapInput lap) {
+    List<Problem> problems = new ArrayList<>(mayExist(lap.lap(), lap.where()));
+    for (Map.Entry<String, BigDecimal> value : lap.values().entrySet()) {
+      problems.addAll(ValueCheck.problems(plan, value.getKey(), value.getValue(), lap.where(value.getKey())));
+    }
+    String reason = lap.voidReason();
+    if (reason != null && !reason.isBlank() && VoidEvent.parse(reason).isEmpty()) {
+      problems.add(Problem.of(SessionFault.NOT_AN_EVENT, lap.where(), reason, events()));
+    }
+    String guess = lap.guess();
+    if (guess != null && !guess.isBlank() && GuessWords.parse(plan, guess).isEmpty()) {
+      problems.add(Problem.of(SessionFault.UNKNOWN_SETUP, lap.where(), guess, plan.title()));
+    }
+    return problems;
+  }
+
+  private void addFacts(LapInput lap, Fact.Source source, List<Fact> facts) {
+    facts.add(new Fact.LapRidden(lap.lap(), source));
+    for (Measure measure : plan.measures()) {
+      BigDecimal value = lap.values().get(measure.name());
+      if (value != null) {
+        facts.add(new Fact.ScoreGiven(lap.lap(), measure.name(), value, source));
+      }
+    }
+    if (!lap.note().isBlank()) {
+      facts.add(new Fact.NoteWritten(lap.lap(), lap.note()));
+    }
+    String reason = lap.voidReason();
+    if (reason != null && !reason.isBlank()) {
+      VoidEvent event = VoidEvent.parse(reason).orElseThrow();
+      facts.add(new Fact.LapVoided(lap.lap(), event, "", valuesSeen()));
+    }
+    String guess = lap.guess();
+    if (guess != null && !guess.isBlank()) {
+      facts.add(
+          new Fact.GuessGiven(lap.lap().stint(), GuessWords.parse(plan, guess).orElseThrow()));
+    }
+  }
+
+  /** Records one value as it is given on the score sheet; a later one replaces it. */
+  public Outcome score(LapId lap, String measure, BigDecimal value, Fact.Source source) {
+    List<Problem> problems = new ArrayList<>(mayRecord());
+    problems.addAll(mayExist(lap, ""));
+    problems.addAll(ValueCheck.problems(plan, measure, value, ""));
+    return outcome(problems, new Fact.ScoreGiven(lap, measure, value, source));
+  }
+
+  /** Any other fact of the day about a lap: a note, conditions, a watch record, a ridden lap. */
+  public Outcome note(LapId lap, Fact fact) {
+    List<Problem> problems = new ArrayList<>(mayRecord());
+    problems.addAll(mayExist(lap, ""));
+    return outcome(problems, fact);
+  }
+
+  /** A fact of the day about a stint: a guess, a hand-over, a helper's record, a deviation. */
+  public Outcome stint(int stint, Fact fact) {
+    List<Problem> problems = new ArrayList<>(mayRecord());
+    if (stint < 1 || stint > plan.stints()) {
+      problems.add(Problem.of(SessionFault.NO_SUCH_STINT, "", stint, plan.stints()));
+    }
+    if (fact instanceof Fact.GuessGiven && !plan.blinding().guesses()) {
+      problems.add(Problem.of(SessionFault.NO_GUESSES, ""));
+    }
+    if (fact instanceof Fact.StintHandled && state.helperRecords().containsKey(stint)) {
+      problems.add(Problem.of(SessionFault.HANDLED_TWICE, "", stint));
+    }
+    return outcome(problems, fact);
+  }
+
+  /**
+   * Declares a lap void.
+   *
+   * @param reason an event of {@link VoidEvent}, in words
+   * @param words what happened; may be empty
+   */
+  public Outcome voidLap(LapId lap, String reason, String words) {
+    List<Problem> problems = new ArrayList<>(reviewOpen());
+    problems.addAll(mayExist(lap, ""));
+    if (problems.isEmpty() && state.lap(lap).filter(LapState::ridden).isEmpty()) {
+      problems.add(Problem.of(SessionFault.LAP_NOT_RIDDEN, "", number(lap)));
+    }
+    if (VoidEvent.parse(reason).isEmpty()) {
+      problems.add(Problem.of(SessionFault.NOT_AN_EVENT, "", reason, events()));
+    }
+    if (state.lap(lap).flatMap(LapState::voided).isPresent()) {
+      problems.add(Problem.of(SessionFault.ALREADY_VOID, "", number(lap)));
+    }
+    return problems.isEmpty()
+        ? Outcome.accepted(
+            new Fact.LapVoided(lap, VoidEvent.parse(reason).orElseThrow(), words, valuesSeen()))
+        : new Outcome.Refused(problems);
+  }
+
+  /** Takes a void back. */
+  public Outcome withdrawVoid(LapId lap, String reason) {
+    List<Problem> problems = new ArrayList<>(reviewOpen());
+    if (state.lap(lap).flatMap(LapState::voided).isEmpty()) {
+      problems.add(Problem.of(SessionFault.NOT_VOID, "", number(lap)));
+    }
+    if (reason.isBlank()) {
+      problems.add(Problem.of(SessionFault.REASON_MISSING, "", "withdrawal of a void"));
+    }
+    return outcome(problems, new Fact.VoidWithdrawn(lap, reason));
+  }
+
+  private Outcome outcome(List<Problem> problems, Fact fact) {
+    return problems.isEmpty() ? Outcome.accepted(fact) : new Outcome.Refused(problems);
+  }
+
+  private boolean valuesSeen() {
+    return state.step() == Step.DAY_CLOSED;
+  }
+
+  private List<Problem> mayRecord() {
+    List<Problem> problems = reviewOpen();
+    if (problems.isEmpty() && !state.step().day()) {
+      return List.of(Problem.of(SessionFault.RECORDING_IS_OVER, "", state.step()));
+    }
+    return problems;
+  }
+
+  private List<Problem> reviewOpen() {
+    return switch (state.step()) {
+      case ABANDONED -> List.of(Problem.of(SessionFault.IS_ABANDONED, ""));
+      case REVIEW_CLOSED -> List.of(Problem.of(SessionFault.REVIEW_IS_CLOSED, ""));
+      case UNSEALED, REPORTED -> List.of(Problem.of(SessionFault.ALREADY_UNSEALED, ""));
+      default -> List.of();
+    };
+  }
+
+  private List<Problem> mayExist(LapId lap, String where) {
+    if (lap.stint() > plan.stints() || lap.lap() > plan.laps().perStint()) {
+      return List.of(Problem.of(SessionFault.NO_SUCH_LAP, where, number(lap), plan.lapsOfDay()));
+    }
+    int last = state.cutShort().map(Fact.DayCutShort::lastStint).orElse(plan.stints());
+    if (lap.stint() > last) {
+      return List.of(Problem.of(SessionFault.AFTER_CUT_SHORT, where, number(lap), last));
+    }
+    return List.of();
+  }
+
+  private int number(LapId lap) {
+    return lap.ofDay(plan.laps().perStint());
+  }
+
+  private static String events() {
+    return String.join(
+        ", ", java.util.Arrays.stream(VoidEvent.values()).map(VoidEvent::text).toList());
+  }
+}

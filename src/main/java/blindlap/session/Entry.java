@@ -1,0 +1,31 @@
+package blindlap.session;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+
+/**
+ * One fact in its chain. Entries are the truth of a notebook; everything else is folded from them.
+ *
+ * @param session whose fact it is
+ * @param notebook in which notebook it was written
+ * @param number place in the chain of this session and notebook, from 1
+ * @param previous hash of the entry before it in this chain; 32 zero bytes for the first
+ * @param seen heads of the session's other chains that the writer knew
+ * @param at when it was written
+ * @param zone time zone of the writer
+ * @param fact what happened
+ */
+public record Entry(
+    SessionId session,
+    NotebookId notebook,
+    long number,
+    Hash previous,
+    List<Head> seen,
+    Instant at,
+    ZoneId zone,
+    Fact fact) {
+  public Entry {
+    seen = List.copyOf(seen);
+  }
+}

@@ -1,0 +1,364 @@
+package blindlap.session;
+
+import blindlap.plan.Plan;
+import blindlap.seal.Fingerprint;
+import blindlap.seal.OpenKey;
+import blindlap.seal.SealedKey;
+import blindlap.timing.TimeRecord;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Something that happened, in the past tense. A new kind of fact must be handled by every {@link
+ * Visitor}, or nothing compiles.
+ */
+public sealed interface Fact {
+  /** Calls the visitor's method for this kind of fact. */
+  <R> R accept(Visitor<R> visitor);
+
+  /**
+   * The plan was fixed, the order drawn and sealed.
+   *
+   * @param plan the plan
+   * @param planText its canonical bytes as text, exactly as hashed
+   * @param key the sealed key
+   * @param fingerprint fingerprint of the plan and everything sealed
+   * @param codes the random codes on everything the rider sees, one per stint
+   * @param signedBy names of those who read and signed the plan
+   */
+  record PlanCommitted(
+      Plan plan,
+      String planText,
+      SealedKey key,
+      Fingerprint fingerprint,
+      List<Integer> codes,
+      List<String> signedBy)
+      implements Fact {
+    public PlanCommitted {
+      codes = List.copyOf(codes);
+      signedBy = List.copyOf(signedBy);
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.planCommitted(this);
+    }
+  }
+
+  /** Which of the two fingerprints. */
+  enum Which {
+    PLAN,
+    REVIEW
+  }
+
+  /** A fingerprint was given to someone else. */
+  record FingerprintGiven(Which which, String to) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.fingerprintGiven(this);
+    }
+  }
+
+  /** A part in a session. */
+  enum Person {
+    TESTER,
+    RIDER,
+    HELPER,
+    STARTER,
+    OTHER
+  }
+
+  /** Someone wrote down an expectation after the commit, before unsealing. */
+  record ExpectationGiven(Person who, String text) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.expectationGiven(this);
+    }
+  }
+
+  /** A sheet with the key was written again; needs the helper phrase. */
+  record SheetReprinted(String sheet) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.sheetReprinted(this);
+    }
+  }
+
+  /**
+   * The helper handled a stint; exactly one such entry per stint, of one size.
+   *
+   * @param stint from 1
+   * @param record encrypted and padded record, Base64
+   */
+  record StintHandled(int stint, String record) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.stintHandled(this);
+    }
+  }
+
+  /** The bike was handed over for a stint, with the safety list confirmed. */
+  record BikeHandedOver(int stint) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.bikeHandedOver(this);
+    }
+  }
+
+  /** A warm-up lap was ridden; never analysed. */
+  record WarmUpRidden(int number) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.warmUpRidden(this);
+    }
+  }
+
+  /** Where values came from. */
+  enum Source {
+    SCREEN,
+    PAPER,
+    FILE
+  }
+
+  /** A lap was ridden. */
+  record LapRidden(LapId lap, Source source) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.lapRidden(this);
+    }
+  }
+
+  /** A value was given for a lap, times in seconds included. */
+  record ScoreGiven(LapId lap, String measure, BigDecimal value, Source source) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.scoreGiven(this);
+    }
+  }
+
+  /** A time was taken by a watch. */
+  record TimeTaken(LapId lap, String measure, TimeRecord time) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.timeTaken(this);
+    }
+  }
+
+  /** A value was corrected; null takes it out. */
+  record ScoreCorrected(LapId lap, String measure, @Nullable BigDecimal value, String reason)
+      implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.scoreCorrected(this);
+    }
+  }
+
+  /** A note on a lap; the latest stands. */
+  record NoteWritten(LapId lap, String text) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.noteWritten(this);
+    }
+  }
+
+  /** The rider guessed after a stint; the latest stands. */
+  record GuessGiven(int stint, Guess guess) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.guessGiven(this);
+    }
+  }
+
+  /** Conditions of a lap: names such as wind, surface, light, traffic with words. */
+  record ConditionsNoted(LapId lap, Map<String, String> conditions) implements Fact {
+    public ConditionsNoted {
+      conditions = Map.copyOf(conditions);
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.conditionsNoted(this);
+    }
+  }
+
+  /**
+   * A lap was declared void because of an event.
+   *
+   * @param afterValuesSeen true if made once the values of the day could be seen
+   */
+  record LapVoided(LapId lap, VoidEvent event, String words, boolean afterValuesSeen)
+      implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.lapVoided(this);
+    }
+  }
+
+  /** A void was taken back. */
+  record VoidWithdrawn(LapId lap, String reason) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.voidWithdrawn(this);
+    }
+  }
+
+  /** The rider saw or was told what is fitted, from this stint on or in it alone. */
+  record BlindBroken(int stint, String what) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.blindBroken(this);
+    }
+  }
+
+  /** Kinds of departures from the plan that anyone may note. */
+  enum DeviationKind {
+    COVER_OFF,
+    TIMEKEEPER_KNOWS_KEY,
+    HELPER_CHANGED,
+    OTHER
+  }
+
+  /** Something went otherwise than planned. */
+  record DeviationNoted(int stint, DeviationKind kind, String what) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.deviationNoted(this);
+    }
+  }
+
+  /**
+   * The day ended early.
+   *
+   * @param lastStint last stint that was ridden, 0 if none
+   * @param reason why
+   * @param decidedBy who decided
+   * @param knowsKey whether that person knows the key
+   */
+  record DayCutShort(int lastStint, String reason, String decidedBy, boolean knowsKey)
+      implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.dayCutShort(this);
+    }
+  }
+
+  /** The bike is covered or neutral, paper is keyed in, nothing has been looked at. */
+  record DayClosed() implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.dayClosed(this);
+    }
+  }
+
+  /** Voids and corrections are over, still blind. */
+  record ReviewClosed(Fingerprint fingerprint) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.reviewClosed(this);
+    }
+  }
+
+  /** How a seal was opened. */
+  enum OpenedWith {
+    PHRASE,
+    SHEET
+  }
+
+  /**
+   * The seal was opened and both fingerprints matched.
+   *
+   * @param key the opened key
+   * @param with what opened it
+   * @param helperRecords the helper's records in the clear, by stint
+   */
+  record SealOpened(OpenKey key, OpenedWith with, Map<Integer, String> helperRecords)
+      implements Fact {
+    public SealOpened {
+      helperRecords = Map.copyOf(helperRecords);
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.sealOpened(this);
+    }
+  }
+
+  /** A report was written. */
+  record ReportWritten(String name) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.reportWritten(this);
+    }
+  }
+
+  /** The session ends without a finding. */
+  record SessionAbandoned(String reason) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.sessionAbandoned(this);
+    }
+  }
+
+  /** Something was added after unsealing; the original analysis stands beside it. */
+  record AmendmentMade(String text, String reason) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.amendmentMade(this);
+    }
+  }
+
+  /** One method per kind of fact. */
+  interface Visitor<R> {
+    R planCommitted(PlanCommitted fact);
+
+    R fingerprintGiven(FingerprintGiven fact);
+
+    R expectationGiven(ExpectationGiven fact);
+
+    R sheetReprinted(SheetReprinted fact);
+
+    R stintHandled(StintHandled fact);
+
+    R bikeHandedOver(BikeHandedOver fact);
+
+    R warmUpRidden(WarmUpRidden fact);
+
+    R lapRidden(LapRidden fact);
+
+    R scoreGiven(ScoreGiven fact);
+
+    R timeTaken(TimeTaken fact);
+
+    R scoreCorrected(ScoreCorrected fact);
+
+    R noteWritten(NoteWritten fact);
+
+    R guessGiven(GuessGiven fact);
+
+    R conditionsNoted(ConditionsNoted fact);
+
+    R lapVoided(LapVoided fact);
+
+    R voidWithdrawn(VoidWithdrawn fact);
+
+    R blindBroken(BlindBroken fact);
+
+    R deviationNoted(DeviationNoted fact);
+
+    R dayCutShort(DayCutShort fact);
+
+    R dayClosed(DayClosed fact);
+
+    R reviewClosed(ReviewClosed fact);
+
+    R sealOpened(SealOpened fact);
+
+    R reportWritten(ReportWritten fact);
+
+    R sessionAbandoned(SessionAbandoned fact);
+
+    R amendmentMade(AmendmentMade fact);
+  }
+}

@@ -1,0 +1,25 @@
+package blindlap.session;
+
+import blindlap.plan.Plan;
+import java.util.Optional;
+
+/** Guesses as they are typed: a setup's name or letter, or "-" for "don't know". */
+public final class GuessWords {
+  private GuessWords() {}
+
+  /** The guess of some words, or empty if they name nothing. */
+  public static Optional<Guess> parse(Plan plan, String words) {
+    String plain = words.strip();
+    if (plain.equals("-") || plain.equals("−") || plain.equalsIgnoreCase("don't know")) {
+      return Optional.of(new Guess(null, null, ""));
+    }
+    for (int i = 0; i < plan.setups().size(); i++) {
+      if (plan.setups().get(i).name().equalsIgnoreCase(plain)) {
+        return Optional.of(new Guess(i, null, ""));
+      }
+    }
+    int letter = plain.length() == 1 ? Character.toUpperCase(plain.charAt(0)) - 'A' : -1;
+    boolean known = letter >= 0 && letter < plan.setups().size();
+    return known ? Optional.of(new Guess(letter, null, "")) : Optional.empty();
+  }
+}

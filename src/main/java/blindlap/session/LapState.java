@@ -1,0 +1,67 @@
+package blindlap.session;
+
+import blindlap.timing.TimeRecord;
+import java.math.BigDecimal;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** What is known of one lap. */
+public final class LapState {
+  private final LapId id;
+  final Map<String, BigDecimal> values = new LinkedHashMap<>();
+  final Map<String, TimeRecord> times = new LinkedHashMap<>();
+  final Map<String, String> conditions = new LinkedHashMap<>();
+  boolean ridden;
+  String note = "";
+  @Nullable Voided voided;
+
+  LapState(LapId id) {
+    this.id = id;
+  }
+
+  /**
+   * Why a lap is void.
+   *
+   * @param event the event
+   * @param words further words; may be empty
+   * @param afterValuesSeen true if decided once values could be seen
+   */
+  public record Voided(VoidEvent event, String words, boolean afterValuesSeen) {}
+
+  /** Which lap. */
+  public LapId id() {
+    return id;
+  }
+
+  /** True once the lap is recorded as ridden. */
+  public boolean ridden() {
+    return ridden;
+  }
+
+  /** Values by measure; a measure without a value is missing. */
+  public Map<String, BigDecimal> values() {
+    return java.util.Collections.unmodifiableMap(values);
+  }
+
+  /** Watch records by measure. */
+  public Map<String, TimeRecord> times() {
+    return java.util.Collections.unmodifiableMap(times);
+  }
+
+  /** Conditions by name. */
+  public Map<String, String> conditions() {
+    return java.util.Collections.unmodifiableMap(conditions);
+  }
+
+  /** The note; may be empty. */
+  public String note() {
+    return note;
+  }
+
+  /** The void that stands, if any. */
+  public Optional<Voided> voided() {
+    return Optional.ofNullable(voided);
+  }
+}

@@ -1,0 +1,150 @@
+package blindlap.session;
+
+import blindlap.seal.ChainHead;
+import blindlap.seal.Fingerprint;
+import blindlap.seal.OpenKey;
+import java.util.List;
+import java.util.Map;
+
+/** Decides on the steps of a session's life: cut short, closed, unsealed, reported, abandoned. */
+public final class LifeCommands {
+  private final SessionState state;
+
+  public LifeCommands(SessionState state) {
+    this.state = state;
+  }
+
+  /** The day ends after a stint. */
+  public Outcome cutShort(int lastStint, String reason, String decidedBy, boolean knowsKey) {
+    Outcome over = dayOver();
+    if (over != null) {
+      return over;
+    }
+    if (state.cutShort().isPresent()) {
+      return Outcome.refused(
+          SessionFault.ALREADY_CUT_SHORT, "", state.cutShort().orElseThrow().lastStint());
+    }
+    if (lastStint < 0 || lastStint > state.plan().stints()) {
+      return Outcome.refused(SessionFault.NO_SUCH_STINT, "", lastStint, state.plan().stints());
+    }
+    if (reason.isBlank() || decidedBy.isBlank()) {
+      return Outcome.refused(
+          SessionFault.REASON_MISSING, "", "day cut short (reason and who decided)");
+    }
+    int latest =
+        state.laps().stream()
+            .filter(LapState::ridden)
+            .mapToInt(lap -> lap.id().stint())
+            .max()
+            .orElse(0);
+    if (latest > lastStint) {
+      return Outcome.refused(SessionFault.LAPS_AFTER_CUT, "", lastStint, latest);
+    }
+    return Outcome.accepted(new Fact.DayCutShort(lastStint, reason, decidedBy, knowsKey));
+  }
+
+  private @org.jspecify.annotations.Nullable Outcome dayOver() {
+    if (state.step() == Step.ABANDONED) {
+      return Outcome.refused(SessionFault.IS_ABANDONED, "");
+    }
+    return state.step().day()
+        ? null
+        : Outcome.refused(SessionFault.RECORDING_IS_OVER, "", state.step());
+  }
+
+  /** The rider saw or was told. */
+  public Outcome blindBroken(int stint, String what) {
+    if (state.step() == Step.ABANDONED) {
+      return Outcome.refused(SessionFault.IS_ABANDONED, "");
+    }
+    if (state.step().ordinal() >= Step.REVIEW_CLOSED.ordinal()) {
+      return Outcome.refused(SessionFault.REVIEW_IS_CLOSED, "");
+    }
+    if (stint < 1 || stint > state.plan().stints()) {
+      return Outcome.refused(SessionFault.NO_SUCH_STINT, "", stint, state.plan().stints());
+    }
+    if (what.isBlank()) {
+      return Outcome.refused(SessionFault.REASON_MISSING, "", "blind broken (what happened)");
+    }
+    return Outcome.accepted(new Fact.BlindBroken(stint, what));
+  }
+
+  /** The day is over and nothing has been looked at. */
+  public Outcome closeDay() {
+    Outcome over = dayOver();
+    if (over != null) {
+      return over;
+    }
+    if (state.lapsRidden() == 0) {
+      return Outcome.refused(SessionFault.NOTHING_RECORDED, "");
+    }
+    return Outcome.accepted(new Fact.DayClosed());
+  }
+
+  /** Voids and corrections are over. The second fingerprint covers everything recorded so far. */
+  public Outcome closeReview() {
+    return switch (state.step()) {
+      case ABANDONED -> Outcome.refused(SessionFault.IS_ABANDONED, "");
+      case REVIEW_CLOSED -> Outcome.refused(SessionFault.REVIEW_IS_CLOSED, "");
+      case UNSEALED, REPORTED -> Outcome.refused(SessionFault.ALREADY_UNSEALED, "");
+      case DAY_CLOSED -> Outcome.accepted(new Fact.ReviewClosed(reviewFingerprint(state)));
+      default -> Outcome.refused(SessionFault.DAY_NOT_CLOSED, "", state.step());
+    };
+  }
+
+  /** The fingerprint of a review as the chains stood just before it was closed. */
+  public static Fingerprint reviewFingerprint(SessionState state) {
+    List<ChainHead> heads =
+        state.headsBeforeReviewClosed().stream()
+            .map(
+                head ->
+                    new ChainHead(
+                        head.notebook().text(), head.number(), Fingerprint.parse(head.hash().hex())))
+            .toList();
+    return Fingerprint.ofReview(state.id().text(), state.planFingerprint(), heads);
+  }
+
+  /** Whether the seal may be opened now; the answer is a refusal, or null. */
+  public @org.jspecify.annotations.Nullable Outcome mayUnseal() {
+    return switch (state.step()) {
+      case ABANDONED -> Outcome.refused(SessionFault.IS_ABANDONED, "");
+      case UNSEALED, REPORTED -> Outcome.refused(SessionFault.ALREADY_UNSEALED, "");
+      case REVIEW_CLOSED -> null;
+      default -> Outcome.refused(SessionFault.REVIEW_NOT_CLOSED, "", state.step());
+    };
+  }
+
+  /** The seal is opened with a key that was verified against the plan's fingerprint. */
+  public Outcome unsealed(OpenKey key, Fact.OpenedWith with, Map<Integer, String> helperRecords) {
+    Outcome refusal = mayUnseal();
+    if (refusal != null) {
+      return refusal;
+    }
+    if (!state.reviewFingerprint().equals(java.util.Optional.of(reviewFingerprint(state)))) {
+      return Outcome.refused(SessionFault.FINGERPRINT_DIFFERS, "");
+    }
+    return Outcome.accepted(new Fact.SealOpened(key, with, helperRecords));
+  }
+
+  /** The session ends without a finding. */
+  public Outcome abandon(String reason) {
+    if (state.step() == Step.ABANDONED) {
+      return Outcome.refused(SessionFault.IS_ABANDONED, "");
+    }
+    if (reason.isBlank()) {
+      return Outcome.refused(SessionFault.REASON_MISSING, "", "abandoning");
+    }
+    return Outcome.accepted(new Fact.SessionAbandoned(reason));
+  }
+
+  /** Something is added after unsealing. */
+  public Outcome amend(String text, String reason) {
+    if (state.openKey().isEmpty()) {
+      return Outcome.refused(SessionFault.STILL_SEALED, "", state.step());
+    }
+    if (text.isBlank() || reason.isBlank()) {
+      return Outcome.refused(SessionFault.REASON_MISSING, "", "amendment");
+    }
+    return Outcome.accepted(new Fact.AmendmentMade(text, reason));
+  }
+}

@@ -1,0 +1,23 @@
+package blindlap.session;
+
+/** Name of one notebook file, given when it is made: a random UUID in lower case. */
+public record NotebookId(String text) implements Comparable<NotebookId> {
+  public NotebookId {
+    new SessionId(text);
+  }
+
+  /** An id of 16 random bytes. */
+  public static NotebookId of(byte[] random) {
+    return new NotebookId(SessionId.uuid(random));
+  }
+
+  @Override
+  public int compareTo(NotebookId other) {
+    return text.compareTo(other.text);
+  }
+
+  @Override
+  public String toString() {
+    return text;
+  }
+}

@@ -1,0 +1,63 @@
+package blindlap.session;
+
+import blindlap.plan.Fault;
+
+/** What can be wrong with a command on a session. Details are listed in their order. */
+public enum SessionFault implements Fault {
+  /** The day is over, nothing more is recorded: step. */
+  RECORDING_IS_OVER,
+  /** The day must be closed first: step. */
+  DAY_NOT_CLOSED,
+  /** The review is closed, voids and corrections are over. */
+  REVIEW_IS_CLOSED,
+  /** The review must be closed before unsealing: step. */
+  REVIEW_NOT_CLOSED,
+  /** The seal is already open. */
+  ALREADY_UNSEALED,
+  /** The seal must be opened first: step. */
+  STILL_SEALED,
+  /** The session was abandoned. */
+  IS_ABANDONED,
+  /** A lap that the plan does not have: lap, most. */
+  NO_SUCH_LAP,
+  /** A stint that the plan does not have: stint, most. */
+  NO_SUCH_STINT,
+  /** A lap that is already recorded: lap. */
+  LAP_TWICE,
+  /** The same lap stands twice in one file: lap, the other line. */
+  LAP_TWICE_IN_FILE,
+  /** The lap has not been ridden yet: lap. */
+  LAP_NOT_RIDDEN,
+  /** A lap after the stint at which the day was cut short: lap, last stint. */
+  AFTER_CUT_SHORT,
+  /** A measure that the plan does not have: name, known names. */
+  UNKNOWN_MEASURE,
+  /** A value outside its scale: measure, value, least, most. */
+  OUTSIDE_SCALE,
+  /** A time that is not above 0: measure, value. */
+  NOT_A_TIME,
+  /** A value that must be whole: measure, value. */
+  NOT_WHOLE,
+  /** A void whose reason is not an event: reason, events. */
+  NOT_AN_EVENT,
+  /** The lap is already void: lap. */
+  ALREADY_VOID,
+  /** The lap is not void: lap. */
+  NOT_VOID,
+  /** A reason must be given: for what. */
+  REASON_MISSING,
+  /** The day has been cut short already: last stint. */
+  ALREADY_CUT_SHORT,
+  /** Laps after that stint are already recorded: last stint, latest recorded lap. */
+  LAPS_AFTER_CUT,
+  /** No lap has been recorded at all. */
+  NOTHING_RECORDED,
+  /** The plan has no guesses. */
+  NO_GUESSES,
+  /** The guess names a setup that the plan does not have: name. */
+  UNKNOWN_SETUP,
+  /** The stint's entry by the helper exists already: stint. */
+  HANDLED_TWICE,
+  /** The opened key does not belong to this session. */
+  FINGERPRINT_DIFFERS
+}

@@ -1,0 +1,285 @@
+package blindlap.session;
+
+import blindlap.plan.Plan;
+import blindlap.seal.Fingerprint;
+import blindlap.seal.OpenKey;
+import blindlap.seal.SealedKey;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A session as its entries tell it. Made only by {@link #of}; it changes in no other way.
+ */
+public final class SessionState {
+  final SessionId id;
+  final List<StoredEntry> entries;
+  final SortedMap<LapId, LapState> laps = new TreeMap<>();
+  final SortedMap<Integer, Guess> guesses = new TreeMap<>();
+  final SortedMap<Integer, String> handled = new TreeMap<>();
+  final List<Fact.BlindBroken> blindBroken = new ArrayList<>();
+  final List<Fact.DeviationNoted> deviations = new ArrayList<>();
+  final List<Fact.FingerprintGiven> given = new ArrayList<>();
+  final List<Fact.ExpectationGiven> expectations = new ArrayList<>();
+  final List<Fact.AmendmentMade> amendments = new ArrayList<>();
+  final List<StoredEntry> notApplied = new ArrayList<>();
+  final List<Fact.ScoreCorrected> corrections = new ArrayList<>();
+  Step step = Step.COMMITTED;
+  int handedOver;
+  int warmUps;
+  Fact.@Nullable PlanCommitted committed;
+  Fact.@Nullable DayCutShort cutShort;
+  Fact.@Nullable ReviewClosed reviewClosed;
+  Fact.@Nullable SealOpened opened;
+  @Nullable String abandonedBecause;
+
+  private SessionState(SessionId id, List<StoredEntry> entries) {
+    this.id = id;
+    this.entries = List.copyOf(entries);
+  }
+
+  /**
+   * Folds entries.
+   *
+   * @param entries all entries of one session in causal order, the commit first
+   * @throws IllegalArgumentException if there are none, or the first is not a commit
+   */
+  public static SessionState of(List<StoredEntry> entries) {
+    if (entries.isEmpty()) {
+      throw new IllegalArgumentException("a session without entries has no state");
+    }
+    SessionState state = new SessionState(entries.get(0).entry().session(), entries);
+    Folding folding = new Folding(state);
+    for (StoredEntry stored : entries) {
+      folding.apply(stored);
+    }
+    if (state.committed == null) {
+      throw new IllegalArgumentException("session " + state.id + " has no committed plan");
+    }
+    return state;
+  }
+
+  /** Which session. */
+  public SessionId id() {
+    return id;
+  }
+
+  /** All its entries in causal order. */
+  public List<StoredEntry> entries() {
+    return entries;
+  }
+
+  /** Where it stands. */
+  public Step step() {
+    return step;
+  }
+
+  private Fact.PlanCommitted committed() {
+    return java.util.Objects.requireNonNull(committed);
+  }
+
+  /** The committed plan. */
+  public Plan plan() {
+    return committed().plan();
+  }
+
+  /** The plan's canonical text as hashed. */
+  public String planText() {
+    return committed().planText();
+  }
+
+  /** The sealed key. */
+  public SealedKey sealedKey() {
+    return committed().key();
+  }
+
+  /** Fingerprint of plan, order and everything sealed. */
+  public Fingerprint planFingerprint() {
+    return committed().fingerprint();
+  }
+
+  /** Who signed the plan. */
+  public List<String> signedBy() {
+    return committed().signedBy();
+  }
+
+  /**
+   * The code of a stint.
+   *
+   * @param stint from 1
+   */
+  public int code(int stint) {
+    return committed().codes().get(stint - 1);
+  }
+
+  /** The codes of all stints in ridden order. */
+  public List<Integer> codes() {
+    return committed().codes();
+  }
+
+  /** When the plan was committed. */
+  public Instant committedAt() {
+    return entries.get(0).entry().at();
+  }
+
+  /** When the latest entry was written. */
+  public Instant latestAt() {
+    return entries.get(entries.size() - 1).entry().at();
+  }
+
+  /** Laps with anything recorded, in order. */
+  public Collection<LapState> laps() {
+    return Collections.unmodifiableCollection(laps.values());
+  }
+
+  /** What is known of a lap, if anything is. */
+  public Optional<LapState> lap(LapId id) {
+    return Optional.ofNullable(laps.get(id));
+  }
+
+  /** Guesses by stint. */
+  public SortedMap<Integer, Guess> guesses() {
+    return Collections.unmodifiableSortedMap(guesses);
+  }
+
+  /** The helper's encrypted records by stint, Base64. */
+  public SortedMap<Integer, String> helperRecords() {
+    return Collections.unmodifiableSortedMap(handled);
+  }
+
+  /** Last stint whose bike was handed over; 0 for none. */
+  public int handedOver() {
+    return handedOver;
+  }
+
+  /** Number of warm-up laps ridden. */
+  public int warmUps() {
+    return warmUps;
+  }
+
+  /** Moments at which the rider learned what was fitted. */
+  public List<Fact.BlindBroken> blindBroken() {
+    return Collections.unmodifiableList(blindBroken);
+  }
+
+  /** Departures from the plan. */
+  public List<Fact.DeviationNoted> deviations() {
+    return Collections.unmodifiableList(deviations);
+  }
+
+  /** Who received which fingerprint. */
+  public List<Fact.FingerprintGiven> fingerprintsGiven() {
+    return Collections.unmodifiableList(given);
+  }
+
+  /** Expectations written after the commit. */
+  public List<Fact.ExpectationGiven> expectations() {
+    return Collections.unmodifiableList(expectations);
+  }
+
+  /** Amendments after unsealing. */
+  public List<Fact.AmendmentMade> amendments() {
+    return Collections.unmodifiableList(amendments);
+  }
+
+  /** Corrections of values, in order. */
+  public List<Fact.ScoreCorrected> corrections() {
+    return Collections.unmodifiableList(corrections);
+  }
+
+  /** Entries that are kept but came too late to change anything. */
+  public List<StoredEntry> notApplied() {
+    return Collections.unmodifiableList(notApplied);
+  }
+
+  /** How the day was cut short, if it was. */
+  public Optional<Fact.DayCutShort> cutShort() {
+    return Optional.ofNullable(cutShort);
+  }
+
+  /** Fingerprint of the closed review, if it is closed. */
+  public Optional<Fingerprint> reviewFingerprint() {
+    return Optional.ofNullable(reviewClosed).map(Fact.ReviewClosed::fingerprint);
+  }
+
+  /** The opened key, once unsealed. */
+  public Optional<OpenKey> openKey() {
+    return Optional.ofNullable(opened).map(Fact.SealOpened::key);
+  }
+
+  /** What opened the seal. */
+  public Optional<Fact.OpenedWith> openedWith() {
+    return Optional.ofNullable(opened).map(Fact.SealOpened::with);
+  }
+
+  /** The helper's records in the clear by stint; empty while sealed. */
+  public Map<Integer, String> openedHelperRecords() {
+    return opened == null ? Map.of() : opened.helperRecords();
+  }
+
+  /** Why it was abandoned, if it was. */
+  public Optional<String> abandonedBecause() {
+    return Optional.ofNullable(abandonedBecause);
+  }
+
+  /** The last entry of each chain. */
+  public List<Head> heads() {
+    return headsOf(entries);
+  }
+
+  /**
+   * The heads that whoever closed the review had seen; all heads while it is open. Taken from the
+   * closing entry itself, so that entries merged in later do not change it.
+   */
+  List<Head> headsBeforeReviewClosed() {
+    for (StoredEntry stored : entries) {
+      Entry entry = stored.entry();
+      if (reviewClosed != null && entry.fact() == reviewClosed) {
+        List<Head> heads = new ArrayList<>(entry.seen());
+        if (entry.number() > 1) {
+          heads.add(new Head(entry.notebook(), entry.number() - 1, entry.previous()));
+        }
+        return heads;
+      }
+    }
+    return heads();
+  }
+
+  private static List<Head> headsOf(List<StoredEntry> entries) {
+    Map<NotebookId, Head> heads = new TreeMap<>();
+    for (StoredEntry entry : entries) {
+      heads.merge(
+          entry.entry().notebook(), entry.head(), (a, b) -> a.number() > b.number() ? a : b);
+    }
+    return List.copyOf(heads.values());
+  }
+
+  /** The next lap to record, if any is left. */
+  public Optional<LapId> nextLap() {
+    int last = cutShort == null ? plan().stints() : cutShort.lastStint();
+    for (int lap = 1; lap <= last * plan().laps().perStint(); lap++) {
+      LapId at = LapId.ofDay(lap, plan().laps().perStint());
+      LapState state = laps.get(at);
+      if (state == null || !state.ridden) {
+        return Optional.of(at);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Number of laps recorded as ridden. */
+  public int lapsRidden() {
+    return (int) laps.values().stream().filter(LapState::ridden).count();
+  }
+
+  LapState lapForWriting(LapId id) {
+    return laps.computeIfAbsent(id, LapState::new);
+  }
+}

@@ -1,0 +1,23 @@
+package blindlap.session;
+
+/** Where a session stands. It only moves forward, or to abandoned. */
+public enum Step {
+  COMMITTED,
+  RIDING,
+  CUT_SHORT,
+  DAY_CLOSED,
+  REVIEW_CLOSED,
+  UNSEALED,
+  REPORTED,
+  ABANDONED;
+
+  /** True while laps may be recorded. */
+  public boolean day() {
+    return this == COMMITTED || this == RIDING || this == CUT_SHORT;
+  }
+
+  /** True while nobody may see the key. */
+  public boolean sealed() {
+    return ordinal() < UNSEALED.ordinal() || this == ABANDONED;
+  }
+}
