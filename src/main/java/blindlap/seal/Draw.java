@@ -1,0 +1,67 @@
+package blindlap.seal;
+
+import blindlap.plan.Rule;
+import blindlap.stats.Assignments;
+import blindlap.stats.Orders;
+import java.math.BigInteger;
+
+/**
+ * The draw of the order that will be ridden: block by block a uniform index into the block's
+ * sequences in lexicographic order; an order that breaks a constraint on the whole day is thrown
+ * away whole and the same stream goes on with the next.
+ */
+final class Draw {
+  /** The name of this draw in every key: changes with anything that would change an order. */
+  static final String ALGORITHM = "blindlap-draw-1";
+
+  /** A rule for which more tries than this are to be expected is refused at once. */
+  static final int MOST_EXPECTED_TRIES = 20_000;
+
+  /** Beyond the odds of any real draw: a rule at the limit above fails to come out once in e^50. */
+  static final int MOST_TRIES = 50 * MOST_EXPECTED_TRIES;
+
+  private Draw() {}
+
+  /**
+   * Draws the order of a rule.
+   *
+   * @param seed 32 bytes
+   * @return one letter per stint
+   * @throws IllegalArgumentException if the rule contradicts itself or admits no order, or so few of
+   *     its shuffles that drawing one would take too long; the message says which
+   */
+  static String order(Rule rule, byte[] seed) {
+    Assignments day = rule.assignments();
+    Assignments block = rule.blockSequences();
+    int blocks = rule.stints() / rule.block();
+    refuseHopeless(day.count(), block.count().pow(blocks));
+    OrderStream stream = new OrderStream(seed);
+    for (int i = 0; i < MOST_TRIES; i++) {
+      StringBuilder order = new StringBuilder(rule.stints());
+      for (int b = 0; b < blocks; b++) {
+        order.append(Orders.letters(block.order(stream.below(block.count()))));
+      }
+      if (!rule.constrainsWholeDay() || day.contains(Orders.parse(order.toString()))) {
+        return order.toString();
+      }
+    }
+    throw new IllegalArgumentException(
+        "no admissible order came up in " + MOST_TRIES + " tries; nothing was sealed");
+  }
+
+  private static void refuseHopeless(BigInteger admissible, BigInteger shuffles) {
+    if (admissible.signum() == 0) {
+      throw new IllegalArgumentException(
+          "the rule admits no order, so none can be drawn; loosen max_run or min_trend_efficiency");
+    }
+    if (shuffles.compareTo(admissible.multiply(BigInteger.valueOf(MOST_EXPECTED_TRIES))) > 0) {
+      throw new IllegalArgumentException(
+          "the rule admits only "
+              + admissible
+              + " of "
+              + shuffles
+              + " shuffles, too few to draw one by trying; list the blocks it wants under patterns,"
+              + " or loosen max_run or min_trend_efficiency");
+    }
+  }
+}

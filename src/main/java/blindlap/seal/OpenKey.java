@@ -1,0 +1,162 @@
+package blindlap.seal;
+
+import blindlap.stats.Orders;
+import java.util.Arrays;
+import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+
+/**
+ * The opened key of a session: which stint is on which setup. Whoever holds one knows the key, so it
+ * is never named by anything the rider sees, and it prints nothing of what it holds.
+ */
+public final class OpenKey {
+  private static final Pattern LETTERS = Pattern.compile("[A-Z]+");
+  private static final int NONCE_BYTES = 32;
+
+  private final String algorithm;
+  private final String order;
+  private final List<Integer> codes;
+  private final byte[] seed;
+  private final byte[] nonce;
+  private final SealedPart sealedPart;
+
+  private OpenKey(
+      String algorithm,
+      String order,
+      List<Integer> codes,
+      byte[] seed,
+      byte[] nonce,
+      SealedPart sealedPart) {
+    this.algorithm = algorithm;
+    this.order = order;
+    this.codes = codes;
+    this.seed = seed;
+    this.nonce = nonce;
+    this.sealedPart = sealedPart;
+  }
+
+  /**
+   * A key of its parts.
+   *
+   * @throws IllegalArgumentException if they do not fit together; the message names no content
+   */
+  static OpenKey of(
+      String algorithm,
+      String order,
+      List<Integer> codes,
+      byte[] seed,
+      byte[] nonce,
+      SealedPart sealedPart) {
+    boolean fits =
+        LETTERS.matcher(order).matches()
+            && codes.size() == order.length()
+            && codes.stream().distinct().count() == codes.size()
+            && codes.stream().allMatch(c -> c >= Codes.FIRST && c < Codes.FIRST + Codes.COUNT)
+            && seed.length == OrderStream.SEED_BYTES
+            && nonce.length == NONCE_BYTES;
+    if (!fits) {
+      throw new IllegalArgumentException(
+          "the parts of the key do not fit together: it needs one letter and one code of its own"
+              + " per stint, and 32 bytes each of seed and nonce");
+    }
+    return new OpenKey(
+        algorithm, order, List.copyOf(codes), seed.clone(), nonce.clone(), sealedPart);
+  }
+
+  /** Number of stints. */
+  public int stints() {
+    return order.length();
+  }
+
+  /** The order as letters, one per stint: what was drawn, and what the analysis uses. */
+  public String order() {
+    return order;
+  }
+
+  /** The order as setup indices (0 = A), one per stint. */
+  public int[] setups() {
+    return Orders.parse(order);
+  }
+
+  /**
+   * The setup the order names for a stint.
+   *
+   * @param stint from 1
+   * @return its index, 0 = A
+   */
+  public int setup(int stint) {
+    return order.charAt(place(stint)) - 'A';
+  }
+
+  /**
+   * The code of a stint.
+   *
+   * @param stint from 1
+   */
+  public int code(int stint) {
+    return codes.get(place(stint));
+  }
+
+  /** The codes in ridden order. */
+  public List<Integer> codes() {
+    return codes;
+  }
+
+  /** What was sealed beside the order. */
+  public SealedPart sealedPart() {
+    return sealedPart;
+  }
+
+  /** Name and version of the draw. */
+  public String algorithm() {
+    return algorithm;
+  }
+
+  /** The 32 bytes the order was drawn from. */
+  public byte[] seed() {
+    return seed.clone();
+  }
+
+  /** The 32 bytes that keep the fingerprint from being guessed before the seal is opened. */
+  public byte[] nonce() {
+    return nonce.clone();
+  }
+
+  /** The codes as the fingerprint has them: decimal, with commas. */
+  String codesText() {
+    return codes.stream().map(String::valueOf).collect(Collectors.joining(","));
+  }
+
+
+
+  private int place(int stint) {
+    if (stint < 1 || stint > stints()) {
+      throw new IndexOutOfBoundsException(
+          "there is no stint " + stint + "; the key has stints 1 to " + stints());
+    }
+    return stint - 1;
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof OpenKey that
+        && algorithm.equals(that.algorithm)
+        && order.equals(that.order)
+        && codes.equals(that.codes)
+        && Arrays.equals(seed, that.seed)
+        && Arrays.equals(nonce, that.nonce)
+        && sealedPart.equals(that.sealedPart);
+  }
+
+  @Override
+  public int hashCode() {
+    return Arrays.hashCode(nonce);
+  }
+
+  /** Says nothing of what is inside. */
+  @Override
+  public String toString() {
+    return "OpenKey[" + stints() + " stints]";
+  }
+}

@@ -1,0 +1,25 @@
+package blindlap.seal;
+
+/** The helper entered more for one stint than a record of fixed size holds; nothing was written. */
+public final class RecordTooLong extends IllegalArgumentException {
+  private static final long serialVersionUID = 1L;
+
+  private final int length;
+
+  RecordTooLong(int length) {
+    super(
+        "the helper's entry of this stint is "
+            + length
+            + " bytes long and the room is "
+            + HelperRecord.ROOM
+            + "; nothing was saved of it: shorten the notes by "
+            + (length - HelperRecord.ROOM)
+            + " bytes");
+    this.length = length;
+  }
+
+  /** How long the text is, in bytes of UTF-8. */
+  public int length() {
+    return length;
+  }
+}

@@ -1,0 +1,164 @@
+package blindlap.seal;
+
+import blindlap.plan.Rule;
+import java.util.Base64;
+import java.util.Collection;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The only door to the sealed order: draws and seals it, opens it with the helper's phrase or sheet,
+ * verifies it. Bytes are specified in docs/sealing.md.
+ */
+public final class Sealing {
+  private static final int NONCE_BYTES = 32;
+
+  private final SealingSources sources;
+  private final SealParameters parameters;
+
+  /**
+   * A door with its secure sources.
+   *
+   * @param sources asked in the order that {@link SealingSources} documents
+   * @param parameters for new keys; {@link SealParameters#standard} outside tests
+   */
+  public Sealing(SealingSources sources, SealParameters parameters) {
+    this.sources = sources;
+    this.parameters = parameters;
+  }
+
+  /**
+   * Draws the order and seals it.
+   *
+   * @param planBytes the plan as it will be stored
+   * @param rule the plan's rule
+   * @param sessionId the session the key is bound to
+   * @param kind comparison or concealed null run
+   * @throws IllegalArgumentException if the rule admits no order, or too few to draw one by trying,
+   *     or the null run names no setup of the plan; the message says which
+   */
+  public Sealed seal(byte[] planBytes, Rule rule, String sessionId, SessionKind kind) {
+    byte[] seed = sources.orderSeed().exactly(OrderStream.SEED_BYTES);
+    String order = Draw.order(rule, seed);
+    List<Integer> codes = Codes.draw(rule.stints(), sources.codes());
+    byte[] nonce = sources.nonce().exactly(NONCE_BYTES);
+    SealedPart part = kind.seal(rule.setups(), sources.warmUp());
+    OpenKey key = OpenKey.of(Draw.ALGORITHM, order, codes, seed, nonce, part);
+    HelperPhrase phrase = HelperPhrase.draw(sources.phrase());
+    byte[] salt = sources.salt().exactly(SealedKey.SALT_BYTES);
+    HelperLock lock = HelperLock.derive(phrase, salt, parameters);
+    SealedKey sealed = encrypt(key, lock, sessionId, Fingerprint.sha256(planBytes), salt);
+    return new Sealed(
+        sealed,
+        Fingerprint.ofPlan(planBytes, key),
+        codes,
+        phrase,
+        HelperSchedule.of(key),
+        KeySheet.of(key),
+        lock);
+  }
+
+  private SealedKey encrypt(
+      OpenKey key, HelperLock lock, String sessionId, Fingerprint planHash, byte[] salt) {
+    byte[] iv = sources.iv().exactly(Ciphering.IV_BYTES);
+    byte[] ciphertext =
+        lock.encryptKey(iv, SealedKey.associatedData(sessionId, planHash), KeyText.write(key));
+    return new SealedKey(
+        SealedKey.VERSION,
+        sessionId,
+        planHash,
+        Ciphering.DERIVATION,
+        parameters.rounds(),
+        HexFormat.of().formatHex(salt),
+        lock.checkHex(),
+        Ciphering.CIPHER,
+        HexFormat.of().formatHex(iv),
+        Base64.getEncoder().encodeToString(ciphertext));
+  }
+
+  /** Opens a key: one PBKDF2, so up to a second of work. */
+  public Opening open(SealedKey sealed, HelperPhrase phrase) {
+    HelperLock lock = HelperLock.derive(phrase, sealed.saltBytes(), sealed.parameters());
+    if (!lock.opens(sealed)) {
+      return new Opening.WrongPhrase();
+    }
+    Optional<byte[]> text = lock.decryptKey(sealed);
+    if (text.isEmpty()) {
+      return new Opening.Damaged();
+    }
+    return new Opening.Opened(KeyText.read(text.get()), lock);
+  }
+
+  /**
+   * Opens a session from the helper's sheet when the phrase is lost.
+   *
+   * @param sheet the rows of the sheet, typed or scanned
+   * @param planBytes the plan as stored
+   * @param fingerprint of the plan, as stored or as given away
+   */
+  public SheetReading openFromSheet(String sheet, byte[] planBytes, Fingerprint fingerprint) {
+    OpenKey key;
+    try {
+      key = SheetReader.read(sheet);
+    } catch (SheetReader.Slip slip) {
+      return new SheetReading.Mistyped(slip.row, slip.advice);
+    }
+    Fingerprint computed = Fingerprint.ofPlan(planBytes, key);
+    return computed.equals(fingerprint)
+        ? new SheetReading.Opened(key)
+        : new SheetReading.OfAnother(computed);
+  }
+
+  /**
+   * Checks an opened key: that plan and key give the fingerprint, and that the seed draws this order
+   * under the plan's rule.
+   *
+   * @param planBytes the plan as stored
+   * @param rule the rule in that plan
+   * @param fingerprint as it was given away before riding
+   */
+  public Verification verify(byte[] planBytes, Rule rule, OpenKey key, Fingerprint fingerprint) {
+    if (!Fingerprint.ofPlan(planBytes, key).equals(fingerprint)) {
+      return Verification.OTHER_FINGERPRINT;
+    }
+    if (!key.algorithm().equals(Draw.ALGORITHM)) {
+      return Verification.UNKNOWN_DRAW;
+    }
+    return Draw.order(rule, key.seed()).equals(key.order())
+        ? Verification.MATCHES
+        : Verification.NOT_THE_DRAW;
+  }
+
+  /** The fingerprint of a plan with its opened key, to compare with the one given away. */
+  public Fingerprint fingerprint(byte[] planBytes, OpenKey key) {
+    return Fingerprint.ofPlan(planBytes, key);
+  }
+
+  /** The fingerprint of a closed review; see {@link Fingerprint#ofReview}. */
+  public Fingerprint reviewFingerprint(
+      String sessionId, Fingerprint plan, Collection<ChainHead> heads) {
+    return Fingerprint.ofReview(sessionId, plan, heads);
+  }
+
+  /** What the helper may see of an opened key. */
+  public HelperSchedule schedule(OpenKey key) {
+    return HelperSchedule.of(key);
+  }
+
+  /** The sheet of an opened key, for a reprint. */
+  public KeySheet sheet(OpenKey key) {
+    return KeySheet.of(key);
+  }
+
+  /**
+   * Encrypts what the helper entered for a stint, with a fresh IV.
+   *
+   * @param stint from 1; 0 = the warm-up
+   * @param text at most {@link HelperRecord#ROOM} bytes of UTF-8
+   * @throws RecordTooLong if it is longer
+   */
+  public HelperRecord record(HelperLock lock, String sessionId, int stint, String text) {
+    return lock.encryptRecord(sessionId, stint, text, sources.iv().exactly(Ciphering.IV_BYTES));
+  }
+}

@@ -1,0 +1,166 @@
+package blindlap.seal;
+
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Reads a typed or scanned key sheet; finds the row of a slip and says what to do. */
+final class SheetReader {
+  private static final Pattern ROW = Pattern.compile("([A-Z][0-9OIL]*):([^:*]*)\\*([0-9A-Z]{4})");
+  private static final Pattern BEGINNING = Pattern.compile("([A-Z][0-9OIL]*):.*");
+  private static final Pattern CODE = Pattern.compile("[1-9][0-9]{2}");
+  private static final Pattern SEALED = Pattern.compile("N-[A-Z]|Y[A-Z]{2}");
+  private static final int PARTS = 4;
+
+  private final Map<String, String> rows = new LinkedHashMap<>();
+
+  /** A slip, and the row it is in. */
+  static final class Slip extends Exception {
+    private static final long serialVersionUID = 1L;
+    final String row;
+    final String advice;
+
+    Slip(String row, String advice) {
+      super(advice);
+      this.row = row;
+      this.advice = advice;
+    }
+  }
+
+  private SheetReader() {}
+
+  /**
+   * Reads a sheet; capitals, spaces and line breaks do not matter, nor O for 0, I and L for 1 where
+   * digits stand.
+   *
+   * @throws Slip naming the row that cannot be read
+   */
+  static OpenKey read(String text) throws Slip {
+    SheetReader reader = new SheetReader();
+    String packed = text.replaceAll("\\s+", "").toUpperCase(Locale.ROOT);
+    for (String row : packed.split("\\.")) {
+      reader.take(row);
+    }
+    return reader.key();
+  }
+
+  private void take(String row) throws Slip {
+    Matcher form = ROW.matcher(row);
+    if (!form.matches()) {
+      Matcher beginning = BEGINNING.matcher(row);
+      String name = beginning.matches() ? beginning.group(1) : "sheet";
+      throw new Slip(
+          name,
+          beginning.matches()
+              ? "row "
+                  + name
+                  + " is not complete; type it again up to its star, the four characters after it and"
+                  + " the full stop"
+              : "after the row "
+                  + last()
+                  + " comes something that is no row; each row is a name, a colon, its groups, a star,"
+                  + " four characters and a full stop");
+    }
+    String name = form.group(1).substring(0, 1) + digits(form.group(1).substring(1));
+    String body = "AOP".indexOf(name.charAt(0)) >= 0 ? form.group(2) : digits(form.group(2));
+    if (!KeySheet.check(name, body).equals(digits(form.group(3)))) {
+      throw new Slip(
+          name,
+          "row "
+              + name
+              + " does not fit its check; compare it with the sheet character by character, mind B"
+              + " and 8, D and 0, and the four characters after the star, and type it again");
+    }
+    if (rows.putIfAbsent(name, body) != null) {
+      throw new Slip(name, "row " + name + " stands there twice; leave one of the two away");
+    }
+  }
+
+  private OpenKey key() throws Slip {
+    if (!one("V").equals(KeySheet.VERSION)) {
+      throw new Slip("V", "this sheet is of version " + one("V") + ", which needs a newer Blindlap");
+    }
+    String algorithm = one("A").toLowerCase(Locale.ROOT);
+    String order = joined("O", rowCount("O"));
+    String digits = joined("C", rowCount("C"));
+    String seed = joined("S", PARTS);
+    String nonce = joined("N", PARTS);
+    String sealed = one("P");
+    String whole = one("Z");
+    if (!SEALED.matcher(sealed).matches()) {
+      throw new Slip("P", "row P is a Y or N and two more characters; type it again");
+    }
+    if (!whole.equals(KeySheet.wholeCheck(rows))) {
+      throw new Slip(
+          "sheet",
+          "every row fits its check but the rows are not all of one sheet, or one is missing or out"
+              + " of order; type all rows of one sheet in its order");
+    }
+    try {
+      return OpenKey.of(algorithm, order, codes(digits), bytes(seed), bytes(nonce), part(sealed));
+    } catch (IllegalArgumentException e) {
+      throw new Slip("sheet", "the rows do not fit together; type all rows of one sheet");
+    }
+  }
+
+  private String one(String name) throws Slip {
+    String body = rows.get(name);
+    if (body == null) {
+      throw new Slip(name, "row " + name + " is missing; add it from the sheet");
+    }
+    return body;
+  }
+
+  private int rowCount(String letter) {
+    return (int)
+        Math.max(1, rows.keySet().stream().filter(name -> name.startsWith(letter)).count());
+  }
+
+  private String joined(String letter, int count) throws Slip {
+    StringBuilder all = new StringBuilder();
+    for (int i = 1; i <= count; i++) {
+      all.append(one(letter + i));
+    }
+    return all.toString();
+  }
+
+  private String last() {
+    String last = "before the first";
+    for (String name : rows.keySet()) {
+      last = name;
+    }
+    return last;
+  }
+
+  private static List<Integer> codes(String digits) {
+    List<Integer> codes = new ArrayList<>();
+    for (int i = 0; i < digits.length(); i += 3) {
+      String code = digits.substring(i, Math.min(digits.length(), i + 3));
+      if (!CODE.matcher(code).matches()) {
+        throw new IllegalArgumentException("a code is no number from 100 to 999");
+      }
+      codes.add(Integer.valueOf(code));
+    }
+    return codes;
+  }
+
+  private static SealedPart part(String sealed) {
+    int warmUp = sealed.charAt(2) - 'A';
+    return sealed.charAt(0) == 'Y'
+        ? SealedPart.nullRun(sealed.charAt(1) - 'A', warmUp)
+        : SealedPart.ordinary(warmUp);
+  }
+
+  private static byte[] bytes(String hex) {
+    return HexFormat.of().parseHex(hex);
+  }
+
+  private static String digits(String typed) {
+    return typed.replace('O', '0').replace('I', '1').replace('L', '1');
+  }
+}
