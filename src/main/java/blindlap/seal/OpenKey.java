@@ -64,6 +64,20 @@ public final class OpenKey {
         algorithm, order, List.copyOf(codes), seed.clone(), nonce.clone(), sealedPart);
   }
 
+  /**
+   * Reads the text form of an opened key, as it stands in an entry after unsealing.
+   *
+   * @throws IllegalArgumentException if it is anything else
+   */
+  public static OpenKey read(String text) {
+    return KeyText.read(text.getBytes(java.nio.charset.StandardCharsets.UTF_8));
+  }
+
+  /** The text form, for the entry that records the unsealing. */
+  public String text() {
+    return new String(KeyText.write(this), java.nio.charset.StandardCharsets.UTF_8);
+  }
+
   /** Number of stints. */
   public int stints() {
     return order.length();

@@ -2,6 +2,7 @@ package blindlap.session;
 
 import blindlap.plan.Plan;
 import blindlap.seal.Fingerprint;
+import blindlap.seal.HelperRecord;
 import blindlap.seal.OpenKey;
 import blindlap.seal.SealedKey;
 import blindlap.timing.TimeRecord;
@@ -89,10 +90,14 @@ public sealed interface Fact {
   /**
    * The helper handled a stint; exactly one such entry per stint, of one size.
    *
-   * @param stint from 1
-   * @param record encrypted and padded record, Base64
+   * @param record encrypted and padded record
    */
-  record StintHandled(int stint, String record) implements Fact {
+  record StintHandled(HelperRecord record) implements Fact {
+    /** Which stint, from 1. */
+    public int stint() {
+      return record.stint();
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.stintHandled(this);

@@ -2,6 +2,7 @@ package blindlap.session;
 
 import blindlap.plan.Plan;
 import blindlap.seal.Fingerprint;
+import blindlap.seal.HelperRecord;
 import blindlap.seal.OpenKey;
 import blindlap.seal.SealedKey;
 import java.time.Instant;
@@ -23,7 +24,7 @@ public final class SessionState {
   final List<StoredEntry> entries;
   final SortedMap<LapId, LapState> laps = new TreeMap<>();
   final SortedMap<Integer, Guess> guesses = new TreeMap<>();
-  final SortedMap<Integer, String> handled = new TreeMap<>();
+  final SortedMap<Integer, HelperRecord> handled = new TreeMap<>();
   final List<Fact.BlindBroken> blindBroken = new ArrayList<>();
   final List<Fact.DeviationNoted> deviations = new ArrayList<>();
   final List<Fact.FingerprintGiven> given = new ArrayList<>();
@@ -149,8 +150,8 @@ public final class SessionState {
     return Collections.unmodifiableSortedMap(guesses);
   }
 
-  /** The helper's encrypted records by stint, Base64. */
-  public SortedMap<Integer, String> helperRecords() {
+  /** The helper's encrypted records by stint. */
+  public SortedMap<Integer, HelperRecord> helperRecords() {
     return Collections.unmodifiableSortedMap(handled);
   }
 

@@ -1,0 +1,198 @@
+package blindlap.exchange;
+
+import blindlap.seal.Fingerprint;
+import blindlap.seal.HelperRecord;
+import blindlap.seal.OpenKey;
+import blindlap.seal.SealedKey;
+import blindlap.session.Fact;
+import blindlap.session.Guess;
+import blindlap.session.LapId;
+import blindlap.session.VoidEvent;
+import blindlap.timing.TimeRecord;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/** Reads the bodies that {@link FactWriter} writes. Anything unexpected is an exception. */
+final class FactReader {
+  /** Kinds by the name of their fact; the order is that of a session's life. */
+  private static final Map<String, Function<JsonNode, Fact>> KINDS = kinds();
+
+  private FactReader() {}
+
+  static Fact read(String kind, JsonNode body) {
+    Function<JsonNode, Fact> reader = KINDS.get(kind);
+    if (reader == null) {
+      throw new IllegalArgumentException("an entry of the unknown kind " + kind);
+    }
+    return reader.apply(body);
+  }
+
+  private static Map<String, Function<JsonNode, Fact>> kinds() {
+    Map<String, Function<JsonNode, Fact>> kinds = new LinkedHashMap<>();
+    kinds.put("PlanCommitted", FactReader::planCommitted);
+    kinds.put(
+        "FingerprintGiven",
+        b -> new Fact.FingerprintGiven(option(b, "which", Fact.Which.class), text(b, "to")));
+    kinds.put(
+        "ExpectationGiven",
+        b -> new Fact.ExpectationGiven(option(b, "who", Fact.Person.class), text(b, "text")));
+    kinds.put("SheetReprinted", b -> new Fact.SheetReprinted(text(b, "sheet")));
+    kinds.put("StintHandled", FactReader::stintHandled);
+    kinds.put("BikeHandedOver", b -> new Fact.BikeHandedOver(whole(b, "stint")));
+    kinds.put("WarmUpRidden", b -> new Fact.WarmUpRidden(whole(b, "number")));
+    kinds.put(
+        "LapRidden", b -> new Fact.LapRidden(lap(b), option(b, "source", Fact.Source.class)));
+    kinds.put(
+        "ScoreGiven",
+        b ->
+            new Fact.ScoreGiven(
+                lap(b),
+                text(b, "measure"),
+                new BigDecimal(text(b, "value")),
+                option(b, "source", Fact.Source.class)));
+    kinds.put("TimeTaken", FactReader::timeTaken);
+    kinds.put(
+        "ScoreCorrected",
+        b ->
+            new Fact.ScoreCorrected(
+                lap(b), text(b, "measure"), decimal(b, "value"), text(b, "reason")));
+    kinds.put("NoteWritten", b -> new Fact.NoteWritten(lap(b), text(b, "text")));
+    kinds.put("GuessGiven", FactReader::guessGiven);
+    kinds.put("ConditionsNoted", FactReader::conditionsNoted);
+    kinds.put("LapVoided", FactReader::lapVoided);
+    kinds.put("VoidWithdrawn", b -> new Fact.VoidWithdrawn(lap(b), text(b, "reason")));
+    kinds.put("BlindBroken", b -> new Fact.BlindBroken(whole(b, "stint"), text(b, "what")));
+    kinds.put(
+        "DeviationNoted",
+        b ->
+            new Fact.DeviationNoted(
+                whole(b, "stint"), option(b, "kind", Fact.DeviationKind.class), text(b, "what")));
+    kinds.put(
+        "DayCutShort",
+        b ->
+            new Fact.DayCutShort(
+                whole(b, "last_stint"),
+                text(b, "reason"),
+                text(b, "decided_by"),
+                field(b, "knows_key").booleanValue()));
+    kinds.put("DayClosed", b -> new Fact.DayClosed());
+    kinds.put(
+        "ReviewClosed", b -> new Fact.ReviewClosed(Fingerprint.parse(text(b, "fingerprint"))));
+    kinds.put("SealOpened", FactReader::sealOpened);
+    kinds.put("ReportWritten", b -> new Fact.ReportWritten(text(b, "name")));
+    kinds.put("SessionAbandoned", b -> new Fact.SessionAbandoned(text(b, "reason")));
+    kinds.put("AmendmentMade", b -> new Fact.AmendmentMade(text(b, "text"), text(b, "reason")));
+    return Map.copyOf(kinds);
+  }
+
+  private static Fact planCommitted(JsonNode b) {
+    Map<String, String> key = new LinkedHashMap<>();
+    field(b, "key").properties().forEach(e -> key.put(e.getKey(), e.getValue().textValue()));
+    List<Integer> codes = new ArrayList<>();
+    field(b, "codes").forEach(code -> codes.add(Integer.valueOf(code.textValue())));
+    List<String> signed = new ArrayList<>();
+    field(b, "signed_by").forEach(name -> signed.add(name.textValue()));
+    String plan = text(b, "plan");
+    return new Fact.PlanCommitted(
+        PlanReader.stored(plan),
+        plan,
+        SealedKey.of(key),
+        Fingerprint.parse(text(b, "fingerprint")),
+        codes,
+        signed);
+  }
+
+  private static Fact stintHandled(JsonNode b) {
+    if (!HelperRecord.VERSION.equals(text(b, "version"))) {
+      throw new IllegalArgumentException("a helper's record of another version");
+    }
+    return new Fact.StintHandled(
+        new HelperRecord(whole(b, "stint"), text(b, "iv"), text(b, "ciphertext")));
+  }
+
+  private static Fact timeTaken(JsonNode b) {
+    return new Fact.TimeTaken(
+        lap(b),
+        text(b, "measure"),
+        new TimeRecord(
+            Instant.parse(text(b, "started")),
+            Instant.parse(text(b, "stopped")),
+            Long.parseLong(text(b, "monotonic_ns")),
+            option(b, "timed_by", TimeRecord.TimedBy.class),
+            decimal(b, "typed")));
+  }
+
+  private static Fact guessGiven(JsonNode b) {
+    JsonNode setup = field(b, "setup");
+    JsonNode sureness = field(b, "sureness");
+    return new Fact.GuessGiven(
+        whole(b, "stint"),
+        new Guess(
+            setup.isNull() ? null : Integer.parseInt(setup.textValue()) - 1,
+            sureness.isNull() ? null : option(b, "sureness", Guess.Sureness.class),
+            text(b, "cue")));
+  }
+
+  private static Fact conditionsNoted(JsonNode b) {
+    Map<String, String> conditions = new LinkedHashMap<>();
+    field(b, "conditions")
+        .properties()
+        .forEach(e -> conditions.put(e.getKey(), e.getValue().textValue()));
+    return new Fact.ConditionsNoted(lap(b), conditions);
+  }
+
+  private static Fact lapVoided(JsonNode b) {
+    return new Fact.LapVoided(
+        lap(b),
+        VoidEvent.parse(text(b, "event")).orElseThrow(),
+        text(b, "words"),
+        field(b, "after_values_seen").booleanValue());
+  }
+
+  private static Fact sealOpened(JsonNode b) {
+    Map<Integer, String> records = new LinkedHashMap<>();
+    field(b, "helper_records").forEach(r -> records.put(whole(r, "stint"), text(r, "record")));
+    return new Fact.SealOpened(
+        OpenKey.read(text(b, "key")), option(b, "with", Fact.OpenedWith.class), records);
+  }
+
+  private static JsonNode field(JsonNode body, String name) {
+    JsonNode value = body.get(name);
+    if (value == null) {
+      throw new IllegalArgumentException("an entry lacks its field " + name);
+    }
+    return value;
+  }
+
+  private static String text(JsonNode body, String name) {
+    JsonNode value = field(body, name);
+    if (!value.isTextual()) {
+      throw new IllegalArgumentException("field " + name + " of an entry is not a text");
+    }
+    return value.textValue();
+  }
+
+  private static int whole(JsonNode body, String name) {
+    return Integer.parseInt(text(body, name));
+  }
+
+  private static @Nullable BigDecimal decimal(JsonNode body, String name) {
+    return field(body, name).isNull() ? null : new BigDecimal(text(body, name));
+  }
+
+  private static LapId lap(JsonNode body) {
+    return new LapId(whole(body, "stint"), whole(body, "lap"));
+  }
+
+  private static <E extends Enum<E>> E option(JsonNode body, String name, Class<E> options) {
+    return Enum.valueOf(options, text(body, name).toUpperCase(Locale.ROOT).replace(' ', '_'));
+  }
+}

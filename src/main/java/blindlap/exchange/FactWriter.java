@@ -1,0 +1,212 @@
+package blindlap.exchange;
+
+import blindlap.plan.PlanJson;
+import blindlap.seal.HelperRecord;
+import blindlap.session.Fact;
+import blindlap.session.Guess;
+import blindlap.session.LapId;
+import blindlap.timing.TimeRecord;
+import java.math.BigDecimal;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/** The body of each kind of fact as a tree for canonical JSON (docs/file-format.md). */
+final class FactWriter implements Fact.Visitor<Map<String, Object>> {
+  private static Map<String, Object> body(@Nullable Object... pairs) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    for (int i = 0; i < pairs.length; i += 2) {
+      map.put((String) java.util.Objects.requireNonNull(pairs[i]), pairs[i + 1]);
+    }
+    return map;
+  }
+
+  private static Map<String, Object> lap(LapId lap, @Nullable Object... more) {
+    Map<String, Object> map = body(more);
+    map.put("stint", String.valueOf(lap.stint()));
+    map.put("lap", String.valueOf(lap.lap()));
+    return map;
+  }
+
+  private static String word(Enum<?> option) {
+    return PlanJson.word(option);
+  }
+
+  private static @Nullable String number(@Nullable BigDecimal value) {
+    return PlanJson.number(value);
+  }
+
+  @Override
+  public Map<String, Object> planCommitted(Fact.PlanCommitted fact) {
+    return body(
+        "plan", fact.planText(),
+        "key", Map.copyOf(fact.key().fields()),
+        "fingerprint", fact.fingerprint().hex(),
+        "codes", fact.codes().stream().map(String::valueOf).toList(),
+        "signed_by", fact.signedBy());
+  }
+
+  @Override
+  public Map<String, Object> fingerprintGiven(Fact.FingerprintGiven fact) {
+    return body("which", word(fact.which()), "to", fact.to());
+  }
+
+  @Override
+  public Map<String, Object> expectationGiven(Fact.ExpectationGiven fact) {
+    return body("who", word(fact.who()), "text", fact.text());
+  }
+
+  @Override
+  public Map<String, Object> sheetReprinted(Fact.SheetReprinted fact) {
+    return body("sheet", fact.sheet());
+  }
+
+  @Override
+  public Map<String, Object> stintHandled(Fact.StintHandled fact) {
+    HelperRecord record = fact.record();
+    return body(
+        "stint", String.valueOf(record.stint()),
+        "version", HelperRecord.VERSION,
+        "iv", record.iv(),
+        "ciphertext", record.ciphertext());
+  }
+
+  @Override
+  public Map<String, Object> bikeHandedOver(Fact.BikeHandedOver fact) {
+    return body("stint", String.valueOf(fact.stint()));
+  }
+
+  @Override
+  public Map<String, Object> warmUpRidden(Fact.WarmUpRidden fact) {
+    return body("number", String.valueOf(fact.number()));
+  }
+
+  @Override
+  public Map<String, Object> lapRidden(Fact.LapRidden fact) {
+    return lap(fact.lap(), "source", word(fact.source()));
+  }
+
+  @Override
+  public Map<String, Object> scoreGiven(Fact.ScoreGiven fact) {
+    return lap(
+        fact.lap(),
+        "measure", fact.measure(),
+        "value", number(fact.value()),
+        "source", word(fact.source()));
+  }
+
+  @Override
+  public Map<String, Object> timeTaken(Fact.TimeTaken fact) {
+    TimeRecord time = fact.time();
+    return lap(
+        fact.lap(),
+        "measure", fact.measure(),
+        "started", time.started().toString(),
+        "stopped", time.stopped().toString(),
+        "monotonic_ns", String.valueOf(time.monotonicNanos()),
+        "timed_by", word(time.timedBy()),
+        "typed", number(time.typed()));
+  }
+
+  @Override
+  public Map<String, Object> scoreCorrected(Fact.ScoreCorrected fact) {
+    return lap(
+        fact.lap(),
+        "measure", fact.measure(),
+        "value", number(fact.value()),
+        "reason", fact.reason());
+  }
+
+  @Override
+  public Map<String, Object> noteWritten(Fact.NoteWritten fact) {
+    return lap(fact.lap(), "text", fact.text());
+  }
+
+  @Override
+  public Map<String, Object> guessGiven(Fact.GuessGiven fact) {
+    Guess guess = fact.guess();
+    Guess.Sureness sureness = guess.sureness();
+    Integer setup = guess.setup();
+    return body(
+        "stint", String.valueOf(fact.stint()),
+        "setup", setup == null ? null : String.valueOf(setup + 1),
+        "sureness", sureness == null ? null : word(sureness),
+        "cue", guess.cue());
+  }
+
+  @Override
+  public Map<String, Object> conditionsNoted(Fact.ConditionsNoted fact) {
+    return lap(fact.lap(), "conditions", fact.conditions());
+  }
+
+  @Override
+  public Map<String, Object> lapVoided(Fact.LapVoided fact) {
+    return lap(
+        fact.lap(),
+        "event", fact.event().text(),
+        "words", fact.words(),
+        "after_values_seen", fact.afterValuesSeen());
+  }
+
+  @Override
+  public Map<String, Object> voidWithdrawn(Fact.VoidWithdrawn fact) {
+    return lap(fact.lap(), "reason", fact.reason());
+  }
+
+  @Override
+  public Map<String, Object> blindBroken(Fact.BlindBroken fact) {
+    return body("stint", String.valueOf(fact.stint()), "what", fact.what());
+  }
+
+  @Override
+  public Map<String, Object> deviationNoted(Fact.DeviationNoted fact) {
+    return body(
+        "stint", String.valueOf(fact.stint()), "kind", word(fact.kind()), "what", fact.what());
+  }
+
+  @Override
+  public Map<String, Object> dayCutShort(Fact.DayCutShort fact) {
+    return body(
+        "last_stint", String.valueOf(fact.lastStint()),
+        "reason", fact.reason(),
+        "decided_by", fact.decidedBy(),
+        "knows_key", fact.knowsKey());
+  }
+
+  @Override
+  public Map<String, Object> dayClosed(Fact.DayClosed fact) {
+    return body();
+  }
+
+  @Override
+  public Map<String, Object> reviewClosed(Fact.ReviewClosed fact) {
+    return body("fingerprint", fact.fingerprint().hex());
+  }
+
+  @Override
+  public Map<String, Object> sealOpened(Fact.SealOpened fact) {
+    List<Map<String, Object>> records =
+        new TreeMap<>(fact.helperRecords())
+            .entrySet().stream()
+                .map(e -> body("stint", String.valueOf(e.getKey()), "record", e.getValue()))
+                .toList();
+    return body("key", fact.key().text(), "with", word(fact.with()), "helper_records", records);
+  }
+
+  @Override
+  public Map<String, Object> reportWritten(Fact.ReportWritten fact) {
+    return body("name", fact.name());
+  }
+
+  @Override
+  public Map<String, Object> sessionAbandoned(Fact.SessionAbandoned fact) {
+    return body("reason", fact.reason());
+  }
+
+  @Override
+  public Map<String, Object> amendmentMade(Fact.AmendmentMade fact) {
+    return body("text", fact.text(), "reason", fact.reason());
+  }
+}
