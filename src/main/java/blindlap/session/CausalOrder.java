@@ -3,6 +3,7 @@ package blindlap.session;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.PriorityQueue;
@@ -30,7 +31,7 @@ public final class CausalOrder {
     for (StoredEntry entry : entries) {
       byKey.put(new Key(entry.entry().notebook(), entry.entry().number()), entry);
     }
-    Map<StoredEntry, Integer> waiting = new HashMap<>();
+    Map<StoredEntry, Integer> waiting = new IdentityHashMap<>();
     Map<Key, List<StoredEntry>> followers = new HashMap<>();
     PriorityQueue<StoredEntry> ready = new PriorityQueue<>(TIES);
     for (StoredEntry stored : entries) {
