@@ -33,6 +33,10 @@ public final class Calculations {
     List<Calculation> all = new ArrayList<>();
     all.addAll(ChoiceCalculations.all());
     all.addAll(NoiseCalculations.all());
+    all.addAll(SensitivityCalculations.all());
+    all.addAll(AgreementCalculations.all());
+    all.addAll(PowerCalculations.all());
+    all.addAll(PoolingCalculations.all());
     all.addAll(WorkshopCalculations.all());
     return of(all);
   }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -80,6 +81,11 @@ public final class Given {
 
   /** One of the constants of an enum, written in small letters with hyphens: {@code two-sided}. */
   public <E extends Enum<E>> E option(String field, Class<E> options) {
+    return option(field, options, List.of());
+  }
+
+  /** As above; {@code besides} are words that the caller knows and has dealt with. */
+  public <E extends Enum<E>> E option(String field, Class<E> options, List<String> besides) {
     String word = text(field);
     for (E option : options.getEnumConstants()) {
       if (word(option).equals(word)) {
@@ -87,8 +93,8 @@ public final class Given {
       }
     }
     String known =
-        Arrays.stream(options.getEnumConstants())
-            .map(Given::word)
+        Stream.concat(
+                Arrays.stream(options.getEnumConstants()).map(Given::word), besides.stream())
             .collect(Collectors.joining(", "));
     throw refuse(field, "\"" + word + "\" is none of " + known + ".");
   }
