@@ -38,6 +38,7 @@ public final class Calculations {
     all.addAll(PowerCalculations.all());
     all.addAll(PoolingCalculations.all());
     all.addAll(WorkshopCalculations.all());
+    all.addAll(OrderCalculations.all());
     return of(all);
   }
 
