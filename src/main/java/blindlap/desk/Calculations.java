@@ -39,6 +39,8 @@ public final class Calculations {
     all.addAll(PoolingCalculations.all());
     all.addAll(WorkshopCalculations.all());
     all.addAll(OrderCalculations.all());
+    all.addAll(FamilyCalculations.all());
+    all.addAll(SessionCalculations.all());
     return of(all);
   }
 

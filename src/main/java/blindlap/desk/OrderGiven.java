@@ -160,6 +160,13 @@ final class OrderGiven {
     return all;
   }
 
+  /** Refuses the ratio scale where it has no meaning. */
+  void refuseRatioScale(String why) {
+    if (scale == Scale.RATIO) {
+      throw given.refuse("scale", "must be raw: " + why);
+    }
+  }
+
   /** States how the reference set was sampled. */
   void stateSample(ResultFields result, boolean sampled) {
     if (sampled) {

@@ -2,9 +2,7 @@ package blindlap.stats;
 
 import java.math.BigInteger;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.Map;
-import java.util.TreeMap;
 
 /**
  * Harmonic mean of c/(N/4) over a two-setup set, c = z'Wz with an intercept and a straight trend.
@@ -62,37 +60,17 @@ final class TrendEfficiency {
   private static double counted(Assignments set) {
     double n = set.stints();
     double spread = n * (n * n - 1) / 12;
+    long[][] positions = new long[set.stints()][2];
+    for (int i = 0; i < positions.length; i++) {
+      positions[i][1] = i;
+    }
     double sum = 0;
-    for (Map.Entry<Integer, BigInteger> entry : positionSums(set).entrySet()) {
+    for (Map.Entry<Long, BigInteger> entry : ScoreCounts.of(set, positions).counts().entrySet()) {
       double overlap = (2.0 * entry.getKey() - n * (n - 1) / 2) / 2;
       double c = n / 4 - (spread == 0 ? 0 : overlap * overlap / spread);
       sum +=
           c > NOTHING * n ? entry.getValue().doubleValue() * (n / 4) / c : Double.POSITIVE_INFINITY;
     }
     return set.count().doubleValue() / sum;
-  }
-
-  /** How many orders have each sum of positions (from 0) of setup B. */
-  private static Map<Integer, BigInteger> positionSums(Assignments set) {
-    Map<Integer, Map<Integer, BigInteger>> level = new HashMap<>();
-    level.put(0, new TreeMap<>(Map.of(0, BigInteger.ONE)));
-    for (int i = 0; i < set.stints(); i++) {
-      Map<Integer, Map<Integer, BigInteger>> next = new HashMap<>();
-      for (Map.Entry<Integer, Map<Integer, BigInteger>> at : level.entrySet()) {
-        for (int setup = 0; setup < 2; setup++) {
-          int to = set.next(at.getKey(), setup);
-          if (to < 0) {
-            continue;
-          }
-          int step = setup == 1 ? i : 0;
-          Map<Integer, BigInteger> sums = next.computeIfAbsent(to, key -> new TreeMap<>());
-          at.getValue().forEach((sum, often) -> sums.merge(sum + step, often, BigInteger::add));
-        }
-      }
-      level = next;
-    }
-    Map<Integer, BigInteger> total = new TreeMap<>();
-    level.values().forEach(m -> m.forEach((sum, often) -> total.merge(sum, often, BigInteger::add)));
-    return total;
   }
 }
