@@ -1,5 +1,6 @@
 package blindlap.command;
 
+import blindlap.desk.Demo;
 import blindlap.desk.Desk;
 import java.nio.file.Path;
 
@@ -7,12 +8,17 @@ import java.nio.file.Path;
  * What the commands need from outside.
  *
  * @param opener opens a desk on a notebook
+ * @param demoOpener opens a desk for invented sessions
  * @param defaultNotebook where the notebook lies if --notebook is not given
  * @param terminal where secrets are typed
  * @param window opens the window on a notebook; answers false where there is no display
  */
 public record CommandSetting(
-    Desk.Opener opener, Path defaultNotebook, Terminal terminal, Window window) {
+    Desk.Opener opener,
+    Demo.Opener demoOpener,
+    Path defaultNotebook,
+    Terminal terminal,
+    Window window) {
 
   /** Asks for what must not stand in a command line. */
   public interface Terminal {

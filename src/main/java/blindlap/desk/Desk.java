@@ -16,6 +16,8 @@ public final class Desk implements AutoCloseable {
   private final Sessions sessions;
   private final Committing committing;
   private final Keys keys;
+  private final Cards cards = new Cards();
+  private final Reviews reviews;
 
   /**
    * @param notebook the open notebook; closed with the desk
@@ -37,6 +39,7 @@ public final class Desk implements AutoCloseable {
     Sealing sealing = new Sealing(sources, parameters);
     this.committing = new Committing(sessions, sealing, ids);
     this.keys = new Keys(sessions, sealing);
+    this.reviews = new Reviews(sessions);
   }
 
   /** Opens a desk on a notebook file; made in the composition root. */
@@ -76,6 +79,16 @@ public final class Desk implements AutoCloseable {
   /** Opening keys. */
   public Keys keys() {
     return keys;
+  }
+
+  /** Cards to print. */
+  public Cards cards() {
+    return cards;
+  }
+
+  /** Findings and reports. */
+  public Reviews reviews() {
+    return reviews;
   }
 
   @Override

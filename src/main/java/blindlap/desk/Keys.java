@@ -87,6 +87,13 @@ public final class Keys {
     return new Attempt.Bad(Problem.of(fault, "", details));
   }
 
+  /** Why the seal may not be opened yet, if so; asked before anyone types a phrase. */
+  public java.util.Optional<List<Problem>> refuseEarly(SessionState state) {
+    return new LifeCommands(state).mayUnseal() instanceof Outcome.Refused refused
+        ? java.util.Optional.of(refused.problems())
+        : java.util.Optional.empty();
+  }
+
   /** Unseals a session with the helper's phrase. */
   public Sessions.Result unseal(SessionState state, String typed) {
     Outcome refusal = new LifeCommands(state).mayUnseal();
