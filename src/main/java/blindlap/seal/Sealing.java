@@ -125,9 +125,15 @@ public final class Sealing {
     if (!key.algorithm().equals(Draw.ALGORITHM)) {
       return Verification.UNKNOWN_DRAW;
     }
-    return Draw.order(rule, key.seed()).equals(key.order())
-        ? Verification.MATCHES
-        : Verification.NOT_THE_DRAW;
+    return drawn(rule, key) ? Verification.MATCHES : Verification.NOT_THE_DRAW;
+  }
+
+  private static boolean drawn(Rule rule, OpenKey key) {
+    try {
+      return Draw.order(rule, key.seed()).equals(key.order());
+    } catch (IllegalArgumentException e) {
+      return false; // under a rule that draws nothing, no order was drawn
+    }
   }
 
   /** The fingerprint of a plan with its opened key, to compare with the one given away. */
