@@ -54,7 +54,9 @@ final class Ciphering {
     }
   }
 
-  /** Decrypts; empty if key, IV, associated data, ciphertext or tag are not those of the sealing. */
+  /**
+   * Decrypts; empty if key, IV, associated data, ciphertext or tag are not those of the sealing.
+   */
   static Optional<byte[]> decrypt(byte[] key, byte[] iv, byte[] associated, byte[] ciphertext) {
     if (ciphertext.length < TAG_BITS / Byte.SIZE) {
       return Optional.empty(); // Java throws an unchecked exception here

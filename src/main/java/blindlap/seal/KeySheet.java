@@ -64,7 +64,12 @@ public final class KeySheet {
     StringBuilder text = new StringBuilder();
     rows.forEach(
         (name, body) ->
-            text.append(name).append(':').append(body).append('*').append(check(name, body)).append('.'));
+            text.append(name)
+                .append(':')
+                .append(body)
+                .append('*')
+                .append(check(name, body))
+                .append('.'));
     return text.toString();
   }
 
@@ -80,8 +85,7 @@ public final class KeySheet {
   /** Over all rows but Z: their NAME:BODY with a full stop after each. */
   private static String wholeCheck(Map<String, String> rows) {
     StringBuilder all = new StringBuilder();
-    rows.forEach(
-        (name, body) -> all.append(name).append(':').append(body).append('.'));
+    rows.forEach((name, body) -> all.append(name).append(':').append(body).append('.'));
     return digits(all.toString(), WHOLE_CHECK);
   }
 

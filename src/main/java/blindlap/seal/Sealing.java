@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The only door to the sealed order: draws and seals it, opens it with the helper's phrase or sheet,
- * verifies it. Bytes are specified in docs/sealing.md.
+ * The only door to the sealed order: draws and seals it, opens it with the helper's phrase or
+ * sheet, verifies it. Bytes are specified in docs/sealing.md.
  */
 public final class Sealing {
   private static final int NONCE_BYTES = 32;
@@ -111,8 +111,8 @@ public final class Sealing {
   }
 
   /**
-   * Checks an opened key: that plan and key give the fingerprint, and that the seed draws this order
-   * under the plan's rule.
+   * Checks an opened key: that plan and key give the fingerprint, and that the seed draws this
+   * order under the plan's rule.
    *
    * @param planBytes the plan as stored
    * @param rule the rule in that plan

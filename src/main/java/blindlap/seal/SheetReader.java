@@ -42,8 +42,7 @@ final class SheetReader {
    */
   static OpenKey read(String text) throws Slip {
     SheetReader reader = new SheetReader();
-    String packed =
-        text.replaceAll("\\s+", "").replaceAll("[‐‑–—−]", "-").toUpperCase(Locale.ROOT);
+    String packed = text.replaceAll("\\s+", "").replaceAll("[‐‑–—−]", "-").toUpperCase(Locale.ROOT);
     for (String row : packed.split("\\.")) {
       reader.take(row);
     }
@@ -84,7 +83,8 @@ final class SheetReader {
 
   private OpenKey key() throws Slip {
     if (!one("V").equals(KeySheet.VERSION)) {
-      throw new Slip("V", "this sheet is of version " + one("V") + ", which needs a newer Blindlap");
+      throw new Slip(
+          "V", "this sheet is of version " + one("V") + ", which needs a newer Blindlap");
     }
     String algorithm = one("A").toLowerCase(Locale.ROOT);
     String order = joined("O", rowCount("O"));

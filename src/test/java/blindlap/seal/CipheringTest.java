@@ -15,7 +15,9 @@ class CipheringTest {
     return text.getBytes(StandardCharsets.US_ASCII);
   }
 
-  /** RFC 7914 section 11; recalled from memory, each confirmed with Python's hashlib.pbkdf2_hmac. */
+  /**
+   * RFC 7914 section 11; recalled from memory, each confirmed with Python's hashlib.pbkdf2_hmac.
+   */
   @Test
   void derivationGivesTheVectorsOfRfc7914() {
     assertThat(Ciphering.pbkdf2("passwd", ascii("salt"), 1, 64))
@@ -31,9 +33,9 @@ class CipheringTest {
   }
 
   /**
-   * AES-256-GCM test cases 13, 14 and 16 of McGrew and Viega, "The Galois/Counter Mode of Operation",
-   * submission to NIST, 2005, appendix B; recalled from memory, confirmed with the Python package
-   * cryptography 48.
+   * AES-256-GCM test cases 13, 14 and 16 of McGrew and Viega, "The Galois/Counter Mode of
+   * Operation", submission to NIST, 2005, appendix B; recalled from memory, confirmed with the
+   * Python package cryptography 48.
    */
   @Test
   void encryptionGivesThePublishedVectors() {

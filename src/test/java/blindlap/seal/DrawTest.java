@@ -24,8 +24,7 @@ class DrawTest {
    */
   private static final double ODDS = 1e-6;
 
-  private static final Rule PATTERNS_LIMITED =
-      new Rule(2, 16, 4, List.of("ABBA", "BAAB"), 2, null);
+  private static final Rule PATTERNS_LIMITED = new Rule(2, 16, 4, List.of("ABBA", "BAAB"), 2, null);
 
   private static byte[] seed(int number) {
     return Fingerprint.digest(("seed " + number).getBytes(StandardCharsets.UTF_8));

@@ -34,7 +34,8 @@ class HelperPhraseTest {
     // 65 536 values of two bytes on 2048 words: a word repeats exactly every 2048 values.
     assertThat(HelperPhrase.draw(FixedBytes.hex("080108020803080408050806")).text())
         .isEqualTo(TEXT);
-    assertThat(HelperPhrase.draw(FixedBytes.hex("ffff")).text()).isEqualTo("zoom ".repeat(6).trim());
+    assertThat(HelperPhrase.draw(FixedBytes.hex("ffff")).text())
+        .isEqualTo("zoom ".repeat(6).trim());
   }
 
   @ParameterizedTest

@@ -58,7 +58,8 @@ class HelperRecordTest {
     assertThat(lock.decrypt("another-session", record)).isEmpty();
     assertThat(lock.decrypt(Golden.SESSION, new HelperRecord(4, record.iv(), record.ciphertext())))
         .isEmpty();
-    String changed = (record.ciphertext().startsWith("A") ? "B" : "A") + record.ciphertext().substring(1);
+    String changed =
+        (record.ciphertext().startsWith("A") ? "B" : "A") + record.ciphertext().substring(1);
     assertThat(lock.decrypt(Golden.SESSION, new HelperRecord(3, record.iv(), changed))).isEmpty();
     HelperLock other =
         HelperLock.derive(

@@ -136,8 +136,7 @@ class KeySheetTest {
             new Sealing(SealingSources.allFrom(FixedBytes.stream("any")), Golden.QUICK)
                 .seal(Golden.PLAN, rule, Golden.SESSION, kind);
         assertThat(
-                Golden.sealing()
-                    .openFromSheet(any.sheet().text(), Golden.PLAN, any.fingerprint()))
+                Golden.sealing().openFromSheet(any.sheet().text(), Golden.PLAN, any.fingerprint()))
             .isInstanceOf(SheetReading.Opened.class);
       }
     }

@@ -9,8 +9,8 @@ import org.junit.jupiter.api.Test;
 
 class NothingLeaksTest {
   private final Sealing sealing = Golden.sealing();
-  private final Sealed sealed = sealing.seal(
-      Golden.PLAN, Golden.BLOCKS_OF_FOUR, Golden.SESSION, SessionKind.nullRun(1));
+  private final Sealed sealed =
+      sealing.seal(Golden.PLAN, Golden.BLOCKS_OF_FOUR, Golden.SESSION, SessionKind.nullRun(1));
   private final Opening opening = sealing.open(sealed.key(), sealed.phrase());
   private final OpenKey key = ((Opening.Opened) opening).key();
 

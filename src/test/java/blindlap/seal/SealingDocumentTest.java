@@ -53,8 +53,7 @@ class SealingDocumentTest {
       assumeTrue(false, "python3 is not on this machine");
       return;
     }
-    String printed =
-        new String(python.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    String printed = new String(python.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertThat(python.waitFor(60, TimeUnit.SECONDS)).isTrue();
     assertThat(printed.lines())
         .containsExactly(line(Golden.BLOCKS_OF_FOUR), line(Golden.EIGHT_STINT_SET));

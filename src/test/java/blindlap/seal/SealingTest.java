@@ -52,8 +52,16 @@ class SealingTest {
         .isEqualTo("09c769ddb0f4daa8d22fa91990993da3115fa1b21e9cb53006459b2d2bae3cc4");
     assertThat(key.fields().keySet())
         .containsExactly(
-            "version", "session", "plan_sha256", "derivation", "rounds", "salt", "phrase_check",
-            "cipher", "iv", "ciphertext");
+            "version",
+            "session",
+            "plan_sha256",
+            "derivation",
+            "rounds",
+            "salt",
+            "phrase_check",
+            "cipher",
+            "iv",
+            "ciphertext");
   }
 
   @Test
@@ -185,8 +193,17 @@ class SealingTest {
     sealing.record(sealed.lock(), Golden.SESSION, 1, "{}");
     assertThat(asked)
         .containsExactly(
-            "seed 32", "codes 2", "codes 2", "codes 2", "codes 2", "nonce 32", "warm-up 1",
-            "phrase 12", "salt 16", "iv 12", "iv 12");
+            "seed 32",
+            "codes 2",
+            "codes 2",
+            "codes 2",
+            "codes 2",
+            "nonce 32",
+            "warm-up 1",
+            "phrase 12",
+            "salt 16",
+            "iv 12",
+            "iv 12");
   }
 
   private static SecureBytes noting(String name, SecureBytes source, List<String> asked) {
@@ -219,13 +236,10 @@ class SealingTest {
     OpenKey picked = replaced(key, "ABBABAABABBABAAB", key.algorithm());
     assertThat(sealing.verify(Golden.PLAN, RULE, picked, sealed.fingerprint()))
         .isEqualTo(Verification.OTHER_FINGERPRINT);
-    assertThat(
-            sealing.verify(
-                Golden.PLAN, RULE, picked, Fingerprint.ofPlan(Golden.PLAN, picked)))
+    assertThat(sealing.verify(Golden.PLAN, RULE, picked, Fingerprint.ofPlan(Golden.PLAN, picked)))
         .isEqualTo(Verification.NOT_THE_DRAW);
     OpenKey newer = replaced(key, key.order(), "blindlap-draw-2");
-    assertThat(
-            sealing.verify(Golden.PLAN, RULE, newer, Fingerprint.ofPlan(Golden.PLAN, newer)))
+    assertThat(sealing.verify(Golden.PLAN, RULE, newer, Fingerprint.ofPlan(Golden.PLAN, newer)))
         .isEqualTo(Verification.UNKNOWN_DRAW);
   }
 
@@ -291,8 +305,7 @@ class SealingTest {
     OpenKey key = ((Opening.Opened) Golden.sealing().open(sealed.key(), sealed.phrase())).key();
     assertThat(key.sealedPart().nullRun()).isTrue();
     assertThat(key.sealedPart().ridden()).hasValue(0);
-    assertThatThrownBy(
-            () -> Golden.sealing().seal(Golden.PLAN, RULE, "s", SessionKind.nullRun(2)))
+    assertThatThrownBy(() -> Golden.sealing().seal(Golden.PLAN, RULE, "s", SessionKind.nullRun(2)))
         .hasMessageContaining("one of the plan's 2 setups");
   }
 
@@ -312,8 +325,7 @@ class SealingTest {
   @Test
   void theSealedPartIsAlwaysOfOneLengthAndReadsBack() {
     for (SealedPart part :
-        List.of(
-            SealedPart.ordinary(0), SealedPart.ordinary(3), SealedPart.nullRun(1, 0))) {
+        List.of(SealedPart.ordinary(0), SealedPart.ordinary(3), SealedPart.nullRun(1, 0))) {
       assertThat(part.padded()).hasSize(SealedPart.PADDED_BYTES);
       assertThat(SealedPart.parse(part.padded())).isEqualTo(part);
     }
