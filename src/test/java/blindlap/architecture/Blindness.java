@@ -48,8 +48,10 @@ final class Blindness {
    */
   static final Map<String, String> MAY_NAME_THE_KEY =
       Map.of(
+          "desk.Keys", "opens the key for the helper, and unseals",
           "exchange.FactReader", "reads the key back from the text of SealOpened",
           "exchange.FactWriter", "writes the key into the text of SealOpened",
+          "review.Finding", "analyses the day by the opened key",
           "session.Fact", "SealOpened records the key that was opened",
           "session.SessionState", "gives the opened key to the review, once the seal is open",
           "session.LifeCommands", "accepts the opened key when a session is unsealed");
@@ -152,7 +154,14 @@ final class Blindness {
                 Stream.of(field.getRawType()),
                 field.resolveMember().stream().map(JavaField::getType))
             : handledByCall((CodeUnitAccessTarget) access.getTarget());
-    return types.flatMap(type -> type.getAllInvolvedRawTypes().stream());
+    return types.flatMap(Blindness::involved);
+  }
+
+  private static Stream<JavaClass> involved(JavaType type) {
+    // An array of a library's type, which is not read, cannot be asked for its parts.
+    return type instanceof JavaClass plain
+        ? Stream.of(plain)
+        : type.getAllInvolvedRawTypes().stream();
   }
 
   private static Stream<JavaType> handledByCall(CodeUnitAccessTarget call) {
@@ -168,8 +177,7 @@ final class Blindness {
   }
 
   private static boolean isAnyOf(Set<String> names, String root, JavaClass type) {
-    JavaClass plain = type.getBaseComponentType();
-    return Code.under(root, plain) && names.contains(Code.topLevel(root, plain));
+    return Code.under(root, type) && names.contains(Code.topLevel(root, type));
   }
 
   private static boolean inSeal(String root, JavaClass type) {

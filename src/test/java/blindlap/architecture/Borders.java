@@ -6,6 +6,7 @@ import fixture.blindlap.desk.AsksForARandomOrder;
 import fixture.blindlap.desk.CountsKeys;
 import fixture.blindlap.desk.DrawsItself;
 import fixture.blindlap.desk.HoldsAProperty;
+import fixture.blindlap.desk.KeepsKeysInAnArray;
 import fixture.blindlap.desk.OnlySeals;
 import fixture.blindlap.desk.PassesAKeyOn;
 import fixture.blindlap.exchange.NotOnTheList;
@@ -133,11 +134,13 @@ final class Borders {
   private static List<Border> blindness() {
     return List.of(
         Border.of(
-                "a drawn order is held only by the seal package and a short list of classes",
+                "a drawn order is held only by the seal package and classes with a reason in"
+                    + " Blindness.MAY_NAME_THE_KEY",
                 root -> Blindness.shortList(root, Blindness.MAY_NAME_THE_KEY.keySet()),
                 NotOnTheList.class,
                 PassesAKeyOn.class,
                 CountsKeys.class,
+                KeepsKeysInAnArray.class,
                 RideModel.class)
             .sparing(SessionState.class, Sealing.class, OpenKey.class, OnlySeals.class),
         Border.of(

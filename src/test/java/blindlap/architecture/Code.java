@@ -44,9 +44,10 @@ final class Code {
     return (type.getPackageName() + ".").startsWith(root + ".");
   }
 
-  /** The name of the top-level class around a class, relative to the root. */
+  /** The name of the top-level class around a class or array of it, relative to the root. */
   static String topLevel(String root, JavaClass type) {
-    String name = type.getName().substring(root.length() + 1);
+    String plain = type.getName().replaceFirst("^\\[+L", "").replace(";", "");
+    String name = plain.substring(root.length() + 1);
     int nested = name.indexOf('$');
     return nested < 0 ? name : name.substring(0, nested);
   }

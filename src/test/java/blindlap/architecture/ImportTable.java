@@ -84,7 +84,7 @@ final class ImportTable {
           SimpleConditionEvent.violated(type, message.formatted(type.getName(), from)));
     }
     for (Dependency dependency : type.getDirectDependenciesFromSelf()) {
-      JavaClass target = dependency.getTargetClass().getBaseComponentType();
+      JavaClass target = dependency.getTargetClass();
       if (Code.under(root, target) && !allows(from, Code.part(root, target))) {
         events.add(SimpleConditionEvent.violated(dependency, dependency.getDescription()));
       }

@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import javax.tools.JavaCompiler;
 import javax.tools.JavaFileObject;
 import javax.tools.SimpleJavaFileObject;
 import javax.tools.ToolProvider;
@@ -39,7 +40,7 @@ class ImportTableTest {
     for (String from : known()) {
       for (String to : known()) {
         if (!from.equals(to) && !decided.getOrDefault(from, Set.of()).contains(to)) {
-          expected.add(qualified(from, name(from, to)));
+          expected.add(qualified(from, "Needs." + field(to)));
         }
       }
     }
@@ -111,40 +112,33 @@ class ImportTableTest {
     return all;
   }
 
-  /** Classes, one for each ordered pair of packages, that need each other's package. */
+  /** A class in each package that needs every other one, a field for each. */
   private static JavaClasses compiledPairs(Path folder) {
     List<JavaFileObject> files = new ArrayList<>();
     for (String from : known()) {
-      files.add(source(from, "Target", "public class Target {}"));
+      StringBuilder fields = new StringBuilder();
       for (String to : known()) {
-        String name = name(from, to);
-        String body = "class %s { %s field; }".formatted(name, qualified(to, "Target"));
-        files.add(source(from, name, body));
+        fields.append("%s %s;%n".formatted(qualified(to, "Target"), field(to)));
       }
+      files.add(source(from, "Target", "public class Target {}"));
+      files.add(source(from, "Needs", "class Needs {" + fields + "}"));
     }
     List<String> options = List.of("-proc:none", "-d", folder.toString());
-    assertThat(
-            ToolProvider.getSystemJavaCompiler()
-                .getTask(null, null, null, options, null, files)
-                .call())
-        .isTrue();
+    JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
+    assertThat(compiler.getTask(null, null, null, options, null, files).call()).isTrue();
     return Code.at(folder);
   }
 
+  /** Fields, one for each pair of packages, that the rule refuses. */
   private static Set<String> refused(JavaClasses classes) {
-    Set<String> names = new TreeSet<>();
-    for (String line :
-        ImportTable.rule(ROOT).evaluate(classes).getFailureReport().getDetails()) {
-      if (line.startsWith("Field <")) {
-        String field = line.substring("Field <".length(), line.indexOf('>'));
-        names.add(field.substring(0, field.lastIndexOf('.')));
-      }
-    }
-    return names;
+    return ImportTable.rule(ROOT).evaluate(classes).getFailureReport().getDetails().stream()
+        .filter(line -> line.startsWith("Field <"))
+        .map(line -> line.substring("Field <".length(), line.indexOf('>')))
+        .collect(Collectors.toCollection(TreeSet::new));
   }
 
-  private static String name(String from, String to) {
-    return "From_" + from.replace('.', '_') + "_to_" + to.replace('.', '_');
+  private static String field(String to) {
+    return "to_" + to.replace('.', '_');
   }
 
   private static String qualified(String part, String name) {
