@@ -88,12 +88,7 @@ public final class PlanReader {
     List<Setup> setups = f.objects("setups", this::setup);
     Protocol protocol = protocol(f, setups.size());
     int stints = f.integer("stints", protocol.usualStints());
-    Plan.Laps laps =
-        f.object(
-            "laps",
-            l ->
-                new Plan.Laps(
-                    l.integer("warm_up", 2), l.integer("settling", 0), l.integer("scored", 1)));
+    Plan.Laps laps = f.object("laps", PlanReader::laps);
     Blinding blinding = f.object("blinding", PlanReader::blinding);
     return new Plan(
         kind,
@@ -116,6 +111,11 @@ public final class PlanReader {
         f.object("noise", PlanReader::noise),
         f.text("override", ""),
         blankToNull(f.text("series", "")));
+  }
+
+  private static Plan.Laps laps(FieldReader l) {
+    return new Plan.Laps(
+        l.integer("warm_up", 2), l.integer("settling", 0), l.integer("scored", 1));
   }
 
   private static @Nullable String blankToNull(String text) {
