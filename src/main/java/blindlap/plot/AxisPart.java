@@ -2,6 +2,7 @@ package blindlap.plot;
 
 /** Draws axes: one ink line, short ticks, numbers in second ink. */
 final class AxisPart {
+  private static final double UPRIGHT_DISTANCE = 1.9;
   private static final Pen LINE = Pen.of(Ink.INK, 1.2);
 
   private AxisPart() {}
@@ -24,21 +25,25 @@ final class AxisPart {
     for (double value : ticks.values()) {
       double x = crisp(scale.at(value));
       surface.line(x, line, x, line + 5, LINE);
-      surface.backedText(
-          axis.number().say(value, ticks.step()),
-          x,
-          line + faces.px(8) + face.ascent(),
-          Anchor.MIDDLE,
-          face,
-          Ink.SECOND);
+      String words = axis.number().say(value, ticks.step());
+      double half = face.room(words) / 2;
+      if (x - half >= 0 && x + half <= whole.to() + 8) {
+        double baseline = y + numberBaseline(faces);
+        surface.backedText(words, x, baseline, Anchor.MIDDLE, face, Ink.SECOND);
+      }
     }
+  }
+
+  /** How far below a horizontal axis its numbers stand. */
+  static double numberBaseline(Faces faces) {
+    return faces.px(8) + faces.number().ascent();
   }
 
   /** Grid lines and numbers of an upright axis; the numbers end at {@code x}. */
   static void upright(
       Surface surface, Scale scale, Axis axis, double x, double gridTo, Faces faces) {
     Face face = faces.number();
-    Ticks ticks = Ticks.upright(scale, axis, face.size() * 1.9);
+    Ticks ticks = Ticks.upright(scale, axis, face.size() * UPRIGHT_DISTANCE);
     for (double value : ticks.values()) {
       double y = crisp(scale.at(value));
       surface.line(x + 8, y, gridTo, y, Pen.of(Ink.FAINT, 1));
@@ -55,7 +60,7 @@ final class AxisPart {
   /** Room that the numbers of an upright axis need. */
   static double uprightRoom(Scale scale, Axis axis, Faces faces) {
     Face face = faces.number();
-    Ticks ticks = Ticks.upright(scale, axis, face.size() * 1.9);
+    Ticks ticks = Ticks.upright(scale, axis, face.size() * UPRIGHT_DISTANCE);
     return ticks.values().stream()
         .mapToDouble(value -> face.room(axis.number().say(value, ticks.step())))
         .max()

@@ -94,6 +94,7 @@ final class ConfidenceCurvePart {
     for (int i = 0; i < words.size(); i++) {
       double y = faces.plain().ascent() + i * faces.plain().line();
       surface.text(words.get(i), middle, y, Anchor.MIDDLE, faces.plain(), Ink.INK);
+      places.take(Box.around(words.get(i), middle, y, Anchor.MIDDLE, faces.plain()));
     }
   }
 
@@ -148,8 +149,8 @@ final class ConfidenceCurvePart {
     Face face = faces.strong();
     double lift = none - (content.noneWords().size() - 0.5) * face.line();
     List<Places.Spot> spots = new ArrayList<>();
-    for (double sideways : new double[] {3, -3}) {
-      for (int rise = 0; rise < 5; rise++) {
+    for (int rise : new int[] {0, 1, 2, 3, 4, -1, -2, -3, -4, -5, -6, -7}) {
+      for (double sideways : new double[] {3, -3}) {
         double at0 = at.across.at(0) + sideways * away;
         Anchor anchor = sideways > 0 ? Anchor.START : Anchor.END;
         double y = lift - rise * face.line();
@@ -159,8 +160,8 @@ final class ConfidenceCurvePart {
     Places.Spot chosen = places.choose(spots);
     Box box = chosen.box().grown(2);
     double edge = chosen.anchor() == Anchor.START ? box.x() : box.right();
-    double near = Math.max(box.y(), Math.min(box.bottom(), none));
-    surface.line(at.across.at(0), none, edge, (near + box.bottom()) / 2, Pen.of(Ink.INK, 1));
+    double near = Math.max(box.y() + face.size(), Math.min(box.bottom() - face.size(), none));
+    surface.line(at.across.at(0), none, edge, near, Pen.of(Ink.INK, 1));
     chosen.draw(surface, Ink.INK);
   }
 

@@ -153,10 +153,12 @@ record DifferenceLayout(
     double low = first;
     double high = last;
     for (StintsAndDifference.Pair pair : content.pairs()) {
-      double left = reference + pair.ninetyFive().low();
-      double right = reference + pair.ninetyFive().high();
-      low = Math.min(low, left < first - FARTHEST * span ? first - 0.25 * span : left);
-      high = Math.max(high, right > last + FARTHEST * span ? last + 0.25 * span : right);
+      for (Limits limits : List.of(pair.ninetyFive(), pair.ninety())) {
+        double left = reference + limits.low();
+        double right = reference + limits.high();
+        low = Math.min(low, left < first - FARTHEST * span ? first - 0.25 * span : left);
+        high = Math.max(high, right > last + FARTHEST * span ? last + 0.25 * span : right);
+      }
     }
     return Scale.around(low, high, 0.04, from, to);
   }

@@ -44,7 +44,7 @@ final class DifferencePart {
     double zero = AxisPart.crisp(at.zero());
     surface.line(zero, at.bandTop() - faces.px(12), zero, at.axis(), GUIDE);
     AxisPart.across(surface, scale, content.difference(), at.axis(), faces);
-    label(content.difference().words(), at.axis() + 0.35 * faces.plain().size());
+    label(content.difference().words(), at.axis() + AxisPart.numberBaseline(faces));
     drawBandWords();
     for (int i = 0; i < content.pairs().size(); i++) {
       drawPair(content.pairs().get(i), at.bandTop() + i * at.pairHeight());

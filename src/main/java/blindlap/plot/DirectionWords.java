@@ -16,7 +16,7 @@ record DirectionWords(
 
   static DirectionWords of(String left, String right, Faces faces, double zero, double width) {
     Face face = faces.strong();
-    double arrow = faces.px(32);
+    double arrow = faces.px(34);
     String leftCut = Lines.cut(left, face, width - arrow);
     String rightCut = Lines.cut(right, face, width - arrow);
     double gap = faces.px(14);

@@ -34,6 +34,19 @@ final class Places {
     return best;
   }
 
+  /** A line from the mark to words that stand far from it. */
+  static void lead(Surface surface, Spot spot, double x, double y, double near) {
+    Box box = spot.box();
+    double toX = Math.max(box.x(), Math.min(box.right(), x));
+    double toY = Math.max(box.y(), Math.min(box.bottom(), y));
+    double distance = Math.hypot(toX - x, toY - y);
+    if (distance > near + spot.face().line() / 2) {
+      double start = (near - 3) / distance;
+      surface.line(
+          x + start * (toX - x), y + start * (toY - y), toX, toY, Pen.of(Ink.SECOND, 1));
+    }
+  }
+
   private double cost(Box box) {
     double outside = box.width() * box.height() - box.overlap(inside);
     double covered = taken.stream().mapToDouble(box::overlap).sum();
@@ -65,6 +78,16 @@ final class Places {
       for (int i = 0; i < lines.size(); i++) {
         surface.backedText(lines.get(i), x, baseline + i * face.line(), anchor, face, ink);
       }
+    }
+
+    /** All round a mark, near first, then farther away. */
+    static List<Spot> nearThenFar(
+        List<String> lines, double x, double y, double away, Face face) {
+      List<Spot> spots = new ArrayList<>();
+      for (int ring = 0; ring < 4; ring++) {
+        spots.addAll(round(lines, x, y, away + ring * face.line(), face));
+      }
+      return spots;
     }
 
     /** Right, left, above, below of a mark, then the four corners. */

@@ -31,9 +31,12 @@ final class RiddenOrderPart {
    * @param faces type
    * @param across stint numbers to pixels
    * @param up values to pixels
+   * @param range lowest and highest value that counts
    * @param numbersEnd right edge of the numbers of the upright axis
    * @param right right end of the axis
    * @param axis line of the axis
+   * @param beyondTop line of the voids above the axis
+   * @param beyondBottom line of the voids below the axis or without a value
    * @param staggers in how many rows the labels of the stints take turns
    * @param width whole width
    * @param height whole height
@@ -42,17 +45,25 @@ final class RiddenOrderPart {
       Faces faces,
       Scale across,
       Scale up,
+      double[] range,
       double numbersEnd,
       double right,
       double axis,
+      double beyondTop,
+      double beyondBottom,
       int staggers,
       double width,
       double height) {
 
     static Layout of(RiddenOrder.Content content, double width, double textScale) {
       Faces faces = new Faces(textScale);
-      double axis = UPPER + 190 * Math.sqrt(textScale) + faces.number().ascent();
-      Scale up = up(content, axis - faces.mark(), UPPER + faces.mark());
+      double[] range = range(content);
+      double strip = 2 * faces.mark() + faces.px(14);
+      double above = content.stints().stream().anyMatch(s -> side(s, range) > 0) ? strip : 0;
+      double under = content.stints().stream().anyMatch(s -> side(s, range) < 0) ? strip : 0;
+      double axis = UPPER + 190 * Math.sqrt(textScale) + faces.number().ascent() + above + under;
+      double upTop = UPPER + faces.mark() + above;
+      Scale up = Scale.around(range[0], range[1], 0.07, axis - faces.mark() - under, upTop);
       double numbers = AxisPart.uprightRoom(up, content.values(), faces);
       double names =
           Math.min(
@@ -70,8 +81,8 @@ final class RiddenOrderPart {
       double labels = rows * staggers * faces.number().line() + faces.px(6);
       double words = wordLines(content, faces, width) * faces.plain().line();
       return new Layout(
-          faces, across, up, numbers, right, axis, staggers, width,
-          axis + labels + words + faces.px(6));
+          faces, across, up, range, numbers, right, axis, UPPER + strip / 2, axis - strip / 2 - 2, staggers,
+          width, axis + labels + words + faces.px(6));
     }
 
     private static int staggers(RiddenOrder.Content content, Faces faces, Scale across) {
@@ -100,7 +111,7 @@ final class RiddenOrderPart {
     }
 
     // Voids do not stretch the axis: a lap of a crash would flatten all others.
-    private static Scale up(RiddenOrder.Content content, double bottom, double top) {
+    private static double[] range(RiddenOrder.Content content) {
       double[] kept =
           content.stints().stream()
               .filter(stint -> stint.standing() != RiddenOrder.Standing.VOID)
@@ -117,7 +128,19 @@ final class RiddenOrderPart {
               .toArray();
       double low = DoubleStream.concat(DoubleStream.of(all), DoubleStream.of(fitted)).min().orElse(0);
       double high = DoubleStream.concat(DoubleStream.of(all), DoubleStream.of(fitted)).max().orElse(0);
-      return Scale.around(low, high, 0.07, bottom, top);
+      return new double[] {low, high};
+    }
+
+    /** 1 for a void above the range of the others, -1 for one below or without a value, else 0. */
+    static int side(RiddenOrder.Stint stint, double[] range) {
+      if (stint.standing() != RiddenOrder.Standing.VOID) {
+        return 0;
+      }
+      if (stint.value().isEmpty()) {
+        return -1;
+      }
+      double value = stint.value().getAsDouble();
+      return value > range[1] ? 1 : value < range[0] ? -1 : 0;
     }
   }
 
@@ -150,6 +173,18 @@ final class RiddenOrderPart {
     xs[count - 1] = at.right;
     ys[count - 1] = extended(line.points(), at.right);
     surface.polyline(xs, ys, new Pen(line.setup().ink(), 1.8, line.setup().dash()));
+    takeLine(xs, ys);
+  }
+
+  private void takeLine(double[] xs, double[] ys) {
+    for (int i = 1; i < xs.length; i++) {
+      int steps = (int) Math.ceil((xs[i] - xs[i - 1]) / 8);
+      for (int step = 0; step < steps; step++) {
+        double share = step / (double) steps;
+        double x = xs[i - 1] + share * (xs[i] - xs[i - 1]);
+        places.take(Box.around(x, ys[i - 1] + share * (ys[i] - ys[i - 1]), 2));
+      }
+    }
   }
 
   private double extended(List<RiddenOrder.Fitted> points, double x) {
@@ -169,18 +204,25 @@ final class RiddenOrderPart {
     double room = at.width - at.right - faces.px(8);
     double lowest = UPPER;
     List<Double> ends = new ArrayList<>();
+    List<List<String>> names = new ArrayList<>();
     for (RiddenOrder.FittedLine line : lines) {
-      double y = Math.max(extended(line.points(), at.right), lowest + face.line() / 2);
+      List<String> name = Lines.wrap(line.name(), face, room, 2);
+      double half = name.size() * face.line() / 2;
+      double y = Math.max(extended(line.points(), at.right), lowest + half);
+      names.add(name);
       ends.add(y);
-      lowest = y + face.line() / 2;
+      lowest = y + half;
     }
     double push = Math.max(0, lowest - at.axis);
     for (int i = 0; i < lines.size(); i++) {
       RiddenOrder.FittedLine line = lines.get(i);
-      String name = Lines.cut(line.name(), face, room);
-      double baseline = ends.get(i) - push + 0.35 * face.size();
-      surface.text(
-          name, at.right + faces.px(8), baseline, Anchor.START, face, line.setup().ink());
+      List<String> name = names.get(i);
+      double first = ends.get(i) - push + 0.35 * face.size() - (name.size() - 1) * face.line() / 2;
+      for (int row = 0; row < name.size(); row++) {
+        double baseline = first + row * face.line();
+        double x = at.right + faces.px(8);
+        surface.text(name.get(row), x, baseline, Anchor.START, face, line.setup().ink());
+      }
     }
   }
 
@@ -190,9 +232,11 @@ final class RiddenOrderPart {
 
   // A value off the axis, or none at all, stands at the edge.
   private double y(RiddenOrder.Stint stint) {
-    return stint.value().isPresent()
-        ? at.up.clampedAt(stint.value().getAsDouble())
-        : at.axis - faces.mark() - 3;
+    return switch (Layout.side(stint, at.range)) {
+      case 1 -> at.beyondTop;
+      case -1 -> at.beyondBottom;
+      default -> at.up.at(stint.value().orElse(at.up.low()));
+    };
   }
 
   private void takePlace(RiddenOrder.Stint stint) {
@@ -222,10 +266,10 @@ final class RiddenOrderPart {
   }
 
   private void drawOffAxis(RiddenOrder.Stint stint, double x, double y) {
-    if (stint.value().isEmpty() || at.up.holds(stint.value().getAsDouble())) {
+    if (stint.value().isEmpty() || Layout.side(stint, at.range) == 0) {
       return;
     }
-    double up = stint.value().getAsDouble() > at.up.high() ? -1 : 1;
+    double up = -Layout.side(stint, at.range);
     double r = 0.55 * faces.mark();
     surface.polyline(
         new double[] {x - r, x, x + r},
@@ -240,9 +284,14 @@ final class RiddenOrderPart {
     Face face = faces.plain();
     List<String> lines = Lines.wrap(stint.reason(), face, faces.px(170), 2);
     double away = 1.9 * faces.mark() + 4;
-    places
-        .choose(Places.Spot.round(lines, x(stint), y(stint), away, face))
-        .draw(surface, Ink.INK);
+    List<String> narrow = Lines.wrap(stint.reason(), face, faces.px(100), 3);
+    List<Places.Spot> spots =
+        new ArrayList<>(Places.Spot.round(lines, x(stint), y(stint), away, face));
+    spots.addAll(Places.Spot.round(narrow, x(stint), y(stint), away, face));
+    spots.addAll(Places.Spot.nearThenFar(lines, x(stint), y(stint), away, face));
+    Places.Spot spot = places.choose(spots);
+    Places.lead(surface, spot, x(stint), y(stint), away);
+    spot.draw(surface, Ink.INK);
   }
 
   private void drawLabels(RiddenOrder.Stint stint) {

@@ -34,7 +34,7 @@ final class StintRowsPart {
     Face face = faces.plain();
     List<String> words = Lines.wrap(content.values().words(), face, at.labelWidth() - 4, 2);
     for (int i = 0; i < words.size(); i++) {
-      double baseline = y + 0.35 * face.size() + i * face.line();
+      double baseline = y + AxisPart.numberBaseline(faces) + i * face.line();
       surface.text(words.get(i), 0, baseline, Anchor.START, face, Ink.SECOND);
     }
   }
