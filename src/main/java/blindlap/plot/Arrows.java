@@ -20,4 +20,18 @@ final class Arrows {
         new double[] {y, y - 0.7 * size, y + 0.7 * size},
         Ink.INK);
   }
+
+  /** A level line over an interval; an end off the scale becomes a filled head. */
+  static void interval(Surface surface, Scale scale, Limits limits, double y, double width) {
+    double left = scale.clampedAt(limits.low());
+    double right = scale.clampedAt(limits.high());
+    surface.line(left, y, right, y, Pen.of(Ink.INK, width));
+    double head = 4 + 1.5 * width;
+    if (!scale.holds(limits.low())) {
+      beyond(surface, left, y, false, head);
+    }
+    if (!scale.holds(limits.high())) {
+      beyond(surface, right, y, true, head);
+    }
+  }
 }

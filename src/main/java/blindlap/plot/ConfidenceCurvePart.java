@@ -129,14 +129,8 @@ final class ConfidenceCurvePart {
     double y = at.up.at(p);
     double left = at.across.clampedAt(limits.low());
     double right = at.across.clampedAt(limits.high());
-    surface.line(left, y, right, y, Pen.of(Ink.INK, width));
+    Arrows.interval(surface, at.across, limits, y, width);
     places.take(new Box(left, y - width, right - left, 2 * width));
-    if (!at.across.holds(limits.low())) {
-      Arrows.beyond(surface, left, y, false, 5 + 1.5 * width);
-    }
-    if (!at.across.holds(limits.high())) {
-      Arrows.beyond(surface, right, y, true, 5 + 1.5 * width);
-    }
   }
 
   private void drawWords(double x, double top) {

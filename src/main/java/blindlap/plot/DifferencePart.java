@@ -117,8 +117,8 @@ final class DifferencePart {
       surface.line(AxisPart.crisp(x), from, AxisPart.crisp(x), bar, GUIDE);
     }
     drawPairLabel(pair, bar);
-    interval(pair.ninetyFive(), bar, 2);
-    interval(pair.ninety(), bar, 5);
+    Arrows.interval(surface, scale, pair.ninetyFive(), bar, 2);
+    Arrows.interval(surface, scale, pair.ninety(), bar, 5);
     surface.disc(x, bar, 1.4 * faces.mark(), Ink.INK);
     besideEstimate(pair.estimateWords(), x, top + faces.big().ascent() + faces.px(2));
     Face face = faces.plain();
@@ -149,19 +149,6 @@ final class DifferencePart {
     return scale.holds(limits.low()) && scale.holds(limits.high())
         ? (scale.at(limits.low()) + scale.at(limits.high())) / 2
         : x;
-  }
-
-  private void interval(Limits limits, double y, double width) {
-    double left = scale.clampedAt(limits.low());
-    double right = scale.clampedAt(limits.high());
-    surface.line(left, y, right, y, Pen.of(Ink.INK, width));
-    double head = 4 + 1.5 * width;
-    if (!scale.holds(limits.low())) {
-      Arrows.beyond(surface, left, y, false, head);
-    }
-    if (!scale.holds(limits.high())) {
-      Arrows.beyond(surface, right, y, true, head);
-    }
   }
 
   private void besideEstimate(String words, double x, double baseline) {

@@ -62,6 +62,7 @@ public final class Counter extends VBox {
 
   private Button button(Look look, String sign, String name, int step) {
     Button button = new Button(sign);
+    button.getStyleClass().add("sign");
     button.minWidthProperty().bind(look.touch().multiply(88.0 / 64));
     button.minHeightProperty().bind(look.touch().multiply(76.0 / 64));
     button.setAccessibleText(words.title() + ": " + name);

@@ -259,6 +259,6 @@ final class Gallery {
             differs,
             new ProgressBar(0.4));
     all.setStyle("-fx-padding: 30;");
-    return all;
+    return new BorderPane(all);
   }
 }
