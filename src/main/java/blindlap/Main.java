@@ -17,7 +17,9 @@ import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.Clock;
 
-/** The composition root: the only place that knows the clock, the secure source and the environment. */
+/**
+ * The composition root: the only place that knows the clock, the secure source and the environment.
+ */
 public final class Main {
   private static final SecureRandom RANDOM = new SecureRandom();
 

@@ -114,8 +114,7 @@ public final class PlanReader {
   }
 
   private static Plan.Laps laps(FieldReader l) {
-    return new Plan.Laps(
-        l.integer("warm_up", 2), l.integer("settling", 0), l.integer("scored", 1));
+    return new Plan.Laps(l.integer("warm_up", 2), l.integer("settling", 0), l.integer("scored", 1));
   }
 
   private static @Nullable String blankToNull(String text) {
@@ -146,7 +145,9 @@ public final class PlanReader {
         f.texts("steps"),
         f.objects(
             "limits",
-            l -> new Setup.Limit(l.requiredText("what"), l.requiredText("value"), l.text("source", ""))),
+            l ->
+                new Setup.Limit(
+                    l.requiredText("what"), l.requiredText("value"), l.text("source", ""))),
         f.integer("most_refits"),
         f.texts("consumables"),
         f.texts("cautions"));
@@ -265,6 +266,7 @@ public final class PlanReader {
     } else if (sd == null) {
       f.required("sd");
     }
-    return new DeclaredNoise(sd == null ? BigDecimal.ONE : sd, f.integer("df"), f.text("source", ""));
+    return new DeclaredNoise(
+        sd == null ? BigDecimal.ONE : sd, f.integer("df"), f.text("source", ""));
   }
 }

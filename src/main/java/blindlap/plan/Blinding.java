@@ -29,6 +29,5 @@ public record Blinding(
     boolean guesses) {
 
   /** Blind, with nothing said about how. */
-  public static final Blinding BLIND =
-      new Blinding(true, "", "", "", "", "", "", "", "", "", true);
+  public static final Blinding BLIND = new Blinding(true, "", "", "", "", "", "", "", "", "", true);
 }

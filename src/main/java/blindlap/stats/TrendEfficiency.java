@@ -64,7 +64,9 @@ final class TrendEfficiency {
       level = next;
     }
     Map<Integer, BigInteger> total = new TreeMap<>();
-    level.values().forEach(m -> m.forEach((sum, often) -> total.merge(sum, often, BigInteger::add)));
+    level
+        .values()
+        .forEach(m -> m.forEach((sum, often) -> total.merge(sum, often, BigInteger::add)));
     return total;
   }
 }

@@ -72,8 +72,7 @@ public final class TwoSetups {
         values.length == set.stints() && valid.length == set.stints(),
         "there are " + values.length + " values for " + set.stints() + " stints");
     require(set.contains(order), "the order is not one of the admissible orders");
-    require(
-        set.closedUnderRenaming(), "the set of orders is not closed under swapping A and B");
+    require(set.closedUnderRenaming(), "the set of orders is not closed under swapping A and B");
     for (double value : values) {
       require(!Double.isInfinite(value), "a value is infinite");
     }
@@ -100,8 +99,7 @@ public final class TwoSetups {
     UniformRandomProvider source = sampling.source();
     for (int draw = 0; draw < sampling.draws(); draw++) {
       double[] z = signs(set.random(source));
-      sink.orderAndMirror(
-          Residuals.dot(z, fit.e), Residuals.dot(z, fit.wz), quadratic(fit.w, z));
+      sink.orderAndMirror(Residuals.dot(z, fit.e), Residuals.dot(z, fit.wz), quadratic(fit.w, z));
     }
     return sink.curve(fit.scale);
   }
