@@ -103,13 +103,7 @@ final class Connections {
     }
     if (primary == SQLiteErrorCode.SQLITE_READONLY.code
         || (primary == SQLiteErrorCode.SQLITE_CANTOPEN.code && Files.exists(file))) {
-      return new NotebookException(
-          Kind.READ_ONLY,
-          "The notebook "
-              + file
-              + " or its folder cannot be written to; nothing was changed. Make"
-              + " it writable or copy it elsewhere.",
-          error);
+      return readOnly(file, error);
     }
     if (primary == SQLiteErrorCode.SQLITE_CORRUPT.code
         || primary == SQLiteErrorCode.SQLITE_NOTADB.code) {
@@ -122,6 +116,16 @@ final class Connections {
             + " cannot be used ("
             + error.getMessage()
             + "); nothing was written.",
+        error);
+  }
+
+  private static NotebookException readOnly(Path file, SQLException error) {
+    return new NotebookException(
+        Kind.READ_ONLY,
+        "The notebook "
+            + file
+            + " or its folder cannot be written to; nothing was changed. Make"
+            + " it writable or copy it elsewhere.",
         error);
   }
 
