@@ -85,13 +85,7 @@ final class Connections {
     int primary = code.code & 0xff;
     if (primary == SQLiteErrorCode.SQLITE_BUSY.code
         || primary == SQLiteErrorCode.SQLITE_LOCKED.code) {
-      return new NotebookException(
-          Kind.LOCKED,
-          "The notebook "
-              + file
-              + " is held by another program; nothing was written. Close the"
-              + " other program and try again.",
-          error);
+      return held(file, error);
     }
     if (primary == SQLiteErrorCode.SQLITE_FULL.code) {
       return new NotebookException(
@@ -116,6 +110,16 @@ final class Connections {
             + " cannot be used ("
             + error.getMessage()
             + "); nothing was written.",
+        error);
+  }
+
+  private static NotebookException held(Path file, SQLException error) {
+    return new NotebookException(
+        Kind.LOCKED,
+        "The notebook "
+            + file
+            + " is held by another program; nothing was written. Close the"
+            + " other program and try again.",
         error);
   }
 
