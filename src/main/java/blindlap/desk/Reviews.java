@@ -24,7 +24,7 @@ public final class Reviews {
 
   /** Why nothing that depends on the key may be shown, if so. */
   public Optional<List<Problem>> refuse(SessionState state) {
-    return state.openKey().isPresent()
+    return state.unsealed()
         ? Optional.empty()
         : Optional.of(List.of(Problem.of(SessionFault.STILL_SEALED, "", state.step())));
   }

@@ -85,13 +85,7 @@ final class Connections {
     int primary = code.code & 0xff;
     if (primary == SQLiteErrorCode.SQLITE_BUSY.code
         || primary == SQLiteErrorCode.SQLITE_LOCKED.code) {
-      return new NotebookException(
-          Kind.LOCKED,
-          "The notebook "
-              + file
-              + " is held by another program; nothing was written. Close the"
-              + " other program and try again.",
-          error);
+      return held(file, error);
     }
     if (primary == SQLiteErrorCode.SQLITE_FULL.code) {
       return new NotebookException(
@@ -103,13 +97,7 @@ final class Connections {
     }
     if (primary == SQLiteErrorCode.SQLITE_READONLY.code
         || (primary == SQLiteErrorCode.SQLITE_CANTOPEN.code && Files.exists(file))) {
-      return new NotebookException(
-          Kind.READ_ONLY,
-          "The notebook "
-              + file
-              + " or its folder cannot be written to; nothing was changed. Make"
-              + " it writable or copy it elsewhere.",
-          error);
+      return readOnly(file, error);
     }
     if (primary == SQLiteErrorCode.SQLITE_CORRUPT.code
         || primary == SQLiteErrorCode.SQLITE_NOTADB.code) {
@@ -122,6 +110,26 @@ final class Connections {
             + " cannot be used ("
             + error.getMessage()
             + "); nothing was written.",
+        error);
+  }
+
+  private static NotebookException held(Path file, SQLException error) {
+    return new NotebookException(
+        Kind.LOCKED,
+        "The notebook "
+            + file
+            + " is held by another program; nothing was written. Close the"
+            + " other program and try again.",
+        error);
+  }
+
+  private static NotebookException readOnly(Path file, SQLException error) {
+    return new NotebookException(
+        Kind.READ_ONLY,
+        "The notebook "
+            + file
+            + " or its folder cannot be written to; nothing was changed. Make"
+            + " it writable or copy it elsewhere.",
         error);
   }
 
