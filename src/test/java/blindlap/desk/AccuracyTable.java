@@ -36,7 +36,9 @@ final class AccuracyTable {
     SortedMap<String, double[]> rows = new TreeMap<>();
     for (CheckFile check : nist("spread")) {
       double[] y = check.request().given().numbers("values");
-      rows.put(name(check), spread(y, check.expected("mean"), check.expected("sd"), check.expected("lag1")));
+      rows.put(
+          name(check),
+          spread(y, check.expected("mean"), check.expected("sd"), check.expected("lag1")));
     }
     // NumAcc2 and NumAcc4 follow the printed rule of their sets: one middle value, then 500 times
     // 0.1 below and 0.1 above it.
@@ -98,15 +100,15 @@ final class AccuracyTable {
 
   /** The set's name as the check's title has it, such as {@code SmLs04}. */
   private static String name(CheckFile check) {
-    String title = check.title().replace("NIST StRD univariate ", "").replace("NIST StRD one-way ANOVA ", "");
+    String title =
+        check.title().replace("NIST StRD univariate ", "").replace("NIST StRD one-way ANOVA ", "");
     return title.substring(0, title.indexOf(':'));
   }
 
   private static String row(String name, double[] row) {
     StringBuilder line = new StringBuilder("| " + name + " | " + Math.round(row[0]));
     for (int i = 1; i < row.length; i++) {
-      line.append(
-          Double.isNaN(row[i]) ? " | –" : String.format(Locale.ROOT, " | %.1f", row[i]));
+      line.append(Double.isNaN(row[i]) ? " | –" : String.format(Locale.ROOT, " | %.1f", row[i]));
     }
     return line + " |\n";
   }

@@ -33,7 +33,9 @@ class AccuracyTest {
         (name, row) -> {
           for (int i = 1; i < row.length; i++) {
             if (!Double.isNaN(row[i])) {
-              assertThat(row[i]).as("%s, column %d", name, i).isGreaterThanOrEqualTo(least.get(name));
+              assertThat(row[i])
+                  .as("%s, column %d", name, i)
+                  .isGreaterThanOrEqualTo(least.get(name));
             }
           }
         });
