@@ -19,7 +19,7 @@ record Ticks(List<Double> values, double step) {
   /** Ticks whose words, set in this face, stay apart along a horizontal axis. */
   static Ticks across(Scale scale, Axis axis, Face face) {
     double length = Math.abs(scale.to() - scale.from());
-    for (int count = (int) Math.max(2, length / (4 * face.size())); count > 2; count--) {
+    for (int count = (int) Math.max(2, length / (2.6 * face.size())); count > 2; count--) {
       Ticks ticks = of(scale.low(), scale.high(), count, axis.kind());
       if (ticks.fit(scale, axis, face)) {
         return ticks;
