@@ -124,6 +124,8 @@ class PlotMeasuresTest {
         .containsExactly(92.0, 93.0, 94.0, 95.0, 96.0);
     assertThat(Ticks.of(100, 200, 7, Axis.Counting.CLOCK).step()).isEqualTo(15);
     assertThat(Ticks.of(100, 200, 7, Axis.Counting.DECIMAL).step()).isEqualTo(20);
+    assertThat(Ticks.of(0, 3, 12, Axis.Counting.WHOLE).values())
+        .containsExactly(0.0, 1.0, 2.0, 3.0);
     assertThat(Ticks.of(-0.3, 0.3, 3, Axis.Counting.DECIMAL).values())
         .containsExactly(-0.2, 0.0, 0.2);
   }
