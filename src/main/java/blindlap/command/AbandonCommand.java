@@ -1,9 +1,6 @@
 package blindlap.command;
 
 import blindlap.desk.Desk;
-import blindlap.desk.Sessions;
-import blindlap.session.DayCommands;
-import blindlap.session.LapId;
 import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
 import picocli.CommandLine.Command;
@@ -17,7 +14,10 @@ import picocli.CommandLine.Parameters;
       "Ends a session without a finding. Its entries are kept, and later reports of the same question list it."
     })
 final class AbandonCommand extends SessionCommand {
-  @Parameters(index = "0", paramLabel = "SESSION", description = "Id of the session or its beginning, or latest.")
+  @Parameters(
+      index = "0",
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
   String session = "";
 
   @Option(names = "--reason", required = true, paramLabel = "TEXT", description = "Why.")

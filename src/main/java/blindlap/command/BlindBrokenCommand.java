@@ -1,9 +1,6 @@
 package blindlap.command;
 
 import blindlap.desk.Desk;
-import blindlap.desk.Sessions;
-import blindlap.session.DayCommands;
-import blindlap.session.LapId;
 import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
 import picocli.CommandLine.Command;
@@ -18,10 +15,17 @@ import picocli.CommandLine.Parameters;
       "The laps stay; the finding is given with and without them. In an emergency look at the bike first."
     })
 final class BlindBrokenCommand extends SessionCommand {
-  @Parameters(index = "0", paramLabel = "SESSION", description = "Id of the session or its beginning, or latest.")
+  @Parameters(
+      index = "0",
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
   String session = "";
 
-  @Option(names = "--stint", required = true, paramLabel = "STINT", description = "The stint it concerns.")
+  @Option(
+      names = "--stint",
+      required = true,
+      paramLabel = "STINT",
+      description = "The stint it concerns.")
   int stint;
 
   @Option(names = "--what", required = true, paramLabel = "TEXT", description = "What happened.")

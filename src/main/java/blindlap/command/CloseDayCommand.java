@@ -2,12 +2,9 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
-import blindlap.session.DayCommands;
-import blindlap.session.LapId;
 import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Closes the day. */
@@ -18,9 +15,11 @@ import picocli.CommandLine.Parameters;
       "After this no lap is recorded; voids and typing errors can still be settled."
     })
 final class CloseDayCommand extends SessionCommand {
-  @Parameters(index = "0", paramLabel = "SESSION", description = "Id of the session or its beginning, or latest.")
+  @Parameters(
+      index = "0",
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
   String session = "";
-
 
   CloseDayCommand(CommandSetting setting) {
     super(setting);
@@ -32,7 +31,10 @@ final class CloseDayCommand extends SessionCommand {
       SessionState state = find(desk, session);
       Sessions.Result.Done result =
           done(desk.sessions().act(state.id(), latest -> new LifeCommands(latest).closeDay()));
-      say("Day closed with " + result.state().lapsRidden() + " laps. Next: settle voids and typing errors, then blindlap close-review.");
+      say(
+          "Day closed with "
+              + result.state().lapsRidden()
+              + " laps. Next: settle voids and typing errors, then blindlap close-review.");
       return ExitCode.DONE;
     }
   }

@@ -2,12 +2,9 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
-import blindlap.session.DayCommands;
-import blindlap.session.LapId;
 import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Closes the review, still blind. */
@@ -18,9 +15,11 @@ import picocli.CommandLine.Parameters;
       "Prints the fingerprint of the review; give it to someone else before unsealing."
     })
 final class CloseReviewCommand extends SessionCommand {
-  @Parameters(index = "0", paramLabel = "SESSION", description = "Id of the session or its beginning, or latest.")
+  @Parameters(
+      index = "0",
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
   String session = "";
-
 
   CloseReviewCommand(CommandSetting setting) {
     super(setting);

@@ -1,13 +1,8 @@
 package blindlap.command;
 
 import blindlap.desk.Desk;
-import blindlap.desk.Sessions;
-import blindlap.session.DayCommands;
-import blindlap.session.LapId;
-import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Prints the codes of a session. */
@@ -17,9 +12,11 @@ import picocli.CommandLine.Parameters;
       "Prints the rider's card: the code of each stint, and nothing that depends on the order."
     })
 final class CodesCommand extends SessionCommand {
-  @Parameters(index = "0", paramLabel = "SESSION", description = "Id of the session or its beginning, or latest.")
+  @Parameters(
+      index = "0",
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
   String session = "";
-
 
   CodesCommand(CommandSetting setting) {
     super(setting);

@@ -56,7 +56,8 @@ public final class ComputeCommand implements Callable<Integer> {
 
   @Option(
       names = "--check",
-      description = "Compare with the expectation in each file; a folder stands for its .json files.")
+      description =
+          "Compare with the expectation in each file; a folder stands for its .json files.")
   private boolean check;
 
   @Parameters(
@@ -82,7 +83,7 @@ public final class ComputeCommand implements Callable<Integer> {
     try {
       return check ? check() : compute();
     } catch (NotTextException e) {
-      return complain(BAD_INPUT, e.getMessage());
+      return complain(BAD_INPUT, String.valueOf(e.getMessage()));
     } catch (NoSuchFileException e) {
       return complain(FILE_TROUBLE, e.getFile() + ": there is no such file.");
     } catch (FileSystemException e) {

@@ -2,8 +2,6 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
-import blindlap.session.DayCommands;
-import blindlap.session.LapId;
 import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
 import picocli.CommandLine.Command;
@@ -17,16 +15,31 @@ import picocli.CommandLine.Parameters;
       "Ends a day early, with the reason and who decided. The set of orders is kept; stints not ridden are masked."
     })
 final class CutShortCommand extends SessionCommand {
-  @Parameters(index = "0", paramLabel = "SESSION", description = "Id of the session or its beginning, or latest.")
+  @Parameters(
+      index = "0",
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
   String session = "";
 
-  @Option(names = "--after-stint", required = true, paramLabel = "STINT", description = "Last stint that was ridden; 0 if none.")
+  @Option(
+      names = "--after-stint",
+      required = true,
+      paramLabel = "STINT",
+      description = "Last stint that was ridden; 0 if none.")
   int lastStint;
 
-  @Option(names = "--reason", required = true, paramLabel = "TEXT", description = "Why: dark, rain, fatigue, damage, …")
+  @Option(
+      names = "--reason",
+      required = true,
+      paramLabel = "TEXT",
+      description = "Why: dark, rain, fatigue, damage, …")
   String reason = "";
 
-  @Option(names = "--decided-by", required = true, paramLabel = "NAME", description = "Who decided.")
+  @Option(
+      names = "--decided-by",
+      required = true,
+      paramLabel = "NAME",
+      description = "Who decided.")
   String decidedBy = "";
 
   @Option(names = "--knows-key", description = "Whoever decided knows the key.")
@@ -44,9 +57,13 @@ final class CutShortCommand extends SessionCommand {
           desk.sessions()
               .act(
                   state.id(),
-                  latest -> new LifeCommands(latest).cutShort(lastStint, reason, decidedBy, knowsKey));
+                  latest ->
+                      new LifeCommands(latest).cutShort(lastStint, reason, decidedBy, knowsKey));
       done(result);
-      say("The day ends after stint " + lastStint + ". The committed orders stand; stints not ridden are masked.");
+      say(
+          "The day ends after stint "
+              + lastStint
+              + ". The committed orders stand; stints not ridden are masked.");
       return ExitCode.DONE;
     }
   }

@@ -3,7 +3,6 @@ package blindlap.command;
 import blindlap.desk.Demo;
 import java.io.IOException;
 import java.nio.file.Path;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 

@@ -20,7 +20,9 @@ import picocli.CommandLine.Parameters;
       "With --card the same is written as a page to print; keep it from the rider."
     })
 final class HelperCommand extends SessionCommand {
-  @Parameters(paramLabel = "SESSION", description = "Id of the session or its beginning, or latest.")
+  @Parameters(
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
   String session = "";
 
   @Option(names = "--card", paramLabel = "FILE", description = "Write the helper's card as HTML.")

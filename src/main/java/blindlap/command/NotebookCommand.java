@@ -9,7 +9,8 @@ import picocli.CommandLine.Option;
 /** Lists the sessions of a notebook. */
 @Command(
     name = "notebook",
-    description = "Lists the sessions of a notebook, latest first; with --verify checks every entry.")
+    description =
+        "Lists the sessions of a notebook, latest first; with --verify checks every entry.")
 final class NotebookCommand extends SessionCommand {
   @Option(names = "--verify", description = "Hash every entry again and check every chain.")
   boolean verify;

@@ -20,13 +20,18 @@ import picocli.CommandLine.Parameters;
       "Separator ; or tab or comma; times in seconds or m:ss.s; an empty cell is a missing value."
     })
 final class RecordCommand extends SessionCommand {
-  @Parameters(index = "0", paramLabel = "SESSION", description = "Id of the session or its beginning, or latest.")
+  @Parameters(
+      index = "0",
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
   String session = "";
 
   @Parameters(index = "1", paramLabel = "LAPS.csv", description = "The file of laps.")
   @Nullable Path file;
 
-  @Option(names = "--correct", description = "Change laps that are already recorded; needs --reason.")
+  @Option(
+      names = "--correct",
+      description = "Change laps that are already recorded; needs --reason.")
   boolean correct;
 
   @Option(names = "--reason", paramLabel = "TEXT", description = "Why values are changed.")

@@ -14,7 +14,9 @@ import picocli.CommandLine.Parameters;
       "With --json the numbers come with fixed names, for other programs."
     })
 final class ReviewCommand extends SessionCommand {
-  @Parameters(paramLabel = "SESSION", description = "Id of the session or its beginning, or latest.")
+  @Parameters(
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
   String session = "";
 
   @Option(names = "--json", description = "Print the numbers as JSON.")
@@ -28,7 +30,12 @@ final class ReviewCommand extends SessionCommand {
   public Integer call() {
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
-      desk.reviews().refuse(state).ifPresent(problems -> { throw complaint(problems); });
+      desk.reviews()
+          .refuse(state)
+          .ifPresent(
+              problems -> {
+                throw complaint(problems);
+              });
       if (json) {
         say(desk.reviews().json(state));
       } else {

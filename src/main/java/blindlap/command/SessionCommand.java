@@ -7,7 +7,6 @@ import blindlap.session.SessionState;
 import blindlap.wording.Problems;
 import java.io.IOException;
 import java.io.PrintWriter;
-
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
@@ -28,7 +27,8 @@ abstract class SessionCommand implements Callable<Integer> {
       names = "--notebook",
       paramLabel = "FILE",
       scope = ScopeType.LOCAL,
-      description = "The notebook to use; your own notebook in the user's data folder if not given.")
+      description =
+          "The notebook to use; your own notebook in the user's data folder if not given.")
   @Nullable Path notebook;
 
   SessionCommand(CommandSetting setting) {

@@ -18,10 +18,15 @@ import picocli.CommandLine.Parameters;
       "With --from-sheet the text of the helper's sheet opens it where the phrase is lost."
     })
 final class UnsealCommand extends SessionCommand {
-  @Parameters(paramLabel = "SESSION", description = "Id of the session or its beginning, or latest.")
+  @Parameters(
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
   String session = "";
 
-  @Option(names = "--from-sheet", paramLabel = "FILE", description = "Text typed or scanned from the helper's sheet.")
+  @Option(
+      names = "--from-sheet",
+      paramLabel = "FILE",
+      description = "Text typed or scanned from the helper's sheet.")
   @Nullable Path sheet;
 
   UnsealCommand(CommandSetting setting) {
@@ -34,9 +39,15 @@ final class UnsealCommand extends SessionCommand {
       SessionState state = find(desk, session);
       Sessions.Result result;
       if (sheet != null) {
-        result = desk.keys().unsealFromSheet(state, new String(read(sheet), StandardCharsets.UTF_8));
+        result =
+            desk.keys().unsealFromSheet(state, new String(read(sheet), StandardCharsets.UTF_8));
       } else {
-        desk.keys().refuseEarly(state).ifPresent(problems -> { throw complaint(problems); });
+        desk.keys()
+            .refuseEarly(state)
+            .ifPresent(
+                problems -> {
+                  throw complaint(problems);
+                });
         result = desk.keys().unseal(state, setting().terminal().secret("Helper phrase:"));
       }
       Sessions.Result.Done opened = done(result);

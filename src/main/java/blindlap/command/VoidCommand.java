@@ -4,7 +4,6 @@ import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
 import blindlap.session.DayCommands;
 import blindlap.session.LapId;
-import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -18,10 +17,16 @@ import picocli.CommandLine.Parameters;
       "A slow or strange score is never a reason. Possible until the review is closed."
     })
 final class VoidCommand extends SessionCommand {
-  @Parameters(index = "0", paramLabel = "SESSION", description = "Id of the session or its beginning, or latest.")
+  @Parameters(
+      index = "0",
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
   String session = "";
 
-  @Parameters(index = "1", paramLabel = "LAP", description = "Number of the lap over the day, settling laps included.")
+  @Parameters(
+      index = "1",
+      paramLabel = "LAP",
+      description = "Number of the lap over the day, settling laps included.")
   int lap;
 
   @Option(names = "--reason", required = true, paramLabel = "EVENT", description = "The event.")
@@ -58,7 +63,10 @@ final class VoidCommand extends SessionCommand {
                           ? new DayCommands(latest).withdrawVoid(id, reason)
                           : new DayCommands(latest).voidLap(id, reason, words));
       done(result);
-      say(withdraw ? "Lap " + lap + " counts again." : "Lap " + lap + " is void; its values are kept.");
+      say(
+          withdraw
+              ? "Lap " + lap + " counts again."
+              : "Lap " + lap + " is void; its values are kept.");
       return ExitCode.DONE;
     }
   }

@@ -104,7 +104,7 @@ public final class CheckRun {
       String more = places.size() == 1 ? "" : " (and " + (places.size() - 1) + " more)";
       return places.get(0) + more;
     } catch (RequestException e) {
-      return e.getMessage();
+      return String.valueOf(e.getMessage());
     }
   }
 }

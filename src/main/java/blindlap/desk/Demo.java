@@ -55,8 +55,7 @@ public final class Demo {
 
   private Desk desk(String name, Path notebook, java.time.LocalDate day) {
     Clock clock = new SampleClock(day.atTime(LocalTime.of(9, 0)).atZone(ZONE).toInstant(), ZONE);
-    return opener.open(
-        notebook, clock, SampleSources.of(name), SampleSources.stream(name, "id"));
+    return opener.open(notebook, clock, SampleSources.of(name), SampleSources.stream(name, "id"));
   }
 
   private static java.time.LocalDate day(String name) {
@@ -94,8 +93,7 @@ public final class Demo {
       say("record", state.lapsRidden(), state.code(1));
       for (LapState lap : state.laps()) {
         lap.voided()
-            .ifPresent(
-                v -> say("void", lap.id().ofDay(plan.laps().perStint()), v.event().text()));
+            .ifPresent(v -> say("void", lap.id().ofDay(plan.laps().perStint()), v.event().text()));
       }
       state = sample.closeDay(state);
       say("close.day");

@@ -80,7 +80,8 @@ public final class Keys {
     if (opening instanceof Opening.Opened opened) {
       return new Attempt.Good(new Opened(opened.key(), opened.lock()));
     }
-    return bad(opening instanceof Opening.WrongPhrase ? DeskFault.WRONG_PHRASE : DeskFault.KEY_DAMAGED);
+    return bad(
+        opening instanceof Opening.WrongPhrase ? DeskFault.WRONG_PHRASE : DeskFault.KEY_DAMAGED);
   }
 
   private static Attempt bad(DeskFault fault, Object... details) {
@@ -125,9 +126,7 @@ public final class Keys {
     }
     SheetReading reading =
         sealing.openFromSheet(
-            sheet,
-            state.planText().getBytes(StandardCharsets.UTF_8),
-            state.planFingerprint());
+            sheet, state.planText().getBytes(StandardCharsets.UTF_8), state.planFingerprint());
     if (reading instanceof SheetReading.Mistyped mistyped) {
       return refused(DeskFault.SHEET_MISTYPED, mistyped.row(), mistyped.advice());
     }

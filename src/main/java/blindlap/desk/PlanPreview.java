@@ -20,8 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param problems mistakes of the file and of the plan
  * @param orders what the set of orders is worth; empty where there is no valid rule
  */
-public record PlanPreview(
-    Optional<Plan> plan, List<Problem> problems, Optional<OrderSet> orders) {
+public record PlanPreview(Optional<Plan> plan, List<Problem> problems, Optional<OrderSet> orders) {
   public PlanPreview {
     problems = List.copyOf(problems);
   }

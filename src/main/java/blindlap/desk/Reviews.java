@@ -41,6 +41,13 @@ public final class Reviews {
         : finding(state).primary().flatMap(Comparison::verdict).map(FindingWords::phrase);
   }
 
+  /** The difference in one sentence; empty while sealed or without a comparison. */
+  public Optional<String> headline(SessionState state) {
+    return refuse(state).isPresent()
+        ? Optional.empty()
+        : finding(state).primary().map(c -> new FindingWords(state.plan(), c).difference());
+  }
+
   /** The finding in sentences. */
   public List<String> text(SessionState state) {
     Finding finding = finding(state);

@@ -50,7 +50,8 @@ public final class SampleSession {
     Plan plan = preview().plan().orElseThrow();
     Committing.Result result =
         desk.committing()
-            .commit(plan, SessionKind.comparison(), List.of(plan.rider(), plan.blinding().helper()));
+            .commit(
+                plan, SessionKind.comparison(), List.of(plan.rider(), plan.blinding().helper()));
     if (result instanceof Committing.Result.Refused refused) {
       throw new IllegalStateException("sample " + name + " is refused: " + refused.problems());
     }

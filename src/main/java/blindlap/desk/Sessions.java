@@ -67,8 +67,7 @@ public final class Sessions {
             ? ids.stream().limit(1).toList()
             : ids.stream().filter(id -> id.text().startsWith(begin)).toList();
     if (matches.isEmpty() || begin.isEmpty()) {
-      return new Found(
-          Optional.empty(), List.of(Problem.of(DeskFault.NO_SUCH_SESSION, "", typed)));
+      return new Found(Optional.empty(), List.of(Problem.of(DeskFault.NO_SUCH_SESSION, "", typed)));
     }
     if (matches.size() > 1) {
       return new Found(

@@ -154,7 +154,8 @@ public final class CheckFile {
           compare(path + "." + name, wanted.get(name), got.get(name));
         }
       } else if (!expected.equals(got)) {
-        found.add("result.%s is %s, expected %s".formatted(path, shortened(got), shortened(expected)));
+        found.add(
+            "result.%s is %s, expected %s".formatted(path, shortened(got), shortened(expected)));
       }
     }
 

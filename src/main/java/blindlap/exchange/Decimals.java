@@ -6,13 +6,14 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Numbers and times as people type them: one decimal sign per file, a comma only where the file does
- * not use it to part columns; times as seconds or as m:ss.s.
+ * Numbers and times as people type them: one decimal sign per file, a comma only where the file
+ * does not use it to part columns; times as seconds or as m:ss.s.
  */
 public final class Decimals {
   private static final Pattern NUMBER = Pattern.compile("[+\\-−]?\\d{1,9}([.,]\\d{1,9})?");
   private static final Pattern TIME =
-      Pattern.compile("(?:(?<hours>\\d{1,2}):(?=\\d{2}:))?(?<minutes>\\d{1,3}):(?<seconds>[0-5]\\d([.,]\\d{1,9})?)");
+      Pattern.compile(
+          "(?:(?<hours>\\d{1,2}):(?=\\d{2}:))?(?<minutes>\\d{1,3}):(?<seconds>[0-5]\\d([.,]\\d{1,9})?)");
 
   private final boolean commaAllowed;
   private char sign;

@@ -54,8 +54,7 @@ final class FactReader {
     kinds.put("StintHandled", FactReader::stintHandled);
     kinds.put("BikeHandedOver", b -> new Fact.BikeHandedOver(whole(b, "stint")));
     kinds.put("WarmUpRidden", b -> new Fact.WarmUpRidden(whole(b, "number")));
-    kinds.put(
-        "LapRidden", b -> new Fact.LapRidden(lap(b), option(b, "source", Fact.Source.class)));
+    kinds.put("LapRidden", b -> new Fact.LapRidden(lap(b), option(b, "source", Fact.Source.class)));
     kinds.put(
         "ScoreGiven",
         b ->

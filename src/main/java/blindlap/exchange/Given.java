@@ -93,8 +93,7 @@ public final class Given {
       }
     }
     String known =
-        Stream.concat(
-                Arrays.stream(options.getEnumConstants()).map(Given::word), besides.stream())
+        Stream.concat(Arrays.stream(options.getEnumConstants()).map(Given::word), besides.stream())
             .collect(Collectors.joining(", "));
     throw refuse(field, "\"" + word + "\" is none of " + known + ".");
   }

@@ -23,8 +23,9 @@ import tech.tablesaw.api.Table;
 import tech.tablesaw.io.csv.CsvReadOptions;
 
 /**
- * Reads a file of laps (docs/laps-file.md): separator {@code ;}, tab or {@code ,}; a header row; one
- * row per lap. Every mistake is named with line and column; the caller records all rows or none.
+ * Reads a file of laps (docs/laps-file.md): separator {@code ;}, tab or {@code ,}; a header row;
+ * one row per lap. Every mistake is named with line and column; the caller records all rows or
+ * none.
  */
 public final class LapsFile {
   private final Plan plan;
@@ -201,8 +202,13 @@ public final class LapsFile {
     }
     return Optional.of(
         new LapInput(
-            lap, values, cells.get("void"), cells.getOrDefault("note", ""), cells.get("guess"),
-            where, places));
+            lap,
+            values,
+            cells.get("void"),
+            cells.getOrDefault("note", ""),
+            cells.get("guess"),
+            where,
+            places));
   }
 
   private @Nullable LapId lapId(Map<String, String> cells, String where) {
@@ -262,8 +268,7 @@ public final class LapsFile {
     Optional<BigDecimal> value =
         measure.kind().timed() ? decimals.time(cell) : decimals.number(cell);
     if (value.isEmpty()) {
-      FileFault fault =
-          measure.kind().timed() ? FileFault.NOT_A_TIME_FORM : FileFault.NOT_A_NUMBER;
+      FileFault fault = measure.kind().timed() ? FileFault.NOT_A_TIME_FORM : FileFault.NOT_A_NUMBER;
       problems.add(Problem.of(fault, where, measure.name(), cell));
     }
     return value.orElse(null);

@@ -23,12 +23,18 @@ public final class HelperCard {
     body.append(Html.element("h1", "Helper. Rider: look away"));
     body.append(
         Html.element(
-            "p", plan.title() + ", " + plan.trail() + ", rider " + plan.rider() + ", " + plan.day()));
+            "p",
+            plan.title() + ", " + plan.trail() + ", rider " + plan.rider() + ", " + plan.day()));
     body.append("<p class=\"caution\">").append(caution("short")).append("</p>\n");
-    body.append("<p class=\"caution\">").append(caution("ride")).append(' ').append(caution("emergency")).append("</p>\n");
+    body.append("<p class=\"caution\">")
+        .append(caution("ride"))
+        .append(' ')
+        .append(caution("emergency"))
+        .append("</p>\n");
     body.append(
         Html.element("p", "Warm-up laps on " + plan.setups().get(schedule.warmUp()).name() + "."));
-    body.append("<table>\n<tr><th>stint</th><th>code</th><th>fit</th><th>swap</th><th>safe, handed over</th></tr>\n");
+    body.append(
+        "<table>\n<tr><th>stint</th><th>code</th><th>fit</th><th>swap</th><th>safe, handed over</th></tr>\n");
     for (HelperSchedule.Fit fit : schedule.fits()) {
       body.append("<tr><td>").append(fit.stint()).append("</td><td>").append(fit.code());
       body.append("</td><td>").append(Html.text(plan.setups().get(fit.fitted()).name()));
@@ -61,7 +67,11 @@ public final class HelperCard {
                 out.append(
                     Html.element(
                         "li",
-                        limit.what() + ": " + limit.value() + ", typed in from: " + limit.source())));
+                        limit.what()
+                            + ": "
+                            + limit.value()
+                            + ", typed in from: "
+                            + limit.source())));
     setup.cautions().forEach(caution -> out.append(Html.element("li", "Caution: " + caution)));
     return out.append("</ul>\n").toString();
   }

@@ -27,7 +27,9 @@ public final class ReportHtml {
     Plan plan = state.plan();
     StringBuilder body = new StringBuilder();
     body.append(
-        Html.element("p", plan.title() + " · " + plan.trail() + " · rider " + plan.rider() + " · " + plan.day()));
+        Html.element(
+            "p",
+            plan.title() + " · " + plan.trail() + " · rider " + plan.rider() + " · " + plan.day()));
     finding
         .primary()
         .ifPresent(
@@ -38,7 +40,8 @@ public final class ReportHtml {
               words.evidence(finding).forEach(line -> body.append(Html.element("p", line)));
             });
     body.append("<p class=\"caution\">")
-        .append(Html.text(Words.of("cautions").say("trust") + " " + Words.of("cautions").say("short")))
+        .append(
+            Html.text(Words.of("cautions").say("trust") + " " + Words.of("cautions").say("short")))
         .append("</p>\n");
     others(finding, plan, body);
     laps(finding, body);
@@ -46,7 +49,9 @@ public final class ReportHtml {
     body.append(code("plan", state.planFingerprint().grouped()));
     state.reviewFingerprint().ifPresent(f -> body.append(code("review", f.grouped())));
     body.append(Html.element("h2", "Plan as committed"));
-    body.append("<pre style=\"white-space:pre-wrap\">").append(Html.text(state.planText())).append("</pre>\n");
+    body.append("<pre style=\"white-space:pre-wrap\">")
+        .append(Html.text(state.planText()))
+        .append("</pre>\n");
     return Html.page(plan.title(), STYLE, body.toString());
   }
 
@@ -75,9 +80,13 @@ public final class ReportHtml {
     for (LapState lap : state.laps()) {
       LapId id = lap.id();
       body.append("<tr><td>").append(id.ofDay(plan.laps().perStint()));
-      body.append("</td><td>").append(id.stint()).append("</td><td>").append(state.code(id.stint()));
+      body.append("</td><td>")
+          .append(id.stint())
+          .append("</td><td>")
+          .append(state.code(id.stint()));
       body.append("</td><td>");
-      body.append(Html.text(plan.setups().get(finding.key().setup(id.stint())).name())).append("</td>");
+      body.append(Html.text(plan.setups().get(finding.key().setup(id.stint())).name()))
+          .append("</td>");
       plan.measures()
           .forEach(
               m -> {
@@ -86,7 +95,9 @@ public final class ReportHtml {
                 body.append(value == null ? "–" : Figures.value(m, value.doubleValue()));
                 body.append("</td>");
               });
-      body.append("<td>").append(lap.voided().map(v -> v.event().text()).orElse("")).append("</td></tr>\n");
+      body.append("<td>")
+          .append(lap.voided().map(v -> v.event().text()).orElse(""))
+          .append("</td></tr>\n");
     }
     body.append("</table>\n");
   }

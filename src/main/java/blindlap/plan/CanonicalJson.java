@@ -8,9 +8,10 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One spelling for one content: the JSON Canonicalization Scheme of RFC 8785, restricted to objects,
- * arrays, strings, booleans and null. Numbers are written as decimal strings by the caller, text is
- * put into Unicode normal form C, so that the same plan has the same bytes everywhere.
+ * One spelling for one content: the JSON Canonicalization Scheme of RFC 8785, restricted to
+ * objects, arrays, strings, booleans and null. Numbers are written as decimal strings by the
+ * caller, text is put into Unicode normal form C, so that the same plan has the same bytes
+ * everywhere.
  */
 public final class CanonicalJson {
   private CanonicalJson() {}

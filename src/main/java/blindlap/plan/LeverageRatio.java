@@ -36,7 +36,6 @@ public final class LeverageRatio {
    * @throws blindlap.stats.StatsException if a value is not above 0
    */
   public static double strokeMm(double ratio, double wheelTravelMm) {
-    return Workshop.positive("wheel_travel_mm", wheelTravelMm)
-        / Workshop.positive("ratio", ratio);
+    return Workshop.positive("wheel_travel_mm", wheelTravelMm) / Workshop.positive("ratio", ratio);
   }
 }

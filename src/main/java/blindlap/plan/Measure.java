@@ -72,7 +72,8 @@ public record Measure(
     /** True if a value of this size can stand on a score sheet. Times are above 0. */
     public boolean admits(BigDecimal value) {
       double number = value.doubleValue();
-      boolean inside = timed() ? number > least && number <= 86_400 : number >= least && number <= most;
+      boolean inside =
+          timed() ? number > least && number <= 86_400 : number >= least && number <= most;
       return inside && (!whole || value.stripTrailingZeros().scale() <= 0);
     }
 

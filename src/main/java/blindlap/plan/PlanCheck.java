@@ -117,7 +117,8 @@ public final class PlanCheck {
         && measure.better() == Measure.Better.NEITHER) {
       add(PlanFault.HARM_WITHOUT_DIRECTION, where + ".better", measure.name());
     }
-    if (measure.kind().rating() && (measure.lowWords().isBlank() || measure.highWords().isBlank())) {
+    if (measure.kind().rating()
+        && (measure.lowWords().isBlank() || measure.highWords().isBlank())) {
       add(PlanFault.NO_END_WORDS, where, measure.name());
     }
     if (measure.scale() == Scale.RATIO && !measure.kind().timed()) {
@@ -160,7 +161,10 @@ public final class PlanCheck {
       return;
     }
     if (!set.closedUnderRenaming()) {
-      add(PlanFault.RULE_CONTRADICTS, "protocol", "the set of orders is not closed under renaming setups");
+      add(
+          PlanFault.RULE_CONTRADICTS,
+          "protocol",
+          "the set of orders is not closed under renaming setups");
       return;
     }
     OrderSet summary = OrderSet.of(set);

@@ -16,9 +16,7 @@ final class Arrows {
   static void beyond(Surface surface, double x, double y, boolean right, double size) {
     double back = x + (right ? -size : size);
     surface.polygon(
-        new double[] {x, back, back},
-        new double[] {y, y - 0.7 * size, y + 0.7 * size},
-        Ink.INK);
+        new double[] {x, back, back}, new double[] {y, y - 0.7 * size, y + 0.7 * size}, Ink.INK);
   }
 
   /** A level line over an interval; an end off the scale becomes a filled head. */

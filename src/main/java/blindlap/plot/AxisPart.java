@@ -13,11 +13,10 @@ final class AxisPart {
   }
 
   /**
-   * A horizontal axis whose line covers {@code whole} and whose numbers count as {@code scale}; both
-   * on the same pixels.
+   * A horizontal axis whose line covers {@code whole} and whose numbers count as {@code scale};
+   * both on the same pixels.
    */
-  static void across(
-      Surface surface, Scale whole, Scale scale, Axis axis, double y, Faces faces) {
+  static void across(Surface surface, Scale whole, Scale scale, Axis axis, double y, Faces faces) {
     double line = crisp(y);
     surface.line(whole.from(), line, whole.to(), line, LINE);
     Face face = faces.number();

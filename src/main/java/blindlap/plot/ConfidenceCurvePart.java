@@ -19,8 +19,7 @@ final class ConfidenceCurvePart {
     this.at = layout;
     this.faces = layout.faces();
     double left = layout.across.from();
-    places =
-        new Places(new Box(left, 0, layout.across.to() - left, layout.up.from()));
+    places = new Places(new Box(left, 0, layout.across.to() - left, layout.up.from()));
   }
 
   /**
@@ -89,8 +88,7 @@ final class ConfidenceCurvePart {
     List<String> words = content.worthwhile().words();
     double half = Lines.widest(words, faces.plain()) / 2;
     double middle =
-        Math.max(
-            at.across.from() + half, Math.min(at.across.to() - half, (left + right) / 2));
+        Math.max(at.across.from() + half, Math.min(at.across.to() - half, (left + right) / 2));
     for (int i = 0; i < words.size(); i++) {
       double y = faces.plain().ascent() + i * faces.plain().line();
       surface.text(words.get(i), middle, y, Anchor.MIDDLE, faces.plain(), Ink.INK);

@@ -168,8 +168,7 @@ public final class ConfidenceCurvePlot implements Drawing {
 
   @Override
   public void draw(Surface surface, double width, double textScale) {
-    new ConfidenceCurvePart(
-            surface, this, ConfidenceCurvePart.Layout.of(this, width, textScale))
+    new ConfidenceCurvePart(surface, this, ConfidenceCurvePart.Layout.of(this, width, textScale))
         .draw();
   }
 }

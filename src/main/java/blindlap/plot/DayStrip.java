@@ -3,7 +3,9 @@ package blindlap.plot;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The day as a strip: blocks of time from left to right, clock times at the ones that are named. */
+/**
+ * The day as a strip: blocks of time from left to right, clock times at the ones that are named.
+ */
 public final class DayStrip implements Drawing {
   /** What a block is. */
   public enum Kind {
@@ -109,8 +111,7 @@ public final class DayStrip implements Drawing {
     Face face = faces.number();
     if (block.kind() == Kind.END) {
       surface.rectangle(box, Ink.INK);
-      surface.text(
-          block.words(), right, face.ascent() + 2, Anchor.END, face, Ink.SECOND);
+      surface.text(block.words(), right, face.ascent() + 2, Anchor.END, face, Ink.SECOND);
       return;
     }
     surface.rectangle(box, block.kind() == Kind.STINT ? Ink.SHEET : Ink.NOISE);
@@ -173,7 +174,6 @@ public final class DayStrip implements Drawing {
     boolean fits = face.room(content.spare()) <= right - left - 6;
     double y = fits ? top(faces) + faces.px(HIGH) / 2 + 0.35 * face.size() : face.ascent() + 2;
     double x = fits ? (left + right) / 2 : left;
-    surface.text(
-        content.spare(), x, y, fits ? Anchor.MIDDLE : Anchor.END, face, Ink.INK);
+    surface.text(content.spare(), x, y, fits ? Anchor.MIDDLE : Anchor.END, face, Ink.INK);
   }
 }

@@ -1,13 +1,13 @@
 package blindlap.plot;
 
 import java.util.List;
-import java.util.OptionalInt;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 
 /**
  * What a day can show: for each possible number of stints the smallest true difference that would
- * be seen on 8 of 10 such days. Filled dots fit the day, open ones need more; hatched where no result
- * is possible at all. The worthwhile difference is the heaviest line.
+ * be seen on 8 of 10 such days. Filled dots fit the day, open ones need more; hatched where no
+ * result is possible at all. The worthwhile difference is the heaviest line.
  */
 public final class DetectableCurve implements Drawing {
   /** Whether a number of stints fits. */

@@ -52,7 +52,8 @@ final class DetectablePart {
       double axis = top + 200 * Math.sqrt(textScale);
       double highest =
           content.dots().stream()
-              .flatMapToDouble(d -> d.high().isPresent() ? d.high().stream() : d.difference().stream())
+              .flatMapToDouble(
+                  d -> d.high().isPresent() ? d.high().stream() : d.difference().stream())
               .max()
               .orElse(content.worthwhile());
       double most = Math.max(highest, 1.3 * content.worthwhile());
@@ -135,8 +136,7 @@ final class DetectablePart {
     for (int i = 1; i < content.dots().size(); i++) {
       DetectableCurve.Dot before = content.dots().get(i - 1);
       DetectableCurve.Dot dot = content.dots().get(i);
-      if (before.fit() == DetectableCurve.Fit.FITS
-          && dot.fit() == DetectableCurve.Fit.NEEDS_MORE) {
+      if (before.fit() == DetectableCurve.Fit.FITS && dot.fit() == DetectableCurve.Fit.NEEDS_MORE) {
         double x = AxisPart.crisp((x(before) + x(dot)) / 2);
         surface.line(x, 2, x, at.axis, new Pen(Ink.INK, 1, Dash.GUIDE));
         places.take(new Box(x - 2, at.top, 4, at.axis - at.top));
@@ -195,9 +195,7 @@ final class DetectablePart {
         Face face = faces.plain();
         double away = faces.mark() + faces.px(5);
         List<String> words = List.of(dot.words());
-        places
-            .choose(Places.Spot.above(words, x(dot), y(dot), away, face))
-            .draw(surface, Ink.INK);
+        places.choose(Places.Spot.above(words, x(dot), y(dot), away, face)).draw(surface, Ink.INK);
       }
     }
   }
@@ -233,13 +231,10 @@ final class DetectablePart {
   private void drawNumbers() {
     for (int i = 0; i < content.dots().size(); i++) {
       DetectableCurve.Dot dot = content.dots().get(i);
-      Face face =
-          chosen(dot) ? new Face(Weight.BOLD, faces.number().size()) : faces.number();
-      double baseline =
-          at.axis + AxisPart.numberBaseline(faces) + i % at.staggers * face.line();
+      Face face = chosen(dot) ? new Face(Weight.BOLD, faces.number().size()) : faces.number();
+      double baseline = at.axis + AxisPart.numberBaseline(faces) + i % at.staggers * face.line();
       Ink ink = chosen(dot) ? Ink.INK : Ink.SECOND;
-      surface.text(
-          Integer.toString(dot.stints()), x(dot), baseline, Anchor.MIDDLE, face, ink);
+      surface.text(Integer.toString(dot.stints()), x(dot), baseline, Anchor.MIDDLE, face, ink);
     }
     Face face = faces.plain();
     String words = Lines.cut(content.across(), face, at.right);

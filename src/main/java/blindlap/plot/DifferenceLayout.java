@@ -48,8 +48,7 @@ record DifferenceLayout(
     double y = 0;
     for (StintsAndDifference.Row row : content.rows()) {
       tops.add(y);
-      List<String> name =
-          Lines.wrap(row.name(), faces.strong(), label - nameIndent(faces), 3);
+      List<String> name = Lines.wrap(row.name(), faces.strong(), label - nameIndent(faces), 3);
       Stack stack = Stack.of(row.values().stream().map(scale::at).toList(), 2 * faces.mark() + 1);
       names.add(name);
       stacks.add(stack);
@@ -64,7 +63,18 @@ record DifferenceLayout(
     double below = faces.px(8) + faces.number().line() + faces.px(6);
     double arrows = DirectionWords.of(content.left(), content.right(), faces, zero, width).height();
     return new DifferenceLayout(
-        faces, scale, zero, label, width, names, stacks, tops, bandTop, pair, bandWords, axis,
+        faces,
+        scale,
+        zero,
+        label,
+        width,
+        names,
+        stacks,
+        tops,
+        bandTop,
+        pair,
+        bandWords,
+        axis,
         axis + below + arrows + faces.px(4));
   }
 
@@ -106,8 +116,7 @@ record DifferenceLayout(
         + content.noise().map(band -> band.words().size()).orElse(0);
   }
 
-  private static double labelWidth(
-      StintsAndDifference.Content content, Faces faces, double width) {
+  private static double labelWidth(StintsAndDifference.Content content, Faces faces, double width) {
     double names =
         content.rows().stream().mapToDouble(r -> faces.strong().room(r.name())).max().orElse(0)
             + nameIndent(faces);

@@ -20,8 +20,7 @@ final class DifferencePart {
     Scale whole = layout.scale();
     double reference = content.rows().get(0).mean();
     this.scale =
-        new Scale(
-            whole.low() - reference, whole.high() - reference, whole.from(), whole.to());
+        new Scale(whole.low() - reference, whole.high() - reference, whole.from(), whole.to());
   }
 
   /** The bands, which lie under everything else. */
@@ -155,7 +154,6 @@ final class DifferencePart {
     Face face = faces.big();
     boolean right = x + faces.px(8) + face.room(words) <= at.width();
     double place = right ? x + faces.px(8) : x - faces.px(8);
-    surface.backedText(
-        words, place, baseline, right ? Anchor.START : Anchor.END, face, Ink.INK);
+    surface.backedText(words, place, baseline, right ? Anchor.START : Anchor.END, face, Ink.INK);
   }
 }

@@ -1,6 +1,8 @@
 package blindlap.plot;
 
-/** Lines of a hatched rectangle, computed instead of clipped, so that every surface gets the same. */
+/**
+ * Lines of a hatched rectangle, computed instead of clipped, so that every surface gets the same.
+ */
 final class Hatching {
   private static final double DISTANCE = 7 * Math.sqrt(2);
 

@@ -29,8 +29,7 @@ public final class NoiseHistory implements Drawing {
    * @param axis axis of the noise
    * @param spoken the picture in words
    */
-  public record Content(
-      List<Entry> sessions, Optional<Entry> pooled, Axis axis, Spoken spoken) {
+  public record Content(List<Entry> sessions, Optional<Entry> pooled, Axis axis, Spoken spoken) {
     /** Copies the list. */
     public Content {
       sessions = List.copyOf(sessions);
@@ -151,8 +150,7 @@ public final class NoiseHistory implements Drawing {
             .mapToDouble(entry -> faces.plain().room(entry.label()))
             .max()
             .orElse(0);
-    double pooled =
-        content.pooled().map(entry -> faces.strong().room(entry.label())).orElse(0.0);
+    double pooled = content.pooled().map(entry -> faces.strong().room(entry.label())).orElse(0.0);
     return Math.min(0.4 * width, Math.max(widest, pooled) + 6);
   }
 

@@ -42,8 +42,7 @@ final class Places {
     double distance = Math.hypot(toX - x, toY - y);
     if (distance > near + spot.face().line() / 2) {
       double start = (near - 3) / distance;
-      surface.line(
-          x + start * (toX - x), y + start * (toY - y), toX, toY, Pen.of(Ink.SECOND, 1));
+      surface.line(x + start * (toX - x), y + start * (toY - y), toX, toY, Pen.of(Ink.SECOND, 1));
     }
   }
 
@@ -81,8 +80,7 @@ final class Places {
     }
 
     /** All round a mark, near first, then farther away. */
-    static List<Spot> nearThenFar(
-        List<String> lines, double x, double y, double away, Face face) {
+    static List<Spot> nearThenFar(List<String> lines, double x, double y, double away, Face face) {
       List<Spot> spots = new ArrayList<>();
       for (int ring = 0; ring < 4; ring++) {
         spots.addAll(round(lines, x, y, away + ring * face.line(), face));

@@ -138,8 +138,7 @@ public final class RiddenOrder implements Drawing {
 
   @Override
   public void draw(Surface surface, double width, double textScale) {
-    new RiddenOrderPart(
-            surface, content, RiddenOrderPart.Layout.of(content, width, textScale))
+    new RiddenOrderPart(surface, content, RiddenOrderPart.Layout.of(content, width, textScale))
         .draw();
   }
 }

@@ -81,8 +81,18 @@ final class RiddenOrderPart {
       double labels = rows * staggers * faces.number().line() + faces.px(6);
       double words = wordLines(content, faces, width) * faces.plain().line();
       return new Layout(
-          faces, across, up, range, numbers, right, axis, UPPER + strip / 2, axis - strip / 2 - 2, staggers,
-          width, axis + labels + words + faces.px(6));
+          faces,
+          across,
+          up,
+          range,
+          numbers,
+          right,
+          axis,
+          UPPER + strip / 2,
+          axis - strip / 2 - 2,
+          staggers,
+          width,
+          axis + labels + words + faces.px(6));
     }
 
     private static int staggers(RiddenOrder.Content content, Faces faces, Scale across) {
@@ -101,9 +111,10 @@ final class RiddenOrderPart {
 
     /** One line when both notes fit side by side, else one each. */
     static int wordLines(RiddenOrder.Content content, Faces faces, double width) {
-      double both =
-          faces.plain().room(content.across()) + faces.plain().room(content.drift()) + 90;
-      return content.drift().isEmpty() || both <= width ? 1 : 1 + driftLines(content, faces, width).size();
+      double both = faces.plain().room(content.across()) + faces.plain().room(content.drift()) + 90;
+      return content.drift().isEmpty() || both <= width
+          ? 1
+          : 1 + driftLines(content, faces, width).size();
     }
 
     static List<String> driftLines(RiddenOrder.Content content, Faces faces, double width) {
@@ -126,8 +137,10 @@ final class RiddenOrderPart {
               .flatMap(line -> line.points().stream())
               .mapToDouble(RiddenOrder.Fitted::value)
               .toArray();
-      double low = DoubleStream.concat(DoubleStream.of(all), DoubleStream.of(fitted)).min().orElse(0);
-      double high = DoubleStream.concat(DoubleStream.of(all), DoubleStream.of(fitted)).max().orElse(0);
+      double low =
+          DoubleStream.concat(DoubleStream.of(all), DoubleStream.of(fitted)).min().orElse(0);
+      double high =
+          DoubleStream.concat(DoubleStream.of(all), DoubleStream.of(fitted)).max().orElse(0);
       return new double[] {low, high};
     }
 

@@ -8,11 +8,11 @@ import java.util.Set;
 /**
  * Every stint by setup, and the difference under it, on two axes with the same units per pixel.
  *
- * <p>Above, one row a setup with its raw stints and an upright tick at its drift-removed mean; below,
- * the difference with zero under the mean of the first row, so that the estimate hangs under the
- * other setup's mean. The rider noise band is filled, the worthwhile band hatched and shorter; the 95
- * % interval is a line 2 thick, the 90 % interval a bar 5 thick. With more than two setups there is
- * one interval row a pair.
+ * <p>Above, one row a setup with its raw stints and an upright tick at its drift-removed mean;
+ * below, the difference with zero under the mean of the first row, so that the estimate hangs under
+ * the other setup's mean. The rider noise band is filled, the worthwhile band hatched and shorter;
+ * the 95 % interval is a line 2 thick, the 90 % interval a bar 5 thick. With more than two setups
+ * there is one interval row a pair.
  */
 public final class StintsAndDifference implements Drawing {
   /**

@@ -143,7 +143,10 @@ public final class SvgSurface implements Surface {
         }
         if (end > from) {
           String length = number((end - from) * side);
-          path.append('M').append(point(x + from * side, y + row * side)).append('h').append(length);
+          path.append('M')
+              .append(point(x + from * side, y + row * side))
+              .append('h')
+              .append(length);
           path.append('v').append(number(side)).append("h-").append(length).append('z');
           from = end;
         }

@@ -31,7 +31,10 @@ public final class TextWidth {
     characters = characterTable();
   }
 
-  /** Width of the words in em of their size; characters outside the font get the width of its blank glyph. */
+  /**
+   * Width of the words in em of their size; characters outside the font get the width of its blank
+   * glyph.
+   */
   public static double of(String words, Weight weight) {
     TextWidth widths = load(weight);
     long units = 0;

@@ -5,7 +5,8 @@
  * and finished words. It draws with {@link blindlap.plot.Ink}s, never with colours; the {@link
  * blindlap.plot.Palette} of the {@link blindlap.plot.Surface} turns inks into colours at draw time.
  * Lengths are logical pixels at 100 % (96 to the inch), text sizes are multiplied by a text scale,
- * and text is measured by {@link blindlap.plot.TextWidth}, so a layout is the same on every surface.
+ * and text is measured by {@link blindlap.plot.TextWidth}, so a layout is the same on every
+ * surface.
  */
 @NullMarked
 package blindlap.plot;

@@ -9,8 +9,8 @@ import java.math.BigDecimal;
 import java.util.Optional;
 
 /**
- * One measure of a two-setup session, compared. Differences are B minus A in the unit of the measure,
- * or the ratio B to A on the ratio scale.
+ * One measure of a two-setup session, compared. Differences are B minus A in the unit of the
+ * measure, or the ratio B to A on the ratio scale.
  *
  * @param measure which measure
  * @param stints the analysed units

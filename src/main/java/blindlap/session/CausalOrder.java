@@ -9,8 +9,8 @@ import java.util.Map;
 import java.util.PriorityQueue;
 
 /**
- * Sorts entries so that each comes after everything its writer had seen; where that leaves a choice,
- * by notebook id and number. The same set of entries always gives the same list.
+ * Sorts entries so that each comes after everything its writer had seen; where that leaves a
+ * choice, by notebook id and number. The same set of entries always gives the same list.
  */
 public final class CausalOrder {
   private static final Comparator<StoredEntry> TIES =

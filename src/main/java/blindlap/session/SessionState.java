@@ -16,9 +16,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
-/**
- * A session as its entries tell it. Made only by {@link #of}; it changes in no other way.
- */
+/** A session as its entries tell it. Made only by {@link #of}; it changes in no other way. */
 public final class SessionState {
   final SessionId id;
   final List<StoredEntry> entries;

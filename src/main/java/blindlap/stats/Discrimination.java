@@ -151,7 +151,8 @@ public enum Discrimination {
     double width = (to - from) / PANELS;
     double sum = 0;
     for (int i = 0; i < PANELS; i++) {
-      GaussIntegrator panel = GAUSS.legendreHighPrecision(20, from + i * width, from + (i + 1) * width);
+      GaussIntegrator panel =
+          GAUSS.legendreHighPrecision(20, from + i * width, from + (i + 1) * width);
       sum += panel.integrate(f);
     }
     return sum;

@@ -6,8 +6,8 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
 /**
  * Power of t tests of means, by the noncentral t distribution, and what is needed for a power.
  *
- * <p>Two-sample: df = n₁ + n₂ − 2, δ = difference/(sd·√(1/n₁ + 1/n₂)); one-sample and paired: df = n
- * − 1, δ = difference·√n/sd (paired: sd of the differences). As R's {@code power.t.test}; Cohen
+ * <p>Two-sample: df = n₁ + n₂ − 2, δ = difference/(sd·√(1/n₁ + 1/n₂)); one-sample and paired: df =
+ * n − 1, δ = difference·√n/sd (paired: sd of the differences). As R's {@code power.t.test}; Cohen
  * (1988), Statistical Power Analysis, ch. 2.
  */
 public final class MeanPower {

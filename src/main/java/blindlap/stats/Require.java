@@ -52,8 +52,7 @@ final class Require {
   static double[] sample(String argument, double[] values, int least) {
     if (values.length < least) {
       throw new StatsException(
-          argument,
-          "has " + values.length + " values, but at least " + least + " are needed.");
+          argument, "has " + values.length + " values, but at least " + least + " are needed.");
     }
     for (int i = 0; i < values.length; i++) {
       finite(argument + "[" + i + "]", values[i]);

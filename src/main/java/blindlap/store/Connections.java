@@ -13,9 +13,9 @@ import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 
 /**
- * Opens connections with the settings the notebook depends on, and reads each of them back: one file
- * to copy (rollback journal, truncated), on disk when a commit returns (synchronous EXTRA), nothing
- * deleted left readable (secure_delete).
+ * Opens connections with the settings the notebook depends on, and reads each of them back: one
+ * file to copy (rollback journal, truncated), on disk when a commit returns (synchronous EXTRA),
+ * nothing deleted left readable (secure_delete).
  */
 final class Connections {
   static final int BUSY_MILLISECONDS = 10_000;
@@ -83,10 +83,13 @@ final class Connections {
             ? sqlite.getResultCode()
             : SQLiteErrorCode.getErrorCode(error.getErrorCode());
     int primary = code.code & 0xff;
-    if (primary == SQLiteErrorCode.SQLITE_BUSY.code || primary == SQLiteErrorCode.SQLITE_LOCKED.code) {
+    if (primary == SQLiteErrorCode.SQLITE_BUSY.code
+        || primary == SQLiteErrorCode.SQLITE_LOCKED.code) {
       return new NotebookException(
           Kind.LOCKED,
-          "The notebook " + file + " is held by another program; nothing was written. Close the"
+          "The notebook "
+              + file
+              + " is held by another program; nothing was written. Close the"
               + " other program and try again.",
           error);
     }
@@ -102,16 +105,23 @@ final class Connections {
         || (primary == SQLiteErrorCode.SQLITE_CANTOPEN.code && Files.exists(file))) {
       return new NotebookException(
           Kind.READ_ONLY,
-          "The notebook " + file + " or its folder cannot be written to; nothing was changed. Make"
+          "The notebook "
+              + file
+              + " or its folder cannot be written to; nothing was changed. Make"
               + " it writable or copy it elsewhere.",
           error);
     }
-    if (primary == SQLiteErrorCode.SQLITE_CORRUPT.code || primary == SQLiteErrorCode.SQLITE_NOTADB.code) {
+    if (primary == SQLiteErrorCode.SQLITE_CORRUPT.code
+        || primary == SQLiteErrorCode.SQLITE_NOTADB.code) {
       return damaged(file, error);
     }
     return new NotebookException(
         Kind.OTHER,
-        "The notebook " + file + " cannot be used (" + error.getMessage() + "); nothing was written.",
+        "The notebook "
+            + file
+            + " cannot be used ("
+            + error.getMessage()
+            + "); nothing was written.",
         error);
   }
 

@@ -26,7 +26,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** The notebook in one SQLite file. Safe for use by several threads; one connection, one at a time. */
+/**
+ * The notebook in one SQLite file. Safe for use by several threads; one connection, one at a time.
+ */
 public final class SqliteNotebook implements Notebook {
   private final Path file;
   private final Connection connection;
@@ -91,7 +93,8 @@ public final class SqliteNotebook implements Notebook {
 
   @Override
   public synchronized List<SessionId> sessions() {
-    String sql = "SELECT session, max(arrived) AS latest FROM entry GROUP BY session ORDER BY latest DESC";
+    String sql =
+        "SELECT session, max(arrived) AS latest FROM entry GROUP BY session ORDER BY latest DESC";
     List<SessionId> sessions = new ArrayList<>();
     try (Statement statement = connection.createStatement();
         ResultSet rows = statement.executeQuery(sql)) {
@@ -126,7 +129,8 @@ public final class SqliteNotebook implements Notebook {
     try {
       StoredEntry entry = EntryText.read(text);
       if (!entry.hash().hex().equals(hash) || !entry.entry().session().equals(session)) {
-        throw new IllegalArgumentException("an entry of session " + session.brief() + " does not match its hash");
+        throw new IllegalArgumentException(
+            "an entry of session " + session.brief() + " does not match its hash");
       }
       return entry;
     } catch (IllegalArgumentException e) {
@@ -287,7 +291,10 @@ public final class SqliteNotebook implements Notebook {
 
   @Override
   public synchronized void putDraft(String name, String text) {
-    change("INSERT INTO draft (name, text) VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET text = excluded.text", name, text);
+    change(
+        "INSERT INTO draft (name, text) VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET text = excluded.text",
+        name,
+        text);
   }
 
   @Override

@@ -87,7 +87,11 @@ public final class Figures {
     BigDecimal rest = rounded.subtract(BigDecimal.valueOf(minutes * 60));
     String text = rest.toPlainString();
     int whole = text.indexOf('.') < 0 ? text.length() : text.indexOf('.');
-    return (seconds < 0 ? String.valueOf(MINUS) : "") + minutes + ":" + (whole < 2 ? "0" : "") + text;
+    return (seconds < 0 ? String.valueOf(MINUS) : "")
+        + minutes
+        + ":"
+        + (whole < 2 ? "0" : "")
+        + text;
   }
 
   /** A value of a measure as it stands on a sheet: times as m:ss.s, others with few decimals. */

@@ -5,8 +5,8 @@ import java.util.Locale;
 import java.util.ResourceBundle;
 
 /**
- * Sentences from the resource bundles. Every text a person reads comes from here as a whole sentence;
- * arguments are put in as they are, already rounded.
+ * Sentences from the resource bundles. Every text a person reads comes from here as a whole
+ * sentence; arguments are put in as they are, already rounded.
  */
 public final class Words {
   private final ResourceBundle bundle;

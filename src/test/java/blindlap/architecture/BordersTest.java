@@ -26,8 +26,7 @@ class BordersTest {
         .map(
             border ->
                 DynamicTest.dynamicTest(
-                    border.sentence(),
-                    () -> border.check(Code.APPLICATION, Code.application())));
+                    border.sentence(), () -> border.check(Code.APPLICATION, Code.application())));
   }
 
   @TestFactory
@@ -48,7 +47,9 @@ class BordersTest {
             border ->
                 DynamicTest.dynamicTest(
                     border.sentence(),
-                    () -> assertThat(named(border)).doesNotContainAnyElementsOf(names(border.spared()))));
+                    () ->
+                        assertThat(named(border))
+                            .doesNotContainAnyElementsOf(names(border.spared()))));
   }
 
   @Test

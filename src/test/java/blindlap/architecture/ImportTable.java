@@ -21,7 +21,8 @@ final class ImportTable {
   static final Map<String, Set<String>> ROWS = rows();
 
   /** Packages that must hold classes by now. Extend it when a package gets its first class. */
-  static final List<String> PRESENT = List.of("", "exchange", "plan", "seal", "session", "stats", "store", "timing");
+  static final List<String> PRESENT =
+      List.of("", "exchange", "plan", "seal", "session", "stats", "store", "timing");
 
   private ImportTable() {}
 
@@ -35,8 +36,7 @@ final class ImportTable {
     rows.put("review", Set.of("stats", "plan", "seal", "session", "timing"));
     rows.put("wording", Set.of("stats", "plan", "seal", "session", "timing", "review"));
     rows.put("plot", Set.of("stats", "plan", "session", "review", "wording"));
-    rows.put(
-        "exchange", Set.of("stats", "plan", "seal", "session", "timing", "review", "wording"));
+    rows.put("exchange", Set.of("stats", "plan", "seal", "session", "timing", "review", "wording"));
     rows.put("paper", without(rows.keySet(), "paper"));
     rows.put("store", Set.of("plan", "seal", "session", "exchange"));
     rows.put("desk", without(rows.keySet(), "store"));
@@ -45,8 +45,7 @@ final class ImportTable {
         Set.of("desk", "stats", "plan", "seal", "session", "timing", "review", "wording", "plot"));
     rows.put("screen.view", Set.of("screen.model", "plot", "wording"));
     rows.put("screen", Set.of("screen.model", "screen.view", "desk", "plot", "wording"));
-    rows.put(
-        "command", Set.of("desk", "stats", "plan", "seal", "session", "review", "wording"));
+    rows.put("command", Set.of("desk", "stats", "plan", "seal", "session", "review", "wording"));
     rows.put("", without(rows.keySet(), ""));
     return rows;
   }
@@ -80,8 +79,7 @@ final class ImportTable {
     String from = Code.part(root, type);
     if (!ROWS.containsKey(from)) {
       String message = "Class <%s> is in a package that is not in the table: %s";
-      events.add(
-          SimpleConditionEvent.violated(type, message.formatted(type.getName(), from)));
+      events.add(SimpleConditionEvent.violated(type, message.formatted(type.getName(), from)));
     }
     for (Dependency dependency : type.getDirectDependenciesFromSelf()) {
       JavaClass target = dependency.getTargetClass();

@@ -37,7 +37,10 @@ final class Tidiness {
 
   private Tidiness() {}
 
-  /** Names at the top of the repository that do not belong there; dot files, IDE files and target may. */
+  /**
+   * Names at the top of the repository that do not belong there; dot files, IDE files and target
+   * may.
+   */
   static List<String> strangers(Collection<String> names) {
     return names.stream()
         .filter(name -> !name.startsWith(".") && !name.equals("target") && !name.endsWith(".iml"))

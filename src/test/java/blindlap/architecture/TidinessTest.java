@@ -52,8 +52,7 @@ class TidinessTest {
   @ValueSource(strings = {"one \ntwo\n", "one\r\ntwo\n", "one\u00a0\u2003\n"})
   void aSpaceOrCarriageReturnAtTheEndOfALineIsNamed(String text) {
     assertThat(faults("src/main/java/blindlap/A.java", text))
-        .containsExactly(
-            "src/main/java/blindlap/A.java:1: ends with a space or carriage return");
+        .containsExactly("src/main/java/blindlap/A.java:1: ends with a space or carriage return");
   }
 
   @Test
@@ -77,7 +76,8 @@ class TidinessTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"/ro" + "ot/.m2", "/wo" + "rk/a", "/ho" + "me/lind/x", "C:\\Us" + "ers\\lind"})
+  @ValueSource(
+      strings = {"/ro" + "ot/.m2", "/wo" + "rk/a", "/ho" + "me/lind/x", "C:\\Us" + "ers\\lind"})
   void aPlaceOnOneMachineIsNamed(String place) {
     assertThat(faults("src/test/resources/a.txt", "see " + place + "\n"))
         .containsExactly("src/test/resources/a.txt:1: names a place on one machine: " + place);

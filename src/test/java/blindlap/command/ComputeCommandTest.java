@@ -66,7 +66,8 @@ class ComputeCommandTest {
 
   @Test
   void anUnknownCalculationInAnArrayIsNamedWithItsPlace() {
-    assertThat(run("[" + SAG + ", {\"calculation\": \"oracle\", \"given\": {}}]", "-")).isEqualTo(2);
+    assertThat(run("[" + SAG + ", {\"calculation\": \"oracle\", \"given\": {}}]", "-"))
+        .isEqualTo(2);
     assertThat(err.toString().strip())
         .isEqualTo("-: [1].calculation: \"oracle\" is not a known calculation.");
   }

@@ -38,7 +38,9 @@ class CheckRunTest {
     assertThat(report.closing()).isEqualTo("2 passed, 2 failed");
     assertThat(report.lines())
         .satisfiesExactly(
-            line -> assertThat(line).startsWith(short1 + ": off: result.sag_percent is 30.0, expected 31.0"),
+            line ->
+                assertThat(line)
+                    .startsWith(short1 + ": off: result.sag_percent is 30.0, expected 31.0"),
             line -> assertThat(line).isEqualTo(short2 + ": bad: given.sag: is not a known field."));
   }
 

@@ -65,7 +65,8 @@ class UnitsTest {
   @Test
   void impossibleValuesAreRefusedByName() {
     assertThatThrownBy(() -> convert(Double.NaN, "in", "mm")).hasMessageStartingWith("value: must");
-    assertThatThrownBy(() -> convert(-300, "degC", "degF")).hasMessageContaining("below absolute zero");
+    assertThatThrownBy(() -> convert(-300, "degC", "degF"))
+        .hasMessageContaining("below absolute zero");
     assertThatThrownBy(() -> convert(1, "stone", "kg"))
         .hasMessageStartingWith("from: \"stone\" is none of the units");
     assertThat(convert(-459.67, "degF", "degC")).isEqualTo(-273.15);

@@ -15,7 +15,8 @@ class WorkshopArithmeticTest {
     void percentAndMillimetresAreEachOthersWayBack() {
       assertThat(Sag.percent(65, 19.5)).isEqualTo(30);
       for (double percent : new double[] {0, 12.5, 31, 100}) {
-        assertThat(Sag.percent(62.5, Sag.millimetres(62.5, percent))).isCloseTo(percent, within(1e-13));
+        assertThat(Sag.percent(62.5, Sag.millimetres(62.5, percent)))
+            .isCloseTo(percent, within(1e-13));
       }
     }
 
@@ -24,7 +25,8 @@ class WorkshopArithmeticTest {
       assertThatThrownBy(() -> Sag.percent(60, 61))
           .hasMessage("sag_mm: must lie between 0.0 and 60.0, but is 61.0.");
       assertThatThrownBy(() -> Sag.millimetres(60, 101)).hasMessageStartingWith("sag_percent:");
-      assertThatThrownBy(() -> Sag.percent(0, 0)).hasMessageStartingWith("stroke_mm: must be above");
+      assertThatThrownBy(() -> Sag.percent(0, 0))
+          .hasMessageStartingWith("stroke_mm: must be above");
       assertThatThrownBy(() -> Sag.millimetres(Double.NaN, 3)).hasMessageStartingWith("stroke_mm:");
     }
   }
@@ -46,9 +48,11 @@ class WorkshopArithmeticTest {
 
     @Test
     void aSpringThatTheLoadWouldFlattenIsRefused() {
-      assertThatThrownBy(() -> SpringStep.sagPercent(500, 100, 30)).hasMessageStartingWith("new_rate:");
+      assertThatThrownBy(() -> SpringStep.sagPercent(500, 100, 30))
+          .hasMessageStartingWith("new_rate:");
       assertThatThrownBy(() -> SpringStep.sagPercent(0, 100, 30)).hasMessageStartingWith("rate:");
-      assertThatThrownBy(() -> SpringStep.rateFor(500, 30, 0)).hasMessageStartingWith("wanted_percent:");
+      assertThatThrownBy(() -> SpringStep.rateFor(500, 30, 0))
+          .hasMessageStartingWith("wanted_percent:");
     }
   }
 
@@ -100,7 +104,8 @@ class WorkshopArithmeticTest {
         assertThat(coil.shareAtRate(coil.rateAt(share))).isCloseTo(share, within(1e-13));
       }
       for (double share : new double[] {0, 0.2, 0.4, 0.55, 1}) {
-        assertThat(coil.shareAtForce(coil.forceAt(share, 2.2), 2.2)).isCloseTo(share, within(1e-13));
+        assertThat(coil.shareAtForce(coil.forceAt(share, 2.2), 2.2))
+            .isCloseTo(share, within(1e-13));
       }
       ProgressiveCoil linear = new ProgressiveCoil(400, 400, 0.2);
       assertThat(linear.shareAtForce(linear.forceAt(0.7, 3), 3)).isCloseTo(0.7, within(1e-14));
@@ -108,10 +113,12 @@ class WorkshopArithmeticTest {
 
     @Test
     void impossibleCoilsAndPlacesAreRefused() {
-      assertThatThrownBy(() -> new ProgressiveCoil(470, 380, 0.4)).hasMessageStartingWith("last_rate:");
+      assertThatThrownBy(() -> new ProgressiveCoil(470, 380, 0.4))
+          .hasMessageStartingWith("last_rate:");
       assertThatThrownBy(() -> new ProgressiveCoil(380, 470, 1)).hasMessageStartingWith("from:");
       assertThatThrownBy(() -> coil.rateAt(1.1)).hasMessageStartingWith("share:");
-      assertThatThrownBy(() -> coil.shareAtRate(380)).hasMessageStartingWith("rate: is the rate of");
+      assertThatThrownBy(() -> coil.shareAtRate(380))
+          .hasMessageStartingWith("rate: is the rate of");
       assertThatThrownBy(() -> coil.shareAtForce(1e6, 2)).hasMessageStartingWith("force:");
     }
   }
@@ -132,7 +139,8 @@ class WorkshopArithmeticTest {
     void positionsBeyondTheStopsAreRefused() {
       assertThatThrownBy(() -> new ClickRange(14).fromOpen(15))
           .hasMessage("from_closed: must lie between 0 and 14, but is 15.");
-      assertThatThrownBy(() -> new ClickRange(14).fromClosed(-1)).hasMessageStartingWith("from_open:");
+      assertThatThrownBy(() -> new ClickRange(14).fromClosed(-1))
+          .hasMessageStartingWith("from_open:");
       assertThatThrownBy(() -> new ClickRange(0)).hasMessageStartingWith("clicks:");
     }
   }

@@ -23,12 +23,13 @@ public final class Samples {
     91.81, 91.94
   };
   private static final String[] CODES = {
-    "731", "264", "518", "907", "346", "859", "482", "615", "190", "573", "826", "401", "968", "237",
-    "654", "312"
+    "731", "264", "518", "907", "346", "859", "482", "615", "190", "573", "826", "401", "968",
+    "237", "654", "312"
   };
   private static final double ESTIMATE = -2.30459529065489;
   private static final String LONG_K = "Shock K with the long spring and two volume spacers";
-  private static final String LONG_L = "Shock L as delivered, medium spring, damper opened two clicks";
+  private static final String LONG_L =
+      "Shock L as delivered, medium spring, damper opened two clicks";
 
   private static final Axis CLOCK =
       new Axis("lap time, m:ss.s", Axis.Counting.CLOCK, (v, step) -> clock(v));
@@ -239,9 +240,17 @@ public final class Samples {
         new StintsAndDifference.Content(
             List.of(
                 new StintsAndDifference.Row(
-                    SetupMark.A, "Shock K", List.of(0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0, 3.0), 0.6, "mean 0.6"),
+                    SetupMark.A,
+                    "Shock K",
+                    List.of(0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0, 3.0),
+                    0.6,
+                    "mean 0.6"),
                 new StintsAndDifference.Row(
-                    SetupMark.B, "Shock L", List.of(0.0, 0.0, 0.0, 1.0, 1.0, 1.0, 2.0, 0.0), 0.7, "mean 0.7")),
+                    SetupMark.B,
+                    "Shock L",
+                    List.of(0.0, 0.0, 0.0, 1.0, 1.0, 1.0, 2.0, 0.0),
+                    0.7,
+                    "mean 0.7")),
             count,
             List.of(
                 pair(
@@ -271,7 +280,8 @@ public final class Samples {
             CLOCK,
             "stint, in ridden order",
             "both lines fall by 0.07 s a stint: the drift, removed before comparing",
-            new Spoken("16 stints in ridden order; both setups get quicker by 0.07 s a stint.", "")));
+            new Spoken(
+                "16 stints in ridden order; both setups get quicker by 0.07 s a stint.", "")));
   }
 
   private static List<RiddenOrder.Stint> stints(
@@ -334,8 +344,7 @@ public final class Samples {
   /** A sealed session: codes, no setups. */
   public static RiddenOrder blind(int count) {
     List<RiddenOrder.Stint> stints =
-        new ArrayList<>(
-            stints(false, RiddenOrder.Standing.KEPT_IN_QUESTION, "walker at the gate"));
+        new ArrayList<>(stints(false, RiddenOrder.Standing.KEPT_IN_QUESTION, "walker at the gate"));
     for (int i = stints.size(); i < count; i++) {
       stints.add(
           new RiddenOrder.Stint(
@@ -381,7 +390,10 @@ public final class Samples {
         none,
         List.of("no difference", "p = " + String.format(Locale.ROOT, "%.4f", none).substring(1)),
         band,
-        new Axis("supposed difference, seconds a lap (L less K)", Axis.Counting.DECIMAL, Samples::signed),
+        new Axis(
+            "supposed difference, seconds a lap (L less K)",
+            Axis.Counting.DECIMAL,
+            Samples::signed),
         SHARE,
         new Spoken("The curve peaks at 2.3 s and is above .05 from 1.7 to 3.0 s.", ""));
   }
@@ -391,8 +403,7 @@ public final class Samples {
     double[] knots = {-1.1, -0.6, -0.3, 0.1, 0.4, 0.9};
     double[] heights = {0.25, 0.5, 0.75, 1, 0.75, 0.5, 0.25};
     Limits all = new Limits(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
-    return ConfidenceCurvePlot.of(
-        curveContent(-0.1, all, all, 1, worthwhile(0.5)), knots, heights);
+    return ConfidenceCurvePlot.of(curveContent(-0.1, all, all, 1, worthwhile(0.5)), knots, heights);
   }
 
   private static double[] knots() {
@@ -400,7 +411,10 @@ public final class Samples {
         new BufferedReader(
             new InputStreamReader(
                 Samples.class.getResourceAsStream("curve-knots.txt"), StandardCharsets.UTF_8))) {
-      return in.lines().filter(line -> !line.startsWith("#")).mapToDouble(Double::parseDouble).toArray();
+      return in.lines()
+          .filter(line -> !line.startsWith("#"))
+          .mapToDouble(Double::parseDouble)
+          .toArray();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

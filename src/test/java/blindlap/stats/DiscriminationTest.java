@@ -19,8 +19,7 @@ class DiscriminationTest {
       case TWO_CHOICE -> b > a1;
       case THREE_CHOICE -> b > Math.max(a1, a2);
       case DUO_TRIO -> Math.abs(a1 - a2) < Math.abs(a1 - b);
-      case TRIANGLE ->
-          Math.abs(a1 - a2) < Math.abs(a1 - b) && Math.abs(a1 - a2) < Math.abs(a2 - b);
+      case TRIANGLE -> Math.abs(a1 - a2) < Math.abs(a1 - b) && Math.abs(a1 - a2) < Math.abs(a2 - b);
     };
   }
 

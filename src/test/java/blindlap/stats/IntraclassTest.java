@@ -34,8 +34,7 @@ class IntraclassTest {
   void theOneWayFormIsTheOneWayAnalysisOfVariance() {
     OneWay anova = OneWay.of(TABLE);
     double expected =
-        (anova.betweenMean() - anova.withinMean())
-            / (anova.betweenMean() + 2 * anova.withinMean());
+        (anova.betweenMean() - anova.withinMean()) / (anova.betweenMean() + 2 * anova.withinMean());
     assertThat(Intraclass.of(TABLE).icc11()).isCloseTo(expected, within(1e-14));
   }
 

@@ -18,7 +18,8 @@ class MeanPowerTest {
         .isCloseTo(0.05, within(1e-13));
     assertThat(MeanPower.of(kind, Tail.TWO_SIDED_NEAR, 0.05).power(9, 0, 2))
         .isCloseTo(0.025, within(1e-13));
-    assertThat(MeanPower.of(kind, Tail.GREATER, 0.05).power(9, 0, 2)).isCloseTo(0.05, within(1e-13));
+    assertThat(MeanPower.of(kind, Tail.GREATER, 0.05).power(9, 0, 2))
+        .isCloseTo(0.05, within(1e-13));
   }
 
   @Test
@@ -67,11 +68,14 @@ class MeanPowerTest {
     assertThatThrownBy(() -> near.power(10, 1, 0)).hasMessageStartingWith("sd: must be above 0");
     assertThatThrownBy(() -> near.power(10, Double.NaN, 1)).hasMessageStartingWith("difference:");
     assertThatThrownBy(() -> near.power(1, 1, 1, 1)).hasMessageStartingWith("n: must together");
-    assertThatThrownBy(() -> near.solveN(1.2, 1, 1)).hasMessageStartingWith("power: must be above 0");
-    assertThatThrownBy(() -> near.solveN(0.8, 0, 1)).hasMessageStartingWith("power: 0.8 is not reached");
+    assertThatThrownBy(() -> near.solveN(1.2, 1, 1))
+        .hasMessageStartingWith("power: must be above 0");
+    assertThatThrownBy(() -> near.solveN(0.8, 0, 1))
+        .hasMessageStartingWith("power: 0.8 is not reached");
     assertThatThrownBy(() -> near.solveDifference(0.01, 10, 1))
         .hasMessageStartingWith("power: 0.01 is reached already");
-    assertThatThrownBy(() -> MeanPower.of(Kind.PAIRED, Tail.GREATER, 0)).hasMessageStartingWith("level:");
+    assertThatThrownBy(() -> MeanPower.of(Kind.PAIRED, Tail.GREATER, 0))
+        .hasMessageStartingWith("level:");
     assertThatThrownBy(() -> MeanPower.of(Kind.PAIRED, Tail.GREATER, 0.05).power(5, 5, 1, 1))
         .hasMessageStartingWith("n: may be a pair");
   }

@@ -11,8 +11,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class NoncentralTTest {
   /**
-   * df, ncp, t, P(T ≤ t), P(T &gt; t): mpmath 1.3 at 40 digits, quadrature of Φ(δ − t·s) against the
-   * density of s = √(χ²/ν).
+   * df, ncp, t, P(T ≤ t), P(T &gt; t): mpmath 1.3 at 40 digits, quadrature of Φ(δ − t·s) against
+   * the density of s = √(χ²/ν).
    */
   @ParameterizedTest
   @CsvSource({

@@ -68,7 +68,8 @@ class PValueAdjustmentTest {
     double[] p = {0.041, 0.001, 0.2, 0.012, 0.9};
     double[] adjusted = PValueAdjustment.BENJAMINI_HOCHBERG.adjust(p);
     // By hand: sorted .001 .012 .041 .2 .9 times 5/i, running minimum from the top.
-    assertThat(adjusted).containsExactly(new double[] {5 * 0.041 / 3, 0.005, 0.25, 0.03, 0.9}, within(1e-15));
+    assertThat(adjusted)
+        .containsExactly(new double[] {5 * 0.041 / 3, 0.005, 0.25, 0.03, 0.9}, within(1e-15));
   }
 
   @ParameterizedTest

@@ -16,7 +16,9 @@ class RepeatabilityTest {
     assertThat(found.df()).isEqualTo(3);
     assertThat(found.coefficient())
         .isCloseTo(1.959963984540054 * Math.sqrt(2) * found.sd(), within(1e-14));
-    assertThat(found.groupSd()).containsExactly(new double[] {Math.sqrt(2), Math.sqrt(0.125), Math.sqrt(0.5)}, within(1e-15));
+    assertThat(found.groupSd())
+        .containsExactly(
+            new double[] {Math.sqrt(2), Math.sqrt(0.125), Math.sqrt(0.5)}, within(1e-15));
   }
 
   @Test

@@ -62,7 +62,8 @@ class RiderPoolingTest {
     assertThat(RiderPooling.derSimonianLaird(close, wide).tauSquared()).isZero();
     assertThat(reml.se()).isCloseTo(1 / Math.sqrt(1 + 1 / 2.0 + 1 / 3.0), within(1e-14));
     double half = TDistribution.of(2).inverseSurvivalProbability(0.025) * reml.se();
-    assertThat(reml.modifiedHartungKnapp95().high()).isCloseTo(reml.estimate() + half, within(1e-8));
+    assertThat(reml.modifiedHartungKnapp95().high())
+        .isCloseTo(reml.estimate() + half, within(1e-8));
     assertThat(reml.hartungKnapp95().high()).isLessThan(reml.modifiedHartungKnapp95().high());
   }
 
@@ -89,7 +90,8 @@ class RiderPoolingTest {
   void impossibleVariancesAreRefusedByPlace() {
     assertThatThrownBy(() -> RiderPooling.reml(new double[] {1, 2}, new double[] {1, -2}))
         .hasMessage("variances[1]: must be above 0, but is -2.0.");
-    assertThatThrownBy(() -> RiderPooling.derSimonianLaird(new double[] {1, 2}, new double[] {1, 0}))
+    assertThatThrownBy(
+            () -> RiderPooling.derSimonianLaird(new double[] {1, 2}, new double[] {1, 0}))
         .hasMessageStartingWith("variances[1]:");
     assertThatThrownBy(() -> RiderPooling.reml(new double[] {1, 2}, new double[] {1}))
         .hasMessage("variances: has 1 values, but there are 2 estimates.");

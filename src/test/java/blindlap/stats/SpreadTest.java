@@ -51,9 +51,11 @@ class SpreadTest {
 
   @Test
   void tooFewOrInfiniteValuesAreRefused() {
-    assertThatThrownBy(() -> Spread.of()).hasMessage("values: has 0 values, but at least 2 are needed.");
+    assertThatThrownBy(() -> Spread.of())
+        .hasMessage("values: has 0 values, but at least 2 are needed.");
     assertThatThrownBy(() -> Spread.of(1)).hasMessageStartingWith("values: has 1 values");
     assertThatThrownBy(() -> Spread.of(1, Double.NaN)).hasMessageStartingWith("values[1]:");
-    assertThatThrownBy(() -> Spread.of(Double.NEGATIVE_INFINITY, 1)).hasMessageStartingWith("values[0]:");
+    assertThatThrownBy(() -> Spread.of(Double.NEGATIVE_INFINITY, 1))
+        .hasMessageStartingWith("values[0]:");
   }
 }

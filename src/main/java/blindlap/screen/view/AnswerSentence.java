@@ -11,8 +11,8 @@ import javafx.scene.text.TextFlow;
 
 /**
  * A page's question and its answer, the largest thing on the page. The words that carry the answer
- * have the highlighter stroke and stay on one line as long as the page is wide enough. Two lines are
- * always reserved, so that nothing below moves while the answer changes.
+ * have the highlighter stroke and stay on one line as long as the page is wide enough. Two lines
+ * are always reserved, so that nothing below moves while the answer changes.
  */
 public final class AnswerSentence extends VBox {
   // 47 px type at a line distance of 1.14.

@@ -51,10 +51,7 @@ public final class Counter extends VBox {
     HBox.setHgrow(shown, Priority.ALWAYS);
     HBox row =
         new HBox(
-            12,
-            button(look, "−", words.fewer(), -1),
-            shown,
-            button(look, "+", words.more(), 1));
+            12, button(look, "−", words.fewer(), -1), shown, button(look, "+", words.more(), 1));
     row.setAlignment(Pos.CENTER);
     getChildren().setAll(title, row);
     show();

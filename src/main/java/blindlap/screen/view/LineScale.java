@@ -17,8 +17,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A line between two end words, marked by a stroke. No ticks, numbers or handle; no stroke until it
- * is first touched. By keyboard the first arrow places the stroke at that end, further ones move it.
- * A screen reader hears one of five steps, never a number.
+ * is first touched. By keyboard the first arrow places the stroke at that end, further ones move
+ * it. A screen reader hears one of five steps, never a number.
  *
  * <p>The value runs from 0 at the left end to 100 at the right end. It is settled, and told, when
  * the finger is lifted, or when the line is left or Enter is pressed after moving it by keyboard.

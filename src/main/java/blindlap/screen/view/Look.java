@@ -76,7 +76,8 @@ public final class Look {
           scene.getStylesheets().setAll(theme.get().sheets());
           scene
               .getRoot()
-              .setStyle(String.format(Locale.ROOT, "-fx-font-size: %.2fpx;", ROOT * textScale.get()));
+              .setStyle(
+                  String.format(Locale.ROOT, "-fx-font-size: %.2fpx;", ROOT * textScale.get()));
         };
     theme.addListener((property, old, now) -> change.run());
     textScale.addListener((property, old, now) -> change.run());

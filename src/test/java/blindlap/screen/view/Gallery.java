@@ -144,7 +144,8 @@ final class Gallery {
     guess.show("L");
     SavedLine saved = new SavedLine();
     saved.say("Saved 11:44:07", "3 answers open");
-    right.getChildren()
+    right
+        .getChildren()
         .addAll(question, first, scale(look, "Harshness at the hands"), counters, guess, saved);
     HBox.setHgrow(right, javafx.scene.layout.Priority.ALWAYS);
     HBox page = new HBox(left, right);
@@ -184,7 +185,8 @@ final class Gallery {
     Label name = new Label("Shock L");
     name.getStyleClass().add("setup-name");
     VBox steps = new VBox(step("1", "Bike in the stand, cover on", "done"));
-    steps.getChildren()
+    steps
+        .getChildren()
         .addAll(
             step("2", "Fit Shock L; bolts to the torque you typed", "now"),
             step("3", "Set clicks, sag and pressures", "later"));
