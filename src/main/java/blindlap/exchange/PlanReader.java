@@ -115,8 +115,7 @@ public final class PlanReader {
   }
 
   private static Plan.Laps laps(FieldReader l) {
-    return new Plan.Laps(
-        l.integer("warm_up", 2), l.integer("settling", 0), l.integer("scored", 1));
+    return new Plan.Laps(l.integer("warm_up", 2), l.integer("settling", 0), l.integer("scored", 1));
   }
 
   private static @Nullable String blankToNull(String text) {
@@ -256,7 +255,8 @@ public final class PlanReader {
       return new DeclaredNoise(sd == null ? BigDecimal.ONE : sd, df, source, null);
     }
     DeclaredNoise usually = DeclaredNoise.usually(usual, source);
-    if (sd != null && sd.subtract(usually.sd()).abs().doubleValue() > 1e-3 * sd.abs().doubleValue()) {
+    if (sd != null
+        && sd.subtract(usually.sd()).abs().doubleValue() > 1e-3 * sd.abs().doubleValue()) {
       f.wrong(
           "sd",
           java.util.Objects.requireNonNull(f.value("sd")),

@@ -44,6 +44,5 @@ public record Blinding(
 
   /** Blind, with nothing said about how. */
   public static final Blinding BLIND =
-      new Blinding(
-          true, "", "", "", "", "", "", "", "", "", true, "", "", Times.AT_THE_REVIEW);
+      new Blinding(true, "", "", "", "", "", "", "", "", "", true, "", "", Times.AT_THE_REVIEW);
 }

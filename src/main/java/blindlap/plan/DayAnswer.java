@@ -8,8 +8,8 @@ import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a day can show, at once and by formula. Differences are in the unit of the primary measure (per
- * cent on the ratio scale), or in units of noise if the noise is unknown.
+ * What a day can show, at once and by formula. Differences are in the unit of the primary measure
+ * (per cent on the ratio scale), or in units of noise if the noise is unknown.
  *
  * @param orders what the set of orders is worth
  * @param handlings how often parts are handled
@@ -20,8 +20,8 @@ import org.jspecify.annotations.Nullable;
  * @param enough fewest stints of the curve and beyond that show the worthwhile difference; empty if
  *     none, or if that cannot be said
  * @param mostStints most stints that daylight and lap budget leave room for
- * @param days days like this one that together show the worthwhile difference; empty if that cannot be
- *     said or one is enough
+ * @param days days like this one that together show the worthwhile difference; empty if that cannot
+ *     be said or one is enough
  * @param odds how such a day would end, by true difference; empty if that cannot be said
  */
 public record DayAnswer(

@@ -89,8 +89,7 @@ public final class DayAnswers {
    * @return empty where {@link #quick} is
    * @throws java.util.concurrent.CancellationException if cancelled
    */
-  public Optional<DayDetail> detail(
-      Plan plan, int days, long seed, BooleanSupplier cancelled) {
+  public Optional<DayDetail> detail(Plan plan, int days, long seed, BooleanSupplier cancelled) {
     Base base = base(plan, plan.stints());
     if (base == null) {
       return Optional.empty();
@@ -124,8 +123,7 @@ public final class DayAnswers {
     return Optional.of(new DayDetail(days, point, error, odds, cuts, one, two));
   }
 
-  private static CutShort losing(
-      Base base, int lost, Drift drift, BooleanSupplier cancelled) {
+  private static CutShort losing(Base base, int lost, Drift drift, BooleanSupplier cancelled) {
     stopIf(cancelled);
     return CutShort.losing(base.set, Math.min(lost, base.set.stints()), drift);
   }
@@ -214,9 +212,7 @@ public final class DayAnswers {
       source = DayAnswer.Source.PAIRS;
     } else {
       source =
-          base.power.formula().formulaHolds()
-              ? DayAnswer.Source.FORMULA
-              : DayAnswer.Source.ROUGH;
+          base.power.formula().formulaHolds() ? DayAnswer.Source.FORMULA : DayAnswer.Source.ROUGH;
     }
     return new DayAnswer.Point(
         stints,
@@ -230,8 +226,7 @@ public final class DayAnswers {
     Interval noise = terms.noise.range();
     return noise == null || Double.isNaN(unitDifference)
         ? null
-        : terms.shown(
-            new Interval(unitDifference * noise.low(), unitDifference * noise.high()));
+        : terms.shown(new Interval(unitDifference * noise.low(), unitDifference * noise.high()));
   }
 
   private List<DayAnswer.Point> curve(Plan plan, Terms terms, int most) {
@@ -300,8 +295,7 @@ public final class DayAnswers {
           declared
               ? java.util.Objects.requireNonNull(primary.worthwhile()).doubleValue()
               : Double.NaN;
-      return new Terms(
-          noise, ratio, worthwhile, ratio ? Math.log1p(worthwhile / 100) : worthwhile);
+      return new Terms(noise, ratio, worthwhile, ratio ? Math.log1p(worthwhile / 100) : worthwhile);
     }
 
     /** True if noise and worthwhile difference are in one unit. */

@@ -10,8 +10,7 @@ import java.util.Locale;
 final class DayCheck {
   private static final int MOST_LAPS = 9;
   private static final BigDecimal MOST_MINUTES = BigDecimal.valueOf(24 * 60);
-  private static final DateTimeFormatter CLOCK =
-      DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
   private static final DateTimeFormatter DAY_AND_CLOCK =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
@@ -102,11 +101,7 @@ final class DayCheck {
     int laps = plan.laps().warmUp() + plan.lapsOfDay();
     if (budget != null && laps > budget) {
       problems.add(
-          PlanFault.LAP_BUDGET,
-          "timetable.lap_budget",
-          laps,
-          budget,
-          Schedule.mostStints(plan));
+          PlanFault.LAP_BUDGET, "timetable.lap_budget", laps, budget, Schedule.mostStints(plan));
     }
   }
 }

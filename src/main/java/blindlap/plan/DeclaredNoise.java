@@ -10,8 +10,8 @@ import org.jspecify.annotations.Nullable;
  *     scale)
  * @param df degrees of freedom if it was estimated from earlier sessions; null if it is a guess
  * @param source where it comes from, in words
- * @param usualDifference by how much two stints on one setup usually differ, as typed, if the SD was
- *     worked out from it; null otherwise
+ * @param usualDifference by how much two stints on one setup usually differ, as typed, if the SD
+ *     was worked out from it; null otherwise
  */
 public record DeclaredNoise(
     BigDecimal sd, @Nullable Integer df, String source, @Nullable BigDecimal usualDifference) {

@@ -42,7 +42,6 @@ public record NoiseKnown(Kind kind, double sd, int df, @Nullable Interval range)
     if (df == null || df < 1) {
       return new NoiseKnown(Kind.GUESSED, sd, 0, null);
     }
-    return new NoiseKnown(
-        Kind.ESTIMATED, sd, df, new RiderNoise(sd, df).interval95IfNormal());
+    return new NoiseKnown(Kind.ESTIMATED, sd, df, new RiderNoise(sd, df).interval95IfNormal());
   }
 }

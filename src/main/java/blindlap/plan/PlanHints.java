@@ -39,11 +39,7 @@ public final class PlanHints {
       add(PlanHint.NOTHING_DIFFERS, "setups");
     }
     if (names.size() > 1 && !plan.differencesReason().isBlank()) {
-      add(
-          PlanHint.COMPARES_PACKAGES,
-          "setups",
-          String.join(", ", names),
-          plan.differencesReason());
+      add(PlanHint.COMPARES_PACKAGES, "setups", String.join(", ", names), plan.differencesReason());
     }
     if (plan.setups().size() > 2) {
       add(PlanHint.MANY_SETUPS, "setups", plan.setups().size());

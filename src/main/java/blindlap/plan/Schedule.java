@@ -145,7 +145,9 @@ public record Schedule(List<Block> blocks, ZonedDateTime limit) {
     return blocks.stream().filter(b -> b.kind() == Kind.STINT).toList();
   }
 
-  /** Time that dropping everything of one sort, or the fewest stints, would need; only ways that do. */
+  /**
+   * Time that dropping everything of one sort, or the fewest stints, would need; only ways that do.
+   */
   public static List<Way> waysToFit(Plan plan) {
     Timetable table = plan.timetable();
     List<Way> ways = new ArrayList<>();
@@ -172,8 +174,8 @@ public record Schedule(List<Block> blocks, ZonedDateTime limit) {
   }
 
   /**
-   * The largest number of stints, in whole blocks, that daylight and lap budget leave room for; 0 if
-   * not even one block fits, {@link Rule#MOST_STINTS} or less without a timetable.
+   * The largest number of stints, in whole blocks, that daylight and lap budget leave room for; 0
+   * if not even one block fits, {@link Rule#MOST_STINTS} or less without a timetable.
    */
   public static int mostStints(Plan plan) {
     Integer block = plan.protocol().block();
@@ -184,8 +186,7 @@ public record Schedule(List<Block> blocks, ZonedDateTime limit) {
       if (table != null) {
         Integer budget = table.lapBudget();
         int laps = plan.laps().warmUp() + n * plan.laps().perStint();
-        if (budget != null && laps > budget
-            || !of(table, plan.day(), plan.laps(), n).fits()) {
+        if (budget != null && laps > budget || !of(table, plan.day(), plan.laps(), n).fits()) {
           return most;
         }
       }

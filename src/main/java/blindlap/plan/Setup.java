@@ -59,7 +59,18 @@ public record Setup(
   /** A setup that is only a name; the id is derived from it. */
   public static Setup named(String name) {
     return new Setup(
-        idOf(name), name, "", List.of(), null, "", null, null, List.of(), List.of(), null, List.of(),
+        idOf(name),
+        name,
+        "",
+        List.of(),
+        null,
+        "",
+        null,
+        null,
+        List.of(),
+        List.of(),
+        null,
+        List.of(),
         List.of());
   }
 
@@ -76,8 +87,9 @@ public record Setup(
   /** Lower case, with hyphens for everything but letters and digits. */
   public static String idOf(String name) {
     String id =
-        name.toLowerCase(java.util.Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]+", "-").replaceAll(
-            "^-+|-+$", "");
+        name.toLowerCase(java.util.Locale.ROOT)
+            .replaceAll("[^\\p{L}\\p{N}]+", "-")
+            .replaceAll("^-+|-+$", "");
     return id.isEmpty() ? "setup" : id;
   }
 }

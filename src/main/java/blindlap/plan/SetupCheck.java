@@ -101,12 +101,18 @@ final class SetupCheck {
     }
     if (range != null && (value.signum() < 0 || value.compareTo(range) > 0)) {
       problems.add(
-          PlanFault.OFF_THE_DIAL, at + ".value", setting.name(), setting.value(),
+          PlanFault.OFF_THE_DIAL,
+          at + ".value",
+          setting.name(),
+          setting.value(),
           range.toPlainString());
     }
     if (step != null && step.signum() > 0 && value.remainder(step).signum() != 0) {
       problems.add(
-          PlanFault.BETWEEN_STEPS, at + ".value", setting.name(), setting.value(),
+          PlanFault.BETWEEN_STEPS,
+          at + ".value",
+          setting.name(),
+          setting.value(),
           step.toPlainString());
     }
   }
@@ -128,8 +134,7 @@ final class SetupCheck {
     }
     Integer after = bikes.changeAfter();
     if (after != null && (after < 1 || after >= plan.stints())) {
-      problems.add(
-          PlanFault.BIKES_CHANGE_RANGE, "bikes.change_after", after, plan.stints() - 1);
+      problems.add(PlanFault.BIKES_CHANGE_RANGE, "bikes.change_after", after, plan.stints() - 1);
     }
   }
 

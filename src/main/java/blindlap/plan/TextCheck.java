@@ -16,8 +16,19 @@ final class TextCheck {
 
   private static final java.util.Set<String> SHORT_FIELDS =
       java.util.Set.of(
-          "name", "unit", "component", "low_words", "high_words", "rider", "trail", "id", "value",
-          "mass", "currency", "first", "second");
+          "name",
+          "unit",
+          "component",
+          "low_words",
+          "high_words",
+          "rider",
+          "trail",
+          "id",
+          "value",
+          "mass",
+          "currency",
+          "first",
+          "second");
 
   private final PlanCheck.Problems problems;
 

@@ -3,10 +3,10 @@ package blindlap.stats;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
- * The difference between two of three or more setups that a day can detect, by an approximation: the
- * two-sided t test of one pair at level .05 divided by the number of pairs (Bonferroni) in place of
- * the largest-t adjustment, with the day's information shared equally. Against the simulated power
- * of METHOD 4 it differs by less than .03.
+ * The difference between two of three or more setups that a day can detect, by an approximation:
+ * the two-sided t test of one pair at level .05 divided by the number of pairs (Bonferroni) in
+ * place of the largest-t adjustment, with the day's information shared equally. Against the
+ * simulated power of METHOD 4 it differs by less than .03.
  *
  * @param setups number of setups k, at least 3
  * @param stints number of stints N, equally many of each setup

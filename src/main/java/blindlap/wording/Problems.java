@@ -27,7 +27,9 @@ public final class Problems {
     for (int i = 1; i < arguments.length; i++) {
       String detail = problem.details().get(i - 1);
       arguments[i] =
-          problem.fault() == PlanFault.DAY_TOO_LONG && i == 3 ? DayWords.ways(detail) : detail(detail);
+          problem.fault() == PlanFault.DAY_TOO_LONG && i == 3
+              ? DayWords.ways(detail)
+              : detail(detail);
     }
     String sentence = WORDS.say(key(problem.fault()), arguments);
     return problem.where().isBlank() ? sentence : capital(problem.where()) + ": " + sentence;
