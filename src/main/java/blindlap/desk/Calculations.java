@@ -38,6 +38,9 @@ public final class Calculations {
     all.addAll(PowerCalculations.all());
     all.addAll(PoolingCalculations.all());
     all.addAll(WorkshopCalculations.all());
+    all.addAll(OrderCalculations.all());
+    all.addAll(FamilyCalculations.all());
+    all.addAll(SessionCalculations.all());
     return of(all);
   }
 

@@ -3,6 +3,7 @@ package blindlap.exchange;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.math.BigInteger;
 import java.util.List;
 
 /**
@@ -20,6 +21,12 @@ public final class ResultFields {
   }
 
   public ResultFields whole(String field, long value) {
+    fields.put(field, value);
+    return this;
+  }
+
+  /** A whole number of any size. */
+  public ResultFields whole(String field, BigInteger value) {
     fields.put(field, value);
     return this;
   }

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.Consumer;
 import org.apache.commons.rng.UniformRandomProvider;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The set of admissible orders of a rule, all equally likely: as a walk, a count, a membership test
@@ -23,7 +24,11 @@ public final class Assignments {
   private final int[][] next;
 
   private final BigInteger[] completions;
+  /** The same as {@code long}, for fast draws; null for sets beyond 2^62. */
+  private final long @Nullable [] ways;
+
   private final boolean balanced;
+  private final boolean closed;
 
   Assignments(int setups, int stints, int[][] next, BigInteger[] completions, boolean balanced) {
     this.setups = setups;
@@ -31,6 +36,16 @@ public final class Assignments {
     this.next = next;
     this.completions = completions;
     this.balanced = balanced;
+    this.ways = completions[0].bitLength() < 63 ? longs(completions) : null;
+    this.closed = isClosed();
+  }
+
+  private static long[] longs(BigInteger[] values) {
+    long[] result = new long[values.length];
+    for (int i = 0; i < result.length; i++) {
+      result[i] = values[i].longValueExact();
+    }
+    return result;
   }
 
   /**
@@ -47,7 +62,7 @@ public final class Assignments {
    * Exactly the listed orders.
    *
    * @param orders letters, all of one length; duplicates count once
-   * @throws IllegalArgumentException if the list is empty or uneven
+   * @throws StatsException if the list is empty or uneven
    */
   public static Assignments listed(List<String> orders) {
     return AssignmentsBuilder.listed(orders);
@@ -128,13 +143,33 @@ public final class Assignments {
    * ridden is never drawn here.
    */
   public int[] random(UniformRandomProvider source) {
-    return order(below(count(), source));
+    int[] order = new int[stints];
+    random(source, order);
+    return order;
+  }
+
+  /** As {@link #random(UniformRandomProvider)}, into an array of the caller. */
+  void random(UniformRandomProvider source, int[] order) {
+    if (ways == null) {
+      System.arraycopy(order(below(count(), source)), 0, order, 0, stints);
+      return;
+    }
+    long left = source.nextLong(ways[0]);
+    int node = 0;
+    for (int i = 0; i < stints; i++) {
+      int setup = 0;
+      int to = next[0][node];
+      while (to == NOWHERE || left >= ways[to]) {
+        left -= to == NOWHERE ? 0 : ways[to];
+        setup++;
+        to = next[setup][node];
+      }
+      order[i] = setup;
+      node = to;
+    }
   }
 
   private static BigInteger below(BigInteger bound, UniformRandomProvider source) {
-    if (bound.bitLength() < 63) {
-      return BigInteger.valueOf(source.nextLong(bound.longValueExact()));
-    }
     int bits = bound.bitLength();
     byte[] bytes = new byte[(bits + 7) / 8];
     while (true) {
@@ -168,6 +203,10 @@ public final class Assignments {
 
   /** True if renaming the setups in any way leads from admissible orders to admissible orders. */
   public boolean closedUnderRenaming() {
+    return closed;
+  }
+
+  private boolean isClosed() {
     // Two neighbouring transpositions and so on generate all renamings.
     for (int a = 0; a + 1 < setups; a++) {
       if (!sameUnderSwap(0, 0, a, new java.util.HashSet<>())) {

@@ -13,7 +13,8 @@ import java.util.TreeSet;
  * (Morgan and Rubin 2012, Annals of Statistics 40:1263, restricted randomization).
  */
 public final class AssignmentsBuilder {
-  private static final int MOST_NODES = 4_000_000;
+  private static final int MOST_STINTS = 400;
+  private static final int MOST_NODES = 2_000_000;
   private static final double EFFICIENCY_SLACK = 1e-9;
 
   private final int setups;
@@ -24,8 +25,11 @@ public final class AssignmentsBuilder {
   private double minTrendEfficiency;
 
   AssignmentsBuilder(int setups, int stints) {
-    require(setups >= 2 && setups <= 26, "a rule needs 2 to 26 setups, not " + setups);
-    require(stints >= 1, "a rule needs at least one stint, not " + stints);
+    require("setups", setups >= 2 && setups <= 26, "must lie between 2 and 26, not " + setups + ".");
+    require(
+        "stints",
+        stints >= 1 && stints <= MOST_STINTS,
+        "must lie between 1 and " + MOST_STINTS + ", not " + stints + ".");
     this.setups = setups;
     this.stints = stints;
     this.block = stints;
@@ -58,37 +62,47 @@ public final class AssignmentsBuilder {
   /**
    * The set. It may be empty (count 0); the caller decides whether that is an error.
    *
-   * @throws IllegalArgumentException if the rule contradicts itself
+   * @throws StatsException if the rule contradicts itself; its argument is the field of the rule
    */
   public Assignments build() {
     require(
+        "block",
         block >= 1 && stints % block == 0,
-        stints + " stints are not a multiple of the block of " + block);
+        stints + " stints are not a multiple of the block of " + block + ".");
     require(
-        patterns.isEmpty() ? block % setups == 0 : true,
-        "a block of " + block + " cannot hold " + setups + " setups equally often");
-    require(maxRun >= 0, "the longest run must be at least 1");
+        "block",
+        block % setups == 0,
+        "a block of " + block + " cannot hold " + setups + " setups equally often.");
+    require("max_run", maxRun >= 0, "must be at least 1.");
     require(
+        "min_trend_efficiency",
         minTrendEfficiency == 0 || setups == 2,
-        "a least trend efficiency is defined for two setups only");
+        "is defined for two setups only.");
     require(
+        "min_trend_efficiency",
         minTrendEfficiency >= 0 && minTrendEfficiency <= 1,
-        "the least trend efficiency lies between 0 and 1");
-    for (String pattern : patterns) {
+        "must lie between 0 and 1.");
+    for (int i = 0; i < patterns.size(); i++) {
       require(
-          balancedPattern(pattern),
-          "pattern " + pattern + " is not a block of " + block + " with every setup equally often");
+          "patterns[" + i + "]",
+          balancedPattern(patterns.get(i)),
+          "\"" + patterns.get(i) + "\" is not a block of " + block
+              + " with every setup equally often.");
     }
     return new Graph().build(true);
   }
 
   static Assignments listed(List<String> orders) {
-    require(!orders.isEmpty(), "the list of orders is empty");
+    require("orders", !orders.isEmpty(), "is empty.");
     int length = orders.get(0).length();
     int setups = 2;
-    for (String order : orders) {
-      require(order.length() == length, "the listed orders differ in length");
-      for (int setup : Orders.parse(order)) {
+    for (int i = 0; i < orders.size(); i++) {
+      String field = "orders[" + i + "]";
+      require(
+          field,
+          orders.get(i).length() == length,
+          "has " + orders.get(i).length() + " stints, but the first order has " + length + ".");
+      for (int setup : Orders.parse(field, orders.get(i))) {
         setups = Math.max(setups, setup + 1);
       }
     }
@@ -103,7 +117,7 @@ public final class AssignmentsBuilder {
       return false;
     }
     int[] often = new int[setups];
-    for (int setup : Orders.parse(pattern)) {
+    for (int setup : Orders.parse("patterns", pattern)) {
       if (setup >= setups) {
         return false;
       }
@@ -117,9 +131,9 @@ public final class AssignmentsBuilder {
     return true;
   }
 
-  private static void require(boolean condition, String message) {
+  private static void require(String argument, boolean condition, String why) {
     if (!condition) {
-      throw new IllegalArgumentException(message);
+      throw new StatsException(argument, why);
     }
   }
 
@@ -133,7 +147,7 @@ public final class AssignmentsBuilder {
 
     Assignments build(boolean balanced) {
       for (String pattern : new TreeSet<>(patterns)) {
-        insert(Orders.parse(pattern));
+        insert(Orders.parse("patterns", pattern));
       }
       int[] firstOfLevel = new int[stints + 2];
       add(new State(0, -1, 0, 0));
@@ -154,7 +168,7 @@ public final class AssignmentsBuilder {
     }
 
     private int add(State state) {
-      require(states.size() < MOST_NODES, "this rule is too large to be counted");
+      require("stints", states.size() < MOST_NODES, "make this rule too large to be counted.");
       int[] none = new int[setups];
       java.util.Arrays.fill(none, -1);
       edges.add(none);

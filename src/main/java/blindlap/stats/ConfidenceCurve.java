@@ -27,7 +27,7 @@ public final class ConfidenceCurve {
    */
   ConfidenceCurve(double[] knots, long always, double estimate, double scale) {
     this.knots = knots;
-    Arrays.parallelSort(this.knots);
+    Arrays.sort(this.knots);
     this.always = always;
     this.estimate = estimate;
     this.scale = scale;
@@ -87,7 +87,7 @@ public final class ConfidenceCurve {
   public Optional<Interval> interval(double level) {
     long need = largestCount((1 - level) / 2) + 1;
     long j = need - always;
-    if (j <= 0 || 2 * j > knots.length + 1L) {
+    if (j <= 0) {
       return Optional.empty();
     }
     return Optional.of(new Interval(knots[(int) j - 1], knots[(int) (knots.length - j)]));

@@ -4,7 +4,7 @@ package blindlap.stats;
  * Turns the sums of an order, a = z'e, b = z'Wz_obs, c = z'Wz, into its knot and that of its mirror
  * image (METHOD 2), or counts it as "always".
  */
-final class KnotSink {
+final class KnotSink implements PairSums {
   private static final double SAME = 1e-9;
 
   private final double estimate;
@@ -23,7 +23,8 @@ final class KnotSink {
     this.snap = SAME * scale;
   }
 
-  void orderAndMirror(double a, double b, double c) {
+  @Override
+  public void orderAndMirror(double a, double b, double c) {
     double alpha = 0;
     double beta = 0;
     if (c > noInformation) {

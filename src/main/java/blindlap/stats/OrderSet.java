@@ -35,11 +35,11 @@ public record OrderSet(
   /**
    * Summarises a set.
    *
-   * @throws IllegalArgumentException if the set is empty
+   * @throws StatsException if the set is empty
    */
   public static OrderSet of(Assignments set) {
     if (set.count().signum() == 0) {
-      throw new IllegalArgumentException("the rule admits no order");
+      throw new StatsException("rule", "admits no order.");
     }
     double k = set.count().doubleValue();
     double group = 1;

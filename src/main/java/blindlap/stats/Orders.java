@@ -9,21 +9,21 @@ public final class Orders {
    *
    * @param letters one capital letter per stint, A to Z
    * @return setup indices from 0, one per stint
-   * @throws IllegalArgumentException if another character occurs
+   * @throws StatsException if another character occurs
    */
   public static int[] parse(String letters) {
+    return parse("order", letters);
+  }
+
+  static int[] parse(String argument, String letters) {
     int[] order = new int[letters.length()];
     for (int i = 0; i < order.length; i++) {
       char letter = letters.charAt(i);
       if (letter < 'A' || letter > 'Z') {
-        throw new IllegalArgumentException(
-            "an order is written with the letters A, B, …, but position "
-                + (i + 1)
-                + " of \""
-                + letters
-                + "\" is '"
-                + letter
-                + "'");
+        throw new StatsException(
+            argument,
+            "is written with the letters A, B, …, but position " + (i + 1) + " of \"" + letters
+                + "\" is '" + letter + "'.");
       }
       order[i] = letter - 'A';
     }

@@ -1,5 +1,8 @@
 package blindlap.stats;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * The projection W = I − X(X'X)⁻¹X' that removes a constant and a drift polynomial over the real
  * stint positions, on the stints that are used; rows and columns of other stints are zero.
@@ -7,6 +10,7 @@ package blindlap.stats;
 final class Residuals {
   private final double[][] w;
   private final int columns;
+  private final Drift drift;
 
   /**
    * @param used length N, true where the stint enters
@@ -16,6 +20,7 @@ final class Residuals {
     int n = used.length;
     double[][] basis = orthonormalBasis(used, drift);
     this.columns = basis.length;
+    this.drift = drift;
     this.w = new double[n][n];
     for (int i = 0; i < n; i++) {
       if (!used[i]) {
@@ -44,6 +49,11 @@ final class Residuals {
     return columns;
   }
 
+  /** What is removed. */
+  Drift drift() {
+    return drift;
+  }
+
   /** W·x. */
   double[] apply(double[] x) {
     double[] result = new double[x.length];
@@ -59,7 +69,7 @@ final class Residuals {
 
   private static double[][] orthonormalBasis(boolean[] used, Drift drift) {
     int n = used.length;
-    java.util.List<double[]> basis = new java.util.ArrayList<>();
+    List<double[]> basis = new ArrayList<>();
     for (int degree = 0; degree <= drift.degree(); degree++) {
       double[] column = new double[n];
       double before = 0;

@@ -21,7 +21,7 @@ public record Sampling(boolean exactRequired, int draws, long seed) {
 
   public Sampling {
     if (draws < 99 || draws > 10_000_000) {
-      throw new IllegalArgumentException("draws must lie between 99 and 10 000 000, not " + draws);
+      throw new StatsException("draws", "must lie between 99 and 10 000 000, not " + draws + ".");
     }
   }
 
@@ -36,17 +36,18 @@ public record Sampling(boolean exactRequired, int draws, long seed) {
   }
 
   /**
-   * @throws IllegalArgumentException if exactness is required and the set is too large
+   * @throws StatsException if exactness is required and the set is too large
    */
   void check(Assignments set) {
     if (exactRequired && samples(set)) {
       BigInteger count = set.count();
-      throw new IllegalArgumentException(
-          "exact is required, but the set has "
+      throw new StatsException(
+          "exact",
+          "is required, but the set has "
               + count
               + " orders and at most "
               + LARGEST_WALK
-              + " are walked whole");
+              + " are walked whole.");
     }
   }
 }

@@ -14,9 +14,31 @@ public enum Scale {
       return value;
     }
     if (!(value > 0)) {
-      throw new IllegalArgumentException("on the ratio scale every value must be above 0");
+      throw new StatsException("values", "must be above 0 on the ratio scale, not " + value + ".");
     }
     return Math.log(value);
+  }
+
+  /**
+   * From values as recorded to the scale of the analysis; NaN stays NaN.
+   *
+   * @param argument name used in a refusal
+   * @throws StatsException if a value is infinite, or not above 0 on the ratio scale
+   */
+  public double[] forward(String argument, double[] values) {
+    double[] result = new double[values.length];
+    for (int i = 0; i < result.length; i++) {
+      String at = argument + "[" + i + "]";
+      if (Double.isInfinite(values[i])) {
+        throw new StatsException(at, "must be a finite number, but is " + values[i] + ".");
+      }
+      if (this == RATIO && values[i] <= 0) {
+        throw new StatsException(
+            at, "must be above 0 on the ratio scale, but is " + values[i] + ".");
+      }
+      result[i] = forward(values[i]);
+    }
+    return result;
   }
 
   /** From a difference on the scale of the analysis to what is said: a difference, or a ratio. */

@@ -1,9 +1,8 @@
 package blindlap.stats;
 
 import java.math.BigInteger;
-import java.util.HashMap;
+import java.util.Arrays;
 import java.util.Map;
-import java.util.TreeMap;
 
 /**
  * Harmonic mean of c/(N/4) over a two-setup set, c = z'Wz with an intercept and a straight trend.
@@ -11,62 +10,67 @@ import java.util.TreeMap;
  * is counted exactly along the graph; other sets are walked.
  */
 final class TrendEfficiency {
+  private static final double NOTHING = 1e-12;
+
   private TrendEfficiency() {}
 
+  /** With a straight trend removed. */
   static double of(Assignments set) {
-    return set.balanced() ? counted(set) : walked(set, Drift.LINE);
+    return of(set, Drift.LINE, Sampling.PREFERRED);
   }
 
-  /** The same for any drift, by visiting every order. */
-  static double walked(Assignments set, Drift drift) {
-    int n = set.stints();
-    boolean[] all = new boolean[n];
-    java.util.Arrays.fill(all, true);
-    Residuals residuals = new Residuals(all, drift);
-    double[] sum = {0};
-    set.forEach(
-        order -> {
-          double[] z = TwoSetups.signs(order);
-          sum[0] += n / 4.0 / Residuals.dot(z, residuals.apply(z));
-        });
-    return set.count().doubleValue() / sum[0];
+  /**
+   * With any drift removed. Exact, but for sets beyond 2^22 orders whose c is no function of one
+   * sum: those are sampled.
+   */
+  static double of(Assignments set, Drift drift, Sampling sampling) {
+    if (set.balanced() && drift != Drift.CURVE) {
+      return drift == Drift.NONE ? 1 : counted(set);
+    }
+    boolean[] all = new boolean[set.stints()];
+    Arrays.fill(all, true);
+    return walked(set, all, drift, sampling);
+  }
+
+  /** True if the answer for this set and drift comes from a sample. */
+  static boolean sampled(Assignments set, Drift drift, Sampling sampling) {
+    return sampling.samples(set) && !(set.balanced() && drift != Drift.CURVE);
+  }
+
+  /** On the stints used only, relative to a quarter of their number; by walk or sample. */
+  static double walked(Assignments set, boolean[] use, Drift drift, Sampling sampling) {
+    sampling.check(set);
+    double best = DayCheck.count(use) / 4.0;
+    double[] sum = new double[2];
+    PairSums sink =
+        (a, b, c) -> {
+          sum[0] += c > NOTHING * best ? best / c : Double.POSITIVE_INFINITY;
+          sum[1]++;
+        };
+    double[] zero = new double[set.stints()];
+    CurveWalk walk = new CurveWalk(set, new Residuals(use, drift).matrix(), zero, zero, sink);
+    if (sampling.samples(set)) {
+      walk.sample(sampling.draws(), sampling.source());
+    } else {
+      walk.run();
+    }
+    return sum[1] / sum[0];
   }
 
   private static double counted(Assignments set) {
     double n = set.stints();
     double spread = n * (n * n - 1) / 12;
+    long[][] positions = new long[set.stints()][2];
+    for (int i = 0; i < positions.length; i++) {
+      positions[i][1] = i;
+    }
     double sum = 0;
-    for (Map.Entry<Integer, BigInteger> entry : positionSums(set).entrySet()) {
+    for (Map.Entry<Long, BigInteger> entry : ScoreCounts.of(set, positions).counts().entrySet()) {
       double overlap = (2.0 * entry.getKey() - n * (n - 1) / 2) / 2;
       double c = n / 4 - (spread == 0 ? 0 : overlap * overlap / spread);
-      sum += entry.getValue().doubleValue() * (n / 4) / c;
+      sum +=
+          c > NOTHING * n ? entry.getValue().doubleValue() * (n / 4) / c : Double.POSITIVE_INFINITY;
     }
     return set.count().doubleValue() / sum;
-  }
-
-  /** How many orders have each sum of positions (from 0) of setup B. */
-  private static Map<Integer, BigInteger> positionSums(Assignments set) {
-    Map<Integer, Map<Integer, BigInteger>> level = new HashMap<>();
-    level.put(0, new TreeMap<>(Map.of(0, BigInteger.ONE)));
-    for (int i = 0; i < set.stints(); i++) {
-      Map<Integer, Map<Integer, BigInteger>> next = new HashMap<>();
-      for (Map.Entry<Integer, Map<Integer, BigInteger>> at : level.entrySet()) {
-        for (int setup = 0; setup < 2; setup++) {
-          int to = set.next(at.getKey(), setup);
-          if (to < 0) {
-            continue;
-          }
-          int step = setup == 1 ? i : 0;
-          Map<Integer, BigInteger> sums = next.computeIfAbsent(to, key -> new TreeMap<>());
-          at.getValue().forEach((sum, often) -> sums.merge(sum + step, often, BigInteger::add));
-        }
-      }
-      level = next;
-    }
-    Map<Integer, BigInteger> total = new TreeMap<>();
-    level
-        .values()
-        .forEach(m -> m.forEach((sum, often) -> total.merge(sum, often, BigInteger::add)));
-    return total;
   }
 }
