@@ -39,7 +39,9 @@ final class Blindness {
           "seal.Opening",
           "seal.SheetReading",
           "seal.HelperPhrase",
-          "seal.HelperLock");
+          "seal.HelperLock",
+          "review.DayRecord",
+          "review.Finding");
 
   /**
    * The classes outside the seal package that may hold a drawn order, each with the reason. Nested
@@ -50,7 +52,7 @@ final class Blindness {
           "desk.Keys", "opens the key for the helper, and unseals",
           "exchange.FactReader", "reads the key back from the text of SealOpened",
           "exchange.FactWriter", "writes the key into the text of SealOpened",
-          "review.Finding", "analyses the day by the opened key",
+          "review.DayRecord", "hands the opened key to the analysis",
           "session.Fact", "SealOpened records the key that was opened",
           "session.SessionState", "gives the opened key to the review, once the seal is open",
           "session.LifeCommands", "accepts the opened key when a session is unsealed");
