@@ -6,6 +6,7 @@ import blindlap.command.ConsoleTerminal;
 import blindlap.desk.Desk;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
+import blindlap.screen.BlindlapApp;
 import blindlap.seal.SecureBytes;
 import blindlap.store.SqliteNotebook;
 import java.io.IOException;
@@ -16,6 +17,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.Clock;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The composition root: the only place that knows the clock, the secure source and the environment.
@@ -46,7 +48,28 @@ public final class Main {
                 ids),
         defaultNotebook(),
         new ConsoleTerminal(),
-        notebook -> false);
+        Main::window);
+  }
+
+  private static boolean window(Path notebook) {
+    if (!display()) {
+      return false;
+    }
+    BlindlapApp.show(() -> open(notebook), String.valueOf(notebook.getFileName()));
+    return true;
+  }
+
+  /** Only X11 and Wayland can be absent; other systems always have a display. */
+  private static boolean display() {
+    String system = System.getProperty("os.name", "").toLowerCase(java.util.Locale.ROOT);
+    if (system.contains("win") || system.contains("mac")) {
+      return true;
+    }
+    return isSet(System.getenv("DISPLAY")) || isSet(System.getenv("WAYLAND_DISPLAY"));
+  }
+
+  private static boolean isSet(@Nullable String variable) {
+    return variable != null && !variable.isBlank();
   }
 
   private static Desk open(Path file) {

@@ -27,7 +27,7 @@ public final class Reviews {
 
   /** Why nothing that depends on the key may be shown, if so. */
   public Optional<List<Problem>> refuse(SessionState state) {
-    return state.openedWith().isPresent()
+    return state.unsealed()
         ? Optional.empty()
         : Optional.of(List.of(Problem.of(SessionFault.STILL_SEALED, "", state.step())));
   }
@@ -47,6 +47,14 @@ public final class Reviews {
     return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? Optional.empty()
         : Finding.verdictOnly(day(state)).flatMap(Comparison::verdict).map(FindingWords::phrase);
+  }
+
+  /** The difference in one sentence; empty while sealed or without a comparison. */
+  public Optional<String> headline(SessionState state) {
+    return refuse(state).isPresent() || state.plan().setups().size() < 2
+        ? Optional.empty()
+        : Finding.verdictOnly(day(state))
+            .map(c -> new FindingWords(state.plan(), c).difference());
   }
 
   /** The finding in sentences. */

@@ -11,8 +11,9 @@ import org.apache.commons.rng.simple.RandomSource;
  * @param exactRequired refuse what would have to be sampled
  * @param draws number of drawn pairs {order, mirror image} beyond the limit
  * @param seed of the stream the sample is drawn from; stated with the answer
+ * @param wholeUpTo largest set that is walked whole, at most 2^22; less in simulations only
  */
-public record Sampling(boolean exactRequired, int draws, long seed) {
+public record Sampling(boolean exactRequired, int draws, long seed, long wholeUpTo) {
   /** Largest set that is walked whole. */
   public static final long LARGEST_WALK = 1L << 22;
 
@@ -23,11 +24,19 @@ public record Sampling(boolean exactRequired, int draws, long seed) {
     if (draws < 99 || draws > 10_000_000) {
       throw new StatsException("draws", "must lie between 99 and 10 000 000, not " + draws + ".");
     }
+    if (wholeUpTo < 0 || wholeUpTo > LARGEST_WALK) {
+      throw new StatsException("whole_up_to", "must lie between 0 and " + LARGEST_WALK + ".");
+    }
+  }
+
+  /** Sets up to 2^22 orders whole. */
+  public Sampling(boolean exactRequired, int draws, long seed) {
+    this(exactRequired, draws, seed, LARGEST_WALK);
   }
 
   /** True if this set must be sampled. */
   public boolean samples(Assignments set) {
-    return !set.atMost(LARGEST_WALK);
+    return !set.atMost(wholeUpTo);
   }
 
   /** The stream of random numbers for this seed. */
@@ -46,7 +55,7 @@ public record Sampling(boolean exactRequired, int draws, long seed) {
           "is required, but the set has "
               + count
               + " orders and at most "
-              + LARGEST_WALK
+              + wholeUpTo
               + " are walked whole.");
     }
   }

@@ -1,6 +1,7 @@
 package blindlap.wording;
 
 import blindlap.plan.Fault;
+import blindlap.plan.PlanFault;
 import blindlap.plan.Problem;
 import blindlap.session.Step;
 import java.util.List;
@@ -24,7 +25,11 @@ public final class Problems {
     Object[] arguments = new Object[problem.details().size() + 1];
     arguments[0] = problem.where();
     for (int i = 1; i < arguments.length; i++) {
-      arguments[i] = detail(problem.details().get(i - 1));
+      String detail = problem.details().get(i - 1);
+      arguments[i] =
+          problem.fault() == PlanFault.DAY_TOO_LONG && i == 3
+              ? DayWords.ways(detail)
+              : detail(detail);
     }
     String sentence = WORDS.say(key(problem.fault()), arguments);
     return problem.where().isBlank() ? sentence : capital(problem.where()) + ": " + sentence;

@@ -1,7 +1,7 @@
 package blindlap.stats;
 
+import static blindlap.stats.Refusals.refused;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.math.BigInteger;
@@ -142,13 +142,6 @@ class AssignmentsTest {
 
   private static void pattern(String... patterns) {
     Assignments.rule(2, 8).block(4).patterns(List.of(patterns)).build();
-  }
-
-  private static void refused(
-      String argument, org.assertj.core.api.ThrowableAssert.ThrowingCallable call) {
-    assertThatThrownBy(call)
-        .isInstanceOfSatisfying(
-            StatsException.class, e -> assertThat(e.argument()).isEqualTo(argument));
   }
 
   @Test

@@ -1,7 +1,7 @@
 package blindlap.stats;
 
+import static blindlap.stats.Refusals.refused;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
@@ -404,12 +404,5 @@ class TwoSetupsTest {
       onlyA[i] = ridden.charAt(i) == 'A';
     }
     refused("values", () -> compare(set, ridden, y, onlyA, Drift.LINE));
-  }
-
-  private static void refused(
-      String argument, org.assertj.core.api.ThrowableAssert.ThrowingCallable call) {
-    assertThatThrownBy(call)
-        .isInstanceOfSatisfying(
-            StatsException.class, e -> assertThat(e.argument()).isEqualTo(argument));
   }
 }
