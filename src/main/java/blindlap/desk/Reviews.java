@@ -2,12 +2,15 @@ package blindlap.desk;
 
 import blindlap.paper.ReportHtml;
 import blindlap.plan.Problem;
+import blindlap.exchange.HelperFits;
 import blindlap.review.Comparison;
+import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.session.Fact;
 import blindlap.session.Outcome;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
+import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.Words;
 import java.util.ArrayList;
@@ -31,46 +34,32 @@ public final class Reviews {
 
   /** The finding of an unsealed session. */
   public Finding finding(SessionState state) {
-    return Finding.of(state);
+    return Finding.of(day(state));
+  }
+
+  /** What the analysis of an unsealed session uses. */
+  public static DayRecord day(SessionState state) {
+    return DayRecord.of(state, HelperFits.read(state.openedHelperRecords(), state.plan()));
   }
 
   /** The verdict phrase of an unsealed session; empty while sealed or without a comparison. */
   public Optional<String> verdict(SessionState state) {
-    return refuse(state).isPresent()
+    return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? Optional.empty()
-        : finding(state).primary().flatMap(Comparison::verdict).map(FindingWords::phrase);
+        : Finding.verdictOnly(day(state)).flatMap(Comparison::verdict).map(FindingWords::phrase);
   }
 
   /** The difference in one sentence; empty while sealed or without a comparison. */
   public Optional<String> headline(SessionState state) {
-    return refuse(state).isPresent()
+    return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? Optional.empty()
-        : finding(state).primary().map(c -> new FindingWords(state.plan(), c).difference());
+        : Finding.verdictOnly(day(state))
+            .map(c -> new FindingWords(state.plan(), c).difference());
   }
 
   /** The finding in sentences. */
   public List<String> text(SessionState state) {
-    Finding finding = finding(state);
-    List<String> lines = new ArrayList<>();
-    finding
-        .primary()
-        .ifPresent(
-            primary -> {
-              FindingWords words = new FindingWords(state.plan(), primary);
-              lines.add(words.verdict());
-              lines.add(words.lead());
-              lines.addAll(words.evidence(finding));
-            });
-    for (Comparison other : finding.others()) {
-      FindingWords words = new FindingWords(state.plan(), other);
-      lines.add(words.difference() + ".");
-      lines.addAll(words.evidence(finding).subList(0, 1));
-    }
-    for (Finding.Refusal refusal : finding.refusals()) {
-      lines.add(
-          blindlap.wording.Problems.sentence(
-              Problem.of(DeskFault.NO_FINDING, "", refusal.measure().name(), refusal.reason())));
-    }
+    List<String> lines = new ArrayList<>(new FindingText(finding(state)).lines());
     lines.add(Words.of("cautions").say("trust"));
     return lines;
   }
@@ -82,7 +71,7 @@ public final class Reviews {
 
   /** The report, one HTML text that needs nothing else. */
   public String html(SessionState state) {
-    return ReportHtml.write(finding(state));
+    return ReportHtml.write(state, finding(state));
   }
 
   /** A file name for the report that names no person. */

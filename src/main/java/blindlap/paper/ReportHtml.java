@@ -22,29 +22,20 @@ public final class ReportHtml {
   private ReportHtml() {}
 
   /** The page. */
-  public static String write(Finding finding) {
-    SessionState state = finding.state();
+  public static String write(SessionState state, Finding finding) {
     Plan plan = state.plan();
     StringBuilder body = new StringBuilder();
     body.append(
         Html.element(
             "p",
             plan.title() + " · " + plan.trail() + " · rider " + plan.rider() + " · " + plan.day()));
-    finding
-        .primary()
-        .ifPresent(
-            primary -> {
-              FindingWords words = new FindingWords(plan, primary);
-              body.append(Html.element("h1", words.verdict()));
-              body.append(Html.element("p", words.lead()));
-              words.evidence(finding).forEach(line -> body.append(Html.element("p", line)));
-            });
+    new blindlap.wording.FindingText(finding).lines().forEach(line -> body.append(Html.element("p", line)));
     body.append("<p class=\"caution\">")
         .append(
             Html.text(Words.of("cautions").say("trust") + " " + Words.of("cautions").say("short")))
         .append("</p>\n");
     others(finding, plan, body);
-    laps(finding, body);
+    laps(state, finding, body);
     body.append(Html.element("h2", "Fingerprints"));
     body.append(code("plan", state.planFingerprint().grouped()));
     state.reviewFingerprint().ifPresent(f -> body.append(code("review", f.grouped())));
@@ -60,18 +51,9 @@ public final class ReportHtml {
   }
 
   private static void others(Finding finding, Plan plan, StringBuilder body) {
-    if (finding.others().isEmpty()) {
-      return;
-    }
-    body.append(Html.element("h2", "Other measures"));
-    for (Comparison other : finding.others()) {
-      FindingWords words = new FindingWords(plan, other);
-      body.append(Html.element("p", words.difference() + ". " + words.evidence(finding).get(0)));
-    }
   }
 
-  private static void laps(Finding finding, StringBuilder body) {
-    SessionState state = finding.state();
+  private static void laps(SessionState state, Finding finding, StringBuilder body) {
     Plan plan = state.plan();
     body.append(Html.element("h2", "Every lap"));
     body.append("<table>\n<tr><th>lap</th><th>stint</th><th>code</th><th>setup</th>");
@@ -85,7 +67,7 @@ public final class ReportHtml {
           .append("</td><td>")
           .append(state.code(id.stint()));
       body.append("</td><td>");
-      body.append(Html.text(plan.setups().get(finding.key().setup(id.stint())).name()))
+      body.append(Html.text(plan.setups().get(finding.day().setup(id.stint())).name()))
           .append("</td>");
       plan.measures()
           .forEach(

@@ -39,7 +39,9 @@ final class Blindness {
           "seal.Opening",
           "seal.SheetReading",
           "seal.HelperPhrase",
-          "seal.HelperLock");
+          "seal.HelperLock",
+          "review.DayRecord",
+          "review.Finding");
 
   /**
    * The classes outside the seal package that may hold a drawn order, each with the reason. Nested
@@ -53,16 +55,12 @@ final class Blindness {
               "prints the ridden order of the session it has just unsealed"),
           Map.entry("desk.Cards", "hands the helper's schedule and sheet to the helper's card"),
           Map.entry("desk.Demo", "plays the helper of an invented day"),
-          Map.entry(
-              "desk.FindingJson",
-              "writes the ridden order into the finding of an unsealed session"),
           Map.entry("desk.Keys", "opens the key for the helper, and unseals"),
           Map.entry("exchange.FactReader", "reads the key back from the text of SealOpened"),
           Map.entry("exchange.FactWriter", "writes the key into the text of SealOpened"),
           Map.entry(
               "paper.HelperCard", "prints the schedule and the sheet for the helper's pocket"),
-          Map.entry("paper.ReportHtml", "names the setup of every lap, after unsealing"),
-          Map.entry("review.Finding", "analyses the day by the opened key"),
+          Map.entry("review.DayRecord", "hands the opened key to the analysis"),
           Map.entry("session.Fact", "SealOpened records the key that was opened"),
           Map.entry("session.LifeCommands", "accepts the opened key when a session is unsealed"),
           Map.entry("session.SessionState", "gives out the opened key, once the seal is open"));
