@@ -1,7 +1,118 @@
 package blindlap;
 
+import blindlap.command.Blindlap;
+import blindlap.command.CommandSetting;
+import blindlap.command.ConsoleTerminal;
+import blindlap.desk.Desk;
+import blindlap.seal.SealParameters;
+import blindlap.seal.SealingSources;
+import blindlap.screen.BlindlapApp;
+import blindlap.seal.SecureBytes;
+import blindlap.store.SqliteNotebook;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.SecureRandom;
+import java.time.Clock;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The composition root: the only place that knows the clock, the secure source and the environment.
+ */
 public final class Main {
+  private static final SecureRandom RANDOM = new SecureRandom();
+
   private Main() {}
 
-  public static void main(String[] args) {}
+  public static void main(String[] args) {
+    PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
+    PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+    int code = Blindlap.run(setting(), out, err, args);
+    out.flush();
+    err.flush();
+    System.exit(code);
+  }
+
+  private static CommandSetting setting() {
+    return new CommandSetting(
+        Main::open,
+        (file, clock, sources, ids) ->
+            new Desk(
+                SqliteNotebook.open(file, ids.exactly(16), clock.instant()),
+                clock,
+                sources,
+                SealParameters.standard(),
+                ids),
+        defaultNotebook(),
+        new ConsoleTerminal(),
+        Main::window);
+  }
+
+  private static boolean window(Path notebook) {
+    if (!display()) {
+      return false;
+    }
+    BlindlapApp.show(() -> open(notebook), String.valueOf(notebook.getFileName()));
+    return true;
+  }
+
+  /** Only X11 and Wayland can be absent; other systems always have a display. */
+  private static boolean display() {
+    String system = System.getProperty("os.name", "").toLowerCase(java.util.Locale.ROOT);
+    if (system.contains("win") || system.contains("mac")) {
+      return true;
+    }
+    return isSet(System.getenv("DISPLAY")) || isSet(System.getenv("WAYLAND_DISPLAY"));
+  }
+
+  private static boolean isSet(@Nullable String variable) {
+    return variable != null && !variable.isBlank();
+  }
+
+  private static Desk open(Path file) {
+    SecureBytes random = Main::random;
+    Clock clock = Clock.systemDefaultZone();
+    try {
+      Path folder = file.toAbsolutePath().getParent();
+      if (folder != null && file.equals(defaultNotebook())) {
+        Files.createDirectories(folder);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return new Desk(
+        SqliteNotebook.open(file, random.exactly(16), clock.instant()),
+        clock,
+        SealingSources.allFrom(random),
+        SealParameters.standard(),
+        random);
+  }
+
+  private static byte[] random(int count) {
+    byte[] bytes = new byte[count];
+    RANDOM.nextBytes(bytes);
+    return bytes;
+  }
+
+  /** The notebook in the user's data folder, after each system's custom. */
+  private static Path defaultNotebook() {
+    String home = System.getProperty("user.home");
+    String system = System.getProperty("os.name", "").toLowerCase(java.util.Locale.ROOT);
+    String data = System.getenv("XDG_DATA_HOME");
+    String local = System.getenv("LOCALAPPDATA");
+    Path folder;
+    if (system.contains("win") && local != null) {
+      folder = Path.of(local);
+    } else if (system.contains("mac")) {
+      folder = Path.of(home, "Library", "Application Support");
+    } else if (data != null && !data.isBlank()) {
+      folder = Path.of(data);
+    } else {
+      folder = Path.of(home, ".local", "share");
+    }
+    return folder.resolve("blindlap").resolve("notebook.blindlap");
+  }
 }

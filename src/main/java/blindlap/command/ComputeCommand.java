@@ -56,7 +56,8 @@ public final class ComputeCommand implements Callable<Integer> {
 
   @Option(
       names = "--check",
-      description = "Compare with the expectation in each file; a folder stands for its .json files.")
+      description =
+          "Compare with the expectation in each file; a folder stands for its .json files.")
   private boolean check;
 
   @Parameters(
@@ -82,7 +83,7 @@ public final class ComputeCommand implements Callable<Integer> {
     try {
       return check ? check() : compute();
     } catch (NotTextException e) {
-      return complain(BAD_INPUT, e.getMessage());
+      return complain(BAD_INPUT, e.file + ": is not text in UTF-8.");
     } catch (NoSuchFileException e) {
       return complain(FILE_TROUBLE, e.getFile() + ": there is no such file.");
     } catch (FileSystemException e) {
@@ -150,8 +151,11 @@ public final class ComputeCommand implements Callable<Integer> {
   private static final class NotTextException extends IOException {
     private static final long serialVersionUID = 1L;
 
+    private final String file;
+
     NotTextException(String file, CharacterCodingException cause) {
-      super(file + ": is not text in UTF-8.", cause);
+      super(file, cause);
+      this.file = file;
     }
   }
 }

@@ -16,9 +16,9 @@ import java.util.TreeMap;
  * All calculations that can be requested, by name.
  *
  * <p>To add one: write a small final class in this package for its family, with a static {@code
- * all()} that returns {@link Calculation}s made with {@link Calculation#of} (name, allowed fields, a
- * method from {@link blindlap.exchange.Given} to {@link Evaluation}), and add its {@code all()} to
- * {@link #standard()}. Then take its name off the list in {@code CheckFilesTest}, and its check
+ * all()} that returns {@link Calculation}s made with {@link Calculation#of} (name, allowed fields,
+ * a method from {@link blindlap.exchange.Given} to {@link Evaluation}), and add its {@code all()}
+ * to {@link #standard()}. Then take its name off the list in {@code CheckFilesTest}, and its check
  * files run.
  */
 public final class Calculations {
@@ -63,13 +63,14 @@ public final class Calculations {
   /**
    * Computes one request.
    *
-   * @throws RequestException if the calculation is unknown or a field missing, unknown or impossible
+   * @throws RequestException if the calculation is unknown or a field missing, unknown or
+   *     impossible
    */
   public CalculationAnswer answer(CalculationRequest request) {
     Calculation calculation = byName.get(request.calculation());
     if (calculation == null) {
-      throw new RequestException(
-          "calculation", "\"" + request.calculation() + "\" is not a known calculation.");
+      throw request.refuseCalculation(
+          "\"" + request.calculation() + "\" is not a known calculation.");
     }
     request.given().allowOnly(calculation.fields());
     try {

@@ -17,9 +17,7 @@ final class ChoiceCalculations {
   static List<Calculation> all() {
     return List.of(
         Calculation.of(
-            "choice",
-            Set.of("trials", "chosen", "chance", "tail"),
-            ChoiceCalculations::choice),
+            "choice", Set.of("trials", "chosen", "chance", "tail"), ChoiceCalculations::choice),
         Calculation.of(
             "choice-minimum",
             Set.of("trials", "chance", "level", "tail"),

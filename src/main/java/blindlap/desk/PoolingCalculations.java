@@ -41,8 +41,7 @@ final class PoolingCalculations {
     }
     double[] variances = given.numbers("variances");
     result.object("reml", reml(RiderPooling.reml(estimates, variances)));
-    RiderPooling.DerSimonianLaird moments =
-        RiderPooling.derSimonianLaird(estimates, variances);
+    RiderPooling.DerSimonianLaird moments = RiderPooling.derSimonianLaird(estimates, variances);
     result.object(
         "dersimonian_laird",
         new ResultFields()
@@ -64,8 +63,7 @@ final class PoolingCalculations {
             .number("se", reml.se());
     interval(fields, "interval_95", reml.interval95());
     interval(fields, "hartung_knapp_interval_95", reml.hartungKnapp95());
-    return interval(
-        fields, "modified_hartung_knapp_interval_95", reml.modifiedHartungKnapp95());
+    return interval(fields, "modified_hartung_knapp_interval_95", reml.modifiedHartungKnapp95());
   }
 
   private static ResultFields interval(ResultFields fields, String name, Interval interval) {

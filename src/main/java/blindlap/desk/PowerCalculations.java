@@ -85,7 +85,8 @@ final class PowerCalculations {
   private static MeanPower test(Given given) {
     MeanPower.Kind kind = given.option("kind", MeanPower.Kind.class);
     Tail tail = given.option("tail", Tail.class);
-    boolean both = tail == Tail.TWO_SIDED ? given.flag("both_tails") : given.flag("both_tails", false);
+    boolean both =
+        tail == Tail.TWO_SIDED ? given.flag("both_tails") : given.flag("both_tails", false);
     MeanPower.Tail rejects =
         tail == Tail.GREATER
             ? MeanPower.Tail.GREATER

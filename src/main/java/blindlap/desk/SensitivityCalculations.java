@@ -21,7 +21,13 @@ final class SensitivityCalculations {
         Calculation.of(
             "sensitivity",
             Set.of(
-                "task", "trials", "correct", "hits", "misses", "false_alarms", "correct_rejections"),
+                "task",
+                "trials",
+                "correct",
+                "hits",
+                "misses",
+                "false_alarms",
+                "correct_rejections"),
             SensitivityCalculations::sensitivity),
         Calculation.of(
             "sensitivity-curve", Set.of("task", "d_prime"), SensitivityCalculations::curve),
@@ -35,8 +41,7 @@ final class SensitivityCalculations {
     }
     given.allowOnly(Set.of("task", "trials", "correct"));
     Discrimination task = given.option("task", Discrimination.class, List.of(SAME_OR_OTHER));
-    Sensitivity found =
-        Sensitivity.ofChoices(task, given.whole("trials"), given.whole("correct"));
+    Sensitivity found = Sensitivity.ofChoices(task, given.whole("trials"), given.whole("correct"));
     return Evaluation.of(
         common(new ResultFields().number("proportion", found.proportion()), found),
         "d' from the task's curve for unit-variance normal percepts; delta-method standard error; "

@@ -37,6 +37,12 @@ final class FactReader {
 
   private static Map<String, Function<JsonNode, Fact>> kinds() {
     Map<String, Function<JsonNode, Fact>> kinds = new LinkedHashMap<>();
+    putKindsOfTheRide(kinds);
+    putKindsOfTheRecord(kinds);
+    return Map.copyOf(kinds);
+  }
+
+  private static void putKindsOfTheRide(Map<String, Function<JsonNode, Fact>> kinds) {
     kinds.put("PlanCommitted", FactReader::planCommitted);
     kinds.put(
         "FingerprintGiven",
@@ -48,8 +54,7 @@ final class FactReader {
     kinds.put("StintHandled", FactReader::stintHandled);
     kinds.put("BikeHandedOver", b -> new Fact.BikeHandedOver(whole(b, "stint")));
     kinds.put("WarmUpRidden", b -> new Fact.WarmUpRidden(whole(b, "number")));
-    kinds.put(
-        "LapRidden", b -> new Fact.LapRidden(lap(b), option(b, "source", Fact.Source.class)));
+    kinds.put("LapRidden", b -> new Fact.LapRidden(lap(b), option(b, "source", Fact.Source.class)));
     kinds.put(
         "ScoreGiven",
         b ->
@@ -67,6 +72,9 @@ final class FactReader {
     kinds.put("NoteWritten", b -> new Fact.NoteWritten(lap(b), text(b, "text")));
     kinds.put("GuessGiven", FactReader::guessGiven);
     kinds.put("ConditionsNoted", FactReader::conditionsNoted);
+  }
+
+  private static void putKindsOfTheRecord(Map<String, Function<JsonNode, Fact>> kinds) {
     kinds.put("LapVoided", FactReader::lapVoided);
     kinds.put("VoidWithdrawn", b -> new Fact.VoidWithdrawn(lap(b), text(b, "reason")));
     kinds.put("BlindBroken", b -> new Fact.BlindBroken(whole(b, "stint"), text(b, "what")));
@@ -90,7 +98,6 @@ final class FactReader {
     kinds.put("ReportWritten", b -> new Fact.ReportWritten(text(b, "name")));
     kinds.put("SessionAbandoned", b -> new Fact.SessionAbandoned(text(b, "reason")));
     kinds.put("AmendmentMade", b -> new Fact.AmendmentMade(text(b, "text"), text(b, "reason")));
-    return Map.copyOf(kinds);
   }
 
   private static Fact planCommitted(JsonNode b) {

@@ -92,9 +92,12 @@ final class FactWriter implements Fact.Visitor<Map<String, Object>> {
   public Map<String, Object> scoreGiven(Fact.ScoreGiven fact) {
     return lap(
         fact.lap(),
-        "measure", fact.measure(),
-        "value", number(fact.value()),
-        "source", word(fact.source()));
+        "measure",
+        fact.measure(),
+        "value",
+        number(fact.value()),
+        "source",
+        word(fact.source()));
   }
 
   @Override
@@ -102,21 +105,30 @@ final class FactWriter implements Fact.Visitor<Map<String, Object>> {
     TimeRecord time = fact.time();
     return lap(
         fact.lap(),
-        "measure", fact.measure(),
-        "started", time.started().toString(),
-        "stopped", time.stopped().toString(),
-        "monotonic_ns", String.valueOf(time.monotonicNanos()),
-        "timed_by", word(time.timedBy()),
-        "typed", number(time.typed()));
+        "measure",
+        fact.measure(),
+        "started",
+        time.started().toString(),
+        "stopped",
+        time.stopped().toString(),
+        "monotonic_ns",
+        String.valueOf(time.monotonicNanos()),
+        "timed_by",
+        word(time.timedBy()),
+        "typed",
+        number(time.typed()));
   }
 
   @Override
   public Map<String, Object> scoreCorrected(Fact.ScoreCorrected fact) {
     return lap(
         fact.lap(),
-        "measure", fact.measure(),
-        "value", number(fact.value()),
-        "reason", fact.reason());
+        "measure",
+        fact.measure(),
+        "value",
+        number(fact.value()),
+        "reason",
+        fact.reason());
   }
 
   @Override
@@ -130,10 +142,14 @@ final class FactWriter implements Fact.Visitor<Map<String, Object>> {
     Guess.Sureness sureness = guess.sureness();
     Integer setup = guess.setup();
     return body(
-        "stint", String.valueOf(fact.stint()),
-        "setup", setup == null ? null : String.valueOf(setup + 1),
-        "sureness", sureness == null ? null : word(sureness),
-        "cue", guess.cue());
+        "stint",
+        String.valueOf(fact.stint()),
+        "setup",
+        setup == null ? null : String.valueOf(setup + 1),
+        "sureness",
+        sureness == null ? null : word(sureness),
+        "cue",
+        guess.cue());
   }
 
   @Override
@@ -145,9 +161,12 @@ final class FactWriter implements Fact.Visitor<Map<String, Object>> {
   public Map<String, Object> lapVoided(Fact.LapVoided fact) {
     return lap(
         fact.lap(),
-        "event", fact.event().text(),
-        "words", fact.words(),
-        "after_values_seen", fact.afterValuesSeen());
+        "event",
+        fact.event().text(),
+        "words",
+        fact.words(),
+        "after_values_seen",
+        fact.afterValuesSeen());
   }
 
   @Override

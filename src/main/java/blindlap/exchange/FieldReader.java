@@ -30,7 +30,8 @@ final class FieldReader {
     Map<String, Located> known = object.fields();
     if (known == null) {
       problems.add(
-          Problem.of(PlanFault.WRONG_VALUE, where(path, object), shown(object), "fields with values"));
+          Problem.of(
+              PlanFault.WRONG_VALUE, where(path, object), shown(object), "fields with values"));
       known = Map.of();
     }
     this.fields = known;
@@ -166,7 +167,8 @@ final class FieldReader {
             name,
             "one of: " + String.join(", ", words),
             text -> {
-              int at = words.indexOf(text.toLowerCase(java.util.Locale.ROOT).replaceAll("[-_]", " "));
+              int at =
+                  words.indexOf(text.toLowerCase(java.util.Locale.ROOT).replaceAll("[-_]", " "));
               return options.getEnumConstants()[at];
             });
     return value == null ? otherwise : value;
@@ -214,7 +216,8 @@ final class FieldReader {
     List<T> objects = new ArrayList<>();
     List<Located> items = items(name);
     for (int i = 0; i < items.size(); i++) {
-      FieldReader reader = new FieldReader(path(name) + "[" + (i + 1) + "]", items.get(i), problems);
+      FieldReader reader =
+          new FieldReader(path(name) + "[" + (i + 1) + "]", items.get(i), problems);
       objects.add(read.apply(reader));
       reader.end();
     }

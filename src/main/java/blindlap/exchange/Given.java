@@ -31,6 +31,10 @@ public final class Given {
     StrictJson.refuseUnknown(fields, path + ".", known);
   }
 
+  String path() {
+    return path;
+  }
+
   public boolean has(String field) {
     return fields.hasNonNull(field);
   }
@@ -93,8 +97,7 @@ public final class Given {
       }
     }
     String known =
-        Stream.concat(
-                Arrays.stream(options.getEnumConstants()).map(Given::word), besides.stream())
+        Stream.concat(Arrays.stream(options.getEnumConstants()).map(Given::word), besides.stream())
             .collect(Collectors.joining(", "));
     throw refuse(field, "\"" + word + "\" is none of " + known + ".");
   }

@@ -1,5 +1,6 @@
 package blindlap.exchange;
 
+import blindlap.plan.Bikes;
 import blindlap.plan.Blinding;
 import blindlap.plan.ChangeMethod;
 import blindlap.plan.DeclaredNoise;
@@ -10,7 +11,6 @@ import blindlap.plan.PlanJson;
 import blindlap.plan.Problem;
 import blindlap.plan.Protocol;
 import blindlap.plan.Rule;
-import blindlap.plan.Setting;
 import blindlap.plan.Setup;
 import blindlap.plan.Timetable;
 import blindlap.stats.Drift;
@@ -50,16 +50,24 @@ public final class PlanReader {
 
   /** Reads a plan file's text. */
   public static Reading read(String text, Protocols protocols) {
-    PlanReader reader = new PlanReader(protocols);
     try {
-      FieldReader fields = new FieldReader("", Located.read(text), reader.problems);
-      Plan plan = reader.plan(fields);
-      fields.end();
-      return new Reading(plan, reader.problems);
+      return read(Located.read(text), protocols);
     } catch (Located.Unreadable e) {
-      String where = "line " + e.line + ", column " + e.column;
-      return new Reading(null, List.of(Problem.of(PlanFault.NOT_READABLE, where, e.getMessage())));
+      return unreadable(e);
     }
+  }
+
+  private static Reading read(Located tree, Protocols protocols) {
+    PlanReader reader = new PlanReader(protocols);
+    FieldReader fields = new FieldReader("", tree, reader.problems);
+    Plan plan = reader.plan(fields);
+    fields.end();
+    return new Reading(plan, reader.problems);
+  }
+
+  private static Reading unreadable(Located.Unreadable e) {
+    String where = "line " + e.line + ", column " + e.column;
+    return new Reading(null, List.of(Problem.of(PlanFault.NOT_READABLE, where, e.getMessage())));
   }
 
   /**
@@ -68,11 +76,19 @@ public final class PlanReader {
    * @throws IllegalArgumentException if it is not in the form that is written
    */
   public static Plan stored(String text) {
-    Reading reading = read(text, Protocols.NONE);
+    Reading reading = storedReading(text);
     if (reading.plan() == null || !reading.problems().isEmpty()) {
       throw new IllegalArgumentException("a stored plan cannot be read: " + reading.problems());
     }
     return reading.plan();
+  }
+
+  private static Reading storedReading(String text) {
+    try {
+      return read(Located.readJson(text), Protocols.NONE);
+    } catch (Located.Unreadable e) {
+      return unreadable(e);
+    }
   }
 
   private Plan plan(FieldReader f) {
@@ -85,15 +101,10 @@ public final class PlanReader {
     if (day == null && f.value("day") == null) {
       f.required("day");
     }
-    List<Setup> setups = f.objects("setups", this::setup);
+    List<Setup> setups = f.objects("setups", SetupReader::setup);
     Protocol protocol = protocol(f, setups.size());
     int stints = f.integer("stints", protocol.usualStints());
-    Plan.Laps laps =
-        f.object(
-            "laps",
-            l ->
-                new Plan.Laps(
-                    l.integer("warm_up", 2), l.integer("settling", 0), l.integer("scored", 1)));
+    Plan.Laps laps = f.object("laps", PlanReader::laps);
     Blinding blinding = f.object("blinding", PlanReader::blinding);
     return new Plan(
         kind,
@@ -105,8 +116,9 @@ public final class PlanReader {
         f.text("conditions", ""),
         setups,
         f.option("change", ChangeMethod.class, ChangeMethod.REFIT),
+        f.object("bikes", PlanReader::bikes),
         f.text("differences_reason", ""),
-        f.objects("bike", this::setting),
+        f.objects("bike", SetupReader::setting),
         f.objects("measures", PlanReader::measure),
         protocol,
         stints,
@@ -116,6 +128,10 @@ public final class PlanReader {
         f.object("noise", PlanReader::noise),
         f.text("override", ""),
         blankToNull(f.text("series", "")));
+  }
+
+  private static Plan.Laps laps(FieldReader l) {
+    return new Plan.Laps(l.integer("warm_up", 2), l.integer("settling", 0), l.integer("scored", 1));
   }
 
   private static @Nullable String blankToNull(String text) {
@@ -133,33 +149,16 @@ public final class PlanReader {
     return new Plan.Expectations(f.text("tester", ""), f.text("rider", ""), f.text("helper", ""));
   }
 
-  private Setup setup(FieldReader f) {
-    String name = f.requiredText("name");
-    return new Setup(
-        f.text("id", Setup.idOf(name)),
-        name,
-        f.text("component", ""),
-        f.objects("settings", this::setting),
-        f.decimal("mass_g"),
-        f.object(
-            "price", p -> new Setup.Price(p.decimal("amount", "0"), p.requiredText("currency"))),
-        f.texts("steps"),
+  private static Bikes bikes(FieldReader f) {
+    return new Bikes(
+        f.text("first", ""),
+        f.text("second", ""),
         f.objects(
-            "limits",
-            l -> new Setup.Limit(l.requiredText("what"), l.requiredText("value"), l.text("source", ""))),
-        f.integer("most_refits"),
-        f.texts("consumables"),
-        f.texts("cautions"));
-  }
-
-  private Setting setting(FieldReader f) {
-    return new Setting(
-        f.requiredText("name"),
-        f.requiredText("value"),
-        f.text("unit", ""),
-        f.decimal("tolerance"),
-        f.option("check", Setting.Check.class, Setting.Check.EACH_STINT),
-        f.bool("equal", false));
+            "differences",
+            d ->
+                new Bikes.Difference(
+                    d.requiredText("name"), d.text("first", ""), d.text("second", ""))),
+        f.integer("change_after"));
   }
 
   private static Measure measure(FieldReader f) {
@@ -177,7 +176,9 @@ public final class PlanReader {
         f.option("better", Measure.Better.class, usuallyBetter(kind)),
         f.decimal("worthwhile"),
         f.option("drift", Drift.class, Drift.LINE),
-        f.option("scale", Scale.class, Scale.RAW));
+        f.option("scale", Scale.class, Scale.RAW),
+        f.text("definition", ""),
+        f.text("worthwhile_reason", ""));
   }
 
   private static Measure.Better usuallyBetter(Measure.Kind kind) {
@@ -231,7 +232,10 @@ public final class PlanReader {
         f.text("bike_moved_by", ""),
         f.text("levers_touched_by", ""),
         f.text("remaining_cues", ""),
-        f.bool("guesses", true));
+        f.bool("guesses", true),
+        f.text("helper_waits", ""),
+        f.text("timed_by", ""),
+        f.option("times", Blinding.Times.class, Blinding.Times.AT_THE_REVIEW));
   }
 
   private static Timetable timetable(FieldReader f) {
@@ -258,13 +262,22 @@ public final class PlanReader {
   private static DeclaredNoise noise(FieldReader f) {
     BigDecimal usual = f.decimal("usual_difference");
     BigDecimal sd = f.decimal("sd");
-    if (sd == null && usual != null) {
-      sd =
-          BigDecimal.valueOf(DeclaredNoise.sdFromUsualDifference(usual.doubleValue()))
-              .round(new java.math.MathContext(6));
-    } else if (sd == null) {
-      f.required("sd");
+    String source = f.text("source", "");
+    Integer df = f.integer("df");
+    if (usual == null) {
+      if (sd == null) {
+        f.required("sd");
+      }
+      return new DeclaredNoise(sd == null ? BigDecimal.ONE : sd, df, source, null);
     }
-    return new DeclaredNoise(sd == null ? BigDecimal.ONE : sd, f.integer("df"), f.text("source", ""));
+    DeclaredNoise usually = DeclaredNoise.usually(usual, source);
+    if (sd != null
+        && sd.subtract(usually.sd()).abs().doubleValue() > 1e-3 * sd.abs().doubleValue()) {
+      f.wrong(
+          "sd",
+          java.util.Objects.requireNonNull(f.value("sd")),
+          "what follows from usual_difference, " + usually.sd().toPlainString() + ", or nothing");
+    }
+    return new DeclaredNoise(sd == null ? usually.sd() : sd, df, source, usual);
   }
 }

@@ -37,7 +37,8 @@ final class StrictJson {
       return node;
     } catch (JsonProcessingException e) {
       var at = e.getLocation();
-      String where = at == null ? "" : " at line " + at.getLineNr() + ", column " + at.getColumnNr();
+      String where =
+          at == null ? "" : " at line " + at.getLineNr() + ", column " + at.getColumnNr();
       throw new RequestException("text", "is not JSON" + where + ": " + e.getOriginalMessage());
     }
   }

@@ -14,6 +14,9 @@ package blindlap.plan;
  * @param leversTouchedBy who may touch levers and lockouts
  * @param remainingCues what the rider might still notice
  * @param guesses whether the rider is asked to guess after every stint
+ * @param helperWaits where the helper waits while the rider rides and scores
+ * @param timedBy who takes the times and how
+ * @param times when the rider may learn the times
  */
 public record Blinding(
     boolean blinded,
@@ -26,9 +29,20 @@ public record Blinding(
     String bikeMovedBy,
     String leversTouchedBy,
     String remainingCues,
-    boolean guesses) {
+    boolean guesses,
+    String helperWaits,
+    String timedBy,
+    Times times) {
+
+  /** When the rider may learn the times of his laps. */
+  public enum Times {
+    /** Hidden until the review. */
+    AT_THE_REVIEW,
+    /** Shown once scores, notes and guess of the lap are saved. */
+    AFTER_SCORING
+  }
 
   /** Blind, with nothing said about how. */
   public static final Blinding BLIND =
-      new Blinding(true, "", "", "", "", "", "", "", "", "", true);
+      new Blinding(true, "", "", "", "", "", "", "", "", "", true, "", "", Times.AT_THE_REVIEW);
 }

@@ -6,6 +6,9 @@ public enum ChangeMethod {
   REFIT,
   /** Whole wheels are changed. */
   WHEEL_CHANGE,
-  /** Two bikes; their own differences join the comparison, and the hardware changes bikes at half day. */
+  /**
+   * Two bikes; their own differences join the comparison, and the hardware changes bikes at half
+   * day.
+   */
   TWO_BIKES
 }

@@ -19,6 +19,8 @@ import org.jspecify.annotations.Nullable;
  *     scale) or in per cent (ratio scale); null where none was declared
  * @param drift what is removed over the day
  * @param scale raw differences, or ratios through logarithms
+ * @param definition what is measured, from where to where or what counts; may be empty
+ * @param worthwhileReason why the worthwhile difference is what it is; may be empty
  */
 public record Measure(
     String name,
@@ -30,7 +32,24 @@ public record Measure(
     Better better,
     @Nullable BigDecimal worthwhile,
     Drift drift,
-    Scale scale) {
+    Scale scale,
+    String definition,
+    String worthwhileReason) {
+
+  /** A measure with nothing said about what counts and why. */
+  public Measure(
+      String name,
+      Kind kind,
+      String unit,
+      String lowWords,
+      String highWords,
+      Role role,
+      Better better,
+      @Nullable BigDecimal worthwhile,
+      Drift drift,
+      Scale scale) {
+    this(name, kind, unit, lowWords, highWords, role, better, worthwhile, drift, scale, "", "");
+  }
 
   /** Sorts of values, with the range a value must lie in. */
   public enum Kind {
@@ -53,7 +72,8 @@ public record Measure(
     /** True if a value of this size can stand on a score sheet. Times are above 0. */
     public boolean admits(BigDecimal value) {
       double number = value.doubleValue();
-      boolean inside = timed() ? number > least && number <= 86_400 : number >= least && number <= most;
+      boolean inside =
+          timed() ? number > least && number <= 86_400 : number >= least && number <= most;
       return inside && (!whole || value.stripTrailingZeros().scale() <= 0);
     }
 

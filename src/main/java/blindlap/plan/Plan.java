@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param conditions what is known of weather and surface beforehand; may be empty
  * @param setups what is compared, in the order A, B, C, …
  * @param change how setups are changed
+ * @param bikes the two bikes, if setups are changed by changing bikes; null otherwise
  * @param differencesReason why more than one setting differs; empty if only one does
  * @param bike settings of the bike that stay the same throughout
  * @param measures what is recorded per lap
@@ -41,6 +42,7 @@ public record Plan(
     String conditions,
     List<Setup> setups,
     ChangeMethod change,
+    @Nullable Bikes bikes,
     String differencesReason,
     List<Setting> bike,
     List<Measure> measures,

@@ -17,58 +17,56 @@ public final class PlanCheck {
   public static final Set<String> RESERVED =
       Set.of("lap", "code", "lap_in_stint", "void", "note", "guess");
 
-  private static final int MOST_LAPS = 9;
-  private static final int MOST_NAME = 60;
-
   private final Plan plan;
-  private final List<Problem> problems = new ArrayList<>();
+  private final Problems problems = new Problems();
 
   private PlanCheck(Plan plan) {
     this.plan = plan;
   }
 
-  /** All problems of a plan. */
+  /** Problems as they are found. */
+  static final class Problems {
+    private final List<Problem> list = new ArrayList<>();
+
+    void add(PlanFault fault, String where, Object... details) {
+      list.add(Problem.of(fault, where, details));
+    }
+
+    int count() {
+      return list.size();
+    }
+  }
+
+  /** All problems of a plan; nothing is left out because of another. */
   public static List<Problem> problems(Plan plan) {
     PlanCheck check = new PlanCheck(plan);
-    check.setups();
+    new TextCheck(check.problems).all(plan);
+    new SetupCheck(plan, check.problems).all();
     check.measures();
-    check.laps();
+    new DayCheck(plan, check.problems).all();
+    check.noise();
     if (plan.kind() == Plan.Kind.COMPARISON) {
       check.rule();
+    } else if (plan.stints() < 2 || plan.stints() > Rule.MOST_STINTS) {
+      check.add(PlanFault.STINTS_RANGE, "stints", plan.stints(), 2, Rule.MOST_STINTS);
     }
-    return List.copyOf(check.problems);
+    return List.copyOf(check.problems.list);
   }
 
   private void add(PlanFault fault, String where, Object... details) {
-    problems.add(Problem.of(fault, where, details));
+    problems.add(fault, where, details);
   }
 
-  private void setups() {
-    int number = plan.setups().size();
-    int least = plan.kind() == Plan.Kind.NOISE_RUN ? 1 : 2;
-    if (number < least) {
-      add(PlanFault.TOO_FEW_SETUPS, "setups", number, least);
+  private void noise() {
+    DeclaredNoise noise = plan.noise();
+    if (noise == null) {
+      return;
     }
-    if (number > 4) {
-      add(PlanFault.TOO_MANY_SETUPS, "setups", number);
+    if (noise.sd().signum() <= 0) {
+      add(PlanFault.NOT_POSITIVE, "noise.sd", noise.sd().toPlainString());
     }
-    Set<String> seen = new HashSet<>();
-    for (int i = 0; i < number; i++) {
-      Setup setup = plan.setups().get(i);
-      String where = "setups[" + (i + 1) + "]";
-      if (setup.name().isBlank()) {
-        add(PlanFault.MISSING_FIELD, where + ".name");
-      } else if (!seen.add(setup.name().strip().toLowerCase(java.util.Locale.ROOT))
-          | !seen.add("id " + setup.id())) {
-        add(PlanFault.SAME_SETUP, where, setup.name());
-      }
-      length(setup.name(), where + ".name");
-    }
-  }
-
-  private void length(String text, String where) {
-    if (text.length() > MOST_NAME) {
-      add(PlanFault.TOO_LONG, where, MOST_NAME);
+    if (noise.df() != null && noise.df() < 1) {
+      add(PlanFault.NOT_POSITIVE, "noise.df", noise.df());
     }
   }
 
@@ -90,7 +88,6 @@ public final class PlanCheck {
       if (measure.role() == Measure.Role.PRIMARY) {
         primaries.add(measure.name());
       }
-      length(measure.name(), where + ".name");
       measure(measure, where);
     }
     if (primaries.isEmpty()) {
@@ -120,23 +117,12 @@ public final class PlanCheck {
         && measure.better() == Measure.Better.NEITHER) {
       add(PlanFault.HARM_WITHOUT_DIRECTION, where + ".better", measure.name());
     }
-    if (measure.kind().rating() && (measure.lowWords().isBlank() || measure.highWords().isBlank())) {
+    if (measure.kind().rating()
+        && (measure.lowWords().isBlank() || measure.highWords().isBlank())) {
       add(PlanFault.NO_END_WORDS, where, measure.name());
     }
     if (measure.scale() == Scale.RATIO && !measure.kind().timed()) {
       add(PlanFault.RATIO_NEEDS_POSITIVE, where + ".scale", measure.name());
-    }
-  }
-
-  private void laps() {
-    range("laps.warm_up", plan.laps().warmUp(), 0);
-    range("laps.settling", plan.laps().settling(), 0);
-    range("laps.scored", plan.laps().scored(), 1);
-  }
-
-  private void range(String where, int value, int least) {
-    if (value < least || value > MOST_LAPS) {
-      add(PlanFault.LAPS_RANGE, where, value, least, MOST_LAPS);
     }
   }
 
@@ -175,7 +161,10 @@ public final class PlanCheck {
       return;
     }
     if (!set.closedUnderRenaming()) {
-      add(PlanFault.RULE_CONTRADICTS, "protocol", "the set of orders is not closed under renaming setups");
+      add(
+          PlanFault.RULE_CONTRADICTS,
+          "protocol",
+          "the set of orders is not closed under renaming setups");
       return;
     }
     OrderSet summary = OrderSet.of(set);

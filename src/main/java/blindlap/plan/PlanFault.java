@@ -57,5 +57,37 @@ public enum PlanFault implements Fault {
   /** The plan cannot reach the level and no override is given: detail smallest p. */
   CANNOT_SHOW_ANYTHING,
   /** A text is too long: detail field, most characters. */
-  TOO_LONG
+  TOO_LONG,
+  /** A list holds too much: detail most items. */
+  TOO_MANY_ITEMS,
+  /** A setup names a setting twice: detail setting. */
+  SETTING_TWICE,
+  /** A dial has no such position: detail setting, value, range. */
+  OFF_THE_DIAL,
+  /** A value lies between two positions of the dial: detail setting, value, step. */
+  BETWEEN_STEPS,
+  /** A number that must not be negative: detail value. */
+  NEGATIVE,
+  /** A number that must be above 0: detail value. */
+  NOT_POSITIVE,
+  /** Readings out of range: detail value, least, most. */
+  READINGS_RANGE,
+  /** A part is handled more often than its maker allows: detail setup, handlings, most. */
+  REFITS_EXCEEDED,
+  /** Setups are changed by changing bikes, but the bikes are not described. */
+  BIKES_MISSING,
+  /** Bikes are described, but setups are not changed by changing bikes. */
+  BIKES_UNASKED,
+  /** Two bikes carry two setups: detail number of setups. */
+  BIKES_TWO_SETUPS,
+  /** The change of bikes lies outside the day: detail stint, last stint. */
+  BIKES_CHANGE_RANGE,
+  /** A duration is impossible: detail minutes, most. */
+  DURATION_RANGE,
+  /** The day is over after daylight: detail end, limit, ways to fit. */
+  DAY_TOO_LONG,
+  /** More laps than the rider agreed to: detail laps, budget, stints that fit. */
+  LAP_BUDGET,
+  /** The clock skips the start on this day: detail time. */
+  START_SKIPPED
 }

@@ -40,6 +40,7 @@ public final class PlanJson {
     tree.put("conditions", plan.conditions());
     tree.put("setups", plan.setups().stream().map(PlanJson::setup).toList());
     tree.put("change", word(plan.change()));
+    tree.put("bikes", plan.bikes() == null ? null : bikes(plan.bikes()));
     tree.put("differences_reason", plan.differencesReason());
     tree.put("bike", plan.bike().stream().map(PlanJson::setting).toList());
     tree.put("measures", plan.measures().stream().map(PlanJson::measure).toList());
@@ -69,6 +70,8 @@ public final class PlanJson {
         "component", setup.component(),
         "settings", setup.settings().stream().map(PlanJson::setting).toList(),
         "mass_g", number(setup.massGrams()),
+        "mass", setup.massTyped(),
+        "ballast_g", number(setup.ballastGrams()),
         "price",
             price == null
                 ? null
@@ -83,6 +86,17 @@ public final class PlanJson {
         "cautions", setup.cautions());
   }
 
+  private static Map<String, Object> bikes(Bikes bikes) {
+    return object(
+        "first", bikes.first(),
+        "second", bikes.second(),
+        "differences",
+            bikes.differences().stream()
+                .map(d -> object("name", d.name(), "first", d.first(), "second", d.second()))
+                .toList(),
+        "change_after", number(bikes.changeAfter()));
+  }
+
   private static Map<String, Object> setting(Setting setting) {
     return object(
         "name", setting.name(),
@@ -90,7 +104,10 @@ public final class PlanJson {
         "unit", setting.unit(),
         "tolerance", number(setting.tolerance()),
         "check", word(setting.check()),
-        "equal", setting.equal());
+        "equal", setting.equal(),
+        "range", number(setting.range()),
+        "step", number(setting.step()),
+        "readings", number(setting.readings()));
   }
 
   private static Map<String, Object> measure(Measure measure) {
@@ -104,7 +121,9 @@ public final class PlanJson {
         "better", word(measure.better()),
         "worthwhile", number(measure.worthwhile()),
         "drift", measure.drift().text(),
-        "scale", measure.scale().text());
+        "scale", measure.scale().text(),
+        "definition", measure.definition(),
+        "worthwhile_reason", measure.worthwhileReason());
   }
 
   private static Map<String, Object> protocol(Protocol protocol) {
@@ -135,7 +154,10 @@ public final class PlanJson {
         "bike_moved_by", blinding.bikeMovedBy(),
         "levers_touched_by", blinding.leversTouchedBy(),
         "remaining_cues", blinding.remainingCues(),
-        "guesses", blinding.guesses());
+        "guesses", blinding.guesses(),
+        "helper_waits", blinding.helperWaits(),
+        "timed_by", blinding.timedBy(),
+        "times", word(blinding.times()));
   }
 
   private static Map<String, Object> timetable(Timetable timetable) {
@@ -154,7 +176,11 @@ public final class PlanJson {
   }
 
   private static Map<String, Object> noise(DeclaredNoise noise) {
-    return object("sd", number(noise.sd()), "df", number(noise.df()), "source", noise.source());
+    return object(
+        "sd", number(noise.sd()),
+        "df", number(noise.df()),
+        "source", noise.source(),
+        "usual_difference", number(noise.usualDifference()));
   }
 
   /** The name of an option in files: lower case, words parted by spaces. */

@@ -1,6 +1,7 @@
 package blindlap.plan;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One thing that is wrong: what, and where. Turned into a sentence by {@code wording}.
@@ -15,7 +16,8 @@ public record Problem(Fault fault, String where, List<String> details) {
   }
 
   /** A problem with its place and details. */
-  public static Problem of(Fault fault, String where, Object... details) {
-    return new Problem(fault, where, java.util.Arrays.stream(details).map(String::valueOf).toList());
+  public static Problem of(Fault fault, String where, @Nullable Object... details) {
+    return new Problem(
+        fault, where, java.util.Arrays.stream(details).map(String::valueOf).toList());
   }
 }

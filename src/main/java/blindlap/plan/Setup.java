@@ -12,6 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param component kind of component, free words from the starter list ("rear shock, coil")
  * @param settings values that the helper dials in
  * @param massGrams mass; null if unknown
+ * @param massTyped the mass as typed, with its unit ("1.64 lb"); empty if typed in grams
+ * @param ballastGrams ballast fitted with this setup so that all weigh the same; null if none
  * @param price price; null if unknown
  * @param steps what the helper does to fit it, in order
  * @param limits torques and pressures typed in from the maker's manual
@@ -25,6 +27,8 @@ public record Setup(
     String component,
     List<Setting> settings,
     @Nullable BigDecimal massGrams,
+    String massTyped,
+    @Nullable BigDecimal ballastGrams,
     @Nullable Price price,
     List<String> steps,
     List<Limit> limits,
@@ -55,15 +59,37 @@ public record Setup(
   /** A setup that is only a name; the id is derived from it. */
   public static Setup named(String name) {
     return new Setup(
-        idOf(name), name, "", List.of(), null, null, List.of(), List.of(), null, List.of(),
+        idOf(name),
+        name,
+        "",
+        List.of(),
+        null,
+        "",
+        null,
+        null,
+        List.of(),
+        List.of(),
+        null,
+        List.of(),
         List.of());
+  }
+
+  /** Mass with its ballast; null if the mass is unknown. */
+  public @Nullable BigDecimal massOnBike() {
+    return massGrams == null || ballastGrams == null ? massGrams : massGrams.add(ballastGrams);
+  }
+
+  /** The setting of a name, whatever its case; empty if there is none. */
+  public java.util.Optional<Setting> setting(String settingName) {
+    return settings.stream().filter(s -> s.isCalled(settingName)).findFirst();
   }
 
   /** Lower case, with hyphens for everything but letters and digits. */
   public static String idOf(String name) {
     String id =
-        name.toLowerCase(java.util.Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]+", "-").replaceAll(
-            "^-+|-+$", "");
+        name.toLowerCase(java.util.Locale.ROOT)
+            .replaceAll("[^\\p{L}\\p{N}]+", "-")
+            .replaceAll("^-+|-+$", "");
     return id.isEmpty() ? "setup" : id;
   }
 }

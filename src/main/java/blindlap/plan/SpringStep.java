@@ -25,7 +25,8 @@ public final class SpringStep {
     double sag = sagPercent * rate / newRate;
     if (sag > 100) {
       throw new StatsException(
-          "new_rate", newRate + " is too soft: the same load would use more than the whole stroke.");
+          "new_rate",
+          newRate + " is too soft: the same load would use more than the whole stroke.");
     }
     return sag;
   }

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param zone time zone of the trail
  * @param start when the first handling starts
- * @param daylightEnd when riding must be over
+ * @param daylightEnd when riding must be over; on the next day if not after the start
  * @param lap one lap down
  * @param climb back up, by pedal or shuttle
  * @param swap a swap, real or dummy alike
@@ -31,4 +31,11 @@ public record Timetable(
     int restEvery,
     BigDecimal rest,
     BigDecimal coolDown,
-    @Nullable Integer lapBudget) {}
+    @Nullable Integer lapBudget) {
+
+  /** The same day without rests. */
+  public Timetable withoutRests() {
+    return new Timetable(
+        zone, start, daylightEnd, lap, climb, swap, scoring, 0, rest, coolDown, lapBudget);
+  }
+}

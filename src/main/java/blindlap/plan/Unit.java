@@ -1,9 +1,9 @@
 package blindlap.plan;
 
+import blindlap.stats.StatsException;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.stream.Collectors;
-import blindlap.stats.StatsException;
 
 /**
  * Units of the workshop, defined by exact constants: pound 0.45359237 kg and inch 25.4 mm

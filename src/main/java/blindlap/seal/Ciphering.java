@@ -54,8 +54,13 @@ final class Ciphering {
     }
   }
 
-  /** Decrypts; empty if key, IV, associated data, ciphertext or tag are not those of the sealing. */
+  /**
+   * Decrypts; empty if key, IV, associated data, ciphertext or tag are not those of the sealing.
+   */
   static Optional<byte[]> decrypt(byte[] key, byte[] iv, byte[] associated, byte[] ciphertext) {
+    if (ciphertext.length < TAG_BITS / Byte.SIZE) {
+      return Optional.empty(); // Java throws an unchecked exception here
+    }
     try {
       return Optional.of(cipher(Cipher.DECRYPT_MODE, key, iv, associated).doFinal(ciphertext));
     } catch (AEADBadTagException e) {

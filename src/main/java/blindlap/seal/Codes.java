@@ -3,7 +3,9 @@ package blindlap.seal;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The stints' code numbers: distinct, 100 to 999, from a source that knows nothing of the order. */
+/**
+ * The stints' code numbers: distinct, 100 to 999, from a source that knows nothing of the order.
+ */
 final class Codes {
   static final int FIRST = 100;
   static final int COUNT = 900;
@@ -12,8 +14,8 @@ final class Codes {
   private Codes() {}
 
   /**
-   * Draws codes: two bytes, big-endian, are a number v; v at or above 64 800 is rejected; the code is
-   * 100 + v mod 900, rejected if another stint has it.
+   * Draws codes: two bytes, big-endian, are a number v; v at or above 64 800 is rejected; the code
+   * is 100 + v mod 900, rejected if another stint has it.
    *
    * @param stints how many, at most 900
    */

@@ -27,8 +27,8 @@ final class Draw {
    *
    * @param seed 32 bytes
    * @return one letter per stint
-   * @throws IllegalArgumentException if the rule contradicts itself or admits no order, or so few of
-   *     its shuffles that drawing one would take too long; the message says which
+   * @throws IllegalArgumentException if the rule contradicts itself or admits no order, or so few
+   *     of its shuffles that drawing one would take too long; the message says which
    */
   static String order(Rule rule, byte[] seed) {
     Assignments day = rule.assignments();

@@ -1,9 +1,10 @@
 package blindlap.seal;
 
+import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.HashSet;
 import java.util.HexFormat;
 import java.util.List;
@@ -46,7 +47,8 @@ public final class Fingerprint {
   }
 
   /**
-   * Reads a fingerprint as people write it: 64 hexadecimal digits, in groups or not, capitals or not.
+   * Reads a fingerprint as people write it: 64 hexadecimal digits, in groups or not, capitals or
+   * not.
    *
    * @throws IllegalArgumentException if it is anything else; the message says what
    */
@@ -89,8 +91,9 @@ public final class Fingerprint {
   }
 
   /**
-   * The fingerprint of a closed review: SHA-256 over the length-prefixed fields version, session id,
-   * plan fingerprint, then notebook id, number and hash of every chain's head, by notebook id.
+   * The fingerprint of a closed review: SHA-256 over the length-prefixed fields version, session
+   * id, plan fingerprint, then notebook id, number and hash of every chain's head, sorted by the
+   * UTF-8 bytes of the notebook id.
    *
    * @param heads the last entry of each chain of the session, in any order
    * @throws IllegalArgumentException if there is no head, or two of one notebook
@@ -108,13 +111,16 @@ public final class Fingerprint {
       throw new IllegalArgumentException("a review without entries has no fingerprint");
     }
     List<ChainHead> sorted =
-        heads.stream().sorted(Comparator.comparing(ChainHead::notebookId)).toList();
-    LengthPrefixed fields =
-        new LengthPrefixed().add(REVIEW_VERSION).add(sessionId).add(plan.value);
+        heads.stream().sorted((a, b) -> Arrays.compareUnsigned(utf8(a), utf8(b))).toList();
+    LengthPrefixed fields = new LengthPrefixed().add(REVIEW_VERSION).add(sessionId).add(plan.value);
     for (ChainHead head : sorted) {
       fields.add(head.notebookId()).add(head.number()).add(head.hash().value);
     }
     return sha256(fields.bytes());
+  }
+
+  private static byte[] utf8(ChainHead head) {
+    return head.notebookId().getBytes(StandardCharsets.UTF_8);
   }
 
   /** The 32 bytes. */

@@ -55,7 +55,9 @@ public final class HelperPhrase {
     return new PhraseReading.Read(new HelperPhrase(List.copyOf(words)));
   }
 
-  /** The words in order, lower case, with one space between: what is printed and what is derived. */
+  /**
+   * The words in order, lower case, with one space between: what is printed and what is derived.
+   */
   public String text() {
     return String.join(" ", words);
   }

@@ -1,6 +1,7 @@
 package blindlap.seal;
 
 import java.nio.charset.StandardCharsets;
+import java.util.Collections;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.Locale;
@@ -41,7 +42,7 @@ public final class KeySheet {
     split(rows, "N", hex(key.nonce()), HEX_A_ROW);
     rows.put("P", sealed(key.sealedPart()));
     rows.put("Z", wholeCheck(rows));
-    return new KeySheet(rows);
+    return new KeySheet(Collections.unmodifiableMap(rows));
   }
 
   /** The rows for print, one a line, in groups; capitals, spaces and line breaks do not matter. */
@@ -63,8 +64,18 @@ public final class KeySheet {
     StringBuilder text = new StringBuilder();
     rows.forEach(
         (name, body) ->
-            text.append(name).append(':').append(body).append('*').append(check(name, body)).append('.'));
+            text.append(name)
+                .append(':')
+                .append(body)
+                .append('*')
+                .append(check(name, body))
+                .append('.'));
     return text.toString();
+  }
+
+  /** The rows by name, as they are checked. */
+  Map<String, String> rows() {
+    return rows;
   }
 
   static String check(String name, String body) {
@@ -72,14 +83,9 @@ public final class KeySheet {
   }
 
   /** Over all rows but Z: their NAME:BODY with a full stop after each. */
-  static String wholeCheck(Map<String, String> rows) {
+  private static String wholeCheck(Map<String, String> rows) {
     StringBuilder all = new StringBuilder();
-    rows.forEach(
-        (name, body) -> {
-          if (!name.equals("Z")) {
-            all.append(name).append(':').append(body).append('.');
-          }
-        });
+    rows.forEach((name, body) -> all.append(name).append(':').append(body).append('.'));
     return digits(all.toString(), WHOLE_CHECK);
   }
 

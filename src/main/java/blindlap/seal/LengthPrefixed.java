@@ -5,8 +5,8 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 
 /**
- * Fields one after another, each as its length in 8 bytes (big-endian) and its bytes, so that no two
- * lists of fields give the same bytes. Text is UTF-8, a number is 8 bytes big-endian.
+ * Fields one after another, each as its length in 8 bytes (big-endian) and its bytes, so that no
+ * two lists of fields give the same bytes. Text is UTF-8, a number is 8 bytes big-endian.
  */
 final class LengthPrefixed {
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();

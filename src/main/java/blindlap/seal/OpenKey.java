@@ -7,8 +7,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
- * The opened key of a session: which stint is on which setup. Whoever holds one knows the key, so it
- * is never named by anything the rider sees, and it prints nothing of what it holds.
+ * The opened key of a session: which stint is on which setup. Whoever holds one knows the key, so
+ * it is never named by anything the rider sees, and it prints nothing of what it holds.
  */
 public final class OpenKey {
   private static final Pattern LETTERS = Pattern.compile("[A-Z]+");
@@ -141,8 +141,6 @@ public final class OpenKey {
   String codesText() {
     return codes.stream().map(String::valueOf).collect(Collectors.joining(","));
   }
-
-
 
   private int place(int stint) {
     if (stint < 1 || stint > stints()) {

@@ -29,13 +29,14 @@ final class OrderStream {
 
   /**
    * A number from 0 to bound − 1, all equally likely. It takes k words, the fewest with 2^(64k) ≥
-   * bound, as one big-endian number v; a v at or above the largest multiple of the bound is rejected
-   * and the next k words are taken; the number is v mod bound.
+   * bound, as one big-endian number v; a v at or above the largest multiple of the bound is
+   * rejected and the next k words are taken; the number is v mod bound.
    *
    * @param bound at least 1
    */
   BigInteger below(BigInteger bound) {
-    int words = Math.max(1, (bound.subtract(BigInteger.ONE).bitLength() + WORD_BITS - 1) / WORD_BITS);
+    int words =
+        Math.max(1, (bound.subtract(BigInteger.ONE).bitLength() + WORD_BITS - 1) / WORD_BITS);
     BigInteger range = BigInteger.ONE.shiftLeft(WORD_BITS * words);
     BigInteger limit = range.subtract(range.mod(bound));
     while (true) {

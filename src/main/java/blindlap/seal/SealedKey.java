@@ -17,7 +17,8 @@ import java.util.TreeSet;
  * @param derivation how the phrase becomes keys
  * @param rounds how often
  * @param salt 16 bytes, lower-case hexadecimal
- * @param phraseCheck 16 bytes derived from the phrase, hexadecimal: tells a wrong phrase from damage
+ * @param phraseCheck 16 bytes derived from the phrase, hexadecimal: tells a wrong phrase from
+ *     damage
  * @param cipher how the key is encrypted
  * @param iv 12 bytes, hexadecimal
  * @param ciphertext with its tag, Base64
@@ -59,14 +60,22 @@ public record SealedKey(
   /**
    * Reads the field map.
    *
-   * @throws IllegalArgumentException if a field is missing, unknown or unreadable; the message names
-   *     it
+   * @throws IllegalArgumentException if a field is missing, unknown or unreadable; the message
+   *     names it
    */
   public static SealedKey of(Map<String, String> fields) {
     Set<String> names =
         Set.of(
-            "version", "session", "plan_sha256", "derivation", "rounds", "salt", "phrase_check",
-            "cipher", "iv", "ciphertext");
+            "version",
+            "session",
+            "plan_sha256",
+            "derivation",
+            "rounds",
+            "salt",
+            "phrase_check",
+            "cipher",
+            "iv",
+            "ciphertext");
     for (String name : new TreeSet<>(names)) {
       if (!fields.containsKey(name)) {
         throw unreadable(name, "is missing");
@@ -145,7 +154,8 @@ public record SealedKey(
 
   private static void require(String field, String value, String known) {
     if (!value.equals(known)) {
-      throw unreadable(field, "is \"" + value + "\", and this version knows only \"" + known + "\"");
+      throw unreadable(
+          field, "is \"" + value + "\", and this version knows only \"" + known + "\"");
     }
   }
 

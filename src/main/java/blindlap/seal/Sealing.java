@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The only door to the sealed order: draws and seals it, opens it with the helper's phrase or sheet,
- * verifies it. Bytes are specified in docs/sealing.md.
+ * The only door to the sealed order: draws and seals it, opens it with the helper's phrase or
+ * sheet, verifies it. Bytes are specified in docs/sealing.md.
  */
 public final class Sealing {
   private static final int NONCE_BYTES = 32;
@@ -111,8 +111,8 @@ public final class Sealing {
   }
 
   /**
-   * Checks an opened key: that plan and key give the fingerprint, and that the seed draws this order
-   * under the plan's rule.
+   * Checks an opened key: that plan and key give the fingerprint, and that the seed draws this
+   * order under the plan's rule.
    *
    * @param planBytes the plan as stored
    * @param rule the rule in that plan
@@ -125,9 +125,15 @@ public final class Sealing {
     if (!key.algorithm().equals(Draw.ALGORITHM)) {
       return Verification.UNKNOWN_DRAW;
     }
-    return Draw.order(rule, key.seed()).equals(key.order())
-        ? Verification.MATCHES
-        : Verification.NOT_THE_DRAW;
+    return drawn(rule, key) ? Verification.MATCHES : Verification.NOT_THE_DRAW;
+  }
+
+  private static boolean drawn(Rule rule, OpenKey key) {
+    try {
+      return Draw.order(rule, key.seed()).equals(key.order());
+    } catch (IllegalArgumentException e) {
+      return false; // under a rule that draws nothing, no order was drawn
+    }
   }
 
   /** The fingerprint of a plan with its opened key, to compare with the one given away. */

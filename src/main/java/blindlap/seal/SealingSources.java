@@ -1,8 +1,8 @@
 package blindlap.seal;
 
 /**
- * One source for each secret, so that none is computed from another and each can be fixed alone in a
- * test. One sealing asks them in this order:
+ * One source for each secret, so that none is computed from another and each can be fixed alone in
+ * a test. One sealing asks them in this order:
  *
  * <ol>
  *   <li>{@code orderSeed}: 32 bytes, once;

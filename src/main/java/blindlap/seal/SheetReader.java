@@ -11,8 +11,8 @@ import java.util.regex.Pattern;
 
 /** Reads a typed or scanned key sheet; finds the row of a slip and says what to do. */
 final class SheetReader {
-  private static final Pattern ROW = Pattern.compile("([A-Z][0-9OIL]*):([^:*]*)\\*([0-9A-Z]{4})");
-  private static final Pattern BEGINNING = Pattern.compile("([A-Z][0-9OIL]*):.*");
+  private static final Pattern ROW = Pattern.compile("([A-Z0][0-9OIL]*):([^:*]*)\\*([0-9A-Z]{4})");
+  private static final Pattern BEGINNING = Pattern.compile("([A-Z0][0-9OIL]*):.*");
   private static final Pattern CODE = Pattern.compile("[1-9][0-9]{2}");
   private static final Pattern SEALED = Pattern.compile("N-[A-Z]|Y[A-Z]{2}");
   private static final int PARTS = 4;
@@ -42,7 +42,7 @@ final class SheetReader {
    */
   static OpenKey read(String text) throws Slip {
     SheetReader reader = new SheetReader();
-    String packed = text.replaceAll("\\s+", "").toUpperCase(Locale.ROOT);
+    String packed = text.replaceAll("\\s+", "").replaceAll("[‐‑–—−]", "-").toUpperCase(Locale.ROOT);
     for (String row : packed.split("\\.")) {
       reader.take(row);
     }
@@ -53,7 +53,7 @@ final class SheetReader {
     Matcher form = ROW.matcher(row);
     if (!form.matches()) {
       Matcher beginning = BEGINNING.matcher(row);
-      String name = beginning.matches() ? beginning.group(1) : "sheet";
+      String name = beginning.matches() ? name(beginning.group(1)) : "sheet";
       throw new Slip(
           name,
           beginning.matches()
@@ -66,7 +66,7 @@ final class SheetReader {
                   + " comes something that is no row; each row is a name, a colon, its groups, a star,"
                   + " four characters and a full stop");
     }
-    String name = form.group(1).substring(0, 1) + digits(form.group(1).substring(1));
+    String name = name(form.group(1));
     String body = "AOP".indexOf(name.charAt(0)) >= 0 ? form.group(2) : digits(form.group(2));
     if (!KeySheet.check(name, body).equals(digits(form.group(3)))) {
       throw new Slip(
@@ -83,7 +83,8 @@ final class SheetReader {
 
   private OpenKey key() throws Slip {
     if (!one("V").equals(KeySheet.VERSION)) {
-      throw new Slip("V", "this sheet is of version " + one("V") + ", which needs a newer Blindlap");
+      throw new Slip(
+          "V", "this sheet is of version " + one("V") + ", which needs a newer Blindlap");
     }
     String algorithm = one("A").toLowerCase(Locale.ROOT);
     String order = joined("O", rowCount("O"));
@@ -91,21 +92,23 @@ final class SheetReader {
     String seed = joined("S", PARTS);
     String nonce = joined("N", PARTS);
     String sealed = one("P");
-    String whole = one("Z");
+    one("Z");
     if (!SEALED.matcher(sealed).matches()) {
       throw new Slip("P", "row P is a Y or N and two more characters; type it again");
     }
-    if (!whole.equals(KeySheet.wholeCheck(rows))) {
-      throw new Slip(
-          "sheet",
-          "every row fits its check but the rows are not all of one sheet, or one is missing or out"
-              + " of order; type all rows of one sheet in its order");
-    }
     try {
-      return OpenKey.of(algorithm, order, codes(digits), bytes(seed), bytes(nonce), part(sealed));
+      OpenKey key =
+          OpenKey.of(algorithm, order, codes(digits), bytes(seed), bytes(nonce), part(sealed));
+      if (KeySheet.of(key).rows().equals(rows)) {
+        return key;
+      }
     } catch (IllegalArgumentException e) {
-      throw new Slip("sheet", "the rows do not fit together; type all rows of one sheet");
+      // Rows that each fit their check but make no key: the same mixture as below.
     }
+    throw new Slip(
+        "sheet",
+        "every row fits its check but the rows are not all of one sheet, or one is missing; type"
+            + " all rows of one sheet");
   }
 
   private String one(String name) throws Slip {
@@ -158,6 +161,11 @@ final class SheetReader {
 
   private static byte[] bytes(String hex) {
     return HexFormat.of().parseHex(hex);
+  }
+
+  /** A row's name, its first letter a letter and the rest a number. */
+  private static String name(String typed) {
+    return typed.substring(0, 1).replace('0', 'O') + digits(typed.substring(1));
   }
 
   private static String digits(String typed) {

@@ -34,8 +34,7 @@ final class Words {
   static int find(String typed) {
     for (int i = 0; i < COUNT; i++) {
       String word = ALL.get(i);
-      if (word.equals(typed)
-          || (typed.length() >= TELLING_LETTERS && word.startsWith(typed))) {
+      if (word.equals(typed) || (typed.length() >= TELLING_LETTERS && word.startsWith(typed))) {
         return i;
       }
     }
@@ -63,8 +62,7 @@ final class Words {
           continue;
         }
         int replaced = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
-        d[i][j] =
-            Math.min(d[i - 1][j - 1] + replaced, 1 + Math.min(d[i - 1][j], d[i][j - 1]));
+        d[i][j] = Math.min(d[i - 1][j - 1] + replaced, 1 + Math.min(d[i - 1][j], d[i][j - 1]));
         if (i > 1
             && j > 1
             && a.charAt(i - 1) == b.charAt(j - 2)

@@ -82,7 +82,8 @@ public final class DayCommands {
     for (Measure measure : plan.measures()) {
       BigDecimal value = lap.values().get(measure.name());
       BigDecimal before = known.values().get(measure.name());
-      boolean same = value == null ? before == null : before != null && value.compareTo(before) == 0;
+      boolean same =
+          value == null ? before == null : before != null && value.compareTo(before) == 0;
       if (!same) {
         facts.add(new Fact.ScoreCorrected(lap.lap(), measure.name(), value, reason));
       }
@@ -100,7 +101,8 @@ public final class DayCommands {
   private List<Problem> check(LapInput lap) {
     List<Problem> problems = new ArrayList<>(mayExist(lap.lap(), lap.where()));
     for (Map.Entry<String, BigDecimal> value : lap.values().entrySet()) {
-      problems.addAll(ValueCheck.problems(plan, value.getKey(), value.getValue(), lap.where(value.getKey())));
+      problems.addAll(
+          ValueCheck.problems(plan, value.getKey(), value.getValue(), lap.where(value.getKey())));
     }
     String reason = lap.voidReason();
     if (reason != null && !reason.isBlank() && VoidEvent.parse(reason).isEmpty()) {

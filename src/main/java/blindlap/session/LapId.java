@@ -25,6 +25,8 @@ public record LapId(int stint, int lap) implements Comparable<LapId> {
 
   @Override
   public int compareTo(LapId other) {
-    return stint != other.stint ? Integer.compare(stint, other.stint) : Integer.compare(lap, other.lap);
+    return stint != other.stint
+        ? Integer.compare(stint, other.stint)
+        : Integer.compare(lap, other.lap);
   }
 }

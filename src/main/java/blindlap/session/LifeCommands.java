@@ -99,7 +99,9 @@ public final class LifeCommands {
             .map(
                 head ->
                     new ChainHead(
-                        head.notebook().text(), head.number(), Fingerprint.parse(head.hash().hex())))
+                        head.notebook().text(),
+                        head.number(),
+                        Fingerprint.parse(head.hash().hex())))
             .toList();
     return Fingerprint.ofReview(state.id().text(), state.planFingerprint(), heads);
   }

@@ -5,7 +5,8 @@ import java.util.regex.Pattern;
 
 /** Name of a session across notebooks: a random UUID in lower case. */
 public record SessionId(String text) implements Comparable<SessionId> {
-  private static final Pattern UUID_FORM = Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
+  private static final Pattern UUID_FORM =
+      Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
 
   public SessionId {
     if (!UUID_FORM.matcher(text).matches()) {

@@ -16,9 +16,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
-/**
- * A session as its entries tell it. Made only by {@link #of}; it changes in no other way.
- */
+/** A session as its entries tell it. Made only by {@link #of}; it changes in no other way. */
 public final class SessionState {
   final SessionId id;
   final List<StoredEntry> entries;
@@ -208,6 +206,11 @@ public final class SessionState {
   /** Fingerprint of the closed review, if it is closed. */
   public Optional<Fingerprint> reviewFingerprint() {
     return Optional.ofNullable(reviewClosed).map(Fact.ReviewClosed::fingerprint);
+  }
+
+  /** True once the key has been opened. */
+  public boolean unsealed() {
+    return openKey().isPresent();
   }
 
   /** The opened key, once unsealed. */

@@ -19,6 +19,7 @@ public final class Assignments {
 
   private final int setups;
   private final int stints;
+
   /** {@code next[setup][node]}: where the graph goes when that setup is ridden, or NOWHERE. */
   private final int[][] next;
 

@@ -206,8 +206,7 @@ public final class AssignmentsBuilder {
         return null;
       }
       boolean blockEnds = (i + 1) % block == 0;
-      return new State(
-          blockEnds ? 0 : inBlock, maxRun > 0 ? setup : -1, maxRun > 0 ? run : 0, sum);
+      return new State(blockEnds ? 0 : inBlock, maxRun > 0 ? setup : -1, maxRun > 0 ? run : 0, sum);
     }
 
     private long counted(long counts, int setup) {

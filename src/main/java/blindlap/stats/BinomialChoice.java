@@ -8,9 +8,9 @@ import org.apache.commons.statistics.distribution.BinomialDistribution;
  * Exact binomial tests of a count of choices against chance, their least significant counts and
  * their power.
  *
- * <p>X ~ Binomial(trials, chance). Two-sided p is the sum of all probabilities that are at most
- * (1 + 1e-7) times that of the observed count, as R's {@code binom.test}. A tail that equals the
- * level within a relative 1e-12 counts as reaching it, so that exact ties are not lost to rounding.
+ * <p>X ~ Binomial(trials, chance). Two-sided p is the sum of all probabilities that are at most (1
+ * + 1e-7) times that of the observed count, as R's {@code binom.test}. A tail that equals the level
+ * within a relative 1e-12 counts as reaching it, so that exact ties are not lost to rounding.
  */
 public final class BinomialChoice {
   /** Most trials that are accepted: all probabilities are held in memory. */

@@ -30,7 +30,8 @@ public final class GuessIndex {
   /**
    * The three-answer form.
    *
-   * @param table rows = fitted A, fitted B; columns = guessed A, guessed B, don't know; whole counts
+   * @param table rows = fitted A, fitted B; columns = guessed A, guessed B, don't know; whole
+   *     counts
    * @throws StatsException if the table has another shape, a row is empty or a count is impossible
    */
   public static GuessIndex of(double[][] table) {
@@ -52,7 +53,8 @@ public final class GuessIndex {
     }
     if (counts[0].length != w.length) {
       throw new StatsException(
-          "table", "has %d columns, but there are %d weights.".formatted(counts[0].length, w.length));
+          "table",
+          "has %d columns, but there are %d weights.".formatted(counts[0].length, w.length));
     }
     for (int j = 0; j < w.length; j++) {
       if (Math.abs(w[j]) > 1) {
@@ -127,7 +129,10 @@ public final class GuessIndex {
     DerivativeStructure columnB = p[1].add(p[4]);
     DerivativeStructure observed = p[1].add(p[3]).multiply(0.5).divide(sure);
     DerivativeStructure expected =
-        rowA.multiply(columnB).add(rowB.multiply(columnA)).multiply(0.5).divide(sure.multiply(sure));
+        rowA.multiply(columnB)
+            .add(rowB.multiply(columnA))
+            .multiply(0.5)
+            .divide(sure.multiply(sure));
     DerivativeStructure excess = observed.subtract(expected).divide(expected);
     return unsure.add(1).add(sure.multiply(excess)).multiply(0.5);
   }

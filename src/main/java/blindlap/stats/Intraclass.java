@@ -13,8 +13,8 @@ public record Intraclass(
     double icc11, double icc21, double icc31, double icc1k, double icc2k, double icc3k) {
   /**
    * @param table rows = subjects, columns = raters; at least two of each
-   * @throws StatsException if the table is smaller, ragged, holds a value that is not finite, or all
-   *     values are equal
+   * @throws StatsException if the table is smaller, ragged, holds a value that is not finite, or
+   *     all values are equal
    */
   public static Intraclass of(double[][] table) {
     double[][] y = Require.table("table", table, 2, 2);

@@ -6,8 +6,8 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
 /**
  * Power of t tests of means, by the noncentral t distribution, and what is needed for a power.
  *
- * <p>Two-sample: df = n₁ + n₂ − 2, δ = difference/(sd·√(1/n₁ + 1/n₂)); one-sample and paired: df = n
- * − 1, δ = difference·√n/sd (paired: sd of the differences). As R's {@code power.t.test}; Cohen
+ * <p>Two-sample: df = n₁ + n₂ − 2, δ = difference/(sd·√(1/n₁ + 1/n₂)); one-sample and paired: df =
+ * n − 1, δ = difference·√n/sd (paired: sd of the differences). As R's {@code power.t.test}; Cohen
  * (1988), Statistical Power Analysis, ch. 2.
  */
 public final class MeanPower {
@@ -137,6 +137,11 @@ public final class MeanPower {
     if (tail == Tail.TWO_SIDED_NEAR && difference < 0) {
       throw new StatsException(
           "difference", "must not be negative when only the near tail counts; give its size.");
+    }
+    if (Math.abs(ncp) > NoncentralT.LARGEST_SHIFT) {
+      throw new StatsException(
+          "difference",
+          "is more than 100000 standard errors of the mean; there is no doubt about it.");
     }
     double critical = Quantiles.tUpper(tail == Tail.GREATER ? level : level / 2, df);
     NoncentralT t = NoncentralT.of(df, ncp);

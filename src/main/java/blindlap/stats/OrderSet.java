@@ -52,7 +52,9 @@ public record OrderSet(
         set.count(),
         group / k,
         level,
-        new BigDecimal(swaps.sum).divide(new BigDecimal(set.count()), MathContext.DECIMAL64).doubleValue(),
+        new BigDecimal(swaps.sum)
+            .divide(new BigDecimal(set.count()), MathContext.DECIMAL64)
+            .doubleValue(),
         swaps.min,
         swaps.max,
         set.setups() == 2 ? TrendEfficiency.of(set) : null);

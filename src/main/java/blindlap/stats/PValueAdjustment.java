@@ -21,7 +21,9 @@ public enum PValueAdjustment {
       return adjusted;
     }
   },
-  /** Hochberg (1988), Biometrika 75:800: step-up, (m − i + 1)·p_(i), running minimum from the top. */
+  /**
+   * Hochberg (1988), Biometrika 75:800: step-up, (m − i + 1)·p_(i), running minimum from the top.
+   */
   HOCHBERG {
     @Override
     double[] adjustSorted(double[] p) {

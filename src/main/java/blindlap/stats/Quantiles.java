@@ -52,8 +52,7 @@ final class Quantiles {
   private static double newton(ContinuousDistribution d, double start, double tail, boolean upper) {
     double x = start;
     for (int i = 0; i < STEPS; i++) {
-      double off =
-          upper ? tail - d.survivalProbability(x) : d.cumulativeProbability(x) - tail;
+      double off = upper ? tail - d.survivalProbability(x) : d.cumulativeProbability(x) - tail;
       double step = off / d.density(x);
       double next = x - step;
       if (!Double.isFinite(next)

@@ -30,8 +30,8 @@ public final class RiderPooling {
    * @param se 1/√Σw with w = 1/(v + τ²)
    * @param interval95 estimate ± 1.96·se
    * @param hartungKnapp95 interval of Hartung &amp; Knapp (2001), Stat. Med. 20:3875
-   * @param modifiedHartungKnapp95 the same, but not narrower than with se itself (Röver, Knapp &amp;
-   *     Friede 2015, BMC Med. Res. Methodol. 15:99)
+   * @param modifiedHartungKnapp95 the same, but not narrower than with se itself (Röver, Knapp
+   *     &amp; Friede 2015, BMC Med. Res. Methodol. 15:99)
    */
   public record Reml(
       double tauSquared,

@@ -10,11 +10,7 @@ package blindlap.stats;
  * @param interval95 95 % interval of d′; an end is NaN where there is no finite one
  */
 public record Sensitivity(
-    double proportion,
-    double dPrime,
-    double criterion,
-    double standardError,
-    Interval interval95) {
+    double proportion, double dPrime, double criterion, double standardError, Interval interval95) {
 
   /**
    * From right answers in a choice task: d′ solves the task's curve; standard error √(p(1 −
@@ -30,8 +26,7 @@ public record Sensitivity(
     Require.countUpTo("correct", correct, "trials", trials);
     double p = (double) correct / trials;
     double dPrime = task.dPrime(p);
-    double error =
-        dPrime > 0 ? Math.sqrt(p * (1 - p) / trials) / task.slope(dPrime) : Double.NaN;
+    double error = dPrime > 0 ? Math.sqrt(p * (1 - p) / trials) / task.slope(dPrime) : Double.NaN;
     Interval share = ProportionInterval.CLOPPER_PEARSON.of(correct, trials);
     Interval interval = new Interval(task.dPrime(share.low()), task.dPrime(share.high()));
     return new Sensitivity(p, dPrime, Double.NaN, error, interval);
@@ -39,8 +34,8 @@ public record Sensitivity(
 
   /**
    * From yes-no answers (same or other, A or not A): d′ = Φ⁻¹(h) − Φ⁻¹(f), criterion −(Φ⁻¹(h) +
-   * Φ⁻¹(f))/2; standard error of Gourevitch &amp; Galanter (1967), Psychometrika 32:25. If any count
-   * is 0, ½ is added to all four (log-linear rule).
+   * Φ⁻¹(f))/2; standard error of Gourevitch &amp; Galanter (1967), Psychometrika 32:25. If any
+   * count is 0, ½ is added to all four (log-linear rule).
    *
    * @throws StatsException if a count is negative or there was no signal or no noise trial
    */

@@ -6,8 +6,8 @@ package blindlap.stats;
  *
  * <p>Patterson &amp; Thompson (1971), Biometrika 58:545; Searle, Casella &amp; McCulloch (1992),
  * Variance Components, ch. 3 (cited from memory). With λ = σ²_a/σ²_e and w_i = n_i/(1 + n_iλ) the
- * restricted likelihood is profiled to one variable: −½[(N − 1)·ln Q + Σln(1 + n_iλ) + ln Σw], Q = SS
- * within + Σw(ȳ_i − μ)², σ²_e = Q/(N − 1). λ ≥ 0.
+ * restricted likelihood is profiled to one variable: −½[(N − 1)·ln Q + Σln(1 + n_iλ) + ln Σw], Q =
+ * SS within + Σw(ȳ_i − μ)², σ²_e = Q/(N − 1). λ ≥ 0.
  *
  * @param mean μ by generalised least squares
  * @param meanSe its standard error at the estimated variances
@@ -44,10 +44,7 @@ public record VarianceComponents(double mean, double meanSe, double betweenSd, d
     Profile at = Profile.at(sizes, means, within, total, ratio);
     double withinSd = Math.sqrt(at.q / (n - 1));
     return new VarianceComponents(
-        origin + at.mean,
-        withinSd / Math.sqrt(at.weights),
-        withinSd * Math.sqrt(ratio),
-        withinSd);
+        origin + at.mean, withinSd / Math.sqrt(at.weights), withinSd * Math.sqrt(ratio), withinSd);
   }
 
   /** The profiled likelihood at one ratio of variances. */

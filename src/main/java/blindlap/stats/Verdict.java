@@ -40,8 +40,7 @@ public enum Verdict {
     if (!(worthwhileLow < 0 && worthwhileHigh > 0)) {
       throw new IllegalArgumentException("a worthwhile difference must be above 0");
     }
-    boolean real =
-        curve.exceeds(0, LEVEL / 2) || curve.fallsShortOf(0, LEVEL / 2);
+    boolean real = curve.exceeds(0, LEVEL / 2) || curve.fallsShortOf(0, LEVEL / 2);
     boolean big =
         curve.estimate() > 0
             ? curve.exceeds(worthwhileHigh, LEVEL)

@@ -37,7 +37,11 @@ class CheckFilesTest {
   Stream<DynamicTest> everyOutsideCheckOfABuiltCalculationPasses() throws Exception {
     return checks().stream()
         .filter(check -> !NOT_YET_BUILT.contains(check.request().calculation()))
-        .map(check -> dynamicTest(check.id() + ": " + check.title() + " | " + check.source(), () -> passes(check)));
+        .map(
+            check ->
+                dynamicTest(
+                    check.id() + ": " + check.title() + " | " + check.source(),
+                    () -> passes(check)));
   }
 
   @Test

@@ -1,0 +1,39 @@
+package blindlap.command;
+
+import blindlap.desk.Desk;
+import blindlap.desk.Sessions;
+import blindlap.session.LifeCommands;
+import blindlap.session.SessionState;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Parameters;
+
+/** Closes the review, still blind. */
+@Command(
+    name = "close-review",
+    description = {
+      "Closes the review, still blind: voids and corrections are final after this.",
+      "Prints the fingerprint of the review; give it to someone else before unsealing."
+    })
+final class CloseReviewCommand extends SessionCommand {
+  @Parameters(
+      index = "0",
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
+  String session = "";
+
+  CloseReviewCommand(CommandSetting setting) {
+    super(setting);
+  }
+
+  @Override
+  public Integer call() {
+    try (Desk desk = open()) {
+      SessionState state = find(desk, session);
+      Sessions.Result.Done result =
+          done(desk.sessions().act(state.id(), latest -> new LifeCommands(latest).closeReview()));
+      say("Review closed. Its fingerprint (give it to someone else now):");
+      say("  " + result.state().reviewFingerprint().orElseThrow().grouped());
+      return ExitCode.DONE;
+    }
+  }
+}

@@ -1,0 +1,37 @@
+package blindlap.command;
+
+import blindlap.desk.Demo;
+import blindlap.desk.Desk;
+import java.nio.file.Path;
+
+/**
+ * What the commands need from outside.
+ *
+ * @param opener opens a desk on a notebook
+ * @param demoOpener opens a desk for invented sessions
+ * @param defaultNotebook where the notebook lies if --notebook is not given
+ * @param terminal where secrets are typed
+ * @param window opens the window on a notebook; answers false where there is no display
+ */
+public record CommandSetting(
+    Desk.Opener opener,
+    Demo.Opener demoOpener,
+    Path defaultNotebook,
+    Terminal terminal,
+    Window window) {
+
+  /** Asks for what must not stand in a command line. */
+  public interface Terminal {
+    /** Asks and reads one line; without a console it is read from standard input. */
+    String secret(String prompt);
+  }
+
+  /** Opens the window. */
+  public interface Window {
+    /**
+     * @param notebook the file to open
+     * @return false if there is no display
+     */
+    boolean open(Path notebook);
+  }
+}

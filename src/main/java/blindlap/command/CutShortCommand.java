@@ -1,0 +1,70 @@
+package blindlap.command;
+
+import blindlap.desk.Desk;
+import blindlap.desk.Sessions;
+import blindlap.session.LifeCommands;
+import blindlap.session.SessionState;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Ends a day early. */
+@Command(
+    name = "cut-short",
+    description = {
+      "Ends a day early, with the reason and who decided. The set of orders is kept; stints not ridden are masked."
+    })
+final class CutShortCommand extends SessionCommand {
+  @Parameters(
+      index = "0",
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
+  String session = "";
+
+  @Option(
+      names = "--after-stint",
+      required = true,
+      paramLabel = "STINT",
+      description = "Last stint that was ridden; 0 if none.")
+  int lastStint;
+
+  @Option(
+      names = "--reason",
+      required = true,
+      paramLabel = "TEXT",
+      description = "Why: dark, rain, fatigue, damage, …")
+  String reason = "";
+
+  @Option(
+      names = "--decided-by",
+      required = true,
+      paramLabel = "NAME",
+      description = "Who decided.")
+  String decidedBy = "";
+
+  @Option(names = "--knows-key", description = "Whoever decided knows the key.")
+  boolean knowsKey;
+
+  CutShortCommand(CommandSetting setting) {
+    super(setting);
+  }
+
+  @Override
+  public Integer call() {
+    try (Desk desk = open()) {
+      SessionState state = find(desk, session);
+      Sessions.Result result =
+          desk.sessions()
+              .act(
+                  state.id(),
+                  latest ->
+                      new LifeCommands(latest).cutShort(lastStint, reason, decidedBy, knowsKey));
+      done(result);
+      say(
+          "The day ends after stint "
+              + lastStint
+              + ". The committed orders stand; stints not ridden are masked.");
+      return ExitCode.DONE;
+    }
+  }
+}

@@ -1,0 +1,18 @@
+package blindlap.command;
+
+/** What a command answers to the shell. */
+public final class ExitCode {
+  /** Done. */
+  public static final int DONE = 0;
+
+  /** A check failed. */
+  public static final int CHECK_FAILED = 1;
+
+  /** Bad input or usage. */
+  public static final int BAD_INPUT = 2;
+
+  /** A file could not be read or written. */
+  public static final int FILE_TROUBLE = 3;
+
+  private ExitCode() {}
+}

@@ -1,0 +1,68 @@
+package blindlap.command;
+
+import blindlap.desk.Desk;
+import blindlap.desk.LapFiles;
+import blindlap.desk.Sessions;
+import blindlap.session.LapState;
+import blindlap.session.SessionState;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Records laps from a file. */
+@Command(
+    name = "record",
+    description = {
+      "Records laps from a file: all rows, or none if one is wrong.",
+      "Header row with lap (number over the day) or code, then measures; optional lap_in_stint, guess, void, note.",
+      "Separator ; or tab or comma; times in seconds or m:ss.s; an empty cell is a missing value."
+    })
+final class RecordCommand extends SessionCommand {
+  @Parameters(
+      index = "0",
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
+  String session = "";
+
+  @Parameters(index = "1", paramLabel = "LAPS.csv", description = "The file of laps.")
+  @Nullable Path file;
+
+  @Option(
+      names = "--correct",
+      description = "Change laps that are already recorded; needs --reason.")
+  boolean correct;
+
+  @Option(names = "--reason", paramLabel = "TEXT", description = "Why values are changed.")
+  String reason = "";
+
+  RecordCommand(CommandSetting setting) {
+    super(setting);
+  }
+
+  @Override
+  public Integer call() {
+    byte[] bytes = read(java.util.Objects.requireNonNull(file));
+    try (Desk desk = open()) {
+      SessionState state = find(desk, session);
+      LapFiles files = new LapFiles(desk.sessions());
+      Sessions.Result result =
+          correct ? files.correct(state, bytes, reason) : files.record(state, bytes);
+      Sessions.Result.Done written = done(result);
+      long voids =
+          written.state().laps().stream().map(LapState::voided).filter(v -> v.isPresent()).count();
+      say(
+          "Saved "
+              + written.written().size()
+              + " entries. "
+              + written.state().lapsRidden()
+              + " of "
+              + state.plan().lapsOfDay()
+              + " laps are recorded, "
+              + voids
+              + " of them void.");
+      return ExitCode.DONE;
+    }
+  }
+}

@@ -1,0 +1,86 @@
+package blindlap.command;
+
+import blindlap.desk.Desk;
+import blindlap.desk.Sessions;
+import blindlap.plan.Problem;
+import blindlap.session.SessionState;
+import blindlap.wording.Problems;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ScopeType;
+import picocli.CommandLine.Spec;
+
+/** What commands on a notebook share: opening it, finding a session, complaining in sentences. */
+abstract class SessionCommand implements Callable<Integer> {
+  private final CommandSetting setting;
+
+  @Spec @Nullable CommandSpec spec;
+
+  @Option(
+      names = "--notebook",
+      paramLabel = "FILE",
+      scope = ScopeType.LOCAL,
+      description =
+          "The notebook to use; your own notebook in the user's data folder if not given.")
+  @Nullable Path notebook;
+
+  SessionCommand(CommandSetting setting) {
+    this.setting = setting;
+  }
+
+  CommandSetting setting() {
+    return setting;
+  }
+
+  Path notebookFile() {
+    return notebook == null ? setting.defaultNotebook() : notebook;
+  }
+
+  Desk open() {
+    return setting.opener().open(notebookFile());
+  }
+
+  PrintWriter out() {
+    return java.util.Objects.requireNonNull(spec).commandLine().getOut();
+  }
+
+  void say(String line) {
+    out().println(line);
+    out().flush();
+  }
+
+  static SessionState find(Desk desk, String typed) {
+    Sessions.Found found = desk.sessions().find(typed);
+    return found.state().orElseThrow(() -> complaint(found.problems()));
+  }
+
+  static Sessions.Result.Done done(Sessions.Result result) {
+    if (result instanceof Sessions.Result.Refused refused) {
+      throw complaint(refused.problems());
+    }
+    return (Sessions.Result.Done) result;
+  }
+
+  static Complaint complaint(List<Problem> problems) {
+    return new Complaint(ExitCode.BAD_INPUT, Problems.sentences(problems));
+  }
+
+  static byte[] read(Path file) {
+    try {
+      return java.nio.file.Files.readAllBytes(file);
+    } catch (NoSuchFileException e) {
+      throw new Complaint(
+          ExitCode.FILE_TROUBLE, "There is no file " + file + ". Nothing was changed.");
+    } catch (IOException e) {
+      throw new Complaint(
+          ExitCode.FILE_TROUBLE, "The file " + file + " cannot be read. Nothing was changed.");
+    }
+  }
+}

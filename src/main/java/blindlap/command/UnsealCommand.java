@@ -1,0 +1,61 @@
+package blindlap.command;
+
+import blindlap.desk.Desk;
+import blindlap.desk.Sessions;
+import blindlap.session.SessionState;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Opens the seal. */
+@Command(
+    name = "unseal",
+    description = {
+      "Opens the seal once the review is closed. Asks for the helper phrase; both fingerprints are recomputed.",
+      "With --from-sheet the text of the helper's sheet opens it where the phrase is lost."
+    })
+final class UnsealCommand extends SessionCommand {
+  @Parameters(
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
+  String session = "";
+
+  @Option(
+      names = "--from-sheet",
+      paramLabel = "FILE",
+      description = "Text typed or scanned from the helper's sheet.")
+  @Nullable Path sheet;
+
+  UnsealCommand(CommandSetting setting) {
+    super(setting);
+  }
+
+  @Override
+  public Integer call() {
+    try (Desk desk = open()) {
+      SessionState state = find(desk, session);
+      Sessions.Result result;
+      if (sheet != null) {
+        result =
+            desk.keys().unsealFromSheet(state, new String(read(sheet), StandardCharsets.UTF_8));
+      } else {
+        desk.keys()
+            .refuseEarly(state)
+            .ifPresent(
+                problems -> {
+                  throw complaint(problems);
+                });
+        result = desk.keys().unseal(state, setting().terminal().secret("Helper phrase:"));
+      }
+      Sessions.Result.Done opened = done(result);
+      say("Unsealed. Both fingerprints match:");
+      say("  plan    " + opened.state().planFingerprint().grouped());
+      say("  review  " + opened.state().reviewFingerprint().orElseThrow().grouped());
+      say("Order ridden: " + opened.state().openKey().orElseThrow().order());
+      return ExitCode.DONE;
+    }
+  }
+}

@@ -1,0 +1,83 @@
+package blindlap.desk;
+
+import blindlap.plan.Plan;
+import blindlap.plan.PlanCheck;
+import blindlap.plan.PlanJson;
+import blindlap.plan.Problem;
+import blindlap.seal.Sealed;
+import blindlap.seal.Sealing;
+import blindlap.seal.SecureBytes;
+import blindlap.seal.SessionKind;
+import blindlap.session.Fact;
+import blindlap.session.SessionId;
+import blindlap.session.SessionState;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+
+/** Fixes a plan, draws the order, seals the key. */
+public final class Committing {
+  private final Sessions sessions;
+  private final Sealing sealing;
+  private final SecureBytes ids;
+
+  /**
+   * @param ids source of session ids, apart from everything sealed
+   */
+  public Committing(Sessions sessions, Sealing sealing, SecureBytes ids) {
+    this.sessions = sessions;
+    this.sealing = sealing;
+    this.ids = ids;
+  }
+
+  /** What became of a commit. */
+  public sealed interface Result {
+    /**
+     * Committed and on disk.
+     *
+     * @param state the session
+     * @param sealed what goes to the helper alone
+     */
+    record Committed(SessionState state, Sealed sealed) implements Result {
+      @Override
+      public String toString() {
+        return "Committed[" + state.id() + "]";
+      }
+    }
+
+    /** Nothing was drawn or written. */
+    record Refused(List<Problem> problems) implements Result {}
+  }
+
+  /**
+   * Commits a plan.
+   *
+   * @param kind ordinary comparison or concealed null run; sealed
+   * @param signedBy names of those who read the plan
+   */
+  public Result commit(Plan plan, SessionKind kind, List<String> signedBy) {
+    List<Problem> problems = PlanCheck.problems(plan);
+    if (!problems.isEmpty()) {
+      return new Result.Refused(problems);
+    }
+    SessionId id = SessionId.of(ids.exactly(16));
+    byte[] bytes = PlanJson.bytes(plan);
+    Sealed sealed;
+    try {
+      sealed = sealing.seal(bytes, plan.rule(), id.text(), kind);
+    } catch (IllegalArgumentException e) {
+      return new Result.Refused(
+          List.of(Problem.of(DeskFault.CANNOT_DRAW, "", String.valueOf(e.getMessage()))));
+    }
+    Fact fact =
+        new Fact.PlanCommitted(
+            plan,
+            new String(bytes, StandardCharsets.UTF_8),
+            sealed.key(),
+            sealed.fingerprint(),
+            sealed.codes(),
+            signedBy);
+    SessionState state =
+        SessionState.of(sessions.write(id, List.of(), List.of(fact)).orElseThrow());
+    return new Result.Committed(state, sealed);
+  }
+}

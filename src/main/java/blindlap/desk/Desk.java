@@ -1,0 +1,98 @@
+package blindlap.desk;
+
+import blindlap.exchange.Protocols;
+import blindlap.seal.SealParameters;
+import blindlap.seal.Sealing;
+import blindlap.seal.SealingSources;
+import blindlap.seal.SecureBytes;
+import blindlap.session.Notebook;
+import java.time.Clock;
+
+/** Everything that window and command line can do with one notebook. */
+public final class Desk implements AutoCloseable {
+  private final Notebook notebook;
+  private final Clock clock;
+  private final Protocols protocols;
+  private final Sessions sessions;
+  private final Committing committing;
+  private final Keys keys;
+  private final Cards cards = new Cards();
+  private final Reviews reviews;
+
+  /**
+   * @param notebook the open notebook; closed with the desk
+   * @param clock time and zone of the writer
+   * @param sources secure sources of everything sealed
+   * @param parameters strength of the key derivation
+   * @param ids source of session ids
+   */
+  public Desk(
+      Notebook notebook,
+      Clock clock,
+      SealingSources sources,
+      SealParameters parameters,
+      SecureBytes ids) {
+    this.notebook = notebook;
+    this.clock = clock;
+    this.protocols = BundledProtocols.load();
+    this.sessions = new Sessions(notebook, clock);
+    Sealing sealing = new Sealing(sources, parameters);
+    this.committing = new Committing(sessions, sealing, ids);
+    this.keys = new Keys(sessions, sealing);
+    this.reviews = new Reviews(sessions);
+  }
+
+  /** Opens a desk on a notebook file; made in the composition root. */
+  @FunctionalInterface
+  public interface Opener {
+    /**
+     * @throws blindlap.session.NotebookException if the file cannot be used
+     */
+    Desk open(java.nio.file.Path notebook);
+  }
+
+  /** The notebook itself. */
+  public Notebook notebook() {
+    return notebook;
+  }
+
+  /** Time and zone of the writer. */
+  public Clock clock() {
+    return clock;
+  }
+
+  /** Protocols that plans may name. */
+  public Protocols protocols() {
+    return protocols;
+  }
+
+  /** Finding sessions and writing to them. */
+  public Sessions sessions() {
+    return sessions;
+  }
+
+  /** Committing plans. */
+  public Committing committing() {
+    return committing;
+  }
+
+  /** Opening keys. */
+  public Keys keys() {
+    return keys;
+  }
+
+  /** Cards to print. */
+  public Cards cards() {
+    return cards;
+  }
+
+  /** Findings and reports. */
+  public Reviews reviews() {
+    return reviews;
+  }
+
+  @Override
+  public void close() {
+    notebook.close();
+  }
+}

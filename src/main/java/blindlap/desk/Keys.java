@@ -1,0 +1,156 @@
+package blindlap.desk;
+
+import blindlap.plan.Problem;
+import blindlap.seal.HelperLock;
+import blindlap.seal.HelperPhrase;
+import blindlap.seal.HelperSchedule;
+import blindlap.seal.KeySheet;
+import blindlap.seal.OpenKey;
+import blindlap.seal.Opening;
+import blindlap.seal.PhraseReading;
+import blindlap.seal.Sealing;
+import blindlap.seal.SheetReading;
+import blindlap.session.Fact;
+import blindlap.session.LifeCommands;
+import blindlap.session.Outcome;
+import blindlap.session.SessionState;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** Opens keys: for the helper during the day, for everyone once the review is closed. */
+public final class Keys {
+  private final Sessions sessions;
+  private final Sealing sealing;
+
+  public Keys(Sessions sessions, Sealing sealing) {
+    this.sessions = sessions;
+    this.sealing = sealing;
+  }
+
+  /** What a phrase gave. */
+  public sealed interface Result {
+    /**
+     * The helper's view of the day.
+     *
+     * @param schedule what to fit
+     * @param sheet the key sheet for the helper's paper
+     * @param lock for the helper's records
+     */
+    record Open(HelperSchedule schedule, KeySheet sheet, HelperLock lock) implements Result {
+      @Override
+      public String toString() {
+        return "Open[]";
+      }
+    }
+
+    /** The phrase did not open the key. */
+    record Refused(List<Problem> problems) implements Result {}
+  }
+
+  private record Opened(OpenKey key, HelperLock lock) {}
+
+  private sealed interface Attempt {
+    record Good(Opened opened) implements Attempt {}
+
+    record Bad(Problem problem) implements Attempt {}
+  }
+
+  /** Opens the helper's view with the phrase as typed. */
+  public Result helper(SessionState state, String typed) {
+    Attempt attempt = open(state, typed);
+    if (attempt instanceof Attempt.Bad bad) {
+      return new Result.Refused(List.of(bad.problem()));
+    }
+    Opened opened = ((Attempt.Good) attempt).opened();
+    return new Result.Open(
+        sealing.schedule(opened.key()), sealing.sheet(opened.key()), opened.lock());
+  }
+
+  private Attempt open(SessionState state, String typed) {
+    PhraseReading reading = HelperPhrase.parse(typed);
+    if (reading instanceof PhraseReading.UnknownWord word) {
+      return bad(DeskFault.PHRASE_WORD, word.position(), String.join(", ", word.near()));
+    }
+    if (reading instanceof PhraseReading.WrongCount count) {
+      return bad(DeskFault.PHRASE_COUNT, count.words());
+    }
+    Opening opening = sealing.open(state.sealedKey(), ((PhraseReading.Read) reading).phrase());
+    if (opening instanceof Opening.Opened opened) {
+      return new Attempt.Good(new Opened(opened.key(), opened.lock()));
+    }
+    return bad(
+        opening instanceof Opening.WrongPhrase ? DeskFault.WRONG_PHRASE : DeskFault.KEY_DAMAGED);
+  }
+
+  private static Attempt bad(DeskFault fault, Object... details) {
+    return new Attempt.Bad(Problem.of(fault, "", details));
+  }
+
+  /** Why the seal may not be opened yet, if so; asked before anyone types a phrase. */
+  public java.util.Optional<List<Problem>> refuseEarly(SessionState state) {
+    return new LifeCommands(state).mayUnseal() instanceof Outcome.Refused refused
+        ? java.util.Optional.of(refused.problems())
+        : java.util.Optional.empty();
+  }
+
+  /** Unseals a session with the helper's phrase. */
+  public Sessions.Result unseal(SessionState state, String typed) {
+    Outcome refusal = new LifeCommands(state).mayUnseal();
+    if (refusal instanceof Outcome.Refused refused) {
+      return new Sessions.Result.Refused(refused.problems());
+    }
+    Attempt attempt = open(state, typed);
+    if (attempt instanceof Attempt.Bad bad) {
+      return new Sessions.Result.Refused(List.of(bad.problem()));
+    }
+    Opened opened = ((Attempt.Good) attempt).opened();
+    Map<Integer, String> records = new TreeMap<>();
+    state
+        .helperRecords()
+        .forEach(
+            (stint, record) ->
+                opened
+                    .lock()
+                    .decrypt(state.id().text(), record)
+                    .ifPresent(text -> records.put(stint, text)));
+    return unseal(state, opened.key(), Fact.OpenedWith.PHRASE, records);
+  }
+
+  /** Unseals a session with the text of the key sheet, where the phrase is lost. */
+  public Sessions.Result unsealFromSheet(SessionState state, String sheet) {
+    Outcome refusal = new LifeCommands(state).mayUnseal();
+    if (refusal instanceof Outcome.Refused refused) {
+      return new Sessions.Result.Refused(refused.problems());
+    }
+    SheetReading reading =
+        sealing.openFromSheet(
+            sheet, state.planText().getBytes(StandardCharsets.UTF_8), state.planFingerprint());
+    if (reading instanceof SheetReading.Mistyped mistyped) {
+      return refused(DeskFault.SHEET_MISTYPED, mistyped.row(), mistyped.advice());
+    }
+    if (reading instanceof SheetReading.Opened opened) {
+      return unseal(state, opened.key(), Fact.OpenedWith.SHEET, Map.of());
+    }
+    return refused(DeskFault.SHEET_OF_ANOTHER);
+  }
+
+  private static Sessions.Result refused(DeskFault fault, Object... details) {
+    return new Sessions.Result.Refused(List.of(Problem.of(fault, "", details)));
+  }
+
+  private Sessions.Result unseal(
+      SessionState state, OpenKey key, Fact.OpenedWith with, Map<Integer, String> records) {
+    byte[] plan = state.planText().getBytes(StandardCharsets.UTF_8);
+    boolean matches =
+        sealing.verify(plan, state.plan().rule(), key, state.planFingerprint())
+            == blindlap.seal.Verification.MATCHES;
+    return sessions.act(
+        state.id(),
+        latest ->
+            matches
+                ? new LifeCommands(latest).unsealed(key, with, records)
+                : Outcome.refused(blindlap.session.SessionFault.FINGERPRINT_DIFFERS, ""));
+  }
+}

@@ -1,0 +1,113 @@
+package blindlap.desk;
+
+import blindlap.plan.Problem;
+import blindlap.session.Head;
+import blindlap.session.Notebook;
+import blindlap.session.Outcome;
+import blindlap.session.SessionId;
+import blindlap.session.SessionState;
+import blindlap.session.StoredEntry;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+
+/** Finds sessions and lets a decision on the latest state become entries. */
+public final class Sessions {
+  private static final int MOST_TRIES = 50;
+
+  private final Notebook notebook;
+  private final Clock clock;
+
+  public Sessions(Notebook notebook, Clock clock) {
+    this.notebook = notebook;
+    this.clock = clock;
+  }
+
+  /** What became of a command. */
+  public sealed interface Result {
+    /**
+     * Done and on disk.
+     *
+     * @param state the session afterwards
+     * @param written the new entries
+     */
+    record Done(SessionState state, List<StoredEntry> written) implements Result {}
+
+    /** Not done; nothing was written. */
+    record Refused(List<Problem> problems) implements Result {}
+  }
+
+  /** All sessions, latest first. */
+  public List<SessionState> all() {
+    return notebook.sessions().stream().map(id -> SessionState.of(notebook.entries(id))).toList();
+  }
+
+  /** The state of a session. */
+  public Optional<SessionState> state(SessionId id) {
+    List<StoredEntry> entries = notebook.entries(id);
+    return entries.isEmpty() ? Optional.empty() : Optional.of(SessionState.of(entries));
+  }
+
+  /** Either a session or the problem with what was typed. */
+  public record Found(Optional<SessionState> state, List<Problem> problems) {}
+
+  /**
+   * Finds a session by its id or the beginning of it, or "latest".
+   *
+   * @param typed at least one character
+   */
+  public Found find(String typed) {
+    String begin = typed.strip().toLowerCase(Locale.ROOT);
+    List<SessionId> ids = notebook.sessions();
+    List<SessionId> matches =
+        begin.equals("latest")
+            ? ids.stream().limit(1).toList()
+            : ids.stream().filter(id -> id.text().startsWith(begin)).toList();
+    if (matches.isEmpty() || begin.isEmpty()) {
+      return new Found(Optional.empty(), List.of(Problem.of(DeskFault.NO_SUCH_SESSION, "", typed)));
+    }
+    if (matches.size() > 1) {
+      return new Found(
+          Optional.empty(),
+          List.of(Problem.of(DeskFault.SEVERAL_SESSIONS, "", typed, matches.size())));
+    }
+    return new Found(state(matches.get(0)), List.of());
+  }
+
+  /**
+   * Decides on the latest state and writes what was decided; decides again if another window was
+   * faster.
+   */
+  public Result act(SessionId id, Function<SessionState, Outcome> decision) {
+    for (int i = 0; i < MOST_TRIES; i++) {
+      List<StoredEntry> entries = notebook.entries(id);
+      if (entries.isEmpty()) {
+        return new Result.Refused(List.of(Problem.of(DeskFault.NO_SUCH_SESSION, "", id)));
+      }
+      SessionState state = SessionState.of(entries);
+      Outcome outcome = decision.apply(state);
+      if (outcome instanceof Outcome.Refused refused) {
+        return new Result.Refused(refused.problems());
+      }
+      List<blindlap.session.Fact> facts = ((Outcome.Accepted) outcome).facts();
+      if (facts.isEmpty()) {
+        return new Result.Done(state, List.of());
+      }
+      Optional<List<StoredEntry>> written = write(id, state.heads(), facts);
+      if (written.isPresent()) {
+        List<StoredEntry> all = new ArrayList<>(entries);
+        all.addAll(written.get());
+        return new Result.Done(SessionState.of(all), written.get());
+      }
+    }
+    return new Result.Refused(List.of(Problem.of(DeskFault.MOVED_ON, "")));
+  }
+
+  Optional<List<StoredEntry>> write(
+      SessionId id, List<Head> known, List<blindlap.session.Fact> facts) {
+    return notebook.append(id, known, facts, clock.instant(), clock.getZone());
+  }
+}

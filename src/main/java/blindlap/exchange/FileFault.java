@@ -1,0 +1,35 @@
+package blindlap.exchange;
+
+import blindlap.plan.Fault;
+
+/** What can be wrong with a file of laps. Details are listed in their order. */
+public enum FileFault implements Fault {
+  /** The file is not UTF-8 text. */
+  NOT_UTF8,
+  /** The file has no rows. */
+  NO_ROWS,
+  /** A column that is neither known nor a measure: column, known columns. */
+  UNKNOWN_COLUMN,
+  /** A column twice: column. */
+  COLUMN_TWICE,
+  /** Neither lap nor code is among the columns: the columns found. */
+  NO_LAP_COLUMN,
+  /** Column code needs lap_in_stint where stints have more than one lap: laps per stint. */
+  NO_LAP_IN_STINT,
+  /** A row with another number of cells than the header: found, expected. */
+  RAGGED_ROW,
+  /** A lap number that is not a whole number of the day: typed, most. */
+  NOT_A_LAP,
+  /** A code that is not of this session: code. */
+  UNKNOWN_CODE,
+  /** Lap number and code name different stints: lap, code. */
+  LAP_AND_CODE_DIFFER,
+  /** A value that is not a number: measure, typed. */
+  NOT_A_NUMBER,
+  /** A time that is neither seconds nor m:ss.s: measure, typed. */
+  NOT_A_TIME_FORM,
+  /** Decimal commas and decimal points in one file: typed, the line of the other. */
+  MIXED_DECIMALS,
+  /** The file cannot be read: what. */
+  CANNOT_READ
+}

@@ -1,0 +1,304 @@
+package blindlap.exchange;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.Problem;
+import blindlap.session.LapId;
+import blindlap.session.LapInput;
+import java.io.StringReader;
+import java.math.BigDecimal;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import tech.tablesaw.api.ColumnType;
+import tech.tablesaw.api.Table;
+import tech.tablesaw.io.csv.CsvReadOptions;
+
+/**
+ * Reads a file of laps (docs/laps-file.md): separator {@code ;}, tab or {@code ,}; a header row;
+ * one row per lap. Every mistake is named with line and column; the caller records all rows or
+ * none.
+ */
+public final class LapsFile {
+  private final Plan plan;
+  private final List<Integer> codes;
+  private final List<Problem> problems = new ArrayList<>();
+  private final Decimals decimals;
+  private final List<String> header = new ArrayList<>();
+  private final Map<String, Integer> columns = new LinkedHashMap<>();
+
+  private LapsFile(Plan plan, List<Integer> codes, char separator) {
+    this.plan = plan;
+    this.codes = codes;
+    this.decimals = new Decimals(separator != ',');
+  }
+
+  /**
+   * What a file holds.
+   *
+   * @param laps one per row; to be used only if there are no problems
+   * @param problems mistakes, in the order of the file
+   */
+  public record Reading(List<LapInput> laps, List<Problem> problems) {
+    public Reading {
+      laps = List.copyOf(laps);
+      problems = List.copyOf(problems);
+    }
+  }
+
+  /**
+   * Reads a file's bytes.
+   *
+   * @param bytes UTF-8, with or without byte order mark
+   * @param plan the session's plan
+   * @param codes the session's codes, one per stint
+   */
+  public static Reading read(byte[] bytes, Plan plan, List<Integer> codes) {
+    String text;
+    try {
+      text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+    } catch (CharacterCodingException e) {
+      return failed(FileFault.NOT_UTF8);
+    }
+    String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
+    char separator = separator(plain.lines().filter(l -> !l.isBlank()).findFirst().orElse(""));
+    List<Shape> shapes = shapes(plain, separator);
+    if (shapes.size() < 2) {
+      return failed(FileFault.NO_ROWS);
+    }
+    List<Problem> ragged = ragged(shapes);
+    if (!ragged.isEmpty()) {
+      return new Reading(List.of(), ragged);
+    }
+    LapsFile file = new LapsFile(plan, codes, separator);
+    return file.read(plain, separator, shapes.stream().map(Shape::line).toList());
+  }
+
+  private static Reading failed(FileFault fault, Object... details) {
+    return new Reading(List.of(), List.of(Problem.of(fault, "", details)));
+  }
+
+  private static char separator(String header) {
+    return header.indexOf(';') >= 0 ? ';' : header.indexOf('\t') >= 0 ? '\t' : ',';
+  }
+
+  /**
+   * A record of the file before it is read as a table.
+   *
+   * @param line where it starts; quoted cells may hold line breaks
+   * @param cells number of its cells
+   */
+  private record Shape(int line, int cells) {}
+
+  private static List<Shape> shapes(String text, char separator) {
+    List<Shape> shapes = new ArrayList<>();
+    boolean quoted = false;
+    int start = 0;
+    int cells = 1;
+    int number = 0;
+    for (String line : text.split("\\R", -1)) {
+      number++;
+      if (!quoted) {
+        start = number;
+        cells = 1;
+      }
+      for (int i = 0; i < line.length(); i++) {
+        quoted ^= line.charAt(i) == '"';
+        cells += !quoted && line.charAt(i) == separator ? 1 : 0;
+      }
+      if (!quoted && !(start == number && line.isBlank())) {
+        shapes.add(new Shape(start, cells));
+      }
+    }
+    return shapes;
+  }
+
+  private static List<Problem> ragged(List<Shape> shapes) {
+    return shapes.stream()
+        .filter(row -> row.cells != shapes.get(0).cells)
+        .map(
+            row ->
+                Problem.of(
+                    FileFault.RAGGED_ROW, "line " + row.line, row.cells, shapes.get(0).cells))
+        .toList();
+  }
+
+  private Reading read(String text, char separator, List<Integer> lines) {
+    Table table;
+    try {
+      CsvReadOptions options =
+          CsvReadOptions.builder(new StringReader(text))
+              .separator(separator)
+              .header(false)
+              .columnTypes(column -> ColumnType.STRING)
+              .missingValueIndicator("")
+              .allowDuplicateColumnNames(true)
+              .ignoreZeroDecimal(false)
+              .maxCharsPerColumn(10_000)
+              .build();
+      table = Table.read().usingOptions(options);
+    } catch (RuntimeException e) {
+      return failed(FileFault.CANNOT_READ, firstLine(e.getMessage()));
+    }
+    for (int c = 0; c < table.columnCount(); c++) {
+      header.add(table.getString(0, c).strip());
+    }
+    columns(lines.get(0));
+    List<LapInput> laps = new ArrayList<>();
+    if (problems.isEmpty()) {
+      for (int row = 1; row < table.rowCount(); row++) {
+        int line = row < lines.size() ? lines.get(row) : row + 1;
+        lap(table, row, line).ifPresent(laps::add);
+      }
+    }
+    return new Reading(laps, problems);
+  }
+
+  private static String firstLine(@Nullable String message) {
+    return message == null ? "not a table" : message.strip().split("\\R", 2)[0];
+  }
+
+  private void columns(int line) {
+    String where = "line " + line;
+    for (int c = 0; c < header.size(); c++) {
+      String name = known(header.get(c));
+      if (name == null) {
+        problems.add(Problem.of(FileFault.UNKNOWN_COLUMN, where, header.get(c), knownColumns()));
+      } else if (columns.putIfAbsent(name, c) != null) {
+        problems.add(Problem.of(FileFault.COLUMN_TWICE, where, header.get(c)));
+      }
+    }
+    boolean byLap = columns.containsKey("lap");
+    boolean byCode = columns.containsKey("code");
+    if (!byLap && !byCode) {
+      problems.add(Problem.of(FileFault.NO_LAP_COLUMN, where, String.join(", ", header)));
+    } else if (!byLap && plan.laps().perStint() > 1 && !columns.containsKey("lap_in_stint")) {
+      problems.add(Problem.of(FileFault.NO_LAP_IN_STINT, where, plan.laps().perStint()));
+    }
+  }
+
+  private @Nullable String known(String column) {
+    String lower = column.toLowerCase(Locale.ROOT);
+    if (List.of("lap", "code", "lap_in_stint", "void", "note", "guess").contains(lower)) {
+      return lower;
+    }
+    for (Measure measure : plan.measures()) {
+      if (measure.name().equalsIgnoreCase(column)) {
+        return "measure " + measure.name();
+      }
+    }
+    return null;
+  }
+
+  private String knownColumns() {
+    List<String> known = new ArrayList<>(List.of("lap", "code", "lap_in_stint"));
+    plan.measures().forEach(m -> known.add(m.name()));
+    known.addAll(List.of("guess", "void", "note"));
+    return String.join(", ", known);
+  }
+
+  private Optional<LapInput> lap(Table table, int row, int line) {
+    String where = "line " + line;
+    Map<String, String> cells = new HashMap<>();
+    columns.forEach((name, c) -> cells.put(name, table.getString(row, c).strip()));
+    int before = problems.size();
+    LapId lap = lapId(cells, where);
+    Map<String, BigDecimal> values = new LinkedHashMap<>();
+    Map<String, String> places = new LinkedHashMap<>();
+    for (Measure measure : plan.measures()) {
+      Integer column = columns.get("measure " + measure.name());
+      String cell = cells.getOrDefault("measure " + measure.name(), "");
+      if (column == null || cell.isEmpty()) {
+        continue;
+      }
+      places.put(measure.name(), "column " + (column + 1));
+      BigDecimal value = value(measure, cell, where + ", column " + (column + 1), line);
+      if (value != null) {
+        values.put(measure.name(), value);
+      }
+    }
+    if (lap == null || problems.size() > before) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new LapInput(
+            lap,
+            values,
+            cells.get("void"),
+            cells.getOrDefault("note", ""),
+            cells.get("guess"),
+            where,
+            places));
+  }
+
+  private @Nullable LapId lapId(Map<String, String> cells, String where) {
+    LapId byLap = null;
+    String typed = cells.get("lap");
+    if (typed != null) {
+      Integer number = whole(typed);
+      if (number == null || number < 1 || number > plan.lapsOfDay()) {
+        problems.add(Problem.of(FileFault.NOT_A_LAP, where, typed, plan.lapsOfDay()));
+        return null;
+      }
+      byLap = LapId.ofDay(number, plan.laps().perStint());
+    }
+    String code = cells.get("code");
+    if (code == null || (code.isEmpty() && byLap != null)) {
+      return byLap;
+    }
+    Integer codeNumber = whole(code);
+    int stint = codeNumber == null ? 0 : codes.indexOf(codeNumber) + 1;
+    if (stint == 0) {
+      problems.add(Problem.of(FileFault.UNKNOWN_CODE, where, code));
+      return null;
+    }
+    if (byLap != null) {
+      if (byLap.stint() != stint) {
+        problems.add(Problem.of(FileFault.LAP_AND_CODE_DIFFER, where, typed, code));
+        return null;
+      }
+      return byLap;
+    }
+    return inStint(cells, stint, where);
+  }
+
+  private @Nullable LapId inStint(Map<String, String> cells, int stint, String where) {
+    String typed = cells.getOrDefault("lap_in_stint", "1");
+    Integer lap = whole(typed);
+    if (lap == null || lap < 1 || lap > plan.laps().perStint()) {
+      problems.add(Problem.of(FileFault.NOT_A_LAP, where, typed, plan.laps().perStint()));
+      return null;
+    }
+    return new LapId(stint, lap);
+  }
+
+  private static @Nullable Integer whole(String text) {
+    try {
+      return Integer.valueOf(text);
+    } catch (NumberFormatException e) {
+      return null;
+    }
+  }
+
+  private @Nullable BigDecimal value(Measure measure, String cell, String where, int line) {
+    if (decimals.mixed(cell, line)) {
+      problems.add(Problem.of(FileFault.MIXED_DECIMALS, where, cell, decimals.firstLine()));
+      return null;
+    }
+    Optional<BigDecimal> value =
+        measure.kind().timed() ? decimals.time(cell) : decimals.number(cell);
+    if (value.isEmpty()) {
+      FileFault fault = measure.kind().timed() ? FileFault.NOT_A_TIME_FORM : FileFault.NOT_A_NUMBER;
+      problems.add(Problem.of(fault, where, measure.name(), cell));
+    }
+    return value.orElse(null);
+  }
+}

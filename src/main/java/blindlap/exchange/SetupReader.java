@@ -1,0 +1,91 @@
+package blindlap.exchange;
+
+import blindlap.plan.Setting;
+import blindlap.plan.Setup;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.Objects;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/** Reads the setups of a plan file and their settings. */
+final class SetupReader {
+  private static final Pattern MASS = Pattern.compile("([0-9]+(?:[.][0-9]+)?)\\s*(g|kg|lb|oz)");
+
+  private SetupReader() {}
+
+  static Setup setup(FieldReader f) {
+    String name = f.requiredText("name");
+    BigDecimal grams = f.decimal("mass_g");
+    String typed = f.text("mass", "");
+    return new Setup(
+        f.text("id", Setup.idOf(name)),
+        name,
+        f.text("component", ""),
+        f.objects("settings", SetupReader::setting),
+        typed.isEmpty() ? grams : mass(f, typed, grams),
+        typed,
+        f.decimal("ballast_g"),
+        f.object(
+            "price", p -> new Setup.Price(p.decimal("amount", "0"), p.requiredText("currency"))),
+        f.texts("steps"),
+        f.objects(
+            "limits",
+            l ->
+                new Setup.Limit(
+                    l.requiredText("what"), l.requiredText("value"), l.text("source", ""))),
+        f.integer("most_refits"),
+        f.texts("consumables"),
+        f.texts("cautions"));
+  }
+
+  /** Grams of a mass as typed, to a tenth; must agree with mass_g where both stand. */
+  private static @Nullable BigDecimal mass(
+      FieldReader f, String typed, @Nullable BigDecimal grams) {
+    BigDecimal fromTyped = grams(typed);
+    if (fromTyped == null) {
+      f.wrong("mass", Objects.requireNonNull(f.value("mass")), "a number with g, kg, lb or oz");
+      return grams;
+    }
+    if (grams != null && grams.subtract(fromTyped).abs().compareTo(BigDecimal.ONE) > 0) {
+      f.wrong(
+          "mass_g",
+          Objects.requireNonNull(f.value("mass_g")),
+          "the grams of mass, " + fromTyped.toPlainString() + ", or nothing");
+    }
+    return fromTyped;
+  }
+
+  /** Grams to a tenth of "1.64 lb"; null if it is not of this form. */
+  static @Nullable BigDecimal grams(String typed) {
+    Matcher parts = MASS.matcher(typed.strip());
+    if (!parts.matches()) {
+      return null;
+    }
+    // Pound 453.59237 g exactly (international yard and pound agreement, 1959), 16 ounces.
+    String factor =
+        switch (parts.group(2)) {
+          case "kg" -> "1000";
+          case "lb" -> "453.59237";
+          case "oz" -> "28.349523125";
+          default -> "1";
+        };
+    return new BigDecimal(parts.group(1))
+        .multiply(new BigDecimal(factor))
+        .setScale(1, RoundingMode.HALF_EVEN);
+  }
+
+  static Setting setting(FieldReader f) {
+    return new Setting(
+        f.requiredText("name"),
+        f.requiredText("value"),
+        f.text("unit", ""),
+        f.decimal("tolerance"),
+        f.option("check", Setting.Check.class, Setting.Check.EACH_STINT),
+        f.bool("equal", false),
+        f.decimal("range"),
+        f.decimal("step"),
+        f.integer("readings", 1));
+  }
+}

@@ -1,0 +1,87 @@
+package blindlap.plan;
+
+import blindlap.stats.Interval;
+import blindlap.stats.OrderSet;
+import blindlap.stats.VerdictOdds;
+import java.util.List;
+import java.util.OptionalInt;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a day can show, at once and by formula. Differences are in the unit of the primary measure
+ * (per cent on the ratio scale), or in units of noise if the noise is unknown.
+ *
+ * @param orders what the set of orders is worth
+ * @param handlings how often parts are handled
+ * @param noise what is known of the noise
+ * @param worthwhile the worthwhile difference; NaN if none was declared
+ * @param chosen the planned number of stints
+ * @param curve other numbers of stints with the same rule, rising, the planned one included
+ * @param enough fewest stints of the curve and beyond that show the worthwhile difference; empty if
+ *     none, or if that cannot be said
+ * @param mostStints most stints that daylight and lap budget leave room for
+ * @param days days like this one that together show the worthwhile difference; empty if that cannot
+ *     be said or one is enough
+ * @param odds how such a day would end, by true difference; empty if that cannot be said
+ */
+public record DayAnswer(
+    OrderSet orders,
+    Handlings handlings,
+    NoiseKnown noise,
+    double worthwhile,
+    Point chosen,
+    List<Point> curve,
+    OptionalInt enough,
+    int mostStints,
+    OptionalInt days,
+    List<Ending> odds) {
+
+  /** How an answer was found. */
+  public enum Source {
+    /** By formula, which holds for sets of 200 orders and more. */
+    FORMULA,
+    /** By formula where the set is too small for it: to be replaced by simulation. */
+    ROUGH,
+    /** By simulation, with its error. */
+    SIMULATION,
+    /** By the approximation for pairs of three or four setups. */
+    PAIRS,
+    /** No p of .05 or less can come out. */
+    NEVER
+  }
+
+  /**
+   * What a number of stints can show on 8 of 10 days.
+   *
+   * @param stints number of stints
+   * @param source how it was found
+   * @param difference the difference; NaN if never
+   * @param range the same over the interval of an estimated noise; null if there is none
+   * @param fits whether it fits the day
+   */
+  public record Point(
+      int stints, Source source, double difference, @Nullable Interval range, boolean fits) {}
+
+  /**
+   * How such a day would end.
+   *
+   * @param difference true difference
+   * @param odds share of days by verdict
+   */
+  public record Ending(double difference, VerdictOdds odds) {}
+
+  public DayAnswer {
+    curve = List.copyOf(curve);
+    odds = List.copyOf(odds);
+  }
+
+  /** True if the plan can never show anything. */
+  public boolean never() {
+    return chosen.source() == Source.NEVER;
+  }
+
+  /** True if the day shows the worthwhile difference on 8 of 10 days; false if that is unknown. */
+  public boolean showsWorthwhile() {
+    return noise.kind() != NoiseKnown.Kind.UNKNOWN && chosen.difference() <= worthwhile;
+  }
+}

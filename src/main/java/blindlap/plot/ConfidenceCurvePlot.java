@@ -1,0 +1,174 @@
+package blindlap.plot;
+
+import java.util.List;
+
+/**
+ * The confidence curve: for each supposed difference the share of admissible orders that would fit
+ * it as badly or worse. A step line; the 95 % interval a thin bar at p = .05, the 90 % interval a
+ * thick bar at p = .10, the worthwhile band hatched, "no difference" marked with its p.
+ */
+public final class ConfidenceCurvePlot implements Drawing {
+  /** Columns that a long curve is thinned to; more than a screen has pixels across. */
+  static final int COLUMNS = 2000;
+
+  /**
+   * Everything that is drawn.
+   *
+   * @param estimate the best supported difference
+   * @param estimateWords such as "best supported: 2.3 s"
+   * @param ninetyFive 95 % interval, with its words, such as "95 %: 1.7 to 3.0 s"
+   * @param ninety 90 % interval, with its words
+   * @param none p of "no difference", 0 to 1
+   * @param noneWords such as "no difference" and "p = .0015", a line each
+   * @param worthwhile the worthwhile difference
+   * @param across axis of the supposed difference
+   * @param upright axis of p
+   * @param spoken the picture in words
+   */
+  public record Content(
+      double estimate,
+      String estimateWords,
+      Named ninetyFive,
+      Named ninety,
+      double none,
+      List<String> noneWords,
+      Band worthwhile,
+      Axis across,
+      Axis upright,
+      Spoken spoken) {
+    /** Copies the list. */
+    public Content {
+      noneWords = List.copyOf(noneWords);
+    }
+  }
+
+  /**
+   * An interval and its words.
+   *
+   * @param limits the interval
+   * @param words what to write beside it
+   */
+  public record Named(Limits limits, String words) {}
+
+  private final Content content;
+  private final double low;
+  private final double high;
+  private final double[] curve;
+
+  private ConfidenceCurvePlot(Content content, double low, double high, double[] curve) {
+    this.content = content;
+    this.low = low;
+    this.high = high;
+    this.curve = curve;
+  }
+
+  /**
+   * Makes the drawing. The curve is kept as its highest point in each of {@value #COLUMNS} columns,
+   * which changes nothing an eye can see, however many orders there are.
+   *
+   * @param content what is drawn beside the curve
+   * @param knots supposed differences at which p changes, rising; read, not kept
+   * @param heights p before the first knot, between knots, and after the last: one more than knots
+   * @throws IllegalArgumentException when the estimate or a p is not a number in range, lengths do
+   *     not match or knots are out of order
+   */
+  public static ConfidenceCurvePlot of(Content content, double[] knots, double[] heights) {
+    checkSteps(knots, heights);
+    if (!Double.isFinite(content.estimate()) || !(content.none() >= 0 && content.none() <= 1)) {
+      throw new IllegalArgumentException(
+          "Not a curve: estimate " + content.estimate() + ", p " + content.none());
+    }
+    double band = content.worthwhile().halfWidth();
+    double estimate = content.estimate();
+    double low = Math.min(Math.min(-1.3 * band, estimate), 0);
+    double high = Math.max(Math.max(1.3 * band, estimate), 0);
+    double reach = high - low;
+    Limits limits = content.ninetyFive().limits();
+    low = Math.min(low, end(limits.low(), estimate, -2 * reach) - 0.25 * reach);
+    high = Math.max(high, end(limits.high(), estimate, 2 * reach) + 0.25 * reach);
+    return new ConfidenceCurvePlot(content, low, high, thinned(knots, heights, low, high));
+  }
+
+  private static void checkSteps(double[] knots, double[] heights) {
+    if (knots.length == 0 || heights.length != knots.length + 1) {
+      throw new IllegalArgumentException(
+          knots.length + " knots need " + (knots.length + 1) + " heights, got " + heights.length);
+    }
+    for (int i = 1; i < knots.length; i++) {
+      if (!(knots[i - 1] <= knots[i])) {
+        throw new IllegalArgumentException("Knot " + i + " of the curve is out of order");
+      }
+    }
+    for (double p : heights) {
+      if (!(p >= 0 && p <= 1)) {
+        throw new IllegalArgumentException("A share of orders cannot be " + p);
+      }
+    }
+  }
+
+  private static double end(double limit, double estimate, double farthest) {
+    double far = estimate + farthest;
+    return farthest < 0 ? Math.max(limit, far) : Math.min(limit, far);
+  }
+
+  /** Heights over {@value #COLUMNS} equal columns from low to high. */
+  private static double[] thinned(double[] knots, double[] steps, double low, double high) {
+    double[] heights = new double[COLUMNS];
+    double column = (high - low) / COLUMNS;
+    for (int i = 0; i < COLUMNS; i++) {
+      int from = stepAt(knots, low + i * column);
+      int to = stepAt(knots, low + (i + 1) * column);
+      for (int step = from; step <= to; step++) {
+        heights[i] = Math.max(heights[i], steps[step]);
+      }
+    }
+    return heights;
+  }
+
+  /** Index of the height that holds at this difference: the number of knots at or below it. */
+  private static int stepAt(double[] knots, double difference) {
+    int low = 0;
+    int high = knots.length;
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (knots[middle] <= difference) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
+  Content content() {
+    return content;
+  }
+
+  double low() {
+    return low;
+  }
+
+  double high() {
+    return high;
+  }
+
+  double height(int column) {
+    return curve[column];
+  }
+
+  @Override
+  public Spoken spoken() {
+    return content.spoken();
+  }
+
+  @Override
+  public double heightFor(double width, double textScale) {
+    return ConfidenceCurvePart.Layout.of(this, width, textScale).height();
+  }
+
+  @Override
+  public void draw(Surface surface, double width, double textScale) {
+    new ConfidenceCurvePart(surface, this, ConfidenceCurvePart.Layout.of(this, width, textScale))
+        .draw();
+  }
+}

@@ -1,0 +1,118 @@
+package blindlap.plot;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Finds room for words beside the thing they name: what is taken, and what lies inside. */
+final class Places {
+  private final Box inside;
+  private final List<Box> taken = new ArrayList<>();
+
+  Places(Box inside) {
+    this.inside = inside;
+  }
+
+  void take(Box box) {
+    taken.add(box);
+  }
+
+  /**
+   * The first candidate that lies inside and touches nothing; else the one that touches least. The
+   * place is taken.
+   */
+  Spot choose(List<Spot> candidates) {
+    Spot best = candidates.get(0);
+    double least = Double.POSITIVE_INFINITY;
+    for (Spot spot : candidates) {
+      double cost = cost(spot.box());
+      if (cost < least) {
+        best = spot;
+        least = cost;
+      }
+    }
+    take(best.box());
+    return best;
+  }
+
+  /** A line from the mark to words that stand far from it. */
+  static void lead(Surface surface, Spot spot, double x, double y, double near) {
+    Box box = spot.box();
+    double toX = Math.max(box.x(), Math.min(box.right(), x));
+    double toY = Math.max(box.y(), Math.min(box.bottom(), y));
+    double distance = Math.hypot(toX - x, toY - y);
+    if (distance > near + spot.face().line() / 2) {
+      double start = (near - 3) / distance;
+      surface.line(x + start * (toX - x), y + start * (toY - y), toX, toY, Pen.of(Ink.SECOND, 1));
+    }
+  }
+
+  private double cost(Box box) {
+    double outside = box.width() * box.height() - box.overlap(inside);
+    double covered = taken.stream().mapToDouble(box::overlap).sum();
+    // Words that leave the picture are lost; words over a mark are only ugly.
+    return 100 * Math.max(0, outside - 1e-6) + covered;
+  }
+
+  /**
+   * Words at a place.
+   *
+   * @param lines the lines of words
+   * @param x anchor point
+   * @param baseline baseline of the first line
+   * @param anchor which end stands at x
+   * @param face their face
+   */
+  record Spot(List<String> lines, double x, double baseline, Anchor anchor, Face face) {
+    Spot {
+      lines = List.copyOf(lines);
+    }
+
+    Box box() {
+      double width = Lines.widest(lines, face);
+      double height = (lines.size() - 1) * face.line() + face.ascent() + face.descent();
+      return new Box(anchor.left(x, width), baseline - face.ascent(), width, height);
+    }
+
+    void draw(Surface surface, Ink ink) {
+      for (int i = 0; i < lines.size(); i++) {
+        surface.backedText(lines.get(i), x, baseline + i * face.line(), anchor, face, ink);
+      }
+    }
+
+    /** All round a mark, near first, then farther away. */
+    static List<Spot> nearThenFar(List<String> lines, double x, double y, double away, Face face) {
+      List<Spot> spots = new ArrayList<>();
+      for (int ring = 0; ring < 4; ring++) {
+        spots.addAll(round(lines, x, y, away + ring * face.line(), face));
+      }
+      return spots;
+    }
+
+    /** Right, left, above, below of a mark, then the four corners. */
+    static List<Spot> round(List<String> lines, double x, double y, double away, Face face) {
+      double height = (lines.size() - 1) * face.line();
+      double level = y + 0.35 * face.size() - height / 2;
+      double above = y - away - face.descent() - height;
+      double below = y + away + face.ascent();
+      double aside = 0.7 * away;
+      List<Spot> spots = new ArrayList<>();
+      spots.add(new Spot(lines, x + away, level, Anchor.START, face));
+      spots.add(new Spot(lines, x - away, level, Anchor.END, face));
+      spots.add(new Spot(lines, x, above, Anchor.MIDDLE, face));
+      spots.add(new Spot(lines, x, below, Anchor.MIDDLE, face));
+      spots.add(new Spot(lines, x + aside, above + 0.3 * away, Anchor.START, face));
+      spots.add(new Spot(lines, x - aside, above + 0.3 * away, Anchor.END, face));
+      spots.add(new Spot(lines, x + aside, below - 0.3 * away, Anchor.START, face));
+      spots.add(new Spot(lines, x - aside, below - 0.3 * away, Anchor.END, face));
+      return spots;
+    }
+
+    /** Above, below, then the others. */
+    static List<Spot> above(List<String> lines, double x, double y, double away, Face face) {
+      List<Spot> spots = new ArrayList<>(round(lines, x, y, away, face));
+      spots.add(0, spots.remove(3));
+      spots.add(0, spots.remove(3));
+      return spots;
+    }
+  }
+}

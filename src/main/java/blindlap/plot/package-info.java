@@ -1,0 +1,14 @@
+/**
+ * Drawings for screen, page and paper: one drawing, three surfaces.
+ *
+ * <p>A {@link blindlap.plot.Drawing} is made by a validating factory from plain records of numbers
+ * and finished words. It draws with {@link blindlap.plot.Ink}s, never with colours; the {@link
+ * blindlap.plot.Palette} of the {@link blindlap.plot.Surface} turns inks into colours at draw time.
+ * Lengths are logical pixels at 100 % (96 to the inch), text sizes are multiplied by a text scale,
+ * and text is measured by {@link blindlap.plot.TextWidth}, so a layout is the same on every
+ * surface.
+ */
+@NullMarked
+package blindlap.plot;
+
+import org.jspecify.annotations.NullMarked;

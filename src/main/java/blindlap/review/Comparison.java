@@ -1,0 +1,106 @@
+package blindlap.review;
+
+import blindlap.plan.Measure;
+import blindlap.stats.ConfidenceCurve;
+import blindlap.stats.CountRatio;
+import blindlap.stats.HarmTest;
+import blindlap.stats.Interval;
+import blindlap.stats.TwoSetups;
+import blindlap.stats.Verdict;
+import java.math.BigDecimal;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/**
+ * One measure of a two-setup session, compared. Differences are B minus A in the unit of the
+ * measure, or the ratio B to A on the ratio scale.
+ *
+ * @param measure which measure
+ * @param stints the analysed units
+ * @param result the numbers
+ * @param verdict empty unless the measure carries a verdict
+ * @param adjusted p adjusted among the secondary measures; empty for others
+ * @param harm the one-sided tests of a measure that is watched for harm
+ * @param ratio the ratio of counts
+ * @param caveats what a reader must know beside the numbers
+ */
+public record Comparison(
+    Measure measure,
+    StintValues stints,
+    TwoSetups result,
+    Optional<Verdict> verdict,
+    OptionalDouble adjusted,
+    Optional<HarmTest> harm,
+    Optional<CountRatio> ratio,
+    Set<Caveat> caveats) {
+
+  public Comparison {
+    caveats = java.util.Collections.unmodifiableSet(new java.util.TreeSet<>(caveats));
+  }
+
+  Comparison withAdjusted(double p) {
+    return new Comparison(
+        measure, stints, result, verdict, OptionalDouble.of(p), harm, ratio, caveats);
+  }
+
+  /** The worthwhile difference as shifts −D and +D on the scale of the analysis, if declared. */
+  public Optional<Interval> worthwhileBand() {
+    return band(measure);
+  }
+
+  static Optional<Interval> band(Measure measure) {
+    BigDecimal declared = measure.worthwhile();
+    if (declared == null) {
+      return Optional.empty();
+    }
+    double margin = measure.scale().margin(declared.doubleValue());
+    return Optional.of(new Interval(-margin, margin));
+  }
+
+  /** The confidence curve on the scale of the analysis. */
+  public ConfidenceCurve curve() {
+    return result.curve();
+  }
+
+  /** True if a test may be said: not with too many values missing. */
+  public boolean tested() {
+    return !caveats.contains(Caveat.MISSING);
+  }
+
+  /** Estimated difference as said: B − A, or B/A on the ratio scale. */
+  public double estimate() {
+    return measure.scale().back(result.estimate());
+  }
+
+  /** An interval as said; empty if unbounded or without variation. */
+  public Optional<Interval> interval(double level) {
+    return shifts(level)
+        .map(i -> new Interval(measure.scale().back(i.low()), measure.scale().back(i.high())));
+  }
+
+  /** An interval on the scale of the analysis; empty if unbounded or without variation. */
+  public Optional<Interval> shifts(double level) {
+    return result.noVariation() ? Optional.empty() : curve().interval(level);
+  }
+
+  /** Two-sided p of "no difference"; 1 without variation. */
+  public double p() {
+    return result.noVariation() ? 1 : curve().p(0);
+  }
+
+  /** True if the setups differ in this measure at level .05, adjusted where it is adjusted. */
+  public boolean shown() {
+    return tested() && !result.noVariation() && adjusted.orElse(p()) <= 0.05;
+  }
+
+  /** Index of the setup with the larger value: 1 = B, 0 = A; B where equal. */
+  public int larger() {
+    return result.estimate() >= 0 ? 1 : 0;
+  }
+
+  /** Index of the better setup, or of the larger one where no direction is better. */
+  public int better() {
+    return measure.better() == Measure.Better.LOWER ? 1 - larger() : larger();
+  }
+}

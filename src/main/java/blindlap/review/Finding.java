@@ -1,0 +1,112 @@
+package blindlap.review;
+
+import blindlap.plan.Measure;
+import blindlap.stats.CutShort;
+import blindlap.stats.OrderSet;
+import blindlap.stats.VoidBalance;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * What a session found: every measure compared over exactly the orders that could have been drawn.
+ *
+ * @param day what was analysed
+ * @param orders what the set of orders is worth
+ * @param primary the two-setup comparison that carries the verdict; empty if it could not be made
+ * @param others the other measures of two setups, in the order of the plan
+ * @param many all measures of three and more setups, the primary first
+ * @param refusals measures that could not be compared, with the reason
+ * @param sensitivities the primary looked at otherwise
+ * @param guesses what the rider guessed
+ * @param voids void stints per setup
+ * @param left what the stints used could still show, where stints were lost
+ * @param parity settings as measured
+ */
+public record Finding(
+    DayRecord day,
+    OrderSet orders,
+    Optional<Comparison> primary,
+    List<Comparison> others,
+    List<ManyComparison> many,
+    List<Refusal> refusals,
+    List<Sensitivity> sensitivities,
+    Guesses guesses,
+    VoidBalance voids,
+    Optional<CutShort> left,
+    List<Parity> parity) {
+
+  /** A measure that could not be compared, and why. */
+  public record Refusal(Measure measure, String reason) {}
+
+  public Finding {
+    others = List.copyOf(others);
+    many = List.copyOf(many);
+    refusals = List.copyOf(refusals);
+    sensitivities = List.copyOf(sensitivities);
+    parity = List.copyOf(parity);
+  }
+
+  /**
+   * Analyses a day.
+   *
+   * @throws IllegalArgumentException if the plan has fewer than two setups, which is a noise run
+   */
+  public static Finding of(DayRecord day) {
+    return new Analysis(day, step -> {}).finding();
+  }
+
+  /** Analyses a day, telling of each step (a measure's name) before it is taken. */
+  public static Finding of(DayRecord day, java.util.function.Consumer<String> progress) {
+    return new Analysis(day, progress).finding();
+  }
+
+  /**
+   * The verdict alone, for lists and for a page that shows it first: the primary measure without
+   * everything that stands beside it. Empty where no verdict can be given.
+   */
+  public static Optional<Comparison> verdictOnly(DayRecord day) {
+    return new Analysis(day, step -> {}).primaryOnly();
+  }
+
+  /** All comparisons of two setups, the primary first. */
+  public Stream<Comparison> comparisons() {
+    return Stream.concat(primary.stream(), others.stream());
+  }
+
+  /** Comparisons that show a harm. */
+  public List<Comparison> harms() {
+    return others.stream()
+        .filter(
+            c ->
+                c.harm()
+                    .filter(
+                        h ->
+                            h.bAgainstA() == blindlap.stats.HarmTest.Finding.SHOWN
+                                || h.aAgainstB() == blindlap.stats.HarmTest.Finding.SHOWN)
+                    .isPresent())
+        .toList();
+  }
+
+  /** Index of the setup that does the harm of a comparison of {@link #harms}. */
+  public static int harmful(Comparison comparison) {
+    return comparison.harm().orElseThrow().bAgainstA() == blindlap.stats.HarmTest.Finding.SHOWN
+        ? 1
+        : 0;
+  }
+
+
+  /** Measures that are better on the other setup than the primary is, and are shown to differ. */
+  public List<Comparison> disagreeing() {
+    Optional<Comparison> first = primary.filter(Comparison::shown).filter(Finding::directed);
+    return first.isEmpty()
+        ? List.of()
+        : others.stream()
+            .filter(c -> c.shown() && directed(c) && c.better() != first.get().better())
+            .toList();
+  }
+
+  private static boolean directed(Comparison comparison) {
+    return comparison.measure().better() != Measure.Better.NEITHER;
+  }
+}

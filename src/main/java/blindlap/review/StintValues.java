@@ -1,0 +1,165 @@
+package blindlap.review;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.session.LapId;
+import java.math.BigDecimal;
+import java.util.Arrays;
+import java.util.Set;
+
+/**
+ * The analysed units of one measure: per stint the mean of its scored laps (of their logarithms on
+ * the ratio scale). A void or missing lap leaves the mean of the stint's other scored laps; a stint
+ * with none left is masked (METHOD 13).
+ */
+public final class StintValues {
+  /** Which laps enter. */
+  public enum Laps {
+    /** Laps that are not void. */
+    NOT_VOID,
+    /** All ridden laps, void ones included. */
+    ALL_RIDDEN
+  }
+
+  private final double[] values;
+  private final boolean[] ridden;
+  private final boolean[] voided;
+  private final int[] voidLaps;
+  private int lapsUsed;
+  private int nearEnd;
+
+  private StintValues(int stints) {
+    this.values = new double[stints];
+    Arrays.fill(values, Double.NaN);
+    this.ridden = new boolean[stints];
+    this.voided = new boolean[stints];
+    this.voidLaps = new int[stints];
+  }
+
+  /** Collects a measure. */
+  public static StintValues of(DayRecord day, Measure measure, Laps which) {
+    Plan plan = day.plan();
+    StintValues result = new StintValues(plan.stints());
+    for (int stint = 1; stint <= plan.stints(); stint++) {
+      result.collect(day, measure, which, stint);
+    }
+    return result;
+  }
+
+  private void collect(DayRecord day, Measure measure, Laps which, int stint) {
+    Plan plan = day.plan();
+    double sum = 0;
+    int n = 0;
+    int scored = 0;
+    for (int at = plan.laps().settling() + 1; at <= plan.laps().perStint(); at++) {
+      DayRecord.Lap lap = day.lap(new LapId(stint, at)).orElse(null);
+      if (lap == null || !lap.ridden()) {
+        continue;
+      }
+      scored++;
+      boolean isVoid = lap.voided().isPresent();
+      voidLaps[stint - 1] += isVoid ? 1 : 0;
+      BigDecimal value = lap.values().get(measure.name());
+      if (value != null && (which == Laps.ALL_RIDDEN || !isVoid)) {
+        sum += measure.scale().forward(value.doubleValue());
+        n++;
+        lapsUsed++;
+        nearEnd += atEnd(measure, value.doubleValue()) ? 1 : 0;
+      }
+    }
+    ridden[stint - 1] = scored > 0;
+    voided[stint - 1] = scored > 0 && voidLaps[stint - 1] == scored;
+    values[stint - 1] = n == 0 ? Double.NaN : sum / n;
+  }
+
+  /** Within 5 of the ends of a line scale, or on an end category (METHOD 13). */
+  private static boolean atEnd(Measure measure, double value) {
+    return switch (measure.kind()) {
+      case LINE_SCALE -> value <= 5 || value >= 95;
+      case CATEGORY_SCALE -> value <= 1 || value >= 9;
+      default -> false;
+    };
+  }
+
+  /** One value per stint on the scale of the analysis; NaN where masked. */
+  public double[] values() {
+    return values.clone();
+  }
+
+  /** The value of a stint as it is said: on the ratio scale the geometric mean. */
+  public double said(int stint, Measure measure) {
+    return measure.scale().back(values[stint - 1]);
+  }
+
+  /** True where a value enters. */
+  public boolean[] valid() {
+    boolean[] valid = new boolean[values.length];
+    for (int i = 0; i < valid.length; i++) {
+      valid[i] = !Double.isNaN(values[i]);
+    }
+    return valid;
+  }
+
+  /** True where a value enters and the stint, from 1, is not one of these. */
+  public boolean[] validWithout(Set<Integer> stints) {
+    boolean[] valid = valid();
+    stints.forEach(stint -> valid[stint - 1] = false);
+    return valid;
+  }
+
+  /** True if any scored lap of the stint was ridden. */
+  public boolean ridden(int stint) {
+    return ridden[stint - 1];
+  }
+
+  /** True if every scored lap of the stint is void. */
+  public boolean voided(int stint) {
+    return voided[stint - 1];
+  }
+
+  /** Number of void scored laps of the stint. */
+  public int voidLaps(int stint) {
+    return voidLaps[stint - 1];
+  }
+
+  /** Number of stints of the plan. */
+  public int stints() {
+    return values.length;
+  }
+
+  /** Number of stints with a value. */
+  public int used() {
+    int used = 0;
+    for (boolean valid : valid()) {
+      used += valid ? 1 : 0;
+    }
+    return used;
+  }
+
+  /** Number of stints all of whose scored laps are void. */
+  public int voids() {
+    int count = 0;
+    for (boolean each : voided) {
+      count += each ? 1 : 0;
+    }
+    return count;
+  }
+
+  /** Share of rated laps near an end of the scale; 0 for what is no rating. */
+  public double endShare() {
+    return lapsUsed == 0 ? 0 : (double) nearEnd / lapsUsed;
+  }
+
+  /** Share of stints that were ridden and not void but lack a value. */
+  public double missingShare() {
+    int open = 0;
+    int missing = 0;
+    for (int i = 0; i < values.length; i++) {
+      if (ridden[i] && !voided[i]) {
+        open++;
+        missing += Double.isNaN(values[i]) ? 1 : 0;
+      }
+    }
+    return open == 0 ? 0 : (double) missing / open;
+  }
+}

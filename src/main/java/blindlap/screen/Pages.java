@@ -1,0 +1,47 @@
+package blindlap.screen;
+
+import blindlap.desk.Desk;
+import blindlap.screen.model.Background;
+import blindlap.screen.model.NotebookModel;
+import blindlap.screen.model.Shell;
+import blindlap.screen.view.Look;
+import blindlap.screen.view.NotebookPage;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.function.Supplier;
+import javafx.scene.Node;
+
+/** Which view belongs to which page: models get the desk, views get models. */
+final class Pages {
+  private final Desk desk;
+  private final Shell shell;
+  private final Look look;
+  private final Background background;
+
+  Pages(Desk desk, Shell shell, Look look, Background background) {
+    this.desk = desk;
+    this.shell = shell;
+    this.look = look;
+    this.background = background;
+  }
+
+  Map<Shell.Page, Supplier<? extends Node>> makers() {
+    Map<Shell.Page, Supplier<? extends Node>> makers = new EnumMap<>(Shell.Page.class);
+    makers.put(Shell.Page.NOTEBOOK, this::notebook);
+    return makers;
+  }
+
+  private Node notebook() {
+    NotebookModel model = new NotebookModel(desk, shell, background);
+    model.refresh();
+    shell
+        .pageProperty()
+        .addListener(
+            (o, before, now) -> {
+              if (now == Shell.Page.NOTEBOOK) {
+                model.refresh();
+              }
+            });
+    return new NotebookPage(look, model);
+  }
+}

@@ -1,0 +1,54 @@
+package blindlap.screen.model;
+
+import java.util.concurrent.Callable;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import javafx.application.Platform;
+
+/**
+ * Work off the interface thread, its result on it. The only place that hops between the two; tests
+ * give executors that run at once.
+ */
+public final class Background {
+  private final Executor worker;
+  private final Executor screen;
+
+  private Background(Executor worker, Executor screen) {
+    this.worker = worker;
+    this.screen = screen;
+  }
+
+  /** Work on the given executor, results on the interface thread. */
+  public static Background on(Executor worker) {
+    return new Background(worker, Platform::runLater);
+  }
+
+  /** Everything at once on the calling thread, for tests. */
+  public static Background immediate() {
+    return new Background(Runnable::run, Runnable::run);
+  }
+
+  /**
+   * Runs work and hands over what came of it.
+   *
+   * @param work off the interface thread
+   * @param done gets the result on the interface thread
+   * @param failed gets what was thrown on the interface thread
+   */
+  public <T> void run(Callable<T> work, Consumer<T> done, Consumer<Exception> failed) {
+    worker.execute(
+        () -> {
+          try {
+            T result = work.call();
+            screen.execute(() -> done.accept(result));
+          } catch (Exception e) {
+            screen.execute(() -> failed.accept(e));
+          }
+        });
+  }
+
+  /** Runs something on the interface thread. */
+  public void onScreen(Runnable change) {
+    screen.execute(change);
+  }
+}

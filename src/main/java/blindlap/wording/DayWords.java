@@ -1,0 +1,85 @@
+package blindlap.wording;
+
+import blindlap.plan.Handlings;
+import blindlap.plan.Schedule;
+import java.time.Duration;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** The day against the clock, in sentences. */
+public final class DayWords {
+  private static final Words WORDS = Words.of("preview");
+  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+  private static final DateTimeFormatter ZONED =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm z", Locale.ENGLISH);
+
+  private DayWords() {}
+
+  /** Clock time, such as "09:40". */
+  public static String clock(ZonedDateTime at) {
+    return CLOCK.format(at);
+  }
+
+  /** A length of time, such as "1 h 08 min". */
+  public static String duration(Duration time) {
+    long minutes = time.abs().toMinutes();
+    return minutes < 60
+        ? WORDS.say("minutes", minutes)
+        : WORDS.say("hours", minutes / 60, String.format(Locale.ROOT, "%02d", minutes % 60));
+  }
+
+  /** One sentence: from when to when, and what is left of daylight. */
+  public static String summary(Schedule schedule) {
+    return WORDS.say(
+        schedule.fits() ? "day.fits" : "day.late",
+        ZONED.format(schedule.start()),
+        sameDay(schedule.start(), schedule.end())
+            ? clock(schedule.end())
+            : ZONED.format(schedule.end()),
+        duration(schedule.spare()),
+        sameDay(schedule.start(), schedule.limit())
+            ? clock(schedule.limit())
+            : ZONED.format(schedule.limit()));
+  }
+
+  private static boolean sameDay(ZonedDateTime one, ZonedDateTime other) {
+    return one.toLocalDate().equals(other.toLocalDate())
+        && one.getOffset().equals(other.getOffset());
+  }
+
+  /** When the handling before each stint starts, one a line. */
+  public static List<String> stints(Schedule schedule) {
+    List<String> lines = new ArrayList<>();
+    for (Schedule.Block block : schedule.stints()) {
+      lines.add(WORDS.say("day.stint", block.stint(), clock(block.from()), clock(block.ride())));
+    }
+    return lines;
+  }
+
+  /** How often parts are handled. */
+  public static String handlings(Handlings handlings) {
+    return WORDS.say(
+        "handlings", handlings.day(), handlings.perSetup(), handlings.perSetupAtMost());
+  }
+
+  /**
+   * What to drop so that the day fits.
+   *
+   * @param detail ways as PlanCheck writes them: "RESTS:0,STINTS:12", or "NONE"
+   */
+  static String ways(String detail) {
+    List<String> ways = new ArrayList<>();
+    for (String way : detail.split(",", -1)) {
+      String[] parts = way.split(":", 2);
+      if (parts.length == 2) {
+        ways.add(WORDS.say("drop." + parts[0], parts[1]));
+      }
+    }
+    return ways.isEmpty()
+        ? WORDS.say("drop.NONE")
+        : WORDS.say("drop", String.join(WORDS.say("drop.or"), ways));
+  }
+}

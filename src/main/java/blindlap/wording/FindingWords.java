@@ -1,0 +1,335 @@
+package blindlap.wording;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.review.Caveat;
+import blindlap.review.Comparison;
+import blindlap.stats.HarmTest;
+import blindlap.stats.Interval;
+import blindlap.stats.TwoSetups;
+import blindlap.stats.Verdict;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** One measure of a two-setup finding in sentences. */
+public final class FindingWords {
+  static final Words WORDS = Words.of("finding");
+  private static final Words VERDICTS = Words.of("verdicts");
+
+  private final List<String> setups;
+  private final Comparison comparison;
+  private final Measure measure;
+  private final Way way;
+  private final Sizes sizes;
+
+  /** Words for a measure of a committed plan with two setups. */
+  public FindingWords(Plan plan, Comparison comparison) {
+    this.setups = plan.setups().stream().map(blindlap.plan.Setup::name).toList();
+    this.comparison = comparison;
+    this.measure = comparison.measure();
+    this.way = Way.of(measure);
+    this.sizes =
+        Sizes.of(
+            measure,
+            comparison.result().estimate(),
+            List.of(comparison.shifts(0.95), comparison.shifts(0.90)),
+            comparison.result().noiseSd());
+  }
+
+  /** The phrase of a verdict. */
+  public static String phrase(Verdict verdict) {
+    return VERDICTS.say(verdict.name());
+  }
+
+  /** "Shock L was 2.3 s a lap faster than Shock K"; "no difference" where there is exactly none. */
+  public String difference() {
+    return difference(comparison.result().estimate(), sizes);
+  }
+
+  private String difference(double estimate, Sizes digits) {
+    if (estimate == 0) {
+      return WORDS.say("equal", setups.get(0), setups.get(1), measure.name());
+    }
+    int first = way.first(estimate);
+    return WORDS.say(
+        way.key(measure),
+        setups.get(first),
+        setups.get(1 - first),
+        digits.estimate(estimate) + digits.unit(),
+        measure.name(),
+        measure.unit());
+  }
+
+  /** "2.3 s faster", for a plot. */
+  public String shortDifference() {
+    return WORDS.say("bare." + word(), estimate());
+  }
+
+  /** "2.3 s", the size of the estimate. */
+  public String estimate() {
+    return sizes.estimate(comparison.result().estimate()) + sizes.unit();
+  }
+
+  private String word() {
+    return way.name().toLowerCase(Locale.ROOT).replace('_', '.');
+  }
+
+  /** "Shock K faster", for the two sides of an axis; side −1 is below zero (B − A). */
+  public String side(int side) {
+    return WORDS.say("side." + word(), setups.get(way.first(side)));
+  }
+
+  /** An interval in words: "1.7 to 3.0 s", or from one setup's side to the other's. */
+  public String interval(double level) {
+    return comparison.shifts(level).map(i -> interval(i, sizes)).orElse(WORDS.say("unbounded"));
+  }
+
+  private String interval(Interval interval, Sizes digits) {
+    List<BigDecimal> limits = digits.limits(interval);
+    boolean above = interval.low() > 0;
+    if (above || interval.high() < 0) {
+      BigDecimal near = above ? limits.get(0) : limits.get(1);
+      BigDecimal far = above ? limits.get(1) : limits.get(0);
+      return WORDS.say(
+          "interval.one.side", near.toPlainString(), far.toPlainString() + digits.unit());
+    }
+    return WORDS.say(
+        "interval.two.sides", end(-1, limits.get(0), digits), end(1, limits.get(1), digits));
+  }
+
+  private String end(int side, BigDecimal limit, Sizes digits) {
+    if (limit.signum() == 0) {
+      return WORDS.say("end.none");
+    }
+    return WORDS.say(
+        "end." + word(), setups.get(way.first(side)), limit.toPlainString() + digits.unit());
+  }
+
+  /** The headline in three parts: before, the verdict phrase, after. */
+  public Headline headline() {
+    Verdict verdict = comparison.verdict().orElseThrow();
+    String key =
+        switch (verdict) {
+          case REAL_AND_WORTHWHILE, REAL_BUT_SMALL, DIRECTION_KNOWN -> "headline.difference";
+          default -> "headline.setups";
+        };
+    return Headline.of(
+        WORDS.say(key, difference(), setups.get(0), setups.get(1), Headline.PLACE),
+        phrase(verdict));
+  }
+
+  /** The verdict sentence with its numbers. */
+  public String sentence() {
+    Verdict verdict = comparison.verdict().orElseThrow();
+    return WORDS.say(
+        "sentence." + verdict.name(),
+        difference(),
+        interval(0.95),
+        interval(0.90),
+        Sizes.worthwhile(measure),
+        phrase(verdict),
+        setups.get(0),
+        setups.get(1));
+  }
+
+  /** What the verdict means, for under the headline: limits first, p last and in brackets. */
+  public String lead() {
+    Verdict verdict = comparison.verdict().orElseThrow();
+    return WORDS.say(
+        "lead." + verdict.name(),
+        interval(0.95),
+        interval(0.90),
+        Sizes.worthwhile(measure),
+        p(),
+        setups.get(0),
+        setups.get(1));
+  }
+
+  /** The sentence of a measure without verdict: difference, interval, adjusted p. */
+  public String plain() {
+    List<String> parts = new ArrayList<>();
+    if (comparison.result().noVariation()) {
+      return WORDS.say("plain.variation", measure.name());
+    }
+    if (!comparison.tested()) {
+      return WORDS.say("plain.untested", measure.name(), difference(), interval(0.95));
+    }
+    parts.add(
+        WORDS.say(
+            plainKey(), measure.name(), difference(), interval(0.95), p(), adjusted(),
+            setups.get(0), setups.get(1)));
+    if (comparison.measure().worthwhile() != null && measure.role() != Measure.Role.PRIMARY) {
+      parts.add(size());
+    }
+    return String.join(" ", parts);
+  }
+
+  private String plainKey() {
+    String key = comparison.shown() ? "plain.shown" : "plain.open";
+    return comparison.adjusted().isPresent() ? key + ".adjusted" : key;
+  }
+
+  /** Where the 90 % limits lie against the worthwhile difference; says nothing more than that. */
+  private String size() {
+    Optional<Interval> ninety = comparison.shifts(0.90);
+    Interval band = comparison.worthwhileBand().orElseThrow();
+    String key = "size.open";
+    if (comparison.curve().fallsShortOf(band.high(), 0.05)
+        && comparison.curve().exceeds(band.low(), 0.05)) {
+      key = "size.within";
+    } else if (comparison.curve().exceeds(band.high(), 0.05)
+        || comparison.curve().fallsShortOf(band.low(), 0.05)) {
+      key = "size.beyond";
+    }
+    return ninety.isEmpty()
+        ? WORDS.say("size.unbounded")
+        : WORDS.say(key, interval(0.90), Sizes.worthwhile(measure));
+  }
+
+  /** "p = .0015". */
+  public String p() {
+    return WORDS.say("p", Figures.p(comparison.p()));
+  }
+
+  private String adjusted() {
+    return WORDS.say("p", Figures.p(comparison.adjusted().orElse(comparison.p())));
+  }
+
+  /** What a watched harm comes to, for both setups. */
+  public List<String> harm() {
+    return comparison
+        .harm()
+        .map(h -> List.of(harm(1, h.bAgainstA()), harm(0, h.aAgainstB())))
+        .orElse(List.of());
+  }
+
+  private String harm(int setup, HarmTest.Finding found) {
+    return WORDS.say(
+        "harm." + found.name(),
+        setups.get(setup),
+        setups.get(1 - setup),
+        measure.name(),
+        Sizes.worthwhile(measure));
+  }
+
+  /** The harm in the same sentence as the verdict. */
+  String harmInHeadline(int setup) {
+    return WORDS.say(
+        measure.better() == Measure.Better.HIGHER ? "headline.harm.less" : "headline.harm.more",
+        setups.get(setup),
+        measure.name(),
+        Sizes.worthwhile(measure));
+  }
+
+  /** Interval, p, orders; noise; stints used: one sentence each. */
+  public List<String> evidence(String orders) {
+    List<String> lines = new ArrayList<>();
+    TwoSetups result = comparison.result();
+    if (!result.noVariation()) {
+      lines.add(
+          WORDS.say(
+              result.sampled() ? "evidence.sampled" : "evidence.interval",
+              interval(0.95),
+              p(),
+              orders,
+              Figures.p(result.pError(comparison.p())),
+              Figures.count(result.sampling().draws())));
+    }
+    lines.add(noise());
+    lines.add(used());
+    ratio().ifPresent(lines::add);
+    lines.addAll(caveats());
+    return lines;
+  }
+
+  /** "Rider noise 0.64 s from stint to stint". */
+  public String noise() {
+    return WORDS.say("evidence.noise", noiseSize(), comparison.result().df());
+  }
+
+  /** "0.64 s". */
+  public String noiseSize() {
+    double noise = comparison.result().noiseSd();
+    double size = Sizes.size(measure, noise);
+    return Figures.number(size, Figures.decimals(size) + 1)
+        + (measure.kind() == Measure.Kind.COUNT ? " " + measure.unit() : sizes.unit());
+  }
+
+  /** "15 of 16 stints used; 1 void, 0 not ridden or without a value." */
+  public String used() {
+    int voids = comparison.stints().voids();
+    int used = comparison.stints().used();
+    int all = comparison.stints().stints();
+    return WORDS.say("evidence.used", used, all, voids, all - used - voids);
+  }
+
+  /** The ratio of counts, for counts. */
+  public Optional<String> ratio() {
+    return comparison
+        .ratio()
+        .filter(r -> r.ratio() > 0 && !Double.isInfinite(r.ratio()))
+        .map(
+            r ->
+                WORDS.say(
+                    "ratio",
+                    setups.get(0),
+                    setups.get(1),
+                    Figures.number(r.ratio(), 2),
+                    bound(r.interval95().low(), false),
+                    bound(r.interval95().high(), true)));
+  }
+
+  private static String bound(double ratio, boolean upper) {
+    if (Double.isNaN(ratio) || Double.isInfinite(ratio)) {
+      return WORDS.say(upper ? "ratio.no.upper" : "ratio.no.lower");
+    }
+    return Figures.outward(ratio, 2, upper, 1);
+  }
+
+  /** Caveats of this measure. */
+  public List<String> caveats() {
+    return comparison.caveats().stream().map(this::caveat).toList();
+  }
+
+  private String caveat(Caveat caveat) {
+    return WORDS.say("caveat." + caveat.name(), measure.name());
+  }
+
+  /** "Shock L was … faster than Shock K", and the interval, for another result of this measure. */
+  public String beside(TwoSetups other, boolean estimateOnly) {
+    Optional<Interval> wide =
+        other.noVariation() || estimateOnly ? Optional.empty() : other.curve().interval(0.95);
+    Optional<Interval> ninety =
+        other.noVariation() || estimateOnly ? Optional.empty() : other.curve().interval(0.90);
+    Sizes digits =
+        Sizes.of(measure, other.estimate(), List.of(wide, ninety), comparison.result().noiseSd());
+    String difference = difference(other.estimate(), digits);
+    if (estimateOnly) {
+      return WORDS.say("beside.estimate", difference);
+    }
+    if (other.noVariation() || wide.isEmpty()) {
+      return WORDS.say("beside.unbounded", difference);
+    }
+    return WORDS.say(
+        "beside",
+        difference,
+        interval(wide.get(), digits),
+        WORDS.say("p", Figures.p(other.curve().p(0))));
+  }
+
+  /** Signed B − A for a table: "−2.3 s", or "× 0.977" on the ratio scale. */
+  public String signed() {
+    return Cells.estimate(comparison, sizes.decimals());
+  }
+
+  /** Signed interval for a table. */
+  public String signedInterval(double level) {
+    return comparison
+        .shifts(level)
+        .map(i -> Cells.interval(comparison, i, sizes))
+        .orElse(WORDS.say("unbounded"));
+  }
+}

@@ -1,0 +1,57 @@
+package blindlap.wording;
+
+import blindlap.plan.Fault;
+import blindlap.plan.PlanFault;
+import blindlap.plan.Problem;
+import blindlap.session.Step;
+import java.util.List;
+import java.util.Locale;
+
+/** Problems as sentences. */
+public final class Problems {
+  private static final Words WORDS = Words.of("problems");
+  private static final Words STEPS = Words.of("steps");
+
+  private Problems() {}
+
+  /** The bundle key of a fault. */
+  public static String key(Fault fault) {
+    Class<?> type = fault instanceof Enum<?> option ? option.getDeclaringClass() : fault.getClass();
+    return type.getSimpleName() + "." + fault.name();
+  }
+
+  /** One problem as a sentence, with its place in front where it has one. */
+  public static String sentence(Problem problem) {
+    Object[] arguments = new Object[problem.details().size() + 1];
+    arguments[0] = problem.where();
+    for (int i = 1; i < arguments.length; i++) {
+      String detail = problem.details().get(i - 1);
+      arguments[i] =
+          problem.fault() == PlanFault.DAY_TOO_LONG && i == 3
+              ? DayWords.ways(detail)
+              : detail(detail);
+    }
+    String sentence = WORDS.say(key(problem.fault()), arguments);
+    return problem.where().isBlank() ? sentence : capital(problem.where()) + ": " + sentence;
+  }
+
+  /** Several problems, one a line. */
+  public static List<String> sentences(List<Problem> problems) {
+    return problems.stream().map(Problems::sentence).toList();
+  }
+
+  private static String detail(String detail) {
+    for (Step step : Step.values()) {
+      if (step.name().equals(detail)) {
+        return STEPS.say(step.name());
+      }
+    }
+    return detail;
+  }
+
+  private static String capital(String where) {
+    return where.startsWith("line")
+        ? where.substring(0, 1).toUpperCase(Locale.ROOT) + where.substring(1)
+        : where;
+  }
+}

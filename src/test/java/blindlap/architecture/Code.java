@@ -1,0 +1,73 @@
+package blindlap.architecture;
+
+import blindlap.Main;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.net.URISyntaxException;
+import java.nio.file.Path;
+
+/** Compiled classes to hold against the rules; each set is read once. */
+final class Code {
+  /** Root package of the application. */
+  static final String APPLICATION = "blindlap";
+
+  /** Root package of the broken copy. */
+  static final String BROKEN = "fixture.blindlap";
+
+  private Code() {}
+
+  /** The application's classes, without any test. */
+  static JavaClasses application() {
+    return Application.CLASSES;
+  }
+
+  /** Classes that break the rules, one or more for each. */
+  static JavaClasses broken() {
+    return Broken.CLASSES;
+  }
+
+  /** The class files below a folder. */
+  static JavaClasses at(Path folder) {
+    return new ClassFileImporter().importPath(folder);
+  }
+
+  /** The package of a class relative to the root; empty for the root itself. */
+  static String part(String root, JavaClass type) {
+    String name = type.getPackageName();
+    return name.equals(root) ? "" : name.substring(root.length() + 1);
+  }
+
+  /** True if the class lives in the root package or below it. */
+  static boolean under(String root, JavaClass type) {
+    return (type.getPackageName() + ".").startsWith(root + ".");
+  }
+
+  /** The name of the top-level class around a class or array of it, relative to the root. */
+  static String topLevel(String root, JavaClass type) {
+    String plain = type.getName().replaceFirst("^\\[+L", "").replace(";", "");
+    String name = plain.substring(root.length() + 1);
+    int nested = name.indexOf('$');
+    return nested < 0 ? name : name.substring(0, nested);
+  }
+
+  private static Path homeOf(Class<?> type) {
+    try {
+      return Path.of(type.getProtectionDomain().getCodeSource().getLocation().toURI());
+    } catch (URISyntaxException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static final class Application {
+    static final JavaClasses CLASSES =
+        new ClassFileImporter()
+            .withImportOption(new ImportOption.DoNotIncludeTests())
+            .importPath(homeOf(Main.class));
+  }
+
+  private static final class Broken {
+    static final JavaClasses CLASSES = at(homeOf(Code.class).resolve("fixture"));
+  }
+}

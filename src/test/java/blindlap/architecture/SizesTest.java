@@ -1,0 +1,87 @@
+package blindlap.architecture;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class SizesTest {
+  @Test
+  void noFileAndNoMethodOfTheApplicationIsTooLong() {
+    assertThat(Sources.application().units()).isNotEmpty();
+    assertThat(Sizes.tooLong(Sources.application())).isEmpty();
+  }
+
+  @Test
+  void aMethodOf40LinesPassesAndOneOf41IsNamedWithItsLine() {
+    assertThat(tooLong("plan", "void walks() {\n" + statements(38) + "}\n")).isEmpty();
+    assertThat(tooLong("plan", "void walks() {\n" + statements(39) + "}\n"))
+        .containsExactly("/Broken.java:3: method walks has 41 lines, at most 40 are allowed");
+  }
+
+  @Test
+  void theCommentOfAMethodDoesNotCountButItsAnnotationsDo() {
+    String comment = "/**\n" + " * Words.\n".repeat(60) + " */\n";
+    String method = "void walks() {\n" + statements(38) + "}\n";
+    assertThat(tooLong("plan", comment + method)).isEmpty();
+    assertThat(tooLong("plan", "@Deprecated\n" + method)).hasSize(1);
+  }
+
+  @Test
+  void aPublishedAlgorithmInStatsMayHave60LinesAndNot61() {
+    assertThat(tooLong("stats", "void walks() {\n" + statements(58) + "}\n")).isEmpty();
+    assertThat(tooLong("stats", "void walks() {\n" + statements(59) + "}\n")).hasSize(1);
+  }
+
+  @Test
+  void aConstructorCounts() {
+    assertThat(tooLong("plan", "Broken() {\n" + statements(39) + "}\n"))
+        .containsExactly("/Broken.java:3: a constructor has 41 lines, at most 40 are allowed");
+  }
+
+  @Test
+  void aCompactConstructorOfARecordCounts() {
+    assertThat(tooLong("plan", "record Pair(int a) {\nPair {\n" + statements(39) + "}\n}\n"))
+        .containsExactly("/Broken.java:4: a constructor has 41 lines, at most 40 are allowed");
+  }
+
+  @Test
+  void aLambdaInsideAMethodIsPartOfIt() {
+    String lambda = "Runnable r = () -> {\n" + statements(20) + "};\n";
+    assertThat(tooLong("plan", "void walks() {\n" + statements(17) + lambda + "}\n"))
+        .containsExactly("/Broken.java:3: method walks has 41 lines, at most 40 are allowed");
+  }
+
+  @Test
+  void aLambdaInAFieldAndAnInitialiserCountToo() {
+    assertThat(tooLong("plan", "Runnable r = () -> {\n" + statements(39) + "};\n"))
+        .containsExactly("/Broken.java:3: a lambda has 41 lines, at most 40 are allowed");
+    assertThat(tooLong("plan", "static {\n" + statements(39) + "}\n"))
+        .containsExactly("/Broken.java:3: an initialiser has 41 lines, at most 40 are allowed");
+  }
+
+  @Test
+  void aFileOf400LinesPassesAndOneOf401IsNamed() {
+    assertThat(tooLong("plan", fields(397))).isEmpty();
+    assertThat(tooLong("plan", fields(398)))
+        .containsExactly("/Broken.java:1: the file has 401 lines, at most 400 are allowed");
+  }
+
+  /** Two lines, the members, one line. */
+  private static List<String> tooLong(String part, String members) {
+    String text = "package blindlap." + part + ";\nclass Broken {\n" + members + "}\n";
+    return Sizes.tooLong(Sources.of(text));
+  }
+
+  private static String statements(int lines) {
+    return "System.nanoTime();\n".repeat(lines);
+  }
+
+  private static String fields(int lines) {
+    StringBuilder text = new StringBuilder();
+    for (int i = 0; i < lines; i++) {
+      text.append("int field").append(i).append(";\n");
+    }
+    return text.toString();
+  }
+}

@@ -1,0 +1,79 @@
+package blindlap.seal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.HashSet;
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class HelperPhraseTest {
+  private static final String TEXT = "abandon ability ablaze above abroad absolute";
+
+  private static HelperPhrase phrase() {
+    return HelperPhrase.draw(FixedBytes.hex("000100020003000400050006"));
+  }
+
+  @Test
+  void theListHas2048LowerCaseWordsToldApartByTheirFirstFourLetters() {
+    Set<String> beginnings = new HashSet<>();
+    for (String word : Words.all()) {
+      assertThat(word).matches("[a-z]{4,8}");
+      beginnings.add(word.substring(0, 4));
+    }
+    assertThat(Words.all()).hasSize(2048);
+    assertThat(beginnings).hasSize(2048);
+    assertThat(Words.all()).containsExactlyElementsOf(new TreeSet<>(Words.all()));
+  }
+
+  @Test
+  void twoBytesGiveAWordAndAllWordsAreReachedEquallyOften() {
+    assertThat(phrase().text()).isEqualTo(TEXT);
+    // 65 536 values of two bytes on 2048 words: a word repeats exactly every 2048 values.
+    assertThat(HelperPhrase.draw(FixedBytes.hex("080108020803080408050806")).text())
+        .isEqualTo(TEXT);
+    assertThat(HelperPhrase.draw(FixedBytes.hex("ffff")).text())
+        .isEqualTo("zoom ".repeat(6).trim());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        TEXT,
+        "  Abandon   ABILITY ablaze\tabove abroad\nabsolute ",
+        "abandon-ability-ablaze-above-abroad-absolute",
+        "abandon – ability, ablaze; above. abroad — absolute.",
+        "aban abil abla abov abro abso"
+      })
+  void capitalsSpacesDashesAndShortenedWordsDoNotMatter(String typed) {
+    assertThat(HelperPhrase.parse(typed)).isEqualTo(new PhraseReading.Read(phrase()));
+  }
+
+  @Test
+  void aWordThatIsNotInTheListIsNamedWithTheNearestOnes() {
+    assertThat(HelperPhrase.parse("abandon ability albaze above abroad absolute"))
+        .isInstanceOfSatisfying(
+            PhraseReading.UnknownWord.class,
+            unknown -> {
+              assertThat(unknown.position()).isEqualTo(3);
+              assertThat(unknown.typed()).isEqualTo("albaze");
+              assertThat(unknown.near()).startsWith("ablaze").hasSizeLessThanOrEqualTo(3);
+            });
+    assertThat(HelperPhrase.parse("xxxxxxxxxxxx"))
+        .isInstanceOfSatisfying(
+            PhraseReading.UnknownWord.class, unknown -> assertThat(unknown.near()).isEmpty());
+    assertThat(HelperPhrase.parse("aba ability ablaze above abroad absolute"))
+        .as("three letters are not enough")
+        .isInstanceOf(PhraseReading.UnknownWord.class);
+  }
+
+  @Test
+  void fiveOrSevenWordsAreCounted() {
+    assertThat(HelperPhrase.parse("abandon ability ablaze above abroad"))
+        .isEqualTo(new PhraseReading.WrongCount(5));
+    assertThat(HelperPhrase.parse(TEXT + " zoom")).isEqualTo(new PhraseReading.WrongCount(7));
+    assertThat(HelperPhrase.parse("")).isEqualTo(new PhraseReading.WrongCount(0));
+  }
+}
