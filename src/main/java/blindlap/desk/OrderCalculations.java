@@ -11,7 +11,6 @@ import blindlap.stats.TwoSetups;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 
 /** The set of admissible orders, and two setups compared over it. */
@@ -89,9 +88,7 @@ final class OrderCalculations {
             .number("p", p)
             .number("p_b_greater", curve.pGreater(0))
             .number("p_b_less", curve.pLess(0));
-    for (int i = 0; i < LEVELS.length; i++) {
-      interval(result, LEVEL_FIELDS[i], given.scale(), found, LEVELS[i]);
-    }
+    intervals(result, given.scale(), found);
     if (margin.length == 0) {
       result.none("verdict");
     } else {
@@ -125,18 +122,15 @@ final class OrderCalculations {
     return notes;
   }
 
-  private static void interval(
-      ResultFields result, String field, Scale scale, TwoSetups found, double level) {
-    if (found.noVariation()) {
-      result.none(field);
-      return;
-    }
-    Optional<Interval> interval = found.curve().interval(level);
-    if (interval.isEmpty()) {
-      result.interval(field, Double.NaN, Double.NaN);
-    } else {
-      result.interval(
-          field, scale.back(interval.get().low()), scale.back(interval.get().high()));
+  private static void intervals(ResultFields result, Scale scale, TwoSetups found) {
+    for (int i = 0; i < LEVELS.length; i++) {
+      String field = LEVEL_FIELDS[i];
+      if (found.noVariation()) {
+        result.none(field);
+        continue;
+      }
+      Interval interval = found.curve().interval(LEVELS[i]).orElse(Interval.UNDEFINED);
+      result.interval(field, scale.back(interval.low()), scale.back(interval.high()));
     }
   }
 
