@@ -128,8 +128,7 @@ final class NotebookCheck {
     try {
       SessionSummary told = SessionSummary.of(SessionState.of(CausalOrder.sort(all)));
       Optional<SessionSummary> listed = summaries.find(id);
-      if (listed.isEmpty()
-          || !Summaries.with(listed.get(), listed.get().step(), "").equals(told)) {
+      if (listed.isEmpty() || !Summaries.with(listed.get(), listed.get().step(), "").equals(told)) {
         report(NotebookFault.LIST_DIFFERS, at(id));
       }
     } catch (IllegalArgumentException e) {
