@@ -76,7 +76,8 @@ final class PlanCommand extends SessionCommand {
     words.lead().forEach(this::say);
     words.orders().forEach(this::say);
     answers
-        .detail(plan, Math.max(1, days), SEED, () -> false)
+        .simulate(plan, Math.max(1, days), SEED, () -> false)
+        .map(simulated -> answers.detail(plan, simulated))
         .ifPresent(
             detail -> {
               words.simulated(detail).ifPresent(this::say);
@@ -85,7 +86,7 @@ final class PlanCommand extends SessionCommand {
                 words.odds(detail.odds()).forEach(this::say);
                 say(words.oddsSource(detail.odds(), detail.days()));
               }
-              words.cuts(detail).forEach(this::say);
             });
+    answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
   }
 }

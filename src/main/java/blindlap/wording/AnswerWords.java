@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.plan.DayAnswer;
 import blindlap.plan.DayDetail;
+import blindlap.plan.DayLeft;
 import blindlap.plan.Measure;
 import blindlap.plan.NoiseKnown;
 import blindlap.plan.Plan;
@@ -256,7 +257,7 @@ public final class AnswerWords {
   public Optional<String> simulated(DayDetail detail) {
     DayAnswer.Point chosen = detail.chosen();
     Interval error = detail.error95();
-    if (chosen == null || error == null || Double.isNaN(chosen.difference())) {
+    if (Double.isNaN(chosen.difference())) {
       return Optional.empty();
     }
     return Optional.of(
@@ -269,20 +270,20 @@ public final class AnswerWords {
   }
 
   /** What is left of a day cut short, a sentence each. */
-  public List<String> cuts(DayDetail detail) {
+  public List<String> cuts(DayLeft left) {
     List<String> lines = new ArrayList<>();
-    int fewest = detail.fewestStints();
+    int fewest = left.fewestStints();
     if (fewest == 0) {
       return List.of(WORDS.say("stop.never"));
     }
     if (fewest > 1) {
       lines.add(WORDS.say("cut.never", fewest - 1));
     }
-    for (DayDetail.Cut cut : detail.cuts()) {
+    for (DayLeft.Cut cut : left.cuts()) {
       boolean told =
           cut.stints() == fewest
               || cut.stints() > fewest
-                  && cut.stints() < detail.cuts().size()
+                  && cut.stints() < left.cuts().size()
                   && cut.stints() % 4 == 0;
       if (told) {
         String p = Figures.p(cut.left().smallestP());
@@ -292,8 +293,8 @@ public final class AnswerWords {
                 : WORDS.say("cut.from", cut.stints(), p, amount(cut.difference())));
       }
     }
-    lines.add(WORDS.say("cut.lost.one", Figures.inHundred(detail.losingOne().share())));
-    lines.add(WORDS.say("cut.lost.two", Figures.inHundred(detail.losingTwo().share())));
+    lines.add(WORDS.say("cut.lost.one", Figures.inHundred(left.losingOne().share())));
+    lines.add(WORDS.say("cut.lost.two", Figures.inHundred(left.losingTwo().share())));
     lines.add(WORDS.say("stop", fewest));
     return lines;
   }
