@@ -175,7 +175,7 @@ public record DayRecord(
   public int[] asFitted() {
     int[] setups = key.setups();
     for (int stint : wrongFits()) {
-      Fit fit = fits.get(stint);
+      HelperFit fit = fits.get(stint);
       Integer fitted = fit == null ? null : fit.fitted();
       setups[stint - 1] = fitted == null ? setups[stint - 1] : fitted;
     }
