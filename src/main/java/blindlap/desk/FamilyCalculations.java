@@ -32,12 +32,14 @@ final class FamilyCalculations {
             given.valid(),
             given.drift(),
             given.sampling());
+    List<ResultFields> pairs =
+        found.pairs().stream().map(pair -> pairFields(given, found, pair)).toList();
     ResultFields result =
         new ResultFields()
             .whole("count", found.count())
             .number("f", found.f())
             .number("p", found.p())
-            .objects("pairs", pairs(given, found))
+            .objects("pairs", pairs)
             .number("noise_sd", found.noiseSd())
             .whole("df", found.df())
             .flag("no_variation", found.noVariation());
@@ -54,22 +56,19 @@ final class FamilyCalculations {
             "Adjusted p-values are exact if no setup differs; if some do, by simulation only."));
   }
 
-  private static List<ResultFields> pairs(OrderGiven given, ManySetups found) {
-    List<ResultFields> pairs = new ArrayList<>();
-    for (ManySetups.Pair pair : found.pairs()) {
-      ResultFields fields =
-          new ResultFields()
-              .text("pair", pair.name())
-              .number("estimate", given.scale().back(pair.estimate()))
-              .number("t", pair.t())
-              .number("p", pair.p())
-              .number("p_adjusted", pair.pAdjusted());
-      if (found.sampled()) {
-        fields.number("p_error", found.pError(pair.p()));
-      }
-      pairs.add(fields);
+  private static ResultFields pairFields(
+      OrderGiven given, ManySetups found, ManySetups.Pair pair) {
+    ResultFields fields =
+        new ResultFields()
+            .text("pair", pair.name())
+            .number("estimate", given.scale().back(pair.estimate()))
+            .number("t", pair.t())
+            .number("p", pair.p())
+            .number("p_adjusted", pair.pAdjusted());
+    if (found.sampled()) {
+      fields.number("p_error", found.pError(pair.p()));
     }
-    return pairs;
+    return fields;
   }
 
   private static Evaluation compareMeasures(OrderGiven given) {

@@ -11,6 +11,7 @@ import blindlap.stats.TwoSetups;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** The set of admissible orders, and two setups compared over it. */
@@ -88,12 +89,7 @@ final class OrderCalculations {
             .number("p", p)
             .number("p_b_greater", curve.pGreater(0))
             .number("p_b_less", curve.pLess(0));
-    intervals(result, given.scale(), found);
-    if (margin.length == 0) {
-      result.none("verdict");
-    } else {
-      result.text("verdict", found.verdict(margin[0], margin[1]).text());
-    }
+    intervalsAndVerdict(result, given, found, margin);
     result.objects("at", at(given, curve, shifts));
     result.flag("no_variation", found.noVariation());
     if (given.given().flag("curve", false) && !found.noVariation()) {
@@ -110,6 +106,18 @@ final class OrderCalculations {
         notes(given, found));
   }
 
+  private static void intervalsAndVerdict(
+      ResultFields result, OrderGiven given, TwoSetups found, double[] margin) {
+    for (int i = 0; i < LEVELS.length; i++) {
+      interval(result, LEVEL_FIELDS[i], given.scale(), found, LEVELS[i]);
+    }
+    if (margin.length == 0) {
+      result.none("verdict");
+    } else {
+      result.text("verdict", found.verdict(margin[0], margin[1]).text());
+    }
+  }
+
   private static List<String> notes(OrderGiven given, TwoSetups found) {
     List<String> notes = new ArrayList<>();
     notes.add(given.reference(found.sampled()));
@@ -122,15 +130,18 @@ final class OrderCalculations {
     return notes;
   }
 
-  private static void intervals(ResultFields result, Scale scale, TwoSetups found) {
-    for (int i = 0; i < LEVELS.length; i++) {
-      String field = LEVEL_FIELDS[i];
-      if (found.noVariation()) {
-        result.none(field);
-        continue;
-      }
-      Interval interval = found.curve().interval(LEVELS[i]).orElse(Interval.UNDEFINED);
-      result.interval(field, scale.back(interval.low()), scale.back(interval.high()));
+  private static void interval(
+      ResultFields result, String field, Scale scale, TwoSetups found, double level) {
+    if (found.noVariation()) {
+      result.none(field);
+      return;
+    }
+    Optional<Interval> interval = found.curve().interval(level);
+    if (interval.isEmpty()) {
+      result.interval(field, Double.NaN, Double.NaN);
+    } else {
+      result.interval(
+          field, scale.back(interval.get().low()), scale.back(interval.get().high()));
     }
   }
 
