@@ -95,13 +95,11 @@ public final class MoreSamples {
         at += 30;
       }
       String clock = i == 1 ? "09:40" : i == stints / 2 + 1 ? "12:42" : "";
-      blocks.add(
-          new DayStrip.Block(DayStrip.Kind.STINT, at, at + 19, Integer.toString(i), clock));
+      blocks.add(new DayStrip.Block(DayStrip.Kind.STINT, at, at + 19, Integer.toString(i), clock));
       at += 19;
     }
     blocks.add(
-        new DayStrip.Block(
-            DayStrip.Kind.END, at + 68, at + 100, "sunset 16:38 CET", "16:38"));
+        new DayStrip.Block(DayStrip.Kind.END, at + 68, at + 100, "sunset 16:38 CET", "16:38"));
     return DayStrip.of(
         new DayStrip.Content(
             blocks,
