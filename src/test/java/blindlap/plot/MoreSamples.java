@@ -28,6 +28,7 @@ public final class MoreSamples {
     all.put("small-interval", smallInterval(-1.23, -1.62, -0.85, 0.5));
     all.put("small-interval-unbounded", smallInterval(0.2, Double.NEGATIVE_INFINITY, 0.9, 0.5));
     all.put("qr", qr());
+    all.put("guesses", guesses());
     return all;
   }
 
@@ -129,5 +130,27 @@ public final class MoreSamples {
   /** A code of invented words. */
   public static Qr qr() {
     return Qr.of("fingerprint 7f3a91c4e20b", new Spoken("QR code of the fingerprint.", ""));
+  }
+
+  /** Sixteen guesses, some right, some "don't know". */
+  public static GuessedOrder guesses() {
+    String fitted = "BBAAAABBBABAAABB";
+    String guessed = "B?AAB?ABBABA?BAB";
+    List<GuessedOrder.Stint> stints = new ArrayList<>();
+    for (int i = 0; i < fitted.length(); i++) {
+      String guess = guessed.substring(i, i + 1);
+      stints.add(
+          new GuessedOrder.Stint(
+              i + 1,
+              SetupMark.valueOf(fitted.substring(i, i + 1)),
+              guess.equals("?") ? Optional.empty() : Optional.of(SetupMark.valueOf(guess))));
+    }
+    return GuessedOrder.of(
+        new GuessedOrder.Content(
+            stints,
+            "fitted",
+            "guessed",
+            "?",
+            new Spoken("9 guesses right, 4 wrong, 3 “don’t know”.", "")));
   }
 }
