@@ -104,8 +104,7 @@ public final class GuessedOrder implements Drawing {
     }
   }
 
-  private static void rowName(
-      Surface surface, String words, double room, double y, Faces faces) {
+  private static void rowName(Surface surface, String words, double room, double y, Faces faces) {
     Face face = faces.plain();
     String cut = Lines.cut(words, face, room);
     surface.text(cut, 0, y + 0.35 * face.size(), Anchor.START, face, Ink.SECOND);
