@@ -5,6 +5,7 @@ import blindlap.exchange.Starters;
 import blindlap.plan.CanonicalJson;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.PlanJson;
+import blindlap.plan.Problem;
 import blindlap.plan.Protocol;
 import blindlap.plan.Starter;
 import blindlap.seal.SessionKind;
@@ -104,9 +105,18 @@ public final class Planning {
             });
   }
 
-  /** Reads a plan file into fields as typed. */
-  public PlanText.Fields importText(String text) {
-    return PlanText.read(text);
+  /**
+   * A plan file's fields as typed.
+   *
+   * @param fields maps, lists and texts; empty if the text cannot be read
+   * @param problems why it cannot be read; empty if it can
+   */
+  public record Imported(Map<String, Object> fields, List<Problem> problems) {}
+
+  /** Reads a plan file into fields as typed, without judging them. */
+  public Imported importText(String text) {
+    PlanText.Fields read = PlanText.read(text);
+    return new Imported(read.fields(), read.problems());
   }
 
   /** A draft as a plan file. */

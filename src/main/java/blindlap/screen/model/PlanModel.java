@@ -1,0 +1,302 @@
+package blindlap.screen.model;
+
+import blindlap.desk.Desk;
+import blindlap.desk.PlanPreview;
+import blindlap.desk.Planning;
+import blindlap.plan.Plan;
+import blindlap.plan.Problem;
+import blindlap.plan.Starter;
+import blindlap.session.SessionId;
+import blindlap.wording.PlanWords;
+import blindlap.wording.Problems;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+
+/**
+ * The Plan page: a draft as typed, what is wrong with it, and what such a day can show. Drafts are
+ * kept as they are; committing is {@link CommitModel}'s.
+ */
+public final class PlanModel {
+  private final Planning planning;
+  private final Background background;
+  private final PlanForm form = new PlanForm(this::changed);
+  private final PlanAnswerModel answer;
+  private final CommitModel commit;
+  private final ObservableList<Draft> drafts = FXCollections.observableArrayList();
+  private final ObservableList<String> problems = FXCollections.observableArrayList();
+  private final ObservableList<String> hints = FXCollections.observableArrayList();
+  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper saved = new ReadOnlyStringWrapper("");
+  private final ReadOnlyBooleanWrapper complete = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final java.time.Clock clock;
+  private String name;
+  private boolean filling;
+  private boolean dirty;
+
+  /**
+   * A draft in the list.
+   *
+   * @param name its name in the notebook
+   * @param title what its tester would call it
+   */
+  public record Draft(String name, String title) {
+    @Override
+    public String toString() {
+      return title;
+    }
+  }
+
+  public PlanModel(Desk desk, Shell shell, Background background) {
+    this.planning = desk.planning();
+    this.background = background;
+    this.clock = desk.clock();
+    this.answer = new PlanAnswerModel(planning.answers(), background);
+    this.commit = new CommitModel(desk, shell, background, this);
+    this.name = planning.freshName();
+    Map<String, Map<String, Object>> kept = planning.drafts();
+    if (kept.isEmpty()) {
+      fill(name, start());
+    } else {
+      String latest = new ArrayList<>(kept.keySet()).get(kept.size() - 1);
+      fill(latest, kept.get(latest));
+    }
+    list();
+  }
+
+  /** The draft as typed. */
+  public PlanForm form() {
+    return form;
+  }
+
+  /** What the day can show. */
+  public PlanAnswerModel answer() {
+    return answer;
+  }
+
+  /** The way from a draft to a sealed session. */
+  public CommitModel commit() {
+    return commit;
+  }
+
+  /** Drafts that are kept. */
+  public ObservableList<Draft> drafts() {
+    return drafts;
+  }
+
+  /** What is wrong and belongs to no single field on the page, a sentence each. */
+  public ObservableList<String> problems() {
+    return problems;
+  }
+
+  /** What the tester should know, a sentence each. */
+  public ObservableList<String> hints() {
+    return hints;
+  }
+
+  /** What went wrong with keeping or reading a draft; empty if nothing did. */
+  public ReadOnlyStringProperty troubleProperty() {
+    return trouble.getReadOnlyProperty();
+  }
+
+  /** "Saved 14:32:07" once the disk has the draft; empty while it has not. */
+  public ReadOnlyStringProperty savedProperty() {
+    return saved.getReadOnlyProperty();
+  }
+
+  /** True if nothing is wrong and the plan can be committed. */
+  public ReadOnlyBooleanProperty completeProperty() {
+    return complete.getReadOnlyProperty();
+  }
+
+  /** The plan as far as it can be read. */
+  public ReadOnlyObjectProperty<Optional<Plan>> planProperty() {
+    return plan.getReadOnlyProperty();
+  }
+
+  /** Protocols by name, with title and advice when to choose them. */
+  public Map<String, String> protocols() {
+    Map<String, String> protocols = new LinkedHashMap<>();
+    planning.protocols().forEach(p -> protocols.put(p.name(), p.title() + ". " + p.when()));
+    return protocols;
+  }
+
+  /** Starting sets of components and measures. */
+  public Starter starter() {
+    return planning.starter();
+  }
+
+  /** The fields as they would be committed. */
+  Map<String, Object> fields() {
+    return form.tree();
+  }
+
+  private Map<String, Object> start() {
+    Map<String, Object> fields = new LinkedHashMap<>();
+    fields.put("day", clock.instant().atZone(clock.getZone()).toLocalDate().plusDays(1).toString());
+    fields.put("protocol", "blocks-of-four");
+    fields.put("stints", "16");
+    fields.put("laps", Map.of("warm_up", "2", "settling", "0", "scored", "1"));
+    fields.put("setups", List.of(Map.of("name", ""), Map.of("name", "")));
+    fields.put(
+        "measures",
+        List.of(
+            Map.of(
+                "name", "lap time", "kind", "lap time", "unit", "s", "role", "primary", "better",
+                "lower")));
+    fields.put(
+        "timetable",
+        Map.of("zone", clock.getZone().getId(), "start", "09:00", "daylight_end", "17:00"));
+    return fields;
+  }
+
+  private void fill(String draft, Map<String, ?> fields) {
+    name = draft;
+    filling = true;
+    form.fill(fields);
+    filling = false;
+    dirty = false;
+    saved.set("");
+    judge();
+  }
+
+  private void changed() {
+    if (filling) {
+      return;
+    }
+    dirty = true;
+    saved.set("");
+    judge();
+  }
+
+  private void judge() {
+    PlanPreview preview = planning.preview(form.tree());
+    Map<String, String> sentences = new LinkedHashMap<>();
+    List<String> other = new ArrayList<>();
+    for (Problem problem : preview.problems()) {
+      String path = problem.where().replaceFirst(" ?\\(?line \\d+, column \\d+\\)?$", "");
+      Problem placed = new Problem(problem.fault(), "", problem.details());
+      String sentence = Problems.sentence(placed);
+      if (path.isEmpty() || sentences.containsKey(path)) {
+        other.add(PlanWords.place(path) + sentence);
+      } else {
+        sentences.put(path, sentence);
+      }
+    }
+    form.tell("", sentences);
+    sentences.forEach((path, sentence) -> other.add(PlanWords.place(path) + sentence));
+    problems.setAll(other);
+    hints.setAll(
+        preview.hints().stream()
+            .map(h -> Problems.sentence(new Problem(h.fault(), "", h.details())))
+            .toList());
+    plan.set(preview.plan());
+    complete.set(preview.problems().isEmpty());
+    answer.show(preview);
+  }
+
+  /** Keeps the draft on disk if anything was typed since; called when a field is left. */
+  public void keep() {
+    if (!dirty) {
+      return;
+    }
+    dirty = false;
+    Map<String, Object> fields = form.tree();
+    String draft = name;
+    background.run(
+        () -> {
+          planning.keep(draft, fields);
+          return PlanWords.saved(clock.instant().atZone(clock.getZone()));
+        },
+        words -> {
+          trouble.set("");
+          saved.set(dirty ? "" : words);
+          list();
+        },
+        this::fail);
+  }
+
+  private void fail(Exception problem) {
+    dirty = true;
+    trouble.set(PlanWords.say("not.kept", String.valueOf(problem.getMessage())));
+  }
+
+  private void list() {
+    List<Draft> rows = new ArrayList<>();
+    planning.drafts().forEach((draft, fields) -> rows.add(new Draft(draft, PlanWords.title(fields))));
+    drafts.setAll(rows);
+  }
+
+  /** Starts an empty draft; the one before is kept. */
+  public void startFresh() {
+    keep();
+    fill(planning.freshName(), start());
+    dirty = true;
+    keep();
+  }
+
+  /** Opens another draft; the one before is kept. */
+  public void open(Draft draft) {
+    keep();
+    Map<String, Object> fields = planning.drafts().get(draft.name());
+    if (fields != null) {
+      fill(draft.name(), fields);
+    }
+  }
+
+  /** Forgets the draft on the page and starts afresh. */
+  public void forget() {
+    planning.forget(name);
+    fill(planning.freshName(), start());
+    list();
+  }
+
+  /** Starts a draft as a copy of a committed session's plan. */
+  public void startFrom(SessionId session) {
+    keep();
+    planning
+        .copyOf(session)
+        .ifPresent(
+            fields -> {
+              fill(planning.freshName(), fields);
+              dirty = true;
+              keep();
+            });
+  }
+
+  /** Starts a draft from a plan file's text; keeps the draft before. */
+  public void startFromFile(String text) {
+    Planning.Imported read = planning.importText(text);
+    if (!read.problems().isEmpty()) {
+      trouble.set(String.join(" ", Problems.sentences(read.problems())));
+      return;
+    }
+    keep();
+    trouble.set("");
+    fill(planning.freshName(), read.fields());
+    dirty = true;
+    keep();
+  }
+
+  /** The draft as a plan file. */
+  public String asFile() {
+    return planning.exportText(form.tree());
+  }
+
+  /** The draft became a session: it is no longer needed. */
+  void committed() {
+    forget();
+  }
+}
