@@ -3,12 +3,22 @@ package blindlap.screen.model;
 import blindlap.desk.Desk;
 import blindlap.desk.PlanPreview;
 import blindlap.desk.Planning;
+import blindlap.plan.Blinding;
+import blindlap.plan.ChangeMethod;
+import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
 import blindlap.plan.Problem;
+import blindlap.plan.Protocol;
+import blindlap.plan.Rule;
+import blindlap.plan.Setting;
 import blindlap.plan.Starter;
 import blindlap.session.SessionId;
 import blindlap.wording.PlanWords;
 import blindlap.wording.Problems;
+import blindlap.wording.Words;
+import java.nio.file.Path;
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,6 +32,7 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The Plan page: a draft as typed, what is wrong with it, and what such a day can show. Drafts are
@@ -41,7 +52,10 @@ public final class PlanModel {
   private final ReadOnlyBooleanWrapper complete = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
       new ReadOnlyObjectWrapper<>(Optional.empty());
-  private final java.time.Clock clock;
+  private final ReadOnlyBooleanWrapper sessionOpen = new ReadOnlyBooleanWrapper();
+  private final Starter starter;
+  private final Shell shell;
+  private final Clock clock;
   private String name;
   private boolean filling;
   private boolean dirty;
@@ -61,8 +75,12 @@ public final class PlanModel {
 
   public PlanModel(Desk desk, Shell shell, Background background) {
     this.planning = desk.planning();
+    this.starter = planning.starter();
     this.background = background;
     this.clock = desk.clock();
+    this.shell = shell;
+    shell.sessionProperty().addListener((o, before, now) -> sessionOpen.set(now.isPresent()));
+    sessionOpen.set(shell.sessionProperty().get().isPresent());
     this.answer = new PlanAnswerModel(planning.answers(), background);
     this.commit = new CommitModel(desk, shell, background, this);
     this.name = planning.freshName();
@@ -133,9 +151,133 @@ public final class PlanModel {
     return protocols;
   }
 
-  /** Starting sets of components and measures. */
-  public Starter starter() {
-    return planning.starter();
+  /** Names of protocols made for the number of setups on the page. */
+  public List<String> protocolsThatFit() {
+    int setups = form.list("setups").size();
+    return planning.protocols().stream()
+        .filter(p -> p.setups().isEmpty() || p.setups().contains(setups))
+        .map(Protocol::name)
+        .toList();
+  }
+
+  /** Takes a named rule in place of whatever rule the draft has. */
+  public void chooseProtocol(String protocol) {
+    form.part("protocol").fill(Map.of());
+    form.part("rule").fill(Map.of());
+    form.field("protocol").set(protocol);
+  }
+
+  /**
+   * More or fewer stints, in whole blocks of the rule.
+   *
+   * @param steps how many blocks, negative for fewer
+   */
+  public void turnStints(int steps) {
+    int block = plan.get().map(Plan::protocol).map(PlanModel::step).orElse(1);
+    int now = plan.get().map(Plan::stints).orElse(16);
+    int next = Math.floorDiv(now, block) * block + steps * block;
+    form.field("stints").set(String.valueOf(Math.max(block, Math.min(Rule.MOST_STINTS, next))));
+  }
+
+  private static int step(Protocol protocol) {
+    Integer block = protocol.block();
+    return block == null || block < 1 ? 2 : block;
+  }
+
+  /** The measure whose difference decides; the first one while none is primary. */
+  public Optional<PlanForm> primary() {
+    List<PlanForm> measures = form.list("measures");
+    return measures.stream()
+        .filter(m -> m.field("role").get().equals("primary"))
+        .findFirst()
+        .or(() -> measures.stream().findFirst());
+  }
+
+  /** The words an option field takes, as in plan files. */
+  public static List<String> options(String field) {
+    return switch (field) {
+      case "session" -> PlanJson.words(Plan.Kind.class);
+      case "change" -> PlanJson.words(ChangeMethod.class);
+      case "check" -> PlanJson.words(Setting.Check.class);
+      case "kind" -> PlanJson.words(Measure.Kind.class);
+      case "role" -> PlanJson.words(Measure.Role.class);
+      case "better" -> PlanJson.words(Measure.Better.class);
+      case "drift" -> List.of("none", "line", "curve");
+      case "scale" -> List.of("raw", "ratio");
+      case "times" -> PlanJson.words(Blinding.Times.class);
+      default -> throw new IllegalArgumentException("no options for " + field);
+    };
+  }
+
+  /**
+   * Adds the usual settings of a component to a setup; settings that are there stay as they are.
+   */
+  public void addStartingSet(PlanForm setup, String component) {
+    for (Starter.Component each : starter.components()) {
+      if (each.name().equals(component)) {
+        setup.field("component").set(each.name());
+        addSettings(setup, each.settings());
+        if (setup.lines("cautions").get().isBlank()) {
+          setup.lines("cautions").set(String.join("\n", each.cautions()));
+        }
+      }
+    }
+  }
+
+  private static void addSettings(PlanForm setup, List<Setting> settings) {
+    List<String> there =
+        setup.list("settings").stream().map(s -> s.field("name").get().strip()).toList();
+    for (Setting setting : settings) {
+      if (!there.contains(setting.name())) {
+        setup.add("settings", fields(setting));
+      }
+    }
+  }
+
+  private static Map<String, String> fields(Setting setting) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    fields.put("name", setting.name());
+    fields.put("unit", setting.unit());
+    put(fields, "tolerance", setting.tolerance());
+    put(fields, "step", setting.step());
+    fields.put("check", PlanJson.word(setting.check()));
+    fields.put("equal", setting.equal() ? "yes" : "no");
+    fields.put("readings", String.valueOf(setting.readings()));
+    return fields;
+  }
+
+  private static void put(
+      Map<String, String> fields, String name, java.math.@Nullable BigDecimal value) {
+    if (value != null) {
+      fields.put(name, value.toPlainString());
+    }
+  }
+
+  /** Adds a measure of the starter list; the first one of a plan is primary. */
+  public void addMeasure(String measure) {
+    for (Measure each : starter.measures()) {
+      if (each.name().equals(measure)) {
+        Map<String, String> fields = new LinkedHashMap<>();
+        fields.put("name", each.name());
+        fields.put("kind", PlanJson.word(each.kind()));
+        fields.put("unit", each.unit());
+        fields.put("low_words", each.lowWords());
+        fields.put("high_words", each.highWords());
+        fields.put("role", form.list("measures").isEmpty() ? "primary" : "secondary");
+        fields.put("better", PlanJson.word(each.better()));
+        form.add("measures", fields);
+      }
+    }
+  }
+
+  /** Kinds of components with a starting set. */
+  public List<String> componentNames() {
+    return starter.components().stream().map(Starter.Component::name).toList();
+  }
+
+  /** Measures of the starter list. */
+  public List<String> measureNames() {
+    return starter.measures().stream().map(Measure::name).toList();
   }
 
   /** The fields as they would be committed. */
@@ -154,7 +296,15 @@ public final class PlanModel {
         "measures",
         List.of(
             Map.of(
-                "name", "lap time", "kind", "lap time", "unit", "s", "role", "primary", "better",
+                "name",
+                "lap time",
+                "kind",
+                "lap time",
+                "unit",
+                "s",
+                "role",
+                "primary",
+                "better",
                 "lower")));
     fields.put(
         "timetable",
@@ -235,7 +385,9 @@ public final class PlanModel {
 
   private void list() {
     List<Draft> rows = new ArrayList<>();
-    planning.drafts().forEach((draft, fields) -> rows.add(new Draft(draft, PlanWords.title(fields))));
+    planning
+        .drafts()
+        .forEach((draft, fields) -> rows.add(new Draft(draft, PlanWords.title(fields))));
     drafts.setAll(rows);
   }
 
@@ -263,6 +415,21 @@ public final class PlanModel {
     list();
   }
 
+  /** True if a session is open that a plan can start from. */
+  public ReadOnlyBooleanProperty sessionOpenProperty() {
+    return sessionOpen.getReadOnlyProperty();
+  }
+
+  /** Starts a draft as a copy of the open session's plan. */
+  public void startFromOpenSession() {
+    shell.sessionProperty().get().ifPresent(this::startFrom);
+  }
+
+  /** The caution that goes with every plan. */
+  public String caution() {
+    return Words.of("cautions").say("short");
+  }
+
   /** Starts a draft as a copy of a committed session's plan. */
   public void startFrom(SessionId session) {
     keep();
@@ -276,9 +443,12 @@ public final class PlanModel {
             });
   }
 
-  /** Starts a draft from a plan file's text; keeps the draft before. */
-  public void startFromFile(String text) {
-    Planning.Imported read = planning.importText(text);
+  /** Starts a draft from a plan file; keeps the draft before, and this one if it cannot be read. */
+  public void startFromFile(Path file) {
+    background.run(() -> planning.importFile(file), this::imported, e -> fileTrouble(file));
+  }
+
+  private void imported(Planning.Imported read) {
     if (!read.problems().isEmpty()) {
       trouble.set(String.join(" ", Problems.sentences(read.problems())));
       return;
@@ -290,9 +460,20 @@ public final class PlanModel {
     keep();
   }
 
-  /** The draft as a plan file. */
-  public String asFile() {
-    return planning.exportText(form.tree());
+  /** Writes the draft as a plan file. */
+  public void writeFile(Path file) {
+    Map<String, Object> fields = form.tree();
+    background.run(
+        () -> {
+          planning.exportFile(file, fields);
+          return file;
+        },
+        done -> trouble.set(PlanWords.say("file.written", done)),
+        e -> fileTrouble(file));
+  }
+
+  private void fileTrouble(Path file) {
+    trouble.set(PlanWords.say("file.trouble", file));
   }
 
   /** The draft became a session: it is no longer needed. */
