@@ -3,9 +3,12 @@ package blindlap.screen;
 import blindlap.desk.Desk;
 import blindlap.screen.model.Background;
 import blindlap.screen.model.NotebookModel;
+import blindlap.screen.model.PlanModel;
 import blindlap.screen.model.Shell;
+import blindlap.screen.view.FileDialogs;
 import blindlap.screen.view.Look;
 import blindlap.screen.view.NotebookPage;
+import blindlap.screen.view.PlanPage;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.function.Supplier;
@@ -28,6 +31,7 @@ final class Pages {
   Map<Shell.Page, Supplier<? extends Node>> makers() {
     Map<Shell.Page, Supplier<? extends Node>> makers = new EnumMap<>(Shell.Page.class);
     makers.put(Shell.Page.NOTEBOOK, this::notebook);
+    makers.put(Shell.Page.PLAN, this::plan);
     return makers;
   }
 
@@ -43,5 +47,14 @@ final class Pages {
               }
             });
     return new NotebookPage(look, model);
+  }
+
+  private Node plan() {
+    PlanModel model = new PlanModel(desk, shell, background);
+    Node[] page = new Node[1];
+    FileDialogs dialogs =
+        new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());
+    page[0] = new PlanPage(look, model, dialogs);
+    return page[0];
   }
 }
