@@ -31,6 +31,7 @@ final class ReportAnalysis {
 
   void write() {
     page.h2("analysis").p(text.sentence()).list(text.evidence());
+    page.h3("others.words").list(text.others());
     page.h3("exact");
     exact();
     page.h3("method").list(formulas());

@@ -51,11 +51,14 @@ final class ReportFront {
     text.circumstances().forEach(page::p);
     pictures.difference().ifPresent(page::figure);
     page.list(text.sensitivities());
+    page.raw("<div class=\"two\">\n<div class=\"column\">\n");
     fixed();
+    page.raw("</div>\n<div class=\"column\">\n");
     ridden();
+    page.raw("</div>\n</div>\n");
     page.h2("pictures");
-    pictures.riddenOrder().ifPresent(page::figure);
-    pictures.curve().ifPresent(page::figure);
+    pictures.riddenOrder().ifPresent(page::small);
+    pictures.curve().ifPresent(page::small);
     page.h2("others");
     others();
     page.h2("blind").p(text.guesses());
@@ -147,7 +150,8 @@ final class ReportFront {
             WORDS.say("th.less", plan.setups().get(1).name(), plan.setups().get(0).name()),
             WORDS.say("th.p")),
         rows);
-    page.list(text.others());
+    page.list(text.watchedHarms());
+    page.note(WORDS.say("others.note"));
   }
 
   private static String p(Comparison other) {

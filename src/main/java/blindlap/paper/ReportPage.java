@@ -7,10 +7,17 @@ import blindlap.plot.SvgSurface;
 import blindlap.wording.Words;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** Builds the body of a report: well-formed markup, headings with ids, tables, pictures. */
 final class ReportPage {
   static final Words WORDS = Words.of("report");
+  private static final double DRAWN = 744;
+  private static final double PRINTED = 650;
+  private static final double SMALL = 540;
+  private static final Pattern SIZE = Pattern.compile("width=\"([\\d.]+)\" height=\"([\\d.]+)\"");
 
   /** A heading, for the bookmarks. */
   record Heading(String id, String text, int level) {}
@@ -125,13 +132,44 @@ final class ReportPage {
 
   /** A picture as wide as the page. */
   ReportPage figure(Drawing drawing) {
-    out.append("<figure>\n").append(svg(drawing, 744)).append("</figure>\n");
+    return figure(drawing, PRINTED);
+  }
+
+  /** A picture printed smaller, so that two pages hold what a reader in a hurry needs. */
+  ReportPage small(Drawing drawing) {
+    return figure(drawing, SMALL);
+  }
+
+  private ReportPage figure(Drawing drawing, double printed) {
+    out.append("<figure>\n").append(svg(drawing, DRAWN, printed / DRAWN)).append("</figure>\n");
     return this;
   }
 
-  /** The markup of a picture; on paper the page is white. */
+  /** Gives a picture its size in a style too, which the PDF goes by; {@code scale} 1 is as drawn. */
+  private static String sized(String svg, double scale) {
+    Matcher size = SIZE.matcher(svg);
+    if (!size.find()) {
+      return svg;
+    }
+    String style =
+        String.format(
+            Locale.ROOT,
+            "%s style=\"width:%.1fpx;height:%.1fpx\"",
+            size.group(),
+            scale * Double.parseDouble(size.group(1)),
+            scale * Double.parseDouble(size.group(2)));
+    return size.replaceFirst(Matcher.quoteReplacement(style));
+  }
+
+  /** The markup of a picture in a cell. */
   String svg(Drawing drawing, double width) {
+    return svg(drawing, width, 1);
+  }
+
+  // On paper the page is white, so that words on a picture lie on white too.
+  private String svg(Drawing drawing, double width, double scale) {
     String markup = SvgSurface.svg(drawing, width, 1, palette, "picture" + ++pictures);
-    return markup.replace(palette.hex(Ink.PAPER), "#FFFFFF").replace("\r\n", "\n");
+    String white = markup.replace(palette.hex(Ink.PAPER), "#FFFFFF").replace("\r\n", "\n");
+    return sized(white, scale);
   }
 }
