@@ -2,13 +2,18 @@ package blindlap.command;
 
 import blindlap.desk.BundledProtocols;
 import blindlap.desk.PlanPreview;
+import blindlap.plan.DayAnswers;
 import blindlap.plan.Plan;
-import blindlap.wording.PreviewWords;
+import blindlap.plan.Schedule;
+import blindlap.wording.AnswerWords;
+import blindlap.wording.DayWords;
+import blindlap.wording.Problems;
 import blindlap.wording.Words;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** What a planned day can show; commits nothing. */
@@ -16,11 +21,24 @@ import picocli.CommandLine.Parameters;
     name = "plan",
     description = {
       "Says what a planned day can show, before anything is committed.",
-      "The plan is a YAML or JSON file; docs/plan-file.md describes it. All mistakes are named with their place."
+      "The plan is a YAML or JSON file; docs/plan-file.md describes it. All mistakes are named with"
+          + " their place."
     })
 final class PlanCommand extends SessionCommand {
+  /** One seed for all, so that the same plan gets the same answer. */
+  private static final long SEED = 20_251_101L;
+
   @Parameters(paramLabel = "FILE", description = "The plan file.")
   @Nullable Path file;
+
+  @Option(
+      names = "--days",
+      paramLabel = "N",
+      description = "Days to simulate, 1 to 100000; ${DEFAULT-VALUE} if not given.")
+  int days = 2000;
+
+  @Option(names = "--times", description = "Also the clock times of every stint.")
+  boolean times;
 
   PlanCommand(CommandSetting setting) {
     super(setting);
@@ -29,16 +47,46 @@ final class PlanCommand extends SessionCommand {
   @Override
   public Integer call() {
     String text = new String(read(java.util.Objects.requireNonNull(file)), StandardCharsets.UTF_8);
-    PlanPreview preview = PlanPreview.of(text, BundledProtocols.load());
+    DayAnswers answers = new DayAnswers();
+    PlanPreview preview = PlanPreview.of(text, BundledProtocols.load(), answers);
     Plan plan = preview.plan().orElse(null);
     if (plan == null || !preview.problems().isEmpty()) {
-      preview.orders().ifPresent(orders -> PreviewWords.lines(orders).forEach(this::say));
+      if (plan != null && preview.answer().isPresent()) {
+        AnswerWords words = new AnswerWords(plan, preview.answer());
+        say(words.sentence().text());
+        words.lead().forEach(this::say);
+      }
       throw complaint(preview.problems());
     }
     say(plan.title() + ", " + plan.trail() + ", " + plan.rider() + ", " + plan.day());
-    preview.orders().ifPresent(orders -> PreviewWords.lines(orders).forEach(this::say));
+    answer(plan, preview, answers);
+    Schedule.of(plan).ifPresent(schedule -> say(DayWords.summary(schedule)));
+    if (times) {
+      Schedule.of(plan).ifPresent(schedule -> DayWords.stints(schedule).forEach(this::say));
+    }
+    preview.hints().forEach(hint -> say(Problems.sentence(hint)));
     say(Words.of("cautions").say("short"));
     say("Nothing is committed yet. To fix the plan and seal the order: blindlap commit " + file);
     return ExitCode.DONE;
+  }
+
+  private void answer(Plan plan, PlanPreview preview, DayAnswers answers) {
+    AnswerWords words = new AnswerWords(plan, preview.answer());
+    say(words.sentence().text());
+    words.lead().forEach(this::say);
+    words.orders().forEach(this::say);
+    answers
+        .simulate(plan, Math.max(1, days), SEED, () -> false)
+        .map(simulated -> answers.detail(plan, simulated))
+        .ifPresent(
+            detail -> {
+              words.simulated(detail).ifPresent(this::say);
+              if (!detail.odds().isEmpty()) {
+                say(AnswerWords.say("odds.title"));
+                words.odds(detail.odds()).forEach(this::say);
+                say(words.oddsSource(detail.odds(), detail.days()));
+              }
+            });
+    answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
   }
 }

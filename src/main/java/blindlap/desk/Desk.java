@@ -18,6 +18,7 @@ public final class Desk implements AutoCloseable {
   private final Keys keys;
   private final Cards cards = new Cards();
   private final Reviews reviews;
+  private final Planning planning;
 
   /**
    * @param notebook the open notebook; closed with the desk
@@ -40,6 +41,7 @@ public final class Desk implements AutoCloseable {
     this.committing = new Committing(sessions, sealing, ids);
     this.keys = new Keys(sessions, sealing);
     this.reviews = new Reviews(sessions);
+    this.planning = new Planning(this);
   }
 
   /** Opens a desk on a notebook file; made in the composition root. */
@@ -69,6 +71,16 @@ public final class Desk implements AutoCloseable {
   /** Finding sessions and writing to them. */
   public Sessions sessions() {
     return sessions;
+  }
+
+  /** Planning: drafts and what days can show. */
+  public Planning planning() {
+    return planning;
+  }
+
+  /** Writing the helper's card. */
+  public HelperCards helperCards() {
+    return new HelperCards(this);
   }
 
   /** Committing plans. */

@@ -27,5 +27,9 @@ public enum DeskFault implements Fault {
   /** The session is unblinded or a noise run, and has no key: what. */
   NO_KEY,
   /** The finding cannot be made: why. */
-  NO_FINDING
+  NO_FINDING,
+  /** A helper's card is there already: detail file. */
+  CARD_EXISTS,
+  /** A helper's card cannot be written: detail folder. */
+  CARD_NOT_WRITTEN
 }

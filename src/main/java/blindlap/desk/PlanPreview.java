@@ -2,53 +2,52 @@ package blindlap.desk;
 
 import blindlap.exchange.PlanReader;
 import blindlap.exchange.Protocols;
+import blindlap.plan.DayAnswer;
+import blindlap.plan.DayAnswers;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanCheck;
+import blindlap.plan.PlanHints;
 import blindlap.plan.Problem;
-import blindlap.stats.Assignments;
-import blindlap.stats.OrderSet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 
 /**
- * A plan file as read, with everything that is wrong with it and what its orders are worth. Commits
- * nothing.
+ * A plan file as read, with everything that is wrong with it, what its tester should know, and what
+ * such a day can show. Commits nothing.
  *
  * @param plan the plan; empty if the file cannot be read
- * @param problems mistakes of the file and of the plan
- * @param orders what the set of orders is worth; empty where there is no valid rule
+ * @param problems mistakes of the file and of the plan; none if it can be committed
+ * @param hints what the tester should know
+ * @param answer what the day can show, by formula; empty where there is no valid rule
  */
-public record PlanPreview(Optional<Plan> plan, List<Problem> problems, Optional<OrderSet> orders) {
+public record PlanPreview(
+    Optional<Plan> plan, List<Problem> problems, List<Problem> hints, Optional<DayAnswer> answer) {
   public PlanPreview {
     problems = List.copyOf(problems);
+    hints = List.copyOf(hints);
   }
 
   /** Reads a plan file's text. */
   public static PlanPreview of(String text, Protocols protocols) {
+    return of(text, protocols, new DayAnswers());
+  }
+
+  /**
+   * Reads a plan file's text, with answers kept from earlier readings.
+   *
+   * @param answers keeps what depends on the rule alone
+   */
+  public static PlanPreview of(String text, Protocols protocols, DayAnswers answers) {
     PlanReader.Reading reading = PlanReader.read(text, protocols);
     Plan plan = reading.plan();
     List<Problem> problems = new ArrayList<>(reading.problems());
     if (plan == null) {
-      return new PlanPreview(Optional.empty(), problems, Optional.empty());
+      return new PlanPreview(Optional.empty(), problems, List.of(), Optional.empty());
     }
     if (problems.isEmpty()) {
       problems.addAll(PlanCheck.problems(plan));
     }
-    return new PlanPreview(Optional.of(plan), problems, Optional.ofNullable(orders(plan)));
-  }
-
-  private static @Nullable OrderSet orders(Plan plan) {
-    if (plan.kind() == Plan.Kind.NOISE_RUN) {
-      return null;
-    }
-    try {
-      Assignments set = plan.rule().assignments();
-      return set.count().signum() == 0 ? null : OrderSet.of(set);
-    } catch (IllegalArgumentException contradiction) {
-      // PlanCheck has already said so in words.
-      return null;
-    }
+    return new PlanPreview(Optional.of(plan), problems, PlanHints.of(plan), answers.quick(plan));
   }
 }

@@ -31,8 +31,8 @@ public final class EntryText {
   private EntryText() {}
 
   /**
-   * Writes an entry, with its hash. What is answered was read back from the text, so that nothing is
-   * ever written that cannot be read again, and both sides of a saving see the same entry.
+   * Writes an entry, with its hash. What is answered was read back from the text, so that nothing
+   * is ever written that cannot be read again, and both sides of a saving see the same entry.
    *
    * @throws IllegalArgumentException if the entry holds what its text cannot
    */
@@ -72,8 +72,8 @@ public final class EntryText {
   /**
    * Reads an entry's text.
    *
-   * @throws IllegalArgumentException if it is not in a form this program knows, or not spelt as this
-   *     program would spell it: one content has one text and so one hash
+   * @throws IllegalArgumentException if it is not in a form this program knows, or not spelt as
+   *     this program would spell it: one content has one text and so one hash
    */
   public static StoredEntry read(String text) {
     Entry entry = parse(text);

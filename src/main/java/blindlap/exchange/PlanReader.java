@@ -161,7 +161,7 @@ public final class PlanReader {
         f.integer("change_after"));
   }
 
-  private static Measure measure(FieldReader f) {
+  static Measure measure(FieldReader f) {
     Measure.Kind kind = f.option("kind", Measure.Kind.class, Measure.Kind.LAP_TIME);
     if (f.required("kind") == null) {
       kind = Measure.Kind.LAP_TIME;

@@ -77,9 +77,13 @@ final class SetupReader {
   }
 
   static Setting setting(FieldReader f) {
+    return settingWithValue(f, f.requiredText("value"));
+  }
+
+  static Setting settingWithValue(FieldReader f, String value) {
     return new Setting(
         f.requiredText("name"),
-        f.requiredText("value"),
+        value,
         f.text("unit", ""),
         f.decimal("tolerance"),
         f.option("check", Setting.Check.class, Setting.Check.EACH_STINT),

@@ -81,29 +81,47 @@ public final class DayAnswers {
   }
 
   /**
-   * Simulates days and works out what is left of a day cut short.
+   * What is left of the day if it is cut short or loses stints.
    *
-   * @param days simulated days, at least 1
-   * @param seed the same seed gives the same days
    * @param cancelled asked often
    * @return empty where {@link #quick} is
    * @throws java.util.concurrent.CancellationException if cancelled
    */
-  public Optional<DayDetail> detail(Plan plan, int days, long seed, BooleanSupplier cancelled) {
+  public Optional<DayLeft> left(Plan plan, BooleanSupplier cancelled) {
     Base base = base(plan, plan.stints());
     if (base == null) {
       return Optional.empty();
     }
-    Terms terms = Terms.of(plan);
     Drift drift = drift(plan);
-    List<DayDetail.Cut> cuts = cuts(base, drift, terms, cancelled);
-    CutShort one = losing(base, 1, drift, cancelled);
-    CutShort two = losing(base, 2, drift, cancelled);
-    DayPower power = base.power;
-    if (power == null || base.orders.attainableLevel() == 0) {
-      return Optional.of(new DayDetail(0, null, null, List.of(), cuts, one, two));
+    return Optional.of(
+        new DayLeft(
+            cuts(base, drift, Terms.of(plan), cancelled),
+            losing(base, 1, drift, cancelled),
+            losing(base, 2, drift, cancelled)));
+  }
+
+  /**
+   * Simulates days of this plan; days of several calls can be joined, each with a seed of its own.
+   *
+   * @param days simulated days, at least 1
+   * @param seed the same seed gives the same days
+   * @param cancelled asked before every day
+   * @return empty where {@link #quick} is, for three and four setups, and where nothing can be
+   *     shown
+   * @throws java.util.concurrent.CancellationException if cancelled
+   */
+  public Optional<SimulatedDays> simulate(
+      Plan plan, int days, long seed, BooleanSupplier cancelled) {
+    Base base = base(plan, plan.stints());
+    if (base == null || base.power == null || base.orders.attainableLevel() == 0) {
+      return Optional.empty();
     }
-    SimulatedDays simulated = power.simulate(days, seed, cancelled);
+    return Optional.of(base.power.simulate(days, seed, cancelled));
+  }
+
+  /** The answer that simulated days of this plan give. */
+  public DayDetail detail(Plan plan, SimulatedDays simulated) {
+    Terms terms = Terms.of(plan);
     double sd = terms.noise.sd();
     DayAnswer.Point point =
         new DayAnswer.Point(
@@ -112,7 +130,6 @@ public final class DayAnswers {
             terms.shown(simulated.difference(sd, POWER)),
             range(simulated.difference(1, POWER), terms),
             plan.stints() <= Schedule.mostStints(plan));
-    Interval error = terms.shown(simulated.differenceError95(sd, POWER));
     List<DayAnswer.Ending> odds = new ArrayList<>();
     if (terms.comparable()) {
       for (double truth : TRUTHS) {
@@ -120,7 +137,8 @@ public final class DayAnswers {
         odds.add(new DayAnswer.Ending(terms.shown(truth * terms.margin), each));
       }
     }
-    return Optional.of(new DayDetail(days, point, error, odds, cuts, one, two));
+    return new DayDetail(
+        simulated.days(), point, terms.shown(simulated.differenceError95(sd, POWER)), odds);
   }
 
   private static CutShort losing(Base base, int lost, Drift drift, BooleanSupplier cancelled) {
@@ -134,9 +152,9 @@ public final class DayAnswers {
     }
   }
 
-  private static List<DayDetail.Cut> cuts(
+  private static List<DayLeft.Cut> cuts(
       Base base, Drift drift, Terms terms, BooleanSupplier cancelled) {
-    List<DayDetail.Cut> cuts = new ArrayList<>();
+    List<DayLeft.Cut> cuts = new ArrayList<>();
     int stints = base.set.stints();
     for (int after = 1; after <= stints; after++) {
       stopIf(cancelled);
@@ -148,7 +166,7 @@ public final class DayAnswers {
         Detectable formula = DayPower.of(base.set, ridden, drift).formula();
         difference = terms.shown(formula.difference(terms.noise.sd(), POWER));
       }
-      cuts.add(new DayDetail.Cut(after, left, difference));
+      cuts.add(new DayLeft.Cut(after, left, difference));
     }
     return cuts;
   }
@@ -289,12 +307,9 @@ public final class DayAnswers {
       NoiseKnown noise = NoiseKnown.of(plan);
       Measure primary = plan.primary().orElse(null);
       boolean ratio = primary != null && primary.scale() == Scale.RATIO;
-      boolean declared =
-          primary != null && primary.worthwhile() != null && primary.worthwhile().signum() > 0;
+      java.math.@org.jspecify.annotations.Nullable BigDecimal declared = primary == null ? null : primary.worthwhile();
       double worthwhile =
-          declared
-              ? java.util.Objects.requireNonNull(primary.worthwhile()).doubleValue()
-              : Double.NaN;
+          declared != null && declared.signum() > 0 ? declared.doubleValue() : Double.NaN;
       return new Terms(noise, ratio, worthwhile, ratio ? Math.log1p(worthwhile / 100) : worthwhile);
     }
 

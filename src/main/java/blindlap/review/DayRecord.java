@@ -175,7 +175,9 @@ public record DayRecord(
   public int[] asFitted() {
     int[] setups = key.setups();
     for (int stint : wrongFits()) {
-      setups[stint - 1] = java.util.Objects.requireNonNull(fits.get(stint)).fitted();
+      HelperFit fit = fits.get(stint);
+      Integer fitted = fit == null ? null : fit.fitted();
+      setups[stint - 1] = fitted == null ? setups[stint - 1] : fitted;
     }
     return setups;
   }

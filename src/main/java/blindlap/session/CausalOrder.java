@@ -14,11 +14,11 @@ import java.util.Set;
 import java.util.stream.Stream;
 
 /**
- * Sorts entries so that each comes after everything its writer had seen. Where that leaves a choice:
- * first what the closing of the review had seen and that closing itself, then what the opening of
- * the seal had seen and that opening, then the rest; within each by notebook id and number. So an
- * entry that a closing had not seen always comes after it, however late it arrives. The same set of
- * entries always gives the same list.
+ * Sorts entries so that each comes after everything its writer had seen. Where that leaves a
+ * choice: first what the closing of the review had seen and that closing itself, then what the
+ * opening of the seal had seen and that opening, then the rest; within each by notebook id and
+ * number. So an entry that a closing had not seen always comes after it, however late it arrives.
+ * The same set of entries always gives the same list.
  */
 public final class CausalOrder {
   private static final Comparator<StoredEntry> BY_KEY =
@@ -76,7 +76,9 @@ public final class CausalOrder {
     return of(Fact.ReviewClosed.class)
         .filter(closing -> sees(closing, Fact.DayClosed.class))
         .filter(closing -> !sees(closing, Fact.ReviewClosed.class))
-        .min(Comparator.comparing((StoredEntry e) -> !opened.contains(key(e))).thenComparing(BY_KEY));
+        .min(
+            Comparator.comparing((StoredEntry e) -> !opened.contains(key(e)))
+                .thenComparing(BY_KEY));
   }
 
   private Optional<StoredEntry> opening(StoredEntry closing) {
@@ -93,7 +95,7 @@ public final class CausalOrder {
   private boolean sees(StoredEntry entry, Class<? extends Fact> kind) {
     return past(entry).stream()
         .filter(key -> !key.equals(key(entry)))
-        .anyMatch(key -> kind.isInstance(byKey.get(key).entry().fact()));
+        .anyMatch(key -> kind.isInstance(java.util.Objects.requireNonNull(byKey.get(key)).entry().fact()));
   }
 
   /** An entry and everything its writer had seen, as far as it is here. */

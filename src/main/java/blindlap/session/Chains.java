@@ -23,8 +23,8 @@ public final class Chains {
    *
    * @param session whose entries they should be
    * @param entries in any order; their texts match their hashes
-   * @return nothing if every chain starts at 1, has no gap, links by hash, had seen only entries that
-   *     are here, and the first entry of all commits the plan
+   * @return nothing if every chain starts at 1, has no gap, links by hash, had seen only entries
+   *     that are here, and the first entry of all commits the plan
    */
   public static List<Problem> problems(SessionId session, List<StoredEntry> entries) {
     Chains chains = new Chains();

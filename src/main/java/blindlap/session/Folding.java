@@ -64,14 +64,14 @@ final class Folding implements Fact.Visitor<Boolean> {
 
   @Override
   public Boolean stintHandled(Fact.StintHandled fact) {
-    // One record a stint: a second one, written where the first was not seen, is shown, not applied.
+    // One record a stint: a second one, written where the first was not seen, is shown, not
+    // applied.
     return reviewOpen() && state.handled.putIfAbsent(fact.stint(), fact.record()) == null;
   }
 
   @Override
   public Boolean bikeHandedOver(Fact.BikeHandedOver fact) {
-    return onlyWhileReviewOpen(
-        () -> state.handedOver = Math.max(state.handedOver, fact.stint()));
+    return onlyWhileReviewOpen(() -> state.handedOver = Math.max(state.handedOver, fact.stint()));
   }
 
   @Override

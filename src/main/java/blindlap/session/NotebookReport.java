@@ -8,7 +8,8 @@ import java.util.List;
  *
  * @param sessions number of sessions
  * @param entries number of entries that were read and hashed again
- * @param problems what is wrong, of {@link NotebookFault} and {@link ChainFault}; none if it is sound
+ * @param problems what is wrong, of {@link NotebookFault} and {@link ChainFault}; none if it is
+ *     sound
  */
 public record NotebookReport(long sessions, long entries, List<Problem> problems) {
   public NotebookReport {

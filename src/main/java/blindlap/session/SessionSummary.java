@@ -7,8 +7,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A session as a list shows it. Derived from entries, kept for speed, never the truth; nothing of it
- * depends on a key.
+ * A session as a list shows it. Derived from entries, kept for speed, never the truth; nothing of
+ * it depends on a key.
  *
  * @param id which session
  * @param kind comparison or open noise run

@@ -14,9 +14,9 @@ import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 
 /**
- * Opens connections with the settings the notebook depends on, and reads each of them back: one file
- * to copy (rollback journal, truncated), on disk when a commit returns (synchronous EXTRA), nothing
- * deleted left readable (secure_delete).
+ * Opens connections with the settings the notebook depends on, and reads each of them back: one
+ * file to copy (rollback journal, truncated), on disk when a commit returns (synchronous EXTRA),
+ * nothing deleted left readable (secure_delete).
  */
 final class Connections {
   static final int BUSY_MILLISECONDS = 10_000;
@@ -50,12 +50,12 @@ final class Connections {
     return config.createConnection("jdbc:sqlite:" + name(file));
   }
 
-  /** The driver takes what follows a question mark for settings, unless it is part of an address. */
+  /**
+   * The driver takes what follows a question mark for settings, unless it is part of an address.
+   */
   static String name(Path file) {
     Path path = file.toAbsolutePath();
-    return path.toString().contains("?")
-        ? path.toUri().toASCIIString()
-        : path.toString();
+    return path.toString().contains("?") ? path.toUri().toASCIIString() : path.toString();
   }
 
   private static void settings(Connection connection, Path file) throws SQLException {
@@ -145,8 +145,8 @@ final class Connections {
     String what =
         Files.exists(file) && !Files.isReadable(file)
             ? " cannot be read; nothing was changed. Make it readable and writable."
-            : " or its folder cannot be written to; nothing was changed. Make it writable or copy it"
-                + " elsewhere.";
+            : " or its folder cannot be written to; nothing was changed. Make it writable or copy"
+                + " it elsewhere.";
     return new NotebookException(Kind.READ_ONLY, "The notebook " + file + what, error);
   }
 
@@ -161,8 +161,8 @@ final class Connections {
             + file
             + " cannot be used ("
             + error.getMessage()
-            + "); the last entry was not saved, everything before it is kept. Look after the disk and"
-            + " try again.",
+            + "); the last entry was not saved, everything before it is kept. Look after the disk"
+            + " and try again.",
         error);
   }
 

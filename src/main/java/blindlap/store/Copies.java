@@ -40,8 +40,7 @@ final class Copies {
       }
       finish.run(part);
       sync(part);
-      Files.move(
-          part, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+      Files.move(part, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     } finally {
       Files.deleteIfExists(part);
       Files.deleteIfExists(part.resolveSibling(part.getFileName() + "-journal"));

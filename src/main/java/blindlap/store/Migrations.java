@@ -10,8 +10,8 @@ import java.sql.Statement;
 import java.time.Instant;
 
 /**
- * Brings a file to the current version in one exclusive transaction, after a copy of the old one was
- * laid beside it; numbered SQL files.
+ * Brings a file to the current version in one exclusive transaction, after a copy of the old one
+ * was laid beside it; numbered SQL files.
  */
 final class Migrations {
   private Migrations() {}

@@ -54,7 +54,7 @@ final class NotebookCheck {
         check.report(NotebookFault.LIST_DIFFERS, "");
       }
     } catch (SQLException e) {
-      check.report(NotebookFault.UNREADABLE, "", e.getMessage());
+      check.report(NotebookFault.UNREADABLE, "", String.valueOf(e.getMessage()));
     }
     return new NotebookReport(check.sessions, check.entries, check.problems);
   }
@@ -92,7 +92,7 @@ final class NotebookCheck {
       }
       return Optional.of(stored);
     } catch (IllegalArgumentException e) {
-      report(NotebookFault.NOT_AN_ENTRY, where, e.getMessage());
+      report(NotebookFault.NOT_AN_ENTRY, where, String.valueOf(e.getMessage()));
       return Optional.empty();
     }
   }
@@ -128,12 +128,11 @@ final class NotebookCheck {
     try {
       SessionSummary told = SessionSummary.of(SessionState.of(CausalOrder.sort(all)));
       Optional<SessionSummary> listed = summaries.find(id);
-      if (listed.isEmpty()
-          || !Summaries.with(listed.get(), listed.get().step(), "").equals(told)) {
+      if (listed.isEmpty() || !Summaries.with(listed.get(), listed.get().step(), "").equals(told)) {
         report(NotebookFault.LIST_DIFFERS, at(id));
       }
     } catch (IllegalArgumentException e) {
-      report(NotebookFault.CANNOT_FOLD, at(id), e.getMessage());
+      report(NotebookFault.CANNOT_FOLD, at(id), String.valueOf(e.getMessage()));
     } catch (SQLException e) {
       report(NotebookFault.LIST_DIFFERS, at(id));
     }

@@ -74,7 +74,8 @@ final class NotebookFile {
     return version;
   }
 
-  static NotebookException notANotebook(Path file, @org.jspecify.annotations.Nullable Throwable why) {
+  static NotebookException notANotebook(
+      Path file, @org.jspecify.annotations.Nullable Throwable why) {
     return new NotebookException(
         Kind.NOT_A_NOTEBOOK,
         "The file "

@@ -37,8 +37,8 @@ final class Schema {
   }
 
   /**
-   * Names of tables, triggers, views and indexes that are missing or not as this program makes them.
-   * Others that someone added are left alone.
+   * Names of tables, triggers, views and indexes that are missing or not as this program makes
+   * them. Others that someone added are left alone.
    */
   static List<String> differences(Connection connection) throws SQLException {
     Map<String, String> found = new HashMap<>();

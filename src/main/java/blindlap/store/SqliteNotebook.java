@@ -1,6 +1,7 @@
 package blindlap.store;
 
 import blindlap.exchange.EntryText;
+import blindlap.plan.Problem;
 import blindlap.session.Addition;
 import blindlap.session.CausalOrder;
 import blindlap.session.Chains;
@@ -17,7 +18,6 @@ import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.session.Step;
 import blindlap.session.StoredEntry;
-import blindlap.plan.Problem;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
@@ -33,7 +33,9 @@ import java.util.Optional;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
-/** The notebook in one SQLite file. Safe for use by several threads; one connection, one at a time. */
+/**
+ * The notebook in one SQLite file. Safe for use by several threads; one connection, one at a time.
+ */
 public final class SqliteNotebook implements Notebook {
   private final Path file;
   private final Connection connection;
@@ -253,8 +255,7 @@ public final class SqliteNotebook implements Notebook {
         () -> {
           List<Merge> merges = new ArrayList<>();
           for (Map.Entry<SessionId, List<StoredEntry>> session : bySession.entrySet()) {
-            Merge merge =
-                Merge.of(session.getKey(), stored(session.getKey()), session.getValue());
+            Merge merge = Merge.of(session.getKey(), stored(session.getKey()), session.getValue());
             List<Problem> problems = merge.problems();
             if (!problems.isEmpty()) {
               return new Addition.Refused(session.getKey(), problems);

@@ -21,8 +21,8 @@ import java.util.regex.Pattern;
 import org.sqlite.SQLiteErrorCode;
 
 /**
- * What lists of sessions show, kept beside the entries and written in the same transaction. Derived,
- * not part of the record: it may be thrown away at any time and is then made again.
+ * What lists of sessions show, kept beside the entries and written in the same transaction.
+ * Derived, not part of the record: it may be thrown away at any time and is then made again.
  */
 final class SummaryTable {
   /** Changes with anything that is kept here, so that older lists are made again. */
@@ -45,8 +45,8 @@ final class SummaryTable {
         connection.prepareStatement(
             "INSERT OR REPLACE INTO summary ("
                 + COLUMNS
-                + ", words, first) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?,"
-                + " (SELECT min(arrived) FROM entry WHERE session = ? AND kind = 'PlanCommitted'))");
+                + ", words, first) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, (SELECT min(arrived)"
+                + " FROM entry WHERE session = ? AND kind = 'PlanCommitted'))");
     change =
         connection.prepareStatement(
             "UPDATE summary SET step = ?, verdict = ?, words = ? WHERE session = ?");

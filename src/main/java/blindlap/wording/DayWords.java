@@ -11,7 +11,7 @@ import java.util.Locale;
 
 /** The day against the clock, in sentences. */
 public final class DayWords {
-  private static final Words WORDS = Words.of("preview");
+  private static final Words WORDS = Words.of("day");
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
   private static final DateTimeFormatter ZONED =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm z", Locale.ENGLISH);

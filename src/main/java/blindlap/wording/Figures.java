@@ -83,6 +83,20 @@ public final class Figures {
     return rounded.signum() < 0 ? MINUS + text : text;
   }
 
+  /** A number to two digits or so, to more where that would land on or cross a deciding value. */
+  public static String near(double value, double... deciding) {
+    int decimals = decimals(Math.abs(value) / 5);
+    while (decimals < MOST_DECIMALS && moves(value, decimals, deciding)) {
+      decimals++;
+    }
+    return number(value, decimals);
+  }
+
+  /** A share as a whole number in a hundred; "–" for none at all. */
+  public static String inHundred(double share) {
+    return share < 0.0005 ? "–" : share < 0.005 ? "<1" : number(100 * share, 0);
+  }
+
   /** A number with its sign, plus included. */
   public static String signed(double value, int decimals) {
     String text = number(value, decimals);

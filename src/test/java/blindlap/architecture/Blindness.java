@@ -51,7 +51,8 @@ final class Blindness {
       Map.ofEntries(
           Map.entry("command.HelperCommand", "prints the helper's schedule, against the phrase"),
           Map.entry(
-              "command.UnsealCommand", "prints the ridden order of the session it has just unsealed"),
+              "command.UnsealCommand",
+              "prints the ridden order of the session it has just unsealed"),
           Map.entry("desk.Cards", "hands the helper's schedule and sheet to the helper's card"),
           Map.entry("desk.Demo", "plays the helper of an invented day"),
           Map.entry("desk.Keys", "opens the key for the helper, and unseals"),
@@ -139,7 +140,8 @@ final class Blindness {
       public void check(JavaClass type, ConditionEvents events) {
         List<String> found = mentions(type, part -> isAnyOf(names, root, part));
         if (!found.isEmpty()) {
-          String more = found.size() == 1 ? "" : " and in %d more places".formatted(found.size() - 1);
+          String more =
+              found.size() == 1 ? "" : " and in %d more places".formatted(found.size() - 1);
           events.add(SimpleConditionEvent.violated(type, found.get(0) + more));
         }
       }

@@ -33,8 +33,26 @@ import java.util.Random;
 /** Facts of every kind, made of a seed. */
 public final class AnyFact {
   private static final String[] PIECES = {
-    "grip", "Ä", "é", "e\u0301", "\"quoted\"", "\\", "\n", "\t", "\u2028", "\u0085", "\u007f", "\u0001",
-    "日本", "🚵", " ", "{}", "'", "ﬁ", "\uFEFF", "?"
+    "grip",
+    "Ä",
+    "é",
+    "e\u0301",
+    "\"quoted\"",
+    "\\",
+    "\n",
+    "\t",
+    "\u2028",
+    "\u0085",
+    "\u007f",
+    "\u0001",
+    "日本",
+    "🚵",
+    " ",
+    "{}",
+    "'",
+    "ﬁ",
+    "\uFEFF",
+    "?"
   };
 
   private final Random random;
@@ -72,8 +90,7 @@ public final class AnyFact {
     facts.add(new Fact.LapRidden(lap, any(Fact.Source.values())));
     facts.add(new Fact.ScoreGiven(lap, text(), number(), any(Fact.Source.values())));
     facts.add(new Fact.TimeTaken(lap, text(), time()));
-    facts.add(
-        new Fact.ScoreCorrected(lap, text(), random.nextBoolean() ? null : number(), text()));
+    facts.add(new Fact.ScoreCorrected(lap, text(), random.nextBoolean() ? null : number(), text()));
     facts.add(new Fact.NoteWritten(lap, text()));
     facts.add(new Fact.GuessGiven(1 + random.nextInt(16), guess()));
     facts.add(new Fact.ConditionsNoted(lap, conditions()));
@@ -158,7 +175,8 @@ public final class AnyFact {
   }
 
   private Instant instant() {
-    return Instant.ofEpochSecond(1_700_000_000L + random.nextInt(300_000_000), random.nextInt(3) * 7);
+    return Instant.ofEpochSecond(
+        1_700_000_000L + random.nextInt(300_000_000), random.nextInt(3) * 7);
   }
 
   private TimeRecord time() {

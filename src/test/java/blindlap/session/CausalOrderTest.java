@@ -35,8 +35,7 @@ class CausalOrderTest {
   @ParameterizedTest
   @ValueSource(longs = {21, 22, 23, 24, 25, 26, 27, 28, 29, 30})
   void every_entry_comes_after_all_that_its_writer_had_seen(long seed) {
-    List<StoredEntry> sorted =
-        CausalOrder.sort(Histories.random(new Random(seed), 3, 60).all());
+    List<StoredEntry> sorted = CausalOrder.sort(Histories.random(new Random(seed), 3, 60).all());
     List<Head> before = new ArrayList<>();
     for (StoredEntry stored : sorted) {
       assertThat(before).containsAll(stored.entry().seen());

@@ -73,8 +73,7 @@ class FoldingTest {
   @ParameterizedTest
   @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20})
   void the_step_alone_can_be_followed_from_the_kinds_of_facts(long seed) {
-    List<StoredEntry> sorted =
-        CausalOrder.sort(Histories.random(new Random(seed), 3, 60).all());
+    List<StoredEntry> sorted = CausalOrder.sort(Histories.random(new Random(seed), 3, 60).all());
     Step step = Step.COMMITTED;
     for (StoredEntry stored : sorted) {
       step = step.after(stored.entry().fact());

@@ -34,10 +34,7 @@ final class Days {
 
   /** Shock K against Shock L over 8, 16 or 24 stints, with six measures. */
   static Plan plan(String rider, String trail, int stints) {
-    String rule =
-        stints == 8
-            ? EIGHT
-            : "rule: {setups: 2, stints: " + stints + ", block: 4}\n";
+    String rule = stints == 8 ? EIGHT : "rule: {setups: 2, stints: " + stints + ", block: 4}\n";
     return read(
         """
         question: Is Shock L quicker than Shock K on %s?
@@ -78,8 +75,7 @@ final class Days {
   }
 
   static Sealed seal(Plan plan, SessionId session, Sealing sealing) {
-    return sealing.seal(
-        planBytes(plan), plan.rule(), session.text(), SessionKind.comparison());
+    return sealing.seal(planBytes(plan), plan.rule(), session.text(), SessionKind.comparison());
   }
 
   static Fact.PlanCommitted committed(Plan plan, Sealed sealed) {

@@ -108,10 +108,10 @@ class NotebookTest {
         "UPDATE entry SET text = 'x'",
         "UPDATE entry SET number = number + 1",
         "DELETE FROM entry",
-        "INSERT OR REPLACE INTO entry SELECT 1, session, notebook, number, previous, hash, kind, at,"
-            + " 'x' FROM entry",
-        "INSERT OR REPLACE INTO entry SELECT 9, session, notebook, number, previous, hash, kind, at,"
-            + " 'x' FROM entry"
+        "INSERT OR REPLACE INTO entry SELECT 1, session, notebook, number, previous, hash, kind,"
+            + " at, 'x' FROM entry",
+        "INSERT OR REPLACE INTO entry SELECT 9, session, notebook, number, previous, hash, kind,"
+            + " at, 'x' FROM entry"
       })
   void entries_can_neither_be_changed_nor_deleted(String sql) throws SQLException {
     Books.put(notebook, SESSION, committed());

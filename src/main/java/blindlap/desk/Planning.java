@@ -1,0 +1,138 @@
+package blindlap.desk;
+
+import blindlap.exchange.PlanText;
+import blindlap.exchange.Starters;
+import blindlap.plan.CanonicalJson;
+import blindlap.plan.DayAnswers;
+import blindlap.plan.PlanJson;
+import blindlap.plan.Protocol;
+import blindlap.plan.Starter;
+import blindlap.seal.SessionKind;
+import blindlap.session.Fact;
+import blindlap.session.Notebook;
+import blindlap.session.Outcome;
+import blindlap.session.SessionId;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Planning: drafts as typed, what a day can show, committing, and the helper's card. */
+public final class Planning {
+  private static final String DRAFT = "plan ";
+
+  private final Desk desk;
+  private final Notebook notebook;
+  private final DayAnswers answers = new DayAnswers();
+
+  Planning(Desk desk) {
+    this.desk = desk;
+    this.notebook = desk.notebook();
+  }
+
+  /** Works out what days can show; keeps what it worked out. */
+  public DayAnswers answers() {
+    return answers;
+  }
+
+  /** The protocols that plans may name. */
+  public List<Protocol> protocols() {
+    return List.copyOf(desk.protocols().all());
+  }
+
+  /** Starting sets of components and measures. */
+  public Starter starter() {
+    return Starters.read(BundledProtocols.text("/blindlap/exchange/starters.yaml"));
+  }
+
+  /** Judges a draft's fields as the plan file they are. */
+  public PlanPreview preview(Map<String, ?> fields) {
+    return PlanPreview.of(CanonicalJson.text(fields), desk.protocols(), answers);
+  }
+
+  /** Drafts by name, their fields as typed. */
+  public Map<String, Map<String, Object>> drafts() {
+    Map<String, Map<String, Object>> drafts = new LinkedHashMap<>();
+    notebook
+        .drafts()
+        .forEach(
+            (name, text) -> {
+              if (name.startsWith(DRAFT)) {
+                drafts.put(name, PlanText.read(text).fields());
+              }
+            });
+    return drafts;
+  }
+
+  /** A name that no draft has. */
+  public String freshName() {
+    Map<String, String> taken = notebook.drafts();
+    int number = 1;
+    while (taken.containsKey(DRAFT + number)) {
+      number++;
+    }
+    return DRAFT + number;
+  }
+
+  /** Keeps a draft as typed; on disk when this returns. */
+  public void keep(String name, Map<String, ?> fields) {
+    notebook.putDraft(name, CanonicalJson.text(fields));
+  }
+
+  /** Forgets a draft. */
+  public void forget(String name) {
+    notebook.deleteDraft(name);
+  }
+
+  /** Fields of a committed plan as the start of another: all but the day and the override. */
+  public Optional<Map<String, Object>> copyOf(SessionId session) {
+    return desk.sessions()
+        .state(session)
+        .map(
+            state -> {
+              Map<String, Object> fields =
+                  PlanText.read(CanonicalJson.text(PlanJson.tree(state.plan()))).fields();
+              fields.remove("day");
+              fields.remove("override");
+              fields.remove("series");
+              fields.remove("expectations");
+              fields.put("protocol", state.plan().protocol().name());
+              if (desk.protocols().named(state.plan().protocol().name()).isEmpty()) {
+                fields.remove("protocol");
+              }
+              return fields;
+            });
+  }
+
+  /** Reads a plan file into fields as typed. */
+  public PlanText.Fields importText(String text) {
+    return PlanText.read(text);
+  }
+
+  /** A draft as a plan file. */
+  public String exportText(Map<String, ?> fields) {
+    return PlanText.yaml(fields);
+  }
+
+  /**
+   * Commits a draft: fixes the plan, draws, seals.
+   *
+   * @param nullRun setup that is secretly ridden under every name, 0 = A; empty for a comparison
+   * @param signedBy names of those who read the plan
+   */
+  public Committing.Result commit(
+      Map<String, ?> fields, Optional<Integer> nullRun, List<String> signedBy) {
+    PlanPreview preview = preview(fields);
+    if (!preview.problems().isEmpty()) {
+      return new Committing.Result.Refused(preview.problems());
+    }
+    SessionKind kind = nullRun.map(SessionKind::nullRun).orElseGet(SessionKind::comparison);
+    return desk.committing().commit(preview.plan().orElseThrow(), kind, signedBy);
+  }
+
+  /** Notes that the fingerprint of the plan was given to someone. */
+  public Sessions.Result fingerprintGiven(SessionId session, String to) {
+    return desk.sessions()
+        .act(session, state -> Outcome.accepted(new Fact.FingerprintGiven(Fact.Which.PLAN, to)));
+  }
+}

@@ -1,0 +1,301 @@
+package blindlap.wording;
+
+import blindlap.plan.DayAnswer;
+import blindlap.plan.DayDetail;
+import blindlap.plan.DayLeft;
+import blindlap.plan.Measure;
+import blindlap.plan.NoiseKnown;
+import blindlap.plan.Plan;
+import blindlap.stats.Drift;
+import blindlap.stats.Interval;
+import blindlap.stats.RiderNoise;
+import blindlap.stats.Scale;
+import blindlap.stats.Verdict;
+import blindlap.stats.VerdictOdds;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What a day can show, in sentences. */
+public final class AnswerWords {
+  private static final Words WORDS = Words.of("answer");
+
+  private final Plan plan;
+  private final Optional<Measure> primary;
+  private final Optional<DayAnswer> answer;
+
+  /**
+   * @param plan the plan
+   * @param answer what it can show; empty if it is no comparison or has no orders
+   */
+  public AnswerWords(Plan plan, Optional<DayAnswer> answer) {
+    this.plan = plan;
+    this.primary = plan.primary();
+    this.answer = answer;
+  }
+
+  /**
+   * A sentence with the words that carry the answer in its middle.
+   *
+   * @param before words before them
+   * @param marked the words themselves
+   * @param after words after them
+   */
+  public record Sentence(String before, String marked, String after) {
+    /** The whole sentence. */
+    public String text() {
+      return before + marked + after;
+    }
+  }
+
+  /** A fixed sentence or label of the bundle. */
+  public static String say(String key, Object... arguments) {
+    return WORDS.say(key, arguments);
+  }
+
+  /** The answer. */
+  public Sentence sentence() {
+    if (plan.kind() == Plan.Kind.NOISE_RUN) {
+      return noiseRun();
+    }
+    if (answer.isEmpty()) {
+      return sentence("unplanned", "unplanned");
+    }
+    DayAnswer day = answer.get();
+    if (day.never()) {
+      return sentence("never", "never");
+    }
+    String measure = primary.map(Measure::name).orElse("–");
+    return sentence(
+        "shows",
+        day.chosen().source() == DayAnswer.Source.PAIRS ? "pairs" : "shows",
+        day.chosen().stints(),
+        amount(day.chosen().difference()),
+        measure,
+        plan.setups().size());
+  }
+
+  private Sentence noiseRun() {
+    int df = plan.stints() - drift().columns();
+    if (df < 1) {
+      return sentence("unplanned", "unplanned");
+    }
+    Interval factor = new RiderNoise(1, df).interval95IfNormal();
+    return sentence(
+        "noise.run",
+        "noise.run",
+        plan.stints(),
+        Figures.number(factor.low(), 2),
+        Figures.number(factor.high(), 2));
+  }
+
+  private Drift drift() {
+    return primary.map(Measure::drift).orElse(Drift.LINE);
+  }
+
+  private static Sentence sentence(String key, String ending, Object... arguments) {
+    return new Sentence(
+        WORDS.say(key + ".before", arguments),
+        WORDS.say(key + ".marked", arguments),
+        WORDS.say(ending + ".after", arguments));
+  }
+
+  /** What the answer means, a sentence each. */
+  public List<String> lead() {
+    List<String> lines = new ArrayList<>();
+    if (answer.isEmpty()) {
+      return lines;
+    }
+    DayAnswer day = answer.get();
+    if (day.never()) {
+      lines.add(WORDS.say("never", count(day), Figures.p(day.orders().smallestP())));
+      return lines;
+    }
+    Interval range = day.chosen().range();
+    if (range != null) {
+      lines.add(
+          WORDS.say("range", number(range.low()), amount(range.high()), day.noise().df() + 1));
+    }
+    worthwhile(day).ifPresent(lines::add);
+    if (day.chosen().source() == DayAnswer.Source.ROUGH) {
+      lines.add(WORDS.say("rough", count(day)));
+    } else if (day.chosen().source() == DayAnswer.Source.PAIRS) {
+      lines.add(WORDS.say("pairs"));
+    }
+    switch (day.noise().kind()) {
+      case GUESSED -> lines.add(WORDS.say("guessed"));
+      case UNKNOWN -> lines.add(WORDS.say("unknown"));
+      case ESTIMATED -> {}
+    }
+    return lines;
+  }
+
+  private static String count(DayAnswer day) {
+    return String.format(Locale.ROOT, "%,d", day.orders().count());
+  }
+
+  private Optional<String> worthwhile(DayAnswer day) {
+    if (Double.isNaN(day.worthwhile())) {
+      return Optional.of(WORDS.say("no.worthwhile"));
+    }
+    if (day.noise().kind() == NoiseKnown.Kind.UNKNOWN) {
+      return Optional.empty();
+    }
+    String wanted = declared();
+    if (day.showsWorthwhile()) {
+      return Optional.of(WORDS.say("enough.now", wanted));
+    }
+    if (day.days().isEmpty()) {
+      return Optional.of(WORDS.say("enough.hopeless", wanted));
+    }
+    int days = day.days().getAsInt();
+    if (day.enough().isEmpty()) {
+      return Optional.of(WORDS.say("enough.series", wanted, "", days));
+    }
+    int stints = day.enough().getAsInt();
+    String key =
+        plan.timetable() == null
+            ? "enough.budget"
+            : stints <= day.mostStints() ? "enough.fits" : "enough.more";
+    return Optional.of(WORDS.say(key, wanted, stints, days));
+  }
+
+  /** The worthwhile difference as declared, with its unit. */
+  public String declared() {
+    return primary
+        .map(Measure::worthwhile)
+        .map(w -> unit(w.stripTrailingZeros().toPlainString()))
+        .orElse("–");
+  }
+
+  /** A difference with its unit, rounded so that it stays on its side of the worthwhile one. */
+  public String amount(double difference) {
+    return unit(number(difference));
+  }
+
+  private String unit(String number) {
+    if (answer.map(a -> a.noise().kind() == NoiseKnown.Kind.UNKNOWN).orElse(false)) {
+      return WORDS.say("times.noise", number);
+    }
+    return primary
+        .map(
+            m ->
+                m.scale() == Scale.RATIO
+                    ? WORDS.say("per.cent", number)
+                    : WORDS.say("with.unit", number, m.unit()))
+        .orElse(number);
+  }
+
+  private String number(double difference) {
+    double deciding = answer.map(DayAnswer::worthwhile).orElse(Double.NaN);
+    return Double.isNaN(deciding) ? Figures.near(difference) : Figures.near(difference, deciding);
+  }
+
+  /** The unit in which the curve is drawn, for its title. */
+  public String unitOfCurve() {
+    return unit("").strip();
+  }
+
+  /** Orders and swaps, a sentence each. */
+  public List<String> orders() {
+    return answer
+        .map(
+            day ->
+                List.of(
+                    WORDS.say("orders", count(day), Figures.p(day.orders().smallestP())),
+                    WORDS.say(
+                        "swaps",
+                        Figures.number(day.orders().meanSwaps(), 1),
+                        day.orders().maxSwaps()),
+                    DayWords.handlings(day.handlings())))
+        .orElse(List.of());
+  }
+
+  /** How such a day would end, a sentence a row; empty if that cannot be said. */
+  public List<String> odds(List<DayAnswer.Ending> endings) {
+    List<String> lines = new ArrayList<>();
+    for (DayAnswer.Ending ending : endings) {
+      lines.add(WORDS.say("odds.row", cells(ending).toArray()));
+    }
+    return lines;
+  }
+
+  /** One row: the true difference, then days in 100 in the order of the verdicts. */
+  public List<String> cells(DayAnswer.Ending ending) {
+    List<String> cells = new ArrayList<>();
+    double worthwhile = answer.map(DayAnswer::worthwhile).orElse(Double.NaN);
+    cells.add(
+        ending.difference() == 0
+            ? WORDS.say("odds.nothing")
+            : Math.abs(ending.difference() - worthwhile) < 1e-9 * worthwhile
+                ? WORDS.say("odds.just", declared())
+                : amount(ending.difference()));
+    VerdictOdds odds = ending.odds();
+    for (Verdict verdict :
+        List.of(
+            Verdict.REAL_AND_WORTHWHILE,
+            Verdict.REAL_BUT_SMALL,
+            Verdict.NO_WORTHWHILE_DIFFERENCE,
+            Verdict.DIRECTION_KNOWN,
+            Verdict.NOT_SETTLED)) {
+      cells.add(Figures.inHundred(odds.of(verdict)));
+    }
+    return cells;
+  }
+
+  /** How the odds were found. */
+  public String oddsSource(List<DayAnswer.Ending> endings, int days) {
+    double error = endings.stream().mapToDouble(e -> e.odds().error()).max().orElse(0);
+    return error == 0
+        ? WORDS.say("odds.formula")
+        : WORDS.say(
+            "odds.error", String.format(Locale.ROOT, "%,d", days), Figures.number(100 * error, 1));
+  }
+
+  /** The simulated difference with its error, if there is one. */
+  public Optional<String> simulated(DayDetail detail) {
+    DayAnswer.Point chosen = detail.chosen();
+    Interval error = detail.error95();
+    if (Double.isNaN(chosen.difference())) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        WORDS.say(
+            "simulated",
+            String.format(Locale.ROOT, "%,d", detail.days()),
+            amount(chosen.difference()),
+            Figures.number(error.low(), Figures.decimals(error)),
+            unit(Figures.number(error.high(), Figures.decimals(error)))));
+  }
+
+  /** What is left of a day cut short, a sentence each. */
+  public List<String> cuts(DayLeft left) {
+    List<String> lines = new ArrayList<>();
+    int fewest = left.fewestStints();
+    if (fewest == 0) {
+      return List.of(WORDS.say("stop.never"));
+    }
+    if (fewest > 1) {
+      lines.add(WORDS.say("cut.never", fewest - 1));
+    }
+    for (DayLeft.Cut cut : left.cuts()) {
+      boolean told =
+          cut.stints() == fewest
+              || cut.stints() > fewest
+                  && cut.stints() < left.cuts().size()
+                  && cut.stints() % 4 == 0;
+      if (told) {
+        String p = Figures.p(cut.left().smallestP());
+        lines.add(
+            Double.isNaN(cut.difference())
+                ? WORDS.say("cut.p", cut.stints(), p)
+                : WORDS.say("cut.from", cut.stints(), p, amount(cut.difference())));
+      }
+    }
+    lines.add(WORDS.say("cut.lost.one", Figures.inHundred(left.losingOne().share())));
+    lines.add(WORDS.say("cut.lost.two", Figures.inHundred(left.losingTwo().share())));
+    lines.add(WORDS.say("stop", fewest));
+    return lines;
+  }
+}
