@@ -1,6 +1,7 @@
 package blindlap.desk;
 
-import blindlap.paper.ReportHtml;
+import blindlap.paper.Report;
+import blindlap.paper.ReportInput;
 import blindlap.plan.Problem;
 import blindlap.exchange.HelperFits;
 import blindlap.review.Comparison;
@@ -13,8 +14,11 @@ import blindlap.session.SessionState;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.Words;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Findings of unsealed sessions: as text, as JSON, as a report. */
@@ -69,14 +73,57 @@ public final class Reviews {
     return FindingJson.write(finding(state));
   }
 
-  /** The report, one HTML text that needs nothing else. */
-  public String html(SessionState state) {
-    return ReportHtml.write(state, finding(state));
+  /**
+   * The report of an unsealed session: HTML and PDF by file name.
+   *
+   * @param black black on white instead of colour
+   */
+  public Map<String, byte[]> report(SessionState state, boolean black) {
+    Report report =
+        Report.of(
+            new ReportInput(
+                state,
+                finding(state),
+                Engine.version(),
+                earlier(state),
+                black ? ReportInput.Ink.BLACK : ReportInput.Ink.COLOUR));
+    String name = "report-" + state.plan().day() + "-" + state.id().brief();
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put(name + ".html", report.html().getBytes(StandardCharsets.UTF_8));
+    files.put(name + ".pdf", report.pdf());
+    return files;
   }
 
-  /** A file name for the report that names no person. */
-  public String reportName(SessionState state) {
-    return "report-" + state.plan().day() + "-" + state.id().brief() + ".html";
+  /** Other commits of the same question: same rider, trail and setups, or the same words. */
+  private List<String> earlier(SessionState state) {
+    List<String> lines = new ArrayList<>();
+    for (SessionState other : sessions.all()) {
+      if (!other.id().equals(state.id()) && sameQuestion(other, state)) {
+        lines.add(
+            Words.of("finding")
+                .say(
+                    "session.other",
+                    other.plan().day(),
+                    other.id().brief(),
+                    Words.of("steps").say(other.step().name()),
+                    other.abandonedBecause().orElse("")));
+      }
+    }
+    return lines;
+  }
+
+  private static boolean sameQuestion(SessionState a, SessionState b) {
+    boolean words = a.plan().question().strip().equalsIgnoreCase(b.plan().question().strip());
+    return words
+        || (a.plan().rider().equals(b.plan().rider())
+            && a.plan().trail().equals(b.plan().trail())
+            && ids(a).equals(ids(b)));
+  }
+
+  private static java.util.Set<String> ids(SessionState state) {
+    return state.plan().setups().stream()
+        .map(blindlap.plan.Setup::id)
+        .collect(java.util.stream.Collectors.toSet());
   }
 
   /** Writes down that a report was written. */

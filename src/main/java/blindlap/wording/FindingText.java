@@ -203,6 +203,11 @@ public final class FindingText {
     return lines;
   }
 
+  /** What the watched harms come to. */
+  public List<String> watchedHarms() {
+    return finding.others().stream().flatMap(c -> words(c).harm().stream()).toList();
+  }
+
   /** Did the blind hold. */
   public String guesses() {
     return new BlindWords(finding).guesses();
