@@ -83,7 +83,7 @@ public final class ComputeCommand implements Callable<Integer> {
     try {
       return check ? check() : compute();
     } catch (NotTextException e) {
-      return complain(BAD_INPUT, String.valueOf(e.getMessage()));
+      return complain(BAD_INPUT, e.file + ": is not text in UTF-8.");
     } catch (NoSuchFileException e) {
       return complain(FILE_TROUBLE, e.getFile() + ": there is no such file.");
     } catch (FileSystemException e) {
@@ -151,8 +151,11 @@ public final class ComputeCommand implements Callable<Integer> {
   private static final class NotTextException extends IOException {
     private static final long serialVersionUID = 1L;
 
+    private final String file;
+
     NotTextException(String file, CharacterCodingException cause) {
-      super(file + ": is not text in UTF-8.", cause);
+      super(file, cause);
+      this.file = file;
     }
   }
 }

@@ -69,8 +69,8 @@ public final class Calculations {
   public CalculationAnswer answer(CalculationRequest request) {
     Calculation calculation = byName.get(request.calculation());
     if (calculation == null) {
-      throw new RequestException(
-          "calculation", "\"" + request.calculation() + "\" is not a known calculation.");
+      throw request.refuseCalculation(
+          "\"" + request.calculation() + "\" is not a known calculation.");
     }
     request.given().allowOnly(calculation.fields());
     try {

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /** Runs check files, or all {@code .json} files of folders, against the calculations. */
@@ -79,32 +80,29 @@ public final class CheckRun {
     try {
       checks = CheckFile.parse(Files.readString(file));
     } catch (RequestException e) {
-      failures.add(file + ": " + e.getMessage());
+      failures.add(file + ": " + e.sentence());
       return 1;
     } catch (CharacterCodingException e) {
       failures.add(file + ": is not text in UTF-8.");
       return 1;
     }
     for (CheckFile check : checks) {
-      String shortfall = shortfall(check);
-      if (!shortfall.isEmpty()) {
-        failures.add(file + ": " + check.id() + ": " + shortfall);
-      }
+      shortfall(check).ifPresent(why -> failures.add(file + ": " + check.id() + ": " + why));
     }
     return checks.size();
   }
 
   /** What falls short, in one line; empty if the check passes. */
-  private String shortfall(CheckFile check) {
+  private Optional<String> shortfall(CheckFile check) {
     try {
       List<String> places = check.shortfalls(calculations.answer(check.request()));
       if (places.isEmpty()) {
-        return "";
+        return Optional.empty();
       }
       String more = places.size() == 1 ? "" : " (and " + (places.size() - 1) + " more)";
-      return places.get(0) + more;
+      return Optional.of(places.get(0) + more);
     } catch (RequestException e) {
-      return String.valueOf(e.getMessage());
+      return Optional.of(e.sentence());
     }
   }
 }

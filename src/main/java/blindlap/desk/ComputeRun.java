@@ -51,7 +51,7 @@ public final class ComputeRun {
           answers.add(calculations.answer(document.requests().get(i)));
         }
       } catch (RequestException e) {
-        return new Refused(source.name() + ": " + e.getMessage());
+        return new Refused(source.name() + ": " + e.sentence());
       }
     }
     return new Computed(lone ? answers.get(0).print() : CalculationAnswer.print(answers));

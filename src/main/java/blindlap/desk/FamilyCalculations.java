@@ -32,20 +32,8 @@ final class FamilyCalculations {
             given.valid(),
             given.drift(),
             given.sampling());
-    List<ResultFields> pairs = new ArrayList<>();
-    for (ManySetups.Pair pair : found.pairs()) {
-      ResultFields fields =
-          new ResultFields()
-              .text("pair", pair.name())
-              .number("estimate", given.scale().back(pair.estimate()))
-              .number("t", pair.t())
-              .number("p", pair.p())
-              .number("p_adjusted", pair.pAdjusted());
-      if (found.sampled()) {
-        fields.number("p_error", found.pError(pair.p()));
-      }
-      pairs.add(fields);
-    }
+    List<ResultFields> pairs =
+        found.pairs().stream().map(pair -> pairFields(given, found, pair)).toList();
     ResultFields result =
         new ResultFields()
             .whole("count", found.count())
@@ -66,6 +54,21 @@ final class FamilyCalculations {
         List.of(
             given.reference(found.sampled()),
             "Adjusted p-values are exact if no setup differs; if some do, by simulation only."));
+  }
+
+  private static ResultFields pairFields(
+      OrderGiven given, ManySetups found, ManySetups.Pair pair) {
+    ResultFields fields =
+        new ResultFields()
+            .text("pair", pair.name())
+            .number("estimate", given.scale().back(pair.estimate()))
+            .number("t", pair.t())
+            .number("p", pair.p())
+            .number("p_adjusted", pair.pAdjusted());
+    if (found.sampled()) {
+      fields.number("p_error", found.pError(pair.p()));
+    }
+    return fields;
   }
 
   private static Evaluation compareMeasures(OrderGiven given) {

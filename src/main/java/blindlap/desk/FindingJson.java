@@ -18,9 +18,9 @@ final class FindingJson {
 
   static String write(Finding finding) {
     ObjectNode root = JSON.createObjectNode();
-    root.put("session", finding.state().id().text());
+    root.put("session", finding.day().session());
     root.put("engine", Engine.version());
-    root.put("order", finding.key().order());
+    root.put("order", finding.day().key().order());
     root.put("count", finding.orders().count());
     root.put("attainable_level", finding.orders().attainableLevel());
     ArrayNode measures = root.putArray("measures");

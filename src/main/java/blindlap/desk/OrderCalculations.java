@@ -89,14 +89,7 @@ final class OrderCalculations {
             .number("p", p)
             .number("p_b_greater", curve.pGreater(0))
             .number("p_b_less", curve.pLess(0));
-    for (int i = 0; i < LEVELS.length; i++) {
-      interval(result, LEVEL_FIELDS[i], given.scale(), found, LEVELS[i]);
-    }
-    if (margin.length == 0) {
-      result.none("verdict");
-    } else {
-      result.text("verdict", found.verdict(margin[0], margin[1]).text());
-    }
+    intervalsAndVerdict(result, given, found, margin);
     result.objects("at", at(given, curve, shifts));
     result.flag("no_variation", found.noVariation());
     if (given.given().flag("curve", false) && !found.noVariation()) {
@@ -111,6 +104,18 @@ final class OrderCalculations {
         "Re-randomisation test of the least-squares difference after drift, inverted to a "
             + "confidence curve (Fisher 1935; Garthwaite 1996).",
         notes(given, found));
+  }
+
+  private static void intervalsAndVerdict(
+      ResultFields result, OrderGiven given, TwoSetups found, double[] margin) {
+    for (int i = 0; i < LEVELS.length; i++) {
+      interval(result, LEVEL_FIELDS[i], given.scale(), found, LEVELS[i]);
+    }
+    if (margin.length == 0) {
+      result.none("verdict");
+    } else {
+      result.text("verdict", found.verdict(margin[0], margin[1]).text());
+    }
   }
 
   private static List<String> notes(OrderGiven given, TwoSetups found) {

@@ -1,17 +1,24 @@
 package blindlap.desk;
 
-import blindlap.paper.ReportHtml;
+import blindlap.paper.Report;
+import blindlap.paper.ReportInput;
 import blindlap.plan.Problem;
+import blindlap.exchange.HelperFits;
 import blindlap.review.Comparison;
+import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.session.Fact;
 import blindlap.session.Outcome;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
+import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.Words;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Findings of unsealed sessions: as text, as JSON, as a report. */
@@ -24,53 +31,39 @@ public final class Reviews {
 
   /** Why nothing that depends on the key may be shown, if so. */
   public Optional<List<Problem>> refuse(SessionState state) {
-    return state.openKey().isPresent()
+    return state.unsealed()
         ? Optional.empty()
         : Optional.of(List.of(Problem.of(SessionFault.STILL_SEALED, "", state.step())));
   }
 
   /** The finding of an unsealed session. */
   public Finding finding(SessionState state) {
-    return Finding.of(state);
+    return Finding.of(day(state));
+  }
+
+  /** What the analysis of an unsealed session uses. */
+  public static DayRecord day(SessionState state) {
+    return DayRecord.of(state, HelperFits.read(state.openedHelperRecords(), state.plan()));
   }
 
   /** The verdict phrase of an unsealed session; empty while sealed or without a comparison. */
   public Optional<String> verdict(SessionState state) {
-    return refuse(state).isPresent()
+    return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? Optional.empty()
-        : finding(state).primary().flatMap(Comparison::verdict).map(FindingWords::phrase);
+        : Finding.verdictOnly(day(state)).flatMap(Comparison::verdict).map(FindingWords::phrase);
   }
 
   /** The difference in one sentence; empty while sealed or without a comparison. */
   public Optional<String> headline(SessionState state) {
-    return refuse(state).isPresent()
+    return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? Optional.empty()
-        : finding(state).primary().map(c -> new FindingWords(state.plan(), c).difference());
+        : Finding.verdictOnly(day(state))
+            .map(c -> new FindingWords(state.plan(), c).difference());
   }
 
   /** The finding in sentences. */
   public List<String> text(SessionState state) {
-    Finding finding = finding(state);
-    List<String> lines = new ArrayList<>();
-    finding
-        .primary()
-        .ifPresent(
-            primary -> {
-              FindingWords words = new FindingWords(state.plan(), primary);
-              lines.add(words.verdict());
-              lines.add(words.lead());
-              lines.addAll(words.evidence(finding));
-            });
-    for (Comparison other : finding.others()) {
-      FindingWords words = new FindingWords(state.plan(), other);
-      lines.add(words.difference() + ".");
-      lines.addAll(words.evidence(finding).subList(0, 1));
-    }
-    for (Finding.Refusal refusal : finding.refusals()) {
-      lines.add(
-          blindlap.wording.Problems.sentence(
-              Problem.of(DeskFault.NO_FINDING, "", refusal.measure().name(), refusal.reason())));
-    }
+    List<String> lines = new ArrayList<>(new FindingText(finding(state)).lines());
     lines.add(Words.of("cautions").say("trust"));
     return lines;
   }
@@ -80,14 +73,57 @@ public final class Reviews {
     return FindingJson.write(finding(state));
   }
 
-  /** The report, one HTML text that needs nothing else. */
-  public String html(SessionState state) {
-    return ReportHtml.write(finding(state));
+  /**
+   * The report of an unsealed session: HTML and PDF by file name.
+   *
+   * @param black black on white instead of colour
+   */
+  public Map<String, byte[]> report(SessionState state, boolean black) {
+    Report report =
+        Report.of(
+            new ReportInput(
+                state,
+                finding(state),
+                Engine.version(),
+                earlier(state),
+                black ? ReportInput.Ink.BLACK : ReportInput.Ink.COLOUR));
+    String name = "report-" + state.plan().day() + "-" + state.id().brief();
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put(name + ".html", report.html().getBytes(StandardCharsets.UTF_8));
+    files.put(name + ".pdf", report.pdf());
+    return files;
   }
 
-  /** A file name for the report that names no person. */
-  public String reportName(SessionState state) {
-    return "report-" + state.plan().day() + "-" + state.id().brief() + ".html";
+  /** Other commits of the same question: same rider, trail and setups, or the same words. */
+  private List<String> earlier(SessionState state) {
+    List<String> lines = new ArrayList<>();
+    for (SessionState other : sessions.all()) {
+      if (!other.id().equals(state.id()) && sameQuestion(other, state)) {
+        lines.add(
+            Words.of("finding")
+                .say(
+                    "session.other",
+                    other.plan().day(),
+                    other.id().brief(),
+                    Words.of("steps").say(other.step().name()),
+                    other.abandonedBecause().orElse("")));
+      }
+    }
+    return lines;
+  }
+
+  private static boolean sameQuestion(SessionState a, SessionState b) {
+    boolean words = a.plan().question().strip().equalsIgnoreCase(b.plan().question().strip());
+    return words
+        || (a.plan().rider().equals(b.plan().rider())
+            && a.plan().trail().equals(b.plan().trail())
+            && ids(a).equals(ids(b)));
+  }
+
+  private static java.util.Set<String> ids(SessionState state) {
+    return state.plan().setups().stream()
+        .map(blindlap.plan.Setup::id)
+        .collect(java.util.stream.Collectors.toSet());
   }
 
   /** Writes down that a report was written. */

@@ -47,6 +47,13 @@ public record CalculationRequest(String calculation, Given given) {
     return new Document(requests, document.isArray());
   }
 
+  /** An error about the name of this calculation. */
+  public RequestException refuseCalculation(String why) {
+    String place = given.path();
+    String prefix = place.substring(0, place.length() - "given".length());
+    return new RequestException(prefix + "calculation", why);
+  }
+
   static CalculationRequest from(StrictJson.Rooted rooted) {
     ObjectNode object = rooted.object();
     String prefix = rooted.prefix();

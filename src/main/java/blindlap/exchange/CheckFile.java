@@ -4,9 +4,11 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * An outside check: a request with an expectation and a tolerance.
@@ -77,6 +79,11 @@ public final class CheckFile {
     return request;
   }
 
+  /** The number that a top-level field is expected to be; NaN if there is none. */
+  public double expected(String field) {
+    return expect.path(field).asDouble(Double.NaN);
+  }
+
   /** One sentence for each place where the answer falls short; empty if the check passes. */
   public List<String> shortfalls(CalculationAnswer answer) {
     List<String> found = new ArrayList<>();
@@ -89,7 +96,7 @@ public final class CheckFile {
   }
 
   private static Set<String> names(ObjectNode object) {
-    Set<String> names = new java.util.LinkedHashSet<>();
+    Set<String> names = new LinkedHashSet<>();
     object.fieldNames().forEachRemaining(names::add);
     return names;
   }
@@ -137,7 +144,7 @@ public final class CheckFile {
 
   /** Walks expectation and result side by side and collects the differences. */
   private record Comparison(Tolerance tolerance, List<String> found) {
-    void compare(String path, JsonNode expected, @org.jspecify.annotations.Nullable JsonNode got) {
+    void compare(String path, JsonNode expected, @Nullable JsonNode got) {
       if (got == null) {
         found.add("result." + path + " is missing, expected " + shortened(expected));
       } else if (expected.isNumber() && got.isNumber()) {

@@ -30,8 +30,17 @@ public final class EntryText {
 
   private EntryText() {}
 
-  /** Writes an entry, with its hash. */
+  /**
+   * Writes an entry, with its hash. What is answered was read back from the text, so that nothing
+   * is ever written that cannot be read again, and both sides of a saving see the same entry.
+   *
+   * @throws IllegalArgumentException if the entry holds what its text cannot
+   */
   public static StoredEntry write(Entry entry) {
+    return read(text(entry));
+  }
+
+  private static String text(Entry entry) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("form", VERSION);
     tree.put("session", entry.session().text());
@@ -52,8 +61,7 @@ public final class EntryText {
     tree.put("zone", entry.zone().getId());
     tree.put("kind", kind(entry));
     tree.put("body", entry.fact().accept(WRITER));
-    String text = CanonicalJson.text(tree);
-    return new StoredEntry(entry, text, Hash.of(text));
+    return CanonicalJson.text(tree);
   }
 
   /** The kind's name as it stands in the text. */
@@ -64,25 +72,32 @@ public final class EntryText {
   /**
    * Reads an entry's text.
    *
-   * @throws IllegalArgumentException if it is not in a form this program knows
+   * @throws IllegalArgumentException if it is not in a form this program knows, or not spelt as
+   *     this program would spell it: one content has one text and so one hash
    */
   public static StoredEntry read(String text) {
+    Entry entry = parse(text);
+    if (!text(entry).equals(text)) {
+      throw new IllegalArgumentException("an entry is not spelt in canonical form");
+    }
+    return new StoredEntry(entry, text, Hash.of(text));
+  }
+
+  private static Entry parse(String text) {
     try {
       JsonNode tree = JSON.readTree(text);
       if (!VERSION.equals(text(tree, "form"))) {
         throw new IllegalArgumentException("an entry of the unknown form " + tree.get("form"));
       }
-      Entry entry =
-          new Entry(
-              new SessionId(text(tree, "session")),
-              new NotebookId(text(tree, "notebook")),
-              Long.parseLong(text(tree, "number")),
-              new Hash(text(tree, "previous")),
-              seen(tree),
-              Instant.parse(text(tree, "at")),
-              ZoneId.of(text(tree, "zone")),
-              FactReader.read(text(tree, "kind"), tree.path("body")));
-      return new StoredEntry(entry, text, Hash.of(text));
+      return new Entry(
+          new SessionId(text(tree, "session")),
+          new NotebookId(text(tree, "notebook")),
+          Long.parseLong(text(tree, "number")),
+          new Hash(text(tree, "previous")),
+          seen(tree),
+          Instant.parse(text(tree, "at")),
+          ZoneId.of(text(tree, "zone")),
+          FactReader.read(text(tree, "kind"), tree.path("body")));
     } catch (JsonProcessingException | RuntimeException e) {
       throw new IllegalArgumentException("an entry cannot be read: " + e.getMessage(), e);
     }

@@ -31,6 +31,10 @@ public final class Given {
     StrictJson.refuseUnknown(fields, path + ".", known);
   }
 
+  String path() {
+    return path;
+  }
+
   public boolean has(String field) {
     return fields.hasNonNull(field);
   }

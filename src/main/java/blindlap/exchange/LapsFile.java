@@ -69,13 +69,17 @@ public final class LapsFile {
       return failed(FileFault.NOT_UTF8);
     }
     String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
-    List<Integer> lines = startLines(plain);
-    if (lines.size() < 2) {
+    char separator = separator(plain.lines().filter(l -> !l.isBlank()).findFirst().orElse(""));
+    List<Shape> shapes = shapes(plain, separator);
+    if (shapes.size() < 2) {
       return failed(FileFault.NO_ROWS);
     }
-    char separator = separator(plain.lines().filter(l -> !l.isBlank()).findFirst().orElse(""));
+    List<Problem> ragged = ragged(shapes);
+    if (!ragged.isEmpty()) {
+      return new Reading(List.of(), ragged);
+    }
     LapsFile file = new LapsFile(plan, codes, separator);
-    return file.read(plain, separator, lines);
+    return file.read(plain, separator, shapes.stream().map(Shape::line).toList());
   }
 
   private static Reading failed(FileFault fault, Object... details) {
@@ -86,21 +90,45 @@ public final class LapsFile {
     return header.indexOf(';') >= 0 ? ';' : header.indexOf('\t') >= 0 ? '\t' : ',';
   }
 
-  /** The line each non-blank record starts at; quoted cells may hold line breaks. */
-  private static List<Integer> startLines(String text) {
-    List<Integer> starts = new ArrayList<>();
+  /**
+   * A record of the file before it is read as a table.
+   *
+   * @param line where it starts; quoted cells may hold line breaks
+   * @param cells number of its cells
+   */
+  private record Shape(int line, int cells) {}
+
+  private static List<Shape> shapes(String text, char separator) {
+    List<Shape> shapes = new ArrayList<>();
     boolean quoted = false;
+    int start = 0;
+    int cells = 1;
     int number = 0;
     for (String line : text.split("\\R", -1)) {
       number++;
-      if (!quoted && !line.isBlank()) {
-        starts.add(number);
+      if (!quoted) {
+        start = number;
+        cells = 1;
       }
       for (int i = 0; i < line.length(); i++) {
         quoted ^= line.charAt(i) == '"';
+        cells += !quoted && line.charAt(i) == separator ? 1 : 0;
+      }
+      if (!quoted && !(start == number && line.isBlank())) {
+        shapes.add(new Shape(start, cells));
       }
     }
-    return starts;
+    return shapes;
+  }
+
+  private static List<Problem> ragged(List<Shape> shapes) {
+    return shapes.stream()
+        .filter(row -> row.cells != shapes.get(0).cells)
+        .map(
+            row ->
+                Problem.of(
+                    FileFault.RAGGED_ROW, "line " + row.line, row.cells, shapes.get(0).cells))
+        .toList();
   }
 
   private Reading read(String text, char separator, List<Integer> lines) {

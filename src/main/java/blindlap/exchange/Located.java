@@ -1,5 +1,6 @@
 package blindlap.exchange;
 
+import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -30,6 +31,8 @@ record Located(
     @Nullable Map<String, Located> fields) {
 
   private static final int DEEPEST = 20;
+  private static final JsonFactory YAML = new YAMLFactory();
+  private static final JsonFactory JSON = new JsonFactory();
 
   /** What a text could not be read for. */
   static final class Unreadable extends Exception {
@@ -50,8 +53,20 @@ record Located(
    * @throws Unreadable with the place, if it is neither
    */
   static Located read(String text) throws Unreadable {
-    String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
-    try (JsonParser parser = new YAMLFactory().createParser(plain)) {
+    return read(text.startsWith("\uFEFF") ? text.substring(1) : text, YAML);
+  }
+
+  /**
+   * Reads JSON as JSON: YAML folds or refuses some characters that may stand in a JSON string.
+   *
+   * @throws Unreadable with the place, if it is not JSON
+   */
+  static Located readJson(String text) throws Unreadable {
+    return read(text, JSON);
+  }
+
+  private static Located read(String text, JsonFactory form) throws Unreadable {
+    try (JsonParser parser = form.createParser(text)) {
       JsonToken first = parser.nextToken();
       if (first == null) {
         throw new Unreadable(1, 1, "the file is empty");

@@ -50,16 +50,24 @@ public final class PlanReader {
 
   /** Reads a plan file's text. */
   public static Reading read(String text, Protocols protocols) {
-    PlanReader reader = new PlanReader(protocols);
     try {
-      FieldReader fields = new FieldReader("", Located.read(text), reader.problems);
-      Plan plan = reader.plan(fields);
-      fields.end();
-      return new Reading(plan, reader.problems);
+      return read(Located.read(text), protocols);
     } catch (Located.Unreadable e) {
-      String where = "line " + e.line + ", column " + e.column;
-      return new Reading(null, List.of(Problem.of(PlanFault.NOT_READABLE, where, e.getMessage())));
+      return unreadable(e);
     }
+  }
+
+  private static Reading read(Located tree, Protocols protocols) {
+    PlanReader reader = new PlanReader(protocols);
+    FieldReader fields = new FieldReader("", tree, reader.problems);
+    Plan plan = reader.plan(fields);
+    fields.end();
+    return new Reading(plan, reader.problems);
+  }
+
+  private static Reading unreadable(Located.Unreadable e) {
+    String where = "line " + e.line + ", column " + e.column;
+    return new Reading(null, List.of(Problem.of(PlanFault.NOT_READABLE, where, e.getMessage())));
   }
 
   /**
@@ -68,11 +76,19 @@ public final class PlanReader {
    * @throws IllegalArgumentException if it is not in the form that is written
    */
   public static Plan stored(String text) {
-    Reading reading = read(text, Protocols.NONE);
+    Reading reading = storedReading(text);
     if (reading.plan() == null || !reading.problems().isEmpty()) {
       throw new IllegalArgumentException("a stored plan cannot be read: " + reading.problems());
     }
     return reading.plan();
+  }
+
+  private static Reading storedReading(String text) {
+    try {
+      return read(Located.readJson(text), Protocols.NONE);
+    } catch (Located.Unreadable e) {
+      return unreadable(e);
+    }
   }
 
   private Plan plan(FieldReader f) {

@@ -8,6 +8,7 @@ public final class RequestException extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
   private final String field;
+  private final String sentence;
 
   /**
    * @param field path of the field at fault, such as {@code given.groups[2]}
@@ -16,6 +17,12 @@ public final class RequestException extends RuntimeException {
   public RequestException(String field, String why) {
     super(field + ": " + why);
     this.field = field;
+    this.sentence = field + ": " + why;
+  }
+
+  /** The message: field and what is wrong with it. */
+  public String sentence() {
+    return sentence;
   }
 
   /** Path of the field at fault. */

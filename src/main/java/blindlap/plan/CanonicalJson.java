@@ -93,6 +93,8 @@ public final class CanonicalJson {
         default -> {
           if (c < 0x20) {
             out.append(String.format("\\u%04x", (int) c));
+          } else if (loneSurrogate(text, i)) {
+            throw new IllegalArgumentException("a text holds half of a character (lone surrogate)");
           } else {
             out.append(c);
           }
@@ -100,5 +102,15 @@ public final class CanonicalJson {
       }
     }
     out.append('"');
+  }
+
+  /** RFC 8785 section 3.2.2.2: such a text has no bytes in UTF-8, so it has no hash either. */
+  private static boolean loneSurrogate(String text, int at) {
+    char c = text.charAt(at);
+    if (Character.isHighSurrogate(c)) {
+      return at + 1 == text.length() || !Character.isLowSurrogate(text.charAt(at + 1));
+    }
+    return Character.isLowSurrogate(c)
+        && (at == 0 || !Character.isHighSurrogate(text.charAt(at - 1)));
   }
 }

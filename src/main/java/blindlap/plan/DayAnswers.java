@@ -307,12 +307,9 @@ public final class DayAnswers {
       NoiseKnown noise = NoiseKnown.of(plan);
       Measure primary = plan.primary().orElse(null);
       boolean ratio = primary != null && primary.scale() == Scale.RATIO;
-      boolean declared =
-          primary != null && primary.worthwhile() != null && primary.worthwhile().signum() > 0;
+      java.math.@org.jspecify.annotations.Nullable BigDecimal declared = primary == null ? null : primary.worthwhile();
       double worthwhile =
-          declared
-              ? java.util.Objects.requireNonNull(primary.worthwhile()).doubleValue()
-              : Double.NaN;
+          declared != null && declared.signum() > 0 ? declared.doubleValue() : Double.NaN;
       return new Terms(noise, ratio, worthwhile, ratio ? Math.log1p(worthwhile / 100) : worthwhile);
     }
 

@@ -65,7 +65,8 @@ public record Differences(List<Row> rows, List<Bikes.Difference> bikes) {
       rows.add(row(name, plan.setups()));
     }
     boolean two = plan.change() == ChangeMethod.TWO_BIKES && plan.bikes() != null;
-    return new Differences(rows, two ? plan.bikes().differences() : List.of());
+    return new Differences(
+        rows, two ? java.util.Objects.requireNonNull(plan.bikes()).differences() : List.of());
   }
 
   private static Row row(String name, List<Setup> setups) {

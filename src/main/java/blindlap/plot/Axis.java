@@ -13,6 +13,8 @@ public record Axis(String words, Counting kind, TickWords number) {
   public enum Counting {
     /** Tens: steps of 1, 2 and 5 times a power of ten. */
     DECIMAL,
+    /** As decimal, but never between whole numbers: counts. */
+    WHOLE,
     /** Seconds shown as minutes and seconds: above 10 steps of 15, 30, 60 … */
     CLOCK
   }

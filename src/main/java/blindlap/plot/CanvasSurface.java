@@ -98,9 +98,13 @@ public final class CanvasSurface implements Surface {
       return;
     }
     for (int row = 0; row < rows.length; row++) {
+      double top = Math.rint(y + row * side);
+      double height = Math.rint(y + (row + 1) * side) - top;
       for (int column = 0; column < rows[row].length; column++) {
+        // Whole pixels, because a hair of light between dark cells confuses a reader.
         if (rows[row][column]) {
-          canvas.fillRect(x + column * side, y + row * side, side, side);
+          double left = Math.rint(x + column * side);
+          canvas.fillRect(left, top, Math.rint(x + (column + 1) * side) - left, height);
         }
       }
     }

@@ -170,15 +170,19 @@ final class ConfidenceCurvePart {
     List<String> thick = List.of(content.ninety().words());
     double left = at.across.clampedAt(outer.low());
     double right = at.across.clampedAt(inner.high());
-    places.choose(ends(thin, left, at.up.at(0.05), -1, face)).draw(surface, Ink.INK);
-    places.choose(ends(thick, right, at.up.at(0.10), 1, face)).draw(surface, Ink.INK);
+    List<Places.Spot> thinSpots = new ArrayList<>(ends(thin, left, at.up.at(0.05), -1, face));
+    thinSpots.addAll(ends(thin, at.across.clampedAt(outer.high()), at.up.at(0.05), 1, face));
+    List<Places.Spot> thickSpots = new ArrayList<>(ends(thick, right, at.up.at(0.10), 1, face));
+    thickSpots.addAll(ends(thick, at.across.clampedAt(inner.low()), at.up.at(0.10), -1, face));
+    places.choose(thinSpots).draw(surface, Ink.INK);
+    places.choose(thickSpots).draw(surface, Ink.INK);
   }
 
   private List<Places.Spot> ends(List<String> lines, double x, double y, int side, Face face) {
     List<Places.Spot> spots = new ArrayList<>();
     Anchor outward = side < 0 ? Anchor.END : Anchor.START;
     Anchor inward = side < 0 ? Anchor.START : Anchor.END;
-    for (int rise = 0; rise < 5; rise++) {
+    for (int rise = 0; rise < 9; rise++) {
       double baseline = y - faces.px(4) - rise * face.line();
       spots.add(new Places.Spot(lines, x + side * faces.px(8), baseline, outward, face));
     }

@@ -86,7 +86,8 @@ public final class DayStrip implements Drawing {
   @Override
   public double heightFor(double width, double textScale) {
     Faces faces = new Faces(textScale);
-    return top(faces) + faces.px(HIGH) + 2 * faces.number().line() + faces.px(12);
+    double extra = hasSpare() && !spareFits(faces, width) ? faces.number().line() : 0;
+    return top(faces) + faces.px(HIGH) + 2 * faces.number().line() + faces.px(12) + extra;
   }
 
   private static double top(Faces faces) {
@@ -96,11 +97,10 @@ public final class DayStrip implements Drawing {
   @Override
   public void draw(Surface surface, double width, double textScale) {
     Faces faces = new Faces(textScale);
-    Block last = content.blocks().get(content.blocks().size() - 1);
-    Scale scale = new Scale(content.blocks().get(0).from(), last.to(), 1, width - 1);
+    Scale scale = scale(width);
     content.blocks().forEach(block -> drawBlock(surface, faces, scale, block));
     drawClocks(surface, faces, scale, width);
-    drawSpare(surface, faces, scale);
+    drawSpare(surface, faces, width);
   }
 
   private void drawBlock(Surface surface, Faces faces, Scale scale, Block block) {
@@ -124,9 +124,23 @@ public final class DayStrip implements Drawing {
     double baseline = top + faces.px(HIGH) / 2 + 0.25 * face.size();
     if (face.room(block.words()) <= box.width() - 3) {
       surface.text(block.words(), middle, baseline, Anchor.MIDDLE, face, Ink.INK);
+    } else if (block.kind() == Kind.STINT && numbered(face, scale, block)) {
+      Box words = Box.around(block.words(), middle, baseline, Anchor.MIDDLE, face).grown(1);
+      surface.rectangle(words, Ink.SHEET);
+      surface.text(block.words(), middle, baseline, Anchor.MIDDLE, face, Ink.INK);
     } else if (block.kind() == Kind.OTHER) {
       surface.text(block.words(), left, face.ascent() + 2, Anchor.START, face, Ink.SECOND);
     }
+  }
+
+  // Where numbers are wider than their blocks, only every second or third is written.
+  private boolean numbered(Face face, Scale scale, Block block) {
+    List<Block> stints =
+        content.blocks().stream().filter(each -> each.kind() == Kind.STINT).toList();
+    double widest = stints.stream().mapToDouble(each -> face.room(each.words())).max().orElse(0);
+    double width = scale.pixelsPerUnit() * (block.to() - block.from());
+    int step = (int) Math.ceil((widest + 6) / width);
+    return stints.indexOf(block) % step == 0;
   }
 
   private static void outline(Surface surface, Box box) {
@@ -161,19 +175,44 @@ public final class DayStrip implements Drawing {
     }
   }
 
-  private void drawSpare(Surface surface, Faces faces, Scale scale) {
+  private Scale scale(double width) {
+    Block last = content.blocks().get(content.blocks().size() - 1);
+    return new Scale(content.blocks().get(0).from(), last.to(), 1, width - 1);
+  }
+
+  private static Face spareFace(Faces faces) {
+    return new Face(Weight.SEMIBOLD, faces.number().size());
+  }
+
+  private boolean hasSpare() {
     int count = content.blocks().size();
-    if (content.spare().isEmpty()
-        || count < 2
-        || content.blocks().get(count - 1).kind() != Kind.END) {
+    return !content.spare().isEmpty()
+        && count > 1
+        && content.blocks().get(count - 1).kind() == Kind.END;
+  }
+
+  private boolean spareFits(Faces faces, double width) {
+    int count = content.blocks().size();
+    double gap = content.blocks().get(count - 1).from() - content.blocks().get(count - 2).to();
+    double pixels = scale(width).pixelsPerUnit() * gap;
+    return spareFace(faces).room(content.spare()) <= pixels - 6;
+  }
+
+  private void drawSpare(Surface surface, Faces faces, double width) {
+    if (!hasSpare()) {
       return;
     }
+    Face face = spareFace(faces);
+    if (!spareFits(faces, width)) {
+      double baseline = heightFor(width, faces.scale()) - face.descent() - 2;
+      surface.text(content.spare(), width - 2, baseline, Anchor.END, face, Ink.INK);
+      return;
+    }
+    int count = content.blocks().size();
+    Scale scale = scale(width);
     double left = scale.at(content.blocks().get(count - 2).to());
     double right = scale.at(content.blocks().get(count - 1).from());
-    Face face = new Face(Weight.SEMIBOLD, faces.number().size());
-    boolean fits = face.room(content.spare()) <= right - left - 6;
-    double y = fits ? top(faces) + faces.px(HIGH) / 2 + 0.35 * face.size() : face.ascent() + 2;
-    double x = fits ? (left + right) / 2 : left;
-    surface.text(content.spare(), x, y, fits ? Anchor.MIDDLE : Anchor.END, face, Ink.INK);
+    double baseline = top(faces) + faces.px(HIGH) / 2 + 0.35 * face.size();
+    surface.text(content.spare(), (left + right) / 2, baseline, Anchor.MIDDLE, face, Ink.INK);
   }
 }

@@ -47,9 +47,11 @@ final class DetectablePart {
 
     static Layout of(DetectableCurve.Content content, double width, double textScale) {
       Faces faces = new Faces(textScale);
-      double words = content.within().isEmpty() && content.beyond().isEmpty() ? 0 : 1;
-      double top = words * (faces.plain().line() + faces.px(6)) + 2;
-      double axis = top + 200 * Math.sqrt(textScale);
+      double words = content.within().isEmpty() && content.beyond().isEmpty() ? 0 : 2;
+      double wide = faces.plain().room(content.within() + content.beyond());
+      double lines = words == 2 && wide < 0.4 * width ? 1 : words;
+      double top = lines * faces.plain().line() + faces.px(6);
+      double axis = top + 200 * Math.pow(textScale, 0.75);
       double highest =
           content.dots().stream()
               .flatMapToDouble(
@@ -119,16 +121,27 @@ final class DetectablePart {
     double left = x(dot) - at.half;
     Box box = new Box(left, at.top, 2 * at.half, at.axis - at.top);
     surface.hatch(box);
-    places.take(box);
+  }
+
+  // In the hatched column where it is wide enough, else from its left edge on, where there is room.
+  private void drawImpossibleWords(DetectableCurve.Dot dot) {
     Face face = faces.plain();
-    double room = Math.max(2 * at.half - 8, faces.px(70));
-    List<String> lines = Lines.wrap(dot.words(), face, room, 4);
-    double half = Lines.widest(lines, face) / 2;
-    double x = Math.max(x(dot), at.across.from() - at.half + half + 3);
-    for (int i = 0; i < lines.size(); i++) {
-      double baseline = at.top + faces.px(8) + face.ascent() + i * face.line();
-      surface.backedText(lines.get(i), x, baseline, Anchor.MIDDLE, face, Ink.INK);
+    double column = 2 * at.half - 8;
+    List<Places.Spot> spots = new ArrayList<>();
+    List<String> inside = Lines.wrap(dot.words(), face, column, 4);
+    if (inside.stream().noneMatch(line -> line.endsWith("…"))) {
+      double first = at.top + faces.px(8) + face.ascent();
+      spots.add(new Places.Spot(inside, x(dot), first, Anchor.MIDDLE, face));
     }
+    for (int lines = 1; lines <= 2; lines++) {
+      List<String> words = Lines.wrap(dot.words(), face, lines == 1 ? at.right : faces.px(95), 3);
+      double last = at.axis - faces.px(6) - face.descent();
+      for (int row = 0; row < 12; row++) {
+        double first = last - (words.size() - 1 + row) * face.line();
+        spots.add(new Places.Spot(words, x(dot) - at.half + 4, first, Anchor.START, face));
+      }
+    }
+    places.choose(spots).draw(surface, Ink.INK);
   }
 
   // The border of the day stands between the last number that fits and the first that does not.
@@ -139,7 +152,8 @@ final class DetectablePart {
       if (before.fit() == DetectableCurve.Fit.FITS && dot.fit() == DetectableCurve.Fit.NEEDS_MORE) {
         double x = AxisPart.crisp((x(before) + x(dot)) / 2);
         surface.line(x, 2, x, at.axis, new Pen(Ink.INK, 1, Dash.GUIDE));
-        places.take(new Box(x - 2, at.top, 4, at.axis - at.top));
+        // Words may cross the border below the worthwhile line, where it says nothing any more.
+        places.take(new Box(x - 1, at.top, 2, at.up.at(content.worthwhile()) - at.top));
         double left = at.across.from() - at.half;
         borderWords(content.within(), x - faces.px(8), Anchor.END, x - faces.px(8) - left);
         borderWords(content.beyond(), x + faces.px(8), Anchor.START, at.right - x - faces.px(8));
@@ -149,7 +163,11 @@ final class DetectablePart {
 
   private void borderWords(String words, double x, Anchor anchor, double room) {
     Face face = faces.plain();
-    surface.text(Lines.cut(words, face, room), x, face.ascent() + 2, anchor, face, Ink.INK);
+    List<String> lines = Lines.wrap(words, face, Math.max(room, faces.px(20)), 2);
+    for (int i = 0; i < lines.size(); i++) {
+      double baseline = face.ascent() + 2 + i * face.line();
+      surface.text(lines.get(i), x, baseline, anchor, face, Ink.INK);
+    }
   }
 
   private void drawPath() {
@@ -160,8 +178,8 @@ final class DetectablePart {
       surface.polyline(xs, ys, Pen.of(Ink.SECOND, 1));
     }
     for (int i = 1; i < xs.length; i++) {
-      for (int step = 0; step < 6; step++) {
-        double share = step / 6.0;
+      for (int step = 0; step < 20; step++) {
+        double share = step / 20.0;
         places.take(
             Box.around(
                 xs[i - 1] + share * (xs[i] - xs[i - 1]),
@@ -190,6 +208,9 @@ final class DetectablePart {
     List<DetectableCurve.Dot> dots = new ArrayList<>(possible());
     dots.stream().filter(this::chosen).forEach(this::drawChosen);
     drawWorthwhile(worthwhile);
+    content.dots().stream()
+        .filter(dot -> dot.difference().isEmpty())
+        .forEach(this::drawImpossibleWords);
     for (DetectableCurve.Dot dot : dots) {
       if (!chosen(dot)) {
         Face face = faces.plain();
@@ -221,9 +242,11 @@ final class DetectablePart {
     double above = y - faces.px(6) - face.descent();
     double left = at.across.from() + at.half + faces.px(6);
     List<Places.Spot> spots = new ArrayList<>();
-    for (double baseline : new double[] {below, above}) {
-      spots.add(new Places.Spot(words, left, baseline, Anchor.START, face));
-      spots.add(new Places.Spot(words, at.right - 4, baseline, Anchor.END, face));
+    for (int row = 0; row < 3; row++) {
+      for (double baseline : new double[] {below + row * face.line(), above - row * face.line()}) {
+        spots.add(new Places.Spot(words, left, baseline, Anchor.START, face));
+        spots.add(new Places.Spot(words, at.right - 4, baseline, Anchor.END, face));
+      }
     }
     places.choose(spots).draw(surface, Ink.INK);
   }

@@ -152,8 +152,10 @@ final class DifferencePart {
 
   private void besideEstimate(String words, double x, double baseline) {
     Face face = faces.big();
-    boolean right = x + faces.px(8) + face.room(words) <= at.width();
-    double place = right ? x + faces.px(8) : x - faces.px(8);
-    surface.backedText(words, place, baseline, right ? Anchor.START : Anchor.END, face, Ink.INK);
+    double gap = faces.px(8);
+    double room = face.room(words);
+    boolean right = x + gap + room <= at.width();
+    double left = right ? x + gap : Math.max(0, x - gap - room);
+    surface.backedText(words, left, baseline, Anchor.START, face, Ink.INK);
   }
 }

@@ -67,9 +67,12 @@ public enum Palette {
     return this == SUNLIGHT && asked == Weight.REGULAR ? Weight.SEMIBOLD : asked;
   }
 
-  /** Width of a line of this nominal width, in logical pixels; sunlight draws heavier. */
+  /**
+   * Width of a line of this nominal width, in logical pixels; sunlight draws heavier, but not the
+   * thinnest lines, which would fill the hatching.
+   */
   public double lineWidth(double nominal) {
-    return this == SUNLIGHT ? nominal * 1.5 : nominal;
+    return this == SUNLIGHT && nominal > 1 ? nominal * 1.5 : nominal;
   }
 
   /** Whether "look here" is a line below instead of a fill: paper copies lose a pale fill. */

@@ -133,12 +133,11 @@ public final class RiddenOrder implements Drawing {
 
   @Override
   public double heightFor(double width, double textScale) {
-    return RiddenOrderPart.Layout.of(content, width, textScale).height();
+    return RiddenLayout.of(content, width, textScale).height();
   }
 
   @Override
   public void draw(Surface surface, double width, double textScale) {
-    new RiddenOrderPart(surface, content, RiddenOrderPart.Layout.of(content, width, textScale))
-        .draw();
+    new RiddenOrderPart(surface, content, RiddenLayout.of(content, width, textScale)).draw();
   }
 }

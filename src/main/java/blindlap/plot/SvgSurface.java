@@ -114,6 +114,11 @@ public final class SvgSurface implements Surface {
     if (!palette.draws(ink) || words.isEmpty()) {
       return;
     }
+    Weight weight = palette.weight(face.weight());
+    String family =
+        weight == Weight.REGULAR
+            ? ""
+            : " font-family=\"'" + weight.family() + "','" + Weight.FAMILY + "',sans-serif\"";
     String open =
         attributes(
             "<text",
@@ -124,12 +129,12 @@ public final class SvgSurface implements Surface {
             "font-size",
             number(face.size()),
             "font-weight",
-            Integer.toString(palette.weight(face.weight()).number()),
+            Integer.toString(weight.number()),
             "text-anchor",
             anchor.svg(),
             "fill",
             palette.hex(ink));
-    out.append(open).append('>').append(escaped(words)).append("</text>\n");
+    out.append(open).append(family).append('>').append(escaped(words)).append("</text>\n");
   }
 
   @Override

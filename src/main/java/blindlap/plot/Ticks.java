@@ -19,7 +19,7 @@ record Ticks(List<Double> values, double step) {
   /** Ticks whose words, set in this face, stay apart along a horizontal axis. */
   static Ticks across(Scale scale, Axis axis, Face face) {
     double length = Math.abs(scale.to() - scale.from());
-    for (int count = (int) Math.max(2, length / (4 * face.size())); count > 2; count--) {
+    for (int count = (int) Math.max(2, length / (2.6 * face.size())); count > 2; count--) {
       Ticks ticks = of(scale.low(), scale.high(), count, axis.kind());
       if (ticks.fit(scale, axis, face)) {
         return ticks;
@@ -51,7 +51,7 @@ record Ticks(List<Double> values, double step) {
     double edge = Double.NEGATIVE_INFINITY;
     for (double value : values) {
       double half = face.room(axis.number().say(value, step)) / 2;
-      if (scale.at(value) - half < edge + face.size()) {
+      if (scale.at(value) - half < edge + 2 * face.size()) {
         return false;
       }
       edge = scale.at(value) + half;
@@ -66,6 +66,9 @@ record Ticks(List<Double> values, double step) {
           return step;
         }
       }
+    }
+    if (kind == Axis.Counting.WHOLE && least <= 1) {
+      return 1;
     }
     double power = Math.pow(10, Math.floor(Math.log10(least)));
     for (double factor : new double[] {1, 2, 5}) {

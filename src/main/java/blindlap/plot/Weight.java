@@ -20,9 +20,22 @@ public enum Weight {
     this.number = number;
   }
 
-  /** Name of the font file beside the other fonts. */
-  String file() {
+  /** Name of the font file among the resources in {@code /blindlap/fonts/}. */
+  public String file() {
     return file;
+  }
+
+  /**
+   * Family name of this weight alone, which SVG pictures ask for first: renderers for paper pick by
+   * family and mistake the weights of one family for one another. A page that embeds the fonts
+   * declares them under these names.
+   */
+  public String family() {
+    return switch (this) {
+      case REGULAR -> FAMILY;
+      case SEMIBOLD -> FAMILY + " SemiBold";
+      case BOLD -> FAMILY + " Bold";
+    };
   }
 
   /** Weight as style sheets count it, 100 to 900. */

@@ -2,11 +2,15 @@ package blindlap.review;
 
 import blindlap.plan.Measure;
 import blindlap.stats.ConfidenceCurve;
+import blindlap.stats.CountRatio;
+import blindlap.stats.HarmTest;
 import blindlap.stats.Interval;
 import blindlap.stats.TwoSetups;
 import blindlap.stats.Verdict;
 import java.math.BigDecimal;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
 
 /**
  * One measure of a two-setup session, compared. Differences are B minus A in the unit of the
@@ -16,9 +20,29 @@ import java.util.Optional;
  * @param stints the analysed units
  * @param result the numbers
  * @param verdict empty unless the measure carries a verdict
+ * @param adjusted p adjusted among the secondary measures; empty for others
+ * @param harm the one-sided tests of a measure that is watched for harm
+ * @param ratio the ratio of counts
+ * @param caveats what a reader must know beside the numbers
  */
 public record Comparison(
-    Measure measure, StintValues stints, TwoSetups result, Optional<Verdict> verdict) {
+    Measure measure,
+    StintValues stints,
+    TwoSetups result,
+    Optional<Verdict> verdict,
+    OptionalDouble adjusted,
+    Optional<HarmTest> harm,
+    Optional<CountRatio> ratio,
+    Set<Caveat> caveats) {
+
+  public Comparison {
+    caveats = java.util.Collections.unmodifiableSet(new java.util.TreeSet<>(caveats));
+  }
+
+  Comparison withAdjusted(double p) {
+    return new Comparison(
+        measure, stints, result, verdict, OptionalDouble.of(p), harm, ratio, caveats);
+  }
 
   /** The worthwhile difference as shifts −D and +D on the scale of the analysis, if declared. */
   public Optional<Interval> worthwhileBand() {
@@ -39,6 +63,11 @@ public record Comparison(
     return result.curve();
   }
 
+  /** True if a test may be said: not with too many values missing. */
+  public boolean tested() {
+    return !caveats.contains(Caveat.MISSING);
+  }
+
   /** Estimated difference as said: B − A, or B/A on the ratio scale. */
   public double estimate() {
     return measure.scale().back(result.estimate());
@@ -46,16 +75,32 @@ public record Comparison(
 
   /** An interval as said; empty if unbounded or without variation. */
   public Optional<Interval> interval(double level) {
-    return result.noVariation() ? Optional.empty() : curve().interval(level).map(this::said);
+    return shifts(level)
+        .map(i -> new Interval(measure.scale().back(i.low()), measure.scale().back(i.high())));
   }
 
-  private Interval said(Interval interval) {
-    return new Interval(
-        measure.scale().back(interval.low()), measure.scale().back(interval.high()));
+  /** An interval on the scale of the analysis; empty if unbounded or without variation. */
+  public Optional<Interval> shifts(double level) {
+    return result.noVariation() ? Optional.empty() : curve().interval(level);
   }
 
   /** Two-sided p of "no difference"; 1 without variation. */
   public double p() {
     return result.noVariation() ? 1 : curve().p(0);
+  }
+
+  /** True if the setups differ in this measure at level .05, adjusted where it is adjusted. */
+  public boolean shown() {
+    return tested() && !result.noVariation() && adjusted.orElse(p()) <= 0.05;
+  }
+
+  /** Index of the setup with the larger value: 1 = B, 0 = A; B where equal. */
+  public int larger() {
+    return result.estimate() >= 0 ? 1 : 0;
+  }
+
+  /** Index of the better setup, or of the larger one where no direction is better. */
+  public int better() {
+    return measure.better() == Measure.Better.LOWER ? 1 - larger() : larger();
   }
 }

@@ -1,97 +1,112 @@
 package blindlap.review;
 
 import blindlap.plan.Measure;
-import blindlap.plan.Plan;
-import blindlap.seal.OpenKey;
-import blindlap.session.SessionState;
-import blindlap.stats.Assignments;
-import blindlap.stats.Interval;
+import blindlap.stats.CutShort;
 import blindlap.stats.OrderSet;
-import blindlap.stats.Sampling;
-import blindlap.stats.TwoSetups;
-import blindlap.stats.Verdict;
-import java.util.ArrayList;
+import blindlap.stats.VoidBalance;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What a session found: every measure compared over exactly the orders that could have been drawn.
  *
- * @param state the session, unsealed
- * @param key its opened key
+ * @param day what was analysed
  * @param orders what the set of orders is worth
- * @param primary the comparison that carries the verdict; empty if it could not be made
- * @param others the other measures that could be compared, in the order of the plan
+ * @param primary the two-setup comparison that carries the verdict; empty if it could not be made
+ * @param others the other measures of two setups, in the order of the plan
+ * @param many all measures of three and more setups, the primary first
  * @param refusals measures that could not be compared, with the reason
+ * @param sensitivities the primary looked at otherwise
+ * @param guesses what the rider guessed
+ * @param voids void stints per setup
+ * @param left what the stints used could still show, where stints were lost
+ * @param parity settings as measured
  */
 public record Finding(
-    SessionState state,
-    OpenKey key,
+    DayRecord day,
     OrderSet orders,
     Optional<Comparison> primary,
     List<Comparison> others,
-    List<Refusal> refusals) {
+    List<ManyComparison> many,
+    List<Refusal> refusals,
+    List<Sensitivity> sensitivities,
+    Guesses guesses,
+    VoidBalance voids,
+    Optional<CutShort> left,
+    List<Parity> parity) {
 
   /** A measure that could not be compared, and why. */
   public record Refusal(Measure measure, String reason) {}
 
   public Finding {
     others = List.copyOf(others);
+    many = List.copyOf(many);
     refusals = List.copyOf(refusals);
+    sensitivities = List.copyOf(sensitivities);
+    parity = List.copyOf(parity);
   }
 
   /**
-   * Analyses a session.
+   * Analyses a day.
    *
-   * @param state an unsealed session with two setups
-   * @throws IllegalStateException if it is sealed
+   * @throws IllegalArgumentException if the plan has fewer than two setups, which is a noise run
    */
-  public static Finding of(SessionState state) {
-    OpenKey key =
-        state.openKey().orElseThrow(() -> new IllegalStateException("the session is sealed"));
-    Plan plan = state.plan();
-    Assignments set = plan.rule().assignments();
-    OrderSet orders = OrderSet.of(set);
-    Comparison primary = null;
-    List<Comparison> others = new ArrayList<>();
-    List<Refusal> refusals = new ArrayList<>();
-    for (Measure measure : plan.measures()) {
-      try {
-        Comparison comparison = compare(state, key, set, orders, measure);
-        if (measure.role() == Measure.Role.PRIMARY) {
-          primary = comparison;
-        } else {
-          others.add(comparison);
-        }
-      } catch (IllegalArgumentException e) {
-        refusals.add(new Refusal(measure, String.valueOf(e.getMessage())));
-      }
-    }
-    return new Finding(state, key, orders, Optional.ofNullable(primary), others, refusals);
+  public static Finding of(DayRecord day) {
+    return new Analysis(day, step -> {}).finding();
   }
 
-  private static Comparison compare(
-      SessionState state, OpenKey key, Assignments set, OrderSet orders, Measure measure) {
-    StintValues stints = StintValues.of(state, measure, StintValues.Laps.NOT_VOID);
-    TwoSetups result =
-        TwoSetups.compare(
-            set,
-            key.setups(),
-            stints.values(),
-            stints.valid(),
-            measure.drift(),
-            Sampling.PREFERRED);
-    Optional<Verdict> verdict = Optional.empty();
-    if (measure.role() == Measure.Role.PRIMARY) {
-      verdict = Comparison.band(measure).map(band -> verdict(orders, result, band));
-    }
-    return new Comparison(measure, stints, result, verdict);
+  /** Analyses a day, telling of each step (a measure's name) before it is taken. */
+  public static Finding of(DayRecord day, java.util.function.Consumer<String> progress) {
+    return new Analysis(day, progress).finding();
   }
 
-  private static Verdict verdict(OrderSet orders, TwoSetups result, Interval band) {
-    if (orders.attainableLevel() == 0) {
-      return Verdict.COULD_NOT_SHOW;
-    }
-    return result.verdict(band.low(), band.high());
+  /**
+   * The verdict alone, for lists and for a page that shows it first: the primary measure without
+   * everything that stands beside it. Empty where no verdict can be given.
+   */
+  public static Optional<Comparison> verdictOnly(DayRecord day) {
+    return new Analysis(day, step -> {}).primaryOnly();
+  }
+
+  /** All comparisons of two setups, the primary first. */
+  public Stream<Comparison> comparisons() {
+    return Stream.concat(primary.stream(), others.stream());
+  }
+
+  /** Comparisons that show a harm. */
+  public List<Comparison> harms() {
+    return others.stream()
+        .filter(
+            c ->
+                c.harm()
+                    .filter(
+                        h ->
+                            h.bAgainstA() == blindlap.stats.HarmTest.Finding.SHOWN
+                                || h.aAgainstB() == blindlap.stats.HarmTest.Finding.SHOWN)
+                    .isPresent())
+        .toList();
+  }
+
+  /** Index of the setup that does the harm of a comparison of {@link #harms}. */
+  public static int harmful(Comparison comparison) {
+    return comparison.harm().orElseThrow().bAgainstA() == blindlap.stats.HarmTest.Finding.SHOWN
+        ? 1
+        : 0;
+  }
+
+
+  /** Measures that are better on the other setup than the primary is, and are shown to differ. */
+  public List<Comparison> disagreeing() {
+    Optional<Comparison> first = primary.filter(Comparison::shown).filter(Finding::directed);
+    return first.isEmpty()
+        ? List.of()
+        : others.stream()
+            .filter(c -> c.shown() && directed(c) && c.better() != first.get().better())
+            .toList();
+  }
+
+  private static boolean directed(Comparison comparison) {
+    return comparison.measure().better() != Measure.Better.NEITHER;
   }
 }

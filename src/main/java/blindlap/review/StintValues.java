@@ -3,10 +3,9 @@ package blindlap.review;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.LapId;
-import blindlap.session.LapState;
-import blindlap.session.SessionState;
 import java.math.BigDecimal;
 import java.util.Arrays;
+import java.util.Set;
 
 /**
  * The analysed units of one measure: per stint the mean of its scored laps (of their logarithms on
@@ -25,47 +24,61 @@ public final class StintValues {
   private final double[] values;
   private final boolean[] ridden;
   private final boolean[] voided;
+  private final int[] voidLaps;
+  private int lapsUsed;
+  private int nearEnd;
 
   private StintValues(int stints) {
     this.values = new double[stints];
     Arrays.fill(values, Double.NaN);
     this.ridden = new boolean[stints];
     this.voided = new boolean[stints];
+    this.voidLaps = new int[stints];
   }
 
   /** Collects a measure. */
-  public static StintValues of(SessionState state, Measure measure, Laps which) {
-    Plan plan = state.plan();
+  public static StintValues of(DayRecord day, Measure measure, Laps which) {
+    Plan plan = day.plan();
     StintValues result = new StintValues(plan.stints());
     for (int stint = 1; stint <= plan.stints(); stint++) {
-      result.collect(state, measure, which, stint);
+      result.collect(day, measure, which, stint);
     }
     return result;
   }
 
-  private void collect(SessionState state, Measure measure, Laps which, int stint) {
-    Plan plan = state.plan();
+  private void collect(DayRecord day, Measure measure, Laps which, int stint) {
+    Plan plan = day.plan();
     double sum = 0;
     int n = 0;
     int scored = 0;
-    int voids = 0;
-    for (int lap = plan.laps().settling() + 1; lap <= plan.laps().perStint(); lap++) {
-      LapState known = state.lap(new LapId(stint, lap)).orElse(null);
-      if (known == null || !known.ridden()) {
+    for (int at = plan.laps().settling() + 1; at <= plan.laps().perStint(); at++) {
+      DayRecord.Lap lap = day.lap(new LapId(stint, at)).orElse(null);
+      if (lap == null || !lap.ridden()) {
         continue;
       }
       scored++;
-      boolean isVoid = known.voided().isPresent();
-      voids += isVoid ? 1 : 0;
-      BigDecimal value = known.values().get(measure.name());
+      boolean isVoid = lap.voided().isPresent();
+      voidLaps[stint - 1] += isVoid ? 1 : 0;
+      BigDecimal value = lap.values().get(measure.name());
       if (value != null && (which == Laps.ALL_RIDDEN || !isVoid)) {
         sum += measure.scale().forward(value.doubleValue());
         n++;
+        lapsUsed++;
+        nearEnd += atEnd(measure, value.doubleValue()) ? 1 : 0;
       }
     }
     ridden[stint - 1] = scored > 0;
-    voided[stint - 1] = scored > 0 && voids == scored;
+    voided[stint - 1] = scored > 0 && voidLaps[stint - 1] == scored;
     values[stint - 1] = n == 0 ? Double.NaN : sum / n;
+  }
+
+  /** Within 5 of the ends of a line scale, or on an end category (METHOD 13). */
+  private static boolean atEnd(Measure measure, double value) {
+    return switch (measure.kind()) {
+      case LINE_SCALE -> value <= 5 || value >= 95;
+      case CATEGORY_SCALE -> value <= 1 || value >= 9;
+      default -> false;
+    };
   }
 
   /** One value per stint on the scale of the analysis; NaN where masked. */
@@ -87,6 +100,13 @@ public final class StintValues {
     return valid;
   }
 
+  /** True where a value enters and the stint, from 1, is not one of these. */
+  public boolean[] validWithout(Set<Integer> stints) {
+    boolean[] valid = valid();
+    stints.forEach(stint -> valid[stint - 1] = false);
+    return valid;
+  }
+
   /** True if any scored lap of the stint was ridden. */
   public boolean ridden(int stint) {
     return ridden[stint - 1];
@@ -95,6 +115,11 @@ public final class StintValues {
   /** True if every scored lap of the stint is void. */
   public boolean voided(int stint) {
     return voided[stint - 1];
+  }
+
+  /** Number of void scored laps of the stint. */
+  public int voidLaps(int stint) {
+    return voidLaps[stint - 1];
   }
 
   /** Number of stints of the plan. */
@@ -109,6 +134,20 @@ public final class StintValues {
       used += valid ? 1 : 0;
     }
     return used;
+  }
+
+  /** Number of stints all of whose scored laps are void. */
+  public int voids() {
+    int count = 0;
+    for (boolean each : voided) {
+      count += each ? 1 : 0;
+    }
+    return count;
+  }
+
+  /** Share of rated laps near an end of the scale; 0 for what is no rating. */
+  public double endShare() {
+    return lapsUsed == 0 ? 0 : (double) nearEnd / lapsUsed;
   }
 
   /** Share of stints that were ridden and not void but lack a value. */

@@ -4,10 +4,11 @@ import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
 
 /**
- * Applies entries to a state, one kind of fact at a time. Conflict rules for entries that two
- * notebooks wrote without seeing each other: recordings, voids and corrections that come after the
- * review was closed are kept and shown but not applied; of two closings the first in causal order
- * counts.
+ * Applies entries to a state, one kind of fact at a time, in the order of {@link CausalOrder}; the
+ * step follows by {@link Step#after}. Conflict rules for entries that two notebooks wrote without
+ * seeing each other (docs/file-format.md): whatever the closing of the review had not seen is kept
+ * and shown but not applied; of two closings, cuts or helper's records of a stint the first counts;
+ * of two values, notes or guesses the last.
  */
 final class Folding implements Fact.Visitor<Boolean> {
   private final SessionState state;
@@ -17,7 +18,10 @@ final class Folding implements Fact.Visitor<Boolean> {
   }
 
   void apply(StoredEntry stored) {
-    if (!stored.entry().fact().accept(this)) {
+    Fact fact = stored.entry().fact();
+    boolean applied = fact.accept(this);
+    state.step = state.step.after(fact);
+    if (!applied) {
       state.notApplied.add(stored);
     }
   }
@@ -32,12 +36,6 @@ final class Folding implements Fact.Visitor<Boolean> {
       return true;
     }
     return false;
-  }
-
-  private void riding() {
-    if (state.step == Step.COMMITTED) {
-      state.step = Step.RIDING;
-    }
   }
 
   @Override
@@ -66,50 +64,36 @@ final class Folding implements Fact.Visitor<Boolean> {
 
   @Override
   public Boolean stintHandled(Fact.StintHandled fact) {
-    return onlyWhileReviewOpen(() -> state.handled.putIfAbsent(fact.stint(), fact.record()));
+    // One record a stint: a second one, written where the first was not seen, is shown, not
+    // applied.
+    return reviewOpen() && state.handled.putIfAbsent(fact.stint(), fact.record()) == null;
   }
 
   @Override
   public Boolean bikeHandedOver(Fact.BikeHandedOver fact) {
-    return onlyWhileReviewOpen(
-        () -> {
-          riding();
-          state.handedOver = Math.max(state.handedOver, fact.stint());
-        });
+    return onlyWhileReviewOpen(() -> state.handedOver = Math.max(state.handedOver, fact.stint()));
   }
 
   @Override
   public Boolean warmUpRidden(Fact.WarmUpRidden fact) {
-    return onlyWhileReviewOpen(
-        () -> {
-          riding();
-          state.warmUps = Math.max(state.warmUps, fact.number());
-        });
+    return onlyWhileReviewOpen(() -> state.warmUps = Math.max(state.warmUps, fact.number()));
   }
 
   @Override
   public Boolean lapRidden(Fact.LapRidden fact) {
-    return onlyWhileReviewOpen(
-        () -> {
-          riding();
-          state.lapForWriting(fact.lap()).ridden = true;
-        });
+    return onlyWhileReviewOpen(() -> state.lapForWriting(fact.lap()).ridden = true);
   }
 
   @Override
   public Boolean scoreGiven(Fact.ScoreGiven fact) {
     return onlyWhileReviewOpen(
-        () -> {
-          riding();
-          state.lapForWriting(fact.lap()).values.put(fact.measure(), fact.value());
-        });
+        () -> state.lapForWriting(fact.lap()).values.put(fact.measure(), fact.value()));
   }
 
   @Override
   public Boolean timeTaken(Fact.TimeTaken fact) {
     return onlyWhileReviewOpen(
         () -> {
-          riding();
           LapState lap = state.lapForWriting(fact.lap());
           TimeRecord time = fact.time();
           lap.times.put(fact.measure(), time);
@@ -182,17 +166,12 @@ final class Folding implements Fact.Visitor<Boolean> {
       return false;
     }
     state.cutShort = fact;
-    state.step = Step.CUT_SHORT;
     return true;
   }
 
   @Override
   public Boolean dayClosed(Fact.DayClosed fact) {
-    if (!state.step.day()) {
-      return false;
-    }
-    state.step = Step.DAY_CLOSED;
-    return true;
+    return state.step.day();
   }
 
   @Override
@@ -200,7 +179,6 @@ final class Folding implements Fact.Visitor<Boolean> {
     if (state.step != Step.DAY_CLOSED) {
       return false;
     }
-    state.step = Step.REVIEW_CLOSED;
     state.reviewClosed = fact;
     return true;
   }
@@ -210,16 +188,12 @@ final class Folding implements Fact.Visitor<Boolean> {
     if (state.step != Step.REVIEW_CLOSED) {
       return false;
     }
-    state.step = Step.UNSEALED;
     state.opened = fact;
     return true;
   }
 
   @Override
   public Boolean reportWritten(Fact.ReportWritten fact) {
-    if (state.step == Step.UNSEALED) {
-      state.step = Step.REPORTED;
-    }
     return true;
   }
 
@@ -228,7 +202,6 @@ final class Folding implements Fact.Visitor<Boolean> {
     if (state.step == Step.ABANDONED) {
       return false;
     }
-    state.step = Step.ABANDONED;
     state.abandonedBecause = fact.reason();
     return true;
   }

@@ -15,8 +15,26 @@ public interface Notebook extends AutoCloseable {
   /** The id of this notebook. */
   NotebookId id();
 
-  /** Ids of all sessions, latest first by their first entry. */
+  /** Ids of all sessions, latest first: by the arrival of their commit in this notebook. */
   List<SessionId> sessions();
+
+  /** What a list of sessions shows, in the order of {@link #sessions}; holds nothing of a key. */
+  List<SessionSummary> summaries();
+
+  /**
+   * The sessions that hold every one of some words in question, setups, rider, trail, date, step or
+   * verdict; capitals and accents do not matter.
+   *
+   * @param words parted by spaces; blank finds all
+   */
+  List<SessionSummary> search(String words);
+
+  /**
+   * Keeps a verdict in words for the lists. It is not part of the record.
+   *
+   * @return false, and nothing is kept, unless the session is unsealed
+   */
+  boolean putVerdict(SessionId session, String words);
 
   /** All entries of a session in causal order; empty if there is none. */
   List<StoredEntry> entries(SessionId session);
@@ -38,7 +56,20 @@ public interface Notebook extends AutoCloseable {
   Optional<List<StoredEntry>> append(
       SessionId session, List<Head> known, List<Fact> facts, Instant at, ZoneId zone);
 
-  /** Changes whenever any window or program has written to the file. */
+  /**
+   * Adds entries that other notebooks wrote, as they are, in one transaction: all or none. Entries
+   * that are here already are left alone. The result is the same in whatever order notebooks
+   * exchange their entries.
+   *
+   * @param entries of one or more sessions, in any order
+   * @return what was added, or why nothing was
+   */
+  Addition addEntries(List<StoredEntry> entries);
+
+  /** Reads and checks everything: the file, every entry, every chain, the lists. */
+  NotebookReport verify();
+
+  /** Changes whenever any window or program, this one included, has written to the file. */
   long dataVersion();
 
   /** Drafts by name, in the form in which they were typed. */

@@ -1,5 +1,7 @@
 package blindlap.session;
 
+import org.jspecify.annotations.Nullable;
+
 /** The notebook file cannot be used; the message is one sentence for the user. */
 public final class NotebookException extends RuntimeException {
   private static final long serialVersionUID = 1L;
@@ -23,7 +25,7 @@ public final class NotebookException extends RuntimeException {
     this.kind = kind;
   }
 
-  public NotebookException(Kind kind, String message, Throwable cause) {
+  public NotebookException(Kind kind, String message, @Nullable Throwable cause) {
     super(message, cause);
     this.kind = kind;
   }

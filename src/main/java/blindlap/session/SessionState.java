@@ -208,6 +208,11 @@ public final class SessionState {
     return Optional.ofNullable(reviewClosed).map(Fact.ReviewClosed::fingerprint);
   }
 
+  /** True once the key has been opened. */
+  public boolean unsealed() {
+    return openKey().isPresent();
+  }
+
   /** The opened key, once unsealed. */
   public Optional<OpenKey> openKey() {
     return Optional.ofNullable(opened).map(Fact.SealOpened::key);

@@ -20,4 +20,9 @@ public enum Step {
   public boolean sealed() {
     return ordinal() < UNSEALED.ordinal() || this == ABANDONED;
   }
+
+  /** The step after a fact; the same where the fact changes nothing or came too late. */
+  public Step after(Fact fact) {
+    return fact.accept(new StepAfter(this));
+  }
 }

@@ -1,6 +1,5 @@
 package blindlap.stats;
 
-import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -20,14 +19,13 @@ public final class ConfidenceCurve {
   private final double scale;
 
   /**
-   * @param knots finite knots, any order; taken over and sorted
+   * @param knots finite knots, ascending; taken over
    * @param always number of orders that count at every shift, the observed one included
    * @param estimate the estimated difference
    * @param scale root mean square residual in units of the difference, for tie tolerances
    */
   ConfidenceCurve(double[] knots, long always, double estimate, double scale) {
     this.knots = knots;
-    Arrays.sort(this.knots);
     this.always = always;
     this.estimate = estimate;
     this.scale = scale;

@@ -78,7 +78,7 @@ public record CountRatio(
             Math.sqrt(Residuals.dot(wa, wa)),
             Math.sqrt(Residuals.dot(wb, wb)),
             sampling.samples(set) ? 2 * (sampling.draws() + 1) : set.count().intValueExact());
-    CurveWalk walk = new CurveWalk(set, residuals.matrix(), wa, wb, turns);
+    CurveWalk walk = new CurveWalk(set, residuals, wa, wb, turns);
     if (sampling.samples(set)) {
       turns.orderAndMirror(Residuals.dot(z, wa), Residuals.dot(z, wb), c);
       walk.sample(sampling.draws(), sampling.source());

@@ -110,11 +110,10 @@ public record Detectable(
     if (attainableLevel == 0) {
       return 0;
     }
-    return power(difference / sd / unitError());
+    return beyond(difference / sd / unitError(), Quantiles.tUpper(attainableLevel / 2, df));
   }
 
-  private double power(double shift) {
-    double critical = Quantiles.tUpper(attainableLevel / 2, df);
+  private double beyond(double shift, double critical) {
     NoncentralT t = NoncentralT.of(df, shift);
     return t.sf(critical) + t.cdf(-critical);
   }
@@ -137,15 +136,17 @@ public record Detectable(
       throw new StatsException(
           "power", "must be above the level of the test, " + attainableLevel + ".");
     }
+    double critical = Quantiles.tUpper(attainableLevel / 2, df);
     double high = 4;
-    while (power(high) < power) {
+    while (beyond(high, critical) < power) {
       high *= 2;
       if (high > 1e5) {
         throw new StatsException("power", power + " is too close to 1.");
       }
     }
     double shift =
-        new BrentSolver(1e-13, 1e-13, 1e-15).solve(200, x -> power(x) - power, 0, high);
+        new BrentSolver(1e-13, 1e-13, 1e-15)
+            .solve(200, x -> beyond(x, critical) - power, 0, high);
     return shift * unitError() * sd;
   }
 

@@ -119,7 +119,8 @@ public enum Discrimination {
   }
 
   /**
-   * The d′ at which this proportion is expected: 0 at or below chance, NaN at 1 (no finite d′).
+   * The d′ at which this proportion is expected: 0 at or below chance, NaN at 1 or so close to it
+   * that doubles tell no finite d′.
    *
    * @throws StatsException if the proportion does not lie between 0 and 1
    */
@@ -128,7 +129,7 @@ public enum Discrimination {
     if (proportion <= chance) {
       return 0;
     }
-    if (proportion == 1) {
+    if (proportion >= proportion(FARTHEST)) {
       return Double.NaN;
     }
     BrentSolver solver = new BrentSolver(1e-15, 1e-15, 1e-18);
@@ -151,8 +152,7 @@ public enum Discrimination {
     double width = (to - from) / PANELS;
     double sum = 0;
     for (int i = 0; i < PANELS; i++) {
-      GaussIntegrator panel =
-          GAUSS.legendreHighPrecision(20, from + i * width, from + (i + 1) * width);
+      GaussIntegrator panel = GAUSS.legendre(20, from + i * width, from + (i + 1) * width);
       sum += panel.integrate(f);
     }
     return sum;

@@ -11,29 +11,32 @@ final class KnotSink implements PairSums {
   private final double s;
   private final double noInformation;
   private final double snap;
-  private double[] knots;
+
+  /** Knots less the estimate. */
+  private double[] offsets;
+
   private int size;
   private long always;
 
   KnotSink(int capacity, double estimate, double c, double scale) {
-    this.knots = new double[capacity];
+    this.offsets = new double[capacity];
     this.estimate = estimate;
     this.s = Math.sqrt(c);
     this.noInformation = SAME * c;
     this.snap = SAME * scale;
   }
 
+  /** α/(s − β) with α = a/√c and β = b/√c is a/(s√c − b). */
   @Override
   public void orderAndMirror(double a, double b, double c) {
-    double alpha = 0;
-    double beta = 0;
     if (c > noInformation) {
-      double root = Math.sqrt(c);
-      alpha = a / root;
-      beta = b / root;
+      double reach = s * Math.sqrt(c);
+      emit(-a, reach - b, reach);
+      emit(a, reach + b, reach);
+    } else {
+      emit(0, s, s);
+      emit(0, s, s);
     }
-    emit(-alpha, s - beta);
-    emit(alpha, s + beta);
   }
 
   /** The observed order and its mirror image, for sampled reference sets. */
@@ -41,21 +44,21 @@ final class KnotSink implements PairSums {
     orderAndMirror(0, s * s, s * s);
   }
 
-  private void emit(double numerator, double denominator) {
-    if (denominator <= SAME * s) {
+  private void emit(double numerator, double denominator, double reach) {
+    if (denominator <= SAME * reach) {
       always++;
       return;
     }
     double offset = numerator / denominator;
-    if (Math.abs(offset) <= snap) {
-      offset = 0;
-    }
-    knots[size++] = estimate + offset;
+    offsets[size++] = Math.abs(offset) <= snap ? 0 : offset;
   }
 
   ConfidenceCurve curve(double scale) {
-    double[] exact = size == knots.length ? knots : java.util.Arrays.copyOf(knots, size);
-    knots = new double[0];
-    return new ConfidenceCurve(exact, always, estimate, scale);
+    double[] knots = KnotSort.sorted(offsets, size);
+    offsets = new double[0];
+    for (int i = 0; i < knots.length; i++) {
+      knots[i] += estimate;
+    }
+    return new ConfidenceCurve(knots, always, estimate, scale);
   }
 }

@@ -138,6 +138,11 @@ public final class MeanPower {
       throw new StatsException(
           "difference", "must not be negative when only the near tail counts; give its size.");
     }
+    if (Math.abs(ncp) > NoncentralT.LARGEST_SHIFT) {
+      throw new StatsException(
+          "difference",
+          "is more than 100000 standard errors of the mean; there is no doubt about it.");
+    }
     double critical = Quantiles.tUpper(tail == Tail.GREATER ? level : level / 2, df);
     NoncentralT t = NoncentralT.of(df, ncp);
     double power = t.sf(critical);

@@ -15,7 +15,9 @@ public final class NoncentralT {
   private static final double VANISHED = -110;
 
   private static final double LEAST_DF = 0.01;
-  private static final double LARGEST_SHIFT = 1e5;
+
+  /** Largest size of the noncentrality that is accepted. */
+  static final double LARGEST_SHIFT = 1e5;
 
   private final double df;
   private final double shift;

@@ -97,11 +97,12 @@ public final class PairPreference {
       }
       scores = next;
       likelihood = better;
-      if (share == 1 && Arrays.stream(step).map(Math::abs).max().orElse(0) < 1e-13) {
-        break;
+      // Newton converges quadratically: after a step of 1e-9 only rounding is left.
+      if (share == 1 && Arrays.stream(step).map(Math::abs).max().orElse(0) < 1e-9) {
+        return scores;
       }
     }
-    return scores;
+    throw new StatsException("wins", "are too lopsided: the scores did not settle.");
   }
 
   private static double[] moved(double[] scores, double[] step, double share, int reference) {
@@ -141,8 +142,9 @@ public final class PairPreference {
     for (int i = 0; i < n; i++) {
       if (i != reference) {
         for (int j = 0; j < n; j++) {
-          double met = w[i][j] + w[j][i];
-          gradient[free(i, reference)] += w[i][j] - met * beats(scores, i, j);
+          // w − met·P without subtracting large numbers.
+          gradient[free(i, reference)] +=
+              w[i][j] * beats(scores, j, i) - w[j][i] * beats(scores, i, j);
         }
       }
     }

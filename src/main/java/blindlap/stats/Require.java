@@ -2,6 +2,8 @@ package blindlap.stats;
 
 /** Checks of arguments; each throws a {@link StatsException} that names the argument. */
 final class Require {
+  private static final double LARGEST = 1e150;
+
   private Require() {}
 
   static double finite(String argument, double value) {
@@ -48,14 +50,17 @@ final class Require {
     return count;
   }
 
-  /** A copy of at least {@code least} finite values. */
+  /** A copy of at least {@code least} finite values whose squares do not overflow. */
   static double[] sample(String argument, double[] values, int least) {
     if (values.length < least) {
       throw new StatsException(
           argument, "has " + values.length + " values, but at least " + least + " are needed.");
     }
     for (int i = 0; i < values.length; i++) {
-      finite(argument + "[" + i + "]", values[i]);
+      if (Math.abs(finite(argument + "[" + i + "]", values[i])) > LARGEST) {
+        throw new StatsException(
+            argument + "[" + i + "]", values[i] + " is too large: squares would overflow.");
+      }
     }
     return values.clone();
   }

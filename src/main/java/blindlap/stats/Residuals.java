@@ -9,7 +9,8 @@ import java.util.List;
  */
 final class Residuals {
   private final double[][] w;
-  private final int columns;
+  private final double[][] basis;
+  private final int used;
   private final Drift drift;
 
   /**
@@ -18,8 +19,8 @@ final class Residuals {
    */
   Residuals(boolean[] used, Drift drift) {
     int n = used.length;
-    double[][] basis = orthonormalBasis(used, drift);
-    this.columns = basis.length;
+    this.basis = orthonormalBasis(used, drift);
+    this.used = DayCheck.count(used);
     this.drift = drift;
     this.w = new double[n][n];
     for (int i = 0; i < n; i++) {
@@ -46,7 +47,17 @@ final class Residuals {
 
   /** Rank of the nuisance columns on the used stints. */
   int columns() {
-    return columns;
+    return basis.length;
+  }
+
+  /** Number of stints used. */
+  int used() {
+    return used;
+  }
+
+  /** A column of the orthonormal basis of what is removed; zeros from {@link #columns()} on. */
+  double[] column(int i) {
+    return i < basis.length ? basis[i] : new double[w.length];
   }
 
   /** What is removed. */

@@ -5,7 +5,7 @@ package blindlap.stats;
  * zeros elsewhere.
  */
 final class SetupFit {
-  final double[][] w;
+  final Residuals residuals;
   final double[] e;
   final double[] wz;
   final double estimate;
@@ -25,7 +25,7 @@ final class SetupFit {
     if (df < 1) {
       throw DayCheck.tooFew("values", used, residuals.drift());
     }
-    this.w = residuals.matrix();
+    this.residuals = residuals;
     this.wz = residuals.apply(signs(order));
     this.c = Residuals.dot(wz, wz);
     if (c <= 1e-9 * used) {

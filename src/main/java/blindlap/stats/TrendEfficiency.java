@@ -48,7 +48,7 @@ final class TrendEfficiency {
           sum[1]++;
         };
     double[] zero = new double[set.stints()];
-    CurveWalk walk = new CurveWalk(set, new Residuals(use, drift).matrix(), zero, zero, sink);
+    CurveWalk walk = new CurveWalk(set, new Residuals(use, drift), zero, zero, sink);
     if (sampling.samples(set)) {
       walk.sample(sampling.draws(), sampling.source());
     } else {

@@ -79,7 +79,7 @@ public final class TwoSetups {
       Assignments set, SetupFit fit, int draws, @Nullable UniformRandomProvider source) {
     int capacity = source == null ? set.count().intValueExact() : 2 * (draws + 1);
     KnotSink sink = new KnotSink(capacity, fit.estimate, fit.c, fit.scale);
-    CurveWalk walk = new CurveWalk(set, fit.w, fit.e, fit.wz, sink);
+    CurveWalk walk = new CurveWalk(set, fit.residuals, fit.e, fit.wz, sink);
     if (source == null) {
       walk.run();
     } else {

@@ -8,6 +8,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
@@ -22,17 +23,20 @@ final class Connections {
 
   private Connections() {}
 
-  static Connection open(Path file, boolean readOnly, int busyMilliseconds) {
-    SQLiteConfig config = new SQLiteConfig();
-    config.setReadOnly(readOnly);
-    config.setBusyTimeout(busyMilliseconds);
+  /**
+   * Opens a file, making it if it is missing.
+   *
+   * @throws NotebookException if it cannot be opened, or is not SQLite's
+   */
+  static Connection open(Path file, int busyMilliseconds) {
+    NotebookFile.checkPlace(file);
     try {
-      Connection connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+      Connection connection = connect(file, busyMilliseconds);
       try {
-        settings(connection, file, readOnly);
+        settings(connection, file);
         return connection;
       } catch (SQLException | RuntimeException e) {
-        connection.close();
+        closeQuietly(connection, e);
         throw e;
       }
     } catch (SQLException e) {
@@ -40,19 +44,34 @@ final class Connections {
     }
   }
 
-  private static void settings(Connection connection, Path file, boolean readOnly)
-      throws SQLException {
+  private static Connection connect(Path file, int busyMilliseconds) throws SQLException {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setBusyTimeout(busyMilliseconds);
+    return config.createConnection("jdbc:sqlite:" + name(file));
+  }
+
+  /**
+   * The driver takes what follows a question mark for settings, unless it is part of an address.
+   */
+  static String name(Path file) {
+    Path path = file.toAbsolutePath();
+    return path.toString().contains("?") ? path.toUri().toASCIIString() : path.toString();
+  }
+
+  private static void settings(Connection connection, Path file) throws SQLException {
     try (Statement statement = connection.createStatement()) {
-      if (!readOnly) {
-        statement.execute("PRAGMA journal_mode = TRUNCATE");
-        statement.execute("PRAGMA synchronous = EXTRA");
-        statement.execute("PRAGMA secure_delete = ON");
-        require(statement, file, "journal_mode", "truncate");
-        require(statement, file, "synchronous", "3");
-        require(statement, file, "secure_delete", "1");
-      }
+      // What the file is comes first: nothing is set on one that is not a notebook of this program.
+      NotebookFile.version(connection, file);
+      statement.execute("PRAGMA journal_mode = TRUNCATE");
+      statement.execute("PRAGMA synchronous = EXTRA");
+      statement.execute("PRAGMA secure_delete = ON");
       statement.execute("PRAGMA trusted_schema = OFF");
       statement.execute("PRAGMA cell_size_check = ON");
+      require(statement, file, "journal_mode", "truncate");
+      require(statement, file, "synchronous", "3");
+      require(statement, file, "secure_delete", "1");
+      require(statement, file, "trusted_schema", "0");
+      require(statement, file, "cell_size_check", "1");
     }
   }
 
@@ -76,44 +95,65 @@ final class Connections {
     }
   }
 
+  static void closeQuietly(Connection connection, Exception cause) {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      cause.addSuppressed(e);
+    }
+  }
+
+  /** Rolls back what is left of a transaction; a database error may have done so already. */
+  static void rollBack(Connection connection, Exception cause) {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute("ROLLBACK");
+    } catch (SQLException alreadyRolledBack) {
+      cause.addSuppressed(alreadyRolledBack);
+    }
+  }
+
   /** Turns a database error into one sentence. */
   static NotebookException explain(SQLException error, Path file) {
     SQLiteErrorCode code =
         error instanceof SQLiteException sqlite
             ? sqlite.getResultCode()
             : SQLiteErrorCode.getErrorCode(error.getErrorCode());
-    int primary = code.code & 0xff;
-    if (primary == SQLiteErrorCode.SQLITE_BUSY.code
-        || primary == SQLiteErrorCode.SQLITE_LOCKED.code) {
-      return new NotebookException(
-          Kind.LOCKED,
-          "The notebook "
-              + file
-              + " is held by another program; nothing was written. Close the"
-              + " other program and try again.",
-          error);
-    }
-    if (primary == SQLiteErrorCode.SQLITE_FULL.code) {
-      return new NotebookException(
-          Kind.FULL,
-          "The disk is full: the last entry was not saved, everything before it is kept in "
-              + file
-              + ". Free some space and enter it again.",
-          error);
-    }
-    if (primary == SQLiteErrorCode.SQLITE_READONLY.code
-        || (primary == SQLiteErrorCode.SQLITE_CANTOPEN.code && Files.exists(file))) {
-      return new NotebookException(
-          Kind.READ_ONLY,
-          "The notebook "
-              + file
-              + " or its folder cannot be written to; nothing was changed. Make"
-              + " it writable or copy it elsewhere.",
-          error);
-    }
-    if (primary == SQLiteErrorCode.SQLITE_CORRUPT.code
-        || primary == SQLiteErrorCode.SQLITE_NOTADB.code) {
-      return damaged(file, error);
+    return switch (SQLiteErrorCode.getErrorCode(code.code & 0xff)) {
+      case SQLITE_BUSY, SQLITE_LOCKED ->
+          new NotebookException(
+              Kind.LOCKED,
+              "The notebook "
+                  + file
+                  + " is held by another program; nothing was written. Close the other program and"
+                  + " try again.",
+              error);
+      case SQLITE_FULL ->
+          new NotebookException(
+              Kind.FULL,
+              "The disk is full: the last entry was not saved, everything before it is kept in "
+                  + file
+                  + ". Free some space and enter it again.",
+              error);
+      case SQLITE_READONLY, SQLITE_CANTOPEN, SQLITE_PERM -> notWritable(error, file);
+      case SQLITE_NOTADB -> NotebookFile.notANotebook(file, error);
+      case SQLITE_CORRUPT -> damaged(file, String.valueOf(error.getMessage()), error);
+      default -> other(error, file);
+    };
+  }
+
+  private static NotebookException notWritable(SQLException error, Path file) {
+    String what =
+        Files.exists(file) && !Files.isReadable(file)
+            ? " cannot be read; nothing was changed. Make it readable and writable."
+            : " or its folder cannot be written to; nothing was changed. Make it writable or copy"
+                + " it elsewhere.";
+    return new NotebookException(Kind.READ_ONLY, "The notebook " + file + what, error);
+  }
+
+  private static NotebookException other(SQLException error, Path file) {
+    Path place = Files.exists(file) ? file : file.toAbsolutePath().getParent();
+    if (place != null && !Files.isWritable(place)) {
+      return notWritable(error, file);
     }
     return new NotebookException(
         Kind.OTHER,
@@ -121,18 +161,20 @@ final class Connections {
             + file
             + " cannot be used ("
             + error.getMessage()
-            + "); nothing was written.",
+            + "); the last entry was not saved, everything before it is kept. Look after the disk"
+            + " and try again.",
         error);
   }
 
-  static NotebookException damaged(Path file, Throwable cause) {
+  static NotebookException damaged(Path file, String what, @Nullable Throwable cause) {
     return new NotebookException(
         Kind.DAMAGED,
         "The notebook "
             + file
             + " is damaged ("
-            + cause.getMessage()
-            + "); it was left as it is. Go on with a copy of your last backup.",
+            + what
+            + "); it was left as it is. Go on with your last backup, or recover what still verifies"
+            + " into a new notebook.",
         cause);
   }
 }

@@ -2,32 +2,35 @@ package blindlap.store;
 
 import blindlap.session.NotebookId;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
 
-/** Brings a file to the current version in one exclusive transaction; numbered SQL files. */
+/**
+ * Brings a file to the current version in one exclusive transaction, after a copy of the old one
+ * was laid beside it; numbered SQL files.
+ */
 final class Migrations {
   private Migrations() {}
 
   static void run(Connection connection, Path file, NotebookId newId, Instant now)
       throws SQLException {
-    if (userVersion(connection) == NotebookFile.VERSION) {
+    int before = NotebookFile.version(connection, file);
+    if (before == NotebookFile.VERSION) {
       return;
+    }
+    if (before > 0) {
+      keepOld(connection, file, before);
     }
     try (Statement statement = connection.createStatement()) {
       statement.execute("BEGIN EXCLUSIVE");
       try {
-        int from = userVersion(connection);
+        int from = NotebookFile.version(connection, file);
         for (int version = from + 1; version <= NotebookFile.VERSION; version++) {
-          for (String sql : statements(version)) {
+          for (String sql : Schema.statements(version)) {
             statement.execute(sql);
           }
         }
@@ -38,16 +41,22 @@ final class Migrations {
         statement.execute("PRAGMA user_version = " + NotebookFile.VERSION);
         statement.execute("COMMIT");
       } catch (SQLException | RuntimeException e) {
-        statement.execute("ROLLBACK");
+        Connections.rollBack(connection, e);
         throw e;
       }
     }
   }
 
-  private static int userVersion(Connection connection) throws SQLException {
-    try (Statement statement = connection.createStatement();
-        ResultSet row = statement.executeQuery("PRAGMA user_version")) {
-      return row.next() ? row.getInt(1) : 0;
+  /** The copy of the old version that is kept beside a migrated notebook. */
+  static Path oldCopy(Path file, int version) {
+    return file.resolveSibling(file.getFileName() + ".version-" + version);
+  }
+
+  private static void keepOld(Connection connection, Path file, int version) throws SQLException {
+    try {
+      Copies.write(connection, oldCopy(file, version));
+    } catch (IOException e) {
+      throw Copies.failed(oldCopy(file, version), e);
     }
   }
 
@@ -58,20 +67,6 @@ final class Migrations {
       statement.setString(1, id.text());
       statement.setString(2, now.toString());
       statement.executeUpdate();
-    }
-  }
-
-  private static Iterable<String> statements(int version) {
-    String name = "/blindlap/store/migration-" + version + ".sql";
-    try (InputStream in = Migrations.class.getResourceAsStream(name)) {
-      if (in == null) {
-        throw new IllegalStateException("the program lacks its resource " + name);
-      }
-      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-      String withoutComments = text.replaceAll("(?m)^--.*$", "").strip();
-      return java.util.List.of(withoutComments.split("\\R\\s*\\R"));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     }
   }
 }

@@ -3,61 +3,70 @@ package blindlap.store;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.SeekableByteChannel;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
 
 /**
- * What the first 100 bytes of a file say, before any database touches it (SQLite database file
- * format, section 1.3: magic at 0, user version at 60, application id at 68).
+ * What a file says of itself before anything else is asked of it: application id and version, which
+ * SQLite keeps at bytes 68 and 60 of the file. They are asked through the connection; a second
+ * handle on the file would, when closed, drop the locks that this process holds on it.
  */
 final class NotebookFile {
   /** "Blap" as four bytes. */
   static final int APPLICATION_ID = 0x426C6170;
 
   /** The version this program writes. */
-  static final int VERSION = 1;
-
-  private static final String MAGIC = "SQLite format 3\0";
-  private static final int HEADER = 100;
+  static final int VERSION = 2;
 
   private NotebookFile() {}
 
   /**
+   * Checks that a file can lie there, before anything is opened or made.
+   *
+   * @throws NotebookException if its folder is missing or it is a folder itself
+   */
+  static void checkPlace(Path file) {
+    Path folder = file.toAbsolutePath().getParent();
+    if (folder == null || !Files.isDirectory(folder)) {
+      throw new NotebookException(
+          Kind.NOT_FOUND,
+          "The folder of the notebook "
+              + file
+              + " does not exist; nothing was made. Make the folder or name another file.");
+    }
+    if (Files.isDirectory(file) || isOneByte(file)) {
+      throw notANotebook(file, null);
+    }
+  }
+
+  /** SQLite takes a file of one byte for an empty one and would write over it. */
+  private static boolean isOneByte(Path file) {
+    try {
+      return Files.exists(file) && Files.size(file) == 1;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  /**
    * Reads the version of a notebook.
    *
-   * @return 0 for a file that does not exist or is empty
-   * @throws NotebookException if it is not a notebook, is too new, or cannot be read
+   * @return 0 for a file that was not there or holds nothing at all
+   * @throws NotebookException if it is not a notebook or too new
    */
-  static int version(Path file) {
-    if (Files.notExists(file)) {
+  static int version(Connection connection, Path file) throws SQLException {
+    int application = number(connection, "application_id");
+    if (application == 0 && isEmpty(connection)) {
       return 0;
     }
-    ByteBuffer header = ByteBuffer.allocate(HEADER);
-    try (SeekableByteChannel channel = Files.newByteChannel(file)) {
-      if (channel.size() == 0) {
-        return 0;
-      }
-      while (header.hasRemaining() && channel.read(header) >= 0) {
-        // Short reads are continued.
-      }
-    } catch (IOException e) {
-      throw new NotebookException(
-          Kind.OTHER, "The notebook " + file + " cannot be read; nothing was changed.", e);
+    if (application != APPLICATION_ID) {
+      throw notANotebook(file, null);
     }
-    byte[] bytes = header.array();
-    String magic = new String(bytes, 0, MAGIC.length(), StandardCharsets.ISO_8859_1);
-    if (header.hasRemaining() || !magic.equals(MAGIC) || header.getInt(68) != APPLICATION_ID) {
-      throw new NotebookException(
-          Kind.NOT_A_NOTEBOOK,
-          "The file "
-              + file
-              + " is not a Blindlap notebook; it was left as it is. Name another file with"
-              + " --notebook.");
-    }
-    int version = header.getInt(60);
+    int version = number(connection, "user_version");
     if (version > VERSION) {
       throw new NotebookException(
           Kind.TOO_NEW,
@@ -69,6 +78,34 @@ final class NotebookFile {
               + VERSION
               + "); it was left as it is. Open it with the newer program.");
     }
+    if (version < 1) {
+      throw Connections.damaged(file, "its version is " + version, null);
+    }
     return version;
+  }
+
+  static NotebookException notANotebook(
+      Path file, @org.jspecify.annotations.Nullable Throwable why) {
+    return new NotebookException(
+        Kind.NOT_A_NOTEBOOK,
+        "The file "
+            + file
+            + " is not a Blindlap notebook; it was left as it is. Name another file with"
+            + " --notebook.",
+        why);
+  }
+
+  private static boolean isEmpty(Connection connection) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery("SELECT 1 FROM sqlite_schema LIMIT 1")) {
+      return !row.next();
+    }
+  }
+
+  static int number(Connection connection, String pragma) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery("PRAGMA " + pragma)) {
+      return row.next() ? row.getInt(1) : 0;
+    }
   }
 }

@@ -1,7 +1,10 @@
 package blindlap.store;
 
 import blindlap.exchange.EntryText;
+import blindlap.plan.Problem;
+import blindlap.session.Addition;
 import blindlap.session.CausalOrder;
+import blindlap.session.Chains;
 import blindlap.session.Entry;
 import blindlap.session.Fact;
 import blindlap.session.Hash;
@@ -9,11 +12,14 @@ import blindlap.session.Head;
 import blindlap.session.Notebook;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookId;
+import blindlap.session.NotebookReport;
 import blindlap.session.SessionId;
+import blindlap.session.SessionState;
+import blindlap.session.SessionSummary;
+import blindlap.session.Step;
 import blindlap.session.StoredEntry;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -21,10 +27,11 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The notebook in one SQLite file. Safe for use by several threads; one connection, one at a time.
@@ -33,11 +40,21 @@ public final class SqliteNotebook implements Notebook {
   private final Path file;
   private final Connection connection;
   private final NotebookId id;
+  private final EntryTable entries;
+  private final SummaryTable summaries;
+  private final DraftTable drafts;
+  private final Transactions transactions;
+  private long ownCommits;
+  private @Nullable NotebookException damage;
 
   private SqliteNotebook(Path file, Connection connection, NotebookId id) {
     this.file = file;
     this.connection = connection;
     this.id = id;
+    this.entries = new EntryTable(connection);
+    this.summaries = new SummaryTable(connection);
+    this.drafts = new DraftTable(connection);
+    this.transactions = new Transactions(connection);
   }
 
   /**
@@ -53,32 +70,45 @@ public final class SqliteNotebook implements Notebook {
   }
 
   static SqliteNotebook open(Path file, byte[] newId, Instant now, int busyMilliseconds) {
-    NotebookFile.version(file);
-    Connection connection = Connections.open(file, false, busyMilliseconds);
+    return on(Connections.open(file, busyMilliseconds), file, newId, now);
+  }
+
+  static SqliteNotebook on(Connection connection, Path file, byte[] newId, Instant now) {
     try {
       Migrations.run(connection, file, NotebookId.of(newId), now);
-      try (Statement statement = connection.createStatement();
-          ResultSet row = statement.executeQuery("SELECT id FROM notebook WHERE only = 1")) {
-        if (!row.next()) {
-          throw new SQLException("the notebook has no id");
-        }
-        return new SqliteNotebook(file, connection, new NotebookId(row.getString(1)));
-      }
+      OpeningCheck.run(connection, file);
+      SqliteNotebook notebook =
+          new SqliteNotebook(file, connection, OpeningCheck.id(connection, file));
+      notebook.makeLists();
+      return notebook;
     } catch (SQLException e) {
-      closeQuietly(connection, e);
+      Connections.closeQuietly(connection, e);
       throw Connections.explain(e, file);
     } catch (RuntimeException e) {
-      closeQuietly(connection, e);
+      Connections.closeQuietly(connection, e);
       throw e;
     }
   }
 
-  private static void closeQuietly(Connection connection, Exception cause) {
-    try {
-      connection.close();
-    } catch (SQLException e) {
-      cause.addSuppressed(e);
+  /** Makes the lists again where they are missing or older than this program. */
+  private void makeLists() throws SQLException {
+    if (summaries.current()) {
+      return;
     }
+    transactions.write(
+        () -> {
+          for (SessionId session : summaries.sessionsOfEntries()) {
+            putSummary(session, stored(session));
+          }
+          summaries.settle();
+          return true;
+        });
+  }
+
+  private void putSummary(SessionId session, List<StoredEntry> sorted) throws SQLException {
+    SessionSummary summary = SessionSummary.of(SessionState.of(sorted));
+    String verdict = summaries.find(session).map(SessionSummary::verdict).orElse("");
+    summaries.put(Summaries.with(summary, summary.step(), verdict));
   }
 
   /** Where the notebook lies. */
@@ -93,101 +123,90 @@ public final class SqliteNotebook implements Notebook {
 
   @Override
   public synchronized List<SessionId> sessions() {
-    String sql =
-        "SELECT session, max(arrived) AS latest FROM entry GROUP BY session ORDER BY latest DESC";
-    List<SessionId> sessions = new ArrayList<>();
-    try (Statement statement = connection.createStatement();
-        ResultSet rows = statement.executeQuery(sql)) {
-      while (rows.next()) {
-        sessions.add(new SessionId(rows.getString(1)));
-      }
-      return sessions;
-    } catch (SQLException e) {
-      throw Connections.explain(e, file);
-    }
+    return reading(summaries::sessions);
+  }
+
+  @Override
+  public synchronized List<SessionSummary> summaries() {
+    return reading(summaries::all);
+  }
+
+  @Override
+  public synchronized List<SessionSummary> search(String words) {
+    return reading(() -> summaries.search(words));
+  }
+
+  @Override
+  public synchronized boolean putVerdict(SessionId session, String words) {
+    return writing(
+        () -> {
+          Optional<SessionSummary> known = summaries.find(session);
+          if (known.isEmpty() || known.get().step().sealed()) {
+            return false;
+          }
+          summaries.change(Summaries.with(known.get(), known.get().step(), words));
+          return true;
+        });
   }
 
   @Override
   public synchronized List<StoredEntry> entries(SessionId session) {
-    String sql = "SELECT text, hash FROM entry WHERE session = ? ORDER BY arrived";
-    List<StoredEntry> entries = new ArrayList<>();
-    try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      statement.setString(1, session.text());
-      try (ResultSet rows = statement.executeQuery()) {
-        while (rows.next()) {
-          entries.add(verified(rows.getString(1), rows.getString(2), session));
-        }
-      }
-    } catch (SQLException e) {
-      throw Connections.explain(e, file);
-    }
-    Chains.verify(entries, file);
-    return CausalOrder.sort(entries);
+    return reading(() -> stored(session));
   }
 
-  private StoredEntry verified(String text, String hash, SessionId session) {
+  /** Entries of a session in causal order, every hash, link and chain checked. */
+  private List<StoredEntry> stored(SessionId session) throws SQLException {
+    List<StoredEntry> found;
     try {
-      StoredEntry entry = EntryText.read(text);
-      if (!entry.hash().hex().equals(hash) || !entry.entry().session().equals(session)) {
-        throw new IllegalArgumentException(
-            "an entry of session " + session.brief() + " does not match its hash");
-      }
-      return entry;
+      found = entries.entries(session);
     } catch (IllegalArgumentException e) {
-      throw Connections.damaged(file, e);
+      throw damaged(String.valueOf(e.getMessage()), e);
     }
+    List<Problem> problems = Chains.problems(session, found);
+    if (!problems.isEmpty()) {
+      String where = problems.get(0).where();
+      throw damaged("the chains of session " + session.brief() + " break at " + where, null);
+    }
+    return CausalOrder.sort(found);
+  }
+
+  private NotebookException damaged(String what, @Nullable Throwable cause) {
+    NotebookException found = Connections.damaged(file, what, cause);
+    damage = found;
+    return found;
   }
 
   @Override
   public synchronized List<Head> heads(SessionId session) {
-    try {
-      return readHeads(session);
-    } catch (SQLException e) {
-      throw Connections.explain(e, file);
-    }
-  }
-
-  private List<Head> readHeads(SessionId session) throws SQLException {
-    String sql =
-        "SELECT notebook, max(number), hash FROM entry WHERE session = ? GROUP BY notebook ORDER BY notebook";
-    List<Head> heads = new ArrayList<>();
-    try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      statement.setString(1, session.text());
-      try (ResultSet rows = statement.executeQuery()) {
-        while (rows.next()) {
-          heads.add(
-              new Head(
-                  new NotebookId(rows.getString(1)), rows.getLong(2), new Hash(rows.getString(3))));
-        }
-      }
-    }
-    return heads;
+    return reading(() -> entries.heads(session));
   }
 
   @Override
   public synchronized Optional<List<StoredEntry>> append(
       SessionId session, List<Head> known, List<Fact> facts, Instant at, ZoneId zone) {
-    try {
-      return inTransaction(
-          () -> {
-            List<Head> heads = readHeads(session);
-            if (!new HashSet<>(heads).equals(new HashSet<>(known))) {
-              return Optional.empty();
-            }
-            List<StoredEntry> written = chain(session, heads, facts, at, zone);
-            for (StoredEntry entry : written) {
-              insert(entry);
-            }
-            readBack(written);
-            return Optional.of(written);
-          });
-    } catch (SQLException e) {
-      throw Connections.explain(e, file);
-    }
+    return writing(
+        () -> {
+          List<Head> heads = entries.heads(session);
+          if (!new HashSet<>(heads).equals(new HashSet<>(known))) {
+            return Optional.empty();
+          }
+          List<StoredEntry> written = chain(session, heads, facts, at, zone);
+          for (StoredEntry entry : written) {
+            entries.insert(entry);
+          }
+          for (StoredEntry entry : written) {
+            entries.readBack(entry);
+          }
+          keepUp(session, heads.isEmpty(), written);
+          return Optional.of(written);
+        });
   }
 
   private List<StoredEntry> chain(
       SessionId session, List<Head> heads, List<Fact> facts, Instant at, ZoneId zone) {
+    if (facts.isEmpty() || (heads.isEmpty() && !(facts.get(0) instanceof Fact.PlanCommitted))) {
+      throw new IllegalArgumentException("a session begins with a committed plan");
+    }
     long number = 0;
     Hash previous = Hash.NONE;
     List<Head> others = new ArrayList<>();
@@ -210,104 +229,123 @@ public final class SqliteNotebook implements Notebook {
     return written;
   }
 
-  private void insert(StoredEntry stored) throws SQLException {
-    String sql =
-        "INSERT INTO entry (session, notebook, number, previous, hash, kind, at, text)"
-            + " VALUES (?, ?, ?, ?, ?, ?, ?, ?)";
-    Entry entry = stored.entry();
-    try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      statement.setString(1, entry.session().text());
-      statement.setString(2, entry.notebook().text());
-      statement.setLong(3, entry.number());
-      statement.setString(4, entry.previous().hex());
-      statement.setString(5, stored.hash().hex());
-      statement.setString(6, EntryText.kind(entry));
-      statement.setString(7, entry.at().toString());
-      statement.setString(8, stored.text());
-      statement.executeUpdate();
+  /** The list follows the entries in the same transaction; new entries have seen all others. */
+  private void keepUp(SessionId session, boolean begins, List<StoredEntry> written)
+      throws SQLException {
+    Optional<SessionSummary> known = summaries.find(session);
+    if (begins || known.isEmpty()) {
+      putSummary(session, begins ? written : stored(session));
+      return;
+    }
+    Step step = known.get().step();
+    for (StoredEntry entry : written) {
+      step = step.after(entry.entry().fact());
+    }
+    if (step != known.get().step()) {
+      summaries.change(Summaries.with(known.get(), step, known.get().verdict()));
     }
   }
 
-  /** Nothing is called saved that was not read back and hashed again. */
-  private void readBack(List<StoredEntry> written) throws SQLException {
-    String sql = "SELECT text FROM entry WHERE hash = ?";
-    try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      for (StoredEntry entry : written) {
-        statement.setString(1, entry.hash().hex());
-        try (ResultSet row = statement.executeQuery()) {
-          if (!row.next() || !Hash.of(row.getString(1)).equals(entry.hash())) {
-            throw new SQLException("an entry read back differs from what was written");
+  @Override
+  public synchronized Addition addEntries(List<StoredEntry> added) {
+    Map<SessionId, List<StoredEntry>> bySession = new TreeMap<>();
+    for (StoredEntry entry : added) {
+      bySession
+          .computeIfAbsent(entry.entry().session(), key -> new ArrayList<>())
+          .add(EntryText.read(entry.text()));
+    }
+    return writing(
+        () -> {
+          List<Merge> merges = new ArrayList<>();
+          for (Map.Entry<SessionId, List<StoredEntry>> session : bySession.entrySet()) {
+            Merge merge = Merge.of(session.getKey(), stored(session.getKey()), session.getValue());
+            List<Problem> problems = merge.problems();
+            if (!problems.isEmpty()) {
+              return new Addition.Refused(session.getKey(), problems);
+            }
+            merges.add(merge);
           }
-        }
-      }
-    }
+          return insert(merges);
+        });
   }
 
-  private interface Work<T> {
-    T run() throws SQLException;
+  private Addition insert(List<Merge> merges) throws SQLException {
+    int added = 0;
+    int known = 0;
+    for (Merge merge : merges) {
+      for (StoredEntry entry : merge.fresh()) {
+        entries.insert(entry);
+        entries.readBack(entry);
+      }
+      if (!merge.fresh().isEmpty()) {
+        putSummary(merge.session(), CausalOrder.sort(merge.all()));
+      }
+      added += merge.fresh().size();
+      known += merge.known();
+    }
+    return new Addition.Added(added, known);
   }
 
-  private <T> T inTransaction(Work<T> work) throws SQLException {
-    try (Statement statement = connection.createStatement()) {
-      statement.execute("BEGIN IMMEDIATE");
-      try {
-        T result = work.run();
-        statement.execute("COMMIT");
-        return result;
-      } catch (SQLException | RuntimeException e) {
-        try {
-          statement.execute("ROLLBACK");
-        } catch (SQLException alreadyRolledBack) {
-          e.addSuppressed(alreadyRolledBack);
-        }
-        throw e;
-      }
-    }
+  @Override
+  public synchronized NotebookReport verify() {
+    return reading(() -> NotebookCheck.run(connection, summaries));
   }
 
   @Override
   public synchronized long dataVersion() {
-    try (Statement statement = connection.createStatement();
-        ResultSet row = statement.executeQuery("PRAGMA data_version")) {
-      return row.next() ? row.getLong(1) : 0;
-    } catch (SQLException e) {
-      throw Connections.explain(e, file);
-    }
+    return reading(
+        () -> {
+          try (Statement statement = connection.createStatement();
+              ResultSet row = statement.executeQuery("PRAGMA data_version")) {
+            return ownCommits + (row.next() ? row.getLong(1) : 0);
+          }
+        });
   }
 
   @Override
   public synchronized Map<String, String> drafts() {
-    Map<String, String> drafts = new LinkedHashMap<>();
-    try (Statement statement = connection.createStatement();
-        ResultSet rows = statement.executeQuery("SELECT name, text FROM draft ORDER BY name")) {
-      while (rows.next()) {
-        drafts.put(rows.getString(1), rows.getString(2));
-      }
-      return drafts;
-    } catch (SQLException e) {
-      throw Connections.explain(e, file);
-    }
+    return reading(drafts::all);
   }
 
   @Override
   public synchronized void putDraft(String name, String text) {
-    change(
-        "INSERT INTO draft (name, text) VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET text = excluded.text",
-        name,
-        text);
+    writing(() -> drafts.put(name, text));
   }
 
   @Override
   public synchronized void deleteDraft(String name) {
-    change("DELETE FROM draft WHERE name = ?", name);
+    writing(() -> drafts.delete(name));
   }
 
-  private void change(String sql, String... values) {
-    try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      for (int i = 0; i < values.length; i++) {
-        statement.setString(i + 1, values[i]);
-      }
-      statement.executeUpdate();
+  /** A whole copy under another id, so that both may go on without ever sharing a chain. */
+  synchronized void copyTo(Path target, NotebookId copyId) {
+    try {
+      Copies.write(connection, target, part -> Copies.rename(part, copyId));
+    } catch (SQLException e) {
+      throw Connections.explain(e, file);
+    } catch (java.io.IOException e) {
+      throw Copies.failed(target, e);
+    }
+  }
+
+  private <T> T reading(Transactions.Work<T> work) {
+    try {
+      return work.run();
+    } catch (SQLException e) {
+      throw Connections.explain(e, file);
+    } catch (IllegalArgumentException e) {
+      throw damaged(String.valueOf(e.getMessage()), e);
+    }
+  }
+
+  private <T> T writing(Transactions.Work<T> work) {
+    if (damage != null) {
+      throw damage;
+    }
+    try {
+      T result = transactions.write(work);
+      ownCommits++;
+      return result;
     } catch (SQLException e) {
       throw Connections.explain(e, file);
     }

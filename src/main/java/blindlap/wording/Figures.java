@@ -25,6 +25,32 @@ public final class Figures {
     return Math.max(0, Math.min(MOST_DECIMALS, decimals));
   }
 
+  /** A number in full, for exact figures: as many digits as read back the same. */
+  public static String exact(double number) {
+    String text = BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
+    return text.startsWith("-") ? MINUS + text.substring(1) : text;
+  }
+
+  /** A whole number with thousands set apart. */
+  public static String count(Number number) {
+    return String.format(java.util.Locale.ROOT, "%,d", number);
+  }
+
+  /** A limit rounded to the nearest, or outward where that would land on or cross a value. */
+  public static String outward(double limit, int decimals, boolean upper, double deciding) {
+    BigDecimal nearest = round(limit, decimals);
+    if (Math.signum(nearest.doubleValue() - deciding) == Math.signum(limit - deciding)) {
+      return nearest.toPlainString();
+    }
+    BigDecimal outward =
+        BigDecimal.valueOf(limit)
+            .setScale(decimals, upper ? RoundingMode.CEILING : RoundingMode.FLOOR);
+    return Math.signum(outward.doubleValue() - deciding) == Math.signum(limit - deciding)
+            || decimals >= MOST_DECIMALS
+        ? outward.toPlainString()
+        : outward(limit, decimals + 1, upper, deciding);
+  }
+
   /** Decimals for an interval such that no limit lands on or crosses a deciding value. */
   public static int decimals(Interval interval, double... deciding) {
     int decimals = decimals(interval.halfWidth());

@@ -2,49 +2,41 @@ package blindlap.wording;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.review.Caveat;
 import blindlap.review.Comparison;
-import blindlap.review.Finding;
+import blindlap.stats.HarmTest;
 import blindlap.stats.Interval;
-import blindlap.stats.Scale;
+import blindlap.stats.TwoSetups;
 import blindlap.stats.Verdict;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
-/** A two-setup finding in sentences: verdict first, then the evidence. */
+/** One measure of a two-setup finding in sentences. */
 public final class FindingWords {
-  private static final Words WORDS = Words.of("finding");
+  static final Words WORDS = Words.of("finding");
   private static final Words VERDICTS = Words.of("verdicts");
 
-  private final Plan plan;
+  private final List<String> setups;
   private final Comparison comparison;
   private final Measure measure;
-  private final int decimals;
+  private final Way way;
+  private final Sizes sizes;
 
-  /**
-   * @param plan the committed plan, two setups
-   * @param comparison one of its measures
-   */
+  /** Words for a measure of a committed plan with two setups. */
   public FindingWords(Plan plan, Comparison comparison) {
-    this.plan = plan;
+    this.setups = plan.setups().stream().map(blindlap.plan.Setup::name).toList();
     this.comparison = comparison;
     this.measure = comparison.measure();
-    this.decimals = digits(comparison);
-  }
-
-  private static int digits(Comparison comparison) {
-    Optional<Interval> interval = comparison.interval(0.90);
-    double[] deciding = deciding(comparison);
-    int wide = comparison.interval(0.95).map(i -> Figures.decimals(i, deciding)).orElse(0);
-    return Math.max(wide, interval.map(i -> Figures.decimals(i, deciding)).orElse(1));
-  }
-
-  private static double[] deciding(Comparison comparison) {
-    Scale scale = comparison.measure().scale();
-    return comparison
-        .worthwhileBand()
-        .map(b -> new double[] {scale.back(0), scale.back(b.low()), scale.back(b.high())})
-        .orElse(new double[] {scale.back(0)});
+    this.way = Way.of(measure);
+    this.sizes =
+        Sizes.of(
+            measure,
+            comparison.result().estimate(),
+            List.of(comparison.shifts(0.95), comparison.shifts(0.90)),
+            comparison.result().noiseSd());
   }
 
   /** The phrase of a verdict. */
@@ -52,121 +44,292 @@ public final class FindingWords {
     return VERDICTS.say(verdict.name());
   }
 
-  /** "Shock L was 2.3 s a lap faster than Shock K". */
+  /** "Shock L was 2.3 s a lap faster than Shock K"; "no difference" where there is exactly none. */
   public String difference() {
-    double estimate = comparison.result().estimate();
-    boolean bFirst = measure.better() == Measure.Better.LOWER ? estimate < 0 : estimate > 0;
-    String first = plan.setups().get(bFirst ? 1 : 0).name();
-    String second = plan.setups().get(bFirst ? 0 : 1).name();
-    String size = size(Math.abs(estimate));
-    return WORDS.say(key(), first, second, size, measure.name());
+    return difference(comparison.result().estimate(), sizes);
   }
 
-  private String key() {
-    boolean lower = measure.better() == Measure.Better.LOWER;
-    if (measure.kind().timed()) {
-      return measure.scale() == Scale.RATIO ? "ratio.faster" : "time.faster";
+  private String difference(double estimate, Sizes digits) {
+    if (estimate == 0) {
+      return WORDS.say("equal", setups.get(0), setups.get(1), measure.name());
     }
-    if (measure.kind().rating()) {
-      return lower ? "scale.lower" : "scale.higher";
-    }
-    return lower ? "count.fewer" : "count.more";
+    int first = way.first(estimate);
+    return WORDS.say(
+        way.key(measure),
+        setups.get(first),
+        setups.get(1 - first),
+        digits.estimate(estimate) + digits.unit(),
+        measure.name(),
+        measure.unit());
   }
 
-  private String size(double difference) {
-    if (measure.scale() == Scale.RATIO) {
-      return Figures.number(100 * -Math.expm1(-difference), 1) + " %";
-    }
-    return Figures.number(difference, decimals) + " " + measure.unit();
+  /** "2.3 s faster", for a plot. */
+  public String shortDifference() {
+    return WORDS.say("bare." + word(), estimate());
   }
 
-  /** The verdict sentence. */
-  public String verdict() {
+  /** "2.3 s", the size of the estimate. */
+  public String estimate() {
+    return sizes.estimate(comparison.result().estimate()) + sizes.unit();
+  }
+
+  private String word() {
+    return way.name().toLowerCase(Locale.ROOT).replace('_', '.');
+  }
+
+  /** "Shock K faster", for the two sides of an axis; side −1 is below zero (B − A). */
+  public String side(int side) {
+    return WORDS.say("side." + word(), setups.get(way.first(side)));
+  }
+
+  /** An interval in words: "1.7 to 3.0 s", or from one setup's side to the other's. */
+  public String interval(double level) {
+    return comparison.shifts(level).map(i -> interval(i, sizes)).orElse(WORDS.say("unbounded"));
+  }
+
+  private String interval(Interval interval, Sizes digits) {
+    List<BigDecimal> limits = digits.limits(interval);
+    boolean above = interval.low() > 0;
+    if (above || interval.high() < 0) {
+      BigDecimal near = above ? limits.get(0) : limits.get(1);
+      BigDecimal far = above ? limits.get(1) : limits.get(0);
+      return WORDS.say(
+          "interval.one.side", near.toPlainString(), far.toPlainString() + digits.unit());
+    }
+    return WORDS.say(
+        "interval.two.sides", end(-1, limits.get(0), digits), end(1, limits.get(1), digits));
+  }
+
+  private String end(int side, BigDecimal limit, Sizes digits) {
+    if (limit.signum() == 0) {
+      return WORDS.say("end.none");
+    }
+    return WORDS.say(
+        "end." + word(), setups.get(way.first(side)), limit.toPlainString() + digits.unit());
+  }
+
+  /** The headline in three parts: before, the verdict phrase, after. */
+  public Headline headline() {
     Verdict verdict = comparison.verdict().orElseThrow();
-    String a = plan.setups().get(0).name();
-    String b = plan.setups().get(1).name();
-    return switch (verdict) {
-      case REAL_AND_WORTHWHILE, REAL_BUT_SMALL, DIRECTION_KNOWN ->
-          WORDS.say("verdict.real", difference(), phrase(verdict));
-      default -> WORDS.say("verdict.open", a, b, phrase(verdict));
-    };
-  }
-
-  /** What the verdict means, with the 90 % limits. */
-  public String lead() {
-    Verdict verdict = comparison.verdict().orElseThrow();
-    if (verdict == Verdict.COULD_NOT_SHOW) {
-      return WORDS.say("lead.could.not");
-    }
-    if (verdict == Verdict.NO_VARIATION) {
-      return WORDS.say("lead.variation");
-    }
-    Optional<Interval> interval = comparison.interval(0.90);
-    if (interval.isEmpty()) {
-      return WORDS.say("lead.unbounded");
-    }
     String key =
         switch (verdict) {
-          case REAL_AND_WORTHWHILE -> "lead.worthwhile";
-          case REAL_BUT_SMALL -> "lead.small";
-          case NO_WORTHWHILE_DIFFERENCE -> "lead.none";
-          case DIRECTION_KNOWN -> "lead.direction";
-          default -> "lead.open";
+          case REAL_AND_WORTHWHILE, REAL_BUT_SMALL, DIRECTION_KNOWN -> "headline.difference";
+          default -> "headline.setups";
         };
-    Interval shown = shown(interval.get());
+    return Headline.of(
+        WORDS.say(key, difference(), setups.get(0), setups.get(1), Headline.PLACE),
+        phrase(verdict));
+  }
+
+  /** The verdict sentence with its numbers. */
+  public String sentence() {
+    Verdict verdict = comparison.verdict().orElseThrow();
     return WORDS.say(
-        key,
-        Figures.number(shown.low(), decimals),
-        Figures.number(shown.high(), decimals),
-        measure.unit(),
-        java.util.Objects.requireNonNull(measure.worthwhile()).toPlainString());
+        "sentence." + verdict.name(),
+        difference(),
+        interval(0.95),
+        interval(0.90),
+        Sizes.worthwhile(measure),
+        phrase(verdict),
+        setups.get(0),
+        setups.get(1));
   }
 
-  /** Limits as sizes where both lie on one side, else as signed differences B less A. */
-  private Interval shown(Interval interval) {
-    if (measure.scale() == Scale.RAW && interval.high() < 0) {
-      return interval.mirrored();
+  /** What the verdict means, for under the headline: limits first, p last and in brackets. */
+  public String lead() {
+    Verdict verdict = comparison.verdict().orElseThrow();
+    return WORDS.say(
+        "lead." + verdict.name(),
+        interval(0.95),
+        interval(0.90),
+        Sizes.worthwhile(measure),
+        p(),
+        setups.get(0),
+        setups.get(1));
+  }
+
+  /** The sentence of a measure without verdict: difference, interval, adjusted p. */
+  public String plain() {
+    List<String> parts = new ArrayList<>();
+    if (comparison.result().noVariation()) {
+      return WORDS.say("plain.variation", measure.name());
     }
-    return interval;
+    if (!comparison.tested()) {
+      return WORDS.say("plain.untested", measure.name(), difference(), interval(0.95));
+    }
+    parts.add(
+        WORDS.say(
+            plainKey(), measure.name(), difference(), interval(0.95), p(), adjusted(),
+            setups.get(0), setups.get(1)));
+    if (comparison.measure().worthwhile() != null && measure.role() != Measure.Role.PRIMARY) {
+      parts.add(size());
+    }
+    return String.join(" ", parts);
   }
 
-  /** Interval, p, noise and stints used, one sentence each. */
-  public List<String> evidence(Finding finding) {
+  private String plainKey() {
+    String key = comparison.shown() ? "plain.shown" : "plain.open";
+    return comparison.adjusted().isPresent() ? key + ".adjusted" : key;
+  }
+
+  /** Where the 90 % limits lie against the worthwhile difference; says nothing more than that. */
+  private String size() {
+    Optional<Interval> ninety = comparison.shifts(0.90);
+    Interval band = comparison.worthwhileBand().orElseThrow();
+    String key = "size.open";
+    if (comparison.curve().fallsShortOf(band.high(), 0.05)
+        && comparison.curve().exceeds(band.low(), 0.05)) {
+      key = "size.within";
+    } else if (comparison.curve().exceeds(band.high(), 0.05)
+        || comparison.curve().fallsShortOf(band.low(), 0.05)) {
+      key = "size.beyond";
+    }
+    return ninety.isEmpty()
+        ? WORDS.say("size.unbounded")
+        : WORDS.say(key, interval(0.90), Sizes.worthwhile(measure));
+  }
+
+  /** "p = .0015". */
+  public String p() {
+    return WORDS.say("p", Figures.p(comparison.p()));
+  }
+
+  private String adjusted() {
+    return WORDS.say("p", Figures.p(comparison.adjusted().orElse(comparison.p())));
+  }
+
+  /** What a watched harm comes to, for both setups. */
+  public List<String> harm() {
+    return comparison
+        .harm()
+        .map(h -> List.of(harm(1, h.bAgainstA()), harm(0, h.aAgainstB())))
+        .orElse(List.of());
+  }
+
+  private String harm(int setup, HarmTest.Finding found) {
+    return WORDS.say(
+        "harm." + found.name(),
+        setups.get(setup),
+        setups.get(1 - setup),
+        measure.name(),
+        Sizes.worthwhile(measure));
+  }
+
+  /** The harm in the same sentence as the verdict. */
+  String harmInHeadline(int setup) {
+    return WORDS.say(
+        measure.better() == Measure.Better.HIGHER ? "headline.harm.less" : "headline.harm.more",
+        setups.get(setup),
+        measure.name(),
+        Sizes.worthwhile(measure));
+  }
+
+  /** Interval, p, orders; noise; stints used: one sentence each. */
+  public List<String> evidence(String orders) {
     List<String> lines = new ArrayList<>();
-    comparison
-        .interval(0.95)
-        .ifPresent(
-            i -> {
-              Interval shown = shown(i);
-              String key = comparison.result().sampled() ? "evidence.sampled" : "evidence.interval";
-              lines.add(
-                  WORDS.say(
-                      key,
-                      Figures.number(shown.low(), decimals),
-                      Figures.number(shown.high(), decimals),
-                      measure.scale() == Scale.RATIO ? "times" : measure.unit(),
-                      Figures.p(comparison.p()),
-                      String.format(java.util.Locale.ROOT, "%,d", finding.orders().count()),
-                      Figures.p(comparison.result().pError(comparison.p())),
-                      comparison.result().sampling().draws()));
-            });
-    double noise = comparison.result().noiseSd();
-    lines.add(
-        WORDS.say(
-            "evidence.noise",
-            Figures.number(noise, Figures.decimals(noise) + 1),
-            measure.unit(),
-            comparison.result().df()));
+    TwoSetups result = comparison.result();
+    if (!result.noVariation()) {
+      lines.add(
+          WORDS.say(
+              result.sampled() ? "evidence.sampled" : "evidence.interval",
+              interval(0.95),
+              p(),
+              orders,
+              Figures.p(result.pError(comparison.p())),
+              Figures.count(result.sampling().draws())));
+    }
+    lines.add(noise());
     lines.add(used());
+    ratio().ifPresent(lines::add);
+    lines.addAll(caveats());
     return lines;
   }
 
-  private String used() {
-    int voids = 0;
-    for (int stint = 1; stint <= plan.stints(); stint++) {
-      voids += comparison.stints().voided(stint) ? 1 : 0;
-    }
+  /** "Rider noise 0.64 s from stint to stint". */
+  public String noise() {
+    return WORDS.say("evidence.noise", noiseSize(), comparison.result().df());
+  }
+
+  /** "0.64 s". */
+  public String noiseSize() {
+    double noise = comparison.result().noiseSd();
+    double size = Sizes.size(measure, noise);
+    return Figures.number(size, Figures.decimals(size) + 1)
+        + (measure.kind() == Measure.Kind.COUNT ? " " + measure.unit() : sizes.unit());
+  }
+
+  /** "15 of 16 stints used; 1 void, 0 not ridden or without a value." */
+  public String used() {
+    int voids = comparison.stints().voids();
     int used = comparison.stints().used();
-    return WORDS.say("evidence.used", used, plan.stints(), voids, plan.stints() - used - voids);
+    int all = comparison.stints().stints();
+    return WORDS.say("evidence.used", used, all, voids, all - used - voids);
+  }
+
+  /** The ratio of counts, for counts. */
+  public Optional<String> ratio() {
+    return comparison
+        .ratio()
+        .filter(r -> r.ratio() > 0 && !Double.isInfinite(r.ratio()))
+        .map(
+            r ->
+                WORDS.say(
+                    "ratio",
+                    setups.get(0),
+                    setups.get(1),
+                    Figures.number(r.ratio(), 2),
+                    bound(r.interval95().low(), false),
+                    bound(r.interval95().high(), true)));
+  }
+
+  private static String bound(double ratio, boolean upper) {
+    if (Double.isNaN(ratio) || Double.isInfinite(ratio)) {
+      return WORDS.say(upper ? "ratio.no.upper" : "ratio.no.lower");
+    }
+    return Figures.outward(ratio, 2, upper, 1);
+  }
+
+  /** Caveats of this measure. */
+  public List<String> caveats() {
+    return comparison.caveats().stream().map(this::caveat).toList();
+  }
+
+  private String caveat(Caveat caveat) {
+    return WORDS.say("caveat." + caveat.name(), measure.name());
+  }
+
+  /** "Shock L was … faster than Shock K", and the interval, for another result of this measure. */
+  public String beside(TwoSetups other, boolean estimateOnly) {
+    Optional<Interval> wide =
+        other.noVariation() || estimateOnly ? Optional.empty() : other.curve().interval(0.95);
+    Optional<Interval> ninety =
+        other.noVariation() || estimateOnly ? Optional.empty() : other.curve().interval(0.90);
+    Sizes digits =
+        Sizes.of(measure, other.estimate(), List.of(wide, ninety), comparison.result().noiseSd());
+    String difference = difference(other.estimate(), digits);
+    if (estimateOnly) {
+      return WORDS.say("beside.estimate", difference);
+    }
+    if (other.noVariation() || wide.isEmpty()) {
+      return WORDS.say("beside.unbounded", difference);
+    }
+    return WORDS.say(
+        "beside",
+        difference,
+        interval(wide.get(), digits),
+        WORDS.say("p", Figures.p(other.curve().p(0))));
+  }
+
+  /** Signed B − A for a table: "−2.3 s", or "× 0.977" on the ratio scale. */
+  public String signed() {
+    return Cells.estimate(comparison, sizes.decimals());
+  }
+
+  /** Signed interval for a table. */
+  public String signedInterval(double level) {
+    return comparison
+        .shifts(level)
+        .map(i -> Cells.interval(comparison, i, sizes))
+        .orElse(WORDS.say("unbounded"));
   }
 }

@@ -4,9 +4,9 @@ import fixture.blindlap.StartsEverything;
 import fixture.blindlap.command.Answers;
 import fixture.blindlap.desk.AsksForARandomOrder;
 import fixture.blindlap.desk.CountsKeys;
+import fixture.blindlap.desk.CountsKeysInAnArray;
 import fixture.blindlap.desk.DrawsItself;
 import fixture.blindlap.desk.HoldsAProperty;
-import fixture.blindlap.desk.KeepsKeysInAnArray;
 import fixture.blindlap.desk.OnlySeals;
 import fixture.blindlap.desk.PassesAKeyOn;
 import fixture.blindlap.exchange.NotOnTheList;
@@ -140,7 +140,7 @@ final class Borders {
                 NotOnTheList.class,
                 PassesAKeyOn.class,
                 CountsKeys.class,
-                KeepsKeysInAnArray.class,
+                CountsKeysInAnArray.class,
                 RideModel.class)
             .sparing(SessionState.class, Sealing.class, OpenKey.class, OnlySeals.class),
         Border.of(

@@ -73,6 +73,15 @@ class ImportTableTest {
   }
 
   @Test
+  void importLinesThatTheTableAllowsPassInWhateverForm() {
+    String lines = "import blindlap.stats.*;\nimport static blindlap.stats.Orders.parse;\n";
+    for (String home : List.of("blindlap.plan", "blindlap.stats", "blindlap")) {
+      Sources sound = Sources.of("package " + home + ";\n" + lines + "class Sound {}\n");
+      assertThat(ImportTable.refusedImportLines("blindlap", sound)).isEmpty();
+    }
+  }
+
+  @Test
   void everyPackageThatShouldHoldClassesByNowDoes() {
     Set<String> present =
         Code.application().stream()

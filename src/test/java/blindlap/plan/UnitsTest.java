@@ -54,7 +54,7 @@ class UnitsTest {
     "212, degF, degC, 100",
     "-40, degF, degC, -40",
     "0, degC, degF, 32",
-    "1, N.m, lbf.ft, 0.7375621492772653",
+    "1, N.m, lbf.ft, 0.7375621492772654",
     "12, in, ft, 1",
     "1, mph, km/h, 1.609344",
   })

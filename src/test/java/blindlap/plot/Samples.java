@@ -235,7 +235,7 @@ public final class Samples {
 
   /** A count with many equal values. */
   static StintsAndDifference counts() {
-    Axis count = new Axis("feet off the pedals, count", Axis.Counting.DECIMAL, Samples::plain);
+    Axis count = new Axis("feet off the pedals, count", Axis.Counting.WHOLE, Samples::plain);
     return StintsAndDifference.of(
         new StintsAndDifference.Content(
             List.of(

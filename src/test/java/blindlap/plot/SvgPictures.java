@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.TreeMap;
 
 /** Writes every sample drawing as SVG; run by hand to look at them. */
 final class SvgPictures {
@@ -14,7 +15,9 @@ final class SvgPictures {
     double width = Double.parseDouble(folderWidthScale[1]);
     double scale = Double.parseDouble(folderWidthScale[2]);
     Palette palette = Palette.valueOf(folderWidthScale[3]);
-    for (Map.Entry<String, Drawing> each : Samples.all().entrySet()) {
+    Map<String, Drawing> all = new TreeMap<>(Samples.all());
+    all.putAll(MoreSamples.all());
+    for (Map.Entry<String, Drawing> each : all.entrySet()) {
       Files.writeString(
           folder.resolve(each.getKey() + ".svg"),
           SvgSurface.svg(each.getValue(), width, scale, palette, each.getKey()));

@@ -60,6 +60,7 @@ class DiscriminationTest {
     assertThat(task.dPrime(task.chance())).isZero();
     assertThat(task.dPrime(task.chance() / 2)).isZero();
     assertThat(task.dPrime(1)).isNaN();
+    assertThat(task.dPrime(1 - 1e-9)).isBetween(5.0, 30.0);
     assertThat(task.proportion(0)).isEqualTo(task.chance());
     assertThat(task.proportion(50)).isCloseTo(1, within(1e-14));
   }

@@ -18,6 +18,12 @@ class PairPreferenceTest {
   }
 
   @Test
+  void lopsidedWinsSettleToo() {
+    PairPreference found = PairPreference.of(new double[][] {{0, 1e9}, {1, 0}}, 1);
+    assertThat(found.scores()[0]).isCloseTo(Math.log(1e9), within(1e-13));
+  }
+
+  @Test
   void atTheMaximumEveryItemWinsAsOftenAsExpected() {
     double[] scores = PairPreference.of(WINS, 1).scores();
     for (int i = 0; i < 4; i++) {

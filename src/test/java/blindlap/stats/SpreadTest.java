@@ -54,6 +54,8 @@ class SpreadTest {
     assertThatThrownBy(() -> Spread.of())
         .hasMessage("values: has 0 values, but at least 2 are needed.");
     assertThatThrownBy(() -> Spread.of(1)).hasMessageStartingWith("values: has 1 values");
+    assertThatThrownBy(() -> Spread.of(1, 1e200))
+        .hasMessage("values[1]: 1.0E200 is too large: squares would overflow.");
     assertThatThrownBy(() -> Spread.of(1, Double.NaN)).hasMessageStartingWith("values[1]:");
     assertThatThrownBy(() -> Spread.of(Double.NEGATIVE_INFINITY, 1))
         .hasMessageStartingWith("values[0]:");

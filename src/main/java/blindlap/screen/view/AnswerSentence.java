@@ -2,10 +2,12 @@ package blindlap.screen.view;
 
 import java.util.ArrayList;
 import java.util.List;
+import javafx.beans.InvalidationListener;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.layout.VBox;
+import javafx.scene.text.Font;
 import javafx.scene.text.Text;
 import javafx.scene.text.TextFlow;
 
@@ -17,6 +19,14 @@ import javafx.scene.text.TextFlow;
 public final class AnswerSentence extends VBox {
   // 47 px type at a line distance of 1.14.
   private static final double TWO_LINES = 2 * 47 * 1.2;
+  // As .answer in the style sheet.
+  private static final String FAMILY = "Source Serif 4 SemiBold";
+  private static final double EM = 2.76;
+
+  private final Look look;
+
+  @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this sentence
+  private final InvalidationListener watch;
 
   private final TextFlow answer = new TextFlow();
   private String marked = "";
@@ -27,6 +37,8 @@ public final class AnswerSentence extends VBox {
   /** An answer to the question, still empty. */
   public AnswerSentence(Look look, String question) {
     super(4);
+    this.look = look;
+    watch = look.watch(this::fit);
     Label asked = new Label(question);
     asked.getStyleClass().add("question");
     asked.setWrapText(true);
@@ -42,7 +54,6 @@ public final class AnswerSentence extends VBox {
     this.before = before;
     this.marked = marked;
     this.after = after;
-    this.broken = false;
     answer.setAccessibleText(before + marked + after);
     build();
     fit();
@@ -74,17 +85,17 @@ public final class AnswerSentence extends VBox {
     }
   }
 
-  // Breaks the stroke into words only where it would not fit on a line of its own.
+  // Breaks the stroke into words only where it would not fit on a line of its own. Measured with
+  // the
+  // font itself, because the style sheet may not have been applied yet.
   private void fit() {
-    if (broken || answer.getWidth() <= 0) {
-      return;
-    }
-    for (Node part : answer.getChildren()) {
-      if (part instanceof Label label && label.prefWidth(-1) > answer.getWidth()) {
-        broken = true;
-      }
-    }
-    if (broken) {
+    double size = Look.ROOT * look.textScale() * EM;
+    Text measured = new Text(marked);
+    measured.setFont(new Font(FAMILY, size));
+    double width = answer.getWidth();
+    boolean now = width > 0 && measured.getLayoutBounds().getWidth() > width;
+    if (now != broken) {
+      broken = now;
       build();
     }
   }

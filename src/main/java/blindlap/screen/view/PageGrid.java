@@ -29,6 +29,7 @@ public final class PageGrid extends ScrollPane {
 
   private final Look look;
   private final GridPane grid = new GridPane();
+  private final VBox column = new VBox();
   private final List<Row> rows = new ArrayList<>();
   private boolean narrow;
 
@@ -41,6 +42,8 @@ public final class PageGrid extends ScrollPane {
     grid.getStyleClass().add("page");
     grid.hgapProperty().bind(look.px(GAP));
     grid.vgapProperty().bind(look.px(SECTIONS));
+    column.getStyleClass().add("page");
+    column.spacingProperty().bind(look.px(SECTIONS));
     setContent(grid);
     setFitToWidth(true);
     setHbarPolicy(ScrollBarPolicy.NEVER);
@@ -82,6 +85,8 @@ public final class PageGrid extends ScrollPane {
 
   private void build() {
     grid.getChildren().clear();
+    column.getChildren().clear();
+    setContent(narrow ? column : grid);
     for (int i = 0; i < rows.size(); i++) {
       place(rows.get(i), i);
     }
@@ -91,7 +96,11 @@ public final class PageGrid extends ScrollPane {
     Region section = row.section();
     if (narrow || row.wide()) {
       section.maxWidthProperty().bind(look.px(READING + GAP + MARGIN));
-      put(narrow && !row.notes().isEmpty() ? under(row) : section, 0, index, 2);
+      if (narrow) {
+        column.getChildren().add(row.notes().isEmpty() ? section : under(row));
+      } else {
+        put(section, 0, index, 2);
+      }
       return;
     }
     section.maxWidthProperty().bind(look.px(READING));

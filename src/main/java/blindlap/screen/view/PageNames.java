@@ -8,6 +8,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The names of the pages at the left edge; the open one has an ink bar.
@@ -20,6 +21,7 @@ public final class PageNames<P> extends VBox {
   private final ToggleGroup group = new ToggleGroup();
   private final Map<P, ToggleButton> names = new LinkedHashMap<>();
   private final VBox foot = new VBox(4);
+  private @Nullable P open;
 
   /**
    * The names.
@@ -44,21 +46,19 @@ public final class PageNames<P> extends VBox {
     ToggleButton button = new ToggleButton(name);
     button.setToggleGroup(group);
     button.setMaxWidth(Double.MAX_VALUE);
-    boolean[] asked = {false};
     button.setOnAction(
         event -> {
           // The bar follows the page, not the click: the page may refuse to open.
-          button.setSelected(asked[0]);
+          group.selectToggle(names.get(open));
           onGo.accept(page);
         });
-    button.setOnMousePressed(event -> asked[0] = button.isSelected());
-    button.setOnKeyPressed(event -> asked[0] = button.isSelected());
     names.put(page, button);
     return button;
   }
 
   /** Shows which page is open. */
   public void open(P page) {
+    open = page;
     group.selectToggle(names.get(page));
   }
 

@@ -1,6 +1,7 @@
 package blindlap.screen.view;
 
 import blindlap.plot.Samples;
+import blindlap.plot.SetupMark;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -103,8 +104,8 @@ final class Gallery {
     VBox left = new VBox(12);
     Label stint = new Label("Stint 7 of 16");
     stint.getStyleClass().add("field-title");
-    Label code = new Label("482");
-    code.getStyleClass().add("code");
+    BigWords code = BigWords.code(look);
+    code.say("482");
     left.getChildren()
         .addAll(
             stint,
@@ -113,7 +114,9 @@ final class Gallery {
             wide(new Button("Time it again")),
             wide(new Button("Type the time")),
             wide(new TextField("1:33.1")));
+    left.setMinWidth(420);
     left.setPrefWidth(420);
+    left.setMaxWidth(420);
     left.setStyle("-fx-padding: 30;");
     VBox right = new VBox(18);
     right.setStyle("-fx-padding: 30;");
@@ -130,7 +133,7 @@ final class Gallery {
             look,
             new Counter.Words("Hard bottom-outs", "one fewer", "one more", "not given"),
             value -> {});
-    HBox counters = new HBox(40, given, open);
+    FlowPane counters = new FlowPane(40, 16, given, open);
     ChoiceRow<String> guess =
         new ChoiceRow<>(
             look,
@@ -147,6 +150,7 @@ final class Gallery {
     right
         .getChildren()
         .addAll(question, first, scale(look, "Harshness at the hands"), counters, guess, saved);
+    right.setMinWidth(0);
     HBox.setHgrow(right, javafx.scene.layout.Priority.ALWAYS);
     HBox page = new HBox(left, right);
     page.getStyleClass().add("ride");
@@ -182,8 +186,8 @@ final class Gallery {
   }
 
   static Parent helper(Look look, boolean blank) {
-    Label name = new Label("Shock L");
-    name.getStyleClass().add("setup-name");
+    BigWords name = BigWords.setupName(look);
+    name.say("Shock L");
     VBox steps = new VBox(step("1", "Bike in the stand, cover on", "done"));
     steps
         .getChildren()
@@ -259,6 +263,11 @@ final class Gallery {
             list,
             Tables.settings(),
             differs,
+            new SetupName(look, SetupMark.A, "Shock K"),
+            new SetupName(look, SetupMark.B, "Shock L"),
+            new ErrorNote(
+                "Lap 12 has a time of 9:33.1, which is not a time of this trail.",
+                List.of("laps.csv, line 14, column “lap time”.", "Nothing was recorded.")),
             new ProgressBar(0.4));
     all.setStyle("-fx-padding: 30;");
     return new BorderPane(all);

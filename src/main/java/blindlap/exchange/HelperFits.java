@@ -1,0 +1,77 @@
+package blindlap.exchange;
+
+import blindlap.plan.Plan;
+import blindlap.plan.Setup;
+import blindlap.review.HelperFit;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.math.BigDecimal;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads the helper's records once they are open. A record is a JSON object; {@code fitted} names the
+ * setup that was on (id, name, letter or index), {@code measured} holds settings by name, {@code
+ * note} further words. What cannot be read is kept as a note, so that nothing is lost.
+ */
+public final class HelperFits {
+  private static final ObjectMapper JSON = new ObjectMapper();
+
+  private HelperFits() {}
+
+  /** Records by stint, from their texts. */
+  public static SortedMap<Integer, HelperFit> read(Map<Integer, String> texts, Plan plan) {
+    SortedMap<Integer, HelperFit> fits = new TreeMap<>();
+    texts.forEach((stint, text) -> fits.put(stint, read(stint, text, plan)));
+    return fits;
+  }
+
+  private static HelperFit read(int stint, String text, Plan plan) {
+    try {
+      JsonNode node = JSON.readTree(text);
+      if (node.isObject()) {
+        return new HelperFit(
+            stint,
+            setup(node.path("fitted"), plan),
+            measured(node.path("measured")),
+            node.path("note").asText(""));
+      }
+    } catch (JsonProcessingException e) {
+      // Free words of a helper: they stay as they are.
+    }
+    return new HelperFit(stint, null, Map.of(), text);
+  }
+
+  private static @Nullable Integer setup(JsonNode fitted, Plan plan) {
+    String word = fitted.asText("").strip();
+    for (int i = 0; i < plan.setups().size(); i++) {
+      Setup setup = plan.setups().get(i);
+      if (word.equals(setup.id())
+          || word.equals(setup.name())
+          || word.equals(String.valueOf((char) ('A' + i)))
+          || word.equals(String.valueOf(i))) {
+        return i;
+      }
+    }
+    return null;
+  }
+
+  private static Map<String, BigDecimal> measured(JsonNode measured) {
+    Map<String, BigDecimal> values = new LinkedHashMap<>();
+    measured
+        .fields()
+        .forEachRemaining(
+            field -> {
+              try {
+                values.put(field.getKey(), new BigDecimal(field.getValue().asText().strip()));
+              } catch (NumberFormatException words) {
+                // Settings in words have no parity to check.
+              }
+            });
+    return values;
+  }
+}

@@ -1,0 +1,311 @@
+package blindlap.review;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.stats.Assignments;
+import blindlap.stats.CountRatio;
+import blindlap.stats.CutShort;
+import blindlap.stats.HarmTest;
+import blindlap.stats.Interval;
+import blindlap.stats.ManySetups;
+import blindlap.stats.OrderSet;
+import blindlap.stats.PValueAdjustment;
+import blindlap.stats.Sampling;
+import blindlap.stats.SeveralMeasures;
+import blindlap.stats.TwoSetups;
+import blindlap.stats.Verdict;
+import blindlap.stats.VoidBalance;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Consumer;
+
+/** Makes a finding from a day, one step after the other. */
+final class Analysis {
+  private static final double MOST_MISSING = 0.30;
+  private static final double MOST_AT_END = 0.30;
+
+  private final DayRecord day;
+  private final Plan plan;
+  private final Consumer<String> progress;
+  private final Assignments set;
+  private final OrderSet orders;
+  private final int[] order;
+  private final List<Finding.Refusal> refusals = new ArrayList<>();
+
+  Analysis(DayRecord day, Consumer<String> progress) {
+    if (day.plan().setups().size() < 2) {
+      throw new IllegalArgumentException("a noise run compares nothing");
+    }
+    this.day = day;
+    this.plan = day.plan();
+    this.progress = progress;
+    this.set = plan.rule().assignments();
+    this.orders = OrderSet.of(set);
+    this.order = day.key().setups();
+  }
+
+  Optional<Comparison> primaryOnly() {
+    return plan.setups().size() == 2 ? plan.primary().flatMap(this::compare) : Optional.empty();
+  }
+
+  Finding finding() {
+    Measure first = plan.primary().orElseThrow();
+    Optional<Comparison> primary = Optional.empty();
+    List<Comparison> others = new ArrayList<>();
+    List<ManyComparison> many = new ArrayList<>();
+    if (plan.setups().size() == 2) {
+      primary = compare(first);
+      notPrimary(first).forEach(m -> compare(m).ifPresent(others::add));
+      adjust(others);
+    } else {
+      compareMany(first).ifPresent(many::add);
+      notPrimary(first).forEach(m -> compareMany(m).ifPresent(many::add));
+      adjustMany(many);
+    }
+    StintValues stints = StintValues.of(day, first, StintValues.Laps.NOT_VOID);
+    progress.accept("");
+    return new Finding(
+        day,
+        orders,
+        primary,
+        others,
+        many,
+        refusals,
+        primary.map(this::sensitivities).orElse(List.of()),
+        Guesses.of(day, set),
+        VoidBalance.of(set, order, voids(stints)),
+        left(first, stints),
+        Parity.of(day));
+  }
+
+  private List<Measure> notPrimary(Measure first) {
+    return plan.measures().stream().filter(m -> m != first).toList();
+  }
+
+  private static boolean[] voids(StintValues stints) {
+    boolean[] voids = new boolean[stints.stints()];
+    for (int i = 0; i < voids.length; i++) {
+      voids[i] = stints.voided(i + 1);
+    }
+    return voids;
+  }
+
+  private Optional<CutShort> left(Measure first, StintValues stints) {
+    return stints.used() == stints.stints()
+        ? Optional.empty()
+        : Optional.of(CutShort.of(set, stints.valid(), first.drift()));
+  }
+
+  private Optional<Comparison> compare(Measure measure) {
+    progress.accept(measure.name());
+    try {
+      StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+      TwoSetups result = result(measure, stints, stints.valid());
+      Set<Caveat> caveats = caveats(measure, stints);
+      Optional<CountRatio> ratio = ratio(measure, stints);
+      if (ratio.filter(r -> r.meanCount() < 1).isPresent()) {
+        caveats.add(Caveat.FEW_COUNTS);
+      }
+      boolean tested = !caveats.contains(Caveat.MISSING);
+      return Optional.of(
+          new Comparison(
+              measure,
+              stints,
+              result,
+              tested ? verdict(measure, result) : Optional.empty(),
+              OptionalDouble.empty(),
+              tested ? harm(measure, result) : Optional.empty(),
+              ratio,
+              caveats));
+    } catch (IllegalArgumentException e) {
+      refusals.add(new Finding.Refusal(measure, String.valueOf(e.getMessage())));
+      return Optional.empty();
+    }
+  }
+
+  private TwoSetups result(Measure measure, StintValues stints, boolean[] valid) {
+    return TwoSetups.compare(
+        set, order, stints.values(), valid, measure.drift(), Sampling.PREFERRED);
+  }
+
+  private Set<Caveat> caveats(Measure measure, StintValues stints) {
+    Set<Caveat> caveats = new TreeSet<>();
+    if (stints.missingShare() > MOST_MISSING) {
+      caveats.add(Caveat.MISSING);
+    }
+    if (stints.endShare() > MOST_AT_END) {
+      caveats.add(Caveat.SCALE_END);
+    }
+    if (measure.kind().rating()) {
+      caveats.add(Caveat.ANCHORED);
+      if (!plan.blinding().blinded()) {
+        caveats.add(Caveat.UNBLINDED_RATING);
+      }
+    }
+    return caveats;
+  }
+
+  private Optional<CountRatio> ratio(Measure measure, StintValues stints) {
+    if (measure.kind() != Measure.Kind.COUNT) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        CountRatio.of(set, order, stints.values(), stints.valid(), Sampling.PREFERRED));
+  }
+
+  private Optional<Verdict> verdict(Measure measure, TwoSetups result) {
+    Optional<Interval> band = Comparison.band(measure);
+    if (measure.role() != Measure.Role.PRIMARY || band.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        orders.attainableLevel() == 0
+            ? Verdict.COULD_NOT_SHOW
+            : result.verdict(band.get().low(), band.get().high()));
+  }
+
+  private static Optional<HarmTest> harm(Measure measure, TwoSetups result) {
+    Optional<Interval> band = Comparison.band(measure);
+    if (measure.role() != Measure.Role.WATCH_FOR_HARM || band.isEmpty() || result.noVariation()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        HarmTest.of(
+            result.curve(),
+            band.get().low(),
+            band.get().high(),
+            measure.better() == Measure.Better.HIGHER
+                ? HarmTest.Direction.LESS_IS_HARM
+                : HarmTest.Direction.MORE_IS_HARM));
+  }
+
+  /** Step-down over the secondary measures; those with too many values missing are left out. */
+  private void adjust(List<Comparison> others) {
+    List<Integer> family = new ArrayList<>();
+    List<SeveralMeasures.Series> series = new ArrayList<>();
+    for (int i = 0; i < others.size(); i++) {
+      Comparison each = others.get(i);
+      if (inFamily(each.measure(), each.tested())) {
+        family.add(i);
+        series.add(
+            new SeveralMeasures.Series(
+                each.measure().name(), each.stints().values(), each.measure().drift()));
+      }
+    }
+    if (family.isEmpty()) {
+      return;
+    }
+    boolean[] valid = new boolean[plan.stints()];
+    java.util.Arrays.fill(valid, true);
+    double[] adjusted =
+        SeveralMeasures.compare(set, order, series, valid, Sampling.PREFERRED).pAdjusted();
+    for (int i = 0; i < family.size(); i++) {
+      others.set(family.get(i), others.get(family.get(i)).withAdjusted(adjusted[i]));
+    }
+  }
+
+  private static boolean inFamily(Measure measure, boolean tested) {
+    return tested && measure.role() == Measure.Role.SECONDARY;
+  }
+
+  private Optional<ManyComparison> compareMany(Measure measure) {
+    progress.accept(measure.name());
+    try {
+      StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+      ManySetups result =
+          ManySetups.compare(
+              set, order, stints.values(), stints.valid(), measure.drift(), Sampling.PREFERRED);
+      return Optional.of(
+          new ManyComparison(
+              measure, stints, result, OptionalDouble.empty(), caveats(measure, stints)));
+    } catch (IllegalArgumentException e) {
+      refusals.add(new Finding.Refusal(measure, String.valueOf(e.getMessage())));
+      return Optional.empty();
+    }
+  }
+
+  private static void adjustMany(List<ManyComparison> many) {
+    List<Integer> family = new ArrayList<>();
+    for (int i = 0; i < many.size(); i++) {
+      if (inFamily(many.get(i).measure(), many.get(i).tested())) {
+        family.add(i);
+      }
+    }
+    double[] p = family.stream().mapToDouble(i -> many.get(i).result().p()).toArray();
+    if (p.length == 0) {
+      return;
+    }
+    double[] adjusted = PValueAdjustment.HOLM.adjust(p);
+    for (int i = 0; i < p.length; i++) {
+      many.set(family.get(i), many.get(family.get(i)).withAdjusted(adjusted[i]));
+    }
+  }
+
+  private List<Sensitivity> sensitivities(Comparison primary) {
+    List<Sensitivity> found = new ArrayList<>();
+    Measure measure = primary.measure();
+    StintValues all = StintValues.of(day, measure, StintValues.Laps.ALL_RIDDEN);
+    Set<Integer> voided = new TreeSet<>();
+    for (int stint = 1; stint <= plan.stints(); stint++) {
+      if (all.voidLaps(stint) > 0) {
+        voided.add(stint);
+      }
+    }
+    StintValues stints = primary.stints();
+    if (!voided.isEmpty()) {
+      found.add(other(Sensitivity.Kind.ALL_RIDDEN, voided, set, order, measure, all, all.valid()));
+    }
+    Set<Integer> broken = day.blindBroken().keySet();
+    if (!broken.isEmpty()) {
+      found.add(masked(Sensitivity.Kind.BLIND_BROKEN_MASKED, broken, measure, stints));
+    }
+    Set<Integer> wrong = day.wrongFits();
+    if (!wrong.isEmpty()) {
+      found.add(masked(Sensitivity.Kind.WRONG_FITS_MASKED, wrong, measure, stints));
+      found.add(
+          other(
+              Sensitivity.Kind.AS_FITTED,
+              wrong,
+              onlyAsFitted(),
+              day.asFitted(),
+              measure,
+              stints,
+              stints.valid()));
+    }
+    return found;
+  }
+
+  /** The order as fitted and its mirror image: enough for an estimate, worth nothing for a p. */
+  private Assignments onlyAsFitted() {
+    String fitted = blindlap.stats.Orders.letters(day.asFitted());
+    return Assignments.listed(
+        List.of(fitted, fitted.replace('A', 'x').replace('B', 'A').replace('x', 'B')));
+  }
+
+  private Sensitivity masked(
+      Sensitivity.Kind kind, Set<Integer> stints, Measure measure, StintValues values) {
+    return other(kind, stints, set, order, measure, values, values.validWithout(stints));
+  }
+
+  private static Sensitivity other(
+      Sensitivity.Kind kind,
+      Set<Integer> stints,
+      Assignments set,
+      int[] order,
+      Measure measure,
+      StintValues values,
+      boolean[] valid) {
+    try {
+      TwoSetups result =
+          TwoSetups.compare(
+              set, order, values.values(), valid, measure.drift(), Sampling.PREFERRED);
+      return new Sensitivity(kind, stints, Optional.of(result), "");
+    } catch (IllegalArgumentException e) {
+      return new Sensitivity(kind, stints, Optional.empty(), String.valueOf(e.getMessage()));
+    }
+  }
+}

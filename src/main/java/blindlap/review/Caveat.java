@@ -1,0 +1,15 @@
+package blindlap.review;
+
+/** What a reader must know beside the numbers of a measure (METHOD 13). */
+public enum Caveat {
+  /** More than 30 % of the values are missing: estimate and interval only. */
+  MISSING,
+  /** Fewer than one count per stint: only very large ratios can be seen. */
+  FEW_COUNTS,
+  /** More than 30 % of the ratings lie near an end of the scale: the shift model fails there. */
+  SCALE_END,
+  /** Ratings lean on the lap before: differences are likely understated. */
+  ANCHORED,
+  /** A rating given by a rider who knew what was fitted. */
+  UNBLINDED_RATING
+}

@@ -1,0 +1,184 @@
+package blindlap.review;
+
+import blindlap.plan.Plan;
+import blindlap.seal.OpenKey;
+import blindlap.session.Fact;
+import blindlap.session.Guess;
+import blindlap.session.LapId;
+import blindlap.session.LapState;
+import blindlap.session.SessionState;
+import java.math.BigDecimal;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/**
+ * Everything that the analysis of a day uses, and nothing else: from a notebook or from a data
+ * package, the numbers are the same.
+ *
+ * @param session id of the session
+ * @param plan the committed plan
+ * @param key what was sealed, opened
+ * @param laps laps with anything recorded, in order
+ * @param guesses guesses by stint
+ * @param blindBroken stints in which the rider knew, with what happened
+ * @param lastStint last stint of a day that was cut short; the plan's stints otherwise
+ * @param fits the helper's records by stint
+ */
+public record DayRecord(
+    String session,
+    Plan plan,
+    OpenedKey key,
+    List<Lap> laps,
+    SortedMap<Integer, Guess> guesses,
+    SortedMap<Integer, String> blindBroken,
+    int lastStint,
+    SortedMap<Integer, HelperFit> fits) {
+
+  /**
+   * The opened key in plain text.
+   *
+   * @param algorithm name and version of the draw
+   * @param order letters, one per stint: what was drawn
+   * @param codes codes in ridden order
+   * @param seed the bytes the order was drawn from, in hexadecimal
+   * @param nonce the bytes that kept the fingerprint from being guessed, in hexadecimal
+   * @param warmUp index of the setup of the warm-up laps
+   * @param nullRun index of the setup that was on throughout, in a concealed null run
+   */
+  public record OpenedKey(
+      String algorithm,
+      String order,
+      List<Integer> codes,
+      String seed,
+      String nonce,
+      int warmUp,
+      Optional<Integer> nullRun) {
+    public OpenedKey {
+      codes = List.copyOf(codes);
+    }
+
+    /** The order as setup indices, one per stint. */
+    public int[] setups() {
+      return order.chars().map(letter -> letter - 'A').toArray();
+    }
+
+    /** Setup of a stint, from 1. */
+    public int setup(int stint) {
+      return order.charAt(stint - 1) - 'A';
+    }
+
+    @Override
+    public String toString() {
+      return "OpenedKey[]";
+    }
+  }
+
+  /** A lap as recorded. */
+  public record Lap(
+      LapId id,
+      boolean ridden,
+      Map<String, BigDecimal> values,
+      Optional<LapState.Voided> voided,
+      String note) {
+    public Lap {
+      values = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(values));
+    }
+  }
+
+  public DayRecord {
+    laps = List.copyOf(laps);
+    guesses = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(guesses));
+    blindBroken = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(blindBroken));
+    fits = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(fits));
+  }
+
+  /**
+   * The record of an unsealed session.
+   *
+   * @param fits the helper's records, read from their opened texts
+   * @throws IllegalStateException if the session is sealed
+   */
+  public static DayRecord of(SessionState state, SortedMap<Integer, HelperFit> fits) {
+    OpenKey key =
+        state.openKey().orElseThrow(() -> new IllegalStateException("the session is sealed"));
+    SortedMap<Integer, String> broken = new TreeMap<>();
+    for (Fact.BlindBroken fact : state.blindBroken()) {
+      broken.merge(fact.stint(), fact.what(), (a, b) -> a + "; " + b);
+    }
+    return new DayRecord(
+        state.id().text(),
+        state.plan(),
+        opened(key),
+        state.laps().stream()
+            .map(l -> new Lap(l.id(), l.ridden(), l.values(), l.voided(), l.note()))
+            .toList(),
+        state.guesses(),
+        broken,
+        state.cutShort().map(Fact.DayCutShort::lastStint).orElse(state.plan().stints()),
+        fits);
+  }
+
+  private static OpenedKey opened(OpenKey key) {
+    HexFormat hex = HexFormat.of();
+    java.util.OptionalInt ridden = key.sealedPart().ridden();
+    return new OpenedKey(
+        key.algorithm(),
+        key.order(),
+        key.codes(),
+        hex.formatHex(key.seed()),
+        hex.formatHex(key.nonce()),
+        key.sealedPart().warmUp(),
+        ridden.isPresent() ? Optional.of(ridden.getAsInt()) : Optional.empty());
+  }
+
+  /** Setup that the order names for a stint, from 1. */
+  public int setup(int stint) {
+    return key.setup(stint);
+  }
+
+  /** What is recorded of a lap. */
+  public Optional<Lap> lap(LapId id) {
+    return laps.stream().filter(lap -> lap.id().equals(id)).findFirst();
+  }
+
+  /** True if the day ended early. */
+  public boolean cutShort() {
+    return lastStint < plan.stints();
+  }
+
+  /** True if one setup was on throughout under every name. */
+  public boolean nullRun() {
+    return key.nullRun().isPresent();
+  }
+
+  /** Stints on which another setup was on than the order names; none in a null run. */
+  public TreeSet<Integer> wrongFits() {
+    TreeSet<Integer> wrong = new TreeSet<>();
+    for (HelperFit fit : fits.values()) {
+      Integer fitted = fit.fitted();
+      if (!nullRun() && fitted != null && fit.stint() <= lastStint && fit.stint() > 0) {
+        if (fitted != setup(fit.stint())) {
+          wrong.add(fit.stint());
+        }
+      }
+    }
+    return wrong;
+  }
+
+  /** The setups as they were really on, by the helper's records. */
+  public int[] asFitted() {
+    int[] setups = key.setups();
+    for (int stint : wrongFits()) {
+      HelperFit fit = fits.get(stint);
+      Integer fitted = fit == null ? null : fit.fitted();
+      setups[stint - 1] = fitted == null ? setups[stint - 1] : fitted;
+    }
+    return setups;
+  }
+}

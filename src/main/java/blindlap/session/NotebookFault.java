@@ -1,0 +1,23 @@
+package blindlap.session;
+
+import blindlap.plan.Fault;
+
+/** What a full check of a notebook can find, besides broken chains. Details in their order. */
+public enum NotebookFault implements Fault {
+  /** The database finds its own file damaged: what it says. */
+  FILE_DAMAGED,
+  /** The file cannot be read beyond some place: what the database says. */
+  UNREADABLE,
+  /** Tables or the triggers that protect entries are not as this program makes them: their name. */
+  CHANGED_TABLES,
+  /** An entry's text does not give its stored hash. */
+  HASH_DIFFERS,
+  /** An entry is not in a form that can be read: why. */
+  NOT_AN_ENTRY,
+  /** The columns beside an entry's text say something else than the text. */
+  COLUMNS_DIFFER,
+  /** A session whose entries cannot be folded: why. */
+  CANNOT_FOLD,
+  /** The list of sessions differs from the entries; it is not part of the record. */
+  LIST_DIFFERS
+}

@@ -1,0 +1,66 @@
+package blindlap.session;
+
+import blindlap.plan.Plan;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A session as a list shows it. Derived from entries, kept for speed, never the truth; nothing of
+ * it depends on a key.
+ *
+ * @param id which session
+ * @param kind comparison or open noise run
+ * @param question what the tester wants to know
+ * @param rider who rides
+ * @param trail where
+ * @param day the day of riding
+ * @param setups names of the setups in the plan's order
+ * @param series id of the series; null for a session of its own
+ * @param committedAt when the plan was committed
+ * @param step where it stands
+ * @param verdict the verdict in words; empty until it is unsealed and someone has put it here
+ */
+public record SessionSummary(
+    SessionId id,
+    Plan.Kind kind,
+    String question,
+    String rider,
+    String trail,
+    LocalDate day,
+    List<String> setups,
+    @Nullable String series,
+    Instant committedAt,
+    Step step,
+    String verdict) {
+  public SessionSummary {
+    setups = List.copyOf(setups);
+  }
+
+  /** The summary of a folded session, without a verdict. */
+  public static SessionSummary of(SessionState state) {
+    return of(state.id(), state.plan(), state.committedAt(), state.step());
+  }
+
+  /** The summary of a plan at a step, without a verdict. */
+  public static SessionSummary of(SessionId id, Plan plan, Instant committedAt, Step step) {
+    return new SessionSummary(
+        id,
+        plan.kind(),
+        plan.question(),
+        plan.rider(),
+        plan.trail(),
+        plan.day(),
+        plan.setups().stream().map(setup -> setup.name()).toList(),
+        plan.series(),
+        committedAt,
+        step,
+        "");
+  }
+
+  /** "Shock K against Shock L", as {@link Plan#title}. */
+  public String title() {
+    return String.join(" against ", setups);
+  }
+}

@@ -1,0 +1,136 @@
+package blindlap.store;
+
+import blindlap.exchange.EntryText;
+import blindlap.session.Entry;
+import blindlap.session.Hash;
+import blindlap.session.Head;
+import blindlap.session.NotebookId;
+import blindlap.session.SessionId;
+import blindlap.session.StoredEntry;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import org.sqlite.SQLiteErrorCode;
+
+/**
+ * The table of entries: the text is the entry, the columns beside it only repeat it for queries.
+ * Statements are prepared once, for this is on the way from a rider's score to "saved".
+ */
+final class EntryTable {
+  private final Prepared heads;
+  private final Prepared texts;
+  private final Prepared insert;
+  private final Prepared at;
+
+  EntryTable(Connection connection) {
+    heads =
+        new Prepared(
+            connection,
+            "SELECT notebook, max(number), hash FROM entry WHERE session = ?"
+                + " GROUP BY notebook ORDER BY notebook");
+    texts =
+        new Prepared(
+            connection, "SELECT text, hash FROM entry WHERE session = ? ORDER BY notebook, number");
+    insert =
+        new Prepared(
+            connection,
+            "INSERT INTO entry (session, notebook, previous, hash, kind, at, text, number)"
+                + " VALUES (?, ?, ?, ?, ?, ?, ?, ?)");
+    at =
+        new Prepared(
+            connection,
+            "SELECT text, hash FROM entry WHERE session = ? AND notebook = ? AND number = ?");
+  }
+
+  /** The last entry of every chain of a session. */
+  List<Head> heads(SessionId session) throws SQLException {
+    return heads.use(
+        statement -> {
+          List<Head> found = new ArrayList<>();
+          try (ResultSet rows = statement.executeQuery()) {
+            while (rows.next()) {
+              found.add(head(rows));
+            }
+          }
+          return found;
+        },
+        session.text());
+  }
+
+  private static Head head(ResultSet row) throws SQLException {
+    try {
+      return new Head(new NotebookId(row.getString(1)), row.getLong(2), new Hash(row.getString(3)));
+    } catch (IllegalArgumentException e) {
+      throw new SQLException(
+          "the end of a chain cannot be read: " + e.getMessage(),
+          "",
+          SQLiteErrorCode.SQLITE_CORRUPT.code);
+    }
+  }
+
+  /**
+   * All entries of a session, by chain and number, each hashed again.
+   *
+   * @throws IllegalArgumentException if one is not what its hash says
+   */
+  List<StoredEntry> entries(SessionId session) throws SQLException {
+    return texts.use(
+        statement -> {
+          List<StoredEntry> found = new ArrayList<>();
+          try (ResultSet rows = statement.executeQuery()) {
+            while (rows.next()) {
+              found.add(verified(rows.getString(1), rows.getString(2)));
+            }
+          }
+          return found;
+        },
+        session.text());
+  }
+
+  private static StoredEntry verified(String text, String hash) {
+    StoredEntry entry = EntryText.read(text);
+    if (!entry.hash().hex().equals(hash)) {
+      throw new IllegalArgumentException(
+          "an entry of session " + entry.entry().session().brief() + " does not match its hash");
+    }
+    return entry;
+  }
+
+  void insert(StoredEntry stored) throws SQLException {
+    Entry entry = stored.entry();
+    insert.use(
+        statement -> {
+          statement.setLong(8, entry.number());
+          return statement.executeUpdate();
+        },
+        entry.session().text(),
+        entry.notebook().text(),
+        entry.previous().hex(),
+        stored.hash().hex(),
+        EntryText.kind(entry),
+        entry.at().toString(),
+        stored.text());
+  }
+
+  /** Nothing is called saved that was not read back and hashed again. */
+  void readBack(StoredEntry stored) throws SQLException {
+    Entry entry = stored.entry();
+    boolean same =
+        at.use(
+            statement -> {
+              statement.setLong(3, entry.number());
+              try (ResultSet row = statement.executeQuery()) {
+                return row.next()
+                    && Hash.of(row.getString(1)).equals(stored.hash())
+                    && row.getString(2).equals(stored.hash().hex());
+              }
+            },
+            entry.session().text(),
+            entry.notebook().text());
+    if (!same) {
+      throw new SQLException("an entry read back differs from what was written");
+    }
+  }
+}

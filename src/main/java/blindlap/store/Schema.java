@@ -1,0 +1,78 @@
+package blindlap.store;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Tables, triggers and views of a notebook, as the numbered SQL files make them. */
+final class Schema {
+  private static final Pattern NAMED =
+      Pattern.compile("(CREATE|DROP) (TABLE|TRIGGER|VIEW|INDEX) (\\w+)", Pattern.DOTALL);
+
+  private Schema() {}
+
+  /** The statements that bring a file to a version from the one before it. */
+  static List<String> statements(int version) {
+    String name = "/blindlap/store/migration-" + version + ".sql";
+    try (InputStream in = Schema.class.getResourceAsStream(name)) {
+      if (in == null) {
+        throw new IllegalStateException("the program lacks its resource " + name);
+      }
+      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8).replace("\r", "");
+      return List.of(text.replaceAll("(?m)^--.*\n", "").strip().split("\n\\s*\n"));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /**
+   * Names of tables, triggers, views and indexes that are missing or not as this program makes
+   * them. Others that someone added are left alone.
+   */
+  static List<String> differences(Connection connection) throws SQLException {
+    Map<String, String> found = new HashMap<>();
+    try (Statement statement = connection.createStatement();
+        ResultSet rows = statement.executeQuery("SELECT name, sql FROM sqlite_schema")) {
+      while (rows.next()) {
+        found.put(rows.getString(1), String.valueOf(rows.getString(2)));
+      }
+    }
+    List<String> differences = new ArrayList<>();
+    expected()
+        .forEach(
+            (name, sql) -> {
+              if (!sql.equals(found.get(name))) {
+                differences.add(name);
+              }
+            });
+    differences.sort(String::compareTo);
+    return differences;
+  }
+
+  private static Map<String, String> expected() {
+    Map<String, String> expected = new HashMap<>();
+    for (int version = 1; version <= NotebookFile.VERSION; version++) {
+      for (String sql : statements(version)) {
+        Matcher named = NAMED.matcher(sql);
+        if (named.lookingAt()) {
+          expected.remove(named.group(3));
+          if (named.group(1).equals("CREATE")) {
+            expected.put(named.group(3), sql.strip());
+          }
+        }
+      }
+    }
+    return expected;
+  }
+}

@@ -1,0 +1,221 @@
+package blindlap.store;
+
+import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
+import blindlap.session.SessionId;
+import blindlap.session.SessionSummary;
+import blindlap.session.Step;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.text.Normalizer;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.sqlite.SQLiteErrorCode;
+
+/**
+ * What lists of sessions show, kept beside the entries and written in the same transaction.
+ * Derived, not part of the record: it may be thrown away at any time and is then made again.
+ */
+final class SummaryTable {
+  /** Changes with anything that is kept here, so that older lists are made again. */
+  static final String FORM = "blindlap-summary-1";
+
+  private static final Pattern MARKS = Pattern.compile("\\p{M}+");
+  private static final Pattern BETWEEN = Pattern.compile("\\s+");
+  private static final String COLUMNS =
+      "session, committed_at, kind, question, rider, trail, day, setups, series, step, verdict";
+
+  private final Connection connection;
+  private final Prepared one;
+  private final Prepared put;
+  private final Prepared change;
+
+  SummaryTable(Connection connection) {
+    this.connection = connection;
+    one = new Prepared(connection, "SELECT " + COLUMNS + " FROM summary WHERE session = ?");
+    put =
+        new Prepared(
+            connection,
+            "INSERT OR REPLACE INTO summary ("
+                + COLUMNS
+                + ", words, first) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, (SELECT min(arrived)"
+                + " FROM entry WHERE session = ? AND kind = 'PlanCommitted'))");
+    change =
+        new Prepared(
+            connection, "UPDATE summary SET step = ?, verdict = ?, words = ? WHERE session = ?");
+  }
+
+  /** The step of a session, from one short row. */
+  Optional<SessionSummary> find(SessionId session) throws SQLException {
+    return one.use(
+        statement -> {
+          try (ResultSet row = statement.executeQuery()) {
+            return row.next() ? Optional.of(summary(row)) : Optional.empty();
+          }
+        },
+        session.text());
+  }
+
+  /** Puts a whole row; its verdict is the one given. */
+  void put(SessionSummary summary) throws SQLException {
+    String id = summary.id().text();
+    put.use(
+        PreparedStatement::executeUpdate,
+        id,
+        summary.committedAt().toString(),
+        PlanJson.word(summary.kind()),
+        summary.question(),
+        summary.rider(),
+        summary.trail(),
+        summary.day().toString(),
+        String.join("\n", summary.setups()),
+        summary.series(),
+        PlanJson.word(summary.step()),
+        summary.verdict(),
+        words(summary),
+        id);
+  }
+
+  /** Changes what changes over the life of a session. */
+  void change(SessionSummary summary) throws SQLException {
+    change.use(
+        PreparedStatement::executeUpdate,
+        PlanJson.word(summary.step()),
+        summary.verdict(),
+        words(summary),
+        summary.id().text());
+  }
+
+  /** All rows, latest commit first. */
+  List<SessionSummary> all() throws SQLException {
+    return search("");
+  }
+
+  /** Rows that hold every word. */
+  List<SessionSummary> search(String typed) throws SQLException {
+    List<String> wanted =
+        BETWEEN.splitAsStream(plain(typed)).filter(word -> !word.isEmpty()).toList();
+    StringBuilder sql = new StringBuilder("SELECT " + COLUMNS + " FROM summary WHERE 1");
+    wanted.forEach(word -> sql.append(" AND instr(words, ?)"));
+    try (PreparedStatement statement =
+        connection.prepareStatement(sql.append(" ORDER BY first DESC").toString())) {
+      for (int i = 0; i < wanted.size(); i++) {
+        statement.setString(i + 1, wanted.get(i));
+      }
+      List<SessionSummary> found = new ArrayList<>();
+      try (ResultSet rows = statement.executeQuery()) {
+        while (rows.next()) {
+          found.add(summary(rows));
+        }
+      }
+      return found;
+    }
+  }
+
+  List<SessionId> sessions() throws SQLException {
+    return ids("SELECT session FROM summary ORDER BY first DESC");
+  }
+
+  /** Sessions that have entries, whether they are in the list or not. */
+  List<SessionId> sessionsOfEntries() throws SQLException {
+    return ids("SELECT DISTINCT session FROM entry ORDER BY session");
+  }
+
+  private List<SessionId> ids(String sql) throws SQLException {
+    List<SessionId> ids = new ArrayList<>();
+    try (Statement statement = connection.createStatement();
+        ResultSet rows = statement.executeQuery(sql)) {
+      while (rows.next()) {
+        ids.add(new SessionId(rows.getString(1)));
+      }
+    }
+    return ids;
+  }
+
+  /** True if the table has this program's form and a row for every commit, and no other. */
+  boolean current() throws SQLException {
+    String sql =
+        "SELECT (SELECT form FROM summary_form WHERE only = 1) = '"
+            + FORM
+            + "' AND NOT EXISTS (SELECT session FROM entry WHERE kind = 'PlanCommitted'"
+            + " EXCEPT SELECT session FROM summary)"
+            + " AND NOT EXISTS (SELECT session FROM summary"
+            + " EXCEPT SELECT session FROM entry WHERE kind = 'PlanCommitted')";
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery(sql)) {
+      return row.next() && row.getBoolean(1);
+    }
+  }
+
+  /** Forgets rows without entries, and says that the rest is in this program's form. */
+  void settle() throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute(
+          "DELETE FROM summary WHERE session NOT IN"
+              + " (SELECT session FROM entry WHERE kind = 'PlanCommitted')");
+      statement.execute("INSERT OR REPLACE INTO summary_form VALUES (1, '" + FORM + "')");
+    }
+  }
+
+  private static SessionSummary summary(ResultSet row) throws SQLException {
+    try {
+      return read(row);
+    } catch (IllegalArgumentException | java.time.DateTimeException e) {
+      throw new SQLException(
+          "the list of sessions cannot be read: " + e.getMessage(),
+          "",
+          SQLiteErrorCode.SQLITE_CORRUPT.code);
+    }
+  }
+
+  private static SessionSummary read(ResultSet row) throws SQLException {
+    return new SessionSummary(
+        new SessionId(row.getString(1)),
+        option(Plan.Kind.class, row.getString(3)),
+        row.getString(4),
+        row.getString(5),
+        row.getString(6),
+        LocalDate.parse(row.getString(7)),
+        List.of(row.getString(8).split("\n", -1)),
+        row.getString(9),
+        Instant.parse(row.getString(2)),
+        option(Step.class, row.getString(10)),
+        row.getString(11));
+  }
+
+  private static <E extends Enum<E>> E option(Class<E> options, String word) {
+    int at = PlanJson.words(options).indexOf(word);
+    if (at < 0) {
+      throw new IllegalArgumentException("the list of sessions holds \"" + word + "\"");
+    }
+    return options.getEnumConstants()[at];
+  }
+
+  private static String words(SessionSummary summary) {
+    return plain(
+        String.join(
+            " ",
+            summary.question(),
+            String.join(" ", summary.setups()),
+            summary.rider(),
+            summary.trail(),
+            summary.day().toString(),
+            PlanJson.word(summary.kind()),
+            PlanJson.word(summary.step()),
+            summary.verdict()));
+  }
+
+  /** Without capitals and accents. */
+  private static String plain(String text) {
+    String parted = Normalizer.normalize(text, Normalizer.Form.NFKD);
+    return MARKS.matcher(parted).replaceAll("").toLowerCase(Locale.ROOT);
+  }
+}

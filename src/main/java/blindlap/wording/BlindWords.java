@@ -1,0 +1,91 @@
+package blindlap.wording;
+
+import blindlap.plan.Plan;
+import blindlap.review.Finding;
+import blindlap.review.Guesses;
+import blindlap.review.Parity;
+import blindlap.stats.GuessTest;
+import blindlap.stats.VoidBalance;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
+/** Guesses, voids and measured settings in sentences. */
+final class BlindWords {
+  private static final Words WORDS = FindingWords.WORDS;
+
+  private final Finding finding;
+  private final Plan plan;
+
+  BlindWords(Finding finding) {
+    this.finding = finding;
+    this.plan = finding.day().plan();
+  }
+
+  String guesses() {
+    Guesses guesses = finding.guesses();
+    if (!guesses.any()) {
+      return WORDS.say(plan.blinding().guesses() ? "guesses.none" : "guesses.not.asked");
+    }
+    if (guesses.test().isEmpty() || finding.day().nullRun()) {
+      return WORDS.say("guesses.count", guesses.right(), guesses.wrong(), guesses.unknown());
+    }
+    GuessTest test = guesses.test().get();
+    String interval =
+        test.meanInterval95()
+            .map(i -> Figures.interval(i, 1))
+            .orElse(WORDS.say("guesses.no.interval"));
+    return WORDS.say(
+        test.flagged() ? "guesses.flagged" : "guesses.held",
+        guesses.right(),
+        guesses.wrong(),
+        guesses.unknown(),
+        Figures.p(test.midP()),
+        Figures.number(test.indexMean(), 2),
+        interval);
+  }
+
+  String voids() {
+    VoidBalance voids = finding.voids();
+    int total = IntStream.of(voids.voids()).sum();
+    if (total == 0) {
+      return WORDS.say("voids.none");
+    }
+    String each =
+        IntStream.range(0, voids.voids().length)
+            .mapToObj(i -> WORDS.say("voids.setup", plan.setups().get(i).name(), voids.voids()[i]))
+            .collect(Collectors.joining(", "));
+    return WORDS.say(
+        voids.flagged() ? "voids.uneven" : "voids.even", total, each, Figures.p(voids.p()));
+  }
+
+  List<String> parity() {
+    return finding.parity().stream().map(this::parity).toList();
+  }
+
+  private String parity(Parity parity) {
+    String of =
+        parity.setup() < 0 ? WORDS.say("parity.bike") : plan.setups().get(parity.setup()).name();
+    String unit = parity.setting().unit().isBlank() ? "" : " " + parity.setting().unit();
+    String range =
+        parity.least().compareTo(parity.most()) == 0
+            ? parity.least().toPlainString() + unit
+            : WORDS.say(
+                "interval.one.side",
+                parity.least().toPlainString(),
+                parity.most().toPlainString() + unit);
+    return WORDS.say(
+        "parity", of, parity.setting().name(), parity.setting().value() + unit, range, state(parity));
+  }
+
+  private static String state(Parity parity) {
+    if (parity.setting().tolerance() == null || parity.setting().number() == null) {
+      return WORDS.say("parity.untold");
+    }
+    return parity.outside().isEmpty()
+        ? WORDS.say("parity.within")
+        : WORDS.say(
+            "parity.outside",
+            String.join(", ", parity.outside().stream().map(String::valueOf).toList()));
+  }
+}

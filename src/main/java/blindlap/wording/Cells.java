@@ -1,0 +1,41 @@
+package blindlap.wording;
+
+import blindlap.review.Comparison;
+import blindlap.stats.Interval;
+import blindlap.stats.Scale;
+import java.math.BigDecimal;
+import java.util.List;
+
+/** Signed numbers for tables: B minus A, with the digits and the rounding of the sentences. */
+final class Cells {
+  private Cells() {}
+
+  static String estimate(Comparison comparison, int decimals) {
+    double shift = comparison.result().estimate();
+    return sign(shift) + number(comparison, shift, decimals);
+  }
+
+  private static String number(Comparison comparison, double shift, int decimals) {
+    return Figures.number(Sizes.size(comparison.measure(), shift), decimals)
+        + unit(comparison);
+  }
+
+  static String interval(Comparison comparison, Interval shifts, Sizes sizes) {
+    List<BigDecimal> limits = sizes.limits(shifts);
+    return FindingWords.WORDS.say(
+        "interval.one.side",
+        sign(shifts.low()) + limits.get(0).toPlainString(),
+        sign(shifts.high()) + limits.get(1).toPlainString() + unit(comparison));
+  }
+
+  private static String unit(Comparison comparison) {
+    if (comparison.measure().scale() == Scale.RATIO) {
+      return " %";
+    }
+    return " " + comparison.measure().unit();
+  }
+
+  private static String sign(double shift) {
+    return shift < 0 ? "−" : shift > 0 ? "+" : "";
+  }
+}

@@ -1,0 +1,269 @@
+package blindlap.wording;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.Setup;
+import blindlap.review.Comparison;
+import blindlap.review.DayRecord;
+import blindlap.review.Finding;
+import blindlap.review.ManyComparison;
+import blindlap.review.Sensitivity;
+import blindlap.review.WhatNext;
+import blindlap.stats.Verdict;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** A whole finding in sentences: verdict first, then the evidence. */
+public final class FindingText {
+  private static final Words WORDS = FindingWords.WORDS;
+
+  private final Finding finding;
+  private final DayRecord day;
+  private final Plan plan;
+  private final List<String> setups;
+  private final Optional<FindingWords> primary;
+
+  public FindingText(Finding finding) {
+    this.finding = finding;
+    this.day = finding.day();
+    this.plan = day.plan();
+    this.setups = plan.setups().stream().map(Setup::name).toList();
+    this.primary = finding.primary().map(p -> new FindingWords(plan, p));
+  }
+
+  /** The words of the primary comparison of two setups. */
+  public Optional<FindingWords> primary() {
+    return primary;
+  }
+
+  /** The words of another comparison. */
+  public FindingWords words(Comparison comparison) {
+    return new FindingWords(plan, comparison);
+  }
+
+  /** The words of a comparison of three and more setups. */
+  public ManyWords words(ManyComparison comparison) {
+    return new ManyWords(plan, comparison);
+  }
+
+  /** The answer of the page; a harm that is shown stands in the same sentence. */
+  public Headline headline() {
+    Headline plain = plainHeadline();
+    String harm = harm();
+    if (!harm.isEmpty()) {
+      String after = plain.after();
+      String cut = after.endsWith(".") ? after.substring(0, after.length() - 1) : after;
+      plain = new Headline(plain.before(), plain.phrase(), cut + harm);
+    }
+    int wrong = day.wrongFits().size();
+    String last = wrong > 1 ? " " + WORDS.say("headline.wrong", wrong) : "";
+    return plain.with(label(), last);
+  }
+
+  private String label() {
+    String unblinded = plan.blinding().blinded() ? "" : WORDS.say("headline.unblinded");
+    return unblinded + (day.nullRun() ? WORDS.say("headline.null") : "");
+  }
+
+  private Headline plainHeadline() {
+    if (primary.isPresent()) {
+      return finding.primary().orElseThrow().verdict().isPresent()
+          ? primary.get().headline()
+          : new Headline(
+              WORDS.say("headline.untested", "", setups.get(0), setups.get(1)), "", "");
+    }
+    Optional<ManyComparison> many = firstOfMany();
+    if (many.isPresent()) {
+      return new Headline(words(many.get()).headline(), "", "");
+    }
+    return new Headline(
+        WORDS.say("headline.refused", "", setups.get(0), setups.get(1)), "", "");
+  }
+
+  private Optional<ManyComparison> firstOfMany() {
+    return finding.many().stream()
+        .filter(m -> m.measure().role() == Measure.Role.PRIMARY)
+        .findFirst();
+  }
+
+  private String harm() {
+    StringBuilder harm = new StringBuilder();
+    for (Comparison comparison : finding.harms()) {
+      harm.append(words(comparison).harmInHeadline(Finding.harmful(comparison)));
+    }
+    return harm.isEmpty() ? "" : harm + ".";
+  }
+
+  /** The sentence of the primary measure with all its numbers. */
+  public String sentence() {
+    if (primary.isPresent()) {
+      return finding.primary().orElseThrow().verdict().isPresent()
+          ? primary.get().sentence()
+          : primary.get().plain();
+    }
+    return firstOfMany().map(m -> words(m).omnibus()).orElse(headline().text());
+  }
+
+  /** What the answer means, under it. */
+  public String lead() {
+    if (finding.primary().filter(p -> p.verdict().isPresent()).isPresent()) {
+      return primary.orElseThrow().lead();
+    }
+    return firstOfMany().map(m -> words(m).omnibus()).orElseGet(this::sentence);
+  }
+
+  /** What must be known before anything else: null run, unblinded, override, day cut short. */
+  public List<String> circumstances() {
+    List<String> lines = new ArrayList<>();
+    day.key()
+        .nullRun()
+        .ifPresent(s -> lines.add(WORDS.say("null.run", setups.get(s), plainHeadline().text())));
+    if (!plan.blinding().blinded()) {
+      lines.add(WORDS.say("unblinded"));
+    }
+    if (!plan.override().isBlank()) {
+      lines.add(WORDS.say("override", plan.override()));
+    }
+    finding.left().ifPresent(left -> lines.add(lost(Figures.p(left.smallestP()))));
+    day.blindBroken().forEach((stint, what) -> lines.add(WORDS.say("broken", stint, what)));
+    if (!day.wrongFits().isEmpty()) {
+      lines.add(WORDS.say("wrong", list(day.wrongFits())));
+    }
+    return lines;
+  }
+
+  private String lost(String smallestP) {
+    if (day.cutShort()) {
+      return WORDS.say("cut.short", day.lastStint(), plan.stints(), smallestP);
+    }
+    int used =
+        finding
+            .primary()
+            .map(p -> p.stints().used())
+            .or(() -> firstOfMany().map(m -> m.stints().used()))
+            .orElse(0);
+    return WORDS.say("lost", used, plan.stints(), smallestP);
+  }
+
+  private static String list(java.util.Collection<Integer> numbers) {
+    return String.join(", ", numbers.stream().map(String::valueOf).toList());
+  }
+
+  /** Interval, p, noise, stints used. */
+  public List<String> evidence() {
+    List<String> lines = new ArrayList<>();
+    String orders = Figures.count(finding.orders().count());
+    primary.ifPresent(p -> lines.addAll(p.evidence(orders)));
+    firstOfMany()
+        .ifPresent(
+            m -> {
+              lines.addAll(words(m).pairs());
+              lines.add(words(m).noise());
+              lines.add(WORDS.say("many.no.order"));
+              lines.addAll(words(m).caveats());
+            });
+    return lines;
+  }
+
+  /** The primary looked at otherwise. */
+  public List<String> sensitivities() {
+    return finding.sensitivities().stream().map(this::sensitivity).toList();
+  }
+
+  private String sensitivity(Sensitivity each) {
+    FindingWords words = primary.orElseThrow();
+    String result =
+        each.result()
+            .map(r -> words.beside(r, each.estimateOnly()))
+            .orElse(WORDS.say("sensitivity.none", each.why()));
+    return WORDS.say("sensitivity." + each.kind().name(), list(each.stints()), result);
+  }
+
+  /** One sentence a measure beside the primary, with its harm and its caveats. */
+  public List<String> others() {
+    List<String> lines = new ArrayList<>();
+    for (Comparison other : finding.others()) {
+      FindingWords words = words(other);
+      lines.add(words.plain());
+      words.ratio().ifPresent(lines::add);
+      lines.addAll(words.harm());
+      lines.addAll(words.caveats());
+    }
+    for (ManyComparison many : finding.many()) {
+      if (many.measure().role() != Measure.Role.PRIMARY) {
+        lines.add(words(many).omnibus());
+        lines.addAll(words(many).pairs());
+        lines.addAll(words(many).caveats());
+      }
+    }
+    for (Finding.Refusal refusal : finding.refusals()) {
+      lines.add(WORDS.say("plain.refused", refusal.measure().name(), refusal.reason()));
+    }
+    return lines;
+  }
+
+  /** What the watched harms come to. */
+  public List<String> watchedHarms() {
+    return finding.others().stream().flatMap(c -> words(c).harm().stream()).toList();
+  }
+
+  /** Did the blind hold. */
+  public String guesses() {
+    return new BlindWords(finding).guesses();
+  }
+
+  /** Void stints per setup, with the share of orders as uneven. */
+  public String voids() {
+    return new BlindWords(finding).voids();
+  }
+
+  /** Settings as measured. */
+  public List<String> parity() {
+    return new BlindWords(finding).parity();
+  }
+
+  /** What to do next, coarse on purpose. */
+  public List<String> next() {
+    List<String> lines = new ArrayList<>();
+    finding
+        .primary()
+        .ifPresent(
+            p -> {
+              Verdict verdict = p.verdict().orElse(null);
+              Optional<WhatNext> next = WhatNext.of(p);
+              if (verdict == Verdict.COULD_NOT_SHOW) {
+                lines.add(WORDS.say("next.could.not"));
+              } else if (next.isPresent()) {
+                lines.add(WORDS.say("next." + next.get().name()));
+                lines.add(WORDS.say("next.plan"));
+              } else if (verdict != null && verdict != Verdict.NO_VARIATION) {
+                lines.add(
+                    WORDS.say(
+                        verdict == Verdict.NOT_SETTLED || verdict == Verdict.DIRECTION_KNOWN
+                            ? "next.plan"
+                            : "next.settled"));
+              }
+            });
+    lines.addAll(new CostWords(finding).lines());
+    return lines;
+  }
+
+  /** Everything as text, verdict first. */
+  public List<String> lines() {
+    List<String> lines = new ArrayList<>();
+    lines.add(headline().text());
+    if (!sentence().equals(headline().text())) {
+      lines.add(sentence());
+    }
+    lines.addAll(circumstances());
+    lines.addAll(evidence());
+    lines.addAll(sensitivities());
+    lines.addAll(others());
+    lines.add(guesses());
+    lines.add(voids());
+    lines.addAll(parity());
+    lines.addAll(next());
+    return lines;
+  }
+}

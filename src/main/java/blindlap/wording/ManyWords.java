@@ -1,0 +1,151 @@
+package blindlap.wording;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.Setup;
+import blindlap.review.Caveat;
+import blindlap.review.ManyComparison;
+import blindlap.stats.Interval;
+import blindlap.stats.ManySetups;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** One measure of three or more setups in sentences: which differ from which, no false order. */
+public final class ManyWords {
+  private static final Words WORDS = FindingWords.WORDS;
+
+  private final List<String> setups;
+  private final ManyComparison comparison;
+  private final Measure measure;
+  private final Way way;
+
+  /** Words for a measure of a committed plan with three or more setups. */
+  public ManyWords(Plan plan, ManyComparison comparison) {
+    this.setups = plan.setups().stream().map(Setup::name).toList();
+    this.comparison = comparison;
+    this.measure = comparison.measure();
+    this.way = Way.of(measure);
+  }
+
+  /** "Shock L was 2.3 s a lap faster than Shock K". */
+  public String difference(ManySetups.Pair pair) {
+    if (pair.estimate() == 0) {
+      return WORDS.say("equal", setups.get(pair.first()), setups.get(pair.second()), measure.name());
+    }
+    boolean secondFirst = way.first(pair.estimate()) == 1;
+    int first = secondFirst ? pair.second() : pair.first();
+    int other = secondFirst ? pair.first() : pair.second();
+    return WORDS.say(
+        way.key(measure),
+        setups.get(first),
+        setups.get(other),
+        size(pair),
+        measure.name(),
+        measure.unit());
+  }
+
+  /** "2.3 s". */
+  public String size(ManySetups.Pair pair) {
+    Sizes sizes =
+        Sizes.of(
+            measure,
+            pair.estimate(),
+            List.of(Optional.<Interval>empty()),
+            comparison.result().noiseSd());
+    return sizes.estimate(pair.estimate()) + sizes.unit();
+  }
+
+  /** "p = .004". */
+  public static String p(double p) {
+    return WORDS.say("p", Figures.p(p));
+  }
+
+  /** One sentence: which differ from which. */
+  public String headline() {
+    List<ManySetups.Pair> shown = comparison.separatedPairs();
+    if (shown.isEmpty()) {
+      return WORDS.say("many.headline.none", measure.name());
+    }
+    if (comparison.ordered()) {
+      return WORDS.say("many.headline.order", measure.name(), order());
+    }
+    return WORDS.say(
+        "many.headline.some",
+        joined(shown.stream().map(this::difference).toList()),
+        untold());
+  }
+
+  private String order() {
+    List<Integer> ranked = new ArrayList<>(comparison.ranked());
+    if (measure.better() == Measure.Better.HIGHER) {
+      java.util.Collections.reverse(ranked);
+    }
+    return ranked.stream().map(setups::get).collect(Collectors.joining(", "));
+  }
+
+  private String untold() {
+    List<String> pairs =
+        comparison.result().pairs().stream()
+            .filter(p -> !comparison.separated(p))
+            .map(p -> setups.get(p.first()) + WORDS.say("and") + setups.get(p.second()))
+            .toList();
+    return pairs.isEmpty() ? "" : WORDS.say("many.untold", joined(pairs));
+  }
+
+  static String joined(List<String> parts) {
+    return String.join("; ", parts);
+  }
+
+  /** Do they differ at all. */
+  public String omnibus() {
+    if (comparison.caveats().contains(Caveat.MISSING)) {
+      return WORDS.say("many.untested", measure.name());
+    }
+    if (comparison.result().noVariation()) {
+      return WORDS.say("many.variation", measure.name());
+    }
+    double p = comparison.adjusted().orElse(comparison.result().p());
+    String key = comparison.differs() ? "many.differs" : "many.open";
+    return WORDS.say(comparison.adjusted().isPresent() ? key + ".adjusted" : key, measure.name(), p(p));
+  }
+
+  /** One sentence a pair. */
+  public List<String> pairs() {
+    if (!comparison.tested()) {
+      return List.of();
+    }
+    return comparison.result().pairs().stream().map(this::pair).toList();
+  }
+
+  private String pair(ManySetups.Pair pair) {
+    String key = comparison.separated(pair) ? "many.pair.shown" : "many.pair.open";
+    return WORDS.say(
+        key,
+        difference(pair),
+        p(pair.pAdjusted()),
+        comparison.result().pairs().size(),
+        setups.get(pair.first()),
+        setups.get(pair.second()));
+  }
+
+  /** "Rider noise 0.64 s from stint to stint". */
+  public String noise() {
+    double size = Sizes.size(measure, comparison.result().noiseSd());
+    return WORDS.say(
+        "evidence.noise",
+        Figures.number(size, Figures.decimals(size) + 1) + " " + measure.unit(),
+        comparison.result().df());
+  }
+
+  /** Caveats of this measure. */
+  public List<String> caveats() {
+    List<String> lines = new ArrayList<>();
+    comparison.caveats().forEach(c -> lines.add(WORDS.say("caveat." + c.name(), measure.name())));
+    if (measure.role() == Measure.Role.WATCH_FOR_HARM) {
+      lines.add(WORDS.say("many.no.harm", measure.name()));
+    }
+    return lines;
+  }
+}

@@ -1,0 +1,110 @@
+package blindlap.command;
+
+import blindlap.desk.Desk;
+import blindlap.seal.SealParameters;
+import blindlap.seal.SealingSources;
+import blindlap.seal.SecureBytes;
+import blindlap.store.SqliteNotebook;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.SplittableRandom;
+
+/** Types commands as a user would, on a real notebook in a temporary folder. */
+final class CommandLineSession {
+  /** Few rounds keep tests quick; the product's own number is tested with the seal. */
+  private static final SealParameters QUICK = new SealParameters(1_000);
+
+  final Path folder;
+  final Path notebook;
+  private final SplittableRandom random;
+  private String phrase = "";
+
+  /** What a command printed and answered. */
+  record Ran(int code, String out, String err) {
+    /** The word after a marker in the output. */
+    String after(String marker) {
+      int at = out.indexOf(marker);
+      return out.substring(at + marker.length()).strip().split("\\s+")[0];
+    }
+  }
+
+  CommandLineSession(Path folder) {
+    this(folder, 42);
+  }
+
+  /** Another seed gives other session ids, orders and phrases. */
+  CommandLineSession(Path folder, long seed) {
+    this.random = new SplittableRandom(seed);
+    this.folder = folder;
+    this.notebook = folder.resolve("test.blindlap");
+  }
+
+  void types(String helperPhrase) {
+    phrase = helperPhrase;
+  }
+
+  Ran run(String... arguments) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    List<String> all = new ArrayList<>(Arrays.asList(arguments));
+    if (!all.contains("--notebook") && !all.get(0).equals("plan") && !all.get(0).equals("--help")) {
+      all.add("--notebook");
+      all.add(notebook.toString());
+    }
+    int code =
+        Blindlap.run(
+            setting(), new PrintWriter(out, true), new PrintWriter(err, true), all.toArray(String[]::new));
+    return new Ran(code, out.toString(), err.toString());
+  }
+
+  private CommandSetting setting() {
+    Clock clock = Clock.fixed(Instant.parse("2026-11-14T08:00:00Z"), ZoneId.of("Europe/Vienna"));
+    SecureBytes bytes = this::bytes;
+    return new CommandSetting(
+        file -> desk(file, clock, SealingSources.allFrom(bytes), bytes),
+        (file, demoClock, sources, ids) -> desk(file, demoClock, sources, ids),
+        notebook,
+        prompt -> phrase,
+        file -> false);
+  }
+
+  private static Desk desk(Path file, Clock clock, SealingSources sources, SecureBytes ids) {
+    return new Desk(
+        SqliteNotebook.open(file, ids.exactly(16), clock.instant()), clock, sources, QUICK, ids);
+  }
+
+  private byte[] bytes(int count) {
+    byte[] bytes = new byte[count];
+    random.nextBytes(bytes);
+    return bytes;
+  }
+
+  Path file(String name, String text) {
+    try {
+      return Files.writeString(folder.resolve(name), text, StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+  }
+
+  /** Commits a plan and answers the session's id; the phrase is typed from then on. */
+  String commit(String plan) {
+    Ran ran = run("commit", file("plan.yaml", plan).toString());
+    if (ran.code() != 0) {
+      throw new AssertionError(ran.err());
+    }
+    String after = ran.out().substring(ran.out().indexOf("shown this once:") + 16).strip();
+    types(after.lines().findFirst().orElseThrow().strip());
+    return ran.after("session");
+  }
+}

@@ -1,0 +1,210 @@
+package blindlap.exchange;
+
+import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
+import blindlap.seal.Fingerprint;
+import blindlap.seal.OpenKey;
+import blindlap.seal.Opening;
+import blindlap.seal.SealParameters;
+import blindlap.seal.Sealed;
+import blindlap.seal.Sealing;
+import blindlap.seal.SealingSources;
+import blindlap.seal.SessionKind;
+import blindlap.session.Entry;
+import blindlap.session.Fact;
+import blindlap.session.Guess;
+import blindlap.session.Hash;
+import blindlap.session.Head;
+import blindlap.session.LapId;
+import blindlap.session.NotebookId;
+import blindlap.session.SessionId;
+import blindlap.session.VoidEvent;
+import blindlap.timing.TimeRecord;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+
+/** Facts of every kind, made of a seed. */
+public final class AnyFact {
+  private static final String[] PIECES = {
+    "grip",
+    "Ä",
+    "é",
+    "e\u0301",
+    "\"quoted\"",
+    "\\",
+    "\n",
+    "\t",
+    "\u2028",
+    "\u0085",
+    "\u007f",
+    "\u0001",
+    "日本",
+    "🚵",
+    " ",
+    "{}",
+    "'",
+    "ﬁ",
+    "\uFEFF",
+    "?"
+  };
+
+  private final Random random;
+
+  public AnyFact(long seed) {
+    this.random = new Random(seed);
+  }
+
+  /** One fact of every kind, in the order in which they are declared. */
+  public List<Fact> everyKind() {
+    LapId lap = new LapId(1 + random.nextInt(16), 1 + random.nextInt(3));
+    List<Fact> facts = new ArrayList<>();
+    Sealing sealing = sealing();
+    Plan plan = plan();
+    SessionId session = session();
+    byte[] bytes = PlanJson.bytes(plan);
+    Sealed sealed = sealing.seal(bytes, plan.rule(), session.text(), SessionKind.comparison());
+    OpenKey key = ((Opening.Opened) sealing.open(sealed.key(), sealed.phrase())).key();
+    facts.add(
+        new Fact.PlanCommitted(
+            plan,
+            new String(bytes, StandardCharsets.UTF_8),
+            sealed.key(),
+            sealed.fingerprint(),
+            sealed.codes(),
+            List.of(text(), text())));
+    facts.add(new Fact.FingerprintGiven(any(Fact.Which.values()), text()));
+    facts.add(new Fact.ExpectationGiven(any(Fact.Person.values()), text()));
+    facts.add(new Fact.SheetReprinted(text()));
+    facts.add(
+        new Fact.StintHandled(
+            sealing.record(sealed.lock(), session.text(), random.nextInt(17), text())));
+    facts.add(new Fact.BikeHandedOver(1 + random.nextInt(16)));
+    facts.add(new Fact.WarmUpRidden(1 + random.nextInt(4)));
+    facts.add(new Fact.LapRidden(lap, any(Fact.Source.values())));
+    facts.add(new Fact.ScoreGiven(lap, text(), number(), any(Fact.Source.values())));
+    facts.add(new Fact.TimeTaken(lap, text(), time()));
+    facts.add(new Fact.ScoreCorrected(lap, text(), random.nextBoolean() ? null : number(), text()));
+    facts.add(new Fact.NoteWritten(lap, text()));
+    facts.add(new Fact.GuessGiven(1 + random.nextInt(16), guess()));
+    facts.add(new Fact.ConditionsNoted(lap, conditions()));
+    facts.add(new Fact.LapVoided(lap, any(VoidEvent.values()), text(), random.nextBoolean()));
+    facts.add(new Fact.VoidWithdrawn(lap, text()));
+    facts.add(new Fact.BlindBroken(1 + random.nextInt(16), text()));
+    facts.add(
+        new Fact.DeviationNoted(random.nextInt(17), any(Fact.DeviationKind.values()), text()));
+    facts.add(new Fact.DayCutShort(random.nextInt(17), text(), text(), random.nextBoolean()));
+    facts.add(new Fact.DayClosed());
+    facts.add(new Fact.ReviewClosed(Fingerprint.of(bytes(32))));
+    facts.add(
+        new Fact.SealOpened(
+            key, any(Fact.OpenedWith.values()), Map.of(0, text(), 7, text(), 12, text())));
+    facts.add(new Fact.ReportWritten(text()));
+    facts.add(new Fact.SessionAbandoned(text()));
+    facts.add(new Fact.AmendmentMade(text(), text()));
+    return facts;
+  }
+
+  /** An entry that holds a fact, at any place of any chain. */
+  public Entry entry(Fact fact) {
+    List<Head> seen = new ArrayList<>();
+    for (int i = random.nextInt(3); i > 0; i--) {
+      seen.add(new Head(NotebookId.of(bytes(16)), 1 + random.nextInt(99), hash()));
+    }
+    return new Entry(
+        session(),
+        NotebookId.of(bytes(16)),
+        1 + random.nextInt(1000),
+        hash(),
+        seen,
+        instant(),
+        ZoneId.of(random.nextBoolean() ? "Europe/Vienna" : "+05:30"),
+        fact);
+  }
+
+  private SessionId session() {
+    return SessionId.of(bytes(16));
+  }
+
+  private Hash hash() {
+    return new Hash(Fingerprint.of(bytes(32)).hex());
+  }
+
+  private byte[] bytes(int count) {
+    byte[] bytes = new byte[count];
+    random.nextBytes(bytes);
+    return bytes;
+  }
+
+  private Sealing sealing() {
+    return new Sealing(SealingSources.allFrom(this::bytes), new SealParameters(1));
+  }
+
+  private Plan plan() {
+    String yaml =
+        """
+        question: "Is the \\x7f first \\u2028 quicker? \\U0001F6B5 %d"
+        rider: R. Lind
+        trail: Quarry loop
+        day: 2026-11-14
+        setups: [{name: Shock K, mass_g: 612.50}, {name: "Sho\\u0308ck \\N L"}]
+        measures: [{name: lap time, kind: lap time, unit: s, role: primary, worthwhile: 1.0}]
+        rule: {setups: 2, stints: 8, block: 4}
+        stints: 8
+        """
+            .formatted(random.nextInt(1000));
+    return java.util.Objects.requireNonNull(PlanReader.read(yaml, Protocols.NONE).plan());
+  }
+
+  private String text() {
+    StringBuilder text = new StringBuilder();
+    for (int i = random.nextInt(6); i > 0; i--) {
+      text.append(PIECES[random.nextInt(PIECES.length)]);
+    }
+    return text.toString();
+  }
+
+  private BigDecimal number() {
+    return BigDecimal.valueOf(random.nextInt(2_000_000) - 1000, random.nextInt(5) - 1);
+  }
+
+  private Instant instant() {
+    return Instant.ofEpochSecond(
+        1_700_000_000L + random.nextInt(300_000_000), random.nextInt(3) * 7);
+  }
+
+  private TimeRecord time() {
+    Instant started = instant();
+    long nanos = 1 + random.nextInt(2_000_000_000);
+    return new TimeRecord(
+        started,
+        started.plusNanos(nanos),
+        nanos,
+        any(TimeRecord.TimedBy.values()),
+        random.nextBoolean() ? null : number());
+  }
+
+  private Guess guess() {
+    return new Guess(
+        random.nextBoolean() ? null : random.nextInt(4),
+        random.nextBoolean() ? null : any(Guess.Sureness.values()),
+        text());
+  }
+
+  private Map<String, String> conditions() {
+    Map<String, String> conditions = new LinkedHashMap<>();
+    conditions.put("wind", text());
+    conditions.put("light", text());
+    return conditions;
+  }
+
+  private <T> T any(T[] of) {
+    return of[random.nextInt(of.length)];
+  }
+}

@@ -1,0 +1,181 @@
+package blindlap.session;
+
+import blindlap.exchange.EntryText;
+import blindlap.exchange.PlanReader;
+import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
+import blindlap.seal.Fingerprint;
+import blindlap.seal.Opening;
+import blindlap.seal.SealParameters;
+import blindlap.seal.Sealed;
+import blindlap.seal.Sealing;
+import blindlap.seal.SealingSources;
+import blindlap.seal.SessionKind;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+
+/** One session as several notebooks write it that meet now and then; they are called a, b, c. */
+final class Histories {
+  static final SessionId SESSION = SessionId.of(new byte[16]);
+  static final Fact LAP = new Fact.LapRidden(new LapId(1, 1), Fact.Source.SCREEN);
+  static final Fact VOID = new Fact.LapVoided(new LapId(1, 1), VoidEvent.TRAFFIC, "", false);
+  static final Fact CLOSED = new Fact.ReviewClosed(Fingerprint.of(new byte[32]));
+  static final Fact.PlanCommitted COMMIT;
+  private static final Sealed SEALED;
+  private static final Sealing SEALING;
+
+  static {
+    Random random = new Random(5);
+    SEALING =
+        new Sealing(
+            SealingSources.allFrom(
+                count -> {
+                  byte[] bytes = new byte[count];
+                  random.nextBytes(bytes);
+                  return bytes;
+                }),
+            new SealParameters(1));
+    Plan plan =
+        PlanReader.read(
+                """
+                question: Which shock?
+                rider: R. Lind
+                trail: Quarry loop
+                day: 2026-11-14
+                setups: [{name: Shock K}, {name: Shock L}]
+                measures: [{name: time, kind: lap time, unit: s, role: primary, worthwhile: 1}]
+                rule: {setups: 2, stints: 8, block: 4}
+                stints: 8
+                """,
+                blindlap.exchange.Protocols.NONE)
+            .plan();
+    byte[] bytes = PlanJson.bytes(plan);
+    SEALED = SEALING.seal(bytes, plan.rule(), SESSION.text(), SessionKind.comparison());
+    COMMIT =
+        new Fact.PlanCommitted(
+            plan,
+            new String(bytes, StandardCharsets.UTF_8),
+            SEALED.key(),
+            SEALED.fingerprint(),
+            SEALED.codes(),
+            List.of());
+  }
+
+  private final List<Map<Head, StoredEntry>> notebooks = new ArrayList<>();
+
+  Histories(int count) {
+    for (int i = 0; i < count; i++) {
+      notebooks.add(new LinkedHashMap<>());
+    }
+  }
+
+  static Fact opened() {
+    Opening.Opened opened = (Opening.Opened) SEALING.open(SEALED.key(), SEALED.phrase());
+    return new Fact.SealOpened(opened.key(), Fact.OpenedWith.PHRASE, Map.of());
+  }
+
+  /** A history of a seed: notebooks write and meet in any order. */
+  static Histories random(Random random, int count, int entries) {
+    Histories history = new Histories(count);
+    history.write(random.nextInt(count), COMMIT);
+    for (int i = 1; i < entries; i++) {
+      int at = random.nextInt(count);
+      if (random.nextInt(3) == 0 || history.notebooks.get(at).isEmpty()) {
+        history.meet(at, random.nextInt(count));
+      }
+      if (!history.notebooks.get(at).isEmpty()) {
+        history.write(at, any(random));
+      }
+    }
+    return history;
+  }
+
+  private static Fact any(Random random) {
+    LapId lap = new LapId(1 + random.nextInt(8), 1);
+    return switch (random.nextInt(14)) {
+      case 0 -> new Fact.LapVoided(lap, VoidEvent.CRASH, "", false);
+      case 1 -> new Fact.VoidWithdrawn(lap, "not at all");
+      case 2 -> new Fact.NoteWritten(lap, "note " + random.nextInt(100));
+      case 3 -> new Fact.DayClosed();
+      case 4 -> CLOSED;
+      case 5 -> random.nextInt(3) == 0 ? opened() : LAP;
+      case 6 -> new Fact.DayCutShort(random.nextInt(8), "rain", "the helper", true);
+      case 7 -> new Fact.GuessGiven(lap.stint(), new Guess(random.nextInt(2), null, ""));
+      case 8 ->
+          random.nextInt(9) == 0 ? new Fact.SessionAbandoned("rain") : new Fact.WarmUpRidden(1);
+      case 9 ->
+          new Fact.StintHandled(
+              SEALING.record(SEALED.lock(), SESSION.text(), lap.stint(), "fitted"));
+      case 10 -> new Fact.BlindBroken(lap.stint(), "cover off");
+      default -> new Fact.LapRidden(lap, Fact.Source.SCREEN);
+    };
+  }
+
+  /** A notebook writes facts, having seen all that it holds. */
+  void write(int at, Fact... facts) {
+    for (Fact fact : facts) {
+      NotebookId id = id(at);
+      long number = 1;
+      Hash previous = Hash.NONE;
+      List<Head> seen = new ArrayList<>();
+      for (int other = 0; other < notebooks.size(); other++) {
+        NotebookId its = id(other);
+        Head last =
+            notebooks.get(at).keySet().stream()
+                .filter(head -> head.notebook().equals(its))
+                .reduce((a, b) -> a.number() > b.number() ? a : b)
+                .orElse(null);
+        if (last != null && other == at) {
+          number = last.number() + 1;
+          previous = last.hash();
+        } else if (last != null) {
+          seen.add(last);
+        }
+      }
+      StoredEntry stored =
+          EntryText.write(
+              new Entry(
+                  SESSION,
+                  id,
+                  number,
+                  previous,
+                  seen,
+                  Instant.parse("2026-11-14T08:00:00Z"),
+                  ZoneId.of("UTC"),
+                  fact));
+      notebooks.get(at).put(stored.head(), stored);
+    }
+  }
+
+  /** Notebooks exchange all they have. */
+  void meet(int... those) {
+    Map<Head, StoredEntry> all = new LinkedHashMap<>();
+    for (int one : those) {
+      all.putAll(notebooks.get(one));
+    }
+    for (int one : those) {
+      notebooks.get(one).putAll(all);
+    }
+  }
+
+  private static NotebookId id(int at) {
+    return new NotebookId((char) ('a' + at) + "0000000-0000-4000-8000-000000000000");
+  }
+
+  /** Everything anyone wrote. */
+  List<StoredEntry> all() {
+    Map<Head, StoredEntry> all = new LinkedHashMap<>();
+    notebooks.forEach(all::putAll);
+    return List.copyOf(all.values());
+  }
+
+  String name(StoredEntry stored) {
+    return stored.entry().notebook().text().charAt(0) + "" + stored.entry().number();
+  }
+}

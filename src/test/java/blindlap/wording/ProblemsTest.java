@@ -1,0 +1,40 @@
+package blindlap.wording;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.desk.DeskFault;
+import blindlap.exchange.FileFault;
+import blindlap.plan.Fault;
+import blindlap.plan.PlanFault;
+import blindlap.plan.Problem;
+import blindlap.session.SessionFault;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class ProblemsTest {
+  static Stream<Fault> faults() {
+    return Stream.<Fault[]>of(
+            PlanFault.values(), SessionFault.values(), FileFault.values(), DeskFault.values())
+        .flatMap(Stream::of);
+  }
+
+  @ParameterizedTest
+  @MethodSource("faults")
+  void everyFaultHasASentenceThatUsesItsDetails(Fault fault) {
+    String sentence =
+        Problems.sentence(new Problem(fault, "line 3", List.of("one", "two", "three", "four")));
+
+    assertThat(sentence).startsWith("Line 3: ").matches("(?s).*(\\.|FILE|notebook)$");
+    assertThat(sentence).doesNotContain("{").doesNotContain("null").doesNotContain("''");
+  }
+
+  @ParameterizedTest
+  @MethodSource("faults")
+  void noSentenceLeavesOutAnApostropheOrABrace(Fault fault) {
+    String raw = Words.of("problems").say(Problems.key(fault), "", "1", "2", "3", "4");
+
+    assertThat(raw).doesNotContainPattern("\\b(dont|helpers entry|setups name)\\b");
+  }
+}
