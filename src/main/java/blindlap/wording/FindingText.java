@@ -225,6 +225,9 @@ public final class FindingText {
 
   /** What to do next, coarse on purpose. */
   public List<String> next() {
+    if (day.nullRun()) {
+      return List.of(WORDS.say("next.null"));
+    }
     List<String> lines = new ArrayList<>();
     finding
         .primary()
