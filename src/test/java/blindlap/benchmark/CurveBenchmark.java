@@ -92,57 +92,60 @@ public class CurveBenchmark {
     return buffer;
   }
 
-  /** Blocks that hold both setups equally often, first stint on A; sums of order, cross and square. */
+  /** Blocks that hold both setups equally often, first stint on A; five running sums per order. */
   private static final class BareWalk {
     private final int n;
     private final int block;
-    private final double[][] w;
-    private final double[] e;
-    private final double[][] v;
+    private final double[][] step;
     private double check;
 
     BareWalk(int n, int block) {
       this.n = n;
       this.block = block;
-      this.w = new double[n][n];
-      this.e = new double[n];
-      this.v = new double[n + 1][n];
-      for (int i = 0; i < n; i++) {
-        e[i] = Math.sin(i);
-        for (int j = 0; j < n; j++) {
-          w[i][j] = (i == j ? 1 : 0) - 1.0 / n;
+      this.step = new double[5][n];
+      for (int sum = 0; sum < 5; sum++) {
+        for (int i = 0; i < n; i++) {
+          step[sum][i] = Math.sin(i * (sum + 1)) / 2;
         }
       }
     }
 
     double run() {
       check = 0;
-      step(0, 0, -0.5, 0, 0, 0);
+      onA(0, 0, 0, 0, 0, 0, 0);
       return check;
     }
 
-    private void walk(int i, int bs, double a, double b, double c) {
+    private void walk(int i, int bs, double a, double b, double s0, double s1, double s2) {
       if (i == n) {
-        check += a * b + c;
+        check += a * b - s0 * s0 - s1 * s1 - s2 * s2;
         return;
       }
       int before = i % block == 0 ? 0 : bs;
       if (i % block - before < block / 2) {
-        step(i, before, -0.5, a, b, c);
+        onA(i, before, a, b, s0, s1, s2);
       }
       if (before < block / 2) {
-        step(i, before + 1, 0.5, a, b, c);
+        walk(
+            i + 1,
+            before + 1,
+            a + step[0][i],
+            b + step[1][i],
+            s0 + step[2][i],
+            s1 + step[3][i],
+            s2 + step[4][i]);
       }
     }
 
-    private void step(int i, int bs, double z, double a, double b, double c) {
-      double[] now = v[i];
-      double[] then = v[i + 1];
-      double[] row = w[i];
-      for (int j = i + 1; j < n; j++) {
-        then[j] = now[j] + row[j] * z;
-      }
-      walk(i + 1, bs, a + z * e[i], b + z * row[0], c + z * z * row[i] + 2 * z * now[i]);
+    private void onA(int i, int bs, double a, double b, double s0, double s1, double s2) {
+      walk(
+          i + 1,
+          bs,
+          a - step[0][i],
+          b - step[1][i],
+          s0 - step[2][i],
+          s1 - step[3][i],
+          s2 - step[4][i]);
     }
   }
 }

@@ -65,11 +65,14 @@ public final class Calibration {
   private String report() {
     line("# Calibration");
     line("");
-    line("Written by `blindlap.calibration.Calibration`, not by hand. To make it again:");
+    line("Written by `blindlap.calibration.Calibration`, not by hand. After `mvn package`:");
     line("");
-    line("    mvn -q test-compile dependency:build-classpath -Dmdep.outputFile=target/classpath.txt");
-    line("    java -cp target/test-classes:target/classes:$(cat target/classpath.txt) \\");
+    line("    java -cp \"target/test-classes:target/classes:target/lib/*\" \\");
     line("        blindlap.calibration.Calibration " + days + " docs/calibration.md");
+    line("");
+    line(
+        "(on Windows with `;` for `:`). It runs on one thread and takes about two minutes of processor"
+            + " time for 3000 days per cell. `CalibrationTest` is a small run of the same kind.");
     line("");
     line(
         "Every cell holds "
