@@ -325,6 +325,14 @@ public final class FindingWords {
         p(other.curve().p(0)));
   }
 
+  /** "secondary, higher is better". */
+  public static String role(Measure measure) {
+    Words words = Words.of("report");
+    return words.say("role." + measure.role().name())
+        + ", "
+        + words.say("better." + measure.better().name());
+  }
+
   /** Signed B − A for a table: "−2.3 s", or "× 0.977" on the ratio scale. */
   public String signed() {
     return Cells.estimate(comparison, sizes.decimals());
