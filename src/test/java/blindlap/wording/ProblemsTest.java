@@ -6,6 +6,7 @@ import blindlap.desk.DeskFault;
 import blindlap.exchange.FileFault;
 import blindlap.plan.Fault;
 import blindlap.plan.PlanFault;
+import blindlap.plan.PlanHint;
 import blindlap.plan.Problem;
 import blindlap.session.SessionFault;
 import java.util.List;
@@ -16,7 +17,11 @@ import org.junit.jupiter.params.provider.MethodSource;
 class ProblemsTest {
   static Stream<Fault> faults() {
     return Stream.<Fault[]>of(
-            PlanFault.values(), SessionFault.values(), FileFault.values(), DeskFault.values())
+            PlanFault.values(),
+            PlanHint.values(),
+            SessionFault.values(),
+            FileFault.values(),
+            DeskFault.values())
         .flatMap(Stream::of);
   }
 
