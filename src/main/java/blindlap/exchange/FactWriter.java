@@ -101,6 +101,16 @@ final class FactWriter implements Fact.Visitor<Map<String, Object>> {
   }
 
   @Override
+  public Map<String, Object> watchStarted(Fact.WatchStarted fact) {
+    return lap(fact.lap(), "measure", fact.measure(), "started", fact.started().toString());
+  }
+
+  @Override
+  public Map<String, Object> watchReset(Fact.WatchReset fact) {
+    return lap(fact.lap(), "measure", fact.measure());
+  }
+
+  @Override
   public Map<String, Object> timeTaken(Fact.TimeTaken fact) {
     TimeRecord time = fact.time();
     return lap(

@@ -7,6 +7,7 @@ import blindlap.seal.OpenKey;
 import blindlap.seal.SealedKey;
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -143,7 +144,28 @@ public sealed interface Fact {
     }
   }
 
-  /** A time was taken by a watch. */
+  /**
+   * A watch was started; it runs until a time is taken or it is reset. Started again, it takes out
+   * the time taken before.
+   *
+   * @param started wall clock at the start
+   */
+  record WatchStarted(LapId lap, String measure, Instant started) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.watchStarted(this);
+    }
+  }
+
+  /** A running watch was set to nought: a false start. */
+  record WatchReset(LapId lap, String measure) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.watchReset(this);
+    }
+  }
+
+  /** A time was taken by a watch, or typed. */
   record TimeTaken(LapId lap, String measure, TimeRecord time) implements Fact {
     @Override
     public <R> R accept(Visitor<R> visitor) {
@@ -333,6 +355,10 @@ public sealed interface Fact {
     R lapRidden(LapRidden fact);
 
     R scoreGiven(ScoreGiven fact);
+
+    R watchStarted(WatchStarted fact);
+
+    R watchReset(WatchReset fact);
 
     R timeTaken(TimeTaken fact);
 

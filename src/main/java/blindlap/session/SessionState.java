@@ -31,7 +31,7 @@ public final class SessionState {
   final List<StoredEntry> notApplied = new ArrayList<>();
   final List<Fact.ScoreCorrected> corrections = new ArrayList<>();
   Step step = Step.COMMITTED;
-  int handedOver;
+  final java.util.SortedSet<Integer> handedOver = new java.util.TreeSet<>();
   int warmUps;
   Fact.@Nullable PlanCommitted committed;
   Fact.@Nullable DayCutShort cutShort;
@@ -155,7 +155,12 @@ public final class SessionState {
 
   /** Last stint whose bike was handed over; 0 for none. */
   public int handedOver() {
-    return handedOver;
+    return handedOver.isEmpty() ? 0 : handedOver.last();
+  }
+
+  /** True if the bike was handed over for a stint; 0 = the warm-up. */
+  public boolean handedOver(int stint) {
+    return handedOver.contains(stint);
   }
 
   /** Number of warm-up laps ridden. */

@@ -65,6 +65,16 @@ final class StepAfter implements Fact.Visitor<Step> {
   }
 
   @Override
+  public Step watchStarted(Fact.WatchStarted fact) {
+    return riding();
+  }
+
+  @Override
+  public Step watchReset(Fact.WatchReset fact) {
+    return step;
+  }
+
+  @Override
   public Step timeTaken(Fact.TimeTaken fact) {
     return riding();
   }

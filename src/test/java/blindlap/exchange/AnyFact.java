@@ -89,6 +89,8 @@ public final class AnyFact {
     facts.add(new Fact.WarmUpRidden(1 + random.nextInt(4)));
     facts.add(new Fact.LapRidden(lap, any(Fact.Source.values())));
     facts.add(new Fact.ScoreGiven(lap, text(), number(), any(Fact.Source.values())));
+    facts.add(new Fact.WatchStarted(lap, text(), instant()));
+    facts.add(new Fact.WatchReset(lap, text()));
     facts.add(new Fact.TimeTaken(lap, text(), time()));
     facts.add(new Fact.ScoreCorrected(lap, text(), random.nextBoolean() ? null : number(), text()));
     facts.add(new Fact.NoteWritten(lap, text()));
