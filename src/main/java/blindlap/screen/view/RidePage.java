@@ -12,12 +12,10 @@ import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.geometry.Insets;
-import javafx.geometry.Orientation;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.control.Separator;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -38,6 +36,8 @@ public final class RidePage extends HBox {
   private final VBox watches = new VBox(12);
   private final Label cap = new Label();
   private final VBox right = new VBox(18);
+  private final HBox foot = new HBox(24);
+  private final Node status;
   private final Button happened = new Button();
   private @Nullable Object shown;
   private boolean events;
@@ -51,15 +51,20 @@ public final class RidePage extends HBox {
     this.look = look;
     this.model = model;
     this.code = BigWords.code(look);
-    getStyleClass().addAll("ride", "page");
-    setPadding(Insets.EMPTY);
+    getStyleClass().add("ride");
     ScrollPane sheet = new ScrollPane(right);
     sheet.setFitToWidth(true);
     sheet.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     sheet.setFocusTraversable(false);
     right.setPadding(new Insets(28, 36, 28, 36));
-    HBox.setHgrow(sheet, Priority.ALWAYS);
-    getChildren().setAll(left(back), new Separator(Orientation.VERTICAL), sheet);
+    foot.setPadding(new Insets(16, 36, 20, 36));
+    foot.getStyleClass().add("foot");
+    VBox.setVgrow(sheet, Priority.ALWAYS);
+    VBox side = new VBox(sheet, foot);
+    side.getStyleClass().add("side");
+    HBox.setHgrow(side, Priority.ALWAYS);
+    getChildren().setAll(left(back), side);
+    status = status();
     happened.setOnAction(
         e -> {
           events = !events;
@@ -134,6 +139,7 @@ public final class RidePage extends HBox {
       shown = key;
       watches.getChildren().setAll(watches(now));
       right.getChildren().setAll(right(now, plan));
+      foot.getChildren().setAll(foot(now));
     }
   }
 
@@ -174,44 +180,44 @@ public final class RidePage extends HBox {
 
   private List<Node> right(RideSheet now, @Nullable Plan plan) {
     if (events) {
-      return List.of(new RideEventsView(look, model, this::closeEvents), status());
+      return List.of(new RideEventsView(look, model, this::closeEvents));
     }
     return switch (now.stage()) {
       case NO_SESSION -> List.of(words("no.session"));
-      case OVER -> List.of(words("over"), status());
-      case ALL_RIDDEN -> List.of(words("all.ridden"), new RideEventsView(look, model, this::closeEvents), status());
-      case HAND_OVER ->
-          List.of(
-              words("hand.over"),
-              next(RideWords.say("hand.over.button"), model::handedOver),
-              note("hand.over.note"),
-              status());
-      case WARM_UP ->
-          List.of(words("warm.up.words"), next(RideWords.say("warm.up.button"), model::warmUpRidden), status());
-      case SETTLING ->
-          List.of(words("settling"), next(RideWords.say("settling.button"), this::settled), status());
-      case SCORED -> List.of(
-          new RideScoreView(look, model, now, Objects.requireNonNull(plan)),
-          done(now));
-      case DONE -> List.of(status(), next(RideWords.say("next.button"), model::next));
+      case OVER -> List.of(words("over"));
+      case ALL_RIDDEN ->
+          List.of(words("all.ridden"), new RideEventsView(look, model, this::closeEvents));
+      case HAND_OVER -> List.of(words("hand.over"), note("hand.over.note"));
+      case WARM_UP -> List.of(words("warm.up.words"));
+      case SETTLING -> List.of(words("settling"));
+      case SCORED -> List.of(new RideScoreView(look, model, now, Objects.requireNonNull(plan)));
+      case DONE -> List.of(words("done.words"));
     };
   }
 
-  private void settled() {
-    model.lapDone();
+  /** What is saved, and the one next step, always in view. */
+  private List<Node> foot(RideSheet now) {
+    Region between = new Region();
+    HBox.setHgrow(between, Priority.ALWAYS);
+    List<Node> parts = new ArrayList<>(List.of(status, between));
+    if (!events) {
+      switch (now.stage()) {
+        case HAND_OVER -> parts.add(next(RideWords.say("hand.over.button"), model::handedOver));
+        case WARM_UP -> parts.add(next(RideWords.say("warm.up.button"), model::warmUpRidden));
+        case SETTLING -> parts.add(next(RideWords.say("settling.button"), model::lapDone));
+        case SCORED ->
+            parts.add(next(RideWords.say("done.button", now.number()), model::lapDone));
+        case DONE -> parts.add(next(RideWords.say("next.button"), model::next));
+        default -> {} // nothing to do on this page
+      }
+    }
+    return parts;
   }
 
   private void closeEvents() {
     events = false;
     shown = null;
     show(model.sheetProperty().get());
-  }
-
-  private Node done(RideSheet now) {
-    Button button = next(RideWords.say("done.button", now.number()), model::lapDone);
-    Region between = new Region();
-    HBox.setHgrow(between, Priority.ALWAYS);
-    return new HBox(24, status(), between, button);
   }
 
   private Node status() {

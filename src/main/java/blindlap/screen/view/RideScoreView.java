@@ -47,11 +47,11 @@ final class RideScoreView extends VBox {
     if (!counters.getChildren().isEmpty()) {
       getChildren().add(counters);
     }
-    getChildren().add(field(RideWords.say("note"), now.note(), model::note));
-    conditions(now);
     if (now.guessAsked()) {
       guess(now, plan);
     }
+    getChildren().add(field(RideWords.say("note"), now.note(), model::note));
+    conditions(now);
   }
 
   private static Optional<BigDecimal> given(Measure measure, RideSheet now) {

@@ -107,9 +107,13 @@ final class RideWatchView extends VBox {
           RideWords.time(watch.doubtful().get(0)),
           RideWords.time(watch.doubtful().get(1)));
     }
-    return seconds == null
-        ? RideWords.say("watch." + watch.state())
-        : RideWords.time(seconds);
+    if (seconds != null) {
+      return RideWords.time(seconds);
+    }
+    String state = RideWords.say("watch." + watch.state());
+    return watch.state() == RideSheet.Watch.State.STOPPED
+        ? state + ". " + RideWords.say("watch.hidden")
+        : state;
   }
 
   private Button button(String key, Runnable action) {
