@@ -94,7 +94,7 @@ public final class Figures {
 
   /** A share as a whole number in a hundred; "–" for none at all. */
   public static String inHundred(double share) {
-    return share < 0.0005 ? "–" : share < 0.005 ? "<1" : number(100 * share, 0);
+    return share < 0.0005 ? "–" : share < 0.01 ? "<1" : number(100 * share, 0);
   }
 
   /** A number with its sign, plus included. */

@@ -48,6 +48,7 @@ public final class PlanModel {
   private final ObservableList<String> problems = FXCollections.observableArrayList();
   private final ObservableList<String> hints = FXCollections.observableArrayList();
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper title = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper saved = new ReadOnlyStringWrapper("");
   private final ReadOnlyBooleanWrapper complete = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
@@ -89,7 +90,7 @@ public final class PlanModel {
       fill(name, start());
     } else {
       String latest = new ArrayList<>(kept.keySet()).get(kept.size() - 1);
-      fill(latest, kept.get(latest));
+      fill(latest, java.util.Objects.requireNonNull(kept.get(latest)));
     }
     list();
   }
@@ -132,6 +133,11 @@ public final class PlanModel {
   /** "Saved 14:32:07" once the disk has the draft; empty while it has not. */
   public ReadOnlyStringProperty savedProperty() {
     return saved.getReadOnlyProperty();
+  }
+
+  /** What the tester would call the draft. */
+  public ReadOnlyStringProperty titleProperty() {
+    return title.getReadOnlyProperty();
   }
 
   /** True if nothing is wrong and the plan can be committed. */
@@ -332,7 +338,9 @@ public final class PlanModel {
   }
 
   private void judge() {
-    PlanPreview preview = planning.preview(form.tree());
+    Map<String, Object> fields = form.tree();
+    title.set(PlanWords.title(fields));
+    PlanPreview preview = planning.preview(fields);
     Map<String, String> sentences = new LinkedHashMap<>();
     List<String> other = new ArrayList<>();
     for (Problem problem : preview.problems()) {

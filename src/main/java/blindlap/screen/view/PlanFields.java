@@ -16,11 +16,16 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.util.StringConverter;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Fields of the Plan page: a label, what is typed, and what is wrong with it, one below the other.
  */
 final class PlanFields {
+  /** Width for which a row is measured where it is given none: that of the widest section. */
+  private static final double WRAP = 1000;
+
   private PlanFields() {}
 
   /** A line to type in, about so many characters wide. */
@@ -70,21 +75,36 @@ final class PlanFields {
 
   /** One of several words; the first stands for "not chosen yet". */
   static VBox choice(PlanForm form, String name, List<String> words) {
-    return choice(form.field(name), PlanWords.field(name), words, false);
+    VBox box = choice(form.field(name), PlanWords.field(name), words);
+    if (box.getChildren().get(1) instanceof ComboBox<?> combo
+        && PlanWords.has("default." + name)) {
+      combo.setPromptText(PlanWords.say("default." + name));
+    }
+    return box;
   }
 
-  /** One of several words, or others typed in. */
-  static VBox choice(PlanForm.Entry entry, String title, List<String> words, boolean editable) {
+  private static VBox choice(PlanForm.Entry entry, String title, List<String> words) {
     ComboBox<String> box = new ComboBox<>();
     box.getItems().setAll(words);
-    box.setEditable(editable);
-    if (editable) {
-      box.getEditor().textProperty().bindBidirectional(entry.textProperty());
-      box.getEditor().setAccessibleText(title);
-    } else {
-      box.valueProperty().bindBidirectional(entry.textProperty());
-    }
+    box.setConverter(new YesOrNo());
+    box.valueProperty().bindBidirectional(entry.textProperty());
     return labelled(title, box, entry);
+  }
+
+  /** Plan files may say true and false; people read yes and no. */
+  private static final class YesOrNo extends StringConverter<String> {
+    @Override
+    public String toString(@Nullable String typed) {
+      if ("true".equals(typed)) {
+        return PlanWords.say("option.yes");
+      }
+      return "false".equals(typed) ? PlanWords.say("option.no") : typed == null ? "" : typed;
+    }
+
+    @Override
+    public String fromString(String shown) {
+      return shown;
+    }
   }
 
   /** A line without a label above it, for rows of many; its name stands in it while it is empty. */
@@ -98,9 +118,6 @@ final class PlanFields {
   static VBox compactChoice(PlanForm form, String name, List<String> words) {
     VBox box = choice(form, name, words);
     box.getChildren().remove(0);
-    if (box.getChildren().get(0) instanceof ComboBox<?> combo) {
-      combo.setPromptText(PlanWords.field(name));
-    }
     return box;
   }
 
@@ -134,6 +151,7 @@ final class PlanFields {
   static FlowPane row(Node... fields) {
     FlowPane row = new FlowPane(16, 10, fields);
     row.setRowValignment(VPos.TOP);
+    row.setPrefWrapLength(WRAP);
     return row;
   }
 

@@ -14,6 +14,7 @@ import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -63,11 +64,12 @@ public final class PlanPage extends StackPane {
   private void build() {
     PlanAnswerPane answer = new PlanAnswerPane(look, model.answer());
     PlanForm form = model.form();
-    grid.add(PlanFields.section(drafts(), answer.answer(), answer.lead()), answer.orders());
+    grid.add(PlanFields.section(top(), answer.answer(), answer.lead()), answer.orders());
     grid.add(new PlanKnobs(model));
     grid.add(PlanFields.section(PlanFields.heading("head.curve"), answer.curve()), note("curve"));
     grid.add(answer.odds(), note("odds"));
     grid.add(answer.left());
+    grid.add(drafts());
     grid.add(question(form));
     grid.add(
         PlanFields.section(PlanFields.heading("head.expectations"), new PlanExpectations(model)),
@@ -122,14 +124,18 @@ public final class PlanPage extends StackPane {
     copy.disableProperty().bind(model.sessionOpenProperty().not());
     FlowPane row = PlanFields.row(list, fresh, copy, read, write, forget);
     row.getChildren().forEach(node -> node.getStyleClass().add("quiet"));
-    SavedLine saved = new SavedLine();
-    model
-        .savedProperty()
-        .addListener((o, before, now) -> saved.say(now, model.troubleProperty().get()));
-    model
-        .troubleProperty()
-        .addListener((o, before, now) -> saved.say(model.savedProperty().get(), now));
-    return new VBox(6, row, saved);
+    return PlanFields.section(PlanFields.heading("head.drafts"), row);
+  }
+
+  private FlowPane top() {
+    Label title = PlanFields.words("", "second");
+    title.textProperty().bind(model.titleProperty());
+    Label saved = PlanFields.words("", "note", "second");
+    saved.textProperty().bind(model.savedProperty());
+    Label trouble = PlanFields.words("", "strong");
+    trouble.textProperty().bind(model.troubleProperty());
+    trouble.managedProperty().bind(model.troubleProperty().isNotEmpty());
+    return PlanFields.row(title, saved, trouble);
   }
 
   private VBox question(PlanForm form) {

@@ -74,7 +74,6 @@ final class PlanSetups extends VBox {
                 PlanFields.button(PlanWords.say("add.setting"), () -> setup.add("settings")),
                 starters),
             more(setup));
-    box.getStyleClass().add("plan-setup");
     return box;
   }
 
@@ -103,17 +102,27 @@ final class PlanSetups extends VBox {
   }
 
   private Node setting(PlanForm setting) {
+    FlowPane dial =
+        PlanFields.row(
+            PlanFields.text(setting, "range", 6),
+            PlanFields.text(setting, "step", 5),
+            PlanFields.text(setting, "readings", 5));
+    boolean used =
+        !setting.field("range").get().isBlank() || !setting.field("step").get().isBlank();
+    dial.setVisible(used);
+    dial.managedProperty().bind(dial.visibleProperty());
+    Button show = PlanFields.button(PlanWords.say("dial"), () -> dial.setVisible(!dial.isVisible()));
+    show.getStyleClass().add("quiet");
     return PlanFields.row(
-        PlanFields.compact(setting, "name", 14),
+        PlanFields.compact(setting, "name", 13),
         PlanFields.compact(setting, "value", 7),
         PlanFields.compact(setting, "unit", 9),
-        PlanFields.compact(setting, "tolerance", 5),
+        PlanFields.compact(setting, "tolerance", 6),
         PlanFields.compactChoice(setting, "check", PlanModel.options("check")),
         PlanFields.compactChoice(
             setting, "equal", List.of(PlanWords.say("option.yes"), PlanWords.say("option.no"))),
-        PlanFields.compact(setting, "range", 6),
-        PlanFields.compact(setting, "step", 5),
-        PlanFields.compact(setting, "readings", 5));
+        show,
+        dial);
   }
 
   private static VBox bikes(PlanForm bikes) {

@@ -54,8 +54,6 @@ class PlanPicturesTest {
     Scene scene = new Scene(view, 1280, 800);
     look.dress(scene);
     Window.picture(scene, name + "-top");
-    Scene whole = new Scene(new javafx.scene.layout.StackPane(), 10, 10);
-    view.getChildren();
     scene.setRoot(new javafx.scene.layout.StackPane());
     Scene tall = new Scene(view, 1280, scale > 1 ? 9000 : 5200);
     look.dress(tall);
