@@ -4,9 +4,9 @@ import blindlap.command.Blindlap;
 import blindlap.command.CommandSetting;
 import blindlap.command.ConsoleTerminal;
 import blindlap.desk.Desk;
+import blindlap.screen.BlindlapApp;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
-import blindlap.screen.BlindlapApp;
 import blindlap.seal.SecureBytes;
 import blindlap.store.SqliteNotebook;
 import java.io.IOException;
@@ -55,7 +55,7 @@ public final class Main {
     if (!display()) {
       return false;
     }
-    BlindlapApp.show(() -> open(notebook), String.valueOf(notebook.getFileName()));
+    BlindlapApp.show(() -> open(notebook), String.valueOf(notebook.getFileName()), System::nanoTime);
     return true;
   }
 

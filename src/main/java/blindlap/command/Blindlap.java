@@ -55,6 +55,8 @@ public final class Blindlap implements Runnable {
     line.addSubcommand(new UnsealCommand(setting));
     line.addSubcommand(new ReviewCommand(setting));
     line.addSubcommand(new ReportCommand(setting));
+    line.addSubcommand(new ExportCommand(setting));
+    line.addSubcommand(new FingerprintCommand(setting));
     line.addSubcommand(new AbandonCommand(setting));
     line.addSubcommand(new NotebookCommand(setting));
     line.addSubcommand(new ComputeCommand(Calculations.standard()));

@@ -2,7 +2,6 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.session.SessionState;
-import java.io.IOException;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -13,7 +12,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "report",
     description =
-        "Writes the report of an unsealed session, one HTML file that needs nothing else.")
+        "Writes the report of an unsealed session: a PDF, and one HTML file that needs nothing else.")
 final class ReportCommand extends SessionCommand {
   @Parameters(
       paramLabel = "SESSION",
@@ -26,6 +25,9 @@ final class ReportCommand extends SessionCommand {
       paramLabel = "DIR",
       description = "The folder to write to.")
   @Nullable Path out;
+
+  @Option(names = "--black", description = "Black on white instead of colour.")
+  boolean black;
 
   ReportCommand(CommandSetting setting) {
     super(setting);
@@ -42,17 +44,15 @@ final class ReportCommand extends SessionCommand {
               problems -> {
                 throw complaint(problems);
               });
-      Path file = folder.resolve(desk.reviews().reportName(state));
-      try {
-        java.nio.file.Files.createDirectories(folder);
-      } catch (IOException e) {
-        throw new Complaint(
-            ExitCode.FILE_TROUBLE,
-            "The folder " + folder + " cannot be made; nothing was written.");
-      }
-      Files.write(file, desk.reviews().html(state));
-      desk.reviews().reported(state, file.getFileName().toString());
-      say("Report written to " + file);
+      Files.folder(folder);
+      desk.reviews()
+          .report(state, black)
+          .forEach(
+              (name, bytes) -> {
+                Files.write(folder.resolve(name), bytes);
+                desk.reviews().reported(state, name);
+                say("Report written to " + folder.resolve(name));
+              });
       return ExitCode.DONE;
     }
   }

@@ -10,13 +10,13 @@ import blindlap.wording.AnswerWords;
 import blindlap.wording.Words;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Consumer;
 
 /** The main job on invented sessions, each step told in a line. */
@@ -70,11 +70,7 @@ public final class Demo {
   private void quietly(String name, Path notebook) {
     try (Desk desk = desk(name, notebook, day(name))) {
       SampleSession sample = new SampleSession(name, desk);
-      Committing.Result.Committed committed = sample.commit();
-      SessionState state =
-          sample.unseal(
-              sample.closeReview(sample.closeDay(sample.record(committed.state()))),
-              committed.sealed());
+      SessionState state = sample.whole();
       say("earlier", state.plan().day(), desk.reviews().text(state).get(0));
     }
   }
@@ -121,14 +117,16 @@ public final class Demo {
   }
 
   private void report(Desk desk, SessionState state, Path folder) {
-    Path file = folder.resolve(desk.reviews().reportName(state));
-    try {
-      Files.writeString(file, desk.reviews().html(state), StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+    for (Map.Entry<String, byte[]> file : desk.reviews().report(state, false).entrySet()) {
+      Path path = folder.resolve(file.getKey());
+      try {
+        Files.write(path, file.getValue());
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+      desk.reviews().reported(state, file.getKey());
+      say("report", path);
     }
-    desk.reviews().reported(state, file.getFileName().toString());
-    say("report", file);
   }
 
   private void say(String key, Object... arguments) {

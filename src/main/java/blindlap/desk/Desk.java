@@ -19,6 +19,8 @@ public final class Desk implements AutoCloseable {
   private final Cards cards = new Cards();
   private final Reviews reviews;
   private final Planning planning;
+  private final HelperDays helperDays;
+  private final RiderDays riderDays;
 
   /**
    * @param notebook the open notebook; closed with the desk
@@ -42,6 +44,8 @@ public final class Desk implements AutoCloseable {
     this.keys = new Keys(sessions, sealing);
     this.reviews = new Reviews(sessions);
     this.planning = new Planning(this);
+    this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
+    this.riderDays = new RiderDays(sessions);
   }
 
   /** Opens a desk on a notebook file; made in the composition root. */
@@ -96,6 +100,16 @@ public final class Desk implements AutoCloseable {
   /** Cards to print. */
   public Cards cards() {
     return cards;
+  }
+
+  /** The helper's days, against the phrase. */
+  public HelperDays helperDays() {
+    return helperDays;
+  }
+
+  /** The rider's days. */
+  public RiderDays riderDays() {
+    return riderDays;
   }
 
   /** Findings and reports. */

@@ -5,6 +5,7 @@ import blindlap.exchange.Starters;
 import blindlap.plan.CanonicalJson;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.PlanJson;
+import blindlap.plan.Problem;
 import blindlap.plan.Protocol;
 import blindlap.plan.Starter;
 import blindlap.seal.SessionKind;
@@ -12,6 +13,10 @@ import blindlap.session.Fact;
 import blindlap.session.Notebook;
 import blindlap.session.Outcome;
 import blindlap.session.SessionId;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -104,9 +109,43 @@ public final class Planning {
             });
   }
 
-  /** Reads a plan file into fields as typed. */
-  public PlanText.Fields importText(String text) {
-    return PlanText.read(text);
+  /**
+   * A plan file's fields as typed.
+   *
+   * @param fields maps, lists and texts; empty if the text cannot be read
+   * @param problems why it cannot be read; empty if it can
+   */
+  public record Imported(Map<String, Object> fields, List<Problem> problems) {}
+
+  /** Reads a plan file into fields as typed, without judging them. */
+  public Imported importText(String text) {
+    PlanText.Fields read = PlanText.read(text);
+    return new Imported(read.fields(), read.problems());
+  }
+
+  /**
+   * Reads a plan file.
+   *
+   * @throws IOException if it cannot be read as UTF-8 text
+   */
+  public Imported importFile(Path file) throws IOException {
+    return importText(Files.readString(file));
+  }
+
+  /**
+   * Writes a draft as a plan file, whole or not at all.
+   *
+   * @throws IOException if it cannot be written; what was there is kept
+   */
+  public void exportFile(Path file, Map<String, ?> fields) throws IOException {
+    Path folder = file.toAbsolutePath().getParent();
+    Path part = Files.createTempFile(folder, ".plan", "");
+    try {
+      Files.writeString(part, exportText(fields));
+      Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(part);
+    }
   }
 
   /** A draft as a plan file. */

@@ -1,7 +1,11 @@
 package blindlap.desk;
 
-import blindlap.paper.ReportHtml;
+import blindlap.paper.Report;
+import blindlap.paper.ReportInput;
 import blindlap.plan.Problem;
+import blindlap.exchange.DataPackage;
+import blindlap.exchange.DataPackageReader;
+import blindlap.exchange.FindingRequests;
 import blindlap.exchange.HelperFits;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
@@ -13,8 +17,11 @@ import blindlap.session.SessionState;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.Words;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Findings of unsealed sessions: as text, as JSON, as a report. */
@@ -27,6 +34,9 @@ public final class Reviews {
 
   /** Why nothing that depends on the key may be shown, if so. */
   public Optional<List<Problem>> refuse(SessionState state) {
+    if (!state.hasKey()) {
+      return Optional.of(List.of(Problem.of(SessionFault.OPEN_NOISE_RUN, "")));
+    }
     return state.unsealed()
         ? Optional.empty()
         : Optional.of(List.of(Problem.of(SessionFault.STILL_SEALED, "", state.step())));
@@ -59,9 +69,7 @@ public final class Reviews {
 
   /** The finding in sentences. */
   public List<String> text(SessionState state) {
-    List<String> lines = new ArrayList<>(new FindingText(finding(state)).lines());
-    lines.add(Words.of("cautions").say("trust"));
-    return lines;
+    return text(finding(state));
   }
 
   /** The finding as JSON with fixed names. */
@@ -69,14 +77,117 @@ public final class Reviews {
     return FindingJson.write(finding(state));
   }
 
-  /** The report, one HTML text that needs nothing else. */
-  public String html(SessionState state) {
-    return ReportHtml.write(state, finding(state));
+  /**
+   * The report of an unsealed session: HTML and PDF by file name.
+   *
+   * @param black black on white instead of colour
+   */
+  public Map<String, byte[]> report(SessionState state, boolean black) {
+    Report report =
+        Report.of(
+            new ReportInput(
+                state,
+                finding(state),
+                Engine.version(),
+                earlier(state),
+                black ? ReportInput.Ink.BLACK : ReportInput.Ink.COLOUR));
+    String name = "report-" + state.plan().day() + "-" + state.id().brief();
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put(name + ".html", report.html().getBytes(StandardCharsets.UTF_8));
+    files.put(name + ".pdf", report.pdf());
+    return files;
   }
 
-  /** A file name for the report that names no person. */
-  public String reportName(SessionState state) {
-    return "report-" + state.plan().day() + "-" + state.id().brief() + ".html";
+  /** Other commits of the same question: same rider, trail and setups, or the same words. */
+  private List<String> earlier(SessionState state) {
+    List<String> lines = new ArrayList<>();
+    for (SessionState other : sessions.all()) {
+      if (!other.id().equals(state.id()) && sameQuestion(other, state)) {
+        lines.add(
+            Words.of("finding")
+                .say(
+                    "session.other",
+                    other.plan().day(),
+                    other.id().brief(),
+                    Words.of("steps").say(other.step().name()),
+                    other.abandonedBecause().orElse("")));
+      }
+    }
+    return lines;
+  }
+
+  private static boolean sameQuestion(SessionState a, SessionState b) {
+    boolean words = a.plan().question().strip().equalsIgnoreCase(b.plan().question().strip());
+    return words
+        || (a.plan().rider().equals(b.plan().rider())
+            && a.plan().trail().equals(b.plan().trail())
+            && ids(a).equals(ids(b)));
+  }
+
+  private static java.util.Set<String> ids(SessionState state) {
+    return state.plan().setups().stream()
+        .map(blindlap.plan.Setup::id)
+        .collect(java.util.stream.Collectors.toSet());
+  }
+
+  /** The data package of a session by file name; codes only while it is sealed. */
+  public Map<String, byte[]> export(SessionState state) {
+    return refuse(state).isPresent() || state.plan().setups().size() < 2
+        ? DataPackage.blind(state)
+        : DataPackage.open(day(state), json(state));
+  }
+
+  /**
+   * The finding of a data package.
+   *
+   * @param files contents by file name
+   * @throws IllegalArgumentException if it cannot be read; the message says why
+   */
+  public static Finding fromPackage(Map<String, byte[]> files) {
+    return Finding.of(DataPackageReader.read(files));
+  }
+
+  /** A finding in sentences, as of a data package. */
+  public static List<String> text(Finding finding) {
+    List<String> lines = new ArrayList<>(new FindingText(finding).lines());
+    lines.add(Words.of("cautions").say("trust"));
+    return lines;
+  }
+
+  /** A finding as JSON, as of a data package. */
+  public static String json(Finding finding) {
+    return FindingJson.write(finding);
+  }
+
+  /**
+   * How a number was computed.
+   *
+   * @param about which number, in words
+   * @param request the calculation request that gives it again
+   */
+  public record How(String about, String request) {}
+
+  /** How each number of a finding was computed. */
+  public static List<How> how(Finding finding) {
+    Words words = Words.of("computed");
+    return FindingRequests.of(finding).stream()
+        .map(n -> new How(words.say(n.about(), n.measure()), n.json()))
+        .toList();
+  }
+
+  /** Writes down who received a fingerprint. */
+  public Sessions.Result given(SessionState state, String to) {
+    return sessions.act(
+        state.id(),
+        latest ->
+            to.isBlank()
+                ? Outcome.refused(SessionFault.REASON_MISSING, "", "fingerprint (given to whom)")
+                : Outcome.accepted(
+                    new Fact.FingerprintGiven(
+                        latest.reviewFingerprint().isPresent()
+                            ? Fact.Which.REVIEW
+                            : Fact.Which.PLAN,
+                        to.strip())));
   }
 
   /** Writes down that a report was written. */

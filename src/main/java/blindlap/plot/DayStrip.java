@@ -213,7 +213,6 @@ public final class DayStrip implements Drawing {
     double left = scale.at(content.blocks().get(count - 2).to());
     double right = scale.at(content.blocks().get(count - 1).from());
     double baseline = top(faces) + faces.px(HIGH) / 2 + 0.35 * face.size();
-    surface.text(
-        content.spare(), (left + right) / 2, baseline, Anchor.MIDDLE, face, Ink.INK);
+    surface.text(content.spare(), (left + right) / 2, baseline, Anchor.MIDDLE, face, Ink.INK);
   }
 }

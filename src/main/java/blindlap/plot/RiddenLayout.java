@@ -62,14 +62,23 @@ record RiddenLayout(
     double bottom = top + plot;
     double under = rows(content, faces, across, range, -1, bottom, beyond);
     Scale up =
-        Scale.around(
-            range.low(), range.high(), 0.07, bottom - faces.mark(), top + faces.mark());
+        Scale.around(range.low(), range.high(), 0.07, bottom - faces.mark(), top + faces.mark());
     double needed = label + 0.3 * faces.number().size();
     int staggers = (int) Math.max(1, Math.ceil(needed / across.pixelsPerUnit()));
     double axis = bottom + under;
     double height = axis + labels(content, faces, staggers) + words(content, faces, width);
     return new RiddenLayout(
-        faces, across, up, range, Map.copyOf(beyond), numbers, right, axis, staggers, width, height);
+        faces,
+        across,
+        up,
+        range,
+        Map.copyOf(beyond),
+        numbers,
+        right,
+        axis,
+        staggers,
+        width,
+        height);
   }
 
   private static double labels(RiddenOrder.Content content, Faces faces, int staggers) {
@@ -96,8 +105,7 @@ record RiddenLayout(
         .mapToDouble(
             stint ->
                 Math.max(
-                    faces.number().room(Integer.toString(stint.number())),
-                    code.room(stint.code())))
+                    faces.number().room(Integer.toString(stint.number())), code.room(stint.code())))
         .max()
         .orElse(0);
   }
@@ -122,8 +130,7 @@ record RiddenLayout(
         List<String> lines = Lines.wrap(stint.reason(), face, Math.max(left, right), 2);
         double half = Math.max(lines.size() * face.line(), 2 * faces.mark() + 6) / 2;
         boolean toRight = right >= Lines.widest(lines, face);
-        rows.put(
-            stint.number(), new Beyond(y + half, lines, toRight ? Anchor.START : Anchor.END));
+        rows.put(stint.number(), new Beyond(y + half, lines, toRight ? Anchor.START : Anchor.END));
         y += 2 * half;
       }
     }

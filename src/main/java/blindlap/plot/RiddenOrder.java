@@ -138,8 +138,6 @@ public final class RiddenOrder implements Drawing {
 
   @Override
   public void draw(Surface surface, double width, double textScale) {
-    new RiddenOrderPart(
-            surface, content, RiddenLayout.of(content, width, textScale))
-        .draw();
+    new RiddenOrderPart(surface, content, RiddenLayout.of(content, width, textScale)).draw();
   }
 }

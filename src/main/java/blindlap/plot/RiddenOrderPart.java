@@ -3,7 +3,6 @@ package blindlap.plot;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.DoubleStream;
 
 /** Draws {@link RiddenOrder}. */
 final class RiddenOrderPart {
@@ -20,7 +19,8 @@ final class RiddenOrderPart {
     this.faces = layout.faces();
     places =
         new Places(
-            new Box(layout.across().from(), 0, layout.right() - layout.across().from(), layout.axis()));
+            new Box(
+                layout.across().from(), 0, layout.right() - layout.across().from(), layout.axis()));
   }
 
   void draw() {

@@ -3,11 +3,19 @@ package blindlap.screen;
 import blindlap.desk.Desk;
 import blindlap.screen.model.Background;
 import blindlap.screen.model.NotebookModel;
+import blindlap.screen.model.PlanModel;
+import blindlap.screen.model.RideModel;
 import blindlap.screen.model.Shell;
+import blindlap.screen.view.FileDialogs;
 import blindlap.screen.view.Look;
 import blindlap.screen.view.NotebookPage;
+import blindlap.screen.view.PlanPage;
+import blindlap.screen.view.RidePage;
+import blindlap.session.SessionId;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import javafx.scene.Node;
 
@@ -17,17 +25,21 @@ final class Pages {
   private final Shell shell;
   private final Look look;
   private final Background background;
+  private final LongSupplier monotonic;
 
-  Pages(Desk desk, Shell shell, Look look, Background background) {
+  Pages(Desk desk, Shell shell, Look look, Background background, LongSupplier monotonic) {
     this.desk = desk;
     this.shell = shell;
     this.look = look;
     this.background = background;
+    this.monotonic = monotonic;
   }
 
   Map<Shell.Page, Supplier<? extends Node>> makers() {
     Map<Shell.Page, Supplier<? extends Node>> makers = new EnumMap<>(Shell.Page.class);
     makers.put(Shell.Page.NOTEBOOK, this::notebook);
+    makers.put(Shell.Page.PLAN, this::plan);
+    makers.put(Shell.Page.RIDE, this::ride);
     return makers;
   }
 
@@ -43,5 +55,35 @@ final class Pages {
               }
             });
     return new NotebookPage(look, model);
+  }
+
+  private Node ride() {
+    RideModel model =
+        new RideModel(
+            desk.riderDays(), desk.notebook()::dataVersion, background, desk.clock(), monotonic);
+    follow(Shell.Page.RIDE, model::open);
+    return new RidePage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
+  }
+
+  /** Opens the session in hand whenever a page comes into view. */
+  private void follow(Shell.Page page, Consumer<SessionId> open) {
+    Runnable now =
+        () -> {
+          if (shell.pageProperty().get() == page) {
+            shell.sessionProperty().get().ifPresent(open);
+          }
+        };
+    shell.pageProperty().addListener((o, before, after) -> now.run());
+    shell.sessionProperty().addListener((o, before, after) -> now.run());
+    now.run();
+  }
+
+  private Node plan() {
+    PlanModel model = new PlanModel(desk, shell, background);
+    Node[] page = new Node[1];
+    FileDialogs dialogs =
+        new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());
+    page[0] = new PlanPage(look, model, dialogs);
+    return page[0];
   }
 }

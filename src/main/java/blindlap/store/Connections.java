@@ -151,8 +151,8 @@ final class Connections {
   }
 
   private static NotebookException other(SQLException error, Path file) {
-    Path folder = file.toAbsolutePath().getParent();
-    if (Files.notExists(file) && folder != null && !Files.isWritable(folder)) {
+    Path place = Files.exists(file) ? file : file.toAbsolutePath().getParent();
+    if (place != null && !Files.isWritable(place)) {
       return notWritable(error, file);
     }
     return new NotebookException(

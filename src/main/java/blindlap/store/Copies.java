@@ -31,8 +31,9 @@ final class Copies {
   /** Writes a copy that is finished by someone before it takes its place. */
   static void write(Connection connection, Path target, Finish finish)
       throws SQLException, IOException {
-    Path part = target.resolveSibling(target.getFileName() + ".part");
-    Files.deleteIfExists(part);
+    Path folder = java.util.Objects.requireNonNull(target.toAbsolutePath().getParent());
+    // A name of its own, for two programs may be at it at once; SQLite takes an empty file.
+    Path part = Files.createTempFile(folder, target.getFileName() + ".", ".part");
     try {
       try (PreparedStatement statement = connection.prepareStatement("VACUUM INTO ?")) {
         statement.setString(1, part.toString());

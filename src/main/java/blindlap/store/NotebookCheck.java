@@ -34,13 +34,13 @@ final class NotebookCheck {
   private long sessions;
   private long entries;
 
-  private NotebookCheck(Connection connection) throws SQLException {
-    this.summaries = new SummaryTable(connection);
+  private NotebookCheck(SummaryTable summaries) {
+    this.summaries = summaries;
   }
 
   /** Checks all that a connection sees. */
-  static NotebookReport run(Connection connection) throws SQLException {
-    NotebookCheck check = new NotebookCheck(connection);
+  static NotebookReport run(Connection connection, SummaryTable summaries) throws SQLException {
+    NotebookCheck check = new NotebookCheck(summaries);
     for (String name : Schema.differences(connection)) {
       check.report(NotebookFault.CHANGED_TABLES, "", name);
     }

@@ -2,6 +2,7 @@ package blindlap.store;
 
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -37,8 +38,17 @@ final class NotebookFile {
               + file
               + " does not exist; nothing was made. Make the folder or name another file.");
     }
-    if (Files.isDirectory(file)) {
+    if (Files.isDirectory(file) || isOneByte(file)) {
       throw notANotebook(file, null);
+    }
+  }
+
+  /** SQLite takes a file of one byte for an empty one and would write over it. */
+  private static boolean isOneByte(Path file) {
+    try {
+      return Files.exists(file) && Files.size(file) == 1;
+    } catch (IOException e) {
+      return false;
     }
   }
 

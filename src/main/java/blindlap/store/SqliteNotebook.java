@@ -47,7 +47,7 @@ public final class SqliteNotebook implements Notebook {
   private long ownCommits;
   private @Nullable NotebookException damage;
 
-  private SqliteNotebook(Path file, Connection connection, NotebookId id) throws SQLException {
+  private SqliteNotebook(Path file, Connection connection, NotebookId id) {
     this.file = file;
     this.connection = connection;
     this.id = id;
@@ -70,7 +70,10 @@ public final class SqliteNotebook implements Notebook {
   }
 
   static SqliteNotebook open(Path file, byte[] newId, Instant now, int busyMilliseconds) {
-    Connection connection = Connections.open(file, busyMilliseconds);
+    return on(Connections.open(file, busyMilliseconds), file, newId, now);
+  }
+
+  static SqliteNotebook on(Connection connection, Path file, byte[] newId, Instant now) {
     try {
       Migrations.run(connection, file, NotebookId.of(newId), now);
       OpeningCheck.run(connection, file);
@@ -285,7 +288,7 @@ public final class SqliteNotebook implements Notebook {
 
   @Override
   public synchronized NotebookReport verify() {
-    return reading(() -> NotebookCheck.run(connection));
+    return reading(() -> NotebookCheck.run(connection, summaries));
   }
 
   @Override

@@ -34,63 +34,64 @@ final class SummaryTable {
       "session, committed_at, kind, question, rider, trail, day, setups, series, step, verdict";
 
   private final Connection connection;
-  private final PreparedStatement one;
-  private final PreparedStatement put;
-  private final PreparedStatement change;
+  private final Prepared one;
+  private final Prepared put;
+  private final Prepared change;
 
-  SummaryTable(Connection connection) throws SQLException {
+  SummaryTable(Connection connection) {
     this.connection = connection;
-    one = connection.prepareStatement("SELECT " + COLUMNS + " FROM summary WHERE session = ?");
+    one = new Prepared(connection, "SELECT " + COLUMNS + " FROM summary WHERE session = ?");
     put =
-        connection.prepareStatement(
+        new Prepared(
+            connection,
             "INSERT OR REPLACE INTO summary ("
                 + COLUMNS
                 + ", words, first) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, (SELECT min(arrived)"
                 + " FROM entry WHERE session = ? AND kind = 'PlanCommitted'))");
     change =
-        connection.prepareStatement(
-            "UPDATE summary SET step = ?, verdict = ?, words = ? WHERE session = ?");
+        new Prepared(
+            connection, "UPDATE summary SET step = ?, verdict = ?, words = ? WHERE session = ?");
   }
 
   /** The step of a session, from one short row. */
   Optional<SessionSummary> find(SessionId session) throws SQLException {
-    one.setString(1, session.text());
-    try (ResultSet row = one.executeQuery()) {
-      return row.next() ? Optional.of(summary(row)) : Optional.empty();
-    }
+    return one.use(
+        statement -> {
+          try (ResultSet row = statement.executeQuery()) {
+            return row.next() ? Optional.of(summary(row)) : Optional.empty();
+          }
+        },
+        session.text());
   }
 
   /** Puts a whole row; its verdict is the one given. */
   void put(SessionSummary summary) throws SQLException {
     String id = summary.id().text();
-    String[] values = {
-      id,
-      summary.committedAt().toString(),
-      PlanJson.word(summary.kind()),
-      summary.question(),
-      summary.rider(),
-      summary.trail(),
-      summary.day().toString(),
-      String.join("\n", summary.setups()),
-      summary.series(),
-      PlanJson.word(summary.step()),
-      summary.verdict(),
-      words(summary),
-      id
-    };
-    for (int i = 0; i < values.length; i++) {
-      put.setString(i + 1, values[i]);
-    }
-    put.executeUpdate();
+    put.use(
+        PreparedStatement::executeUpdate,
+        id,
+        summary.committedAt().toString(),
+        PlanJson.word(summary.kind()),
+        summary.question(),
+        summary.rider(),
+        summary.trail(),
+        summary.day().toString(),
+        String.join("\n", summary.setups()),
+        summary.series(),
+        PlanJson.word(summary.step()),
+        summary.verdict(),
+        words(summary),
+        id);
   }
 
   /** Changes what changes over the life of a session. */
   void change(SessionSummary summary) throws SQLException {
-    change.setString(1, PlanJson.word(summary.step()));
-    change.setString(2, summary.verdict());
-    change.setString(3, words(summary));
-    change.setString(4, summary.id().text());
-    change.executeUpdate();
+    change.use(
+        PreparedStatement::executeUpdate,
+        PlanJson.word(summary.step()),
+        summary.verdict(),
+        words(summary),
+        summary.id().text());
   }
 
   /** All rows, latest commit first. */

@@ -7,25 +7,25 @@ import java.sql.SQLException;
 /** One door for changes: all of it is on disk when it returns, or none of it. */
 final class Transactions {
   private final Connection connection;
-  private final PreparedStatement begin;
-  private final PreparedStatement commit;
+  private final Prepared begin;
+  private final Prepared commit;
 
   /** What happens within a transaction. */
   interface Work<T> {
     T run() throws SQLException;
   }
 
-  Transactions(Connection connection) throws SQLException {
+  Transactions(Connection connection) {
     this.connection = connection;
-    begin = connection.prepareStatement("BEGIN IMMEDIATE");
-    commit = connection.prepareStatement("COMMIT");
+    begin = new Prepared(connection, "BEGIN IMMEDIATE");
+    commit = new Prepared(connection, "COMMIT");
   }
 
   <T> T write(Work<T> work) throws SQLException {
-    begin.execute();
+    begin.use(PreparedStatement::execute);
     try {
       T result = work.run();
-      commit.execute();
+      commit.use(PreparedStatement::execute);
       return result;
     } catch (SQLException | RuntimeException e) {
       Connections.rollBack(connection, e);

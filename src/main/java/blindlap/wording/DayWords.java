@@ -16,6 +16,9 @@ public final class DayWords {
   private static final DateTimeFormatter ZONED =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm z", Locale.ENGLISH);
 
+  private static final DateTimeFormatter LIMIT =
+      DateTimeFormatter.ofPattern("HH:mm z", Locale.ENGLISH);
+
   private DayWords() {}
 
   /** Clock time, such as "09:40". */
@@ -48,6 +51,21 @@ public final class DayWords {
   private static boolean sameDay(ZonedDateTime one, ZonedDateTime other) {
     return one.toLocalDate().equals(other.toLocalDate())
         && one.getOffset().equals(other.getOffset());
+  }
+
+  /** The word for a block of time that is no stint. */
+  public static String block(Schedule.Kind kind) {
+    return WORDS.say("block." + kind);
+  }
+
+  /** The end of what is possible, such as "riding over by 16:38 CET". */
+  public static String limit(Schedule schedule) {
+    return WORDS.say("limit", LIMIT.format(schedule.limit()));
+  }
+
+  /** What is left, such as "1 h 08 min spare". */
+  public static String spare(Schedule schedule) {
+    return WORDS.say("spare", duration(schedule.spare()));
   }
 
   /** When the handling before each stint starts, one a line. */

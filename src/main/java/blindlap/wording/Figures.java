@@ -25,6 +25,12 @@ public final class Figures {
     return Math.max(0, Math.min(MOST_DECIMALS, decimals));
   }
 
+  /** A number in full, for exact figures: as many digits as read back the same. */
+  public static String exact(double number) {
+    String text = BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
+    return text.startsWith("-") ? MINUS + text.substring(1) : text;
+  }
+
   /** A whole number with thousands set apart. */
   public static String count(Number number) {
     return String.format(java.util.Locale.ROOT, "%,d", number);
@@ -88,7 +94,7 @@ public final class Figures {
 
   /** A share as a whole number in a hundred; "–" for none at all. */
   public static String inHundred(double share) {
-    return share < 0.0005 ? "–" : share < 0.005 ? "<1" : number(100 * share, 0);
+    return share < 0.0005 ? "–" : share < 0.01 ? "<1" : number(100 * share, 0);
   }
 
   /** A number with its sign, plus included. */

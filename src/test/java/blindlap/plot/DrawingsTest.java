@@ -50,7 +50,9 @@ class DrawingsTest {
                 .allSatisfy(
                     words ->
                         assertThat(new Box(0, 0, width, height).grown(0.5).contains(words.box()))
-                            .as("%s: “%s” %s in height %s", name, words.words(), words.box(), height)
+                            .as(
+                                "%s: “%s” %s in height %s",
+                                name, words.words(), words.box(), height)
                             .isTrue()));
   }
 
@@ -112,8 +114,7 @@ class DrawingsTest {
     double above = middle(surface.find("1:36.0")) - middle(surface.find("1:34.0"));
     double below = middle(surface.find("+1.0")) - middle(surface.find("−1.0"));
     assertThat(above).isCloseTo(below, within(1.01));
-    assertThat(above / 2)
-        .isCloseTo(Samples.difference().pixelsPerUnit(744, 1), within(0.6));
+    assertThat(above / 2).isCloseTo(Samples.difference().pixelsPerUnit(744, 1), within(0.6));
   }
 
   private static double middle(RecordingSurface.Words words) {
@@ -170,10 +171,8 @@ class DrawingsTest {
 
   @Test
   void tickDistanceThatIsNotTheEstimateIsRefused() {
-    StintsAndDifference.Row a =
-        new StintsAndDifference.Row(SetupMark.A, "A", List.of(1.0), 1, "1");
-    StintsAndDifference.Row b =
-        new StintsAndDifference.Row(SetupMark.B, "B", List.of(2.0), 2, "2");
+    StintsAndDifference.Row a = new StintsAndDifference.Row(SetupMark.A, "A", List.of(1.0), 1, "1");
+    StintsAndDifference.Row b = new StintsAndDifference.Row(SetupMark.B, "B", List.of(2.0), 2, "2");
     Axis axis = new Axis("s", Axis.Counting.DECIMAL, Samples::plain);
     Limits limits = new Limits(-1, 1);
     StintsAndDifference.Pair pair =

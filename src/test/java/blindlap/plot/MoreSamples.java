@@ -28,6 +28,7 @@ public final class MoreSamples {
     all.put("small-interval", smallInterval(-1.23, -1.62, -0.85, 0.5));
     all.put("small-interval-unbounded", smallInterval(0.2, Double.NEGATIVE_INFINITY, 0.9, 0.5));
     all.put("qr", qr());
+    all.put("guesses", guesses());
     return all;
   }
 
@@ -95,13 +96,11 @@ public final class MoreSamples {
         at += 30;
       }
       String clock = i == 1 ? "09:40" : i == stints / 2 + 1 ? "12:42" : "";
-      blocks.add(
-          new DayStrip.Block(DayStrip.Kind.STINT, at, at + 19, Integer.toString(i), clock));
+      blocks.add(new DayStrip.Block(DayStrip.Kind.STINT, at, at + 19, Integer.toString(i), clock));
       at += 19;
     }
     blocks.add(
-        new DayStrip.Block(
-            DayStrip.Kind.END, at + 68, at + 100, "sunset 16:38 CET", "16:38"));
+        new DayStrip.Block(DayStrip.Kind.END, at + 68, at + 100, "sunset 16:38 CET", "16:38"));
     return DayStrip.of(
         new DayStrip.Content(
             blocks,
@@ -131,5 +130,27 @@ public final class MoreSamples {
   /** A code of invented words. */
   public static Qr qr() {
     return Qr.of("fingerprint 7f3a91c4e20b", new Spoken("QR code of the fingerprint.", ""));
+  }
+
+  /** Sixteen guesses, some right, some "don't know". */
+  public static GuessedOrder guesses() {
+    String fitted = "BBAAAABBBABAAABB";
+    String guessed = "B?AAB?ABBABA?BAB";
+    List<GuessedOrder.Stint> stints = new ArrayList<>();
+    for (int i = 0; i < fitted.length(); i++) {
+      String guess = guessed.substring(i, i + 1);
+      stints.add(
+          new GuessedOrder.Stint(
+              i + 1,
+              SetupMark.valueOf(fitted.substring(i, i + 1)),
+              guess.equals("?") ? Optional.empty() : Optional.of(SetupMark.valueOf(guess))));
+    }
+    return GuessedOrder.of(
+        new GuessedOrder.Content(
+            stints,
+            "fitted",
+            "guessed",
+            "?",
+            new Spoken("9 guesses right, 4 wrong, 3 “don’t know”.", "")));
   }
 }

@@ -50,7 +50,8 @@ class PlotMeasuresTest {
   void allDigitsHaveTheSameWidthSoThatAStopwatchDoesNotJitter() {
     for (Weight weight : Weight.values()) {
       for (char digit = '0'; digit <= '9'; digit++) {
-        assertThat(TextWidth.of(String.valueOf(digit), weight)).isEqualTo(TextWidth.of("0", weight));
+        assertThat(TextWidth.of(String.valueOf(digit), weight))
+            .isEqualTo(TextWidth.of("0", weight));
       }
     }
     assertThat(TextWidth.of("7", Weight.REGULAR)).isEqualTo(0.497);
@@ -61,11 +62,15 @@ class PlotMeasuresTest {
     for (Palette palette : Palette.values()) {
       double needed = palette == Palette.SUNLIGHT ? 7 : 4.5;
       for (Ink ink : List.of(Ink.INK, Ink.SECOND, Ink.A, Ink.B, Ink.C, Ink.D)) {
-        assertThat(palette.contrast(ink, Ink.PAPER)).as(palette + " " + ink).isGreaterThanOrEqualTo(needed);
+        assertThat(palette.contrast(ink, Ink.PAPER))
+            .as(palette + " " + ink)
+            .isGreaterThanOrEqualTo(needed);
       }
       for (Ink ground : List.of(Ink.SHEET, Ink.NOISE, Ink.HIGHLIGHT)) {
         Ink text = ground == Ink.HIGHLIGHT ? Ink.ON_HIGHLIGHT : Ink.SECOND;
-        assertThat(palette.contrast(text, ground)).as(palette + " on " + ground).isGreaterThanOrEqualTo(needed);
+        assertThat(palette.contrast(text, ground))
+            .as(palette + " on " + ground)
+            .isGreaterThanOrEqualTo(needed);
       }
       assertThat(palette.contrast(Ink.HATCH, Ink.PAPER)).isGreaterThanOrEqualTo(3);
     }

@@ -124,6 +124,7 @@ public final class NotebookModel {
       return new Answer(row.title() + ": ", row.outcome(), ".", row.facts(), open);
     }
     Row latest = list.get(0);
-    return new Answer(latest.title() + ": ", latest.outcome(), ".", latest.detail(), Optional.of(latest));
+    return new Answer(
+        latest.title() + ": ", latest.outcome(), ".", latest.detail(), Optional.of(latest));
   }
 }

@@ -85,7 +85,8 @@ public final class AnswerSentence extends VBox {
     }
   }
 
-  // Breaks the stroke into words only where it would not fit on a line of its own. Measured with the
+  // Breaks the stroke into words only where it would not fit on a line of its own. Measured with
+  // the
   // font itself, because the style sheet may not have been applied yet.
   private void fit() {
     double size = Look.ROOT * look.textScale() * EM;

@@ -8,8 +8,8 @@ import javafx.scene.text.Font;
 import javafx.scene.text.Text;
 
 /**
- * The largest words of a page, bold and on one line: the code on Ride, the setup on Swap. Words that
- * are too wide are set smaller, down to a least size; the height never depends on the words.
+ * The largest words of a page, bold and on one line: the code on Ride, the setup on Swap. Words
+ * that are too wide are set smaller, down to a least size; the height never depends on the words.
  */
 public final class BigWords extends Region {
   private static final String FACE = "Source Sans 3 Bold";

@@ -14,8 +14,8 @@ import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.BorderPane;
 
 /**
- * The window's frame: page names at the side, one page beside them. Pages are made when first opened.
- * Swap and Ride cover the whole window: they have no page names.
+ * The window's frame: page names at the side, one page beside them. Pages are made when first
+ * opened. Swap and Ride cover the whole window: they have no page names.
  */
 public final class ShellView extends BorderPane {
   private final Shell shell;
@@ -28,10 +28,7 @@ public final class ShellView extends BorderPane {
    * @param foot lines under the page names, such as the notebook's file name
    */
   public ShellView(
-      Look look,
-      Shell shell,
-      Map<Shell.Page, Supplier<? extends Node>> makers,
-      List<String> foot) {
+      Look look, Shell shell, Map<Shell.Page, Supplier<? extends Node>> makers, List<String> foot) {
     this.shell = shell;
     this.makers = new EnumMap<>(makers);
     Map<Shell.Page, String> words = new LinkedHashMap<>();
@@ -57,7 +54,10 @@ public final class ShellView extends BorderPane {
     }
   }
 
-  /** Ctrl with a number opens a page, Ctrl with plus, minus and 0 scales the text, Ctrl T changes the theme. */
+  /**
+   * Ctrl with a number opens a page, Ctrl with plus, minus and 0 scales the text, Ctrl T changes
+   * the theme.
+   */
   private void keys(Look look) {
     Map<KeyCombination, Runnable> keys = new LinkedHashMap<>();
     for (Shell.Page page : makers.keySet()) {

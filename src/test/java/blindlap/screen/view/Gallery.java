@@ -1,6 +1,7 @@
 package blindlap.screen.view;
 
 import blindlap.plot.Samples;
+import blindlap.plot.SetupMark;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -262,6 +263,11 @@ final class Gallery {
             list,
             Tables.settings(),
             differs,
+            new SetupName(look, SetupMark.A, "Shock K"),
+            new SetupName(look, SetupMark.B, "Shock L"),
+            new ErrorNote(
+                "Lap 12 has a time of 9:33.1, which is not a time of this trail.",
+                List.of("laps.csv, line 14, column “lap time”.", "Nothing was recorded.")),
             new ProgressBar(0.4));
     all.setStyle("-fx-padding: 30;");
     return new BorderPane(all);

@@ -70,7 +70,11 @@ class GalleryTest {
           Look look = new Look();
           look.textScaleProperty().set(2);
           take(look, Gallery.review(look), 1280, 2900, "review-200");
-          take(look, Gallery.ride(look, Gallery.scale(look, "Grip in the rocks")), 1280, 1300,
+          take(
+              look,
+              Gallery.ride(look, Gallery.scale(look, "Grip in the rocks")),
+              1280,
+              1300,
               "ride-200");
           look.textScaleProperty().set(1);
           take(look, Gallery.review(look), 900, 2000, "review-narrow");
@@ -94,8 +98,7 @@ class GalleryTest {
     return pane;
   }
 
-  private static Scene take(
-      Look look, Parent root, double width, double height, String name) {
+  private static Scene take(Look look, Parent root, double width, double height, String name) {
     Scene scene = new Scene(root, width, height);
     look.dress(scene);
     Window.picture(scene, name);
@@ -173,7 +176,8 @@ class GalleryTest {
           assertThat(boxes).extracting(box -> ((Region) box).getWidth()).hasSize(3);
           double width = ((Region) boxes.get(0)).getWidth();
           assertThat(boxes)
-              .allSatisfy(box -> assertThat(((Region) box).getWidth()).isCloseTo(width, within(1.0)));
+              .allSatisfy(
+                  box -> assertThat(((Region) box).getWidth()).isCloseTo(width, within(1.0)));
           assertThat(boxes).noneMatch(box -> ((ToggleButton) box).isSelected());
         });
   }
@@ -266,8 +270,7 @@ class GalleryTest {
   }
 
   private static void press(Node node, KeyCode code) {
-    node.fireEvent(
-        new KeyEvent(KeyEvent.KEY_PRESSED, "", "", code, false, false, false, false));
+    node.fireEvent(new KeyEvent(KeyEvent.KEY_PRESSED, "", "", code, false, false, false, false));
   }
 
   @Test
@@ -293,11 +296,26 @@ class GalleryTest {
         });
   }
 
-  private static MouseEvent mouse(
-      Node node, javafx.event.EventType<MouseEvent> type, double x) {
+  private static MouseEvent mouse(Node node, javafx.event.EventType<MouseEvent> type, double x) {
     return new MouseEvent(
-        type, x, 10, x, 10, MouseButton.PRIMARY, 1, false, false, false, false, true, false, false,
-        true, false, true, new PickResult(node, x, 10));
+        type,
+        x,
+        10,
+        x,
+        10,
+        MouseButton.PRIMARY,
+        1,
+        false,
+        false,
+        false,
+        false,
+        true,
+        false,
+        false,
+        true,
+        false,
+        true,
+        new PickResult(node, x, 10));
   }
 
   @Test

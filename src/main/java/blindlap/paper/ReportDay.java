@@ -1,0 +1,194 @@
+package blindlap.paper;
+
+import static blindlap.paper.ReportPage.WORDS;
+import static blindlap.paper.ReportPage.cell;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.review.Finding;
+import blindlap.session.Entry;
+import blindlap.session.Fact;
+import blindlap.session.Guess;
+import blindlap.session.LapState;
+import blindlap.session.SessionState;
+import blindlap.session.StoredEntry;
+import blindlap.wording.Figures;
+import blindlap.wording.FindingText;
+import blindlap.wording.Words;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The full record, second part: what happened on the day. */
+final class ReportDay {
+  private final ReportPage page;
+  private final SessionState state;
+  private final Plan plan;
+  private final Finding finding;
+
+  ReportDay(ReportInput input, ReportPage page) {
+    this.page = page;
+    this.state = input.state();
+    this.plan = state.plan();
+    this.finding = input.finding();
+  }
+
+  void write() {
+    page.h2("day.record");
+    page.p(
+        WORDS.say(
+            "order",
+            finding.day().key().order(),
+            Figures.count(finding.orders().count())));
+    laps();
+    guesses();
+    events();
+    timeline();
+  }
+
+  private void laps() {
+    List<String> head = new ArrayList<>();
+    List.of("th.lap", "th.stint", "th.code", "th.setup").forEach(k -> head.add(WORDS.say(k)));
+    plan.measures().forEach(m -> head.add(m.name()));
+    head.add(WORDS.say("th.void"));
+    head.add(WORDS.say("th.note"));
+    List<List<String>> rows = new ArrayList<>();
+    for (LapState lap : state.laps()) {
+      rows.add(row(lap));
+    }
+    page.h3("laps.all").table(head, rows).note(WORDS.say("laps.note"));
+  }
+
+  private List<String> row(LapState lap) {
+    List<String> row = new ArrayList<>();
+    int stint = lap.id().stint();
+    boolean settling = lap.id().lap() <= plan.laps().settling();
+    row.add(cell(String.valueOf(lap.id().ofDay(plan.laps().perStint()))));
+    row.add(cell(stint + (settling ? " " + WORDS.say("settling") : "")));
+    row.add(cell(String.valueOf(state.code(stint))));
+    row.add(cell(plan.setups().get(finding.day().setup(stint)).name()));
+    for (Measure measure : plan.measures()) {
+      BigDecimal value = lap.values().get(measure.name());
+      row.add(cell(value == null ? "–" : Figures.value(measure, value.doubleValue())));
+    }
+    row.add(cell(lap.voided().map(ReportDay::voided).orElse("")));
+    row.add(cell(lap.note()));
+    return row;
+  }
+
+  private static String voided(LapState.Voided v) {
+    String words = v.words().isBlank() ? v.event().text() : v.event().text() + ": " + v.words();
+    return v.afterValuesSeen() ? words + " " + WORDS.say("after.seen") : words;
+  }
+
+  private void guesses() {
+    if (state.guesses().isEmpty()) {
+      return;
+    }
+    List<List<String>> rows = new ArrayList<>();
+    state
+        .guesses()
+        .forEach(
+            (stint, guess) ->
+                rows.add(
+                    List.of(
+                        cell(String.valueOf(stint)),
+                        cell(plan.setups().get(finding.day().setup(stint)).name()),
+                        cell(guessed(guess)),
+                        cell(guess.cue()))));
+    page.h3("guesses")
+        .table(
+            List.of(
+                WORDS.say("th.stint"),
+                WORDS.say("th.setup"),
+                WORDS.say("th.guess"),
+                WORDS.say("th.cue")),
+            rows);
+  }
+
+  private String guessed(Guess guess) {
+    Integer setup = guess.setup();
+    return setup == null ? WORDS.say("dont.know") : plan.setups().get(setup).name();
+  }
+
+  private void events() {
+    List<String> lines = new ArrayList<>();
+    lines.add(new FindingText(finding).voids());
+    state
+        .cutShort()
+        .ifPresent(
+            c ->
+                lines.add(
+                    WORDS.say(
+                        "cut",
+                        c.lastStint(),
+                        c.reason(),
+                        c.decidedBy(),
+                        WORDS.say(c.knowsKey() ? "knew" : "knew.not"))));
+    state.blindBroken().forEach(b -> lines.add(WORDS.say("broken", b.stint(), b.what())));
+    for (Fact.DeviationNoted d : state.deviations()) {
+      lines.add(WORDS.say("deviation", d.stint(), WORDS.say("kind." + d.kind().name()), d.what()));
+    }
+    for (Fact.ScoreCorrected c : state.corrections()) {
+      String value = c.value() == null ? "–" : c.value().toPlainString();
+      lines.add(
+          WORDS.say(
+              "corrected",
+              c.lap().ofDay(plan.laps().perStint()),
+              c.measure(),
+              value,
+              c.reason()));
+    }
+    state.laps().forEach(lap -> doubtful(lap, lines));
+    for (StoredEntry late : state.notApplied()) {
+      Entry entry = late.entry();
+      lines.add(WORDS.say("not.applied", entry.fact().getClass().getSimpleName(), entry.at()));
+    }
+    if (lines.size() == 1) {
+      lines.add(WORDS.say("deviations.none"));
+    }
+    page.h3("events").list(lines);
+    List<String> parity = new FindingText(finding).parity();
+    if (!parity.isEmpty()) {
+      page.h3("parity").list(parity);
+    }
+    finding
+        .day()
+        .fits()
+        .values()
+        .forEach(
+            fit -> {
+              if (!fit.note().isBlank()) {
+                page.p(WORDS.say("helper.note", fit.stint(), fit.note()));
+              }
+            });
+  }
+
+  private void doubtful(LapState lap, List<String> lines) {
+    lap.times()
+        .forEach(
+            (measure, time) -> {
+              if (time.doubtful()) {
+                lines.add(
+                    WORDS.say(
+                        time.typed() == null ? "doubtful.missing" : "doubtful.typed",
+                        lap.id().ofDay(plan.laps().perStint()),
+                        measure));
+              }
+            });
+  }
+
+  private void timeline() {
+    List<String> lines = new ArrayList<>();
+    for (StoredEntry stored : state.entries()) {
+      String key = "entry." + stored.entry().fact().getClass().getSimpleName();
+      if (WORDS.has(key)) {
+        lines.add(
+            WORDS.say(
+                "at", stored.entry().at().atZone(stored.entry().zone()), WORDS.say(key)));
+      }
+    }
+    page.h3("timeline").list(lines);
+    page.caution(Words.of("cautions").say("ride"));
+  }
+}

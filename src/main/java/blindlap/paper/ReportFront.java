@@ -1,0 +1,163 @@
+package blindlap.paper;
+
+import static blindlap.paper.ReportPage.WORDS;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plot.FindingPictures;
+import blindlap.review.Comparison;
+import blindlap.review.Finding;
+import blindlap.stats.Detectable;
+import blindlap.stats.Sampling;
+import blindlap.wording.Figures;
+import blindlap.wording.FindingText;
+import blindlap.wording.FindingWords;
+import blindlap.wording.Headline;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The two pages for a reader in a hurry: the answer, its pictures, the other measures. */
+final class ReportFront {
+  private final ReportInput input;
+  private final ReportPage page;
+  private final Finding finding;
+  private final Plan plan;
+  private final FindingText text;
+  private final FindingPictures pictures;
+
+  ReportFront(ReportInput input, ReportPage page) {
+    this.input = input;
+    this.page = page;
+    this.finding = input.finding();
+    this.plan = input.state().plan();
+    this.text = new FindingText(finding);
+    this.pictures = new FindingPictures(finding);
+  }
+
+  void write() {
+    page.raw("<header class=\"running\">");
+    page.raw("<span class=\"brand\">" + Html.text(WORDS.say("brand")) + "</span> ");
+    page.raw(
+        Html.text(WORDS.say("running", plan.title(), plan.trail(), plan.rider(), plan.day())));
+    page.raw("</header>\n<main>\n");
+    page.raw("<p class=\"question\">" + Html.text(plan.question()) + "</p>\n");
+    Headline headline = text.headline();
+    page.raw("<h1>" + Html.text(headline.before()));
+    if (!headline.phrase().isEmpty()) {
+      page.raw("<span class=\"phrase\">" + Html.text(headline.phrase()) + "</span>");
+    }
+    page.raw(Html.text(headline.after()) + "</h1>\n");
+    page.raw("<p class=\"lead\">" + Html.text(text.lead() + " " + WORDS.say("holds")) + "</p>\n");
+    text.circumstances().forEach(page::p);
+    pictures.difference().ifPresent(page::figure);
+    page.list(text.sensitivities());
+    page.raw("<div class=\"two\">\n<div class=\"column\">\n");
+    fixed();
+    page.raw("</div>\n<div class=\"column\">\n");
+    ridden();
+    page.raw("</div>\n</div>\n");
+    page.h2("pictures");
+    pictures.riddenOrder().ifPresent(page::small);
+    pictures.curve().ifPresent(page::small);
+    page.h2("others");
+    others();
+    page.h2("blind").p(text.guesses());
+    page.p(text.voids());
+    page.h2("next").list(text.next());
+    page.caution(Report.caution("trust") + " " + Report.caution("short"));
+  }
+
+  private void fixed() {
+    Measure primary = plan.primary().orElseThrow();
+    String matters =
+        primary.worthwhile() == null
+            ? ""
+            : WORDS.say(
+                "matters",
+                primary.name(),
+                primary.worthwhile().toPlainString()
+                    + (primary.scale() == blindlap.stats.Scale.RATIO
+                        ? " %"
+                        : " " + primary.unit()));
+    page.h2("fixed")
+        .facts(
+            "question", plan.question(),
+            "expected", plan.expectations().tester(),
+            "primary", matters,
+            "stints",
+                WORDS.say(
+                    "stints.rule",
+                    plan.stints(),
+                    plan.protocol().title(),
+                    Figures.count(finding.orders().count())),
+            "could", couldShow());
+  }
+
+  /** What the plan could show with the noise that was declared, on 8 of 10 such days. */
+  private String couldShow() {
+    if (plan.noise() == null || plan.setups().size() != 2) {
+      return "";
+    }
+    Measure primary = plan.primary().orElseThrow();
+    Detectable day =
+        Detectable.of(plan.rule().assignments(), primary.drift(), Sampling.PREFERRED);
+    double difference = day.difference(plan.noise().sd().doubleValue(), 0.8);
+    if (Double.isNaN(difference) || !day.formulaHolds()) {
+      return "";
+    }
+    return WORDS.say(
+        "could.show",
+        Figures.number(difference, Figures.decimals(difference)),
+        primary.unit());
+  }
+
+  private void ridden() {
+    List<String> facts = new ArrayList<>();
+    finding
+        .primary()
+        .ifPresent(
+            p -> {
+              FindingWords words = text.words(p);
+              facts.addAll(List.of("used", words.used(), "noise", words.noise()));
+            });
+    facts.addAll(List.of("days", WORDS.say("on", plan.day(), plan.trail(), plan.conditions())));
+    page.h2("ridden").facts(facts.toArray(new String[0]));
+  }
+
+  private void others() {
+    if (finding.others().isEmpty()) {
+      page.list(text.others());
+      return;
+    }
+    List<List<String>> rows = new ArrayList<>();
+    for (Comparison other : finding.others()) {
+      FindingWords words = text.words(other);
+      Measure measure = other.measure();
+      rows.add(
+          List.of(
+              "<strong>" + Html.text(measure.name()) + "</strong><br />" + Html.text(FindingWords.role(measure)),
+              pictures.small(measure, other.stints()).map(d -> page.svg(d, 150)).orElse(""),
+              page.svg(pictures.small(other), 130),
+              "<strong>" + Html.text(words.signed()) + "</strong><br />"
+                  + Html.text(words.signedInterval(0.95)),
+              Html.text(p(other))));
+    }
+    page.table(
+        List.of(
+            WORDS.say("th.measure"),
+            WORDS.say("th.stints"),
+            WORDS.say("th.difference"),
+            WORDS.say("th.less", plan.setups().get(1).name(), plan.setups().get(0).name()),
+            WORDS.say("th.p")),
+        rows);
+    page.list(text.watchedHarms());
+    page.note(WORDS.say("others.note"));
+  }
+
+  private static String p(Comparison other) {
+    if (!other.tested()) {
+      return "–";
+    }
+    return Figures.p(other.adjusted().orElse(other.p()));
+  }
+}

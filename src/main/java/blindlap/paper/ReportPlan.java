@@ -1,0 +1,167 @@
+package blindlap.paper;
+
+import static blindlap.paper.ReportPage.WORDS;
+import static blindlap.paper.ReportPage.cell;
+
+import blindlap.plan.Blinding;
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
+import blindlap.plan.Setting;
+import blindlap.plan.Setup;
+import blindlap.session.Fact;
+import blindlap.session.SessionState;
+import blindlap.wording.FindingText;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
+
+/** The full record, first part: what was fixed before riding. */
+final class ReportPlan {
+  private final ReportPage page;
+  private final SessionState state;
+  private final Plan plan;
+  private final FindingText text;
+
+  ReportPlan(ReportInput input, ReportPage page) {
+    this.page = page;
+    this.state = input.state();
+    this.plan = state.plan();
+    this.text = new FindingText(input.finding());
+  }
+
+  void write() {
+    page.raw("<div class=\"record\"></div>\n");
+    page.h2("plan");
+    page.p(WORDS.say("design", plan.setups().size(), plan.stints(), plan.protocol().title()));
+    page.p(
+        WORDS.say(
+            "laps",
+            plan.laps().warmUp(),
+            plan.laps().settling(),
+            plan.laps().scored(),
+            plan.rule().block()));
+    page.facts(
+        "question", plan.question(),
+        "rider", plan.rider(),
+        "trail", plan.trail(),
+        "day", plan.day().toString(),
+        "conditions", plan.conditions(),
+        "change", PlanJson.word(plan.change()),
+        "differences", plan.differencesReason(),
+        "declared.noise", noise(),
+        "override", plan.override(),
+        "series", Objects.requireNonNullElse(plan.series(), ""),
+        "signed", String.join(", ", state.signedBy()));
+    page.h3("expectations").list(expectations());
+    page.h3("setups");
+    plan.setups().forEach(this::setup);
+    if (!plan.bike().isEmpty()) {
+      page.h3("bike").list(plan.bike().stream().map(ReportPlan::setting).toList());
+    }
+    measures();
+    blinding();
+    page.h3("limits").p(WORDS.say("limits.text"));
+  }
+
+  private String noise() {
+    return plan.noise() == null
+        ? WORDS.say("noise.unknown")
+        : WORDS.say(
+            "noise.declared", plan.noise().sd().toPlainString(), plan.noise().source());
+  }
+
+  private List<String> expectations() {
+    Plan.Expectations e = plan.expectations();
+    List<String> lines = new ArrayList<>();
+    add(lines, "who.TESTER", e.tester());
+    add(lines, "who.RIDER", e.rider());
+    add(lines, "who.HELPER", e.helper());
+    for (Fact.ExpectationGiven given : state.expectations()) {
+      add(lines, "who." + given.who().name(), given.text());
+    }
+    lines.add(WORDS.say("result", text.headline().text()));
+    return lines;
+  }
+
+  private static void add(List<String> lines, String who, String words) {
+    if (!words.isBlank()) {
+      lines.add(WORDS.say(who, words));
+    }
+  }
+
+  private static String setting(Setting setting) {
+    String tolerance =
+        setting.tolerance() == null
+            ? ""
+            : ", ± " + setting.tolerance().toPlainString();
+    return setting.name()
+        + ": "
+        + setting.value()
+        + " "
+        + setting.unit()
+        + tolerance
+        + (setting.equal() ? ", " + WORDS.say("equal") : "");
+  }
+
+  private void setup(Setup setup) {
+    char letter = (char) ('A' + plan.setups().indexOf(setup));
+    page.raw("<h4>" + Html.text(letter + ": " + setup.name()) + "</h4>\n");
+    List<String> lines = new ArrayList<>();
+    if (!setup.component().isBlank()) {
+      lines.add(setup.component());
+    }
+    setup.settings().forEach(s -> lines.add(setting(s)));
+    if (setup.massGrams() != null) {
+      lines.add(WORDS.say("mass", setup.massGrams().toPlainString()));
+    }
+    if (setup.price() != null) {
+      lines.add(
+          WORDS.say("price", setup.price().currency(), setup.price().amount().toPlainString()));
+    }
+    setup
+        .limits()
+        .forEach(l -> lines.add(WORDS.say("limit", l.what(), l.value(), l.source())));
+    setup.cautions().forEach(c -> lines.add(WORDS.say("caution.setup", c)));
+    page.list(lines);
+  }
+
+  private void measures() {
+    List<List<String>> rows = new ArrayList<>();
+    for (Measure m : plan.measures()) {
+      rows.add(
+          List.of(
+              cell(m.name()),
+              cell(PlanJson.word(m.kind()) + ", " + m.unit()),
+              cell(WORDS.say("role." + m.role().name())),
+              cell(WORDS.say("better." + m.better().name())),
+              cell(m.worthwhile() == null ? "–" : m.worthwhile().toPlainString()),
+              cell(m.drift().text() + ", " + m.scale().text())));
+    }
+    page.h3("measures")
+        .table(
+            Stream.of("th.measure", "th.kind", "th.role", "th.better", "th.worthwhile", "th.drift")
+                .map(WORDS::say)
+                .toList(),
+            rows)
+        .note(WORDS.say("level"));
+  }
+
+  private void blinding() {
+    Blinding b = plan.blinding();
+    page.h3("blinding")
+        .facts(
+            "helper", b.helper(),
+            "others.know", b.othersWhoKnow(),
+            "cover", b.cover(),
+            "ballast", b.ballast(),
+            "noise.cover", b.noise(),
+            "waits", b.riderWaits(),
+            "moved", b.bikeMovedBy(),
+            "levers", b.leversTouchedBy(),
+            "cues", b.remainingCues(),
+            "guesses.asked", WORDS.say(b.guesses() ? "yes" : "no"),
+            "blinded", WORDS.say(b.blinded() ? "yes" : "unblinded"));
+  }
+}

@@ -1,0 +1,80 @@
+package blindlap.paper;
+
+import static blindlap.paper.ReportPage.WORDS;
+
+import blindlap.plan.Plan;
+import blindlap.review.DayRecord;
+import blindlap.session.Fact;
+import blindlap.session.SessionState;
+import blindlap.session.StoredEntry;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The full record, last part: fingerprints, the opened key, and how to recompute everything. */
+final class ReportSeal {
+  private final ReportInput input;
+  private final ReportPage page;
+  private final SessionState state;
+
+  ReportSeal(ReportInput input, ReportPage page) {
+    this.input = input;
+    this.page = page;
+    this.state = input.state();
+  }
+
+  void write() {
+    page.h2("seal").p(WORDS.say("seal.text"));
+    page.raw("<p>" + Html.text(WORDS.say("fingerprint.plan")) + "</p>\n");
+    page.code(state.planFingerprint().grouped());
+    state
+        .reviewFingerprint()
+        .ifPresent(
+            f -> {
+              page.raw("<p>" + Html.text(WORDS.say("fingerprint.review")) + "</p>\n");
+              page.code(f.grouped());
+            });
+    page.p(WORDS.say("fingerprint.match")).list(given());
+    key();
+    page.h2("earlier").p(WORDS.say("earlier.text"));
+    page.list(
+        input.earlier().isEmpty() ? List.of(WORDS.say("earlier.none")) : input.earlier());
+    page.h2("recompute").p(WORDS.say("recompute.text", input.engine()));
+    String id = state.id().text();
+    page.pre("blindlap export " + id + " --out DIR\nblindlap review --from DIR\n");
+    page.h2("plan.text").p(WORDS.say("plan.text.words"));
+    page.pre(state.planText());
+    page.raw("</main>\n");
+  }
+
+  private List<String> given() {
+    List<String> lines = new ArrayList<>();
+    for (StoredEntry stored : state.entries()) {
+      if (stored.entry().fact() instanceof Fact.FingerprintGiven given) {
+        lines.add(
+            WORDS.say(
+                "given." + given.which().name(),
+                given.to(),
+                stored.entry().at().atZone(stored.entry().zone())));
+      }
+    }
+    return lines.isEmpty() ? List.of(WORDS.say("given.none")) : lines;
+  }
+
+  private void key() {
+    DayRecord.OpenedKey key = input.finding().day().key();
+    Plan plan = state.plan();
+    page.h3("key")
+        .facts(
+            "key.opened", WORDS.say("opened." + state.openedWith().map(Enum::name).orElse("NONE")),
+            "key.algorithm", key.algorithm(),
+            "key.order", key.order(),
+            "key.codes", String.join(", ", key.codes().stream().map(String::valueOf).toList()),
+            "key.warmup", plan.setups().get(key.warmUp()).name(),
+            "key.null",
+                key.nullRun()
+                    .map(s -> WORDS.say("key.null.yes", plan.setups().get(s).name()))
+                    .orElse(WORDS.say("no")),
+            "key.seed", key.seed(),
+            "key.nonce", key.nonce());
+  }
+}

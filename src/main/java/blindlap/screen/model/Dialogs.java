@@ -1,0 +1,16 @@
+package blindlap.screen.model;
+
+import java.nio.file.Path;
+import java.util.Optional;
+
+/** Asks for files and folders; tests and other surfaces answer in their own way. */
+public interface Dialogs {
+  /** A file to read; empty if nobody chose one. */
+  Optional<Path> openFile(String title);
+
+  /** A file to write; empty if nobody chose one. */
+  Optional<Path> saveFile(String title, String name);
+
+  /** A folder; empty if nobody chose one. */
+  Optional<Path> folder(String title);
+}

@@ -1,0 +1,491 @@
+package blindlap.screen.model;
+
+import blindlap.desk.Desk;
+import blindlap.desk.PlanPreview;
+import blindlap.desk.Planning;
+import blindlap.plan.Blinding;
+import blindlap.plan.ChangeMethod;
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
+import blindlap.plan.Problem;
+import blindlap.plan.Protocol;
+import blindlap.plan.Rule;
+import blindlap.plan.Setting;
+import blindlap.plan.Starter;
+import blindlap.session.SessionId;
+import blindlap.wording.PlanWords;
+import blindlap.wording.Problems;
+import blindlap.wording.Words;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The Plan page: a draft as typed, what is wrong with it, and what such a day can show. Drafts are
+ * kept as they are; committing is {@link CommitModel}'s.
+ */
+public final class PlanModel {
+  private final Planning planning;
+  private final Background background;
+  private final PlanForm form = new PlanForm(this::changed);
+  private final PlanAnswerModel answer;
+  private final CommitModel commit;
+  private final ObservableList<Draft> drafts = FXCollections.observableArrayList();
+  private final ObservableList<String> problems = FXCollections.observableArrayList();
+  private final ObservableList<String> hints = FXCollections.observableArrayList();
+  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper title = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper saved = new ReadOnlyStringWrapper("");
+  private final ReadOnlyBooleanWrapper complete = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyBooleanWrapper sessionOpen = new ReadOnlyBooleanWrapper();
+  private final Starter starter;
+  private final Shell shell;
+  private final Clock clock;
+  private String name;
+  private boolean filling;
+  private boolean dirty;
+
+  /**
+   * A draft in the list.
+   *
+   * @param name its name in the notebook
+   * @param title what its tester would call it
+   */
+  public record Draft(String name, String title) {
+    @Override
+    public String toString() {
+      return title;
+    }
+  }
+
+  public PlanModel(Desk desk, Shell shell, Background background) {
+    this.planning = desk.planning();
+    this.starter = planning.starter();
+    this.background = background;
+    this.clock = desk.clock();
+    this.shell = shell;
+    shell.sessionProperty().addListener((o, before, now) -> sessionOpen.set(now.isPresent()));
+    sessionOpen.set(shell.sessionProperty().get().isPresent());
+    this.answer = new PlanAnswerModel(planning.answers(), background);
+    this.commit = new CommitModel(desk, shell, background, this);
+    this.name = planning.freshName();
+    Map<String, Map<String, Object>> kept = planning.drafts();
+    if (kept.isEmpty()) {
+      fill(name, start());
+    } else {
+      String latest = new ArrayList<>(kept.keySet()).get(kept.size() - 1);
+      fill(latest, java.util.Objects.requireNonNull(kept.get(latest)));
+    }
+    list();
+  }
+
+  /** The draft as typed. */
+  public PlanForm form() {
+    return form;
+  }
+
+  /** What the day can show. */
+  public PlanAnswerModel answer() {
+    return answer;
+  }
+
+  /** The way from a draft to a sealed session. */
+  public CommitModel commit() {
+    return commit;
+  }
+
+  /** Drafts that are kept. */
+  public ObservableList<Draft> drafts() {
+    return drafts;
+  }
+
+  /** What is wrong and belongs to no single field on the page, a sentence each. */
+  public ObservableList<String> problems() {
+    return problems;
+  }
+
+  /** What the tester should know, a sentence each. */
+  public ObservableList<String> hints() {
+    return hints;
+  }
+
+  /** What went wrong with keeping or reading a draft; empty if nothing did. */
+  public ReadOnlyStringProperty troubleProperty() {
+    return trouble.getReadOnlyProperty();
+  }
+
+  /** "Saved 14:32:07" once the disk has the draft; empty while it has not. */
+  public ReadOnlyStringProperty savedProperty() {
+    return saved.getReadOnlyProperty();
+  }
+
+  /** What the tester would call the draft. */
+  public ReadOnlyStringProperty titleProperty() {
+    return title.getReadOnlyProperty();
+  }
+
+  /** True if nothing is wrong and the plan can be committed. */
+  public ReadOnlyBooleanProperty completeProperty() {
+    return complete.getReadOnlyProperty();
+  }
+
+  /** The plan as far as it can be read. */
+  public ReadOnlyObjectProperty<Optional<Plan>> planProperty() {
+    return plan.getReadOnlyProperty();
+  }
+
+  /** Protocols by name, with title and advice when to choose them. */
+  public Map<String, String> protocols() {
+    Map<String, String> protocols = new LinkedHashMap<>();
+    planning.protocols().forEach(p -> protocols.put(p.name(), p.title() + ". " + p.when()));
+    return protocols;
+  }
+
+  /** Names of protocols made for the number of setups on the page. */
+  public List<String> protocolsThatFit() {
+    int setups = form.list("setups").size();
+    return planning.protocols().stream()
+        .filter(p -> p.setups().isEmpty() || p.setups().contains(setups))
+        .map(Protocol::name)
+        .toList();
+  }
+
+  /** Takes a named rule in place of whatever rule the draft has. */
+  public void chooseProtocol(String protocol) {
+    form.part("protocol").fill(Map.of());
+    form.part("rule").fill(Map.of());
+    form.field("protocol").set(protocol);
+  }
+
+  /**
+   * More or fewer stints, in whole blocks of the rule.
+   *
+   * @param steps how many blocks, negative for fewer
+   */
+  public void turnStints(int steps) {
+    int block = plan.get().map(Plan::protocol).map(PlanModel::step).orElse(1);
+    int now = plan.get().map(Plan::stints).orElse(16);
+    int next = Math.floorDiv(now, block) * block + steps * block;
+    form.field("stints").set(String.valueOf(Math.max(block, Math.min(Rule.MOST_STINTS, next))));
+  }
+
+  private static int step(Protocol protocol) {
+    Integer block = protocol.block();
+    return block == null || block < 1 ? 2 : block;
+  }
+
+  /** The measure whose difference decides; the first one while none is primary. */
+  public Optional<PlanForm> primary() {
+    List<PlanForm> measures = form.list("measures");
+    return measures.stream()
+        .filter(m -> m.field("role").get().equals("primary"))
+        .findFirst()
+        .or(() -> measures.stream().findFirst());
+  }
+
+  /** The words an option field takes, as in plan files. */
+  public static List<String> options(String field) {
+    return switch (field) {
+      case "session" -> PlanJson.words(Plan.Kind.class);
+      case "change" -> PlanJson.words(ChangeMethod.class);
+      case "check" -> PlanJson.words(Setting.Check.class);
+      case "kind" -> PlanJson.words(Measure.Kind.class);
+      case "role" -> PlanJson.words(Measure.Role.class);
+      case "better" -> PlanJson.words(Measure.Better.class);
+      case "drift" -> List.of("none", "line", "curve");
+      case "scale" -> List.of("raw", "ratio");
+      case "times" -> PlanJson.words(Blinding.Times.class);
+      default -> throw new IllegalArgumentException("no options for " + field);
+    };
+  }
+
+  /**
+   * Adds the usual settings of a component to a setup; settings that are there stay as they are.
+   */
+  public void addStartingSet(PlanForm setup, String component) {
+    for (Starter.Component each : starter.components()) {
+      if (each.name().equals(component)) {
+        setup.field("component").set(each.name());
+        addSettings(setup, each.settings());
+        if (setup.lines("cautions").get().isBlank()) {
+          setup.lines("cautions").set(String.join("\n", each.cautions()));
+        }
+      }
+    }
+  }
+
+  private static void addSettings(PlanForm setup, List<Setting> settings) {
+    List<String> there =
+        setup.list("settings").stream().map(s -> s.field("name").get().strip()).toList();
+    for (Setting setting : settings) {
+      if (!there.contains(setting.name())) {
+        setup.add("settings", fields(setting));
+      }
+    }
+  }
+
+  private static Map<String, String> fields(Setting setting) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    fields.put("name", setting.name());
+    fields.put("unit", setting.unit());
+    put(fields, "tolerance", setting.tolerance());
+    put(fields, "step", setting.step());
+    fields.put("check", PlanJson.word(setting.check()));
+    fields.put("equal", setting.equal() ? "yes" : "no");
+    fields.put("readings", String.valueOf(setting.readings()));
+    return fields;
+  }
+
+  private static void put(
+      Map<String, String> fields, String name, java.math.@Nullable BigDecimal value) {
+    if (value != null) {
+      fields.put(name, value.toPlainString());
+    }
+  }
+
+  /** Adds a measure of the starter list; the first one of a plan is primary. */
+  public void addMeasure(String measure) {
+    for (Measure each : starter.measures()) {
+      if (each.name().equals(measure)) {
+        Map<String, String> fields = new LinkedHashMap<>();
+        fields.put("name", each.name());
+        fields.put("kind", PlanJson.word(each.kind()));
+        fields.put("unit", each.unit());
+        fields.put("low_words", each.lowWords());
+        fields.put("high_words", each.highWords());
+        fields.put("role", form.list("measures").isEmpty() ? "primary" : "secondary");
+        fields.put("better", PlanJson.word(each.better()));
+        form.add("measures", fields);
+      }
+    }
+  }
+
+  /** Kinds of components with a starting set. */
+  public List<String> componentNames() {
+    return starter.components().stream().map(Starter.Component::name).toList();
+  }
+
+  /** Measures of the starter list. */
+  public List<String> measureNames() {
+    return starter.measures().stream().map(Measure::name).toList();
+  }
+
+  /** The fields as they would be committed. */
+  Map<String, Object> fields() {
+    return form.tree();
+  }
+
+  private Map<String, Object> start() {
+    Map<String, Object> fields = new LinkedHashMap<>();
+    fields.put("day", clock.instant().atZone(clock.getZone()).toLocalDate().plusDays(1).toString());
+    fields.put("protocol", "blocks-of-four");
+    fields.put("stints", "16");
+    fields.put("laps", Map.of("warm_up", "2", "settling", "0", "scored", "1"));
+    fields.put("setups", List.of(Map.of("name", ""), Map.of("name", "")));
+    fields.put(
+        "measures",
+        List.of(
+            Map.of(
+                "name",
+                "lap time",
+                "kind",
+                "lap time",
+                "unit",
+                "s",
+                "role",
+                "primary",
+                "better",
+                "lower")));
+    fields.put(
+        "timetable",
+        Map.of("zone", clock.getZone().getId(), "start", "09:00", "daylight_end", "17:00"));
+    return fields;
+  }
+
+  private void fill(String draft, Map<String, ?> fields) {
+    name = draft;
+    filling = true;
+    form.fill(fields);
+    filling = false;
+    dirty = false;
+    saved.set("");
+    judge();
+  }
+
+  private void changed() {
+    if (filling) {
+      return;
+    }
+    dirty = true;
+    saved.set("");
+    judge();
+  }
+
+  private void judge() {
+    Map<String, Object> fields = form.tree();
+    title.set(PlanWords.title(fields));
+    PlanPreview preview = planning.preview(fields);
+    Map<String, String> sentences = new LinkedHashMap<>();
+    List<String> other = new ArrayList<>();
+    for (Problem problem : preview.problems()) {
+      String path = problem.where().replaceFirst(" ?\\(?line \\d+, column \\d+\\)?$", "");
+      Problem placed = new Problem(problem.fault(), "", problem.details());
+      String sentence = Problems.sentence(placed);
+      if (path.isEmpty() || sentences.containsKey(path)) {
+        other.add(PlanWords.place(path) + sentence);
+      } else {
+        sentences.put(path, sentence);
+      }
+    }
+    form.tell("", sentences);
+    sentences.forEach((path, sentence) -> other.add(PlanWords.place(path) + sentence));
+    problems.setAll(other);
+    hints.setAll(
+        preview.hints().stream()
+            .map(h -> Problems.sentence(new Problem(h.fault(), "", h.details())))
+            .toList());
+    plan.set(preview.plan());
+    complete.set(preview.problems().isEmpty());
+    answer.show(preview);
+  }
+
+  /** Keeps the draft on disk if anything was typed since; called when a field is left. */
+  public void keep() {
+    if (!dirty) {
+      return;
+    }
+    dirty = false;
+    Map<String, Object> fields = form.tree();
+    String draft = name;
+    background.run(
+        () -> {
+          planning.keep(draft, fields);
+          return PlanWords.saved(clock.instant().atZone(clock.getZone()));
+        },
+        words -> {
+          trouble.set("");
+          saved.set(dirty ? "" : words);
+          list();
+        },
+        this::fail);
+  }
+
+  private void fail(Exception problem) {
+    dirty = true;
+    trouble.set(PlanWords.say("not.kept", String.valueOf(problem.getMessage())));
+  }
+
+  private void list() {
+    List<Draft> rows = new ArrayList<>();
+    planning
+        .drafts()
+        .forEach((draft, fields) -> rows.add(new Draft(draft, PlanWords.title(fields))));
+    drafts.setAll(rows);
+  }
+
+  /** Starts an empty draft; the one before is kept. */
+  public void startFresh() {
+    keep();
+    fill(planning.freshName(), start());
+    dirty = true;
+    keep();
+  }
+
+  /** Opens another draft; the one before is kept. */
+  public void open(Draft draft) {
+    keep();
+    Map<String, Object> fields = planning.drafts().get(draft.name());
+    if (fields != null) {
+      fill(draft.name(), fields);
+    }
+  }
+
+  /** Forgets the draft on the page and starts afresh. */
+  public void forget() {
+    planning.forget(name);
+    fill(planning.freshName(), start());
+    list();
+  }
+
+  /** True if a session is open that a plan can start from. */
+  public ReadOnlyBooleanProperty sessionOpenProperty() {
+    return sessionOpen.getReadOnlyProperty();
+  }
+
+  /** Starts a draft as a copy of the open session's plan. */
+  public void startFromOpenSession() {
+    shell.sessionProperty().get().ifPresent(this::startFrom);
+  }
+
+  /** The caution that goes with every plan. */
+  public String caution() {
+    return Words.of("cautions").say("short");
+  }
+
+  /** Starts a draft as a copy of a committed session's plan. */
+  public void startFrom(SessionId session) {
+    keep();
+    planning
+        .copyOf(session)
+        .ifPresent(
+            fields -> {
+              fill(planning.freshName(), fields);
+              dirty = true;
+              keep();
+            });
+  }
+
+  /** Starts a draft from a plan file; keeps the draft before, and this one if it cannot be read. */
+  public void startFromFile(Path file) {
+    background.run(() -> planning.importFile(file), this::imported, e -> fileTrouble(file));
+  }
+
+  private void imported(Planning.Imported read) {
+    if (!read.problems().isEmpty()) {
+      trouble.set(String.join(" ", Problems.sentences(read.problems())));
+      return;
+    }
+    keep();
+    trouble.set("");
+    fill(planning.freshName(), read.fields());
+    dirty = true;
+    keep();
+  }
+
+  /** Writes the draft as a plan file. */
+  public void writeFile(Path file) {
+    Map<String, Object> fields = form.tree();
+    background.run(
+        () -> {
+          planning.exportFile(file, fields);
+          return file;
+        },
+        done -> trouble.set(PlanWords.say("file.written", done)),
+        e -> fileTrouble(file));
+  }
+
+  private void fileTrouble(Path file) {
+    trouble.set(PlanWords.say("file.trouble", file));
+  }
+
+  /** The draft became a session: it is no longer needed. */
+  void committed() {
+    forget();
+  }
+}

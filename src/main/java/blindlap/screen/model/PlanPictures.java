@@ -1,0 +1,150 @@
+package blindlap.screen.model;
+
+import blindlap.plan.DayAnswer;
+import blindlap.plan.NoiseKnown;
+import blindlap.plan.Plan;
+import blindlap.plan.Schedule;
+import blindlap.plot.Axis;
+import blindlap.plot.DayStrip;
+import blindlap.plot.DetectableCurve;
+import blindlap.plot.Drawing;
+import blindlap.plot.Spoken;
+import blindlap.wording.AnswerWords;
+import blindlap.wording.DayWords;
+import blindlap.wording.Figures;
+import java.time.Duration;
+import java.time.ZonedDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+
+/** Pictures of the Plan page, from what is planned. */
+final class PlanPictures {
+  private PlanPictures() {}
+
+  /** The day against the clock, if it can be worked out. */
+  static Optional<Schedule> schedule(Plan plan) {
+    boolean possible =
+        plan.timetable() != null
+            && plan.timetable().lap().signum() > 0
+            && plan.timetable().restEvery() >= 0
+            && plan.stints() >= 1
+            && plan.stints() <= blindlap.plan.Rule.MOST_STINTS
+            && plan.laps().scored() >= 1
+            && plan.laps().scored() < 10
+            && plan.laps().settling() < 10
+            && plan.laps().warmUp() < 10;
+    try {
+      return possible ? Schedule.of(plan) : Optional.empty();
+    } catch (java.time.DateTimeException | ArithmeticException impossible) {
+      // A duration beyond all measure; PlanCheck says so beside its field.
+      return Optional.empty();
+    }
+  }
+
+  /** What other numbers of stints can show. */
+  static Optional<Drawing> curve(Plan plan, DayAnswer answer, AnswerWords words) {
+    boolean unknown = answer.noise().kind() == NoiseKnown.Kind.UNKNOWN;
+    List<DetectableCurve.Dot> dots = new ArrayList<>();
+    StringBuilder table = new StringBuilder();
+    for (DayAnswer.Point point : answer.curve()) {
+      boolean never = Double.isNaN(point.difference());
+      String said =
+          never
+              ? AnswerWords.say("curve.never", point.stints())
+              : words.amount(point.difference());
+      dots.add(dot(point, said, never));
+      table.append(AnswerWords.say("curve.spoken", point.stints(), said)).append("; ");
+    }
+    double worthwhile = unknown ? Double.NaN : answer.worthwhile();
+    if (dots.isEmpty()
+        || answer.curve().stream().allMatch(p -> Double.isNaN(p.difference()))) {
+      return Optional.empty();
+    }
+    double line = worthwhile > 0 ? worthwhile : 1;
+    String lineWords =
+        worthwhile > 0
+            ? AnswerWords.say("curve.worthwhile", words.declared())
+            : AnswerWords.say("curve.noise");
+    String title = AnswerWords.say("curve.title", words.unitOfCurve());
+    return Optional.of(
+        DetectableCurve.of(
+            new DetectableCurve.Content(
+                dots,
+                OptionalInt.of(plan.stints()),
+                AnswerWords.say(
+                    "curve.chosen", plan.stints(), words.amount(answer.chosen().difference())),
+                line,
+                lineWords,
+                plan.timetable() == null
+                    ? ""
+                    : AnswerWords.say("curve.within", answer.mostStints()),
+                plan.timetable() == null ? "" : AnswerWords.say("curve.beyond"),
+                new Axis(
+                    title,
+                    Axis.Counting.DECIMAL,
+                    (value, step) -> Figures.number(value, Figures.decimals(step))),
+                AnswerWords.say("curve.across"),
+                new Spoken(words.sentence().text(), table.toString()))));
+  }
+
+  private static DetectableCurve.Dot dot(DayAnswer.Point point, String said, boolean never) {
+    return new DetectableCurve.Dot(
+        point.stints(),
+        never ? OptionalDouble.empty() : OptionalDouble.of(point.difference()),
+        point.range() == null ? OptionalDouble.empty() : OptionalDouble.of(point.range().low()),
+        point.range() == null ? OptionalDouble.empty() : OptionalDouble.of(point.range().high()),
+        said,
+        point.fits() ? DetectableCurve.Fit.FITS : DetectableCurve.Fit.NEEDS_MORE);
+  }
+
+  /** The day as a strip. */
+  static Drawing strip(Plan plan, Schedule schedule) {
+    List<DayStrip.Block> blocks = new ArrayList<>();
+    ZonedDateTime start = schedule.start();
+    for (Schedule.Block block : schedule.blocks()) {
+      double from = minutes(start, block.from());
+      double to = minutes(start, block.to());
+      boolean stint = block.kind() == Schedule.Kind.STINT;
+      if (to > from) {
+        String words =
+            stint ? String.valueOf(block.stint()) : DayWords.block(block.kind());
+        boolean named = !stint || block.stint() == 1;
+        String clock = named ? DayWords.clock(block.from()) : "";
+        blocks.add(
+            new DayStrip.Block(
+                stint ? DayStrip.Kind.STINT : DayStrip.Kind.OTHER, from, to, words, clock));
+      }
+    }
+    double end = minutes(start, schedule.end());
+    double limit = minutes(start, schedule.limit());
+    if (limit >= end) {
+      double width = Math.max(1, (limit - 0) * 0.06);
+      blocks.add(
+          new DayStrip.Block(
+              DayStrip.Kind.END,
+              limit,
+              limit + width,
+              DayWords.limit(schedule),
+              DayWords.clock(schedule.limit())));
+    }
+    double handling =
+        plan.timetable() == null
+            ? 0
+            : plan.timetable().swap().add(plan.timetable().coolDown()).doubleValue();
+    String spare = schedule.fits() ? DayWords.spare(schedule) : "";
+    return DayStrip.of(
+        new DayStrip.Content(
+            blocks,
+            handling,
+            spare,
+            new Spoken(
+                DayWords.summary(schedule), String.join(" ", DayWords.stints(schedule)))));
+  }
+
+  private static double minutes(ZonedDateTime from, ZonedDateTime to) {
+    return Duration.between(from, to).toSeconds() / 60.0;
+  }
+}

@@ -1,0 +1,205 @@
+package blindlap.screen.view;
+
+import blindlap.screen.model.CommitModel;
+import blindlap.screen.model.Dialogs;
+import blindlap.wording.PlanSummary;
+import blindlap.wording.PlanWords;
+import java.util.ArrayList;
+import java.util.List;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.RadioButton;
+import javafx.scene.control.TextArea;
+import javafx.scene.control.TextField;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The steps of the commit, one at a time in the helper's frame. Nothing here depends on the order
+ * that is drawn.
+ */
+final class CommitPane extends StackPane {
+  private static final double CODE = 220;
+
+  private final Look look;
+  private final CommitModel model;
+  private final Dialogs dialogs;
+
+  CommitPane(Look look, CommitModel model, Dialogs dialogs) {
+    this.look = look;
+    this.model = model;
+    this.dialogs = dialogs;
+  }
+
+  /** Takes everything off. */
+  void clear() {
+    getChildren().clear();
+  }
+
+  /** Shows a step. */
+  void show(CommitModel.Step step) {
+    switch (step) {
+      case EDITING -> clear();
+      case HAND_OVER -> getChildren().setAll(frame(handOver()));
+      case SIGNING -> getChildren().setAll(frame(signing()));
+      case SEALED -> getChildren().setAll(frame(sealed()));
+      case NOTED -> getChildren().setAll(frame(card()));
+    }
+  }
+
+  private HelperFrame frame(PageGrid page) {
+    HelperFrame.Words words =
+        new HelperFrame.Words(
+            PlanWords.say("helper"), PlanWords.say("look.away"), PlanWords.say("hide"));
+    Button again = new Button(PlanWords.say("show.again"));
+    HelperFrame frame = new HelperFrame(look, words, page, again, () -> {});
+    again.setOnAction(e -> frame.blankProperty().set(false));
+    return frame;
+  }
+
+  private PageGrid page(Node... parts) {
+    PageGrid page = new PageGrid(look);
+    for (Node part : parts) {
+      page.add(part instanceof VBox box ? box : PlanFields.section(part));
+    }
+    Label message = PlanFields.words("", "strong");
+    message.textProperty().bind(model.messageProperty());
+    page.add(PlanFields.section(message));
+    return page;
+  }
+
+  private PageGrid handOver() {
+    AnswerSentence answer = new AnswerSentence(look, PlanWords.say("commit.handover.question"));
+    answer.say(
+        PlanWords.say("commit.handover.before"),
+        PlanWords.say("commit.handover.marked"),
+        PlanWords.say("commit.handover.after"));
+    Button next = next("helper-has-it", PlanWords.say("commit.helper.has.it"), model::handedOver);
+    return page(
+        PlanFields.section(answer, new Lead(PlanWords.say("commit.handover.lead"))),
+        new HBox(16, next, PlanFields.button(PlanWords.say("commit.back"), model::back)));
+  }
+
+  private static Button next(String id, String words, Runnable work) {
+    Button button = PlanFields.button(words, work);
+    button.getStyleClass().add("next");
+    button.setId(id);
+    return button;
+  }
+
+  private PageGrid signing() {
+    List<Node> parts = new ArrayList<>();
+    parts.add(PlanFields.section(PlanFields.heading("commit.sign.title")));
+    for (PlanSummary.Part part : model.summary()) {
+      VBox box = PlanFields.section(PlanFields.words(part.title(), "strong"));
+      part.lines().forEach(line -> box.getChildren().add(PlanFields.words(line)));
+      parts.add(box);
+    }
+    parts.add(nullRun());
+    TextArea names = new TextArea();
+    names.setId("signed");
+    names.setPrefRowCount(3);
+    names.textProperty().bindBidirectional(model.signedProperty());
+    Label title = PlanFields.words(PlanWords.say("commit.signed"), "note");
+    title.setLabelFor(names);
+    parts.add(PlanFields.section(title, names));
+    Button seal = next("seal", PlanWords.say("commit.seal"), model::seal);
+    seal.disableProperty().bind(model.busyProperty());
+    Button back = PlanFields.button(PlanWords.say("commit.back"), model::back);
+    back.disableProperty().bind(model.busyProperty());
+    parts.add(new HBox(16, seal, back));
+    return page(parts.toArray(Node[]::new));
+  }
+
+  private VBox nullRun() {
+    VBox box =
+        PlanFields.section(
+            PlanFields.words(PlanWords.say("commit.null.title"), "strong"),
+            PlanFields.words(PlanWords.say("commit.null.note"), "second"));
+    ToggleGroup group = new ToggleGroup();
+    RadioButton no = choice(group, PlanWords.say("commit.null.no"), null);
+    no.setSelected(true);
+    box.getChildren().add(no);
+    List<String> setups = model.setups();
+    for (int i = 0; i < setups.size(); i++) {
+      box.getChildren().add(choice(group, PlanWords.say("commit.null.setup", setups.get(i)), i));
+    }
+    return box;
+  }
+
+  private RadioButton choice(ToggleGroup group, String words, @Nullable Integer setup) {
+    RadioButton button = new RadioButton(words);
+    button.setToggleGroup(group);
+    button.setOnAction(e -> model.concealNullRun(setup));
+    return button;
+  }
+
+  private PageGrid sealed() {
+    AnswerSentence answer = new AnswerSentence(look, PlanWords.say("commit.sealed.question"));
+    answer.say(
+        PlanWords.say("commit.sealed.before"),
+        PlanWords.say("commit.sealed.marked"),
+        PlanWords.say("commit.sealed.after"));
+    List<Node> parts = new ArrayList<>();
+    parts.add(PlanFields.section(answer));
+    model.sealingProperty().get().ifPresent(sealing -> parts.add(fingerprint(sealing)));
+    parts.add(phrase());
+    return page(parts.toArray(Node[]::new));
+  }
+
+  private VBox fingerprint(CommitModel.Sealing sealing) {
+    Label text = PlanFields.words(sealing.fingerprint(), "field-title");
+    text.setId("fingerprint");
+    PlotView code = new PlotView(look, sealing.code());
+    code.maxWidthProperty().bind(look.px(CODE));
+    TextField to = new TextField();
+    to.setId("given-to");
+    to.setPrefColumnCount(20);
+    to.setAccessibleText(PlanWords.say("commit.given.to"));
+    to.setPromptText(PlanWords.say("commit.given.to"));
+    to.textProperty().bindBidirectional(model.givenToProperty());
+    return PlanFields.section(
+        PlanFields.words(PlanWords.say("commit.fingerprint"), "strong"),
+        text,
+        code,
+        PlanFields.words(PlanWords.say("commit.fingerprint.note"), "second"),
+        new HBox(12, to, PlanFields.button(PlanWords.say("commit.give"), model::fingerprintGiven)));
+  }
+
+  private VBox phrase() {
+    Label words = PlanFields.words("", "lead", "phrase");
+    words.setId("phrase");
+    words.textProperty().bind(model.phraseProperty());
+    TextField typed = new TextField();
+    typed.setId("typed-phrase");
+    typed.setPrefColumnCount(40);
+    typed.setAccessibleText(PlanWords.say("commit.phrase.type"));
+    typed.setPromptText(PlanWords.say("commit.phrase.type"));
+    typed.textProperty().bindBidirectional(model.typedPhraseProperty());
+    return PlanFields.section(
+        PlanFields.words(PlanWords.say("commit.phrase"), "strong"),
+        words,
+        PlanFields.words(PlanWords.say("commit.phrase.note"), "second"),
+        typed,
+        next("phrase-noted", PlanWords.say("commit.phrase.noted"), model::phraseNoted));
+  }
+
+  private PageGrid card() {
+    Button write =
+        PlanFields.button(
+            PlanWords.say("commit.card.write"),
+            () -> dialogs.folder(PlanWords.say("commit.card.write")).ifPresent(model::writeCard));
+    write.setId("write-card");
+    write.disableProperty().bind(model.busyProperty());
+    return page(
+        PlanFields.section(
+            PlanFields.heading("commit.card.title"),
+            PlanFields.words(PlanWords.say("commit.card.note")),
+            write),
+        PlanFields.section(next("finish", PlanWords.say("commit.finish"), model::finish)));
+  }
+}

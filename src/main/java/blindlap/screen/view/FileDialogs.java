@@ -1,0 +1,49 @@
+package blindlap.screen.view;
+
+import blindlap.screen.model.Dialogs;
+import java.io.File;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.function.Supplier;
+import javafx.stage.DirectoryChooser;
+import javafx.stage.FileChooser;
+import javafx.stage.Window;
+import org.jspecify.annotations.Nullable;
+
+/** The system's own dialogs. */
+public final class FileDialogs implements Dialogs {
+  private final Supplier<@Nullable Window> owner;
+
+  /**
+   * @param owner the window they belong to
+   */
+  public FileDialogs(Supplier<@Nullable Window> owner) {
+    this.owner = owner;
+  }
+
+  @Override
+  public Optional<Path> openFile(String title) {
+    FileChooser chooser = new FileChooser();
+    chooser.setTitle(title);
+    return path(chooser.showOpenDialog(owner.get()));
+  }
+
+  @Override
+  public Optional<Path> saveFile(String title, String name) {
+    FileChooser chooser = new FileChooser();
+    chooser.setTitle(title);
+    chooser.setInitialFileName(name);
+    return path(chooser.showSaveDialog(owner.get()));
+  }
+
+  @Override
+  public Optional<Path> folder(String title) {
+    DirectoryChooser chooser = new DirectoryChooser();
+    chooser.setTitle(title);
+    return path(chooser.showDialog(owner.get()));
+  }
+
+  private static Optional<Path> path(@Nullable File file) {
+    return Optional.ofNullable(file).map(File::toPath);
+  }
+}

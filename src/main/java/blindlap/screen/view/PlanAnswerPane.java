@@ -1,0 +1,126 @@
+package blindlap.screen.view;
+
+import blindlap.plot.Drawing;
+import blindlap.screen.model.PlanAnswerModel;
+import blindlap.wording.PlanWords;
+import java.util.List;
+import java.util.Optional;
+import javafx.geometry.HPos;
+import javafx.scene.control.Label;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Pane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+
+/** What the day can show: the sections of the page that follow the knobs. */
+final class PlanAnswerPane {
+  private static final List<String> VERDICTS =
+      List.of(
+          "REAL_AND_WORTHWHILE",
+          "REAL_BUT_SMALL",
+          "NO_WORTHWHILE_DIFFERENCE",
+          "DIRECTION_KNOWN",
+          "NOT_SETTLED");
+
+  private final Look look;
+  private final PlanAnswerModel model;
+  private final AnswerSentence answer;
+  private final Lead lead = new Lead("");
+  private final MarginNote orders = new MarginNote(PlanWords.say("note.orders.title"), "");
+  private final VBox curve = new VBox();
+  private final VBox odds = new VBox(8);
+  private final VBox left = new VBox(4);
+  private final VBox strip = new VBox(8);
+
+  PlanAnswerPane(Look look, PlanAnswerModel model) {
+    this.look = look;
+    this.model = model;
+    this.answer = new AnswerSentence(look, blindlap.wording.AnswerWords.say("question"));
+    model.shownProperty().addListener((o, before, now) -> show(before, now));
+    show(null, model.shownProperty().get());
+  }
+
+  AnswerSentence answer() {
+    return answer;
+  }
+
+  Lead lead() {
+    return lead;
+  }
+
+  MarginNote orders() {
+    return orders;
+  }
+
+  VBox curve() {
+    return curve;
+  }
+
+  VBox odds() {
+    Label progress = PlanFields.words("", "note", "second");
+    progress.textProperty().bind(model.progressProperty());
+    progress.managedProperty().bind(progress.textProperty().isNotEmpty());
+    return PlanFields.section(PlanFields.heading("head.odds"), odds, progress);
+  }
+
+  VBox left() {
+    return PlanFields.section(PlanFields.heading("head.left"), left);
+  }
+
+  VBox strip() {
+    return strip;
+  }
+
+  private void show(
+      PlanAnswerModel.@org.jspecify.annotations.Nullable Shown before, PlanAnswerModel.Shown now) {
+    answer.say(now.sentence().before(), now.sentence().marked(), now.sentence().after());
+    lead.setText(String.join(" ", now.lead()));
+    orders.say(String.join(" ", now.orders()));
+    if (before == null || !before.curve().equals(now.curve())) {
+      picture(curve, now.curve());
+      picture(strip, now.strip());
+    }
+    now.day().forEach(line -> strip.getChildren().add(PlanFields.words(line)));
+    table(now);
+    left.getChildren().setAll(now.left().stream().map(line -> PlanFields.words(line)).toList());
+  }
+
+  private void picture(Pane place, Optional<Drawing> drawing) {
+    place.getChildren().clear();
+    drawing.ifPresent(d -> place.getChildren().setAll(new PlotView(look, d)));
+  }
+
+  private void table(PlanAnswerModel.Shown now) {
+    odds.getChildren().clear();
+    if (!now.simulated().isEmpty()) {
+      odds.getChildren().add(PlanFields.words(now.simulated()));
+    }
+    if (now.odds().isEmpty()) {
+      return;
+    }
+    GridPane table = new GridPane();
+    table.getStyleClass().add("plan-table");
+    ColumnConstraints first = new ColumnConstraints();
+    first.setPercentWidth(30);
+    table.getColumnConstraints().add(first);
+    table.add(PlanFields.words(PlanWords.say("odds.if"), "second", "head"), 0, 0);
+    for (int i = 0; i < VERDICTS.size(); i++) {
+      ColumnConstraints column = new ColumnConstraints();
+      column.setHalignment(HPos.RIGHT);
+      column.setHgrow(Priority.ALWAYS);
+      column.setPercentWidth(14);
+      table.getColumnConstraints().add(column);
+      Label head = PlanFields.words(PlanWords.say("odds." + VERDICTS.get(i)), "second", "head");
+      head.setTextAlignment(javafx.scene.text.TextAlignment.RIGHT);
+      table.add(head, i + 1, 0);
+    }
+    for (int row = 0; row < now.odds().size(); row++) {
+      List<String> cells = now.odds().get(row);
+      for (int i = 0; i < cells.size(); i++) {
+        table.add(PlanFields.words(cells.get(i)), i, row + 1);
+      }
+    }
+    odds.getChildren().addAll(table, PlanFields.words(now.oddsSource(), "note", "second"));
+  }
+}

@@ -1,0 +1,127 @@
+package blindlap.wording;
+
+import blindlap.plan.Blinding;
+import blindlap.plan.DayAnswer;
+import blindlap.plan.Differences;
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
+import blindlap.plan.Schedule;
+import blindlap.plan.Setup;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** A plan in running text, to read before it is signed. Expectations are left out: they are unseen. */
+public final class PlanSummary {
+  private static final Words WORDS = Words.of("plan");
+
+  /**
+   * A part of the plan.
+   *
+   * @param title its heading
+   * @param lines its text, a sentence each
+   */
+  public record Part(String title, List<String> lines) {
+    public Part {
+      lines = List.copyOf(lines);
+    }
+  }
+
+  private PlanSummary() {}
+
+  /** All parts, in the order in which they are read. */
+  public static List<Part> parts(Plan plan, Optional<DayAnswer> answer) {
+    AnswerWords words = new AnswerWords(plan, answer);
+    List<Part> parts = new ArrayList<>();
+    parts.add(
+        part(
+            "question",
+            plan.question(),
+            WORDS.say("sum.who", plan.rider(), plan.trail(), plan.day()),
+            plan.conditions()));
+    parts.add(new Part(WORDS.say("sum.setups"), setups(plan)));
+    parts.add(new Part(WORDS.say("sum.measures"), plan.measures().stream().map(PlanSummary::measure).toList()));
+    List<String> day = new ArrayList<>();
+    day.add(
+        WORDS.say(
+            "sum.rule",
+            plan.protocol().title(),
+            plan.stints(),
+            plan.laps().settling(),
+            plan.laps().scored(),
+            plan.laps().warmUp()));
+    day.add(words.sentence().text());
+    day.addAll(words.lead());
+    Schedule.of(plan).ifPresent(schedule -> day.add(DayWords.summary(schedule)));
+    if (!plan.override().isBlank()) {
+      day.add(WORDS.say("sum.override", plan.override()));
+    }
+    parts.add(new Part(WORDS.say("sum.day"), day));
+    parts.add(new Part(WORDS.say("sum.blinding"), blinding(plan.blinding())));
+    return parts;
+  }
+
+  private static Part part(String key, String... lines) {
+    return new Part(
+        WORDS.say("sum." + key), java.util.Arrays.stream(lines).filter(l -> !l.isBlank()).toList());
+  }
+
+  private static List<String> setups(Plan plan) {
+    List<String> lines = new ArrayList<>();
+    for (int i = 0; i < plan.setups().size(); i++) {
+      Setup setup = plan.setups().get(i);
+      String settings =
+          String.join("; ", setup.settings().stream().map(s -> s.name() + " " + s.shown()).toList());
+      String letter = String.valueOf((char) ('A' + i));
+      lines.add(
+          settings.isBlank()
+              ? WORDS.say("sum.setup", letter, setup.name())
+              : WORDS.say("sum.setup.settings", letter, setup.name(), settings));
+      setup
+          .limits()
+          .forEach(
+              l -> lines.add(WORDS.say("sum.limit", l.what(), l.value(), l.source())));
+    }
+    List<String> names = Differences.of(plan).names();
+    if (names.size() > 1) {
+      lines.add(WORDS.say("sum.packages", String.join(", ", names), plan.differencesReason()));
+    }
+    return lines;
+  }
+
+  private static String measure(Measure measure) {
+    BigDecimal worthwhile = measure.worthwhile();
+    return worthwhile == null
+        ? WORDS.say("sum.measure", measure.name(), PlanJson.word(measure.role()))
+        : WORDS.say(
+            "sum.measure.worthwhile",
+            measure.name(),
+            PlanJson.word(measure.role()),
+            worthwhile.toPlainString(),
+            measure.unit());
+  }
+
+  private static List<String> blinding(Blinding blinding) {
+    List<String> lines = new ArrayList<>();
+    lines.add(WORDS.say(blinding.blinded() ? "sum.blinded" : "sum.unblinded", blinding.helper()));
+    add(lines, "cover", blinding.cover());
+    add(lines, "ballast", blinding.ballast());
+    add(lines, "noise", blinding.noise());
+    add(lines, "rider_waits", blinding.riderWaits());
+    add(lines, "helper_waits", blinding.helperWaits());
+    add(lines, "bike_moved_by", blinding.bikeMovedBy());
+    add(lines, "levers_touched_by", blinding.leversTouchedBy());
+    add(lines, "others_who_know", blinding.othersWhoKnow());
+    add(lines, "remaining_cues", blinding.remainingCues());
+    lines.add(WORDS.say(blinding.guesses() ? "sum.guesses" : "sum.no.guesses"));
+    return lines;
+  }
+
+  private static void add(List<String> lines, String field, String text) {
+    if (!text.isBlank()) {
+      lines.add(PlanWords.field("blinding." + field) + ": " + text);
+    }
+  }
+}

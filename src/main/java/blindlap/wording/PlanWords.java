@@ -1,0 +1,87 @@
+package blindlap.wording;
+
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/** Words of the Plan page. */
+public final class PlanWords {
+  private static final Words WORDS = Words.of("plan");
+  private static final DateTimeFormatter CLOCK =
+      DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
+  private static final Pattern ITEM = Pattern.compile("([a-z_]+)\\[([0-9]+)\\]");
+
+  private PlanWords() {}
+
+  /** A sentence or label of the page. */
+  public static String say(String key, Object... arguments) {
+    return WORDS.say(key, arguments);
+  }
+
+  /** True if there is a sentence of this key. */
+  public static boolean has(String key) {
+    return WORDS.has(key);
+  }
+
+  /** The label of a field of a plan file. */
+  public static String field(String name) {
+    return WORDS.has("field." + name) ? WORDS.say("field." + name) : name.replace('_', ' ');
+  }
+
+  /** What to type into a field; empty if it speaks for itself. */
+  public static String help(String name) {
+    return WORDS.has("help." + name) ? WORDS.say("help." + name) : "";
+  }
+
+  /** "Saved 14:32:07". */
+  public static String saved(ZonedDateTime at) {
+    return WORDS.say("saved", CLOCK.format(at));
+  }
+
+  /** A place in the plan for people, with a colon after it; empty for the plan as a whole. */
+  public static String place(String path) {
+    if (path.isEmpty()) {
+      return "";
+    }
+    StringBuilder place = new StringBuilder();
+    for (String part : path.split("\\.", -1)) {
+      Matcher item = ITEM.matcher(part);
+      if (!place.isEmpty()) {
+        place.append(", ");
+      }
+      place.append(
+          item.matches()
+              ? field(item.group(1) + ".one") + " " + item.group(2)
+              : field(part));
+    }
+    String text = place.toString();
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1) + ": ";
+  }
+
+  /** What a tester would call a draft: its setups, its trail and day, as far as typed. */
+  public static String title(Map<String, ?> fields) {
+    String setups = "";
+    if (fields.get("setups") instanceof List<?> list) {
+      setups =
+          String.join(
+              " against ",
+              list.stream()
+                  .map(s -> s instanceof Map<?, ?> m ? text(m.get("name")) : "")
+                  .filter(n -> !n.isBlank())
+                  .toList());
+    }
+    String what = setups.isBlank() ? WORDS.say("draft.untitled") : setups;
+    String where = text(fields.get("trail"));
+    String day = text(fields.get("day"));
+    return what + (where.isBlank() ? "" : ", " + where) + (day.isBlank() ? "" : ", " + day);
+  }
+
+  private static String text(@Nullable Object value) {
+    return value == null ? "" : String.valueOf(value);
+  }
+}

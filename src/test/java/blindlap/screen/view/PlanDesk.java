@@ -1,0 +1,46 @@
+package blindlap.screen.view;
+
+import blindlap.desk.Desk;
+import blindlap.seal.SealParameters;
+import blindlap.seal.SealingSources;
+import blindlap.seal.SecureBytes;
+import blindlap.store.SqliteNotebook;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Random;
+
+/**
+ * A desk on a real notebook in a folder, with a clock that stands still and sources of a fixed
+ * seed.
+ */
+final class PlanDesk {
+  static final Clock CLOCK =
+      Clock.fixed(Instant.parse("2026-11-13T19:06:41Z"), ZoneId.of("Europe/Vienna"));
+
+  private PlanDesk() {}
+
+  static Desk open(Path folder, long orderSeed) {
+    return new Desk(
+        SqliteNotebook.open(
+            folder.resolve("quarry.blindlap"), bytes(3).exactly(16), CLOCK.instant()),
+        CLOCK,
+        sources(orderSeed),
+        SealParameters.standard(),
+        bytes(2));
+  }
+
+  private static SealingSources sources(long orderSeed) {
+    return SealingSources.allFrom(bytes(orderSeed));
+  }
+
+  private static SecureBytes bytes(long seed) {
+    Random random = new Random(seed);
+    return count -> {
+      byte[] bytes = new byte[count];
+      random.nextBytes(bytes);
+      return bytes;
+    };
+  }
+}

@@ -1,0 +1,80 @@
+package blindlap.screen.view;
+
+import blindlap.desk.Desk;
+import blindlap.screen.model.Background;
+import blindlap.screen.model.Dialogs;
+import blindlap.screen.model.PlanModel;
+import blindlap.screen.model.Shell;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javafx.scene.Scene;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class PlanPicturesTest {
+  private static final Path SAMPLE = Path.of("sample-sessions/shocks-on-quarry-loop/plan.yaml");
+
+  @TempDir Path folder;
+
+  @BeforeAll
+  static void startWindowSystem() throws InterruptedException {
+    Window.start();
+    Window.run(Fonts::load);
+  }
+
+  @Test
+  void thePageIsPhotographedInEveryThemeAndAtTwiceTheTextSize() throws IOException {
+    try (Desk desk = PlanDesk.open(folder, 1)) {
+      Files.copy(SAMPLE, folder.resolve("plan.yaml"));
+      for (Theme theme : Theme.values()) {
+        String name = theme.name().toLowerCase(java.util.Locale.ROOT);
+        Window.run(() -> take(desk, theme, 1, "plan-" + name));
+      }
+      Window.run(() -> take(desk, Theme.PAPER, 2, "plan-paper-200"));
+    }
+  }
+
+  private void take(Desk desk, Theme theme, double scale, String name) {
+    Shell shell = new Shell();
+    Look look = new Look();
+    look.themeProperty().set(theme);
+    look.textScaleProperty().set(scale);
+    PlanModel model = new PlanModel(desk, shell, Background.immediate());
+    model.answer().simulate(400);
+    model.startFromFile(folder.resolve("plan.yaml"));
+    PlanPage page = new PlanPage(look, model, new NoDialogs());
+    ShellView view =
+        new ShellView(look, shell, Map.of(Shell.Page.PLAN, () -> page), List.of("quarry.blindlap"));
+    shell.go(Shell.Page.PLAN);
+    Scene scene = new Scene(view, 1280, 800);
+    look.dress(scene);
+    Window.picture(scene, name + "-top");
+    scene.setRoot(new javafx.scene.layout.StackPane());
+    Scene tall = new Scene(view, 1280, scale > 1 ? 9000 : 5200);
+    look.dress(tall);
+    Window.picture(tall, name + "-whole");
+  }
+
+  /** Nobody chooses anything. */
+  private static final class NoDialogs implements Dialogs {
+    @Override
+    public Optional<Path> openFile(String title) {
+      return Optional.empty();
+    }
+
+    @Override
+    public Optional<Path> saveFile(String title, String name) {
+      return Optional.empty();
+    }
+
+    @Override
+    public Optional<Path> folder(String title) {
+      return Optional.empty();
+    }
+  }
+}

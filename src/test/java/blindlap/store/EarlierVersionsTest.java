@@ -1,0 +1,118 @@
+package blindlap.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import blindlap.session.Fact;
+import blindlap.session.NotebookException;
+import blindlap.session.SessionId;
+import blindlap.session.SessionState;
+import blindlap.session.Step;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.Statement;
+import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A notebook of each earlier version. The file of version 1 was written by the program of that
+ * version: three sessions (reported, review closed, riding) and a draft.
+ */
+class EarlierVersionsTest {
+  @TempDir private Path folder;
+  private Path file;
+
+  @BeforeEach
+  void copyOld() throws IOException {
+    file = folder.resolve("notebook.blindlap");
+    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-1.blindlap")) {
+      Files.copy(in, file);
+    }
+  }
+
+  @Test
+  void version_1_opens_with_every_entry_and_draft_and_gets_a_list() throws Exception {
+    String texts = "SELECT group_concat(text || hash) FROM entry";
+    String before = Books.ask(file, texts);
+    try (SqliteNotebook notebook = Books.open(file)) {
+      assertThat(notebook.id().text()).isEqualTo(NotebookIdOfOld.ID);
+      assertThat(notebook.sessions())
+          .containsExactly(Days.session(2), Days.session(1), Days.session(0));
+      assertThat(notebook.summaries())
+          .extracting(summary -> summary.step())
+          .containsExactly(Step.RIDING, Step.REVIEW_CLOSED, Step.REPORTED);
+      assertThat(notebook.drafts()).containsOnlyKeys("next day");
+      SessionState reported = Books.state(notebook, Days.session(0));
+      assertThat(reported.openKey()).isPresent();
+      assertThat(reported.lapsRidden()).isEqualTo(8);
+      assertThat(notebook.verify().problems()).isEmpty();
+      Books.put(notebook, Days.session(2), new Fact.WarmUpRidden(1));
+    }
+    assertThat(Books.ask(file, texts)).startsWith(before);
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("2");
+  }
+
+  /** Known from the seed the old file was made with. */
+  private static final class NotebookIdOfOld {
+    static final String ID = blindlap.session.NotebookId.of(new SeededBytes(100).next(16)).text();
+  }
+
+  @Test
+  void a_copy_of_the_old_version_is_kept_beside_it() throws Exception {
+    String before = Books.ask(file, "SELECT group_concat(text || hash) FROM entry");
+    Books.open(file).close();
+    Path kept = folder.resolve("notebook.blindlap.version-1");
+    assertThat(Books.ask(kept, "PRAGMA user_version")).isEqualTo("1");
+    assertThat(Books.ask(kept, "SELECT group_concat(text || hash) FROM entry")).isEqualTo(before);
+    assertThat(folder).isDirectoryNotContaining("glob:**.part");
+  }
+
+  @Test
+  void a_migration_that_cannot_finish_leaves_the_old_version_as_it_was() throws Exception {
+    byte[] before = Files.readAllBytes(file);
+    Connection limited = Connections.open(file, 300);
+    Books.ask(limited, "PRAGMA max_page_count = 1");
+    assertThatThrownBy(
+            () -> SqliteNotebook.on(limited, file, new SeededBytes(1).next(16), Days.MORNING))
+        .isInstanceOf(NotebookException.class)
+        .hasMessageContaining("full");
+    assertThat(Files.readAllBytes(file)).isEqualTo(before);
+    Books.open(file).close();
+  }
+
+  @Test
+  void of_two_programs_that_migrate_at_once_one_does_and_the_other_waits() throws Exception {
+    List<SessionId> sessions;
+    try (Connection other = Books.plain(file);
+        Statement statement = other.createStatement()) {
+      statement.execute("BEGIN IMMEDIATE");
+      ExecutorService two = Executors.newFixedThreadPool(2);
+      List<Future<?>> opened =
+          List.of(
+              two.submit(() -> openPatiently().close()), two.submit(() -> openPatiently().close()));
+      Thread.sleep(200);
+      statement.execute("COMMIT");
+      for (Future<?> one : opened) {
+        one.get();
+      }
+      two.shutdown();
+    }
+    try (SqliteNotebook notebook = Books.open(file)) {
+      sessions = notebook.sessions();
+      assertThat(notebook.verify().problems()).isEmpty();
+    }
+    assertThat(sessions).hasSize(3);
+  }
+
+  private SqliteNotebook openPatiently() {
+    return SqliteNotebook.open(file, new SeededBytes(1).next(16), Days.MORNING);
+  }
+}
