@@ -103,7 +103,8 @@ public final class Sessions {
       if (facts.isEmpty()) {
         return new Result.Done(state, List.of());
       }
-      Optional<List<StoredEntry>> written = notebook.append(id, state.heads(), facts, at.get(), clock.getZone());
+      Optional<List<StoredEntry>> written =
+          notebook.append(id, state.heads(), facts, at.get(), clock.getZone());
       if (written.isPresent()) {
         List<StoredEntry> all = new ArrayList<>(entries);
         all.addAll(written.get());
