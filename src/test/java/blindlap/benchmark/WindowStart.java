@@ -45,7 +45,8 @@ public final class WindowStart {
                   SealingSources.allFrom(none),
                   SealParameters.standard(),
                   none),
-          file.toString());
+          file.toString(),
+          System::nanoTime);
     }
   }
 
