@@ -21,6 +21,7 @@ public final class Desk implements AutoCloseable {
   private final Planning planning;
   private final HelperDays helperDays;
   private final RiderDays riderDays;
+  private final RiderHistory history;
 
   /**
    * @param notebook the open notebook; closed with the desk
@@ -46,6 +47,7 @@ public final class Desk implements AutoCloseable {
     this.planning = new Planning(this);
     this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
     this.riderDays = new RiderDays(sessions);
+    this.history = new RiderHistory(notebook, sessions);
   }
 
   /** Opens a desk on a notebook file; made in the composition root. */
@@ -110,6 +112,16 @@ public final class Desk implements AutoCloseable {
   /** The rider's days. */
   public RiderDays riderDays() {
     return riderDays;
+  }
+
+  /** What is known of riders on trails. */
+  public RiderHistory history() {
+    return history;
+  }
+
+  /** Old days brought in from files. */
+  public PlainDays plainDays() {
+    return new PlainDays(this);
   }
 
   /** Findings and reports. */
