@@ -22,6 +22,7 @@ public final class Desk implements AutoCloseable {
   private final HelperDays helperDays;
   private final RiderDays riderDays;
   private final RiderHistory history;
+  private final SeriesBook series;
 
   /**
    * @param notebook the open notebook; closed with the desk
@@ -42,7 +43,8 @@ public final class Desk implements AutoCloseable {
     this.sessions = new Sessions(notebook, clock);
     Sealing sealing = new Sealing(sources, parameters);
     this.committing = new Committing(sessions, sealing, ids);
-    this.keys = new Keys(sessions, sealing);
+    this.series = new SeriesBook(notebook, sessions);
+    this.keys = new Keys(sessions, sealing, series);
     this.reviews = new Reviews(sessions);
     this.planning = new Planning(this);
     this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
@@ -122,6 +124,11 @@ public final class Desk implements AutoCloseable {
   /** Old days brought in from files. */
   public PlainDays plainDays() {
     return new PlainDays(this);
+  }
+
+  /** Series: declared, under way, found. */
+  public SeriesBook series() {
+    return series;
   }
 
   /** Findings and reports. */
