@@ -13,6 +13,7 @@ import blindlap.seal.SheetReading;
 import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
 import blindlap.session.Outcome;
+import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -59,6 +60,9 @@ public final class Keys {
 
   /** Opens the helper's view with the phrase as typed. */
   public Result helper(SessionState state, String typed) {
+    if (!state.hasKey()) {
+      return new Result.Refused(List.of(Problem.of(SessionFault.OPEN_NOISE_RUN, "")));
+    }
     Attempt attempt = open(state, typed);
     if (attempt instanceof Attempt.Bad bad) {
       return new Result.Refused(List.of(bad.problem()));
@@ -151,6 +155,6 @@ public final class Keys {
         latest ->
             matches
                 ? new LifeCommands(latest).unsealed(key, with, records)
-                : Outcome.refused(blindlap.session.SessionFault.FINGERPRINT_DIFFERS, ""));
+                : Outcome.refused(SessionFault.FINGERPRINT_DIFFERS, ""));
   }
 }

@@ -5,6 +5,7 @@ import blindlap.paper.ReportInput;
 import blindlap.plan.Problem;
 import blindlap.exchange.DataPackage;
 import blindlap.exchange.DataPackageReader;
+import blindlap.exchange.FindingRequests;
 import blindlap.exchange.HelperFits;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
@@ -33,6 +34,9 @@ public final class Reviews {
 
   /** Why nothing that depends on the key may be shown, if so. */
   public Optional<List<Problem>> refuse(SessionState state) {
+    if (!state.hasKey()) {
+      return Optional.of(List.of(Problem.of(SessionFault.OPEN_NOISE_RUN, "")));
+    }
     return state.unsealed()
         ? Optional.empty()
         : Optional.of(List.of(Problem.of(SessionFault.STILL_SEALED, "", state.step())));
@@ -153,6 +157,22 @@ public final class Reviews {
   /** A finding as JSON, as of a data package. */
   public static String json(Finding finding) {
     return FindingJson.write(finding);
+  }
+
+  /**
+   * How a number was computed.
+   *
+   * @param about which number, in words
+   * @param request the calculation request that gives it again
+   */
+  public record How(String about, String request) {}
+
+  /** How each number of a finding was computed. */
+  public static List<How> how(Finding finding) {
+    Words words = Words.of("computed");
+    return FindingRequests.of(finding).stream()
+        .map(n -> new How(words.say(n.about(), n.measure()), n.json()))
+        .toList();
   }
 
   /** Writes down who received a fingerprint. */

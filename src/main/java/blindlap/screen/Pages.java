@@ -6,11 +6,13 @@ import blindlap.screen.model.NotebookModel;
 import blindlap.screen.model.PlanModel;
 import blindlap.screen.model.RideModel;
 import blindlap.screen.model.Shell;
+import blindlap.screen.model.SwapModel;
 import blindlap.screen.view.FileDialogs;
 import blindlap.screen.view.Look;
 import blindlap.screen.view.NotebookPage;
 import blindlap.screen.view.PlanPage;
 import blindlap.screen.view.RidePage;
+import blindlap.screen.view.SwapPage;
 import blindlap.session.SessionId;
 import java.util.EnumMap;
 import java.util.Map;
@@ -39,6 +41,7 @@ final class Pages {
     Map<Shell.Page, Supplier<? extends Node>> makers = new EnumMap<>(Shell.Page.class);
     makers.put(Shell.Page.NOTEBOOK, this::notebook);
     makers.put(Shell.Page.PLAN, this::plan);
+    makers.put(Shell.Page.SWAP, this::swap);
     makers.put(Shell.Page.RIDE, this::ride);
     return makers;
   }
@@ -63,6 +66,18 @@ final class Pages {
             desk.riderDays(), desk.notebook()::dataVersion, background, desk.clock(), monotonic);
     follow(Shell.Page.RIDE, model::open);
     return new RidePage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
+  }
+
+  private Node swap() {
+    SwapModel model =
+        new SwapModel(
+            desk.helperDays(),
+            desk.riderDays(),
+            desk.notebook()::dataVersion,
+            background,
+            desk.clock());
+    follow(Shell.Page.SWAP, model::open);
+    return new SwapPage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
   }
 
   /** Opens the session in hand whenever a page comes into view. */

@@ -191,11 +191,16 @@ public final class FindingWords {
 
   /** "p = .0015". */
   public String p() {
-    return WORDS.say("p", Figures.p(comparison.p()));
+    return p(comparison.p());
+  }
+
+  /** "p = .004" or "p below .0001". */
+  static String p(double p) {
+    return p < 0.0001 ? WORDS.say("p.below", ".0001") : WORDS.say("p", Figures.p(p));
   }
 
   private String adjusted() {
-    return WORDS.say("p", Figures.p(comparison.adjusted().orElse(comparison.p())));
+    return p(comparison.adjusted().orElse(comparison.p()));
   }
 
   /** What a watched harm comes to, for both setups. */
@@ -317,7 +322,15 @@ public final class FindingWords {
         "beside",
         difference,
         interval(wide.get(), digits),
-        WORDS.say("p", Figures.p(other.curve().p(0))));
+        p(other.curve().p(0)));
+  }
+
+  /** "secondary, higher is better". */
+  public static String role(Measure measure) {
+    Words words = Words.of("report");
+    return words.say("role." + measure.role().name())
+        + ", "
+        + words.say("better." + measure.better().name());
   }
 
   /** Signed B − A for a table: "−2.3 s", or "× 0.977" on the ratio scale. */

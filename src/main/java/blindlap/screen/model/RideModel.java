@@ -2,9 +2,7 @@ package blindlap.screen.model;
 
 import blindlap.desk.RiderDays;
 import blindlap.desk.Sessions;
-import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.session.Fact;
 import blindlap.session.Guess;
 import blindlap.session.LapId;
 import blindlap.session.SessionId;
@@ -43,7 +41,7 @@ public final class RideModel {
   private final ReadOnlyStringWrapper saved = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper open = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
-  private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
+  private final DayEvents events;
   private final Map<String, Stopwatch> watches = new HashMap<>();
 
   private @Nullable SessionId id;
@@ -71,6 +69,7 @@ public final class RideModel {
     this.background = background;
     this.clock = clock;
     this.monotonic = monotonic;
+    this.events = new DayEvents(days, background, () -> sheet.get().stint(), this::show);
   }
 
   /** What is asked now. */
@@ -93,9 +92,9 @@ public final class RideModel {
     return trouble.getReadOnlyProperty();
   }
 
-  /** What the latest step of the day does to the result; else empty. */
-  public ReadOnlyStringProperty saidProperty() {
-    return said.getReadOnlyProperty();
+  /** What may be said of the day at any time. */
+  public DayEvents events() {
+    return events;
   }
 
   /** The plan in hand; null before a session is open. */
@@ -118,7 +117,7 @@ public final class RideModel {
     id = session;
     done = Optional.empty();
     watched = null;
-    said.set("");
+    events.open(session);
     saved.set("");
     reload();
   }
@@ -192,7 +191,7 @@ public final class RideModel {
     accepted.run();
     trouble.set("");
     if (!effect.isEmpty()) {
-      said.set(effect);
+      events.say(effect);
     }
     saved.set(RideWords.saved(clock.instant().atZone(clock.getZone())));
     show(((Sessions.Result.Done) result).state());
@@ -285,7 +284,7 @@ public final class RideModel {
   public void timekeeperKnowsKey(boolean knows) {
     knowsKey = knows;
     if (knows) {
-      said.set(RideWords.say("timekeeper.knows"));
+      events.say(RideWords.say("timekeeper.knows"));
     }
   }
 
@@ -372,40 +371,5 @@ public final class RideModel {
         () -> days.spoiled(session(), lap, event, ""),
         RideWords.say("void.done"),
         () -> done = Optional.of(lap));
-  }
-
-  /** A cover came off, or something else went otherwise than planned. */
-  public void deviation(Fact.DeviationKind kind, String what) {
-    int stint = sheet.get().stint();
-    act(() -> days.deviation(session(), stint, kind, what), RideWords.say("deviation.done"));
-  }
-
-  /** The rider saw or was told, or someone had to look at the bike. */
-  public void blindBroken(String what) {
-    int stint = Math.max(1, sheet.get().stint());
-    act(() -> days.blindBroken(session(), stint, what), RideWords.say("blind.broken.done", stint));
-  }
-
-  /** The day ends after the stint that was ridden last. */
-  public void cutShort(String reason, String decidedBy, boolean decidedKnowingKey) {
-    background.run(
-        () -> days.state(session()).orElseThrow(),
-        state -> {
-          int last = DayEnd.lastStint(state);
-          act(
-              () -> days.cutShort(session(), last, reason, decidedBy, decidedKnowingKey),
-              RideWords.cutShort(last, DayEnd.smallestP(state.plan(), last)));
-        },
-        this::failed);
-  }
-
-  /** The day is over. */
-  public void closeDay() {
-    act(() -> days.closeDay(session()), RideWords.say("day.closed.done"));
-  }
-
-  /** The measure of a name. */
-  public Measure measure(String name) {
-    return java.util.Objects.requireNonNull(plan).measure(name).orElseThrow();
   }
 }

@@ -69,6 +69,7 @@ final class PlanSetups extends VBox {
         new VBox(
             10,
             head,
+            PlanFields.words(PlanWords.say("settings.legend"), "note", "second"),
             new PlanRows(setup.list("settings"), PlanWords.field("settings.one"), this::setting),
             PlanFields.row(
                 PlanFields.button(PlanWords.say("add.setting"), () -> setup.add("settings")),
@@ -111,7 +112,8 @@ final class PlanSetups extends VBox {
         !setting.field("range").get().isBlank() || !setting.field("step").get().isBlank();
     dial.setVisible(used);
     dial.managedProperty().bind(dial.visibleProperty());
-    Button show = PlanFields.button(PlanWords.say("dial"), () -> dial.setVisible(!dial.isVisible()));
+    Button show =
+        PlanFields.button(PlanWords.say("dial"), () -> dial.setVisible(!dial.isVisible()));
     show.getStyleClass().add("quiet");
     return PlanFields.row(
         PlanFields.compact(setting, "name", 13),

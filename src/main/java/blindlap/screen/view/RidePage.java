@@ -184,14 +184,14 @@ public final class RidePage extends HBox {
     }
     return switch (now.stage()) {
       case NO_SESSION -> List.of(words("no.session"));
-      case OVER -> List.of(words("over"));
+      case OVER -> List.of(words("over"), said());
       case ALL_RIDDEN ->
           List.of(words("all.ridden"), new RideEventsView(look, model, this::closeEvents));
       case HAND_OVER -> List.of(words("hand.over"), note("hand.over.note"));
       case WARM_UP -> List.of(words("warm.up.words"));
       case SETTLING -> List.of(words("settling"));
       case SCORED -> List.of(new RideScoreView(look, model, now, Objects.requireNonNull(plan)));
-      case DONE -> List.of(words("done.words"));
+      case DONE -> List.of(words("done.words"), said());
     };
   }
 
@@ -214,6 +214,13 @@ public final class RidePage extends HBox {
     return parts;
   }
 
+  private Node said() {
+    Label said = new Label();
+    said.setWrapText(true);
+    said.textProperty().bind(model.events().saidProperty());
+    return said;
+  }
+
   private void closeEvents() {
     events = false;
     shown = null;
@@ -231,11 +238,7 @@ public final class RidePage extends HBox {
     trouble.getStyleClass().add("strong");
     trouble.textProperty().bind(model.troubleProperty());
     trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
-    Label said = new Label();
-    said.setWrapText(true);
-    said.textProperty().bind(model.saidProperty());
-    said.managedProperty().bind(said.textProperty().isNotEmpty());
-    return new VBox(8, saved, trouble, said);
+    return new VBox(8, saved, trouble);
   }
 
   private Button next(String words, Runnable action) {
