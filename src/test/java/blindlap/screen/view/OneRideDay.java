@@ -56,7 +56,7 @@ final class OneRideDay {
       lap(stint);
     }
     look("all ridden");
-    ride.closeDay();
+    ride.events().closeDay();
     look("closed");
   }
 
