@@ -62,6 +62,11 @@ public final class Desk implements AutoCloseable {
     return notebook;
   }
 
+  /** Changes whenever any window or program has written to the notebook. */
+  public long dataVersion() {
+    return notebook.dataVersion();
+  }
+
   /** Time and zone of the writer. */
   public Clock clock() {
     return clock;

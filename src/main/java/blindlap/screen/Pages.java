@@ -13,10 +13,8 @@ import blindlap.screen.view.NotebookPage;
 import blindlap.screen.view.PlanPage;
 import blindlap.screen.view.RidePage;
 import blindlap.screen.view.SwapPage;
-import blindlap.session.SessionId;
 import java.util.EnumMap;
 import java.util.Map;
-import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import javafx.scene.Node;
@@ -63,8 +61,8 @@ final class Pages {
   private Node ride() {
     RideModel model =
         new RideModel(
-            desk.riderDays(), desk.notebook()::dataVersion, background, desk.clock(), monotonic);
-    follow(Shell.Page.RIDE, model::open);
+            desk.riderDays(), desk::dataVersion, background, desk.clock(), monotonic);
+    shell.whenShown(Shell.Page.RIDE, model::open);
     return new RidePage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
   }
 
@@ -73,24 +71,11 @@ final class Pages {
         new SwapModel(
             desk.helperDays(),
             desk.riderDays(),
-            desk.notebook()::dataVersion,
+            desk::dataVersion,
             background,
             desk.clock());
-    follow(Shell.Page.SWAP, model::open);
+    shell.whenShown(Shell.Page.SWAP, model::open);
     return new SwapPage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
-  }
-
-  /** Opens the session in hand whenever a page comes into view. */
-  private void follow(Shell.Page page, Consumer<SessionId> open) {
-    Runnable now =
-        () -> {
-          if (shell.pageProperty().get() == page) {
-            shell.sessionProperty().get().ifPresent(open);
-          }
-        };
-    shell.pageProperty().addListener((o, before, after) -> now.run());
-    shell.sessionProperty().addListener((o, before, after) -> now.run());
-    now.run();
   }
 
   private Node plan() {

@@ -1,8 +1,6 @@
 package blindlap.screen.model;
 
-import blindlap.session.SafetyCheck;
 import java.util.List;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param settings what to dial and measure
  * @param limits torques and pressures as typed in from the maker's manual
  * @param cautions of the setup
- * @param confirmed items of the safety list
+ * @param confirmed the safety list and what of it is confirmed
  * @param fitAsked true where it is asked whether the rider is fit to go on
  * @param riderFit the answer; null if there is none yet
  * @param setups names of all setups, for what was really fitted
@@ -36,7 +34,7 @@ public record SwapSheet(
     List<Row> settings,
     List<String> limits,
     List<String> cautions,
-    Set<SafetyCheck> confirmed,
+    List<Check> confirmed,
     boolean fitAsked,
     @Nullable Boolean riderFit,
     List<String> setups,
@@ -55,6 +53,15 @@ public record SwapSheet(
    * @param reason why it is ridden all the same; may be empty
    */
   public record Row(String name, String aim, String measured, String outside, String reason) {}
+
+  /**
+   * An item of the safety list.
+   *
+   * @param key its name in the program
+   * @param words its name on the page
+   * @param yes true if it is confirmed
+   */
+  public record Check(String key, String words, boolean yes) {}
 
   /**
    * A swap to come.
@@ -76,7 +83,7 @@ public record SwapSheet(
     settings = List.copyOf(settings);
     limits = List.copyOf(limits);
     cautions = List.copyOf(cautions);
-    confirmed = Set.copyOf(confirmed);
+    confirmed = List.copyOf(confirmed);
     setups = List.copyOf(setups);
     next = List.copyOf(next);
   }

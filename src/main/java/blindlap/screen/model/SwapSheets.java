@@ -5,8 +5,10 @@ import blindlap.plan.Plan;
 import blindlap.plan.Setting;
 import blindlap.plan.Setup;
 import blindlap.session.HelperEntry;
+import blindlap.session.SafetyCheck;
 import blindlap.wording.SwapWords;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -16,30 +18,36 @@ final class SwapSheets {
 
   private SwapSheets() {}
 
+  private static String swap(Plan plan, HelperDay.Work work) {
+    Integer off = work.comesOff();
+    if (off == null) {
+      return SwapWords.say("swap.first");
+    }
+    return SwapWords.say(work.real() ? "swap.real" : "swap.dummy", plan.setups().get(off).name());
+  }
+
   static SwapSheet of(HelperDay day, HelperEntry entry) {
     Plan plan = day.plan();
     HelperDay.Work work = day.work(entry.stint());
     Setup setup = plan.setups().get(work.setup());
-    Integer off = work.comesOff();
-    String swap =
-        off == null
-            ? SwapWords.say("swap.first")
-            : work.real()
-                ? SwapWords.say("swap.real", plan.setups().get(off).name())
-                : SwapWords.say("swap.dummy", setup.name());
     return new SwapSheet(
         entry.stint(),
         head(plan, work),
         work.setup(),
         setup.name(),
-        swap,
+        swap(plan, work),
         setup.steps().isEmpty() ? SwapWords.steps() : setup.steps(),
         work.settings().stream().map(s -> row(s, entry)).toList(),
         setup.limits().stream()
             .map(l -> SwapWords.say("limit", l.what(), l.value(), l.source()))
             .toList(),
         setup.cautions(),
-        entry.confirmed(),
+        Arrays.stream(SafetyCheck.values())
+            .map(
+                c ->
+                    new SwapSheet.Check(
+                        c.name(), SwapWords.say("check." + c), entry.confirmed().contains(c)))
+            .toList(),
         entry.stint() > day.firstStint(),
         entry.riderFit(),
         plan.setups().stream().map(Setup::name).toList(),

@@ -210,7 +210,8 @@ public final class SwapWork {
   }
 
   /** An item of the safety list is confirmed, or not. */
-  public void confirm(SafetyCheck check, boolean yes) {
+  public void confirm(String key, boolean yes) {
+    SafetyCheck check = SafetyCheck.valueOf(key);
     Set<SafetyCheck> checks = EnumSet.noneOf(SafetyCheck.class);
     checks.addAll(now().confirmed());
     if (yes) {

@@ -1,11 +1,9 @@
 package blindlap.screen.view;
 
 import blindlap.screen.model.RideModel;
+import blindlap.screen.model.RideQuestions;
 import blindlap.screen.model.RideSheet;
-import blindlap.session.VoidEvent;
 import blindlap.wording.RideWords;
-import java.util.ArrayList;
-import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.layout.VBox;
 
@@ -32,14 +30,10 @@ final class RideEventsView extends VBox {
   }
 
   private Node spoiled() {
-    List<ChoiceRow.Option<VoidEvent>> options = new ArrayList<>();
-    for (VoidEvent event : VoidEvent.values()) {
-      options.add(new ChoiceRow.Option<>(event, RideWords.say("event." + event)));
-    }
     return new ChoiceRow<>(
         look,
         RideWords.say("spoiled") + " " + RideWords.say("spoiled.title"),
-        options,
+        RidePage.options(RideQuestions.events()),
         3,
         event -> {
           model.spoiled(event);

@@ -2,7 +2,6 @@ package blindlap.screen.view;
 
 import blindlap.screen.model.SwapModel;
 import blindlap.screen.model.SwapSheet;
-import blindlap.session.SafetyCheck;
 import blindlap.wording.SwapWords;
 import blindlap.wording.Words;
 import java.util.List;
@@ -16,12 +15,12 @@ final class SwapSafetyView extends VBox {
   SwapSafetyView(Look look, SwapModel model, SwapSheet now) {
     super(8);
     getChildren().add(SwapStintView.h2(SwapWords.say("safe")));
-    for (SafetyCheck check : SafetyCheck.values()) {
-      CheckBox box = RidePage.wide(new CheckBox(SwapWords.say("check." + check)));
+    for (SwapSheet.Check check : now.confirmed()) {
+      CheckBox box = RidePage.wide(new CheckBox(check.words()));
       box.setWrapText(true);
       box.minHeightProperty().bind(look.touch());
-      box.setSelected(now.confirmed().contains(check));
-      box.setOnAction(e -> model.work().confirm(check, box.isSelected()));
+      box.setSelected(check.yes());
+      box.setOnAction(e -> model.work().confirm(check.key(), box.isSelected()));
       getChildren().add(box);
     }
     if (now.fitAsked()) {
@@ -37,6 +36,11 @@ final class SwapSafetyView extends VBox {
       fit.show(now.riderFit());
       getChildren().add(fit);
     }
+    gate(look, model, now);
+  }
+
+  /** The lap may start only when nothing is waited for; what is waited for stands below. */
+  private void gate(Look look, SwapModel model, SwapSheet now) {
     Button go =
         RidePage.wide(
             new Button(

@@ -51,7 +51,7 @@ class SwapPageTest {
             model.touch();
             model.tick();
             for (SafetyCheck check : SafetyCheck.values()) {
-              model.work().confirm(check, true);
+              model.work().confirm(check.name(), true);
             }
             model.work().measured("compression", "7");
             model.work().measured("sag", "28.4");
