@@ -255,7 +255,8 @@ public final class SwapModel {
 
   /** Once a second: countdown, idle, what other windows wrote. */
   public void tick() {
-    Duration idle = Duration.between(touched, clock.instant());
+    // A clock that was set back must not keep the page open until it has caught up.
+    Duration idle = Duration.between(touched, clock.instant()).abs();
     boolean open = phase.get() == Phase.OPEN || phase.get() == Phase.ALL_DONE;
     if ((open || phase.get() == Phase.CHOOSE_PIN) && idle.compareTo(IDLE) >= 0) {
       hide();
