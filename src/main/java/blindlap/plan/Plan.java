@@ -120,7 +120,8 @@ public record Plan(
         timetable,
         noise,
         override,
-        series);
+        series,
+        seriesSessions);
   }
 
   /** The rule of admissible orders for this number of setups and stints. */

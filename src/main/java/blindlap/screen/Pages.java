@@ -83,7 +83,7 @@ final class Pages {
 
   private Node review() {
     ReviewModel model = new ReviewModel(desk, background);
-    follow(Shell.Page.REVIEW, model::open);
+    shell.whenShown(Shell.Page.REVIEW, model::open);
     Node[] page = new Node[1];
     FileDialogs dialogs =
         new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());

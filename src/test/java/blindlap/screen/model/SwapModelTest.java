@@ -73,7 +73,7 @@ class SwapModelTest {
 
   private void confirmAll() {
     for (SafetyCheck check : SafetyCheck.values()) {
-      model.work().confirm(check, true);
+      model.work().confirm(check.name(), true);
     }
     if (sheet().fitAsked()) {
       model.work().riderFit(true);
@@ -123,7 +123,7 @@ class SwapModelTest {
   void hideNowBlanksAndThePinBringsTheSameStintBack() {
     unlock();
     model.work().begin();
-    model.work().confirm(SafetyCheck.BRAKES, true);
+    model.work().confirm("BRAKES", true);
     SwapSheet before = sheet();
     model.hide();
     assertThat(model.work().sheetProperty().get()).isNull();
@@ -202,7 +202,7 @@ class SwapModelTest {
     confirmAll();
     wait(HANDLING);
     assertThat(model.work().waitsProperty().get()).isEmpty();
-    model.work().confirm(SafetyCheck.WHEELS, false);
+    model.work().confirm("WHEELS", false);
     assertThat(model.work().waitsProperty().get()).isNotEmpty();
     model.work().handOver();
     assertThat(day.state().handedOver(0)).isFalse();
@@ -250,7 +250,7 @@ class SwapModelTest {
     unlock();
     model.work().begin();
     model.work().measured("sag", "28.4");
-    model.work().confirm(SafetyCheck.AXLES, true);
+    model.work().confirm("AXLES", true);
     SwapSheet before = sheet();
     model = model();
     unlock();

@@ -85,7 +85,7 @@ class TwoWindowsTest {
     work.begin();
     day.helper().work(stint).settings().forEach(s -> work.measured(s.name(), s.value()));
     for (SafetyCheck check : SafetyCheck.values()) {
-      work.confirm(check, true);
+      work.confirm(check.name(), true);
     }
     if (Objects.requireNonNull(work.sheetProperty().get()).fitAsked()) {
       work.riderFit(true);
@@ -168,12 +168,12 @@ class TwoWindowsTest {
             day.clock(),
             day.clock()::nanos);
     first.open(day.id());
-    first.timedBy(TimeRecord.TimedBy.STARTER);
-    first.start("lap time");
+    first.watches().timedBy("STARTER");
+    first.watches().start("lap time");
     day.clock().move(Duration.ofSeconds(93));
     ride.tick();
-    ride.timedBy(TimeRecord.TimedBy.STARTER);
-    ride.stop("lap time");
+    ride.watches().timedBy("STARTER");
+    ride.watches().stop("lap time");
     TimeRecord time =
         day.state().lap(new LapId(1, 1)).orElseThrow().times().get("lap time");
     assertThat(time).isNotNull();

@@ -7,10 +7,8 @@ import blindlap.plan.Measure;
 import blindlap.plan.Setting;
 import blindlap.screen.model.RideModel;
 import blindlap.screen.model.RideSheet;
-import blindlap.session.Guess;
 import blindlap.session.HelperEntry;
 import blindlap.session.SafetyCheck;
-import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.EnumSet;
@@ -44,7 +42,7 @@ final class OneRideDay {
 
   /** The whole day, closed at its end. */
   void ride() {
-    ride.timedBy(TimeRecord.TimedBy.STARTER);
+    ride.watches().timedBy("STARTER");
     look("waiting for the warm-up");
     handle(0);
     look("warm-up");
@@ -119,20 +117,20 @@ final class OneRideDay {
   private void wholeSheet(int stint) {
     for (Measure measure : helper.plan().measures()) {
       if (measure.kind().timed()) {
-        ride.start(measure.name());
+        ride.watches().start(measure.name());
       }
     }
     day.clock().move(Duration.ofMillis(93_000 + 100L * stint));
     look("watch running, stint " + stint);
     for (Measure measure : helper.plan().measures()) {
       if (measure.kind().timed()) {
-        ride.stop(measure.name());
+        ride.watches().stop(measure.name());
       } else {
         ride.answer(measure.name(), BigDecimal.valueOf(1 + stint % 8));
       }
     }
     ride.guess(stint % 2);
-    ride.sureness(Guess.Sureness.HUNCH);
+    ride.sureness("HUNCH");
     ride.note("loose stones");
   }
 }
