@@ -46,6 +46,7 @@ public final class Blindlap implements Runnable {
     line.addSubcommand(new CommitCommand(setting));
     line.addSubcommand(new HelperCommand(setting));
     line.addSubcommand(new CodesCommand(setting));
+    line.addSubcommand(new SheetsCommand(setting));
     line.addSubcommand(new RecordCommand(setting));
     line.addSubcommand(new VoidCommand(setting));
     line.addSubcommand(new BlindBrokenCommand(setting));
