@@ -206,6 +206,15 @@ public final class HelperDay {
    * true time stands inside; what the rider can see of it is the same for every order.
    */
   public Sessions.Result handOver(HelperEntry entry) {
+    Sessions.Result written = write(entry);
+    return written instanceof Sessions.Result.Refused ? written : handOver(entry.stint());
+  }
+
+  /**
+   * Writes the stint's entry only. The hand-over is an entry of its own, at the time by the clock; a
+   * program that ends between the two makes up for it when the day is opened again.
+   */
+  public Sessions.Result write(HelperEntry entry) {
     List<Problem> missing = missing(entry);
     if (!missing.isEmpty()) {
       return new Sessions.Result.Refused(missing);
@@ -217,29 +226,25 @@ public final class HelperDay {
     } catch (RecordTooLong e) {
       return new Sessions.Result.Refused(List.of(Problem.of(DeskFault.NOTE_TOO_LONG, "")));
     }
-    Sessions.Result written =
-        sessions.act(
-            id,
-            latest ->
-                new DayCommands(latest).stint(entry.stint(), new Fact.StintHandled(record)),
-            () -> scheduled(entry.stint()));
-    if (written instanceof Sessions.Result.Refused) {
-      return written;
-    }
+    return sessions.act(
+        id,
+        latest -> new DayCommands(latest).stint(entry.stint(), new Fact.StintHandled(record)),
+        () -> scheduled(entry.stint()));
+  }
+
+  private Sessions.Result handOver(int stint) {
     Sessions.Result handed =
         sessions.act(
-            id,
-            latest ->
-                new DayCommands(latest)
-                    .stint(entry.stint(), new Fact.BikeHandedOver(entry.stint())));
+            id, latest -> new DayCommands(latest).stint(stint, new Fact.BikeHandedOver(stint)));
     notebook.deleteDraft(DRAFT + id.text());
     return handed;
   }
 
-  /** Hands a bike over whose entry was written just before the program ended. */
-  public Sessions.Result handOverAgain(int stint) {
-    return sessions.act(
-        id, latest -> new DayCommands(latest).stint(stint, new Fact.BikeHandedOver(stint)));
+  /** Hands over the bike of every stint whose entry was written just before the program ended. */
+  void makeUp(SessionState state) {
+    state.helperRecords().keySet().stream()
+        .filter(stint -> !state.handedOver(stint))
+        .forEach(this::handOver);
   }
 
   @Override

@@ -47,9 +47,12 @@ public final class HelperDays {
     if (result instanceof Keys.Result.Refused refused) {
       return new Opened.Refused(refused.problems());
     }
-    return new Opened.Day(
-        new HelperDay(
-            state, (Keys.Result.Open) result, sessions, sealing, notebook, clock));
+    HelperDay day =
+        new HelperDay(state, (Keys.Result.Open) result, sessions, sealing, notebook, clock);
+    if (state.step().day()) {
+      day.makeUp(state);
+    }
+    return new Opened.Day(day);
   }
 
   /** A day PIN as the helper chose it. */

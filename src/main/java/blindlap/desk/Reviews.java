@@ -34,6 +34,9 @@ public final class Reviews {
 
   /** Why nothing that depends on the key may be shown, if so. */
   public Optional<List<Problem>> refuse(SessionState state) {
+    if (!state.hasKey()) {
+      return Optional.of(List.of(Problem.of(SessionFault.OPEN_NOISE_RUN, "")));
+    }
     return state.unsealed()
         ? Optional.empty()
         : Optional.of(List.of(Problem.of(SessionFault.STILL_SEALED, "", state.step())));

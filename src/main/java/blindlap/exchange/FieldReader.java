@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,6 +18,11 @@ import org.jspecify.annotations.Nullable;
  * stopping at the first mistake. A field that was not asked for is a mistake too.
  */
 final class FieldReader {
+  /** The numbers that plan.schema.json admits. */
+  private static final Pattern DECIMAL = Pattern.compile("[+-]?[0-9]{1,15}([.][0-9]{1,12})?");
+
+  private static final Pattern INTEGER = Pattern.compile("[+-]?[0-9]{1,9}");
+
   private final String path;
   private final Map<String, Located> fields;
   private final Located place;
@@ -126,15 +132,21 @@ final class FieldReader {
   }
 
   private static BigDecimal decimalOf(String text) {
-    BigDecimal value = new BigDecimal(text);
-    if (value.precision() - value.scale() > 15 || value.scale() > 12) {
-      throw new NumberFormatException("out of range");
+    if (!DECIMAL.matcher(text).matches()) {
+      throw new NumberFormatException("not a plain decimal number");
     }
-    return value;
+    return new BigDecimal(text);
+  }
+
+  private static Integer integerOf(String text) {
+    if (!INTEGER.matcher(text).matches()) {
+      throw new NumberFormatException("not a whole number");
+    }
+    return Integer.valueOf(text);
   }
 
   @Nullable Integer integer(String name) {
-    return scalar(name, "a whole number", Integer::valueOf);
+    return scalar(name, "a whole number", FieldReader::integerOf);
   }
 
   int integer(String name, int otherwise) {

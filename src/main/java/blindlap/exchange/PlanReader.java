@@ -127,7 +127,8 @@ public final class PlanReader {
         f.object("timetable", PlanReader::timetable),
         f.object("noise", PlanReader::noise),
         f.text("override", ""),
-        blankToNull(f.text("series", "")));
+        blankToNull(f.text("series", "")),
+        f.integer("series_sessions"));
   }
 
   private static Plan.Laps laps(FieldReader l) {
@@ -241,9 +242,9 @@ public final class PlanReader {
   private static Timetable timetable(FieldReader f) {
     return new Timetable(
         or(f.parsed("zone", "a time zone such as Europe/Vienna", ZoneId::of), ZoneId.of("UTC")),
-        or(f.parsed("start", "a clock time such as 09:00", LocalTime::parse), LocalTime.of(9, 0)),
+        or(f.parsed("start", "a clock time such as 09:00", PlanReader::clock), LocalTime.of(9, 0)),
         or(
-            f.parsed("daylight_end", "a clock time such as 16:38", LocalTime::parse),
+            f.parsed("daylight_end", "a clock time such as 16:38", PlanReader::clock),
             LocalTime.of(17, 0)),
         f.decimal("lap", "0"),
         f.decimal("climb", "0"),
@@ -253,6 +254,13 @@ public final class PlanReader {
         f.decimal("rest", "0"),
         f.decimal("cool_down", "0"),
         f.integer("lap_budget"));
+  }
+
+  private static LocalTime clock(String text) {
+    if (text.length() != 5) {
+      throw new java.time.DateTimeException("not hours and minutes");
+    }
+    return LocalTime.parse(text);
   }
 
   private static <T> T or(@Nullable T value, T otherwise) {

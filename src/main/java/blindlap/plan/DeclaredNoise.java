@@ -22,7 +22,8 @@ public record DeclaredNoise(
   public static DeclaredNoise usually(BigDecimal usualDifference, String source) {
     BigDecimal sd =
         BigDecimal.valueOf(sdFromUsualDifference(usualDifference.doubleValue()))
-            .round(new java.math.MathContext(6));
+            .round(new java.math.MathContext(6))
+            .stripTrailingZeros();
     return new DeclaredNoise(sd, null, source, usualDifference);
   }
 

@@ -7,16 +7,16 @@ import blindlap.screen.model.PlanModel;
 import blindlap.screen.model.RideModel;
 import blindlap.screen.model.ReviewModel;
 import blindlap.screen.model.Shell;
+import blindlap.screen.model.SwapModel;
 import blindlap.screen.view.FileDialogs;
 import blindlap.screen.view.Look;
 import blindlap.screen.view.NotebookPage;
 import blindlap.screen.view.PlanPage;
 import blindlap.screen.view.ReviewPage;
 import blindlap.screen.view.RidePage;
-import blindlap.session.SessionId;
+import blindlap.screen.view.SwapPage;
 import java.util.EnumMap;
 import java.util.Map;
-import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import javafx.scene.Node;
@@ -41,6 +41,7 @@ final class Pages {
     Map<Shell.Page, Supplier<? extends Node>> makers = new EnumMap<>(Shell.Page.class);
     makers.put(Shell.Page.NOTEBOOK, this::notebook);
     makers.put(Shell.Page.PLAN, this::plan);
+    makers.put(Shell.Page.SWAP, this::swap);
     makers.put(Shell.Page.RIDE, this::ride);
     makers.put(Shell.Page.REVIEW, this::review);
     return makers;
@@ -63,27 +64,26 @@ final class Pages {
   private Node ride() {
     RideModel model =
         new RideModel(
-            desk.riderDays(), desk.notebook()::dataVersion, background, desk.clock(), monotonic);
-    follow(Shell.Page.RIDE, model::open);
+            desk.riderDays(), desk::dataVersion, background, desk.clock(), monotonic);
+    shell.whenShown(Shell.Page.RIDE, model::open);
     return new RidePage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
   }
 
-  /** Opens the session in hand whenever a page comes into view. */
-  private void follow(Shell.Page page, Consumer<SessionId> open) {
-    Runnable now =
-        () -> {
-          if (shell.pageProperty().get() == page) {
-            shell.sessionProperty().get().ifPresent(open);
-          }
-        };
-    shell.pageProperty().addListener((o, before, after) -> now.run());
-    shell.sessionProperty().addListener((o, before, after) -> now.run());
-    now.run();
+  private Node swap() {
+    SwapModel model =
+        new SwapModel(
+            desk.helperDays(),
+            desk.riderDays(),
+            desk::dataVersion,
+            background,
+            desk.clock());
+    shell.whenShown(Shell.Page.SWAP, model::open);
+    return new SwapPage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
   }
 
   private Node review() {
     ReviewModel model = new ReviewModel(desk, background);
-    follow(Shell.Page.REVIEW, model::open);
+    shell.whenShown(Shell.Page.REVIEW, model::open);
     Node[] page = new Node[1];
     FileDialogs dialogs =
         new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());

@@ -21,19 +21,21 @@ public sealed interface Fact {
   <R> R accept(Visitor<R> visitor);
 
   /**
-   * The plan was fixed, the order drawn and sealed.
+   * The plan was fixed, the order drawn and sealed. An open noise run has neither order nor key.
    *
    * @param plan the plan
    * @param planText its canonical bytes as text, exactly as hashed
-   * @param key the sealed key
-   * @param fingerprint fingerprint of the plan and everything sealed
-   * @param codes the random codes on everything the rider sees, one per stint
+   * @param key the sealed key; null for an open noise run
+   * @param fingerprint fingerprint of the plan and everything sealed; of the plan alone for an open
+   *     noise run
+   * @param codes the random codes on everything the rider sees, one per stint; the stints' numbers
+   *     for an open noise run
    * @param signedBy names of those who read and signed the plan
    */
   record PlanCommitted(
       Plan plan,
       String planText,
-      SealedKey key,
+      @Nullable SealedKey key,
       Fingerprint fingerprint,
       List<Integer> codes,
       List<String> signedBy)
@@ -336,6 +338,27 @@ public sealed interface Fact {
     }
   }
 
+  /**
+   * A day ridden before the notebook was there, from a file: not blinded, for noise only. It stands
+   * in a session of its own, which is an open noise run.
+   *
+   * @param file name of the file
+   * @param columns which column of the file gave what, by name of measure, "setup" or "void"
+   * @param laps in ridden order
+   */
+  record PlainDayImported(String file, Map<String, String> columns, List<PlainLap> laps)
+      implements Fact {
+    public PlainDayImported {
+      columns = Map.copyOf(columns);
+      laps = List.copyOf(laps);
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.plainDayImported(this);
+    }
+  }
+
   /** One method per kind of fact. */
   interface Visitor<R> {
     R planCommitted(PlanCommitted fact);
@@ -391,5 +414,7 @@ public sealed interface Fact {
     R sessionAbandoned(SessionAbandoned fact);
 
     R amendmentMade(AmendmentMade fact);
+
+    R plainDayImported(PlainDayImported fact);
   }
 }

@@ -226,6 +226,15 @@ final class Folding implements Fact.Visitor<Boolean> {
   }
 
   @Override
+  public Boolean plainDayImported(Fact.PlainDayImported fact) {
+    if (state.step != Step.COMMITTED || state.hasKey() || state.plainDay != null) {
+      return false;
+    }
+    state.plainDay = fact;
+    return true;
+  }
+
+  @Override
   public Boolean amendmentMade(Fact.AmendmentMade fact) {
     return state.opened != null && state.amendments.add(fact);
   }

@@ -49,7 +49,12 @@ public record HelperEntry(
    * @param reason why it was accepted; empty while it is not
    */
   public record Outside(
-      String setting, String aim, String measured, @Nullable BigDecimal by, String reason) {}
+      String setting, String aim, String measured, @Nullable BigDecimal by, String reason) {
+    /** The same, accepted for a reason. */
+    public Outside because(String why) {
+      return new Outside(setting, aim, measured, by, why);
+    }
+  }
 
   public HelperEntry {
     measured = Collections.unmodifiableMap(new LinkedHashMap<>(measured));
@@ -69,6 +74,54 @@ public record HelperEntry(
   public HelperEntry doneAt(Instant at) {
     return new HelperEntry(
         stint, helper, planned, fitted, begun, at, measured, outside, confirmed, riderFit, note);
+  }
+
+  /** The same, begun. */
+  public HelperEntry begunAt(Instant at) {
+    return new HelperEntry(
+        stint, helper, planned, fitted, at, done, measured, outside, confirmed, riderFit, note);
+  }
+
+  /** The same by another helper. */
+  public HelperEntry by(String who) {
+    return new HelperEntry(
+        stint, who, planned, fitted, begun, done, measured, outside, confirmed, riderFit, note);
+  }
+
+  /** The same with another setup really fitted; its settings are measured anew. */
+  public HelperEntry withFitted(int setup) {
+    return new HelperEntry(
+        stint, helper, planned, setup, begun, done, Map.of(), List.of(), confirmed, riderFit, note);
+  }
+
+  /** The same with these settings measured. */
+  public HelperEntry withMeasured(Map<String, String> values, List<Outside> beyond) {
+    return new HelperEntry(
+        stint, helper, planned, fitted, begun, done, values, beyond, confirmed, riderFit, note);
+  }
+
+  /** The same with these items of the safety list confirmed. */
+  public HelperEntry withConfirmed(Set<SafetyCheck> checks) {
+    return new HelperEntry(
+        stint, helper, planned, fitted, begun, done, measured, outside, checks, riderFit, note);
+  }
+
+  /** The same with an answer whether the rider is fit to go on. */
+  public HelperEntry withRiderFit(boolean fit) {
+    return new HelperEntry(
+        stint, helper, planned, fitted, begun, done, measured, outside, confirmed, fit, note);
+  }
+
+  /** The same with other words. */
+  public HelperEntry withNote(String words) {
+    return new HelperEntry(
+        stint, helper, planned, fitted, begun, done, measured, outside, confirmed, riderFit, words);
+  }
+
+  /** Nothing done yet. */
+  public static HelperEntry untouched(int stint, String helper, int planned) {
+    return new HelperEntry(
+        stint, helper, planned, planned, null, null, Map.of(), List.of(), Set.of(), null, "");
   }
 
   /** Says which stint only. */

@@ -61,5 +61,7 @@ public enum SessionFault implements Fault {
   /** The bike of a stint has not been handed over: stint. */
   NOT_HANDED_OVER,
   /** The opened key does not belong to this session. */
-  FINGERPRINT_DIFFERS
+  FINGERPRINT_DIFFERS,
+  /** An open noise run has no key. */
+  OPEN_NOISE_RUN
 }

@@ -37,6 +37,7 @@ public final class SessionState {
   Fact.@Nullable DayCutShort cutShort;
   Fact.@Nullable ReviewClosed reviewClosed;
   Fact.@Nullable SealOpened opened;
+  Fact.@Nullable PlainDayImported plainDay;
   @Nullable String abandonedBecause;
 
   private SessionState(SessionId id, List<StoredEntry> entries) {
@@ -94,9 +95,27 @@ public final class SessionState {
     return committed().planText();
   }
 
-  /** The sealed key. */
+  /** True if an order was drawn and sealed; false for an open noise run. */
+  public boolean hasKey() {
+    return committed().key() != null;
+  }
+
+  /**
+   * The sealed key.
+   *
+   * @throws IllegalStateException if there is none, see {@link #hasKey}
+   */
   public SealedKey sealedKey() {
-    return committed().key();
+    SealedKey key = committed().key();
+    if (key == null) {
+      throw new IllegalStateException("an open noise run has no key");
+    }
+    return key;
+  }
+
+  /** The laps of an old day that was brought in for its noise, if it is one. */
+  public Optional<Fact.PlainDayImported> plainDay() {
+    return Optional.ofNullable(plainDay);
   }
 
   /** Fingerprint of plan, order and everything sealed. */

@@ -150,6 +150,11 @@ final class StepAfter implements Fact.Visitor<Step> {
   }
 
   @Override
+  public Step plainDayImported(Fact.PlainDayImported fact) {
+    return move(step == Step.COMMITTED, Step.REVIEW_CLOSED);
+  }
+
+  @Override
   public Step amendmentMade(Fact.AmendmentMade fact) {
     return step;
   }

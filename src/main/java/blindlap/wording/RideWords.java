@@ -28,6 +28,11 @@ public final class RideWords {
     return WORDS.say("saved", CLOCK.format(at));
   }
 
+  /** Hours, minutes and seconds. */
+  public static String clock(ZonedDateTime at) {
+    return CLOCK.format(at);
+  }
+
   /** Nothing was saved, and why. */
   public static String notSaved(String why) {
     return WORDS.say("not.saved", why);

@@ -77,6 +77,7 @@ public final class Days {
         null,
         null,
         "",
+        null,
         null);
   }
 

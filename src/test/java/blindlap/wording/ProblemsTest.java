@@ -6,6 +6,7 @@ import blindlap.desk.DeskFault;
 import blindlap.exchange.FileFault;
 import blindlap.plan.Fault;
 import blindlap.plan.PlanFault;
+import blindlap.plan.PlanHint;
 import blindlap.plan.Problem;
 import blindlap.session.SessionFault;
 import java.util.List;
@@ -16,7 +17,11 @@ import org.junit.jupiter.params.provider.MethodSource;
 class ProblemsTest {
   static Stream<Fault> faults() {
     return Stream.<Fault[]>of(
-            PlanFault.values(), SessionFault.values(), FileFault.values(), DeskFault.values())
+            PlanFault.values(),
+            PlanHint.values(),
+            SessionFault.values(),
+            FileFault.values(),
+            DeskFault.values())
         .flatMap(Stream::of);
   }
 
@@ -26,7 +31,7 @@ class ProblemsTest {
     String sentence =
         Problems.sentence(new Problem(fault, "line 3", List.of("one", "two", "three", "four")));
 
-    assertThat(sentence).startsWith("Line 3: ").matches("(?s).*(\\.|FILE|notebook)$");
+    assertThat(sentence).startsWith("Line 3: ").matches("(?s).*([.?]|FILE|notebook)$");
     assertThat(sentence).doesNotContain("{").doesNotContain("null").doesNotContain("''");
   }
 

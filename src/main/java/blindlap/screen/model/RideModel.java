@@ -2,22 +2,16 @@ package blindlap.screen.model;
 
 import blindlap.desk.RiderDays;
 import blindlap.desk.Sessions;
-import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.session.Fact;
 import blindlap.session.Guess;
 import blindlap.session.LapId;
 import blindlap.session.SessionId;
 import blindlap.session.SessionState;
 import blindlap.session.VoidEvent;
-import blindlap.timing.Stopwatch;
-import blindlap.timing.TimeRecord;
 import blindlap.wording.Problems;
 import blindlap.wording.RideWords;
 import java.math.BigDecimal;
 import java.time.Clock;
-import java.time.Instant;
-import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -37,21 +31,19 @@ public final class RideModel {
   private final LongSupplier version;
   private final Background background;
   private final Clock clock;
-  private final LongSupplier monotonic;
 
   private final ReadOnlyObjectWrapper<RideSheet> sheet = new ReadOnlyObjectWrapper<>(RideSheet.NONE);
   private final ReadOnlyStringWrapper saved = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper open = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
-  private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
-  private final Map<String, Stopwatch> watches = new HashMap<>();
+  private final DayEvents events;
+  private final RideWatches watches;
 
   private @Nullable SessionId id;
   private @Nullable Plan plan;
+  private RideQuestions questions = RideQuestions.NONE;
   private Optional<LapId> done = Optional.empty();
   private @Nullable LapId watched;
-  private TimeRecord.@Nullable TimedBy timedBy;
-  private boolean knowsKey;
   private long seen = Long.MIN_VALUE;
 
   /**
@@ -70,7 +62,8 @@ public final class RideModel {
     this.version = version;
     this.background = background;
     this.clock = clock;
-    this.monotonic = monotonic;
+    this.watches = new RideWatches(this, days, clock, monotonic);
+    this.events = new DayEvents(days, background, () -> sheet.get().stint(), this::show);
   }
 
   /** What is asked now. */
@@ -93,24 +86,58 @@ public final class RideModel {
     return trouble.getReadOnlyProperty();
   }
 
-  /** What the latest step of the day does to the result; else empty. */
-  public ReadOnlyStringProperty saidProperty() {
-    return said.getReadOnlyProperty();
+  /** The watches of the lap in hand. */
+  public RideWatches watches() {
+    return watches;
   }
 
-  /** The plan in hand; null before a session is open. */
-  public @Nullable Plan plan() {
-    return plan;
+  /** What may be said of the day at any time. */
+  public DayEvents events() {
+    return events;
   }
 
-  /** Who holds the watch; null until it was said. */
-  public TimeRecord.@Nullable TimedBy timedBy() {
-    return timedBy;
+  /** What the score sheet asks. */
+  public RideQuestions questions() {
+    return questions;
   }
 
-  /** True if whoever holds the watch knows the key. */
-  public boolean timekeeperKnowsKey() {
-    return knowsKey;
+  /** "Stint 7 of 16", or which lap of the stint or warm-up; empty where there is no lap. */
+  public String headline() {
+    RideSheet now = sheet.get();
+    Plan of = plan;
+    if (of == null || now.number() == 0) {
+      return "";
+    }
+    LapId lap = now.lap();
+    if (lap == null) {
+      return RideWords.say("warm.up", now.number(), now.of());
+    }
+    int per = of.laps().perStint();
+    return per == 1
+        ? RideWords.say("stint", lap.stint(), of.stints())
+        : RideWords.say("stint.lap", lap.stint(), of.stints(), lap.lap(), per);
+  }
+
+  /** Index of the guessed setup, the number of setups for "don't know"; null if none. */
+  public @Nullable Integer guessed() {
+    Guess guess = sheet.get().guess();
+    if (guess == null) {
+      return null;
+    }
+    Integer setup = guess.setup();
+    return setup == null ? Integer.valueOf(questions.setups().size()) : setup;
+  }
+
+  /** Key of how sure the guess is; null if not said. */
+  public @Nullable String sureness() {
+    Guess guess = sheet.get().guess();
+    Guess.Sureness sure = guess == null ? null : guess.sureness();
+    return sure == null ? null : sure.name();
+  }
+
+  /** What gave it away, so far. */
+  public String cue() {
+    return cue(sheet.get().guess());
   }
 
   /** Opens a session. */
@@ -118,7 +145,7 @@ public final class RideModel {
     id = session;
     done = Optional.empty();
     watched = null;
-    said.set("");
+    events.open(session);
     saved.set("");
     reload();
   }
@@ -148,11 +175,8 @@ public final class RideModel {
 
   private void show(SessionState state) {
     plan = state.plan();
-    if (timedBy == null) {
-      state.laps().stream()
-          .flatMap(lap -> lap.times().values().stream())
-          .forEach(time -> timedBy = time.timedBy());
-    }
+    questions = RideQuestions.of(state.plan());
+    watches.takeUp(state);
     RideSheet next = RideSheet.of(state, done);
     if (next.lap() != null && !next.lap().equals(watched)) {
       watched = next.lap();
@@ -172,7 +196,7 @@ public final class RideModel {
     return (int) (asked - given) + (now.guessAsked() && now.guess() == null ? 1 : 0);
   }
 
-  private void act(Callable<Sessions.Result> work) {
+  void act(Callable<Sessions.Result> work) {
     act(work, "", () -> {});
   }
 
@@ -192,21 +216,26 @@ public final class RideModel {
     accepted.run();
     trouble.set("");
     if (!effect.isEmpty()) {
-      said.set(effect);
+      events.say(effect);
     }
     saved.set(RideWords.saved(clock.instant().atZone(clock.getZone())));
     show(((Sessions.Result.Done) result).state());
+  }
+
+  /** Refuses something in words; nothing is saved. */
+  void refuse(String words) {
+    trouble.set(words);
   }
 
   private void failed(Exception problem) {
     trouble.set(RideWords.notSaved(String.valueOf(problem.getMessage())));
   }
 
-  private SessionId session() {
+  SessionId session() {
     return java.util.Objects.requireNonNull(id, "no session is open");
   }
 
-  private LapId lap() {
+  LapId lap() {
     return java.util.Objects.requireNonNull(sheet.get().lap(), "no lap is in hand");
   }
 
@@ -242,15 +271,17 @@ public final class RideModel {
   /**
    * The rider's guess.
    *
-   * @param setup the guessed setup; null for "don't know"
+   * @param index of the guessed setup; the number of setups for "don't know"
    */
-  public void guess(@Nullable Integer setup) {
+  public void guess(int index) {
+    Integer setup = index == questions.setups().size() ? null : Integer.valueOf(index);
     Guess before = sheet.get().guess();
     guess(new Guess(setup, before == null ? null : before.sureness(), cue(before)));
   }
 
   /** How sure the guess is; a guess must be there. */
-  public void sureness(Guess.Sureness sureness) {
+  public void sureness(String key) {
+    Guess.Sureness sureness = Guess.Sureness.valueOf(key);
     Guess before = sheet.get().guess();
     guess(new Guess(before == null ? null : before.setup(), sureness, cue(before)));
   }
@@ -276,83 +307,6 @@ public final class RideModel {
     act(() -> days.guess(session(), stint, guess));
   }
 
-  /** Who holds the watch from now on. */
-  public void timedBy(TimeRecord.TimedBy by) {
-    timedBy = by;
-  }
-
-  /** Whether whoever holds the watch knows the key. */
-  public void timekeeperKnowsKey(boolean knows) {
-    knowsKey = knows;
-    if (knows) {
-      said.set(RideWords.say("timekeeper.knows"));
-    }
-  }
-
-  private Stopwatch watch(String measure) {
-    Stopwatch watch = watches.computeIfAbsent(measure, m -> new Stopwatch(clock, monotonic));
-    RideSheet.Watch shown = sheet.get().watches().get(measure);
-    Instant startedAt = shown == null ? null : shown.startedAt();
-    if (startedAt != null && watch.running() == Stopwatch.Running.READY) {
-      watch.takeUp(startedAt); // it ran in another window, or before the program was started again
-    }
-    return watch;
-  }
-
-  /** Starts the watch of a measure, or starts it again. */
-  public void start(String measure) {
-    if (timedBy == null) {
-      trouble.set(RideWords.say("timed.by.first"));
-      return;
-    }
-    LapId lap = lap();
-    Instant at = watch(measure).start();
-    act(() -> days.watchStarted(session(), lap, measure, at));
-  }
-
-  /** Stops the watch; the time is saved and not shown. */
-  public void stop(String measure) {
-    LapId lap = lap();
-    TimeRecord.TimedBy by = timedBy == null ? TimeRecord.TimedBy.OTHER : timedBy;
-    Stopwatch watch = watch(measure);
-    if (watch.running() != Stopwatch.Running.RUNNING) {
-      return;
-    }
-    TimeRecord time = watch.stop(by);
-    boolean knows = knowsKey;
-    act(() -> days.time(session(), lap, measure, time, knows));
-  }
-
-  /** A false start: back to nought. */
-  public void falseStart(String measure) {
-    LapId lap = lap();
-    watch(measure).reset();
-    act(() -> days.watchReset(session(), lap, measure));
-  }
-
-  /** The watch was stopped by mistake and runs on. */
-  public void undoStop(String measure) {
-    LapId lap = lap();
-    Instant started = watch(measure).undoStop();
-    if (started != null) {
-      act(() -> days.watchStarted(session(), lap, measure, started));
-    }
-  }
-
-  /** A time typed once the lap is done, such as 1:33.1. */
-  public void typeTime(String measure, String typed) {
-    LapId lap = lap();
-    TimeRecord.TimedBy by = timedBy;
-    BigDecimal seconds = RideWords.seconds(typed);
-    if (seconds == null || by == null) {
-      trouble.set(RideWords.say(by == null ? "timed.by.first" : "time.form", typed));
-      return;
-    }
-    TimeRecord time = Stopwatch.typed(seconds, by, clock);
-    boolean knows = knowsKey;
-    act(() -> days.time(session(), lap, measure, time, knows));
-  }
-
   /** Done with the lap: scores, notes and guess are saved, only now about times. */
   public void lapDone() {
     LapId lap = lap();
@@ -366,46 +320,12 @@ public final class RideModel {
   }
 
   /** The lap was spoiled by an event, never by its score. */
-  public void spoiled(VoidEvent event) {
+  public void spoiled(String key) {
+    VoidEvent event = VoidEvent.valueOf(key);
     LapId lap = lap();
     act(
         () -> days.spoiled(session(), lap, event, ""),
         RideWords.say("void.done"),
         () -> done = Optional.of(lap));
-  }
-
-  /** A cover came off, or something else went otherwise than planned. */
-  public void deviation(Fact.DeviationKind kind, String what) {
-    int stint = sheet.get().stint();
-    act(() -> days.deviation(session(), stint, kind, what), RideWords.say("deviation.done"));
-  }
-
-  /** The rider saw or was told, or someone had to look at the bike. */
-  public void blindBroken(String what) {
-    int stint = Math.max(1, sheet.get().stint());
-    act(() -> days.blindBroken(session(), stint, what), RideWords.say("blind.broken.done", stint));
-  }
-
-  /** The day ends after the stint that was ridden last. */
-  public void cutShort(String reason, String decidedBy, boolean decidedKnowingKey) {
-    background.run(
-        () -> days.state(session()).orElseThrow(),
-        state -> {
-          int last = DayEnd.lastStint(state);
-          act(
-              () -> days.cutShort(session(), last, reason, decidedBy, decidedKnowingKey),
-              RideWords.cutShort(last, DayEnd.smallestP(state.plan(), last)));
-        },
-        this::failed);
-  }
-
-  /** The day is over. */
-  public void closeDay() {
-    act(() -> days.closeDay(session()), RideWords.say("day.closed.done"));
-  }
-
-  /** The measure of a name. */
-  public Measure measure(String name) {
-    return java.util.Objects.requireNonNull(plan).measure(name).orElseThrow();
   }
 }

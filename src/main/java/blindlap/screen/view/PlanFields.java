@@ -44,7 +44,7 @@ final class PlanFields {
   /** Several lines to type in. Tab leaves the field. */
   static VBox area(PlanForm.Entry entry, String title, String help) {
     TextArea area = new TextArea();
-    area.setPrefRowCount(3);
+    area.setPrefRowCount(2);
     area.setWrapText(true);
     area.setPromptText(help);
     area.textProperty().bindBidirectional(entry.textProperty());
@@ -75,30 +75,35 @@ final class PlanFields {
 
   /** One of several words; the first stands for "not chosen yet". */
   static VBox choice(PlanForm form, String name, List<String> words) {
-    VBox box = choice(form.field(name), PlanWords.field(name), words);
-    if (box.getChildren().get(1) instanceof ComboBox<?> combo
-        && PlanWords.has("default." + name)) {
-      combo.setPromptText(PlanWords.say("default." + name));
-    }
-    return box;
+    String usual = PlanWords.has("default." + name) ? PlanWords.say("default." + name) : "";
+    return choice(form.field(name), PlanWords.field(name), words, usual);
   }
 
-  private static VBox choice(PlanForm.Entry entry, String title, List<String> words) {
+  private static VBox choice(PlanForm.Entry entry, String title, List<String> words, String usual) {
     ComboBox<String> box = new ComboBox<>();
     box.getItems().setAll(words);
-    box.setConverter(new YesOrNo());
+    box.setConverter(new Shown(usual));
     box.valueProperty().bindBidirectional(entry.textProperty());
     return labelled(title, box, entry);
   }
 
-  /** Plan files may say true and false; people read yes and no. */
-  private static final class YesOrNo extends StringConverter<String> {
+  /** Plan files may say true and false, or nothing for what is usual; people read words. */
+  private static final class Shown extends StringConverter<String> {
+    private final String usual;
+
+    Shown(String usual) {
+      this.usual = usual;
+    }
+
     @Override
     public String toString(@Nullable String typed) {
+      if (typed == null || typed.isEmpty()) {
+        return usual;
+      }
       if ("true".equals(typed)) {
         return PlanWords.say("option.yes");
       }
-      return "false".equals(typed) ? PlanWords.say("option.no") : typed == null ? "" : typed;
+      return "false".equals(typed) ? PlanWords.say("option.no") : typed;
     }
 
     @Override

@@ -1,13 +1,12 @@
 package blindlap.screen.view;
 
-import blindlap.plan.Plan;
 import blindlap.screen.model.RideModel;
+import blindlap.screen.model.RideQuestions;
 import blindlap.screen.model.RideSheet;
 import blindlap.wording.RideWords;
 import blindlap.wording.Words;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
@@ -126,9 +125,8 @@ public final class RidePage extends HBox {
   private record Key(RideSheet.Stage stage, @Nullable Object lap, int number) {}
 
   private void show(RideSheet now) {
-    Plan plan = model.plan();
-    head.setText(headline(now, plan));
-    place.setText(plan == null ? "" : RideWords.say("place", plan.trail(), plan.rider()));
+    head.setText(model.headline());
+    place.setText(model.questions().place());
     code.say(now.code());
     plate.setVisible(!now.code().isEmpty());
     cap.setText(cap(now));
@@ -138,22 +136,13 @@ public final class RidePage extends HBox {
     if (!key.equals(shown)) {
       shown = key;
       watches.getChildren().setAll(watches(now));
-      right.getChildren().setAll(right(now, plan));
+      right.getChildren().setAll(right(now));
       foot.getChildren().setAll(foot(now));
     }
   }
 
-  private static String headline(RideSheet now, @Nullable Plan plan) {
-    if (plan == null || now.number() == 0) {
-      return "";
-    }
-    if (now.lap() == null) {
-      return RideWords.say("warm.up", now.number(), now.of());
-    }
-    int per = plan.laps().perStint();
-    return per == 1
-        ? RideWords.say("stint", now.stint(), plan.stints())
-        : RideWords.say("stint.lap", now.stint(), plan.stints(), now.lap().lap(), per);
+  static List<ChoiceRow.Option<String>> options(List<RideQuestions.Choice> choices) {
+    return choices.stream().map(c -> new ChoiceRow.Option<>(c.key(), c.words())).toList();
   }
 
   private static String cap(RideSheet now) {
@@ -178,20 +167,20 @@ public final class RidePage extends HBox {
     return parts;
   }
 
-  private List<Node> right(RideSheet now, @Nullable Plan plan) {
+  private List<Node> right(RideSheet now) {
     if (events) {
       return List.of(new RideEventsView(look, model, this::closeEvents));
     }
     return switch (now.stage()) {
       case NO_SESSION -> List.of(words("no.session"));
-      case OVER -> List.of(words("over"));
+      case OVER -> List.of(words("over"), said());
       case ALL_RIDDEN ->
           List.of(words("all.ridden"), new RideEventsView(look, model, this::closeEvents));
       case HAND_OVER -> List.of(words("hand.over"), note("hand.over.note"));
       case WARM_UP -> List.of(words("warm.up.words"));
       case SETTLING -> List.of(words("settling"));
-      case SCORED -> List.of(new RideScoreView(look, model, now, Objects.requireNonNull(plan)));
-      case DONE -> List.of(words("done.words"));
+      case SCORED -> List.of(new RideScoreView(look, model, now));
+      case DONE -> List.of(words("done.words"), said());
     };
   }
 
@@ -214,6 +203,13 @@ public final class RidePage extends HBox {
     return parts;
   }
 
+  private Node said() {
+    Label said = new Label();
+    said.setWrapText(true);
+    said.textProperty().bind(model.events().saidProperty());
+    return said;
+  }
+
   private void closeEvents() {
     events = false;
     shown = null;
@@ -231,11 +227,7 @@ public final class RidePage extends HBox {
     trouble.getStyleClass().add("strong");
     trouble.textProperty().bind(model.troubleProperty());
     trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
-    Label said = new Label();
-    said.setWrapText(true);
-    said.textProperty().bind(model.saidProperty());
-    said.managedProperty().bind(said.textProperty().isNotEmpty());
-    return new VBox(8, saved, trouble, said);
+    return new VBox(8, saved, trouble);
   }
 
   private Button next(String words, Runnable action) {

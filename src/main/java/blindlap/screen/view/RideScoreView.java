@@ -1,16 +1,13 @@
 package blindlap.screen.view;
 
-import blindlap.plan.Measure;
-import blindlap.plan.Plan;
 import blindlap.screen.model.RideModel;
+import blindlap.screen.model.RideQuestions;
 import blindlap.screen.model.RideSheet;
-import blindlap.session.Guess;
 import blindlap.wording.RideWords;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -27,7 +24,7 @@ final class RideScoreView extends VBox {
   private final Look look;
   private final RideModel model;
 
-  RideScoreView(Look look, RideModel model, RideSheet now, Plan plan) {
+  RideScoreView(Look look, RideModel model, RideSheet now) {
     super(18);
     this.look = look;
     this.model = model;
@@ -35,32 +32,30 @@ final class RideScoreView extends VBox {
     question.getStyleClass().add("question");
     getChildren().add(question);
     FlowPane counters = new FlowPane(40, 16);
-    for (Measure measure : plan.measures()) {
-      if (measure.kind() == Measure.Kind.COUNT) {
-        counters.getChildren().add(counter(measure, now));
-      } else if (measure.kind() == Measure.Kind.LINE_SCALE) {
-        getChildren().add(line(measure, now));
-      } else if (measure.kind() == Measure.Kind.CATEGORY_SCALE) {
-        getChildren().add(category(measure, now));
+    for (RideQuestions.Question asked : model.questions().questions()) {
+      switch (asked.kind()) {
+        case COUNT -> counters.getChildren().add(counter(asked, now));
+        case LINE -> getChildren().add(line(asked, now));
+        case CATEGORY -> getChildren().add(category(asked, now));
       }
     }
     if (!counters.getChildren().isEmpty()) {
       getChildren().add(counters);
     }
     if (now.guessAsked()) {
-      guess(now, plan);
+      guess();
     }
     getChildren().add(field(RideWords.say("note"), now.note(), model::note));
     conditions(now);
   }
 
-  private static Optional<BigDecimal> given(Measure measure, RideSheet now) {
+  private static Optional<BigDecimal> given(RideQuestions.Question measure, RideSheet now) {
     return Optional.ofNullable(now.values().get(measure.name()));
   }
 
-  private Node line(Measure measure, RideSheet now) {
-    String left = measure.lowWords();
-    String right = measure.highWords();
+  private Node line(RideQuestions.Question measure, RideSheet now) {
+    String left = measure.low();
+    String right = measure.high();
     List<String> steps = new ArrayList<>();
     for (int i = 0; i < 5; i++) {
       steps.add(RideWords.say("scale.step." + i, left, right));
@@ -79,7 +74,7 @@ final class RideScoreView extends VBox {
     return line;
   }
 
-  private Node category(Measure measure, RideSheet now) {
+  private Node category(RideQuestions.Question measure, RideSheet now) {
     List<ChoiceRow.Option<Integer>> options = new ArrayList<>();
     for (int i = 1; i <= 9; i++) {
       options.add(new ChoiceRow.Option<>(i, String.valueOf(i)));
@@ -89,7 +84,7 @@ final class RideScoreView extends VBox {
             look,
             measure.name()
                 + ": "
-                + RideWords.say("category.words", measure.lowWords(), measure.highWords()),
+                + RideWords.say("category.words", measure.low(), measure.high()),
             options,
             9,
             value -> model.answer(measure.name(), BigDecimal.valueOf(value)));
@@ -97,7 +92,7 @@ final class RideScoreView extends VBox {
     return row;
   }
 
-  private Node counter(Measure measure, RideSheet now) {
+  private Node counter(RideQuestions.Question measure, RideSheet now) {
     Counter counter =
         new Counter(
             look,
@@ -155,30 +150,25 @@ final class RideScoreView extends VBox {
     }
   }
 
-  private void guess(RideSheet now, Plan plan) {
+  private void guess() {
     List<ChoiceRow.Option<Integer>> options = new ArrayList<>();
-    for (int i = 0; i < plan.setups().size(); i++) {
-      options.add(new ChoiceRow.Option<>(i, plan.setups().get(i).name()));
+    List<String> setups = model.questions().setups();
+    for (int i = 0; i < setups.size(); i++) {
+      options.add(new ChoiceRow.Option<>(i, setups.get(i)));
     }
-    int none = plan.setups().size();
-    options.add(new ChoiceRow.Option<>(none, RideWords.say("guess.none")));
+    options.add(new ChoiceRow.Option<>(setups.size(), RideWords.say("guess.none")));
     ChoiceRow<Integer> row =
         new ChoiceRow<>(
+            look, RideWords.say("guess"), options, Math.min(3, options.size()), model::guess);
+    row.show(model.guessed());
+    ChoiceRow<String> how =
+        new ChoiceRow<>(
             look,
-            RideWords.say("guess"),
-            options,
-            Math.min(3, options.size()),
-            setup -> model.guess(setup == none ? null : setup));
-    Guess guess = now.guess();
-    row.show(guess == null ? null : Objects.requireNonNullElse(guess.setup(), none));
-    List<ChoiceRow.Option<Guess.Sureness>> sure = new ArrayList<>();
-    for (Guess.Sureness each : Guess.Sureness.values()) {
-      sure.add(new ChoiceRow.Option<>(each, RideWords.say("sure." + each)));
-    }
-    ChoiceRow<Guess.Sureness> how =
-        new ChoiceRow<>(look, RideWords.say("sure"), sure, 3, model::sureness);
-    how.show(guess == null ? null : guess.sureness());
-    getChildren()
-        .addAll(row, how, field(RideWords.say("cue"), guess == null ? "" : guess.cue(), model::cue));
+            RideWords.say("sure"),
+            RidePage.options(RideQuestions.sureness()),
+            3,
+            model::sureness);
+    how.show(model.sureness());
+    getChildren().addAll(row, how, field(RideWords.say("cue"), model.cue(), model::cue));
   }
 }

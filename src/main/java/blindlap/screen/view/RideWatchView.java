@@ -1,8 +1,8 @@
 package blindlap.screen.view;
 
 import blindlap.screen.model.RideModel;
+import blindlap.screen.model.RideQuestions;
 import blindlap.screen.model.RideSheet;
-import blindlap.timing.TimeRecord;
 import blindlap.wording.RideWords;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -79,13 +79,13 @@ final class RideWatchView extends VBox {
     List<Node> parts = new ArrayList<>();
     if (riding) {
       switch (watch.state()) {
-        case READY -> parts.add(button("watch.start", () -> model.start(measure)));
+        case READY -> parts.add(button("watch.start", () -> model.watches().start(measure)));
         case RUNNING -> {
-          parts.add(button("watch.stop", () -> model.stop(measure)));
-          parts.add(button("watch.false", () -> model.falseStart(measure)));
+          parts.add(button("watch.stop", () -> model.watches().stop(measure)));
+          parts.add(button("watch.false", () -> model.watches().falseStart(measure)));
         }
         case STOPPED -> {
-          parts.add(button("watch.undo", () -> model.undoStop(measure)));
+          parts.add(button("watch.undo", () -> model.watches().undoStop(measure)));
           parts.add(again());
         }
       }
@@ -131,7 +131,7 @@ final class RideWatchView extends VBox {
     button.setOnAction(
         e -> {
           if (sure) {
-            model.start(measure);
+            model.watches().start(measure);
           } else {
             sure = true;
             button.setText(RideWords.say("watch.again.sure"));
@@ -155,24 +155,25 @@ final class RideWatchView extends VBox {
     field.setAccessibleText(measure + ": " + RideWords.say("type.title"));
     asked.setLabelFor(field);
     field.minHeightProperty().bind(look.touch());
-    Button save = button("type.button", () -> model.typeTime(measure, field.getText()));
-    field.setOnAction(e -> model.typeTime(measure, field.getText()));
+    Button save = button("type.button", () -> model.watches().typeTime(measure, field.getText()));
+    field.setOnAction(e -> model.watches().typeTime(measure, field.getText()));
     return List.of(asked, field, save);
   }
 
   private Node whoTimes() {
-    List<ChoiceRow.Option<TimeRecord.TimedBy>> options = new ArrayList<>();
-    for (TimeRecord.TimedBy by : TimeRecord.TimedBy.values()) {
-      options.add(new ChoiceRow.Option<>(by, RideWords.say("timed.by." + by)));
-    }
-    ChoiceRow<TimeRecord.TimedBy> who =
-        new ChoiceRow<>(look, RideWords.say("timed.by"), options, 3, model::timedBy);
-    who.show(model.timedBy());
+    ChoiceRow<String> who =
+        new ChoiceRow<>(
+            look,
+            RideWords.say("timed.by"),
+            RidePage.options(RideQuestions.timekeepers()),
+            3,
+            model.watches()::timedBy);
+    who.show(model.watches().timedBy());
     CheckBox knows = new CheckBox(RideWords.say("timekeeper"));
     knows.setWrapText(true);
     knows.minHeightProperty().bind(look.touch());
-    knows.setSelected(model.timekeeperKnowsKey());
-    knows.setOnAction(e -> model.timekeeperKnowsKey(knows.isSelected()));
+    knows.setSelected(model.watches().timekeeperKnowsKey());
+    knows.setOnAction(e -> model.watches().timekeeperKnowsKey(knows.isSelected()));
     return new VBox(4, who, knows);
   }
 }

@@ -45,9 +45,9 @@ class RidePageTest {
             model.warmUpRidden();
             model.handedOver();
             Window.picture(scene, "ride-ready");
-            model.timedBy(blindlap.timing.TimeRecord.TimedBy.RIDER);
-            model.start("lap time");
-            model.stop("lap time");
+            model.watches().timedBy("RIDER");
+            model.watches().start("lap time");
+            model.watches().stop("lap time");
             model.answer("grip in the rocks", java.math.BigDecimal.valueOf(55));
             Window.picture(scene, "ride-sunlight");
             model.lapDone();

@@ -1,0 +1,134 @@
+package blindlap.exchange;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.plan.CanonicalJson;
+import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
+import blindlap.plan.Plans;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The JSON schema of plan files and the reader say the same of form. */
+class PlanSchemaTest {
+  private static final Schema SCHEMA = schema();
+
+  private static Schema schema() {
+    try (InputStream in = PlanSchemaTest.class.getResourceAsStream("plan.schema.json")) {
+      String text =
+          new String(java.util.Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8);
+      return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+          .getSchema(text, InputFormat.JSON);
+    } catch (IOException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static List<?> complaints(String json) {
+    return SCHEMA.validate(json, InputFormat.JSON);
+  }
+
+  private static boolean reads(String json) {
+    return PlanReader.read(json, Plans.protocols()).problems().isEmpty();
+  }
+
+  static Stream<Path> samples() throws IOException {
+    return Files.walk(Path.of("sample-sessions"))
+        .filter(file -> file.getFileName().toString().equals("plan.yaml"));
+  }
+
+  @ParameterizedTest
+  @MethodSource("samples")
+  void everySamplePlanIsGoodForBothAndComesBackFromItsCanonicalForm(Path file) throws IOException {
+    String json = CanonicalJson.text(PlanText.read(Files.readString(file)).fields());
+    Plan plan = java.util.Objects.requireNonNull(PlanReader.read(json, Plans.protocols()).plan());
+    String canonical = new String(PlanJson.bytes(plan), StandardCharsets.UTF_8);
+
+    assertThat(complaints(json)).isEmpty();
+    assertThat(reads(json)).isTrue();
+    assertThat(complaints(canonical)).isEmpty();
+    assertThat(PlanReader.stored(canonical)).isEqualTo(plan);
+    assertThat(PlanJson.bytes(PlanReader.stored(canonical)))
+        .asString(StandardCharsets.UTF_8)
+        .isEqualTo(canonical);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "change: two bikes\n"
+            + "bikes: {first: grey, second: green, change_after: 8, differences: [{name: size,"
+            + " first: M, second: L}]}",
+        "setups: [{name: A, mass: 1.64 lb, ballast_g: 20, settings: [{name: r, value: 3, range: 12,"
+            + " step: 0.5, readings: 3, check: start and end, equal: true}]}, {name: B}]",
+        "measures: [{name: overall, kind: category scale, low_words: bad, high_words: good, role:"
+            + " primary, worthwhile: 1, definition: the whole lap, worthwhile_reason: its price}]",
+        "noise: {sd: 0.5, df: 13, source: two days in May}",
+        "noise: null",
+        "rule: {stints: 16, block: 4, max_run: 3}",
+        "protocol: {name: mine, block: 4, usual_stints: 12}",
+        "kind: noise run",
+        "blinding: {blinded: false, times: after scoring, helper_waits: in the hut, timed_by:"
+            + " starter}",
+        "timetable: {zone: Asia/Kathmandu, start: '05:30', daylight_end: '17:45', lap: 2.5,"
+            + " rest_every: 0, lap_budget: 20}",
+      })
+  void goodFormIsGoodForBoth(String yaml) {
+    String json = Plans.text(yaml);
+
+    assertThat(complaints(json)).isEmpty();
+    assertThat(PlanReader.read(json, Plans.protocols()).problems()).isEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "question: ''",
+        "rider: null",
+        "day: tomorrow",
+        "day: 14.11.2026",
+        "stints: many",
+        "stints: 16.5",
+        "colour: red",
+        "setups: two",
+        "setups: [{title: A}]",
+        "setups: [{name: A, mass: heavy}]",
+        "setups: [{name: A, price: {amount: 5}}]",
+        "setups: [{name: A, settings: [{name: r}]}]",
+        "setups: [{name: A, settings: [{name: r, value: 3, equal: perhaps}]}]",
+        "setups: [{name: A, settings: [{name: r, value: 3, check: sometimes}]}]",
+        "setups: [{name: A, settings: [{name: r, value: 3, tolerance: 1e-3}]}]",
+        "measures: [{name: lap time}]",
+        "measures: [{name: lap time, kind: hour}]",
+        "measures: [{name: lap time, kind: lap time, role: main}]",
+        "timetable: {start: 9}",
+        "timetable: {start: '25:00'}",
+        "timetable: {lap: two}",
+        "noise: {source: guess}",
+        "laps: {scored: one}",
+        "change: swap",
+        "level: 0.1",
+        "missing: impute",
+        "plan: '2'",
+        "blinding: {guesses: maybe}",
+        "bikes: {third: blue}",
+      })
+  void badFormIsBadForBoth(String yaml) {
+    String json = Plans.text(yaml);
+
+    assertThat(complaints(json)).isNotEmpty();
+    assertThat(reads(json)).isFalse();
+  }
+}
