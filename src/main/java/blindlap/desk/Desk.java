@@ -131,6 +131,11 @@ public final class Desk implements AutoCloseable {
     return series;
   }
 
+  /** The list of sessions. */
+  public SessionList sessionList() {
+    return new SessionList(notebook, sessions, reviews);
+  }
+
   /** Findings and reports. */
   public Reviews reviews() {
     return reviews;
