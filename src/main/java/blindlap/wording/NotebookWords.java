@@ -31,9 +31,28 @@ public final class NotebookWords {
 
   /** "Shock K against Shock L"; noise runs say that they are. */
   public static String title(SessionSummary summary) {
-    return summary.kind() == Plan.Kind.NOISE_RUN
-        ? WORDS.say("title.noise", summary.title())
-        : summary.title();
+    if (summary.kind() != Plan.Kind.NOISE_RUN) {
+      return summary.title();
+    }
+    if (isOldDay(summary)) {
+      return WORDS.say("title.old");
+    }
+    return WORDS.say("title.noise", summary.title());
+  }
+
+  /** A noise run has one setup; an old day has several, or the one that says so. */
+  private static boolean isOldDay(SessionSummary summary) {
+    return summary.setups().size() > 1
+        || summary.setups().get(0).equals(NoiseWords.say("plain.setup"));
+  }
+
+  /** Where a session stands, as lists say it; a finished noise run says what it is for. */
+  public static String standing(SessionSummary summary) {
+    boolean told =
+        summary.kind() == Plan.Kind.NOISE_RUN
+            && summary.step().ordinal() >= Step.DAY_CLOSED.ordinal()
+            && summary.step() != Step.ABANDONED;
+    return told ? WORDS.say("standing.noise") : step(summary.step());
   }
 
   /** "R. Lind, Quarry loop". */

@@ -10,6 +10,7 @@ import blindlap.wording.NotebookWords;
 import blindlap.wording.Problems;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -83,6 +84,11 @@ public final class NotebookModel {
       String next,
       int stints,
       int ridden) {
+    /** True while laps of the session are recorded, so that the helper's page is of use. */
+    public boolean riding() {
+      return stints > 0 && about.filter(row -> row.step().day()).isPresent();
+    }
+
     static final Answer NONE = new Answer("", "", "", "", Optional.empty(), "", 0, 0);
   }
 
@@ -175,6 +181,7 @@ public final class NotebookModel {
     List<Row> now =
         read.found().stream()
             .filter(s -> !search.get().isBlank() || !inHand.equals(Optional.of(s.id())))
+            .sorted(Comparator.comparing(SessionSummary::day).reversed())
             .map(NotebookModel::row)
             .toList();
     if (!now.equals(List.copyOf(rows))) {
@@ -263,7 +270,7 @@ public final class NotebookModel {
         each.day(),
         NotebookWords.title(each),
         NotebookWords.facts(each),
-        told ? verdict.get(0) : NotebookWords.step(each.step()),
+        told ? verdict.get(0) : NotebookWords.standing(each),
         told ? verdict.get(1) : "",
         each.step());
   }

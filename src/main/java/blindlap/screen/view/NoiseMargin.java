@@ -16,7 +16,6 @@ final class NoiseMargin extends VBox {
   NoiseMargin(Look look, NotebookModel model) {
     super(28);
     this.look = look;
-    getStyleClass().add("page");
     model.noiseProperty().addListener((o, before, now) -> show(now));
     show(model.noiseProperty().get());
   }

@@ -85,9 +85,8 @@ public final class NotebookPage extends BorderPane {
     next.setText(now.next());
     next.setVisible(!now.next().isEmpty());
     strip.show(now.stints(), now.ridden());
-    boolean day = now.stints() > 0 && now.about().filter(r -> r.step().day()).isPresent();
-    helper.setVisible(day);
-    helper.setManaged(day);
+    helper.setVisible(now.riding());
+    helper.setManaged(now.riding());
   }
 
   /** Beside each other on a wide window; under each other, scrolled as one, on a narrow one. */
@@ -101,7 +100,6 @@ public final class NotebookPage extends BorderPane {
     if (narrow) {
       list.setPrefHeight(LIST_HEIGHT);
       VBox column = new VBox(32, head, list, margin);
-      column.getStyleClass().add("page");
       ScrollPane scroll = new ScrollPane(column);
       scroll.setFitToWidth(true);
       scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
