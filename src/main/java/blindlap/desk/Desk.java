@@ -143,6 +143,11 @@ public final class Desk implements AutoCloseable {
     return series;
   }
 
+  /** The list of sessions. */
+  public SessionList sessionList() {
+    return new SessionList(notebook, sessions, reviews);
+  }
+
   /** Findings and reports. */
   public Reviews reviews() {
     return reviews;
