@@ -5,7 +5,7 @@ set "HERE=%~dp0"
 if not exist "%HERE%target\blindlap-0.1.0.jar" (
   echo Building Blindlap; the first time takes a minute or two. 1>&2
   pushd "%HERE%"
-  call mvn -B -q -DskipTests -Dspotless.check.skip=true package || (popd & exit /b 3)
+  call mvn -B -q -Dmaven.test.skip=true -Dspotless.check.skip=true -Djacoco.skip=true package || (popd & exit /b 3)
   popd
 )
 set "JAVA=java"

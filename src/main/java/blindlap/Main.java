@@ -55,7 +55,7 @@ public final class Main {
     if (!display()) {
       return false;
     }
-    BlindlapApp.show(() -> open(notebook), String.valueOf(notebook.getFileName()));
+    BlindlapApp.show(() -> open(notebook), String.valueOf(notebook.getFileName()), System::nanoTime);
     return true;
   }
 

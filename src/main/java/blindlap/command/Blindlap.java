@@ -55,8 +55,13 @@ public final class Blindlap implements Runnable {
     line.addSubcommand(new UnsealCommand(setting));
     line.addSubcommand(new ReviewCommand(setting));
     line.addSubcommand(new ReportCommand(setting));
+    line.addSubcommand(new ExportCommand(setting));
+    line.addSubcommand(new FingerprintCommand(setting));
     line.addSubcommand(new AbandonCommand(setting));
     line.addSubcommand(new NotebookCommand(setting));
+    line.addSubcommand(new NoiseCommand(setting));
+    line.addSubcommand(new SeriesCommand(setting));
+    line.addSubcommand(new ImportDayCommand(setting));
     line.addSubcommand(new ComputeCommand(Calculations.standard()));
     line.setOut(out);
     line.setErr(err);

@@ -56,6 +56,11 @@ final class CommitCommand extends SessionCommand {
       if (result instanceof Committing.Result.Refused refused) {
         throw complaint(refused.problems());
       }
+      if (result instanceof Committing.Result.Open open) {
+        say(Words.of("series").say("noise.committed", open.state().id().brief()));
+        say(Words.of("cautions").say("short"));
+        return ExitCode.DONE;
+      }
       Committing.Result.Committed committed = (Committing.Result.Committed) result;
       say("Committed and sealed: session " + committed.state().id());
       say("Fingerprint of the plan (give it to someone else now):");

@@ -1,7 +1,15 @@
 package blindlap.command;
 
 import blindlap.desk.Desk;
+import blindlap.desk.Reviews;
+import blindlap.review.Finding;
 import blindlap.session.SessionState;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -16,8 +24,15 @@ import picocli.CommandLine.Parameters;
 final class ReviewCommand extends SessionCommand {
   @Parameters(
       paramLabel = "SESSION",
+      arity = "0..1",
       description = "Id of the session or its beginning, or latest.")
-  String session = "";
+  @Nullable String session;
+
+  @Option(
+      names = "--from",
+      paramLabel = "PACKAGE",
+      description = "A data package to read instead of a notebook: its folder.")
+  @Nullable Path from;
 
   @Option(names = "--json", description = "Print the numbers as JSON.")
   boolean json;
@@ -28,8 +43,38 @@ final class ReviewCommand extends SessionCommand {
 
   @Override
   public Integer call() {
+    if ((from == null) == (session == null)) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT, "Name either a session, or a data package with --from.");
+    }
+    return from == null ? ofNotebook(Objects.requireNonNull(session)) : ofPackage(from);
+  }
+
+  private int ofPackage(Path folder) {
+    Map<String, byte[]> files = new TreeMap<>();
+    for (String name : List.of("plan.json", "key.json", "laps.csv", "stints.csv", "helper.csv")) {
+      if (java.nio.file.Files.exists(folder.resolve(name))) {
+        files.put(name, read(folder.resolve(name)));
+      }
+    }
+    try {
+      Finding finding = Reviews.fromPackage(files);
+      if (json) {
+        say(Reviews.json(finding));
+      } else {
+        Reviews.text(finding).forEach(this::say);
+      }
+      return ExitCode.DONE;
+    } catch (IllegalArgumentException e) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "The data package " + folder + " cannot be reviewed: " + e.getMessage() + ".");
+    }
+  }
+
+  private int ofNotebook(String typed) {
     try (Desk desk = open()) {
-      SessionState state = find(desk, session);
+      SessionState state = find(desk, typed);
       desk.reviews()
           .refuse(state)
           .ifPresent(

@@ -4,6 +4,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.PlanCheck;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Problem;
+import blindlap.seal.Fingerprint;
 import blindlap.seal.Sealed;
 import blindlap.seal.Sealing;
 import blindlap.seal.SecureBytes;
@@ -12,7 +13,9 @@ import blindlap.session.Fact;
 import blindlap.session.SessionId;
 import blindlap.session.SessionState;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Fixes a plan, draws the order, seals the key. */
 public final class Committing {
@@ -44,12 +47,19 @@ public final class Committing {
       }
     }
 
+    /**
+     * An open noise run is fixed and on disk; nothing was drawn and nothing is sealed.
+     *
+     * @param state the session
+     */
+    record Open(SessionState state) implements Result {}
+
     /** Nothing was drawn or written. */
     record Refused(List<Problem> problems) implements Result {}
   }
 
   /**
-   * Commits a plan.
+   * Commits a plan. A noise run is committed openly: without rule, order and key.
    *
    * @param kind ordinary comparison or concealed null run; sealed
    * @param signedBy names of those who read the plan
@@ -58,6 +68,9 @@ public final class Committing {
     List<Problem> problems = PlanCheck.problems(plan);
     if (!problems.isEmpty()) {
       return new Result.Refused(problems);
+    }
+    if (plan.kind() == Plan.Kind.NOISE_RUN) {
+      return new Result.Open(open(plan, signedBy, List.of()));
     }
     SessionId id = SessionId.of(ids.exactly(16));
     byte[] bytes = PlanJson.bytes(plan);
@@ -79,5 +92,22 @@ public final class Committing {
     SessionState state =
         SessionState.of(sessions.write(id, List.of(), List.of(fact)).orElseThrow());
     return new Result.Committed(state, sealed);
+  }
+
+  /** Fixes a plan without a key, with what is known of it already. */
+  SessionState open(Plan plan, List<String> signedBy, List<Fact> more) {
+    byte[] bytes = PlanJson.bytes(plan);
+    List<Fact> facts = new ArrayList<>();
+    facts.add(
+        new Fact.PlanCommitted(
+            plan,
+            new String(bytes, StandardCharsets.UTF_8),
+            null,
+            Fingerprint.sha256(bytes),
+            IntStream.rangeClosed(1, plan.stints()).boxed().toList(),
+            signedBy));
+    facts.addAll(more);
+    return SessionState.of(
+        sessions.write(SessionId.of(ids.exactly(16)), List.of(), facts).orElseThrow());
   }
 }

@@ -70,11 +70,7 @@ public final class Demo {
   private void quietly(String name, Path notebook) {
     try (Desk desk = desk(name, notebook, day(name))) {
       SampleSession sample = new SampleSession(name, desk);
-      Committing.Result.Committed committed = sample.commit();
-      SessionState state =
-          sample.unseal(
-              sample.closeReview(sample.closeDay(sample.record(committed.state()))),
-              committed.sealed());
+      SessionState state = sample.whole();
       say("earlier", state.plan().day(), desk.reviews().text(state).get(0));
     }
   }

@@ -19,6 +19,10 @@ public final class Desk implements AutoCloseable {
   private final Cards cards = new Cards();
   private final Reviews reviews;
   private final Planning planning;
+  private final HelperDays helperDays;
+  private final RiderDays riderDays;
+  private final RiderHistory history;
+  private final SeriesBook series;
 
   /**
    * @param notebook the open notebook; closed with the desk
@@ -39,9 +43,13 @@ public final class Desk implements AutoCloseable {
     this.sessions = new Sessions(notebook, clock);
     Sealing sealing = new Sealing(sources, parameters);
     this.committing = new Committing(sessions, sealing, ids);
-    this.keys = new Keys(sessions, sealing);
+    this.series = new SeriesBook(notebook, sessions);
+    this.keys = new Keys(sessions, sealing, series);
     this.reviews = new Reviews(sessions);
     this.planning = new Planning(this);
+    this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
+    this.riderDays = new RiderDays(sessions);
+    this.history = new RiderHistory(notebook, sessions);
   }
 
   /** Opens a desk on a notebook file; made in the composition root. */
@@ -56,6 +64,11 @@ public final class Desk implements AutoCloseable {
   /** The notebook itself. */
   public Notebook notebook() {
     return notebook;
+  }
+
+  /** Changes whenever any window or program has written to the notebook. */
+  public long dataVersion() {
+    return notebook.dataVersion();
   }
 
   /** Time and zone of the writer. */
@@ -96,6 +109,31 @@ public final class Desk implements AutoCloseable {
   /** Cards to print. */
   public Cards cards() {
     return cards;
+  }
+
+  /** The helper's days, against the phrase. */
+  public HelperDays helperDays() {
+    return helperDays;
+  }
+
+  /** The rider's days. */
+  public RiderDays riderDays() {
+    return riderDays;
+  }
+
+  /** What is known of riders on trails. */
+  public RiderHistory history() {
+    return history;
+  }
+
+  /** Old days brought in from files. */
+  public PlainDays plainDays() {
+    return new PlainDays(this);
+  }
+
+  /** Series: declared, under way, found. */
+  public SeriesBook series() {
+    return series;
   }
 
   /** Findings and reports. */

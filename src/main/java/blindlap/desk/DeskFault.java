@@ -31,5 +31,35 @@ public enum DeskFault implements Fault {
   /** A helper's card is there already: detail file. */
   CARD_EXISTS,
   /** A helper's card cannot be written: detail folder. */
-  CARD_NOT_WRITTEN
+  CARD_NOT_WRITTEN,
+  /** Items of the safety list are not confirmed: number. */
+  CHECKS_OPEN,
+  /** Settings are not measured: names. */
+  MEASURES_OPEN,
+  /** A setting outside its tolerance was accepted without a reason: name. */
+  OUTSIDE_TOLERANCE,
+  /** Nobody said whether the rider is fit to go on. */
+  FIT_OPEN,
+  /** The rider is not fit to go on. */
+  RIDER_NOT_FIT,
+  /** The helper's words are too long for one entry. */
+  NOTE_TOO_LONG,
+  /** A day PIN that has not four digits. */
+  PIN_FORM,
+  /** A wrong day PIN: tries left. */
+  PIN_WRONG,
+  /** Too many wrong PINs. */
+  PIN_USED_UP,
+  /** The time of every handling is not over yet: what is left. */
+  TIME_NOT_OVER,
+  /** An old day with too few or too many laps: number, least, most. */
+  PLAIN_DAY_LAPS,
+  /** An old day without rider or trail. */
+  PLAIN_DAY_WHO,
+  /** A time whose unit is none of s, ms and min: measure, unit. */
+  PLAIN_DAY_UNIT,
+  /** The same laps of the same day are in the notebook already: session. */
+  PLAIN_DAY_TWICE,
+  /** A session of a declared series whose other sessions are not closed yet: series, closed, declared. */
+  SERIES_UNFINISHED
 }

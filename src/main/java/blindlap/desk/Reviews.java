@@ -3,6 +3,9 @@ package blindlap.desk;
 import blindlap.paper.Report;
 import blindlap.paper.ReportInput;
 import blindlap.plan.Problem;
+import blindlap.exchange.DataPackage;
+import blindlap.exchange.DataPackageReader;
+import blindlap.exchange.FindingRequests;
 import blindlap.exchange.HelperFits;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
@@ -31,6 +34,9 @@ public final class Reviews {
 
   /** Why nothing that depends on the key may be shown, if so. */
   public Optional<List<Problem>> refuse(SessionState state) {
+    if (!state.hasKey()) {
+      return Optional.of(List.of(Problem.of(SessionFault.OPEN_NOISE_RUN, "")));
+    }
     return state.unsealed()
         ? Optional.empty()
         : Optional.of(List.of(Problem.of(SessionFault.STILL_SEALED, "", state.step())));
@@ -63,9 +69,7 @@ public final class Reviews {
 
   /** The finding in sentences. */
   public List<String> text(SessionState state) {
-    List<String> lines = new ArrayList<>(new FindingText(finding(state)).lines());
-    lines.add(Words.of("cautions").say("trust"));
-    return lines;
+    return text(finding(state));
   }
 
   /** The finding as JSON with fixed names. */
@@ -124,6 +128,66 @@ public final class Reviews {
     return state.plan().setups().stream()
         .map(blindlap.plan.Setup::id)
         .collect(java.util.stream.Collectors.toSet());
+  }
+
+  /** The data package of a session by file name; codes only while it is sealed. */
+  public Map<String, byte[]> export(SessionState state) {
+    return refuse(state).isPresent() || state.plan().setups().size() < 2
+        ? DataPackage.blind(state)
+        : DataPackage.open(day(state), json(state));
+  }
+
+  /**
+   * The finding of a data package.
+   *
+   * @param files contents by file name
+   * @throws IllegalArgumentException if it cannot be read; the message says why
+   */
+  public static Finding fromPackage(Map<String, byte[]> files) {
+    return Finding.of(DataPackageReader.read(files));
+  }
+
+  /** A finding in sentences, as of a data package. */
+  public static List<String> text(Finding finding) {
+    List<String> lines = new ArrayList<>(new FindingText(finding).lines());
+    lines.add(Words.of("cautions").say("trust"));
+    return lines;
+  }
+
+  /** A finding as JSON, as of a data package. */
+  public static String json(Finding finding) {
+    return FindingJson.write(finding);
+  }
+
+  /**
+   * How a number was computed.
+   *
+   * @param about which number, in words
+   * @param request the calculation request that gives it again
+   */
+  public record How(String about, String request) {}
+
+  /** How each number of a finding was computed. */
+  public static List<How> how(Finding finding) {
+    Words words = Words.of("computed");
+    return FindingRequests.of(finding).stream()
+        .map(n -> new How(words.say(n.about(), n.measure()), n.json()))
+        .toList();
+  }
+
+  /** Writes down who received a fingerprint. */
+  public Sessions.Result given(SessionState state, String to) {
+    return sessions.act(
+        state.id(),
+        latest ->
+            to.isBlank()
+                ? Outcome.refused(SessionFault.REASON_MISSING, "", "fingerprint (given to whom)")
+                : Outcome.accepted(
+                    new Fact.FingerprintGiven(
+                        latest.reviewFingerprint().isPresent()
+                            ? Fact.Which.REVIEW
+                            : Fact.Which.PLAN,
+                        to.strip())));
   }
 
   /** Writes down that a report was written. */

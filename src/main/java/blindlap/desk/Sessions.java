@@ -8,11 +8,13 @@ import blindlap.session.SessionId;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Supplier;
 
 /** Finds sessions and lets a decision on the latest state become entries. */
 public final class Sessions {
@@ -82,6 +84,11 @@ public final class Sessions {
    * faster.
    */
   public Result act(SessionId id, Function<SessionState, Outcome> decision) {
+    return act(id, decision, clock::instant);
+  }
+
+  /** The same for entries that carry another time than the clock's, as the helper's do. */
+  Result act(SessionId id, Function<SessionState, Outcome> decision, Supplier<Instant> at) {
     for (int i = 0; i < MOST_TRIES; i++) {
       List<StoredEntry> entries = notebook.entries(id);
       if (entries.isEmpty()) {
@@ -96,7 +103,7 @@ public final class Sessions {
       if (facts.isEmpty()) {
         return new Result.Done(state, List.of());
       }
-      Optional<List<StoredEntry>> written = write(id, state.heads(), facts);
+      Optional<List<StoredEntry>> written = notebook.append(id, state.heads(), facts, at.get(), clock.getZone());
       if (written.isPresent()) {
         List<StoredEntry> all = new ArrayList<>(entries);
         all.addAll(written.get());

@@ -7,6 +7,7 @@ import blindlap.seal.SealedKey;
 import blindlap.session.Fact;
 import blindlap.session.Guess;
 import blindlap.session.LapId;
+import blindlap.session.PlainLap;
 import blindlap.session.VoidEvent;
 import blindlap.timing.TimeRecord;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -63,6 +64,12 @@ final class FactReader {
                 text(b, "measure"),
                 new BigDecimal(text(b, "value")),
                 option(b, "source", Fact.Source.class)));
+    kinds.put(
+        "WatchStarted",
+        b ->
+            new Fact.WatchStarted(
+                lap(b), text(b, "measure"), Instant.parse(text(b, "started"))));
+    kinds.put("WatchReset", b -> new Fact.WatchReset(lap(b), text(b, "measure")));
     kinds.put("TimeTaken", FactReader::timeTaken);
     kinds.put(
         "ScoreCorrected",
@@ -97,12 +104,12 @@ final class FactReader {
     kinds.put("SealOpened", FactReader::sealOpened);
     kinds.put("ReportWritten", b -> new Fact.ReportWritten(text(b, "name")));
     kinds.put("SessionAbandoned", b -> new Fact.SessionAbandoned(text(b, "reason")));
+    kinds.put("PlainDayImported", FactReader::plainDayImported);
     kinds.put("AmendmentMade", b -> new Fact.AmendmentMade(text(b, "text"), text(b, "reason")));
   }
 
   private static Fact planCommitted(JsonNode b) {
-    Map<String, String> key = new LinkedHashMap<>();
-    field(b, "key").properties().forEach(e -> key.put(e.getKey(), e.getValue().textValue()));
+    JsonNode key = field(b, "key");
     List<Integer> codes = new ArrayList<>();
     field(b, "codes").forEach(code -> codes.add(Integer.valueOf(code.textValue())));
     List<String> signed = new ArrayList<>();
@@ -111,10 +118,34 @@ final class FactReader {
     return new Fact.PlanCommitted(
         PlanReader.stored(plan),
         plan,
-        SealedKey.of(key),
+        key.isNull() ? null : SealedKey.of(texts(key)),
         Fingerprint.parse(text(b, "fingerprint")),
         codes,
         signed);
+  }
+
+  private static Map<String, String> texts(JsonNode object) {
+    Map<String, String> texts = new LinkedHashMap<>();
+    object.properties().forEach(e -> texts.put(e.getKey(), e.getValue().textValue()));
+    return texts;
+  }
+
+  private static Fact plainDayImported(JsonNode b) {
+    List<PlainLap> laps = new ArrayList<>();
+    field(b, "laps")
+        .forEach(
+            lap -> {
+              Map<String, BigDecimal> values = new LinkedHashMap<>();
+              texts(field(lap, "values"))
+                  .forEach((name, value) -> values.put(name, new BigDecimal(value)));
+              laps.add(
+                  new PlainLap(
+                      whole(lap, "position"),
+                      text(lap, "setup"),
+                      values,
+                      field(lap, "void").booleanValue()));
+            });
+    return new Fact.PlainDayImported(text(b, "file"), texts(field(b, "columns")), laps);
   }
 
   private static Fact stintHandled(JsonNode b) {

@@ -2,6 +2,7 @@ package blindlap.exchange;
 
 import blindlap.plan.PlanJson;
 import blindlap.seal.HelperRecord;
+import blindlap.seal.SealedKey;
 import blindlap.session.Fact;
 import blindlap.session.Guess;
 import blindlap.session.LapId;
@@ -42,10 +43,15 @@ final class FactWriter implements Fact.Visitor<Map<String, Object>> {
   public Map<String, Object> planCommitted(Fact.PlanCommitted fact) {
     return body(
         "plan", fact.planText(),
-        "key", Map.copyOf(fact.key().fields()),
+        "key", key(fact),
         "fingerprint", fact.fingerprint().hex(),
         "codes", fact.codes().stream().map(String::valueOf).toList(),
         "signed_by", fact.signedBy());
+  }
+
+  private static @Nullable Map<String, String> key(Fact.PlanCommitted fact) {
+    SealedKey key = fact.key();
+    return key == null ? null : Map.copyOf(key.fields());
   }
 
   @Override
@@ -98,6 +104,16 @@ final class FactWriter implements Fact.Visitor<Map<String, Object>> {
         number(fact.value()),
         "source",
         word(fact.source()));
+  }
+
+  @Override
+  public Map<String, Object> watchStarted(Fact.WatchStarted fact) {
+    return lap(fact.lap(), "measure", fact.measure(), "started", fact.started().toString());
+  }
+
+  @Override
+  public Map<String, Object> watchReset(Fact.WatchReset fact) {
+    return lap(fact.lap(), "measure", fact.measure());
   }
 
   @Override
@@ -222,6 +238,27 @@ final class FactWriter implements Fact.Visitor<Map<String, Object>> {
   @Override
   public Map<String, Object> sessionAbandoned(Fact.SessionAbandoned fact) {
     return body("reason", fact.reason());
+  }
+
+  @Override
+  public Map<String, Object> plainDayImported(Fact.PlainDayImported fact) {
+    List<Map<String, Object>> laps =
+        fact.laps().stream()
+            .map(
+                lap ->
+                    body(
+                        "position", String.valueOf(lap.position()),
+                        "setup", lap.setup(),
+                        "values", numbers(lap.values()),
+                        "void", lap.voided()))
+            .toList();
+    return body("file", fact.file(), "columns", fact.columns(), "laps", laps);
+  }
+
+  private static Map<String, String> numbers(Map<String, BigDecimal> values) {
+    Map<String, String> map = new LinkedHashMap<>();
+    values.forEach((name, value) -> map.put(name, PlanJson.number(value)));
+    return map;
   }
 
   @Override

@@ -127,7 +127,8 @@ public final class PlanReader {
         f.object("timetable", PlanReader::timetable),
         f.object("noise", PlanReader::noise),
         f.text("override", ""),
-        blankToNull(f.text("series", "")));
+        blankToNull(f.text("series", "")),
+        f.integer("series_sessions"));
   }
 
   private static Plan.Laps laps(FieldReader l) {

@@ -135,7 +135,7 @@ final class ReportFront {
       Measure measure = other.measure();
       rows.add(
           List.of(
-              "<strong>" + Html.text(measure.name()) + "</strong><br />" + Html.text(role(measure)),
+              "<strong>" + Html.text(measure.name()) + "</strong><br />" + Html.text(FindingWords.role(measure)),
               pictures.small(measure, other.stints()).map(d -> page.svg(d, 150)).orElse(""),
               page.svg(pictures.small(other), 130),
               "<strong>" + Html.text(words.signed()) + "</strong><br />"
@@ -159,11 +159,5 @@ final class ReportFront {
       return "–";
     }
     return Figures.p(other.adjusted().orElse(other.p()));
-  }
-
-  private static String role(Measure measure) {
-    return WORDS.say("role." + measure.role().name())
-        + ", "
-        + WORDS.say("better." + measure.better().name());
   }
 }

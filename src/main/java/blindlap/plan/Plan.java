@@ -31,6 +31,8 @@ import org.jspecify.annotations.Nullable;
  * @param noise what the tester knows of the rider's noise; null if unknown
  * @param override why a plan that cannot show anything is ridden all the same; empty if it can
  * @param series id of the series this session belongs to; null for a session of its own
+ * @param seriesSessions number of sessions that the series is declared to have, as every plan of it
+ *     says; null where none is declared
  */
 public record Plan(
     Kind kind,
@@ -53,7 +55,8 @@ public record Plan(
     @Nullable Timetable timetable,
     @Nullable DeclaredNoise noise,
     String override,
-    @Nullable String series) {
+    @Nullable String series,
+    @Nullable Integer seriesSessions) {
 
   /** What a session is for. */
   public enum Kind {
@@ -117,7 +120,8 @@ public record Plan(
         timetable,
         noise,
         override,
-        series);
+        series,
+        seriesSessions);
   }
 
   /** The rule of admissible orders for this number of setups and stints. */

@@ -24,6 +24,8 @@ public final class PlanCheck {
     this.plan = plan;
   }
 
+  private static final int MOST_SESSIONS = 100;
+
   /** Problems as they are found. */
   static final class Problems {
     private final List<Problem> list = new ArrayList<>();
@@ -45,6 +47,7 @@ public final class PlanCheck {
     check.measures();
     new DayCheck(plan, check.problems).all();
     check.noise();
+    check.series();
     if (plan.kind() == Plan.Kind.COMPARISON) {
       check.rule();
     } else if (plan.stints() < 2 || plan.stints() > Rule.MOST_STINTS) {
@@ -67,6 +70,19 @@ public final class PlanCheck {
     }
     if (noise.df() != null && noise.df() < 1) {
       add(PlanFault.NOT_POSITIVE, "noise.df", noise.df());
+    }
+  }
+
+  private void series() {
+    Integer sessions = plan.seriesSessions();
+    if (sessions == null) {
+      return;
+    }
+    if (plan.series() == null) {
+      add(PlanFault.MISSING_FIELD, "series");
+    }
+    if (sessions < 2 || sessions > MOST_SESSIONS) {
+      add(PlanFault.SERIES_RANGE, "series_sessions", sessions, 2, MOST_SESSIONS);
     }
   }
 

@@ -89,5 +89,7 @@ public enum PlanFault implements Fault {
   /** More laps than the rider agreed to: detail laps, budget, stints that fit. */
   LAP_BUDGET,
   /** The clock skips the start on this day: detail time. */
-  START_SKIPPED
+  START_SKIPPED,
+  /** The declared number of sessions of a series is impossible: detail number, least, most. */
+  SERIES_RANGE
 }

@@ -57,6 +57,10 @@ public final class PlanJson {
     tree.put("noise", plan.noise() == null ? null : noise(plan.noise()));
     tree.put("override", plan.override());
     tree.put("series", plan.series());
+    if (plan.seriesSessions() != null) {
+      // Left out where there is none, so that plans without a series keep their bytes.
+      tree.put("series_sessions", number(plan.seriesSessions()));
+    }
     tree.put("level", "0.05");
     tree.put("missing", "mask");
     return tree;

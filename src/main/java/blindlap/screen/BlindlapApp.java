@@ -9,6 +9,7 @@ import blindlap.screen.view.ShellView;
 import java.util.List;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import javafx.application.Application;
 import javafx.scene.Scene;
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
 public final class BlindlapApp extends Application {
   private static @Nullable Supplier<Desk> opener;
   private static String notebookName = "";
+  private static LongSupplier monotonic = () -> 0;
 
   private final ExecutorService worker =
       Executors.newSingleThreadExecutor(
@@ -34,10 +36,12 @@ public final class BlindlapApp extends Application {
    *
    * @param openDesk opens the notebook
    * @param name the notebook's file name, shown at the side
+   * @param nanos the monotonic clock of stopwatches
    */
-  public static void show(Supplier<Desk> openDesk, String name) {
+  public static void show(Supplier<Desk> openDesk, String name, LongSupplier nanos) {
     opener = openDesk;
     notebookName = name;
+    monotonic = nanos;
     launch(BlindlapApp.class);
   }
 
@@ -48,7 +52,7 @@ public final class BlindlapApp extends Application {
     Fonts.load();
     Look look = new Look();
     Shell shell = new Shell();
-    Pages pages = new Pages(open, shell, look, Background.on(worker));
+    Pages pages = new Pages(open, shell, look, Background.on(worker), monotonic);
     Scene scene =
         new Scene(new ShellView(look, shell, pages.makers(), List.of(notebookName)), 1280, 800);
     look.dress(scene);

@@ -4,13 +4,20 @@ import blindlap.desk.Desk;
 import blindlap.screen.model.Background;
 import blindlap.screen.model.NotebookModel;
 import blindlap.screen.model.PlanModel;
+import blindlap.screen.model.RideModel;
+import blindlap.screen.model.ReviewModel;
 import blindlap.screen.model.Shell;
+import blindlap.screen.model.SwapModel;
 import blindlap.screen.view.FileDialogs;
 import blindlap.screen.view.Look;
 import blindlap.screen.view.NotebookPage;
 import blindlap.screen.view.PlanPage;
+import blindlap.screen.view.ReviewPage;
+import blindlap.screen.view.RidePage;
+import blindlap.screen.view.SwapPage;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import javafx.scene.Node;
 
@@ -20,18 +27,23 @@ final class Pages {
   private final Shell shell;
   private final Look look;
   private final Background background;
+  private final LongSupplier monotonic;
 
-  Pages(Desk desk, Shell shell, Look look, Background background) {
+  Pages(Desk desk, Shell shell, Look look, Background background, LongSupplier monotonic) {
     this.desk = desk;
     this.shell = shell;
     this.look = look;
     this.background = background;
+    this.monotonic = monotonic;
   }
 
   Map<Shell.Page, Supplier<? extends Node>> makers() {
     Map<Shell.Page, Supplier<? extends Node>> makers = new EnumMap<>(Shell.Page.class);
     makers.put(Shell.Page.NOTEBOOK, this::notebook);
     makers.put(Shell.Page.PLAN, this::plan);
+    makers.put(Shell.Page.SWAP, this::swap);
+    makers.put(Shell.Page.RIDE, this::ride);
+    makers.put(Shell.Page.REVIEW, this::review);
     return makers;
   }
 
@@ -47,6 +59,36 @@ final class Pages {
               }
             });
     return new NotebookPage(look, model);
+  }
+
+  private Node ride() {
+    RideModel model =
+        new RideModel(
+            desk.riderDays(), desk::dataVersion, background, desk.clock(), monotonic);
+    shell.whenShown(Shell.Page.RIDE, model::open);
+    return new RidePage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
+  }
+
+  private Node swap() {
+    SwapModel model =
+        new SwapModel(
+            desk.helperDays(),
+            desk.riderDays(),
+            desk::dataVersion,
+            background,
+            desk.clock());
+    shell.whenShown(Shell.Page.SWAP, model::open);
+    return new SwapPage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
+  }
+
+  private Node review() {
+    ReviewModel model = new ReviewModel(desk, background);
+    shell.whenShown(Shell.Page.REVIEW, model::open);
+    Node[] page = new Node[1];
+    FileDialogs dialogs =
+        new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());
+    page[0] = new ReviewPage(look, model, dialogs);
+    return page[0];
   }
 
   private Node plan() {

@@ -156,7 +156,9 @@ public final class DayCommands {
   /** A fact of the day about a stint: a guess, a hand-over, a helper's record, a deviation. */
   public Outcome stint(int stint, Fact fact) {
     List<Problem> problems = new ArrayList<>(mayRecord());
-    if (stint < 1 || stint > plan.stints()) {
+    // Stint 0 is the warm-up: it is handled and handed over like any other.
+    boolean warmUp = stint == 0 && !(fact instanceof Fact.GuessGiven);
+    if (!warmUp && (stint < 1 || stint > plan.stints())) {
       problems.add(Problem.of(SessionFault.NO_SUCH_STINT, "", stint, plan.stints()));
     }
     if (fact instanceof Fact.GuessGiven && !plan.blinding().guesses()) {

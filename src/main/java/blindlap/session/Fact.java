@@ -7,6 +7,7 @@ import blindlap.seal.OpenKey;
 import blindlap.seal.SealedKey;
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -20,19 +21,21 @@ public sealed interface Fact {
   <R> R accept(Visitor<R> visitor);
 
   /**
-   * The plan was fixed, the order drawn and sealed.
+   * The plan was fixed, the order drawn and sealed. An open noise run has neither order nor key.
    *
    * @param plan the plan
    * @param planText its canonical bytes as text, exactly as hashed
-   * @param key the sealed key
-   * @param fingerprint fingerprint of the plan and everything sealed
-   * @param codes the random codes on everything the rider sees, one per stint
+   * @param key the sealed key; null for an open noise run
+   * @param fingerprint fingerprint of the plan and everything sealed; of the plan alone for an open
+   *     noise run
+   * @param codes the random codes on everything the rider sees, one per stint; the stints' numbers
+   *     for an open noise run
    * @param signedBy names of those who read and signed the plan
    */
   record PlanCommitted(
       Plan plan,
       String planText,
-      SealedKey key,
+      @Nullable SealedKey key,
       Fingerprint fingerprint,
       List<Integer> codes,
       List<String> signedBy)
@@ -143,7 +146,28 @@ public sealed interface Fact {
     }
   }
 
-  /** A time was taken by a watch. */
+  /**
+   * A watch was started; it runs until a time is taken or it is reset. Started again, it takes out
+   * the time taken before.
+   *
+   * @param started wall clock at the start
+   */
+  record WatchStarted(LapId lap, String measure, Instant started) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.watchStarted(this);
+    }
+  }
+
+  /** A running watch was set to nought: a false start. */
+  record WatchReset(LapId lap, String measure) implements Fact {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.watchReset(this);
+    }
+  }
+
+  /** A time was taken by a watch, or typed. */
   record TimeTaken(LapId lap, String measure, TimeRecord time) implements Fact {
     @Override
     public <R> R accept(Visitor<R> visitor) {
@@ -314,6 +338,27 @@ public sealed interface Fact {
     }
   }
 
+  /**
+   * A day ridden before the notebook was there, from a file: not blinded, for noise only. It stands
+   * in a session of its own, which is an open noise run.
+   *
+   * @param file name of the file
+   * @param columns which column of the file gave what, by name of measure, "setup" or "void"
+   * @param laps in ridden order
+   */
+  record PlainDayImported(String file, Map<String, String> columns, List<PlainLap> laps)
+      implements Fact {
+    public PlainDayImported {
+      columns = Map.copyOf(columns);
+      laps = List.copyOf(laps);
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.plainDayImported(this);
+    }
+  }
+
   /** One method per kind of fact. */
   interface Visitor<R> {
     R planCommitted(PlanCommitted fact);
@@ -333,6 +378,10 @@ public sealed interface Fact {
     R lapRidden(LapRidden fact);
 
     R scoreGiven(ScoreGiven fact);
+
+    R watchStarted(WatchStarted fact);
+
+    R watchReset(WatchReset fact);
 
     R timeTaken(TimeTaken fact);
 
@@ -365,5 +414,7 @@ public sealed interface Fact {
     R sessionAbandoned(SessionAbandoned fact);
 
     R amendmentMade(AmendmentMade fact);
+
+    R plainDayImported(PlainDayImported fact);
   }
 }

@@ -71,7 +71,8 @@ final class Folding implements Fact.Visitor<Boolean> {
 
   @Override
   public Boolean bikeHandedOver(Fact.BikeHandedOver fact) {
-    return onlyWhileReviewOpen(() -> state.handedOver = Math.max(state.handedOver, fact.stint()));
+    return onlyWhileReviewOpen(
+        () -> state.handedOver.add(fact.stint()));
   }
 
   @Override
@@ -91,11 +92,29 @@ final class Folding implements Fact.Visitor<Boolean> {
   }
 
   @Override
+  public Boolean watchStarted(Fact.WatchStarted fact) {
+    return onlyWhileReviewOpen(
+        () -> {
+          LapState lap = state.lapForWriting(fact.lap());
+          lap.running.put(fact.measure(), fact.started());
+          lap.times.remove(fact.measure());
+          lap.values.remove(fact.measure());
+        });
+  }
+
+  @Override
+  public Boolean watchReset(Fact.WatchReset fact) {
+    return onlyWhileReviewOpen(
+        () -> state.lapForWriting(fact.lap()).running.remove(fact.measure()));
+  }
+
+  @Override
   public Boolean timeTaken(Fact.TimeTaken fact) {
     return onlyWhileReviewOpen(
         () -> {
           LapState lap = state.lapForWriting(fact.lap());
           TimeRecord time = fact.time();
+          lap.running.remove(fact.measure());
           lap.times.put(fact.measure(), time);
           BigDecimal seconds = time.seconds();
           if (seconds == null) {
@@ -203,6 +222,15 @@ final class Folding implements Fact.Visitor<Boolean> {
       return false;
     }
     state.abandonedBecause = fact.reason();
+    return true;
+  }
+
+  @Override
+  public Boolean plainDayImported(Fact.PlainDayImported fact) {
+    if (state.step != Step.COMMITTED || state.hasKey() || state.plainDay != null) {
+      return false;
+    }
+    state.plainDay = fact;
     return true;
   }
 

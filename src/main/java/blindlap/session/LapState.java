@@ -2,6 +2,7 @@ package blindlap.session;
 
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +13,7 @@ public final class LapState {
   private final LapId id;
   final Map<String, BigDecimal> values = new LinkedHashMap<>();
   final Map<String, TimeRecord> times = new LinkedHashMap<>();
+  final Map<String, Instant> running = new LinkedHashMap<>();
   final Map<String, String> conditions = new LinkedHashMap<>();
   boolean ridden;
   String note = "";
@@ -48,6 +50,11 @@ public final class LapState {
   /** Watch records by measure. */
   public Map<String, TimeRecord> times() {
     return java.util.Collections.unmodifiableMap(times);
+  }
+
+  /** Watches that run, by measure, with the wall clock at their start. */
+  public Map<String, Instant> running() {
+    return java.util.Collections.unmodifiableMap(running);
   }
 
   /** Conditions by name. */

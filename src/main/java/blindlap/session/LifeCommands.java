@@ -108,6 +108,9 @@ public final class LifeCommands {
 
   /** Whether the seal may be opened now; the answer is a refusal, or null. */
   public @org.jspecify.annotations.Nullable Outcome mayUnseal() {
+    if (!state.hasKey()) {
+      return Outcome.refused(SessionFault.OPEN_NOISE_RUN, "");
+    }
     return switch (state.step()) {
       case ABANDONED -> Outcome.refused(SessionFault.IS_ABANDONED, "");
       case UNSEALED, REPORTED -> Outcome.refused(SessionFault.ALREADY_UNSEALED, "");

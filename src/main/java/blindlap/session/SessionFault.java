@@ -58,6 +58,10 @@ public enum SessionFault implements Fault {
   UNKNOWN_SETUP,
   /** The stint's entry by the helper exists already: stint. */
   HANDLED_TWICE,
+  /** The bike of a stint has not been handed over: stint. */
+  NOT_HANDED_OVER,
   /** The opened key does not belong to this session. */
-  FINGERPRINT_DIFFERS
+  FINGERPRINT_DIFFERS,
+  /** An open noise run has no key. */
+  OPEN_NOISE_RUN
 }

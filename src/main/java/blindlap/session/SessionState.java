@@ -31,12 +31,13 @@ public final class SessionState {
   final List<StoredEntry> notApplied = new ArrayList<>();
   final List<Fact.ScoreCorrected> corrections = new ArrayList<>();
   Step step = Step.COMMITTED;
-  int handedOver;
+  final java.util.SortedSet<Integer> handedOver = new java.util.TreeSet<>();
   int warmUps;
   Fact.@Nullable PlanCommitted committed;
   Fact.@Nullable DayCutShort cutShort;
   Fact.@Nullable ReviewClosed reviewClosed;
   Fact.@Nullable SealOpened opened;
+  Fact.@Nullable PlainDayImported plainDay;
   @Nullable String abandonedBecause;
 
   private SessionState(SessionId id, List<StoredEntry> entries) {
@@ -94,9 +95,27 @@ public final class SessionState {
     return committed().planText();
   }
 
-  /** The sealed key. */
+  /** True if an order was drawn and sealed; false for an open noise run. */
+  public boolean hasKey() {
+    return committed().key() != null;
+  }
+
+  /**
+   * The sealed key.
+   *
+   * @throws IllegalStateException if there is none, see {@link #hasKey}
+   */
   public SealedKey sealedKey() {
-    return committed().key();
+    SealedKey key = committed().key();
+    if (key == null) {
+      throw new IllegalStateException("an open noise run has no key");
+    }
+    return key;
+  }
+
+  /** The laps of an old day that was brought in for its noise, if it is one. */
+  public Optional<Fact.PlainDayImported> plainDay() {
+    return Optional.ofNullable(plainDay);
   }
 
   /** Fingerprint of plan, order and everything sealed. */
@@ -155,7 +174,12 @@ public final class SessionState {
 
   /** Last stint whose bike was handed over; 0 for none. */
   public int handedOver() {
-    return handedOver;
+    return handedOver.isEmpty() ? 0 : handedOver.last();
+  }
+
+  /** True if the bike was handed over for a stint; 0 = the warm-up. */
+  public boolean handedOver(int stint) {
+    return handedOver.contains(stint);
   }
 
   /** Number of warm-up laps ridden. */

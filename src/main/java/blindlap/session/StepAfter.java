@@ -65,6 +65,16 @@ final class StepAfter implements Fact.Visitor<Step> {
   }
 
   @Override
+  public Step watchStarted(Fact.WatchStarted fact) {
+    return riding();
+  }
+
+  @Override
+  public Step watchReset(Fact.WatchReset fact) {
+    return step;
+  }
+
+  @Override
   public Step timeTaken(Fact.TimeTaken fact) {
     return riding();
   }
@@ -137,6 +147,11 @@ final class StepAfter implements Fact.Visitor<Step> {
   @Override
   public Step sessionAbandoned(Fact.SessionAbandoned fact) {
     return Step.ABANDONED;
+  }
+
+  @Override
+  public Step plainDayImported(Fact.PlainDayImported fact) {
+    return move(step == Step.COMMITTED, Step.REVIEW_CLOSED);
   }
 
   @Override

@@ -137,7 +137,13 @@ public record Detectable(
           "power", "must be above the level of the test, " + attainableLevel + ".");
     }
     double critical = Quantiles.tUpper(attainableLevel / 2, df);
-    double high = 4;
+    // For many degrees of freedom the shift is the critical value plus a normal quantile.
+    double guess = critical + Quantiles.normal(power);
+    double low = Math.max(0, guess - 1);
+    double high = Math.max(1, guess + 1);
+    while (low > 0 && beyond(low, critical) >= power) {
+      low = low < 1 ? 0 : low / 2;
+    }
     while (beyond(high, critical) < power) {
       high *= 2;
       if (high > 1e5) {
@@ -145,8 +151,8 @@ public record Detectable(
       }
     }
     double shift =
-        new BrentSolver(1e-13, 1e-13, 1e-15)
-            .solve(200, x -> beyond(x, critical) - power, 0, high);
+        new BrentSolver(1e-12, 1e-12, 1e-15)
+            .solve(200, x -> beyond(x, critical) - power, low, high);
     return shift * unitError() * sd;
   }
 

@@ -55,19 +55,23 @@ final class CostWords {
             m -> {
               String currency = java.util.Objects.requireNonNull(better.price()).currency();
               add(amounts, m, "cost.money", currency + " ");
-              each.add(currency + " " + per(m, gain));
+              each.add(signed(currency + " " + per(m.abs(), gain), m));
             });
     difference(better.massGrams(), other.massGrams())
         .ifPresent(
             m -> {
               add(amounts, m, "cost.mass", "");
-              each.add(per(m, gain) + " g");
+              each.add(signed(per(m.abs(), gain) + " g", m));
             });
     if (!amounts.isEmpty()) {
       String all = String.join(WORDS.say("and"), amounts);
       lines.add(WORDS.say("cost", better.name(), all, words.shortDifference(), other.name()));
       lines.add(WORDS.say("cost.per", String.join(WORDS.say("and"), each), unit(primary.measure())));
     }
+  }
+
+  private static String signed(String amount, BigDecimal difference) {
+    return difference.signum() < 0 ? WORDS.say("cost.less", amount) : amount;
   }
 
   private static String unit(Measure measure) {

@@ -218,6 +218,26 @@ public final class FindingText {
     return new BlindWords(finding).voids();
   }
 
+  /**
+   * Someone's expectation, written down before unsealing.
+   *
+   * @param who key of the person, such as TESTER
+   */
+  public record Expectation(String who, String text) {}
+
+  /** What was expected, and what the day said. */
+  public List<String> expected(List<Expectation> more) {
+    List<Expectation> all = new ArrayList<>();
+    all.add(new Expectation("TESTER", plan.expectations().tester()));
+    all.add(new Expectation("RIDER", plan.expectations().rider()));
+    all.add(new Expectation("HELPER", plan.expectations().helper()));
+    all.addAll(more);
+    return all.stream()
+        .filter(e -> !e.text().isBlank())
+        .map(e -> WORDS.say("expected", WORDS.say("expected." + e.who()), e.text()))
+        .toList();
+  }
+
   /** Settings as measured. */
   public List<String> parity() {
     return new BlindWords(finding).parity();
@@ -225,6 +245,9 @@ public final class FindingText {
 
   /** What to do next, coarse on purpose. */
   public List<String> next() {
+    if (day.nullRun()) {
+      return List.of(WORDS.say("next.null"));
+    }
     List<String> lines = new ArrayList<>();
     finding
         .primary()

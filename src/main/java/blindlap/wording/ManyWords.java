@@ -59,7 +59,7 @@ public final class ManyWords {
 
   /** "p = .004". */
   public static String p(double p) {
-    return WORDS.say("p", Figures.p(p));
+    return FindingWords.p(p);
   }
 
   /** One sentence: which differ from which. */

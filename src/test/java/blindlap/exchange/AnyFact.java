@@ -17,6 +17,7 @@ import blindlap.session.Hash;
 import blindlap.session.Head;
 import blindlap.session.LapId;
 import blindlap.session.NotebookId;
+import blindlap.session.PlainLap;
 import blindlap.session.SessionId;
 import blindlap.session.VoidEvent;
 import blindlap.timing.TimeRecord;
@@ -89,6 +90,8 @@ public final class AnyFact {
     facts.add(new Fact.WarmUpRidden(1 + random.nextInt(4)));
     facts.add(new Fact.LapRidden(lap, any(Fact.Source.values())));
     facts.add(new Fact.ScoreGiven(lap, text(), number(), any(Fact.Source.values())));
+    facts.add(new Fact.WatchStarted(lap, text(), instant()));
+    facts.add(new Fact.WatchReset(lap, text()));
     facts.add(new Fact.TimeTaken(lap, text(), time()));
     facts.add(new Fact.ScoreCorrected(lap, text(), random.nextBoolean() ? null : number(), text()));
     facts.add(new Fact.NoteWritten(lap, text()));
@@ -108,7 +111,18 @@ public final class AnyFact {
     facts.add(new Fact.ReportWritten(text()));
     facts.add(new Fact.SessionAbandoned(text()));
     facts.add(new Fact.AmendmentMade(text(), text()));
+    facts.add(new AnyFact(facts.size()).plainDay());
     return facts;
+  }
+
+  /** A later kind has a stream of its own, so that the facts before it stay as they were. */
+  private Fact plainDay() {
+    return new Fact.PlainDayImported(
+        text(),
+        Map.of("lap time", text(), "setup", text()),
+        List.of(
+            new PlainLap(1, text(), Map.of("lap time", number()), random.nextBoolean()),
+            new PlainLap(2, "", Map.of(), true)));
   }
 
   /** An entry that holds a fact, at any place of any chain. */

@@ -31,7 +31,7 @@ class ProblemsTest {
     String sentence =
         Problems.sentence(new Problem(fault, "line 3", List.of("one", "two", "three", "four")));
 
-    assertThat(sentence).startsWith("Line 3: ").matches("(?s).*(\\.|FILE|notebook)$");
+    assertThat(sentence).startsWith("Line 3: ").matches("(?s).*([.?]|FILE|notebook)$");
     assertThat(sentence).doesNotContain("{").doesNotContain("null").doesNotContain("''");
   }
 

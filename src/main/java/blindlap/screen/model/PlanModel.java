@@ -85,7 +85,7 @@ public final class PlanModel {
       fill(name, start());
     } else {
       String latest = new ArrayList<>(kept.keySet()).get(kept.size() - 1);
-      fill(latest, kept.get(latest));
+      fill(latest, java.util.Objects.requireNonNull(kept.get(latest)));
     }
     list();
     prepare();

@@ -2,6 +2,7 @@ package blindlap.screen.model;
 
 import blindlap.session.SessionId;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 
@@ -28,6 +29,19 @@ public final class Shell {
   /** The session the pages are about; empty before one was chosen. */
   public ReadOnlyObjectProperty<Optional<SessionId>> sessionProperty() {
     return session.getReadOnlyProperty();
+  }
+
+  /** Opens the session in hand whenever a page comes into view. */
+  public void whenShown(Page of, Consumer<SessionId> open) {
+    Runnable now =
+        () -> {
+          if (page.get() == of) {
+            session.get().ifPresent(open);
+          }
+        };
+    page.addListener((o, before, after) -> now.run());
+    session.addListener((o, before, after) -> now.run());
+    now.run();
   }
 
   /** Goes to a page, staying with the session. */

@@ -77,7 +77,7 @@ final class PlanAnswerPane {
     answer.say(now.sentence().before(), now.sentence().marked(), now.sentence().after());
     lead.setText(String.join(" ", now.lead()));
     orders.say(String.join(" ", now.orders()));
-    if (before == null || before.curve() != now.curve()) {
+    if (before == null || !before.curve().equals(now.curve())) {
       picture(curve, now.curve());
       picture(strip, now.strip());
     }

@@ -1,0 +1,254 @@
+package blindlap.desk;
+
+import blindlap.exchange.HelperEntryText;
+import blindlap.plan.Plan;
+import blindlap.plan.Problem;
+import blindlap.plan.Schedule;
+import blindlap.plan.Setting;
+import blindlap.seal.HelperRecord;
+import blindlap.seal.HelperSchedule;
+import blindlap.seal.RecordTooLong;
+import blindlap.seal.Sealing;
+import blindlap.session.DayCommands;
+import blindlap.session.Fact;
+import blindlap.session.HelperEntry;
+import blindlap.session.Notebook;
+import blindlap.session.SafetyCheck;
+import blindlap.session.SessionId;
+import blindlap.session.SessionState;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The helper's day with the key open: what to fit before each stint, and the one encrypted entry
+ * that every stint gets. Made by {@link HelperDays#open}; it prints nothing of what it holds.
+ */
+public final class HelperDay {
+  private static final String DRAFT = "helper/";
+
+  private final SessionId id;
+  private final Plan plan;
+  private final Keys.Result.Open open;
+  private final Sessions sessions;
+  private final Sealing sealing;
+  private final Notebook notebook;
+  private final Clock clock;
+  private final Instant committedAt;
+
+  HelperDay(
+      SessionState state,
+      Keys.Result.Open open,
+      Sessions sessions,
+      Sealing sealing,
+      Notebook notebook,
+      Clock clock) {
+    this.id = state.id();
+    this.plan = state.plan();
+    this.committedAt = state.committedAt();
+    this.open = open;
+    this.sessions = sessions;
+    this.sealing = sealing;
+    this.notebook = notebook;
+    this.clock = clock;
+  }
+
+  /**
+   * The work before a stint.
+   *
+   * @param stint from 1; 0 = before the warm-up laps
+   * @param code the code on everything the rider sees; 0 for the warm-up
+   * @param setup the setup to fit, 0 = A
+   * @param comesOff the setup that is on before; null at first
+   * @param real true if what is fitted changes
+   * @param settings what is dialled anew and measured
+   */
+  public record Work(
+      int stint,
+      int code,
+      int setup,
+      @Nullable Integer comesOff,
+      boolean real,
+      List<Setting> settings) {
+    public Work {
+      settings = List.copyOf(settings);
+    }
+
+    /** Says which stint only. */
+    @Override
+    public String toString() {
+      return "Work[stint " + stint + "]";
+    }
+  }
+
+  /** Which session. */
+  public SessionId id() {
+    return id;
+  }
+
+  /** The committed plan. */
+  public Plan plan() {
+    return plan;
+  }
+
+  /** The first stint of the day: 0 if there are warm-up laps, else 1. */
+  public int firstStint() {
+    return plan.laps().warmUp() > 0 ? 0 : 1;
+  }
+
+  /** The work before a stint, the warm-up included. */
+  public Work work(int stint) {
+    HelperSchedule schedule = open.schedule();
+    if (stint == 0) {
+      return new Work(0, 0, schedule.warmUp(), null, true, settings(0, schedule.warmUp()));
+    }
+    HelperSchedule.Fit fit = schedule.fit(stint);
+    Integer before =
+        stint > 1
+            ? Integer.valueOf(schedule.fit(stint - 1).fitted())
+            : firstStint() == 0 ? Integer.valueOf(schedule.warmUp()) : null;
+    // The first handling of a day is a full one, whatever was on the bike before.
+    boolean real = before == null || before != fit.fitted();
+    return new Work(
+        stint, fit.code(), fit.fitted(), before, real, settings(stint, fit.fitted()));
+  }
+
+  private List<Setting> settings(int stint, int setup) {
+    boolean ends = stint == firstStint() || stint == plan.stints();
+    List<Setting> all = new ArrayList<>(plan.setups().get(setup).settings());
+    all.addAll(plan.bike());
+    return all.stream()
+        .filter(each -> ends || each.check() != Setting.Check.START_AND_END)
+        .toList();
+  }
+
+  /** The next stint without an entry of the helper; empty if all have one. */
+  public Optional<Integer> next(SessionState state) {
+    int last = state.cutShort().map(Fact.DayCutShort::lastStint).orElse(plan.stints());
+    for (int stint = firstStint(); stint <= last; stint++) {
+      if (!state.helperRecords().containsKey(stint)) {
+        return Optional.of(stint);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** What is unfinished of a stint's entry, kept encrypted while the helper works. */
+  public Optional<HelperEntry> unfinished(int stint) {
+    String kept = notebook.drafts().get(DRAFT + id.text());
+    if (kept == null) {
+      return Optional.empty();
+    }
+    String[] parts = kept.split(" ", -1);
+    if (parts.length != 3 || !parts[0].equals(String.valueOf(stint))) {
+      return Optional.empty();
+    }
+    return open.lock()
+        .decrypt(id.text(), new HelperRecord(stint, parts[1], parts[2]))
+        .flatMap(text -> HelperEntryText.read(text, plan));
+  }
+
+  /** Keeps an unfinished entry, encrypted and of one length, in place of the one before. */
+  public void keep(HelperEntry entry) {
+    HelperRecord record =
+        sealing.record(
+            open.lock(), id.text(), entry.stint(), HelperEntryText.write(entry, plan));
+    notebook.putDraft(
+        DRAFT + id.text(), entry.stint() + " " + record.iv() + " " + record.ciphertext());
+  }
+
+  /** What must still be done before a lap may start; empty if it may. */
+  public List<Problem> missing(HelperEntry entry) {
+    List<Problem> missing = new ArrayList<>();
+    int checks = SafetyCheck.values().length - entry.confirmed().size();
+    if (checks > 0) {
+      missing.add(Problem.of(DeskFault.CHECKS_OPEN, "", checks));
+    }
+    List<Setting> settings = settings(entry.stint(), entry.fitted());
+    List<String> open =
+        settings.stream()
+            .filter(s -> !Tolerance.readable(s, entry.measured().getOrDefault(s.name(), "")))
+            .map(Setting::name)
+            .toList();
+    if (!open.isEmpty()) {
+      missing.add(Problem.of(DeskFault.MEASURES_OPEN, "", String.join(", ", open)));
+    }
+    for (HelperEntry.Outside outside : entry.outside()) {
+      if (outside.reason().isBlank()) {
+        missing.add(Problem.of(DeskFault.OUTSIDE_TOLERANCE, "", outside.setting()));
+      }
+    }
+    if (entry.stint() > firstStint() && entry.riderFit() == null) {
+      missing.add(Problem.of(DeskFault.FIT_OPEN, ""));
+    } else if (Boolean.FALSE.equals(entry.riderFit())) {
+      missing.add(Problem.of(DeskFault.RIDER_NOT_FIT, ""));
+    }
+    return missing;
+  }
+
+  /** When a stint is to be ridden by the timetable; when the plan was committed if there is none. */
+  public Instant scheduled(int stint) {
+    return Schedule.of(plan)
+        .map(
+            schedule ->
+                stint == 0
+                    ? schedule.blocks().get(0).to()
+                    : schedule.stints().get(stint - 1).ride())
+        .map(java.time.ZonedDateTime::toInstant)
+        .orElse(committedAt);
+  }
+
+  /**
+   * Writes the stint's one entry, encrypted, under its scheduled time, and hands the bike over. The
+   * true time stands inside; what the rider can see of it is the same for every order.
+   */
+  public Sessions.Result handOver(HelperEntry entry) {
+    Sessions.Result written = write(entry);
+    return written instanceof Sessions.Result.Refused ? written : handOver(entry.stint());
+  }
+
+  /**
+   * Writes the stint's entry only. The hand-over is an entry of its own, at the time by the clock; a
+   * program that ends between the two makes up for it when the day is opened again.
+   */
+  public Sessions.Result write(HelperEntry entry) {
+    List<Problem> missing = missing(entry);
+    if (!missing.isEmpty()) {
+      return new Sessions.Result.Refused(missing);
+    }
+    HelperRecord record;
+    try {
+      String text = HelperEntryText.write(entry.doneAt(clock.instant()), plan);
+      record = sealing.record(open.lock(), id.text(), entry.stint(), text);
+    } catch (RecordTooLong e) {
+      return new Sessions.Result.Refused(List.of(Problem.of(DeskFault.NOTE_TOO_LONG, "")));
+    }
+    return sessions.act(
+        id,
+        latest -> new DayCommands(latest).stint(entry.stint(), new Fact.StintHandled(record)),
+        () -> scheduled(entry.stint()));
+  }
+
+  private Sessions.Result handOver(int stint) {
+    Sessions.Result handed =
+        sessions.act(
+            id, latest -> new DayCommands(latest).stint(stint, new Fact.BikeHandedOver(stint)));
+    notebook.deleteDraft(DRAFT + id.text());
+    return handed;
+  }
+
+  /** Hands over the bike of every stint whose entry was written just before the program ended. */
+  void makeUp(SessionState state) {
+    state.helperRecords().keySet().stream()
+        .filter(stint -> !state.handedOver(stint))
+        .forEach(this::handOver);
+  }
+
+  @Override
+  public String toString() {
+    return "HelperDay[" + id + "]";
+  }
+}

@@ -1,0 +1,212 @@
+package blindlap.desk;
+
+import blindlap.plan.Problem;
+import blindlap.session.DayCommands;
+import blindlap.session.Fact;
+import blindlap.session.Guess;
+import blindlap.session.LapId;
+import blindlap.session.LapState;
+import blindlap.session.LifeCommands;
+import blindlap.session.Outcome;
+import blindlap.session.SessionFault;
+import blindlap.session.SessionId;
+import blindlap.session.SessionState;
+import blindlap.session.VoidEvent;
+import blindlap.timing.TimeRecord;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+
+/**
+ * What rider and starter do on the day. Every method saves before it answers. Nothing here comes
+ * near the key.
+ */
+public final class RiderDays {
+  /** Reason of a correction made on the score sheet itself, before the lap is done. */
+  public static final String MOVED = "changed on the score sheet";
+
+  private final Sessions sessions;
+
+  RiderDays(Sessions sessions) {
+    this.sessions = sessions;
+  }
+
+  /** The session as it stands on disk. */
+  public Optional<SessionState> state(SessionId id) {
+    return sessions.state(id);
+  }
+
+  private Sessions.Result act(SessionId id, Function<SessionState, Outcome> decision) {
+    return sessions.act(id, decision);
+  }
+
+  /** The bike was handed over where the helper works from paper, or there is no helper. */
+  public Sessions.Result handedOver(SessionId id, int stint) {
+    return act(
+        id,
+        latest ->
+            latest.handedOver(stint)
+                ? new Outcome.Accepted(List.of())
+                : new DayCommands(latest).stint(stint, new Fact.BikeHandedOver(stint)));
+  }
+
+  /** A warm-up lap was ridden. */
+  public Sessions.Result warmUp(SessionId id) {
+    return act(
+        id,
+        latest ->
+            new DayCommands(latest).stint(0, new Fact.WarmUpRidden(latest.warmUps() + 1)));
+  }
+
+  /** A value was given; another value than the one before is a correction. */
+  public Sessions.Result score(SessionId id, LapId lap, String measure, BigDecimal value) {
+    return act(
+        id,
+        latest -> {
+          Outcome outcome = new DayCommands(latest).score(lap, measure, value, Fact.Source.SCREEN);
+          BigDecimal before = latest.lap(lap).map(l -> l.values().get(measure)).orElse(null);
+          if (outcome instanceof Outcome.Refused || before == null) {
+            return outcome;
+          }
+          return before.compareTo(value) == 0
+              ? new Outcome.Accepted(List.of())
+              : Outcome.accepted(new Fact.ScoreCorrected(lap, measure, value, MOVED));
+        });
+  }
+
+  /** The last answer on this lap's sheet is taken back to what it was before. */
+  public Sessions.Result takeBack(SessionId id, LapId lap, String measure, Optional<BigDecimal> to) {
+    return act(
+        id,
+        latest ->
+            new DayCommands(latest)
+                .note(lap, new Fact.ScoreCorrected(lap, measure, to.orElse(null), "undone")));
+  }
+
+  /** A note on a lap. */
+  public Sessions.Result note(SessionId id, LapId lap, String text) {
+    return act(
+        id,
+        latest ->
+            latest.lap(lap).map(LapState::note).orElse("").equals(text)
+                ? new Outcome.Accepted(List.of())
+                : new DayCommands(latest).note(lap, new Fact.NoteWritten(lap, text)));
+  }
+
+  /** Conditions of a lap. */
+  public Sessions.Result conditions(SessionId id, LapId lap, Map<String, String> conditions) {
+    return act(
+        id,
+        latest -> new DayCommands(latest).note(lap, new Fact.ConditionsNoted(lap, conditions)));
+  }
+
+  /** The rider's guess after a stint. */
+  public Sessions.Result guess(SessionId id, int stint, Guess guess) {
+    return act(id, latest -> new DayCommands(latest).stint(stint, new Fact.GuessGiven(stint, guess)));
+  }
+
+  /** A watch was started; refused until the bike was handed over. */
+  public Sessions.Result watchStarted(SessionId id, LapId lap, String measure, Instant at) {
+    return act(
+        id,
+        latest ->
+            latest.handedOver(lap.stint())
+                ? new DayCommands(latest).note(lap, new Fact.WatchStarted(lap, measure, at))
+                : new Outcome.Refused(
+                    List.of(Problem.of(SessionFault.NOT_HANDED_OVER, "", lap.stint()))));
+  }
+
+  /** A false start. */
+  public Sessions.Result watchReset(SessionId id, LapId lap, String measure) {
+    return act(id, latest -> new DayCommands(latest).note(lap, new Fact.WatchReset(lap, measure)));
+  }
+
+  /**
+   * A time was taken or typed.
+   *
+   * @param knowsKey true if whoever timed knows the key: a deviation of the stint
+   */
+  public Sessions.Result time(
+      SessionId id, LapId lap, String measure, TimeRecord time, boolean knowsKey) {
+    return act(
+        id,
+        latest -> {
+          Outcome outcome =
+              new DayCommands(latest).note(lap, new Fact.TimeTaken(lap, measure, time));
+          boolean known =
+              latest.deviations().stream()
+                  .anyMatch(
+                      d ->
+                          d.stint() == lap.stint()
+                              && d.kind() == Fact.DeviationKind.TIMEKEEPER_KNOWS_KEY);
+          if (!knowsKey || known || outcome instanceof Outcome.Refused) {
+            return outcome;
+          }
+          List<Fact> facts = new ArrayList<>(((Outcome.Accepted) outcome).facts());
+          facts.add(
+              new Fact.DeviationNoted(
+                  lap.stint(),
+                  Fact.DeviationKind.TIMEKEEPER_KNOWS_KEY,
+                  time.timedBy().name().toLowerCase(java.util.Locale.ROOT)));
+          return new Outcome.Accepted(facts);
+        });
+  }
+
+  /** Done with a lap: from now on it is corrected in the review, with a reason. */
+  public Sessions.Result ridden(SessionId id, LapId lap) {
+    return act(
+        id,
+        latest -> {
+          if (latest.lap(lap).filter(LapState::ridden).isPresent()) {
+            return new Outcome.Accepted(List.of());
+          }
+          return latest.handedOver(lap.stint())
+              ? new DayCommands(latest).note(lap, new Fact.LapRidden(lap, Fact.Source.SCREEN))
+              : Outcome.refused(SessionFault.NOT_HANDED_OVER, "", lap.stint());
+        });
+  }
+
+  /** The lap was spoiled by an event; it counts as ridden. */
+  public Sessions.Result spoiled(SessionId id, LapId lap, VoidEvent event, String words) {
+    return act(
+        id,
+        latest -> {
+          List<Fact> facts = new ArrayList<>();
+          if (latest.lap(lap).filter(LapState::ridden).isEmpty()) {
+            facts.add(new Fact.LapRidden(lap, Fact.Source.SCREEN));
+          }
+          facts.add(new Fact.LapVoided(lap, event, words, false));
+          Outcome outcome = new DayCommands(latest).note(lap, facts.get(facts.size() - 1));
+          return outcome instanceof Outcome.Refused ? outcome : new Outcome.Accepted(facts);
+        });
+  }
+
+  /** Something went otherwise than planned. */
+  public Sessions.Result deviation(
+      SessionId id, int stint, Fact.DeviationKind kind, String what) {
+    return act(
+        id,
+        latest -> new DayCommands(latest).stint(stint, new Fact.DeviationNoted(stint, kind, what)));
+  }
+
+  /** The rider saw or was told what is fitted. */
+  public Sessions.Result blindBroken(SessionId id, int stint, String what) {
+    return act(id, latest -> new LifeCommands(latest).blindBroken(stint, what));
+  }
+
+  /** The day ends early. */
+  public Sessions.Result cutShort(
+      SessionId id, int lastStint, String reason, String decidedBy, boolean knowsKey) {
+    return act(
+        id, latest -> new LifeCommands(latest).cutShort(lastStint, reason, decidedBy, knowsKey));
+  }
+
+  /** The day is over, paper is keyed in, nothing has been looked at. */
+  public Sessions.Result closeDay(SessionId id) {
+    return act(id, latest -> new LifeCommands(latest).closeDay());
+  }
+}

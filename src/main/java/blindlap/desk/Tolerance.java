@@ -1,0 +1,55 @@
+package blindlap.desk;
+
+import blindlap.plan.Setting;
+import blindlap.session.HelperEntry;
+import java.math.BigDecimal;
+import java.util.Locale;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** Whether a measured setting lies where it should. */
+public final class Tolerance {
+  private Tolerance() {}
+
+  /** A typed number, comma or point, any minus; null if it is none. */
+  static @Nullable BigDecimal number(String typed) {
+    try {
+      return new BigDecimal(typed.strip().replace('−', '-').replace(',', '.'));
+    } catch (NumberFormatException words) {
+      return null;
+    }
+  }
+
+  /** True if something readable was typed: a number where the setting is one. */
+  public static boolean readable(Setting setting, String typed) {
+    return !typed.isBlank() && (setting.number() == null || number(typed) != null);
+  }
+
+  /**
+   * How far a measured value lies outside its tolerance.
+   *
+   * @return empty if it lies inside, or if no tolerance was declared for a number
+   */
+  public static Optional<HelperEntry.Outside> outside(Setting setting, String typed) {
+    BigDecimal aim = setting.number();
+    BigDecimal measured = number(typed);
+    if (aim == null) {
+      boolean same =
+          setting.value().strip().toLowerCase(Locale.ROOT)
+              .equals(typed.strip().toLowerCase(Locale.ROOT));
+      return same ? Optional.empty() : Optional.of(of(setting, typed, null));
+    }
+    BigDecimal tolerance = setting.tolerance();
+    if (measured == null || tolerance == null) {
+      return Optional.empty();
+    }
+    BigDecimal by = measured.subtract(aim);
+    return by.abs().compareTo(tolerance) <= 0
+        ? Optional.empty()
+        : Optional.of(of(setting, typed, by));
+  }
+
+  private static HelperEntry.Outside of(Setting setting, String typed, @Nullable BigDecimal by) {
+    return new HelperEntry.Outside(setting.name(), setting.shown(), typed.strip(), by, "");
+  }
+}

@@ -1,0 +1,199 @@
+package blindlap.exchange;
+
+import static blindlap.exchange.PackageTables.lapColumns;
+
+import blindlap.exchange.PackageTables.Column;
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
+import blindlap.review.DayRecord;
+import blindlap.review.StintValues;
+import blindlap.session.Guess;
+import blindlap.session.LapState;
+import blindlap.session.SessionState;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A session as a data package (Data Package and Table Schema of the Open Knowledge Foundation): CSV
+ * and JSON with a dictionary of columns and units, from which every number can be computed again. A
+ * sealed session gives codes only.
+ */
+public final class DataPackage {
+  private DataPackage() {}
+
+  /** The package of a sealed session: laps by code, and nothing of setups, guesses or key. */
+  public static Map<String, byte[]> blind(SessionState state) {
+    PackageTables tables = new PackageTables();
+    Plan plan = state.plan();
+    List<List<String>> rows = new ArrayList<>();
+    for (LapState lap : state.laps()) {
+      List<String> row =
+          start(plan, lap.id(), state.code(lap.id().stint()), lap.ridden());
+      row.addAll(PackageTables.voided(lap.voided()));
+      row.add(lap.note());
+      row.addAll(PackageTables.values(plan, lap.values()));
+      rows.add(row);
+    }
+    tables.table("laps", lapColumns(plan), rows);
+    tables.measures(plan);
+    return tables.files(
+        "blindlap-" + state.id().brief(),
+        "Blind laps of " + plan.day(),
+        "Laps by code. The key is sealed, so nothing here names a setup.");
+  }
+
+  private static List<String> start(
+      Plan plan, blindlap.session.LapId id, int code, boolean ridden) {
+    return new ArrayList<>(
+        List.of(
+            String.valueOf(id.ofDay(plan.laps().perStint())),
+            String.valueOf(id.stint()),
+            String.valueOf(id.lap()),
+            String.valueOf(id.lap() > plan.laps().settling()),
+            String.valueOf(code),
+            String.valueOf(ridden)));
+  }
+
+  /**
+   * The package of an unsealed session.
+   *
+   * @param finding its finding as JSON
+   */
+  public static Map<String, byte[]> open(DayRecord day, String finding) {
+    PackageTables tables = new PackageTables();
+    Plan plan = day.plan();
+    List<List<String>> rows = new ArrayList<>();
+    for (DayRecord.Lap lap : day.laps()) {
+      int stint = lap.id().stint();
+      List<String> row = start(plan, lap.id(), day.key().codes().get(stint - 1), lap.ridden());
+      row.addAll(PackageTables.voided(lap.voided()));
+      row.add(lap.note());
+      row.addAll(PackageTables.values(plan, lap.values()));
+      row.add(letter(day.setup(stint)));
+      rows.add(row);
+    }
+    List<Column> columns = lapColumns(plan);
+    columns.add(Column.of("setup", "string", "setup of the stint by the drawn order"));
+    tables.table("laps", columns, rows);
+    units(tables, day);
+    tables.measures(plan);
+    tables.rule(plan.rule());
+    stints(tables, day);
+    fits(tables, day);
+    tables.json("plan", new String(PlanJson.bytes(plan), StandardCharsets.UTF_8));
+    tables.json("key", key(day));
+    tables.json("finding", finding);
+    return tables.files(
+        "blindlap-" + day.session().substring(0, 8),
+        plan.title() + ", " + plan.trail() + ", " + plan.day(),
+        plan.question());
+  }
+
+  static String letter(int setup) {
+    return String.valueOf((char) ('A' + setup));
+  }
+
+  /** The analysed units, so that a short script needs nothing but this table and the rule. */
+  private static void units(PackageTables tables, DayRecord day) {
+    List<List<String>> rows = new ArrayList<>();
+    for (Measure measure : day.plan().measures()) {
+      StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+      double[] values = stints.values();
+      for (int i = 0; i < values.length; i++) {
+        rows.add(
+            List.of(
+                measure.name(),
+                String.valueOf(i + 1),
+                letter(day.setup(i + 1)),
+                Double.isNaN(values[i]) ? "" : String.valueOf(values[i]),
+                measure.drift().text(),
+                measure.scale().text()));
+      }
+    }
+    tables.table(
+        "units",
+        List.of(
+            Column.of("measure", "string", "name of the measure"),
+            Column.of("stint", "integer", "stint, from 1"),
+            Column.of("setup", "string", "setup by the drawn order"),
+            Column.of("value", "number", "mean of the stint's counting laps, of their natural logarithms on the ratio scale; empty where masked"),
+            Column.of("drift", "string", "what is removed"),
+            Column.of("scale", "string", "raw or ratio")),
+        rows);
+  }
+
+  private static void stints(PackageTables tables, DayRecord day) {
+    List<List<String>> rows = new ArrayList<>();
+    for (int stint = 1; stint <= day.plan().stints(); stint++) {
+      Guess guess = day.guesses().get(stint);
+      Integer setup = guess == null ? null : guess.setup();
+      rows.add(
+          List.of(
+              String.valueOf(stint),
+              String.valueOf(day.key().codes().get(stint - 1)),
+              letter(day.setup(stint)),
+              guess == null ? "" : setup == null ? "-" : letter(setup),
+              guess == null ? "" : guess.cue(),
+              day.blindBroken().getOrDefault(stint, ""),
+              String.valueOf(stint <= day.lastStint())));
+    }
+    tables.table(
+        "stints",
+        List.of(
+            Column.of("stint", "integer", "stint, from 1"),
+            Column.of("code", "integer", "code on everything the rider saw"),
+            Column.of("setup", "string", "setup by the drawn order"),
+            Column.of("guess", "string", "the rider's guess; - for don't know, empty if not asked"),
+            Column.of("cue", "string", "what gave it away"),
+            Column.of("blind_broken", "string", "what happened, where the rider knew"),
+            Column.of("in_the_day", "boolean", "false after the day was cut short")),
+        rows);
+  }
+
+  private static void fits(PackageTables tables, DayRecord day) {
+    List<List<String>> rows = new ArrayList<>();
+    day.fits()
+        .values()
+        .forEach(
+            fit -> {
+              Integer fitted = fit.fitted();
+              String setup = fitted == null ? "" : letter(fitted);
+              String stint = String.valueOf(fit.stint());
+              rows.add(List.of(stint, setup, "", "", fit.note()));
+              fit.measured()
+                  .forEach(
+                      (name, value) ->
+                          rows.add(List.of(stint, setup, name, value.toPlainString(), "")));
+            });
+    tables.table(
+        "helper",
+        List.of(
+            Column.of("stint", "integer", "stint, from 1; 0 is the warm-up"),
+            Column.of("fitted", "string", "setup that was on"),
+            Column.of("setting", "string", "a setting that was measured"),
+            Column.of("measured", "number", "its value in the unit of the plan"),
+            Column.of("note", "string", "further words of the helper")),
+        rows);
+  }
+
+  private static String key(DayRecord day) {
+    DayRecord.OpenedKey key = day.key();
+    ObjectNode node = StrictJson.NODES.objectNode();
+    node.put("session", day.session());
+    node.put("algorithm", key.algorithm());
+    node.put("order", key.order());
+    ArrayNode codes = node.putArray("codes");
+    key.codes().forEach(codes::add);
+    node.put("seed", key.seed());
+    node.put("nonce", key.nonce());
+    node.put("warm_up", letter(key.warmUp()));
+    node.put("null_run", key.nullRun().map(DataPackage::letter).orElse(null));
+    node.put("last_stint", day.lastStint());
+    return StrictJson.print(node);
+  }
+}

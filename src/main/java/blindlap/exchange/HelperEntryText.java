@@ -1,0 +1,141 @@
+package blindlap.exchange;
+
+import blindlap.plan.CanonicalJson;
+import blindlap.plan.Plan;
+import blindlap.session.HelperEntry;
+import blindlap.session.SafetyCheck;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The text of a helper's entry before it is encrypted: canonical JSON with the fields {@code form,
+ * stint, helper, planned, fitted} (ids of setups), {@code begun, done} (times), {@code measured} (by
+ * setting), {@code outside} (setting, aim, measured, by, reason), {@code safety} (confirmed items),
+ * {@code rider_fit} and {@code note}. {@link HelperFits} reads it, too.
+ */
+public final class HelperEntryText {
+  /** Form of the text. */
+  public static final String VERSION = "blindlap-helper-entry-1";
+
+  private static final ObjectMapper JSON = new ObjectMapper();
+
+  private HelperEntryText() {}
+
+  /** The text of an entry. */
+  public static String write(HelperEntry entry, Plan plan) {
+    Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+    tree.put("form", VERSION);
+    tree.put("stint", String.valueOf(entry.stint()));
+    tree.put("helper", entry.helper());
+    tree.put("planned", plan.setups().get(entry.planned()).id());
+    tree.put("fitted", plan.setups().get(entry.fitted()).id());
+    tree.put("begun", time(entry.begun()));
+    tree.put("done", time(entry.done()));
+    tree.put("measured", entry.measured());
+    tree.put("outside", entry.outside().stream().map(HelperEntryText::outside).toList());
+    tree.put("safety", entry.confirmed().stream().map(HelperEntryText::word).toList());
+    tree.put("rider_fit", entry.riderFit());
+    tree.put("note", entry.note());
+    return CanonicalJson.text(tree);
+  }
+
+  private static @Nullable String time(@Nullable Instant at) {
+    return at == null ? null : at.toString();
+  }
+
+  private static Map<String, @Nullable Object> outside(HelperEntry.Outside each) {
+    Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+    tree.put("setting", each.setting());
+    tree.put("aim", each.aim());
+    tree.put("measured", each.measured());
+    BigDecimal by = each.by();
+    tree.put("by", by == null ? null : by.toPlainString());
+    tree.put("reason", each.reason());
+    return tree;
+  }
+
+  private static String word(SafetyCheck check) {
+    return check.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+  }
+
+  /** The entry of a text; empty if the text is not of this form. */
+  public static Optional<HelperEntry> read(String text, Plan plan) {
+    try {
+      JsonNode tree = JSON.readTree(text);
+      if (!VERSION.equals(tree.path("form").asText())) {
+        return Optional.empty();
+      }
+      JsonNode fit = tree.path("rider_fit");
+      return Optional.of(
+          new HelperEntry(
+              Integer.parseInt(tree.path("stint").asText()),
+              tree.path("helper").asText(),
+              setup(tree.path("planned").asText(), plan),
+              setup(tree.path("fitted").asText(), plan),
+              instant(tree.path("begun")),
+              instant(tree.path("done")),
+              measured(tree.path("measured")),
+              outside(tree.path("outside")),
+              confirmed(tree.path("safety")),
+              fit.isBoolean() ? fit.booleanValue() : null,
+              tree.path("note").asText()));
+    } catch (JsonProcessingException | RuntimeException e) {
+      return Optional.empty(); // of another form: the caller keeps the text as it is
+    }
+  }
+
+  private static int setup(String id, Plan plan) {
+    for (int i = 0; i < plan.setups().size(); i++) {
+      if (plan.setups().get(i).id().equals(id)) {
+        return i;
+      }
+    }
+    throw new IllegalArgumentException("no setup has the id " + id);
+  }
+
+  private static @Nullable Instant instant(JsonNode node) {
+    return node.isTextual() ? Instant.parse(node.textValue()) : null;
+  }
+
+  private static Map<String, String> measured(JsonNode node) {
+    Map<String, String> values = new LinkedHashMap<>();
+    node.properties().forEach(e -> values.put(e.getKey(), e.getValue().asText()));
+    return values;
+  }
+
+  private static List<HelperEntry.Outside> outside(JsonNode node) {
+    List<HelperEntry.Outside> list = new ArrayList<>();
+    for (JsonNode each : node) {
+      JsonNode by = each.path("by");
+      list.add(
+          new HelperEntry.Outside(
+              each.path("setting").asText(),
+              each.path("aim").asText(),
+              each.path("measured").asText(),
+              by.isTextual() ? new BigDecimal(by.textValue()) : null,
+              each.path("reason").asText()));
+    }
+    return list;
+  }
+
+  private static Set<SafetyCheck> confirmed(JsonNode node) {
+    Set<SafetyCheck> checks = EnumSet.noneOf(SafetyCheck.class);
+    for (JsonNode each : node) {
+      checks.add(
+          SafetyCheck.valueOf(each.asText().toUpperCase(Locale.ROOT).replace(' ', '_')));
+    }
+    return checks;
+  }
+}

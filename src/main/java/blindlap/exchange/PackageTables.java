@@ -1,0 +1,172 @@
+package blindlap.exchange;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
+import blindlap.plan.Rule;
+import blindlap.session.LapState;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+
+/** The tables of a data package with their dictionary, filled one after the other. */
+final class PackageTables {
+  /**
+   * A column.
+   *
+   * @param type of the Table Schema: integer, number, string, boolean
+   * @param unit empty where there is none
+   * @param description what it holds
+   */
+  record Column(String name, String type, String unit, String description) {
+    static Column of(String name, String type, String description) {
+      return new Column(name, type, "", description);
+    }
+  }
+
+  private final Map<String, byte[]> files = new LinkedHashMap<>();
+  private final ArrayNode resources = StrictJson.NODES.arrayNode();
+
+  void table(String name, List<Column> columns, List<List<String>> rows) {
+    String path = name + ".csv";
+    files.put(
+        path,
+        CsvText.write(columns.stream().map(Column::name).toList(), rows)
+            .getBytes(StandardCharsets.UTF_8));
+    ObjectNode resource = resources.addObject();
+    resource.put("name", name);
+    resource.put("path", path);
+    resource.put("profile", "tabular-data-resource");
+    resource.put("format", "csv");
+    resource.put("mediatype", "text/csv");
+    resource.put("encoding", "utf-8");
+    ObjectNode schema = resource.putObject("schema");
+    ArrayNode fields = schema.putArray("fields");
+    for (Column column : columns) {
+      ObjectNode field = fields.addObject();
+      field.put("name", column.name());
+      field.put("type", column.type());
+      field.put("description", column.description());
+      if (!column.unit().isEmpty()) {
+        field.put("unit", column.unit());
+      }
+    }
+    schema.putArray("missingValues").add("");
+  }
+
+  void json(String name, String text) {
+    files.put(name + ".json", text.getBytes(StandardCharsets.UTF_8));
+    ObjectNode resource = resources.addObject();
+    resource.put("name", name);
+    resource.put("path", name + ".json");
+    resource.put("format", "json");
+    resource.put("mediatype", "application/json");
+    resource.put("encoding", "utf-8");
+  }
+
+  /** All files, the description first. */
+  Map<String, byte[]> files(String name, String title, String description) {
+    ObjectNode root = StrictJson.NODES.objectNode();
+    root.put("profile", "data-package");
+    root.put("name", name);
+    root.put("title", title);
+    root.put("description", description);
+    root.set("resources", resources);
+    Map<String, byte[]> all = new LinkedHashMap<>();
+    all.put("datapackage.json", StrictJson.print(root).getBytes(StandardCharsets.UTF_8));
+    all.putAll(files);
+    return all;
+  }
+
+  void measures(Plan plan) {
+    List<List<String>> rows = new ArrayList<>();
+    for (Measure m : plan.measures()) {
+      rows.add(
+          List.of(
+              m.name(),
+              PlanJson.word(m.kind()),
+              m.unit(),
+              m.lowWords(),
+              m.highWords(),
+              PlanJson.word(m.role()),
+              PlanJson.word(m.better()),
+              m.worthwhile() == null ? "" : m.worthwhile().toPlainString(),
+              m.drift().text(),
+              m.scale().text()));
+    }
+    table(
+        "measures",
+        List.of(
+            Column.of("measure", "string", "name of the measure"),
+            Column.of("kind", "string", "lap time, sector time, line scale, category scale, count"),
+            Column.of("unit", "string", "unit of its values"),
+            Column.of("low_words", "string", "words at the low end of a scale"),
+            Column.of("high_words", "string", "words at the high end of a scale"),
+            Column.of("role", "string", "primary, secondary, watch for harm"),
+            Column.of("better", "string", "lower, higher, neither"),
+            Column.of("worthwhile", "number", "smallest difference that matters, in the unit or per cent"),
+            Column.of("drift", "string", "what is removed: none, line, curve"),
+            Column.of("scale", "string", "raw, or ratio (natural logarithms)")),
+        rows);
+  }
+
+  void rule(Rule rule) {
+    table(
+        "rule",
+        List.of(
+            Column.of("setups", "integer", "number of setups"),
+            Column.of("stints", "integer", "number of stints"),
+            Column.of("block", "integer", "stints in a block, which holds every setup equally often"),
+            Column.of("patterns", "string", "sequences a block is restricted to, parted by spaces"),
+            Column.of("max_run", "integer", "no setup more often than this in a row"),
+            Column.of("min_trend_efficiency", "number", "least share left after a straight trend")),
+        List.of(
+            List.of(
+                String.valueOf(rule.setups()),
+                String.valueOf(rule.stints()),
+                String.valueOf(rule.block()),
+                String.join(" ", rule.patterns()),
+                Objects.requireNonNullElse(rule.maxRun(), "").toString(),
+                Objects.requireNonNullElse(rule.minTrendEfficiency(), "").toString())));
+  }
+
+  /** Columns of a lap that no key is needed for. */
+  static List<Column> lapColumns(Plan plan) {
+    List<Column> columns =
+        new ArrayList<>(
+            List.of(
+                Column.of("lap", "integer", "number over the day, settling laps included"),
+                Column.of("stint", "integer", "stint, from 1"),
+                Column.of("lap_in_stint", "integer", "lap within the stint, from 1"),
+                Column.of("scored", "boolean", "false for settling laps, never analysed"),
+                Column.of("code", "integer", "code on everything the rider saw"),
+                Column.of("ridden", "boolean", "true if the lap was ridden"),
+                Column.of("void", "string", "event that made the lap void; empty if it counts"),
+                Column.of("void_words", "string", "further words on the event"),
+                Column.of("void_after_values_seen", "boolean", "true if decided once values could be seen"),
+                Column.of("note", "string", "note of the rider")));
+    plan.measures()
+        .forEach(m -> columns.add(new Column(m.name(), "number", m.unit(), m.name())));
+    return columns;
+  }
+
+  static List<String> voided(java.util.Optional<LapState.Voided> voided) {
+    return List.of(
+        voided.map(v -> v.event().text()).orElse(""),
+        voided.map(LapState.Voided::words).orElse(""),
+        voided.map(v -> String.valueOf(v.afterValuesSeen())).orElse(""));
+  }
+
+  static List<String> values(Plan plan, Map<String, BigDecimal> values) {
+    return plan.measures().stream()
+        .map(m -> values.get(m.name()))
+        .map(v -> v == null ? "" : v.toPlainString())
+        .toList();
+  }
+}

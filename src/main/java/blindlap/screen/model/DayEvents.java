@@ -1,0 +1,124 @@
+package blindlap.screen.model;
+
+import blindlap.desk.RiderDays;
+import blindlap.desk.Sessions;
+import blindlap.session.Fact;
+import blindlap.session.SessionId;
+import blindlap.session.SessionState;
+import blindlap.wording.Problems;
+import blindlap.wording.RideWords;
+import java.util.Objects;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import java.util.function.IntSupplier;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What rider and helper may both say on the day, without a phrase: the blind is broken, a cover came
+ * off, the day ends early, the day is closed. What it does to the result is said at once.
+ */
+public final class DayEvents {
+  private final RiderDays days;
+  private final Background background;
+  private final IntSupplier stint;
+  private final Consumer<SessionState> then;
+  private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private @Nullable SessionId id;
+
+  /**
+   * @param stint the stint in hand; 0 for the warm-up
+   * @param then takes the session as it stands afterwards
+   */
+  DayEvents(
+      RiderDays days, Background background, IntSupplier stint, Consumer<SessionState> then) {
+    this.days = days;
+    this.background = background;
+    this.stint = stint;
+    this.then = then;
+  }
+
+  void open(SessionId session) {
+    id = session;
+    said.set("");
+    trouble.set("");
+  }
+
+  void say(String words) {
+    said.set(words);
+  }
+
+  /** What the latest event does to the result; else empty. */
+  public ReadOnlyStringProperty saidProperty() {
+    return said.getReadOnlyProperty();
+  }
+
+  /** One sentence if an event was refused; else empty. */
+  public ReadOnlyStringProperty troubleProperty() {
+    return trouble.getReadOnlyProperty();
+  }
+
+  private SessionId session() {
+    return Objects.requireNonNull(id, "no session is open");
+  }
+
+  /** Another helper takes over. */
+  public void helperChanged(String who) {
+    deviation(Fact.DeviationKind.HELPER_CHANGED, who);
+  }
+
+  /** A cover came off. */
+  public void coverOff(String what) {
+    deviation(Fact.DeviationKind.COVER_OFF, what);
+  }
+
+  private void deviation(Fact.DeviationKind kind, String what) {
+    int at = stint.getAsInt();
+    act(() -> days.deviation(session(), at, kind, what), RideWords.say("deviation.done"));
+  }
+
+  /** The rider saw or was told, or someone had to look at the bike. */
+  public void blindBroken(String what) {
+    int at = Math.max(1, stint.getAsInt());
+    act(() -> days.blindBroken(session(), at, what), RideWords.say("blind.broken.done", at));
+  }
+
+  /** The day ends after the stint that was ridden last. */
+  public void cutShort(String reason, String decidedBy, boolean knowsKey) {
+    background.run(
+        () -> days.state(session()).orElseThrow(),
+        state -> {
+          int last = DayEnd.lastStint(state);
+          act(
+              () -> days.cutShort(session(), last, reason, decidedBy, knowsKey),
+              RideWords.cutShort(last, DayEnd.smallestP(state.plan(), last)));
+        },
+        this::failed);
+  }
+
+  /** The day is over. */
+  public void closeDay() {
+    act(() -> days.closeDay(session()), RideWords.say("day.closed.done"));
+  }
+
+  private void act(Callable<Sessions.Result> work, String effect) {
+    background.run(
+        work,
+        result -> {
+          if (result instanceof Sessions.Result.Refused refused) {
+            trouble.set(String.join(" ", Problems.sentences(refused.problems())));
+            return;
+          }
+          trouble.set("");
+          said.set(effect);
+          then.accept(((Sessions.Result.Done) result).state());
+        },
+        this::failed);
+  }
+
+  private void failed(Exception problem) {
+    trouble.set(RideWords.notSaved(String.valueOf(problem.getMessage())));
+  }
+}

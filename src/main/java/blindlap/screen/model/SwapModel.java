@@ -1,0 +1,326 @@
+package blindlap.screen.model;
+
+import blindlap.desk.DayPin;
+import blindlap.desk.DeskFault;
+import blindlap.desk.HelperDay;
+import blindlap.desk.HelperDays;
+import blindlap.desk.RiderDays;
+import blindlap.plan.Plan;
+import blindlap.plan.Problem;
+import blindlap.session.HelperEntry;
+import blindlap.session.SessionId;
+import blindlap.session.SessionState;
+import blindlap.wording.Problems;
+import blindlap.wording.SwapWords;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.function.LongSupplier;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The Swap page: what do I fit now? Opened by the helper phrase, blank when idle, brought back by a
+ * day PIN. What is entered is kept encrypted at every step and becomes the stint's one entry when
+ * the bike is handed over.
+ */
+public final class SwapModel {
+  /** After this long without a touch the page goes blank. */
+  public static final Duration IDLE = Duration.ofMinutes(2);
+
+  /** What the page asks for. */
+  public enum Phase {
+    NO_SESSION,
+    PHRASE,
+    CHOOSE_PIN,
+    BLANK,
+    OPEN,
+    /** Every stint has its entry. */
+    ALL_DONE,
+    OVER
+  }
+
+  /**
+   * What changes by the second.
+   *
+   * @param left the countdown
+   * @param share of the handling's time that is over, 0 to 1
+   * @param idle when the page closes itself
+   * @param pace clock, how late the day runs, what to drop
+   */
+  public record Time(String left, double share, String idle, String pace) {}
+
+  private final HelperDays days;
+  private final RiderDays riders;
+  private final LongSupplier version;
+  private final Background background;
+  private final Clock clock;
+
+  private final ReadOnlyObjectWrapper<Phase> phase = new ReadOnlyObjectWrapper<>(Phase.NO_SESSION);
+  private final ReadOnlyObjectWrapper<Time> time = new ReadOnlyObjectWrapper<>(new Time("", 0, "", ""));
+  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private final SwapWork work;
+  private final DayEvents events;
+
+  private @Nullable SessionId id;
+  private @Nullable SessionState state;
+  private @Nullable HelperDay day;
+  private @Nullable DayPin pin;
+  private Instant touched;
+  private String earliest = "";
+  private long seen = Long.MIN_VALUE;
+
+  public SwapModel(
+      HelperDays days,
+      RiderDays riders,
+      LongSupplier version,
+      Background background,
+      Clock clock) {
+    this.days = days;
+    this.riders = riders;
+    this.version = version;
+    this.background = background;
+    this.clock = clock;
+    this.touched = clock.instant();
+    this.work = new SwapWork(background, clock, this::take);
+    this.events = new DayEvents(riders, background, () -> work.stint(), this::take);
+  }
+
+  /** What the page asks for. */
+  public ReadOnlyObjectProperty<Phase> phaseProperty() {
+    return phase.getReadOnlyProperty();
+  }
+
+  /** The stint in hand. */
+  public SwapWork work() {
+    return work;
+  }
+
+  /** What may be said of the day at any time. */
+  public DayEvents events() {
+    return events;
+  }
+
+  /** What changes by the second. */
+  public ReadOnlyObjectProperty<Time> timeProperty() {
+    return time.getReadOnlyProperty();
+  }
+
+  /** One sentence if something was refused; else empty. */
+  public ReadOnlyStringProperty troubleProperty() {
+    return trouble.getReadOnlyProperty();
+  }
+
+  /** Opens a session; its page asks for the phrase unless it is open already. */
+  public void open(SessionId session) {
+    if (session.equals(id)) {
+      reload();
+      return;
+    }
+    id = session;
+    events.open(session);
+    close(Phase.PHRASE);
+    pin = null;
+    day = null;
+    reload();
+  }
+
+  private void reload() {
+    SessionId now = id;
+    if (now != null) {
+      background.run(() -> riders.state(now), found -> found.ifPresent(this::take), this::failed);
+    }
+  }
+
+  private void take(SessionState latest) {
+    state = latest;
+    HelperDay open = day;
+    if (!latest.step().day()) {
+      close(Phase.OVER);
+    } else if (open != null && phase.get() != Phase.BLANK && phase.get() != Phase.CHOOSE_PIN) {
+      phase.set(work.load(open, latest) ? Phase.OPEN : Phase.ALL_DONE);
+      time.set(timeNow(Duration.between(touched, clock.instant())));
+    }
+  }
+
+  /** Opens the page with the phrase as typed: up to a second of work. */
+  public void phrase(String typed) {
+    SessionState latest = state;
+    if (latest == null) {
+      return;
+    }
+    background.run(
+        () -> days.open(latest, typed),
+        opened -> {
+          if (opened instanceof HelperDays.Opened.Refused refused) {
+            refuse(refused.problems());
+            return;
+          }
+          day = ((HelperDays.Opened.Day) opened).day();
+          trouble.set("");
+          touch();
+          phase.set(Phase.CHOOSE_PIN);
+          stopNoEarlier(latest.plan());
+        },
+        this::failed);
+  }
+
+  private void stopNoEarlier(Plan plan) {
+    background.run(
+        () -> {
+          int stint = DayEnd.earliest(plan);
+          return SwapWords.earliest(stint, stint == 0 ? 1 : DayEnd.smallestP(plan, stint));
+        },
+        words -> {
+          earliest = words;
+          tick();
+        },
+        this::failed);
+  }
+
+  /** The helper chooses the day PIN. */
+  public void choosePin(String digits) {
+    if (!DayPin.valid(digits)) {
+      refuse(List.of(Problem.of(DeskFault.PIN_FORM, "")));
+      return;
+    }
+    pin = days.pin(digits);
+    uncover();
+  }
+
+  /** Brings a blank page back. */
+  public void reopen(String digits) {
+    DayPin kept = pin;
+    DayPin.Try answer = kept == null ? DayPin.Try.USED_UP : kept.attempt(digits);
+    switch (answer) {
+      case RIGHT -> uncover();
+      case WRONG ->
+          refuse(
+              List.of(
+                  Problem.of(
+                      DeskFault.PIN_WRONG, "", java.util.Objects.requireNonNull(kept).left())));
+      case USED_UP -> {
+        pin = null;
+        day = null;
+        close(Phase.PHRASE);
+        refuse(List.of(Problem.of(DeskFault.PIN_USED_UP, "")));
+      }
+    }
+  }
+
+  private void uncover() {
+    trouble.set("");
+    phase.set(Phase.OPEN);
+    touch();
+    reload();
+  }
+
+  /** Blanks the page at once. */
+  public void hide() {
+    if (phase.get() == Phase.OPEN || phase.get() == Phase.ALL_DONE) {
+      close(Phase.BLANK);
+    } else if (phase.get() == Phase.CHOOSE_PIN) {
+      day = null;
+      close(Phase.PHRASE);
+    }
+  }
+
+  private void close(Phase to) {
+    work.close();
+    trouble.set("");
+    time.set(new Time("", 0, "", ""));
+    phase.set(to);
+  }
+
+  /** How long every handling takes, in words. */
+  public String handlingWords() {
+    HelperDay open = day;
+    if (open == null) {
+      return "";
+    }
+    Duration whole = SwapPace.handling(open.plan(), Math.max(0, work.stint()));
+    return whole.isZero()
+        ? SwapWords.say("call.none")
+        : SwapWords.say("call.note", SwapWords.countdown(whole));
+  }
+
+  /** Someone is at the page. */
+  public void touch() {
+    touched = clock.instant();
+  }
+
+  /** Once a second: countdown, idle, what other windows wrote. */
+  public void tick() {
+    // A clock that was set back must not keep the page open until it has caught up.
+    Duration idle = Duration.between(touched, clock.instant()).abs();
+    boolean open = phase.get() == Phase.OPEN || phase.get() == Phase.ALL_DONE;
+    if ((open || phase.get() == Phase.CHOOSE_PIN) && idle.compareTo(IDLE) >= 0) {
+      hide();
+      return;
+    }
+    if (id != null) {
+      background.run(version::getAsLong, this::moved, this::failed);
+    }
+    if (open) {
+      time.set(timeNow(idle));
+      work.showWaits();
+    }
+  }
+
+  private void moved(long now) {
+    if (now != seen) {
+      seen = now;
+      reload();
+    }
+  }
+
+  private Time timeNow(Duration idle) {
+    HelperDay open = java.util.Objects.requireNonNull(day);
+    HelperEntry now = work.entry();
+    String closes = SwapWords.say("idle", SwapWords.countdown(IDLE.minus(idle)));
+    if (now == null) {
+      return new Time("", 0, closes, "");
+    }
+    Duration whole = SwapPace.handling(open.plan(), now.stint());
+    Duration left = work.left();
+    double share = whole.isZero() ? 1 : 1 - (double) left.toMillis() / whole.toMillis();
+    return new Time(
+        whole.isZero() ? "" : SwapWords.countdown(left),
+        Math.max(0, Math.min(1, share)),
+        closes,
+        pace(open.plan(), now));
+  }
+
+  private String pace(Plan plan, HelperEntry now) {
+    String at = SwapWords.say("clock", SwapWords.clock(clock.instant().atZone(clock.getZone())));
+    String pace =
+        SwapPace.of(plan, now.stint(), now.begun(), clock.instant())
+            .map(
+                p ->
+                    SwapWords.late(p.late())
+                        + " "
+                        + SwapWords.drop(p.end(), p.limit(), p.withoutRests(), p.mostStints()))
+            .orElse("");
+    return String.join(" ", at + ".", pace.strip(), earliest, cap(plan)).strip();
+  }
+
+  private String cap(Plan plan) {
+    SessionState now = state;
+    Integer most = plan.timetable() == null ? null : plan.timetable().lapBudget();
+    return now == null || most == null
+        ? ""
+        : SwapWords.say("cap", now.warmUps() + now.lapsRidden(), most);
+  }
+
+  private void refuse(List<Problem> problems) {
+    trouble.set(String.join(" ", Problems.sentences(problems)));
+  }
+
+  private void failed(Exception problem) {
+    trouble.set(SwapWords.say("not.saved", String.valueOf(problem.getMessage())));
+  }
+}

@@ -1,0 +1,109 @@
+package blindlap.screen.view;
+
+import blindlap.screen.model.DayEvents;
+import blindlap.wording.RideWords;
+import blindlap.wording.SwapWords;
+import blindlap.wording.Words;
+import java.util.function.Consumer;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.VBox;
+
+/** What may be said of the day at any time, one button each, no phrase. */
+final class DayEventsView extends VBox {
+  /** Whose page it is. */
+  enum Page {
+    RIDER,
+    HELPER
+  }
+
+  private final Look look;
+  private final DayEvents events;
+
+  DayEventsView(Look look, DayEvents events, Page page) {
+    super(24);
+    this.look = look;
+    this.events = events;
+    if (page == Page.HELPER) {
+      getChildren()
+          .add(
+              one(
+                  SwapWords.say("helper.changed"),
+                  SwapWords.say("helper.changed.who"),
+                  events::helperChanged));
+    }
+    Node blind =
+        one(
+            RideWords.say("blind.broken"), RideWords.say("blind.broken.what"), events::blindBroken);
+    Node cover =
+        one(RideWords.say("cover.off"), RideWords.say("cover.off.what"), events::coverOff);
+    Caution caution = new Caution(RideWords.say("caution"), Words.of("cautions").say("emergency"));
+    Label trouble = new Label();
+    trouble.setWrapText(true);
+    trouble.getStyleClass().add("strong");
+    trouble.textProperty().bind(events.troubleProperty());
+    Label said = new Label();
+    said.setWrapText(true);
+    said.getStyleClass().add("lead");
+    said.textProperty().bind(events.saidProperty());
+    getChildren().addAll(caution, blind, cover, cut(), closing(), trouble, said);
+  }
+
+  /** One event with a word on what happened. */
+  private Node one(String title, String asked, Consumer<String> event) {
+    TextField what = field(asked);
+    return part(
+        title(title), what, button(title, () -> event.accept(what.getText().strip())));
+  }
+
+  private Node cut() {
+    TextField reason = field(RideWords.say("cut.reason"));
+    TextField by = field(RideWords.say("cut.by"));
+    CheckBox knows = new CheckBox(RideWords.say("cut.knows"));
+    knows.minHeightProperty().bind(look.touch());
+    return part(
+        title(RideWords.say("cut")),
+        reason,
+        by,
+        knows,
+        button(
+            RideWords.say("cut"),
+            () ->
+                events.cutShort(
+                    reason.getText().strip(), by.getText().strip(), knows.isSelected())));
+  }
+
+  private Node closing() {
+    Label note = new Label(RideWords.say("close.note"));
+    note.setWrapText(true);
+    return part(title(RideWords.say("close")), note, button(RideWords.say("close"), events::closeDay));
+  }
+
+  private static VBox part(Node... nodes) {
+    return new VBox(10, nodes);
+  }
+
+  private static Label title(String words) {
+    Label label = new Label(words);
+    label.getStyleClass().add("field-title");
+    return label;
+  }
+
+  private TextField field(String asked) {
+    TextField field = RidePage.wide(new TextField());
+    field.setPromptText(asked);
+    field.setAccessibleText(asked);
+    field.minHeightProperty().bind(look.touch());
+    return field;
+  }
+
+  private Button button(String words, Runnable action) {
+    Button button = new Button(words);
+    button.minHeightProperty().bind(look.touch());
+    button.setOnAction(e -> action.run());
+    return button;
+  }
+}

@@ -1,0 +1,95 @@
+package blindlap.wording;
+
+import blindlap.plan.Setting;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/** Words of the Swap page, for the helper alone. */
+public final class SwapWords {
+  private static final Words WORDS = Words.of("swap");
+  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+  private static final double LEVEL = 0.05 + 1e-12;
+
+  private SwapWords() {}
+
+  /** A sentence of the bundle. */
+  public static String say(String key, Object... arguments) {
+    return WORDS.say(key, arguments);
+  }
+
+  /** Clock time to the minute. */
+  public static String clock(ZonedDateTime at) {
+    return CLOCK.format(at);
+  }
+
+  /** "Saved 11:44:07". */
+  public static String saved(ZonedDateTime at) {
+    return say("saved", RideWords.clock(at));
+  }
+
+  /** Minutes and seconds of a countdown, never below nought. */
+  public static String countdown(Duration left) {
+    long seconds = Math.max(0, (left.toMillis() + 999) / 1000);
+    return String.format(Locale.ROOT, "%d:%02d", seconds / 60, seconds % 60);
+  }
+
+  /** The steps where the plan names none: the same for every setup. */
+  public static List<String> steps() {
+    List<String> steps = new ArrayList<>();
+    for (int i = 1; WORDS.has("step." + i); i++) {
+      steps.add(WORDS.say("step." + i));
+    }
+    return steps;
+  }
+
+  /** The aim of a setting with its tolerance and number of readings. */
+  public static String aim(Setting setting) {
+    BigDecimal tolerance = setting.tolerance();
+    String aim =
+        tolerance == null
+            ? setting.shown()
+            : say("aim", setting.shown(), tolerance.toPlainString());
+    return setting.readings() > 1 ? say("aim.readings", aim, setting.readings()) : aim;
+  }
+
+  /** By how much and which way a setting lies outside its tolerance. */
+  public static String outside(Setting setting, @Nullable BigDecimal by) {
+    if (by == null) {
+      return say("outside.words", setting.shown());
+    }
+    String size =
+        by.abs().stripTrailingZeros().toPlainString()
+            + (setting.unit().isBlank() ? "" : " " + setting.unit());
+    return say(by.signum() > 0 ? "outside.above" : "outside.below", size, setting.shown());
+  }
+
+  /** How late the day runs. */
+  public static String late(Duration late) {
+    long minutes = late.toMinutes();
+    return minutes < 1 ? say("on.time") : say("late", minutes);
+  }
+
+  /** What to drop when the day no longer fits; empty if it fits. */
+  public static String drop(
+      ZonedDateTime end, ZonedDateTime limit, boolean withoutRests, int mostStints) {
+    if (!end.isAfter(limit)) {
+      return "";
+    }
+    return withoutRests
+        ? say("drop.rests", clock(end), clock(limit))
+        : say("drop.stints", clock(end), clock(limit), mostStints);
+  }
+
+  /** From where on the day may end and still show something. */
+  public static String earliest(int stint, double smallestP) {
+    return stint == 0
+        ? say("earliest.never")
+        : smallestP <= LEVEL ? say("earliest", stint, Figures.p(smallestP)) : say("earliest.never");
+  }
+}

@@ -1,0 +1,125 @@
+package blindlap.desk;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import blindlap.seal.HelperSchedule;
+import blindlap.seal.SealParameters;
+import blindlap.store.SqliteNotebook;
+
+/**
+ * Writes the laps of the invented sessions so that they fit the orders their bytes draw: base value,
+ * an effect per setup, drift over the day, normal noise with a fixed seed. Run it with the folder
+ * {@code sample-sessions} as argument after a plan of a sample was changed.
+ */
+public final class SampleLaps {
+  /** How one measure of a sample comes about; effects and noise in its unit. */
+  private record Recipe(
+      String measure, double base, double[] effects, double noise, double drift, int decimals) {}
+
+  private record Sample(String name, long seed, int last, boolean guesses, List<Recipe> recipes) {}
+
+  private static final List<Sample> SAMPLES =
+      List.of(
+          new Sample("bearings-on-clay-steps", 3, 16, true, List.of(
+              new Recipe("lap time", 118.4, new double[] {0, 0.7}, 0.45, -0.4, 2),
+              new Recipe("top sector", 31.2, new double[] {0, 0.2}, 0.25, 0, 2))),
+          new Sample("springs-on-ridge-line", 5, 16, true, List.of(
+              new Recipe("lap time", 141.0, new double[] {0, -1.15}, 0.75, 0.3, 2),
+              new Recipe("harshness at the hands", 38, new double[] {0, 16}, 7, 2, 0))),
+          new Sample("pads-on-long-drop", 4, 8, true, List.of(
+              new Recipe("lap time", 203.5, new double[] {0, -2.5}, 0.8, 0, 1))),
+          new Sample("tyres-on-fern-trail", 6, 18, true, List.of(
+              new Recipe("lap time", 96.2, new double[] {0, 1.9, 0.1}, 0.5, -0.5, 2),
+              new Recipe("grip", 55, new double[] {0, -14, 3}, 7, 0, 0))),
+          new Sample("tyres-on-root-garden", 7, 24, true, List.of(
+              new Recipe("dabs", 4.0, new double[] {0, -2.4}, 0.9, 0, 0),
+              new Recipe("straight sector", 24.1, new double[] {0, 1.0}, 0.3, 0, 2),
+              new Recipe("confidence", 5.5, new double[] {0, 1.2}, 1, 0, 0))),
+          new Sample("null-run-on-quarry-loop", 8, 16, true, List.of(
+              new Recipe("lap time", 99.8, new double[] {0, 0}, 0.5, -0.3, 2),
+              new Recipe("grip in corners", 48, new double[] {0, 0}, 8, 0, 0))),
+          new Sample("clicks-on-wet-steps", 9, 12, true, List.of(
+              new Recipe("lap time", 88.0, new double[] {0, -1.3}, 0.5, 0.4, 2),
+              new Recipe("feel over steps", 5, new double[] {0, 1}, 1, 0, 0))),
+          new Sample("dampers-on-dust-track", 10, 16, true, List.of(
+              new Recipe("lap time", 132.0, new double[] {0, -1.6}, 0.6, -6, 2))),
+          new Sample("levers-on-flat-lap", 11, 12, true, List.of(
+              new Recipe("feel", 5, new double[] {0, 0}, 0, 0, 0))));
+
+  private SampleLaps() {}
+
+  /** Writes the laps of all samples made here. */
+  public static void main(String[] arguments) throws IOException {
+    Path folder = Path.of(arguments[0]);
+    for (Sample sample : SAMPLES) {
+      Files.writeString(folder.resolve(sample.name()).resolve("laps.csv"), laps(sample));
+    }
+  }
+
+  private static String laps(Sample sample) throws IOException {
+    Path notebook = Files.createTempDirectory("sample").resolve("sample.blindlap");
+    Clock clock = Clock.fixed(java.time.Instant.EPOCH, ZoneId.of("UTC"));
+    var ids = SampleSources.stream(sample.name(), "id");
+    try (Desk desk =
+        new Desk(
+            SqliteNotebook.open(notebook, ids.exactly(16), clock.instant()),
+            clock,
+            SampleSources.of(sample.name()),
+            SealParameters.standard(),
+            ids)) {
+      SampleSession session = new SampleSession(sample.name(), desk);
+      Plan plan = session.preview().plan().orElseThrow();
+      return text(sample, plan, session.commit().sealed().schedule());
+    }
+  }
+
+  private static String text(Sample sample, Plan plan, HelperSchedule schedule) {
+    Random random = new Random(sample.seed());
+    StringBuilder out = new StringBuilder("lap");
+    sample.recipes().forEach(r -> out.append(',').append(r.measure()));
+    out.append(sample.guesses() ? ",guess\n" : "\n");
+    for (int stint = 1; stint <= sample.last(); stint++) {
+      int fitted = schedule.fit(stint).fitted();
+      for (int lap = 1; lap <= plan.laps().perStint(); lap++) {
+        out.append((stint - 1) * plan.laps().perStint() + lap);
+        double t = (stint - 0.5) / plan.stints();
+        for (Recipe recipe : sample.recipes()) {
+          double value =
+              recipe.base()
+                  + recipe.effects()[fitted]
+                  + recipe.drift() * t
+                  + recipe.noise() * random.nextGaussian();
+          out.append(',').append(number(plan, recipe, value));
+        }
+        boolean last = lap == plan.laps().perStint();
+        out.append(sample.guesses() ? "," + (last ? guess(plan, fitted, random) : "") : "");
+        out.append('\n');
+      }
+    }
+    return out.toString();
+  }
+
+  private static String number(Plan plan, Recipe recipe, double value) {
+    Measure.Kind kind = plan.measure(recipe.measure()).orElseThrow().kind();
+    double most = kind == Measure.Kind.COUNT ? 9999 : kind.most();
+    double inside = Math.max(kind.least(), Math.min(most, value));
+    return String.format(Locale.ROOT, "%." + recipe.decimals() + "f", inside);
+  }
+
+  /** Half of the guesses are "don't know", the rest barely better than chance. */
+  private static String guess(Plan plan, int fitted, Random random) {
+    if (random.nextInt(3) == 0) {
+      return "-";
+    }
+    int setup = random.nextInt(100) < 15 ? fitted : random.nextInt(plan.setups().size());
+    return String.valueOf((char) ('A' + setup));
+  }
+}

@@ -1,0 +1,198 @@
+package blindlap.desk;
+
+import blindlap.plan.Plan;
+import blindlap.seal.SealParameters;
+import blindlap.seal.SealingSources;
+import blindlap.seal.SecureBytes;
+import blindlap.seal.SessionKind;
+import blindlap.session.SessionId;
+import blindlap.session.SessionState;
+import blindlap.store.SqliteNotebook;
+import java.nio.ByteBuffer;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.SplittableRandom;
+
+/**
+ * A committed session on a real notebook, with every source fixed. Only the order follows from the
+ * seed; codes, nonce, warm-up, phrase, salt and IVs are the same for all seeds.
+ */
+public final class TestDay implements AutoCloseable {
+  /** Eight stints, 50 orders, one of each kind of measure. */
+  public static final String EIGHT =
+      """
+      question: Is Shock L quicker than Shock K?
+      rider: R. Lind
+      trail: Quarry loop
+      day: 2026-11-14
+      setups:
+        - name: Shock K
+          settings:
+            - {name: compression, value: 9, unit: clicks, tolerance: 0}
+            - {name: sag, value: 28, unit: "%", tolerance: 1, readings: 3}
+          steps: [Rider in the hut, Bike in the stand and covered, Fit the shock, Set clicks and check sag, Cycle the bike ten times]
+          limits:
+            - {what: shock bolts, value: 12 N.m, source: "manual of the invented shock, p. 14"}
+        - name: Shock L
+          settings:
+            - {name: compression, value: 6, unit: clicks, tolerance: 0}
+            - {name: sag, value: 28, unit: "%", tolerance: 1, readings: 3}
+          steps: [Rider in the hut, Bike in the stand and covered, Fit the shock, Set clicks and check sag, Cycle the bike ten times]
+          limits:
+            - {what: shock bolts, value: 12 N.m, source: "manual of the invented shock, p. 9"}
+      bike:
+        - {name: front tyre, value: 1.55, unit: bar, tolerance: 0.03, check: each lap}
+      measures:
+        - {name: lap time, kind: lap time, unit: s, role: primary, worthwhile: 0.5}
+        - {name: grip in the rocks, kind: line scale, unit: points, low_words: none at all, high_words: all I could ask for}
+        - {name: harshness at the hands, kind: line scale, unit: points, low_words: none at all, high_words: unbearable}
+        - {name: trust, kind: category scale, unit: points, low_words: none, high_words: complete}
+        - {name: feet off the pedals, kind: count, unit: a lap}
+      protocol: eight-stints
+      stints: 8
+      laps: {warm_up: 1, settling: 0, scored: 1}
+      blinding: {helper: M. Oster, cover: Cloth over the shock}
+      timetable: {zone: Europe/Vienna, start: "09:00", daylight_end: "16:38", lap: 2, climb: 8, swap: 7, scoring: 2, lap_budget: 12}
+      """;
+
+  /** Sixteen stints in blocks of four, 1,296 orders. */
+  public static final String SIXTEEN =
+      EIGHT
+          .replace("protocol: eight-stints\nstints: 8", "protocol: blocks-of-four\nstints: 16")
+          .replace("lap_budget: 12", "lap_budget: 20");
+
+  private static final SealParameters QUICK = new SealParameters(1_000);
+  private static final ZoneId ZONE = ZoneId.of("Europe/Vienna");
+
+  private final Desk desk;
+  private final SessionId id;
+  private final String phrase;
+  private final SetClock clock;
+
+  /** A clock that stands still until it is moved. */
+  public static final class SetClock extends Clock {
+    private Instant now;
+
+    SetClock(Instant start) {
+      now = start;
+    }
+
+    /** Moves it, forwards or back. */
+    public void move(Duration by) {
+      now = now.plus(by);
+    }
+
+    /** Nanoseconds of a monotonic clock that goes along with it. */
+    public long nanos() {
+      return now.getEpochSecond() * 1_000_000_000L + now.getNano();
+    }
+
+    @Override
+    public ZoneId getZone() {
+      return ZONE;
+    }
+
+    @Override
+    public Clock withZone(ZoneId zone) {
+      return this;
+    }
+
+    @Override
+    public Instant instant() {
+      return now;
+    }
+  }
+
+  /** A day in a new notebook file of the folder. */
+  public TestDay(Path folder, String plan, long orderSeed) {
+    clock = new SetClock(Instant.parse("2026-11-14T08:00:00Z"));
+    SecureBytes ids = stream(7);
+    SealingSources sources =
+        new SealingSources(
+            count -> ByteBuffer.allocate(count).putLong(orderSeed).array(),
+            stream(1),
+            stream(2),
+            stream(3),
+            stream(4),
+            stream(5),
+            stream(6));
+    Path file = folder.resolve("day-" + orderSeed + ".blindlap");
+    desk =
+        new Desk(
+            SqliteNotebook.open(file, ids.exactly(16), clock.instant()),
+            clock,
+            sources,
+            QUICK,
+            ids);
+    PlanPreview preview = PlanPreview.of(plan, desk.protocols());
+    Plan read =
+        preview.plan().orElseThrow(() -> new AssertionError("refused: " + preview.problems()));
+    Committing.Result result =
+        desk.committing().commit(read, SessionKind.comparison(), List.of("R. Lind"));
+    if (result instanceof Committing.Result.Refused refused) {
+      throw new AssertionError("refused: " + refused.problems());
+    }
+    Committing.Result.Committed committed = (Committing.Result.Committed) result;
+    id = committed.state().id();
+    phrase = committed.sealed().phrase().text();
+  }
+
+  private static SecureBytes stream(long seed) {
+    SplittableRandom random = new SplittableRandom(seed);
+    return count -> {
+      byte[] bytes = new byte[count];
+      random.nextBytes(bytes);
+      return bytes;
+    };
+  }
+
+  /** The desk on its notebook. */
+  public Desk desk() {
+    return desk;
+  }
+
+  /** The session. */
+  public SessionId id() {
+    return id;
+  }
+
+  /** The helper phrase. */
+  public String phrase() {
+    return phrase;
+  }
+
+  /** The clock of everything. */
+  public SetClock clock() {
+    return clock;
+  }
+
+  /** The session as it stands on disk. */
+  public SessionState state() {
+    return desk.sessions().state(id).orElseThrow();
+  }
+
+  /** The helper's day, open. */
+  public HelperDay helper() {
+    HelperDays.Opened opened = desk.helperDays().open(state(), phrase);
+    return ((HelperDays.Opened.Day) opened).day();
+  }
+
+  /** The drawn order as letters, by what the helper is told. */
+  public String order() {
+    HelperDay day = helper();
+    StringBuilder letters = new StringBuilder();
+    for (int stint = 1; stint <= day.plan().stints(); stint++) {
+      letters.append((char) ('A' + day.work(stint).setup()));
+    }
+    return letters.toString();
+  }
+
+  @Override
+  public void close() {
+    desk.close();
+  }
+}

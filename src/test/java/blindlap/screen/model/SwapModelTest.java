@@ -1,0 +1,314 @@
+package blindlap.screen.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.desk.HelperDay;
+import blindlap.desk.TestDay;
+import blindlap.screen.model.SwapModel.Phase;
+import blindlap.session.Fact;
+import blindlap.session.SafetyCheck;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class SwapModelTest {
+  private static final Duration HANDLING = Duration.ofMinutes(7);
+
+  private @TempDir Path folder;
+  private TestDay day;
+  private SwapModel model;
+
+  @BeforeEach
+  void start() {
+    day = new TestDay(folder, TestDay.EIGHT, 5);
+    model = model();
+  }
+
+  @AfterEach
+  void end() {
+    day.close();
+  }
+
+  private SwapModel model() {
+    SwapModel made =
+        new SwapModel(
+            day.desk().helperDays(),
+            day.desk().riderDays(),
+            day.desk().notebook()::dataVersion,
+            Background.immediate(),
+            day.clock());
+    made.open(day.id());
+    return made;
+  }
+
+  private void unlock() {
+    model.phrase(day.phrase());
+    model.choosePin("0417");
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.OPEN);
+  }
+
+  private SwapSheet sheet() {
+    return Objects.requireNonNull(model.work().sheetProperty().get());
+  }
+
+  private void wait(Duration time) {
+    for (Duration gone = Duration.ZERO; gone.compareTo(time) < 0; gone = gone.plusMinutes(1)) {
+      day.clock().move(Duration.ofMinutes(1));
+      model.touch();
+      model.tick();
+    }
+  }
+
+  private void measureAsPlanned() {
+    HelperDay.Work work = day.helper().work(sheet().stint());
+    work.settings().forEach(s -> model.work().measured(s.name(), s.value()));
+  }
+
+  private void confirmAll() {
+    for (SafetyCheck check : SafetyCheck.values()) {
+      model.work().confirm(check.name(), true);
+    }
+    if (sheet().fitAsked()) {
+      model.work().riderFit(true);
+    }
+  }
+
+  private void wholeStint() {
+    model.work().begin();
+    measureAsPlanned();
+    confirmAll();
+    wait(HANDLING);
+    model.work().handOver();
+    assertThat(model.work().troubleProperty().get()).isEmpty();
+  }
+
+  @Test
+  void nothingIsShownBeforeThePhraseAndAWrongOneShowsNothing() {
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.PHRASE);
+    model.phrase("one two three");
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.PHRASE);
+    assertThat(model.troubleProperty().get()).isNotEmpty();
+    assertThat(model.work().sheetProperty().get()).isNull();
+  }
+
+  @Test
+  void twoMinutesWithoutATouchBlankThePageAndTwoMinutesLessASecondDoNot() {
+    unlock();
+    day.clock().move(SwapModel.IDLE.minusSeconds(1));
+    model.tick();
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.OPEN);
+    day.clock().move(Duration.ofSeconds(1));
+    model.tick();
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.BLANK);
+    assertThat(model.work().sheetProperty().get()).isNull();
+    assertThat(model.timeProperty().get()).isEqualTo(new SwapModel.Time("", 0, "", ""));
+  }
+
+  @Test
+  void aClockSetBackBlanksThePageInsteadOfKeepingItOpenForAnHour() {
+    unlock();
+    day.clock().move(Duration.ofHours(-1));
+    model.tick();
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.BLANK);
+  }
+
+  @Test
+  void hideNowBlanksAndThePinBringsTheSameStintBack() {
+    unlock();
+    model.work().begin();
+    model.work().confirm("BRAKES", true);
+    SwapSheet before = sheet();
+    model.hide();
+    assertThat(model.work().sheetProperty().get()).isNull();
+    model.reopen("0418");
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.BLANK);
+    model.reopen("0417");
+    assertThat(sheet()).isEqualTo(before);
+  }
+
+  @Test
+  void fiveWrongPinsAskForThePhraseAndThePinIsForgotten() {
+    unlock();
+    model.hide();
+    for (int i = 0; i < 5; i++) {
+      model.reopen("9999");
+    }
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.PHRASE);
+    model.reopen("0417");
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.PHRASE);
+    unlock();
+  }
+
+  @Test
+  void whatAnotherWindowWritesNeverUncoversABlankPage() {
+    unlock();
+    model.hide();
+    day.desk().riderDays().handedOver(day.id(), 0);
+    model.tick();
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.BLANK);
+    assertThat(model.work().sheetProperty().get()).isNull();
+  }
+
+  @Test
+  void theCountdownStepsAndChecksAreTheSameForRealAndDummySwaps() {
+    unlock();
+    wholeStint(); // the warm-up has no cool-down of its own to wait for
+    Map<Boolean, List<Object>> byKind = new LinkedHashMap<>();
+    for (int stint = 1; stint <= 8; stint++) {
+      boolean real = day.helper().work(stint).real();
+      model.work().begin();
+      model.tick();
+      List<Object> seen =
+          List.of(
+              model.timeProperty().get().left(),
+              sheet().steps().size(),
+              sheet().settings().stream().map(SwapSheet.Row::name).toList(),
+              sheet().fitAsked());
+      if (stint > 1 && stint < 8) {
+        assertThat(byKind.computeIfAbsent(real, r -> seen)).isEqualTo(seen);
+      }
+      wholeStint();
+    }
+    assertThat(byKind).containsOnlyKeys(true, false);
+    assertThat(byKind.get(true)).isEqualTo(byKind.get(false));
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.ALL_DONE);
+    assertThat(day.state().helperRecords()).hasSize(9);
+  }
+
+  @Test
+  void theBikeIsNotHandedOverBeforeTheWholeTimeIsOver() {
+    unlock();
+    model.work().begin();
+    measureAsPlanned();
+    confirmAll();
+    wait(HANDLING.minusMinutes(1));
+    model.work().handOver();
+    assertThat(model.work().troubleProperty().get()).contains("1:00");
+    assertThat(day.state().handedOver(0)).isFalse();
+  }
+
+  @Test
+  void aLapWaitsForEverySafetyItem() {
+    unlock();
+    model.work().begin();
+    measureAsPlanned();
+    confirmAll();
+    wait(HANDLING);
+    assertThat(model.work().waitsProperty().get()).isEmpty();
+    model.work().confirm("WHEELS", false);
+    assertThat(model.work().waitsProperty().get()).isNotEmpty();
+    model.work().handOver();
+    assertThat(day.state().handedOver(0)).isFalse();
+  }
+
+  @Test
+  void aValueOutsideItsToleranceSaysByHowMuchAndWhichWay() {
+    unlock();
+    model.work().begin();
+    model.work().measured("sag", "26.5");
+    SwapSheet.Row sag =
+        sheet().settings().stream().filter(r -> r.name().equals("sag")).findFirst().orElseThrow();
+    assertThat(sag.outside()).contains("1.5 %").contains("below");
+    model.work().measured("sag", "28.5");
+    assertThat(sheet().settings()).allSatisfy(r -> assertThat(r.outside()).isEmpty());
+  }
+
+  @Test
+  void aWrongFitIsSealedAndLeavesNothingTheRiderCanRead() {
+    unlock();
+    model.work().fitted(1 - sheet().fitted());
+    model.work().note("wrong one went on");
+    wholeStint();
+    assertThat(day.desk().notebook().entries(day.id()))
+        .allSatisfy(e -> assertThat(e.text()).doesNotContain("wrong one"));
+    assertThat(day.desk().notebook().drafts().toString()).doesNotContain("wrong one");
+  }
+
+  @Test
+  void aNoteTooLongForTheEntryIsRefusedInWordsAndTheStintGoesOn() {
+    unlock();
+    model.work().begin();
+    model.work().note("x".repeat(9_000));
+    assertThat(model.work().troubleProperty().get()).isNotEmpty();
+    model.work().note("short");
+    measureAsPlanned();
+    confirmAll();
+    wait(HANDLING);
+    model.work().handOver();
+    assertThat(day.state().handedOver(0)).isTrue();
+  }
+
+  @Test
+  void aProgramThatEndsInTheMiddleOfAHandlingGoesOnWhereItWas() {
+    unlock();
+    model.work().begin();
+    model.work().measured("sag", "28.4");
+    model.work().confirm("AXLES", true);
+    SwapSheet before = sheet();
+    model = model();
+    unlock();
+    assertThat(sheet()).isEqualTo(before);
+  }
+
+  @Test
+  void anEntryWrittenJustBeforeTheProgramEndedStillHandsTheBikeOver() {
+    HelperDay helper = day.helper();
+    unlock();
+    wholeStint();
+    model.work().begin();
+    measureAsPlanned();
+    confirmAll();
+    wait(HANDLING);
+    // The helper's entry is on disk, the hand-over is not: that is where the plug was pulled.
+    var entry = Objects.requireNonNull(model.work().entry());
+    var handled = helper.write(entry);
+    assertThat(handled).isInstanceOf(blindlap.desk.Sessions.Result.Done.class);
+    assertThat(day.state().handedOver(1)).isFalse();
+    model = model();
+    unlock();
+    assertThat(day.state().handedOver(1)).isTrue();
+    assertThat(sheet().stint()).isEqualTo(2);
+  }
+
+  @Test
+  void aDayClosedByTheRiderClosesTheHelpersPage() {
+    unlock();
+    wholeStint();
+    wholeStint();
+    var riders = day.desk().riderDays();
+    riders.warmUp(day.id());
+    riders.ridden(day.id(), new blindlap.session.LapId(1, 1));
+    riders.closeDay(day.id());
+    model.tick();
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.OVER);
+    assertThat(model.work().sheetProperty().get()).isNull();
+  }
+
+  @Test
+  void aDayCutShortLeavesNoFurtherStintToHandle() {
+    unlock();
+    wholeStint();
+    wholeStint();
+    var riders = day.desk().riderDays();
+    riders.warmUp(day.id());
+    riders.ridden(day.id(), new blindlap.session.LapId(1, 1));
+    model.events().cutShort("dark", "M. Oster", true);
+    assertThat(model.events().saidProperty().get()).contains("stint 1").contains("not settled");
+    assertThat(day.state().cutShort()).map(Fact.DayCutShort::lastStint).contains(1);
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.ALL_DONE);
+  }
+
+  @Test
+  void theSheetAndTheModelPrintNothingOfTheKey() {
+    unlock();
+    assertThat(sheet().toString()).doesNotContain("Shock");
+    assertThat(model.toString()).doesNotContain("Shock");
+  }
+}

@@ -1,0 +1,64 @@
+"""Compares the numbers of the notebook, the data package, compute, Python and R for every sample."""
+import json, os, sys
+
+samples, work = sys.argv[1:3]
+compared = failures = 0
+
+
+def same(what, one, other):
+    global compared, failures
+    compared += 1
+    if one is None or other is None:
+        agree = one is None and other is None
+    else:
+        agree = abs(one - other) <= 1e-8 * max(1.0, abs(one))
+    if not agree:
+        failures += 1
+        print(f"{what}: {one} and {other}")
+
+
+def number(text):
+    return None if text == "NA" else float(text)
+
+
+def ends(measure, name):
+    return measure[name] if measure[name] else [None, None]
+
+
+names = sorted(os.listdir(samples))
+for name in names:
+    notebook = json.load(open(f"{samples}/{name}/review.json", encoding="utf-8"))
+    package = json.load(open(f"{work}/{name}.json", encoding="utf-8"))
+    if notebook != package:
+        failures += 1
+        print(f"{name}: the package gives another finding than the notebook")
+    answers = json.load(open(f"{work}/{name}.answers", encoding="utf-8"))
+    tables = {}
+    for tool in ("python", "r"):
+        lines = open(f"{work}/{name}.{tool}", encoding="utf-8").read().splitlines()
+        tables[tool] = {l.split("\t")[0]: l.split("\t")[1:] for l in lines}
+    computed = {
+        named["measure"]: answer["result"]
+        for named, answer in zip(package["requests"], answers)
+        if named["about"] in ("comparison", "many")
+    }
+    for measure in package["measures"]:
+        key = measure["measure"]
+        where = f"{name}, {key}"
+        result = computed[key]
+        same(where + ", p, compute", measure["p"], result["p"])
+        for tool, table in tables.items():
+            found = [number(x) for x in table[key]]
+            if len(found) == 1:
+                same(f"{where}, p, {tool}", measure["p"], found[0])
+                continue
+            same(f"{where}, estimate, {tool}", measure["estimate"], found[0])
+            same(f"{where}, p, {tool}", measure["p"], found[1])
+            for i, level in enumerate(("interval_95", "interval_90")):
+                for end in (0, 1):
+                    expected = ends(measure, level)[end]
+                    same(f"{where}, {level}, {tool}", expected, found[2 + 2 * i + end])
+                    given = result[level] or [None, None]
+                    same(f"{where}, {level}, compute", expected, given[end])
+print(f"{compared} numbers of {len(names)} sessions compared, {failures} differ")
+sys.exit(1 if failures or compared < 100 else 0)
