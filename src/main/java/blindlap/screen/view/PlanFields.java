@@ -84,7 +84,8 @@ final class PlanFields {
     return choice(form.field(name), PlanWords.field(name), words, usual);
   }
 
-  private static VBox choice(PlanForm.Entry entry, String title, List<String> words, String usual) {
+  /** One of several words, with a label of its own. */
+  static VBox choice(PlanForm.Entry entry, String title, List<String> words, String usual) {
     ComboBox<String> box = new ComboBox<>();
     box.getItems().setAll(words);
     box.setConverter(new Shown(usual));
