@@ -59,6 +59,9 @@ public final class Blindlap implements Runnable {
     line.addSubcommand(new FingerprintCommand(setting));
     line.addSubcommand(new AbandonCommand(setting));
     line.addSubcommand(new NotebookCommand(setting));
+    line.addSubcommand(new NoiseCommand(setting));
+    line.addSubcommand(new SeriesCommand(setting));
+    line.addSubcommand(new ImportDayCommand(setting));
     line.addSubcommand(new ComputeCommand(Calculations.standard()));
     line.setOut(out);
     line.setErr(err);

@@ -3,6 +3,7 @@ package blindlap.command;
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
 import blindlap.session.SessionState;
+import blindlap.wording.SeriesWords;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
@@ -29,6 +30,13 @@ final class UnsealCommand extends SessionCommand {
       description = "Text typed or scanned from the helper's sheet.")
   @Nullable Path sheet;
 
+  @Option(
+      names = "--end-series",
+      paramLabel = "REASON",
+      description =
+          "End the session's declared series early, with a reason, so that it may be unsealed; no verdict is pooled then.")
+  @Nullable String endSeries;
+
   UnsealCommand(CommandSetting setting) {
     super(setting);
   }
@@ -37,6 +45,10 @@ final class UnsealCommand extends SessionCommand {
   public Integer call() {
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
+      if (endSeries != null) {
+        state = done(desk.series().endEarly(state, endSeries)).state();
+        say(SeriesWords.say("ended"));
+      }
       Sessions.Result result;
       if (sheet != null) {
         result =

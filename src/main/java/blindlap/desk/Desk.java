@@ -21,6 +21,8 @@ public final class Desk implements AutoCloseable {
   private final Planning planning;
   private final HelperDays helperDays;
   private final RiderDays riderDays;
+  private final RiderHistory history;
+  private final SeriesBook series;
 
   /**
    * @param notebook the open notebook; closed with the desk
@@ -41,11 +43,13 @@ public final class Desk implements AutoCloseable {
     this.sessions = new Sessions(notebook, clock);
     Sealing sealing = new Sealing(sources, parameters);
     this.committing = new Committing(sessions, sealing, ids);
-    this.keys = new Keys(sessions, sealing);
+    this.series = new SeriesBook(notebook, sessions);
+    this.keys = new Keys(sessions, sealing, series);
     this.reviews = new Reviews(sessions);
     this.planning = new Planning(this);
     this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
     this.riderDays = new RiderDays(sessions);
+    this.history = new RiderHistory(notebook, sessions);
   }
 
   /** Opens a desk on a notebook file; made in the composition root. */
@@ -115,6 +119,21 @@ public final class Desk implements AutoCloseable {
   /** The rider's days. */
   public RiderDays riderDays() {
     return riderDays;
+  }
+
+  /** What is known of riders on trails. */
+  public RiderHistory history() {
+    return history;
+  }
+
+  /** Old days brought in from files. */
+  public PlainDays plainDays() {
+    return new PlainDays(this);
+  }
+
+  /** Series: declared, under way, found. */
+  public SeriesBook series() {
+    return series;
   }
 
   /** Findings and reports. */

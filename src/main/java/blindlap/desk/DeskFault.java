@@ -51,5 +51,15 @@ public enum DeskFault implements Fault {
   /** Too many wrong PINs. */
   PIN_USED_UP,
   /** The time of every handling is not over yet: what is left. */
-  TIME_NOT_OVER
+  TIME_NOT_OVER,
+  /** An old day with too few or too many laps: number, least, most. */
+  PLAIN_DAY_LAPS,
+  /** An old day without rider or trail. */
+  PLAIN_DAY_WHO,
+  /** A time whose unit is none of s, ms and min: measure, unit. */
+  PLAIN_DAY_UNIT,
+  /** The same laps of the same day are in the notebook already: session. */
+  PLAIN_DAY_TWICE,
+  /** A session of a declared series whose other sessions are not closed yet: series, closed, declared. */
+  SERIES_UNFINISHED
 }

@@ -24,10 +24,12 @@ import java.util.TreeMap;
 public final class Keys {
   private final Sessions sessions;
   private final Sealing sealing;
+  private final SeriesBook series;
 
-  public Keys(Sessions sessions, Sealing sealing) {
+  Keys(Sessions sessions, Sealing sealing, SeriesBook series) {
     this.sessions = sessions;
     this.sealing = sealing;
+    this.series = series;
   }
 
   /** What a phrase gave. */
@@ -94,16 +96,17 @@ public final class Keys {
 
   /** Why the seal may not be opened yet, if so; asked before anyone types a phrase. */
   public java.util.Optional<List<Problem>> refuseEarly(SessionState state) {
-    return new LifeCommands(state).mayUnseal() instanceof Outcome.Refused refused
-        ? java.util.Optional.of(refused.problems())
-        : java.util.Optional.empty();
+    if (new LifeCommands(state).mayUnseal() instanceof Outcome.Refused refused) {
+      return java.util.Optional.of(refused.problems());
+    }
+    return series.refuseUnseal(state);
   }
 
   /** Unseals a session with the helper's phrase. */
   public Sessions.Result unseal(SessionState state, String typed) {
-    Outcome refusal = new LifeCommands(state).mayUnseal();
-    if (refusal instanceof Outcome.Refused refused) {
-      return new Sessions.Result.Refused(refused.problems());
+    java.util.Optional<List<Problem>> refusal = refuseEarly(state);
+    if (refusal.isPresent()) {
+      return new Sessions.Result.Refused(refusal.get());
     }
     Attempt attempt = open(state, typed);
     if (attempt instanceof Attempt.Bad bad) {
@@ -124,9 +127,9 @@ public final class Keys {
 
   /** Unseals a session with the text of the key sheet, where the phrase is lost. */
   public Sessions.Result unsealFromSheet(SessionState state, String sheet) {
-    Outcome refusal = new LifeCommands(state).mayUnseal();
-    if (refusal instanceof Outcome.Refused refused) {
-      return new Sessions.Result.Refused(refused.problems());
+    java.util.Optional<List<Problem>> refusal = refuseEarly(state);
+    if (refusal.isPresent()) {
+      return new Sessions.Result.Refused(refusal.get());
     }
     SheetReading reading =
         sealing.openFromSheet(

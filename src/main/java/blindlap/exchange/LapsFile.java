@@ -5,11 +5,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.Problem;
 import blindlap.session.LapId;
 import blindlap.session.LapInput;
-import java.io.StringReader;
 import java.math.BigDecimal;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -18,9 +14,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import tech.tablesaw.api.ColumnType;
-import tech.tablesaw.api.Table;
-import tech.tablesaw.io.csv.CsvReadOptions;
 
 /**
  * Reads a file of laps (docs/laps-file.md): separator {@code ;}, tab or {@code ,}; a header row;
@@ -62,108 +55,22 @@ public final class LapsFile {
    * @param codes the session's codes, one per stint
    */
   public static Reading read(byte[] bytes, Plan plan, List<Integer> codes) {
-    String text;
     try {
-      text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-    } catch (CharacterCodingException e) {
-      return failed(FileFault.NOT_UTF8);
+      CsvTable table = CsvTable.read(bytes);
+      return new LapsFile(plan, codes, table.separator()).read(table);
+    } catch (CsvTable.Unreadable e) {
+      return new Reading(List.of(), e.problems());
     }
-    String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
-    char separator = separator(plain.lines().filter(l -> !l.isBlank()).findFirst().orElse(""));
-    List<Shape> shapes = shapes(plain, separator);
-    if (shapes.size() < 2) {
-      return failed(FileFault.NO_ROWS);
-    }
-    List<Problem> ragged = ragged(shapes);
-    if (!ragged.isEmpty()) {
-      return new Reading(List.of(), ragged);
-    }
-    LapsFile file = new LapsFile(plan, codes, separator);
-    return file.read(plain, separator, shapes.stream().map(Shape::line).toList());
   }
 
-  private static Reading failed(FileFault fault, Object... details) {
-    return new Reading(List.of(), List.of(Problem.of(fault, "", details)));
-  }
-
-  private static char separator(String header) {
-    return header.indexOf(';') >= 0 ? ';' : header.indexOf('\t') >= 0 ? '\t' : ',';
-  }
-
-  /**
-   * A record of the file before it is read as a table.
-   *
-   * @param line where it starts; quoted cells may hold line breaks
-   * @param cells number of its cells
-   */
-  private record Shape(int line, int cells) {}
-
-  private static List<Shape> shapes(String text, char separator) {
-    List<Shape> shapes = new ArrayList<>();
-    boolean quoted = false;
-    int start = 0;
-    int cells = 1;
-    int number = 0;
-    for (String line : text.split("\\R", -1)) {
-      number++;
-      if (!quoted) {
-        start = number;
-        cells = 1;
-      }
-      for (int i = 0; i < line.length(); i++) {
-        quoted ^= line.charAt(i) == '"';
-        cells += !quoted && line.charAt(i) == separator ? 1 : 0;
-      }
-      if (!quoted && !(start == number && line.isBlank())) {
-        shapes.add(new Shape(start, cells));
-      }
-    }
-    return shapes;
-  }
-
-  private static List<Problem> ragged(List<Shape> shapes) {
-    return shapes.stream()
-        .filter(row -> row.cells != shapes.get(0).cells)
-        .map(
-            row ->
-                Problem.of(
-                    FileFault.RAGGED_ROW, "line " + row.line, row.cells, shapes.get(0).cells))
-        .toList();
-  }
-
-  private Reading read(String text, char separator, List<Integer> lines) {
-    Table table;
-    try {
-      CsvReadOptions options =
-          CsvReadOptions.builder(new StringReader(text))
-              .separator(separator)
-              .header(false)
-              .columnTypes(column -> ColumnType.STRING)
-              .missingValueIndicator("")
-              .allowDuplicateColumnNames(true)
-              .ignoreZeroDecimal(false)
-              .maxCharsPerColumn(10_000)
-              .build();
-      table = Table.read().usingOptions(options);
-    } catch (RuntimeException e) {
-      return failed(FileFault.CANNOT_READ, firstLine(e.getMessage()));
-    }
-    for (int c = 0; c < table.columnCount(); c++) {
-      header.add(table.getString(0, c).strip());
-    }
-    columns(lines.get(0));
+  private Reading read(CsvTable table) {
+    header.addAll(table.header());
+    columns(table.headerLine());
     List<LapInput> laps = new ArrayList<>();
     if (problems.isEmpty()) {
-      for (int row = 1; row < table.rowCount(); row++) {
-        int line = row < lines.size() ? lines.get(row) : row + 1;
-        lap(table, row, line).ifPresent(laps::add);
-      }
+      table.rows().forEach(row -> lap(row).ifPresent(laps::add));
     }
     return new Reading(laps, problems);
-  }
-
-  private static String firstLine(@Nullable String message) {
-    return message == null ? "not a table" : message.strip().split("\\R", 2)[0];
   }
 
   private void columns(int line) {
@@ -205,10 +112,11 @@ public final class LapsFile {
     return String.join(", ", known);
   }
 
-  private Optional<LapInput> lap(Table table, int row, int line) {
+  private Optional<LapInput> lap(CsvTable.Row row) {
+    int line = row.line();
     String where = "line " + line;
     Map<String, String> cells = new HashMap<>();
-    columns.forEach((name, c) -> cells.put(name, table.getString(row, c).strip()));
+    columns.forEach((name, c) -> cells.put(name, row.cells().get(c)));
     int before = problems.size();
     LapId lap = lapId(cells, where);
     Map<String, BigDecimal> values = new LinkedHashMap<>();

@@ -97,6 +97,33 @@ public record Plan(
     measures = List.copyOf(measures);
   }
 
+  /** The same plan with another rule and number of stints. */
+  public Plan with(Protocol otherProtocol, int otherStints) {
+    return new Plan(
+        kind,
+        question,
+        expectations,
+        rider,
+        trail,
+        day,
+        conditions,
+        setups,
+        change,
+        bikes,
+        differencesReason,
+        bike,
+        measures,
+        otherProtocol,
+        otherStints,
+        laps,
+        blinding,
+        timetable,
+        noise,
+        override,
+        series,
+        seriesSessions);
+  }
+
   /** The rule of admissible orders for this number of setups and stints. */
   public Rule rule() {
     return protocol.rule(setups.size(), stints);

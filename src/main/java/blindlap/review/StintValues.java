@@ -5,6 +5,7 @@ import blindlap.plan.Plan;
 import blindlap.session.LapId;
 import java.math.BigDecimal;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -36,23 +37,30 @@ public final class StintValues {
     this.voidLaps = new int[stints];
   }
 
+  /** Where laps are looked up. */
+  interface LapsOfDay {
+    Optional<DayRecord.Lap> lap(LapId id);
+  }
+
   /** Collects a measure. */
   public static StintValues of(DayRecord day, Measure measure, Laps which) {
-    Plan plan = day.plan();
+    return of(day.plan(), day::lap, measure, which);
+  }
+
+  static StintValues of(Plan plan, LapsOfDay laps, Measure measure, Laps which) {
     StintValues result = new StintValues(plan.stints());
     for (int stint = 1; stint <= plan.stints(); stint++) {
-      result.collect(day, measure, which, stint);
+      result.collect(plan, laps, measure, which, stint);
     }
     return result;
   }
 
-  private void collect(DayRecord day, Measure measure, Laps which, int stint) {
-    Plan plan = day.plan();
+  private void collect(Plan plan, LapsOfDay laps, Measure measure, Laps which, int stint) {
     double sum = 0;
     int n = 0;
     int scored = 0;
     for (int at = plan.laps().settling() + 1; at <= plan.laps().perStint(); at++) {
-      DayRecord.Lap lap = day.lap(new LapId(stint, at)).orElse(null);
+      DayRecord.Lap lap = laps.lap(new LapId(stint, at)).orElse(null);
       if (lap == null || !lap.ridden()) {
         continue;
       }

@@ -14,7 +14,7 @@ import java.util.TreeSet;
 /**
  * Points at values that may be typing errors. The rule looks at all laps of the day together and
  * cannot know a setup: a value further from the day's median than eight times the usual distance (the
- * median absolute deviation, at least a fiftieth of the median), or a time at least 1.5 times as long.
+ * median absolute deviation, at least a fiftieth of the median of a time, or one count), or a time at least 1.5 times as long.
  * It may ask, and nothing more: no lap becomes void by it (METHOD 13).
  */
 public final class TypingCheck {
@@ -38,10 +38,8 @@ public final class TypingCheck {
       return asked; // any place on a scale may be meant
     }
     double middle = median(values);
-    double usual =
-        Math.max(
-            median(values.stream().map(v -> Math.abs(v - middle)).toList()),
-            LEAST_SHARE * Math.abs(middle));
+    double least = measure.kind().timed() ? LEAST_SHARE * Math.abs(middle) : 1;
+    double usual = Math.max(median(values.stream().map(v -> Math.abs(v - middle)).toList()), least);
     for (LapState lap : state.laps()) {
       BigDecimal value = lap.values().get(measure.name());
       if (value != null && far(measure, value.doubleValue(), middle, usual)) {

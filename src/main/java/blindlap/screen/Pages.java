@@ -5,12 +5,14 @@ import blindlap.screen.model.Background;
 import blindlap.screen.model.NotebookModel;
 import blindlap.screen.model.PlanModel;
 import blindlap.screen.model.RideModel;
+import blindlap.screen.model.ReviewModel;
 import blindlap.screen.model.Shell;
 import blindlap.screen.model.SwapModel;
 import blindlap.screen.view.FileDialogs;
 import blindlap.screen.view.Look;
 import blindlap.screen.view.NotebookPage;
 import blindlap.screen.view.PlanPage;
+import blindlap.screen.view.ReviewPage;
 import blindlap.screen.view.RidePage;
 import blindlap.screen.view.SwapPage;
 import java.util.EnumMap;
@@ -41,6 +43,7 @@ final class Pages {
     makers.put(Shell.Page.PLAN, this::plan);
     makers.put(Shell.Page.SWAP, this::swap);
     makers.put(Shell.Page.RIDE, this::ride);
+    makers.put(Shell.Page.REVIEW, this::review);
     return makers;
   }
 
@@ -76,6 +79,16 @@ final class Pages {
             desk.clock());
     shell.whenShown(Shell.Page.SWAP, model::open);
     return new SwapPage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
+  }
+
+  private Node review() {
+    ReviewModel model = new ReviewModel(desk, background);
+    shell.whenShown(Shell.Page.REVIEW, model::open);
+    Node[] page = new Node[1];
+    FileDialogs dialogs =
+        new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());
+    page[0] = new ReviewPage(look, model, dialogs);
+    return page[0];
   }
 
   private Node plan() {

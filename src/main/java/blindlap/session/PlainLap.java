@@ -16,6 +16,8 @@ import java.util.TreeMap;
 public record PlainLap(
     int position, String setup, Map<String, BigDecimal> values, boolean voided) {
   public PlainLap {
-    values = Collections.unmodifiableMap(new TreeMap<>(values));
+    Map<String, BigDecimal> plain = new TreeMap<>();
+    values.forEach((name, value) -> plain.put(name, value.stripTrailingZeros()));
+    values = Collections.unmodifiableMap(plain);
   }
 }

@@ -19,6 +19,9 @@ public final class FindingWords {
   static final Words WORDS = Words.of("finding");
   private static final Words VERDICTS = Words.of("verdicts");
 
+  /** A difference this small a share of the noise is rounding of the arithmetic: none. */
+  private static final double ROUNDING = 1e-9;
+
   private final List<String> setups;
   private final Comparison comparison;
   private final Measure measure;
@@ -35,8 +38,21 @@ public final class FindingWords {
         Sizes.of(
             measure,
             comparison.result().estimate(),
-            List.of(comparison.shifts(0.95), comparison.shifts(0.90)),
+            List.of(shifts(0.95), shifts(0.90)),
             comparison.result().noiseSd());
+  }
+
+  /** An interval with limits that are "no difference" but for rounding set to it. */
+  private Optional<Interval> shifts(double level) {
+    return comparison.shifts(level).map(this::snapped);
+  }
+
+  private Interval snapped(Interval interval) {
+    return new Interval(snapped(interval.low()), snapped(interval.high()));
+  }
+
+  private double snapped(double limit) {
+    return Math.abs(limit) <= ROUNDING * comparison.result().noiseSd() ? 0 : limit;
   }
 
   /** The phrase of a verdict. */
@@ -50,7 +66,7 @@ public final class FindingWords {
   }
 
   private String difference(double estimate, Sizes digits) {
-    if (estimate == 0) {
+    if (Math.abs(estimate) <= ROUNDING * comparison.result().noiseSd()) {
       return WORDS.say("equal", setups.get(0), setups.get(1), measure.name());
     }
     int first = way.first(estimate);
@@ -84,7 +100,7 @@ public final class FindingWords {
 
   /** An interval in words: "1.7 to 3.0 s", or from one setup's side to the other's. */
   public String interval(double level) {
-    return comparison.shifts(level).map(i -> interval(i, sizes)).orElse(WORDS.say("unbounded"));
+    return shifts(level).map(i -> interval(i, sizes)).orElse(WORDS.say("unbounded"));
   }
 
   private String interval(Interval interval, Sizes digits) {
@@ -174,7 +190,7 @@ public final class FindingWords {
 
   /** Where the 90 % limits lie against the worthwhile difference; says nothing more than that. */
   private String size() {
-    Optional<Interval> ninety = comparison.shifts(0.90);
+    Optional<Interval> ninety = shifts(0.90);
     Interval band = comparison.worthwhileBand().orElseThrow();
     String key = "size.open";
     if (comparison.curve().fallsShortOf(band.high(), 0.05)
@@ -306,9 +322,13 @@ public final class FindingWords {
   /** "Shock L was … faster than Shock K", and the interval, for another result of this measure. */
   public String beside(TwoSetups other, boolean estimateOnly) {
     Optional<Interval> wide =
-        other.noVariation() || estimateOnly ? Optional.empty() : other.curve().interval(0.95);
+        other.noVariation() || estimateOnly
+            ? Optional.empty()
+            : other.curve().interval(0.95).map(this::snapped);
     Optional<Interval> ninety =
-        other.noVariation() || estimateOnly ? Optional.empty() : other.curve().interval(0.90);
+        other.noVariation() || estimateOnly
+            ? Optional.empty()
+            : other.curve().interval(0.90).map(this::snapped);
     Sizes digits =
         Sizes.of(measure, other.estimate(), List.of(wide, ninety), comparison.result().noiseSd());
     String difference = difference(other.estimate(), digits);
@@ -340,8 +360,7 @@ public final class FindingWords {
 
   /** Signed interval for a table. */
   public String signedInterval(double level) {
-    return comparison
-        .shifts(level)
+    return shifts(level)
         .map(i -> Cells.interval(comparison, i, sizes))
         .orElse(WORDS.say("unbounded"));
   }

@@ -28,6 +28,7 @@ final class CommandLineSession {
   final Path notebook;
   private final SplittableRandom random;
   private String phrase = "";
+  private Instant now = Instant.parse("2026-11-14T08:00:00Z");
 
   /** What a command printed and answered. */
   record Ran(int code, String out, String err) {
@@ -49,6 +50,11 @@ final class CommandLineSession {
     this.notebook = folder.resolve("test.blindlap");
   }
 
+  /** Lets the clock of later commands run on. */
+  void later(long seconds) {
+    now = now.plusSeconds(seconds);
+  }
+
   void types(String helperPhrase) {
     phrase = helperPhrase;
   }
@@ -68,7 +74,7 @@ final class CommandLineSession {
   }
 
   private CommandSetting setting() {
-    Clock clock = Clock.fixed(Instant.parse("2026-11-14T08:00:00Z"), ZoneId.of("Europe/Vienna"));
+    Clock clock = Clock.fixed(now, ZoneId.of("Europe/Vienna"));
     SecureBytes bytes = this::bytes;
     return new CommandSetting(
         file -> desk(file, clock, SealingSources.allFrom(bytes), bytes),

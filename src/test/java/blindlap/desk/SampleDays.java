@@ -27,6 +27,24 @@ public final class SampleDays {
     with(name, (desk, sample) -> look.accept(desk, sample.whole()));
   }
 
+  /** Looks at a sample whose day is closed and whose key is sealed, knowing the helper's phrase. */
+  public interface SealedLook {
+    void at(Desk desk, SessionState state, String phrase);
+  }
+
+  /** Rides a sample up to the closed day. */
+  public static void sealed(String name, SealedLook look) {
+    with(
+        name,
+        (desk, sample) -> {
+          Committing.Result.Committed committed = sample.commit();
+          SessionState state =
+              sample.closeDay(
+                  sample.happenings(sample.record(committed.state()), committed.sealed()));
+          look.at(desk, state, committed.sealed().phrase().text());
+        });
+  }
+
   /** A desk and a sample not yet committed. */
   static void with(String name, BiConsumer<Desk, SampleSession> look) {
     try {

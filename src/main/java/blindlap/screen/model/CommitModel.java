@@ -29,9 +29,9 @@ import javafx.beans.property.StringProperty;
 import org.jspecify.annotations.Nullable;
 
 /**
- * From a draft to a sealed session: hand the machine over, read and sign, seal, give the fingerprint
- * away, note the phrase, take the card. Holds nothing of the order at any time; the phrase only until
- * the helper has noted it.
+ * From a draft to a sealed session: hand the machine over, read and sign, seal, give the
+ * fingerprint away, note the phrase, take the card. Holds nothing of the order at any time; the
+ * phrase only until the helper has noted it.
  */
 public final class CommitModel {
   /** Where the commit stands. */
@@ -175,8 +175,7 @@ public final class CommitModel {
     busy.set(true);
     message.set(PlanWords.say("commit.sealing"));
     Optional<Integer> kind = nullRun;
-    background.run(
-        () -> desk.planning().commit(fields, kind, names), this::sealed, this::failed);
+    background.run(() -> desk.planning().commit(fields, kind, names), this::sealed, this::failed);
   }
 
   private void sealed(Committing.Result result) {
@@ -197,7 +196,7 @@ public final class CommitModel {
                 committed.sealed().codes())));
     phrase.set(committed.sealed().phrase().text());
     message.set("");
-    page.committed();
+    page.forget();
     step.set(Step.SEALED);
   }
 

@@ -169,15 +169,10 @@ public final class PlanAnswerModel {
   }
 
   private static Shown shown(
-      Plan plan,
-      Optional<DayAnswer> answer,
-      Optional<DayLeft> left,
-      Optional<DayDetail> detail) {
+      Plan plan, Optional<DayAnswer> answer, Optional<DayLeft> left, Optional<DayDetail> detail) {
     AnswerWords words = new AnswerWords(plan, answer);
     List<DayAnswer.Ending> odds =
-        detail
-            .map(DayDetail::odds)
-            .orElse(answer.map(DayAnswer::odds).orElse(List.of()));
+        detail.map(DayDetail::odds).orElse(answer.map(DayAnswer::odds).orElse(List.of()));
     Optional<Schedule> schedule = PlanPictures.schedule(plan);
     return new Shown(
         words.sentence(),

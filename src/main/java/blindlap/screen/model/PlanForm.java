@@ -14,8 +14,8 @@ import javafx.collections.ObservableList;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One object of a plan file as it is being typed: fields, parts and lists of parts, each with what is
- * wrong with it. Nothing typed is changed or lost, whether it makes sense or not.
+ * One object of a plan file as it is being typed: fields, parts and lists of parts, each with what
+ * is wrong with it. Nothing typed is changed or lost, whether it makes sense or not.
  */
 public final class PlanForm {
   private final Map<String, Entry> entries = new LinkedHashMap<>();

@@ -3,16 +3,11 @@ package blindlap.screen.model;
 import blindlap.desk.Desk;
 import blindlap.desk.PlanPreview;
 import blindlap.desk.Planning;
-import blindlap.plan.Blinding;
-import blindlap.plan.ChangeMethod;
-import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.plan.PlanJson;
+import blindlap.plan.PlanFault;
 import blindlap.plan.Problem;
 import blindlap.plan.Protocol;
 import blindlap.plan.Rule;
-import blindlap.plan.Setting;
-import blindlap.plan.Starter;
 import blindlap.session.SessionId;
 import blindlap.wording.PlanWords;
 import blindlap.wording.Problems;
@@ -32,7 +27,6 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The Plan page: a draft as typed, what is wrong with it, and what such a day can show. Drafts are
@@ -54,7 +48,7 @@ public final class PlanModel {
   private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyBooleanWrapper sessionOpen = new ReadOnlyBooleanWrapper();
-  private final Starter starter;
+  private final PlanStarters starters;
   private final Shell shell;
   private final Clock clock;
   private String name;
@@ -76,7 +70,7 @@ public final class PlanModel {
 
   public PlanModel(Desk desk, Shell shell, Background background) {
     this.planning = desk.planning();
-    this.starter = planning.starter();
+    this.starters = new PlanStarters(form, planning.starter());
     this.background = background;
     this.clock = desk.clock();
     this.shell = shell;
@@ -93,7 +87,23 @@ public final class PlanModel {
       fill(latest, java.util.Objects.requireNonNull(kept.get(latest)));
     }
     list();
+    prepare();
   }
+
+  /** Works out each rule once off the interface thread, so that choosing it answers at once. */
+  private void prepare() {
+    Plan now = plan.get().orElse(null);
+    if (now == null) {
+      return;
+    }
+    for (Protocol protocol : planning.protocols()) {
+      Plan other = now.with(protocol, protocol.usualStints());
+      background.run(() -> planning.answers().quick(other), answer -> {}, this::unprepared);
+    }
+  }
+
+  /** Nothing is lost: the answer is worked out when it is asked for. */
+  private void unprepared(Exception reason) {}
 
   /** The draft as typed. */
   public PlanForm form() {
@@ -115,7 +125,7 @@ public final class PlanModel {
     return drafts;
   }
 
-  /** What is wrong and belongs to no single field on the page, a sentence each. */
+  /** What is wrong, a sentence each with its place; most stand beside their fields too. */
   public ObservableList<String> problems() {
     return problems;
   }
@@ -199,91 +209,9 @@ public final class PlanModel {
         .or(() -> measures.stream().findFirst());
   }
 
-  /** The words an option field takes, as in plan files. */
-  public static List<String> options(String field) {
-    return switch (field) {
-      case "session" -> PlanJson.words(Plan.Kind.class);
-      case "change" -> PlanJson.words(ChangeMethod.class);
-      case "check" -> PlanJson.words(Setting.Check.class);
-      case "kind" -> PlanJson.words(Measure.Kind.class);
-      case "role" -> PlanJson.words(Measure.Role.class);
-      case "better" -> PlanJson.words(Measure.Better.class);
-      case "drift" -> List.of("none", "line", "curve");
-      case "scale" -> List.of("raw", "ratio");
-      case "times" -> PlanJson.words(Blinding.Times.class);
-      default -> throw new IllegalArgumentException("no options for " + field);
-    };
-  }
-
-  /**
-   * Adds the usual settings of a component to a setup; settings that are there stay as they are.
-   */
-  public void addStartingSet(PlanForm setup, String component) {
-    for (Starter.Component each : starter.components()) {
-      if (each.name().equals(component)) {
-        setup.field("component").set(each.name());
-        addSettings(setup, each.settings());
-        if (setup.lines("cautions").get().isBlank()) {
-          setup.lines("cautions").set(String.join("\n", each.cautions()));
-        }
-      }
-    }
-  }
-
-  private static void addSettings(PlanForm setup, List<Setting> settings) {
-    List<String> there =
-        setup.list("settings").stream().map(s -> s.field("name").get().strip()).toList();
-    for (Setting setting : settings) {
-      if (!there.contains(setting.name())) {
-        setup.add("settings", fields(setting));
-      }
-    }
-  }
-
-  private static Map<String, String> fields(Setting setting) {
-    Map<String, String> fields = new LinkedHashMap<>();
-    fields.put("name", setting.name());
-    fields.put("unit", setting.unit());
-    put(fields, "tolerance", setting.tolerance());
-    put(fields, "step", setting.step());
-    fields.put("check", PlanJson.word(setting.check()));
-    fields.put("equal", setting.equal() ? "yes" : "no");
-    fields.put("readings", String.valueOf(setting.readings()));
-    return fields;
-  }
-
-  private static void put(
-      Map<String, String> fields, String name, java.math.@Nullable BigDecimal value) {
-    if (value != null) {
-      fields.put(name, value.toPlainString());
-    }
-  }
-
-  /** Adds a measure of the starter list; the first one of a plan is primary. */
-  public void addMeasure(String measure) {
-    for (Measure each : starter.measures()) {
-      if (each.name().equals(measure)) {
-        Map<String, String> fields = new LinkedHashMap<>();
-        fields.put("name", each.name());
-        fields.put("kind", PlanJson.word(each.kind()));
-        fields.put("unit", each.unit());
-        fields.put("low_words", each.lowWords());
-        fields.put("high_words", each.highWords());
-        fields.put("role", form.list("measures").isEmpty() ? "primary" : "secondary");
-        fields.put("better", PlanJson.word(each.better()));
-        form.add("measures", fields);
-      }
-    }
-  }
-
-  /** Kinds of components with a starting set. */
-  public List<String> componentNames() {
-    return starter.components().stream().map(Starter.Component::name).toList();
-  }
-
-  /** Measures of the starter list. */
-  public List<String> measureNames() {
-    return starter.measures().stream().map(Measure::name).toList();
+  /** Starting sets of components and measures. */
+  public PlanStarters starters() {
+    return starters;
   }
 
   /** The fields as they would be committed. */
@@ -342,20 +270,18 @@ public final class PlanModel {
     title.set(PlanWords.title(fields));
     PlanPreview preview = planning.preview(fields);
     Map<String, String> sentences = new LinkedHashMap<>();
-    List<String> other = new ArrayList<>();
+    List<String> all = new ArrayList<>();
     for (Problem problem : preview.problems()) {
       String path = problem.where().replaceFirst(" ?\\(?line \\d+, column \\d+\\)?$", "");
-      Problem placed = new Problem(problem.fault(), "", problem.details());
-      String sentence = Problems.sentence(placed);
-      if (path.isEmpty() || sentences.containsKey(path)) {
-        other.add(PlanWords.place(path) + sentence);
-      } else {
-        sentences.put(path, sentence);
+      String sentence = Problems.sentence(new Problem(problem.fault(), "", problem.details()));
+      all.add(PlanWords.place(path) + sentence);
+      // An empty field speaks for itself; a fresh draft would be full of sentences.
+      if (problem.fault() != PlanFault.MISSING_FIELD) {
+        sentences.putIfAbsent(path, sentence);
       }
     }
     form.tell("", sentences);
-    sentences.forEach((path, sentence) -> other.add(PlanWords.place(path) + sentence));
-    problems.setAll(other);
+    problems.setAll(all);
     hints.setAll(
         preview.hints().stream()
             .map(h -> Problems.sentence(new Problem(h.fault(), "", h.details())))
@@ -482,10 +408,5 @@ public final class PlanModel {
 
   private void fileTrouble(Path file) {
     trouble.set(PlanWords.say("file.trouble", file));
-  }
-
-  /** The draft became a session: it is no longer needed. */
-  void committed() {
-    forget();
   }
 }

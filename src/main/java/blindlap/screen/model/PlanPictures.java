@@ -22,6 +22,9 @@ import java.util.OptionalInt;
 
 /** Pictures of the Plan page, from what is planned. */
 final class PlanPictures {
+  /** Width of the dark block at the end of daylight, as a share of the day. */
+  private static final double END_SHARE = 0.06;
+
   private PlanPictures() {}
 
   /** The day against the clock, if it can be worked out. */
@@ -46,48 +49,50 @@ final class PlanPictures {
 
   /** What other numbers of stints can show. */
   static Optional<Drawing> curve(Plan plan, DayAnswer answer, AnswerWords words) {
-    boolean unknown = answer.noise().kind() == NoiseKnown.Kind.UNKNOWN;
     List<DetectableCurve.Dot> dots = new ArrayList<>();
     StringBuilder table = new StringBuilder();
     for (DayAnswer.Point point : answer.curve()) {
       boolean never = Double.isNaN(point.difference());
       String said =
-          never
-              ? AnswerWords.say("curve.never", point.stints())
-              : words.amount(point.difference());
+          never ? AnswerWords.say("curve.never", point.stints()) : words.amount(point.difference());
       dots.add(dot(point, said, never));
       table.append(AnswerWords.say("curve.spoken", point.stints(), said)).append("; ");
     }
-    double worthwhile = unknown ? Double.NaN : answer.worthwhile();
-    if (dots.isEmpty()
-        || answer.curve().stream().allMatch(p -> Double.isNaN(p.difference()))) {
+    if (answer.curve().stream().allMatch(p -> Double.isNaN(p.difference()))) {
       return Optional.empty();
     }
-    double line = worthwhile > 0 ? worthwhile : 1;
-    String lineWords =
-        worthwhile > 0
-            ? AnswerWords.say("curve.worthwhile", words.declared())
-            : AnswerWords.say("curve.noise");
-    String title = AnswerWords.say("curve.title", words.unitOfCurve());
     return Optional.of(
         DetectableCurve.of(
-            new DetectableCurve.Content(
-                dots,
-                OptionalInt.of(plan.stints()),
-                AnswerWords.say(
-                    "curve.chosen", plan.stints(), words.amount(answer.chosen().difference())),
-                line,
-                lineWords,
-                plan.timetable() == null
-                    ? ""
-                    : AnswerWords.say("curve.within", answer.mostStints()),
-                plan.timetable() == null ? "" : AnswerWords.say("curve.beyond"),
-                new Axis(
-                    title,
-                    Axis.Counting.DECIMAL,
-                    (value, step) -> Figures.number(value, Figures.decimals(step))),
-                AnswerWords.say("curve.across"),
-                new Spoken(words.sentence().text(), table.toString()))));
+            content(
+                plan, answer, words, dots, new Spoken(words.sentence().text(), table.toString()))));
+  }
+
+  private static DetectableCurve.Content content(
+      Plan plan,
+      DayAnswer answer,
+      AnswerWords words,
+      List<DetectableCurve.Dot> dots,
+      Spoken spoken) {
+    boolean unknown = answer.noise().kind() == NoiseKnown.Kind.UNKNOWN;
+    boolean declared = !unknown && answer.worthwhile() > 0;
+    boolean timed = plan.timetable() != null;
+    String chosen = words.amount(answer.chosen().difference());
+    return new DetectableCurve.Content(
+        dots,
+        OptionalInt.of(plan.stints()),
+        AnswerWords.say("curve.chosen", plan.stints(), chosen),
+        declared ? answer.worthwhile() : 1,
+        declared
+            ? AnswerWords.say("curve.worthwhile", words.declared())
+            : AnswerWords.say("curve.noise"),
+        timed ? AnswerWords.say("curve.within", answer.mostStints()) : "",
+        timed ? AnswerWords.say("curve.beyond") : "",
+        new Axis(
+            AnswerWords.say("curve.title", words.unitOfCurve()),
+            Axis.Counting.DECIMAL,
+            (value, step) -> Figures.number(value, Figures.decimals(step))),
+        AnswerWords.say("curve.across"),
+        spoken);
   }
 
   private static DetectableCurve.Dot dot(DayAnswer.Point point, String said, boolean never) {
@@ -102,31 +107,15 @@ final class PlanPictures {
 
   /** The day as a strip. */
   static Drawing strip(Plan plan, Schedule schedule) {
-    List<DayStrip.Block> blocks = new ArrayList<>();
-    ZonedDateTime start = schedule.start();
-    for (Schedule.Block block : schedule.blocks()) {
-      double from = minutes(start, block.from());
-      double to = minutes(start, block.to());
-      boolean stint = block.kind() == Schedule.Kind.STINT;
-      if (to > from) {
-        String words =
-            stint ? String.valueOf(block.stint()) : DayWords.block(block.kind());
-        boolean named = !stint || block.stint() == 1;
-        String clock = named ? DayWords.clock(block.from()) : "";
-        blocks.add(
-            new DayStrip.Block(
-                stint ? DayStrip.Kind.STINT : DayStrip.Kind.OTHER, from, to, words, clock));
-      }
-    }
-    double end = minutes(start, schedule.end());
-    double limit = minutes(start, schedule.limit());
+    List<DayStrip.Block> blocks = blocks(schedule);
+    double end = minutes(schedule.start(), schedule.end());
+    double limit = minutes(schedule.start(), schedule.limit());
     if (limit >= end) {
-      double width = Math.max(1, (limit - 0) * 0.06);
       blocks.add(
           new DayStrip.Block(
               DayStrip.Kind.END,
               limit,
-              limit + width,
+              limit + Math.max(1, END_SHARE * limit),
               DayWords.limit(schedule),
               DayWords.clock(schedule.limit())));
     }
@@ -135,13 +124,29 @@ final class PlanPictures {
             ? 0
             : plan.timetable().swap().add(plan.timetable().coolDown()).doubleValue();
     String spare = schedule.fits() ? DayWords.spare(schedule) : "";
+    String spoken = String.join(" ", DayWords.stints(schedule));
     return DayStrip.of(
         new DayStrip.Content(
-            blocks,
-            handling,
-            spare,
-            new Spoken(
-                DayWords.summary(schedule), String.join(" ", DayWords.stints(schedule)))));
+            blocks, handling, spare, new Spoken(DayWords.summary(schedule), spoken)));
+  }
+
+  private static List<DayStrip.Block> blocks(Schedule schedule) {
+    List<DayStrip.Block> blocks = new ArrayList<>();
+    for (Schedule.Block block : schedule.blocks()) {
+      double from = minutes(schedule.start(), block.from());
+      double to = minutes(schedule.start(), block.to());
+      boolean stint = block.kind() == Schedule.Kind.STINT;
+      if (to > from) {
+        blocks.add(
+            new DayStrip.Block(
+                stint ? DayStrip.Kind.STINT : DayStrip.Kind.OTHER,
+                from,
+                to,
+                stint ? String.valueOf(block.stint()) : DayWords.block(block.kind()),
+                !stint || block.stint() == 1 ? DayWords.clock(block.from()) : ""));
+      }
+    }
+    return blocks;
   }
 
   private static double minutes(ZonedDateTime from, ZonedDateTime to) {

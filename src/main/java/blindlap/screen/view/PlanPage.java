@@ -4,6 +4,7 @@ import blindlap.screen.model.CommitModel;
 import blindlap.screen.model.Dialogs;
 import blindlap.screen.model.PlanForm;
 import blindlap.screen.model.PlanModel;
+import blindlap.screen.model.PlanOptions;
 import blindlap.wording.PlanWords;
 import java.util.List;
 import javafx.beans.value.ChangeListener;
@@ -147,7 +148,7 @@ public final class PlanPage extends StackPane {
             PlanFields.text(form, "rider", 14),
             PlanFields.text(form, "trail", 16),
             PlanFields.text(form, "day", 10),
-            PlanFields.choice(form, "kind", PlanModel.options("session"))),
+            PlanFields.choice(form, "kind", PlanOptions.of("session"))),
         PlanFields.area(form.field("conditions"), PlanWords.field("conditions"), ""));
   }
 
@@ -182,7 +183,7 @@ public final class PlanPage extends StackPane {
                 PlanFields.yesNo(form, "blinded"),
                 PlanFields.text(form, "helper", 14),
                 PlanFields.yesNo(form, "guesses"),
-                PlanFields.choice(form, "times", PlanModel.options("times"))));
+                PlanFields.choice(form, "times", PlanOptions.of("times"))));
     FlowPane texts = PlanFields.row();
     for (String field :
         List.of(

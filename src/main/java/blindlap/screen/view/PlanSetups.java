@@ -3,6 +3,7 @@ package blindlap.screen.view;
 import blindlap.screen.model.PlanAnswerModel;
 import blindlap.screen.model.PlanForm;
 import blindlap.screen.model.PlanModel;
+import blindlap.screen.model.PlanOptions;
 import blindlap.wording.PlanWords;
 import java.util.List;
 import javafx.scene.Node;
@@ -34,7 +35,7 @@ final class PlanSetups extends VBox {
             differences,
             PlanFields.area(
                 form.field("differences_reason"), PlanWords.field("differences_reason"), ""),
-            PlanFields.choice(form, "change", PlanModel.options("change")),
+            PlanFields.choice(form, "change", PlanOptions.of("change")),
             bikes(form.part("bikes")),
             PlanFields.words(PlanWords.say("head.bike"), "strong"),
             new PlanRows(form.list("bike"), PlanWords.field("settings.one"), this::setting),
@@ -44,7 +45,7 @@ final class PlanSetups extends VBox {
   }
 
   private VBox setup(PlanForm setup) {
-    List<String> components = model.componentNames();
+    List<String> components = model.starters().componentNames();
     ComboBox<String> starters = new ComboBox<>();
     starters.getItems().setAll(components);
     starters.setPromptText(PlanWords.say("starter.component"));
@@ -53,7 +54,7 @@ final class PlanSetups extends VBox {
         e -> {
           String chosen = starters.getValue();
           if (chosen != null) {
-            model.addStartingSet(setup, chosen);
+            model.starters().addStartingSet(setup, chosen);
           }
         });
     FlowPane head =
@@ -120,7 +121,7 @@ final class PlanSetups extends VBox {
         PlanFields.compact(setting, "value", 7),
         PlanFields.compact(setting, "unit", 9),
         PlanFields.compact(setting, "tolerance", 6),
-        PlanFields.compactChoice(setting, "check", PlanModel.options("check")),
+        PlanFields.compactChoice(setting, "check", PlanOptions.of("check")),
         PlanFields.compactChoice(
             setting, "equal", List.of(PlanWords.say("option.yes"), PlanWords.say("option.no"))),
         show,

@@ -32,7 +32,8 @@ final class PlanDesk {
   }
 
   private static SealingSources sources(long orderSeed) {
-    return SealingSources.allFrom(bytes(orderSeed));
+    return new SealingSources(
+        bytes(orderSeed), bytes(11), bytes(12), bytes(13), bytes(14), bytes(15), bytes(16));
   }
 
   private static SecureBytes bytes(long seed) {

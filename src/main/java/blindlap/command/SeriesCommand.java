@@ -1,0 +1,78 @@
+package blindlap.command;
+
+import blindlap.desk.Desk;
+import blindlap.desk.SeriesBook;
+import blindlap.review.SeriesFinding;
+import blindlap.wording.SeriesWords;
+import blindlap.wording.Words;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Lists series, or says what one found. */
+@Command(
+    name = "series",
+    description = {
+      "Lists the series of a notebook and repeats that were decided after seeing a result; with SERIES says what that one found.",
+      "A plan joins a series with its fields series and series_sessions."
+    })
+final class SeriesCommand extends SessionCommand {
+  @Parameters(arity = "0..1", paramLabel = "SERIES", description = "Id of a series.")
+  @Nullable String series;
+
+  @Option(names = "--json", description = "Print the numbers of a series as JSON.")
+  boolean json;
+
+  SeriesCommand(CommandSetting setting) {
+    super(setting);
+  }
+
+  @Override
+  public Integer call() {
+    try (Desk desk = open()) {
+      String wanted = series;
+      if (wanted == null) {
+        list(desk);
+        return ExitCode.DONE;
+      }
+      SeriesFinding finding =
+          desk.series()
+              .finding(wanted)
+              .orElseThrow(
+                  () ->
+                      new Complaint(ExitCode.BAD_INPUT, SeriesWords.say("unknown", wanted)));
+      if (json) {
+        say(desk.series().json(wanted).orElseThrow());
+        return ExitCode.DONE;
+      }
+      new SeriesWords(finding).lines().forEach(this::say);
+      say(Words.of("cautions").say("trust"));
+      return ExitCode.DONE;
+    }
+  }
+
+  private void list(Desk desk) {
+    List<SeriesBook.Line> lines = desk.series().all();
+    if (lines.isEmpty()) {
+      say(SeriesWords.say("list.none"));
+    }
+    for (SeriesBook.Line line : lines) {
+      String closed =
+          line.declared()
+              .map(n -> SeriesWords.say("list.declared", line.closed(), n))
+              .orElse(SeriesWords.say("list.undeclared", line.closed()));
+      say(SeriesWords.say("list", line.id(), line.question(), closed, line.abandoned()));
+    }
+    for (SeriesBook.Repeat repeat : desk.series().repeats()) {
+      say(
+          SeriesWords.say(
+              "repeat",
+              repeat.later().id().brief(),
+              repeat.later().day(),
+              repeat.earlier().id().brief(),
+              repeat.earlier().day()));
+    }
+  }
+}

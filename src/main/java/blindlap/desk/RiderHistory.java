@@ -1,0 +1,106 @@
+package blindlap.desk;
+
+import blindlap.plan.DeclaredNoise;
+import blindlap.plan.Measure;
+import blindlap.review.NoiseRecord;
+import blindlap.session.Notebook;
+import blindlap.session.SessionSummary;
+import blindlap.session.SessionState;
+import blindlap.stats.RiderNoise;
+import blindlap.stats.Scale;
+import blindlap.wording.NoiseWords;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** What the notebook knows of riders on trails: their noise, for the next plan. */
+public final class RiderHistory {
+  private static final MathContext DIGITS = new MathContext(6);
+
+  private final Notebook notebook;
+  private final Sessions sessions;
+
+  RiderHistory(Notebook notebook, Sessions sessions) {
+    this.notebook = notebook;
+    this.sessions = sessions;
+  }
+
+  /**
+   * A rider on a trail.
+   *
+   * @param rider who
+   * @param trail where
+   * @param sessions number of sessions, whatever became of them
+   */
+  public record Where(String rider, String trail, int sessions) {
+    boolean is(String otherRider, String otherTrail) {
+      return rider.strip().equalsIgnoreCase(otherRider.strip())
+          && trail.strip().equalsIgnoreCase(otherTrail.strip());
+    }
+  }
+
+  /** Riders and trails of the notebook, the latest first; from the list alone. */
+  public List<Where> everywhere() {
+    Map<String, Where> found = new LinkedHashMap<>();
+    for (SessionSummary each : notebook.summaries()) {
+      String key = (each.rider().strip() + "\n" + each.trail().strip()).toLowerCase(java.util.Locale.ROOT);
+      found.merge(
+          key,
+          new Where(each.rider(), each.trail(), 1),
+          (a, b) -> new Where(a.rider(), a.trail(), a.sessions() + 1));
+    }
+    return List.copyOf(found.values());
+  }
+
+  /** The rider's noise on the trail, a record a measure, primary measures first. */
+  public List<NoiseRecord> records(String rider, String trail) {
+    Where where = new Where(rider, trail, 0);
+    List<SessionState> states = new ArrayList<>();
+    for (SessionSummary each : notebook.summaries()) {
+      if (where.is(each.rider(), each.trail())) {
+        sessions.state(each.id()).ifPresent(states::add);
+      }
+    }
+    return NoiseRecord.of(states, Reviews::day);
+  }
+
+  /**
+   * The noise for the next plan, pooled over the rider's days on the trail, with its degrees of
+   * freedom and where it comes from; empty if nothing is known.
+   *
+   * @param measure the planned primary measure
+   * @param scoredLaps planned scored laps a stint
+   */
+  public Optional<DeclaredNoise> suggestNoise(
+      String rider, String trail, Measure measure, int scoredLaps) {
+    return records(rider, trail).stream()
+        .filter(record -> record.isAbout(measure, scoredLaps))
+        .findFirst()
+        .flatMap(RiderHistory::declared);
+  }
+
+  /** As {@link #suggestNoise(String, String, Measure, int)} with one scored lap a stint. */
+  public Optional<DeclaredNoise> suggestNoise(String rider, String trail, Measure measure) {
+    return suggestNoise(rider, trail, measure, 1);
+  }
+
+  private static Optional<DeclaredNoise> declared(NoiseRecord record) {
+    return record
+        .pooled()
+        .filter(noise -> noise.sd() > 0)
+        .map(
+            noise ->
+                new DeclaredNoise(typed(record, noise), noise.df(), NoiseWords.source(record), null));
+  }
+
+  /** As a plan has it: in the unit, or in per cent on the ratio scale. */
+  private static BigDecimal typed(NoiseRecord record, RiderNoise noise) {
+    double sd =
+        record.measure().scale() == Scale.RATIO ? 100 * Math.expm1(noise.sd()) : noise.sd();
+    return BigDecimal.valueOf(sd).round(DIGITS);
+  }
+}

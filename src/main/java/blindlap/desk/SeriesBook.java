@@ -1,0 +1,171 @@
+package blindlap.desk;
+
+import blindlap.plan.Plan;
+import blindlap.plan.Problem;
+import blindlap.review.SeriesAnalysis;
+import blindlap.review.SeriesFinding;
+import blindlap.session.Notebook;
+import blindlap.session.Outcome;
+import blindlap.session.SessionState;
+import blindlap.session.SessionSummary;
+import blindlap.session.Step;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** The series of a notebook: what they declared, how far they are, what they found. */
+public final class SeriesBook {
+  private final Notebook notebook;
+  private final Sessions sessions;
+
+  SeriesBook(Notebook notebook, Sessions sessions) {
+    this.notebook = notebook;
+    this.sessions = sessions;
+  }
+
+  /**
+   * A series in a list.
+   *
+   * @param id of the series
+   * @param question as its latest session has it
+   * @param declared number of sessions declared; empty if none was
+   * @param sessions number of sessions that are not abandoned
+   * @param closed those whose review is closed
+   * @param abandoned those that were abandoned
+   */
+  public record Line(
+      String id,
+      String question,
+      Optional<Integer> declared,
+      int sessions,
+      int closed,
+      int abandoned) {}
+
+  /**
+   * A session that asks again what an unsealed one asked, outside any series.
+   *
+   * @param earlier the session whose result was known
+   * @param later the session committed after it
+   */
+  public record Repeat(SessionSummary earlier, SessionSummary later) {}
+
+  /** All series, the latest first. */
+  public List<Line> all() {
+    Map<String, List<SessionSummary>> bySeries = new LinkedHashMap<>();
+    for (SessionSummary each : notebook.summaries()) {
+      String series = each.series();
+      if (series != null) {
+        bySeries.computeIfAbsent(series, k -> new ArrayList<>()).add(each);
+      }
+    }
+    List<Line> lines = new ArrayList<>();
+    bySeries.forEach((id, each) -> lines.add(line(id, each)));
+    return lines;
+  }
+
+  private Line line(String id, List<SessionSummary> each) {
+    int abandoned = (int) each.stream().filter(s -> s.step() == Step.ABANDONED).count();
+    int closed = (int) each.stream().filter(s -> closed(s.step())).count();
+    return new Line(
+        id,
+        each.get(0).question(),
+        sessions
+            .state(each.get(each.size() - 1).id())
+            .flatMap(s -> Optional.ofNullable(s.plan().seriesSessions())),
+        each.size() - abandoned,
+        closed,
+        abandoned);
+  }
+
+  private static boolean closed(Step step) {
+    return step == Step.REVIEW_CLOSED || step == Step.UNSEALED || step == Step.REPORTED;
+  }
+
+  /** Sessions of a series, the first first. */
+  private List<SessionState> of(String series) {
+    List<SessionState> found = new ArrayList<>();
+    for (SessionSummary each : notebook.summaries()) {
+      if (series.equals(each.series())) {
+        sessions.state(each.id()).ifPresent(state -> found.add(0, state));
+      }
+    }
+    return found;
+  }
+
+  /** What a series found; empty if no session names it. */
+  public Optional<SeriesFinding> finding(String series) {
+    List<SessionState> all = of(series);
+    return all.isEmpty() ? Optional.empty() : Optional.of(SeriesAnalysis.of(all, Reviews::day));
+  }
+
+  /** The finding as JSON with fixed names; empty if no session names it. */
+  public Optional<String> json(String series) {
+    return finding(series).map(SeriesJson::write);
+  }
+
+  /**
+   * Why a session may not be unsealed on its own: its declared series is not complete. All are
+   * unsealed together at the end (METHOD 13).
+   */
+  Optional<List<Problem>> refuseUnseal(SessionState state) {
+    String series = state.plan().series();
+    Integer declared = state.plan().seriesSessions();
+    if (series == null || declared == null) {
+      return Optional.empty();
+    }
+    List<SessionState> all = of(series);
+    long closed = all.stream().filter(s -> closed(s.step())).count();
+    boolean ended = all.stream().anyMatch(SeriesAnalysis::isEnded);
+    return ended || closed >= declared
+        ? Optional.empty()
+        : Optional.of(
+            List.of(Problem.of(DeskFault.SERIES_UNFINISHED, "", series, closed, declared)));
+  }
+
+  /** Ends a declared series early, so that its sessions may be unsealed; no verdict is pooled. */
+  public Sessions.Result endEarly(SessionState state, String reason) {
+    return sessions.act(
+        state.id(),
+        latest ->
+            reason.isBlank()
+                ? Outcome.refused(
+                    blindlap.session.SessionFault.REASON_MISSING, "", "ending the series early")
+                : Outcome.accepted(SeriesAnalysis.ended(reason)));
+  }
+
+  /**
+   * Sessions outside series that compare the same setups for the same rider and were committed after
+   * an earlier one had been unsealed: repeats decided after seeing a result, never pooled.
+   */
+  public List<Repeat> repeats() {
+    Map<String, List<SessionSummary>> alike = new LinkedHashMap<>();
+    for (SessionSummary each : notebook.summaries()) {
+      if (each.series() == null && each.kind() == Plan.Kind.COMPARISON) {
+        String key =
+            each.rider().strip().toLowerCase(java.util.Locale.ROOT)
+                + "\n"
+                + each.setups().stream().sorted().toList();
+        alike.computeIfAbsent(key, k -> new ArrayList<>()).add(each);
+      }
+    }
+    List<Repeat> repeats = new ArrayList<>();
+    alike.values().stream().filter(list -> list.size() > 1).forEach(l -> repeats(l, repeats));
+    return repeats;
+  }
+
+  private void repeats(List<SessionSummary> alike, List<Repeat> found) {
+    for (SessionSummary earlier : alike) {
+      Optional<java.time.Instant> known =
+          earlier.step().sealed()
+              ? Optional.empty()
+              : sessions.state(earlier.id()).flatMap(SeriesAnalysis::unsealedAt);
+      for (SessionSummary later : alike) {
+        if (known.isPresent() && later.committedAt().isAfter(known.get())) {
+          found.add(new Repeat(earlier, later));
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,129 @@
+package blindlap.review;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.session.Fact;
+import blindlap.session.LapState;
+import blindlap.session.PlainLap;
+import blindlap.session.SessionState;
+import blindlap.stats.RiderNoise;
+import blindlap.stats.StintNoise;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What one day tells of a rider's noise in one measure (METHOD 6).
+ *
+ * @param session id of the session
+ * @param day its date
+ * @param source what sort of day
+ * @param noise from stint to stint with setups and drift removed, on the scale of the analysis;
+ *     empty if too few stints have a value
+ * @param drift fitted straight-line change over the day on that scale; NaN if it cannot be told
+ * @param stints stints used
+ * @param laps scored laps ridden
+ * @param voidLaps those that are void
+ */
+public record NoiseDay(
+    String session,
+    LocalDate day,
+    Source source,
+    Optional<RiderNoise> noise,
+    double drift,
+    int stints,
+    int laps,
+    int voidLaps) {
+
+  /** Sorts of days that tell of noise. */
+  public enum Source {
+    /** An unsealed comparison. */
+    COMPARISON,
+    /** An unsealed null run that was concealed from the rider. */
+    NULL_RUN,
+    /** One setup throughout, said openly. */
+    NOISE_RUN,
+    /** An old day brought in from a file, not blinded. */
+    PLAIN_DAY
+  }
+
+  /** Of an unsealed session. Setups are taken as they were really on. */
+  static NoiseDay of(DayRecord day, Measure measure) {
+    StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+    return of(
+        day.session(),
+        day.plan().day(),
+        day.nullRun() ? Source.NULL_RUN : Source.COMPARISON,
+        StintNoise.of(day.asFitted(), stints.values(), stints.valid(), measure.drift()),
+        day.laps().stream()
+            .filter(lap -> lap.ridden() && lap.id().lap() > day.plan().laps().settling())
+            .map(lap -> lap.voided().isPresent())
+            .toList());
+  }
+
+  /** Of an open noise run, once its day is closed. */
+  static NoiseDay ofNoiseRun(SessionState state, Measure measure) {
+    Plan plan = state.plan();
+    StintValues stints =
+        StintValues.of(
+            plan,
+            id -> state.lap(id).map(NoiseDay::lap),
+            measure,
+            StintValues.Laps.NOT_VOID);
+    return of(
+        state.id().text(),
+        plan.day(),
+        Source.NOISE_RUN,
+        StintNoise.of(
+            new int[plan.stints()], stints.values(), stints.valid(), measure.drift()),
+        state.laps().stream()
+            .filter(lap -> lap.ridden() && lap.id().lap() > plan.laps().settling())
+            .map(lap -> lap.voided().isPresent())
+            .toList());
+  }
+
+  private static DayRecord.Lap lap(LapState lap) {
+    return new DayRecord.Lap(lap.id(), lap.ridden(), lap.values(), lap.voided(), lap.note());
+  }
+
+  /** Of an old day; every lap of it is a stint of its own. */
+  static NoiseDay ofPlainDay(SessionState state, Fact.PlainDayImported old, Measure measure) {
+    int last = old.laps().stream().mapToInt(PlainLap::position).max().orElse(0);
+    double[] values = new double[last];
+    java.util.Arrays.fill(values, Double.NaN);
+    boolean[] valid = new boolean[last];
+    int[] setups = new int[last];
+    List<String> names = new ArrayList<>();
+    for (PlainLap lap : old.laps()) {
+      int at = lap.position() - 1;
+      if (!names.contains(lap.setup())) {
+        names.add(lap.setup());
+      }
+      setups[at] = names.indexOf(lap.setup());
+      BigDecimal value = lap.values().get(measure.name());
+      valid[at] = value != null && !lap.voided();
+      values[at] = value == null ? Double.NaN : measure.scale().forward(value.doubleValue());
+    }
+    return of(
+        state.id().text(),
+        state.plan().day(),
+        Source.PLAIN_DAY,
+        StintNoise.of(setups, values, valid, measure.drift()),
+        old.laps().stream().map(PlainLap::voided).toList());
+  }
+
+  private static NoiseDay of(
+      String session, LocalDate day, Source source, StintNoise fit, List<Boolean> voids) {
+    return new NoiseDay(
+        session,
+        day,
+        source,
+        fit.noise(),
+        fit.change(),
+        fit.used(),
+        voids.size(),
+        (int) voids.stream().filter(isVoid -> isVoid).count());
+  }
+}

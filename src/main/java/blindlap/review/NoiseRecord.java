@@ -1,0 +1,143 @@
+package blindlap.review;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.session.SessionState;
+import blindlap.session.Step;
+import blindlap.stats.Assignments;
+import blindlap.stats.Detectable;
+import blindlap.stats.RiderNoise;
+import blindlap.stats.Sampling;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+
+/**
+ * A rider's noise on a trail in one measure over all days that tell of it. Days count together only
+ * where measure, unit, scale and the number of scored laps a stint are the same: a mean of two laps
+ * is steadier than one lap.
+ *
+ * @param rider who
+ * @param trail where
+ * @param measure what, as the latest day describes it
+ * @param scoredLaps scored laps a stint
+ * @param days oldest first, at least one
+ */
+public record NoiseRecord(
+    String rider, String trail, Measure measure, int scoredLaps, List<NoiseDay> days) {
+  public NoiseRecord {
+    days = List.copyOf(days);
+  }
+
+  private record What(String name, Measure.Kind kind, String unit, boolean ratio, int scored) {
+    static What of(Measure measure, int scored) {
+      return new What(
+          measure.name().strip().toLowerCase(Locale.ROOT),
+          measure.kind(),
+          measure.unit(),
+          measure.scale() == blindlap.stats.Scale.RATIO,
+          scored);
+    }
+  }
+
+  /**
+   * Collects the noise of one rider on one trail, a record a measure, primary measures first.
+   *
+   * @param states sessions of that rider and trail; those that tell nothing yet are passed over
+   * @param open makes the record of an unsealed session
+   */
+  public static List<NoiseRecord> of(
+      List<SessionState> states, Function<SessionState, DayRecord> open) {
+    Map<What, NoiseRecord> found = new LinkedHashMap<>();
+    List<SessionState> oldestFirst = new ArrayList<>(states);
+    oldestFirst.sort(
+        Comparator.comparing((SessionState s) -> s.plan().day())
+            .thenComparing(SessionState::committedAt));
+    for (SessionState state : oldestFirst) {
+      Optional<Function<Measure, NoiseDay>> day = day(state, open);
+      for (Measure measure : day.isEmpty() ? List.<Measure>of() : measures(state.plan())) {
+        int scored = state.plan().laps().scored();
+        NoiseDay told = day.orElseThrow().apply(measure);
+        found.merge(
+            What.of(measure, scored),
+            new NoiseRecord(
+                state.plan().rider(), state.plan().trail(), measure, scored, List.of(told)),
+            NoiseRecord::then);
+      }
+    }
+    return List.copyOf(found.values());
+  }
+
+  private NoiseRecord then(NoiseRecord later) {
+    List<NoiseDay> all = new ArrayList<>(days);
+    all.addAll(later.days);
+    return new NoiseRecord(later.rider, later.trail, later.measure, scoredLaps, all);
+  }
+
+  private static List<Measure> measures(Plan plan) {
+    List<Measure> sorted = new ArrayList<>(plan.measures());
+    sorted.sort(Comparator.comparing(m -> m.role() != Measure.Role.PRIMARY));
+    return sorted;
+  }
+
+  private static Optional<Function<Measure, NoiseDay>> day(
+      SessionState state, Function<SessionState, DayRecord> open) {
+    if (state.step() == Step.ABANDONED) {
+      return Optional.empty();
+    }
+    if (state.unsealed()) {
+      DayRecord record = open.apply(state);
+      return Optional.of(measure -> NoiseDay.of(record, measure));
+    }
+    if (state.plainDay().isPresent()) {
+      return Optional.of(
+          measure -> NoiseDay.ofPlainDay(state, state.plainDay().orElseThrow(), measure));
+    }
+    return state.hasKey() || state.step().day()
+        ? Optional.empty()
+        : Optional.of(measure -> NoiseDay.ofNoiseRun(state, measure));
+  }
+
+  /** Days that have a noise. */
+  public List<NoiseDay> told() {
+    return days.stream().filter(day -> day.noise().isPresent()).toList();
+  }
+
+  /** √(Σ df·sd²/Σ df) over the days; empty if none has a noise. */
+  public Optional<RiderNoise> pooled() {
+    List<RiderNoise> each = days.stream().flatMap(day -> day.noise().stream()).toList();
+    return each.isEmpty() ? Optional.empty() : Optional.of(RiderNoise.pooled(each));
+  }
+
+  /** Share of void laps over all days; 0 without laps. */
+  public double voidShare() {
+    int laps = days.stream().mapToInt(NoiseDay::laps).sum();
+    return laps == 0 ? 0 : days.stream().mapToInt(NoiseDay::voidLaps).sum() / (double) laps;
+  }
+
+  /**
+   * The difference that a day of two setups in blocks of four shows with 80 % probability at this
+   * noise, on the scale of the analysis; empty if no noise is known.
+   *
+   * @param stints a multiple of 4, at least 12
+   */
+  public Optional<Double> canShow(int stints) {
+    Assignments set = Assignments.rule(2, stints).block(4).build();
+    return pooled()
+        .filter(noise -> noise.sd() > 0)
+        .map(
+            noise ->
+                Detectable.of(set, measure.drift(), Sampling.PREFERRED)
+                    .difference(noise.sd(), 0.8));
+  }
+
+  /** True for the same measure counted the same way. */
+  public boolean isAbout(Measure other, int scored) {
+    return What.of(measure, scoredLaps).equals(What.of(other, scored));
+  }
+}

@@ -1,0 +1,80 @@
+package blindlap.wording;
+
+import blindlap.plan.Measure;
+import blindlap.stats.Interval;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** A difference of two setups in words, wherever it comes from. */
+final class DifferenceWords {
+  private static final Words WORDS = Words.of("finding");
+
+  private final List<String> setups;
+  private final Measure measure;
+  private final Way way;
+  private final double estimate;
+  private final Sizes sizes;
+
+  /**
+   * @param setups names of the two setups; the difference is second less first
+   * @param estimate on the scale of the analysis
+   * @param intervals those that will be said
+   * @param spread a size that tells the digits where there is no interval
+   */
+  DifferenceWords(
+      List<String> setups,
+      Measure measure,
+      double estimate,
+      List<Optional<Interval>> intervals,
+      double spread) {
+    this.setups = List.copyOf(setups);
+    this.measure = measure;
+    this.way = Way.of(measure);
+    this.estimate = estimate;
+    this.sizes = Sizes.of(measure, estimate, intervals, spread);
+  }
+
+  /** "Shock L was 2.3 s a lap faster than Shock K". */
+  String difference() {
+    if (estimate == 0) {
+      return WORDS.say("equal", setups.get(0), setups.get(1), measure.name());
+    }
+    int first = way.first(estimate);
+    return WORDS.say(
+        way.key(measure),
+        setups.get(first),
+        setups.get(1 - first),
+        sizes.estimate(estimate) + sizes.unit(),
+        measure.name(),
+        measure.unit());
+  }
+
+  /** "1.7 to 3.0 s", or from one setup's side to the other's. */
+  String interval(Optional<Interval> shifts) {
+    return shifts.map(this::interval).orElse(WORDS.say("unbounded"));
+  }
+
+  private String interval(Interval interval) {
+    List<BigDecimal> limits = sizes.limits(interval);
+    boolean above = interval.low() > 0;
+    if (above || interval.high() < 0) {
+      BigDecimal near = above ? limits.get(0) : limits.get(1);
+      BigDecimal far = above ? limits.get(1) : limits.get(0);
+      return WORDS.say(
+          "interval.one.side", near.toPlainString(), far.toPlainString() + sizes.unit());
+    }
+    return WORDS.say("interval.two.sides", end(-1, limits.get(0)), end(1, limits.get(1)));
+  }
+
+  private String end(int side, BigDecimal limit) {
+    if (limit.signum() == 0) {
+      return WORDS.say("end.none");
+    }
+    return WORDS.say(
+        "end." + way.name().toLowerCase(Locale.ROOT).replace('_', '.'),
+        setups.get(way.first(side)),
+        limit.toPlainString() + sizes.unit());
+  }
+}

@@ -1,0 +1,149 @@
+package blindlap.wording;
+
+import blindlap.plan.Measure;
+import blindlap.review.NoiseDay;
+import blindlap.review.NoiseRecord;
+import blindlap.stats.Interval;
+import blindlap.stats.RiderNoise;
+import blindlap.stats.Scale;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Rider noise in sentences. Its interval is right only if laps behave normally, and says so. */
+public final class NoiseWords {
+  private static final Words WORDS = Words.of("noise");
+  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM", Locale.UK);
+  private static final DateTimeFormatter DATE =
+      DateTimeFormatter.ofPattern("d MMM uuuu", Locale.UK);
+
+  private NoiseWords() {}
+
+  /** A sentence of the bundle. */
+  public static String say(String key, Object... arguments) {
+    return WORDS.say(key, arguments);
+  }
+
+  /** "3 days, 12 Sep to 24 Oct 2026", for a plan. */
+  public static String source(NoiseRecord record) {
+    List<NoiseDay> days = record.told();
+    LocalDate first = days.get(0).day();
+    LocalDate last = days.get(days.size() - 1).day();
+    return days.size() == 1
+        ? WORDS.say("source.one", last.format(DATE))
+        : WORDS.say("source", days.size(), first.format(DATE), last.format(DATE));
+  }
+
+  /** "R. Lind's noise on Quarry loop". */
+  public static String title(NoiseRecord record) {
+    return WORDS.say("title", record.rider(), record.trail());
+  }
+
+  /** "lap time, 2 scored laps a stint". */
+  public static String what(NoiseRecord record) {
+    return record.scoredLaps() == 1
+        ? record.measure().name()
+        : WORDS.say("what.several", record.measure().name(), record.scoredLaps());
+  }
+
+  /** An SD as said: in the unit, or in per cent on the ratio scale. */
+  public static double said(Measure measure, double sd) {
+    return measure.scale() == Scale.RATIO ? 100 * Math.expm1(sd) : sd;
+  }
+
+  /** Unit of an SD. */
+  public static String unit(Measure measure) {
+    return measure.scale() == Scale.RATIO ? "%" : measure.unit();
+  }
+
+  private static int decimals(Measure measure, RiderNoise noise) {
+    return Figures.decimals(said(measure, noise.sd()) / 4);
+  }
+
+  /** "0.64 s". */
+  public static String sd(Measure measure, RiderNoise noise) {
+    return Figures.number(said(measure, noise.sd()), decimals(measure, noise))
+        + " "
+        + unit(measure);
+  }
+
+  /** "0.54 to 0.77 s". */
+  public static String interval(Measure measure, RiderNoise noise) {
+    Interval interval = noise.interval95IfNormal();
+    Interval said = new Interval(said(measure, interval.low()), said(measure, interval.high()));
+    return Figures.interval(said, decimals(measure, noise)) + " " + unit(measure);
+  }
+
+  /** The pooled noise in one sentence, or that there is none. */
+  public static String pooled(NoiseRecord record) {
+    Optional<RiderNoise> pooled = record.pooled();
+    if (pooled.isEmpty()) {
+      return WORDS.say("none", what(record));
+    }
+    RiderNoise noise = pooled.get();
+    return WORDS.say(
+        record.told().size() == 1 ? "pooled.one" : "pooled",
+        sd(record.measure(), noise),
+        interval(record.measure(), noise),
+        noise.df(),
+        record.told().size(),
+        what(record));
+  }
+
+  /** One day in a line. */
+  public static String day(NoiseRecord record, NoiseDay day) {
+    Measure measure = record.measure();
+    String noise =
+        day.noise()
+            .map(n -> WORDS.say("day.noise", sd(measure, n), interval(measure, n)))
+            .orElse(WORDS.say("day.none", day.stints()));
+    return WORDS.say(
+        "day",
+        day.day().format(DATE),
+        WORDS.say("source." + day.source().name()),
+        noise,
+        drift(measure, day),
+        day.voidLaps(),
+        day.laps());
+  }
+
+  private static String drift(Measure measure, NoiseDay day) {
+    if (Double.isNaN(day.drift())) {
+      return WORDS.say("drift.unknown");
+    }
+    double said = measure.scale() == Scale.RATIO ? 100 * Math.expm1(day.drift()) : day.drift();
+    double tells = day.noise().map(n -> said(measure, n.sd()) / 2).orElse(Math.abs(said) / 5);
+    return WORDS.say(
+        "drift", Figures.signed(said, Figures.decimals(tells)), unit(measure));
+  }
+
+  /** Everything of a record in lines: pooled, days, voids. */
+  public static List<String> lines(NoiseRecord record) {
+    List<String> lines = new ArrayList<>();
+    lines.add(pooled(record));
+    record.days().forEach(day -> lines.add("  " + day(record, day)));
+    lines.add(WORDS.say("voids", Figures.inHundred(record.voidShare())));
+    return lines;
+  }
+
+  /** Label of a day in a picture. */
+  public static String label(NoiseDay day) {
+    return day.day().format(DAY);
+  }
+
+  /**
+   * What a day of so many stints in blocks of four can show, with 80 % probability; empty if it
+   * cannot be told.
+   *
+   * @param stints a multiple of 4, at least 12
+   */
+  public static Optional<String> canShow(NoiseRecord record, int stints) {
+    return record
+        .canShow(stints)
+        .map(shift -> said(record.measure(), shift))
+        .map(said -> Figures.near(said) + " " + unit(record.measure()));
+  }
+}

@@ -1,0 +1,135 @@
+package blindlap.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class NoiseTest {
+  private static final String NOISE_RUN =
+      """
+      kind: noise run
+      question: How much do my laps differ?
+      rider: R. Lind
+      trail: Quarry loop
+      day: 2026-11-07
+      setups: [{name: Shock K}]
+      measures: [{name: lap time, kind: lap time, unit: s, role: primary}]
+      stints: 6
+      """;
+
+  private static final String LAPS =
+      "lap;lap time;void\n1;95.0;\n2;94.2;\n3;95.4;\n4;99.0;traffic\n5;94.8;\n6;94.0;\n";
+
+  @TempDir Path folder;
+  private CommandLineSession session;
+
+  @BeforeEach
+  void start() {
+    session = new CommandLineSession(folder);
+  }
+
+  private CommandLineSession.Ran ok(String... arguments) {
+    CommandLineSession.Ran ran = session.run(arguments);
+    assertThat(ran.err()).isEmpty();
+    assertThat(ran.code()).isZero();
+    return ran;
+  }
+
+  private void noiseRun() {
+    ok("commit", session.file("noise.yaml", NOISE_RUN).toString());
+    ok("record", "latest", session.file("noise.csv", LAPS).toString());
+    ok("close-day", "latest");
+  }
+
+  @Test
+  void anOpenNoiseRunHasNoPhraseNoKeyAndNoVerdict() {
+    CommandLineSession.Ran committed =
+        ok("commit", session.file("noise.yaml", NOISE_RUN).toString());
+    assertThat(committed.out()).contains("open").doesNotContain("phrase").doesNotContain("sealed:");
+    ok("record", "latest", session.file("noise.csv", LAPS).toString());
+    ok("close-day", "latest");
+    ok("close-review", "latest");
+    for (String command : new String[] {"unseal", "helper", "review"}) {
+      CommandLineSession.Ran ran = session.run(command, "latest");
+      assertThat(ran.code()).as(command).isEqualTo(2);
+      assertThat(ran.err()).as(command).contains("has no key");
+    }
+  }
+
+  @Test
+  void aNoiseRunTellsItsNoiseOnceTheDayIsClosed() {
+    ok("commit", session.file("noise.yaml", NOISE_RUN).toString());
+    ok("record", "latest", session.file("noise.csv", LAPS).toString());
+    assertThat(ok("noise").out()).contains("Nothing is known yet of R. Lind on Quarry loop");
+    ok("close-day", "latest");
+    // Line through 95.0, 94.2, 95.4, 94.8, 94.0 at 1, 2, 3, 5, 6 by hand: sigma .6068 on 3 df,
+    // slope -.11395.
+    String noise = ok("noise").out();
+    assertThat(noise).contains("0.61 s from stint to stint", "3 degrees of freedom", "drift of −0.6 s");
+    assertThat(noise).contains("if laps behave normally", "noise run", "1 of 6 laps void");
+  }
+
+  @Test
+  void oldDaysAddToTheNoiseAndAreNeverReviewed() {
+    noiseRun();
+    Path old =
+        session.file(
+            "old.csv",
+            "Runde;Zeit;Fahrwerk;kaputt\n1;95,1;K;\n2;94,0;L;\n3;95,3;K;\n4;94,6;L;\n5;1:35,2;K;ja\n"
+                + "6;93,9;L;\n7;94,7;K;\n");
+    CommandLineSession.Ran ran =
+        ok(
+            "import-day", old.toString(), "--rider", "R. Lind", "--trail", "Quarry loop", "--day",
+            "2024-05-18", "--map", "lap time=Zeit", "--setup", "Fahrwerk", "--void", "kaputt");
+    assertThat(ran.out()).contains("never gives a verdict", "from 2 days");
+    String noise = ok("noise", "--rider", "r. lind").out();
+    assertThat(noise).contains("18 May 2024, old day, not blinded", "1 of 7 laps void");
+    // Seven laps less one void, two setups and a line leave three; with the noise run six.
+    assertThat(noise).contains("6 degrees of freedom from 2 days");
+    assertThat(session.run("review", "latest").err()).contains("has no key");
+    CommandLineSession.Ran again =
+        session.run(
+            "import-day", old.toString(), "--rider", "R. Lind", "--trail", "Quarry loop", "--day",
+            "2024-05-18", "--map", "lap time=Zeit", "--setup", "Fahrwerk", "--void", "kaputt");
+    assertThat(again.err()).contains("in the notebook already");
+  }
+
+  @Test
+  void whatIsWrongWithAnOldDayIsNamedAndNothingIsBroughtIn() {
+    String[] tail = {
+      "--rider", "R. Lind", "--trail", "Quarry loop", "--day", "2024-05-18", "--map"
+    };
+    assertThat(bring("t\n95\n96\n97\n", tail, "lap time=Zeit").err())
+        .contains("Line 1", "\"Zeit\" is not known", "t");
+    assertThat(bring("t\n95.1\nfast\n97\n", tail, "lap time=t").err())
+        .contains("Line 3, column 1", "\"fast\" is not a time");
+    assertThat(bring("t;x\n95.1;1\n96,2;1\n97;1\n", tail, "lap time=t").err())
+        .contains("another decimal sign than line 2");
+    assertThat(bring("t\n95\n96\n", tail, "lap time=t").err()).contains("2 laps");
+    assertThat(ok("notebook").out()).contains("empty");
+  }
+
+  private CommandLineSession.Ran bring(String csv, String[] tail, String map) {
+    String[] all = new String[tail.length + 3];
+    all[0] = "import-day";
+    all[1] = session.file("old.csv", csv).toString();
+    System.arraycopy(tail, 0, all, 2, tail.length);
+    all[all.length - 1] = map;
+    CommandLineSession.Ran ran = session.run(all);
+    assertThat(ran.code()).isEqualTo(2);
+    return ran;
+  }
+
+  @Test
+  void timesInMillisecondsBecomeSeconds() {
+    Path old = session.file("ms.csv", "t\n95100\n94000\n95300\n94600\n95000\n");
+    ok(
+        "import-day", old.toString(), "--rider", "R. Lind", "--trail", "Quarry loop", "--day",
+        "2024-05-18", "--map", "lap time=t", "--unit", "lap time=ms");
+    assertThat(ok("noise").out()).contains("s from stint to stint").doesNotContain("ms");
+    assertThat(ok("noise").out()).containsPattern("lap time: 0\\.\\d+ s from");
+  }
+}

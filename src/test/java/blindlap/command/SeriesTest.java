@@ -1,0 +1,188 @@
+package blindlap.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class SeriesTest {
+  @TempDir Path folder;
+  private CommandLineSession session;
+  private final List<String> phrases = new ArrayList<>();
+  private final List<String> ids = new ArrayList<>();
+
+  @BeforeEach
+  void start() {
+    session = new CommandLineSession(folder);
+  }
+
+  private static String plan(String rider, int sessions, boolean flipped) {
+    String setups =
+        flipped ? "[{name: Shock L}, {name: Shock K}]" : "[{name: Shock K}, {name: Shock L}]";
+    return """
+    question: Is Shock L quicker than Shock K?
+    rider: %s
+    trail: Quarry loop
+    day: 2026-11-14
+    setups: %s
+    measures: [{name: lap time, kind: lap time, unit: s, role: primary, worthwhile: 0.5}]
+    protocol: eight-stints
+    stints: 8
+    series: k-or-l
+    %s
+    """
+        .formatted(rider, setups, sessions == 0 ? "" : "series_sessions: " + sessions);
+  }
+
+  private CommandLineSession.Ran ok(String... arguments) {
+    CommandLineSession.Ran ran = session.run(arguments);
+    assertThat(ran.err()).isEmpty();
+    assertThat(ran.code()).isZero();
+    return ran;
+  }
+
+  /** Commits, rides and closes; the difference is that of Shock L to Shock K. */
+  private void ride(String plan, double first, double step) {
+    CommandLineSession.Ran ran = ok("commit", session.file("plan.yaml", plan).toString());
+    String after = ran.out().substring(ran.out().indexOf("shown this once:") + 16).strip();
+    phrases.add(after.lines().findFirst().orElseThrow().strip());
+    String id = ran.after("session");
+    ids.add(id);
+    StringBuilder laps = new StringBuilder("lap;lap time\n");
+    for (int lap = 1; lap <= 8; lap++) {
+      laps.append(lap).append(';').append(first + step * (lap * lap % 7)).append('\n');
+    }
+    ok("record", id, session.file("laps.csv", laps.toString()).toString());
+    ok("close-day", id);
+    ok("close-review", id);
+  }
+
+  private CommandLineSession.Ran unseal(int which, String... more) {
+    session.types(phrases.get(which));
+    List<String> all = new ArrayList<>(List.of("unseal", ids.get(which)));
+    all.addAll(List.of(more));
+    return session.run(all.toArray(String[]::new));
+  }
+
+  private JsonNode json() throws Exception {
+    return new ObjectMapper().readTree(ok("series", "k-or-l", "--json").out());
+  }
+
+  @Test
+  void aDeclaredSeriesIsUnsealedTogetherAndPooledForThatRider() throws Exception {
+    ride(plan("R. Lind", 2, false), 95, 0.3);
+    assertThat(unseal(0).err()).contains("1 of 2 declared sessions ready", "Nothing was opened");
+    assertThat(ok("series").out()).contains("1 of 2 declared sessions closed");
+    ride(plan("R. Lind", 2, true), 90, 0.5);
+    assertThat(ok("series", "k-or-l").out()).contains("nothing to pool yet", "not unsealed yet");
+    assertThat(unseal(0).code()).isZero();
+    assertThat(ok("series", "k-or-l").out()).contains("no verdict yet, with 1 of 2");
+    assertThat(unseal(1).code()).isZero();
+    String text = ok("series", "k-or-l").out();
+    assertThat(text).contains("for R. Lind on these 2 days", "from all 2,500 combinations");
+    assertThat(text).contains("2 are pooled").doesNotContain("in general");
+    JsonNode found = json();
+    assertThat(found.get("verdict").isTextual()).isTrue();
+    assertThat(found.get("no_verdict").isNull()).isTrue();
+    assertThat(found.get("these_riders_on_these_days").get("count").asInt()).isEqualTo(2500);
+    // Setups are matched by id: the second plan lists them the other way round.
+    JsonNode review = new ObjectMapper().readTree(ok("review", ids.get(1), "--json").out());
+    double own = review.get("measures").get(0).get("estimate").asDouble();
+    assertThat(found.get("sessions").get(1).get("estimate").asDouble()).isCloseTo(-own, within(1e-9));
+  }
+
+  @Test
+  void whatIsCommittedAfterAResultIsListedButNotPooled() throws Exception {
+    ride(plan("R. Lind", 2, false), 95, 0.3);
+    ride(plan("R. Lind", 2, false), 95, 0.4);
+    unseal(0);
+    session.later(3600);
+    ride(plan("R. Lind", 2, false), 93, 0.4);
+    unseal(1);
+    unseal(2);
+    assertThat(ok("series", "k-or-l").out())
+        .contains("repeat decided after seeing a result, not pooled", "2 are pooled");
+    assertThat(json().get("pooled_sessions").asInt()).isEqualTo(2);
+  }
+
+  @Test
+  void anUndeclaredSeriesAndOneEndedEarlyHaveNumbersButNoVerdict() throws Exception {
+    ride(plan("R. Lind", 0, false), 95, 0.3);
+    unseal(0);
+    assertThat(ok("series", "k-or-l").out()).contains("no number of sessions was declared");
+    assertThat(json().get("verdict").isNull()).isTrue();
+  }
+
+  @Test
+  void endingEarlyNeedsAReasonAndGivesUpTheVerdict() throws Exception {
+    ride(plan("R. Lind", 3, false), 95, 0.3);
+    ride(plan("R. Lind", 3, false), 95, 0.4);
+    assertThat(unseal(0, "--end-series", " ").err()).contains("reason");
+    assertThat(unseal(0, "--end-series", "broken wrist").code()).isZero();
+    assertThat(unseal(1).code()).isZero();
+    assertThat(ok("series", "k-or-l").out()).contains("ended with 2 of 3 declared sessions");
+    assertThat(json().get("no_verdict").asText()).isEqualTo("ended early");
+  }
+
+  @Test
+  void ridersInGeneralAreKeptApartFromTheseRidersAndNeedFour() throws Exception {
+    String[] names = {"R. Lind", "M. Oster", "T. Falk", "J. Ebner"};
+    for (int i = 0; i < 4; i++) {
+      ride(plan(names[i], 4, false), 90 + i, 0.3 + 0.1 * i);
+    }
+    for (int i = 0; i < 2; i++) {
+      unseal(i);
+    }
+    assertThat(ok("series", "k-or-l").out()).contains("no verdict yet");
+    unseal(2);
+    unseal(3);
+    String text = ok("series", "k-or-l").out();
+    assertThat(text).contains("for riders in general, from 4 riders");
+    assertThat(text).contains("These riders on these days:", "It says nothing of other riders");
+    for (String name : names) {
+      assertThat(text).contains(name + ": Shock");
+    }
+    JsonNode general = json().get("riders_in_general");
+    double sum = 0;
+    for (JsonNode rider : json().get("riders")) {
+      sum += rider.get("estimate").asDouble();
+    }
+    assertThat(general.get("estimate").asDouble()).isCloseTo(sum / 4, within(1e-9));
+    assertThat(general.get("method").asText()).isEqualTo("equal weight t");
+  }
+
+  @Test
+  void twoRidersAreTooFewForAVerdictAndAbandonedSessionsAreListed() throws Exception {
+    ride(plan("R. Lind", 2, false), 95, 0.3);
+    ride(plan("M. Oster", 2, false), 92, 0.4);
+    CommandLineSession.Ran third =
+        ok("commit", session.file("plan.yaml", plan("T. Falk", 2, false)).toString());
+    ok("abandon", third.after("session"), "--reason", "thunderstorm");
+    unseal(0);
+    unseal(1);
+    assertThat(ok("series", "k-or-l").out())
+        .contains("2 riders are too few", "abandoned: thunderstorm", "four are the least");
+    assertThat(json().get("no_verdict").asText()).isEqualTo("too few riders");
+  }
+
+  @Test
+  void aRepeatOutsideAnySeriesIsLabelled() {
+    String lone = plan("R. Lind", 0, false).replace("series: k-or-l", "");
+    ride(lone, 95, 0.3);
+    ride(lone, 95, 0.3);
+    unseal(0);
+    assertThat(ok("series").out()).doesNotContain("Repeat decided");
+    session.later(3600);
+    ride(lone, 95, 0.3);
+    assertThat(ok("series").out())
+        .contains("Repeat decided after seeing a result", ids.get(2).substring(0, 8))
+        .doesNotContain(ids.get(1).substring(0, 8));
+  }
+}

@@ -1,0 +1,132 @@
+package blindlap.review;
+
+import blindlap.plan.Blinding;
+import blindlap.plan.ChangeMethod;
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.Protocol;
+import blindlap.plan.Rule;
+import blindlap.plan.Setup;
+import blindlap.session.LapId;
+import blindlap.stats.Drift;
+import blindlap.stats.Orders;
+import blindlap.stats.Scale;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/** Invented days for tests, made in memory: any rule, any measures, any values. */
+public final class Days {
+  private Days() {}
+
+  /** A measure of a kind, primary unless said otherwise. */
+  public static Measure measure(
+      String name,
+      Measure.Kind kind,
+      Measure.Role role,
+      Measure.Better better,
+      @Nullable String worthwhile,
+      Scale scale) {
+    String unit =
+        kind.timed() ? "s" : kind == Measure.Kind.COUNT ? "a lap" : "points";
+    return new Measure(
+        name,
+        kind,
+        unit,
+        kind.rating() ? "none" : "",
+        kind.rating() ? "all" : "",
+        role,
+        better,
+        worthwhile == null ? null : new BigDecimal(worthwhile),
+        Drift.LINE,
+        scale);
+  }
+
+  /** A plan of these measures with one scored lap a stint. */
+  public static Plan plan(Rule rule, List<Measure> measures) {
+    List<Setup> setups = new ArrayList<>();
+    for (int i = 0; i < rule.setups(); i++) {
+      setups.add(Setup.named("Shock " + (char) ('K' + i)));
+    }
+    return new Plan(
+        Plan.Kind.COMPARISON,
+        "Which is better?",
+        Plan.Expectations.NONE,
+        "R. Lind",
+        "Quarry loop",
+        LocalDate.of(2026, 11, 14),
+        "",
+        setups,
+        ChangeMethod.REFIT,
+        null,
+        "",
+        List.of(),
+        measures,
+        Protocol.unnamed(rule),
+        rule.stints(),
+        new Plan.Laps(2, 0, 1),
+        Blinding.BLIND,
+        null,
+        null,
+        "",
+        null,
+        null);
+  }
+
+  /**
+   * A day of this order.
+   *
+   * @param values one value a stint by measure; NaN where none
+   */
+  public static DayRecord day(Plan plan, String order, Map<String, double[]> values) {
+    List<DayRecord.Lap> laps = new ArrayList<>();
+    List<Integer> codes = new ArrayList<>();
+    for (int stint = 1; stint <= plan.stints(); stint++) {
+      Map<String, BigDecimal> lap = new HashMap<>();
+      for (Map.Entry<String, double[]> each : values.entrySet()) {
+        double value = each.getValue()[stint - 1];
+        if (!Double.isNaN(value)) {
+          lap.put(each.getKey(), BigDecimal.valueOf(value));
+        }
+      }
+      laps.add(new DayRecord.Lap(new LapId(stint, 1), true, lap, Optional.empty(), ""));
+      codes.add(100 + stint);
+    }
+    return new DayRecord(
+        "0123456789abcdef",
+        plan,
+        new DayRecord.OpenedKey("test", order, codes, "", "", 0, Optional.empty()),
+        laps,
+        new TreeMap<>(),
+        new TreeMap<>(),
+        plan.stints(),
+        new TreeMap<>());
+  }
+
+  /** A random day of a rule: base, effects per setup, noise; rounded to the digits of a sheet. */
+  public static double[] values(
+      int[] order, double base, double[] effects, double noise, int decimals, Random random) {
+    double[] values = new double[order.length];
+    for (int i = 0; i < values.length; i++) {
+      double value = base + effects[order[i]] + noise * random.nextGaussian();
+      values[i] =
+          BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN).doubleValue();
+    }
+    return values;
+  }
+
+  /** A random admissible order of a rule, as letters. */
+  public static String order(Rule rule, Random random) {
+    var set = rule.assignments();
+    int index = random.nextInt(set.count().intValueExact());
+    return Orders.letters(set.order(java.math.BigInteger.valueOf(index)));
+  }
+}
