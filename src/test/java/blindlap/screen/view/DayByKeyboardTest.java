@@ -61,7 +61,7 @@ class DayByKeyboardTest {
           makers.put(
               Shell.Page.RIDE, () -> new RidePage(look, ride, () -> shell.go(Shell.Page.SWAP)));
           shell.open(Shell.Page.SWAP, day.id());
-          Scene scene = new Scene(new ShellView(look, shell, makers, List.of()), 1280, 900);
+          Scene scene = new Scene(new ShellView(look, shell, makers, List.of()), 1280, 800);
           look.dress(scene);
           stage = new Stage();
           stage.setScene(scene);
@@ -105,7 +105,7 @@ class DayByKeyboardTest {
     assertThat(day.state().guesses()).hasSize(8);
     for (int stint = 1; stint <= 8; stint++) {
       var lap = day.state().lap(new LapId(stint, 1)).orElseThrow();
-      assertThat(lap.values()).hasSize(4);
+      assertThat(lap.values()).hasSize(5);
       TimeRecord time = lap.times().get("lap time");
       assertThat(time).isNotNull();
       assertThat(time.seconds()).isEqualByComparingTo("93");
