@@ -59,6 +59,7 @@ final class Blindness {
               "prints the ridden order of the session it has just unsealed"),
           Map.entry("desk.Cards", "hands the helper's schedule and sheet to the helper's card"),
           Map.entry("desk.Demo", "plays the helper of an invented day"),
+          Map.entry("desk.SampleSession", "plays a helper who fits an invented stint wrongly"),
           Map.entry("desk.HelperDay", "tells the helper what to fit before each stint"),
           Map.entry("desk.Keys", "opens the key for the helper, and unseals"),
           Map.entry("exchange.FactReader", "reads the key back from the text of SealOpened"),
