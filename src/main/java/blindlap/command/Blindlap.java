@@ -34,6 +34,13 @@ public final class Blindlap implements Runnable {
     }
   }
 
+  private static void overSessions(CommandLine line, CommandSetting setting) {
+    line.addSubcommand(new NotebookCommand(setting));
+    line.addSubcommand(new NoiseCommand(setting));
+    line.addSubcommand(new SeriesCommand(setting));
+    line.addSubcommand(new ImportDayCommand(setting));
+  }
+
   /**
    * Runs a command.
    *
@@ -58,10 +65,7 @@ public final class Blindlap implements Runnable {
     line.addSubcommand(new ExportCommand(setting));
     line.addSubcommand(new FingerprintCommand(setting));
     line.addSubcommand(new AbandonCommand(setting));
-    line.addSubcommand(new NotebookCommand(setting));
-    line.addSubcommand(new NoiseCommand(setting));
-    line.addSubcommand(new SeriesCommand(setting));
-    line.addSubcommand(new ImportDayCommand(setting));
+    overSessions(line, setting);
     line.addSubcommand(new ComputeCommand(Calculations.standard()));
     line.setOut(out);
     line.setErr(err);
