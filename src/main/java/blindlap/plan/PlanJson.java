@@ -47,10 +47,7 @@ public final class PlanJson {
     tree.put("noise", plan.noise() == null ? null : noise(plan.noise()));
     tree.put("override", plan.override());
     tree.put("series", plan.series());
-    if (plan.seriesSessions() != null) {
-      // Left out where there is none, so that plans without a series keep their bytes.
-      tree.put("series_sessions", number(plan.seriesSessions()));
-    }
+    putSeriesSessions(tree, plan);
     tree.put("level", "0.05");
     tree.put("missing", "mask");
     return tree;
@@ -68,6 +65,13 @@ public final class PlanJson {
         "warm_up", number(laps.warmUp()),
         "settling", number(laps.settling()),
         "scored", number(laps.scored()));
+  }
+
+  /** Left out where none is declared, so that plans without a series keep their bytes. */
+  private static void putSeriesSessions(Map<String, Object> tree, Plan plan) {
+    if (plan.seriesSessions() != null) {
+      tree.put("series_sessions", number(plan.seriesSessions()));
+    }
   }
 
   private static Map<String, Object> setup(Setup setup) {
