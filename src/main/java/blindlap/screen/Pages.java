@@ -4,6 +4,7 @@ import blindlap.desk.Desk;
 import blindlap.screen.model.Background;
 import blindlap.screen.model.NotebookModel;
 import blindlap.screen.model.PlanModel;
+import blindlap.screen.model.KeyInModel;
 import blindlap.screen.model.RideModel;
 import blindlap.screen.model.ReviewModel;
 import blindlap.screen.model.Shell;
@@ -66,7 +67,8 @@ final class Pages {
         new RideModel(
             desk.riderDays(), desk::dataVersion, background, desk.clock(), monotonic);
     shell.whenShown(Shell.Page.RIDE, model::open);
-    return new RidePage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
+    KeyInModel keyIn = new KeyInModel(desk.keyingIn(), desk.riderDays(), background);
+    return new RidePage(look, model, keyIn, () -> shell.go(Shell.Page.NOTEBOOK));
   }
 
   private Node swap() {

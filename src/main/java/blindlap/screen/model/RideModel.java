@@ -231,7 +231,8 @@ public final class RideModel {
     trouble.set(RideWords.notSaved(String.valueOf(problem.getMessage())));
   }
 
-  SessionId session() {
+  /** The session in hand. */
+  public SessionId session() {
     return java.util.Objects.requireNonNull(id, "no session is open");
   }
 
