@@ -40,6 +40,11 @@ public final class RiderDays {
     return sessions.state(id);
   }
 
+  /** Keying in paper. */
+  public KeyingIn keyingIn() {
+    return new KeyingIn(sessions);
+  }
+
   private Sessions.Result act(SessionId id, Function<SessionState, Outcome> decision) {
     return sessions.act(id, decision);
   }

@@ -4,7 +4,6 @@ import blindlap.desk.Desk;
 import blindlap.screen.model.Background;
 import blindlap.screen.model.NotebookModel;
 import blindlap.screen.model.PlanModel;
-import blindlap.screen.model.KeyInModel;
 import blindlap.screen.model.RideModel;
 import blindlap.screen.model.ReviewModel;
 import blindlap.screen.model.Shell;
@@ -67,8 +66,7 @@ final class Pages {
         new RideModel(
             desk.riderDays(), desk::dataVersion, background, desk.clock(), monotonic);
     shell.whenShown(Shell.Page.RIDE, model::open);
-    KeyInModel keyIn = new KeyInModel(desk.keyingIn(), desk.riderDays(), background);
-    return new RidePage(look, model, keyIn, () -> shell.go(Shell.Page.NOTEBOOK));
+    return new RidePage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
   }
 
   private Node swap() {

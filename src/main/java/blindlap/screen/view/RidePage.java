@@ -50,9 +50,9 @@ public final class RidePage extends HBox {
    *
    * @param back leaves the page
    */
-  public RidePage(Look look, RideModel model, KeyInModel keyIn, Runnable back) {
+  public RidePage(Look look, RideModel model, Runnable back) {
     this.look = look;
-    this.keyIn = keyIn;
+    this.keyIn = model.keyIn();
     this.model = model;
     this.code = BigWords.code(look);
     getStyleClass().add("ride");

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.TestDay;
 import blindlap.screen.model.Background;
-import blindlap.screen.model.KeyInModel;
 import blindlap.screen.model.RideModel;
 import java.nio.file.Path;
 import javafx.scene.Scene;
@@ -31,12 +30,6 @@ class RidePageTest {
     return model;
   }
 
-  static RidePage page(TestDay day, Look look, RideModel model) {
-    KeyInModel keyIn =
-        new KeyInModel(day.desk().keyingIn(), day.desk().riderDays(), Background.immediate());
-    return new RidePage(look, model, keyIn, () -> {});
-  }
-
   @Test
   void thePageInEveryStageIsKeptAsAPicture(@TempDir Path folder) {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 1)) {
@@ -45,7 +38,7 @@ class RidePageTest {
             Look look = new Look();
             look.themeProperty().set(Theme.SUNLIGHT);
             RideModel model = model(day);
-            Scene scene = new Scene(page(day, look, model), 1280, 1250);
+            Scene scene = new Scene(new RidePage(look, model, () -> {}), 1280, 1250);
             look.dress(scene);
             Window.picture(scene, "ride-wait");
             model.handedOver();
