@@ -3,7 +3,6 @@ package blindlap.command;
 import blindlap.desk.Desk;
 import blindlap.desk.KeyingIn;
 import blindlap.desk.Sessions;
-import blindlap.plan.Problem;
 import blindlap.session.SessionState;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -66,10 +65,8 @@ final class KeyInCommand extends SessionCommand {
 
   private Integer record(Desk desk, SessionState state, byte[] one, byte[] two) {
     KeyingIn.Files files = desk.keyingIn().compare(state, one, two);
-    List<Problem> problems = new ArrayList<>(files.first().problems());
-    problems.addAll(files.second().problems());
-    if (!problems.isEmpty()) {
-      throw complaint(problems);
+    if (!files.problems().isEmpty()) {
+      throw complaint(files.problems());
     }
     if (!files.found().isEmpty()) {
       List<String> lines = new ArrayList<>();
@@ -83,7 +80,7 @@ final class KeyInCommand extends SessionCommand {
       lines.add("Nothing was recorded. Look at the sheets, mend the files and key in again.");
       throw new Complaint(ExitCode.BAD_INPUT, lines);
     }
-    Sessions.Result.Done done = done(desk.keyingIn().record(state, files.first()));
+    Sessions.Result.Done done = done(desk.keyingIn().record(state, files));
     say("Both agree. Saved " + done.written().size() + " entries from paper.");
     return ExitCode.DONE;
   }

@@ -3,6 +3,7 @@ package blindlap.desk;
 import blindlap.exchange.LapsFile;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.Problem;
 import blindlap.session.DayCommands;
 import blindlap.session.Fact;
 import blindlap.session.LapInput;
@@ -120,6 +121,13 @@ public final class KeyingIn {
     public Files {
       found = List.copyOf(found);
     }
+
+    /** What is wrong in either file; nothing is recorded while anything is. */
+    public List<Problem> problems() {
+      List<Problem> all = new ArrayList<>(first.problems());
+      all.addAll(second.problems());
+      return all;
+    }
   }
 
   /** Compares two files that were keyed in from the same paper. */
@@ -165,8 +173,12 @@ public final class KeyingIn {
     return rows;
   }
 
-  /** Records laps of a file that was keyed in twice without a difference left. */
-  public Sessions.Result record(SessionState state, LapsFile.Reading reading) {
+  /** Records two files between which no difference is left. */
+  public Sessions.Result record(SessionState state, Files files) {
+    return record(state, files.first());
+  }
+
+  private Sessions.Result record(SessionState state, LapsFile.Reading reading) {
     if (!reading.problems().isEmpty()) {
       return new Sessions.Result.Refused(reading.problems());
     }

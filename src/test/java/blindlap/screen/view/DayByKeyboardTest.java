@@ -151,6 +151,7 @@ class DayByKeyboardTest {
       keys.choose("Who holds the watch?: starter");
     }
     keys.choose("lap time: Start");
+    assertThat(ride.troubleProperty().get()).isEmpty();
     Window.run(() -> day.clock().move(Duration.ofSeconds(93)));
     keys.choose("lap time: Stop");
     for (String scale : List.of("grip in the rocks", "harshness at the hands")) {
