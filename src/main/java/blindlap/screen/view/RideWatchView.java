@@ -92,6 +92,12 @@ final class RideWatchView extends VBox {
     } else if (missing()) {
       parts.addAll(typed());
     }
+    // A key that bounces must not press what takes the time back, so the focus goes to the words.
+    boolean stopped = riding && watch.state() == RideSheet.Watch.State.STOPPED;
+    state.setFocusTraversable(stopped);
+    if (stopped && isFocusWithin()) {
+      state.requestFocus();
+    }
     buttons.getChildren().setAll(parts);
     // The next press is the natural one: start, then stop. Nobody hunts for it with gloves on.
     if (riding && !parts.isEmpty() && watch.state() == RideSheet.Watch.State.RUNNING) {
