@@ -42,6 +42,7 @@ final class RideWatchView extends VBox {
     title.getStyleClass().add("field-title");
     state.getStyleClass().add("strong");
     state.setWrapText(true);
+    state.minHeightProperty().bind(look.touch());
     getChildren().setAll(title, state, buttons);
     if (riding || missing()) {
       getChildren().add(whoTimes());
