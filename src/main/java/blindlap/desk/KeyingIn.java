@@ -20,8 +20,8 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /**
- * Keying in paper: a table in ridden order, entered twice; where the two differ it is settled before
- * anything is recorded.
+ * Keying in paper: a table in ridden order, entered twice; where the two differ it is settled
+ * before anything is recorded.
  */
 public final class KeyingIn {
   private final Sessions sessions;
@@ -77,10 +77,7 @@ public final class KeyingIn {
     for (int lap = 1; lap <= last * per; lap++) {
       boolean settling = (lap - 1) % per < plan.laps().settling();
       boolean known =
-          state
-              .lap(blindlap.session.LapId.ofDay(lap, per))
-              .filter(LapState::ridden)
-              .isPresent();
+          state.lap(blindlap.session.LapId.ofDay(lap, per)).filter(LapState::ridden).isPresent();
       if (!settling && !known) {
         List<String> row = new ArrayList<>();
         row.add(String.valueOf(lap));

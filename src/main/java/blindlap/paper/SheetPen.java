@@ -19,8 +19,8 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Draws sheets in millimetres from the upper left, black on white, so that a line of 100 mm is 100 mm
- * on paper. The same content gives the same bytes.
+ * Draws sheets in millimetres from the upper left, black on white, so that a line of 100 mm is 100
+ * mm on paper. The same content gives the same bytes.
  */
 final class SheetPen implements AutoCloseable {
   /** Typefaces of the sheets. */
@@ -201,7 +201,9 @@ final class SheetPen implements AutoCloseable {
     text(x - width(face, points, words), y, face, points, words);
   }
 
-  /** Words broken into lines of at most this width; a word too long for a line is cut into parts. */
+  /**
+   * Words broken into lines of at most this width; a word too long for a line is cut into parts.
+   */
   List<String> lines(double width, Face face, double points, String words) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();

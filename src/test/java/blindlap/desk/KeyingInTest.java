@@ -43,8 +43,7 @@ class KeyingInTest {
       KeyingIn keying = day.desk().keyingIn();
       KeyingIn.Table empty = keying.empty(day.state());
 
-      List<KeyingIn.Difference> found =
-          keying.differences(typed(empty, "45"), typed(empty, "54"));
+      List<KeyingIn.Difference> found = keying.differences(typed(empty, "45"), typed(empty, "54"));
 
       assertThat(found).hasSize(1);
       assertThat(found.get(0).lap()).isEqualTo("1");
@@ -84,8 +83,7 @@ class KeyingInTest {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 2)) {
       KeyingIn keying = day.desk().keyingIn();
 
-      Sessions.Result result =
-          keying.record(day.state(), typed(keying.empty(day.state()), "101"));
+      Sessions.Result result = keying.record(day.state(), typed(keying.empty(day.state()), "101"));
 
       assertThat(result).isInstanceOf(Sessions.Result.Refused.class);
       assertThat(day.state().lapsRidden()).isZero();

@@ -25,8 +25,7 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class SheetsTest {
-  private static final String LONG =
-      "Shock with the longest name that fits on a strip of tape ";
+  private static final String LONG = "Shock with the longest name that fits on a strip of tape ";
 
   private static final String FOUR =
       """
@@ -57,19 +56,19 @@ class SheetsTest {
     return Stream.of(
             TestDay.EIGHT,
             TestDay.SIXTEEN,
-            TestDay.SIXTEEN.replace("stints: 16", "stints: 24").replace("lap_budget: 20", "lap_budget: 40").replace("16:38", "20:00"),
+            TestDay.SIXTEEN
+                .replace("stints: 16", "stints: 24")
+                .replace("lap_budget: 20", "lap_budget: 40")
+                .replace("16:38", "20:00"),
             four(16),
             four(24))
-        .flatMap(
-            plan ->
-                Stream.of(Sheets.Paper.values()).map(paper -> Arguments.of(plan, paper)));
+        .flatMap(plan -> Stream.of(Sheets.Paper.values()).map(paper -> Arguments.of(plan, paper)));
   }
 
   static Map<String, byte[]> sheets(TestDay day, Sheets.Paper paper) {
     Map<String, byte[]> all = new LinkedHashMap<>(day.desk().sheets().open(day.state(), paper));
     Keys.Result.Open open = (Keys.Result.Open) day.desk().keys().helper(day.state(), day.phrase());
-    all.put(
-        "helper-sheet.pdf", day.desk().sheets().helper(day.state(), open, day.phrase(), paper));
+    all.put("helper-sheet.pdf", day.desk().sheets().helper(day.state(), open, day.phrase(), paper));
     return all;
   }
 

@@ -82,7 +82,9 @@ public final class KeyInModel {
     return empty.columns();
   }
 
-  /** The rows to type: lap and code filled in, the rest empty, whatever was typed the first time. */
+  /**
+   * The rows to type: lap and code filled in, the rest empty, whatever was typed the first time.
+   */
   public List<List<String>> rows() {
     return empty.rows();
   }

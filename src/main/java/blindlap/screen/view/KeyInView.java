@@ -86,8 +86,7 @@ final class KeyInView extends VBox {
     }
   }
 
-  private static List<List<String>> read(
-      List<List<String>> rows, List<List<TextField>> fields) {
+  private static List<List<String>> read(List<List<String>> rows, List<List<TextField>> fields) {
     List<List<String>> typed = new ArrayList<>();
     for (int r = 0; r < rows.size(); r++) {
       List<String> row = new ArrayList<>(rows.get(r).subList(0, FIXED));
@@ -102,8 +101,7 @@ final class KeyInView extends VBox {
     List<TextField> fields = new ArrayList<>();
     for (KeyInModel.Row row : model.differences()) {
       Label words =
-          new Label(
-              RideWords.say("key.in.differs", row.words(), row.first(), row.second()));
+          new Label(RideWords.say("key.in.differs", row.words(), row.first(), row.second()));
       words.setWrapText(true);
       TextField field = new TextField();
       field.setAccessibleText(row.words());

@@ -116,7 +116,8 @@ public final class RidePage extends HBox {
     Region between = new Region();
     VBox.setVgrow(between, Priority.ALWAYS);
     VBox column =
-        new VBox(12, head, place, code, plate, watches, cap, between, happened, paper, leave, caution);
+        new VBox(
+            12, head, place, code, plate, watches, cap, between, happened, paper, leave, caution);
     column.setPadding(new Insets(28, 30, 28, 30));
     column.prefWidthProperty().bind(look.px(LEFT));
     ScrollPane scroll = new ScrollPane(column);
@@ -144,7 +145,8 @@ public final class RidePage extends HBox {
     plate.setVisible(!now.code().isEmpty());
     cap.setText(cap(now));
     happened.setText(RideWords.say(events || keying ? "less" : "more"));
-    happened.setDisable(now.stage() == RideSheet.Stage.NO_SESSION || now.stage() == RideSheet.Stage.OVER);
+    happened.setDisable(
+        now.stage() == RideSheet.Stage.NO_SESSION || now.stage() == RideSheet.Stage.OVER);
     paper.setDisable(happened.isDisable());
     Key key = new Key(now.stage(), now.lap(), now.number());
     if (!key.equals(shown)) {
@@ -211,8 +213,7 @@ public final class RidePage extends HBox {
         case HAND_OVER -> parts.add(next(RideWords.say("hand.over.button"), model::handedOver));
         case WARM_UP -> parts.add(next(RideWords.say("warm.up.button"), model::warmUpRidden));
         case SETTLING -> parts.add(next(RideWords.say("settling.button"), model::lapDone));
-        case SCORED ->
-            parts.add(next(RideWords.say("done.button", now.number()), model::lapDone));
+        case SCORED -> parts.add(next(RideWords.say("done.button", now.number()), model::lapDone));
         case DONE -> parts.add(next(RideWords.say("next.button"), model::next));
         default -> {} // nothing to do on this page
       }

@@ -39,7 +39,9 @@ final class Keyboard {
     pulse();
   }
 
-  /** Waits until the window was laid out anew: only then does the focus leave what was taken out. */
+  /**
+   * Waits until the window was laid out anew: only then does the focus leave what was taken out.
+   */
   private void pulse() {
     CountDownLatch seen = new CountDownLatch(1);
     Runnable count = seen::countDown;
@@ -84,7 +86,8 @@ final class Keyboard {
       met.add(here);
       press(KeyCode.TAB);
     }
-    throw new AssertionError("Tab never comes to '" + words + "', only to " + met.stream().distinct().toList());
+    throw new AssertionError(
+        "Tab never comes to '" + words + "', only to " + met.stream().distinct().toList());
   }
 
   /** Goes to a button or box and presses it. */
