@@ -70,6 +70,7 @@ public final class Blindlap implements Runnable {
         new HelperCommand(setting),
         new CodesCommand(setting),
         new SheetsCommand(setting),
+        new KeyInCommand(setting),
         new RecordCommand(setting),
         new VoidCommand(setting),
         new BlindBrokenCommand(setting),

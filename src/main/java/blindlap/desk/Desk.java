@@ -113,6 +113,11 @@ public final class Desk implements AutoCloseable {
     return cards;
   }
 
+  /** Keying in paper. */
+  public KeyingIn keyingIn() {
+    return new KeyingIn(sessions);
+  }
+
   /** Sheets to print. */
   public Sheets sheets() {
     return sheets;

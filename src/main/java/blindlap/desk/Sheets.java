@@ -47,8 +47,7 @@ public final class Sheets {
     byte[] sheet =
         HelperSheet.pdf(state, open.schedule(), open.sheet(), phrase.strip(), format(paper));
     if (state.step().sealed()) {
-      sessions.act(
-          state.id(), latest -> Outcome.accepted(new Fact.SheetReprinted("helper sheet")));
+      sessions.act(state.id(), latest -> Outcome.accepted(new Fact.SheetReprinted("helper sheet")));
     }
     return sheet;
   }

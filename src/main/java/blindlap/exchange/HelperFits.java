@@ -14,9 +14,9 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads the helper's records once they are open. A record is a JSON object; {@code fitted} names the
- * setup that was on (id, name, letter or index), {@code measured} holds settings by name, {@code
- * note} further words. What cannot be read is kept as a note, so that nothing is lost.
+ * Reads the helper's records once they are open. A record is a JSON object; {@code fitted} names
+ * the setup that was on (id, name, letter or index), {@code measured} holds settings by name,
+ * {@code note} further words. What cannot be read is kept as a note, so that nothing is lost.
  */
 public final class HelperFits {
   private static final ObjectMapper JSON = new ObjectMapper();

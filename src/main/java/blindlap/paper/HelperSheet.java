@@ -19,8 +19,8 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * The helper's sheet: what to fit before every stint, ticks, settings, steps, the key as text and as
- * a code to scan. Framed in black on every page, so that a passing rider looks away.
+ * The helper's sheet: what to fit before every stint, ticks, settings, steps, the key as text and
+ * as a code to scan. Framed in black on every page, so that a passing rider looks away.
  */
 public final class HelperSheet extends SheetFlow {
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
@@ -39,11 +39,7 @@ public final class HelperSheet extends SheetFlow {
   private final String phrase;
 
   private HelperSheet(
-      SheetPen pen,
-      SessionState state,
-      HelperSchedule schedule,
-      KeySheet sheet,
-      String phrase) {
+      SheetPen pen, SessionState state, HelperSchedule schedule, KeySheet sheet, String phrase) {
     super(pen, WORDS.say("helper.head"), CAUTIONS.say("short") + " " + CAUTIONS.say("ride"));
     this.state = state;
     this.plan = state.plan();
@@ -225,9 +221,7 @@ public final class HelperSheet extends SheetFlow {
     for (int i = 0; i < setup.steps().size(); i++) {
       item(WORDS.say("step", i + 1, setup.steps().get(i)));
     }
-    setup
-        .limits()
-        .forEach(l -> item(WORDS.say("limit", l.what(), l.value(), l.source())));
+    setup.limits().forEach(l -> item(WORDS.say("limit", l.what(), l.value(), l.source())));
     setup.cautions().forEach(c -> item(WORDS.say("caution", c)));
     settings(setup.settings());
   }

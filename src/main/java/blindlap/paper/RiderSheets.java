@@ -28,8 +28,7 @@ public final class RiderSheets extends SheetFlow {
   private RiderSheets(SheetPen pen, SessionState state) {
     super(
         pen,
-        WORDS.say(
-            "rider.head", state.plan().trail(), state.plan().rider(), state.plan().day()),
+        WORDS.say("rider.head", state.plan().trail(), state.plan().rider(), state.plan().day()),
         WORDS.say("rider.how") + " " + CAUTIONS.say("ride"));
     this.state = state;
     this.plan = state.plan();
@@ -179,7 +178,8 @@ public final class RiderSheets extends SheetFlow {
   }
 
   private Asked category(Measure measure) {
-    String words = measure.name() + ": " + WORDS.say("category", measure.lowWords(), measure.highWords());
+    String words =
+        measure.name() + ": " + WORDS.say("category", measure.lowWords(), measure.highWords());
     double head = titleHeight(words);
     return new Asked(
         head + 11,
@@ -209,10 +209,7 @@ public final class RiderSheets extends SheetFlow {
     double cell = SCALE / columns;
     double room = cell - BOX - 4;
     double row =
-        options.stream()
-            .mapToDouble(o -> pen.height(room, Face.SANS, BODY, o))
-            .max()
-            .orElse(BOX);
+        options.stream().mapToDouble(o -> pen.height(room, Face.SANS, BODY, o)).max().orElse(BOX);
     double pitch = Math.max(BOX, row) + 2;
     int rows = (options.size() + columns - 1) / columns;
     return new Asked(

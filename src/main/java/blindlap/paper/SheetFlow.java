@@ -14,6 +14,7 @@ abstract class SheetFlow {
   final SheetPen pen;
   final String head;
   private final String caution;
+  private double foot;
   double y;
 
   SheetFlow(SheetPen pen, String head, String caution) {
@@ -35,6 +36,13 @@ abstract class SheetFlow {
   }
 
   private double footHeight() {
+    if (foot == 0) {
+      foot = measuredFoot();
+    }
+    return foot;
+  }
+
+  private double measuredFoot() {
     return pen.height(width(), SheetPen.Face.STRONG, SMALL, caution) + FOOT_ROOM;
   }
 

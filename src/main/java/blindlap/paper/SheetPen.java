@@ -19,8 +19,8 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Draws sheets in millimetres from the upper left, black on white, so that a line of 100 mm is 100 mm
- * on paper. The same content gives the same bytes.
+ * Draws sheets in millimetres from the upper left, black on white, so that a line of 100 mm is 100
+ * mm on paper. The same content gives the same bytes.
  */
 final class SheetPen implements AutoCloseable {
   /** Typefaces of the sheets. */
@@ -45,18 +45,21 @@ final class SheetPen implements AutoCloseable {
   private final PDDocument document = new PDDocument();
   private final Map<Face, PDFont> fonts = new EnumMap<>(Face.class);
   private final Map<String, Boolean> known = new HashMap<>();
+  private final Map<String, Double> widths = new HashMap<>();
   private @Nullable PDPageContentStream page;
 
   SheetPen(SheetFormat format) {
     this.format = format;
     document.setDocumentId(1L); // else it would be drawn from the clock
-    for (Face face : Face.values()) {
-      String name = "/blindlap/fonts/" + face.file + ".ttf";
-      try (InputStream in = SheetPen.class.getResourceAsStream(name)) {
-        fonts.put(face, PDType0Font.load(document, java.util.Objects.requireNonNull(in), true));
-      } catch (IOException e) {
-        throw new UncheckedIOException(e);
-      }
+  }
+
+  /** Typefaces are read when they are first used: most sheets need three of the four. */
+  private PDFont load(Face face) {
+    String name = "/blindlap/fonts/" + face.file + ".ttf";
+    try (InputStream in = SheetPen.class.getResourceAsStream(name)) {
+      return PDType0Font.load(document, java.util.Objects.requireNonNull(in), true);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
@@ -123,15 +126,26 @@ final class SheetPen implements AutoCloseable {
 
   /** Width of words in millimetres. */
   double width(Face face, double points, String words) {
+    double em = 0;
+    String printed = printable(face, words);
+    for (int i = 0; i < printed.length(); i += Character.charCount(printed.codePointAt(i))) {
+      String one = Character.toString(printed.codePointAt(i));
+      em += widths.computeIfAbsent(face + one, key -> em(face, one));
+    }
+    return em / 1000 * points * POINT_MM;
+  }
+
+  /** Width of one character in thousandths of the size; the typefaces are set without kerning. */
+  private double em(Face face, String one) {
     try {
-      return font(face).getStringWidth(printable(face, words)) / 1000 * points * POINT_MM;
+      return font(face).getStringWidth(one);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
   private PDFont font(Face face) {
-    return java.util.Objects.requireNonNull(fonts.get(face));
+    return fonts.computeIfAbsent(face, this::load);
   }
 
   /** What the typeface lacks is printed as a question mark, so that nothing vanishes unseen. */
@@ -187,7 +201,9 @@ final class SheetPen implements AutoCloseable {
     text(x - width(face, points, words), y, face, points, words);
   }
 
-  /** Words broken into lines of at most this width; a word too long for a line is cut into parts. */
+  /**
+   * Words broken into lines of at most this width; a word too long for a line is cut into parts.
+   */
   List<String> lines(double width, Face face, double points, String words) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();

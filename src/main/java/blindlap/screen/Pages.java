@@ -4,8 +4,8 @@ import blindlap.desk.Desk;
 import blindlap.screen.model.Background;
 import blindlap.screen.model.NotebookModel;
 import blindlap.screen.model.PlanModel;
-import blindlap.screen.model.RideModel;
 import blindlap.screen.model.ReviewModel;
+import blindlap.screen.model.RideModel;
 import blindlap.screen.model.Shell;
 import blindlap.screen.model.SwapModel;
 import blindlap.screen.view.FileDialogs;
@@ -63,8 +63,7 @@ final class Pages {
 
   private Node ride() {
     RideModel model =
-        new RideModel(
-            desk.riderDays(), desk::dataVersion, background, desk.clock(), monotonic);
+        new RideModel(desk.riderDays(), desk::dataVersion, background, desk.clock(), monotonic);
     shell.whenShown(Shell.Page.RIDE, model::open);
     return new RidePage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
   }
@@ -72,11 +71,7 @@ final class Pages {
   private Node swap() {
     SwapModel model =
         new SwapModel(
-            desk.helperDays(),
-            desk.riderDays(),
-            desk::dataVersion,
-            background,
-            desk.clock());
+            desk.helperDays(), desk.riderDays(), desk::dataVersion, background, desk.clock());
     shell.whenShown(Shell.Page.SWAP, model::open);
     return new SwapPage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
   }

@@ -90,8 +90,6 @@ public final class AnyFact {
     facts.add(new Fact.WarmUpRidden(1 + random.nextInt(4)));
     facts.add(new Fact.LapRidden(lap, any(Fact.Source.values())));
     facts.add(new Fact.ScoreGiven(lap, text(), number(), any(Fact.Source.values())));
-    facts.add(new Fact.WatchStarted(lap, text(), instant()));
-    facts.add(new Fact.WatchReset(lap, text()));
     facts.add(new Fact.TimeTaken(lap, text(), time()));
     facts.add(new Fact.ScoreCorrected(lap, text(), random.nextBoolean() ? null : number(), text()));
     facts.add(new Fact.NoteWritten(lap, text()));
@@ -112,6 +110,10 @@ public final class AnyFact {
     facts.add(new Fact.SessionAbandoned(text()));
     facts.add(new Fact.AmendmentMade(text(), text()));
     facts.add(new AnyFact(facts.size()).plainDay());
+    // Kinds that came later stand last, so that the spelling of earlier ones can be compared.
+    AnyFact later = new AnyFact(facts.size());
+    facts.add(new Fact.WatchStarted(lap, later.text(), later.instant()));
+    facts.add(new Fact.WatchReset(lap, later.text()));
     return facts;
   }
 

@@ -32,11 +32,13 @@ public final class RideModel {
   private final Background background;
   private final Clock clock;
 
-  private final ReadOnlyObjectWrapper<RideSheet> sheet = new ReadOnlyObjectWrapper<>(RideSheet.NONE);
+  private final ReadOnlyObjectWrapper<RideSheet> sheet =
+      new ReadOnlyObjectWrapper<>(RideSheet.NONE);
   private final ReadOnlyStringWrapper saved = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper open = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private final DayEvents events;
+  private final KeyInModel keyIn;
   private final RideWatches watches;
 
   private @Nullable SessionId id;
@@ -63,6 +65,7 @@ public final class RideModel {
     this.background = background;
     this.clock = clock;
     this.watches = new RideWatches(this, days, clock, monotonic);
+    this.keyIn = new KeyInModel(days.keyingIn(), days, background);
     this.events = new DayEvents(days, background, () -> sheet.get().stint(), this::show);
   }
 
@@ -89,6 +92,11 @@ public final class RideModel {
   /** The watches of the lap in hand. */
   public RideWatches watches() {
     return watches;
+  }
+
+  /** Keying in from paper. */
+  public KeyInModel keyIn() {
+    return keyIn;
   }
 
   /** What may be said of the day at any time. */
@@ -231,7 +239,8 @@ public final class RideModel {
     trouble.set(RideWords.notSaved(String.valueOf(problem.getMessage())));
   }
 
-  SessionId session() {
+  /** The session in hand. */
+  public SessionId session() {
     return java.util.Objects.requireNonNull(id, "no session is open");
   }
 

@@ -1,5 +1,6 @@
 package blindlap.screen.view;
 
+import blindlap.screen.model.KeyInModel;
 import blindlap.screen.model.RideModel;
 import blindlap.screen.model.RideQuestions;
 import blindlap.screen.model.RideSheet;
@@ -39,7 +40,10 @@ public final class RidePage extends HBox {
   private final Node status;
   private final Button happened = new Button();
   private @Nullable Object shown;
+  private final Button paper = new Button(RideWords.say("key.in"));
+  private final KeyInModel keyIn;
   private boolean events;
+  private boolean keying;
 
   /**
    * The page of a model.
@@ -48,6 +52,7 @@ public final class RidePage extends HBox {
    */
   public RidePage(Look look, RideModel model, Runnable back) {
     this.look = look;
+    this.keyIn = model.keyIn();
     this.model = model;
     this.code = BigWords.code(look);
     getStyleClass().add("ride");
@@ -66,9 +71,16 @@ public final class RidePage extends HBox {
     status = status();
     happened.setOnAction(
         e -> {
-          events = !events;
-          shown = null;
-          show(model.sheetProperty().get());
+          events = !events && !keying;
+          keying = false;
+          again();
+        });
+    paper.setOnAction(
+        e -> {
+          keying = true;
+          events = false;
+          keyIn.open(model.session());
+          again();
         });
     model.sheetProperty().addListener((o, before, now) -> show(now));
     show(model.sheetProperty().get());
@@ -96,6 +108,7 @@ public final class RidePage extends HBox {
     plate.setWrapText(true);
     cap.setWrapText(true);
     wide(happened);
+    wide(paper);
     Button leave = wide(new Button(RideWords.say("back")));
     leave.setOnAction(e -> back.run());
     Words cautions = Words.of("cautions");
@@ -103,7 +116,8 @@ public final class RidePage extends HBox {
     Region between = new Region();
     VBox.setVgrow(between, Priority.ALWAYS);
     VBox column =
-        new VBox(12, head, place, code, plate, watches, cap, between, happened, leave, caution);
+        new VBox(
+            12, head, place, code, plate, watches, cap, between, happened, paper, leave, caution);
     column.setPadding(new Insets(28, 30, 28, 30));
     column.prefWidthProperty().bind(look.px(LEFT));
     ScrollPane scroll = new ScrollPane(column);
@@ -130,8 +144,10 @@ public final class RidePage extends HBox {
     code.say(now.code());
     plate.setVisible(!now.code().isEmpty());
     cap.setText(cap(now));
-    happened.setText(RideWords.say(events ? "less" : "more"));
-    happened.setDisable(now.stage() == RideSheet.Stage.NO_SESSION || now.stage() == RideSheet.Stage.OVER);
+    happened.setText(RideWords.say(events || keying ? "less" : "more"));
+    happened.setDisable(
+        now.stage() == RideSheet.Stage.NO_SESSION || now.stage() == RideSheet.Stage.OVER);
+    paper.setDisable(happened.isDisable());
     Key key = new Key(now.stage(), now.lap(), now.number());
     if (!key.equals(shown)) {
       shown = key;
@@ -168,6 +184,9 @@ public final class RidePage extends HBox {
   }
 
   private List<Node> right(RideSheet now) {
+    if (keying) {
+      return List.of(new KeyInView(look, keyIn));
+    }
     if (events) {
       return List.of(new RideEventsView(look, model, this::closeEvents));
     }
@@ -189,13 +208,12 @@ public final class RidePage extends HBox {
     Region between = new Region();
     HBox.setHgrow(between, Priority.ALWAYS);
     List<Node> parts = new ArrayList<>(List.of(status, between));
-    if (!events) {
+    if (!events && !keying) {
       switch (now.stage()) {
         case HAND_OVER -> parts.add(next(RideWords.say("hand.over.button"), model::handedOver));
         case WARM_UP -> parts.add(next(RideWords.say("warm.up.button"), model::warmUpRidden));
         case SETTLING -> parts.add(next(RideWords.say("settling.button"), model::lapDone));
-        case SCORED ->
-            parts.add(next(RideWords.say("done.button", now.number()), model::lapDone));
+        case SCORED -> parts.add(next(RideWords.say("done.button", now.number()), model::lapDone));
         case DONE -> parts.add(next(RideWords.say("next.button"), model::next));
         default -> {} // nothing to do on this page
       }
@@ -212,6 +230,10 @@ public final class RidePage extends HBox {
 
   private void closeEvents() {
     events = false;
+    again();
+  }
+
+  private void again() {
     shown = null;
     show(model.sheetProperty().get());
   }

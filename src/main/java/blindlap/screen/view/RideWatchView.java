@@ -29,8 +29,8 @@ final class RideWatchView extends VBox {
   private boolean sure;
 
   /**
-   * @param riding true while the lap is ridden and scored; false once it is done, when a time may be
-   *     typed
+   * @param riding true while the lap is ridden and scored; false once it is done, when a time may
+   *     be typed
    */
   RideWatchView(Look look, RideModel model, String measure, boolean riding) {
     super(12);
@@ -42,6 +42,7 @@ final class RideWatchView extends VBox {
     title.getStyleClass().add("field-title");
     state.getStyleClass().add("strong");
     state.setWrapText(true);
+    state.minHeightProperty().bind(look.touch());
     getChildren().setAll(title, state, buttons);
     if (riding || missing()) {
       getChildren().add(whoTimes());
@@ -91,6 +92,12 @@ final class RideWatchView extends VBox {
       }
     } else if (missing()) {
       parts.addAll(typed());
+    }
+    // A key that bounces must not press what takes the time back, so the focus goes to the words.
+    boolean stopped = riding && watch.state() == RideSheet.Watch.State.STOPPED;
+    state.setFocusTraversable(stopped);
+    if (stopped && isFocusWithin()) {
+      state.requestFocus();
     }
     buttons.getChildren().setAll(parts);
     // The next press is the natural one: start, then stop. Nobody hunts for it with gloves on.

@@ -29,7 +29,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Helper and rider take turns at one window and one keyboard, from the phrase to the closed day. */
+/**
+ * Helper and rider take turns at one window and one keyboard, from the phrase to the closed day.
+ */
 class DayByKeyboardTest {
   private static final String PIN = "4711";
 
@@ -151,6 +153,7 @@ class DayByKeyboardTest {
       keys.choose("Who holds the watch?: starter");
     }
     keys.choose("lap time: Start");
+    assertThat(ride.troubleProperty().get()).isEmpty();
     Window.run(() -> day.clock().move(Duration.ofSeconds(93)));
     keys.choose("lap time: Stop");
     for (String scale : List.of("grip in the rocks", "harshness at the hands")) {

@@ -3,6 +3,9 @@ package blindlap.screen.view;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Labeled;
@@ -32,8 +35,29 @@ final class Keyboard {
             robot.keyRelease(together[i]);
           }
         });
-    Window.run(() -> {});
-    Window.run(() -> {});
+    pulse();
+    pulse();
+  }
+
+  /**
+   * Waits until the window was laid out anew: only then does the focus leave what was taken out.
+   */
+  private void pulse() {
+    CountDownLatch seen = new CountDownLatch(1);
+    Runnable count = seen::countDown;
+    Window.run(
+        () -> {
+          scene.addPostLayoutPulseListener(count);
+          Platform.requestNextPulse();
+        });
+    try {
+      if (!seen.await(10, TimeUnit.SECONDS)) {
+        throw new IllegalStateException("the window stands still");
+      }
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
+    Window.run(() -> scene.removePostLayoutPulseListener(count));
   }
 
   /** Types small letters, digits, blanks and points. */
@@ -62,7 +86,8 @@ final class Keyboard {
       met.add(here);
       press(KeyCode.TAB);
     }
-    throw new AssertionError("Tab never comes to '" + words + "', only to " + met.stream().distinct().toList());
+    throw new AssertionError(
+        "Tab never comes to '" + words + "', only to " + met.stream().distinct().toList());
   }
 
   /** Goes to a button or box and presses it. */

@@ -1,0 +1,106 @@
+package blindlap.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.session.Fact;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class KeyingInTest {
+  @TempDir Path folder;
+
+  /** The table of a day with its first two laps typed. */
+  private static KeyingIn.Table typed(KeyingIn.Table empty, String grip) {
+    List<List<String>> rows = new ArrayList<>(empty.rows());
+    for (int i = 0; i < 2; i++) {
+      List<String> row = new ArrayList<>(rows.get(i));
+      row.set(empty.columns().indexOf("lap time"), "1:3" + i + ".5");
+      row.set(empty.columns().indexOf("grip in the rocks"), i == 0 ? grip : "71");
+      row.set(empty.columns().indexOf("guess"), "A");
+      row.set(empty.columns().indexOf("note"), "loose; \"dusty\"");
+      rows.set(i, row);
+    }
+    return new KeyingIn.Table(empty.columns(), rows);
+  }
+
+  @Test
+  void theEmptyTableHasEveryLapInRiddenOrderWithItsCode() {
+    try (TestDay day = new TestDay(folder, TestDay.EIGHT, 2)) {
+      KeyingIn.Table empty = day.desk().keyingIn().empty(day.state());
+
+      assertThat(empty.rows()).hasSize(8);
+      assertThat(empty.rows().stream().map(row -> Integer.valueOf(row.get(1))).toList())
+          .isEqualTo(day.state().codes());
+    }
+  }
+
+  @Test
+  void aSlipInTheSecondTypingIsFoundWithItsPlaceAndBothValues() {
+    try (TestDay day = new TestDay(folder, TestDay.EIGHT, 2)) {
+      KeyingIn keying = day.desk().keyingIn();
+      KeyingIn.Table empty = keying.empty(day.state());
+
+      List<KeyingIn.Difference> found = keying.differences(typed(empty, "45"), typed(empty, "54"));
+
+      assertThat(found).hasSize(1);
+      assertThat(found.get(0).lap()).isEqualTo("1");
+      assertThat(found.get(0).heading()).isEqualTo("grip in the rocks");
+      assertThat(found.get(0).first()).isEqualTo("45");
+      assertThat(found.get(0).second()).isEqualTo("54");
+      assertThat(keying.differences(typed(empty, "45"), typed(empty, "45,0"))).isEmpty();
+    }
+  }
+
+  @Test
+  void aSettledTableIsRecordedFromPaperAndEmptyRowsAreLeftOut() {
+    try (TestDay day = new TestDay(folder, TestDay.EIGHT, 2)) {
+      KeyingIn keying = day.desk().keyingIn();
+      KeyingIn.Table empty = keying.empty(day.state());
+      KeyingIn.Table first = typed(empty, "45");
+      KeyingIn.Difference slip = keying.differences(first, typed(empty, "54")).get(0);
+
+      Sessions.Result result = keying.record(day.state(), keying.settled(first, slip, "46"));
+
+      assertThat(result).isInstanceOf(Sessions.Result.Done.class);
+      assertThat(day.state().lapsRidden()).isEqualTo(2);
+      assertThat(day.state().laps().iterator().next().values().get("grip in the rocks"))
+          .isEqualByComparingTo("46");
+      assertThat(day.state().laps().iterator().next().note()).isEqualTo("loose; \"dusty\"");
+      assertThat(day.state().entries())
+          .anyMatch(
+              e ->
+                  e.entry().fact() instanceof Fact.LapRidden ridden
+                      && ridden.source() == Fact.Source.PAPER);
+      assertThat(keying.empty(day.state()).rows()).hasSize(6);
+    }
+  }
+
+  @Test
+  void aValueOffTheScaleIsRefusedAndNothingIsRecorded() {
+    try (TestDay day = new TestDay(folder, TestDay.EIGHT, 2)) {
+      KeyingIn keying = day.desk().keyingIn();
+
+      Sessions.Result result = keying.record(day.state(), typed(keying.empty(day.state()), "101"));
+
+      assertThat(result).isInstanceOf(Sessions.Result.Refused.class);
+      assertThat(day.state().lapsRidden()).isZero();
+    }
+  }
+
+  @Test
+  void twoFilesThatDifferNameTheLapAndColumn() {
+    try (TestDay day = new TestDay(folder, TestDay.EIGHT, 2)) {
+      KeyingIn keying = day.desk().keyingIn();
+      KeyingIn.Table empty = keying.empty(day.state());
+      byte[] one = keying.csv(typed(empty, "45"));
+
+      assertThat(keying.compare(day.state(), one, keying.csv(typed(empty, "54"))).found())
+          .extracting(KeyingIn.Difference::heading)
+          .containsExactly("grip in the rocks");
+      assertThat(keying.compare(day.state(), one, one).found()).isEmpty();
+    }
+  }
+}
