@@ -28,12 +28,7 @@ public final class PlanJson {
     tree.put("plan", VERSION);
     tree.put("kind", word(plan.kind()));
     tree.put("question", plan.question());
-    tree.put(
-        "expectations",
-        object(
-            "tester", plan.expectations().tester(),
-            "rider", plan.expectations().rider(),
-            "helper", plan.expectations().helper()));
+    tree.put("expectations", expectations(plan.expectations()));
     tree.put("rider", plan.rider());
     tree.put("trail", plan.trail());
     tree.put("day", plan.day().toString());
@@ -64,6 +59,13 @@ public final class PlanJson {
     tree.put("level", "0.05");
     tree.put("missing", "mask");
     return tree;
+  }
+
+  private static Map<String, Object> expectations(Plan.Expectations expectations) {
+    return object(
+        "tester", expectations.tester(),
+        "rider", expectations.rider(),
+        "helper", expectations.helper());
   }
 
   private static Map<String, Object> setup(Setup setup) {
