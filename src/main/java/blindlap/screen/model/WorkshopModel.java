@@ -102,7 +102,7 @@ public final class WorkshopModel {
       try {
         result.set(WorkshopWords.result(kind.name(), value(kind, numbers)));
       } catch (StatsException impossible) {
-        result.set(WorkshopWords.impossible(impossible.getMessage()));
+        result.set(WorkshopWords.impossible(String.valueOf(impossible.getMessage())));
       }
     }
   }
