@@ -69,8 +69,7 @@ public final class AnswerWords {
     return switch (row.status()) {
       case DIFFERS -> WORDS.say("setting.differs");
       case PARITY_BROKEN ->
-          WORDS.say(
-              "setting.broken", tolerance == null ? "0" : tolerance.toPlainString(), unit);
+          WORDS.say("setting.broken", tolerance == null ? "0" : tolerance.toPlainString(), unit);
       case SAME ->
           tolerance == null || tolerance.signum() == 0
               ? WORDS.say("setting.same")
@@ -212,6 +211,9 @@ public final class AnswerWords {
   }
 
   private String number(double difference) {
+    if (Double.isNaN(difference)) {
+      return "–";
+    }
     double deciding = answer.map(DayAnswer::worthwhile).orElse(Double.NaN);
     return Double.isNaN(deciding) ? Figures.near(difference) : Figures.near(difference, deciding);
   }

@@ -23,6 +23,11 @@ public final class Background {
     return new Background(worker, Platform::runLater);
   }
 
+  /** Work on the given executor, results on the thread that works, for tests. */
+  public static Background by(Executor worker) {
+    return new Background(worker, Runnable::run);
+  }
+
   /** Everything at once on the calling thread, for tests. */
   public static Background immediate() {
     return new Background(Runnable::run, Runnable::run);

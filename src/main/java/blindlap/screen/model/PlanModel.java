@@ -48,6 +48,7 @@ public final class PlanModel {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyBooleanWrapper sessionOpen = new ReadOnlyBooleanWrapper();
   private final PlanRules rules;
+  private final PlanNoise noise;
   private final PlanStarters starters;
   private final Shell shell;
   private final Clock clock;
@@ -71,6 +72,7 @@ public final class PlanModel {
   public PlanModel(Desk desk, Shell shell, Background background) {
     this.planning = desk.planning();
     this.rules = new PlanRules(form, planning.protocols(), plan.getReadOnlyProperty());
+    this.noise = new PlanNoise(form, desk.history(), background, plan.getReadOnlyProperty());
     this.starters = new PlanStarters(form, planning.starter());
     this.background = background;
     this.clock = desk.clock();
@@ -168,6 +170,11 @@ public final class PlanModel {
         .filter(m -> m.field("role").get().equals("primary"))
         .findFirst()
         .or(() -> measures.stream().findFirst());
+  }
+
+  /** The rider's noise from earlier days. */
+  public PlanNoise noise() {
+    return noise;
   }
 
   /** The rule for the order. */

@@ -103,8 +103,7 @@ public record ReviewView(
         seal(state));
   }
 
-  private static List<Other> others(
-      Finding finding, FindingText text, FindingPictures pictures) {
+  private static List<Other> others(Finding finding, FindingText text, FindingPictures pictures) {
     List<Other> rows = new ArrayList<>();
     for (Comparison other : finding.others()) {
       FindingWords words = text.words(other);

@@ -34,7 +34,16 @@ final class PlanKnobs extends VBox {
         .list("measures")
         .addListener((ListChangeListener<PlanForm>) change -> worthwhile());
     model.planProperty().addListener((o, before, now) -> worthwhile());
-    getChildren().setAll(left, rules);
+    getChildren().setAll(left, earlier(), rules);
+  }
+
+  private FlowPane earlier() {
+    Button take =
+        PlanFields.button(PlanWords.say("noise.take"), model.noise()::takeFromEarlierDays);
+    take.getStyleClass().add("quiet");
+    Label message = PlanFields.words("", "note", "second");
+    message.textProperty().bind(model.noise().messageProperty());
+    return PlanFields.row(take, PlanFields.text(model.form().part("noise"), "sd", 6), message);
   }
 
   private VBox stints() {

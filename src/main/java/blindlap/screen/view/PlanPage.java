@@ -5,6 +5,7 @@ import blindlap.screen.model.Dialogs;
 import blindlap.screen.model.PlanForm;
 import blindlap.screen.model.PlanModel;
 import blindlap.screen.model.PlanOptions;
+import blindlap.screen.model.WorkshopModel;
 import blindlap.wording.PlanWords;
 import java.util.List;
 import javafx.beans.value.ChangeListener;
@@ -16,6 +17,7 @@ import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.TitledPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -87,6 +89,7 @@ public final class PlanPage extends StackPane {
             new PlanMeasures(model)));
     grid.add(day(form, answer), note("day"));
     grid.add(blinding(form.part("blinding")));
+    grid.add(workshop());
     grid.add(end());
   }
 
@@ -209,6 +212,18 @@ public final class PlanPage extends StackPane {
     }
     box.getChildren().add(texts);
     return box;
+  }
+
+  private static TitledPane workshopPane() {
+    TitledPane pane =
+        new TitledPane(PlanWords.say("head.workshop"), new WorkshopPane(new WorkshopModel()));
+    pane.setExpanded(false);
+    pane.setAnimated(false);
+    return pane;
+  }
+
+  private static VBox workshop() {
+    return PlanFields.section(workshopPane());
   }
 
   private VBox end() {

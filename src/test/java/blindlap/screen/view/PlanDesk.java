@@ -15,13 +15,13 @@ import java.util.Random;
  * A desk on a real notebook in a folder, with a clock that stands still and sources of a fixed
  * seed.
  */
-final class PlanDesk {
+public final class PlanDesk {
   static final Clock CLOCK =
       Clock.fixed(Instant.parse("2026-11-13T19:06:41Z"), ZoneId.of("Europe/Vienna"));
 
   private PlanDesk() {}
 
-  static Desk open(Path folder, long orderSeed) {
+  public static Desk open(Path folder, long orderSeed) {
     return new Desk(
         SqliteNotebook.open(
             folder.resolve("quarry.blindlap"), bytes(3).exactly(16), CLOCK.instant()),

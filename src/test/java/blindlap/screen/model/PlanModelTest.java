@@ -1,0 +1,157 @@
+package blindlap.screen.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.desk.Desk;
+import blindlap.screen.view.PlanDesk;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class PlanModelTest {
+  private static final Path SAMPLE = Path.of("sample-sessions/shocks-on-quarry-loop/plan.yaml");
+
+  @TempDir Path folder;
+  private Desk desk;
+  private PlanModel model;
+
+  @BeforeEach
+  void open() {
+    desk = PlanDesk.open(folder, 1);
+    model = new PlanModel(desk, new Shell(), Background.immediate());
+    model.answer().simulate(0);
+  }
+
+  @AfterEach
+  void close() {
+    desk.close();
+  }
+
+  @Test
+  void severalDraftsAreKeptAsTypedMistakesIncluded() {
+    model.form().field("stints").set("about 16");
+    model.keep();
+    model.startFresh();
+    model.form().field("trail").set("Mill track");
+    model.keep();
+
+    PlanModel later = new PlanModel(desk, new Shell(), Background.immediate());
+    assertThat(later.drafts()).hasSize(2);
+    later.open(later.drafts().get(0));
+    assertThat(later.form().field("stints").get()).isEqualTo("about 16");
+    assertThat(later.form().field("stints").errorProperty().get()).contains("about 16");
+    assertThat(later.completeProperty().get()).isFalse();
+  }
+
+  @Test
+  void aDraftIsCalledSavedOnlyOnceItIsOnDisk() {
+    model.form().field("trail").set("M");
+    assertThat(model.savedProperty().get()).isEmpty();
+    model.keep();
+
+    assertThat(model.savedProperty().get()).isEqualTo("Saved 20:06:41");
+    assertThat(desk.planning().drafts().values())
+        .anySatisfy(d -> assertThat(d).containsEntry("trail", "M"));
+  }
+
+  @Test
+  void aFileThatCannotBeReadLeavesTheDraftAlone() throws IOException {
+    Path bad = Files.writeString(folder.resolve("bad.yaml"), "question: [1\n");
+    model.form().field("trail").set("Mill track");
+
+    model.startFromFile(bad);
+    assertThat(model.troubleProperty().get()).contains("cannot be read");
+    model.startFromFile(folder.resolve("absent.yaml"));
+    assertThat(model.troubleProperty().get()).contains("absent.yaml");
+    assertThat(model.form().field("trail").get()).isEqualTo("Mill track");
+  }
+
+  @Test
+  void aPlanFileGoesInAndOutUnchanged() {
+    model.startFromFile(SAMPLE);
+    model.writeFile(folder.resolve("out.yaml"));
+    PlanModel other = new PlanModel(desk, new Shell(), Background.immediate());
+    other.startFromFile(folder.resolve("out.yaml"));
+
+    assertThat(other.planProperty().get()).isPresent().isEqualTo(model.planProperty().get());
+  }
+
+  @Test
+  void aCommittedPlanCanBeTheStartOfAnother() {
+    model.startFromFile(SAMPLE);
+    model.commit().begin();
+    model.commit().handedOver();
+    model.commit().seal();
+    assertThat(model.commit().stepProperty().get()).isEqualTo(CommitModel.Step.SIGNING);
+    assertThat(model.commit().messageProperty().get()).contains("at least one name");
+    model.commit().signedProperty().set("R. Lind");
+    model.commit().seal();
+    assertThat(model.commit().stepProperty().get()).isEqualTo(CommitModel.Step.SEALED);
+    model.startFrom(desk.sessions().all().get(0).id());
+
+    assertThat(model.form().field("question").get()).startsWith("Is Shock L quicker");
+    assertThat(model.form().field("day").get()).isEmpty();
+    assertThat(model.form().part("expectations").field("tester").get()).isEmpty();
+  }
+
+  @Test
+  void aPlanThatCannotShowAnythingSaysSoAndNeedsAReason() {
+    model.startFromFile(SAMPLE);
+    PlanForm.Entry override = model.form().field("override");
+    model.form().field("stints").set("8");
+
+    assertThat(model.answer().shownProperty().get().sentence().text())
+        .contains("cannot show anything");
+    assertThat(model.completeProperty().get()).isFalse();
+    assertThat(override.errorProperty().get()).contains("never show");
+    override.set("practice for the helper");
+    assertThat(model.completeProperty().get()).isTrue();
+    assertThat(model.hints()).anyMatch(hint -> hint.contains("practice for the helper"));
+  }
+
+  @Test
+  void turningAKnobDropsTheSimulationThatIsUnderWay() {
+    Deque<Runnable> waiting = new ArrayDeque<>();
+    PlanModel slow = new PlanModel(desk, new Shell(), Background.by(waiting::add));
+    slow.answer().simulate(300);
+    slow.startFromFile(SAMPLE);
+    run(waiting, 12);
+    slow.form().field("stints").set("12");
+    String formula = slow.answer().shownProperty().get().oddsSource();
+    assertThat(formula).startsWith("By formula");
+    while (!waiting.isEmpty()) {
+      waiting.poll().run();
+    }
+
+    PlanAnswerModel.Shown shown = slow.answer().shownProperty().get();
+    assertThat(shown.sentence().text()).startsWith("12 stints");
+    assertThat(shown.oddsSource()).startsWith("By simulating 300 days");
+    assertThat(shown.left()).isNotEmpty();
+    assertThat(slow.answer().progressProperty().get()).isEmpty();
+  }
+
+  private static void run(Deque<Runnable> waiting, int times) {
+    for (int i = 0; i < times && !waiting.isEmpty(); i++) {
+      waiting.poll().run();
+    }
+  }
+
+  @Test
+  void differencesAreMarkedAndParityIsSaid() {
+    model.startFromFile(SAMPLE);
+    List<PlanAnswerModel.Row> rows = model.answer().shownProperty().get().differences();
+
+    assertThat(rows)
+        .extracting(PlanAnswerModel.Row::name, PlanAnswerModel.Row::differs)
+        .contains(
+            org.assertj.core.api.Assertions.tuple("spring rate", false),
+            org.assertj.core.api.Assertions.tuple("compression", true));
+  }
+}
