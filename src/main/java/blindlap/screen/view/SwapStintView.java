@@ -65,7 +65,7 @@ final class SwapStintView extends VBox {
     }
     built = key;
     if (now == null || events) {
-      DayEventsView all = new DayEventsView(look, model.events(), DayEventsView.Page.HELPER);
+      DayEventsView all = new DayEventsView(look, model.events(), model::helperChanged);
       body.getChildren().setAll(now == null ? lead(SwapWords.say("all.done")) : more(), all);
       return;
     }
@@ -97,7 +97,6 @@ final class SwapStintView extends VBox {
     fit.getStyleClass().add("h2");
     BigWords name = BigWords.setupName(look);
     name.say(now.name());
-    HBox.setHgrow(name, Priority.SOMETIMES);
     PlotView mark =
         new PlotView(look, LoneMark.of(mark(now.setup()), new Spoken(now.name(), "")));
     mark.minWidthProperty().bind(look.px(MARK));
