@@ -3,6 +3,7 @@ package blindlap.command;
 import blindlap.desk.Calculations;
 import blindlap.session.NotebookException;
 import java.io.PrintWriter;
+import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -41,28 +42,7 @@ public final class Blindlap implements Runnable {
    */
   public static int run(CommandSetting setting, PrintWriter out, PrintWriter err, String... args) {
     CommandLine line = new CommandLine(new Blindlap(setting));
-    line.addSubcommand(new DemoCommand(setting));
-    line.addSubcommand(new PlanCommand(setting));
-    line.addSubcommand(new CommitCommand(setting));
-    line.addSubcommand(new HelperCommand(setting));
-    line.addSubcommand(new CodesCommand(setting));
-    line.addSubcommand(new RecordCommand(setting));
-    line.addSubcommand(new VoidCommand(setting));
-    line.addSubcommand(new BlindBrokenCommand(setting));
-    line.addSubcommand(new CutShortCommand(setting));
-    line.addSubcommand(new CloseDayCommand(setting));
-    line.addSubcommand(new CloseReviewCommand(setting));
-    line.addSubcommand(new UnsealCommand(setting));
-    line.addSubcommand(new ReviewCommand(setting));
-    line.addSubcommand(new ReportCommand(setting));
-    line.addSubcommand(new ExportCommand(setting));
-    line.addSubcommand(new FingerprintCommand(setting));
-    line.addSubcommand(new AbandonCommand(setting));
-    line.addSubcommand(new NotebookCommand(setting));
-    line.addSubcommand(new NoiseCommand(setting));
-    line.addSubcommand(new SeriesCommand(setting));
-    line.addSubcommand(new ImportDayCommand(setting));
-    line.addSubcommand(new ComputeCommand(Calculations.standard()));
+    commands(setting).forEach(line::addSubcommand);
     line.setOut(out);
     line.setErr(err);
     line.setExecutionExceptionHandler(
@@ -80,5 +60,32 @@ public final class Blindlap implements Runnable {
           throw e;
         });
     return line.execute(args);
+  }
+
+  private static List<Object> commands(CommandSetting setting) {
+    return List.of(
+        new DemoCommand(setting),
+        new PlanCommand(setting),
+        new CommitCommand(setting),
+        new HelperCommand(setting),
+        new CodesCommand(setting),
+        new SheetsCommand(setting),
+        new RecordCommand(setting),
+        new VoidCommand(setting),
+        new BlindBrokenCommand(setting),
+        new CutShortCommand(setting),
+        new CloseDayCommand(setting),
+        new CloseReviewCommand(setting),
+        new UnsealCommand(setting),
+        new ReviewCommand(setting),
+        new ReportCommand(setting),
+        new ExportCommand(setting),
+        new FingerprintCommand(setting),
+        new AbandonCommand(setting),
+        new NotebookCommand(setting),
+        new NoiseCommand(setting),
+        new SeriesCommand(setting),
+        new ImportDayCommand(setting),
+        new ComputeCommand(Calculations.standard()));
   }
 }

@@ -83,19 +83,27 @@ public final class Reviews {
    * @param black black on white instead of colour
    */
   public Map<String, byte[]> report(SessionState state, boolean black) {
-    Report report =
-        Report.of(
-            new ReportInput(
-                state,
-                finding(state),
-                Engine.version(),
-                earlier(state),
-                black ? ReportInput.Ink.BLACK : ReportInput.Ink.COLOUR));
+    Report report = made(state, black);
     String name = "report-" + state.plan().day() + "-" + state.id().brief();
     Map<String, byte[]> files = new LinkedHashMap<>();
     files.put(name + ".html", report.html().getBytes(StandardCharsets.UTF_8));
     files.put(name + ".pdf", report.pdf());
     return files;
+  }
+
+  /** The report as one HTML page. */
+  public String html(SessionState state, boolean black) {
+    return made(state, black).html();
+  }
+
+  private Report made(SessionState state, boolean black) {
+    return Report.of(
+        new ReportInput(
+            state,
+            finding(state),
+            Engine.version(),
+            earlier(state),
+            black ? ReportInput.Ink.BLACK : ReportInput.Ink.COLOUR));
   }
 
   /** Other commits of the same question: same rider, trail and setups, or the same words. */

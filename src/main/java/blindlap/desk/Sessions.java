@@ -128,7 +128,8 @@ public final class Sessions {
       if (facts.isEmpty()) {
         return new Result.Done(state, List.of());
       }
-      Optional<List<StoredEntry>> written = notebook.append(id, state.heads(), facts, at.get(), clock.getZone());
+      Optional<List<StoredEntry>> written =
+          notebook.append(id, state.heads(), facts, at.get(), clock.getZone());
       if (written.isPresent()) {
         List<StoredEntry> all = new ArrayList<>(found.get().entries());
         all.addAll(written.get());

@@ -5,9 +5,11 @@ import static blindlap.paper.ReportPage.WORDS;
 import blindlap.exchange.FindingRequests;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
+import blindlap.review.ManyComparison;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
+import blindlap.stats.ManySetups;
 import blindlap.wording.FindingText;
 import blindlap.wording.Words;
 import java.util.ArrayList;
@@ -46,41 +48,10 @@ final class ReportAnalysis {
 
   private void exact() {
     List<List<String>> rows = new ArrayList<>();
-    finding
-        .comparisons()
-        .forEach(
-            c ->
-                rows.add(
-                    List.of(
-                        ReportPage.cell(c.measure().name()),
-                        cell(c.estimate()),
-                        interval(c, 0.95),
-                        interval(c, 0.90),
-                        cell(c.result().noiseSd()),
-                        ReportPage.cell(String.valueOf(c.result().df())),
-                        c.tested() ? cell(c.p()) : "–",
-                        c.adjusted().isPresent() ? cell(c.adjusted().getAsDouble()) : "–",
-                        ReportPage.cell(
-                            c.verdict().map(blindlap.stats.Verdict::text).orElse("–")))));
+    finding.comparisons().forEach(c -> rows.add(row(c)));
     finding
         .many()
-        .forEach(
-            m ->
-                m.result()
-                    .pairs()
-                    .forEach(
-                        p ->
-                            rows.add(
-                                List.of(
-                                    ReportPage.cell(m.measure().name() + " " + p.name()),
-                                    cell(m.measure().scale().back(p.estimate())),
-                                    "–",
-                                    "–",
-                                    cell(m.result().noiseSd()),
-                                    ReportPage.cell(String.valueOf(m.result().df())),
-                                    cell(p.p()),
-                                    cell(p.pAdjusted()),
-                                    "–"))));
+        .forEach(m -> m.result().pairs().forEach(p -> rows.add(row(m, p))));
     page.table(
         List.of(
             WORDS.say("th.measure"),
@@ -94,6 +65,32 @@ final class ReportAnalysis {
             WORDS.say("th.verdict")),
         rows);
     page.note(WORDS.say("exact.note"));
+  }
+
+  private static List<String> row(Comparison c) {
+    return List.of(
+        ReportPage.cell(c.measure().name()),
+        cell(c.estimate()),
+        interval(c, 0.95),
+        interval(c, 0.90),
+        cell(c.result().noiseSd()),
+        ReportPage.cell(String.valueOf(c.result().df())),
+        c.tested() ? cell(c.p()) : "–",
+        c.adjusted().isPresent() ? cell(c.adjusted().getAsDouble()) : "–",
+        ReportPage.cell(c.verdict().map(blindlap.stats.Verdict::text).orElse("–")));
+  }
+
+  private static List<String> row(ManyComparison many, ManySetups.Pair pair) {
+    return List.of(
+        ReportPage.cell(many.measure().name() + " " + pair.name()),
+        cell(many.measure().scale().back(pair.estimate())),
+        "–",
+        "–",
+        cell(many.result().noiseSd()),
+        ReportPage.cell(String.valueOf(many.result().df())),
+        cell(pair.p()),
+        cell(pair.pAdjusted()),
+        "–");
   }
 
   private static String cell(double number) {

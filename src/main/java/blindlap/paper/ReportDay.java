@@ -6,6 +6,7 @@ import static blindlap.paper.ReportPage.cell;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.review.Finding;
+import blindlap.review.HelperFit;
 import blindlap.session.Entry;
 import blindlap.session.Fact;
 import blindlap.session.Guess;
@@ -114,6 +115,21 @@ final class ReportDay {
   private void events() {
     List<String> lines = new ArrayList<>();
     lines.add(new FindingText(finding).voids());
+    day(lines);
+    corrected(lines);
+    state.laps().forEach(lap -> doubtful(lap, lines));
+    for (StoredEntry late : state.notApplied()) {
+      Entry entry = late.entry();
+      lines.add(WORDS.say("not.applied", entry.fact().getClass().getSimpleName(), entry.at()));
+    }
+    if (lines.size() == 1) {
+      lines.add(WORDS.say("deviations.none"));
+    }
+    page.h3("events").list(lines);
+    helper();
+  }
+
+  private void day(List<String> lines) {
     state
         .cutShort()
         .ifPresent(
@@ -129,6 +145,9 @@ final class ReportDay {
     for (Fact.DeviationNoted d : state.deviations()) {
       lines.add(WORDS.say("deviation", d.stint(), WORDS.say("kind." + d.kind().name()), d.what()));
     }
+  }
+
+  private void corrected(List<String> lines) {
     for (Fact.ScoreCorrected c : state.corrections()) {
       String value = c.value() == null ? "–" : c.value().toPlainString();
       lines.add(
@@ -139,29 +158,18 @@ final class ReportDay {
               value,
               c.reason()));
     }
-    state.laps().forEach(lap -> doubtful(lap, lines));
-    for (StoredEntry late : state.notApplied()) {
-      Entry entry = late.entry();
-      lines.add(WORDS.say("not.applied", entry.fact().getClass().getSimpleName(), entry.at()));
-    }
-    if (lines.size() == 1) {
-      lines.add(WORDS.say("deviations.none"));
-    }
-    page.h3("events").list(lines);
+  }
+
+  private void helper() {
     List<String> parity = new FindingText(finding).parity();
     if (!parity.isEmpty()) {
       page.h3("parity").list(parity);
     }
-    finding
-        .day()
-        .fits()
-        .values()
-        .forEach(
-            fit -> {
-              if (!fit.note().isBlank()) {
-                page.p(WORDS.say("helper.note", fit.stint(), fit.note()));
-              }
-            });
+    for (HelperFit fit : finding.day().fits().values()) {
+      if (!fit.note().isBlank()) {
+        page.p(WORDS.say("helper.note", fit.stint(), fit.note()));
+      }
+    }
   }
 
   private void doubtful(LapState lap, List<String> lines) {

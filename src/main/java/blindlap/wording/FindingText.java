@@ -269,6 +269,9 @@ public final class FindingText {
               }
             });
     lines.addAll(new CostWords(finding).lines());
+    if (lines.isEmpty()) {
+      lines.add(WORDS.say("next.plan"));
+    }
     return lines;
   }
 

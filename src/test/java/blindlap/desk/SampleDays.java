@@ -57,7 +57,7 @@ public final class SampleDays {
               SqliteNotebook.open(notebook, ids.exactly(16), clock.instant()),
               clock,
               SampleSources.of(name),
-              SealParameters.standard(),
+              new SealParameters(1_000),
               ids)) {
         look.accept(desk, new SampleSession(name, desk));
       }

@@ -73,7 +73,7 @@ public final class SampleLaps {
             SqliteNotebook.open(notebook, ids.exactly(16), clock.instant()),
             clock,
             SampleSources.of(sample.name()),
-            SealParameters.standard(),
+            new SealParameters(1_000),
             ids)) {
       SampleSession session = new SampleSession(sample.name(), desk);
       Plan plan = session.preview().plan().orElseThrow();

@@ -197,6 +197,14 @@ public final class BlindReviewModel {
     return lines;
   }
 
+  /** The events that may make a lap void, in words. */
+  public static List<String> events() {
+    return java.util.Arrays.stream(blindlap.session.VoidEvent.values())
+        .map(blindlap.session.VoidEvent::text)
+        .sorted()
+        .toList();
+  }
+
   /** Declares a lap void for an event, in words such as "traffic". */
   public void voidLap(LapId lap, String event) {
     act(latest -> new DayCommands(latest).voidLap(lap, event, ""));

@@ -57,10 +57,13 @@ public record ReviewView(
     List<String> expected,
     List<String> next,
     List<String> method,
-    List<Reviews.How> requests,
+    List<How> requests,
     List<String> amendments,
     List<String> seal) {
   private static final Words WORDS = Words.of("review");
+
+  /** How a number was computed: which number, and the request that gives it again. */
+  public record How(String about, String request) {}
 
   /** A row of the table of other measures. */
   public record Other(
@@ -93,7 +96,7 @@ public record ReviewView(
         expected(state, text),
         text.next(),
         method(text),
-        Reviews.how(finding),
+        Reviews.how(finding).stream().map(h -> new How(h.about(), h.request())).toList(),
         state.amendments().stream()
             .map(a -> WORDS.say("amended", a.text(), a.reason()))
             .toList(),

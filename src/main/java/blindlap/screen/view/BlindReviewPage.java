@@ -7,8 +7,6 @@ import static blindlap.screen.view.ReviewParts.words;
 
 import blindlap.plot.Drawing;
 import blindlap.screen.model.BlindReviewModel;
-import blindlap.session.VoidEvent;
-import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.scene.Node;
@@ -123,9 +121,7 @@ public final class BlindReviewPage extends VBox {
       return new FlowPane(8, 4, words(lap.voided()), keep);
     }
     ComboBox<String> events = new ComboBox<>();
-    events
-        .getItems()
-        .setAll(Arrays.stream(VoidEvent.values()).map(VoidEvent::text).sorted().toList());
+    events.getItems().setAll(BlindReviewModel.events());
     events.setPromptText(WORDS.say("void"));
     events.setAccessibleText(WORDS.say("void") + " " + lap.number());
     events.setOnAction(

@@ -6,7 +6,6 @@ import static blindlap.screen.view.ReviewParts.lines;
 import static blindlap.screen.view.ReviewParts.section;
 import static blindlap.screen.view.ReviewParts.words;
 
-import blindlap.desk.Reviews;
 import blindlap.plot.Drawing;
 import blindlap.screen.model.Dialogs;
 import blindlap.screen.model.ReviewModel;
@@ -142,9 +141,9 @@ public final class ReviewPage extends StackPane {
             lines(view.sentences())));
   }
 
-  private static VBox how(List<Reviews.How> requests) {
+  private static VBox how(List<ReviewView.How> requests) {
     VBox box = new VBox(6, h2("how"));
-    for (Reviews.How how : requests) {
+    for (ReviewView.How how : requests) {
       TextArea request = new TextArea(how.request());
       request.setEditable(false);
       request.setWrapText(true);

@@ -61,8 +61,7 @@ class ReviewPageTest {
                   look.dress(scene);
                   for (Theme theme : Theme.values()) {
                     look.themeProperty().set(theme);
-                    Window.picture(
-                        scene, "review-" + theme.name().toLowerCase(java.util.Locale.ROOT));
+                    picture(scene, "review-" + theme.name().toLowerCase(java.util.Locale.ROOT));
                   }
                   assertThat(texts(page))
                       .contains("real and worthwhile")
@@ -84,10 +83,10 @@ class ReviewPageTest {
                   ReviewPage page = new ReviewPage(look, model, NONE);
                   Scene scene = new Scene(page, 1100, 2300);
                   look.dress(scene);
-                  Window.picture(scene, "blind-review");
+                  picture(scene, "blind-review");
                   assertThat(texts(page)).noneMatch(t -> t.contains("Shock"));
                   press(page, "Close the review");
-                  Window.picture(scene, "blind-review-closed");
+                  picture(scene, "blind-review-closed");
                   assertThat(texts(page)).contains("The review is closed.");
                   assertThat(texts(page)).noneMatch(t -> t.contains("Shock"));
                   all(page, PasswordField.class).get(0).setText("wrong words");
@@ -97,6 +96,22 @@ class ReviewPageTest {
                   press(page, "Open the key");
                   assertThat(texts(page)).contains("real and worthwhile");
                 }));
+  }
+
+  /** Takes a picture, and with -Dblindlap.write=true puts it into the manual. */
+  private static void picture(Scene scene, String name) {
+    Window.picture(scene, name);
+    if (Boolean.getBoolean("blindlap.write")) {
+      try {
+        java.nio.file.Files.createDirectories(Path.of("docs", "pictures"));
+        java.nio.file.Files.copy(
+            Path.of("target", "pictures", name + ".png"),
+            Path.of("docs", "pictures", name + ".png"),
+            java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+      } catch (java.io.IOException e) {
+        throw new java.io.UncheckedIOException(e);
+      }
+    }
   }
 
   private static void press(Parent page, String words) {

@@ -1,0 +1,156 @@
+package blindlap.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.review.Comparison;
+import blindlap.review.Finding;
+import blindlap.session.SessionState;
+import blindlap.stats.Verdict;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** What the invented sessions come to: their findings, reports and data packages. */
+class SampleFindingsTest {
+  private static final Map<String, Verdict> VERDICTS = new TreeMap<>();
+
+  static {
+    VERDICTS.put("shocks-on-quarry-loop", Verdict.REAL_AND_WORTHWHILE);
+    VERDICTS.put("pressures-on-beech-descent", Verdict.NO_WORTHWHILE_DIFFERENCE);
+    VERDICTS.put("bars-on-mill-track", Verdict.NOT_SETTLED);
+    VERDICTS.put("bearings-on-clay-steps", Verdict.REAL_BUT_SMALL);
+    VERDICTS.put("springs-on-ridge-line", Verdict.DIRECTION_KNOWN);
+    VERDICTS.put("pads-on-long-drop", Verdict.COULD_NOT_SHOW);
+    VERDICTS.put("tyres-on-root-garden", Verdict.REAL_AND_WORTHWHILE);
+    VERDICTS.put("null-run-on-quarry-loop", Verdict.NOT_SETTLED);
+    VERDICTS.put("clicks-on-wet-steps", Verdict.REAL_AND_WORTHWHILE);
+    VERDICTS.put("dampers-on-dust-track", Verdict.REAL_AND_WORTHWHILE);
+    VERDICTS.put("levers-on-flat-lap", Verdict.NO_VARIATION);
+  }
+
+  static List<String> samples() {
+    return SampleSession.ALL;
+  }
+
+  @Test
+  void theSamplesCoverEveryVerdict() {
+    assertThat(VERDICTS.values()).contains(Verdict.values());
+  }
+
+  @ParameterizedTest
+  @MethodSource("samples")
+  void everySampleReadsAsItsGoldenFileSays(String name) {
+    SampleDays.ride(
+        name,
+        (desk, state) -> {
+          Finding finding = desk.reviews().finding(state);
+          Optional<Verdict> verdict = finding.primary().flatMap(Comparison::verdict);
+          assertThat(verdict).isEqualTo(Optional.ofNullable(VERDICTS.get(name)));
+          golden(name, text(desk, state));
+        });
+  }
+
+  /** The finding in lines, then the words of the report without its markup and pictures. */
+  private static String text(Desk desk, SessionState state) {
+    String html = html(desk, state);
+    String words =
+        html.substring(html.indexOf("<main>"))
+            .replaceAll("(?s)<svg.*?</svg>", "(picture)")
+            .replaceAll("</(td|th)>", " | ")
+            .replaceAll("<[^>]*>", "")
+            .replace("&quot;", "\"")
+            .replace("&lt;", "<")
+            .replace("&gt;", ">")
+            .replace("&amp;", "&")
+            .replaceAll("(?m)[ |]+$", "")
+            .replaceAll("\n{2,}", "\n");
+    return String.join("\n", desk.reviews().text(state)) + "\n\nReport\n" + words;
+  }
+
+  private static String html(Desk desk, SessionState state) {
+    return desk.reviews().html(state, false);
+  }
+
+  private static void golden(String name, String text) {
+    Path file = Path.of("src", "test", "resources", "blindlap", "golden", name + ".txt");
+    try {
+      if (Boolean.getBoolean("blindlap.write")) {
+        Files.createDirectories(file.getParent());
+        Files.writeString(file, text);
+      }
+      assertThat(text)
+          .as("run with -Dblindlap.write=true and read the difference")
+          .isEqualTo(Files.readString(file));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("samples")
+  void aDataPackageGivesTheSameFindingAsTheNotebook(String name) {
+    SampleDays.ride(
+        name,
+        (desk, state) -> {
+          Finding again = Reviews.fromPackage(desk.reviews().export(state));
+          assertThat(Reviews.json(again)).isEqualTo(desk.reviews().json(state));
+          assertThat(Reviews.text(again)).isEqualTo(desk.reviews().text(state));
+        });
+  }
+
+  @Test
+  void aReportNamesNoAddressOutsideItself() {
+    SampleDays.ride(
+        "shocks-on-quarry-loop",
+        (desk, state) -> {
+          String html = html(desk, state);
+          assertThat(html).doesNotContain("http:").doesNotContain("https:").doesNotContain("//www");
+          assertThat(html).doesNotContainPattern("(src|href)=\"(?!#)");
+          assertThat(html).doesNotContainPattern("url\\((?!data:)");
+          assertThat(html).contains("lang=\"en\"");
+        });
+  }
+
+  @Test
+  void theReportSaysWhoReceivedWhichFingerprintAndOtherSessionsOfTheQuestion() {
+    SampleDays.ride(
+        "bearings-on-clay-steps",
+        (desk, state) -> {
+          desk.reviews().given(state, "S. Wirt");
+          SessionState again = new SampleSession("bearings-on-clay-steps", desk).commit().state();
+          desk.sessions()
+              .act(again.id(), s -> new blindlap.session.LifeCommands(s).abandon("snow"));
+          SessionState now = desk.sessions().state(state.id()).orElseThrow();
+          String html = html(desk, now);
+          assertThat(html).contains("Fingerprint of the review given to S. Wirt");
+          assertThat(html).contains("abandoned. snow");
+        });
+  }
+
+  @Test
+  void anAmendmentStandsBesideTheOriginalAndChangesNoNumber() {
+    SampleDays.ride(
+        "bearings-on-clay-steps",
+        (desk, state) -> {
+          String before = desk.reviews().json(state);
+          desk.sessions()
+              .act(
+                  state.id(),
+                  s ->
+                      new blindlap.session.LifeCommands(s)
+                          .amend("The gauge read low.", "found in the workshop"));
+          SessionState now = desk.sessions().state(state.id()).orElseThrow();
+          assertThat(desk.reviews().json(now)).isEqualTo(before);
+          assertThat(html(desk, now))
+              .contains("The gauge read low. (reason: found in the workshop)");
+        });
+  }
+}
