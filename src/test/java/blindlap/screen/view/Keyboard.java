@@ -3,6 +3,9 @@ package blindlap.screen.view;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Labeled;
@@ -32,8 +35,29 @@ final class Keyboard {
             robot.keyRelease(together[i]);
           }
         });
-    Window.run(() -> {});
-    Window.run(() -> {});
+    awaitFrame();
+  }
+
+  /**
+   * Waits until the window has drawn once more. What had the focus and left the window gives it up
+   * only then; nobody types faster than that.
+   */
+  private void awaitFrame() {
+    CountDownLatch drawn = new CountDownLatch(1);
+    Runnable listener = drawn::countDown;
+    Window.run(
+        () -> {
+          scene.addPostLayoutPulseListener(listener);
+          Platform.requestNextPulse();
+        });
+    try {
+      if (!drawn.await(30, TimeUnit.SECONDS)) {
+        throw new IllegalStateException("the window draws no more");
+      }
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
+    Window.run(() -> scene.removePostLayoutPulseListener(listener));
   }
 
   /** Types small letters, digits, blanks and points. */
