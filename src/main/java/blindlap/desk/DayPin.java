@@ -8,8 +8,8 @@ import javax.crypto.spec.PBEKeySpec;
 
 /**
  * The four digits that bring a blanked helper's page back within one run of the program. Kept in
- * memory only, as a PBKDF2 hash with a salt of its own. It keeps a passing glance out, no more: five
- * wrong tries in a row and the page asks for the helper phrase.
+ * memory only, as a PBKDF2 hash with a salt of its own. It keeps a passing glance out, no more:
+ * five wrong tries in a row and the page asks for the helper phrase.
  */
 public final class DayPin {
   /** Wrong tries in a row after which the phrase is needed. */
@@ -74,7 +74,8 @@ public final class DayPin {
 
   private static byte[] hash(String digits, byte[] salt) {
     PBEKeySpec spec =
-        new PBEKeySpec(digits.isEmpty() ? new char[] {'-'} : digits.toCharArray(), salt, ROUNDS, BYTES * 8);
+        new PBEKeySpec(
+            digits.isEmpty() ? new char[] {'-'} : digits.toCharArray(), salt, ROUNDS, BYTES * 8);
     try {
       return SecretKeyFactory.getInstance(DERIVATION).generateSecret(spec).getEncoded();
     } catch (GeneralSecurityException e) {

@@ -112,8 +112,7 @@ public final class HelperDay {
             : firstStint() == 0 ? Integer.valueOf(schedule.warmUp()) : null;
     // The first handling of a day is a full one, whatever was on the bike before.
     boolean real = before == null || before != fit.fitted();
-    return new Work(
-        stint, fit.code(), fit.fitted(), before, real, settings(stint, fit.fitted()));
+    return new Work(stint, fit.code(), fit.fitted(), before, real, settings(stint, fit.fitted()));
   }
 
   private List<Setting> settings(int stint, int setup) {
@@ -154,8 +153,7 @@ public final class HelperDay {
   /** Keeps an unfinished entry, encrypted and of one length, in place of the one before. */
   public void keep(HelperEntry entry) {
     HelperRecord record =
-        sealing.record(
-            open.lock(), id.text(), entry.stint(), HelperEntryText.write(entry, plan));
+        sealing.record(open.lock(), id.text(), entry.stint(), HelperEntryText.write(entry, plan));
     notebook.putDraft(
         DRAFT + id.text(), entry.stint() + " " + record.iv() + " " + record.ciphertext());
   }
@@ -189,7 +187,9 @@ public final class HelperDay {
     return missing;
   }
 
-  /** When a stint is to be ridden by the timetable; when the plan was committed if there is none. */
+  /**
+   * When a stint is to be ridden by the timetable; when the plan was committed if there is none.
+   */
   public Instant scheduled(int stint) {
     return Schedule.of(plan)
         .map(
@@ -211,8 +211,8 @@ public final class HelperDay {
   }
 
   /**
-   * Writes the stint's entry only. The hand-over is an entry of its own, at the time by the clock; a
-   * program that ends between the two makes up for it when the day is opened again.
+   * Writes the stint's entry only. The hand-over is an entry of its own, at the time by the clock;
+   * a program that ends between the two makes up for it when the day is opened again.
    */
   public Sessions.Result write(HelperEntry entry) {
     List<Problem> missing = missing(entry);

@@ -58,8 +58,7 @@ public final class RiderDays {
   public Sessions.Result warmUp(SessionId id) {
     return act(
         id,
-        latest ->
-            new DayCommands(latest).stint(0, new Fact.WarmUpRidden(latest.warmUps() + 1)));
+        latest -> new DayCommands(latest).stint(0, new Fact.WarmUpRidden(latest.warmUps() + 1)));
   }
 
   /** A value was given; another value than the one before is a correction. */
@@ -79,7 +78,8 @@ public final class RiderDays {
   }
 
   /** The last answer on this lap's sheet is taken back to what it was before. */
-  public Sessions.Result takeBack(SessionId id, LapId lap, String measure, Optional<BigDecimal> to) {
+  public Sessions.Result takeBack(
+      SessionId id, LapId lap, String measure, Optional<BigDecimal> to) {
     return act(
         id,
         latest ->
@@ -100,13 +100,13 @@ public final class RiderDays {
   /** Conditions of a lap. */
   public Sessions.Result conditions(SessionId id, LapId lap, Map<String, String> conditions) {
     return act(
-        id,
-        latest -> new DayCommands(latest).note(lap, new Fact.ConditionsNoted(lap, conditions)));
+        id, latest -> new DayCommands(latest).note(lap, new Fact.ConditionsNoted(lap, conditions)));
   }
 
   /** The rider's guess after a stint. */
   public Sessions.Result guess(SessionId id, int stint, Guess guess) {
-    return act(id, latest -> new DayCommands(latest).stint(stint, new Fact.GuessGiven(stint, guess)));
+    return act(
+        id, latest -> new DayCommands(latest).stint(stint, new Fact.GuessGiven(stint, guess)));
   }
 
   /** A watch was started; refused until the bike was handed over. */
@@ -186,8 +186,7 @@ public final class RiderDays {
   }
 
   /** Something went otherwise than planned. */
-  public Sessions.Result deviation(
-      SessionId id, int stint, Fact.DeviationKind kind, String what) {
+  public Sessions.Result deviation(SessionId id, int stint, Fact.DeviationKind kind, String what) {
     return act(
         id,
         latest -> new DayCommands(latest).stint(stint, new Fact.DeviationNoted(stint, kind, what)));

@@ -35,7 +35,10 @@ public final class Tolerance {
     BigDecimal measured = number(typed);
     if (aim == null) {
       boolean same =
-          setting.value().strip().toLowerCase(Locale.ROOT)
+          setting
+              .value()
+              .strip()
+              .toLowerCase(Locale.ROOT)
               .equals(typed.strip().toLowerCase(Locale.ROOT));
       return same ? Optional.empty() : Optional.of(of(setting, typed, null));
     }

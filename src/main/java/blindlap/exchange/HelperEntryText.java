@@ -21,9 +21,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The text of a helper's entry before it is encrypted: canonical JSON with the fields {@code form,
- * stint, helper, planned, fitted} (ids of setups), {@code begun, done} (times), {@code measured} (by
- * setting), {@code outside} (setting, aim, measured, by, reason), {@code safety} (confirmed items),
- * {@code rider_fit} and {@code note}. {@link HelperFits} reads it, too.
+ * stint, helper, planned, fitted} (ids of setups), {@code begun, done} (times), {@code measured}
+ * (by setting), {@code outside} (setting, aim, measured, by, reason), {@code safety} (confirmed
+ * items), {@code rider_fit} and {@code note}. {@link HelperFits} reads it, too.
  */
 public final class HelperEntryText {
   /** Form of the text. */
@@ -133,8 +133,7 @@ public final class HelperEntryText {
   private static Set<SafetyCheck> confirmed(JsonNode node) {
     Set<SafetyCheck> checks = EnumSet.noneOf(SafetyCheck.class);
     for (JsonNode each : node) {
-      checks.add(
-          SafetyCheck.valueOf(each.asText().toUpperCase(Locale.ROOT).replace(' ', '_')));
+      checks.add(SafetyCheck.valueOf(each.asText().toUpperCase(Locale.ROOT).replace(' ', '_')));
     }
     return checks;
   }

@@ -59,7 +59,8 @@ public final class BlindlapApp extends Application {
         new Scene(new ShellView(look, shell, pages.makers(), List.of(notebookName)), 1280, 800);
     look.dress(scene);
     // A window that holds the key says so in its title, too.
-    stage.titleProperty()
+    stage
+        .titleProperty()
         .bind(
             Bindings.createStringBinding(
                 () ->

@@ -60,9 +60,7 @@ public record HelperEntry(
     measured = Collections.unmodifiableMap(new LinkedHashMap<>(measured));
     outside = List.copyOf(outside);
     confirmed =
-        confirmed.isEmpty()
-            ? Set.of()
-            : Collections.unmodifiableSet(EnumSet.copyOf(confirmed));
+        confirmed.isEmpty() ? Set.of() : Collections.unmodifiableSet(EnumSet.copyOf(confirmed));
   }
 
   /** True if another setup was fitted than planned. */

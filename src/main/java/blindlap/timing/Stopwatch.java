@@ -7,9 +7,9 @@ import java.util.function.LongSupplier;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A watch for one lap. It looks at two clocks at both ends: the wall clock, which survives a restart
- * of the program but may be set, and a monotonic one, which cannot be set but stops when the machine
- * sleeps. It never shows a running time, because the rider scores before he learns it.
+ * A watch for one lap. It looks at two clocks at both ends: the wall clock, which survives a
+ * restart of the program but may be set, and a monotonic one, which cannot be set but stops when
+ * the machine sleeps. It never shows a running time, because the rider scores before he learns it.
  */
 public final class Stopwatch {
   /** What a watch does. */

@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
 /** Words of the Ride page. Nothing here depends on the order. */
 public final class RideWords {
   private static final Words WORDS = Words.of("ride");
-  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
+  private static final DateTimeFormatter CLOCK =
+      DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
   private static final Pattern TIME =
       Pattern.compile("(?:(\\d{1,3}):)?(\\d{1,5}(?:[.,]\\d{1,3})?)");
   private static final double LEVEL = 0.05 + 1e-12;

@@ -217,7 +217,8 @@ class HelperDayTest {
 
   @Test
   void aWrongPhraseOpensNothing() {
-    String other = day.phrase().split(" ")[0] + " " + day.phrase().substring(0, day.phrase().lastIndexOf(' '));
+    String other =
+        day.phrase().split(" ")[0] + " " + day.phrase().substring(0, day.phrase().lastIndexOf(' '));
     assertThat(day.desk().helperDays().open(day.state(), other))
         .isInstanceOf(HelperDays.Opened.Refused.class);
   }

@@ -17,8 +17,8 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What rider and helper may both say on the day, without a phrase: the blind is broken, a cover came
- * off, the day ends early, the day is closed. What it does to the result is said at once.
+ * What rider and helper may both say on the day, without a phrase: the blind is broken, a cover
+ * came off, the day ends early, the day is closed. What it does to the result is said at once.
  */
 public final class DayEvents {
   private final RiderDays days;
@@ -30,12 +30,11 @@ public final class DayEvents {
   private @Nullable SessionId id;
 
   /**
-   * @param stint the stint the page speaks of, 0 for the warm-up; negative for the one that is ridden
-   *     now
+   * @param stint the stint the page speaks of, 0 for the warm-up; negative for the one that is
+   *     ridden now
    * @param then takes the session as it stands afterwards
    */
-  DayEvents(
-      RiderDays days, Background background, IntSupplier stint, Consumer<SessionState> then) {
+  DayEvents(RiderDays days, Background background, IntSupplier stint, Consumer<SessionState> then) {
     this.days = days;
     this.background = background;
     this.stint = stint;

@@ -32,7 +32,8 @@ public final class RideModel {
   private final Background background;
   private final Clock clock;
 
-  private final ReadOnlyObjectWrapper<RideSheet> sheet = new ReadOnlyObjectWrapper<>(RideSheet.NONE);
+  private final ReadOnlyObjectWrapper<RideSheet> sheet =
+      new ReadOnlyObjectWrapper<>(RideSheet.NONE);
   private final ReadOnlyStringWrapper saved = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper open = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");

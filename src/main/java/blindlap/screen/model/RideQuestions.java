@@ -61,8 +61,7 @@ public record RideQuestions(String place, List<Question> questions, List<String>
               case CATEGORY_SCALE -> Kind.CATEGORY;
               default -> Kind.COUNT;
             };
-        questions.add(
-            new Question(measure.name(), kind, measure.lowWords(), measure.highWords()));
+        questions.add(new Question(measure.name(), kind, measure.lowWords(), measure.highWords()));
       }
     }
     return new RideQuestions(

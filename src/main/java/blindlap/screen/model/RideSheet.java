@@ -75,7 +75,8 @@ public record RideSheet(
    * @param state what it does
    * @param startedAt start of a running watch by the wall clock; null if it does not run
    * @param seconds the time, only where times may be shown and one counts
-   * @param doubtful wall and monotonic time in seconds, only where times may be shown and they differ
+   * @param doubtful wall and monotonic time in seconds, only where times may be shown and they
+   *     differ
    */
   public record Watch(
       State state,
@@ -93,7 +94,19 @@ public record RideSheet(
   /** Nothing to show. */
   static final RideSheet NONE =
       new RideSheet(
-          Stage.NO_SESSION, null, 0, 0, "", false, Map.of(), Map.of(), "", null, Map.of(), false, 0,
+          Stage.NO_SESSION,
+          null,
+          0,
+          0,
+          "",
+          false,
+          Map.of(),
+          Map.of(),
+          "",
+          null,
+          Map.of(),
+          false,
+          0,
           null);
 
   public RideSheet {
@@ -138,15 +151,39 @@ public record RideSheet(
 
   private static RideSheet plain(Stage stage, SessionState state) {
     return new RideSheet(
-        stage, null, 0, 0, "", false, Map.of(), Map.of(), "", null, Map.of(), false,
-        state.warmUps() + state.lapsRidden(), cap(state.plan()));
+        stage,
+        null,
+        0,
+        0,
+        "",
+        false,
+        Map.of(),
+        Map.of(),
+        "",
+        null,
+        Map.of(),
+        false,
+        state.warmUps() + state.lapsRidden(),
+        cap(state.plan()));
   }
 
   private static RideSheet warmUp(SessionState state, int warmUps) {
     Stage stage = state.handedOver(0) ? Stage.WARM_UP : Stage.HAND_OVER;
     return new RideSheet(
-        stage, null, state.warmUps() + 1, warmUps, "", false, Map.of(), Map.of(), "", null,
-        Map.of(), false, state.warmUps() + state.lapsRidden(), cap(state.plan()));
+        stage,
+        null,
+        state.warmUps() + 1,
+        warmUps,
+        "",
+        false,
+        Map.of(),
+        Map.of(),
+        "",
+        null,
+        Map.of(),
+        false,
+        state.warmUps() + state.lapsRidden(),
+        cap(state.plan()));
   }
 
   private static RideSheet sheet(Stage stage, SessionState state, LapId lap) {

@@ -61,7 +61,8 @@ public final class SwapModel {
   private final Clock clock;
 
   private final ReadOnlyObjectWrapper<Phase> phase = new ReadOnlyObjectWrapper<>(Phase.NO_SESSION);
-  private final ReadOnlyObjectWrapper<Time> time = new ReadOnlyObjectWrapper<>(new Time("", 0, "", ""));
+  private final ReadOnlyObjectWrapper<Time> time =
+      new ReadOnlyObjectWrapper<>(new Time("", 0, "", ""));
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private final SwapWork work;
   private final DayEvents events;
@@ -75,11 +76,7 @@ public final class SwapModel {
   private long seen = Long.MIN_VALUE;
 
   public SwapModel(
-      HelperDays days,
-      RiderDays riders,
-      LongSupplier version,
-      Background background,
-      Clock clock) {
+      HelperDays days, RiderDays riders, LongSupplier version, Background background, Clock clock) {
     this.days = days;
     this.riders = riders;
     this.version = version;

@@ -50,8 +50,7 @@ record SwapPace(
   }
 
   private static Optional<Schedule.Block> block(Plan plan, int stint) {
-    return Schedule.of(plan)
-        .map(s -> stint == 0 ? s.blocks().get(0) : s.stints().get(stint - 1));
+    return Schedule.of(plan).map(s -> stint == 0 ? s.blocks().get(0) : s.stints().get(stint - 1));
   }
 
   /**
@@ -77,8 +76,7 @@ record SwapPace(
     ZonedDateTime end = schedule.end().plus(late);
     Duration rests = rests(schedule, planned);
     boolean without = end.isAfter(schedule.limit()) && !end.minus(rests).isAfter(schedule.limit());
-    return Optional.of(
-        new SwapPace(late, end, schedule.limit(), without, most(schedule, late)));
+    return Optional.of(new SwapPace(late, end, schedule.limit(), without, most(schedule, late)));
   }
 
   private static Duration rests(Schedule schedule, Instant after) {

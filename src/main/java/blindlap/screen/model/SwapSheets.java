@@ -94,9 +94,7 @@ final class SwapSheets {
       String name = plan.setups().get(work.setup()).name();
       next.add(
           new SwapSheet.Next(
-              head,
-              work.setup(),
-              SwapWords.say(work.real() ? "next.real" : "next.dummy", name)));
+              head, work.setup(), SwapWords.say(work.real() ? "next.real" : "next.dummy", name)));
     }
     return next;
   }

@@ -28,8 +28,9 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The stint the helper works on. Every change is kept encrypted at once; the bike is handed over only
- * when the safety list is confirmed, everything is measured and the time of every handling is over.
+ * The stint the helper works on. Every change is kept encrypted at once; the bike is handed over
+ * only when the safety list is confirmed, everything is measured and the time of every handling is
+ * over.
  */
 public final class SwapWork {
   private final Background background;
@@ -105,8 +106,7 @@ public final class SwapWork {
     if (stint() != next) {
       entry =
           open.unfinished(next)
-              .orElseGet(
-                  () -> HelperEntry.untouched(next, helper, open.work(next).setup()));
+              .orElseGet(() -> HelperEntry.untouched(next, helper, open.work(next).setup()));
       show();
     }
     return true;

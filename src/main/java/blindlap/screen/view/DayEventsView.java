@@ -36,10 +36,8 @@ final class DayEventsView extends VBox {
                   helperChanged));
     }
     Node blind =
-        one(
-            RideWords.say("blind.broken"), RideWords.say("blind.broken.what"), events::blindBroken);
-    Node cover =
-        one(RideWords.say("cover.off"), RideWords.say("cover.off.what"), events::coverOff);
+        one(RideWords.say("blind.broken"), RideWords.say("blind.broken.what"), events::blindBroken);
+    Node cover = one(RideWords.say("cover.off"), RideWords.say("cover.off.what"), events::coverOff);
     Caution caution = new Caution(RideWords.say("caution"), Words.of("cautions").say("emergency"));
     Label trouble = new Label();
     trouble.setWrapText(true);
@@ -55,8 +53,7 @@ final class DayEventsView extends VBox {
   /** One event with a word on what happened. */
   private Node one(String title, String asked, Consumer<String> event) {
     TextField what = field(asked);
-    return part(
-        title(title), what, button(title, () -> event.accept(what.getText().strip())));
+    return part(title(title), what, button(title, () -> event.accept(what.getText().strip())));
   }
 
   private Node cut() {
@@ -79,7 +76,8 @@ final class DayEventsView extends VBox {
   private Node closing() {
     Label note = new Label(RideWords.say("close.note"));
     note.setWrapText(true);
-    return part(title(RideWords.say("close")), note, button(RideWords.say("close"), events::closeDay));
+    return part(
+        title(RideWords.say("close")), note, button(RideWords.say("close"), events::closeDay));
   }
 
   private static VBox part(Node... nodes) {

@@ -131,7 +131,8 @@ public final class RidePage extends HBox {
     plate.setVisible(!now.code().isEmpty());
     cap.setText(cap(now));
     happened.setText(RideWords.say(events ? "less" : "more"));
-    happened.setDisable(now.stage() == RideSheet.Stage.NO_SESSION || now.stage() == RideSheet.Stage.OVER);
+    happened.setDisable(
+        now.stage() == RideSheet.Stage.NO_SESSION || now.stage() == RideSheet.Stage.OVER);
     Key key = new Key(now.stage(), now.lap(), now.number());
     if (!key.equals(shown)) {
       shown = key;
@@ -194,8 +195,7 @@ public final class RidePage extends HBox {
         case HAND_OVER -> parts.add(next(RideWords.say("hand.over.button"), model::handedOver));
         case WARM_UP -> parts.add(next(RideWords.say("warm.up.button"), model::warmUpRidden));
         case SETTLING -> parts.add(next(RideWords.say("settling.button"), model::lapDone));
-        case SCORED ->
-            parts.add(next(RideWords.say("done.button", now.number()), model::lapDone));
+        case SCORED -> parts.add(next(RideWords.say("done.button", now.number()), model::lapDone));
         case DONE -> parts.add(next(RideWords.say("next.button"), model::next));
         default -> {} // nothing to do on this page
       }

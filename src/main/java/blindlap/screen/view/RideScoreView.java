@@ -82,9 +82,7 @@ final class RideScoreView extends VBox {
     ChoiceRow<Integer> row =
         new ChoiceRow<>(
             look,
-            measure.name()
-                + ": "
-                + RideWords.say("category.words", measure.low(), measure.high()),
+            measure.name() + ": " + RideWords.say("category.words", measure.low(), measure.high()),
             options,
             9,
             value -> model.answer(measure.name(), BigDecimal.valueOf(value)));
@@ -141,10 +139,12 @@ final class RideScoreView extends VBox {
       List<ChoiceRow.Option<String>> options = new ArrayList<>();
       for (int i = 0; i < STEPS_OF_CONDITION; i++) {
         String words = RideWords.say(name + "." + i);
-        options.add(new ChoiceRow.Option<>(words, RideWords.say("condition." + name) + ": " + words));
+        options.add(
+            new ChoiceRow.Option<>(words, RideWords.say("condition." + name) + ": " + words));
       }
       ChoiceRow<String> row =
-          new ChoiceRow<>(look, "", options, STEPS_OF_CONDITION, words -> model.condition(name, words));
+          new ChoiceRow<>(
+              look, "", options, STEPS_OF_CONDITION, words -> model.condition(name, words));
       row.show(now.conditions().get(name));
       getChildren().add(row);
     }

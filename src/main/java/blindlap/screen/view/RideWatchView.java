@@ -29,8 +29,8 @@ final class RideWatchView extends VBox {
   private boolean sure;
 
   /**
-   * @param riding true while the lap is ridden and scored; false once it is done, when a time may be
-   *     typed
+   * @param riding true while the lap is ridden and scored; false once it is done, when a time may
+   *     be typed
    */
   RideWatchView(Look look, RideModel model, String measure, boolean riding) {
     super(12);

@@ -51,8 +51,7 @@ public final class SwapPage extends StackPane {
     scroll.setFocusTraversable(false);
     VBox.setVgrow(scroll, Priority.ALWAYS);
     HelperFrame.Words words =
-        new HelperFrame.Words(
-            SwapWords.say("who"), SwapWords.say("away"), SwapWords.say("hide"));
+        new HelperFrame.Words(SwapWords.say("who"), SwapWords.say("away"), SwapWords.say("hide"));
     frame = new HelperFrame(look, words, scroll, door, model::hide);
     getChildren().setAll(frame);
     addEventFilter(InputEvent.ANY, e -> model.touch());

@@ -44,9 +44,7 @@ final class SwapSafetyView extends VBox {
     Button go =
         RidePage.wide(
             new Button(
-                now.stint() == 0
-                    ? SwapWords.say("go.warm.up")
-                    : SwapWords.say("go", now.stint())));
+                now.stint() == 0 ? SwapWords.say("go.warm.up") : SwapWords.say("go", now.stint())));
     go.getStyleClass().add("next");
     go.minHeightProperty().bind(look.touch());
     go.disableProperty().bind(model.work().waitsProperty().isNotEmpty());

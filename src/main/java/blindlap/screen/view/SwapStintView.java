@@ -98,8 +98,7 @@ final class SwapStintView extends VBox {
     fit.getStyleClass().add("h2");
     BigWords name = BigWords.setupName(look);
     name.say(now.name());
-    PlotView mark =
-        new PlotView(look, LoneMark.of(mark(now.setup()), new Spoken(now.name(), "")));
+    PlotView mark = new PlotView(look, LoneMark.of(mark(now.setup()), new Spoken(now.name(), "")));
     mark.minWidthProperty().bind(look.px(MARK));
     mark.prefWidthProperty().bind(look.px(MARK));
     mark.maxWidthProperty().bind(look.px(MARK));

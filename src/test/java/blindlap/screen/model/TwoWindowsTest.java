@@ -174,8 +174,7 @@ class TwoWindowsTest {
     ride.tick();
     ride.watches().timedBy("STARTER");
     ride.watches().stop("lap time");
-    TimeRecord time =
-        day.state().lap(new LapId(1, 1)).orElseThrow().times().get("lap time");
+    TimeRecord time = day.state().lap(new LapId(1, 1)).orElseThrow().times().get("lap time");
     assertThat(time).isNotNull();
     assertThat(time.doubtful()).isTrue();
     assertThat(time.wallNanos()).isEqualTo(93_000_000_000L);

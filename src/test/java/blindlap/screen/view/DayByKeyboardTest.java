@@ -29,7 +29,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Helper and rider take turns at one window and one keyboard, from the phrase to the closed day. */
+/**
+ * Helper and rider take turns at one window and one keyboard, from the phrase to the closed day.
+ */
 class DayByKeyboardTest {
   private static final String PIN = "4711";
 

@@ -86,7 +86,8 @@ final class Keyboard {
       met.add(here);
       press(KeyCode.TAB);
     }
-    throw new AssertionError("Tab never comes to '" + words + "', only to " + met.stream().distinct().toList());
+    throw new AssertionError(
+        "Tab never comes to '" + words + "', only to " + met.stream().distinct().toList());
   }
 
   /** Goes to a button or box and presses it. */

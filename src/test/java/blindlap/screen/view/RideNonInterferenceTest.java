@@ -24,9 +24,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * The rider can learn nothing of the order. Clock, codes, nonce, warm-up setup, salt, IVs and phrase
- * are the same in all runs; only the seed of the order differs, and with it everything the helper
- * does.
+ * The rider can learn nothing of the order. Clock, codes, nonce, warm-up setup, salt, IVs and
+ * phrase are the same in all runs; only the seed of the order differs, and with it everything the
+ * helper does.
  */
 class RideNonInterferenceTest {
   private static final Pattern SECRET =
@@ -49,8 +49,10 @@ class RideNonInterferenceTest {
   private Seen day(String plan, long seed, boolean everyLook) {
     try (TestDay day = new TestDay(folder, plan, seed)) {
       List<String> looks = new ArrayList<>();
-      codes = java.util.stream.IntStream.rangeClosed(1, day.state().plan().stints())
-          .mapToObj(stint -> day.state().code(stint)).toList();
+      codes =
+          java.util.stream.IntStream.rangeClosed(1, day.state().plan().stints())
+              .mapToObj(stint -> day.state().code(stint))
+              .toList();
       Window.run(
           () -> {
             Look look = new Look();
@@ -73,11 +75,7 @@ class RideNonInterferenceTest {
       for (StoredEntry stored : day.desk().notebook().entries(day.id())) {
         String text = stored.text();
         entries.add(
-            stored.entry().at()
-                + " "
-                + text.length()
-                + " "
-                + SECRET.matcher(text).replaceAll("*"));
+            stored.entry().at() + " " + text.length() + " " + SECRET.matcher(text).replaceAll("*"));
       }
       Path file = folder.resolve("day-" + seed + ".blindlap");
       return new Seen(day.order(), looks, entries, rest(file));
@@ -143,10 +141,14 @@ class RideNonInterferenceTest {
     Seen one = day(TestDay.EIGHT, 1, true);
     for (int stint = 1; stint <= 8; stint++) {
       String code = "'" + codes.get(stint - 1) + "'";
-      assertThat(one.looks()).filteredOn(look -> look.startsWith("empty sheet of stint"))
-          .filteredOn(look -> look.contains(code)).hasSize(1);
+      assertThat(one.looks())
+          .filteredOn(look -> look.startsWith("empty sheet of stint"))
+          .filteredOn(look -> look.contains(code))
+          .hasSize(1);
     }
-    assertThat(one.looks()).filteredOn(look -> look.contains("'Every answer is given.'")).hasSize(8);
+    assertThat(one.looks())
+        .filteredOn(look -> look.contains("'Every answer is given.'"))
+        .hasSize(8);
     assertThat(one.looks()).doesNotHaveDuplicates();
   }
 }
