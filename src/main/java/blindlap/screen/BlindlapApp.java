@@ -6,12 +6,14 @@ import blindlap.screen.model.Shell;
 import blindlap.screen.view.Fonts;
 import blindlap.screen.view.Look;
 import blindlap.screen.view.ShellView;
+import blindlap.wording.SwapWords;
 import java.util.List;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import javafx.application.Application;
+import javafx.beans.binding.Bindings;
 import javafx.scene.Scene;
 import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
@@ -56,7 +58,16 @@ public final class BlindlapApp extends Application {
     Scene scene =
         new Scene(new ShellView(look, shell, pages.makers(), List.of(notebookName)), 1280, 800);
     look.dress(scene);
-    stage.setTitle("Blindlap");
+    // A window that holds the key says so in its title, too.
+    stage
+        .titleProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () ->
+                    shell.pageProperty().get() == Shell.Page.SWAP
+                        ? SwapWords.say("title")
+                        : "Blindlap",
+                shell.pageProperty()));
     stage.setMinWidth(900);
     stage.setMinHeight(600);
     stage.setScene(scene);

@@ -11,8 +11,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param started wall clock at the start
  * @param stopped wall clock at the end
- * @param monotonicNanos elapsed time by the clock that cannot be set, in nanoseconds; 0 where it was
- *     lost because the program ended while the watch ran
+ * @param monotonicNanos elapsed time by the clock that cannot be set, in nanoseconds; 0 where it
+ *     was lost because the program ended while the watch ran
  * @param timedBy who timed it
  * @param typed a time typed in instead, in seconds; null if none
  */

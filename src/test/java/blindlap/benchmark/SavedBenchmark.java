@@ -35,7 +35,9 @@ public final class SavedBenchmark {
   /** Measures and prints. */
   public static void main(String[] arguments) throws IOException, SQLException {
     Path parent =
-        arguments.length > 0 ? Path.of(arguments[0]) : Path.of(System.getProperty("java.io.tmpdir"));
+        arguments.length > 0
+            ? Path.of(arguments[0])
+            : Path.of(System.getProperty("java.io.tmpdir"));
     int answers = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 400;
     Path folder = Files.createTempDirectory(parent, "saved");
     try (TestDay day = new TestDay(folder, TestDay.SIXTEEN, 1);
@@ -58,8 +60,7 @@ public final class SavedBenchmark {
       }
       print(System.out, bytes, saved, commits);
       double[] own = percentiles(processor);
-      System.out.printf(
-          Locale.ROOT, "%-22s %8.2f %8.2f%n", "processor time", own[0], own[1]);
+      System.out.printf(Locale.ROOT, "%-22s %8.2f %8.2f%n", "processor time", own[0], own[1]);
     }
   }
 

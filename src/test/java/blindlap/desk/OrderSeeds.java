@@ -22,8 +22,7 @@ public final class OrderSeeds {
    * @throws IllegalStateException if the first 20,000 seeds do not draw so many
    */
   public static Map<String, Long> of(String plan, int orders) {
-    Rule rule =
-        PlanPreview.of(plan, BundledProtocols.load()).plan().orElseThrow().rule();
+    Rule rule = PlanPreview.of(plan, BundledProtocols.load()).plan().orElseThrow().rule();
     Map<String, Long> seeds = new TreeMap<>();
     for (long seed = 1; seed <= 20_000 && seeds.size() < orders; seed++) {
       seeds.putIfAbsent(order(rule, seed), seed);
@@ -50,7 +49,8 @@ public final class OrderSeeds {
             new SealingSources(order, other, other, other, other, other, other),
             new SealParameters(1));
     Sealed sealed =
-        sealing.seal(new byte[] {1}, rule, "00112233445566778899aabbccddeeff", SessionKind.comparison());
+        sealing.seal(
+            new byte[] {1}, rule, "00112233445566778899aabbccddeeff", SessionKind.comparison());
     return sealed.schedule().fits().stream()
         .map(fit -> String.valueOf((char) ('A' + fit.named())))
         .collect(Collectors.joining());

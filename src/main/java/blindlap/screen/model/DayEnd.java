@@ -21,6 +21,14 @@ final class DayEnd {
         .orElse(0);
   }
 
+  /** The stint that is ridden now or next, the last one once all are; 0 for the warm-up. */
+  static int stintNow(SessionState state) {
+    if (state.warmUps() < state.plan().laps().warmUp() && state.lapsRidden() == 0) {
+      return 0;
+    }
+    return state.nextLap().map(lap -> lap.stint()).orElseGet(() -> lastStint(state));
+  }
+
   /** The smallest p that can still come out if the day ends after this stint; 1 if none can. */
   static double smallestP(Plan plan, int stints) {
     return CutShort.after(plan.rule().assignments(), stints, drift(plan)).smallestP();

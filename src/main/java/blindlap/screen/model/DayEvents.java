@@ -10,6 +10,7 @@ import blindlap.wording.RideWords;
 import java.util.Objects;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
+import java.util.function.IntConsumer;
 import java.util.function.IntSupplier;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
@@ -29,7 +30,8 @@ public final class DayEvents {
   private @Nullable SessionId id;
 
   /**
-   * @param stint the stint in hand; 0 for the warm-up
+   * @param stint the stint the page speaks of, 0 for the warm-up; negative for the one that is
+   *     ridden now
    * @param then takes the session as it stands afterwards
    */
   DayEvents(RiderDays days, Background background, IntSupplier stint, Consumer<SessionState> then) {
@@ -43,6 +45,10 @@ public final class DayEvents {
     id = session;
     said.set("");
     trouble.set("");
+  }
+
+  void refuse(String why) {
+    trouble.set(why);
   }
 
   void say(String words) {
@@ -74,14 +80,30 @@ public final class DayEvents {
   }
 
   private void deviation(Fact.DeviationKind kind, String what) {
-    int at = stint.getAsInt();
-    act(() -> days.deviation(session(), at, kind, what), RideWords.say("deviation.done"));
+    withStint(
+        at ->
+            act(() -> days.deviation(session(), at, kind, what), RideWords.say("deviation.done")));
   }
 
   /** The rider saw or was told, or someone had to look at the bike. */
   public void blindBroken(String what) {
-    int at = Math.max(1, stint.getAsInt());
-    act(() -> days.blindBroken(session(), at, what), RideWords.say("blind.broken.done", at));
+    withStint(
+        at -> {
+          int broken = Math.max(1, at);
+          act(
+              () -> days.blindBroken(session(), broken, what),
+              RideWords.say("blind.broken.done", broken));
+        });
+  }
+
+  private void withStint(IntConsumer then) {
+    int shown = stint.getAsInt();
+    if (shown >= 0) {
+      then.accept(shown);
+      return;
+    }
+    background.run(
+        () -> DayEnd.stintNow(days.state(session()).orElseThrow()), then::accept, this::failed);
   }
 
   /** The day ends after the stint that was ridden last. */

@@ -66,7 +66,12 @@ public final class RideModel {
     this.clock = clock;
     this.watches = new RideWatches(this, days, clock, monotonic);
     this.keyIn = new KeyInModel(days.keyingIn(), days, background);
-    this.events = new DayEvents(days, background, () -> sheet.get().stint(), this::show);
+    this.events =
+        new DayEvents(
+            days,
+            background,
+            () -> sheet.get().lap() == null ? -1 : sheet.get().stint(),
+            this::show);
   }
 
   /** What is asked now. */

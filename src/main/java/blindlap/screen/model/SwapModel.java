@@ -84,7 +84,7 @@ public final class SwapModel {
     this.clock = clock;
     this.touched = clock.instant();
     this.work = new SwapWork(background, clock, this::take);
-    this.events = new DayEvents(riders, background, () -> work.stint(), this::take);
+    this.events = new DayEvents(riders, background, () -> -1, this::take);
   }
 
   /** What the page asks for. */
@@ -100,6 +100,16 @@ public final class SwapModel {
   /** What may be said of the day at any time. */
   public DayEvents events() {
     return events;
+  }
+
+  /** Another helper takes over: an entry of the day, and the name on the sealed entries to come. */
+  public void helperChanged(String who) {
+    if (who.isBlank()) {
+      events.refuse(SwapWords.say("helper.changed.who"));
+      return;
+    }
+    events.helperChanged(who);
+    work.helper(who);
   }
 
   /** What changes by the second. */
@@ -263,6 +273,7 @@ public final class SwapModel {
       background.run(version::getAsLong, this::moved, this::failed);
     }
     if (open) {
+      work.heedClock();
       time.set(timeNow(idle));
       work.showWaits();
     }

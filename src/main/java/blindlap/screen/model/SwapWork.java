@@ -121,6 +121,14 @@ public final class SwapWork {
     }
   }
 
+  /** A clock that was set back during a handling: the time of every handling begins anew. */
+  void heedClock() {
+    Instant begun = entry == null ? null : entry.begun();
+    if (begun != null && clock.instant().isBefore(begun)) {
+      change(now().begunAt(clock.instant()));
+    }
+  }
+
   void showWaits() {
     waits.set(entry == null ? "" : String.join(" ", Problems.sentences(missing())));
   }

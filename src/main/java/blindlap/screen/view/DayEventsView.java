@@ -11,29 +11,29 @@ import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /** What may be said of the day at any time, one button each, no phrase. */
 final class DayEventsView extends VBox {
-  /** Whose page it is. */
-  enum Page {
-    RIDER,
-    HELPER
-  }
-
   private final Look look;
   private final DayEvents events;
 
-  DayEventsView(Look look, DayEvents events, Page page) {
+  /**
+   * What may be said on a page.
+   *
+   * @param helperChanged takes the name of another helper; null on the rider's page
+   */
+  DayEventsView(Look look, DayEvents events, @Nullable Consumer<String> helperChanged) {
     super(24);
     this.look = look;
     this.events = events;
-    if (page == Page.HELPER) {
+    if (helperChanged != null) {
       getChildren()
           .add(
               one(
                   SwapWords.say("helper.changed"),
                   SwapWords.say("helper.changed.who"),
-                  events::helperChanged));
+                  helperChanged));
     }
     Node blind =
         one(RideWords.say("blind.broken"), RideWords.say("blind.broken.what"), events::blindBroken);

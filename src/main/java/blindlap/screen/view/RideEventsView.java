@@ -26,7 +26,7 @@ final class RideEventsView extends VBox {
     if (riding) {
       getChildren().add(spoiled());
     }
-    getChildren().add(new DayEventsView(look, model.events(), DayEventsView.Page.RIDER));
+    getChildren().add(new DayEventsView(look, model.events(), null));
   }
 
   private Node spoiled() {

@@ -42,6 +42,7 @@ final class SwapStintView extends VBox {
     left.getStyleClass().add("clock");
     bar.setMaxWidth(Double.MAX_VALUE);
     pace.setWrapText(true);
+    pace.getStyleClass().add("note");
     getChildren().setAll(body);
     model.work().sheetProperty().addListener((o, before, now) -> show(now));
     model.timeProperty().addListener((o, before, now) -> time(now));
@@ -65,7 +66,7 @@ final class SwapStintView extends VBox {
     }
     built = key;
     if (now == null || events) {
-      DayEventsView all = new DayEventsView(look, model.events(), DayEventsView.Page.HELPER);
+      DayEventsView all = new DayEventsView(look, model.events(), model::helperChanged);
       body.getChildren().setAll(now == null ? lead(SwapWords.say("all.done")) : more(), all);
       return;
     }
@@ -97,7 +98,6 @@ final class SwapStintView extends VBox {
     fit.getStyleClass().add("h2");
     BigWords name = BigWords.setupName(look);
     name.say(now.name());
-    HBox.setHgrow(name, Priority.SOMETIMES);
     PlotView mark = new PlotView(look, LoneMark.of(mark(now.setup()), new Spoken(now.name(), "")));
     mark.minWidthProperty().bind(look.px(MARK));
     mark.prefWidthProperty().bind(look.px(MARK));
@@ -120,7 +120,8 @@ final class SwapStintView extends VBox {
     Label note = new Label(model.handlingWords());
     note.getStyleClass().add("note");
     note.setWrapText(true);
-    VBox box = new VBox(10, call, left, bar, note);
+    // Clock and lateness beside the countdown: at the foot a small window would not show them.
+    VBox box = new VBox(10, call, left, bar, note, pace);
     if (!now.begun()) {
       box.getChildren().add(0, next(SwapWords.say("begin"), model.work()::begin));
     }
@@ -211,6 +212,6 @@ final class SwapStintView extends VBox {
     Region between = new Region();
     HBox.setHgrow(between, Priority.ALWAYS);
     row.getChildren().addAll(between, more());
-    return new VBox(16, row, pace);
+    return row;
   }
 }

@@ -306,6 +306,45 @@ class SwapModelTest {
   }
 
   @Test
+  void aClockSetBackDuringAHandlingStartsItsTimeAnewInsteadOfAddingAnHour() {
+    unlock();
+    model.work().begin();
+    day.clock().move(Duration.ofHours(-1));
+    model.touch();
+    model.tick();
+    assertThat(model.timeProperty().get().left()).isEqualTo("7:00");
+    wait(HANDLING);
+    assertThat(model.timeProperty().get().left()).isEqualTo("0:00");
+  }
+
+  @Test
+  void anotherHelperIsAnEntryOfTheDayAndSignsTheSealedEntriesFromThenOn() {
+    unlock();
+    model.helperChanged(" ");
+    assertThat(model.events().troubleProperty().get()).isNotEmpty();
+    assertThat(day.state().deviations()).isEmpty();
+    model.helperChanged("T. Brandt");
+    assertThat(day.state().deviations())
+        .extracting(Fact.DeviationNoted::kind)
+        .containsExactly(Fact.DeviationKind.HELPER_CHANGED);
+    assertThat(Objects.requireNonNull(model.work().entry()).helper()).isEqualTo("T. Brandt");
+    wholeStint();
+    assertThat(Objects.requireNonNull(model.work().entry()).helper()).isEqualTo("T. Brandt");
+  }
+
+  @Test
+  void theBlindIsBrokenForTheStintBeingRiddenNotForTheOneTheHelperPreparesNext() {
+    unlock();
+    wholeStint();
+    wholeStint();
+    day.desk().riderDays().warmUp(day.id());
+    assertThat(sheet().stint()).isEqualTo(2);
+    model.events().blindBroken("the cloth slipped on the climb");
+    assertThat(day.state().blindBroken()).extracting(Fact.BlindBroken::stint).containsExactly(1);
+    assertThat(model.events().saidProperty().get()).contains("stint 1");
+  }
+
+  @Test
   void theSheetAndTheModelPrintNothingOfTheKey() {
     unlock();
     assertThat(sheet().toString()).doesNotContain("Shock");

@@ -35,29 +35,29 @@ final class Keyboard {
             robot.keyRelease(together[i]);
           }
         });
-    pulse();
-    pulse();
+    awaitFrame();
   }
 
   /**
-   * Waits until the window was laid out anew: only then does the focus leave what was taken out.
+   * Waits until the window has drawn once more. What had the focus and left the window gives it up
+   * only then; nobody types faster than that.
    */
-  private void pulse() {
-    CountDownLatch seen = new CountDownLatch(1);
-    Runnable count = seen::countDown;
+  private void awaitFrame() {
+    CountDownLatch drawn = new CountDownLatch(1);
+    Runnable listener = drawn::countDown;
     Window.run(
         () -> {
-          scene.addPostLayoutPulseListener(count);
+          scene.addPostLayoutPulseListener(listener);
           Platform.requestNextPulse();
         });
     try {
-      if (!seen.await(10, TimeUnit.SECONDS)) {
-        throw new IllegalStateException("the window stands still");
+      if (!drawn.await(30, TimeUnit.SECONDS)) {
+        throw new IllegalStateException("the window draws no more");
       }
     } catch (InterruptedException e) {
       throw new IllegalStateException(e);
     }
-    Window.run(() -> scene.removePostLayoutPulseListener(count));
+    Window.run(() -> scene.removePostLayoutPulseListener(listener));
   }
 
   /** Types small letters, digits, blanks and points. */

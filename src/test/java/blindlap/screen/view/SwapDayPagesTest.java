@@ -228,7 +228,6 @@ class SwapDayPagesTest {
     Look look = look(theme);
     SwapModel swap = SwapPageTest.model(day);
     RideModel ride = RidePageTest.model(day);
-    Scene helper = scene(look, new SwapPage(look, swap, () -> {}), 1280);
     unlock(day, swap);
     handle(day, swap, 0);
     ride.tick();
@@ -241,19 +240,21 @@ class SwapDayPagesTest {
     day.clock().move(Duration.ofSeconds(192));
     swap.touch();
     swap.tick();
+    // Made only now, so that the fields hold what was entered.
+    Scene helper = scene(look, new SwapPage(look, swap, () -> {}), 1440);
     Window.picture(helper, "swap-" + name);
     swap.hide();
     Window.picture(helper, "swap-blank-" + name);
     swap.reopen("4711");
     handle(day, swap, 1);
     ride.tick();
-    Scene rider = scene(look, new RidePage(look, ride, () -> {}), 900);
     ride.watches().timedBy("STARTER");
     ride.watches().start("lap time");
     day.clock().move(Duration.ofSeconds(93));
     ride.watches().stop("lap time");
     ride.answer("grip in the rocks", BigDecimal.valueOf(62));
     ride.answer("feet off the pedals", BigDecimal.ONE);
+    Scene rider = scene(look, new RidePage(look, ride, () -> {}), 1000);
     Window.picture(rider, "ride-" + name);
     helper.setRoot(new Pane());
     rider.setRoot(new Pane());
