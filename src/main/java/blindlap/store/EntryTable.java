@@ -10,6 +10,7 @@ import blindlap.session.StoredEntry;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import org.sqlite.SQLiteErrorCode;
@@ -42,6 +43,16 @@ final class EntryTable {
         new Prepared(
             connection,
             "SELECT text, hash FROM entry WHERE session = ? AND notebook = ? AND number = ?");
+  }
+
+  /** Number and hash of the entry that arrived last in a notebook. */
+  static String lastArrived(Connection connection) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet row =
+            statement.executeQuery(
+                "SELECT arrived, hash FROM entry ORDER BY arrived DESC LIMIT 1")) {
+      return row.next() ? row.getLong(1) + " " + row.getString(2) : "none";
+    }
   }
 
   /** The last entry of every chain of a session. */

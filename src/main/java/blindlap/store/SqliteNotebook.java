@@ -317,17 +317,6 @@ public final class SqliteNotebook implements Notebook {
     writing(() -> drafts.delete(name));
   }
 
-  /** A whole copy under another id, so that both may go on without ever sharing a chain. */
-  synchronized void copyTo(Path target, NotebookId copyId) {
-    try {
-      Copies.write(connection, target, part -> Copies.rename(part, copyId));
-    } catch (SQLException e) {
-      throw Connections.explain(e, file);
-    } catch (java.io.IOException e) {
-      throw Copies.failed(target, e);
-    }
-  }
-
   private <T> T reading(Transactions.Work<T> work) {
     try {
       return work.run();
