@@ -232,16 +232,18 @@ public final class SqliteNotebook implements Notebook {
   /** The list follows the entries in the same transaction; new entries have seen all others. */
   private void keepUp(SessionId session, boolean begins, List<StoredEntry> written)
       throws SQLException {
-    Optional<SessionSummary> known = summaries.find(session);
-    if (begins || known.isEmpty()) {
+    Optional<Step> before = summaries.step(session);
+    if (begins || before.isEmpty()) {
       putSummary(session, begins ? written : stored(session));
       return;
     }
-    Step step = known.get().step();
+    Step step = before.get();
     for (StoredEntry entry : written) {
       step = step.after(entry.entry().fact());
     }
-    if (step != known.get().step()) {
+    Optional<SessionSummary> known =
+        step == before.get() ? Optional.empty() : summaries.find(session);
+    if (known.isPresent()) {
       summaries.change(Summaries.with(known.get(), step, known.get().verdict()));
     }
   }

@@ -190,7 +190,7 @@ class SummariesTest {
   @ValueSource(
       strings = {
         "SELECT text, hash FROM entry WHERE session = ? ORDER BY notebook, number",
-        "SELECT notebook, max(number), hash FROM entry WHERE session = ? GROUP BY notebook",
+        "SELECT max(number) FROM entry WHERE session = ? AND notebook = ?",
         "SELECT text, hash FROM entry WHERE session = ? AND notebook = ? AND number = ?",
         "SELECT min(arrived) FROM entry WHERE session = ? AND kind = 'PlanCommitted'",
         "SELECT step FROM summary WHERE session = ?"
