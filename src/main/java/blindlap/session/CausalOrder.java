@@ -95,7 +95,9 @@ public final class CausalOrder {
   private boolean sees(StoredEntry entry, Class<? extends Fact> kind) {
     return past(entry).stream()
         .filter(key -> !key.equals(key(entry)))
-        .anyMatch(key -> kind.isInstance(java.util.Objects.requireNonNull(byKey.get(key)).entry().fact()));
+        .anyMatch(
+            key ->
+                kind.isInstance(java.util.Objects.requireNonNull(byKey.get(key)).entry().fact()));
   }
 
   /** An entry and everything its writer had seen, as far as it is here. */

@@ -71,8 +71,7 @@ final class Folding implements FactVisitor<Boolean> {
 
   @Override
   public Boolean bikeHandedOver(Fact.BikeHandedOver fact) {
-    return onlyWhileReviewOpen(
-        () -> state.handedOver.add(fact.stint()));
+    return onlyWhileReviewOpen(() -> state.handedOver.add(fact.stint()));
   }
 
   @Override

@@ -19,5 +19,9 @@ public enum NotebookFault implements Fault {
   /** A session whose entries cannot be folded: why. */
   CANNOT_FOLD,
   /** The list of sessions differs from the entries; it is not part of the record. */
-  LIST_DIFFERS
+  LIST_DIFFERS,
+  /** Entries of a session that could not be recovered: number saved, number there were at least. */
+  ENTRIES_LOST,
+  /** A session of which nothing could be recovered. */
+  SESSION_LOST
 }

@@ -44,7 +44,7 @@ final class Connections {
     }
   }
 
-  private static Connection connect(Path file, int busyMilliseconds) throws SQLException {
+  static Connection connect(Path file, int busyMilliseconds) throws SQLException {
     SQLiteConfig config = new SQLiteConfig();
     config.setBusyTimeout(busyMilliseconds);
     return config.createConnection("jdbc:sqlite:" + name(file));

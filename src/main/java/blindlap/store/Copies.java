@@ -12,10 +12,21 @@ import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
+import java.util.concurrent.locks.LockSupport;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteConnection;
+import org.sqlite.SQLiteErrorCode;
 
 /** Whole copies of an open notebook: temporary file beside the target, synced, moved into place. */
 final class Copies {
+  /** Copying this much takes well under a second; a writer waits that long without noticing. */
+  private static final long LARGEST_AT_ONCE = 64L << 20;
+
+  private static final int PAGES_A_STEP = 256;
+  private static final long PAUSE_NANOS = 5_000_000;
+  private static final int BUSY_PAUSE_MILLISECONDS = 100;
+  private static final int MOST_BUSY_PAUSES = 100;
+
   private Copies() {}
 
   /** What may be done to a copy before it takes its place. */
@@ -35,9 +46,10 @@ final class Copies {
     // A name of its own, for two programs may be at it at once; SQLite takes an empty file.
     Path part = Files.createTempFile(folder, target.getFileName() + ".", ".part");
     try {
-      try (PreparedStatement statement = connection.prepareStatement("VACUUM INTO ?")) {
-        statement.setString(1, part.toString());
-        statement.execute();
+      if (size(connection) <= LARGEST_AT_ONCE) {
+        atOnce(connection, part);
+      } else {
+        inSteps(connection, part);
       }
       finish.run(part);
       sync(part);
@@ -45,6 +57,39 @@ final class Copies {
     } finally {
       Files.deleteIfExists(part);
       Files.deleteIfExists(part.resolveSibling(part.getFileName() + "-journal"));
+    }
+  }
+
+  private static long size(Connection connection) throws SQLException {
+    return (long) NotebookFile.number(connection, "page_count")
+        * NotebookFile.number(connection, "page_size");
+  }
+
+  private static void atOnce(Connection connection, Path part) throws SQLException {
+    try (PreparedStatement statement = connection.prepareStatement("VACUUM INTO ?")) {
+      statement.setString(1, part.toString());
+      statement.execute();
+    }
+  }
+
+  /**
+   * Copies page by page and lets go of the notebook between steps, so that nobody who records waits
+   * for a large copy. Where someone writes meanwhile, SQLite starts again by itself.
+   */
+  static void inSteps(Connection connection, Path part) throws SQLException {
+    SQLiteConnection source = connection.unwrap(SQLiteConnection.class);
+    int code =
+        source
+            .getDatabase()
+            .backup(
+                "main",
+                part.toString(),
+                (remaining, all) -> LockSupport.parkNanos(PAUSE_NANOS),
+                BUSY_PAUSE_MILLISECONDS,
+                MOST_BUSY_PAUSES,
+                PAGES_A_STEP);
+    if (code != SQLiteErrorCode.SQLITE_OK.code) {
+      throw new SQLException("the copy stopped", "", code);
     }
   }
 

@@ -10,6 +10,7 @@ import blindlap.session.StoredEntry;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import org.sqlite.SQLiteErrorCode;
@@ -19,17 +20,29 @@ import org.sqlite.SQLiteErrorCode;
  * Statements are prepared once, for this is on the way from a rider's score to "saved".
  */
 final class EntryTable {
+  /** From chain to chain by index, so that it does not grow with the number of entries. */
+  private static final String HEADS =
+      """
+      WITH RECURSIVE chain (notebook) AS (
+        SELECT min(notebook) FROM entry WHERE session = ?1
+        UNION ALL
+        SELECT (SELECT min(notebook) FROM entry WHERE session = ?1 AND notebook > chain.notebook)
+        FROM chain WHERE chain.notebook IS NOT NULL
+      )
+      SELECT entry.notebook, entry.number, entry.hash
+      FROM chain CROSS JOIN entry ON entry.session = ?1 AND entry.notebook = chain.notebook
+        AND entry.number = (SELECT max(number) FROM entry AS last
+          WHERE last.session = ?1 AND last.notebook = chain.notebook)
+      ORDER BY entry.notebook
+      """;
+
   private final Prepared heads;
   private final Prepared texts;
   private final Prepared insert;
   private final Prepared at;
 
   EntryTable(Connection connection) {
-    heads =
-        new Prepared(
-            connection,
-            "SELECT notebook, max(number), hash FROM entry WHERE session = ?"
-                + " GROUP BY notebook ORDER BY notebook");
+    heads = new Prepared(connection, HEADS);
     texts =
         new Prepared(
             connection, "SELECT text, hash FROM entry WHERE session = ? ORDER BY notebook, number");
@@ -42,6 +55,16 @@ final class EntryTable {
         new Prepared(
             connection,
             "SELECT text, hash FROM entry WHERE session = ? AND notebook = ? AND number = ?");
+  }
+
+  /** Number and hash of the entry that arrived last in a notebook. */
+  static String lastArrived(Connection connection) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet row =
+            statement.executeQuery(
+                "SELECT arrived, hash FROM entry ORDER BY arrived DESC LIMIT 1")) {
+      return row.next() ? row.getLong(1) + " " + row.getString(2) : "none";
+    }
   }
 
   /** The last entry of every chain of a session. */

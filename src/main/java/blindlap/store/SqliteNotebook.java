@@ -232,16 +232,18 @@ public final class SqliteNotebook implements Notebook {
   /** The list follows the entries in the same transaction; new entries have seen all others. */
   private void keepUp(SessionId session, boolean begins, List<StoredEntry> written)
       throws SQLException {
-    Optional<SessionSummary> known = summaries.find(session);
-    if (begins || known.isEmpty()) {
+    Optional<Step> before = summaries.step(session);
+    if (begins || before.isEmpty()) {
       putSummary(session, begins ? written : stored(session));
       return;
     }
-    Step step = known.get().step();
+    Step step = before.get();
     for (StoredEntry entry : written) {
       step = step.after(entry.entry().fact());
     }
-    if (step != known.get().step()) {
+    Optional<SessionSummary> known =
+        step == before.get() ? Optional.empty() : summaries.find(session);
+    if (known.isPresent()) {
       summaries.change(Summaries.with(known.get(), step, known.get().verdict()));
     }
   }
@@ -315,17 +317,6 @@ public final class SqliteNotebook implements Notebook {
   @Override
   public synchronized void deleteDraft(String name) {
     writing(() -> drafts.delete(name));
-  }
-
-  /** A whole copy under another id, so that both may go on without ever sharing a chain. */
-  synchronized void copyTo(Path target, NotebookId copyId) {
-    try {
-      Copies.write(connection, target, part -> Copies.rename(part, copyId));
-    } catch (SQLException e) {
-      throw Connections.explain(e, file);
-    } catch (java.io.IOException e) {
-      throw Copies.failed(target, e);
-    }
   }
 
   private <T> T reading(Transactions.Work<T> work) {

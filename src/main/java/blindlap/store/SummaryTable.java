@@ -14,8 +14,10 @@ import java.text.Normalizer;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.sqlite.SQLiteErrorCode;
@@ -28,18 +30,22 @@ final class SummaryTable {
   /** Changes with anything that is kept here, so that older lists are made again. */
   static final String FORM = "blindlap-summary-1";
 
+  private static final Map<String, Plan.Kind> KINDS = words(Plan.Kind.class);
+  private static final Map<String, Step> STEPS = words(Step.class);
   private static final Pattern MARKS = Pattern.compile("\\p{M}+");
   private static final Pattern BETWEEN = Pattern.compile("\\s+");
   private static final String COLUMNS =
       "session, committed_at, kind, question, rider, trail, day, setups, series, step, verdict";
 
   private final Connection connection;
+  private final Prepared step;
   private final Prepared one;
   private final Prepared put;
   private final Prepared change;
 
   SummaryTable(Connection connection) {
     this.connection = connection;
+    step = new Prepared(connection, "SELECT step FROM summary WHERE session = ?");
     one = new Prepared(connection, "SELECT " + COLUMNS + " FROM summary WHERE session = ?");
     put =
         new Prepared(
@@ -53,7 +59,18 @@ final class SummaryTable {
             connection, "UPDATE summary SET step = ?, verdict = ?, words = ? WHERE session = ?");
   }
 
-  /** The step of a session, from one short row. */
+  /** The step of a session, which is all that an append needs to know. */
+  Optional<Step> step(SessionId session) throws SQLException {
+    return step.use(
+        statement -> {
+          try (ResultSet row = statement.executeQuery()) {
+            return row.next() ? Optional.ofNullable(STEPS.get(row.getString(1))) : Optional.empty();
+          }
+        },
+        session.text());
+  }
+
+  /** The row of a session. */
   Optional<SessionSummary> find(SessionId session) throws SQLException {
     return one.use(
         statement -> {
@@ -179,7 +196,7 @@ final class SummaryTable {
   private static SessionSummary read(ResultSet row) throws SQLException {
     return new SessionSummary(
         new SessionId(row.getString(1)),
-        option(Plan.Kind.class, row.getString(3)),
+        option(KINDS, row.getString(3)),
         row.getString(4),
         row.getString(5),
         row.getString(6),
@@ -187,16 +204,24 @@ final class SummaryTable {
         List.of(row.getString(8).split("\n", -1)),
         row.getString(9),
         Instant.parse(row.getString(2)),
-        option(Step.class, row.getString(10)),
+        option(STEPS, row.getString(10)),
         row.getString(11));
   }
 
-  private static <E extends Enum<E>> E option(Class<E> options, String word) {
-    int at = PlanJson.words(options).indexOf(word);
-    if (at < 0) {
+  private static <E extends Enum<E>> Map<String, E> words(Class<E> options) {
+    Map<String, E> words = new HashMap<>();
+    for (E option : options.getEnumConstants()) {
+      words.put(PlanJson.word(option), option);
+    }
+    return Map.copyOf(words);
+  }
+
+  private static <E> E option(Map<String, E> options, String word) {
+    E option = options.get(word);
+    if (option == null) {
       throw new IllegalArgumentException("the list of sessions holds \"" + word + "\"");
     }
-    return options.getEnumConstants()[at];
+    return option;
   }
 
   private static String words(SessionSummary summary) {
