@@ -4,8 +4,8 @@ import blindlap.plan.DeclaredNoise;
 import blindlap.plan.Measure;
 import blindlap.review.NoiseRecord;
 import blindlap.session.Notebook;
-import blindlap.session.SessionSummary;
 import blindlap.session.SessionState;
+import blindlap.session.SessionSummary;
 import blindlap.stats.RiderNoise;
 import blindlap.stats.Scale;
 import blindlap.wording.NoiseWords;
@@ -47,7 +47,8 @@ public final class RiderHistory {
   public List<Where> everywhere() {
     Map<String, Where> found = new LinkedHashMap<>();
     for (SessionSummary each : notebook.summaries()) {
-      String key = (each.rider().strip() + "\n" + each.trail().strip()).toLowerCase(java.util.Locale.ROOT);
+      String key =
+          (each.rider().strip() + "\n" + each.trail().strip()).toLowerCase(java.util.Locale.ROOT);
       found.merge(
           key,
           new Where(each.rider(), each.trail(), 1),
@@ -94,13 +95,13 @@ public final class RiderHistory {
         .filter(noise -> noise.sd() > 0)
         .map(
             noise ->
-                new DeclaredNoise(typed(record, noise), noise.df(), NoiseWords.source(record), null));
+                new DeclaredNoise(
+                    typed(record, noise), noise.df(), NoiseWords.source(record), null));
   }
 
   /** As a plan has it: in the unit, or in per cent on the ratio scale. */
   private static BigDecimal typed(NoiseRecord record, RiderNoise noise) {
-    double sd =
-        record.measure().scale() == Scale.RATIO ? 100 * Math.expm1(noise.sd()) : noise.sd();
+    double sd = record.measure().scale() == Scale.RATIO ? 100 * Math.expm1(noise.sd()) : noise.sd();
     return BigDecimal.valueOf(sd).round(DIGITS);
   }
 }

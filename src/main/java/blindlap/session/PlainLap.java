@@ -13,8 +13,7 @@ import java.util.TreeMap;
  * @param values by name of measure, times in seconds
  * @param voided true if the file marks the lap as spoiled
  */
-public record PlainLap(
-    int position, String setup, Map<String, BigDecimal> values, boolean voided) {
+public record PlainLap(int position, String setup, Map<String, BigDecimal> values, boolean voided) {
   public PlainLap {
     Map<String, BigDecimal> plain = new TreeMap<>();
     values.forEach((name, value) -> plain.put(name, value.stripTrailingZeros()));

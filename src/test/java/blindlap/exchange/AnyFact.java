@@ -62,7 +62,7 @@ public final class AnyFact {
     this.random = new Random(seed);
   }
 
-  /** One fact of every kind, in the order in which they are declared. */
+  /** One fact of every kind; kinds that came later stand at the end. */
   public List<Fact> everyKind() {
     LapId lap = new LapId(1 + random.nextInt(16), 1 + random.nextInt(3));
     List<Fact> facts = new ArrayList<>();
@@ -90,8 +90,6 @@ public final class AnyFact {
     facts.add(new Fact.WarmUpRidden(1 + random.nextInt(4)));
     facts.add(new Fact.LapRidden(lap, any(Fact.Source.values())));
     facts.add(new Fact.ScoreGiven(lap, text(), number(), any(Fact.Source.values())));
-    facts.add(new Fact.WatchStarted(lap, text(), instant()));
-    facts.add(new Fact.WatchReset(lap, text()));
     facts.add(new Fact.TimeTaken(lap, text(), time()));
     facts.add(new Fact.ScoreCorrected(lap, text(), random.nextBoolean() ? null : number(), text()));
     facts.add(new Fact.NoteWritten(lap, text()));
@@ -112,6 +110,9 @@ public final class AnyFact {
     facts.add(new Fact.SessionAbandoned(text()));
     facts.add(new Fact.AmendmentMade(text(), text()));
     facts.add(new AnyFact(facts.size()).plainDay());
+    AnyFact watch = new AnyFact(facts.size());
+    facts.add(new Fact.WatchStarted(lap, watch.text(), watch.instant()));
+    facts.add(new Fact.WatchReset(lap, watch.text()));
     return facts;
   }
 
