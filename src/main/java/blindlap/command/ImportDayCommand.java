@@ -34,7 +34,11 @@ final class ImportDayCommand extends SessionCommand {
   @Option(names = "--trail", required = true, paramLabel = "NAME", description = "Where.")
   String trail = "";
 
-  @Option(names = "--day", required = true, paramLabel = "DATE", description = "When, such as 2024-05-18.")
+  @Option(
+      names = "--day",
+      required = true,
+      paramLabel = "DATE",
+      description = "When, such as 2024-05-18.")
   @Nullable LocalDate day;
 
   @Option(
@@ -108,8 +112,11 @@ final class ImportDayCommand extends SessionCommand {
     if (at < 0) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
-          "\"" + word + "\" is no kind of measure; kinds are "
-              + String.join(", ", PlanJson.words(Measure.Kind.class)) + ". Nothing was brought in.");
+          "\""
+              + word
+              + "\" is no kind of measure; kinds are "
+              + String.join(", ", PlanJson.words(Measure.Kind.class))
+              + ". Nothing was brought in.");
     }
     return Measure.Kind.values()[at];
   }

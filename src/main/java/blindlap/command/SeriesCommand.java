@@ -41,8 +41,7 @@ final class SeriesCommand extends SessionCommand {
           desk.series()
               .finding(wanted)
               .orElseThrow(
-                  () ->
-                      new Complaint(ExitCode.BAD_INPUT, SeriesWords.say("unknown", wanted)));
+                  () -> new Complaint(ExitCode.BAD_INPUT, SeriesWords.say("unknown", wanted)));
       if (json) {
         say(desk.series().json(wanted).orElseThrow());
         return ExitCode.DONE;

@@ -60,6 +60,9 @@ public enum DeskFault implements Fault {
   PLAIN_DAY_UNIT,
   /** The same laps of the same day are in the notebook already: session. */
   PLAIN_DAY_TWICE,
-  /** A session of a declared series whose other sessions are not closed yet: series, closed, declared. */
+  /**
+   * A session of a declared series whose other sessions are not closed yet: series, closed,
+   * declared.
+   */
   SERIES_UNFINISHED
 }

@@ -154,8 +154,7 @@ public final class PlainDays {
               each.column(),
               unit.get()));
     }
-    return bring(
-        day, file, new PlainDayFile.Mapping(columns, wanted.setup(), wanted.voids()));
+    return bring(day, file, new PlainDayFile.Mapping(columns, wanted.setup(), wanted.voids()));
   }
 
   private Result bring(Day day, byte[] file, PlainDayFile.Mapping mapping) {
@@ -240,7 +239,6 @@ public final class PlainDays {
 
   private static Blinding unblinded() {
     Blinding blind = Blinding.BLIND;
-    return new Blinding(
-        false, "", "", "", "", "", "", "", "", "", false, "", "", blind.times());
+    return new Blinding(false, "", "", "", "", "", "", "", "", "", false, "", "", blind.times());
   }
 }

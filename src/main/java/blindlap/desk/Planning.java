@@ -100,6 +100,7 @@ public final class Planning {
               fields.remove("day");
               fields.remove("override");
               fields.remove("series");
+              fields.remove("series_sessions");
               fields.remove("expectations");
               fields.put("protocol", state.plan().protocol().name());
               if (desk.protocols().named(state.plan().protocol().name()).isEmpty()) {

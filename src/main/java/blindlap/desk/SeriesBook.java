@@ -136,8 +136,8 @@ public final class SeriesBook {
   }
 
   /**
-   * Sessions outside series that compare the same setups for the same rider and were committed after
-   * an earlier one had been unsealed: repeats decided after seeing a result, never pooled.
+   * Sessions outside series that compare the same setups for the same rider and were committed
+   * after an earlier one had been unsealed: repeats decided after seeing a result, never pooled.
    */
   public List<Repeat> repeats() {
     Map<String, List<SessionSummary>> alike = new LinkedHashMap<>();

@@ -14,9 +14,9 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Reads the laps of an old test day from a CSV file of any layout: the tester says which column holds
- * which measure, and which the setup and the void laps, if any (docs/manual/notebook.md). Rows are
- * laps in ridden order.
+ * Reads the laps of an old test day from a CSV file of any layout: the tester says which column
+ * holds which measure, and which the setup and the void laps, if any (docs/manual/notebook.md).
+ * Rows are laps in ridden order.
  */
 public final class PlainDayFile {
   private static final Set<String> NOT_VOID = Set.of("", "-", "–", "0", "no", "n", "false");

@@ -39,8 +39,7 @@ public final class NoisePictures {
                 entries,
                 entries.size() < 2
                     ? Optional.empty()
-                    : Optional.of(
-                        entry(measure, NoiseWords.say("picture.pooled"), pooled.get())),
+                    : Optional.of(entry(measure, NoiseWords.say("picture.pooled"), pooled.get())),
                 axis,
                 new Spoken(
                     NoiseWords.say("picture") + " " + NoiseWords.pooled(record),

@@ -116,8 +116,7 @@ public final class NoiseWords {
     }
     double said = measure.scale() == Scale.RATIO ? 100 * Math.expm1(day.drift()) : day.drift();
     double tells = day.noise().map(n -> said(measure, n.sd()) / 2).orElse(Math.abs(said) / 5);
-    return WORDS.say(
-        "drift", Figures.signed(said, Figures.decimals(tells)), unit(measure));
+    return WORDS.say("drift", Figures.signed(said, Figures.decimals(tells)), unit(measure));
   }
 
   /** Everything of a record in lines: pooled, days, voids. */
@@ -131,8 +130,7 @@ public final class NoiseWords {
 
   /** Label of a day in a picture; with its year where the days are of several years. */
   public static String label(NoiseRecord record, NoiseDay day) {
-    boolean oneYear =
-        record.days().stream().map(d -> d.day().getYear()).distinct().count() == 1;
+    boolean oneYear = record.days().stream().map(d -> d.day().getYear()).distinct().count() == 1;
     return day.day().format(oneYear ? DAY : DATE);
   }
 

@@ -114,14 +114,15 @@ public final class SeriesWords {
         continue;
       }
       DifferenceWords words = words(rider.estimate(), List.of(), rider.standardError());
-      lines.add(
-          "  " + WORDS.say("rider", rider.name(), words.difference(), rider.sessions()));
+      lines.add("  " + WORDS.say("rider", rider.name(), words.difference(), rider.sessions()));
     }
     if (finding.riders().size() > 1 && setups.size() == 2) {
       int second = finding.ridersWith(1);
       lines.add(
           WORDS.say(
-              "signs", finding.riders().size(), Math.max(second, finding.riders().size() - second)));
+              "signs",
+              finding.riders().size(),
+              Math.max(second, finding.riders().size() - second)));
     }
   }
 

@@ -68,7 +68,8 @@ class NoiseTest {
     // Line through 95.0, 94.2, 95.4, 94.8, 94.0 at 1, 2, 3, 5, 6 by hand: sigma .6068 on 3 df,
     // slope -.11395.
     String noise = ok("noise").out();
-    assertThat(noise).contains("0.61 s from stint to stint", "3 degrees of freedom", "drift of −0.6 s");
+    assertThat(noise)
+        .contains("0.61 s from stint to stint", "3 degrees of freedom", "drift of −0.6 s");
     assertThat(noise).contains("if laps behave normally", "noise run", "1 of 6 laps void");
   }
 
@@ -82,8 +83,20 @@ class NoiseTest {
                 + "6;93,9;L;\n7;94,7;K;\n");
     CommandLineSession.Ran ran =
         ok(
-            "import-day", old.toString(), "--rider", "R. Lind", "--trail", "Quarry loop", "--day",
-            "2024-05-18", "--map", "lap time=Zeit", "--setup", "Fahrwerk", "--void", "kaputt");
+            "import-day",
+            old.toString(),
+            "--rider",
+            "R. Lind",
+            "--trail",
+            "Quarry loop",
+            "--day",
+            "2024-05-18",
+            "--map",
+            "lap time=Zeit",
+            "--setup",
+            "Fahrwerk",
+            "--void",
+            "kaputt");
     assertThat(ran.out()).contains("never gives a verdict", "from 2 days");
     String noise = ok("noise", "--rider", "r. lind").out();
     assertThat(noise).contains("18 May 2024, old day, not blinded", "1 of 7 laps void");
@@ -92,8 +105,20 @@ class NoiseTest {
     assertThat(session.run("review", "latest").err()).contains("has no key");
     CommandLineSession.Ran again =
         session.run(
-            "import-day", old.toString(), "--rider", "R. Lind", "--trail", "Quarry loop", "--day",
-            "2024-05-18", "--map", "lap time=Zeit", "--setup", "Fahrwerk", "--void", "kaputt");
+            "import-day",
+            old.toString(),
+            "--rider",
+            "R. Lind",
+            "--trail",
+            "Quarry loop",
+            "--day",
+            "2024-05-18",
+            "--map",
+            "lap time=Zeit",
+            "--setup",
+            "Fahrwerk",
+            "--void",
+            "kaputt");
     assertThat(again.err()).contains("in the notebook already");
   }
 
@@ -127,8 +152,18 @@ class NoiseTest {
   void timesInMillisecondsBecomeSeconds() {
     Path old = session.file("ms.csv", "t\n95100\n94000\n95300\n94600\n95000\n");
     ok(
-        "import-day", old.toString(), "--rider", "R. Lind", "--trail", "Quarry loop", "--day",
-        "2024-05-18", "--map", "lap time=t", "--unit", "lap time=ms");
+        "import-day",
+        old.toString(),
+        "--rider",
+        "R. Lind",
+        "--trail",
+        "Quarry loop",
+        "--day",
+        "2024-05-18",
+        "--map",
+        "lap time=t",
+        "--unit",
+        "lap time=ms");
     assertThat(ok("noise").out()).contains("s from stint to stint").doesNotContain("ms");
     assertThat(ok("noise").out()).containsPattern("lap time: 0\\.\\d+ s from");
   }

@@ -95,7 +95,8 @@ class SeriesTest {
     // Setups are matched by id: the second plan lists them the other way round.
     JsonNode review = new ObjectMapper().readTree(ok("review", ids.get(1), "--json").out());
     double own = review.get("measures").get(0).get("estimate").asDouble();
-    assertThat(found.get("sessions").get(1).get("estimate").asDouble()).isCloseTo(-own, within(1e-9));
+    assertThat(found.get("sessions").get(1).get("estimate").asDouble())
+        .isCloseTo(-own, within(1e-9));
   }
 
   @Test

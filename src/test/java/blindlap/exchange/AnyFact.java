@@ -62,7 +62,7 @@ public final class AnyFact {
     this.random = new Random(seed);
   }
 
-  /** One fact of every kind, in the order in which they are declared. */
+  /** One fact of every kind; kinds that came later stand at the end. */
   public List<Fact> everyKind() {
     LapId lap = new LapId(1 + random.nextInt(16), 1 + random.nextInt(3));
     List<Fact> facts = new ArrayList<>();
@@ -110,10 +110,9 @@ public final class AnyFact {
     facts.add(new Fact.SessionAbandoned(text()));
     facts.add(new Fact.AmendmentMade(text(), text()));
     facts.add(new AnyFact(facts.size()).plainDay());
-    // Kinds that came later stand last, so that the spelling of earlier ones can be compared.
-    AnyFact later = new AnyFact(facts.size());
-    facts.add(new Fact.WatchStarted(lap, later.text(), later.instant()));
-    facts.add(new Fact.WatchReset(lap, later.text()));
+    AnyFact watch = new AnyFact(facts.size());
+    facts.add(new Fact.WatchStarted(lap, watch.text(), watch.instant()));
+    facts.add(new Fact.WatchReset(lap, watch.text()));
     return facts;
   }
 

@@ -67,8 +67,7 @@ class StratifiedSessionsTest {
           .forEach(
               order -> {
                 double[] each = sums(day, order.clone(), shift);
-                products.forEach(
-                    p -> more.add(new double[] {p[0] + each[0], p[1] + each[1]}));
+                products.forEach(p -> more.add(new double[] {p[0] + each[0], p[1] + each[1]}));
               });
       products.clear();
       products.addAll(more);
@@ -157,8 +156,7 @@ class StratifiedSessionsTest {
       double p = whole.curve().p(shift);
       assertThat(sample.curve().p(shift)).isCloseTo(p, within(4 * sample.pError(p) + 1e-3));
     }
-    assertThatThrownBy(
-            () -> StratifiedSessions.compare(days, new Sampling(true, 999, 5, 1_000)))
+    assertThatThrownBy(() -> StratifiedSessions.compare(days, new Sampling(true, 999, 5, 1_000)))
         .hasMessageContaining("3200 orders");
   }
 

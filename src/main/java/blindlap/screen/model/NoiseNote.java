@@ -58,8 +58,7 @@ public record NoiseNote(
     for (int stints : STINTS) {
       NoiseWords.canShow(record, stints)
           .ifPresent(
-              difference ->
-                  shows.add(new Shows(NoiseWords.say("shows.row", stints), difference)));
+              difference -> shows.add(new Shows(NoiseWords.say("shows.row", stints), difference)));
     }
     return new NoiseNote(
         NoiseWords.title(record),

@@ -35,7 +35,8 @@ public final class NotebookModel {
   private final Background background;
   private final ObservableList<Row> rows = FXCollections.observableArrayList();
   private final ReadOnlyObjectWrapper<Answer> answer = new ReadOnlyObjectWrapper<>(Answer.NONE);
-  private final ReadOnlyObjectWrapper<NoiseNote> noise = new ReadOnlyObjectWrapper<>(NoiseNote.NONE);
+  private final ReadOnlyObjectWrapper<NoiseNote> noise =
+      new ReadOnlyObjectWrapper<>(NoiseNote.NONE);
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper found = new ReadOnlyStringWrapper("");
   private final ReadOnlyBooleanWrapper empty = new ReadOnlyBooleanWrapper(false);
@@ -149,8 +150,7 @@ public final class NotebookModel {
         () -> {
           long version = list.version();
           List<SessionSummary> all = list.find("");
-          return new Read(
-              all, words.isBlank() ? all : list.find(words), list.inHand(all), version);
+          return new Read(all, words.isBlank() ? all : list.find(words), list.inHand(all), version);
         },
         read -> {
           if (mine == asked) {

@@ -29,16 +29,13 @@ final class NoiseMargin extends VBox {
     note.picture().ifPresent(drawing -> noise.getChildren().add(new PlotView(look, drawing)));
     getChildren().add(noise);
     if (!note.shows().isEmpty()) {
-      VBox shows =
-          new VBox(new MarginNote(NoiseWords.say("shows"), NoiseWords.say("shows.note")));
+      VBox shows = new VBox(new MarginNote(NoiseWords.say("shows"), NoiseWords.say("shows.note")));
       note.shows().forEach(row -> shows.getChildren().add(row(row)));
       getChildren().add(shows);
     }
     if (!note.elsewhere().isEmpty()) {
       getChildren()
-          .add(
-              new MarginNote(
-                  NoiseWords.say("elsewhere"), String.join("\n", note.elsewhere())));
+          .add(new MarginNote(NoiseWords.say("elsewhere"), String.join("\n", note.elsewhere())));
     }
   }
 

@@ -90,9 +90,7 @@ final class NotebookList extends VBox {
 
   private Button forSelected(String key, Consumer<NotebookModel.Row> work) {
     Button button = button(key, () -> selected(work));
-    button
-        .disableProperty()
-        .bind(Bindings.isNull(list.getSelectionModel().selectedItemProperty()));
+    button.disableProperty().bind(Bindings.isNull(list.getSelectionModel().selectedItemProperty()));
     return button;
   }
 
@@ -119,8 +117,10 @@ final class NotebookList extends VBox {
               model.abandon(row, reason.getText());
               usual();
             });
-    abandon.disableProperty().bind(Bindings.createBooleanBinding(
-        () -> reason.getText().isBlank(), reason.textProperty()));
+    abandon
+        .disableProperty()
+        .bind(
+            Bindings.createBooleanBinding(() -> reason.getText().isBlank(), reason.textProperty()));
     Label note = new Label(NotebookWords.say("abandon.note"));
     note.getStyleClass().add("note");
     actions.getChildren().setAll(reason, abandon, button("abandon.keep", this::usual), note);

@@ -50,7 +50,8 @@ public final class NotebookPage extends BorderPane {
     getStyleClass().add("page");
     setPadding(new Insets(32, 40, 24, 40));
     next.getStyleClass().add("next");
-    next.setOnAction(e -> model.answerProperty().get().about().ifPresentOrElse(model::open, model::plan));
+    next.setOnAction(
+        e -> model.answerProperty().get().about().ifPresentOrElse(model::open, model::plan));
     helper.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::openAsHelper));
     Label trouble = new Label();
     trouble.setWrapText(true);

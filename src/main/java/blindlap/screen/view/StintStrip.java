@@ -9,7 +9,9 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
-/** The stints of a day in a row: ridden ones filled, the next one framed. Says nothing of setups. */
+/**
+ * The stints of a day in a row: ridden ones filled, the next one framed. Says nothing of setups.
+ */
 final class StintStrip extends HBox {
   private static final double MOST = 46;
 
@@ -29,13 +31,13 @@ final class StintStrip extends HBox {
     for (int stint = 1; stint <= stints; stint++) {
       getChildren().add(cell(stint, ridden));
     }
-    setAccessibleText(
-        NotebookWords.say("stints", Math.min(stints, ridden + 1), stints, ridden));
+    setAccessibleText(NotebookWords.say("stints", Math.min(stints, ridden + 1), stints, ridden));
   }
 
   private VBox cell(int stint, int ridden) {
     Region bar = new Region();
-    bar.getStyleClass().addAll("stint-bar", stint <= ridden ? "done" : stint == ridden + 1 ? "now" : "to-come");
+    bar.getStyleClass()
+        .addAll("stint-bar", stint <= ridden ? "done" : stint == ridden + 1 ? "now" : "to-come");
     bar.minHeightProperty().bind(look.px(12));
     bar.prefHeightProperty().bind(look.px(12));
     Label number = new Label(String.valueOf(stint));

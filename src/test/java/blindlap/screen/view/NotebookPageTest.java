@@ -70,7 +70,8 @@ class NotebookPageTest {
     Random random = new Random(seed);
     StringBuilder csv = new StringBuilder("t\n");
     for (int lap = 0; lap < 14; lap++) {
-      csv.append(String.format(Locale.ROOT, "%.2f%n", 96 - 0.05 * lap + sd * random.nextGaussian()));
+      csv.append(
+          String.format(Locale.ROOT, "%.2f%n", 96 - 0.05 * lap + sd * random.nextGaussian()));
     }
     PlainDays.Result result =
         desk.plainDays()
@@ -78,8 +79,7 @@ class NotebookPageTest {
                 new PlainDays.Day("old.csv", "R. Lind", "Quarry loop", day),
                 csv.toString().getBytes(StandardCharsets.UTF_8),
                 new PlainDays.Mapping(
-                    List.of(
-                        new PlainDays.Wanted("lap time", "t", Measure.Kind.LAP_TIME, "s")),
+                    List.of(new PlainDays.Wanted("lap time", "t", Measure.Kind.LAP_TIME, "s")),
                     "",
                     ""));
     assertThat(result).isInstanceOf(PlainDays.Result.Brought.class);
@@ -114,7 +114,9 @@ class NotebookPageTest {
           .isEqualTo("Stint 7 of 16 is next.");
       assertThat(answer.ridden()).isEqualTo(6);
       assertThat(model.rows()).noneMatch(r -> r.id().equals(answer.about().orElseThrow().id()));
-      assertThat(model.rows().stream().filter(r -> r.step().sealed() && r.step() != Step.REVIEW_CLOSED))
+      assertThat(
+              model.rows().stream()
+                  .filter(r -> r.step().sealed() && r.step() != Step.REVIEW_CLOSED))
           .isEmpty();
       assertThat(model.noiseProperty().get().title()).isEqualTo("R. Lind's noise on Quarry loop");
       assertThat(model.noiseProperty().get().picture()).isPresent();
@@ -154,7 +156,12 @@ class NotebookPageTest {
       other.sessionList().abandon(hand.id(), "the trail was closed");
       model.look();
       assertThat(model.answerProperty().get().stints()).isZero();
-      assertThat(model.rows().stream().filter(r -> r.id().equals(hand.id())).findFirst().orElseThrow().step())
+      assertThat(
+              model.rows().stream()
+                  .filter(r -> r.id().equals(hand.id()))
+                  .findFirst()
+                  .orElseThrow()
+                  .step())
           .isEqualTo(Step.ABANDONED);
     }
   }
