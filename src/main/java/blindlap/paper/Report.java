@@ -118,7 +118,8 @@ public final class Report {
       builder.useSVGDrawer(drawer);
       builder.usePdfUaAccessibility(true);
       builder.withProducer("Blindlap " + input.engine());
-      builder.withHtmlContent(document(head, style("report.css") + style("report-print.css")), null);
+      builder.withHtmlContent(
+          document(head, style("report.css") + style("report-print.css")), null);
       builder.toStream(out);
       builder.run();
     } catch (IOException e) {

@@ -68,16 +68,12 @@ public record NoiseDay(
     Plan plan = state.plan();
     StintValues stints =
         StintValues.of(
-            plan,
-            id -> state.lap(id).map(NoiseDay::lap),
-            measure,
-            StintValues.Laps.NOT_VOID);
+            plan, id -> state.lap(id).map(NoiseDay::lap), measure, StintValues.Laps.NOT_VOID);
     return of(
         state.id().text(),
         plan.day(),
         Source.NOISE_RUN,
-        StintNoise.of(
-            new int[plan.stints()], stints.values(), stints.valid(), measure.drift()),
+        StintNoise.of(new int[plan.stints()], stints.values(), stints.valid(), measure.drift()),
         state.laps().stream()
             .filter(lap -> lap.ridden() && lap.id().lap() > plan.laps().settling())
             .map(lap -> lap.voided().isPresent())

@@ -37,7 +37,8 @@ public final class SeriesAnalysis {
   private int counted;
 
   private SeriesAnalysis(List<SessionState> sessions, Function<SessionState, DayRecord> open) {
-    this.sessions = sessions.stream().sorted(Comparator.comparing(SessionState::committedAt)).toList();
+    this.sessions =
+        sessions.stream().sorted(Comparator.comparing(SessionState::committedAt)).toList();
     this.open = open;
     this.first = this.sessions.get(0).plan();
     this.ids = ids(first);
@@ -212,7 +213,12 @@ public final class SeriesAnalysis {
             measure.drift());
     TwoSetups own =
         TwoSetups.compare(
-            session.set(), order, stints.values(), stints.valid(), measure.drift(), Sampling.PREFERRED);
+            session.set(),
+            order,
+            stints.values(),
+            stints.valid(),
+            measure.drift(),
+            Sampling.PREFERRED);
     if (own.noVariation()) {
       throw new IllegalArgumentException("nothing varied from stint to stint");
     }

@@ -141,7 +141,8 @@ public record SeriesFinding(
 
   /** Number of riders whose estimate has this sign. */
   public int ridersWith(double sign) {
-    return (int) riders.stream().filter(r -> Math.signum(r.estimate()) == Math.signum(sign)).count();
+    return (int)
+        riders.stream().filter(r -> Math.signum(r.estimate()) == Math.signum(sign)).count();
   }
 
   /** The worthwhile difference as shifts −D and +D, if declared. */

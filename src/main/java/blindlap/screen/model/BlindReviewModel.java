@@ -35,7 +35,9 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 
-/** The review while the key is sealed: laps by code, voids, corrections, closing, opening the key. */
+/**
+ * The review while the key is sealed: laps by code, voids, corrections, closing, opening the key.
+ */
 public final class BlindReviewModel {
   private static final Words WORDS = Words.of("review");
 

@@ -25,8 +25,8 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 
 /**
- * The Review page: the blind review while the key is sealed, the finding once it is open. The verdict
- * comes first; everything beside it is computed while it is read.
+ * The Review page: the blind review while the key is sealed, the finding once it is open. The
+ * verdict comes first; everything beside it is computed while it is read.
  */
 public final class ReviewModel {
   private static final Words WORDS = Words.of("review");
@@ -58,8 +58,7 @@ public final class ReviewModel {
   public ReviewModel(Desk desk, Background background) {
     this.desk = desk;
     this.background = background;
-    this.blind =
-        new BlindReviewModel(desk, background, () -> state.ifPresent(s -> open(s.id())));
+    this.blind = new BlindReviewModel(desk, background, () -> state.ifPresent(s -> open(s.id())));
   }
 
   /** The blind review of the same session. */
@@ -98,7 +97,8 @@ public final class ReviewModel {
 
   /** Shows a session, as far as it may be seen. */
   public void open(SessionId id) {
-    background.run(() -> desk.sessions().state(id), found -> found.ifPresent(this::show), this::fail);
+    background.run(
+        () -> desk.sessions().state(id), found -> found.ifPresent(this::show), this::fail);
   }
 
   private void show(SessionState now) {

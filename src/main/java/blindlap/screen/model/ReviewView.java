@@ -97,14 +97,11 @@ public record ReviewView(
         text.next(),
         method(text),
         Reviews.how(finding).stream().map(h -> new How(h.about(), h.request())).toList(),
-        state.amendments().stream()
-            .map(a -> WORDS.say("amended", a.text(), a.reason()))
-            .toList(),
+        state.amendments().stream().map(a -> WORDS.say("amended", a.text(), a.reason())).toList(),
         seal(state));
   }
 
-  private static List<Other> others(
-      Finding finding, FindingText text, FindingPictures pictures) {
+  private static List<Other> others(Finding finding, FindingText text, FindingPictures pictures) {
     List<Other> rows = new ArrayList<>();
     for (Comparison other : finding.others()) {
       FindingWords words = text.words(other);

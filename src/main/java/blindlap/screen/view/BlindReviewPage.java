@@ -55,8 +55,7 @@ public final class BlindReviewPage extends VBox {
         new MarginNote(WORDS.say("note.blind"), WORDS.say("note.blind.text")));
     for (Drawing picture : view.pictures()) {
       page.add(
-          new VBox(
-              10, words(picture.spoken().sentence(), "strong"), new PlotView(look, picture)));
+          new VBox(10, words(picture.spoken().sentence(), "strong"), new PlotView(look, picture)));
     }
     page.addWide(new VBox(10, h2("laps"), table(view)));
     if (!view.corrections().isEmpty()) {
@@ -107,7 +106,8 @@ public final class BlindReviewPage extends VBox {
       put(table, value, column++, row, "table-row");
     }
     String asked = lap.asked().isEmpty() ? "" : WORDS.say("check");
-    String note = lap.note().isBlank() || asked.isEmpty() ? asked + lap.note() : asked + ": " + lap.note();
+    String note =
+        lap.note().isBlank() || asked.isEmpty() ? asked + lap.note() : asked + ": " + lap.note();
     put(table, words(note), column++, row, "table-row");
     put(table, view.closed() ? words(lap.voided()) : decision(lap), column, row, "table-row");
   }
@@ -190,6 +190,10 @@ public final class BlindReviewPage extends VBox {
     open.getStyleClass().add("next");
     open.setOnAction(e -> model.unseal(phrase.getText()));
     return new VBox(
-        10, h2("unseal"), words(WORDS.say("unseal.why"), "second"), new HBox(12, phrase, open), trouble());
+        10,
+        h2("unseal"),
+        words(WORDS.say("unseal.why"), "second"),
+        new HBox(12, phrase, open),
+        trouble());
   }
 }

@@ -37,7 +37,11 @@ final class OtherMeasures extends GridPane {
   }
 
   private void add(ReviewView.Other other, int row) {
-    put(new VBox(2, words(other.name(), "strong"), words(other.role(), "note")), 0, row, "table-row");
+    put(
+        new VBox(2, words(other.name(), "strong"), words(other.role(), "note")),
+        0,
+        row,
+        "table-row");
     put(picture(other.stints()), 1, row, "table-row");
     put(picture(Optional.of(other.interval())), 2, row, "table-row");
     put(

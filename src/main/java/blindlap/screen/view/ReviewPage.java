@@ -91,7 +91,8 @@ public final class ReviewPage extends StackPane {
     AnswerSentence answer = new AnswerSentence(look, WORDS.say("question.open"));
     Headline headline = view.headline();
     answer.say(headline.before(), headline.phrase(), headline.after());
-    VBox head = new VBox(12, words(view.running(), "note", "second"), answer, new Lead(view.lead()));
+    VBox head =
+        new VBox(12, words(view.running(), "note", "second"), answer, new Lead(view.lead()));
     head.getChildren().add(lines(view.circumstances()));
     head.getChildren().add(new Caution(WORDS.say("caution"), Words.of("cautions").say("trust")));
     page.add(
