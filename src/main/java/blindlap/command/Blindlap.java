@@ -69,6 +69,7 @@ public final class Blindlap implements Runnable {
         new CommitCommand(setting),
         new HelperCommand(setting),
         new CodesCommand(setting),
+        new SheetsCommand(setting),
         new RecordCommand(setting),
         new VoidCommand(setting),
         new BlindBrokenCommand(setting),

@@ -20,6 +20,7 @@ public final class Desk implements AutoCloseable {
   private final Reviews reviews;
   private final Planning planning;
   private final HelperDays helperDays;
+  private final Sheets sheets;
   private final RiderDays riderDays;
   private final RiderHistory history;
   private final SeriesBook series;
@@ -50,6 +51,7 @@ public final class Desk implements AutoCloseable {
     this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
     this.riderDays = new RiderDays(sessions);
     this.history = new RiderHistory(notebook, sessions);
+    this.sheets = new Sheets(sessions);
   }
 
   /** Opens a desk on a notebook file; made in the composition root. */
@@ -111,6 +113,11 @@ public final class Desk implements AutoCloseable {
     return cards;
   }
 
+  /** Sheets to print. */
+  public Sheets sheets() {
+    return sheets;
+  }
+
   /** The helper's days, against the phrase. */
   public HelperDays helperDays() {
     return helperDays;
@@ -134,6 +141,11 @@ public final class Desk implements AutoCloseable {
   /** Series: declared, under way, found. */
   public SeriesBook series() {
     return series;
+  }
+
+  /** The list of sessions. */
+  public SessionList sessionList() {
+    return new SessionList(notebook, sessions, reviews);
   }
 
   /** Findings and reports. */

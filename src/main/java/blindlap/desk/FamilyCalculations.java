@@ -56,8 +56,7 @@ final class FamilyCalculations {
             "Adjusted p-values are exact if no setup differs; if some do, by simulation only."));
   }
 
-  private static ResultFields pairFields(
-      OrderGiven given, ManySetups found, ManySetups.Pair pair) {
+  private static ResultFields pairFields(OrderGiven given, ManySetups found, ManySetups.Pair pair) {
     ResultFields fields =
         new ResultFields()
             .text("pair", pair.name())
@@ -78,9 +77,7 @@ final class FamilyCalculations {
       Given measure = listed.get(i);
       measure.allowOnly(Set.of("name", "values"));
       double[] values =
-          given
-              .scale()
-              .forward("measures[" + i + "].values", measure.numbersWithGaps("values"));
+          given.scale().forward("measures[" + i + "].values", measure.numbersWithGaps("values"));
       measures.add(new SeveralMeasures.Series(measure.text("name"), values, given.drift()));
     }
     SeveralMeasures found =
@@ -94,8 +91,7 @@ final class FamilyCalculations {
     found
         .pSingleStep()
         .ifPresentOrElse(
-            single -> result.numbers("p_single_step", single),
-            () -> result.none("p_single_step"));
+            single -> result.numbers("p_single_step", single), () -> result.none("p_single_step"));
     given.stateSample(result, found.sampled());
     if (found.sampled()) {
       result.numbers("p_error", Arrays.stream(found.p()).map(found::pError).toArray());

@@ -36,9 +36,11 @@ final class OrderCalculations {
   private static Evaluation orders(OrderGiven given) {
     Assignments set = given.set();
     if (set.setups() == 2 && !set.closedUnderRenaming()) {
-      throw given.given().refuse(
-          given.given().has("rule") ? "rule" : "orders",
-          "gives a set of orders that is not closed under swapping A and B.");
+      throw given
+          .given()
+          .refuse(
+              given.given().has("rule") ? "rule" : "orders",
+              "gives a set of orders that is not closed under swapping A and B.");
     }
     OrderSet found = OrderSet.of(set);
     ResultFields result =
@@ -57,8 +59,10 @@ final class OrderCalculations {
     }
     if (given.given().flag("list", false)) {
       if (!set.atMost(MOST_LISTED)) {
-        throw given.given().refuse(
-            "list", "would print " + set.count() + " orders; at most " + MOST_LISTED + " are.");
+        throw given
+            .given()
+            .refuse(
+                "list", "would print " + set.count() + " orders; at most " + MOST_LISTED + " are.");
       }
       result.texts("orders", set.list());
     }
@@ -140,8 +144,7 @@ final class OrderCalculations {
     if (interval.isEmpty()) {
       result.interval(field, Double.NaN, Double.NaN);
     } else {
-      result.interval(
-          field, scale.back(interval.get().low()), scale.back(interval.get().high()));
+      result.interval(field, scale.back(interval.get().low()), scale.back(interval.get().high()));
     }
   }
 

@@ -20,8 +20,7 @@ final class SessionCalculations {
 
   static List<Calculation> all() {
     return List.of(
-        OrderGiven.calculation(
-            "guesses", Set.of("order", "guesses"), SessionCalculations::guesses),
+        OrderGiven.calculation("guesses", Set.of("order", "guesses"), SessionCalculations::guesses),
         OrderGiven.calculation(
             "count-ratio", Set.of("order", "values"), SessionCalculations::countRatio),
         OrderGiven.calculation(
@@ -32,11 +31,7 @@ final class SessionCalculations {
     int[] order = given.order();
     GuessTest found =
         GuessTest.of(
-            given.set(),
-            order,
-            given.given().text("guesses"),
-            given.valid(),
-            given.set().stints());
+            given.set(), order, given.given().text("guesses"), given.valid(), given.set().stints());
     return new Evaluation(
         new ResultFields()
             .whole("count", found.count())
@@ -70,8 +65,7 @@ final class SessionCalculations {
             .number("mean_count", found.meanCount());
     given.stateSample(result, found.sampled());
     if (found.sampled()) {
-      result.number(
-          "p_error", Math.sqrt(LIMIT * (1 - LIMIT) / given.sampling().draws()));
+      result.number("p_error", Math.sqrt(LIMIT * (1 - LIMIT) / given.sampling().draws()));
     }
     List<String> notes = new ArrayList<>();
     notes.add(given.reference(found.sampled()));

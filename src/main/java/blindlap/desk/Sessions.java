@@ -10,11 +10,13 @@ import blindlap.session.StoredEntry;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /** Finds sessions and lets a decision on the latest state become entries. */
 public final class Sessions {
@@ -22,6 +24,7 @@ public final class Sessions {
 
   private final Notebook notebook;
   private final Clock clock;
+  private volatile @Nullable Known last;
 
   public Sessions(Notebook notebook, Clock clock) {
     this.notebook = notebook;
@@ -49,8 +52,30 @@ public final class Sessions {
 
   /** The state of a session. */
   public Optional<SessionState> state(SessionId id) {
+    return known(id).map(Known::state);
+  }
+
+  /** A session as it was read last. */
+  private record Known(List<StoredEntry> entries, SessionState state) {}
+
+  /**
+   * A session as it stands on disk. Its heads name all its entries by their hashes, so that a
+   * session with the heads it was read with is not read and hashed again.
+   */
+  private Optional<Known> known(SessionId id) {
+    Known kept = last;
+    if (kept != null
+        && kept.state().id().equals(id)
+        && new HashSet<>(kept.state().heads()).equals(new HashSet<>(notebook.heads(id)))) {
+      return Optional.of(kept);
+    }
     List<StoredEntry> entries = notebook.entries(id);
-    return entries.isEmpty() ? Optional.empty() : Optional.of(SessionState.of(entries));
+    if (entries.isEmpty()) {
+      return Optional.empty();
+    }
+    Known read = new Known(List.copyOf(entries), SessionState.of(entries));
+    last = read;
+    return Optional.of(read);
   }
 
   /** Either a session or the problem with what was typed. */
@@ -90,11 +115,11 @@ public final class Sessions {
   /** The same for entries that carry another time than the clock's, as the helper's do. */
   Result act(SessionId id, Function<SessionState, Outcome> decision, Supplier<Instant> at) {
     for (int i = 0; i < MOST_TRIES; i++) {
-      List<StoredEntry> entries = notebook.entries(id);
-      if (entries.isEmpty()) {
+      Optional<Known> found = known(id);
+      if (found.isEmpty()) {
         return new Result.Refused(List.of(Problem.of(DeskFault.NO_SUCH_SESSION, "", id)));
       }
-      SessionState state = SessionState.of(entries);
+      SessionState state = found.get().state();
       Outcome outcome = decision.apply(state);
       if (outcome instanceof Outcome.Refused refused) {
         return new Result.Refused(refused.problems());
@@ -103,11 +128,14 @@ public final class Sessions {
       if (facts.isEmpty()) {
         return new Result.Done(state, List.of());
       }
-      Optional<List<StoredEntry>> written = notebook.append(id, state.heads(), facts, at.get(), clock.getZone());
+      Optional<List<StoredEntry>> written =
+          notebook.append(id, state.heads(), facts, at.get(), clock.getZone());
       if (written.isPresent()) {
-        List<StoredEntry> all = new ArrayList<>(entries);
+        List<StoredEntry> all = new ArrayList<>(found.get().entries());
         all.addAll(written.get());
-        return new Result.Done(SessionState.of(all), written.get());
+        Known after = new Known(List.copyOf(all), SessionState.of(all));
+        last = after;
+        return new Result.Done(after.state(), written.get());
       }
     }
     return new Result.Refused(List.of(Problem.of(DeskFault.MOVED_ON, "")));

@@ -4,6 +4,7 @@ import blindlap.plan.PlanJson;
 import blindlap.seal.HelperRecord;
 import blindlap.seal.SealedKey;
 import blindlap.session.Fact;
+import blindlap.session.FactVisitor;
 import blindlap.session.Guess;
 import blindlap.session.LapId;
 import blindlap.timing.TimeRecord;
@@ -15,7 +16,7 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /** The body of each kind of fact as a tree for canonical JSON (docs/file-format.md). */
-final class FactWriter implements Fact.Visitor<Map<String, Object>> {
+final class FactWriter implements FactVisitor<Map<String, Object>> {
   private static Map<String, Object> body(@Nullable Object... pairs) {
     Map<String, Object> map = new LinkedHashMap<>();
     for (int i = 0; i < pairs.length; i += 2) {

@@ -28,12 +28,7 @@ public final class PlanJson {
     tree.put("plan", VERSION);
     tree.put("kind", word(plan.kind()));
     tree.put("question", plan.question());
-    tree.put(
-        "expectations",
-        object(
-            "tester", plan.expectations().tester(),
-            "rider", plan.expectations().rider(),
-            "helper", plan.expectations().helper()));
+    tree.put("expectations", expectations(plan.expectations()));
     tree.put("rider", plan.rider());
     tree.put("trail", plan.trail());
     tree.put("day", plan.day().toString());
@@ -46,12 +41,7 @@ public final class PlanJson {
     tree.put("measures", plan.measures().stream().map(PlanJson::measure).toList());
     tree.put("protocol", protocol(plan.protocol()));
     tree.put("stints", number(plan.stints()));
-    tree.put(
-        "laps",
-        object(
-            "warm_up", number(plan.laps().warmUp()),
-            "settling", number(plan.laps().settling()),
-            "scored", number(plan.laps().scored())));
+    tree.put("laps", laps(plan.laps()));
     tree.put("blinding", blinding(plan.blinding()));
     tree.put("timetable", plan.timetable() == null ? null : timetable(plan.timetable()));
     tree.put("noise", plan.noise() == null ? null : noise(plan.noise()));
@@ -64,6 +54,20 @@ public final class PlanJson {
     tree.put("level", "0.05");
     tree.put("missing", "mask");
     return tree;
+  }
+
+  private static Map<String, Object> expectations(Plan.Expectations expectations) {
+    return object(
+        "tester", expectations.tester(),
+        "rider", expectations.rider(),
+        "helper", expectations.helper());
+  }
+
+  private static Map<String, Object> laps(Plan.Laps laps) {
+    return object(
+        "warm_up", number(laps.warmUp()),
+        "settling", number(laps.settling()),
+        "scored", number(laps.scored()));
   }
 
   private static Map<String, Object> setup(Setup setup) {

@@ -25,12 +25,12 @@ public final class NoisePictures {
     List<NoiseHistory.Entry> entries = new ArrayList<>();
     List<String> table = new ArrayList<>();
     for (NoiseDay day : record.told()) {
-      entries.add(entry(measure, NoiseWords.label(day), day.noise().orElseThrow()));
+      entries.add(entry(measure, NoiseWords.label(record, day), day.noise().orElseThrow()));
       table.add(NoiseWords.day(record, day) + ".");
     }
     Axis axis =
         new Axis(
-            NoiseWords.say("axis", NoiseWords.unit(measure)),
+            NoiseWords.say("axis", NoiseWords.unit(measure), measure.name()),
             Axis.Counting.DECIMAL,
             (value, step) -> Figures.number(value, decimals(step)));
     return Optional.of(

@@ -14,11 +14,11 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Something that happened, in the past tense. A new kind of fact must be handled by every {@link
- * Visitor}, or nothing compiles.
+ * FactVisitor}, or nothing compiles.
  */
 public sealed interface Fact {
   /** Calls the visitor's method for this kind of fact. */
-  <R> R accept(Visitor<R> visitor);
+  <R> R accept(FactVisitor<R> visitor);
 
   /**
    * The plan was fixed, the order drawn and sealed. An open noise run has neither order nor key.
@@ -46,7 +46,7 @@ public sealed interface Fact {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.planCommitted(this);
     }
   }
@@ -60,7 +60,7 @@ public sealed interface Fact {
   /** A fingerprint was given to someone else. */
   record FingerprintGiven(Which which, String to) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.fingerprintGiven(this);
     }
   }
@@ -77,7 +77,7 @@ public sealed interface Fact {
   /** Someone wrote down an expectation after the commit, before unsealing. */
   record ExpectationGiven(Person who, String text) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.expectationGiven(this);
     }
   }
@@ -85,7 +85,7 @@ public sealed interface Fact {
   /** A sheet with the key was written again; needs the helper phrase. */
   record SheetReprinted(String sheet) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.sheetReprinted(this);
     }
   }
@@ -102,7 +102,7 @@ public sealed interface Fact {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.stintHandled(this);
     }
   }
@@ -110,7 +110,7 @@ public sealed interface Fact {
   /** The bike was handed over for a stint, with the safety list confirmed. */
   record BikeHandedOver(int stint) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.bikeHandedOver(this);
     }
   }
@@ -118,7 +118,7 @@ public sealed interface Fact {
   /** A warm-up lap was ridden; never analysed. */
   record WarmUpRidden(int number) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.warmUpRidden(this);
     }
   }
@@ -133,7 +133,7 @@ public sealed interface Fact {
   /** A lap was ridden. */
   record LapRidden(LapId lap, Source source) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.lapRidden(this);
     }
   }
@@ -141,7 +141,7 @@ public sealed interface Fact {
   /** A value was given for a lap, times in seconds included. */
   record ScoreGiven(LapId lap, String measure, BigDecimal value, Source source) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.scoreGiven(this);
     }
   }
@@ -154,7 +154,7 @@ public sealed interface Fact {
    */
   record WatchStarted(LapId lap, String measure, Instant started) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.watchStarted(this);
     }
   }
@@ -162,7 +162,7 @@ public sealed interface Fact {
   /** A running watch was set to nought: a false start. */
   record WatchReset(LapId lap, String measure) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.watchReset(this);
     }
   }
@@ -170,7 +170,7 @@ public sealed interface Fact {
   /** A time was taken by a watch, or typed. */
   record TimeTaken(LapId lap, String measure, TimeRecord time) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.timeTaken(this);
     }
   }
@@ -179,7 +179,7 @@ public sealed interface Fact {
   record ScoreCorrected(LapId lap, String measure, @Nullable BigDecimal value, String reason)
       implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.scoreCorrected(this);
     }
   }
@@ -187,7 +187,7 @@ public sealed interface Fact {
   /** A note on a lap; the latest stands. */
   record NoteWritten(LapId lap, String text) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.noteWritten(this);
     }
   }
@@ -195,7 +195,7 @@ public sealed interface Fact {
   /** The rider guessed after a stint; the latest stands. */
   record GuessGiven(int stint, Guess guess) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.guessGiven(this);
     }
   }
@@ -207,7 +207,7 @@ public sealed interface Fact {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.conditionsNoted(this);
     }
   }
@@ -220,7 +220,7 @@ public sealed interface Fact {
   record LapVoided(LapId lap, VoidEvent event, String words, boolean afterValuesSeen)
       implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.lapVoided(this);
     }
   }
@@ -228,7 +228,7 @@ public sealed interface Fact {
   /** A void was taken back. */
   record VoidWithdrawn(LapId lap, String reason) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.voidWithdrawn(this);
     }
   }
@@ -236,7 +236,7 @@ public sealed interface Fact {
   /** The rider saw or was told what is fitted, from this stint on or in it alone. */
   record BlindBroken(int stint, String what) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.blindBroken(this);
     }
   }
@@ -252,7 +252,7 @@ public sealed interface Fact {
   /** Something went otherwise than planned. */
   record DeviationNoted(int stint, DeviationKind kind, String what) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.deviationNoted(this);
     }
   }
@@ -268,7 +268,7 @@ public sealed interface Fact {
   record DayCutShort(int lastStint, String reason, String decidedBy, boolean knowsKey)
       implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.dayCutShort(this);
     }
   }
@@ -276,7 +276,7 @@ public sealed interface Fact {
   /** The bike is covered or neutral, paper is keyed in, nothing has been looked at. */
   record DayClosed() implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.dayClosed(this);
     }
   }
@@ -284,7 +284,7 @@ public sealed interface Fact {
   /** Voids and corrections are over, still blind. */
   record ReviewClosed(Fingerprint fingerprint) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.reviewClosed(this);
     }
   }
@@ -309,7 +309,7 @@ public sealed interface Fact {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.sealOpened(this);
     }
   }
@@ -317,7 +317,7 @@ public sealed interface Fact {
   /** A report was written. */
   record ReportWritten(String name) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.reportWritten(this);
     }
   }
@@ -325,7 +325,7 @@ public sealed interface Fact {
   /** The session ends without a finding. */
   record SessionAbandoned(String reason) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.sessionAbandoned(this);
     }
   }
@@ -333,7 +333,7 @@ public sealed interface Fact {
   /** Something was added after unsealing; the original analysis stands beside it. */
   record AmendmentMade(String text, String reason) implements Fact {
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.amendmentMade(this);
     }
   }
@@ -354,67 +354,8 @@ public sealed interface Fact {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(FactVisitor<R> visitor) {
       return visitor.plainDayImported(this);
     }
-  }
-
-  /** One method per kind of fact. */
-  interface Visitor<R> {
-    R planCommitted(PlanCommitted fact);
-
-    R fingerprintGiven(FingerprintGiven fact);
-
-    R expectationGiven(ExpectationGiven fact);
-
-    R sheetReprinted(SheetReprinted fact);
-
-    R stintHandled(StintHandled fact);
-
-    R bikeHandedOver(BikeHandedOver fact);
-
-    R warmUpRidden(WarmUpRidden fact);
-
-    R lapRidden(LapRidden fact);
-
-    R scoreGiven(ScoreGiven fact);
-
-    R watchStarted(WatchStarted fact);
-
-    R watchReset(WatchReset fact);
-
-    R timeTaken(TimeTaken fact);
-
-    R scoreCorrected(ScoreCorrected fact);
-
-    R noteWritten(NoteWritten fact);
-
-    R guessGiven(GuessGiven fact);
-
-    R conditionsNoted(ConditionsNoted fact);
-
-    R lapVoided(LapVoided fact);
-
-    R voidWithdrawn(VoidWithdrawn fact);
-
-    R blindBroken(BlindBroken fact);
-
-    R deviationNoted(DeviationNoted fact);
-
-    R dayCutShort(DayCutShort fact);
-
-    R dayClosed(DayClosed fact);
-
-    R reviewClosed(ReviewClosed fact);
-
-    R sealOpened(SealOpened fact);
-
-    R reportWritten(ReportWritten fact);
-
-    R sessionAbandoned(SessionAbandoned fact);
-
-    R amendmentMade(AmendmentMade fact);
-
-    R plainDayImported(PlainDayImported fact);
   }
 }

@@ -10,7 +10,7 @@ import java.math.BigDecimal;
  * and shown but not applied; of two closings, cuts or helper's records of a stint the first counts;
  * of two values, notes or guesses the last.
  */
-final class Folding implements Fact.Visitor<Boolean> {
+final class Folding implements FactVisitor<Boolean> {
   private final SessionState state;
 
   Folding(SessionState state) {

@@ -4,7 +4,7 @@ package blindlap.session;
  * What a fact does to the step of a session. It hangs on nothing but the step and the kind of fact,
  * so that a list of sessions can keep up without reading whole days again.
  */
-final class StepAfter implements Fact.Visitor<Step> {
+final class StepAfter implements FactVisitor<Step> {
   private final Step step;
 
   StepAfter(Step step) {

@@ -24,6 +24,7 @@ public final class Assignments {
   private final int[][] next;
 
   private final BigInteger[] completions;
+
   /** The same as {@code long}, for fast draws; null for sets beyond 2^62. */
   private final long @Nullable [] ways;
 

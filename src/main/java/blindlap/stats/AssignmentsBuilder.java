@@ -25,7 +25,8 @@ public final class AssignmentsBuilder {
   private double minTrendEfficiency;
 
   AssignmentsBuilder(int setups, int stints) {
-    require("setups", setups >= 2 && setups <= 26, "must lie between 2 and 26, not " + setups + ".");
+    require(
+        "setups", setups >= 2 && setups <= 26, "must lie between 2 and 26, not " + setups + ".");
     require(
         "stints",
         stints >= 1 && stints <= MOST_STINTS,
@@ -86,7 +87,10 @@ public final class AssignmentsBuilder {
       require(
           "patterns[" + i + "]",
           balancedPattern(patterns.get(i)),
-          "\"" + patterns.get(i) + "\" is not a block of " + block
+          "\""
+              + patterns.get(i)
+              + "\" is not a block of "
+              + block
               + " with every setup equally often.");
     }
     return new Graph().build(true);

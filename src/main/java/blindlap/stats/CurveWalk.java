@@ -7,9 +7,9 @@ import org.apache.commons.rng.UniformRandomProvider;
  * other half) that hands on the sums z'x, z'y and z'Wz of every order (METHOD 2.1).
  *
  * <p>With Q an orthonormal basis of the nuisance columns, W = I − QQ' on the stints used, so that
- * z'Wz is a quarter of their number less the squares of the sums Q'z: a few running sums are all that
- * an order needs. They live on the stack, so there is no accumulated rounding and the cost per order
- * is constant on average. Large sets can be sampled with the same sums.
+ * z'Wz is a quarter of their number less the squares of the sums Q'z: a few running sums are all
+ * that an order needs. They live on the stack, so there is no accumulated rounding and the cost per
+ * order is constant on average. Large sets can be sampled with the same sums.
  */
 final class CurveWalk {
   private final Assignments set;

@@ -10,8 +10,8 @@ import java.util.TreeMap;
 
 /**
  * What a day can still show if stints are lost (METHOD 13): the set of orders is kept and the lost
- * stints are masked, so that orders which agree on the remaining stints can no longer be told apart.
- * With A such orders the smallest two-sided p is g·A/K, g the number of renamings.
+ * stints are masked, so that orders which agree on the remaining stints can no longer be told
+ * apart. With A such orders the smallest two-sided p is g·A/K, g the number of renamings.
  *
  * <p>Counted exactly along the graph of orders, for sets of any size. Nothing of the drawn order is
  * needed, so the rider may see it.

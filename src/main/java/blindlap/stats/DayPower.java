@@ -9,8 +9,9 @@ import org.apache.commons.rng.simple.RandomSource;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a day of a plan can show (METHOD 6, 8 and 13): detectable difference and verdict odds, at once
- * by formula and, as fine as one has patience, by simulating days with the test that will be used.
+ * What a day of a plan can show (METHOD 6, 8 and 13): detectable difference and verdict odds, at
+ * once by formula and, as fine as one has patience, by simulating days with the test that will be
+ * used.
  */
 public final class DayPower {
   /** Sets up to this size are walked whole on a simulated day; of larger ones orders are drawn. */
@@ -93,9 +94,7 @@ public final class DayPower {
     }
     SimulatedDays simulated = simulate(days, seed, cancelled);
     return new Answer(
-        simulated.difference(sd, power),
-        Source.SIMULATION,
-        simulated.differenceError95(sd, power));
+        simulated.difference(sd, power), Source.SIMULATION, simulated.differenceError95(sd, power));
   }
 
   /** By formula, over the 95 % interval of a noise that is itself estimated. */
@@ -117,8 +116,7 @@ public final class DayPower {
       throw new StatsException("days", "must be at least 1, but is " + days + ".");
     }
     UniformRandomProvider source = RandomSource.XO_RO_SHI_RO_128_PP.create(seed);
-    ZigguratSampler.NormalizedGaussian normal =
-        ZigguratSampler.NormalizedGaussian.of(source);
+    ZigguratSampler.NormalizedGaussian normal = ZigguratSampler.NormalizedGaussian.of(source);
     double[][] ends = new double[5][days];
     double[] y = new double[set.stints()];
     for (int day = 0; day < days; day++) {

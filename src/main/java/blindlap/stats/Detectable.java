@@ -4,8 +4,8 @@ import java.math.BigInteger;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
- * The difference a two-setup day can detect, by formula (METHOD 6): power of the two-sided t test on
- * the information that is left after drift, at the level that the set of orders can attain.
+ * The difference a two-setup day can detect, by formula (METHOD 6): power of the two-sided t test
+ * on the information that is left after drift, at the level that the set of orders can attain.
  *
  * @param count number of admissible orders K
  * @param attainableLevel a* = 2⌊.025·K⌋/K, 0 if no p of .05 or less can come out
@@ -60,8 +60,7 @@ public record Detectable(
    *
    * @param use true where the stint remains
    */
-  public static Detectable of(
-      Assignments set, boolean[] use, Drift drift, Sampling sampling) {
+  public static Detectable of(Assignments set, boolean[] use, Drift drift, Sampling sampling) {
     DayCheck.twoSetups(set);
     DayCheck.length(set, "valid", use.length, "entries");
     int n = DayCheck.count(use);

@@ -3,9 +3,9 @@ package blindlap.stats;
 import java.util.Arrays;
 
 /**
- * Sorts many doubles: one pass deals them into bins by their leading bits, which order as the numbers
- * do, and each bin is sorted on its own, small enough for the processor's cache. Few are sorted at
- * once. Needs a second array of the same size while it runs.
+ * Sorts many doubles: one pass deals them into bins by their leading bits, which order as the
+ * numbers do, and each bin is sorted on its own, small enough for the processor's cache. Few are
+ * sorted at once. Needs a second array of the same size while it runs.
  */
 final class KnotSort {
   private static final int FEW = 1 << 14;

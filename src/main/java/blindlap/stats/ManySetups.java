@@ -7,8 +7,8 @@ import java.util.List;
 
 /**
  * Comparison of two or more setups by re-randomisation (METHOD 4): one F for "do they differ at
- * all", and every pair with a p-value adjusted for the number of pairs by the single-step maximum of
- * |t| over the same orders (Westfall and Young 1993, Resampling-Based Multiple Testing).
+ * all", and every pair with a p-value adjusted for the number of pairs by the single-step maximum
+ * of |t| over the same orders (Westfall and Young 1993, Resampling-Based Multiple Testing).
  *
  * <p>The adjusted p-values are exact if no setup differs from any other. If some do, that they hold
  * for the remaining pairs is known from simulation only.
@@ -24,8 +24,7 @@ public final class ManySetups {
    * @param p share of orders with at least this |t| of the pair
    * @param pAdjusted share of orders whose largest |t| of all pairs is at least this |t|
    */
-  public record Pair(
-      int first, int second, double estimate, double t, double p, double pAdjusted) {
+  public record Pair(int first, int second, double estimate, double t, double p, double pAdjusted) {
     /** Such as {@code A-B}. */
     public String name() {
       return Orders.letter(first) + "-" + Orders.letter(second);
@@ -143,7 +142,9 @@ public final class ManySetups {
     return df;
   }
 
-  /** True if nothing varies once drift and setups are removed: no test is possible, every p is 1. */
+  /**
+   * True if nothing varies once drift and setups are removed: no test is possible, every p is 1.
+   */
   public boolean noVariation() {
     return noVariation;
   }

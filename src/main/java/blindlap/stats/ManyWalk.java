@@ -5,13 +5,15 @@ import org.apache.commons.rng.UniformRandomProvider;
 /**
  * Depth-first walk over the orders of a set of several setups that hands on, for every order, the
  * sums of the residuals per setup and the matrix D'WD of the setups' indicators. If the set is
- * closed under renaming, one order stands for all its renamings: setups appear in alphabetical order.
+ * closed under renaming, one order stands for all its renamings: setups appear in alphabetical
+ * order.
  */
 final class ManyWalk {
   /** Takes an order's sums. */
   interface Visitor {
     /**
-     * @param sums sum of Wy over the stints of each setup, then the lower triangle of D'WD row by row
+     * @param sums sum of Wy over the stints of each setup, then the lower triangle of D'WD row by
+     *     row
      * @param at where in {@code sums} they start
      * @param seen number of setups that appear
      */

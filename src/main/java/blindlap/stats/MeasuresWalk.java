@@ -22,8 +22,7 @@ final class MeasuresWalk {
   private final double[][] c;
   private final double[] r;
 
-  MeasuresWalk(
-      Assignments set, List<SeveralMeasures.Column> columns, SeveralMeasures.Tally tally) {
+  MeasuresWalk(Assignments set, List<SeveralMeasures.Column> columns, SeveralMeasures.Tally tally) {
     this.set = set;
     this.n = set.stints();
     this.toA = set.graph()[0];

@@ -22,8 +22,13 @@ public final class Orders {
       if (letter < 'A' || letter > 'Z') {
         throw new StatsException(
             argument,
-            "is written with the letters A, B, …, but position " + (i + 1) + " of \"" + letters
-                + "\" is '" + letter + "'.");
+            "is written with the letters A, B, …, but position "
+                + (i + 1)
+                + " of \""
+                + letters
+                + "\" is '"
+                + letter
+                + "'.");
       }
       order[i] = letter - 'A';
     }

@@ -56,8 +56,8 @@ public record RiderNoise(double sd, int df) {
   }
 
   /**
-   * From "two stints on one setup usually differ by about x": SD = x·√π/2, x being the mean absolute
-   * difference of two normal values (x/1.13 in METHOD 13).
+   * From "two stints on one setup usually differ by about x": SD = x·√π/2, x being the mean
+   * absolute difference of two normal values (x/1.13 in METHOD 13).
    *
    * @param usualDifference x, above 0
    */

@@ -34,7 +34,8 @@ final class SessionSums {
     double[] wy = residuals.apply(DayCheck.centred(session.values(), use));
     double squares = Residuals.dot(wy, wy);
     if (DayCheck.noVariation(squares, session.values(), use)) {
-      throw new StatsException("values", "do not vary, so that the session has no noise to weigh by.");
+      throw new StatsException(
+          "values", "do not vary, so that the session has no noise to weigh by.");
     }
     return new SessionSums(session, residuals, fit, squares / (fit.used - residuals.columns()));
   }

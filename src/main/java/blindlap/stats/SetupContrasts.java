@@ -146,8 +146,7 @@ final class SetupContrasts {
     for (int pair = 0; pair < firsts.length; pair++) {
       int a = columnOf(firsts[pair], columns);
       int b = columnOf(seconds[pair], columns);
-      boolean estimable =
-          (a >= 0 || firsts[pair] == base) && (b >= 0 || seconds[pair] == base);
+      boolean estimable = (a >= 0 || firsts[pair] == base) && (b >= 0 || seconds[pair] == base);
       double sum = 0;
       double variance = 0;
       for (int i = 0; i < columns && estimable; i++) {

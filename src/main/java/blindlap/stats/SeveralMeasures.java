@@ -9,10 +9,11 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Several measures of one two-setup day, adjusted for their number by the step-down maximum over the
- * same orders (METHOD 11; Westfall and Young 1993). The statistic is R = (z'Wy)²/(z'Wz·y'Wy), which
- * has no unit and rises with |t|. If the measures are not known on the same stints the orders do not
- * act on them jointly, and Holm's adjustment is used instead (Holm 1979, Scand. J. Statist. 6:65).
+ * Several measures of one two-setup day, adjusted for their number by the step-down maximum over
+ * the same orders (METHOD 11; Westfall and Young 1993). The statistic is R = (z'Wy)²/(z'Wz·y'Wy),
+ * which has no unit and rises with |t|. If the measures are not known on the same stints the orders
+ * do not act on them jointly, and Holm's adjustment is used instead (Holm 1979, Scand. J. Statist.
+ * 6:65).
  */
 public final class SeveralMeasures {
   /**
@@ -47,8 +48,7 @@ public final class SeveralMeasures {
   private final boolean sampled;
   private final Sampling sampling;
 
-  private SeveralMeasures(
-      Assignments set, Method method, double[][] found, Sampling sampling) {
+  private SeveralMeasures(Assignments set, Method method, double[][] found, Sampling sampling) {
     this.count = set.count();
     this.method = method;
     this.p = found[0];

@@ -5,8 +5,8 @@ import java.util.Arrays;
 /**
  * Simulated days of white normal noise of standard deviation 1 without any difference, each kept as
  * its estimate and the ends of its 95 and 90 per cent intervals. A true difference only shifts a
- * day's confidence curve, so that these answer for all differences, margins and noises at once. Noise
- * and set are symmetric, so every day also counts as its mirror image.
+ * day's confidence curve, so that these answer for all differences, margins and noises at once.
+ * Noise and set are symmetric, so every day also counts as its mirror image.
  */
 public final class SimulatedDays {
   private final double[] estimate;
@@ -15,7 +15,9 @@ public final class SimulatedDays {
   private final double[] low90;
   private final double[] high90;
 
-  /** {@code −low95} and {@code high95} of all days, sorted: the difference each needs to be seen. */
+  /**
+   * {@code −low95} and {@code high95} of all days, sorted: the difference each needs to be seen.
+   */
   private final double[] needed;
 
   SimulatedDays(double[][] ends) {
@@ -139,9 +141,7 @@ public final class SimulatedDays {
   private Verdict verdict(int day, double shift, double margin) {
     boolean real = low95[day] + shift > 0 || high95[day] + shift < 0;
     boolean big =
-        estimate[day] + shift > 0
-            ? low90[day] + shift > margin
-            : high90[day] + shift < -margin;
+        estimate[day] + shift > 0 ? low90[day] + shift > margin : high90[day] + shift < -margin;
     boolean within = high90[day] + shift < margin && low90[day] + shift > -margin;
     if (real && big) {
       return Verdict.REAL_AND_WORTHWHILE;

@@ -64,7 +64,9 @@ public final class TwoSetups {
     SetupFit fit = new SetupFit(order, values, use, new Residuals(use, drift));
     boolean sampled = !fit.noVariation && sampling.samples(set);
     ConfidenceCurve curve =
-        fit.noVariation ? flat(set) : curve(set, fit, sampling.draws(), sampled ? sampling.source() : null);
+        fit.noVariation
+            ? flat(set)
+            : curve(set, fit, sampling.draws(), sampled ? sampling.source() : null);
     return new TwoSetups(set, fit, sampled, sampling, curve);
   }
 

@@ -31,8 +31,8 @@ public record VerdictOdds(
 
   /**
    * By normal theory: the estimate is normal, its standard error χ-distributed on df degrees of
-   * freedom, and every test is a t test at the level that the set of orders attains. Integrated over
-   * the standard error by the trapezoidal rule in its logarithm.
+   * freedom, and every test is a t test at the level that the set of orders attains. Integrated
+   * over the standard error by the trapezoidal rule in its logarithm.
    *
    * @param day the day
    * @param difference true difference

@@ -44,8 +44,7 @@ public record VoidBalance(int[] voids, double p) {
       unit = Math.multiplyExact(unit, base);
     }
     long observed = Arrays.stream(voids).mapToLong(each -> (long) each * each).sum();
-    double p =
-        ScoreCounts.of(set, score).share(set, digits -> squares(digits, base) >= observed);
+    double p = ScoreCounts.of(set, score).share(set, digits -> squares(digits, base) >= observed);
     return new VoidBalance(voids, p);
   }
 

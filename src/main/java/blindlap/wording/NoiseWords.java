@@ -129,9 +129,11 @@ public final class NoiseWords {
     return lines;
   }
 
-  /** Label of a day in a picture. */
-  public static String label(NoiseDay day) {
-    return day.day().format(DAY);
+  /** Label of a day in a picture; with its year where the days are of several years. */
+  public static String label(NoiseRecord record, NoiseDay day) {
+    boolean oneYear =
+        record.days().stream().map(d -> d.day().getYear()).distinct().count() == 1;
+    return day.day().format(oneYear ? DAY : DATE);
   }
 
   /**

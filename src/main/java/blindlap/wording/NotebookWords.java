@@ -2,7 +2,9 @@ package blindlap.wording;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.session.SessionSummary;
 import blindlap.session.Step;
+import java.util.List;
 import java.util.Optional;
 
 /** Words of the window's frame and of the Notebook page. */
@@ -20,6 +22,57 @@ public final class NotebookWords {
   /** The word of a step. */
   public static String step(Step step) {
     return STEPS.say(step.name());
+  }
+
+  /** True if the bundle has this sentence. */
+  public static boolean has(String key) {
+    return WORDS.has(key);
+  }
+
+  /** "Shock K against Shock L"; noise runs say that they are. */
+  public static String title(SessionSummary summary) {
+    if (summary.kind() != Plan.Kind.NOISE_RUN) {
+      return summary.title();
+    }
+    if (isOldDay(summary)) {
+      return WORDS.say("title.old");
+    }
+    return WORDS.say("title.noise", summary.title());
+  }
+
+  /** A noise run has one setup; an old day has several, or the one that says so. */
+  private static boolean isOldDay(SessionSummary summary) {
+    return summary.setups().size() > 1
+        || summary.setups().get(0).equals(NoiseWords.say("plain.setup"));
+  }
+
+  /** Where a session stands, as lists say it; a finished noise run says what it is for. */
+  public static String standing(SessionSummary summary) {
+    boolean told =
+        summary.kind() == Plan.Kind.NOISE_RUN
+            && summary.step().ordinal() >= Step.DAY_CLOSED.ordinal()
+            && summary.step() != Step.ABANDONED;
+    return told ? WORDS.say("standing.noise") : step(summary.step());
+  }
+
+  /** "R. Lind, Quarry loop". */
+  public static String facts(SessionSummary summary) {
+    return WORDS.say("facts.short", summary.rider(), summary.trail());
+  }
+
+  /** The phrase and the rest of a verdict as the list keeps it; the rest may be empty. */
+  public static List<String> verdictParts(String verdict) {
+    int at = verdict.indexOf("; ");
+    return at < 0
+        ? List.of(verdict, "")
+        : List.of(verdict.substring(0, at), verdict.substring(at + 2));
+  }
+
+  /** How many sessions a search found. */
+  public static String found(int found, int all) {
+    return found == 0
+        ? WORDS.say("found.none")
+        : WORDS.say("found", Figures.count(found), Figures.count(all));
   }
 
   /** "R. Lind, Quarry loop, 16 stints; matters from 0.5 s". */

@@ -64,6 +64,9 @@ final class Blindness {
           Map.entry("desk.Keys", "opens the key for the helper, and unseals"),
           Map.entry("exchange.FactReader", "reads the key back from the text of SealOpened"),
           Map.entry("exchange.FactWriter", "writes the key into the text of SealOpened"),
+          Map.entry("command.SheetsCommand", "writes the helper's sheet, against the phrase"),
+          Map.entry("desk.Sheets", "hands the helper's schedule and key to the helper's sheet"),
+          Map.entry("paper.HelperSheet", "prints the schedule and the key for the helper"),
           Map.entry(
               "paper.HelperCard", "prints the schedule and the sheet for the helper's pocket"),
           Map.entry("review.DayRecord", "hands the opened key to the analysis"),

@@ -23,8 +23,8 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * The whole confidence curve of a day, beside what it cannot do without: the bare walk over half the
- * orders with the same arithmetic, written out by hand, and a sort of as many numbers.
+ * The whole confidence curve of a day, beside what it cannot do without: the bare walk over half
+ * the orders with the same arithmetic, written out by hand, and a sort of as many numbers.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)

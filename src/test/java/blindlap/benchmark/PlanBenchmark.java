@@ -52,8 +52,7 @@ public class PlanBenchmark {
     order3 = three.random(source);
     order2 = sixteen.random(source);
     for (int m = 0; m < 5; m++) {
-      measures.add(
-          new SeveralMeasures.Series("m" + m, source.doubles(16).toArray(), Drift.LINE));
+      measures.add(new SeveralMeasures.Series("m" + m, source.doubles(16).toArray(), Drift.LINE));
     }
   }
 

@@ -22,5 +22,5 @@ while [ "$i" -lt "$runs" ]; do
     echo "$which $ms"
   done
   i=$((i + 1))
-done | tee "$work/all" 
+done | tee "$work/all"
 sort -k1,1 -k2,2n "$work/all" | awk '{v[$1]=v[$1]" "$2; n[$1]++} END {for (w in v) {split(substr(v[w],2),a," "); m[w]=(a[int((n[w]+1)/2)]+a[int(n[w]/2)+1])/2; print w, "median", m[w], "ms"} print "ratio", m["blindlap"]/m["bare"]}'

@@ -45,8 +45,12 @@ public final class Calibration {
     Calibration calibration = new Calibration(days);
     calibration.simulate();
     Files.writeString(file, calibration.report());
-    out.println(calibration.compared + " figures compared, " + calibration.differences.size()
-        + " differ; written to " + file);
+    out.println(
+        calibration.compared
+            + " figures compared, "
+            + calibration.differences.size()
+            + " differ; written to "
+            + file);
   }
 
   private void simulate() {
@@ -206,7 +210,12 @@ public final class Calibration {
         (design, row) -> {
           StringBuilder cells = new StringBuilder("| " + design.text() + " |");
           row.values()
-              .forEach(cell -> cells.append(' ').append(decimal(places, share.applyAsDouble(cell))).append(" |"));
+              .forEach(
+                  cell ->
+                      cells
+                          .append(' ')
+                          .append(decimal(places, share.applyAsDouble(cell)))
+                          .append(" |"));
           line(cells.toString());
         });
     line("");
@@ -232,7 +241,8 @@ public final class Calibration {
               design ->
                   DayPower.of(design.orders(), Drift.LINE)
                       .simulate(VERDICT_DAYS, SEED, () -> false));
-      StringBuilder out = new StringBuilder("| " + row.design().text() + " | " + row.margin() + " |");
+      StringBuilder out =
+          new StringBuilder("| " + row.design().text() + " | " + row.margin() + " |");
       for (int i = 0; i < ReferenceFigures.MULTIPLES.length; i++) {
         VerdictOdds odds =
             dayset.odds(ReferenceFigures.MULTIPLES[i] * row.margin(), row.margin(), 1);
@@ -244,9 +254,7 @@ public final class Calibration {
   }
 
   private String verdictCell(ReferenceFigures.Verdicts row, int i, VerdictOdds odds) {
-    double[] shares = {
-      odds.worthwhile(), odds.small(), odds.none(), odds.direction(), odds.open()
-    };
+    double[] shares = {odds.worthwhile(), odds.small(), odds.none(), odds.direction(), odds.open()};
     StringBuilder found = new StringBuilder();
     StringBuilder reference = new StringBuilder();
     for (int v = 0; v < shares.length; v++) {
@@ -255,9 +263,7 @@ public final class Calibration {
       double expected = row.shares()[i][v] / 100.0;
       double error =
           Math.sqrt(
-              shares[v]
-                  * (1 - shares[v])
-                  * (1.0 / VERDICT_DAYS + 1.0 / ReferenceFigures.DAYS));
+              shares[v] * (1 - shares[v]) * (1.0 / VERDICT_DAYS + 1.0 / ReferenceFigures.DAYS));
       compared++;
       if (Math.abs(shares[v] - expected) > .005 + 3 * error) {
         differences.add(

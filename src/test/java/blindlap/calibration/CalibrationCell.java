@@ -44,21 +44,16 @@ record CalibrationCell(int days, double size, double coverage, double power) {
       }
       // Fresh draws for every day: one shared reference set would bias all days alike.
       Sampling sampling = new Sampling(false, DRAWS, source.nextLong(), WHOLE_UP_TO);
-      ConfidenceCurve curve =
-          TwoSetups.compare(set, order, y, all, Drift.LINE, sampling).curve();
+      ConfidenceCurve curve = TwoSetups.compare(set, order, y, all, Drift.LINE, sampling).curve();
       rejected += rejects(curve, EFFECT) ? 1 : 0;
       found += rejects(curve, 0) ? 1 : 0;
       Optional<Interval> interval = curve.interval(0.95);
       boolean holds =
-          interval.isEmpty()
-              || (interval.get().low() <= EFFECT && EFFECT <= interval.get().high());
+          interval.isEmpty() || (interval.get().low() <= EFFECT && EFFECT <= interval.get().high());
       covered += holds ? 1 : 0;
     }
     return new CalibrationCell(
-        days,
-        (double) rejected / days,
-        (double) covered / days,
-        (double) found / days);
+        days, (double) rejected / days, (double) covered / days, (double) found / days);
   }
 
   private static boolean rejects(ConfidenceCurve curve, double shift) {

@@ -15,7 +15,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
-/** A small run of the calibration; bounds are binomial, one false alarm in 100 000 per assertion. */
+/**
+ * A small run of the calibration; bounds are binomial, one false alarm in 100 000 per assertion.
+ */
 class CalibrationTest {
   private static final int DAYS = 600;
   private static final double FALSE_ALARM = 1e-5;
@@ -46,8 +48,7 @@ class CalibrationTest {
   @Test
   void powerIsThatOfTheReferenceFigures() {
     for (NoiseScenario scenario : ReferenceFigures.POWER_COMPARED) {
-      double reference =
-          ReferenceFigures.of(ReferenceFigures.POWER, Design.BLOCK4_16, scenario);
+      double reference = ReferenceFigures.of(ReferenceFigures.POWER, Design.BLOCK4_16, scenario);
       CalibrationCell cell = CalibrationCell.simulate(Design.BLOCK4_16, scenario, DAYS, 2);
       assertThat(cell.power()).isBetween(least(reference - .02), most(reference + .02));
     }
@@ -55,15 +56,15 @@ class CalibrationTest {
 
   @Test
   void drawnReferenceOrdersKeepTheLevelToo() {
-    CalibrationCell cell =
-        CalibrationCell.simulate(Design.BLOCK4_24, NoiseScenario.AR_6, DAYS, 3);
+    CalibrationCell cell = CalibrationCell.simulate(Design.BLOCK4_24, NoiseScenario.AR_6, DAYS, 3);
     assertThat(cell.size()).isLessThanOrEqualTo(most(0.05));
     assertThat(cell.size()).isGreaterThanOrEqualTo(least(0.04));
   }
 
   @Test
   void anOrderThatWasNotDrawnIsFoundOut() {
-    // The same bound fails at once if the day rides AAAABBBB… while the analysis believes in a draw.
+    // The same bound fails at once if the day rides AAAABBBB… while the analysis believes in a
+    // draw.
     Assignments set = Design.COMPLETE_12.orders();
     int[] order = {0, 0, 0, 0, 0, 0, 1, 1, 1, 1, 1, 1};
     boolean[] all = new boolean[12];
@@ -73,8 +74,7 @@ class CalibrationTest {
     for (int day = 0; day < DAYS; day++) {
       double[] y = NoiseScenario.LINEAR.day(order, source);
       rejected +=
-          TwoSetups.compare(set, order, y, all, Drift.NONE, Sampling.PREFERRED).curve().p(0)
-                  <= 0.05
+          TwoSetups.compare(set, order, y, all, Drift.NONE, Sampling.PREFERRED).curve().p(0) <= 0.05
               ? 1
               : 0;
     }

@@ -38,8 +38,7 @@ enum NoiseScenario {
   /** One day of noise. */
   double[] day(int[] order, UniformRandomProvider source) {
     int n = order.length;
-    ZigguratSampler.NormalizedGaussian normal =
-        ZigguratSampler.NormalizedGaussian.of(source);
+    ZigguratSampler.NormalizedGaussian normal = ZigguratSampler.NormalizedGaussian.of(source);
     double[] y = new double[n];
     double before = normal.sample();
     double walk = 0;

@@ -19,8 +19,8 @@ import java.util.SplittableRandom;
  * rider, rider noise SD uniform on .6 to 1.4 (METHOD says only that it varies).
  *
  * <p>Run after {@code mvn test-compile}: {@code mvn exec:java -Dexec.classpathScope=test
- * -Dexec.mainClass=blindlap.calibration.RidersTable -Dexec.args="2000"}. 2 000 days a row take about
- * a minute. The test runs single cells with fewer days.
+ * -Dexec.mainClass=blindlap.calibration.RidersTable -Dexec.args="2000"}. 2 000 days a row take
+ * about a minute. The test runs single cells with fewer days.
  */
 public final class RidersTable {
   private static final int STINTS = 12;

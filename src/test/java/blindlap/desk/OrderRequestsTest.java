@@ -32,10 +32,7 @@ class OrderRequestsTest {
             .replace('\'', '"');
     try {
       return new ObjectMapper()
-          .readTree(
-              calculations
-                  .answer(CalculationRequest.parse(text).requests().get(0))
-                  .print());
+          .readTree(calculations.answer(CalculationRequest.parse(text).requests().get(0)).print());
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(e);
     }
@@ -89,8 +86,7 @@ class OrderRequestsTest {
   @Test
   void aSampledAnswerStatesDrawsSeedAndError() {
     JsonNode found =
-        result(
-            "compare-two", BLOCK4_28, LONG_ORDER, LONG_VALUES, LINE, "'draws':4000,'seed':77");
+        result("compare-two", BLOCK4_28, LONG_ORDER, LONG_VALUES, LINE, "'draws':4000,'seed':77");
     double p = found.get("p").doubleValue();
     assertThat(found.get("draws").intValue()).isEqualTo(4000);
     assertThat(found.get("seed").intValue()).isEqualTo(77);
@@ -222,10 +218,7 @@ class OrderRequestsTest {
   void aDayWithoutAttainableLevelDetectsNothing() {
     JsonNode found =
         result(
-            "detectable",
-            "'rule':{'setups':2,'stints':8,'block':4}",
-            "'sd':1,'power':0.8",
-            LINE);
+            "detectable", "'rule':{'setups':2,'stints':8,'block':4}", "'sd':1,'power':0.8", LINE);
     assertThat(found.get("difference").isNull()).isTrue();
     assertThat(found.get("attainable_level").doubleValue()).isZero();
   }
@@ -309,8 +302,7 @@ class OrderRequestsTest {
         LINE,
         exact);
     refused("given.exact", "compare-many", BLOCK4_28, LONG_ORDER, LONG_VALUES, LINE, exact);
-    refused(
-        "given.exact", "detectable", BLOCK4_28, "'sd':1,'power':0.8,'drift':'curve'", exact);
+    refused("given.exact", "detectable", BLOCK4_28, "'sd':1,'power':0.8,'drift':'curve'", exact);
     assertThat(result("detectable", BLOCK4_28, "'sd':1,'power':0.8", LINE, exact).get("df"))
         .isNotNull();
   }

@@ -110,8 +110,7 @@ class AssignmentsTest {
   @Test
   void aListIsClosedUnderRenamingOnlyIfItHoldsEveryImage() {
     assertThat(Assignments.listed(List.of("ABBA", "BAAB")).closedUnderRenaming()).isTrue();
-    assertThat(Assignments.listed(List.of("ABBA", "BAAB", "ABAB")).closedUnderRenaming())
-        .isFalse();
+    assertThat(Assignments.listed(List.of("ABBA", "BAAB", "ABAB")).closedUnderRenaming()).isFalse();
     List<String> six = new ArrayList<>(List.of("ABC", "ACB", "BAC", "BCA", "CAB", "CBA"));
     assertThat(Assignments.listed(six).closedUnderRenaming()).isTrue();
     assertThat(Assignments.listed(six.subList(0, 5)).closedUnderRenaming()).isFalse();
@@ -159,8 +158,7 @@ class AssignmentsTest {
       }
       assertThat(summary.meanSwaps()).isCloseTo(swaps / orders.size(), within(1e-12));
       assertThat(summary.smallestP()).isEqualTo(2.0 / orders.size());
-      assertThat(summary.trendEfficiency())
-          .isCloseTo(orders.size() / inverse, within(1e-12));
+      assertThat(summary.trendEfficiency()).isCloseTo(orders.size() / inverse, within(1e-12));
       assertThat(TrendEfficiency.walked(rule.assignments(), all(rule), Drift.LINE, whole()))
           .isCloseTo(orders.size() / inverse, within(1e-12));
     }

@@ -27,16 +27,14 @@ class CountRatioTest {
       scaled[i] /= order.charAt(i) == 'B' ? theta : 1;
     }
     TwoSetups test =
-        TwoSetups.compare(
-            set, Orders.parse(order), scaled, use, Drift.NONE, Sampling.PREFERRED);
+        TwoSetups.compare(set, Orders.parse(order), scaled, use, Drift.NONE, Sampling.PREFERRED);
     long limit = (long) Math.floor(0.025 * set.count().doubleValue() + 1e-9);
     ConfidenceCurve curve = test.curve();
     return Math.min(curve.countPlus(0), curve.countMinus(0)) > limit;
   }
 
   private void agrees(Assignments set, String order, double[] y, boolean[] use) {
-    CountRatio found =
-        CountRatio.of(set, Orders.parse(order), y, use, Sampling.PREFERRED);
+    CountRatio found = CountRatio.of(set, Orders.parse(order), y, use, Sampling.PREFERRED);
     double low = found.interval95().low();
     double high = found.interval95().high();
     if (Double.isNaN(low)) {
@@ -98,8 +96,7 @@ class CountRatioTest {
     double[] y = counts(12, order);
     CountRatio one = CountRatio.of(set, Orders.parse(order), y, all(12), Sampling.PREFERRED);
     CountRatio other =
-        CountRatio.of(
-            set, Orders.parse(SmallSets.swapped(order)), y, all(12), Sampling.PREFERRED);
+        CountRatio.of(set, Orders.parse(SmallSets.swapped(order)), y, all(12), Sampling.PREFERRED);
     assertThat(other.ratio()).isCloseTo(1 / one.ratio(), within(1e-12));
     assertThat(other.interval95().low()).isCloseTo(1 / one.interval95().high(), within(1e-9));
   }

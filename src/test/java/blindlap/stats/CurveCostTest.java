@@ -28,7 +28,8 @@ class CurveCostTest {
         TwoSetups.compare(set, order, y, all, Drift.LINE, Sampling.PREFERRED).curve();
     long allocated = threads.getThreadAllocatedBytes(thread) - before;
     assertThat(curve.total()).isEqualTo(2_704_156);
-    // Everything allocated on the way, whether freed or not; the curve itself keeps 8 bytes an order.
+    // Everything allocated on the way, whether freed or not; the curve itself keeps 8 bytes an
+    // order.
     assertThat(allocated).isLessThan(LIMIT).isGreaterThan(8L * 2_704_155);
   }
 

@@ -130,8 +130,7 @@ class DayPowerTest {
   void aPlanThatCannotReachFivePercentShowsNothing() {
     DayPower abba =
         DayPower.of(
-            new SmallSets.Plain(2, 16, 4, List.of("ABBA", "BAAB"), 0, 0).assignments(),
-            Drift.LINE);
+            new SmallSets.Plain(2, 16, 4, List.of("ABBA", "BAAB"), 0, 0).assignments(), Drift.LINE);
     SimulatedDays days = abba.simulate(50, 8, () -> false);
     assertThat(days.power(5, 1)).isZero();
     assertThat(days.difference(1, 0.8)).isNaN();
@@ -171,8 +170,7 @@ class DayPowerTest {
   void aLargeSetIsSimulatedWithDrawnOrdersAtNearlyTheSamePower() {
     DayPower day = DayPower.of(SmallSets.Plain.blocks(2, 20, 4).assignments(), Drift.LINE);
     // Blindlap METHOD, section 1.4: 1.35
-    assertThat(day.simulate(2000, 9, () -> false).difference(1, 0.8))
-        .isCloseTo(1.35, within(0.06));
+    assertThat(day.simulate(2000, 9, () -> false).difference(1, 0.8)).isCloseTo(1.35, within(0.06));
   }
 
   @Test

@@ -56,8 +56,7 @@ class ManySetupsTest {
     List<String> orders = SmallSets.filtered(SmallSets.THREE_9);
     boolean[] use = all(9);
     use[3] = false;
-    agrees(
-        SmallSets.THREE_9.assignments(), orders, "BACABCCAB", noise(9), use, Drift.LINE);
+    agrees(SmallSets.THREE_9.assignments(), orders, "BACABCCAB", noise(9), use, Drift.LINE);
   }
 
   @Test
@@ -169,8 +168,7 @@ class ManySetupsTest {
   void adjustedIsNeverBelowUnadjusted() {
     Assignments set = SmallSets.FOUR_8.assignments();
     for (int trial = 0; trial < 10; trial++) {
-      for (ManySetups.Pair pair :
-          compare(set, "ABCDDCBA", noise(8), all(8), Drift.NONE).pairs()) {
+      for (ManySetups.Pair pair : compare(set, "ABCDDCBA", noise(8), all(8), Drift.NONE).pairs()) {
         assertThat(pair.pAdjusted()).isGreaterThanOrEqualTo(pair.p());
       }
     }

@@ -81,8 +81,7 @@ class PlanningTest {
     refused("power", () -> day.difference(1, 0.01));
     refused(
         "rule",
-        () ->
-            Detectable.of(SmallSets.THREE_9.assignments(), Drift.LINE, Sampling.PREFERRED));
+        () -> Detectable.of(SmallSets.THREE_9.assignments(), Drift.LINE, Sampling.PREFERRED));
     refused(
         "rule",
         () ->

@@ -40,8 +40,7 @@ final class Regression {
             .solve(new Array2DRowRealMatrix(response))
             .getColumn(0);
     nullRss = squares(response, nuisance.operate(alone));
-    covariance =
-        new SingularValueDecomposition(x.transpose().multiply(x)).getSolver().getInverse();
+    covariance = new SingularValueDecomposition(x.transpose().multiply(x)).getSolver().getInverse();
     effects = new double[setups];
     System.arraycopy(beta, q, effects, 1, setups - 1);
     df = n - q - setups + 1;

@@ -53,7 +53,10 @@ class RidersInGeneralTest {
   void threeRidersGetAnIntervalButNoVerdict() {
     RidersInGeneral three =
         RidersInGeneral.of(
-            new double[] {1, 2, 3}, new double[] {1, 1, 1}, new double[] {9, 9, 9}, new double[] {1, 1, 1});
+            new double[] {1, 2, 3},
+            new double[] {1, 1, 1},
+            new double[] {9, 9, 9},
+            new double[] {1, 1, 1});
     assertThat(three.tooFew()).isTrue();
     assertThatThrownBy(() -> three.verdict(1)).isInstanceOf(IllegalStateException.class);
   }

@@ -117,8 +117,7 @@ class SessionTestsTest {
   void guessesOverAVeryLargeSetAreCountedExactly() {
     Assignments set = SmallSets.Plain.blocks(2, 60, 4).assignments();
     GuessTest found =
-        GuessTest.of(
-            set, Orders.parse("ABBA".repeat(15)), "ABBA".repeat(15), all(60), 4);
+        GuessTest.of(set, Orders.parse("ABBA".repeat(15)), "ABBA".repeat(15), all(60), 4);
     assertThat(found.p()).isCloseTo(Math.pow(6, -15), within(1e-24));
   }
 
@@ -134,9 +133,10 @@ class SessionTestsTest {
         String ridden = orders.get(random.nextInt(orders.size()));
         double observed = uneven(ridden, isVoid, rule.setups());
         long more =
-            orders.stream().filter(o -> uneven(o, isVoid, rule.setups()) >= observed - 1e-9).count();
-        VoidBalance found =
-            VoidBalance.of(rule.assignments(), Orders.parse(ridden), isVoid);
+            orders.stream()
+                .filter(o -> uneven(o, isVoid, rule.setups()) >= observed - 1e-9)
+                .count();
+        VoidBalance found = VoidBalance.of(rule.assignments(), Orders.parse(ridden), isVoid);
         assertThat(found.p()).isCloseTo(more / (double) orders.size(), within(1e-15));
       }
     }

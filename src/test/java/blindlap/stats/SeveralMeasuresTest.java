@@ -28,8 +28,7 @@ class SeveralMeasuresTest {
   }
 
   private SeveralMeasures compare(List<SeveralMeasures.Series> measures, boolean[] valid) {
-    return SeveralMeasures.compare(
-        set, Orders.parse(RIDDEN), measures, valid, Sampling.PREFERRED);
+    return SeveralMeasures.compare(set, Orders.parse(RIDDEN), measures, valid, Sampling.PREFERRED);
   }
 
   @Test
@@ -40,7 +39,8 @@ class SeveralMeasuresTest {
       List<SeveralMeasures.Series> measures =
           List.of(series(Drift.LINE), series(Drift.LINE), series(Drift.NONE), series(Drift.CURVE));
       SeveralMeasures found = compare(measures, valid);
-      List<double[]> all = set.list().stream().map(order -> shares(order, measures, valid)).toList();
+      List<double[]> all =
+          set.list().stream().map(order -> shares(order, measures, valid)).toList();
       double[] observed = shares(RIDDEN, measures, valid);
       Integer[] rank = IntStream.range(0, 4).boxed().toArray(Integer[]::new);
       Arrays.sort(rank, (a, b) -> Double.compare(observed[b], observed[a]));
@@ -54,8 +54,9 @@ class SeveralMeasuresTest {
         double step =
             share(
                 all,
-                r -> IntStream.range(from, 4).mapToDouble(i -> r[rank[i]]).max().orElseThrow()
-                    >= limit);
+                r ->
+                    IntStream.range(from, 4).mapToDouble(i -> r[rank[i]]).max().orElseThrow()
+                        >= limit);
         before = Math.max(before, step);
         assertThat(found.p()[m]).isCloseTo(own, within(1e-12));
         assertThat(found.pAdjusted()[m]).isCloseTo(before, within(1e-12));
@@ -151,15 +152,12 @@ class SeveralMeasuresTest {
   @Test
   void whatCannotBeComparedIsRefusedAtItsArgument() {
     refused("measures", () -> compare(List.of(), all(12)));
-    SeveralMeasures.Series longer =
-        new SeveralMeasures.Series("m", new double[13], Drift.LINE);
+    SeveralMeasures.Series longer = new SeveralMeasures.Series("m", new double[13], Drift.LINE);
     refused("measures[1].values", () -> compare(List.of(series(Drift.LINE), longer), all(12)));
     double[] infinite = new double[12];
     infinite[7] = Double.POSITIVE_INFINITY;
     refused(
         "measures[0].values[7]",
-        () ->
-            compare(
-                List.of(new SeveralMeasures.Series("m", infinite, Drift.LINE)), all(12)));
+        () -> compare(List.of(new SeveralMeasures.Series("m", infinite, Drift.LINE)), all(12)));
   }
 }

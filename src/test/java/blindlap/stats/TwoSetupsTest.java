@@ -106,7 +106,9 @@ class TwoSetupsTest {
         TwoSetups found = compare(set, ridden, y, use, drift);
         for (double shift : new double[] {0, -1.3, 0.7, found.estimate()}) {
           long[] counts = regressionCounts(orders, ridden, y, use, drift, shift);
-          assertThat(found.curve().countPlus(shift)).as("%s %s", drift, ridden).isEqualTo(counts[0]);
+          assertThat(found.curve().countPlus(shift))
+              .as("%s %s", drift, ridden)
+              .isEqualTo(counts[0]);
           assertThat(found.curve().countMinus(shift)).isEqualTo(counts[1]);
         }
       }
@@ -342,8 +344,9 @@ class TwoSetupsTest {
     // Normal theory is close for a set this large: t on 25 df.
     double t = sampled.estimate() * Math.sqrt(sampled.c()) / sampled.noiseSd();
     double normal =
-        2 * org.apache.commons.statistics.distribution.TDistribution.of(25)
-            .survivalProbability(Math.abs(t));
+        2
+            * org.apache.commons.statistics.distribution.TDistribution.of(25)
+                .survivalProbability(Math.abs(t));
     assertThat(sampled.curve().p(0)).isCloseTo(normal, within(0.03));
   }
 
@@ -387,8 +390,7 @@ class TwoSetupsTest {
                 Assignments.listed(List.of("ABAB", "ABBA")), "ABAB", noise(4), all(4), Drift.NONE));
     refused(
         "rule",
-        () ->
-            compare(SmallSets.THREE_9.assignments(), "ABCABCABC", noise(9), all(9), Drift.NONE));
+        () -> compare(SmallSets.THREE_9.assignments(), "ABCABCABC", noise(9), all(9), Drift.NONE));
     refused(
         "exact",
         () ->

@@ -7,7 +7,6 @@ import blindlap.plan.Plan;
 import blindlap.plan.PlanFault;
 import blindlap.plan.Problem;
 import blindlap.plan.Protocol;
-import blindlap.plan.Rule;
 import blindlap.session.SessionId;
 import blindlap.wording.PlanWords;
 import blindlap.wording.Problems;
@@ -48,6 +47,7 @@ public final class PlanModel {
   private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyBooleanWrapper sessionOpen = new ReadOnlyBooleanWrapper();
+  private final PlanRules rules;
   private final PlanStarters starters;
   private final Shell shell;
   private final Clock clock;
@@ -70,6 +70,7 @@ public final class PlanModel {
 
   public PlanModel(Desk desk, Shell shell, Background background) {
     this.planning = desk.planning();
+    this.rules = new PlanRules(form, planning.protocols(), plan.getReadOnlyProperty());
     this.starters = new PlanStarters(form, planning.starter());
     this.background = background;
     this.clock = desk.clock();
@@ -160,46 +161,6 @@ public final class PlanModel {
     return plan.getReadOnlyProperty();
   }
 
-  /** Protocols by name, with title and advice when to choose them. */
-  public Map<String, String> protocols() {
-    Map<String, String> protocols = new LinkedHashMap<>();
-    planning.protocols().forEach(p -> protocols.put(p.name(), p.title() + ". " + p.when()));
-    return protocols;
-  }
-
-  /** Names of protocols made for the number of setups on the page. */
-  public List<String> protocolsThatFit() {
-    int setups = form.list("setups").size();
-    return planning.protocols().stream()
-        .filter(p -> p.setups().isEmpty() || p.setups().contains(setups))
-        .map(Protocol::name)
-        .toList();
-  }
-
-  /** Takes a named rule in place of whatever rule the draft has. */
-  public void chooseProtocol(String protocol) {
-    form.part("protocol").fill(Map.of());
-    form.part("rule").fill(Map.of());
-    form.field("protocol").set(protocol);
-  }
-
-  /**
-   * More or fewer stints, in whole blocks of the rule.
-   *
-   * @param steps how many blocks, negative for fewer
-   */
-  public void turnStints(int steps) {
-    int block = plan.get().map(Plan::protocol).map(PlanModel::step).orElse(1);
-    int now = plan.get().map(Plan::stints).orElse(16);
-    int next = Math.floorDiv(now, block) * block + steps * block;
-    form.field("stints").set(String.valueOf(Math.max(block, Math.min(Rule.MOST_STINTS, next))));
-  }
-
-  private static int step(Protocol protocol) {
-    Integer block = protocol.block();
-    return block == null || block < 1 ? 2 : block;
-  }
-
   /** The measure whose difference decides; the first one while none is primary. */
   public Optional<PlanForm> primary() {
     List<PlanForm> measures = form.list("measures");
@@ -207,6 +168,11 @@ public final class PlanModel {
         .filter(m -> m.field("role").get().equals("primary"))
         .findFirst()
         .or(() -> measures.stream().findFirst());
+  }
+
+  /** The rule for the order. */
+  public PlanRules rules() {
+    return rules;
   }
 
   /** Starting sets of components and measures. */

@@ -56,9 +56,11 @@ final class CommitPane extends StackPane {
         new HelperFrame.Words(
             PlanWords.say("helper"), PlanWords.say("look.away"), PlanWords.say("hide"));
     Button again = new Button(PlanWords.say("show.again"));
-    HelperFrame frame = new HelperFrame(look, words, page, again, () -> {});
-    again.setOnAction(e -> frame.blankProperty().set(false));
-    return frame;
+    HelperFrame[] frame = new HelperFrame[1];
+    frame[0] = new HelperFrame(look, words, page, again, () -> frame[0].blankProperty().set(true));
+    again.setOnAction(e -> frame[0].blankProperty().set(false));
+    frame[0].blankProperty().set(false);
+    return frame[0];
   }
 
   private PageGrid page(Node... parts) {
@@ -103,6 +105,7 @@ final class CommitPane extends StackPane {
     TextArea names = new TextArea();
     names.setId("signed");
     names.setPrefRowCount(3);
+    PlanFields.leaveByTab(names);
     names.textProperty().bindBidirectional(model.signedProperty());
     Label title = PlanFields.words(PlanWords.say("commit.signed"), "note");
     title.setLabelFor(names);

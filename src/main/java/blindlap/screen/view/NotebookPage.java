@@ -2,126 +2,119 @@ package blindlap.screen.view;
 
 import blindlap.screen.model.NotebookModel;
 import blindlap.wording.NotebookWords;
-import javafx.collections.ListChangeListener;
+import javafx.animation.Animation;
+import javafx.animation.KeyFrame;
+import javafx.animation.Timeline;
+import javafx.beans.InvalidationListener;
 import javafx.geometry.Insets;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
-import javafx.scene.control.ListView;
-import javafx.scene.input.KeyCode;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
+import javafx.util.Duration;
 
-/** The Notebook page. The list is virtual: ten thousand sessions scroll like ten. */
+/** The Notebook page: the session in hand, every session below it, the rider's noise beside it. */
 public final class NotebookPage extends BorderPane {
+  private static final double NARROW = 1100 - 184;
+  private static final double LARGE_TEXT = 1.3;
+  private static final double LIST_HEIGHT = 420;
+
+  private final Look look;
   private final NotebookModel model;
   private final AnswerSentence answer;
   private final Lead lead = new Lead("");
-  private final Button open = new Button();
+  private final StintStrip strip;
+  private final Button next = new Button();
+  private final Button helper = new Button(NotebookWords.say("helper"));
+  private final NotebookList list;
+  private final NoiseMargin margin;
+  private final VBox head;
+
+  @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this page
+  private final InvalidationListener watch;
+
+  @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held while it beats
+  private final Timeline beat;
 
   public NotebookPage(Look look, NotebookModel model) {
+    this.look = look;
     this.model = model;
     this.answer = new AnswerSentence(look, NotebookWords.say("question"));
+    this.strip = new StintStrip(look);
+    this.list = new NotebookList(model);
+    this.margin = new NoiseMargin(look, model);
     getStyleClass().add("page");
     setPadding(new Insets(32, 40, 24, 40));
-    open.getStyleClass().add("next");
-    open.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::open));
+    next.getStyleClass().add("next");
+    next.setOnAction(e -> model.answerProperty().get().about().ifPresentOrElse(model::open, model::plan));
+    helper.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::openAsHelper));
     Label trouble = new Label();
     trouble.setWrapText(true);
+    trouble.getStyleClass().add("strong");
     trouble.textProperty().bind(model.troubleProperty());
     trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
-    HBox actions = new HBox(12, open);
-    VBox head = new VBox(16, answer, lead, actions, trouble);
+    head = new VBox(16, answer, lead, strip, new FlowPane(12, 12, next, helper), trouble);
     head.setPadding(new Insets(0, 0, 32, 0));
-    setTop(head);
-    setCenter(list());
+    VBox.setVgrow(list, Priority.ALWAYS);
     model.answerProperty().addListener((o, before, now) -> show(now));
+    model.emptyProperty().addListener((o, before, now) -> fold());
     show(model.answerProperty().get());
+    beat = new Timeline(new KeyFrame(Duration.millis(800), e -> model.look()));
+    beat.setCycleCount(Animation.INDEFINITE);
+    sceneProperty().addListener((o, before, scene) -> beat(scene != null));
+    widthProperty().addListener((o, before, now) -> fold());
+    watch = look.watch(this::fold);
+    fold();
+  }
+
+  private void beat(boolean on) {
+    if (on) {
+      beat.play();
+    } else {
+      beat.stop();
+    }
   }
 
   private void show(NotebookModel.Answer now) {
     answer.say(now.before(), now.marked(), now.after());
     lead.setText(now.lead());
-    open.setVisible(now.about().isPresent());
-    open.setText(NotebookWords.say("open"));
+    next.setText(now.next());
+    next.setVisible(!now.next().isEmpty());
+    strip.show(now.stints(), now.ridden());
+    helper.setVisible(now.riding());
+    helper.setManaged(now.riding());
   }
 
-  private VBox list() {
-    Label title = new Label(NotebookWords.say("sessions"));
-    title.getStyleClass().add("h2");
-    ListView<NotebookModel.Row> list = new ListView<>(model.rows());
-    list.setAccessibleText(NotebookWords.say("sessions"));
-    list.setCellFactory(view -> new Cell());
-    list.setOnMouseClicked(
-        e -> {
-          if (e.getClickCount() == 2) {
-            openSelected(list);
-          }
-        });
-    list.setOnKeyPressed(
-        e -> {
-          if (e.getCode() == KeyCode.ENTER) {
-            openSelected(list);
-          }
-        });
-    VBox.setVgrow(list, Priority.ALWAYS);
-    VBox box = new VBox(10, title, list);
-    box.visibleProperty().set(!model.rows().isEmpty());
-    model
-        .rows()
-        .addListener(
-            (ListChangeListener<NotebookModel.Row>) c -> box.setVisible(!model.rows().isEmpty()));
-    return box;
-  }
-
-  private void openSelected(ListView<NotebookModel.Row> list) {
-    NotebookModel.Row row = list.getSelectionModel().getSelectedItem();
-    if (row != null) {
-      model.open(row);
+  /** Beside each other on a wide window; under each other, scrolled as one, on a narrow one. */
+  private void fold() {
+    boolean narrow = getWidth() > 0 && getWidth() < NARROW || look.textScale() > LARGE_TEXT;
+    boolean empty = model.emptyProperty().get();
+    list.setVisible(!empty);
+    list.setManaged(!empty);
+    margin.setVisible(!empty);
+    margin.setManaged(!empty);
+    if (narrow) {
+      list.setPrefHeight(LIST_HEIGHT);
+      VBox column = new VBox(32, head, list, margin);
+      ScrollPane scroll = new ScrollPane(column);
+      scroll.setFitToWidth(true);
+      scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+      setCenter(scroll);
+      return;
     }
-  }
-
-  /** Date, title and facts, outcome and detail. */
-  private static final class Cell extends ListCell<NotebookModel.Row> {
-    private final Label day = new Label();
-    private final Label title = new Label();
-    private final Label facts = new Label();
-    private final Label outcome = new Label();
-    private final Label detail = new Label();
-    private final HBox line;
-
-    Cell() {
-      title.getStyleClass().add("strong");
-      outcome.getStyleClass().add("strong");
-      facts.getStyleClass().add("note");
-      detail.getStyleClass().add("note");
-      day.setMinWidth(120);
-      VBox left = new VBox(2, title, facts);
-      HBox.setHgrow(left, Priority.ALWAYS);
-      left.setMaxWidth(Double.MAX_VALUE);
-      VBox right = new VBox(2, outcome, detail);
-      right.setPrefWidth(380);
-      line = new HBox(16, day, left, right);
-      line.setPadding(new Insets(8, 0, 8, 0));
-    }
-
-    @Override
-    protected void updateItem(NotebookModel.Row row, boolean empty) {
-      super.updateItem(row, empty);
-      if (empty || row == null) {
-        setGraphic(null);
-        setAccessibleText("");
-        return;
-      }
-      day.setText(row.day().toString());
-      title.setText(row.title());
-      facts.setText(row.facts());
-      outcome.setText(row.outcome());
-      detail.setText(row.detail());
-      setGraphic(line);
-      setAccessibleText(row.day() + ", " + row.title() + ", " + row.outcome());
-    }
+    VBox reading = new VBox(head, list);
+    HBox.setHgrow(reading, Priority.ALWAYS);
+    reading.maxWidthProperty().bind(look.px(820));
+    ScrollPane side = new ScrollPane(margin);
+    side.setFitToWidth(true);
+    side.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    side.minWidthProperty().bind(look.px(272));
+    side.prefWidthProperty().bind(look.px(272));
+    HBox both = new HBox(40, reading, side);
+    setCenter(both);
   }
 }

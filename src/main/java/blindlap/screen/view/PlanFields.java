@@ -48,10 +48,15 @@ final class PlanFields {
     area.setWrapText(true);
     area.setPromptText(help);
     area.textProperty().bindBidirectional(entry.textProperty());
-    area.addEventFilter(KeyEvent.KEY_PRESSED, e -> leave(area, e));
+    leaveByTab(area);
     VBox box = labelled(title, area, entry);
     box.setMaxWidth(Double.MAX_VALUE);
     return box;
+  }
+
+  /** Lets Tab leave a text of several lines, as it leaves every other field. */
+  static void leaveByTab(TextArea area) {
+    area.addEventFilter(KeyEvent.KEY_PRESSED, e -> leave(area, e));
   }
 
   private static void leave(TextArea area, KeyEvent event) {
@@ -79,7 +84,8 @@ final class PlanFields {
     return choice(form.field(name), PlanWords.field(name), words, usual);
   }
 
-  private static VBox choice(PlanForm.Entry entry, String title, List<String> words, String usual) {
+  /** One of several words, with a label of its own. */
+  static VBox choice(PlanForm.Entry entry, String title, List<String> words, String usual) {
     ComboBox<String> box = new ComboBox<>();
     box.getItems().setAll(words);
     box.setConverter(new Shown(usual));

@@ -50,7 +50,7 @@ final class PlanKnobs extends VBox {
   }
 
   private Button turn(String sign, String words, int by) {
-    Button button = PlanFields.button(sign, () -> model.turnStints(by));
+    Button button = PlanFields.button(sign, () -> model.rules().turnStints(by));
     button.setAccessibleText(PlanWords.say(words));
     button.setId(words);
     return button;
@@ -80,15 +80,15 @@ final class PlanKnobs extends VBox {
     ToggleGroup group = new ToggleGroup();
     Label title = PlanFields.words(PlanWords.field("protocol"), "note");
     rules.getChildren().setAll(title);
-    Map<String, String> words = model.protocols();
+    Map<String, String> words = model.rules().protocols();
     PlanForm.Entry entry = model.form().field("protocol");
-    for (String name : model.protocolsThatFit()) {
+    for (String name : model.rules().protocolsThatFit()) {
       RadioButton button = new RadioButton(words.get(name));
       button.setWrapText(true);
       button.setId("rule-" + name);
       button.setToggleGroup(group);
       button.setSelected(name.equals(entry.get()));
-      button.setOnAction(e -> model.chooseProtocol(name));
+      button.setOnAction(e -> model.rules().chooseProtocol(name));
       entry.textProperty().addListener((o, before, now) -> button.setSelected(name.equals(now)));
       rules.getChildren().add(button);
     }

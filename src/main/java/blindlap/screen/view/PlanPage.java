@@ -148,7 +148,11 @@ public final class PlanPage extends StackPane {
             PlanFields.text(form, "rider", 14),
             PlanFields.text(form, "trail", 16),
             PlanFields.text(form, "day", 10),
-            PlanFields.choice(form, "kind", PlanOptions.of("session"))),
+            PlanFields.choice(
+                form.field("kind"),
+                PlanWords.field("session"),
+                PlanOptions.of("session"),
+                PlanWords.say("default.session"))),
         PlanFields.area(form.field("conditions"), PlanWords.field("conditions"), ""));
   }
 

@@ -117,10 +117,10 @@ final class PlanSetups extends VBox {
         PlanFields.button(PlanWords.say("dial"), () -> dial.setVisible(!dial.isVisible()));
     show.getStyleClass().add("quiet");
     return PlanFields.row(
-        PlanFields.compact(setting, "name", 13),
-        PlanFields.compact(setting, "value", 7),
-        PlanFields.compact(setting, "unit", 9),
-        PlanFields.compact(setting, "tolerance", 6),
+        PlanFields.compact(setting, "name", 11),
+        PlanFields.compact(setting, "value", 6),
+        PlanFields.compact(setting, "unit", 10),
+        PlanFields.compact(setting, "tolerance", 4),
         PlanFields.compactChoice(setting, "check", PlanOptions.of("check")),
         PlanFields.compactChoice(
             setting, "equal", List.of(PlanWords.say("option.yes"), PlanWords.say("option.no"))),

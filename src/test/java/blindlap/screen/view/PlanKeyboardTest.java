@@ -182,7 +182,9 @@ class PlanKeyboardTest {
     String owner =
         Window.call(
             () ->
-                String.valueOf(scene.getFocusOwner())
+                model.commit().stepProperty().get()
+                    + " "
+                    + scene.getFocusOwner()
                     + (scene.getFocusOwner() instanceof Button b ? b.getText() : ""));
     throw new AssertionError("the focus never got there; it is at " + owner);
   }

@@ -2,6 +2,7 @@ package blindlap.screen.view;
 
 import blindlap.desk.Desk;
 import blindlap.screen.model.Background;
+import blindlap.screen.model.CommitModel;
 import blindlap.screen.model.Dialogs;
 import blindlap.screen.model.PlanModel;
 import blindlap.screen.model.Shell;
@@ -37,6 +38,34 @@ class PlanPicturesTest {
       }
       Window.run(() -> take(desk, Theme.PAPER, 2, "plan-paper-200"));
     }
+  }
+
+  @Test
+  void theStepsOfTheCommitArePhotographed() throws IOException {
+    try (Desk desk = PlanDesk.open(folder, 1)) {
+      Files.copy(SAMPLE, folder.resolve("plan.yaml"));
+      Window.run(() -> commit(desk));
+    }
+  }
+
+  private void commit(Desk desk) {
+    Look look = new Look();
+    PlanModel model = new PlanModel(desk, new Shell(), Background.immediate());
+    model.answer().simulate(0);
+    model.startFromFile(folder.resolve("plan.yaml"));
+    Scene scene = new Scene(new PlanPage(look, model, new NoDialogs()), 1280, 800);
+    look.dress(scene);
+    CommitModel commit = model.commit();
+    commit.begin();
+    Window.picture(scene, "plan-commit-1-hand-over");
+    commit.handedOver();
+    Window.picture(scene, "plan-commit-2-sign");
+    commit.signedProperty().set("R. Lind\nM. Oster");
+    commit.seal();
+    Window.picture(scene, "plan-commit-3-sealed");
+    commit.typedPhraseProperty().set(commit.phraseProperty().get());
+    commit.phraseNoted();
+    Window.picture(scene, "plan-commit-4-card");
   }
 
   private void take(Desk desk, Theme theme, double scale, String name) {

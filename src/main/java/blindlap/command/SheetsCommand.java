@@ -1,0 +1,88 @@
+package blindlap.command;
+
+import blindlap.desk.Desk;
+import blindlap.desk.Keys;
+import blindlap.desk.Sheets;
+import blindlap.session.SessionState;
+import blindlap.wording.Words;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Writes the sheets of the day. */
+@Command(
+    name = "sheets",
+    description = {
+      "Writes the sheets of the day as PDF: score sheets, starter's sheet, timetable. Print them at 100 %.",
+      "With --helper the helper's sheet, too. Asks for the helper phrase; the rider looks away."
+    })
+final class SheetsCommand extends SessionCommand {
+  @Parameters(
+      index = "0",
+      paramLabel = "SESSION",
+      description = "Id of the session or its beginning, or latest.")
+  String session = "";
+
+  @Option(
+      names = "--out",
+      required = true,
+      paramLabel = "DIR",
+      description = "Folder for the sheets; made if it is not there.")
+  @Nullable Path out;
+
+  @Option(names = "--paper", paramLabel = "PAPER", description = "A4 or LETTER.")
+  Sheets.Paper paper = Sheets.Paper.A4;
+
+  @Option(names = "--helper", description = "Write the helper's sheet, too; it holds the key.")
+  boolean helper;
+
+  SheetsCommand(CommandSetting setting) {
+    super(setting);
+  }
+
+  @Override
+  public Integer call() {
+    try (Desk desk = open()) {
+      SessionState state = find(desk, session);
+      Map<String, byte[]> sheets = new LinkedHashMap<>(desk.sheets().open(state, paper));
+      if (helper) {
+        String phrase = setting().terminal().secret("Helper phrase:");
+        Keys.Result result = desk.keys().helper(state, phrase);
+        if (result instanceof Keys.Result.Refused refused) {
+          throw complaint(refused.problems());
+        }
+        sheets.put(
+            "helper-sheet.pdf",
+            desk.sheets().helper(state, (Keys.Result.Open) result, phrase, paper));
+      }
+      write(sheets);
+      say(Words.of("cautions").say("short"));
+      say(Words.of("cautions").say("ride"));
+      return ExitCode.DONE;
+    }
+  }
+
+  private void write(Map<String, byte[]> sheets) {
+    Path folder = java.util.Objects.requireNonNull(out);
+    try {
+      java.nio.file.Files.createDirectories(folder);
+      for (Map.Entry<String, byte[]> sheet : sheets.entrySet()) {
+        Path file = folder.resolve(sheet.getKey());
+        java.nio.file.Files.write(file, sheet.getValue());
+        say("Written: " + file);
+      }
+    } catch (IOException e) {
+      throw new Complaint(
+          ExitCode.FILE_TROUBLE,
+          "The sheets cannot be written to " + folder + ". Nothing was recorded there.");
+    }
+    if (helper) {
+      say("Print the helper's sheet, give it to the helper, then delete the file.");
+    }
+  }
+}

@@ -1,0 +1,118 @@
+package blindlap.desk;
+
+import blindlap.plan.Plan;
+import blindlap.review.Comparison;
+import blindlap.review.Finding;
+import blindlap.session.LapId;
+import blindlap.session.LifeCommands;
+import blindlap.session.Notebook;
+import blindlap.session.SessionId;
+import blindlap.session.SessionState;
+import blindlap.session.SessionSummary;
+import blindlap.session.Step;
+import blindlap.wording.FindingWords;
+import blindlap.wording.NotebookWords;
+import java.util.List;
+import java.util.Optional;
+
+/** The list of sessions: found by words, the one in hand, verdicts kept for speed. */
+public final class SessionList {
+  private final Notebook notebook;
+  private final Sessions sessions;
+  private final Reviews reviews;
+
+  SessionList(Notebook notebook, Sessions sessions, Reviews reviews) {
+    this.notebook = notebook;
+    this.sessions = sessions;
+    this.reviews = reviews;
+  }
+
+  /**
+   * The session in hand: the latest one that is not finished.
+   *
+   * @param summary which
+   * @param stints its number of stints
+   * @param ridden stints whose laps are all ridden
+   * @param next the next lap, if any is left
+   * @param signed whether an order is sealed; false for an open noise run
+   */
+  public record InHand(
+      SessionSummary summary, int stints, int ridden, Optional<LapId> next, boolean signed) {}
+
+  /** Sessions that hold every word, latest first; all for no words. */
+  public List<SessionSummary> find(String words) {
+    return words.isBlank() ? notebook.summaries() : notebook.search(words);
+  }
+
+  /** Changes whenever anyone has written to the notebook. */
+  public long version() {
+    return notebook.dataVersion();
+  }
+
+  /** True for a session on which something is still to be done. */
+  public static boolean open(SessionSummary summary) {
+    boolean noise = summary.kind() == Plan.Kind.NOISE_RUN;
+    return summary.step().ordinal() < (noise ? Step.REVIEW_CLOSED : Step.UNSEALED).ordinal();
+  }
+
+  /** The session in hand, if one is open. */
+  public Optional<InHand> inHand(List<SessionSummary> all) {
+    return all.stream()
+        .filter(SessionList::open)
+        .findFirst()
+        .flatMap(summary -> sessions.state(summary.id()).map(state -> inHand(summary, state)));
+  }
+
+  private static InHand inHand(SessionSummary summary, SessionState state) {
+    int laps = state.plan().laps().perStint();
+    Optional<LapId> next = state.step().day() ? state.nextLap() : Optional.empty();
+    int ridden = next.map(lap -> lap.stint() - 1).orElse(state.lapsRidden() / Math.max(1, laps));
+    return new InHand(summary, state.plan().stints(), ridden, next, state.hasKey());
+  }
+
+  /**
+   * Works out verdicts of unsealed sessions that the list does not have yet and keeps them.
+   *
+   * @param most so many at a time
+   * @return true if any was kept
+   */
+  public boolean keepVerdicts(int most) {
+    List<SessionSummary> lacking =
+        notebook.summaries().stream()
+            .filter(s -> !s.step().sealed() && s.verdict().isEmpty())
+            .limit(most)
+            .toList();
+    boolean kept = false;
+    for (SessionSummary each : lacking) {
+      Optional<String> words = sessions.state(each.id()).map(this::verdict);
+      kept |= words.isPresent() && notebook.putVerdict(each.id(), words.get());
+    }
+    return kept;
+  }
+
+  private String verdict(SessionState state) {
+    if (reviews.refuse(state).isPresent()) {
+      return NotebookWords.step(state.step());
+    }
+    Optional<Comparison> found =
+        state.plan().setups().size() == 2
+            ? Finding.verdictOnly(Reviews.day(state)).filter(c -> c.verdict().isPresent())
+            : Optional.empty();
+    return found
+        .map(
+            comparison -> {
+              FindingWords words = new FindingWords(state.plan(), comparison);
+              return NotebookWords.say(
+                  "verdict",
+                  FindingWords.phrase(comparison.verdict().orElseThrow()),
+                  words.difference(),
+                  words.interval(0.95));
+            })
+        .orElse(NotebookWords.say("verdict.none"));
+  }
+
+  /** Ends a session without a finding. */
+  public Sessions.Result abandon(SessionId id, String reason) {
+    return sessions.act(id, latest -> new LifeCommands(latest).abandon(reason));
+  }
+}

@@ -1,0 +1,55 @@
+package blindlap.desk;
+
+import blindlap.paper.HelperSheet;
+import blindlap.paper.RiderSheets;
+import blindlap.paper.SheetFormat;
+import blindlap.paper.StarterSheet;
+import blindlap.paper.TimetableSheet;
+import blindlap.session.Fact;
+import blindlap.session.Outcome;
+import blindlap.session.SessionState;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/** Sheets to print for the day, as PDF files by name. */
+public final class Sheets {
+  /** Paper. */
+  public enum Paper {
+    A4,
+    LETTER
+  }
+
+  private final Sessions sessions;
+
+  Sheets(Sessions sessions) {
+    this.sessions = sessions;
+  }
+
+  private static SheetFormat format(Paper paper) {
+    return paper == Paper.A4 ? SheetFormat.A4 : SheetFormat.LETTER;
+  }
+
+  /** What rider and starter may see: score sheets, starter's sheet, timetable. */
+  public Map<String, byte[]> open(SessionState state, Paper paper) {
+    Map<String, byte[]> sheets = new LinkedHashMap<>();
+    sheets.put("score-sheets.pdf", RiderSheets.pdf(state, format(paper)));
+    sheets.put("starter-sheet.pdf", StarterSheet.pdf(state, format(paper)));
+    sheets.put("timetable.pdf", TimetableSheet.pdf(state.plan(), format(paper)));
+    return sheets;
+  }
+
+  /**
+   * The helper's sheet; that it was written again is recorded.
+   *
+   * @param phrase as typed; printed on the sheet
+   */
+  public byte[] helper(SessionState state, Keys.Result.Open open, String phrase, Paper paper) {
+    byte[] sheet =
+        HelperSheet.pdf(state, open.schedule(), open.sheet(), phrase.strip(), format(paper));
+    if (state.step().sealed()) {
+      sessions.act(
+          state.id(), latest -> Outcome.accepted(new Fact.SheetReprinted("helper sheet")));
+    }
+    return sheet;
+  }
+}

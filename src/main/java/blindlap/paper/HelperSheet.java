@@ -1,0 +1,276 @@
+package blindlap.paper;
+
+import blindlap.paper.SheetPen.Face;
+import blindlap.plan.Plan;
+import blindlap.plan.Schedule;
+import blindlap.plan.Setting;
+import blindlap.plan.Setup;
+import blindlap.plot.Qr;
+import blindlap.plot.Spoken;
+import blindlap.seal.HelperSchedule;
+import blindlap.seal.KeySheet;
+import blindlap.session.SafetyCheck;
+import blindlap.session.SessionState;
+import java.math.BigDecimal;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * The helper's sheet: what to fit before every stint, ticks, settings, steps, the key as text and as
+ * a code to scan. Framed in black on every page, so that a passing rider looks away.
+ */
+public final class HelperSheet extends SheetFlow {
+  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+  private static final double EDGE = 9;
+  private static final double EDGE_RIGHT = 4;
+  private static final double BAND = 17;
+  private static final double ROW = 8.2;
+  private static final double TICK = 4.6;
+  private static final int TICKS = 6;
+  private static final double TITLE = 13;
+
+  private final SessionState state;
+  private final Plan plan;
+  private final HelperSchedule schedule;
+  private final KeySheet sheet;
+  private final String phrase;
+
+  private HelperSheet(
+      SheetPen pen,
+      SessionState state,
+      HelperSchedule schedule,
+      KeySheet sheet,
+      String phrase) {
+    super(pen, WORDS.say("helper.head"), CAUTIONS.say("short") + " " + CAUTIONS.say("ride"));
+    this.state = state;
+    this.plan = state.plan();
+    this.schedule = schedule;
+    this.sheet = sheet;
+    this.phrase = phrase;
+  }
+
+  /**
+   * The sheet as PDF.
+   *
+   * @param phrase the helper phrase; empty to leave it out
+   */
+  public static byte[] pdf(
+      SessionState state,
+      HelperSchedule schedule,
+      KeySheet sheet,
+      String phrase,
+      SheetFormat format) {
+    try (SheetPen pen = new SheetPen(format)) {
+      new HelperSheet(pen, state, schedule, sheet, phrase).write();
+      return pen.bytes();
+    }
+  }
+
+  @Override
+  double left() {
+    return EDGE + 6;
+  }
+
+  @Override
+  double right() {
+    return pen.width() - EDGE_RIGHT - 6;
+  }
+
+  @Override
+  double top() {
+    pen.fill(0, 0, pen.width(), BAND, 0);
+    pen.fill(0, 0, EDGE, pen.height(), 0);
+    pen.fill(pen.width() - EDGE_RIGHT, 0, EDGE_RIGHT, pen.height(), 0);
+    pen.fill(0, pen.height() - EDGE_RIGHT, pen.width(), EDGE_RIGHT, 0);
+    pen.text(left(), 11, Face.BOLD, 18, WORDS.say("helper.who"), 1);
+    double used = pen.width(Face.BOLD, 18, WORDS.say("helper.who")) + 4;
+    pen.text(left() + used, 11, Face.SANS, 13, WORDS.say("helper.away"), 1);
+    String day = WORDS.say("page.of", plan.day(), pen.pages());
+    pen.text(right() - pen.width(Face.SANS, BODY, day), 11, Face.SANS, BODY, day, 1);
+    return BAND + 5;
+  }
+
+  private void write() {
+    page();
+    secrets();
+    table();
+    steps();
+    plan.setups().forEach(this::setup);
+    bike();
+    key();
+  }
+
+  private void secrets() {
+    y += pen.paragraph(left(), y, width(), Face.SANS, BODY, place()) + 1;
+    if (!phrase.isEmpty()) {
+      y += pen.paragraph(left(), y, width(), Face.SANS, SMALL, WORDS.say("phrase")) + 1;
+      y += pen.paragraph(left(), y, width(), Face.SERIF, 17, phrase) + 1;
+      y += pen.paragraph(left(), y, width(), Face.SANS, SMALL, WORDS.say("phrase.use")) + 1;
+    }
+    String fingerprint = WORDS.say("fingerprint", state.planFingerprint().grouped());
+    y += pen.paragraph(left(), y, width(), Face.SANS, SMALL, fingerprint) + 1.5;
+    pen.dashed(left(), y, right());
+    y += 3;
+  }
+
+  private String place() {
+    return WORDS.say("helper.place", plan.trail(), plan.rider(), plan.title());
+  }
+
+  private double nameWidth() {
+    return width() - 38 - 18 - TICKS * 11.5 - 24;
+  }
+
+  private double ticksAt() {
+    return left() + 38 + nameWidth() + 18;
+  }
+
+  private void heads() {
+    double base = y + 6.5;
+    pen.text(left(), base, Face.SANS, SMALL, WORDS.say("col.stint"));
+    pen.text(left() + 12, base, Face.SANS, SMALL, WORDS.say("col.code"));
+    pen.text(left() + 23, base, Face.SANS, SMALL, WORDS.say("col.swap.at"));
+    pen.text(left() + 38, base, Face.SANS, SMALL, WORDS.say("col.fit"));
+    pen.text(ticksAt() - 18, base, Face.SANS, SMALL, WORDS.say("col.swap"));
+    for (int i = 0; i < TICKS; i++) {
+      pen.paragraph(ticksAt() + i * 11.5, y, 11.2, Face.SANS, 8.5, WORDS.say("tick." + i));
+    }
+    pen.text(right() - 22, base, Face.SANS, SMALL, WORDS.say("col.late"));
+    y += 8.5;
+    pen.line(left(), y, right(), y, 0.5);
+  }
+
+  private void table() {
+    heads();
+    if (plan.laps().warmUp() > 0) {
+      row(WORDS.say("warm.up"), "", at(0), schedule.warmUp(), WORDS.say("first.fit"));
+    }
+    for (HelperSchedule.Fit fit : schedule.fits()) {
+      boolean first = fit.stint() == 1 && plan.laps().warmUp() == 0;
+      String swap =
+          first
+              ? WORDS.say("first.fit")
+              : WORDS.say(fit.swap() == HelperSchedule.Swap.REAL ? "real" : "dummy");
+      row(
+          String.valueOf(fit.stint()),
+          String.valueOf(fit.code()),
+          at(fit.stint()),
+          fit.fitted(),
+          swap);
+    }
+    y += 3;
+  }
+
+  private String at(int stint) {
+    Optional<Schedule> day = Schedule.of(plan);
+    return day.map(
+            s -> CLOCK.format((stint == 0 ? s.blocks().get(0) : s.stints().get(stint - 1)).from()))
+        .orElse("");
+  }
+
+  private void row(String stint, String code, String at, int fitted, String swap) {
+    String name = plan.setups().get(fitted).name();
+    List<String> lines = pen.lines(nameWidth() - 9, Face.STRONG, BODY, name);
+    double tall = Math.max(ROW, lines.size() * SheetPen.leading(BODY) + 2.5);
+    if (need(tall)) {
+      heads();
+    }
+    double base = y + ROW - 2.8;
+    pen.text(left(), base, Face.STRONG, BODY, stint);
+    pen.text(left() + 12, base, Face.SANS, BODY, code);
+    pen.text(left() + 23, base, Face.SANS, BODY, at);
+    pen.mark(fitted, left() + 40, base - 1.3, 1.7);
+    double line = base;
+    for (String words : lines) {
+      pen.text(left() + 45, line, Face.STRONG, BODY, words);
+      line += SheetPen.leading(BODY);
+    }
+    pen.text(ticksAt() - 18, base, Face.SANS, BODY, swap);
+    for (int i = 0; i < TICKS; i++) {
+      pen.box(ticksAt() + i * 11.5 + 1, base - TICK + 1, TICK, TICK);
+    }
+    pen.line(right() - 22, base, right(), base, 0.2);
+    y += tall;
+    pen.line(left(), y, right(), y, 0.1);
+  }
+
+  private void heading(String words) {
+    need(22);
+    y += 3;
+    y += pen.paragraph(left(), y, width(), Face.SERIF, TITLE, words) + 1;
+  }
+
+  private void item(String words) {
+    need(pen.height(width() - 5, Face.SANS, BODY, words) + 1);
+    pen.text(left(), y + 3.7, Face.SANS, BODY, "–");
+    y += pen.paragraph(left() + 5, y, width() - 5, Face.SANS, BODY, words) + 0.6;
+  }
+
+  private void steps() {
+    heading(WORDS.say("every.stint"));
+    item(WORDS.say("every.first"));
+    for (SafetyCheck check : SafetyCheck.values()) {
+      item(WORDS.say("check." + check));
+    }
+    item(WORDS.say("every.fit"));
+    item(WORDS.say("every.last"));
+    item(CAUTIONS.say("emergency"));
+  }
+
+  private void setup(Setup setup) {
+    heading(WORDS.say("setup", setup.name()));
+    for (int i = 0; i < setup.steps().size(); i++) {
+      item(WORDS.say("step", i + 1, setup.steps().get(i)));
+    }
+    setup
+        .limits()
+        .forEach(l -> item(WORDS.say("limit", l.what(), l.value(), l.source())));
+    setup.cautions().forEach(c -> item(WORDS.say("caution", c)));
+    settings(setup.settings());
+  }
+
+  private void bike() {
+    if (!plan.bike().isEmpty()) {
+      heading(WORDS.say("bike"));
+      settings(plan.bike());
+    }
+  }
+
+  private void settings(List<Setting> settings) {
+    for (Setting setting : settings) {
+      BigDecimal tolerance = setting.tolerance();
+      String aim =
+          tolerance == null
+              ? setting.shown()
+              : WORDS.say("within", setting.shown(), tolerance.toPlainString());
+      String words = WORDS.say("setting", setting.name(), aim);
+      double room = width() - 45;
+      double tall = pen.height(room, Face.SANS, BODY, words) + 2;
+      need(tall);
+      pen.paragraph(left(), y, room, Face.SANS, BODY, words);
+      pen.line(right() - 40, y + 4.5, right(), y + 4.5, 0.2);
+      y += tall;
+    }
+  }
+
+  private void key() {
+    List<String> rows = new ArrayList<>(sheet.text().lines().toList());
+    double side = 44;
+    double tall = Math.max(side, rows.size() * SheetPen.leading(SMALL)) + 16;
+    need(Math.min(tall, bottom() - BAND - 12));
+    heading(WORDS.say("key"));
+    y += pen.paragraph(left(), y, width(), Face.SANS, SMALL, WORDS.say("key.use")) + 1;
+    pen.qr(Qr.of(sheet.payload(), new Spoken(WORDS.say("key"), "")), right() - side, y, side);
+    double under = y + side;
+    for (String row : rows) {
+      if (need(SheetPen.leading(SMALL))) {
+        under = y;
+      }
+      y += pen.paragraph(left(), y, width() - side - 6, Face.STRONG, SMALL, row);
+    }
+    y = Math.max(y, under);
+  }
+}

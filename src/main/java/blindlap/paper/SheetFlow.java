@@ -1,0 +1,85 @@
+package blindlap.paper;
+
+import blindlap.wording.Words;
+
+/** A sheet that goes on over as many pages as it needs, each with its head and its cautions. */
+abstract class SheetFlow {
+  static final Words WORDS = Words.of("sheets");
+  static final Words CAUTIONS = Words.of("cautions");
+  static final double MARGIN = 14;
+  static final double SMALL = 9;
+  static final double BODY = 10.5;
+  private static final double FOOT_ROOM = 5;
+
+  final SheetPen pen;
+  final String head;
+  private final String caution;
+  double y;
+
+  SheetFlow(SheetPen pen, String head, String caution) {
+    this.pen = pen;
+    this.head = head;
+    this.caution = caution;
+  }
+
+  double left() {
+    return MARGIN;
+  }
+
+  double right() {
+    return pen.width() - MARGIN;
+  }
+
+  double width() {
+    return right() - left();
+  }
+
+  private double footHeight() {
+    return pen.height(width(), SheetPen.Face.STRONG, SMALL, caution) + FOOT_ROOM;
+  }
+
+  /** Where content must end. */
+  double bottom() {
+    return pen.height() - 9 - footHeight();
+  }
+
+  /** Begins a page with its head and its cautions. */
+  void page() {
+    pen.newPage();
+    y = top();
+    double foot = bottom() + 2;
+    pen.line(left(), foot, right(), foot, 0.4);
+    pen.paragraph(left(), foot + 1.5, width(), SheetPen.Face.STRONG, SMALL, caution);
+  }
+
+  /** Draws the head; answers where content begins. */
+  double top() {
+    String[] words = head.split("\\|", 2);
+    double end = MARGIN + 3;
+    pen.text(left(), end, SheetPen.Face.BOLD, 14, words[0].strip());
+    double used = pen.width(SheetPen.Face.BOLD, 14, words[0].strip()) + 4;
+    double under =
+        words.length < 2
+            ? 0
+            : pen.paragraph(
+                left() + used,
+                MARGIN - 0.8,
+                width() - used - 26,
+                SheetPen.Face.SANS,
+                BODY,
+                words[1].strip());
+    pen.textTo(right(), end, SheetPen.Face.SANS, BODY, WORDS.say("page", pen.pages()));
+    double line = Math.max(end + 3, MARGIN + under + 1);
+    pen.line(left(), line, right(), line, 0.5);
+    return line + 5;
+  }
+
+  /** Begins a new page if this much room is not left. */
+  boolean need(double height) {
+    if (y + height > bottom()) {
+      page();
+      return true;
+    }
+    return false;
+  }
+}

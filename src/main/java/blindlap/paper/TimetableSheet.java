@@ -1,0 +1,87 @@
+package blindlap.paper;
+
+import blindlap.paper.SheetPen.Face;
+import blindlap.plan.Plan;
+import blindlap.plan.Schedule;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.Optional;
+
+/** The day against the clock, for everybody: it depends on no order. */
+public final class TimetableSheet extends SheetFlow {
+  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+  private static final double ROW = 7.2;
+
+  private final Plan plan;
+
+  private TimetableSheet(SheetPen pen, Plan plan) {
+    super(
+        pen,
+        WORDS.say("timetable.head", plan.trail(), plan.rider(), plan.day()),
+        CAUTIONS.say("ride") + " " + CAUTIONS.say("emergency"));
+    this.plan = plan;
+  }
+
+  /** The sheet as PDF; says so where no timetable was made. */
+  public static byte[] pdf(Plan plan, SheetFormat format) {
+    try (SheetPen pen = new SheetPen(format)) {
+      new TimetableSheet(pen, plan).write();
+      return pen.bytes();
+    }
+  }
+
+  private void write() {
+    page();
+    Optional<Schedule> found = Schedule.of(plan);
+    if (found.isEmpty()) {
+      pen.paragraph(left(), y, width(), Face.SANS, BODY, WORDS.say("timetable.none"));
+      return;
+    }
+    Schedule schedule = found.get();
+    String end =
+        WORDS.say(
+            "timetable.end", CLOCK.format(schedule.end()), CLOCK.format(schedule.limit()));
+    y += pen.paragraph(left(), y, width(), Face.SANS, BODY, end) + 4;
+    columns();
+    for (Schedule.Block block : schedule.blocks()) {
+      if (need(ROW)) {
+        columns();
+      }
+      row(block);
+    }
+  }
+
+  private void columns() {
+    String[] heads = {"col.what", "col.from", "col.ride", "col.to", "col.really"};
+    for (int i = 0; i < heads.length; i++) {
+      pen.text(x(i), y + 3, Face.SANS, SMALL, WORDS.say(heads[i]));
+    }
+    y += 5;
+    pen.line(left(), y, right(), y, 0.5);
+  }
+
+  private double x(int column) {
+    return left() + new double[] {0, 62, 87, 112, 137}[column];
+  }
+
+  private void row(Schedule.Block block) {
+    double base = y + ROW - 2;
+    String what =
+        block.kind() == Schedule.Kind.STINT
+            ? WORDS.say("stint", block.stint(), plan.stints())
+            : WORDS.say("block." + block.kind());
+    boolean rides = !block.ride().equals(block.from()) && !block.ride().equals(block.to());
+    pen.text(x(0), base, Face.STRONG, BODY, what);
+    pen.text(x(1), base, Face.SANS, BODY, clock(block.from()));
+    pen.text(x(2), base, Face.SANS, BODY, rides ? clock(block.ride()) : "");
+    pen.text(x(3), base, Face.SANS, BODY, clock(block.to()));
+    pen.line(x(4), base, right(), base, 0.2);
+    y += ROW;
+    pen.line(left(), y, right(), y, 0.1);
+  }
+
+  private static String clock(ZonedDateTime at) {
+    return CLOCK.format(at);
+  }
+}

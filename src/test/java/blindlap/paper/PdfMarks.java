@@ -1,0 +1,139 @@
+package blindlap.paper;
+
+import java.awt.geom.Point2D;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.contentstream.PDFGraphicsStreamEngine;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImage;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
+
+/** Reads back what stands on a PDF's pages: lines and texts with their places in millimetres. */
+final class PdfMarks {
+  /** A straight line. */
+  record Line(int page, double x1, double y1, double x2, double y2) {
+    double length() {
+      return Math.hypot(x2 - x1, y2 - y1);
+    }
+  }
+
+  /** A character. */
+  record Letter(int page, String text, double x, double right, double y) {}
+
+  private static final double MM = 25.4 / 72;
+
+  final List<Line> lines = new ArrayList<>();
+  final List<Letter> letters = new ArrayList<>();
+  final StringBuilder text = new StringBuilder();
+  int pages;
+
+  static PdfMarks of(byte[] pdf) throws IOException {
+    PdfMarks marks = new PdfMarks();
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      marks.pages = document.getNumberOfPages();
+      for (int i = 0; i < marks.pages; i++) {
+        marks.new Engine(document.getPage(i), i + 1).run();
+      }
+      PDFTextStripper stripper =
+          new PDFTextStripper() {
+            @Override
+            protected void writeString(String string, List<TextPosition> positions) {
+              for (TextPosition at : positions) {
+                marks.letters.add(
+                    new Letter(
+                        getCurrentPageNo(),
+                        at.getUnicode(),
+                        at.getXDirAdj() * MM,
+                        (at.getXDirAdj() + at.getWidthDirAdj()) * MM,
+                        at.getYDirAdj() * MM));
+              }
+              marks.text.append(string).append('\n');
+            }
+          };
+      stripper.getText(document);
+    }
+    return marks;
+  }
+
+  /** Everything with its place to a hundredth of a millimetre, to compare two files. */
+  String geometry() {
+    StringBuilder out = new StringBuilder();
+    lines.forEach(
+        l ->
+            out.append(
+                String.format(
+                    Locale.ROOT, "%d %.2f %.2f %.2f %.2f%n", l.page, l.x1, l.y1, l.x2, l.y2)));
+    letters.forEach(
+        l ->
+            out.append(String.format(Locale.ROOT, "%d %s %.2f %.2f%n", l.page, l.text, l.x, l.y)));
+    return out.toString();
+  }
+
+  private final class Engine extends PDFGraphicsStreamEngine {
+    private final int number;
+    private Point2D.Float at = new Point2D.Float();
+
+    Engine(PDPage page, int number) {
+      super(page);
+      this.number = number;
+    }
+
+    void run() throws IOException {
+      processPage(getPage());
+    }
+
+    @Override
+    public void moveTo(float x, float y) {
+      at = new Point2D.Float(x, y);
+    }
+
+    @Override
+    public void lineTo(float x, float y) {
+      double top = getPage().getMediaBox().getHeight();
+      lines.add(
+          new Line(number, at.x * MM, (top - at.y) * MM, x * MM, (top - y) * MM));
+      at = new Point2D.Float(x, y);
+    }
+
+    @Override
+    public Point2D getCurrentPoint() {
+      return at;
+    }
+
+    @Override
+    public void appendRectangle(Point2D p0, Point2D p1, Point2D p2, Point2D p3) {}
+
+    @Override
+    public void drawImage(PDImage image) {}
+
+    @Override
+    public void clip(int windingRule) {}
+
+    @Override
+    public void curveTo(float x1, float y1, float x2, float y2, float x3, float y3) {}
+
+    @Override
+    public void closePath() {}
+
+    @Override
+    public void endPath() {}
+
+    @Override
+    public void strokePath() {}
+
+    @Override
+    public void fillPath(int windingRule) {}
+
+    @Override
+    public void fillAndStrokePath(int windingRule) {}
+
+    @Override
+    public void shadingFill(COSName name) {}
+  }
+}

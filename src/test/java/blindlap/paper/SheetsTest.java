@@ -1,0 +1,149 @@
+package blindlap.paper;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.desk.Keys;
+import blindlap.desk.Sheets;
+import blindlap.desk.TestDay;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import javax.imageio.ImageIO;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.rendering.PDFRenderer;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class SheetsTest {
+  private static final String LONG =
+      "Shock with the longest name that fits on a strip of tape ";
+
+  private static final String FOUR =
+      """
+      question: Which of four is quickest?
+      rider: R. Lind-Oberhauser von der langen Strecke
+      trail: Quarry loop from the upper car park to the lower bridge
+      day: 2026-11-14
+      setups:
+        - {name: "%1$sA", steps: [Fit it, Measure it]}
+        - {name: "%1$sB", steps: [Fit it, Measure it]}
+        - {name: "%1$sC", cautions: ["%1$s"]}
+        - {name: "%1$sD", limits: [{what: bolts, value: 12 N.m, source: "%1$s"}]}
+      measures:
+        - {name: lap time, kind: lap time, unit: s, role: primary, worthwhile: 0.5}
+        - {name: "grip in the loose rocks after the second gate", kind: line scale, unit: points, low_words: none at all, high_words: all I could ask for on such a trail as this}
+        - {name: harshness, kind: line scale, unit: points, low_words: none, high_words: unbearable}
+        - {name: trust, kind: category scale, unit: points, low_words: none, high_words: complete}
+        - {name: dabs, kind: count, unit: a lap}
+      protocol: four-setups
+      stints: %2$d
+      """;
+
+  static String four(int stints) {
+    return FOUR.formatted(LONG, stints);
+  }
+
+  static Stream<Arguments> days() {
+    return Stream.of(
+            TestDay.EIGHT,
+            TestDay.SIXTEEN,
+            TestDay.SIXTEEN.replace("stints: 16", "stints: 24").replace("lap_budget: 20", "lap_budget: 40").replace("16:38", "20:00"),
+            four(16),
+            four(24))
+        .flatMap(
+            plan ->
+                Stream.of(Sheets.Paper.values()).map(paper -> Arguments.of(plan, paper)));
+  }
+
+  static Map<String, byte[]> sheets(TestDay day, Sheets.Paper paper) {
+    Map<String, byte[]> all = new LinkedHashMap<>(day.desk().sheets().open(day.state(), paper));
+    Keys.Result.Open open = (Keys.Result.Open) day.desk().keys().helper(day.state(), day.phrase());
+    all.put(
+        "helper-sheet.pdf", day.desk().sheets().helper(day.state(), open, day.phrase(), paper));
+    return all;
+  }
+
+  @ParameterizedTest
+  @MethodSource("days")
+  void everyThingLiesOnThePaperAndEveryScaleIsAHundredMillimetres(
+      String plan, Sheets.Paper paper, @TempDir Path folder) throws IOException {
+    try (TestDay day = new TestDay(folder, plan, 3)) {
+      int stints = day.state().plan().stints();
+      for (Map.Entry<String, byte[]> sheet : sheets(day, paper).entrySet()) {
+        keepPictures(sheet, stints + "-" + day.state().plan().setups().size() + "-" + paper);
+        PdfMarks marks = PdfMarks.of(sheet.getValue());
+        double width = paper == Sheets.Paper.A4 ? 210 : 215.9;
+        double height = paper == Sheets.Paper.A4 ? 297 : 279.4;
+        assertThat(marks.letters)
+            .as(sheet.getKey())
+            .isNotEmpty()
+            .allMatch(l -> l.x() > 5 && l.right() < width - 5 && l.y() > 5 && l.y() < height - 5);
+        if (sheet.getKey().equals("score-sheets.pdf")) {
+          List<PdfMarks.Line> scales =
+              marks.lines.stream().filter(l -> Math.abs(l.length() - 100) < 1).toList();
+          // Two line scales a lap, and two lines to write on that are as long.
+          assertThat(scales).hasSizeGreaterThanOrEqualTo(2 * stints);
+          assertThat(scales).allMatch(l -> Math.abs(l.length() - 100) <= 0.2);
+        }
+      }
+    }
+  }
+
+  @Test
+  void sheetsNameEveryCodeTheCautionsAndNoSetupInOrder(@TempDir Path folder) throws IOException {
+    try (TestDay day = new TestDay(folder, TestDay.EIGHT, 3)) {
+      Map<String, byte[]> all = sheets(day, Sheets.Paper.A4);
+      for (Map.Entry<String, byte[]> sheet : all.entrySet()) {
+        String text = PdfMarks.of(sheet.getValue()).text.toString().replaceAll("\\s+", " ");
+        assertThat(text).as(sheet.getKey()).contains("The rider may stop at any time");
+        if (!sheet.getKey().startsWith("timetable")) {
+          day.state().codes().forEach(code -> assertThat(text).contains(String.valueOf(code)));
+        }
+      }
+      String helper = PdfMarks.of(all.get("helper-sheet.pdf")).text.toString();
+      assertThat(helper).contains(day.phrase()).contains("Rider: look away").contains("dummy");
+      String starter = PdfMarks.of(all.get("starter-sheet.pdf")).text.toString();
+      assertThat(starter).doesNotContain("Shock K").doesNotContain("Shock L");
+    }
+  }
+
+  @Test
+  void whatTheRiderAndStarterGetIsByteForByteTheSameWhateverTheOrder(@TempDir Path folder) {
+    Map<String, byte[]> first = null;
+    java.util.Set<String> orders = new java.util.TreeSet<>();
+    for (int seed = 1; seed <= 12; seed++) {
+      try (TestDay day = new TestDay(folder, TestDay.EIGHT, seed)) {
+        orders.add(day.order());
+        Map<String, byte[]> now = day.desk().sheets().open(day.state(), Sheets.Paper.A4);
+        if (first == null) {
+          first = now;
+        }
+        Map<String, byte[]> expected = first;
+        now.forEach((name, bytes) -> assertThat(bytes).as(name).isEqualTo(expected.get(name)));
+      }
+    }
+    assertThat(orders).hasSizeGreaterThan(6);
+  }
+
+  private static void keepPictures(Map.Entry<String, byte[]> sheet, String name)
+      throws IOException {
+    Path folder = Files.createDirectories(Path.of("target", "pictures", "sheets"));
+    try (PDDocument document = Loader.loadPDF(sheet.getValue())) {
+      PDFRenderer renderer = new PDFRenderer(document);
+      for (int page = 0; page < Math.min(3, document.getNumberOfPages()); page++) {
+        BufferedImage image = renderer.renderImageWithDPI(page, 80);
+        String file = sheet.getKey().replace(".pdf", "") + "-" + name + "-" + (page + 1) + ".png";
+        ImageIO.write(image, "png", folder.resolve(file).toFile());
+      }
+    }
+  }
+}

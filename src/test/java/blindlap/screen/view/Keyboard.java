@@ -1,0 +1,87 @@
+package blindlap.screen.view;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.control.Labeled;
+import javafx.scene.input.KeyCode;
+import javafx.scene.robot.Robot;
+import org.jspecify.annotations.Nullable;
+
+/** Someone who has only a keyboard, in front of a window that shows. */
+final class Keyboard {
+  private static final int MOST_TABS = 120;
+
+  private final Scene scene;
+
+  Keyboard(Scene scene) {
+    this.scene = scene;
+  }
+
+  /** Presses and releases a key, and waits until the window has dealt with it. */
+  void press(KeyCode... together) {
+    Window.run(
+        () -> {
+          Robot robot = new Robot();
+          for (KeyCode key : together) {
+            robot.keyPress(key);
+          }
+          for (int i = together.length - 1; i >= 0; i--) {
+            robot.keyRelease(together[i]);
+          }
+        });
+    Window.run(() -> {});
+    Window.run(() -> {});
+  }
+
+  /** Types small letters, digits, blanks and points. */
+  void type(String text) {
+    for (char each : text.toCharArray()) {
+      press(
+          switch (each) {
+            case ' ' -> KeyCode.SPACE;
+            case '.' -> KeyCode.PERIOD;
+            default ->
+                Character.isDigit(each)
+                    ? KeyCode.valueOf("DIGIT" + each)
+                    : KeyCode.valueOf(String.valueOf(each).toUpperCase(Locale.ROOT));
+          });
+    }
+  }
+
+  /** Goes with Tab to the control whose words hold these. */
+  void goTo(String words) {
+    List<String> met = new ArrayList<>();
+    for (int i = 0; i < MOST_TABS; i++) {
+      String here = here();
+      if (here.contains(words)) {
+        return;
+      }
+      met.add(here);
+      press(KeyCode.TAB);
+    }
+    throw new AssertionError("Tab never comes to '" + words + "', only to " + met.stream().distinct().toList());
+  }
+
+  /** Goes to a button or box and presses it. */
+  void choose(String words) {
+    goTo(words);
+    press(KeyCode.SPACE);
+  }
+
+  /** The words of what has the focus. */
+  String here() {
+    return Window.call(() -> words(scene.getFocusOwner()));
+  }
+
+  private static String words(@Nullable Node node) {
+    if (node == null) {
+      return "nothing";
+    }
+    String accessible = node.getAccessibleText();
+    String text = node instanceof Labeled labeled ? labeled.getText() : "";
+    return (accessible == null ? "" : accessible) + "|" + text;
+  }
+}
