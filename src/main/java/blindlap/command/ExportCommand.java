@@ -38,7 +38,9 @@ final class ExportCommand extends SessionCommand {
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
       Files.folder(folder);
-      desk.reviews().export(state).forEach((name, bytes) -> Files.write(folder.resolve(name), bytes));
+      desk.reviews()
+          .export(state)
+          .forEach((name, bytes) -> Files.write(folder.resolve(name), bytes));
       say(
           state.unsealed()
               ? "Data package written to " + folder

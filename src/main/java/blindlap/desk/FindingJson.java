@@ -107,7 +107,10 @@ final class FindingJson {
         comparison.result().noiseSd(),
         comparison.result().df());
     number(node, "estimate", comparison.estimate());
-    optional(node, "p", comparison.tested() ? OptionalDouble.of(comparison.p()) : OptionalDouble.empty());
+    optional(
+        node,
+        "p",
+        comparison.tested() ? OptionalDouble.of(comparison.p()) : OptionalDouble.empty());
     optional(node, "p_adjusted", comparison.adjusted());
     interval(node, "interval_95", comparison.interval(0.95));
     interval(node, "interval_90", comparison.interval(0.90));
@@ -131,8 +134,7 @@ final class FindingJson {
   }
 
   private static void many(ObjectNode node, ManyComparison many) {
-    head(
-        node, many.measure(), many.stints().used(), many.result().noiseSd(), many.result().df());
+    head(node, many.measure(), many.stints().used(), many.result().noiseSd(), many.result().df());
     number(node, "f", many.result().f());
     number(node, "p", many.result().p());
     optional(node, "p_adjusted", many.adjusted());

@@ -1,12 +1,12 @@
 package blindlap.desk;
 
-import blindlap.paper.Report;
-import blindlap.paper.ReportInput;
-import blindlap.plan.Problem;
 import blindlap.exchange.DataPackage;
 import blindlap.exchange.DataPackageReader;
 import blindlap.exchange.FindingRequests;
 import blindlap.exchange.HelperFits;
+import blindlap.paper.Report;
+import blindlap.paper.ReportInput;
+import blindlap.plan.Problem;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
@@ -63,8 +63,7 @@ public final class Reviews {
   public Optional<String> headline(SessionState state) {
     return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? Optional.empty()
-        : Finding.verdictOnly(day(state))
-            .map(c -> new FindingWords(state.plan(), c).difference());
+        : Finding.verdictOnly(day(state)).map(c -> new FindingWords(state.plan(), c).difference());
   }
 
   /** The finding in sentences. */

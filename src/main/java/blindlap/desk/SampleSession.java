@@ -148,9 +148,7 @@ public final class SampleSession {
   public Committing.Result.Committed commit() {
     Plan plan = preview().plan().orElseThrow();
     Committing.Result result =
-        desk.committing()
-            .commit(
-                plan, kind(), List.of(plan.rider(), plan.blinding().helper()));
+        desk.committing().commit(plan, kind(), List.of(plan.rider(), plan.blinding().helper()));
     if (result instanceof Committing.Result.Refused refused) {
       throw new IllegalStateException("sample " + name + " is refused: " + refused.problems());
     }

@@ -5,7 +5,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Tables as comma-separated text after RFC 4180: header first, quotes where needed, lines end in LF. */
+/**
+ * Tables as comma-separated text after RFC 4180: header first, quotes where needed, lines end in
+ * LF.
+ */
 final class CsvText {
   private CsvText() {}
 
@@ -40,7 +43,13 @@ final class CsvText {
     for (int i = 1; i < lines.size(); i++) {
       if (lines.get(i).size() != lines.get(0).size()) {
         throw new IllegalArgumentException(
-            name + ", row " + i + ": " + lines.get(i).size() + " cells under " + lines.get(0).size()
+            name
+                + ", row "
+                + i
+                + ": "
+                + lines.get(i).size()
+                + " cells under "
+                + lines.get(0).size()
                 + " columns");
       }
       Map<String, String> row = new LinkedHashMap<>();

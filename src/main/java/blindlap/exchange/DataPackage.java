@@ -32,8 +32,7 @@ public final class DataPackage {
     Plan plan = state.plan();
     List<List<String>> rows = new ArrayList<>();
     for (LapState lap : state.laps()) {
-      List<String> row =
-          start(plan, lap.id(), state.code(lap.id().stint()), lap.ridden());
+      List<String> row = start(plan, lap.id(), state.code(lap.id().stint()), lap.ridden());
       row.addAll(PackageTables.voided(lap.voided()));
       row.add(lap.note());
       row.addAll(PackageTables.values(plan, lap.values()));
@@ -121,7 +120,10 @@ public final class DataPackage {
             Column.of("measure", "string", "name of the measure"),
             Column.of("stint", "integer", "stint, from 1"),
             Column.of("setup", "string", "setup by the drawn order"),
-            Column.of("value", "number", "mean of the stint's counting laps, of their natural logarithms on the ratio scale; empty where masked"),
+            Column.of(
+                "value",
+                "number",
+                "mean of the stint's counting laps, of their natural logarithms on the ratio scale; empty where masked"),
             Column.of("drift", "string", "what is removed"),
             Column.of("scale", "string", "raw or ratio")),
         rows);

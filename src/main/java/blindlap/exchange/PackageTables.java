@@ -110,7 +110,10 @@ final class PackageTables {
             Column.of("high_words", "string", "words at the high end of a scale"),
             Column.of("role", "string", "primary, secondary, watch for harm"),
             Column.of("better", "string", "lower, higher, neither"),
-            Column.of("worthwhile", "number", "smallest difference that matters, in the unit or per cent"),
+            Column.of(
+                "worthwhile",
+                "number",
+                "smallest difference that matters, in the unit or per cent"),
             Column.of("drift", "string", "what is removed: none, line, curve"),
             Column.of("scale", "string", "raw, or ratio (natural logarithms)")),
         rows);
@@ -122,7 +125,8 @@ final class PackageTables {
         List.of(
             Column.of("setups", "integer", "number of setups"),
             Column.of("stints", "integer", "number of stints"),
-            Column.of("block", "integer", "stints in a block, which holds every setup equally often"),
+            Column.of(
+                "block", "integer", "stints in a block, which holds every setup equally often"),
             Column.of("patterns", "string", "sequences a block is restricted to, parted by spaces"),
             Column.of("max_run", "integer", "no setup more often than this in a row"),
             Column.of("min_trend_efficiency", "number", "least share left after a straight trend")),
@@ -149,10 +153,12 @@ final class PackageTables {
                 Column.of("ridden", "boolean", "true if the lap was ridden"),
                 Column.of("void", "string", "event that made the lap void; empty if it counts"),
                 Column.of("void_words", "string", "further words on the event"),
-                Column.of("void_after_values_seen", "boolean", "true if decided once values could be seen"),
+                Column.of(
+                    "void_after_values_seen",
+                    "boolean",
+                    "true if decided once values could be seen"),
                 Column.of("note", "string", "note of the rider")));
-    plan.measures()
-        .forEach(m -> columns.add(new Column(m.name(), "number", m.unit(), m.name())));
+    plan.measures().forEach(m -> columns.add(new Column(m.name(), "number", m.unit(), m.name())));
     return columns;
   }
 

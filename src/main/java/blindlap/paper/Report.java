@@ -15,6 +15,7 @@ import java.util.Base64;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 
 /**
  * The report of a session: one source, as a self-contained HTML page and as PDF. Two pages for the
@@ -113,18 +114,26 @@ public final class Report {
             face.weight(),
             face.style(),
             true,
-            EnumSet.of(FSFontUseCase.DOCUMENT, FSFontUseCase.SVG));
+            uses(face));
       }
       builder.useSVGDrawer(drawer);
       builder.usePdfUaAccessibility(true);
       builder.withProducer("Blindlap " + input.engine());
-      builder.withHtmlContent(document(head, style("report.css") + style("report-print.css")), null);
+      builder.withHtmlContent(
+          document(head, style("report.css") + style("report-print.css")), null);
       builder.toStream(out);
       builder.run();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
     return out.toByteArray();
+  }
+
+  /** Pictures are set in the sans only; every font a picture may use takes time to load. */
+  private static Set<FSFontUseCase> uses(Face face) {
+    return face.family().contains("Sans") && face.weight() < 700
+        ? EnumSet.of(FSFontUseCase.DOCUMENT, FSFontUseCase.SVG)
+        : EnumSet.of(FSFontUseCase.DOCUMENT);
   }
 
   private String bookmarks() {

@@ -49,9 +49,7 @@ final class ReportAnalysis {
   private void exact() {
     List<List<String>> rows = new ArrayList<>();
     finding.comparisons().forEach(c -> rows.add(row(c)));
-    finding
-        .many()
-        .forEach(m -> m.result().pairs().forEach(p -> rows.add(row(m, p))));
+    finding.many().forEach(m -> m.result().pairs().forEach(p -> rows.add(row(m, p))));
     page.table(
         List.of(
             WORDS.say("th.measure"),

@@ -37,10 +37,7 @@ final class ReportDay {
   void write() {
     page.h2("day.record");
     page.p(
-        WORDS.say(
-            "order",
-            finding.day().key().order(),
-            Figures.count(finding.orders().count())));
+        WORDS.say("order", finding.day().key().order(), Figures.count(finding.orders().count())));
     laps();
     guesses();
     events();
@@ -152,11 +149,7 @@ final class ReportDay {
       String value = c.value() == null ? "–" : c.value().toPlainString();
       lines.add(
           WORDS.say(
-              "corrected",
-              c.lap().ofDay(plan.laps().perStint()),
-              c.measure(),
-              value,
-              c.reason()));
+              "corrected", c.lap().ofDay(plan.laps().perStint()), c.measure(), value, c.reason()));
     }
   }
 
@@ -192,8 +185,7 @@ final class ReportDay {
       String key = "entry." + stored.entry().fact().getClass().getSimpleName();
       if (WORDS.has(key)) {
         lines.add(
-            WORDS.say(
-                "at", stored.entry().at().atZone(stored.entry().zone()), WORDS.say(key)));
+            WORDS.say("at", stored.entry().at().atZone(stored.entry().zone()), WORDS.say(key)));
       }
     }
     page.h3("timeline").list(lines);

@@ -37,8 +37,7 @@ final class ReportFront {
   void write() {
     page.raw("<header class=\"running\">");
     page.raw("<span class=\"brand\">" + Html.text(WORDS.say("brand")) + "</span> ");
-    page.raw(
-        Html.text(WORDS.say("running", plan.title(), plan.trail(), plan.rider(), plan.day())));
+    page.raw(Html.text(WORDS.say("running", plan.title(), plan.trail(), plan.rider(), plan.day())));
     page.raw("</header>\n<main>\n");
     page.raw("<p class=\"question\">" + Html.text(plan.question()) + "</p>\n");
     Headline headline = text.headline();
@@ -99,16 +98,13 @@ final class ReportFront {
       return "";
     }
     Measure primary = plan.primary().orElseThrow();
-    Detectable day =
-        Detectable.of(plan.rule().assignments(), primary.drift(), Sampling.PREFERRED);
+    Detectable day = Detectable.of(plan.rule().assignments(), primary.drift(), Sampling.PREFERRED);
     double difference = day.difference(plan.noise().sd().doubleValue(), 0.8);
     if (Double.isNaN(difference) || !day.formulaHolds()) {
       return "";
     }
     return WORDS.say(
-        "could.show",
-        Figures.number(difference, Figures.decimals(difference)),
-        primary.unit());
+        "could.show", Figures.number(difference, Figures.decimals(difference)), primary.unit());
   }
 
   private void ridden() {
@@ -135,10 +131,15 @@ final class ReportFront {
       Measure measure = other.measure();
       rows.add(
           List.of(
-              "<strong>" + Html.text(measure.name()) + "</strong><br />" + Html.text(FindingWords.role(measure)),
+              "<strong>"
+                  + Html.text(measure.name())
+                  + "</strong><br />"
+                  + Html.text(FindingWords.role(measure)),
               pictures.small(measure, other.stints()).map(d -> page.svg(d, 150)).orElse(""),
               page.svg(pictures.small(other), 130),
-              "<strong>" + Html.text(words.signed()) + "</strong><br />"
+              "<strong>"
+                  + Html.text(words.signed())
+                  + "</strong><br />"
                   + Html.text(words.signedInterval(0.95)),
               Html.text(p(other))));
     }

@@ -145,7 +145,9 @@ final class ReportPage {
     return this;
   }
 
-  /** Gives a picture its size in a style too, which the PDF goes by; {@code scale} 1 is as drawn. */
+  /**
+   * Gives a picture its size in a style too, which the PDF goes by; {@code scale} 1 is as drawn.
+   */
   private static String sized(String svg, double scale) {
     Matcher size = SIZE.matcher(svg);
     if (!size.find()) {

@@ -68,8 +68,7 @@ final class ReportPlan {
   private String noise() {
     return plan.noise() == null
         ? WORDS.say("noise.unknown")
-        : WORDS.say(
-            "noise.declared", plan.noise().sd().toPlainString(), plan.noise().source());
+        : WORDS.say("noise.declared", plan.noise().sd().toPlainString(), plan.noise().source());
   }
 
   private List<String> expectations() {
@@ -93,9 +92,7 @@ final class ReportPlan {
 
   private static String setting(Setting setting) {
     String tolerance =
-        setting.tolerance() == null
-            ? ""
-            : ", ± " + setting.tolerance().toPlainString();
+        setting.tolerance() == null ? "" : ", ± " + setting.tolerance().toPlainString();
     return setting.name()
         + ": "
         + setting.value()
@@ -120,9 +117,7 @@ final class ReportPlan {
       lines.add(
           WORDS.say("price", setup.price().currency(), setup.price().amount().toPlainString()));
     }
-    setup
-        .limits()
-        .forEach(l -> lines.add(WORDS.say("limit", l.what(), l.value(), l.source())));
+    setup.limits().forEach(l -> lines.add(WORDS.say("limit", l.what(), l.value(), l.source())));
     setup.cautions().forEach(c -> lines.add(WORDS.say("caution.setup", c)));
     page.list(lines);
   }

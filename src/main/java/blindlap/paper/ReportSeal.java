@@ -36,8 +36,7 @@ final class ReportSeal {
     page.p(WORDS.say("fingerprint.match")).list(given());
     key();
     page.h2("earlier").p(WORDS.say("earlier.text"));
-    page.list(
-        input.earlier().isEmpty() ? List.of(WORDS.say("earlier.none")) : input.earlier());
+    page.list(input.earlier().isEmpty() ? List.of(WORDS.say("earlier.none")) : input.earlier());
     page.h2("recompute").p(WORDS.say("recompute.text", input.engine()));
     String id = state.id().text();
     page.pre("blindlap export " + id + " --out DIR\nblindlap review --from DIR\n");

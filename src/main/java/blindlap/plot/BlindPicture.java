@@ -73,8 +73,6 @@ public final class BlindPicture {
         isVoid
             ? RiddenOrder.Standing.VOID
             : asked ? RiddenOrder.Standing.KEPT_IN_QUESTION : RiddenOrder.Standing.KEPT,
-        isVoid
-            ? WORDS.say("void", voided.get().event().text())
-            : asked ? WORDS.say("asked") : "");
+        isVoid ? WORDS.say("void", voided.get().event().text()) : asked ? WORDS.say("asked") : "");
   }
 }

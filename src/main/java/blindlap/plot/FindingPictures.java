@@ -48,10 +48,7 @@ public final class FindingPictures {
     Optional<Drawing> two =
         finding
             .primary()
-            .map(
-                p ->
-                    ridden(
-                        p.measure(), p.stints(), new double[] {0, p.result().estimate()}));
+            .map(p -> ridden(p.measure(), p.stints(), new double[] {0, p.result().estimate()}));
     return two.isPresent()
         ? two
         : finding.many().stream()
@@ -84,7 +81,8 @@ public final class FindingPictures {
 
   /** The interval of a measure against its worthwhile band, for a cell of a table. */
   public Drawing small(Comparison comparison) {
-    double worthwhile = comparison.worthwhileBand().map(b -> picture(comparison, b.high())).orElse(0.0);
+    double worthwhile =
+        comparison.worthwhileBand().map(b -> picture(comparison, b.high())).orElse(0.0);
     return SmallInterval.of(
         new SmallInterval.Content(
             picture(comparison, comparison.result().estimate()),
@@ -129,7 +127,8 @@ public final class FindingPictures {
         PictureAxes.means(
             day, comparison.stints(), new double[] {0, comparison.result().estimate()});
     PictureAxes axes = PictureAxes.of(comparison.measure(), means[0]);
-    List<StintsAndDifference.Row> rows = rows(comparison.measure(), comparison.stints(), means, axes);
+    List<StintsAndDifference.Row> rows =
+        rows(comparison.measure(), comparison.stints(), means, axes);
     StintsAndDifference.Pair pair =
         new StintsAndDifference.Pair(
             SetupMark.B,
@@ -152,7 +151,8 @@ public final class FindingPictures {
             words.side(-1),
             words.side(1),
             new Spoken(
-                WORDS.say("spoken.difference", words.used(), words.difference(), words.interval(0.95)),
+                WORDS.say(
+                    "spoken.difference", words.used(), words.difference(), words.interval(0.95)),
                 rowWords(rows))));
   }
 
@@ -174,8 +174,7 @@ public final class FindingPictures {
     return comparison
         .worthwhileBand()
         .map(b -> PictureAxes.band(comparison.measure(), picture(comparison, b.high())))
-        .orElseGet(
-            () -> new Band(1e-6 * Math.max(1e-6, comparison.result().noiseSd()), List.of()));
+        .orElseGet(() -> new Band(1e-6 * Math.max(1e-6, comparison.result().noiseSd()), List.of()));
   }
 
   private List<StintsAndDifference.Row> rows(
@@ -229,13 +228,16 @@ public final class FindingPictures {
   }
 
   /** Pairs of three and more setups have adjusted p-values and no intervals: a point only. */
-  private StintsAndDifference.Pair pair(ManyComparison many, ManySetups.Pair pair, ManyWords words) {
+  private StintsAndDifference.Pair pair(
+      ManyComparison many, ManySetups.Pair pair, ManyWords words) {
     double shift = many.measure().scale() == Scale.RATIO ? 100 * pair.estimate() : pair.estimate();
     return new StintsAndDifference.Pair(
         mark(pair.second()),
         mark(pair.first()),
         WORDS.say(
-            "less", plan.setups().get(pair.second()).name(), plan.setups().get(pair.first()).name()),
+            "less",
+            plan.setups().get(pair.second()).name(),
+            plan.setups().get(pair.first()).name()),
         WORDS.say("adjusted", ManyWords.p(pair.pAdjusted())),
         shift,
         new Limits(shift, shift),

@@ -78,8 +78,7 @@ final class OrderPicture {
   }
 
   private String reason(int stint) {
-    return day
-        .lap(new LapId(stint, plan.laps().perStint()))
+    return day.lap(new LapId(stint, plan.laps().perStint()))
         .flatMap(DayRecord.Lap::voided)
         .map(v -> v.event().text())
         .orElse("");

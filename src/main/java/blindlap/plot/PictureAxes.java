@@ -9,8 +9,8 @@ import blindlap.wording.Words;
 import java.util.List;
 
 /**
- * Axes of a measure. Values and differences share one length a pixel, so on the ratio scale both are
- * drawn in hundredths of a logarithm, with zero at the mean of the first setup.
+ * Axes of a measure. Values and differences share one length a pixel, so on the ratio scale both
+ * are drawn in hundredths of a logarithm, with zero at the mean of the first setup.
  */
 final class PictureAxes {
   private static final Words WORDS = Words.of("pictures");
@@ -112,8 +112,7 @@ final class PictureAxes {
   static Band band(Measure measure, double halfWidth) {
     String declared = String.valueOf(measure.worthwhile());
     String unit = measure.scale() == Scale.RATIO ? "%" : measure.unit();
-    return new Band(
-        halfWidth, List.of(WORDS.say("band.1", declared, unit), WORDS.say("band.2")));
+    return new Band(halfWidth, List.of(WORDS.say("band.1", declared, unit), WORDS.say("band.2")));
   }
 
   /**

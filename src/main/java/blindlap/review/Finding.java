@@ -95,7 +95,6 @@ public record Finding(
         : 0;
   }
 
-
   /** Measures that are better on the other setup than the primary is, and are shown to differ. */
   public List<Comparison> disagreeing() {
     Optional<Comparison> first = primary.filter(Comparison::shown).filter(Finding::directed);

@@ -13,8 +13,7 @@ import java.util.TreeSet;
  * @param result the numbers; empty if none can be had
  * @param why the reason, where there is no result
  */
-public record Sensitivity(
-    Kind kind, Set<Integer> stints, Optional<TwoSetups> result, String why) {
+public record Sensitivity(Kind kind, Set<Integer> stints, Optional<TwoSetups> result, String why) {
   /** What is done otherwise. */
   public enum Kind {
     /** All ridden laps, void ones included. */

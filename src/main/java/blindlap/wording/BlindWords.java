@@ -75,7 +75,12 @@ final class BlindWords {
                 parity.least().toPlainString(),
                 parity.most().toPlainString() + unit);
     return WORDS.say(
-        "parity", of, parity.setting().name(), parity.setting().value() + unit, range, state(parity));
+        "parity",
+        of,
+        parity.setting().name(),
+        parity.setting().value() + unit,
+        range,
+        state(parity));
   }
 
   private static String state(Parity parity) {

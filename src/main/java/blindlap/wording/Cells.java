@@ -16,8 +16,7 @@ final class Cells {
   }
 
   private static String number(Comparison comparison, double shift, int decimals) {
-    return Figures.number(Sizes.size(comparison.measure(), shift), decimals)
-        + unit(comparison);
+    return Figures.number(Sizes.size(comparison.measure(), shift), decimals) + unit(comparison);
   }
 
   static String interval(Comparison comparison, Interval shifts, Sizes sizes) {

@@ -49,7 +49,8 @@ final class CostWords {
     FindingWords words = new FindingWords(plan, primary);
     List<String> amounts = new ArrayList<>();
     List<String> each = new ArrayList<>();
-    BigDecimal gain = BigDecimal.valueOf(Sizes.size(primary.measure(), primary.result().estimate()));
+    BigDecimal gain =
+        BigDecimal.valueOf(Sizes.size(primary.measure(), primary.result().estimate()));
     money(better, other)
         .ifPresent(
             m -> {
@@ -66,7 +67,8 @@ final class CostWords {
     if (!amounts.isEmpty()) {
       String all = String.join(WORDS.say("and"), amounts);
       lines.add(WORDS.say("cost", better.name(), all, words.shortDifference(), other.name()));
-      lines.add(WORDS.say("cost.per", String.join(WORDS.say("and"), each), unit(primary.measure())));
+      lines.add(
+          WORDS.say("cost.per", String.join(WORDS.say("and"), each), unit(primary.measure())));
     }
   }
 

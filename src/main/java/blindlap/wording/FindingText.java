@@ -70,15 +70,13 @@ public final class FindingText {
     if (primary.isPresent()) {
       return finding.primary().orElseThrow().verdict().isPresent()
           ? primary.get().headline()
-          : new Headline(
-              WORDS.say("headline.untested", "", setups.get(0), setups.get(1)), "", "");
+          : new Headline(WORDS.say("headline.untested", "", setups.get(0), setups.get(1)), "", "");
     }
     Optional<ManyComparison> many = firstOfMany();
     if (many.isPresent()) {
       return new Headline(words(many.get()).headline(), "", "");
     }
-    return new Headline(
-        WORDS.say("headline.refused", "", setups.get(0), setups.get(1)), "", "");
+    return new Headline(WORDS.say("headline.refused", "", setups.get(0), setups.get(1)), "", "");
   }
 
   private Optional<ManyComparison> firstOfMany() {

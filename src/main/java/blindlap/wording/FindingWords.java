@@ -175,8 +175,14 @@ public final class FindingWords {
     }
     parts.add(
         WORDS.say(
-            plainKey(), measure.name(), difference(), interval(0.95), p(), adjusted(),
-            setups.get(0), setups.get(1)));
+            plainKey(),
+            measure.name(),
+            difference(),
+            interval(0.95),
+            p(),
+            adjusted(),
+            setups.get(0),
+            setups.get(1)));
     if (comparison.measure().worthwhile() != null && measure.role() != Measure.Role.PRIMARY) {
       parts.add(size());
     }
@@ -338,11 +344,7 @@ public final class FindingWords {
     if (other.noVariation() || wide.isEmpty()) {
       return WORDS.say("beside.unbounded", difference);
     }
-    return WORDS.say(
-        "beside",
-        difference,
-        interval(wide.get(), digits),
-        p(other.curve().p(0)));
+    return WORDS.say("beside", difference, interval(wide.get(), digits), p(other.curve().p(0)));
   }
 
   /** "secondary, higher is better". */

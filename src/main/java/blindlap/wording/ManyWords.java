@@ -32,7 +32,8 @@ public final class ManyWords {
   /** "Shock L was 2.3 s a lap faster than Shock K". */
   public String difference(ManySetups.Pair pair) {
     if (pair.estimate() == 0) {
-      return WORDS.say("equal", setups.get(pair.first()), setups.get(pair.second()), measure.name());
+      return WORDS.say(
+          "equal", setups.get(pair.first()), setups.get(pair.second()), measure.name());
     }
     boolean secondFirst = way.first(pair.estimate()) == 1;
     int first = secondFirst ? pair.second() : pair.first();
@@ -72,9 +73,7 @@ public final class ManyWords {
       return WORDS.say("many.headline.order", measure.name(), order());
     }
     return WORDS.say(
-        "many.headline.some",
-        joined(shown.stream().map(this::difference).toList()),
-        untold());
+        "many.headline.some", joined(shown.stream().map(this::difference).toList()), untold());
   }
 
   private String order() {
@@ -108,7 +107,8 @@ public final class ManyWords {
     }
     double p = comparison.adjusted().orElse(comparison.result().p());
     String key = comparison.differs() ? "many.differs" : "many.open";
-    return WORDS.say(comparison.adjusted().isPresent() ? key + ".adjusted" : key, measure.name(), p(p));
+    return WORDS.say(
+        comparison.adjusted().isPresent() ? key + ".adjusted" : key, measure.name(), p(p));
   }
 
   /** One sentence a pair. */

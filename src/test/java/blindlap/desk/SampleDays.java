@@ -14,8 +14,8 @@ import java.util.Map;
 import java.util.function.BiConsumer;
 
 /**
- * The invented sessions, taken through their whole lives in a notebook of their own. As a program it
- * writes what comes of them (text, JSON, report, data package) to a folder, one folder a sample.
+ * The invented sessions, taken through their whole lives in a notebook of their own. As a program
+ * it writes what comes of them (text, JSON, report, data package) to a folder, one folder a sample.
  */
 public final class SampleDays {
   private static final ZoneId ZONE = ZoneId.of("Europe/Vienna");

@@ -2,6 +2,9 @@ package blindlap.desk;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.seal.HelperSchedule;
+import blindlap.seal.SealParameters;
+import blindlap.store.SqliteNotebook;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -10,14 +13,11 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
-import blindlap.seal.HelperSchedule;
-import blindlap.seal.SealParameters;
-import blindlap.store.SqliteNotebook;
 
 /**
- * Writes the laps of the invented sessions so that they fit the orders their bytes draw: base value,
- * an effect per setup, drift over the day, normal noise with a fixed seed. Run it with the folder
- * {@code sample-sessions} as argument after a plan of a sample was changed.
+ * Writes the laps of the invented sessions so that they fit the orders their bytes draw: base
+ * value, an effect per setup, drift over the day, normal noise with a fixed seed. Run it with the
+ * folder {@code sample-sessions} as argument after a plan of a sample was changed.
  */
 public final class SampleLaps {
   /** How one measure of a sample comes about; effects and noise in its unit. */
@@ -28,31 +28,73 @@ public final class SampleLaps {
 
   private static final List<Sample> SAMPLES =
       List.of(
-          new Sample("bearings-on-clay-steps", 3, 16, true, List.of(
-              new Recipe("lap time", 118.4, new double[] {0, 0.7}, 0.45, -0.4, 2),
-              new Recipe("top sector", 31.2, new double[] {0, 0.2}, 0.25, 0, 2))),
-          new Sample("springs-on-ridge-line", 5, 16, true, List.of(
-              new Recipe("lap time", 141.0, new double[] {0, -1.15}, 0.75, 0.3, 2),
-              new Recipe("harshness at the hands", 38, new double[] {0, 16}, 7, 2, 0))),
-          new Sample("pads-on-long-drop", 4, 8, true, List.of(
-              new Recipe("lap time", 203.5, new double[] {0, -2.5}, 0.8, 0, 1))),
-          new Sample("tyres-on-fern-trail", 6, 18, true, List.of(
-              new Recipe("lap time", 96.2, new double[] {0, 1.9, 0.1}, 0.5, -0.5, 2),
-              new Recipe("grip", 55, new double[] {0, -14, 3}, 7, 0, 0))),
-          new Sample("tyres-on-root-garden", 7, 24, true, List.of(
-              new Recipe("dabs", 4.0, new double[] {0, -2.4}, 0.9, 0, 0),
-              new Recipe("straight sector", 24.1, new double[] {0, 1.0}, 0.3, 0, 2),
-              new Recipe("confidence", 5.5, new double[] {0, 1.2}, 1, 0, 0))),
-          new Sample("null-run-on-quarry-loop", 8, 16, true, List.of(
-              new Recipe("lap time", 99.8, new double[] {0, 0}, 0.5, -0.3, 2),
-              new Recipe("grip in corners", 48, new double[] {0, 0}, 8, 0, 0))),
-          new Sample("clicks-on-wet-steps", 9, 12, true, List.of(
-              new Recipe("lap time", 88.0, new double[] {0, -1.3}, 0.5, 0.4, 2),
-              new Recipe("feel over steps", 5, new double[] {0, 1}, 1, 0, 0))),
-          new Sample("dampers-on-dust-track", 10, 16, true, List.of(
-              new Recipe("lap time", 132.0, new double[] {0, -1.6}, 0.6, -6, 2))),
-          new Sample("levers-on-flat-lap", 11, 12, true, List.of(
-              new Recipe("feel", 5, new double[] {0, 0}, 0, 0, 0))));
+          new Sample(
+              "bearings-on-clay-steps",
+              3,
+              16,
+              true,
+              List.of(
+                  new Recipe("lap time", 118.4, new double[] {0, 0.7}, 0.45, -0.4, 2),
+                  new Recipe("top sector", 31.2, new double[] {0, 0.2}, 0.25, 0, 2))),
+          new Sample(
+              "springs-on-ridge-line",
+              5,
+              16,
+              true,
+              List.of(
+                  new Recipe("lap time", 141.0, new double[] {0, -1.15}, 0.75, 0.3, 2),
+                  new Recipe("harshness at the hands", 38, new double[] {0, 16}, 7, 2, 0))),
+          new Sample(
+              "pads-on-long-drop",
+              4,
+              8,
+              true,
+              List.of(new Recipe("lap time", 203.5, new double[] {0, -2.5}, 0.8, 0, 1))),
+          new Sample(
+              "tyres-on-fern-trail",
+              6,
+              18,
+              true,
+              List.of(
+                  new Recipe("lap time", 96.2, new double[] {0, 1.9, 0.1}, 0.5, -0.5, 2),
+                  new Recipe("grip", 55, new double[] {0, -14, 3}, 7, 0, 0))),
+          new Sample(
+              "tyres-on-root-garden",
+              7,
+              24,
+              true,
+              List.of(
+                  new Recipe("dabs", 4.0, new double[] {0, -2.4}, 0.9, 0, 0),
+                  new Recipe("straight sector", 24.1, new double[] {0, 1.0}, 0.3, 0, 2),
+                  new Recipe("confidence", 5.5, new double[] {0, 1.2}, 1, 0, 0))),
+          new Sample(
+              "null-run-on-quarry-loop",
+              8,
+              16,
+              true,
+              List.of(
+                  new Recipe("lap time", 99.8, new double[] {0, 0}, 0.5, -0.3, 2),
+                  new Recipe("grip in corners", 48, new double[] {0, 0}, 8, 0, 0))),
+          new Sample(
+              "clicks-on-wet-steps",
+              9,
+              12,
+              true,
+              List.of(
+                  new Recipe("lap time", 88.0, new double[] {0, -1.3}, 0.5, 0.4, 2),
+                  new Recipe("feel over steps", 5, new double[] {0, 1}, 1, 0, 0))),
+          new Sample(
+              "dampers-on-dust-track",
+              10,
+              16,
+              true,
+              List.of(new Recipe("lap time", 132.0, new double[] {0, -1.6}, 0.6, -6, 2))),
+          new Sample(
+              "levers-on-flat-lap",
+              11,
+              12,
+              true,
+              List.of(new Recipe("feel", 5, new double[] {0, 0}, 0, 0, 0))));
 
   private SampleLaps() {}
 

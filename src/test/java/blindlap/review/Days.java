@@ -35,8 +35,7 @@ public final class Days {
       Measure.Better better,
       @Nullable String worthwhile,
       Scale scale) {
-    String unit =
-        kind.timed() ? "s" : kind == Measure.Kind.COUNT ? "a lap" : "points";
+    String unit = kind.timed() ? "s" : kind == Measure.Kind.COUNT ? "a lap" : "points";
     return new Measure(
         name,
         kind,

@@ -171,7 +171,13 @@ class FindingTest {
     }
     DayRecord guessed =
         new DayRecord(
-            day.session(), day.plan(), day.key(), day.laps(), guesses, day.blindBroken(), 16,
+            day.session(),
+            day.plan(),
+            day.key(),
+            day.laps(),
+            guesses,
+            day.blindBroken(),
+            16,
             day.fits());
     Guesses found = Finding.of(guessed).guesses();
     assertThat(found.right()).isEqualTo(15);

@@ -12,8 +12,8 @@ import java.util.Map;
 import java.util.Random;
 
 /**
- * How long a large review takes: 24 stints shuffled whole, 2.7 million orders, six measures. A program
- * that prints times: the verdict should come within 1 s, everything within 3 s.
+ * How long a large review takes: 24 stints shuffled whole, 2.7 million orders, six measures. A
+ * program that prints times: the verdict should come within 1 s, everything within 3 s.
  */
 public final class ReviewBenchmark {
   private ReviewBenchmark() {}

@@ -56,7 +56,12 @@ class SentencesTest {
     boolean whole = c.kind() == Measure.Kind.COUNT || c.kind() == Measure.Kind.CATEGORY_SCALE;
     double[] values =
         Days.values(
-            Orders.parse(order), base(c.kind()), new double[] {0, effect}, noise, whole ? 0 : 2, random);
+            Orders.parse(order),
+            base(c.kind()),
+            new double[] {0, effect},
+            noise,
+            whole ? 0 : 2,
+            random);
     for (int i = 0; i < values.length; i++) {
       values[i] = Math.max(c.kind().timed() ? 0.01 : c.kind().least(), values[i]);
     }
@@ -237,7 +242,8 @@ class SentencesTest {
       out.append("\n## ").append(verdict.text()).append("\n\n| measure | better | sentence |\n");
       out.append("| --- | --- | --- |\n");
       for (Case c : cases()) {
-        out.append("| ").append(c.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '));
+        out.append("| ")
+            .append(c.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '));
         out.append(c.scale() == Scale.RATIO ? ", ratio" : "").append(" | ");
         out.append(c.better().name().toLowerCase(java.util.Locale.ROOT)).append(" | ");
         out.append(example(c, verdict)).append(" |\n");
@@ -259,17 +265,26 @@ class SentencesTest {
     double[] recipe = java.util.Objects.requireNonNull(recipes.get(verdict));
     for (int seed = 0; seed < 4000; seed++) {
       Random random = new Random(seed);
-      double spread = c.kind() == Measure.Kind.COUNT || c.kind() == Measure.Kind.CATEGORY_SCALE ? 1.4 : 1;
+      double spread =
+          c.kind() == Measure.Kind.COUNT || c.kind() == Measure.Kind.CATEGORY_SCALE ? 1.4 : 1;
       Measure measure =
           Days.measure(
-              "feel", c.kind(), Measure.Role.PRIMARY, c.better(),
-              BigDecimal.valueOf(recipe[2]).stripTrailingZeros().toPlainString(), c.scale());
+              "feel",
+              c.kind(),
+              Measure.Role.PRIMARY,
+              c.better(),
+              BigDecimal.valueOf(recipe[2]).stripTrailingZeros().toPlainString(),
+              c.scale());
       Plan plan = Days.plan(rule, List.of(measure));
       String order = Days.order(rule, random);
       double[] values =
           Days.values(
-              Orders.parse(order), base(c.kind()), new double[] {0, recipe[0]},
-              recipe[1] * spread, spread > 1 ? 0 : 2, random);
+              Orders.parse(order),
+              base(c.kind()),
+              new double[] {0, recipe[0]},
+              recipe[1] * spread,
+              spread > 1 ? 0 : 2,
+              random);
       Optional<Comparison> found =
           Finding.verdictOnly(Days.day(plan, order, Map.of("feel", values)));
       if (found.flatMap(Comparison::verdict).equals(Optional.of(verdict))) {

@@ -97,9 +97,7 @@ public record ReviewView(
         text.next(),
         method(text),
         Reviews.how(finding).stream().map(h -> new How(h.about(), h.request())).toList(),
-        state.amendments().stream()
-            .map(a -> WORDS.say("amended", a.text(), a.reason()))
-            .toList(),
+        state.amendments().stream().map(a -> WORDS.say("amended", a.text(), a.reason())).toList(),
         seal(state));
   }
 

@@ -20,7 +20,9 @@ import javafx.scene.text.Text;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
-/** The review pages, driven in a real window without a screen; their pictures go into the manual. */
+/**
+ * The review pages, driven in a real window without a screen; their pictures go into the manual.
+ */
 class ReviewPageTest {
   private static final Dialogs NONE =
       new Dialogs() {
