@@ -19,9 +19,9 @@ final class Folding implements FactVisitor<Boolean> {
 
   void apply(StoredEntry stored) {
     Fact fact = stored.entry().fact();
-    boolean applied = fact.accept(this);
-    state.step = state.step.after(fact);
-    if (!applied) {
+    if (fact.accept(this)) {
+      state.step = state.step.after(fact);
+    } else {
       state.notApplied.add(stored);
     }
   }
