@@ -55,7 +55,8 @@ public final class Main {
     if (!display()) {
       return false;
     }
-    BlindlapApp.show(() -> open(notebook), String.valueOf(notebook.getFileName()), System::nanoTime);
+    BlindlapApp.show(
+        () -> open(notebook), String.valueOf(notebook.getFileName()), System::nanoTime);
     return true;
   }
 

@@ -66,9 +66,7 @@ final class FactReader {
                 option(b, "source", Fact.Source.class)));
     kinds.put(
         "WatchStarted",
-        b ->
-            new Fact.WatchStarted(
-                lap(b), text(b, "measure"), Instant.parse(text(b, "started"))));
+        b -> new Fact.WatchStarted(lap(b), text(b, "measure"), Instant.parse(text(b, "started"))));
     kinds.put("WatchReset", b -> new Fact.WatchReset(lap(b), text(b, "measure")));
     kinds.put("TimeTaken", FactReader::timeTaken);
     kinds.put(

@@ -17,13 +17,11 @@ public final class StarterSheet extends SheetFlow {
   private StarterSheet(SheetPen pen, SessionState state) {
     super(
         pen,
-        WORDS.say(
-            "starter.head", state.plan().trail(), state.plan().rider(), state.plan().day()),
+        WORDS.say("starter.head", state.plan().trail(), state.plan().rider(), state.plan().day()),
         WORDS.say("starter.how") + " " + CAUTIONS.say("ride"));
     this.state = state;
     this.plan = state.plan();
-    this.times =
-        plan.measures().stream().filter(m -> m.kind().timed()).map(Measure::name).toList();
+    this.times = plan.measures().stream().filter(m -> m.kind().timed()).map(Measure::name).toList();
   }
 
   /** The sheet as PDF. */

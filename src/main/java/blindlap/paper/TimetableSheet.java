@@ -40,8 +40,7 @@ public final class TimetableSheet extends SheetFlow {
     }
     Schedule schedule = found.get();
     String end =
-        WORDS.say(
-            "timetable.end", CLOCK.format(schedule.end()), CLOCK.format(schedule.limit()));
+        WORDS.say("timetable.end", CLOCK.format(schedule.end()), CLOCK.format(schedule.limit()));
     y += pen.paragraph(left(), y, width(), Face.SANS, BODY, end) + 4;
     columns();
     for (Schedule.Block block : schedule.blocks()) {

@@ -307,7 +307,8 @@ public final class DayAnswers {
       NoiseKnown noise = NoiseKnown.of(plan);
       Measure primary = plan.primary().orElse(null);
       boolean ratio = primary != null && primary.scale() == Scale.RATIO;
-      java.math.@org.jspecify.annotations.Nullable BigDecimal declared = primary == null ? null : primary.worthwhile();
+      java.math.@org.jspecify.annotations.Nullable BigDecimal declared =
+          primary == null ? null : primary.worthwhile();
       double worthwhile =
           declared != null && declared.signum() > 0 ? declared.doubleValue() : Double.NaN;
       return new Terms(noise, ratio, worthwhile, ratio ? Math.log1p(worthwhile / 100) : worthwhile);

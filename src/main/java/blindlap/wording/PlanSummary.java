@@ -13,7 +13,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** A plan in running text, to read before it is signed. Expectations are left out: they are unseen. */
+/**
+ * A plan in running text, to read before it is signed. Expectations are left out: they are unseen.
+ */
 public final class PlanSummary {
   private static final Words WORDS = Words.of("plan");
 
@@ -42,7 +44,10 @@ public final class PlanSummary {
             WORDS.say("sum.who", plan.rider(), plan.trail(), plan.day()),
             plan.conditions()));
     parts.add(new Part(WORDS.say("sum.setups"), setups(plan)));
-    parts.add(new Part(WORDS.say("sum.measures"), plan.measures().stream().map(PlanSummary::measure).toList()));
+    parts.add(
+        new Part(
+            WORDS.say("sum.measures"),
+            plan.measures().stream().map(PlanSummary::measure).toList()));
     List<String> day = new ArrayList<>();
     day.add(
         WORDS.say(
@@ -73,7 +78,8 @@ public final class PlanSummary {
     for (int i = 0; i < plan.setups().size(); i++) {
       Setup setup = plan.setups().get(i);
       String settings =
-          String.join("; ", setup.settings().stream().map(s -> s.name() + " " + s.shown()).toList());
+          String.join(
+              "; ", setup.settings().stream().map(s -> s.name() + " " + s.shown()).toList());
       String letter = String.valueOf((char) ('A' + i));
       lines.add(
           settings.isBlank()
@@ -81,8 +87,7 @@ public final class PlanSummary {
               : WORDS.say("sum.setup.settings", letter, setup.name(), settings));
       setup
           .limits()
-          .forEach(
-              l -> lines.add(WORDS.say("sum.limit", l.what(), l.value(), l.source())));
+          .forEach(l -> lines.add(WORDS.say("sum.limit", l.what(), l.value(), l.source())));
     }
     List<String> names = Differences.of(plan).names();
     if (names.size() > 1) {

@@ -55,9 +55,7 @@ public final class PlanWords {
         place.append(", ");
       }
       place.append(
-          item.matches()
-              ? field(item.group(1) + ".one") + " " + item.group(2)
-              : field(part));
+          item.matches() ? field(item.group(1) + ".one") + " " + item.group(2) : field(part));
     }
     String text = place.toString();
     return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1) + ": ";

@@ -2,7 +2,10 @@ package blindlap.benchmark;
 
 import javafx.application.Platform;
 
-/** Opens a window as {@link WindowStart} does and ends in the ordinary way, so that classes are archived. */
+/**
+ * Opens a window as {@link WindowStart} does and ends in the ordinary way, so that classes are
+ * archived.
+ */
 public final class WindowOnce {
   private WindowOnce() {}
 

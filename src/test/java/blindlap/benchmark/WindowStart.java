@@ -17,9 +17,9 @@ import javafx.stage.Stage;
 import javafx.stage.Window;
 
 /**
- * One start, measured from the birth of the process to the second pulse after a window shows: {@code
- * bare} for a window with one label, {@code blindlap FILE} for the window on a notebook. Prints
- * milliseconds and ends.
+ * One start, measured from the birth of the process to the second pulse after a window shows:
+ * {@code bare} for a window with one label, {@code blindlap FILE} for the window on a notebook.
+ * Prints milliseconds and ends.
  */
 public final class WindowStart {
   private WindowStart() {}

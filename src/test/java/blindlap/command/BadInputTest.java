@@ -29,7 +29,8 @@ class BadInputTest {
         Arguments.of("name: Shock L", "name: Shock K", "Two setups are called \"Shock K\""),
         Arguments.of("role: primary, ", "", "No measure is primary"),
         Arguments.of(
-            "kind: line scale, unit", "role: primary, worthwhile: 5, kind: line scale, unit",
+            "kind: line scale, unit",
+            "role: primary, worthwhile: 5, kind: line scale, unit",
             "More than one measure is primary: lap time, grip"),
         Arguments.of("worthwhile: 0.5", "worthwhile: 0", "is 0; it must be above 0"),
         Arguments.of("worthwhile: 0.5", "worthwhile: -1", "is -1; it must be above 0"),
@@ -78,18 +79,21 @@ class BadInputTest {
     return Stream.of(
         Arguments.of("lap;lap time\n1;90\n1;91\n", "Line 3: Lap 1 stands twice"),
         Arguments.of("code;lap time\n99;90\n", "Line 2: \"99\" is not a code of this session"),
-        Arguments.of("lap;grip\n1;101\n", "column 2: \"grip\" is 101, outside its scale of 0 to 100"),
+        Arguments.of(
+            "lap;grip\n1;101\n", "column 2: \"grip\" is 101, outside its scale of 0 to 100"),
         Arguments.of("lap;speed\n1;3\n", "Line 1: The column \"speed\" is not known"),
         Arguments.of("lap;lap time\n1;1:75.0\n", "Line 2, column 2: \"1:75.0\" is not a time"),
         Arguments.of("lap;lap time;void\n1;90;slow\n", "\"slow\" is not an event"),
         Arguments.of("lap;lap time\n9;90\n", "\"9\" is not a lap; laps are numbered 1 to 8"),
-        Arguments.of("lap;grip\n1;10.5\n2;11,5\n", "Line 3, column 2: \"11,5\" uses another decimal sign"),
+        Arguments.of(
+            "lap;grip\n1;10.5\n2;11,5\n", "Line 3, column 2: \"11,5\" uses another decimal sign"),
         Arguments.of("lap,grip\n1,many\n", "\"many\" is not a number"),
         Arguments.of("lap;lap time\n", "has no rows"),
         Arguments.of("lap;lap time;lap time\n1;90;91\n", "stands twice"),
         Arguments.of("lap time\n90\n", "neither a column \"lap\" nor a column \"code\""),
         Arguments.of("lap;lap time\n1;-4\n", "not a time above 0"),
-        Arguments.of("lap;lap time\n1;90;7\n2;91\n", "Line 2: This row has 3 cells, the header has 2"));
+        Arguments.of(
+            "lap;lap time\n1;90;7\n2;91\n", "Line 2: This row has 3 cells, the header has 2"));
   }
 
   @ParameterizedTest
@@ -114,7 +118,8 @@ class BadInputTest {
     day.run("record", session, first);
 
     assertThat(day.run("record", session, second).err()).contains("Lap 1 is already recorded");
-    assertThat(day.run("record", session, second, "--correct").err()).contains("A reason is missing");
+    assertThat(day.run("record", session, second, "--correct").err())
+        .contains("A reason is missing");
     assertThat(day.run("record", session, second, "--correct", "--reason", "typing error").out())
         .contains("Saved 1 entries");
   }
@@ -134,7 +139,8 @@ class BadInputTest {
     assertThat(day.run("record", session, last).err()).contains("The day is over");
     day.run("close-review", session);
     assertThat(day.run("record", session, last).err()).contains("The review is closed");
-    assertThat(day.run("void", session, "2", "--reason", "crash").err()).contains("review is closed");
+    assertThat(day.run("void", session, "2", "--reason", "crash").err())
+        .contains("review is closed");
     day.run("unseal", session);
     assertThat(day.run("void", session, "2", "--reason", "crash").err()).contains("seal is open");
   }
@@ -157,7 +163,9 @@ class BadInputTest {
   @Test
   void aFileThatIsNotANotebookIsLeftAlone() throws IOException {
     CommandLineSession day = new CommandLineSession(folder);
-    Files.writeString(day.notebook, "just a text that is a little longer than a header would be, " + "x".repeat(80));
+    Files.writeString(
+        day.notebook,
+        "just a text that is a little longer than a header would be, " + "x".repeat(80));
     byte[] before = Files.readAllBytes(day.notebook);
 
     CommandLineSession.Ran ran = day.run("notebook");

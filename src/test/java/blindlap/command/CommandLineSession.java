@@ -69,7 +69,10 @@ final class CommandLineSession {
     }
     int code =
         Blindlap.run(
-            setting(), new PrintWriter(out, true), new PrintWriter(err, true), all.toArray(String[]::new));
+            setting(),
+            new PrintWriter(out, true),
+            new PrintWriter(err, true),
+            all.toArray(String[]::new));
     return new Ran(code, out.toString(), err.toString());
   }
 

@@ -32,7 +32,8 @@ class WholeSessionTest {
     CommandLineSession.Ran review = day.run("review", session);
     assertThat(review.out()).contains("Shock K").contains("7 of 8 stints used");
     assertThat(day.run("review", session, "--json").out()).contains("\"verdict\"");
-    CommandLineSession.Ran report = day.run("report", session, "--out", folder.resolve("out").toString());
+    CommandLineSession.Ran report =
+        day.run("report", session, "--out", folder.resolve("out").toString());
     assertThat(report.code()).as(report.err()).isZero();
     try (var files = Files.list(folder.resolve("out"))) {
       assertThat(files.filter(f -> f.toString().endsWith(".html"))).isNotEmpty();
@@ -82,7 +83,15 @@ class WholeSessionTest {
     day.run("record", session, day.file("laps.csv", Plans.laps(6)).toString());
 
     assertThat(
-            day.run("cut-short", session, "--after-stint", "6", "--reason", "dark", "--decided-by", "R. Lind")
+            day.run(
+                    "cut-short",
+                    session,
+                    "--after-stint",
+                    "6",
+                    "--reason",
+                    "dark",
+                    "--decided-by",
+                    "R. Lind")
                 .code())
         .isZero();
     day.run("close-day", session);

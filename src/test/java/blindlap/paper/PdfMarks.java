@@ -70,8 +70,7 @@ final class PdfMarks {
                 String.format(
                     Locale.ROOT, "%d %.2f %.2f %.2f %.2f%n", l.page, l.x1, l.y1, l.x2, l.y2)));
     letters.forEach(
-        l ->
-            out.append(String.format(Locale.ROOT, "%d %s %.2f %.2f%n", l.page, l.text, l.x, l.y)));
+        l -> out.append(String.format(Locale.ROOT, "%d %s %.2f %.2f%n", l.page, l.text, l.x, l.y)));
     return out.toString();
   }
 
@@ -96,8 +95,7 @@ final class PdfMarks {
     @Override
     public void lineTo(float x, float y) {
       double top = getPage().getMediaBox().getHeight();
-      lines.add(
-          new Line(number, at.x * MM, (top - at.y) * MM, x * MM, (top - y) * MM));
+      lines.add(new Line(number, at.x * MM, (top - at.y) * MM, x * MM, (top - y) * MM));
       at = new Point2D.Float(x, y);
     }
 

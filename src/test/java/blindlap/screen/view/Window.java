@@ -53,15 +53,19 @@ final class Window {
         });
   }
 
-  /** Lays the scene out and writes what it shows to target/pictures, or where the property
-   * blindlap.pictures says. */
+  /**
+   * Lays the scene out and writes what it shows to target/pictures, or where the property
+   * blindlap.pictures says.
+   */
   static void picture(Scene scene, String name) {
     scene.getRoot().applyCss();
     scene.getRoot().layout();
     WritableImage image = scene.snapshot(null);
     BufferedImage buffer = SwingFXUtils.fromFXImage(image, null);
     try {
-      Path folder = Files.createDirectories(Path.of(System.getProperty("blindlap.pictures", "target/pictures")));
+      Path folder =
+          Files.createDirectories(
+              Path.of(System.getProperty("blindlap.pictures", "target/pictures")));
       ImageIO.write(buffer, "png", folder.resolve(name + ".png").toFile());
     } catch (IOException e) {
       throw new IllegalStateException(e);
