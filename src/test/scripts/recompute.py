@@ -138,4 +138,4 @@ for measure in dict.fromkeys(r["measure"] for r in rows):
         found = two(y, order, use, degree, mine[0]["scale"] == "ratio")
     else:
         found = [many(y, order, use, degree)]
-    print(measure + "\t" + "\t".join(x if x == "NA" else repr(float(x)) for x in found))
+    print(measure + "\t" + "\t".join(n if n == "NA" else repr(float(n)) for n in found))

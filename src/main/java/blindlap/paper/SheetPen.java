@@ -111,11 +111,11 @@ final class SheetPen implements AutoCloseable {
     return document.getNumberOfPages();
   }
 
-  private float x(double mm) {
+  private float across(double mm) {
     return (float) (mm * POINTS);
   }
 
-  private float y(double mm) {
+  private float up(double mm) {
     return (float) ((format.height() - mm) * POINTS);
   }
 
@@ -190,7 +190,7 @@ final class SheetPen implements AutoCloseable {
           stream.beginText();
           stream.setFont(font(face), (float) points);
           stream.setNonStrokingColor((float) gray);
-          stream.newLineAtOffset(x(x), y(y));
+          stream.newLineAtOffset(across(x), up(y));
           stream.showText(printable(face, words));
           stream.endText();
         });
@@ -257,11 +257,11 @@ final class SheetPen implements AutoCloseable {
   void line(double x1, double y1, double x2, double y2, double thick) {
     draw(
         stream -> {
-          stream.setLineWidth(x(thick));
+          stream.setLineWidth(across(thick));
           stream.setLineCapStyle(0);
           stream.setStrokingColor(0f);
-          stream.moveTo(x(x1), y(y1));
-          stream.lineTo(x(x2), y(y2));
+          stream.moveTo(across(x1), up(y1));
+          stream.lineTo(across(x2), up(y2));
           stream.stroke();
         });
   }
@@ -272,8 +272,8 @@ final class SheetPen implements AutoCloseable {
         stream -> {
           stream.setLineDashPattern(new float[] {4, 3}, 0);
           stream.setLineWidth(0.7f);
-          stream.moveTo(x(x1), y(y));
-          stream.lineTo(x(x2), y(y));
+          stream.moveTo(across(x1), up(y));
+          stream.lineTo(across(x2), up(y));
           stream.stroke();
           stream.setLineDashPattern(new float[] {}, 0);
         });
@@ -283,9 +283,9 @@ final class SheetPen implements AutoCloseable {
   void box(double x, double top, double width, double height) {
     draw(
         stream -> {
-          stream.setLineWidth(x(0.35));
+          stream.setLineWidth(across(0.35));
           stream.setStrokingColor(0f);
-          stream.addRect(x(x), y(top + height), x(width), x(height));
+          stream.addRect(across(x), up(top + height), across(width), across(height));
           stream.stroke();
         });
   }
@@ -295,7 +295,7 @@ final class SheetPen implements AutoCloseable {
     draw(
         stream -> {
           stream.setNonStrokingColor((float) gray);
-          stream.addRect(x(x), y(top + height), x(width), x(height));
+          stream.addRect(across(x), up(top + height), across(width), across(height));
           stream.fill();
         });
   }
@@ -306,11 +306,11 @@ final class SheetPen implements AutoCloseable {
         stream -> {
           stream.setNonStrokingColor(0f);
           stream.setStrokingColor(0f);
-          stream.setLineWidth(x(r / 3.4));
+          stream.setLineWidth(across(r / 3.4));
           switch (setup) {
             case 0 -> disc(stream, x, y, r);
             case 1 -> polygon(stream, x, y - r, x + r, y + 0.78 * r, x - r, y + 0.78 * r);
-            case 2 -> stream.addRect(x(x - 0.88 * r), y(y + 0.88 * r), x(1.76 * r), x(1.76 * r));
+            case 2 -> stream.addRect(across(x - 0.88 * r), up(y + 0.88 * r), across(1.76 * r), across(1.76 * r));
             default -> polygon(stream, x, y - r, x + r, y, x, y + r, x - r, y);
           }
           if (setup % 2 == 0) {
@@ -322,20 +322,20 @@ final class SheetPen implements AutoCloseable {
   }
 
   private void polygon(PDPageContentStream stream, double... xy) throws IOException {
-    stream.moveTo(x(xy[0]), y(xy[1]));
+    stream.moveTo(across(xy[0]), up(xy[1]));
     for (int i = 2; i < xy.length; i += 2) {
-      stream.lineTo(x(xy[i]), y(xy[i + 1]));
+      stream.lineTo(across(xy[i]), up(xy[i + 1]));
     }
   }
 
   /** A circle of four cubic curves; 0.5523 is 4/3·(√2 − 1). */
   private void disc(PDPageContentStream stream, double x, double y, double r) throws IOException {
     double k = 0.5523 * r;
-    stream.moveTo(x(x + r), y(y));
-    stream.curveTo(x(x + r), y(y - k), x(x + k), y(y - r), x(x), y(y - r));
-    stream.curveTo(x(x - k), y(y - r), x(x - r), y(y - k), x(x - r), y(y));
-    stream.curveTo(x(x - r), y(y + k), x(x - k), y(y + r), x(x), y(y + r));
-    stream.curveTo(x(x + k), y(y + r), x(x + r), y(y + k), x(x + r), y(y));
+    stream.moveTo(across(x + r), up(y));
+    stream.curveTo(across(x + r), up(y - k), across(x + k), up(y - r), across(x), up(y - r));
+    stream.curveTo(across(x - k), up(y - r), across(x - r), up(y - k), across(x - r), up(y));
+    stream.curveTo(across(x - r), up(y + k), across(x - k), up(y + r), across(x), up(y + r));
+    stream.curveTo(across(x + k), up(y + r), across(x + r), up(y + k), across(x + r), up(y));
   }
 
   /** A code to scan, its modules in a square of this side. */

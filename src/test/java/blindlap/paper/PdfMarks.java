@@ -88,15 +88,15 @@ final class PdfMarks {
     }
 
     @Override
-    public void moveTo(float x, float y) {
-      at = new Point2D.Float(x, y);
+    public void moveTo(float right, float up) {
+      at = new Point2D.Float(right, up);
     }
 
     @Override
-    public void lineTo(float x, float y) {
+    public void lineTo(float right, float up) {
       double top = getPage().getMediaBox().getHeight();
-      lines.add(new Line(number, at.x * MM, (top - at.y) * MM, x * MM, (top - y) * MM));
-      at = new Point2D.Float(x, y);
+      lines.add(new Line(number, at.x * MM, (top - at.y) * MM, right * MM, (top - up) * MM));
+      at = new Point2D.Float(right, up);
     }
 
     @Override
