@@ -310,7 +310,9 @@ final class SheetPen implements AutoCloseable {
           switch (setup) {
             case 0 -> disc(stream, x, y, r);
             case 1 -> polygon(stream, x, y - r, x + r, y + 0.78 * r, x - r, y + 0.78 * r);
-            case 2 -> stream.addRect(across(x - 0.88 * r), up(y + 0.88 * r), across(1.76 * r), across(1.76 * r));
+            case 2 ->
+                stream.addRect(
+                    across(x - 0.88 * r), up(y + 0.88 * r), across(1.76 * r), across(1.76 * r));
             default -> polygon(stream, x, y - r, x + r, y, x, y + r, x - r, y);
           }
           if (setup % 2 == 0) {

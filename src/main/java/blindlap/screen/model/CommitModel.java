@@ -184,6 +184,13 @@ public final class CommitModel {
       message.set(String.join(" ", Problems.sentences(refused.problems())));
       return;
     }
+    if (result instanceof Committing.Result.Open open) {
+      // An open noise run has no key: there is nothing to note, and everyone may look.
+      state = open.state();
+      page.forget();
+      finish();
+      return;
+    }
     Committing.Result.Committed committed = (Committing.Result.Committed) result;
     state = committed.state();
     nullRun = Optional.empty();

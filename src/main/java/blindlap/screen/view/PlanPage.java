@@ -244,6 +244,9 @@ public final class PlanPage extends StackPane {
             problemBox,
             hintBox,
             override,
+            PlanFields.row(
+                PlanFields.text(model.form(), "series", 24),
+                PlanFields.text(model.form(), "series_sessions", 6)),
             new Caution(PlanWords.say("caution") + ".", model.caution()),
             PlanFields.heading("head.commit"),
             begin,

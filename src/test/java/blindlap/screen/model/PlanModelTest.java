@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Desk;
 import blindlap.screen.view.PlanDesk;
+import blindlap.session.SessionState;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -153,5 +154,44 @@ class PlanModelTest {
         .contains(
             org.assertj.core.api.Assertions.tuple("spring rate", false),
             org.assertj.core.api.Assertions.tuple("compression", true));
+  }
+
+  @Test
+  void anOpenNoiseRunIsCommittedWithoutPhraseOrKey() throws IOException {
+    String noiseRun =
+        """
+        kind: noise run
+        question: How much do two laps on the same setup differ?
+        rider: R. Lind
+        trail: Mill track
+        day: 2026-11-14
+        stints: 8
+        setups: [{name: Shock K}]
+        measures: [{name: lap time, kind: lap time, unit: s, role: primary}]
+        """;
+    model.startFromFile(Files.writeString(folder.resolve("noise.yaml"), noiseRun));
+    assertThat(model.problems()).isEmpty();
+    model.commit().begin();
+    model.commit().handedOver();
+    model.commit().signedProperty().set("R. Lind");
+    model.commit().seal();
+
+    assertThat(model.commit().messageProperty().get()).isEmpty();
+    assertThat(model.commit().stepProperty().get()).isEqualTo(CommitModel.Step.EDITING);
+    assertThat(model.commit().phraseProperty().get()).isEmpty();
+    assertThat(desk.sessions().all()).hasSize(1).noneMatch(SessionState::hasKey);
+  }
+
+  @Test
+  void aSeriesIsDeclaredOnThePage() {
+    model.startFromFile(SAMPLE);
+    model.form().field("series").set("quarry-autumn");
+    model.form().field("series_sessions").set("3");
+    model.writeFile(folder.resolve("series.yaml"));
+
+    assertThat(folder.resolve("series.yaml"))
+        .content()
+        .contains("quarry-autumn")
+        .containsPattern("series_sessions: \"?3");
   }
 }
