@@ -122,7 +122,7 @@ public final class BlindReviewPage extends VBox {
     }
     ComboBox<String> events = new ComboBox<>();
     events.getItems().setAll(BlindReviewModel.events());
-    events.setPromptText(WORDS.say("void"));
+    events.setPromptText(WORDS.say("it.counts"));
     events.setAccessibleText(WORDS.say("void") + " " + lap.number());
     events.setOnAction(
         e -> {
