@@ -29,7 +29,9 @@ names = sorted(os.listdir(samples))
 for name in names:
     notebook = json.load(open(f"{samples}/{name}/review.json", encoding="utf-8"))
     package = json.load(open(f"{work}/{name}.json", encoding="utf-8"))
-    if notebook != package:
+    # The name of the program is no number: classes run without their jar call themselves "development".
+    engines = notebook.pop("engine"), package.pop("engine")
+    if not all(engines) or notebook != package:
         failures += 1
         print(f"{name}: the package gives another finding than the notebook")
     answers = json.load(open(f"{work}/{name}.answers", encoding="utf-8"))
