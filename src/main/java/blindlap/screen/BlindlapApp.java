@@ -8,11 +8,14 @@ import blindlap.screen.view.Look;
 import blindlap.screen.view.ShellView;
 import blindlap.wording.SwapWords;
 import java.util.List;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.FutureTask;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import javafx.application.Application;
+import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
 import javafx.scene.Scene;
 import javafx.stage.Stage;
@@ -20,7 +23,8 @@ import org.jspecify.annotations.Nullable;
 
 /** The window on one notebook. Started by {@link #show}. */
 public final class BlindlapApp extends Application {
-  private static @Nullable Supplier<Desk> opener;
+  private static @Nullable FutureTask<Desk> opening;
+  private static @Nullable RuntimeException failure;
   private static String notebookName = "";
   private static LongSupplier monotonic = () -> 0;
 
@@ -39,19 +43,44 @@ public final class BlindlapApp extends Application {
    * @param openDesk opens the notebook
    * @param name the notebook's file name, shown at the side
    * @param nanos the monotonic clock of stopwatches
+   * @throws RuntimeException what the opener threw; no window was shown then
    */
   public static void show(Supplier<Desk> openDesk, String name, LongSupplier nanos) {
-    opener = openDesk;
+    // The notebook is opened while the toolkit starts: on two cores the window is there sooner.
+    FutureTask<Desk> task = new FutureTask<>(openDesk::get);
+    opening = task;
+    new Thread(task, "open").start();
     notebookName = name;
     monotonic = nanos;
     launch(BlindlapApp.class);
+    if (failure != null) {
+      throw failure;
+    }
+  }
+
+  @Override
+  public void init() {
+    Fonts.load();
   }
 
   @Override
   public void start(Stage stage) {
-    Desk open = java.util.Objects.requireNonNull(opener).get();
-    desk = open;
-    Fonts.load();
+    try {
+      desk = java.util.Objects.requireNonNull(opening).get();
+    } catch (ExecutionException e) {
+      failure =
+          e.getCause() instanceof RuntimeException cause ? cause : new IllegalStateException(e);
+      Platform.exit();
+      return;
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      Platform.exit();
+      return;
+    }
+    show(stage, desk);
+  }
+
+  private void show(Stage stage, Desk open) {
     Look look = new Look();
     Shell shell = new Shell();
     Pages pages = new Pages(open, shell, look, Background.on(worker), monotonic);

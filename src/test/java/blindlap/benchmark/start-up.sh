@@ -8,7 +8,9 @@ runs=${1:-10}
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 book="$work/sample.blindlap"
-path="target/blindlap-0.1.0.jar:target/lib/*:target/test-classes"
+# A class archive wants jars only.
+jar cf "$work/start.jar" -C target/test-classes blindlap/benchmark
+path="target/blindlap-0.1.0.jar:target/lib/*:$work/start.jar"
 fx="--module-path target/javafx --add-modules javafx.controls,javafx.swing"
 java $fx -cp "$path" blindlap.Main demo --no-window --notebook "$book" >/dev/null
 # Both windows get an archive of their own classes; the launcher makes one as well.
