@@ -9,7 +9,6 @@ import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import java.time.Clock;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -24,7 +23,7 @@ public final class Sessions {
 
   private final Notebook notebook;
   private final Clock clock;
-  private volatile @Nullable Known last;
+  private volatile @Nullable SessionState last;
 
   public Sessions(Notebook notebook, Clock clock) {
     this.notebook = notebook;
@@ -50,30 +49,22 @@ public final class Sessions {
     return notebook.sessions().stream().map(id -> SessionState.of(notebook.entries(id))).toList();
   }
 
-  /** The state of a session. */
-  public Optional<SessionState> state(SessionId id) {
-    return known(id).map(Known::state);
-  }
-
-  /** A session as it was read last. */
-  private record Known(List<StoredEntry> entries, SessionState state) {}
-
   /**
    * A session as it stands on disk. Its heads name all its entries by their hashes, so that a
    * session with the heads it was read with is not read and hashed again.
    */
-  private Optional<Known> known(SessionId id) {
-    Known kept = last;
+  public Optional<SessionState> state(SessionId id) {
+    SessionState kept = last;
     if (kept != null
-        && kept.state().id().equals(id)
-        && new HashSet<>(kept.state().heads()).equals(new HashSet<>(notebook.heads(id)))) {
+        && kept.id().equals(id)
+        && new HashSet<>(kept.heads()).equals(new HashSet<>(notebook.heads(id)))) {
       return Optional.of(kept);
     }
     List<StoredEntry> entries = notebook.entries(id);
     if (entries.isEmpty()) {
       return Optional.empty();
     }
-    Known read = new Known(List.copyOf(entries), SessionState.of(entries));
+    SessionState read = SessionState.of(entries);
     last = read;
     return Optional.of(read);
   }
@@ -115,11 +106,11 @@ public final class Sessions {
   /** The same for entries that carry another time than the clock's, as the helper's do. */
   Result act(SessionId id, Function<SessionState, Outcome> decision, Supplier<Instant> at) {
     for (int i = 0; i < MOST_TRIES; i++) {
-      Optional<Known> found = known(id);
+      Optional<SessionState> found = state(id);
       if (found.isEmpty()) {
         return new Result.Refused(List.of(Problem.of(DeskFault.NO_SUCH_SESSION, "", id)));
       }
-      SessionState state = found.get().state();
+      SessionState state = found.get();
       Outcome outcome = decision.apply(state);
       if (outcome instanceof Outcome.Refused refused) {
         return new Result.Refused(refused.problems());
@@ -131,11 +122,9 @@ public final class Sessions {
       Optional<List<StoredEntry>> written =
           notebook.append(id, state.heads(), facts, at.get(), clock.getZone());
       if (written.isPresent()) {
-        List<StoredEntry> all = new ArrayList<>(found.get().entries());
-        all.addAll(written.get());
-        Known after = new Known(List.copyOf(all), SessionState.of(all));
+        SessionState after = state.after(written.get());
         last = after;
-        return new Result.Done(after.state(), written.get());
+        return new Result.Done(after, written.get());
       }
     }
     return new Result.Refused(List.of(Problem.of(DeskFault.MOVED_ON, "")));

@@ -23,6 +23,18 @@ public final class LapState {
     this.id = id;
   }
 
+  /** The same as it is now. */
+  LapState(LapState other) {
+    this(other.id);
+    values.putAll(other.values);
+    times.putAll(other.times);
+    running.putAll(other.running);
+    conditions.putAll(other.conditions);
+    ridden = other.ridden;
+    note = other.note;
+    voided = other.voided;
+  }
+
   /**
    * Why a lap is void.
    *

@@ -40,9 +40,12 @@ public final class SessionState {
   Fact.@Nullable PlainDayImported plainDay;
   @Nullable String abandonedBecause;
 
-  private SessionState(SessionId id, List<StoredEntry> entries) {
+  private final List<Head> heads;
+
+  private SessionState(SessionId id, List<StoredEntry> entries, List<Head> heads) {
     this.id = id;
     this.entries = List.copyOf(entries);
+    this.heads = heads;
   }
 
   /**
@@ -55,15 +58,52 @@ public final class SessionState {
     if (entries.isEmpty()) {
       throw new IllegalArgumentException("a session without entries has no state");
     }
-    SessionState state = new SessionState(entries.get(0).entry().session(), entries);
-    Folding folding = new Folding(state);
-    for (StoredEntry stored : entries) {
-      folding.apply(stored);
-    }
+    SessionState state =
+        new SessionState(entries.get(0).entry().session(), entries, headsAfter(List.of(), entries));
+    state.fold(entries);
     if (state.committed == null) {
       throw new IllegalArgumentException("session " + state.id + " has no committed plan");
     }
     return state;
+  }
+
+  /**
+   * The state when these entries have followed, all of which have seen every entry before them.
+   * What came before is not folded again: this is on the way from a rider's score to "saved".
+   */
+  public SessionState after(List<StoredEntry> more) {
+    List<StoredEntry> all = new ArrayList<>(entries.size() + more.size());
+    all.addAll(entries);
+    all.addAll(more);
+    SessionState next = new SessionState(id, all, headsAfter(heads, more));
+    laps.forEach((lap, state) -> next.laps.put(lap, new LapState(state)));
+    next.guesses.putAll(guesses);
+    next.handled.putAll(handled);
+    next.blindBroken.addAll(blindBroken);
+    next.deviations.addAll(deviations);
+    next.given.addAll(given);
+    next.expectations.addAll(expectations);
+    next.amendments.addAll(amendments);
+    next.notApplied.addAll(notApplied);
+    next.corrections.addAll(corrections);
+    next.handedOver.addAll(handedOver);
+    next.step = step;
+    next.warmUps = warmUps;
+    next.committed = committed;
+    next.cutShort = cutShort;
+    next.reviewClosed = reviewClosed;
+    next.opened = opened;
+    next.plainDay = plainDay;
+    next.abandonedBecause = abandonedBecause;
+    next.fold(more);
+    return next;
+  }
+
+  private void fold(List<StoredEntry> more) {
+    Folding folding = new Folding(this);
+    for (StoredEntry stored : more) {
+      folding.apply(stored);
+    }
   }
 
   /** Which session. */
@@ -259,7 +299,7 @@ public final class SessionState {
 
   /** The last entry of each chain. */
   public List<Head> heads() {
-    return headsOf(entries);
+    return heads;
   }
 
   /**
@@ -280,9 +320,10 @@ public final class SessionState {
     return heads();
   }
 
-  private static List<Head> headsOf(List<StoredEntry> entries) {
+  private static List<Head> headsAfter(List<Head> before, List<StoredEntry> more) {
     Map<NotebookId, Head> heads = new TreeMap<>();
-    for (StoredEntry entry : entries) {
+    before.forEach(head -> heads.put(head.notebook(), head));
+    for (StoredEntry entry : more) {
       heads.merge(
           entry.entry().notebook(), entry.head(), (a, b) -> a.number() > b.number() ? a : b);
     }

@@ -2,6 +2,9 @@ package blindlap.session;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.exchange.AnyFact;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -79,5 +82,47 @@ class FoldingTest {
       step = step.after(stored.entry().fact());
     }
     assertThat(SessionState.of(sorted).step()).isEqualTo(step);
+  }
+
+  /** Of every kind of fact, first while all may still be said, then in any order. */
+  @ParameterizedTest
+  @ValueSource(longs = {1, 2, 3})
+  void entries_that_follow_one_by_one_tell_the_same_as_all_at_once(long seed) {
+    history.write(0, Histories.COMMIT);
+    List<Fact> facts = new ArrayList<>(new AnyFact(seed).everyKind());
+    for (int round = 0; round < 2; round++) {
+      for (Fact fact : facts) {
+        boolean ends =
+            Step.COMMITTED.after(fact) != Step.COMMITTED || fact instanceof Fact.PlanCommitted;
+        if (!ends || round == 1) {
+          history.write(0, fact);
+        }
+      }
+      history.write(0, new Fact.DayClosed(), Histories.CLOSED, Histories.opened());
+      Collections.shuffle(facts, new Random(seed));
+    }
+    followOneByOne(CausalOrder.sort(history.all()));
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {4, 5, 6, 7})
+  void so_do_random_histories(long seed) {
+    followOneByOne(CausalOrder.sort(Histories.random(new Random(seed), 1, 60).all()));
+  }
+
+  private static void followOneByOne(List<StoredEntry> all) {
+    SessionState state = SessionState.of(all.subList(0, 1));
+    for (int i = 1; i < all.size(); i++) {
+      SessionState before = state;
+      state = before.after(all.subList(i, i + 1));
+      if (i % 9 == 0) {
+        assertThat(before)
+            .as("the state before does not change")
+            .usingRecursiveComparison()
+            .isEqualTo(SessionState.of(all.subList(0, i)));
+      }
+    }
+    assertThat(state).usingRecursiveComparison().isEqualTo(SessionState.of(all));
+    assertThat(state.heads()).isEqualTo(SessionState.of(all).heads()).isNotEmpty();
   }
 }
