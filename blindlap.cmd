@@ -10,5 +10,5 @@ if not exist "%HERE%target\blindlap-0.1.0.jar" (
 )
 set "JAVA=java"
 if defined JAVA_HOME set "JAVA=%JAVA_HOME%\bin\java"
-"%JAVA%" -Dfile.encoding=UTF-8 --module-path "%HERE%target\javafx" --add-modules javafx.controls,javafx.swing -cp "%HERE%target\blindlap-0.1.0.jar;%HERE%target\lib\*" blindlap.Main %*
+"%JAVA%" -XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Dfile.encoding=UTF-8 --module-path "%HERE%target\javafx" --add-modules javafx.controls,javafx.swing -cp "%HERE%target\blindlap-0.1.0.jar;%HERE%target\lib\*" blindlap.Main %*
 exit /b %ERRORLEVEL%
