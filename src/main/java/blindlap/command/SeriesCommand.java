@@ -47,7 +47,7 @@ final class SeriesCommand extends SessionCommand {
         return ExitCode.DONE;
       }
       new SeriesWords(finding).lines().forEach(this::say);
-      say(Words.of("cautions").say("trust"));
+      say(Words.of("cautions").say("trust.series"));
       return ExitCode.DONE;
     }
   }
@@ -58,11 +58,13 @@ final class SeriesCommand extends SessionCommand {
       say(SeriesWords.say("list.none"));
     }
     for (SeriesBook.Line line : lines) {
-      String closed =
-          line.declared()
-              .map(n -> SeriesWords.say("list.declared", line.closed(), n))
-              .orElse(SeriesWords.say("list.undeclared", line.closed()));
-      say(SeriesWords.say("list", line.id(), line.question(), closed, line.abandoned()));
+      say(
+          SeriesWords.say(
+              "list",
+              line.id(),
+              line.question(),
+              SeriesWords.progress(line.progress()),
+              line.abandoned()));
     }
     for (SeriesBook.Repeat repeat : desk.series().repeats()) {
       say(

@@ -30,18 +30,11 @@ public final class SeriesBook {
    *
    * @param id of the series
    * @param question as its latest session has it
-   * @param declared number of sessions declared; empty if none was
-   * @param sessions number of sessions that are not abandoned
-   * @param closed those whose review is closed
-   * @param abandoned those that were abandoned
+   * @param progress how far it is
+   * @param abandoned sessions that were abandoned
    */
   public record Line(
-      String id,
-      String question,
-      Optional<Integer> declared,
-      int sessions,
-      int closed,
-      int abandoned) {}
+      String id, String question, SeriesFinding.Progress progress, int abandoned) {}
 
   /**
    * A session that asks again what an unsealed one asked, outside any series.
@@ -66,21 +59,11 @@ public final class SeriesBook {
   }
 
   private Line line(String id, List<SessionSummary> each) {
-    int abandoned = (int) each.stream().filter(s -> s.step() == Step.ABANDONED).count();
-    int closed = (int) each.stream().filter(s -> closed(s.step())).count();
     return new Line(
         id,
         each.get(0).question(),
-        sessions
-            .state(each.get(each.size() - 1).id())
-            .flatMap(s -> Optional.ofNullable(s.plan().seriesSessions())),
-        each.size() - abandoned,
-        closed,
-        abandoned);
-  }
-
-  private static boolean closed(Step step) {
-    return step == Step.REVIEW_CLOSED || step == Step.UNSEALED || step == Step.REPORTED;
+        SeriesAnalysis.progress(of(id), Reviews::day),
+        (int) each.stream().filter(s -> s.step() == Step.ABANDONED).count());
   }
 
   /** Sessions of a series, the first first. */
@@ -115,13 +98,15 @@ public final class SeriesBook {
     if (series == null || declared == null) {
       return Optional.empty();
     }
-    List<SessionState> all = of(series);
-    long closed = all.stream().filter(s -> closed(s.step())).count();
-    boolean ended = all.stream().anyMatch(SeriesAnalysis::isEnded);
-    return ended || closed >= declared
+    // Only sessions that can be pooled count: a noise run or another question that names the series
+    // must not open the others before their time.
+    SeriesFinding.Progress progress =
+        SeriesAnalysis.progress(of(series), Reviews::day);
+    int needed = Math.max(declared, progress.declared().orElse(declared));
+    return progress.ended() || progress.closed() >= needed
         ? Optional.empty()
         : Optional.of(
-            List.of(Problem.of(DeskFault.SERIES_UNFINISHED, "", series, closed, declared)));
+            List.of(Problem.of(DeskFault.SERIES_UNFINISHED, "", series, progress.closed(), needed)));
   }
 
   /** Ends a declared series early, so that its sessions may be unsealed; no verdict is pooled. */

@@ -23,6 +23,10 @@ final class SeriesJson {
     root.put("question", finding.question());
     root.put("declared_sessions", finding.declared().orElse(null));
     root.put("pooled_sessions", finding.pooled());
+    root.put("stage", PlanJson.word(finding.progress().stage()));
+    root.put("ridden_sessions", finding.progress().ridden());
+    root.put("closed_sessions", finding.progress().closed());
+    root.put("unsealed_sessions", finding.progress().unsealed());
     root.put("measure", finding.measure().name());
     root.put("scale", finding.measure().scale().text());
     ArrayNode setups = root.putArray("setups");
@@ -91,6 +95,7 @@ final class SeriesJson {
       if (!Double.isNaN(rider.estimate())) {
         node.put("estimate", rider.estimate());
         node.put("standard_error", rider.standardError());
+        interval(node, "interval_95", rider.interval95());
       }
       node.put("noise_sd", rider.noiseSd());
       ArrayNode ranking = node.putArray("above_first");
@@ -107,7 +112,11 @@ final class SeriesJson {
       node.put("rider", part.rider());
       node.put("fate", PlanJson.word(part.fate()));
       node.put("why", part.why());
+      node.put("step", PlanJson.word(part.step()));
+      ArrayNode remarks = node.putArray("remarks");
+      part.remarks().forEach(remark -> remarks.add(PlanJson.word(remark)));
       node.put("estimate", part.estimate().orElse(null));
+      interval(node, "interval_95", part.interval95());
     }
   }
 

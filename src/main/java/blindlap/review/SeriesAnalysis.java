@@ -8,21 +8,21 @@ import blindlap.session.SessionState;
 import blindlap.session.Step;
 import blindlap.session.StoredEntry;
 import blindlap.stats.Interval;
-import blindlap.stats.ManySetups;
 import blindlap.stats.RankAgreement;
-import blindlap.stats.RiderNoise;
 import blindlap.stats.RidersInGeneral;
 import blindlap.stats.Sampling;
+import blindlap.stats.StatsException;
 import blindlap.stats.StratifiedSessions;
-import blindlap.stats.TwoSetups;
 import blindlap.stats.Verdict;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 
 /** Pools the sessions of a series. */
@@ -33,27 +33,22 @@ public final class SeriesAnalysis {
   private final Function<SessionState, DayRecord> open;
   private final Plan first;
   private final List<String> ids;
-  private final List<Numbers> pooled = new ArrayList<>();
+  private final List<SeriesNumbers> pooled = new ArrayList<>();
   private int counted;
 
   private SeriesAnalysis(List<SessionState> sessions, Function<SessionState, DayRecord> open) {
     this.sessions =
         sessions.stream().sorted(Comparator.comparing(SessionState::committedAt)).toList();
     this.open = open;
-    this.first = this.sessions.get(0).plan();
+    // A noise run that names the series declares nothing.
+    this.first =
+        this.sessions.stream()
+            .filter(SessionState::hasKey)
+            .findFirst()
+            .orElse(this.sessions.get(0))
+            .plan();
     this.ids = ids(first);
   }
-
-  /** Numbers of a session, in the setups' order of the first plan. */
-  private record Numbers(
-      String rider,
-      Optional<StratifiedSessions.Session> session,
-      double estimate,
-      double standardError,
-      RiderNoise noise,
-      int stints,
-      List<Double> ranking,
-      Optional<Interval> interval95) {}
 
   /**
    * Analyses a series.
@@ -64,6 +59,18 @@ public final class SeriesAnalysis {
   public static SeriesFinding of(
       List<SessionState> sessions, Function<SessionState, DayRecord> open) {
     return new SeriesAnalysis(sessions, open).finding();
+  }
+
+  /**
+   * How far a series is, without its numbers.
+   *
+   * @param sessions every session that names it, at least one
+   * @param open makes the record of an unsealed session
+   */
+  public static SeriesFinding.Progress progress(
+      List<SessionState> sessions, Function<SessionState, DayRecord> open) {
+    SeriesAnalysis analysis = new SeriesAnalysis(sessions, open);
+    return analysis.progress(analysis.sessions.stream().map(analysis::part).toList());
   }
 
   /** The note that a series was ended before its declared number was reached. */
@@ -93,17 +100,20 @@ public final class SeriesAnalysis {
 
   private SeriesFinding finding() {
     List<SeriesFinding.Part> parts = sessions.stream().map(this::part).toList();
-    List<SeriesFinding.Rider> riders = riders();
-    Optional<StratifiedSessions> these = these();
+    SeriesFinding.Progress progress = progress(parts);
+    // Before the end of a declared series nothing is told, not even of what is unsealed already.
+    boolean told = progress.stage() == SeriesFinding.Stage.OPEN;
+    List<SeriesFinding.Rider> riders = told ? riders() : List.of();
+    Optional<StratifiedSessions> these = told ? these() : Optional.empty();
     Optional<RidersInGeneral> general = general(riders);
-    Optional<SeriesFinding.NoVerdict> none = noVerdict(riders.size());
+    Optional<SeriesFinding.NoVerdict> none = noVerdict(riders.size(), progress);
     return new SeriesFinding(
         String.valueOf(first.series()),
         first.question(),
-        Optional.ofNullable(first.seriesSessions()),
+        progress,
         first.setups(),
         first.primary().orElseThrow(),
-        parts,
+        told ? parts : parts.stream().map(SeriesFinding.Part::untold).toList(),
         riders,
         these,
         general,
@@ -112,13 +122,30 @@ public final class SeriesAnalysis {
         none);
   }
 
+  private SeriesFinding.Progress progress(List<SeriesFinding.Part> parts) {
+    List<SeriesFinding.Part> counting = parts.stream().filter(p -> p.fate().counts()).toList();
+    int unsealed = (int) counting.stream().filter(p -> !p.step().sealed()).count();
+    return new SeriesFinding.Progress(
+        Optional.ofNullable(first.seriesSessions()),
+        (int) counting.stream().filter(p -> !p.step().day()).count(),
+        (int) counting.stream().filter(p -> closed(p.step())).count(),
+        unsealed,
+        counting.size(),
+        sessions.stream().anyMatch(SeriesAnalysis::isEnded));
+  }
+
+  /** True once a review can no longer change. */
+  public static boolean closed(Step step) {
+    return step == Step.REVIEW_CLOSED || step == Step.UNSEALED || step == Step.REPORTED;
+  }
+
   private SeriesFinding.Part part(SessionState state) {
     SeriesFinding.Fate fate = fate(state);
     String why = state.abandonedBecause().orElse("");
-    Optional<Numbers> numbers = Optional.empty();
+    Optional<SeriesNumbers> numbers = Optional.empty();
     if (fate == SeriesFinding.Fate.POOLED || fate == SeriesFinding.Fate.AFTER_A_RESULT) {
       try {
-        numbers = state.unsealed() ? Optional.of(numbers(state)) : Optional.empty();
+        numbers = state.unsealed() ? Optional.of(SeriesNumbers.of(open.apply(state), ids)) : Optional.empty();
       } catch (IllegalArgumentException e) {
         why = String.valueOf(e.getMessage());
         fate = SeriesFinding.Fate.NOT_COMPARED;
@@ -131,10 +158,27 @@ public final class SeriesAnalysis {
         state.id().text(),
         state.plan().day(),
         state.plan().rider(),
+        state.step(),
         fate,
         why,
-        numbers.map(Numbers::estimate).filter(e -> !e.isNaN()),
-        numbers.flatMap(Numbers::interval95));
+        remarks(state),
+        numbers.map(SeriesNumbers::estimate).filter(e -> !e.isNaN()),
+        numbers.flatMap(SeriesNumbers::interval95),
+        numbers.flatMap(SeriesNumbers::interval90));
+  }
+
+  private Set<SeriesFinding.Remark> remarks(SessionState state) {
+    Set<SeriesFinding.Remark> remarks = EnumSet.noneOf(SeriesFinding.Remark.class);
+    if (state.hasKey() && !state.plan().blinding().blinded()) {
+      remarks.add(SeriesFinding.Remark.UNBLINDED);
+    }
+    if (!state.blindBroken().isEmpty()) {
+      remarks.add(SeriesFinding.Remark.BLIND_BROKEN);
+    }
+    if (state.unsealed() && !open.apply(state).wrongFits().isEmpty()) {
+      remarks.add(SeriesFinding.Remark.WRONG_FIT);
+    }
+    return remarks;
   }
 
   private SeriesFinding.Fate fate(SessionState state) {
@@ -191,102 +235,15 @@ public final class SeriesAnalysis {
         .anyMatch(at -> at.isBefore(state.committedAt()));
   }
 
-  private Numbers numbers(SessionState state) {
-    DayRecord day = open.apply(state);
-    Measure measure = state.plan().primary().orElseThrow();
-    StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
-    return ids.size() == 2 ? two(day, measure, stints) : many(day, measure, stints);
-  }
-
-  private Numbers two(DayRecord day, Measure measure, StintValues stints) {
-    boolean flipped = !ids(day.plan()).equals(ids);
-    int[] order = day.key().setups();
-    for (int i = 0; flipped && i < order.length; i++) {
-      order[i] = 1 - order[i];
-    }
-    StratifiedSessions.Session session =
-        new StratifiedSessions.Session(
-            day.plan().rule().assignments(),
-            order,
-            stints.values(),
-            stints.valid(),
-            measure.drift());
-    TwoSetups own =
-        TwoSetups.compare(
-            session.set(),
-            order,
-            stints.values(),
-            stints.valid(),
-            measure.drift(),
-            Sampling.PREFERRED);
-    if (own.noVariation()) {
-      throw new IllegalArgumentException("nothing varied from stint to stint");
-    }
-    return new Numbers(
-        day.plan().rider(),
-        Optional.of(session),
-        own.estimate(),
-        own.noiseSd() / Math.sqrt(own.c()),
-        RiderNoise.of(own),
-        own.used(),
-        List.of(0.0, own.estimate()),
-        own.curve().interval(0.95));
-  }
-
-  private Numbers many(DayRecord day, Measure measure, StintValues stints) {
-    ManySetups result =
-        ManySetups.compare(
-            day.plan().rule().assignments(),
-            day.key().setups(),
-            stints.values(),
-            stints.valid(),
-            measure.drift(),
-            Sampling.PREFERRED);
-    double[] above =
-        new ManyComparison(
-                measure, stints, result, java.util.OptionalDouble.empty(), java.util.Set.of())
-            .aboveFirst();
-    List<String> own = ids(day.plan());
-    List<Double> ranking = ids.stream().map(id -> above[own.indexOf(id)]).toList();
-    return new Numbers(
-        day.plan().rider(),
-        Optional.empty(),
-        Double.NaN,
-        Double.NaN,
-        RiderNoise.of(result),
-        stints.used(),
-        ranking.stream().map(value -> value - ranking.get(0)).toList(),
-        Optional.empty());
-  }
-
   private List<SeriesFinding.Rider> riders() {
-    Map<String, List<Numbers>> byRider = new LinkedHashMap<>();
-    for (Numbers each : pooled) {
+    Map<String, List<SeriesNumbers>> byRider = new LinkedHashMap<>();
+    for (SeriesNumbers each : pooled) {
       byRider
           .computeIfAbsent(
               each.rider().strip().toLowerCase(java.util.Locale.ROOT), k -> new ArrayList<>())
           .add(each);
     }
-    return byRider.values().stream().map(SeriesAnalysis::rider).toList();
-  }
-
-  private static SeriesFinding.Rider rider(List<Numbers> own) {
-    int n = own.size();
-    double variance =
-        own.stream().mapToDouble(s -> s.standardError() * s.standardError()).sum() / n / n;
-    List<Double> ranking = new ArrayList<>();
-    for (int setup = 0; setup < own.get(0).ranking().size(); setup++) {
-      int at = setup;
-      ranking.add(own.stream().mapToDouble(s -> s.ranking().get(at)).average().orElseThrow());
-    }
-    return new SeriesFinding.Rider(
-        own.get(0).rider(),
-        n,
-        own.stream().mapToDouble(Numbers::estimate).average().orElseThrow(),
-        Math.sqrt(variance),
-        RiderNoise.pooled(own.stream().map(Numbers::noise).toList()).sd(),
-        own.stream().mapToInt(Numbers::stints).average().orElseThrow(),
-        ranking);
+    return byRider.values().stream().map(SeriesNumbers::average).toList();
   }
 
   private Optional<StratifiedSessions> these() {
@@ -317,22 +274,29 @@ public final class SeriesAnalysis {
         riders.stream()
             .map(r -> r.ranking().stream().mapToDouble(Double::doubleValue).toArray())
             .toArray(double[][]::new);
-    return Optional.of(RankAgreement.of(table));
+    try {
+      return Optional.of(RankAgreement.of(table));
+    } catch (StatsException allTied) {
+      return Optional.empty();
+    }
   }
 
-  private Optional<SeriesFinding.NoVerdict> noVerdict(int riders) {
-    Integer declared = first.seriesSessions();
+  private Optional<SeriesFinding.NoVerdict> noVerdict(
+      int riders, SeriesFinding.Progress progress) {
+    if (progress.stage() != SeriesFinding.Stage.OPEN && progress.unsealed() > 0) {
+      return Optional.of(SeriesFinding.NoVerdict.NOT_COMPLETE);
+    }
     if (pooled.isEmpty()) {
       return Optional.of(SeriesFinding.NoVerdict.NOTHING_TO_POOL);
     }
-    if (declared == null) {
+    if (progress.declared().isEmpty()) {
       return Optional.of(SeriesFinding.NoVerdict.NOT_DECLARED);
     }
-    if (pooled.size() < declared) {
+    if (pooled.size() < progress.declared().get()) {
       return Optional.of(
-          sessions.stream().anyMatch(SeriesAnalysis::isEnded)
+          progress.ended()
               ? SeriesFinding.NoVerdict.ENDED_EARLY
-              : SeriesFinding.NoVerdict.NOT_COMPLETE);
+              : SeriesFinding.NoVerdict.FALLS_SHORT);
     }
     if (ids.size() != 2) {
       return Optional.of(SeriesFinding.NoVerdict.MANY_SETUPS);

@@ -2,14 +2,18 @@ package blindlap.review;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Setup;
+import blindlap.session.Step;
 import blindlap.stats.Interval;
 import blindlap.stats.RankAgreement;
 import blindlap.stats.RidersInGeneral;
 import blindlap.stats.StratifiedSessions;
 import blindlap.stats.Verdict;
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * What a series says about its one question (METHOD 10 and 13). A verdict is given only for a
@@ -18,7 +22,7 @@ import java.util.Optional;
  *
  * @param id of the series
  * @param question as its first plan has it
- * @param declared number of sessions declared; empty if none was
+ * @param progress how far it is
  * @param setups as the first plan has them; differences are second less first
  * @param measure the primary measure of the first plan
  * @param parts every session that names the series, in the order of their commits
@@ -32,7 +36,7 @@ import java.util.Optional;
 public record SeriesFinding(
     String id,
     String question,
-    Optional<Integer> declared,
+    Progress progress,
     List<Setup> setups,
     Measure measure,
     List<Part> parts,
@@ -43,10 +47,61 @@ public record SeriesFinding(
     Optional<Verdict> verdict,
     Optional<NoVerdict> noVerdict) {
 
+  /** How far a series is. */
+  public enum Stage {
+    /** Sessions are still to be ridden or their reviews to be closed; nothing is told. */
+    RIDING,
+    /** Every review is closed, and not every seal is open yet; nothing is told. */
+    READY,
+    /** The end: everything that can be told is told. */
+    OPEN
+  }
+
+  /**
+   * How far a series is. Only sessions that can be pooled count.
+   *
+   * @param declared number of sessions declared; empty if none was
+   * @param ridden those whose day is closed
+   * @param closed those whose review is closed
+   * @param unsealed those whose seal is open
+   * @param sessions all of them
+   * @param ended true if it was ended before the declared number was reached
+   */
+  public record Progress(
+      Optional<Integer> declared,
+      int ridden,
+      int closed,
+      int unsealed,
+      int sessions,
+      boolean ended) {
+    /** The stage. */
+    public Stage stage() {
+      if (ended || declared.isEmpty()) {
+        return unsealed > 0 ? Stage.OPEN : Stage.RIDING;
+      }
+      if (closed < declared.get()) {
+        return Stage.RIDING;
+      }
+      return unsealed < sessions ? Stage.READY : Stage.OPEN;
+    }
+  }
+
+  /** What a reader must know of a session beside its numbers. */
+  public enum Remark {
+    /** The rider knew what was fitted, as planned. */
+    UNBLINDED,
+    /** The rider saw or was told what was fitted. */
+    BLIND_BROKEN,
+    /** A stint was ridden on another setup than planned. */
+    WRONG_FIT
+  }
+
   /** What becomes of a session of the series. */
   public enum Fate {
     /** It is pooled. */
     POOLED,
+    /** It is unsealed and pooled as soon as all are. */
+    WAITING,
     /** It is not unsealed yet. */
     NOT_YET,
     /** It was abandoned; the reason stands beside it. */
@@ -64,7 +119,16 @@ public record SeriesFinding(
     /** It has no key. */
     NO_COMPARISON,
     /** Its numbers could not be compared; the reason stands beside it. */
-    NOT_COMPARED
+    NOT_COMPARED;
+
+    /** True if it is one of the declared number. */
+    public boolean counts() {
+      return this == POOLED
+          || this == WAITING
+          || this == NOT_YET
+          || this == NULL_RUN
+          || this == NOT_COMPARED;
+    }
   }
 
   /**
@@ -73,19 +137,47 @@ public record SeriesFinding(
    * @param session its id
    * @param day when
    * @param rider who
+   * @param step where it stands
    * @param fate what becomes of it
    * @param why the reason, where one was given
-   * @param estimate second less first setup on the scale of the analysis, where unsealed
+   * @param remarks what a reader must know beside the numbers
+   * @param estimate second less first setup on the scale of the analysis, where it may be told
    * @param interval95 of the session alone
+   * @param interval90 of the session alone
    */
   public record Part(
       String session,
       LocalDate day,
       String rider,
+      Step step,
       Fate fate,
       String why,
+      Set<Remark> remarks,
       Optional<Double> estimate,
-      Optional<Interval> interval95) {}
+      Optional<Interval> interval95,
+      Optional<Interval> interval90) {
+    public Part {
+      remarks = Collections.unmodifiableSet(new TreeSet<>(remarks));
+    }
+
+    /** The same session before its numbers may be told. */
+    Part untold() {
+      Set<Remark> before = new TreeSet<>(remarks);
+      before.remove(Remark.WRONG_FIT);
+      boolean own = fate == Fate.NULL_RUN || fate == Fate.NOT_COMPARED || fate == Fate.POOLED;
+      return new Part(
+          session,
+          day,
+          rider,
+          step,
+          own ? Fate.WAITING : fate,
+          own ? "" : why,
+          before,
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty());
+    }
+  }
 
   /**
    * A rider, sessions averaged equally.
@@ -95,6 +187,8 @@ public record SeriesFinding(
    * @param estimate second less first setup on the scale of the analysis; for three and more setups
    *     NaN
    * @param standardError of the estimate
+   * @param interval95 of a single session its own; of several by t on their noise
+   * @param interval90 likewise
    * @param noiseSd pooled over the sessions
    * @param stints mean number of stints used
    * @param ranking how far each setup lies above the first, by setup
@@ -104,6 +198,8 @@ public record SeriesFinding(
       int sessions,
       double estimate,
       double standardError,
+      Optional<Interval> interval95,
+      Optional<Interval> interval90,
       double noiseSd,
       double stints,
       List<Double> ranking) {
@@ -120,6 +216,8 @@ public record SeriesFinding(
     NOT_COMPLETE,
     /** It was ended before the declared number was reached. */
     ENDED_EARLY,
+    /** All are unsealed, but some of the declared number cannot be pooled. */
+    FALLS_SHORT,
     /** Two or three riders are too few for a word on riders in general. */
     TOO_FEW_RIDERS,
     /** Three and more setups have no verdict as a whole. */
@@ -134,9 +232,24 @@ public record SeriesFinding(
     riders = List.copyOf(riders);
   }
 
+  /** Number of sessions declared before riding; empty if none was. */
+  public Optional<Integer> declared() {
+    return progress.declared();
+  }
+
   /** Number of sessions pooled. */
   public int pooled() {
     return (int) parts.stream().filter(part -> part.fate() == Fate.POOLED).count();
+  }
+
+  /** True once the series has come to its end and tells its numbers. */
+  public boolean open() {
+    return progress.stage() == Stage.OPEN;
+  }
+
+  /** True if a pooled session carries this remark. */
+  public boolean has(Remark remark) {
+    return parts.stream().anyMatch(p -> p.fate() == Fate.POOLED && p.remarks().contains(remark));
   }
 
   /** Number of riders whose estimate has this sign. */

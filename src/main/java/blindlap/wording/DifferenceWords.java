@@ -51,6 +51,20 @@ final class DifferenceWords {
         measure.unit());
   }
 
+  /** "2.3 s faster", for a plot. */
+  String bare() {
+    return WORDS.say("bare." + word(), sizes.estimate(estimate) + sizes.unit());
+  }
+
+  /** "Shock K faster", for a side of an axis. */
+  String side(int side) {
+    return WORDS.say("side." + word(), setups.get(way.first(side)));
+  }
+
+  private String word() {
+    return way.name().toLowerCase(Locale.ROOT).replace('_', '.');
+  }
+
   /** "1.7 to 3.0 s", or from one setup's side to the other's. */
   String interval(Optional<Interval> shifts) {
     return shifts.map(this::interval).orElse(WORDS.say("unbounded"));
@@ -73,7 +87,7 @@ final class DifferenceWords {
       return WORDS.say("end.none");
     }
     return WORDS.say(
-        "end." + way.name().toLowerCase(Locale.ROOT).replace('_', '.'),
+        "end." + word(),
         setups.get(way.first(side)),
         limit.toPlainString() + sizes.unit());
   }

@@ -6,6 +6,7 @@ import blindlap.stats.Interval;
 import blindlap.stats.RankAgreement;
 import blindlap.stats.RidersInGeneral;
 import blindlap.stats.StratifiedSessions;
+import blindlap.stats.Verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,6 +17,7 @@ import java.util.Optional;
  */
 public final class SeriesWords {
   private static final Words WORDS = Words.of("series");
+  private static final Words STEPS = Words.of("steps");
 
   private final SeriesFinding finding;
   private final List<String> setups;
@@ -25,50 +27,126 @@ public final class SeriesWords {
     this.setups = finding.setups().stream().map(Setup::name).toList();
   }
 
+  /**
+   * A session of a series in a table.
+   *
+   * @param session its short id
+   * @param day when
+   * @param rider who
+   * @param standing what becomes of it, with what a reader must know beside its numbers
+   * @param result its difference with its interval; empty where nothing may be told
+   */
+  public record Row(String session, String day, String rider, String standing, String result) {
+    String line() {
+      return WORDS.say("part", day, rider, standing, result.isEmpty() ? "" : "; " + result, session);
+    }
+  }
+
   /** A sentence of the bundle. */
   public static String say(String key, Object... arguments) {
     return WORDS.say(key, arguments);
   }
 
+  /** How far a series is, for a list: "2 of 4 declared sessions closed; 0 unsealed". */
+  public static String progress(SeriesFinding.Progress progress) {
+    return progress
+        .declared()
+        .map(n -> WORDS.say("list.declared", progress.closed(), n, progress.unsealed()))
+        .orElse(WORDS.say("list.undeclared", progress.closed(), progress.unsealed()));
+  }
+
   /** The answer first, then riders, then every session. */
   public List<String> lines() {
     List<String> lines = new ArrayList<>();
-    lines.add(headline());
-    finding.these().ifPresent(these -> lines.add(these(these)));
-    finding.general().ifPresent(general -> lines.add(general(general)));
-    riders(lines);
-    finding.agreement().ifPresent(agreement -> lines.add(agreement(agreement)));
-    lines.add(
-        finding
-            .declared()
-            .map(n -> WORDS.say("declared", n, finding.pooled()))
-            .orElse(WORDS.say("undeclared", finding.pooled())));
-    finding.parts().forEach(part -> lines.add("  " + part(part)));
+    lines.add((headline().text() + " " + reason()).strip());
+    lines.addAll(circumstances());
+    lines.addAll(lead());
+    riders().forEach(rider -> lines.add("  " + rider));
+    lines.addAll(agreement());
+    if (finding.open()) {
+      lines.add(declared());
+    }
+    rows().forEach(row -> lines.add("  " + row.line()));
     return lines;
   }
 
-  /** The verdict, or why there is none. */
-  public String headline() {
-    String pair = String.join(" and ", setups);
-    return finding
-        .verdict()
-        .map(
-            verdict ->
-                WORDS.say(
-                    finding.riders().size() == 1 ? "headline.one" : "headline.riders",
-                    pair,
-                    FindingWords.phrase(verdict),
-                    finding.riders().get(0).name(),
-                    finding.pooled(),
-                    finding.riders().size()))
-        .orElseGet(
-            () ->
-                WORDS.say(
-                    "none." + finding.noVerdict().map(Enum::name).orElse("NO_MARGIN"),
-                    pair,
-                    finding.pooled(),
-                    finding.declared().map(String::valueOf).orElse(""),
-                    finding.riders().size()));
+  private String pair() {
+    return String.join(" and ", setups);
+  }
+
+  /** The answer: verdict, "no verdict", or that all is sealed. */
+  public Headline headline() {
+    SeriesFinding.Progress progress = finding.progress();
+    if (!finding.open()) {
+      String key = "headline." + progress.stage().name();
+      return Headline.of(
+          WORDS.say(key, Headline.PLACE, progress.ridden(), progress.sessions()),
+          WORDS.say(key + ".phrase"));
+    }
+    if (finding.verdict().isEmpty()) {
+      return Headline.of(
+          WORDS.say("headline.none", pair(), Headline.PLACE), WORDS.say("headline.none.phrase"));
+    }
+    Verdict verdict = finding.verdict().get();
+    boolean one = finding.riders().size() == 1;
+    String subject =
+        switch (verdict) {
+          case REAL_AND_WORTHWHILE, REAL_BUT_SMALL, DIRECTION_KNOWN -> pooledWords().difference();
+          default -> pair();
+        };
+    Headline headline =
+        Headline.of(
+            WORDS.say(
+                one ? "headline.one" : "headline.riders",
+                subject,
+                Headline.PLACE,
+                finding.riders().get(0).name(),
+                finding.pooled(),
+                finding.riders().size()),
+            FindingWords.phrase(verdict));
+    return finding.has(SeriesFinding.Remark.UNBLINDED)
+        ? headline.with(WORDS.say("headline.unblinded"), "")
+        : headline;
+  }
+
+  /** Why there is no verdict, or what is still waited for; empty with a verdict. */
+  public String reason() {
+    SeriesFinding.Progress progress = finding.progress();
+    if (!finding.open()) {
+      return WORDS.say(
+          progress.declared().isEmpty() ? "reason.UNDECLARED" : "reason." + progress.stage().name(),
+          progress.ridden(),
+          progress.closed(),
+          progress.unsealed(),
+          progress.declared().map(String::valueOf).orElse(""));
+    }
+    if (finding.verdict().isPresent()) {
+      return "";
+    }
+    return WORDS.say(
+        "none." + finding.noVerdict().map(Enum::name).orElse("NO_MARGIN"),
+        finding.pooled(),
+        progress.declared().map(String::valueOf).orElse(""),
+        finding.riders().size());
+  }
+
+  /** What a reader must know of pooled sessions before the numbers. */
+  public List<String> circumstances() {
+    List<String> lines = new ArrayList<>();
+    for (SeriesFinding.Remark remark : SeriesFinding.Remark.values()) {
+      if (finding.has(remark)) {
+        lines.add(WORDS.say("circumstance." + remark.name()));
+      }
+    }
+    return lines;
+  }
+
+  /** These riders on these days, and riders in general, each in a sentence of its own. */
+  public List<String> lead() {
+    List<String> lines = new ArrayList<>();
+    finding.these().ifPresent(these -> lines.add(these(these)));
+    finding.general().ifPresent(general -> lines.add(general(general)));
+    return lines;
   }
 
   private DifferenceWords words(
@@ -76,17 +154,34 @@ public final class SeriesWords {
     return new DifferenceWords(setups, finding.measure(), estimate, intervals, spread);
   }
 
+  private DifferenceWords pooledWords() {
+    Optional<RidersInGeneral> general = finding.general();
+    return general.isPresent() ? words(general.get()) : words(finding.these().orElseThrow());
+  }
+
+  private DifferenceWords words(StratifiedSessions these) {
+    return words(
+        these.estimate(),
+        List.of(these.curve().interval(0.95), these.curve().interval(0.90)),
+        0);
+  }
+
+  private DifferenceWords words(RidersInGeneral general) {
+    return words(
+        general.estimate(),
+        List.of(Optional.of(general.interval95()), Optional.of(general.interval90())),
+        0);
+  }
+
   private String these(StratifiedSessions these) {
-    Optional<Interval> wide = these.curve().interval(0.95);
-    Optional<Interval> ninety = these.curve().interval(0.90);
-    DifferenceWords words = words(these.estimate(), List.of(wide, ninety), 0);
+    DifferenceWords words = words(these);
     double p = these.curve().p(0);
     String key = finding.riders().size() == 1 ? "these.one" : "these.riders";
     return WORDS.say(
         key + (these.sampled() ? ".sampled" : ""),
         words.difference(),
-        words.interval(wide),
-        words.interval(ninety),
+        words.interval(these.curve().interval(0.95)),
+        words.interval(these.curve().interval(0.90)),
         Figures.p(p),
         Figures.count(these.count()),
         Figures.count(these.sampling().draws()),
@@ -94,27 +189,36 @@ public final class SeriesWords {
   }
 
   private String general(RidersInGeneral general) {
-    DifferenceWords words =
-        words(
-            general.estimate(),
-            List.of(Optional.of(general.interval95()), Optional.of(general.interval90())),
-            0);
+    DifferenceWords words = words(general);
     return WORDS.say(
-        "general." + general.method().name(),
-        words.difference(),
-        words.interval(Optional.of(general.interval95())),
-        words.interval(Optional.of(general.interval90())),
-        general.riders(),
-        general.tooFew() ? WORDS.say("general.few", general.riders()) : "");
+            "general." + general.method().name(),
+            words.difference(),
+            words.interval(Optional.of(general.interval95())),
+            words.interval(Optional.of(general.interval90())),
+            general.riders(),
+            general.tooFew() ? WORDS.say("general.few", general.riders()) : "")
+        .strip();
   }
 
-  private void riders(List<String> lines) {
+  /** Every rider in a line, and how many point the same way. */
+  public List<String> riders() {
+    List<String> lines = new ArrayList<>();
     for (SeriesFinding.Rider rider : finding.riders()) {
       if (Double.isNaN(rider.estimate())) {
         continue;
       }
-      DifferenceWords words = words(rider.estimate(), List.of(), rider.standardError());
-      lines.add("  " + WORDS.say("rider", rider.name(), words.difference(), rider.sessions()));
+      DifferenceWords words =
+          words(
+              rider.estimate(),
+              List.of(rider.interval95(), rider.interval90()),
+              rider.standardError());
+      lines.add(
+          WORDS.say(
+              rider.sessions() == 1 ? "rider.one" : "rider",
+              rider.name(),
+              words.difference(),
+              words.interval(rider.interval95()),
+              rider.sessions()));
     }
     if (finding.riders().size() > 1 && setups.size() == 2) {
       int second = finding.ridersWith(1);
@@ -124,6 +228,17 @@ public final class SeriesWords {
               finding.riders().size(),
               Math.max(second, finding.riders().size() - second)));
     }
+    return lines;
+  }
+
+  /** How well riders agree on the ranking of three and more setups; empty where not measured. */
+  public List<String> agreement() {
+    List<String> lines = new ArrayList<>();
+    finding.agreement().ifPresent(agreement -> lines.add(agreement(agreement)));
+    if (setups.size() > 2) {
+      finding.riders().forEach(rider -> lines.add(ranking(rider)));
+    }
+    return lines;
   }
 
   private static String agreement(RankAgreement agreement) {
@@ -131,22 +246,67 @@ public final class SeriesWords {
         "agreement", Figures.number(agreement.kendallW(), 2), Figures.p(agreement.p()));
   }
 
-  private String part(SeriesFinding.Part part) {
-    String result =
-        part.estimate()
-            .map(
-                estimate -> {
-                  DifferenceWords words = words(estimate, List.of(part.interval95()), 1);
-                  return WORDS.say(
-                      "part.result", words.difference(), words.interval(part.interval95()));
-                })
-            .orElse("");
+  /** Setups from best to worst, or from large to small where no direction is better. */
+  private String ranking(SeriesFinding.Rider rider) {
+    boolean rising = finding.measure().better() == blindlap.plan.Measure.Better.LOWER;
+    List<Integer> order = new ArrayList<>();
+    for (int i = 0; i < setups.size(); i++) {
+      order.add(i);
+    }
+    order.sort(
+        java.util.Comparator.comparingDouble(
+            i -> rising ? rider.ranking().get(i) : -rider.ranking().get(i)));
     return WORDS.say(
-        "part",
-        part.day(),
+        finding.measure().better() == blindlap.plan.Measure.Better.NEITHER
+            ? "ranking.neither"
+            : "ranking",
+        rider.name(),
+        String.join(", ", order.stream().map(setups::get).toList()));
+  }
+
+  /** What was declared, and how many sessions are pooled. */
+  public String declared() {
+    return finding
+        .declared()
+        .map(n -> WORDS.say("declared", n, finding.pooled()))
+        .orElse(WORDS.say("undeclared", finding.pooled()));
+  }
+
+  /** Every session of the series, in the order of their commits. */
+  public List<Row> rows() {
+    return finding.parts().stream().map(this::row).toList();
+  }
+
+  private Row row(SeriesFinding.Part part) {
+    StringBuilder standing =
+        new StringBuilder(
+            WORDS.say("fate." + part.fate().name(), part.why(), STEPS.say(part.step().name())));
+    part.remarks().forEach(remark -> standing.append(WORDS.say("remark." + remark.name())));
+    return new Row(
+        part.session().substring(0, 8),
+        part.day().toString(),
         part.rider(),
-        WORDS.say("fate." + part.fate().name(), part.why()),
-        result,
-        part.session().substring(0, 8));
+        standing.toString(),
+        part.estimate().map(estimate -> result(estimate, part.interval95())).orElse(""));
+  }
+
+  private String result(double estimate, Optional<Interval> wide) {
+    DifferenceWords words = words(estimate, List.of(wide), 1);
+    return WORDS.say("part.result", words.difference(), words.interval(wide));
+  }
+
+  /** "Shock L faster", for the two sides of an axis; side −1 is below zero (second less first). */
+  public String side(int side) {
+    return words(side, List.of(), 1).side(side);
+  }
+
+  /** "2.0 s faster", for a picture. */
+  public String bare(double estimate, Optional<Interval> wide) {
+    return words(estimate, List.of(wide), 1).bare();
+  }
+
+  /** "1.4 to 2.7 s", for a picture. */
+  public String interval(double estimate, Optional<Interval> wide) {
+    return words(estimate, List.of(wide), 1).interval(wide);
   }
 }

@@ -81,9 +81,13 @@ class SeriesTest {
     assertThat(unseal(0).err()).contains("1 of 2 declared sessions ready", "Nothing was opened");
     assertThat(ok("series").out()).contains("1 of 2 declared sessions closed");
     ride(plan("R. Lind", 2, true), 90, 0.5);
-    assertThat(ok("series", "k-or-l").out()).contains("nothing to pool yet", "not unsealed yet");
+    assertThat(ok("series", "k-or-l").out()).contains("Ready to unseal", "not unsealed yet");
     assertThat(unseal(0).code()).isZero();
-    assertThat(ok("series", "k-or-l").out()).contains("no verdict yet, with 1 of 2");
+    assertThat(ok("series", "k-or-l").out())
+        .contains("Of 2 declared sessions 1 are unsealed", "unsealed, told when all are")
+        .doesNotContain("faster", "interval");
+    assertThat(json().get("sessions").get(0).get("estimate").isNull()).isTrue();
+    assertThat(json().has("these_riders_on_these_days")).isFalse();
     assertThat(unseal(1).code()).isZero();
     String text = ok("series", "k-or-l").out();
     assertThat(text).contains("for R. Lind on these 2 days", "from all 2,500 combinations");
@@ -117,7 +121,7 @@ class SeriesTest {
   void anUndeclaredSeriesAndOneEndedEarlyHaveNumbersButNoVerdict() throws Exception {
     ride(plan("R. Lind", 0, false), 95, 0.3);
     unseal(0);
-    assertThat(ok("series", "k-or-l").out()).contains("no number of sessions was declared");
+    assertThat(ok("series", "k-or-l").out()).contains("No number of sessions was declared");
     assertThat(json().get("verdict").isNull()).isTrue();
   }
 
@@ -141,7 +145,7 @@ class SeriesTest {
     for (int i = 0; i < 2; i++) {
       unseal(i);
     }
-    assertThat(ok("series", "k-or-l").out()).contains("no verdict yet");
+    assertThat(ok("series", "k-or-l").out()).contains("2 are unsealed").doesNotContain("faster");
     unseal(2);
     unseal(3);
     String text = ok("series", "k-or-l").out();
@@ -171,6 +175,39 @@ class SeriesTest {
     assertThat(ok("series", "k-or-l").out())
         .contains("2 riders are too few", "abandoned: thunderstorm", "four are the least");
     assertThat(json().get("no_verdict").asText()).isEqualTo("too few riders");
+  }
+
+  @Test
+  void aNoiseRunThatNamesTheSeriesOpensNothingBeforeItsTime() {
+    ride(plan("R. Lind", 2, false), 95, 0.3);
+    String noise =
+        plan("R. Lind", 2, false)
+            .replace("question:", "kind: noise run\nquestion:")
+            .replace("[{name: Shock K}, {name: Shock L}]", "[{name: Shock K}]")
+            .replace("protocol: eight-stints\n", "")
+            .replace(", worthwhile: 0.5", "");
+    ok("commit", session.file("noise.yaml", noise).toString());
+    StringBuilder laps = new StringBuilder("lap;lap time\n");
+    for (int lap = 1; lap <= 8; lap++) {
+      laps.append(lap).append(";9").append(lap % 3).append('\n');
+    }
+    ok("record", "latest", session.file("laps.csv", laps.toString()).toString());
+    ok("close-day", "latest");
+    ok("close-review", "latest");
+    assertThat(unseal(0).err()).contains("1 of 2 declared sessions ready", "Nothing was opened");
+    assertThat(ok("series", "k-or-l").out()).contains("has no key, not pooled");
+  }
+
+  @Test
+  void aSeriesWithAnUnblindedSessionSaysSoBeforeItsNumbers() {
+    String open = plan("R. Lind", 2, false) + "blinding: {blinded: no}\n";
+    ride(open, 95, 0.3);
+    ride(plan("R. Lind", 2, false), 95, 0.4);
+    unseal(0);
+    unseal(1);
+    assertThat(ok("series", "k-or-l").out())
+        .startsWith("Unblinded: ")
+        .contains("in at least one pooled session the rider knew", "pooled, unblinded");
   }
 
   @Test

@@ -1,0 +1,148 @@
+package blindlap.review;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Setup;
+import blindlap.stats.AveragedSessions;
+import blindlap.stats.Interval;
+import blindlap.stats.ManySetups;
+import blindlap.stats.RiderNoise;
+import blindlap.stats.Sampling;
+import blindlap.stats.StratifiedSessions;
+import blindlap.stats.TwoSetups;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/**
+ * Numbers of a session of a series, in the setups' order of its first plan.
+ *
+ * @param rider who rode
+ * @param session for the stratified test; empty for three and more setups
+ * @param estimate second less first setup on the scale of the analysis; NaN for three and more
+ * @param standardError of the estimate
+ * @param noise from stint to stint
+ * @param stints number of stints used
+ * @param ranking how far each setup lies above the first
+ * @param interval95 of the session alone
+ * @param interval90 of the session alone
+ */
+record SeriesNumbers(
+    String rider,
+    Optional<StratifiedSessions.Session> session,
+    double estimate,
+    double standardError,
+    RiderNoise noise,
+    int stints,
+    List<Double> ranking,
+    Optional<Interval> interval95,
+    Optional<Interval> interval90) {
+  /**
+   * Compares a session.
+   *
+   * @param ids ids of the setups in the order of the series' first plan
+   * @throws IllegalArgumentException if it cannot be compared; the message says why
+   */
+  static SeriesNumbers of(DayRecord day, List<String> ids) {
+    Measure measure = day.plan().primary().orElseThrow();
+    StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+    return ids.size() == 2 ? two(day, measure, stints, ids) : many(day, measure, stints, ids);
+  }
+
+  private static SeriesNumbers two(
+      DayRecord day, Measure measure, StintValues stints, List<String> ids) {
+    boolean flipped = !ids(day).equals(ids);
+    int[] order = day.key().setups();
+    for (int i = 0; flipped && i < order.length; i++) {
+      order[i] = 1 - order[i];
+    }
+    StratifiedSessions.Session session =
+        new StratifiedSessions.Session(
+            day.plan().rule().assignments(),
+            order,
+            stints.values(),
+            stints.valid(),
+            measure.drift());
+    TwoSetups own =
+        TwoSetups.compare(
+            session.set(),
+            order,
+            stints.values(),
+            stints.valid(),
+            measure.drift(),
+            Sampling.PREFERRED);
+    if (own.noVariation()) {
+      throw new IllegalArgumentException("nothing varied from stint to stint");
+    }
+    return new SeriesNumbers(
+        day.plan().rider(),
+        Optional.of(session),
+        own.estimate(),
+        own.noiseSd() / Math.sqrt(own.c()),
+        RiderNoise.of(own),
+        own.used(),
+        List.of(0.0, own.estimate()),
+        own.curve().interval(0.95),
+        own.curve().interval(0.90));
+  }
+
+  private static SeriesNumbers many(
+      DayRecord day, Measure measure, StintValues stints, List<String> ids) {
+    ManySetups result =
+        ManySetups.compare(
+            day.plan().rule().assignments(),
+            day.key().setups(),
+            stints.values(),
+            stints.valid(),
+            measure.drift(),
+            Sampling.PREFERRED);
+    double[] above =
+        new ManyComparison(measure, stints, result, OptionalDouble.empty(), Set.of()).aboveFirst();
+    List<String> own = ids(day);
+    List<Double> ranking = ids.stream().map(id -> above[own.indexOf(id)]).toList();
+    return new SeriesNumbers(
+        day.plan().rider(),
+        Optional.empty(),
+        Double.NaN,
+        Double.NaN,
+        RiderNoise.of(result),
+        stints.used(),
+        ranking.stream().map(value -> value - ranking.get(0)).toList(),
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  private static List<String> ids(DayRecord day) {
+    return day.plan().setups().stream().map(Setup::id).toList();
+  }
+
+  /** A rider's sessions averaged, each counted once. */
+  static SeriesFinding.Rider average(List<SeriesNumbers> own) {
+    int n = own.size();
+    List<Double> ranking = new ArrayList<>();
+    for (int setup = 0; setup < own.get(0).ranking.size(); setup++) {
+      int at = setup;
+      ranking.add(own.stream().mapToDouble(s -> s.ranking.get(at)).average().orElseThrow());
+    }
+    boolean compared = own.stream().noneMatch(s -> Double.isNaN(s.estimate));
+    Optional<AveragedSessions> mean =
+        compared
+            ? Optional.of(
+                AveragedSessions.of(
+                    own.stream().mapToDouble(s -> s.estimate).toArray(),
+                    own.stream().mapToDouble(s -> s.standardError).toArray(),
+                    own.stream().mapToInt(s -> s.noise.df()).toArray()))
+            : Optional.empty();
+    return new SeriesFinding.Rider(
+        own.get(0).rider,
+        n,
+        mean.map(AveragedSessions::estimate).orElse(Double.NaN),
+        mean.map(AveragedSessions::standardError).orElse(Double.NaN),
+        n == 1 ? own.get(0).interval95 : mean.map(m -> m.interval(0.95)),
+        n == 1 ? own.get(0).interval90 : mean.map(m -> m.interval(0.90)),
+        RiderNoise.pooled(own.stream().map(s -> s.noise).toList()).sd(),
+        own.stream().mapToInt(s -> s.stints).average().orElseThrow(),
+        ranking);
+  }
+}
