@@ -28,11 +28,7 @@ public final class NoisePictures {
       entries.add(entry(measure, NoiseWords.label(record, day), day.noise().orElseThrow()));
       table.add(NoiseWords.day(record, day) + ".");
     }
-    Axis axis =
-        new Axis(
-            NoiseWords.say("axis", NoiseWords.unit(measure), measure.name()),
-            Axis.Counting.DECIMAL,
-            (value, step) -> Figures.number(value, decimals(step)));
+    Axis axis = axis(measure);
     return Optional.of(
         NoiseHistory.of(
             new NoiseHistory.Content(
@@ -43,6 +39,54 @@ public final class NoisePictures {
                 axis,
                 new Spoken(
                     NoiseWords.say("picture") + " " + NoiseWords.pooled(record),
+                    String.join(" ", table)))));
+  }
+
+  private static Axis axis(Measure measure) {
+    return new Axis(
+        NoiseWords.say("axis", NoiseWords.unit(measure), measure.name()),
+        Axis.Counting.DECIMAL,
+        (value, step) -> Figures.number(value, decimals(step)));
+  }
+
+  /**
+   * Noise of each day from left to right, oldest first, and all together; empty if no day has one.
+   */
+  public static Optional<Drawing> overDays(NoiseRecord record) {
+    Optional<RiderNoise> pooled = record.pooled();
+    if (pooled.isEmpty()) {
+      return Optional.empty();
+    }
+    Measure measure = record.measure();
+    List<NoiseOverDays.Day> days = new ArrayList<>();
+    List<String> table = new ArrayList<>();
+    for (NoiseDay day : record.told()) {
+      NoiseHistory.Entry entry =
+          entry(measure, NoiseWords.label(record, day), day.noise().orElseThrow());
+      days.add(
+          new NoiseOverDays.Day(
+              entry.label(),
+              NoiseWords.sort(day),
+              day.source().blinded(),
+              entry.sd(),
+              entry.interval()));
+      table.add(NoiseWords.day(record, day) + ".");
+    }
+    NoiseHistory.Entry all = entry(measure, NoiseWords.say("picture.pooled"), pooled.get());
+    return Optional.of(
+        NoiseOverDays.of(
+            new NoiseOverDays.Content(
+                days,
+                days.size() < 2
+                    ? Optional.empty()
+                    : Optional.of(
+                        new NoiseOverDays.Pooled(
+                            all.sd(),
+                            all.interval(),
+                            List.of(all.label(), NoiseWords.sd(measure, pooled.get())))),
+                axis(measure),
+                new Spoken(
+                    NoiseWords.say("picture.days") + " " + NoiseWords.pooled(record),
                     String.join(" ", table)))));
   }
 

@@ -46,7 +46,12 @@ public record NoiseDay(
     /** One setup throughout, said openly. */
     NOISE_RUN,
     /** An old day brought in from a file, not blinded. */
-    PLAIN_DAY
+    PLAIN_DAY;
+
+    /** True if the rider did not know what was on. */
+    public boolean blinded() {
+      return this == COMPARISON || this == NULL_RUN;
+    }
   }
 
   /** Of an unsealed session. Setups are taken as they were really on. */

@@ -51,9 +51,10 @@ final class DifferenceWords {
         measure.unit());
   }
 
-  /** "2.3 s faster", for a plot. */
-  String bare() {
-    return WORDS.say("bare." + word(), sizes.estimate(estimate) + sizes.unit());
+  /** "−2.3 s": second less first, for a plot whose axis says so. */
+  String signed() {
+    String sign = estimate < 0 ? "−" : estimate > 0 ? "+" : "";
+    return sign + sizes.estimate(estimate) + sizes.unit();
   }
 
   /** "Shock K faster", for a side of an axis. */

@@ -128,6 +128,11 @@ public final class NoiseWords {
     return lines;
   }
 
+  /** Sort of a day, short. */
+  public static String sort(NoiseDay day) {
+    return WORDS.say("sort." + day.source().name());
+  }
+
   /** Label of a day in a picture; with its year where the days are of several years. */
   public static String label(NoiseRecord record, NoiseDay day) {
     boolean oneYear = record.days().stream().map(d -> d.day().getYear()).distinct().count() == 1;

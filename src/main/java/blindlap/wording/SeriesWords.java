@@ -7,8 +7,11 @@ import blindlap.stats.RankAgreement;
 import blindlap.stats.RidersInGeneral;
 import blindlap.stats.StratifiedSessions;
 import blindlap.stats.Verdict;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -18,6 +21,8 @@ import java.util.Optional;
 public final class SeriesWords {
   private static final Words WORDS = Words.of("series");
   private static final Words STEPS = Words.of("steps");
+  private static final DateTimeFormatter DATE =
+      DateTimeFormatter.ofPattern("d MMM uuuu", Locale.UK);
 
   private final SeriesFinding finding;
   private final List<String> setups;
@@ -45,6 +50,11 @@ public final class SeriesWords {
   /** A sentence of the bundle. */
   public static String say(String key, Object... arguments) {
     return WORDS.say(key, arguments);
+  }
+
+  /** "14 Nov 2026". */
+  public static String date(LocalDate day) {
+    return day.format(DATE);
   }
 
   /** How far a series is, for a list: "2 of 4 declared sessions closed; 0 unsealed". */
@@ -300,13 +310,8 @@ public final class SeriesWords {
     return words(side, List.of(), 1).side(side);
   }
 
-  /** "2.0 s faster", for a picture. */
-  public String bare(double estimate, Optional<Interval> wide) {
-    return words(estimate, List.of(wide), 1).bare();
-  }
-
-  /** "1.4 to 2.7 s", for a picture. */
-  public String interval(double estimate, Optional<Interval> wide) {
-    return words(estimate, List.of(wide), 1).interval(wide);
+  /** "−2.0 s", second less first, for a picture. */
+  public String signed(double estimate, Optional<Interval> wide) {
+    return words(estimate, List.of(wide), 1).signed();
   }
 }

@@ -22,6 +22,12 @@ public final class MoreSamples {
     all.put("detectable-worthwhile-large", detectable(8, 2.0));
     all.put("noise", noise());
     all.put("noise-one-session", firstNoise());
+    all.put("rider-noise-over-days", overDays(6));
+    all.put("rider-noise-over-many-days", overDays(31));
+    all.put("rider-noise-over-one-day", overDays(1));
+    all.put("series-one-rider", seriesOfOne());
+    all.put("series-riders", seriesOfRiders());
+    all.put("series-unbounded", seriesUnbounded());
     all.put("day", day(8));
     all.put("day-24-stints", day(24));
     all.put("small-stints", smallStints());
@@ -74,6 +80,92 @@ public final class MoreSamples {
             Optional.of(new NoiseHistory.Entry("pooled", 0.64, new Limits(0.54, 0.77))),
             SECONDS,
             new Spoken("Noise of four sessions; pooled 0.64 s, 0.54 to 0.77 s.", "")));
+  }
+
+  /** Days of a rider who learns a trail; the first were not blinded. */
+  public static NoiseOverDays overDays(int number) {
+    List<NoiseOverDays.Day> days = new ArrayList<>();
+    for (int i = 0; i < number; i++) {
+      double sd = 0.6 + 0.7 / (1 + i);
+      days.add(
+          new NoiseOverDays.Day(
+              (1 + i % 28) + " Sept 2026",
+              i < 3 ? "old day" : "comparison",
+              i >= 3,
+              sd,
+              new Limits(0.7 * sd, i == 0 ? 9 : 1.6 * sd)));
+    }
+    return NoiseOverDays.of(
+        new NoiseOverDays.Content(
+            days,
+            number < 2
+                ? Optional.empty()
+                : Optional.of(
+                    new NoiseOverDays.Pooled(
+                        0.74, new Limits(0.62, 0.9), List.of("all days", "0.74 s"))),
+            SECONDS,
+            new Spoken("Noise fell from 1.3 s to 0.7 s.", "")));
+  }
+
+  private static PooledRows.Row row(
+      PooledRows.Kind kind, String label, double estimate, double half) {
+    return new PooledRows.Row(
+        kind,
+        !label.startsWith("28"),
+        label,
+        estimate,
+        new Limits(estimate - half, estimate + half),
+        new Limits(estimate - 0.8 * half, estimate + 0.8 * half),
+        Samples.plain(Math.abs(estimate), 0.1) + " s faster");
+  }
+
+  private static PooledRows series(List<PooledRows.Row> rows) {
+    return PooledRows.of(
+        new PooledRows.Content(
+            rows,
+            Optional.of(new Band(0.5, List.of("under 0.5 s:", "too small to matter"))),
+            new Axis("seconds a lap", Axis.Counting.DECIMAL, Samples::plain),
+            "Shock L faster",
+            "Shock K faster",
+            new Spoken("A series.", "")));
+  }
+
+  /** Four sessions of one rider. */
+  public static PooledRows seriesOfOne() {
+    return series(
+        List.of(
+            row(PooledRows.Kind.OWN, "14 Nov 2026", -2.1, 0.9),
+            row(PooledRows.Kind.OWN, "21 Nov 2026", -1.2, 1.1),
+            row(PooledRows.Kind.OWN, "28 Nov 2026", -0.4, 1.4),
+            row(PooledRows.Kind.OWN, "5 Dec 2026", -1.6, 0.8),
+            row(PooledRows.Kind.POOLED, "On these days", -1.5, 0.5)));
+  }
+
+  /** Riders of whom one rode twice. */
+  public static PooledRows seriesOfRiders() {
+    return series(
+        List.of(
+            row(PooledRows.Kind.OWN, "R. Lind", -1.7, 0.7),
+            row(PooledRows.Kind.UNDER, "14 Nov 2026", -2.1, 0.9),
+            row(PooledRows.Kind.UNDER, "21 Nov 2026", -1.2, 1.1),
+            row(PooledRows.Kind.OWN, "M. Oster", 0.3, 0.9),
+            row(PooledRows.Kind.OWN, "A rider with a name that needs more than a line", -0.9, 1.2),
+            row(PooledRows.Kind.POOLED, "These riders, these days", -0.9, 0.5),
+            row(PooledRows.Kind.POOLED, "Riders in general, too few for a verdict", -0.8, 2.6)));
+  }
+
+  static PooledRows seriesUnbounded() {
+    return series(
+        List.of(
+            new PooledRows.Row(
+                PooledRows.Kind.OWN,
+                true,
+                "14 Nov 2026",
+                0.2,
+                new Limits(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY),
+                new Limits(-0.9, Double.POSITIVE_INFINITY),
+                "0.2 s faster"),
+            row(PooledRows.Kind.POOLED, "On these days", 0.2, 40)));
   }
 
   static NoiseHistory firstNoise() {

@@ -58,7 +58,7 @@ class GalleryTest {
             take(look, Gallery.helper(look, true), 1280, 500, "helper-blank-" + name);
             take(look, Gallery.controls(look), 900, 950, "controls-" + name);
             take(look, drawings(look, Samples.all()), 800, 5200, "drawings-" + name);
-            take(look, drawings(look, MoreSamples.all()), 800, 2700, "more-drawings-" + name);
+            take(look, drawings(look, MoreSamples.all()), 800, 4600, "more-drawings-" + name);
           });
     }
   }
