@@ -4,7 +4,9 @@ import blindlap.desk.Desk;
 import blindlap.desk.PlainDays;
 import blindlap.plan.Measure;
 import blindlap.plan.PlanJson;
+import blindlap.plan.Problem;
 import blindlap.review.NoiseRecord;
+import blindlap.session.SessionState;
 import blindlap.wording.NoiseWords;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -12,6 +14,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -36,9 +39,8 @@ final class ImportDayCommand extends SessionCommand {
 
   @Option(
       names = "--day",
-      required = true,
       paramLabel = "DATE",
-      description = "When, such as 2024-05-18.")
+      description = "When, such as 2024-05-18; not needed where a column has it.")
   @Nullable LocalDate day;
 
   @Option(
@@ -66,6 +68,30 @@ final class ImportDayCommand extends SessionCommand {
   @Option(names = "--void", paramLabel = "COLUMN", description = "Column that marks spoiled laps.")
   String voids = "";
 
+  @Option(
+      names = "--date",
+      paramLabel = "COLUMN",
+      description = "Column with the date, in a file of several days.")
+  String date = "";
+
+  @Option(
+      names = "--stint",
+      paramLabel = "COLUMN",
+      description = "Column with the stint, where a stint has several laps.")
+  String stint = "";
+
+  @Option(
+      names = "--lap",
+      paramLabel = "COLUMN",
+      description = "Column with the number of the lap, where rows are not in ridden order.")
+  String lap = "";
+
+  @Option(
+      names = "--decimals",
+      paramLabel = "SIGN",
+      description = "comma or point; as the file has it if not given.")
+  String decimals = "as written";
+
   ImportDayCommand(CommandSetting setting) {
     super(setting);
   }
@@ -77,28 +103,49 @@ final class ImportDayCommand extends SessionCommand {
     try (Desk desk = open()) {
       List<PlainDays.Wanted> columns = new ArrayList<>();
       map.forEach((name, column) -> columns.add(wanted(name, column)));
-      PlainDays.Result result =
-          desk.plainDays()
-              .bring(
-                  new PlainDays.Day(
-                      String.valueOf(path.getFileName()),
-                      rider,
-                      trail,
-                      java.util.Objects.requireNonNull(day)),
-                  bytes,
-                  new PlainDays.Mapping(columns, setup, voids));
-      if (result instanceof PlainDays.Result.Refused refused) {
-        throw complaint(refused.problems());
+      PlainDays.Origin origin =
+          new PlainDays.Origin(
+              String.valueOf(path.getFileName()), rider, trail, Optional.ofNullable(day));
+      PlainDays.Mapping mapping =
+          new PlainDays.Mapping(
+              columns, setup, voids, new PlainDays.Places(date, stint, lap, decimals()));
+      List<Problem> problems = problems(desk.plainDays().read(origin, bytes, mapping));
+      if (!problems.isEmpty()) {
+        throw complaint(problems);
       }
-      blindlap.session.SessionState state = ((PlainDays.Result.Brought) result).state();
-      say(
-          NoiseWords.say(
-              "plain.done", state.id().brief(), state.plan().stints(), trail, day, rider));
+      for (SessionState state : desk.plainDays().take(origin, bytes, mapping)) {
+        say(
+            NoiseWords.say(
+                "plain.done",
+                state.id().brief(),
+                state.plan().stints() * state.plan().laps().scored(),
+                trail,
+                state.plan().day(),
+                rider));
+      }
       for (NoiseRecord record : desk.history().records(rider, trail)) {
         say("  " + NoiseWords.pooled(record));
       }
       return ExitCode.DONE;
     }
+  }
+
+  private static List<Problem> problems(PlainDays.Reading reading) {
+    List<Problem> problems = new ArrayList<>(reading.problems());
+    reading.days().forEach(each -> problems.addAll(each.problems()));
+    return problems;
+  }
+
+  private PlainDays.Decimals decimals() {
+    int at = PlanJson.words(PlainDays.Decimals.class).indexOf(decimals.strip());
+    if (at < 0) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "\""
+              + decimals
+              + "\" is no sign of decimals; write comma or point. Nothing was brought in.");
+    }
+    return PlainDays.Decimals.values()[at];
   }
 
   private PlainDays.Wanted wanted(String name, String column) {

@@ -58,6 +58,12 @@ public enum DeskFault implements Fault {
   PLAIN_DAY_WHO,
   /** A time whose unit is none of s, ms and min: measure, unit. */
   PLAIN_DAY_UNIT,
+  /** No measure is named for a file of old days. */
+  PLAIN_DAY_NO_MEASURE,
+  /** No day is named, neither by a column nor for the whole file. */
+  PLAIN_DAY_NO_DAY,
+  /** A measure that earlier plans have as another kind or in another unit: name, kind, unit. */
+  PLAIN_DAY_MEASURE,
   /** The same laps of the same day are in the notebook already: session. */
   PLAIN_DAY_TWICE,
   /**

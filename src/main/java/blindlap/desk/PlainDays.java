@@ -1,10 +1,12 @@
 package blindlap.desk;
 
 import blindlap.exchange.PlainDayFile;
+import blindlap.exchange.PlainDayGuess;
 import blindlap.plan.Blinding;
 import blindlap.plan.ChangeMethod;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
 import blindlap.plan.Problem;
 import blindlap.plan.Protocol;
 import blindlap.plan.Rule;
@@ -48,6 +50,16 @@ public final class PlainDays {
   public record Day(String file, String rider, String trail, LocalDate day) {}
 
   /**
+   * Where the rows of a file come from.
+   *
+   * @param file name of the file
+   * @param rider who rode
+   * @param trail where
+   * @param day day of rows where no column has it
+   */
+  public record Origin(String file, String rider, String trail, Optional<LocalDate> day) {}
+
+  /**
    * A measure and where the file has it.
    *
    * @param measure its name, as in the plans it is to count with
@@ -57,16 +69,42 @@ public final class PlainDays {
    */
   public record Wanted(String measure, String column, Measure.Kind kind, String unit) {}
 
+  /** The sign between whole and part of numbers. */
+  public enum Decimals {
+    /** Whichever the file uses first; both in one file are a mistake. */
+    AS_WRITTEN,
+    /** A comma. */
+    COMMA,
+    /** A point. */
+    POINT
+  }
+
+  /**
+   * Which columns tell where a row belongs; each may be empty.
+   *
+   * @param date column with the date, where a file holds several days
+   * @param stint column with the stint, where a stint has several laps
+   * @param lap column with the number of the lap, where rows are not in ridden order
+   * @param decimals sign of decimals
+   */
+  public record Places(String date, String stint, String lap, Decimals decimals) {}
+
   /**
    * What stands where.
    *
    * @param measures at least one
    * @param setup column that says what was on; empty for none
    * @param voids column that marks spoiled laps; empty for none
+   * @param places where a row belongs
    */
-  public record Mapping(List<Wanted> measures, String setup, String voids) {
+  public record Mapping(List<Wanted> measures, String setup, String voids, Places places) {
     public Mapping {
       measures = List.copyOf(measures);
+    }
+
+    /** One day, a lap a row in ridden order, decimals as written. */
+    public Mapping(List<Wanted> measures, String setup, String voids) {
+      this(measures, setup, voids, new Places("", "", "", Decimals.AS_WRITTEN));
     }
   }
 
@@ -75,9 +113,11 @@ public final class PlainDays {
    *
    * @param header names of its columns
    * @param rows its first rows as texts
+   * @param guess columns that speak for themselves
    * @param problems why it cannot be read
    */
-  public record Preview(List<String> header, List<List<String>> rows, List<Problem> problems) {
+  public record Preview(
+      List<String> header, List<List<String>> rows, Guess guess, List<Problem> problems) {
     public Preview {
       header = List.copyOf(header);
       rows = List.copyOf(rows);
@@ -85,10 +125,69 @@ public final class PlainDays {
     }
   }
 
+  /** Columns that speak for themselves, each empty where none does. */
+  public record Guess(
+      String date, String stint, String lap, String setup, String voids, String measure) {}
+
   /** The header and the first rows of a file. */
   public static Preview preview(byte[] file, int rows) {
     PlainDayFile.Preview preview = PlainDayFile.preview(file, rows);
-    return new Preview(preview.header(), preview.rows(), preview.problems());
+    PlainDayGuess guess = preview.guess();
+    return new Preview(
+        preview.header(),
+        preview.rows(),
+        new Guess(
+            guess.date(),
+            guess.stint(),
+            guess.lap(),
+            guess.setup(),
+            guess.voids(),
+            guess.measure()),
+        preview.problems());
+  }
+
+  /**
+   * A day of a file, before it is taken.
+   *
+   * @param day when
+   * @param lines lines of its laps, in ridden order
+   * @param laps the laps, times in seconds; empty where there are problems
+   * @param lapsPerStint laps of every stint
+   * @param problems why it is not taken; empty if it can be
+   */
+  public record Read(
+      LocalDate day,
+      List<Integer> lines,
+      List<PlainLap> laps,
+      int lapsPerStint,
+      List<Problem> problems) {
+    public Read {
+      lines = List.copyOf(lines);
+      laps = List.copyOf(laps);
+      problems = List.copyOf(problems);
+    }
+  }
+
+  /**
+   * A file, before anything of it is taken.
+   *
+   * @param days in the order of the file
+   * @param measures as they would be recorded
+   * @param problems mistakes that no day can be told for; nothing is taken then
+   */
+  public record Reading(List<Read> days, List<Measure> measures, List<Problem> problems) {
+    public Reading {
+      days = List.copyOf(days);
+      measures = List.copyOf(measures);
+      problems = List.copyOf(problems);
+    }
+
+    /** Days that can be taken. */
+    public List<Read> good() {
+      return problems.isEmpty()
+          ? days.stream().filter(day -> day.problems().isEmpty()).toList()
+          : List.of();
+    }
   }
 
   /** What became of it. */
@@ -135,90 +234,164 @@ public final class PlainDays {
     return plan.measures().stream().filter(m -> m.name().equalsIgnoreCase(name)).findFirst();
   }
 
-  /** Brings a day in: all of it or nothing. */
-  public Result bring(Day day, byte[] file, Mapping wanted) {
+  /** Reads a file and says of each day whether it can be taken. Nothing is written. */
+  public Reading read(Origin origin, byte[] file, Mapping wanted) {
     List<PlainDayFile.Column> columns = new ArrayList<>();
+    List<Problem> problems = new ArrayList<>();
+    if (origin.rider().isBlank() || origin.trail().isBlank()) {
+      problems.add(Problem.of(DeskFault.PLAIN_DAY_WHO, ""));
+    }
+    if (wanted.measures().isEmpty()) {
+      problems.add(Problem.of(DeskFault.PLAIN_DAY_NO_MEASURE, ""));
+    }
     for (Wanted each : wanted.measures()) {
-      boolean timed = each.kind().timed();
-      Optional<PlainDayFile.TimeUnit> unit =
-          timed
-              ? PlainDayFile.TimeUnit.of(each.unit())
-              : Optional.of(PlainDayFile.TimeUnit.SECONDS);
-      if (unit.isEmpty()) {
-        return refused(DeskFault.PLAIN_DAY_UNIT, each.measure(), each.unit());
-      }
-      String said = timed ? "s" : each.unit();
+      column(origin, each, problems).ifPresent(columns::add);
+    }
+    if (!problems.isEmpty()) {
+      return new Reading(List.of(), List.of(), problems);
+    }
+    PlainDayFile.Mapping mapping = mapping(wanted, columns);
+    PlainDayFile.Reading reading = PlainDayFile.read(file, mapping, origin.day());
+    problems.addAll(reading.problems());
+    if (reading.days().isEmpty() && problems.isEmpty()) {
+      problems.add(Problem.of(DeskFault.PLAIN_DAY_NO_DAY, ""));
+    }
+    return new Reading(
+        reading.days().stream().map(day -> checked(origin, day)).toList(),
+        columns.stream().map(PlainDayFile.Column::measure).toList(),
+        problems);
+  }
+
+  private Optional<PlainDayFile.Column> column(
+      Origin origin, Wanted each, List<Problem> problems) {
+    boolean timed = each.kind().timed();
+    Optional<PlainDayFile.TimeUnit> unit =
+        timed ? PlainDayFile.TimeUnit.of(each.unit()) : Optional.of(PlainDayFile.TimeUnit.SECONDS);
+    if (unit.isEmpty()) {
+      problems.add(Problem.of(DeskFault.PLAIN_DAY_UNIT, "", each.measure(), each.unit()));
+      return Optional.empty();
+    }
+    String said = timed ? "s" : each.unit();
+    Measure measure = measure(origin.rider(), origin.trail(), each.measure(), each.kind(), said);
+    // A known measure of another kind or unit would mix values that do not go together.
+    if (measure.kind() != each.kind() || !timed && !measure.unit().equals(said)) {
+      problems.add(
+          Problem.of(
+              DeskFault.PLAIN_DAY_MEASURE,
+              "",
+              measure.name(),
+              PlanJson.word(measure.kind()),
+              measure.unit()));
+      return Optional.empty();
+    }
+    return Optional.of(new PlainDayFile.Column(measure, each.column(), unit.get()));
+  }
+
+  private static PlainDayFile.Mapping mapping(
+      Mapping wanted, List<PlainDayFile.Column> columns) {
+    Places places = wanted.places();
+    return new PlainDayFile.Mapping(
+        columns,
+        wanted.setup(),
+        wanted.voids(),
+        new PlainDayFile.Places(
+            places.date(),
+            places.stint(),
+            places.lap(),
+            PlainDayFile.DecimalSign.valueOf(places.decimals().name())));
+  }
+
+  private Read checked(Origin origin, PlainDayFile.Day day) {
+    List<Problem> problems = new ArrayList<>(day.problems());
+    int laps = day.lines().size();
+    if (laps < LEAST_LAPS || laps > MOST_LAPS) {
+      problems.add(Problem.of(DeskFault.PLAIN_DAY_LAPS, "", laps, LEAST_LAPS, MOST_LAPS));
+    }
+    if (problems.isEmpty()) {
+      twin(origin, day)
+          .ifPresent(
+              same ->
+                  problems.add(
+                      Problem.of(DeskFault.PLAIN_DAY_TWICE, "", same.id().brief())));
+    }
+    return new Read(day.day(), day.lines(), day.laps(), day.lapsPerStint(), problems);
+  }
+
+  /**
+   * Takes every day of a file that can be taken, each whole.
+   *
+   * @return the sessions written, in the order of the file
+   */
+  public List<SessionState> take(Origin origin, byte[] file, Mapping wanted) {
+    Reading reading = read(origin, file, wanted);
+    List<SessionState> taken = new ArrayList<>();
+    for (Read day : reading.good()) {
+      taken.add(write(origin, wanted, reading.measures(), day));
+    }
+    return taken;
+  }
+
+  private SessionState write(Origin origin, Mapping wanted, List<Measure> measures, Read day) {
+    List<PlainDayFile.Column> columns = new ArrayList<>();
+    for (int i = 0; i < measures.size(); i++) {
       columns.add(
           new PlainDayFile.Column(
-              measure(day.rider(), day.trail(), each.measure(), each.kind(), said),
-              each.column(),
-              unit.get()));
+              measures.get(i), wanted.measures().get(i).column(), PlainDayFile.TimeUnit.SECONDS));
     }
-    return bring(day, file, new PlainDayFile.Mapping(columns, wanted.setup(), wanted.voids()));
+    return desk.committing()
+        .open(
+            plan(origin, measures, day),
+            List.of(),
+            List.of(
+                new Fact.PlainDayImported(
+                    origin.file(), mapping(wanted, columns).columns(), day.laps())));
   }
 
-  private Result bring(Day day, byte[] file, PlainDayFile.Mapping mapping) {
-    PlainDayFile.Reading reading = PlainDayFile.read(file, mapping);
-    if (!reading.problems().isEmpty()) {
-      return new Result.Refused(reading.problems());
-    }
-    List<PlainLap> laps = reading.laps();
-    if (laps.size() < LEAST_LAPS || laps.size() > MOST_LAPS) {
-      return refused(DeskFault.PLAIN_DAY_LAPS, laps.size(), LEAST_LAPS, MOST_LAPS);
-    }
-    if (day.rider().isBlank() || day.trail().isBlank()) {
-      return refused(DeskFault.PLAIN_DAY_WHO);
-    }
-    Optional<SessionSummary> same = twin(day, laps);
-    if (same.isPresent()) {
-      return refused(DeskFault.PLAIN_DAY_TWICE, same.get().id().brief());
-    }
-    return new Result.Brought(
-        desk.committing()
-            .open(
-                plan(day, mapping, laps),
-                List.of(),
-                List.of(new Fact.PlainDayImported(day.file(), mapping.columns(), laps))));
-  }
-
-  private static Result refused(DeskFault fault, Object... details) {
-    return new Result.Refused(List.of(Problem.of(fault, "", details)));
+  /** Brings a day in: all of it or nothing. */
+  public Result bring(Day day, byte[] file, Mapping wanted) {
+    Origin origin = new Origin(day.file(), day.rider(), day.trail(), Optional.of(day.day()));
+    Reading reading = read(origin, file, wanted);
+    List<Problem> problems = new ArrayList<>(reading.problems());
+    reading.days().forEach(each -> problems.addAll(each.problems()));
+    return problems.isEmpty()
+        ? new Result.Brought(write(origin, wanted, reading.measures(), reading.days().get(0)))
+        : new Result.Refused(problems);
   }
 
   /** The same laps of the same day, already in the notebook. */
-  private Optional<SessionSummary> twin(Day day, List<PlainLap> laps) {
+  private Optional<SessionSummary> twin(Origin origin, PlainDayFile.Day day) {
     return desk.notebook().summaries().stream()
         .filter(s -> s.kind() == Plan.Kind.NOISE_RUN && s.day().equals(day.day()))
-        .filter(s -> s.rider().equals(day.rider()) && s.trail().equals(day.trail()))
+        .filter(s -> s.rider().equals(origin.rider()) && s.trail().equals(origin.trail()))
         .filter(s -> s.step() != blindlap.session.Step.ABANDONED)
         .filter(
             s ->
                 desk.sessions()
                     .state(s.id())
                     .flatMap(SessionState::plainDay)
-                    .filter(old -> old.laps().equals(laps))
+                    .filter(old -> old.laps().equals(day.laps()))
                     .isPresent())
         .findFirst();
   }
 
-  private static Plan plan(Day day, PlainDayFile.Mapping mapping, List<PlainLap> laps) {
+  private static Plan plan(Origin origin, List<Measure> measures, Read day) {
     return new Plan(
         Plan.Kind.NOISE_RUN,
-        NoiseWords.say("plain.question", day.file()),
+        NoiseWords.say("plain.question", origin.file()),
         Plan.Expectations.NONE,
-        day.rider(),
-        day.trail(),
+        origin.rider(),
+        origin.trail(),
         day.day(),
         "",
-        setups(laps),
+        setups(day.laps()),
         ChangeMethod.REFIT,
         null,
         "",
         List.of(),
-        mapping.measures().stream().map(PlainDayFile.Column::measure).toList(),
+        measures,
         Protocol.unnamed(Rule.blocks(2, 16, 4)),
-        laps.size(),
-        new Plan.Laps(0, 0, 1),
+        day.laps().size() / day.lapsPerStint(),
+        new Plan.Laps(0, 0, day.lapsPerStint()),
         unblinded(),
         null,
         null,

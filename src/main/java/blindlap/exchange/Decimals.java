@@ -26,6 +26,13 @@ public final class Decimals {
     this.commaAllowed = commaAllowed;
   }
 
+  /** Numbers with one sign, chosen beforehand. */
+  static Decimals only(char sign) {
+    Decimals decimals = new Decimals(true);
+    decimals.sign = sign;
+    return decimals;
+  }
+
   /** True if a cell uses another decimal sign than the file did so far. */
   boolean mixed(String cell, int line) {
     int comma = cell.indexOf(',');
@@ -41,7 +48,7 @@ public final class Decimals {
     return sign != here;
   }
 
-  /** The line at which the file settled on its decimal sign. */
+  /** The line at which the file settled on its decimal sign; 0 if it was chosen beforehand. */
   int firstLine() {
     return firstLine;
   }

@@ -30,6 +30,24 @@ public enum FileFault implements Fault {
   NOT_A_TIME_FORM,
   /** Decimal commas and decimal points in one file: typed, the line of the other. */
   MIXED_DECIMALS,
+  /** A number with the decimal sign that was not chosen: typed. */
+  OTHER_DECIMALS,
+  /** Not a date: typed. */
+  NOT_A_DATE,
+  /** Not the number of a lap: typed. */
+  NOT_A_LAP_NUMBER,
+  /** No stint is named. */
+  NO_STINT,
+  /** A lap of an old day twice: lap, the line of the other. */
+  LAP_AGAIN,
+  /** Laps of a day whose numbers lie too far apart: first, this, most. */
+  LAPS_APART,
+  /** A stint that goes on after another: stint. */
+  STINT_AGAIN,
+  /** Another setup within a stint: stint, setup, setup before. */
+  SETUP_IN_STINT,
+  /** A stint with another number of laps than the first: stint, laps, laps of the first. */
+  UNEVEN_STINT,
   /** The file cannot be read: what. */
   CANNOT_READ
 }

@@ -4,31 +4,20 @@ import blindlap.plan.Measure;
 import blindlap.plan.Problem;
 import blindlap.session.PlainLap;
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 
 /**
- * Reads the laps of an old test day from a CSV file of any layout: the tester says which column
- * holds which measure, and which the setup and the void laps, if any (docs/manual/notebook.md).
- * Rows are laps in ridden order.
+ * Reads the laps of old test days from a CSV file of any layout: the tester says which column holds
+ * which measure, and which the date, stint, lap, setup and void laps, if any
+ * (docs/manual/notebook.md). Without a column for the lap, rows are laps in ridden order.
  */
 public final class PlainDayFile {
-  private static final Set<String> NOT_VOID = Set.of("", "-", "–", "0", "no", "n", "false");
-
-  private final CsvTable table;
-  private final Decimals decimals;
-  private final List<Problem> problems = new ArrayList<>();
-
-  private PlainDayFile(CsvTable table) {
-    this.table = table;
-    this.decimals = new Decimals(table.separator() != ',');
-  }
+  private PlainDayFile() {}
 
   /** Unit in which a file has a time; others are taken as they are. */
   public enum TimeUnit {
@@ -44,6 +33,11 @@ public final class PlainDayFile {
       this.factor = new BigDecimal(factor);
     }
 
+    /** What a number in this unit is multiplied with to give seconds. */
+    BigDecimal factor() {
+      return factor;
+    }
+
     /** The unit of a symbol: s, ms or min. */
     public static Optional<TimeUnit> of(String symbol) {
       for (TimeUnit unit : values()) {
@@ -53,6 +47,16 @@ public final class PlainDayFile {
       }
       return Optional.empty();
     }
+  }
+
+  /** The sign between whole and part of numbers. */
+  public enum DecimalSign {
+    /** Whichever the file uses first; both in one file are a mistake. */
+    AS_WRITTEN,
+    /** A comma; a point is a mistake. */
+    COMMA,
+    /** A point; a comma is a mistake. */
+    POINT
   }
 
   /**
@@ -66,13 +70,27 @@ public final class PlainDayFile {
   public record Column(Measure measure, String column, TimeUnit unit) {}
 
   /**
+   * Which columns tell where a row belongs.
+   *
+   * @param date name of the column with the date; empty if all rows are of one day
+   * @param stint name of the column with the stint; empty if every lap is a stint of its own
+   * @param lap name of the column with the number of the lap; empty if rows are in ridden order
+   * @param decimals sign of decimals
+   */
+  public record Places(String date, String stint, String lap, DecimalSign decimals) {
+    /** One day, a lap a row in ridden order, decimals as written. */
+    public static final Places PLAIN = new Places("", "", "", DecimalSign.AS_WRITTEN);
+  }
+
+  /**
    * What stands where.
    *
    * @param measures at least one
    * @param setup name of the column that says what was on; empty if none does
    * @param voids name of the column that marks void laps; empty if none does
+   * @param places where a row belongs
    */
-  public record Mapping(List<Column> measures, String setup, String voids) {
+  public record Mapping(List<Column> measures, String setup, String voids, Places places) {
     public Mapping {
       measures = List.copyOf(measures);
     }
@@ -81,25 +99,52 @@ public final class PlainDayFile {
     public Map<String, String> columns() {
       Map<String, String> columns = new LinkedHashMap<>();
       measures.forEach(m -> columns.put(m.measure().name(), m.column()));
-      if (!setup.isBlank()) {
-        columns.put("setup", setup);
-      }
-      if (!voids.isBlank()) {
-        columns.put("void", voids);
-      }
+      put(columns, "date", places.date());
+      put(columns, "stint", places.stint());
+      put(columns, "lap", places.lap());
+      put(columns, "setup", setup);
+      put(columns, "void", voids);
       return columns;
+    }
+
+    private static void put(Map<String, String> columns, String what, String column) {
+      if (!column.isBlank()) {
+        columns.put(what, column);
+      }
+    }
+  }
+
+  /**
+   * A day of a file.
+   *
+   * @param day when
+   * @param lines lines of its laps, in ridden order
+   * @param laps in ridden order; to be used only if there are no problems
+   * @param lapsPerStint laps of every stint; 1 without a column for the stint
+   * @param problems its mistakes, in the order of the file
+   */
+  public record Day(
+      LocalDate day,
+      List<Integer> lines,
+      List<PlainLap> laps,
+      int lapsPerStint,
+      List<Problem> problems) {
+    public Day {
+      lines = List.copyOf(lines);
+      laps = List.copyOf(laps);
+      problems = List.copyOf(problems);
     }
   }
 
   /**
    * What a file holds.
    *
-   * @param laps in ridden order; to be used only if there are no problems
-   * @param problems mistakes, in the order of the file
+   * @param days in the order in which the file names them
+   * @param problems mistakes that no day can be told for; then no day is to be used
    */
-  public record Reading(List<PlainLap> laps, List<Problem> problems) {
+  public record Reading(List<Day> days, List<Problem> problems) {
     public Reading {
-      laps = List.copyOf(laps);
+      days = List.copyOf(days);
       problems = List.copyOf(problems);
     }
   }
@@ -107,11 +152,16 @@ public final class PlainDayFile {
   /**
    * A file before anything is mapped.
    *
-   * @param header names of its columns
+   * @param header names of its columns; one without a name is "column 3"
    * @param rows its first rows as texts
+   * @param guess columns that speak for themselves
    * @param problems why it cannot be read; empty if it can
    */
-  public record Preview(List<String> header, List<List<String>> rows, List<Problem> problems) {
+  public record Preview(
+      List<String> header,
+      List<List<String>> rows,
+      PlainDayGuess guess,
+      List<Problem> problems) {
     public Preview {
       header = List.copyOf(header);
       rows = List.copyOf(rows);
@@ -123,91 +173,36 @@ public final class PlainDayFile {
   public static Preview preview(byte[] bytes, int rows) {
     try {
       CsvTable table = CsvTable.read(bytes);
+      List<List<String>> cells = table.rows().stream().map(CsvTable.Row::cells).toList();
       return new Preview(
-          table.header(),
-          table.rows().stream().limit(rows).map(CsvTable.Row::cells).toList(),
+          names(table),
+          cells.stream().limit(rows).toList(),
+          PlainDayGuess.of(names(table), cells, table.separator() != ','),
           List.of());
     } catch (CsvTable.Unreadable e) {
-      return new Preview(List.of(), List.of(), e.problems());
+      return new Preview(List.of(), List.of(), PlainDayGuess.NOTHING, e.problems());
     }
   }
 
-  /** Reads the laps. */
-  public static Reading read(byte[] bytes, Mapping mapping) {
+  /** Names of the columns; one without a name is called by its place. */
+  static List<String> names(CsvTable table) {
+    List<String> names = new ArrayList<>();
+    for (String name : table.header()) {
+      names.add(name.isBlank() ? "column " + (names.size() + 1) : name);
+    }
+    return names;
+  }
+
+  /**
+   * Reads the days.
+   *
+   * @param day day of rows where no column has it
+   */
+  public static Reading read(byte[] bytes, Mapping mapping, Optional<LocalDate> day) {
     try {
-      return new PlainDayFile(CsvTable.read(bytes)).read(mapping);
+      return new PlainDayRows(CsvTable.read(bytes), mapping).read(day);
     } catch (CsvTable.Unreadable e) {
       return new Reading(List.of(), e.problems());
     }
-  }
-
-  private Reading read(Mapping mapping) {
-    Map<String, Integer> places = new LinkedHashMap<>();
-    mapping.measures().forEach(m -> places.put(m.measure().name(), place(m.column())));
-    int setup = mapping.setup().isBlank() ? -1 : place(mapping.setup());
-    int voids = mapping.voids().isBlank() ? -1 : place(mapping.voids());
-    if (new HashSet<>(places.keySet()).size() < mapping.measures().size()) {
-      problems.add(Problem.of(FileFault.COLUMN_TWICE, "", places.keySet()));
-    }
-    List<PlainLap> laps = new ArrayList<>();
-    for (CsvTable.Row row : problems.isEmpty() ? table.rows() : List.<CsvTable.Row>of()) {
-      Map<String, BigDecimal> values = new LinkedHashMap<>();
-      for (Column column : mapping.measures()) {
-        value(column, row, places.getOrDefault(column.measure().name(), 0))
-            .ifPresent(value -> values.put(column.measure().name(), value));
-      }
-      laps.add(
-          new PlainLap(
-              laps.size() + 1,
-              setup < 0 ? "" : row.cells().get(setup),
-              values,
-              voids >= 0 && !NOT_VOID.contains(row.cells().get(voids).toLowerCase(Locale.ROOT))));
-    }
-    return new Reading(problems.isEmpty() ? laps : List.of(), problems);
-  }
-
-  private int place(String column) {
-    for (int c = 0; c < table.header().size(); c++) {
-      if (table.header().get(c).equalsIgnoreCase(column.strip())) {
-        return c;
-      }
-    }
-    problems.add(
-        Problem.of(
-            FileFault.UNKNOWN_COLUMN,
-            "line " + table.headerLine(),
-            column,
-            String.join(", ", table.header())));
-    return 0;
-  }
-
-  private Optional<BigDecimal> value(Column column, CsvTable.Row row, int place) {
-    String cell = row.cells().get(place);
-    String where = "line " + row.line() + ", column " + (place + 1);
-    if (cell.isEmpty() || cell.equals("-") || cell.equals("–")) {
-      return Optional.empty();
-    }
-    if (decimals.mixed(cell, row.line())) {
-      problems.add(Problem.of(FileFault.MIXED_DECIMALS, where, cell, decimals.firstLine()));
-      return Optional.empty();
-    }
-    Measure measure = column.measure();
-    boolean timed = measure.kind().timed();
-    Optional<BigDecimal> value = timed ? decimals.time(cell) : decimals.number(cell);
-    if (timed && cell.indexOf(':') < 0) {
-      value = value.map(number -> number.multiply(column.unit().factor));
-    }
-    if (value.isEmpty()) {
-      problems.add(
-          Problem.of(
-              timed ? FileFault.NOT_A_TIME_FORM : FileFault.NOT_A_NUMBER,
-              where,
-              measure.name(),
-              cell));
-    } else if (!measure.kind().admits(value.get())) {
-      problems.add(Problem.of(FileFault.NOT_A_NUMBER, where, measure.name(), cell));
-      return Optional.empty();
-    }
-    return value;
   }
 }

@@ -89,29 +89,37 @@ public record NoiseDay(
     return new DayRecord.Lap(lap.id(), lap.ridden(), lap.values(), lap.voided(), lap.note());
   }
 
-  /** Of an old day; every lap of it is a stint of its own. */
+  /** Of an old day; its stints have as many laps as its plan says. */
   static NoiseDay ofPlainDay(SessionState state, Fact.PlainDayImported old, Measure measure) {
+    int each = state.plan().laps().scored();
     int last = old.laps().stream().mapToInt(PlainLap::position).max().orElse(0);
-    double[] values = new double[last];
-    java.util.Arrays.fill(values, Double.NaN);
-    boolean[] valid = new boolean[last];
-    int[] setups = new int[last];
+    int stints = (last + each - 1) / each;
+    double[] sums = new double[stints];
+    int[] counts = new int[stints];
+    int[] setups = new int[stints];
     List<String> names = new ArrayList<>();
     for (PlainLap lap : old.laps()) {
-      int at = lap.position() - 1;
+      int at = (lap.position() - 1) / each;
       if (!names.contains(lap.setup())) {
         names.add(lap.setup());
       }
       setups[at] = names.indexOf(lap.setup());
       BigDecimal value = lap.values().get(measure.name());
-      valid[at] = value != null && !lap.voided();
-      values[at] = value == null ? Double.NaN : measure.scale().forward(value.doubleValue());
+      if (value != null && !lap.voided()) {
+        sums[at] += measure.scale().forward(value.doubleValue());
+        counts[at]++;
+      }
+    }
+    boolean[] valid = new boolean[stints];
+    for (int i = 0; i < stints; i++) {
+      valid[i] = counts[i] > 0;
+      sums[i] = valid[i] ? sums[i] / counts[i] : Double.NaN;
     }
     return of(
         state.id().text(),
         state.plan().day(),
         Source.PLAIN_DAY,
-        StintNoise.of(setups, values, valid, measure.drift()),
+        StintNoise.of(setups, sums, valid, measure.drift()),
         old.laps().stream().map(PlainLap::voided).toList());
   }
 

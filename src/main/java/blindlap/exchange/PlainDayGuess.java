@@ -1,0 +1,67 @@
+package blindlap.exchange;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.function.Predicate;
+
+/**
+ * Columns that speak for themselves: a suggestion for the boxes on screen, never more.
+ *
+ * @param date column whose cells are dates; empty if none
+ * @param stint column called stint; empty if none
+ * @param lap column called lap, of whole numbers; empty if none
+ * @param setup column called setup; empty if none
+ * @param voids column called void; empty if none
+ * @param measure first column left whose cells are times or numbers; empty if none
+ */
+public record PlainDayGuess(
+    String date, String stint, String lap, String setup, String voids, String measure) {
+  /** Nothing is clear. */
+  static final PlainDayGuess NOTHING = new PlainDayGuess("", "", "", "", "", "");
+
+  private static final Set<String> STINT = Set.of("stint", "block");
+  private static final Set<String> LAP = Set.of("lap", "lap number", "lap no", "run", "nr", "no", "#");
+  private static final Set<String> SETUP = Set.of("setup", "set-up", "what was on", "fitted");
+  private static final Set<String> VOID = Set.of("void", "spoiled", "invalid");
+
+  static PlainDayGuess of(List<String> names, List<List<String>> rows, boolean commaAllowed) {
+    List<String> left = new ArrayList<>(names);
+    Decimals decimals = new Decimals(commaAllowed);
+    String date = take(left, name -> all(names, rows, name, PlainDayRows::isDate));
+    String stint = take(left, name -> STINT.contains(plain(name)));
+    String lap =
+        take(left, name -> LAP.contains(plain(name)) && all(names, rows, name, WHOLE::test));
+    String setup = take(left, name -> SETUP.contains(plain(name)));
+    String voids = take(left, name -> VOID.contains(plain(name)));
+    String measure =
+        take(left, name -> all(names, rows, name, cell -> decimals.time(cell).isPresent()));
+    return new PlainDayGuess(date, stint, lap, setup, voids, measure);
+  }
+
+  private static final Predicate<String> WHOLE = cell -> cell.matches("\\d{1,6}");
+
+  private static String plain(String name) {
+    return name.strip().toLowerCase(Locale.ROOT);
+  }
+
+  private static String take(List<String> left, Predicate<String> wanted) {
+    for (String name : left) {
+      if (wanted.test(name)) {
+        left.remove(name);
+        return name;
+      }
+    }
+    return "";
+  }
+
+  /** True if a column has something in at least one row, and that in all that have something. */
+  private static boolean all(
+      List<String> names, List<List<String>> rows, String name, Predicate<String> wanted) {
+    int column = names.indexOf(name);
+    List<String> cells =
+        rows.stream().map(row -> row.get(column)).filter(cell -> !cell.isEmpty()).toList();
+    return !cells.isEmpty() && cells.stream().allMatch(wanted);
+  }
+}
