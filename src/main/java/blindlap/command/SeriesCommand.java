@@ -2,9 +2,11 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.SeriesBook;
+import blindlap.desk.SeriesReports;
 import blindlap.review.SeriesFinding;
 import blindlap.wording.SeriesWords;
 import blindlap.wording.Words;
+import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -25,6 +27,15 @@ final class SeriesCommand extends SessionCommand {
   @Option(names = "--json", description = "Print the numbers of a series as JSON.")
   boolean json;
 
+  @Option(
+      names = "--report",
+      paramLabel = "DIR",
+      description = "Write the report of a series at its end: a PDF, and one HTML file.")
+  @Nullable Path report;
+
+  @Option(names = "--black", description = "The report black on white instead of colour.")
+  boolean black;
+
   SeriesCommand(CommandSetting setting) {
     super(setting);
   }
@@ -42,6 +53,11 @@ final class SeriesCommand extends SessionCommand {
               .finding(wanted)
               .orElseThrow(
                   () -> new Complaint(ExitCode.BAD_INPUT, SeriesWords.say("unknown", wanted)));
+      Path folder = report;
+      if (folder != null) {
+        report(desk, wanted, folder);
+        return ExitCode.DONE;
+      }
       if (json) {
         say(desk.series().json(wanted).orElseThrow());
         return ExitCode.DONE;
@@ -50,6 +66,21 @@ final class SeriesCommand extends SessionCommand {
       say(Words.of("cautions").say("trust.series"));
       return ExitCode.DONE;
     }
+  }
+
+  private void report(Desk desk, String wanted, Path folder) {
+    SeriesReports.Result result = desk.seriesReports().of(wanted, black);
+    if (result instanceof SeriesReports.Result.Refused refused) {
+      throw complaint(refused.problems());
+    }
+    Files.folder(folder);
+    ((SeriesReports.Result.Made) result)
+        .files()
+        .forEach(
+            (name, bytes) -> {
+              Files.write(folder.resolve(name), bytes);
+              say("Report written to " + folder.resolve(name));
+            });
   }
 
   private void list(Desk desk) {

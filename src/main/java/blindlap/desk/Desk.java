@@ -148,6 +148,11 @@ public final class Desk implements AutoCloseable {
     return series;
   }
 
+  /** Reports of series. */
+  public SeriesReports seriesReports() {
+    return new SeriesReports(series);
+  }
+
   /** The list of sessions. */
   public SessionList sessionList() {
     return new SessionList(notebook, sessions, reviews);

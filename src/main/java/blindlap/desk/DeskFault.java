@@ -66,6 +66,10 @@ public enum DeskFault implements Fault {
   PLAIN_DAY_MEASURE,
   /** The same laps of the same day are in the notebook already: session. */
   PLAIN_DAY_TWICE,
+  /** No session names this series: series. */
+  NO_SUCH_SERIES,
+  /** A report of a series before its end: series, unsealed, sessions. */
+  SERIES_SEALED,
   /**
    * A session of a declared series whose other sessions are not closed yet: series, closed,
    * declared.

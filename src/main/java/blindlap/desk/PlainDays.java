@@ -2,28 +2,20 @@ package blindlap.desk;
 
 import blindlap.exchange.PlainDayFile;
 import blindlap.exchange.PlainDayGuess;
-import blindlap.plan.Blinding;
-import blindlap.plan.ChangeMethod;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Problem;
-import blindlap.plan.Protocol;
-import blindlap.plan.Rule;
-import blindlap.plan.Setup;
 import blindlap.session.Fact;
 import blindlap.session.PlainLap;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.stats.Drift;
 import blindlap.stats.Scale;
-import blindlap.wording.NoiseWords;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /** Brings in old test days from files: unblinded, for noise only, never for verdicts. */
 public final class PlainDays {
@@ -340,7 +332,7 @@ public final class PlainDays {
     }
     return desk.committing()
         .open(
-            plan(origin, measures, day),
+            PlainDayPlan.of(origin, measures, day),
             List.of(),
             List.of(
                 new Fact.PlainDayImported(
@@ -372,46 +364,5 @@ public final class PlainDays {
                     .filter(old -> old.laps().equals(day.laps()))
                     .isPresent())
         .findFirst();
-  }
-
-  private static Plan plan(Origin origin, List<Measure> measures, Read day) {
-    return new Plan(
-        Plan.Kind.NOISE_RUN,
-        NoiseWords.say("plain.question", origin.file()),
-        Plan.Expectations.NONE,
-        origin.rider(),
-        origin.trail(),
-        day.day(),
-        "",
-        setups(day.laps()),
-        ChangeMethod.REFIT,
-        null,
-        "",
-        List.of(),
-        measures,
-        Protocol.unnamed(Rule.blocks(2, 16, 4)),
-        day.laps().size() / day.lapsPerStint(),
-        new Plan.Laps(0, 0, day.lapsPerStint()),
-        unblinded(),
-        null,
-        null,
-        "",
-        null,
-        null);
-  }
-
-  private static List<Setup> setups(List<PlainLap> laps) {
-    Set<String> names = new LinkedHashSet<>();
-    laps.forEach(lap -> names.add(lap.setup()));
-    List<Setup> setups = new ArrayList<>();
-    for (String name : names) {
-      setups.add(Setup.named(name.isBlank() ? NoiseWords.say("plain.setup") : name));
-    }
-    return setups;
-  }
-
-  private static Blinding unblinded() {
-    Blinding blind = Blinding.BLIND;
-    return new Blinding(false, "", "", "", "", "", "", "", "", "", false, "", "", blind.times());
   }
 }

@@ -9,11 +9,15 @@ import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.session.Step;
+import blindlap.wording.SeriesWords;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /** The series of a notebook: what they declared, how far they are, what they found. */
 public final class SeriesBook {
@@ -67,7 +71,7 @@ public final class SeriesBook {
   }
 
   /** Sessions of a series, the first first. */
-  private List<SessionState> of(String series) {
+  List<SessionState> of(String series) {
     List<SessionState> found = new ArrayList<>();
     for (SessionSummary each : notebook.summaries()) {
       if (series.equals(each.series())) {
@@ -81,6 +85,38 @@ public final class SeriesBook {
   public Optional<SeriesFinding> finding(String series) {
     List<SessionState> all = of(series);
     return all.isEmpty() ? Optional.empty() : Optional.of(SeriesAnalysis.of(all, Reviews::day));
+  }
+
+  /**
+   * Other sessions that ask the same question, or compare the same setups for a rider of the
+   * series, in words; abandoned ones with their reason.
+   */
+  public List<String> elsewhere(SeriesFinding finding) {
+    Set<String> setups = new TreeSet<>();
+    finding.setups().forEach(setup -> setups.add(setup.name()));
+    Set<String> riders = new TreeSet<>();
+    finding.parts().forEach(part -> riders.add(plain(part.rider())));
+    List<String> found = new ArrayList<>();
+    for (SessionSummary each : notebook.summaries()) {
+      boolean same =
+          plain(each.question()).equals(plain(finding.question()))
+              || each.kind() == Plan.Kind.COMPARISON
+                  && riders.contains(plain(each.rider()))
+                  && new TreeSet<>(each.setups()).equals(setups);
+      if (same && !finding.id().equals(each.series())) {
+        found.add(
+            SeriesWords.elsewhere(
+                each,
+                each.step() == Step.ABANDONED
+                    ? sessions.state(each.id()).flatMap(SessionState::abandonedBecause)
+                    : Optional.empty()));
+      }
+    }
+    return found;
+  }
+
+  private static String plain(String words) {
+    return words.strip().toLowerCase(Locale.ROOT);
   }
 
   /** The finding as JSON with fixed names; empty if no session names it. */
@@ -129,7 +165,7 @@ public final class SeriesBook {
     for (SessionSummary each : notebook.summaries()) {
       if (each.series() == null && each.kind() == Plan.Kind.COMPARISON) {
         String key =
-            each.rider().strip().toLowerCase(java.util.Locale.ROOT)
+            plain(each.rider())
                 + "\n"
                 + each.setups().stream().sorted().toList();
         alike.computeIfAbsent(key, k -> new ArrayList<>()).add(each);

@@ -2,15 +2,19 @@ package blindlap.screen;
 
 import blindlap.desk.Desk;
 import blindlap.screen.model.Background;
+import blindlap.screen.model.NoiseModel;
 import blindlap.screen.model.NotebookModel;
+import blindlap.screen.model.OldDayModel;
 import blindlap.screen.model.PlanModel;
 import blindlap.screen.model.ReviewModel;
 import blindlap.screen.model.RideModel;
+import blindlap.screen.model.Rooms;
+import blindlap.screen.model.SeriesModel;
 import blindlap.screen.model.Shell;
 import blindlap.screen.model.SwapModel;
 import blindlap.screen.view.FileDialogs;
 import blindlap.screen.view.Look;
-import blindlap.screen.view.NotebookPage;
+import blindlap.screen.view.NotebookRooms;
 import blindlap.screen.view.PlanPage;
 import blindlap.screen.view.ReviewPage;
 import blindlap.screen.view.RidePage;
@@ -58,7 +62,20 @@ final class Pages {
                 model.refresh();
               }
             });
-    return new NotebookPage(look, model);
+    Node[] page = new Node[1];
+    FileDialogs dialogs =
+        new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());
+    page[0] =
+        new NotebookRooms(
+            look,
+            new NotebookRooms.Models(
+                model,
+                new NoiseModel(desk, background),
+                new SeriesModel(desk, background),
+                new OldDayModel(desk, background)),
+            new Rooms(),
+            dialogs);
+    return page[0];
   }
 
   private Node ride() {

@@ -110,13 +110,108 @@ public final class NoiseWords {
         day.laps());
   }
 
+  /** The answer of the page: whose noise, where, how much. */
+  public static Headline headline(NoiseRecord record) {
+    return record
+        .pooled()
+        .map(
+            noise ->
+                new Headline(
+                    WORDS.say("page.headline", record.rider(), record.trail(), ""),
+                    sd(record.measure(), noise),
+                    WORDS.say("page.headline.after")))
+        .orElse(new Headline("", WORDS.say("page.nothing"), ""));
+  }
+
+  /** What the answer means: interval, days, and how far two stints differ. */
+  public static String lead(NoiseRecord record) {
+    Optional<RiderNoise> pooled = record.pooled();
+    if (pooled.isEmpty()) {
+      return WORDS.say("none", what(record));
+    }
+    RiderNoise noise = pooled.get();
+    double apart = said(record.measure(), noise.coefficient());
+    return WORDS.say(
+        record.told().size() == 1 ? "page.lead.one" : "page.lead",
+        what(record),
+        interval(record.measure(), noise),
+        noise.df(),
+        record.told().size(),
+        Figures.near(apart) + " " + unit(record.measure()));
+  }
+
+  /** What is behind a record, a sentence each. */
+  public static List<String> facts(NoiseRecord record, int sessions) {
+    List<String> facts = new ArrayList<>();
+    List<NoiseDay> told = record.told();
+    if (told.size() > 1) {
+      Measure measure = record.measure();
+      facts.add(
+          WORDS.say(
+              "fact.change",
+              sd(measure, told.get(0).noise().orElseThrow()),
+              sd(measure, told.get(told.size() - 1).noise().orElseThrow())));
+    }
+    typicalDrift(record).ifPresent(facts::add);
+    int laps = record.days().stream().mapToInt(NoiseDay::laps).sum();
+    int voids = record.days().stream().mapToInt(NoiseDay::voidLaps).sum();
+    facts.add(
+        voids == 0
+            ? WORDS.say("fact.voids.none", laps)
+            : WORDS.say("fact.voids", Figures.inHundred(record.voidShare()), voids, laps));
+    Object[] sorts =
+        java.util.Arrays.stream(NoiseDay.Source.values())
+            .map(s -> record.days().stream().filter(d -> d.source() == s).count())
+            .toArray();
+    facts.add(WORDS.say("fact.days", sorts));
+    if (sessions > record.days().size()) {
+      facts.add(WORDS.say("fact.waiting", sessions - record.days().size()));
+    }
+    return facts;
+  }
+
+  /** The middle size of the drifts, whichever way they went. */
+  private static Optional<String> typicalDrift(NoiseRecord record) {
+    double[] sizes =
+        record.days().stream()
+            .mapToDouble(NoiseDay::drift)
+            .filter(drift -> !Double.isNaN(drift))
+            .map(drift -> said(record.measure(), Math.abs(drift)))
+            .sorted()
+            .toArray();
+    if (sizes.length == 0) {
+      return Optional.empty();
+    }
+    double middle = (sizes[(sizes.length - 1) / 2] + sizes[sizes.length / 2]) / 2;
+    return Optional.of(
+        WORDS.say("fact.drift", Figures.near(middle) + " " + unit(record.measure())));
+  }
+
+  /** A day in the cells of a table: date, sort, noise, drift, void laps, stints. */
+  public static List<String> cells(NoiseRecord record, NoiseDay day) {
+    Measure measure = record.measure();
+    return List.of(
+        day.day().format(DATE),
+        WORDS.say("source." + day.source().name()),
+        day.noise()
+            .map(n -> WORDS.say("cell.noise", sd(measure, n), interval(measure, n)))
+            .orElse(WORDS.say("cell.none")),
+        Double.isNaN(day.drift()) ? WORDS.say("drift.unknown") : driftSize(measure, day),
+        WORDS.say("cell.voids", day.voidLaps(), day.laps()),
+        String.valueOf(day.stints()));
+  }
+
   private static String drift(Measure measure, NoiseDay day) {
     if (Double.isNaN(day.drift())) {
       return WORDS.say("drift.unknown");
     }
+    return WORDS.say("drift", driftSize(measure, day));
+  }
+
+  private static String driftSize(Measure measure, NoiseDay day) {
     double said = measure.scale() == Scale.RATIO ? 100 * Math.expm1(day.drift()) : day.drift();
     double tells = day.noise().map(n -> said(measure, n.sd()) / 2).orElse(Math.abs(said) / 5);
-    return WORDS.say("drift", Figures.signed(said, Figures.decimals(tells)), unit(measure));
+    return Figures.signed(said, Figures.decimals(tells)) + " " + unit(measure);
   }
 
   /** Everything of a record in lines: pooled, days, voids. */

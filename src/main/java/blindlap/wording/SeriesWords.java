@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.plan.Setup;
 import blindlap.review.SeriesFinding;
+import blindlap.session.SessionSummary;
 import blindlap.stats.Interval;
 import blindlap.stats.RankAgreement;
 import blindlap.stats.RidersInGeneral;
@@ -55,6 +56,28 @@ public final class SeriesWords {
   /** "14 Nov 2026". */
   public static String date(LocalDate day) {
     return day.format(DATE);
+  }
+
+  /** Another session that asks the same, outside the series. */
+  public static String elsewhere(SessionSummary session, Optional<String> abandonedBecause) {
+    return Words.of("finding")
+        .say(
+            "session.other",
+            session.day(),
+            session.id().brief(),
+            STEPS.say(session.step().name()),
+            abandonedBecause.orElse(""))
+        .strip();
+  }
+
+  /** Names of the setups, in the order of the first plan. */
+  public String setups() {
+    return String.join(", ", setups);
+  }
+
+  /** The worthwhile difference as declared, with its unit; empty if none was. */
+  public String worthwhile() {
+    return Sizes.worthwhile(finding.measure());
   }
 
   /** How far a series is, for a list: "2 of 4 declared sessions closed; 0 unsealed". */

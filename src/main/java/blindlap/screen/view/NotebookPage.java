@@ -6,6 +6,7 @@ import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.beans.InvalidationListener;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.Insets;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -41,6 +42,13 @@ public final class NotebookPage extends BorderPane {
   private final Timeline beat;
 
   public NotebookPage(Look look, NotebookModel model) {
+    this(look, model, new FlowPane());
+  }
+
+  /**
+   * @param doors to the rooms behind the page, under its buttons
+   */
+  NotebookPage(Look look, NotebookModel model, FlowPane doors) {
     this.look = look;
     this.model = model;
     this.answer = new AnswerSentence(look, NotebookWords.say("question"));
@@ -58,7 +66,8 @@ public final class NotebookPage extends BorderPane {
     trouble.getStyleClass().add("strong");
     trouble.textProperty().bind(model.troubleProperty());
     trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
-    head = new VBox(16, answer, lead, strip, new FlowPane(12, 12, next, helper), trouble);
+    head = new VBox(16, answer, lead, strip, new FlowPane(12, 12, next, helper), doors, trouble);
+    doors.managedProperty().bind(Bindings.isNotEmpty(doors.getChildren()));
     head.setPadding(new Insets(0, 0, 32, 0));
     VBox.setVgrow(list, Priority.ALWAYS);
     model.answerProperty().addListener((o, before, now) -> show(now));

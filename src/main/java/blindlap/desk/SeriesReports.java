@@ -1,0 +1,98 @@
+package blindlap.desk;
+
+import blindlap.paper.ReportInput;
+import blindlap.paper.SeriesReport;
+import blindlap.plan.Problem;
+import blindlap.review.SeriesFinding;
+import blindlap.session.SessionState;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Reports of series. Before the end of a series there is none. */
+public final class SeriesReports {
+  private final SeriesBook book;
+
+  SeriesReports(SeriesBook book) {
+    this.book = book;
+  }
+
+  /** What became of a report. */
+  public sealed interface Result {
+    /** HTML and PDF by file name. */
+    record Made(Map<String, byte[]> files) implements Result {
+      public Made {
+        files = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(files));
+      }
+    }
+
+    /** Nothing was made. */
+    record Refused(List<Problem> problems) implements Result {
+      public Refused {
+        problems = List.copyOf(problems);
+      }
+    }
+  }
+
+  /**
+   * Makes the report of a series.
+   *
+   * @param black black on white instead of colour
+   */
+  public Result of(String series, boolean black) {
+    Optional<SeriesFinding> finding = book.finding(series);
+    if (finding.isEmpty()) {
+      return refused(Problem.of(DeskFault.NO_SUCH_SERIES, "", series));
+    }
+    SeriesFinding.Progress progress = finding.get().progress();
+    if (!finding.get().open()) {
+      return refused(
+          Problem.of(
+              DeskFault.SERIES_SEALED,
+              "",
+              series,
+              progress.unsealed(),
+              progress.declared().orElse(progress.sessions())));
+    }
+    SeriesReport report =
+        SeriesReport.of(
+            new SeriesReport.Input(
+                finding.get(),
+                fingerprints(series, finding.get()),
+                book.elsewhere(finding.get()),
+                Engine.version(),
+                black ? ReportInput.Ink.BLACK : ReportInput.Ink.COLOUR));
+    String name = "series-" + series.replaceAll("[^A-Za-z0-9_-]", "_");
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put(name + ".html", report.html().getBytes(StandardCharsets.UTF_8));
+    files.put(name + ".pdf", report.pdf());
+    return new Result.Made(files);
+  }
+
+  private static Result refused(Problem problem) {
+    return new Result.Refused(List.of(problem));
+  }
+
+  private List<SeriesReport.Fingerprints> fingerprints(String series, SeriesFinding finding) {
+    List<SeriesReport.Fingerprints> found = new ArrayList<>();
+    for (SessionState state : book.of(series)) {
+      boolean pooled =
+          finding.parts().stream()
+              .anyMatch(
+                  p ->
+                      p.session().equals(state.id().text())
+                          && p.fate() == SeriesFinding.Fate.POOLED);
+      if (pooled) {
+        found.add(
+            new SeriesReport.Fingerprints(
+                state.id().brief(),
+                state.planFingerprint().grouped(),
+                state.reviewFingerprint().map(f -> f.grouped()).orElse("")));
+      }
+    }
+    return found;
+  }
+}

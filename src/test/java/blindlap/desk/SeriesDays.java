@@ -1,0 +1,207 @@
+package blindlap.desk;
+
+import blindlap.plan.Plan;
+import blindlap.seal.HelperSchedule;
+import blindlap.seal.SealParameters;
+import blindlap.seal.SealingSources;
+import blindlap.seal.SecureBytes;
+import blindlap.seal.SessionKind;
+import blindlap.session.SessionId;
+import blindlap.session.SessionState;
+import blindlap.store.SqliteNotebook;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import java.util.SplittableRandom;
+
+/**
+ * A notebook in which sessions of a series are committed, ridden, closed and unsealed. Codes,
+ * nonces, phrases and ids are the same for all seeds of the order; only orders follow from it.
+ */
+public final class SeriesDays implements AutoCloseable {
+  /** Name of the series. */
+  public static final String SERIES = "k-or-l";
+
+  private static final ZoneId ZONE = ZoneId.of("Europe/Vienna");
+  private static final String PLAN =
+      """
+      question: Is Shock L quicker than Shock K on every day?
+      rider: %s
+      trail: Quarry loop
+      day: %s
+      setups: %s
+      measures: [{name: lap time, kind: lap time, unit: s, role: primary, worthwhile: 0.5}]
+      protocol: %s
+      stints: %d
+      series: k-or-l
+      %s
+      """;
+
+  private final Desk desk;
+  private final Map<SessionId, String> phrases = new LinkedHashMap<>();
+  private Instant now = Instant.parse("2026-10-01T08:00:00Z");
+
+  /** What a session is to be like. */
+  public record Day(
+      String rider, String day, int declared, double effect, double noise, boolean depends) {}
+
+  public SeriesDays(Path folder, long orderSeed) {
+    Clock clock =
+        new Clock() {
+          @Override
+          public ZoneId getZone() {
+            return ZONE;
+          }
+
+          @Override
+          public Clock withZone(ZoneId zone) {
+            return this;
+          }
+
+          @Override
+          public Instant instant() {
+            return now;
+          }
+        };
+    SecureBytes ids = stream(7);
+    desk =
+        new Desk(
+            SqliteNotebook.open(
+                folder.resolve("quarry.blindlap"), stream(9).exactly(16), now),
+            clock,
+            new SealingSources(
+                stream(1000 + orderSeed),
+                stream(1),
+                stream(2),
+                stream(3),
+                stream(4),
+                stream(5),
+                stream(6)),
+            new SealParameters(1_000),
+            ids);
+  }
+
+  private static SecureBytes stream(long seed) {
+    SplittableRandom random = new SplittableRandom(seed);
+    return count -> {
+      byte[] bytes = new byte[count];
+      random.nextBytes(bytes);
+      return bytes;
+    };
+  }
+
+  /** The desk on the notebook. */
+  public Desk desk() {
+    return desk;
+  }
+
+  /** Commits, rides and closes a session of two setups in sixteen stints. */
+  public SessionId ride(Day day) {
+    return ride(day, "[{name: Shock K}, {name: Shock L}]", "blocks-of-four", 16);
+  }
+
+  /** Commits, rides and closes a session. */
+  public SessionId ride(Day day, String setups, String protocol, int stints) {
+    SessionId id = commit(day, setups, protocol, stints);
+    SessionState state = state(id);
+    HelperSchedule schedule =
+        ((Keys.Result.Open) desk.keys().helper(state, phrases.get(id))).schedule();
+    Random random = new Random(day.day().hashCode() + 31L * day.rider().hashCode());
+    StringBuilder laps = new StringBuilder("lap;lap time\n");
+    for (int lap = 1; lap <= stints; lap++) {
+      double shift = day.depends() ? day.effect() * schedule.fit(lap).fitted() : 0;
+      laps.append(
+          String.format(
+              Locale.ROOT,
+              "%d;%.2f%n",
+              lap,
+              95 - 0.05 * lap + shift + day.noise() * random.nextGaussian()));
+    }
+    new LapFiles(desk.sessions())
+        .record(state, laps.toString().getBytes(StandardCharsets.UTF_8));
+    desk.riderDays().closeDay(id);
+    desk.sessions()
+        .act(id, latest -> new blindlap.session.LifeCommands(latest).closeReview());
+    now = now.plus(Duration.ofDays(1));
+    return id;
+  }
+
+  /** Commits a session and leaves it. */
+  public SessionId commit(Day day) {
+    return commit(day, "[{name: Shock K}, {name: Shock L}]", "blocks-of-four", 16);
+  }
+
+  private SessionId commit(Day day, String setups, String protocol, int stints) {
+    String declared = day.declared() > 0 ? "series_sessions: " + day.declared() : "";
+    PlanPreview preview =
+        PlanPreview.of(
+            PLAN.formatted(day.rider(), day.day(), setups, protocol, stints, declared),
+            desk.protocols());
+    Plan plan =
+        preview.plan().orElseThrow(() -> new AssertionError("refused: " + preview.problems()));
+    Committing.Result.Committed committed =
+        (Committing.Result.Committed)
+            desk.committing().commit(plan, SessionKind.comparison(), List.of(day.rider()));
+    SessionId id = committed.state().id();
+    phrases.put(id, committed.sealed().phrase().text());
+    return id;
+  }
+
+  /** The session as it stands on disk. */
+  public SessionState state(SessionId id) {
+    return desk.sessions().state(id).orElseThrow();
+  }
+
+  /** Unseals a session. */
+  public Sessions.Result unseal(SessionId id) {
+    now = now.plus(Duration.ofHours(1));
+    return desk.keys().unseal(state(id), phrases.get(id));
+  }
+
+  /** Unseals every session whose review is closed. */
+  public void unsealAll() {
+    for (SessionId id : new ArrayList<>(phrases.keySet())) {
+      if (state(id).step() == blindlap.session.Step.REVIEW_CLOSED
+          && !(unseal(id) instanceof Sessions.Result.Done)) {
+        throw new AssertionError("not unsealed: " + id);
+      }
+    }
+  }
+
+  /** Four sessions of one rider, declared and unsealed. */
+  public void oneRider() {
+    String[] days = {"2026-10-03", "2026-10-10", "2026-10-17", "2026-10-24"};
+    double[] effects = {-1.6, -0.9, -1.3, -0.4};
+    for (int i = 0; i < days.length; i++) {
+      ride(new Day("R. Lind", days[i], 4, effects[i], 0.9 - 0.15 * i, true));
+    }
+    unsealAll();
+  }
+
+  /** Six sessions of five riders, declared and unsealed. */
+  public void riders() {
+    String[] riders = {"R. Lind", "R. Lind", "M. Oster", "J. Brand", "T. Falk", "A. Reiter"};
+    double[] effects = {-1.5, -1.1, -0.9, 0.2, -1.9, -1.2};
+    for (int i = 0; i < riders.length; i++) {
+      ride(
+          new Day(
+              riders[i], "2026-10-" + (3 + 2 * i < 10 ? "0" : "") + (3 + 2 * i), 6, effects[i], 0.7,
+              true));
+    }
+    unsealAll();
+  }
+
+  @Override
+  public void close() {
+    desk.close();
+  }
+}
