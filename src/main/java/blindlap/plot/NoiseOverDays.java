@@ -161,8 +161,6 @@ public final class NoiseOverDays implements Drawing {
     if (n > 1) {
       surface.polyline(xs, ys, Pen.of(Ink.SECOND, 1.2));
     }
-    // A name may start a little left of its day, but never runs into the one before.
-    double free = left - 4;
     for (int i = 0; i < n; i++) {
       Day day = content.days().get(i);
       interval(surface, scale, day, xs[i]);
@@ -171,8 +169,8 @@ public final class NoiseOverDays implements Drawing {
       if (!day.blinded()) {
         surface.disc(xs[i], ys[i], radius - Math.min(2, 0.4 * radius), Ink.PAPER);
       }
-      free = label(surface, faces, day, xs[i], free, right + faces.px(8));
     }
+    labels(surface, faces, xs, left, right + faces.px(8));
   }
 
   private static void interval(Surface surface, Scale scale, Day day, double x) {
@@ -185,19 +183,27 @@ public final class NoiseOverDays implements Drawing {
     }
   }
 
-  // Where days are many, only as many are named as fit side by side.
-  private double label(
-      Surface surface, Faces faces, Day day, double x, double free, double most) {
-    Face face = faces.plain();
-    double half = Math.max(face.room(day.label()), face.room(day.sort())) / 2;
-    double middle = Math.min(Math.max(x, free + half), most - half);
-    if (middle - half < free - 0.5 || Math.abs(middle - x) > half) {
-      return free;
-    }
+  // Where days are many, every second, third … is named, and always the latest.
+  private void labels(Surface surface, Faces faces, double[] xs, double left, double most) {
+    Face face = faces.number();
+    double widest =
+        content.days().stream()
+            .mapToDouble(day -> Math.max(face.room(day.label()), face.room(day.sort())))
+            .max()
+            .orElse(0);
+    int n = xs.length;
+    double apart = n > 1 ? xs[1] - xs[0] : most - left;
+    int step = (int) Math.max(1, Math.ceil((widest + faces.px(5)) / apart));
     double baseline = axisLine(faces) + faces.px(6) + face.ascent();
-    surface.text(day.label(), middle, baseline, Anchor.MIDDLE, face, Ink.INK);
-    surface.text(day.sort(), middle, baseline + face.line(), Anchor.MIDDLE, face, Ink.SECOND);
-    return middle + half + faces.px(12);
+    for (int i = n - 1; i >= 0; i -= step) {
+      Day day = content.days().get(i);
+      double half = Math.max(face.room(day.label()), face.room(day.sort())) / 2;
+      double middle = Math.min(Math.max(xs[i], left + half - 4), most - half);
+      if (i == n - 1 || middle + half < Math.min(xs[i + step], most - half) - half) {
+        surface.text(day.label(), middle, baseline, Anchor.MIDDLE, face, Ink.INK);
+        surface.text(day.sort(), middle, baseline + face.line(), Anchor.MIDDLE, face, Ink.SECOND);
+      }
+    }
   }
 
   private Scale scale(Faces faces) {

@@ -232,6 +232,16 @@ public record SeriesFinding(
     riders = List.copyOf(riders);
   }
 
+  /**
+   * Share of a session in the estimate of these riders on these days; empty for one that is not in
+   * it.
+   */
+  public Optional<Double> weight(Part part) {
+    List<Part> pooled = parts.stream().filter(p -> p.fate() == Fate.POOLED).toList();
+    int at = pooled.indexOf(part);
+    return at < 0 ? Optional.empty() : these.map(t -> t.weights().get(at));
+  }
+
   /** Number of sessions declared before riding; empty if none was. */
   public Optional<Integer> declared() {
     return progress.declared();

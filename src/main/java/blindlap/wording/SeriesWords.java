@@ -314,10 +314,13 @@ public final class SeriesWords {
     StringBuilder standing =
         new StringBuilder(
             WORDS.say("fate." + part.fate().name(), part.why(), STEPS.say(part.step().name())));
+    finding
+        .weight(part)
+        .ifPresent(w -> standing.append(WORDS.say("weight", Figures.inHundred(w))));
     part.remarks().forEach(remark -> standing.append(WORDS.say("remark." + remark.name())));
     return new Row(
         part.session().substring(0, 8),
-        part.day().toString(),
+        date(part.day()),
         part.rider(),
         standing.toString(),
         part.estimate().map(estimate -> result(estimate, part.interval95())).orElse(""));

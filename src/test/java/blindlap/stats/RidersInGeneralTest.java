@@ -7,57 +7,81 @@ import static org.assertj.core.api.Assertions.within;
 import org.apache.commons.statistics.distribution.TDistribution;
 import org.junit.jupiter.api.Test;
 
+/** METHOD 10: equal weights, and the modified interval beyond a threefold difference. */
 class RidersInGeneralTest {
-  private static final double[] ESTIMATES = {0.9, 1.4, 0.2, 1.1, 1.6};
-  private static final double[] ERRORS = {0.3, 0.35, 0.3, 0.4, 0.32};
-  private static final double[] STINTS = {12, 12, 16, 16, 12};
-  private static final double[] NOISE = {0.6, 0.7, 0.6, 0.9, 0.65};
+  private static final double[] ESTIMATES = {-1.2, -0.7, -1.9, 0.1, -0.8};
+  private static final double[] ERRORS = {0.3, 0.35, 0.3, 0.32, 0.31};
+  private static final double[] STINTS = {16, 16, 12, 16, 16};
+  private static final double[] NOISES = {0.6, 0.7, 0.6, 0.65, 0.62};
 
-  @Test
-  void ridersOfLikeNoiseArePooledByTheMeanAndItsTInterval() {
-    RidersInGeneral found = RidersInGeneral.of(ESTIMATES, ERRORS, STINTS, NOISE);
-    assertThat(found.method()).isEqualTo(RidersInGeneral.Method.EQUAL_WEIGHT_T);
-    assertThat(found.estimate()).isCloseTo(1.04, within(1e-12));
-    double se = Spread.of(ESTIMATES).sd() / Math.sqrt(5);
-    double t90 = TDistribution.of(4).inverseSurvivalProbability(0.05);
-    assertThat(found.interval90().low()).isCloseTo(1.04 - t90 * se, within(1e-8));
-    assertThat(found.interval95()).isEqualTo(RiderPooling.mean(ESTIMATES).interval95());
+  private static RidersInGeneral of(double[] stints, double[] noises) {
+    return RidersInGeneral.of(ESTIMATES, ERRORS, stints, noises);
   }
 
   @Test
-  void moreThanThreefoldNoiseOrStintsTurnToTheModifiedInterval() {
-    double[] uneven = {0.6, 0.7, 0.6, 1.81, 0.65};
-    RidersInGeneral byNoise = RidersInGeneral.of(ESTIMATES, ERRORS, STINTS, uneven);
-    assertThat(byNoise.method()).isEqualTo(RidersInGeneral.Method.MODIFIED_HARTUNG_KNAPP);
-    RidersInGeneral byStints =
-        RidersInGeneral.of(ESTIMATES, ERRORS, new double[] {4, 12.1, 8, 8, 8}, NOISE);
-    assertThat(byStints.method()).isEqualTo(RidersInGeneral.Method.MODIFIED_HARTUNG_KNAPP);
-    double[] exactlyThree = {0.6, 0.7, 0.6, 1.8, 0.65};
-    assertThat(RidersInGeneral.of(ESTIMATES, ERRORS, STINTS, exactlyThree).method())
+  void ridersAreCountedOnceEachWithAStudentIntervalOnOneDegreeLess() {
+    RidersInGeneral general = of(STINTS, NOISES);
+    assertThat(general.method()).isEqualTo(RidersInGeneral.Method.EQUAL_WEIGHT_T);
+    assertThat(general.estimate()).isCloseTo(-0.9, within(1e-12));
+    double error = Spread.of(ESTIMATES).sd() / Math.sqrt(5);
+    TDistribution t = TDistribution.of(4);
+    assertThat(general.interval95().halfWidth())
+        .isCloseTo(t.inverseSurvivalProbability(0.025) * error, within(1e-10));
+    assertThat(general.interval90().halfWidth())
+        .isCloseTo(t.inverseSurvivalProbability(0.05) * error, within(1e-10));
+  }
+
+  @Test
+  void exactlyThreefoldIsStillEvenAndAnythingBeyondIsNot() {
+    assertThat(of(new double[] {16, 16, 16, 16, 48}, NOISES).method())
         .isEqualTo(RidersInGeneral.Method.EQUAL_WEIGHT_T);
+    assertThat(of(new double[] {16, 16, 16, 16, 49}, NOISES).method())
+        .isEqualTo(RidersInGeneral.Method.MODIFIED_HARTUNG_KNAPP);
+    assertThat(of(STINTS, new double[] {0.5, 0.5, 0.5, 0.5, 1.5}).method())
+        .isEqualTo(RidersInGeneral.Method.EQUAL_WEIGHT_T);
+    assertThat(of(STINTS, new double[] {0.5, 0.5, 0.5, 0.5, 1.6}).method())
+        .isEqualTo(RidersInGeneral.Method.MODIFIED_HARTUNG_KNAPP);
   }
 
   @Test
-  void verdictsFollowTheIntervals() {
-    RidersInGeneral found = RidersInGeneral.of(ESTIMATES, ERRORS, STINTS, NOISE);
-    assertThat(found.verdict(0.3)).isEqualTo(Verdict.REAL_AND_WORTHWHILE);
-    assertThat(found.verdict(0.9)).isEqualTo(Verdict.DIRECTION_KNOWN);
-    assertThat(found.verdict(5)).isEqualTo(Verdict.REAL_BUT_SMALL);
-    double[] none = {0.1, -0.2, 0.05, -0.1, 0.12};
-    RidersInGeneral nothing = RidersInGeneral.of(none, ERRORS, STINTS, NOISE);
-    assertThat(nothing.verdict(1)).isEqualTo(Verdict.NO_WORTHWHILE_DIFFERENCE);
-    assertThat(nothing.verdict(0.05)).isEqualTo(Verdict.NOT_SETTLED);
+  void theModifiedIntervalIsThatOfTheOutsideCheckedPooling() {
+    RidersInGeneral general = of(new double[] {12, 12, 12, 12, 48}, NOISES);
+    double[] variances = new double[ERRORS.length];
+    for (int i = 0; i < variances.length; i++) {
+      variances[i] = ERRORS[i] * ERRORS[i];
+    }
+    RiderPooling.Reml reml = RiderPooling.reml(ESTIMATES, variances);
+    assertThat(general.estimate()).isEqualTo(reml.estimate());
+    assertThat(general.interval95()).isEqualTo(reml.modifiedHartungKnapp95());
   }
 
   @Test
-  void threeRidersGetAnIntervalButNoVerdict() {
+  void verdictsFollowTheTwoIntervalsAndThreeRidersHaveNone() {
+    RidersInGeneral general = of(STINTS, NOISES);
+    // 95 % interval -1.84 to 0.04, 90 % -1.62 to -0.18.
+    assertThat(general.verdict(0.1)).isEqualTo(Verdict.NOT_SETTLED);
+    assertThat(general.verdict(2)).isEqualTo(Verdict.NO_WORTHWHILE_DIFFERENCE);
+    RidersInGeneral clear =
+        RidersInGeneral.of(new double[] {-1.2, -1, -1.1, -0.9}, quarter(), fours(), quarter());
+    assertThat(clear.verdict(0.5)).isEqualTo(Verdict.REAL_AND_WORTHWHILE);
+    assertThat(clear.verdict(3)).isEqualTo(Verdict.REAL_BUT_SMALL);
+    assertThat(clear.verdict(1)).isEqualTo(Verdict.DIRECTION_KNOWN);
     RidersInGeneral three =
         RidersInGeneral.of(
-            new double[] {1, 2, 3},
-            new double[] {1, 1, 1},
-            new double[] {9, 9, 9},
-            new double[] {1, 1, 1});
+            new double[] {-1, -1.1, -1.2}, three(0.3), three(16), three(0.6));
     assertThat(three.tooFew()).isTrue();
-    assertThatThrownBy(() -> three.verdict(1)).isInstanceOf(IllegalStateException.class);
+    assertThatThrownBy(() -> three.verdict(0.5)).hasMessageContaining("too few riders");
+  }
+
+  private static double[] three(double value) {
+    return new double[] {value, value, value};
+  }
+
+  private static double[] quarter() {
+    return new double[] {0.25, 0.25, 0.25, 0.25};
+  }
+
+  private static double[] fours() {
+    return new double[] {16, 16, 16, 16};
   }
 }

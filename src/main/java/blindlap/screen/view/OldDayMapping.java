@@ -11,21 +11,25 @@ import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import org.jspecify.annotations.Nullable;
 
 /** Whose laps a file has, and which column holds what, by boxes to choose from. */
 final class OldDayMapping extends VBox {
+  private static final double COLUMN = 160;
   private static final Words WORDS = Words.of("oldday");
 
+  private final Look look;
   private final OldDayModel model;
   private final VBox where = new VBox(10);
   private final VBox measures = new VBox(14);
   private List<String> columns = List.of();
 
-  OldDayMapping(OldDayModel model) {
+  OldDayMapping(Look look, OldDayModel model) {
     super(28);
+    this.look = look;
     this.model = model;
     PlanForm form = model.form();
     FlowPane who =
@@ -62,7 +66,9 @@ final class OldDayMapping extends VBox {
   private VBox column(PlanForm.Entry entry, String title, boolean optional) {
     List<String> items = new ArrayList<>(columns);
     items.add(0, "");
-    return PlanFields.choice(entry, title, items, optional ? WORDS.say("none") : "");
+    VBox box = PlanFields.choice(entry, title, items, optional ? WORDS.say("none") : "");
+    ((Region) box.getChildren().get(1)).prefWidthProperty().bind(look.px(COLUMN));
+    return box;
   }
 
   private VBox decimals() {

@@ -40,7 +40,7 @@ final class OldDayPage extends BorderPane {
     this.page = new PageGrid(look);
     this.frame = new RoomFrame(page, away);
     this.answer = new AnswerSentence(look, WORDS.say("question"));
-    this.mapping = new OldDayMapping(model);
+    this.mapping = new OldDayMapping(look, model);
     VBox field =
         PlanFields.text(model.form().field("file"), WORDS.say("file"), WORDS.say("file.help"), 30);
     this.file = (TextField) field.getChildren().get(1);

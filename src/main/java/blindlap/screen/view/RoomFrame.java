@@ -1,16 +1,18 @@
 package blindlap.screen.view;
 
 import blindlap.wording.Words;
-import javafx.scene.Node;
+import java.util.function.Function;
+import javafx.beans.binding.Bindings;
+import javafx.geometry.VPos;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
-import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** A room behind the Notebook page: the way back and what to choose on top, the page below. */
@@ -24,14 +26,24 @@ final class RoomFrame extends BorderPane {
    * @param away goes back to the notebook; Escape does, too
    * @param choices what to choose, beside the way back
    */
-  RoomFrame(PageGrid page, Runnable away, Node... choices) {
+  RoomFrame(PageGrid page, Runnable away, Region... choices) {
     back.getStyleClass().add("quiet");
     back.setOnAction(e -> away.run());
     FlowPane bar = new FlowPane();
     bar.getStyleClass().add("room-bar");
-    bar.setRowValignment(javafx.geometry.VPos.BOTTOM);
+    bar.setRowValignment(VPos.BOTTOM);
     bar.getChildren().add(back);
     bar.getChildren().addAll(choices);
+    // A long name is cut rather than push the page beyond the window.
+    for (Region choice : choices) {
+      choice
+          .maxWidthProperty()
+          .bind(
+              Bindings.createDoubleBinding(
+                  () -> bar.getWidth() - bar.getInsets().getLeft() - bar.getInsets().getRight(),
+                  bar.widthProperty(),
+                  bar.insetsProperty()));
+    }
     setTop(bar);
     setCenter(page);
     setOnKeyPressed(
@@ -67,6 +79,9 @@ final class RoomFrame extends BorderPane {
     Label label = new Label(title);
     label.getStyleClass().add("note");
     label.setLabelFor(box);
-    return new VBox(2, label, box);
+    box.setMinWidth(0);
+    VBox both = new VBox(2, label, box);
+    both.setMinWidth(0);
+    return both;
   }
 }

@@ -119,9 +119,8 @@ class NotebookRoomsTest {
       String suffix = theme.name().toLowerCase(Locale.ROOT);
       Window.run(() -> take(desk, folder, theme, 1, 800, room, name + "-" + suffix));
     }
-    Window.run(() -> take(desk, folder, Theme.PAPER, 1, 2000, room, name + "-whole"));
-    Window.run(() -> take(desk, folder, Theme.PAPER, 2, 800, room, name + "-200"));
-    Window.run(() -> take(desk, folder, Theme.PAPER, 2, 4400, room, name + "-200-whole"));
+    Window.run(() -> take(desk, folder, Theme.PAPER, 1, 2200, room, name + "-whole"));
+    Window.run(() -> take(desk, folder, Theme.PAPER, 2, 4400, room, name + "-200"));
   }
 
   private static void take(
@@ -132,6 +131,7 @@ class NotebookRoomsTest {
       book.oldDay.open(folder.resolve("days.csv"));
       book.oldDay.form().field("trail").set("Quarry loop");
       book.oldDay.form().field("rider").set("R. Lind");
+      book.oldDay.form().field("file").set("days.csv");
     }
     Window.picture(book.scene, name);
     Window.picture(book.scene, name);
