@@ -31,6 +31,7 @@ final class RoomFrame extends BorderPane {
     back.setOnAction(e -> away.run());
     FlowPane bar = new FlowPane();
     bar.getStyleClass().add("room-bar");
+    bar.setMinWidth(0);
     bar.setRowValignment(VPos.BOTTOM);
     bar.getChildren().add(back);
     bar.getChildren().addAll(choices);

@@ -114,12 +114,13 @@ class NotebookRoomsTest {
         folder.resolve("days.csv"), csv.toString().getBytes(StandardCharsets.UTF_8));
   }
 
-  private static void photograph(Desk desk, Path folder, Rooms.Room room, String name) {
-    for (Theme theme : Theme.values()) {
-      String suffix = theme.name().toLowerCase(Locale.ROOT);
-      Window.run(() -> take(desk, folder, theme, 1, 800, room, name + "-" + suffix));
-    }
+  /** On paper in the size of a window and whole, in one other theme, and at twice the text size. */
+  private static void photograph(
+      Desk desk, Path folder, Theme other, Rooms.Room room, String name) {
+    String suffix = other.name().toLowerCase(Locale.ROOT);
+    Window.run(() -> take(desk, folder, Theme.PAPER, 1, 800, room, name + "-paper"));
     Window.run(() -> take(desk, folder, Theme.PAPER, 1, 2200, room, name + "-whole"));
+    Window.run(() -> take(desk, folder, other, 1, 800, room, name + "-" + suffix));
     Window.run(() -> take(desk, folder, Theme.PAPER, 2, 4400, room, name + "-200"));
   }
 
@@ -143,7 +144,7 @@ class NotebookRoomsTest {
     try (SeriesDays days = new SeriesDays(folder, 1)) {
       days.oneRider();
       bring(days.desk());
-      photograph(days.desk(), folder, Rooms.Room.NOISE, "noise");
+      photograph(days.desk(), folder, Theme.SUNLIGHT, Rooms.Room.NOISE, "noise");
     }
   }
 
@@ -162,7 +163,7 @@ class NotebookRoomsTest {
       days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 3, -1.2, 0.7, true));
       days.ride(new SeriesDays.Day("R. Lind", "2026-10-10", 3, -1.2, 0.7, true));
       days.commit(new SeriesDays.Day("R. Lind", "2026-10-17", 3, -1.2, 0.7, true));
-      photograph(days.desk(), folder, Rooms.Room.SERIES, "series-sealed");
+      photograph(days.desk(), folder, Theme.DARK, Rooms.Room.SERIES, "series-sealed");
     }
   }
 
@@ -172,9 +173,9 @@ class NotebookRoomsTest {
     try (SeriesDays one = new SeriesDays(folder, 1);
         SeriesDays riders = new SeriesDays(other, 2)) {
       one.oneRider();
-      photograph(one.desk(), folder, Rooms.Room.SERIES, "series-one");
+      photograph(one.desk(), folder, Theme.DARK, Rooms.Room.SERIES, "series-one");
       riders.riders();
-      photograph(riders.desk(), other, Rooms.Room.SERIES, "series-riders");
+      photograph(riders.desk(), other, Theme.SUNLIGHT, Rooms.Room.SERIES, "series-riders");
     }
   }
 
@@ -182,7 +183,7 @@ class NotebookRoomsTest {
   void bringingInOldDaysIsPhotographed() throws Exception {
     days(true);
     try (SeriesDays days = new SeriesDays(folder, 1)) {
-      photograph(days.desk(), folder, Rooms.Room.OLD_DAY, "old-days");
+      photograph(days.desk(), folder, Theme.DARK, Rooms.Room.OLD_DAY, "old-days");
     }
   }
 
@@ -206,5 +207,105 @@ class NotebookRoomsTest {
       }
       Window.run(stage::close);
     }
+  }
+
+  private void withKeys(Desk desk, java.util.function.BiConsumer<Book, Keyboard> work) {
+    Book book = Window.call(() -> new Book(desk, folder, Theme.PAPER, 1, 1280, 800));
+    Stage stage = Window.call(book::window);
+    try {
+      work.accept(book, new Keyboard(book.scene));
+    } finally {
+      Window.run(stage::close);
+    }
+  }
+
+  @Test
+  void oldDaysAreTakenWithKeysAloneAndTheDayWithAMistakeStaysOut() throws Exception {
+    days(true);
+    try (SeriesDays days = new SeriesDays(folder, 1)) {
+      days.commit(new SeriesDays.Day("R. Lind", "2026-10-03", 0, 0, 1, false));
+      withKeys(
+          days.desk(),
+          (book, keys) -> {
+            keys.choose("Bring in old days");
+            keys.choose("Choose a file");
+            keys.choose("Take 3 days");
+            assertThat(book.oldDay.noticeProperty().get())
+                .startsWith("Brought in: 3 days with 42 laps.")
+                .contains("never give a verdict", "R. Lind's noise on Quarry loop");
+          });
+      assertThat(days.desk().history().records("R. Lind", "Quarry loop"))
+          .singleElement()
+          .satisfies(record -> assertThat(record.days()).hasSize(3));
+      assertThat(days.desk().notebook().summaries()).hasSize(4);
+    }
+  }
+
+  @Test
+  void aSeriesAtItsEndIsReportedWithKeysAloneAndASealedOneHasNothingToPress() {
+    try (SeriesDays days = new SeriesDays(folder, 1)) {
+      days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 2, -1.2, 0.7, true));
+      days.ride(new SeriesDays.Day("R. Lind", "2026-10-10", 2, -1.2, 0.7, true));
+      withKeys(
+          days.desk(),
+          (book, keys) -> {
+            keys.choose("Series");
+            assertThat(book.series.viewProperty().get().open()).isFalse();
+            assertThat(SceneText.of(book.scene)).contains("disabled", "Write the report");
+            Window.run(() -> book.series.report(folder));
+            assertThat(book.series.noticeProperty().get()).contains("Nothing was written");
+          });
+      days.unsealAll();
+      withKeys(
+          days.desk(),
+          (book, keys) -> {
+            keys.choose("Series");
+            keys.choose("Write the report");
+            assertThat(book.series.noticeProperty().get()).contains("series-k-or-l.pdf");
+          });
+      assertThat(folder.resolve("series-k-or-l.pdf")).isNotEmptyFile();
+      assertThat(folder.resolve("series-k-or-l.html")).isNotEmptyFile();
+    }
+  }
+
+  @Test
+  void anotherRidersNoiseIsChosenWithKeysAlone() {
+    try (SeriesDays days = new SeriesDays(folder, 2)) {
+      days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 2, 0, 0.7, false));
+      days.ride(new SeriesDays.Day("M. Oster", "2026-10-10", 2, 0, 0.7, false));
+      days.unsealAll();
+      withKeys(
+          days.desk(),
+          (book, keys) -> {
+            keys.choose("Rider noise");
+            assertThat(book.noise.viewProperty().get().headline().before()).contains("M. Oster");
+            keys.goTo("Rider and trail");
+            keys.press(KeyCode.DOWN);
+            assertThat(book.noise.viewProperty().get().headline().before()).contains("R. Lind");
+            assertThat(SceneText.of(book.scene)).contains("R. Lind on Quarry loop: ");
+          });
+    }
+  }
+
+  @Test
+  void theRoomOfASealedSeriesLooksTheSameWhateverTheOrders() throws Exception {
+    java.util.Set<String> seen = new java.util.TreeSet<>();
+    for (int seed = 0; seed < 3; seed++) {
+      Path own = Files.createDirectories(folder.resolve("n" + seed));
+      try (SeriesDays days = new SeriesDays(own, seed)) {
+        days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 2, 0, 0.7, false));
+        days.commit(new SeriesDays.Day("R. Lind", "2026-10-10", 2, 0, 0.7, false));
+        for (Rooms.Room room : List.of(Rooms.Room.SERIES, Rooms.Room.NOISE)) {
+          seen.add(
+              Window.call(
+                  () -> {
+                    Book book = new Book(days.desk(), own, Theme.PAPER, 1, 1280, 2000);
+                    book.rooms.go(room);
+                    return room + SceneText.of(book.scene);
+                  }));
+        }
+      }
+    }
+    assertThat(seen).hasSize(2);
   }
 }
