@@ -118,7 +118,9 @@ public final class SeriesReport {
     words.lead().forEach(line -> page.raw("<p class=\"lead\">" + Html.text(line) + "</p>\n"));
     new SeriesPictures(finding).pooled().ifPresent(page::figure);
     page.note(WORDS.say("series.picture"));
-    page.h2("series.riders").list(words.riders()).list(words.agreement());
+    if (finding.riders().size() > 1) {
+      page.h2("series.riders").list(words.riders()).list(words.agreement());
+    }
     page.caution(Report.caution("trust.series") + " " + Report.caution("short"));
   }
 

@@ -233,9 +233,15 @@ public final class SeriesWords {
         .strip();
   }
 
-  /** Every rider in a line, and how many point the same way. */
+  /**
+   * Every rider in a line, and how many point the same way; empty for one rider, of whom the pooled
+   * sentence tells.
+   */
   public List<String> riders() {
     List<String> lines = new ArrayList<>();
+    if (finding.riders().size() < 2) {
+      return lines;
+    }
     for (SeriesFinding.Rider rider : finding.riders()) {
       if (Double.isNaN(rider.estimate())) {
         continue;
@@ -253,7 +259,7 @@ public final class SeriesWords {
               words.interval(rider.interval95()),
               rider.sessions()));
     }
-    if (finding.riders().size() > 1 && setups.size() == 2) {
+    if (setups.size() == 2) {
       int second = finding.ridersWith(1);
       lines.add(
           WORDS.say(

@@ -118,4 +118,27 @@ class SeriesSealedTest {
           .isInstanceOf(SeriesReports.Result.Made.class);
     }
   }
+
+  @Test
+  void aSeriesOfOneRiderAndOneOfSeveralSayWhatTheyAlwaysSaid() throws Exception {
+    try (SeriesDays one = new SeriesDays(Files.createDirectories(folder.resolve("one")), 1);
+        SeriesDays riders = new SeriesDays(Files.createDirectories(folder.resolve("more")), 2)) {
+      one.oneRider();
+      golden("series-of-one-rider", one.desk());
+      riders.riders();
+      golden("series-of-riders", riders.desk());
+    }
+  }
+
+  private static void golden(String name, Desk desk) throws Exception {
+    SeriesFinding finding = desk.series().finding(SeriesDays.SERIES).orElseThrow();
+    String text = String.join("\n", new SeriesWords(finding).lines()) + "\n";
+    Path file = Path.of("src", "test", "resources", "blindlap", "golden", name + ".txt");
+    if (Boolean.getBoolean("blindlap.write")) {
+      Files.writeString(file, text);
+    }
+    assertThat(text)
+        .as("run with -Dblindlap.write=true and read the difference")
+        .isEqualTo(Files.readString(file));
+  }
 }

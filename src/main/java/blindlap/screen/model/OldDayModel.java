@@ -35,6 +35,7 @@ public final class OldDayModel {
   private static final Words WORDS = Words.of("oldday");
   private static final long MOST_BYTES = 10_000_000;
   private static final int SAMPLE_ROWS = 4;
+  private static final List<String> TIMES = List.of("s", "ms", "min");
   private static final List<String> COLUMNS = List.of("date", "stint", "lap", "setup", "void");
 
   private final PlainDays days;
@@ -300,8 +301,26 @@ public final class OldDayModel {
             PlainDays.Decimals.valueOf(form.field("decimals").get())));
   }
 
-  /** The kind of a measure as chosen. */
-  public static Measure.Kind kind(PlanForm measure) {
+  /** Units that times may have in a file. */
+  public static List<String> timeUnits() {
+    return TIMES;
+  }
+
+  /**
+   * Leaves the unit of a measure only where it fits the chosen kind.
+   *
+   * @return true for a time, whose unit is one of {@link #timeUnits}
+   */
+  public static boolean settleUnit(PlanForm measure) {
+    boolean timed = kind(measure).timed();
+    PlanForm.Entry unit = measure.field("unit");
+    if (timed != TIMES.contains(unit.get())) {
+      unit.set(timed ? TIMES.get(0) : "");
+    }
+    return timed;
+  }
+
+  private static Measure.Kind kind(PlanForm measure) {
     int at = PlanOptions.of("kind").indexOf(measure.field("kind").get());
     return at < 0 ? Measure.Kind.LAP_TIME : Measure.Kind.values()[at];
   }

@@ -120,13 +120,7 @@ final class OldDayMapping extends VBox {
 
   /** Times have three units; other values are in whatever the plans say. */
   private static void unit(PlanForm form, VBox place) {
-    boolean timed = OldDayModel.kind(form).timed();
-    if (timed && !List.of("s", "ms", "min").contains(form.field("unit").get())) {
-      form.field("unit").set("s");
-    }
-    if (!timed && List.of("s", "ms", "min").contains(form.field("unit").get())) {
-      form.field("unit").set("");
-    }
+    boolean timed = OldDayModel.settleUnit(form);
     place
         .getChildren()
         .setAll(
@@ -134,7 +128,7 @@ final class OldDayMapping extends VBox {
                 ? PlanFields.choice(
                     form.field("unit"),
                     WORDS.say("measure.unit"),
-                    List.of("s", "ms", "min"),
+                    OldDayModel.timeUnits(),
                     "")
                 : PlanFields.text(form.field("unit"), WORDS.say("measure.unit"), "", 8));
   }

@@ -145,6 +145,9 @@ class NotebookRoomsTest {
       days.oneRider();
       bring(days.desk());
       photograph(days.desk(), folder, Theme.SUNLIGHT, Rooms.Room.NOISE, "noise");
+      Window.run(
+          () ->
+              take(days.desk(), folder, Theme.PAPER, 1, 800, Rooms.Room.NOTEBOOK, "notebook-doors"));
     }
   }
 
