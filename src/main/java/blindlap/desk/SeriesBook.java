@@ -10,7 +10,9 @@ import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.session.Step;
 import blindlap.wording.SeriesWords;
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -176,16 +178,30 @@ public final class SeriesBook {
     return repeats;
   }
 
+  /**
+   * Each later session once, beside the one whose result was known first. Only sessions that could
+   * have been the first are read whole.
+   */
   private void repeats(List<SessionSummary> alike, List<Repeat> found) {
-    for (SessionSummary earlier : alike) {
-      Optional<java.time.Instant> known =
-          earlier.step().sealed()
-              ? Optional.empty()
-              : sessions.state(earlier.id()).flatMap(SeriesAnalysis::unsealedAt);
-      for (SessionSummary later : alike) {
-        if (known.isPresent() && later.committedAt().isAfter(known.get())) {
-          found.add(new Repeat(earlier, later));
-        }
+    List<SessionSummary> byCommit =
+        alike.stream().sorted(Comparator.comparing(SessionSummary::committedAt)).toList();
+    SessionSummary first = null;
+    Instant known = Instant.MAX;
+    for (SessionSummary each : byCommit) {
+      if (first != null && each.committedAt().isAfter(known)) {
+        found.add(new Repeat(first, each));
+        continue;
+      }
+      Instant unsealed =
+          each.step().sealed()
+              ? Instant.MAX
+              : sessions
+                  .state(each.id())
+                  .flatMap(SeriesAnalysis::unsealedAt)
+                  .orElse(Instant.MAX);
+      if (unsealed.isBefore(known)) {
+        first = each;
+        known = unsealed;
       }
     }
   }

@@ -211,6 +211,24 @@ class SeriesTest {
   }
 
   @Test
+  void theReportIsRefusedBeforeTheEndAndWrittenWholeAfterIt() {
+    Path reports = folder.resolve("reports");
+    ride(plan("R. Lind", 2, false), 95, 0.3);
+    CommandLineSession.Ran early = session.run("series", "k-or-l", "--report", reports.toString());
+    assertThat(early.code()).isEqualTo(2);
+    assertThat(early.err()).contains("0 of 2 sessions are unsealed", "Nothing was written");
+    assertThat(reports).doesNotExist();
+    ride(plan("R. Lind", 2, false), 95, 0.4);
+    unseal(0);
+    unseal(1);
+    assertThat(ok("series", "k-or-l", "--report", reports.toString()).out())
+        .contains("series-k-or-l.pdf", "series-k-or-l.html");
+    assertThat(reports.resolve("series-k-or-l.pdf")).isNotEmptyFile();
+    assertThat(session.run("series", "other", "--report", reports.toString()).err())
+        .contains("No session belongs to a series \"other\"");
+  }
+
+  @Test
   void aRepeatOutsideAnySeriesIsLabelled() {
     String lone = plan("R. Lind", 0, false).replace("series: k-or-l", "");
     ride(lone, 95, 0.3);

@@ -87,7 +87,7 @@ public final class SeriesModel {
                         line.id(),
                         SeriesWords.say("page.choice", line.id(), line.question())))
             .toList());
-    repeats.setAll(read.repeats().stream().map(SeriesModel::repeat).toList());
+    repeats.setAll(SeriesView.some(read.repeats().stream().map(SeriesModel::repeat).toList()));
     Optional<Choice> same =
         before == null
             ? Optional.empty()

@@ -38,6 +38,8 @@ public record SeriesView(
     List<List<String>> sessions,
     List<String> elsewhere,
     boolean open) {
+  private static final int MOST_LINES = 20;
+
   /** Before anything is known. */
   static final SeriesView NONE =
       new SeriesView(
@@ -87,8 +89,18 @@ public record SeriesView(
         words.rows().stream()
             .map(r -> List.of(r.day(), r.rider(), r.standing(), r.result()))
             .toList(),
-        elsewhere,
+        some(elsewhere),
         finding.open());
+  }
+
+  /** At most some lines, and how many more there are; the report has them all. */
+  static List<String> some(List<String> lines) {
+    if (lines.size() <= MOST_LINES) {
+      return lines;
+    }
+    List<String> some = new ArrayList<>(lines.subList(0, MOST_LINES));
+    some.add(SeriesWords.say("page.more", lines.size() - MOST_LINES));
+    return some;
   }
 
   private static List<List<String>> declared(SeriesFinding finding, SeriesWords words) {
