@@ -207,7 +207,7 @@ class SeriesTest {
     unseal(1);
     assertThat(ok("series", "k-or-l").out())
         .startsWith("Unblinded: ")
-        .contains("in at least one pooled session the rider knew", "pooled, unblinded");
+        .contains("in at least one pooled session the rider knew", "on these days, unblinded");
   }
 
   @Test
