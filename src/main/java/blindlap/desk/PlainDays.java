@@ -254,8 +254,7 @@ public final class PlainDays {
         problems);
   }
 
-  private Optional<PlainDayFile.Column> column(
-      Origin origin, Wanted each, List<Problem> problems) {
+  private Optional<PlainDayFile.Column> column(Origin origin, Wanted each, List<Problem> problems) {
     boolean timed = each.kind().timed();
     Optional<PlainDayFile.TimeUnit> unit =
         timed ? PlainDayFile.TimeUnit.of(each.unit()) : Optional.of(PlainDayFile.TimeUnit.SECONDS);
@@ -279,8 +278,7 @@ public final class PlainDays {
     return Optional.of(new PlainDayFile.Column(measure, each.column(), unit.get()));
   }
 
-  private static PlainDayFile.Mapping mapping(
-      Mapping wanted, List<PlainDayFile.Column> columns) {
+  private static PlainDayFile.Mapping mapping(Mapping wanted, List<PlainDayFile.Column> columns) {
     Places places = wanted.places();
     return new PlainDayFile.Mapping(
         columns,
@@ -302,9 +300,7 @@ public final class PlainDays {
     if (problems.isEmpty()) {
       twin(origin, day)
           .ifPresent(
-              same ->
-                  problems.add(
-                      Problem.of(DeskFault.PLAIN_DAY_TWICE, "", same.id().brief())));
+              same -> problems.add(Problem.of(DeskFault.PLAIN_DAY_TWICE, "", same.id().brief())));
     }
     return new Read(day.day(), day.lines(), day.laps(), day.lapsPerStint(), problems);
   }

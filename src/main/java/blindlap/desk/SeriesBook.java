@@ -39,8 +39,7 @@ public final class SeriesBook {
    * @param progress how far it is
    * @param abandoned sessions that were abandoned
    */
-  public record Line(
-      String id, String question, SeriesFinding.Progress progress, int abandoned) {}
+  public record Line(String id, String question, SeriesFinding.Progress progress, int abandoned) {}
 
   /**
    * A session that asks again what an unsealed one asked, outside any series.
@@ -138,13 +137,13 @@ public final class SeriesBook {
     }
     // Only sessions that can be pooled count: a noise run or another question that names the series
     // must not open the others before their time.
-    SeriesFinding.Progress progress =
-        SeriesAnalysis.progress(of(series), Reviews::day);
+    SeriesFinding.Progress progress = SeriesAnalysis.progress(of(series), Reviews::day);
     int needed = Math.max(declared, progress.declared().orElse(declared));
     return progress.ended() || progress.closed() >= needed
         ? Optional.empty()
         : Optional.of(
-            List.of(Problem.of(DeskFault.SERIES_UNFINISHED, "", series, progress.closed(), needed)));
+            List.of(
+                Problem.of(DeskFault.SERIES_UNFINISHED, "", series, progress.closed(), needed)));
   }
 
   /** Ends a declared series early, so that its sessions may be unsealed; no verdict is pooled. */
@@ -166,10 +165,7 @@ public final class SeriesBook {
     Map<String, List<SessionSummary>> alike = new LinkedHashMap<>();
     for (SessionSummary each : notebook.summaries()) {
       if (each.series() == null && each.kind() == Plan.Kind.COMPARISON) {
-        String key =
-            plain(each.rider())
-                + "\n"
-                + each.setups().stream().sorted().toList();
+        String key = plain(each.rider()) + "\n" + each.setups().stream().sorted().toList();
         alike.computeIfAbsent(key, k -> new ArrayList<>()).add(each);
       }
     }
@@ -195,10 +191,7 @@ public final class SeriesBook {
       Instant unsealed =
           each.step().sealed()
               ? Instant.MAX
-              : sessions
-                  .state(each.id())
-                  .flatMap(SeriesAnalysis::unsealedAt)
-                  .orElse(Instant.MAX);
+              : sessions.state(each.id()).flatMap(SeriesAnalysis::unsealedAt).orElse(Instant.MAX);
       if (unsealed.isBefore(known)) {
         first = each;
         known = unsealed;

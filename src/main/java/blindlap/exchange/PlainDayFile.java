@@ -158,10 +158,7 @@ public final class PlainDayFile {
    * @param problems why it cannot be read; empty if it can
    */
   public record Preview(
-      List<String> header,
-      List<List<String>> rows,
-      PlainDayGuess guess,
-      List<Problem> problems) {
+      List<String> header, List<List<String>> rows, PlainDayGuess guess, List<Problem> problems) {
     public Preview {
       header = List.copyOf(header);
       rows = List.copyOf(rows);

@@ -22,7 +22,8 @@ public record PlainDayGuess(
   static final PlainDayGuess NOTHING = new PlainDayGuess("", "", "", "", "", "");
 
   private static final Set<String> STINT = Set.of("stint", "block");
-  private static final Set<String> LAP = Set.of("lap", "lap number", "lap no", "run", "nr", "no", "#");
+  private static final Set<String> LAP =
+      Set.of("lap", "lap number", "lap no", "run", "nr", "no", "#");
   private static final Set<String> SETUP = Set.of("setup", "set-up", "what was on", "fitted");
   private static final Set<String> VOID = Set.of("void", "spoiled", "invalid");
 
@@ -31,8 +32,7 @@ public record PlainDayGuess(
     Decimals decimals = new Decimals(commaAllowed);
     String date = take(left, name -> most(names, rows, name, PlainDayRows::isDate));
     String stint = take(left, name -> STINT.contains(plain(name)));
-    String lap =
-        take(left, name -> LAP.contains(plain(name)) && most(names, rows, name, WHOLE));
+    String lap = take(left, name -> LAP.contains(plain(name)) && most(names, rows, name, WHOLE));
     String setup = take(left, name -> SETUP.contains(plain(name)));
     String voids = take(left, name -> VOID.contains(plain(name)));
     String measure =

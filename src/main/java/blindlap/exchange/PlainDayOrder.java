@@ -44,8 +44,7 @@ final class PlainDayOrder {
       if (position > MOST && problems.isEmpty()) {
         problems.add(at(row, FileFault.LAPS_APART, first, row.lap(), MOST));
       }
-      laps.add(
-          new PlainLap(Math.max(1, position), row.setup(), row.values(), row.voided()));
+      laps.add(new PlainLap(Math.max(1, position), row.setup(), row.values(), row.voided()));
     }
     return new PlainDayFile.Day(
         day,
@@ -82,8 +81,7 @@ final class PlainDayOrder {
         problems.add(at(row, FileFault.LAP_AGAIN, row.lap(), "line " + earlier));
       }
       if (stints && !row.setup().equals(group.get(0).setup())) {
-        problems.add(
-            at(row, FileFault.SETUP_IN_STINT, stint, row.setup(), group.get(0).setup()));
+        problems.add(at(row, FileFault.SETUP_IN_STINT, stint, row.setup(), group.get(0).setup()));
       }
     }
     if (numbered) {

@@ -106,8 +106,7 @@ final class PlainDayRows {
     for (int c = 0; c < names.size(); c++) {
       if (names.get(c).equalsIgnoreCase(column.strip())) {
         if (found >= 0) {
-          problems.add(
-              Problem.of(FileFault.COLUMN_TWICE, "line " + table.headerLine(), column));
+          problems.add(Problem.of(FileFault.COLUMN_TWICE, "line " + table.headerLine(), column));
         }
         found = c;
       }

@@ -19,8 +19,7 @@ public final class Report {
     this.document =
         new ReportDocument(
             page,
-            ReportPage.WORDS.say(
-                "title", input.state().plan().title(), input.state().plan().day()),
+            ReportPage.WORDS.say("title", input.state().plan().title(), input.state().plan().day()),
             input.ink(),
             input.engine());
   }

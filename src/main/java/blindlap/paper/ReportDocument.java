@@ -154,7 +154,8 @@ final class ReportDocument {
 
   private static String style(String name) {
     try (InputStream in =
-        Objects.requireNonNull(ReportDocument.class.getResourceAsStream("/blindlap/paper/" + name), name)) {
+        Objects.requireNonNull(
+            ReportDocument.class.getResourceAsStream("/blindlap/paper/" + name), name)) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException e) {
       throw new UncheckedIOException(e);

@@ -133,10 +133,7 @@ public final class SeriesReport {
             "primary", measure.name(),
             "series.worthwhile", words.worthwhile(),
             "series.declared",
-                finding
-                    .declared()
-                    .map(String::valueOf)
-                    .orElse(WORDS.say("series.declared.none")));
+                finding.declared().map(String::valueOf).orElse(WORDS.say("series.declared.none")));
   }
 
   private void sessions() {

@@ -125,8 +125,7 @@ public final class NoiseOverDays implements Drawing {
         .orElse(faces.px(8));
   }
 
-  private static void band(
-      Surface surface, Scale scale, double left, double right, Pooled pooled) {
+  private static void band(Surface surface, Scale scale, double left, double right, Pooled pooled) {
     double upper = scale.clampedAt(pooled.interval().high());
     double lower = scale.clampedAt(pooled.interval().low());
     surface.rectangle(new Box(left, upper, right - left, lower - upper), Ink.NOISE);

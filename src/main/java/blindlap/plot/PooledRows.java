@@ -208,8 +208,7 @@ public final class PooledRows implements Drawing {
       this.width = width;
       this.labelWidth = Math.min(0.32 * width, widest(content, faces, true) + 10);
       this.wordsWidth = Math.min(0.28 * width, widest(content, faces, false) + 2);
-      this.scale =
-          scale(content, labelWidth + faces.px(6), width - wordsWidth - faces.px(14));
+      this.scale = scale(content, labelWidth + faces.px(6), width - wordsWidth - faces.px(14));
       String small = content.worthwhile().map(b -> String.join(" ", b.words())).orElse("");
       this.bandWords = small.isEmpty() ? List.of() : Lines.wrap(small, faces.plain(), width, 2);
       this.bandTop = bandWords.size() * faces.plain().line() + faces.px(4);

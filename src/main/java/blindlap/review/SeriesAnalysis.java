@@ -145,7 +145,10 @@ public final class SeriesAnalysis {
     Optional<SeriesNumbers> numbers = Optional.empty();
     if (fate == SeriesFinding.Fate.POOLED || fate == SeriesFinding.Fate.AFTER_A_RESULT) {
       try {
-        numbers = state.unsealed() ? Optional.of(SeriesNumbers.of(open.apply(state), ids)) : Optional.empty();
+        numbers =
+            state.unsealed()
+                ? Optional.of(SeriesNumbers.of(open.apply(state), ids))
+                : Optional.empty();
       } catch (IllegalArgumentException e) {
         why = String.valueOf(e.getMessage());
         fate = SeriesFinding.Fate.NOT_COMPARED;
@@ -281,8 +284,7 @@ public final class SeriesAnalysis {
     }
   }
 
-  private Optional<SeriesFinding.NoVerdict> noVerdict(
-      int riders, SeriesFinding.Progress progress) {
+  private Optional<SeriesFinding.NoVerdict> noVerdict(int riders, SeriesFinding.Progress progress) {
     if (progress.stage() != SeriesFinding.Stage.OPEN && progress.unsealed() > 0) {
       return Optional.of(SeriesFinding.NoVerdict.NOT_COMPLETE);
     }

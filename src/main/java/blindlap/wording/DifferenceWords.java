@@ -88,8 +88,6 @@ final class DifferenceWords {
       return WORDS.say("end.none");
     }
     return WORDS.say(
-        "end." + word(),
-        setups.get(way.first(side)),
-        limit.toPlainString() + sizes.unit());
+        "end." + word(), setups.get(way.first(side)), limit.toPlainString() + sizes.unit());
   }
 }

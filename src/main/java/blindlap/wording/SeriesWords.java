@@ -44,7 +44,8 @@ public final class SeriesWords {
    */
   public record Row(String session, String day, String rider, String standing, String result) {
     String line() {
-      return WORDS.say("part", day, rider, standing, result.isEmpty() ? "" : "; " + result, session);
+      return WORDS.say(
+          "part", day, rider, standing, result.isEmpty() ? "" : "; " + result, session);
     }
   }
 
@@ -194,9 +195,7 @@ public final class SeriesWords {
 
   private DifferenceWords words(StratifiedSessions these) {
     return words(
-        these.estimate(),
-        List.of(these.curve().interval(0.95), these.curve().interval(0.90)),
-        0);
+        these.estimate(), List.of(these.curve().interval(0.95), these.curve().interval(0.90)), 0);
   }
 
   private DifferenceWords words(RidersInGeneral general) {
@@ -223,7 +222,8 @@ public final class SeriesWords {
 
   private String general(RidersInGeneral general) {
     DifferenceWords words = words(general);
-    return WORDS.say(
+    return WORDS
+        .say(
             "general." + general.method().name(),
             words.difference(),
             words.interval(Optional.of(general.interval95())),
@@ -320,9 +320,7 @@ public final class SeriesWords {
     StringBuilder standing =
         new StringBuilder(
             WORDS.say("fate." + part.fate().name(), part.why(), STEPS.say(part.step().name())));
-    finding
-        .weight(part)
-        .ifPresent(w -> standing.append(WORDS.say("weight", Figures.inHundred(w))));
+    finding.weight(part).ifPresent(w -> standing.append(WORDS.say("weight", Figures.inHundred(w))));
     part.remarks().forEach(remark -> standing.append(WORDS.say("remark." + remark.name())));
     return new Row(
         part.session().substring(0, 8),

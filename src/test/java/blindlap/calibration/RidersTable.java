@@ -97,8 +97,7 @@ public final class RidersTable {
 
   /** Within three standard errors of both simulations. */
   private static boolean within(double own, double reference, int days) {
-    double error =
-        3 * Math.sqrt(reference * (1 - reference) * (1.0 / days + 1.0 / REFERENCE_DAYS));
+    double error = 3 * Math.sqrt(reference * (1 - reference) * (1.0 / days + 1.0 / REFERENCE_DAYS));
     return Math.abs(own - reference) <= error + 0.0005;
   }
 

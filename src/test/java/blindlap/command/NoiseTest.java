@@ -154,8 +154,20 @@ class NoiseTest {
         "d,n,t\n2024-05-18,2,\"94,1\"\n2024-05-18,1,\"95,2\"\n2024-05-18,3,\"96,0\"\n"
             + "19.5.2024,1,\"93,1\"\n19.5.2024,2,\"94,2\"\n19.5.2024,3,\"92,0\"\n";
     String[] all = {
-      "import-day", session.file("days.csv", csv).toString(), "--rider", "R. Lind", "--trail",
-      "Quarry loop", "--date", "d", "--lap", "n", "--map", "lap time=t", "--decimals", "comma"
+      "import-day",
+      session.file("days.csv", csv).toString(),
+      "--rider",
+      "R. Lind",
+      "--trail",
+      "Quarry loop",
+      "--date",
+      "d",
+      "--lap",
+      "n",
+      "--map",
+      "lap time=t",
+      "--decimals",
+      "comma"
     };
     assertThat(ok(all).out()).contains("3 laps of Quarry loop, 2024-05-18", "2024-05-19");
     assertThat(ok("noise").out()).contains("from 2 days", "18 May 2024", "19 May 2024");

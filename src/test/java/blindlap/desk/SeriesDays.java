@@ -75,8 +75,7 @@ public final class SeriesDays implements AutoCloseable {
     SecureBytes ids = stream(7);
     desk =
         new Desk(
-            SqliteNotebook.open(
-                folder.resolve("quarry.blindlap"), stream(9).exactly(16), now),
+            SqliteNotebook.open(folder.resolve("quarry.blindlap"), stream(9).exactly(16), now),
             clock,
             new SealingSources(
                 stream(1000 + orderSeed),
@@ -126,11 +125,9 @@ public final class SeriesDays implements AutoCloseable {
               lap,
               95 - 0.05 * lap + shift + day.noise() * random.nextGaussian()));
     }
-    new LapFiles(desk.sessions())
-        .record(state, laps.toString().getBytes(StandardCharsets.UTF_8));
+    new LapFiles(desk.sessions()).record(state, laps.toString().getBytes(StandardCharsets.UTF_8));
     desk.riderDays().closeDay(id);
-    desk.sessions()
-        .act(id, latest -> new blindlap.session.LifeCommands(latest).closeReview());
+    desk.sessions().act(id, latest -> new blindlap.session.LifeCommands(latest).closeReview());
     now = now.plus(Duration.ofDays(1));
     return id;
   }
@@ -194,7 +191,11 @@ public final class SeriesDays implements AutoCloseable {
     for (int i = 0; i < riders.length; i++) {
       ride(
           new Day(
-              riders[i], "2026-10-" + (3 + 2 * i < 10 ? "0" : "") + (3 + 2 * i), 6, effects[i], 0.7,
+              riders[i],
+              "2026-10-" + (3 + 2 * i < 10 ? "0" : "") + (3 + 2 * i),
+              6,
+              effects[i],
+              0.7,
               true));
     }
     unsealAll();

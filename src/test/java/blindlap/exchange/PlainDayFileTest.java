@@ -62,9 +62,7 @@ class PlainDayFileTest {
         .extracting(PlainDayFile.Day::day)
         .containsExactly(LocalDate.of(2025, 5, 10), LocalDate.of(2025, 10, 24));
     assertThat(reading.days().get(0).lines()).containsExactly(2, 4);
-    assertThat(reading.days().get(0).laps())
-        .extracting(PlainLap::setup)
-        .containsExactly("K", "L");
+    assertThat(reading.days().get(0).laps()).extracting(PlainLap::setup).containsExactly("K", "L");
     // Only the day with the mistake is refused.
     assertThat(reading.days().get(1).laps()).isEmpty();
     assertThat(said(reading.days().get(1))).singleElement().asString().contains("Line 5");
@@ -113,18 +111,23 @@ class PlainDayFileTest {
         read("s;t;on\na;95;K\na;93;K\nb;94;L\nb;96;L\n", mapping("", "s", "")).days().get(0);
     assertThat(day.lapsPerStint()).isEqualTo(2);
     assertThat(day.laps()).extracting(PlainLap::position).containsExactly(1, 2, 3, 4);
-    assertThat(
-            said(read("s;t;on\na;95;K\na;93;K\nb;94;L\n", mapping("", "s", "")).days().get(0)))
+    assertThat(said(read("s;t;on\na;95;K\na;93;K\nb;94;L\n", mapping("", "s", "")).days().get(0)))
         .singleElement()
         .asString()
         .contains("Line 4", "Stint \"b\" has 1 laps, the first stint 2");
     assertThat(
-            said(read("s;t;on\na;95;K\na;93;L\nb;94;L\nb;9;L\n", mapping("", "s", "")).days().get(0)))
+            said(
+                read("s;t;on\na;95;K\na;93;L\nb;94;L\nb;9;L\n", mapping("", "s", ""))
+                    .days()
+                    .get(0)))
         .singleElement()
         .asString()
         .contains("Line 3", "is on \"L\" here but on \"K\" before");
     assertThat(
-            said(read("s;t;on\na;95;K\nb;93;K\na;94;K\nb;9;K\n", mapping("", "s", "")).days().get(0)))
+            said(
+                read("s;t;on\na;95;K\nb;93;K\na;94;K\nb;9;K\n", mapping("", "s", ""))
+                    .days()
+                    .get(0)))
         .anySatisfy(s -> assertThat(s).contains("Line 4", "goes on here after another one"));
   }
 
@@ -148,8 +151,7 @@ class PlainDayFileTest {
                 5)
             .guess();
     assertThat(guess).isEqualTo(new PlainDayGuess("When", "", "Lap", "Setup", "", "Time"));
-    assertThat(
-            PlainDayFile.preview("a;;b\n1;2;3\n".getBytes(StandardCharsets.UTF_8), 5).header())
+    assertThat(PlainDayFile.preview("a;;b\n1;2;3\n".getBytes(StandardCharsets.UTF_8), 5).header())
         .containsExactly("a", "column 2", "b");
   }
 

@@ -53,8 +53,7 @@ class AveragedSessionsTest {
         estimates[s] = sum / n;
         errors[s] = Math.sqrt((squares - sum * sum / n) / (n - 1) / n);
       }
-      Interval interval =
-          AveragedSessions.of(estimates, errors, new int[] {7, 7}).interval(0.95);
+      Interval interval = AveragedSessions.of(estimates, errors, new int[] {7, 7}).interval(0.95);
       held += interval.low() <= 0 && interval.high() >= 0 ? 1 : 0;
     }
     assertThat(held / (double) trials).isBetween(0.935, 0.965);

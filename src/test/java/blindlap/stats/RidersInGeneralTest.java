@@ -67,8 +67,7 @@ class RidersInGeneralTest {
     assertThat(clear.verdict(3)).isEqualTo(Verdict.REAL_BUT_SMALL);
     assertThat(clear.verdict(1)).isEqualTo(Verdict.DIRECTION_KNOWN);
     RidersInGeneral three =
-        RidersInGeneral.of(
-            new double[] {-1, -1.1, -1.2}, three(0.3), three(16), three(0.6));
+        RidersInGeneral.of(new double[] {-1, -1.1, -1.2}, three(0.3), three(16), three(0.6));
     assertThat(three.tooFew()).isTrue();
     assertThatThrownBy(() -> three.verdict(0.5)).hasMessageContaining("too few riders");
   }

@@ -24,8 +24,7 @@ public final class NoiseModel {
   private final ObservableList<What> measures = FXCollections.observableArrayList();
   private final ObjectProperty<@Nullable Place> place = new SimpleObjectProperty<>();
   private final ObjectProperty<@Nullable What> measure = new SimpleObjectProperty<>();
-  private final ReadOnlyObjectWrapper<NoiseView> view =
-      new ReadOnlyObjectWrapper<>(NoiseView.NONE);
+  private final ReadOnlyObjectWrapper<NoiseView> view = new ReadOnlyObjectWrapper<>(NoiseView.NONE);
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private int asked;
 
@@ -131,7 +130,10 @@ public final class NoiseModel {
     What next =
         before == null
             ? first
-            : words.stream().filter(w -> w.words().equals(before.words())).findFirst().orElse(first);
+            : words.stream()
+                .filter(w -> w.words().equals(before.words()))
+                .findFirst()
+                .orElse(first);
     measure.set(null);
     measure.set(next);
   }

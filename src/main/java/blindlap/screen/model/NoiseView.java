@@ -71,8 +71,7 @@ public record NoiseView(
       NoiseWords.canShow(record, stints)
           .ifPresent(
               difference ->
-                  shows.add(
-                      new NoiseNote.Shows(NoiseWords.say("shows.row", stints), difference)));
+                  shows.add(new NoiseNote.Shows(NoiseWords.say("shows.row", stints), difference)));
     }
     return new NoiseView(
         NoiseWords.headline(record),

@@ -191,8 +191,7 @@ public final class OldDayModel {
   }
 
   private void addMeasure(String column, String name) {
-    form.add(
-        "measures", Map.of("column", column, "name", name, "kind", "lap time", "unit", "s"));
+    form.add("measures", Map.of("column", column, "name", name, "kind", "lap time", "unit", "s"));
   }
 
   /** Leaves a measure out. */

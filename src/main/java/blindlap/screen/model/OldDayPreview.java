@@ -141,8 +141,7 @@ public record OldDayPreview(
         cells.add(lap.setup().isEmpty() ? "–" : lap.setup());
         for (Measure measure : measures) {
           BigDecimal value = lap.values().get(measure.name());
-          cells.add(
-              Figures.value(measure, value == null ? Double.NaN : value.doubleValue()));
+          cells.add(Figures.value(measure, value == null ? Double.NaN : value.doubleValue()));
         }
         cells.add(lap.voided() ? WORDS.say("void.yes") : "");
         rows.add(cells);

@@ -84,8 +84,7 @@ public final class SeriesModel {
             .map(
                 line ->
                     new Choice(
-                        line.id(),
-                        SeriesWords.say("page.choice", line.id(), line.question())))
+                        line.id(), SeriesWords.say("page.choice", line.id(), line.question())))
             .toList());
     repeats.setAll(SeriesView.some(read.repeats().stream().map(SeriesModel::repeat).toList()));
     Optional<Choice> same =
@@ -130,8 +129,7 @@ public final class SeriesModel {
     if (now == null) {
       return;
     }
-    background.run(
-        () -> written(reports.of(now.id(), false), folder), notice::set, this::fail);
+    background.run(() -> written(reports.of(now.id(), false), folder), notice::set, this::fail);
   }
 
   private static String written(SeriesReports.Result result, Path folder) throws IOException {

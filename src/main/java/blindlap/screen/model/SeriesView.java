@@ -120,10 +120,7 @@ public record SeriesView(
         List.of(
             SeriesWords.say("page.progress"),
             SeriesWords.say(
-                "page.progress.value",
-                progress.ridden(),
-                progress.closed(),
-                progress.unsealed())));
+                "page.progress.value", progress.ridden(), progress.closed(), progress.unsealed())));
     return rows;
   }
 }

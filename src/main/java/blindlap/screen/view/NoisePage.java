@@ -71,8 +71,7 @@ final class NoisePage extends BorderPane {
     if (!view.facts().isEmpty()) {
       page.add(
           new VBox(10, h2("page.facts"), lines(view.facts())),
-          new MarginNote(
-              NoiseWords.say("page.normally.title"), NoiseWords.say("normally")));
+          new MarginNote(NoiseWords.say("page.normally.title"), NoiseWords.say("normally")));
     }
     if (!view.shows().isEmpty()) {
       page.add(shows(view.shows()));

@@ -41,10 +41,7 @@ final class OldDayMapping extends VBox {
     add.getStyleClass().add("quiet");
     model.measures().addListener((InvalidationListener) o -> measures());
     getChildren()
-        .setAll(
-            new VBox(10, h2("who"), who),
-            where,
-            new VBox(10, h2("measures"), measures, add));
+        .setAll(new VBox(10, h2("who"), who), where, new VBox(10, h2("measures"), measures, add));
   }
 
   private static Label h2(String key) {
@@ -73,8 +70,7 @@ final class OldDayMapping extends VBox {
 
   private VBox decimals() {
     List<String> names = OldDayModel.decimalSigns();
-    VBox box =
-        PlanFields.choice(model.form().field("decimals"), WORDS.say("decimals"), names, "");
+    VBox box = PlanFields.choice(model.form().field("decimals"), WORDS.say("decimals"), names, "");
     @SuppressWarnings("unchecked") // PlanFields makes boxes of texts
     ComboBox<String> combo = (ComboBox<String>) box.getChildren().get(1);
     combo.setConverter(
@@ -110,8 +106,7 @@ final class OldDayMapping extends VBox {
     VBox box = new VBox(8, row);
     box.getStyleClass().add("plan-row");
     if (model.measures().size() > 1) {
-      Button remove =
-          PlanFields.button(WORDS.say("measure.remove"), () -> model.remove(form));
+      Button remove = PlanFields.button(WORDS.say("measure.remove"), () -> model.remove(form));
       remove.getStyleClass().add("quiet");
       box.getChildren().add(remove);
     }
@@ -126,10 +121,7 @@ final class OldDayMapping extends VBox {
         .setAll(
             timed
                 ? PlanFields.choice(
-                    form.field("unit"),
-                    WORDS.say("measure.unit"),
-                    OldDayModel.timeUnits(),
-                    "")
+                    form.field("unit"), WORDS.say("measure.unit"), OldDayModel.timeUnits(), "")
                 : PlanFields.text(form.field("unit"), WORDS.say("measure.unit"), "", 8));
   }
 }

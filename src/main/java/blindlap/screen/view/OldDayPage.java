@@ -66,8 +66,7 @@ final class OldDayPage extends BorderPane {
     page.add(
         new VBox(10, h2("file.title"), field, new FlowPane(12, 8, choose, read), columns),
         new MarginNote(WORDS.say("file"), WORDS.say("file.note")));
-    page.add(
-        mapping, new MarginNote(WORDS.say("where.title"), WORDS.say("where.note")));
+    page.add(mapping, new MarginNote(WORDS.say("where.title"), WORDS.say("where.note")));
     take.getStyleClass().add("next");
     take.setOnAction(e -> model.take());
     Label notice = words("", "strong");

@@ -40,8 +40,7 @@ final class SeriesPage extends BorderPane {
         new RoomFrame(
             page,
             away,
-            RoomFrame.choice(
-                SeriesWords.say("page.choose"), series, SeriesModel.Choice::words));
+            RoomFrame.choice(SeriesWords.say("page.choose"), series, SeriesModel.Choice::words));
     setCenter(frame);
     model.viewProperty().addListener((o, before, now) -> show());
     model.repeats().addListener((InvalidationListener) o -> show());
@@ -101,8 +100,7 @@ final class SeriesPage extends BorderPane {
         .toList();
   }
 
-  private void table(
-      String key, double[] shares, List<String> heads, List<List<String>> rows) {
+  private void table(String key, double[] shares, List<String> heads, List<List<String>> rows) {
     if (rows.isEmpty()) {
       return;
     }

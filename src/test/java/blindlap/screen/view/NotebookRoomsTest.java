@@ -110,8 +110,7 @@ class NotebookRoomsTest {
         csv.append(';').append(i == 1 && lap == 3 ? "ja" : "").append('\n');
       }
     }
-    return Files.write(
-        folder.resolve("days.csv"), csv.toString().getBytes(StandardCharsets.UTF_8));
+    return Files.write(folder.resolve("days.csv"), csv.toString().getBytes(StandardCharsets.UTF_8));
   }
 
   /** On paper in the size of a window and whole, in one other theme, and at twice the text size. */
@@ -147,7 +146,8 @@ class NotebookRoomsTest {
       photograph(days.desk(), folder, Theme.SUNLIGHT, Rooms.Room.NOISE, "noise");
       Window.run(
           () ->
-              take(days.desk(), folder, Theme.PAPER, 1, 800, Rooms.Room.NOTEBOOK, "notebook-doors"));
+              take(
+                  days.desk(), folder, Theme.PAPER, 1, 800, Rooms.Room.NOTEBOOK, "notebook-doors"));
     }
   }
 
