@@ -3,6 +3,7 @@ package blindlap.screen.model;
 import blindlap.desk.Desk;
 import blindlap.desk.SessionList;
 import blindlap.desk.Sessions;
+import blindlap.plan.Plan;
 import blindlap.session.SessionId;
 import blindlap.session.SessionSummary;
 import blindlap.session.Step;
@@ -290,7 +291,13 @@ public final class NotebookModel {
     if (read.inHand().isPresent()) {
       return inHand(read.inHand().get());
     }
-    Row latest = row(read.all().get(0));
+    // Old days come in late and find nothing: the latest comparison speaks, if there is one.
+    Row latest =
+        row(
+            read.all().stream()
+                .filter(s -> s.kind() == Plan.Kind.COMPARISON)
+                .findFirst()
+                .orElse(read.all().get(0)));
     List<String> lead = new ArrayList<>(List.of(latest.detail(), latest.facts()));
     lead.removeIf(String::isEmpty);
     return new Answer(

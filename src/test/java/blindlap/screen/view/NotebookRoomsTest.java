@@ -245,6 +245,19 @@ class NotebookRoomsTest {
   }
 
   @Test
+  void afterOldDaysCameInTheNotebookStillOpensWithTheLatestFinding() throws Exception {
+    days(false);
+    try (SeriesDays days = new SeriesDays(folder, 1)) {
+      days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 0, -1.2, 0.7, true));
+      days.unsealAll();
+      bring(days.desk());
+      NotebookModel model = new NotebookModel(days.desk(), new Shell(), Background.immediate());
+      model.refresh();
+      assertThat(model.answerProperty().get().before()).startsWith("Shock K against Shock L");
+    }
+  }
+
+  @Test
   void aSeriesAtItsEndIsReportedWithKeysAloneAndASealedOneHasNothingToPress() {
     try (SeriesDays days = new SeriesDays(folder, 1)) {
       days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 2, -1.2, 0.7, true));
