@@ -8,6 +8,8 @@ import blindlap.screen.BlindlapApp;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
 import blindlap.seal.SecureBytes;
+import blindlap.session.NotebookFiles;
+import blindlap.store.SqliteFiles;
 import blindlap.store.SqliteNotebook;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -24,6 +26,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Main {
   private static final SecureRandom RANDOM = new SecureRandom();
+
+  private static final NotebookFiles FILES =
+      new SqliteFiles(Clock.systemDefaultZone(), () -> random(16));
 
   private Main() {}
 
@@ -48,6 +53,7 @@ public final class Main {
                 ids),
         defaultNotebook(),
         new ConsoleTerminal(),
+        FILES,
         Main::window);
   }
 

@@ -81,6 +81,7 @@ public final class Blindlap implements Runnable {
         new ReviewCommand(setting),
         new ReportCommand(setting),
         new ExportCommand(setting),
+        new BringInCommand(setting),
         new FingerprintCommand(setting),
         new AbandonCommand(setting),
         new NotebookCommand(setting),

@@ -2,6 +2,7 @@ package blindlap.command;
 
 import blindlap.desk.Demo;
 import blindlap.desk.Desk;
+import blindlap.session.NotebookFiles;
 import java.nio.file.Path;
 
 /**
@@ -11,6 +12,7 @@ import java.nio.file.Path;
  * @param demoOpener opens a desk for invented sessions
  * @param defaultNotebook where the notebook lies if --notebook is not given
  * @param terminal where secrets are typed
+ * @param files the notebook files of this machine
  * @param window opens the window on a notebook; answers false where there is no display
  */
 public record CommandSetting(
@@ -18,6 +20,7 @@ public record CommandSetting(
     Demo.Opener demoOpener,
     Path defaultNotebook,
     Terminal terminal,
+    NotebookFiles files,
     Window window) {
 
   /** Asks for what must not stand in a command line. */

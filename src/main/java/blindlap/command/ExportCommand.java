@@ -2,18 +2,22 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.session.SessionState;
+import blindlap.session.SessionSummary;
+import blindlap.wording.KeepingWords;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** Writes the data package of a session. */
+/** Writes a session for others: as a data package, or as one file for another notebook. */
 @Command(
     name = "export",
     description = {
-      "Writes a session as a data package: CSV and JSON with a dictionary of columns and units.",
-      "While the session is sealed it holds codes only."
+      "Writes a session for others, in one of two ways or in both.",
+      "--out DIR: a data package, CSV and JSON with a dictionary of columns and units, from which anyone recomputes every number. While the session is sealed it holds codes only.",
+      "--session-file FILE: the session itself, every entry as it is, sealed if it is sealed, for another notebook: blindlap bring-in FILE."
     })
 final class ExportCommand extends SessionCommand {
   @Parameters(
@@ -21,12 +25,24 @@ final class ExportCommand extends SessionCommand {
       description = "Id of the session or its beginning, or latest.")
   String session = "";
 
-  @Option(
-      names = "--out",
-      required = true,
-      paramLabel = "DIR",
-      description = "The folder to write to.")
-  @Nullable Path out;
+  @ArgGroup(exclusive = false, multiplicity = "1")
+  Ways ways = new Ways();
+
+  /** Where to; at least one. */
+  static final class Ways {
+    @Option(
+        names = "--out",
+        paramLabel = "DIR",
+        description = "The folder to write the data package to.")
+    @Nullable Path folder;
+
+    @Option(
+        names = "--session-file",
+        paramLabel = "FILE",
+        description =
+            "The file to write the session to; written over only if it is the file of a session.")
+    @Nullable Path file;
+  }
 
   ExportCommand(CommandSetting setting) {
     super(setting);
@@ -34,18 +50,25 @@ final class ExportCommand extends SessionCommand {
 
   @Override
   public Integer call() {
-    Path folder = java.util.Objects.requireNonNull(out);
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
-      Files.folder(folder);
-      desk.reviews()
-          .export(state)
-          .forEach((name, bytes) -> Files.write(folder.resolve(name), bytes));
-      say(
-          state.unsealed()
-              ? "Data package written to " + folder
-              : "Blind data package, codes only, written to " + folder);
+      if (ways.folder != null) {
+        dataPackage(desk, state, ways.folder);
+      }
+      if (ways.file != null) {
+        int entries = desk.exchange(keeping()).write(state.id(), ways.file);
+        say(KeepingWords.written(SessionSummary.of(state), entries, ways.file));
+      }
       return ExitCode.DONE;
     }
+  }
+
+  private void dataPackage(Desk desk, SessionState state, Path folder) {
+    Files.folder(folder);
+    desk.reviews().export(state).forEach((name, bytes) -> Files.write(folder.resolve(name), bytes));
+    say(
+        state.unsealed()
+            ? "Data package written to " + folder
+            : "Blind data package, codes only, written to " + folder);
   }
 }

@@ -1,30 +1,80 @@
 package blindlap.command;
 
 import blindlap.desk.Desk;
-import blindlap.session.SessionState;
+import blindlap.desk.SafeKeeping;
+import blindlap.session.NotebookException;
+import blindlap.session.NotebookReport;
+import blindlap.session.RecoveryReport;
 import blindlap.session.SessionSummary;
+import blindlap.wording.KeepingWords;
 import blindlap.wording.NotebookWords;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
-/** Lists the sessions of a notebook. */
+/** Lists the sessions of a notebook, and keeps the notebook safe. */
 @Command(
     name = "notebook",
-    description =
-        "Lists the sessions of a notebook, latest first; with --verify checks every entry.")
+    description = {
+      "Lists the sessions of a notebook, latest first.",
+      "With one of the options below it checks the notebook, backs it up, or saves what can be saved of a damaged one."
+    })
 final class NotebookCommand extends SessionCommand {
   private static final int VERDICTS_AT_A_TIME = 50;
 
-  @Option(names = "--verify", description = "Hash every entry again and check every chain.")
-  boolean verify;
+  @ArgGroup(exclusive = true)
+  Task task = new Task();
 
   @Option(
       names = "--search",
       paramLabel = "WORDS",
       description =
-          "Only sessions that hold every one of these words in question, setups, rider, trail, date, state or verdict.")
+          "Only sessions that hold every one of these words in question, setups, rider, trail, date, state, verdict or reason for abandoning.")
   String search = "";
+
+  /** What else is done with the notebook; at most one. */
+  static final class Task {
+    @Option(
+        names = "--verify",
+        description =
+            "Read and hash every entry again, check every chain and the file itself; also of a notebook that cannot be opened.")
+    boolean verify;
+
+    @Option(
+        names = "--backup",
+        description = "Make a backup now, beside the notebook in a folder of its own.")
+    boolean backup;
+
+    @Option(names = "--backups", description = "List the backups that are there.")
+    boolean backups;
+
+    @ArgGroup(exclusive = false)
+    @Nullable Rescue rescue;
+  }
+
+  /** A damaged notebook and where what can be saved goes. */
+  static final class Rescue {
+    @Option(
+        names = "--recover",
+        required = true,
+        paramLabel = "DAMAGED",
+        description =
+            "Save everything of a damaged notebook that still verifies into a new one; losses are listed, the damaged file is never written to.")
+    @Nullable Path damaged;
+
+    @Option(
+        names = "--out",
+        required = true,
+        paramLabel = "NEW",
+        description = "The new notebook; nothing may lie there.")
+    @Nullable Path fresh;
+  }
 
   NotebookCommand(CommandSetting setting) {
     super(setting);
@@ -32,11 +82,21 @@ final class NotebookCommand extends SessionCommand {
 
   @Override
   public Integer call() {
+    if (task.rescue != null) {
+      return recover(task.rescue);
+    }
+    if (task.verify) {
+      return verify();
+    }
+    if (task.backup) {
+      say(KeepingWords.say("backup.done", keeping().backUp()));
+      return ExitCode.DONE;
+    }
+    return task.backups ? backups() : list();
+  }
+
+  private int list() {
     try (Desk desk = open()) {
-      if (verify) {
-        verify(desk);
-        return ExitCode.DONE;
-      }
       while (desk.sessionList().keepVerdicts(VERDICTS_AT_A_TIME)) {
         // Verdicts that no list has shown yet are worked out once and kept.
       }
@@ -52,18 +112,47 @@ final class NotebookCommand extends SessionCommand {
     }
   }
 
-  private void verify(Desk desk) {
-    int entries = 0;
-    List<SessionState> all = desk.sessions().all();
-    for (SessionState state : all) {
-      entries += state.entries().size();
+  private int verify() {
+    NotebookReport report = keeping().verify();
+    List<String> lines = KeepingWords.verified(report, notebookFile());
+    if (report.sound()) {
+      lines.forEach(this::say);
+      return ExitCode.DONE;
     }
-    say(all.size() + " sessions, " + entries + " entries: every hash and every chain holds.");
+    lines.forEach(this::complain);
+    return ExitCode.CHECK_FAILED;
+  }
+
+  private int backups() {
+    Map<Instant, Path> all = keeping().backups();
+    if (all.isEmpty()) {
+      say(KeepingWords.say("backups.none"));
+      return ExitCode.DONE;
+    }
+    all.forEach((made, file) -> say(KeepingWords.backup(made, size(file), file)));
+    say(KeepingWords.say("backups.how"));
+    return ExitCode.DONE;
+  }
+
+  private static long size(Path file) {
+    try {
+      return java.nio.file.Files.size(file);
+    } catch (IOException e) {
+      throw new NotebookException(
+          NotebookException.Kind.OTHER, "The backup " + file + " cannot be read.", e);
+    }
+  }
+
+  private int recover(Rescue rescue) {
+    Path damaged = java.util.Objects.requireNonNull(rescue.damaged);
+    Path fresh = java.util.Objects.requireNonNull(rescue.fresh);
+    RecoveryReport report = new SafeKeeping(setting().files(), damaged).recover(fresh);
+    KeepingWords.recovered(report, fresh).forEach(this::say);
+    return report.losses().isEmpty() ? ExitCode.DONE : ExitCode.CHECK_FAILED;
   }
 
   private void line(SessionSummary each) {
-    List<String> verdict = NotebookWords.verdictParts(each.verdict());
-    boolean told = !each.step().sealed() && !each.verdict().isEmpty();
+    List<String> outcome = NotebookWords.outcome(each);
     say(
         String.join(
             "  ",
@@ -72,9 +161,9 @@ final class NotebookCommand extends SessionCommand {
             NotebookWords.title(each),
             each.trail(),
             each.rider(),
-            told ? verdict.get(0) : NotebookWords.standing(each)));
-    if (told && !verdict.get(1).isEmpty()) {
-      say("          " + verdict.get(1));
+            outcome.get(0)));
+    if (!outcome.get(1).isEmpty()) {
+      say("          " + outcome.get(1));
     }
   }
 }

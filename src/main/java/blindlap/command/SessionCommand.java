@@ -1,6 +1,7 @@
 package blindlap.command;
 
 import blindlap.desk.Desk;
+import blindlap.desk.SafeKeeping;
 import blindlap.desk.Sessions;
 import blindlap.plan.Problem;
 import blindlap.session.SessionState;
@@ -47,6 +48,10 @@ abstract class SessionCommand implements Callable<Integer> {
     return setting.opener().open(notebookFile());
   }
 
+  SafeKeeping keeping() {
+    return new SafeKeeping(setting.files(), notebookFile());
+  }
+
   PrintWriter out() {
     return java.util.Objects.requireNonNull(spec).commandLine().getOut();
   }
@@ -54,6 +59,13 @@ abstract class SessionCommand implements Callable<Integer> {
   void say(String line) {
     out().println(line);
     out().flush();
+  }
+
+  /** Says what is wrong where the command goes on nevertheless. */
+  void complain(String line) {
+    PrintWriter err = java.util.Objects.requireNonNull(spec).commandLine().getErr();
+    err.println(line);
+    err.flush();
   }
 
   static SessionState find(Desk desk, String typed) {

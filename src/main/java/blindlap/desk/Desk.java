@@ -158,6 +158,15 @@ public final class Desk implements AutoCloseable {
     return new SessionList(notebook, sessions, reviews);
   }
 
+  /**
+   * Sessions from and for other notebooks.
+   *
+   * @param keeping of this notebook
+   */
+  public SessionExchange exchange(SafeKeeping keeping) {
+    return new SessionExchange(notebook, sessions, keeping);
+  }
+
   /** Findings and reports. */
   public Reviews reviews() {
     return reviews;

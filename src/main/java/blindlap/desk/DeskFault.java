@@ -26,6 +26,8 @@ public enum DeskFault implements Fault {
   MOVED_ON,
   /** The session is unblinded or a noise run, and has no key: what. */
   NO_KEY,
+  /** A notebook is to be brought into itself. */
+  ITSELF,
   /** The finding cannot be made: why. */
   NO_FINDING,
   /** A helper's card is there already: detail file. */

@@ -26,6 +26,9 @@ public final class SessionFile {
   /** The form this program writes. */
   public static final String VERSION = "blindlap-session-1";
 
+  /** How the file of a session begins, in any form. */
+  public static final String BEGINNING = "{\"form\":\"blindlap-session-";
+
   private static final String ID = "[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}";
   private static final Pattern FIRST =
       Pattern.compile(

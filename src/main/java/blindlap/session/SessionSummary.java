@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param committedAt when the plan was committed
  * @param step where it stands
  * @param verdict the verdict in words; empty until it is unsealed and someone has put it here
+ * @param reason why it was abandoned; empty if it was not
  */
 public record SessionSummary(
     SessionId id,
@@ -33,18 +34,29 @@ public record SessionSummary(
     @Nullable String series,
     Instant committedAt,
     Step step,
-    String verdict) {
+    String verdict,
+    String reason) {
   public SessionSummary {
     setups = List.copyOf(setups);
   }
 
   /** The summary of a folded session, without a verdict. */
   public static SessionSummary of(SessionState state) {
-    return of(state.id(), state.plan(), state.committedAt(), state.step());
+    return of(
+        state.id(),
+        state.plan(),
+        state.committedAt(),
+        state.step(),
+        state.abandonedBecause().orElse(""));
   }
 
   /** The summary of a plan at a step, without a verdict. */
   public static SessionSummary of(SessionId id, Plan plan, Instant committedAt, Step step) {
+    return of(id, plan, committedAt, step, "");
+  }
+
+  private static SessionSummary of(
+      SessionId id, Plan plan, Instant committedAt, Step step, String reason) {
     return new SessionSummary(
         id,
         plan.kind(),
@@ -56,7 +68,8 @@ public record SessionSummary(
         plan.series(),
         committedAt,
         step,
-        "");
+        "",
+        reason);
   }
 
   /** "Shock K against Shock L", as {@link Plan#title}. */

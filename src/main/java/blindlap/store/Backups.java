@@ -60,6 +60,12 @@ public final class Backups {
     return notebook.resolveSibling(notebook.getFileName() + "-backups");
   }
 
+  /** True if there are files in the usual folder of a notebook. */
+  static boolean areThere(Path notebook) {
+    String[] names = usualFolder(notebook).toFile().list();
+    return names != null && names.length > 0;
+  }
+
   /**
    * Looks from time to time and makes a backup when something has changed since the last.
    *
@@ -90,7 +96,7 @@ public final class Backups {
    */
   public synchronized Optional<Path> ifChanged() {
     TreeMap<Instant, Path> there = list();
-    if (!there.isEmpty() && signature(there.lastEntry().getValue()).equals(signature(notebook))) {
+    if (!there.isEmpty() && holdsTheSame(there.lastEntry().getValue())) {
       return Optional.empty();
     }
     return Optional.of(now());
@@ -184,6 +190,16 @@ public final class Backups {
         Files.deleteIfExists(
             backup.getValue().resolveSibling(backup.getValue().getFileName() + "-journal"));
       }
+    }
+  }
+
+  /** A backup that cannot be read is worth nothing, so it holds nothing. */
+  private boolean holdsTheSame(Path backup) {
+    String now = signature(notebook);
+    try {
+      return signature(backup).equals(now);
+    } catch (NotebookException unreadable) {
+      return false;
     }
   }
 

@@ -50,6 +50,14 @@ final class Connections {
     return config.createConnection("jdbc:sqlite:" + name(file));
   }
 
+  /** A connection through which nothing can be written, nor rolled back. */
+  static Connection readOnly(Path file) throws SQLException {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setBusyTimeout(BUSY_MILLISECONDS);
+    config.setReadOnly(true);
+    return config.createConnection("jdbc:sqlite:" + name(file));
+  }
+
   /**
    * The driver takes what follows a question mark for settings, unless it is part of an address.
    */
@@ -167,14 +175,19 @@ final class Connections {
   }
 
   static NotebookException damaged(Path file, String what, @Nullable Throwable cause) {
+    String typed = file.toString().contains(" ") ? "\"" + file + "\"" : file.toString();
     return new NotebookException(
         Kind.DAMAGED,
         "The notebook "
             + file
             + " is damaged ("
             + what
-            + "); it was left as it is. Go on with your last backup, or recover what still verifies"
-            + " into a new notebook.",
+            + "); it was left as it is. See all that is wrong with: blindlap notebook --verify"
+            + " --notebook "
+            + typed
+            + "; save what still verifies with: blindlap notebook --recover "
+            + typed
+            + " --out NEW; or go on with your last backup.",
         cause);
   }
 }

@@ -105,6 +105,29 @@ final class Copies {
     }
   }
 
+  /** A copy byte by byte, with what is left to roll back rolled back in it, if that still works. */
+  static void withJournal(Path from, Path copy) throws IOException {
+    Files.copy(from, copy);
+    Path journal = from.resolveSibling(from.getFileName() + "-journal");
+    if (Files.exists(journal) && Files.size(journal) > 0) {
+      Files.copy(journal, copy.resolveSibling(copy.getFileName() + "-journal"));
+      try (Connection connection = Connections.connect(copy, Connections.BUSY_MILLISECONDS)) {
+        NotebookFile.number(connection, "user_version");
+      } catch (SQLException e) {
+        // Whoever reads the copy finds out what of it can be read.
+      }
+    }
+  }
+
+  static void deleteFolder(Path folder) throws IOException {
+    try (var files = Files.list(folder)) {
+      for (Path file : files.toList()) {
+        Files.delete(file);
+      }
+    }
+    Files.delete(folder);
+  }
+
   private static void sync(Path file) throws IOException {
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
       channel.force(true);

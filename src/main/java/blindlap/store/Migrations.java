@@ -23,6 +23,7 @@ final class Migrations {
       return;
     }
     if (before > 0) {
+      OpeningCheck.run(connection, file, before);
       keepOld(connection, file, before);
     }
     try (Statement statement = connection.createStatement()) {

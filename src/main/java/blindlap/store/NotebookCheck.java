@@ -38,25 +38,37 @@ final class NotebookCheck {
     this.summaries = summaries;
   }
 
-  /** Checks all that a connection sees. */
+  /** Checks all that a connection sees, as of one moment. */
   static NotebookReport run(Connection connection, SummaryTable summaries) throws SQLException {
     NotebookCheck check = new NotebookCheck(summaries);
-    for (String name : Schema.differences(connection)) {
-      check.report(NotebookFault.CHANGED_TABLES, "", name);
-    }
-    try {
-      String found = OpeningCheck.integrity(connection);
-      if (!found.isEmpty()) {
-        check.report(NotebookFault.FILE_DAMAGED, "", found);
+    try (Statement statement = connection.createStatement()) {
+      statement.execute("BEGIN");
+      try {
+        check.all(connection);
+        statement.execute("COMMIT");
+      } catch (SQLException e) {
+        check.report(NotebookFault.UNREADABLE, "", String.valueOf(e.getMessage()));
+        Connections.rollBack(connection, e);
       }
-      check.readAll(connection);
-      if (!check.summaries.current()) {
-        check.report(NotebookFault.LIST_DIFFERS, "");
-      }
-    } catch (SQLException e) {
-      check.report(NotebookFault.UNREADABLE, "", String.valueOf(e.getMessage()));
     }
     return new NotebookReport(check.sessions, check.entries, check.problems);
+  }
+
+  private void all(Connection connection) throws SQLException {
+    for (String name : Schema.differences(connection)) {
+      report(NotebookFault.CHANGED_TABLES, "", name);
+    }
+    String found = OpeningCheck.integrity(connection);
+    if (!found.isEmpty()) {
+      report(NotebookFault.FILE_DAMAGED, "", found);
+    }
+    if (!OpeningCheck.hasId(connection)) {
+      report(NotebookFault.FILE_DAMAGED, "", "the notebook has no id");
+    }
+    readAll(connection);
+    if (!summaries.current()) {
+      report(NotebookFault.LIST_DIFFERS, "");
+    }
   }
 
   private void readAll(Connection connection) throws SQLException {

@@ -7,6 +7,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What is checked before anything is read: tables and triggers as this program makes them, the id,
@@ -24,7 +25,12 @@ final class OpeningCheck {
    * @throws blindlap.session.NotebookException if it is damaged
    */
   static void run(Connection connection, Path file) throws SQLException {
-    List<String> differences = Schema.differences(connection);
+    run(connection, file, NotebookFile.VERSION);
+  }
+
+  /** The same for a file of an earlier version, before it is brought to this one. */
+  static void run(Connection connection, Path file, int version) throws SQLException {
+    List<String> differences = Schema.differences(connection, version);
     if (!differences.isEmpty()) {
       throw Connections.damaged(
           file, "changed or missing: " + String.join(", ", differences), null);
@@ -50,14 +56,20 @@ final class OpeningCheck {
   }
 
   static NotebookId id(Connection connection, Path file) throws SQLException {
+    return id(connection)
+        .orElseThrow(() -> Connections.damaged(file, "the notebook has no id", null));
+  }
+
+  static boolean hasId(Connection connection) throws SQLException {
+    return id(connection).isPresent();
+  }
+
+  private static Optional<NotebookId> id(Connection connection) throws SQLException {
     try (Statement statement = connection.createStatement();
         ResultSet row = statement.executeQuery("SELECT id FROM notebook WHERE only = 1")) {
-      if (!row.next()) {
-        throw Connections.damaged(file, "the notebook has no id", null);
-      }
-      return new NotebookId(row.getString(1));
-    } catch (IllegalArgumentException e) {
-      throw Connections.damaged(file, "the notebook has no id", e);
+      return row.next() ? Optional.of(new NotebookId(row.getString(1))) : Optional.empty();
+    } catch (IllegalArgumentException notAnId) {
+      return Optional.empty();
     }
   }
 }

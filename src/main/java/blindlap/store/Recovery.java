@@ -43,6 +43,7 @@ public final class Recovery {
   private final List<Problem> losses = new ArrayList<>();
   private long sessions;
   private long entries;
+  private boolean drafts;
 
   private Recovery(Path damaged, Path fresh) {
     this.damaged = damaged;
@@ -56,8 +57,8 @@ public final class Recovery {
    * @param fresh where the new notebook goes; nothing may lie there
    * @param newId 16 random bytes for its id: a new one, so that it never goes on with an old chain
    * @param now time for the new notebook
-   * @throws NotebookException if there is no such file, something lies at the new place, or it
-   *     cannot be written
+   * @throws NotebookException if there is no such file, something lies at the new place, nothing of
+   *     it verifies, or the new one cannot be written
    */
   public static RecoveryReport run(Path damaged, Path fresh, byte[] newId, Instant now) {
     if (!Files.isRegularFile(damaged)) {
@@ -82,29 +83,23 @@ public final class Recovery {
     Path folder = Files.createTempDirectory(fresh.toAbsolutePath().getParent(), "recovery");
     try {
       Path copy = folder.resolve("damaged");
-      copyWithJournal(copy);
+      Copies.withJournal(damaged, copy);
       Path made = folder.resolve("made");
       try (SqliteNotebook notebook = SqliteNotebook.open(made, newId, now)) {
         fill(notebook, copy);
       }
+      if (entries == 0 && !drafts) {
+        throw new NotebookException(
+            Kind.NOT_A_NOTEBOOK,
+            "Nothing in "
+                + damaged
+                + " verifies as an entry, so no new notebook was made; the file was left as it is."
+                + " Go on with your last backup.");
+      }
       Files.move(made, fresh, StandardCopyOption.ATOMIC_MOVE);
       return new RecoveryReport(sessions, entries, losses);
     } finally {
-      delete(folder);
-    }
-  }
-
-  /** What was being written when the power went is rolled back in the copy, if that still works. */
-  private void copyWithJournal(Path copy) throws IOException {
-    Files.copy(damaged, copy);
-    Path journal = damaged.resolveSibling(damaged.getFileName() + "-journal");
-    if (Files.exists(journal) && Files.size(journal) > 0) {
-      Files.copy(journal, copy.resolveSibling(copy.getFileName() + "-journal"));
-      try (Connection connection = Connections.connect(copy, Connections.BUSY_MILLISECONDS)) {
-        NotebookFile.number(connection, "user_version");
-      } catch (SQLException e) {
-        // Its pages are read one by one below.
-      }
+      Copies.deleteFolder(folder);
     }
   }
 
@@ -128,7 +123,9 @@ public final class Recovery {
           .keySet()
           .forEach(lost -> losses.add(Problem.of(NotebookFault.SESSION_LOST, at(lost))));
     }
-    drafts(copy).forEach(notebook::putDraft);
+    Map<String, String> found = drafts(copy);
+    found.forEach(notebook::putDraft);
+    drafts = !found.isEmpty();
   }
 
   private void sort(
@@ -236,14 +233,5 @@ public final class Recovery {
 
   private static String at(SessionId session) {
     return "session " + session.brief();
-  }
-
-  private static void delete(Path folder) throws IOException {
-    try (var files = Files.list(folder)) {
-      for (Path file : files.toList()) {
-        Files.delete(file);
-      }
-    }
-    Files.delete(folder);
   }
 }

@@ -49,14 +49,29 @@ final class Salvage implements AutoCloseable {
     this.pages = (int) ((channel.size() + pageSize - 1) / pageSize);
   }
 
+  /**
+   * Opens a file. Where its header names another size of pages than notebooks are made with, that
+   * size is taken in which more rows can be read: the header may be what is damaged.
+   */
   static Salvage open(Path file) throws IOException {
     FileChannel channel = FileChannel.open(file, StandardOpenOption.READ);
     ByteBuffer header = ByteBuffer.allocate(HEADER);
     channel.read(header, 0);
     int size = Short.toUnsignedInt(header.getShort(16));
-    boolean known = size >= 512 && Integer.bitCount(size) == 1;
-    // Notebooks are made with pages of this size and no reserved bytes.
-    return new Salvage(channel, known ? size : USUAL_PAGE, 0);
+    Salvage usual = new Salvage(channel, USUAL_PAGE, 0);
+    if (size == USUAL_PAGE || size < 512 || Integer.bitCount(size) != 1) {
+      return usual;
+    }
+    Salvage named = new Salvage(channel, size, 0);
+    return named.readable() > usual.readable() ? named : usual;
+  }
+
+  private int readable() throws IOException {
+    int readable = 0;
+    for (Place place : places()) {
+      readable += row(place).isPresent() ? 1 : 0;
+    }
+    return readable;
   }
 
   /** Places of all rows that can be found, in the order of pages. */

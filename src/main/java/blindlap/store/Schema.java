@@ -41,6 +41,11 @@ final class Schema {
    * them. Others that someone added are left alone.
    */
   static List<String> differences(Connection connection) throws SQLException {
+    return differences(connection, NotebookFile.VERSION);
+  }
+
+  /** The same for the tables of a version. */
+  static List<String> differences(Connection connection, int current) throws SQLException {
     Map<String, String> found = new HashMap<>();
     try (Statement statement = connection.createStatement();
         ResultSet rows = statement.executeQuery("SELECT name, sql FROM sqlite_schema")) {
@@ -49,7 +54,7 @@ final class Schema {
       }
     }
     List<String> differences = new ArrayList<>();
-    expected()
+    expected(current)
         .forEach(
             (name, sql) -> {
               if (!sql.equals(found.get(name))) {
@@ -60,9 +65,9 @@ final class Schema {
     return differences;
   }
 
-  private static Map<String, String> expected() {
+  private static Map<String, String> expected(int current) {
     Map<String, String> expected = new HashMap<>();
-    for (int version = 1; version <= NotebookFile.VERSION; version++) {
+    for (int version = 1; version <= current; version++) {
       for (String sql : statements(version)) {
         Matcher named = NAMED.matcher(sql);
         if (named.lookingAt()) {

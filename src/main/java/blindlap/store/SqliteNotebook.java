@@ -70,7 +70,18 @@ public final class SqliteNotebook implements Notebook {
   }
 
   static SqliteNotebook open(Path file, byte[] newId, Instant now, int busyMilliseconds) {
+    requireNotLost(file);
     return on(Connections.open(file, busyMilliseconds), file, newId, now);
+  }
+
+  /** An empty file becomes a new notebook, but not where backups tell that one was there. */
+  private static void requireNotLost(Path file) {
+    if (file.toFile().isFile() && file.toFile().length() == 0 && Backups.areThere(file)) {
+      throw Connections.damaged(
+          file,
+          "it holds nothing, but there are backups of it in " + Backups.usualFolder(file),
+          null);
+    }
   }
 
   static SqliteNotebook on(Connection connection, Path file, byte[] newId, Instant now) {
@@ -240,6 +251,10 @@ public final class SqliteNotebook implements Notebook {
     Step step = before.get();
     for (StoredEntry entry : written) {
       step = step.after(entry.entry().fact());
+    }
+    if (step != before.get() && step == Step.ABANDONED) {
+      putSummary(session, stored(session));
+      return;
     }
     Optional<SessionSummary> known =
         step == before.get() ? Optional.empty() : summaries.find(session);

@@ -20,6 +20,7 @@ final class Summaries {
         summary.series(),
         summary.committedAt(),
         step,
-        step.sealed() ? "" : verdict);
+        step.sealed() ? "" : verdict,
+        summary.reason());
   }
 }

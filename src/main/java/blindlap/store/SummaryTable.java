@@ -28,12 +28,13 @@ import org.sqlite.SQLiteErrorCode;
  */
 final class SummaryTable {
   /** Changes with anything that is kept here, so that older lists are made again. */
-  static final String FORM = "blindlap-summary-1";
+  static final String FORM = "blindlap-summary-2";
 
   private static final Map<String, Plan.Kind> KINDS = words(Plan.Kind.class);
   private static final Map<String, Step> STEPS = words(Step.class);
   private static final Pattern MARKS = Pattern.compile("\\p{M}+");
   private static final Pattern BETWEEN = Pattern.compile("\\s+");
+  /** The column "verdict" holds how a session ended: why, if it was abandoned. */
   private static final String COLUMNS =
       "session, committed_at, kind, question, rider, trail, day, setups, series, step, verdict";
 
@@ -96,7 +97,7 @@ final class SummaryTable {
         String.join("\n", summary.setups()),
         summary.series(),
         PlanJson.word(summary.step()),
-        summary.verdict(),
+        ending(summary),
         words(summary),
         id);
   }
@@ -106,7 +107,7 @@ final class SummaryTable {
     change.use(
         PreparedStatement::executeUpdate,
         PlanJson.word(summary.step()),
-        summary.verdict(),
+        ending(summary),
         words(summary),
         summary.id().text());
   }
@@ -194,6 +195,8 @@ final class SummaryTable {
   }
 
   private static SessionSummary read(ResultSet row) throws SQLException {
+    Step step = option(STEPS, row.getString(10));
+    boolean abandoned = step == Step.ABANDONED;
     return new SessionSummary(
         new SessionId(row.getString(1)),
         option(KINDS, row.getString(3)),
@@ -204,8 +207,13 @@ final class SummaryTable {
         List.of(row.getString(8).split("\n", -1)),
         row.getString(9),
         moment(row.getString(2)),
-        option(STEPS, row.getString(10)),
-        row.getString(11));
+        step,
+        abandoned ? "" : row.getString(11),
+        abandoned ? row.getString(11) : "");
+  }
+
+  private static String ending(SessionSummary summary) {
+    return summary.step() == Step.ABANDONED ? summary.reason() : summary.verdict();
   }
 
   /** The general parsers take a third of the time of a long list, so the usual forms go first. */
@@ -254,7 +262,7 @@ final class SummaryTable {
             summary.day().toString(),
             PlanJson.word(summary.kind()),
             PlanJson.word(summary.step()),
-            summary.verdict()));
+            ending(summary)));
   }
 
   /** Without capitals and accents. */

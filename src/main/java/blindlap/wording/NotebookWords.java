@@ -61,11 +61,22 @@ public final class NotebookWords {
   }
 
   /** The phrase and the rest of a verdict as the list keeps it; the rest may be empty. */
-  public static List<String> verdictParts(String verdict) {
+  private static List<String> verdictParts(String verdict) {
     int at = verdict.indexOf("; ");
     return at < 0
         ? List.of(verdict, "")
         : List.of(verdict.substring(0, at), verdict.substring(at + 2));
+  }
+
+  /**
+   * How a session ended or where it stands, and what is to be added to that, which may be empty:
+   * the difference of a verdict, the reason for abandoning.
+   */
+  public static List<String> outcome(SessionSummary summary) {
+    if (!summary.step().sealed() && !summary.verdict().isEmpty()) {
+      return verdictParts(summary.verdict());
+    }
+    return List.of(standing(summary), summary.reason());
   }
 
   /** How many sessions a search found. */

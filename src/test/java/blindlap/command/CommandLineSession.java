@@ -4,6 +4,7 @@ import blindlap.desk.Desk;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
 import blindlap.seal.SecureBytes;
+import blindlap.store.SqliteFiles;
 import blindlap.store.SqliteNotebook;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -59,6 +60,11 @@ final class CommandLineSession {
     phrase = helperPhrase;
   }
 
+  /** The phrase that is typed. */
+  String phrase() {
+    return phrase;
+  }
+
   Ran run(String... arguments) {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
@@ -84,6 +90,7 @@ final class CommandLineSession {
         (file, demoClock, sources, ids) -> desk(file, demoClock, sources, ids),
         notebook,
         prompt -> phrase,
+        new SqliteFiles(clock, () -> bytes.exactly(16)),
         file -> false);
   }
 

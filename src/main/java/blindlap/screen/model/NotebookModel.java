@@ -53,7 +53,7 @@ public final class NotebookModel {
    * @param title the setups
    * @param facts rider and trail
    * @param outcome verdict phrase once unsealed, else where the session stands
-   * @param detail difference with its interval once unsealed; may be empty
+   * @param detail difference with its interval once unsealed, or why it was abandoned; may be empty
    * @param step where it stands
    */
   public record Row(
@@ -264,15 +264,14 @@ public final class NotebookModel {
   }
 
   private static Row row(SessionSummary each) {
-    List<String> verdict = NotebookWords.verdictParts(each.verdict());
-    boolean told = !each.step().sealed() && !each.verdict().isEmpty();
+    List<String> outcome = NotebookWords.outcome(each);
     return new Row(
         each.id(),
         each.day(),
         NotebookWords.title(each),
         NotebookWords.facts(each),
-        told ? verdict.get(0) : NotebookWords.standing(each),
-        told ? verdict.get(1) : "",
+        outcome.get(0),
+        outcome.get(1),
         each.step());
   }
 

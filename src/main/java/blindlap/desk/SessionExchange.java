@@ -1,0 +1,273 @@
+package blindlap.desk;
+
+import blindlap.exchange.SessionFile;
+import blindlap.exchange.SessionFileFault;
+import blindlap.plan.Fault;
+import blindlap.plan.Problem;
+import blindlap.session.Addition;
+import blindlap.session.Head;
+import blindlap.session.Notebook;
+import blindlap.session.NotebookException;
+import blindlap.session.NotebookException.Kind;
+import blindlap.session.NotebookFault;
+import blindlap.session.SessionId;
+import blindlap.session.SessionSummary;
+import blindlap.session.StoredEntry;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** Sessions on their way from one notebook to another, whole and as they are: sealed if sealed. */
+public final class SessionExchange {
+  private static final String SQLITE = "SQLite format 3\0";
+
+  /** Far above any session; what is larger is not read into memory to find out. */
+  private static final long LARGEST_SESSION_FILE = 256L << 20;
+
+  private static final Set<Fault> STRANGERS =
+      Set.of(SessionFileFault.NOT_UTF8, SessionFileFault.NOT_A_SESSION, SessionFileFault.TOO_NEW);
+
+  private static final int SESSIONS_AT_ONCE = 100;
+
+  private final Notebook notebook;
+  private final Sessions sessions;
+  private final SafeKeeping keeping;
+
+  SessionExchange(Notebook notebook, Sessions sessions, SafeKeeping keeping) {
+    this.notebook = notebook;
+    this.sessions = sessions;
+    this.keeping = keeping;
+  }
+
+  /**
+   * A session that fits into this notebook.
+   *
+   * @param summary the session as it stands here now
+   * @param added number of entries that were new
+   * @param known number of entries that were here already
+   * @param late of the new ones, those that came too late to change anything: kept and shown
+   */
+  public record Arrived(SessionSummary summary, int added, int known, int late) {}
+
+  /**
+   * A session of which nothing was added.
+   *
+   * @param session which, if the file says so; else empty
+   * @param why in one word
+   * @param problems at least one
+   */
+  public record Refused(String session, Why why, List<Problem> problems) {
+    public Refused {
+      problems = List.copyOf(problems);
+    }
+  }
+
+  /** Why nothing was added. */
+  public enum Why {
+    /** The file is not one that this program can bring in. */
+    NOT_FOR_HERE,
+    /** It was changed or cut off, or does not fit to what is here. */
+    DOES_NOT_VERIFY
+  }
+
+  /**
+   * What became of one file.
+   *
+   * @param notebook true for a whole notebook, false for the file of a session
+   * @param arrived sessions that fit, with what was new of each
+   * @param refused sessions of which nothing was added
+   */
+  public record Brought(boolean notebook, List<Arrived> arrived, List<Refused> refused) {
+    public Brought {
+      arrived = List.copyOf(arrived);
+      refused = List.copyOf(refused);
+    }
+
+    /** Number of entries that were new. */
+    public int added() {
+      return arrived.stream().mapToInt(Arrived::added).sum();
+    }
+  }
+
+  /**
+   * Writes a session as one file that another notebook can bring in, whole or not at all.
+   *
+   * @param target is written over only if it is the file of a session
+   * @return number of its entries
+   * @throws NotebookException if it cannot be written
+   */
+  public int write(SessionId session, Path target) {
+    List<StoredEntry> entries = notebook.entries(session);
+    String text = SessionFile.text(session, entries);
+    try {
+      if (!mayReplace(target)) {
+        throw new NotebookException(
+            Kind.OTHER,
+            "Something else lies at "
+                + target
+                + "; it was left as it is. Name another file for the session.");
+      }
+      Path part = Files.createTempFile(target.toAbsolutePath().getParent(), ".session", ".part");
+      try {
+        Files.writeString(part, text);
+        Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
+      } finally {
+        Files.deleteIfExists(part);
+      }
+      return entries.size();
+    } catch (IOException e) {
+      throw new NotebookException(
+          Kind.OTHER,
+          "The file " + target + " cannot be written; nothing was left half-written.",
+          e);
+    }
+  }
+
+  private boolean mayReplace(Path file) throws IOException {
+    return !Files.exists(file)
+        || !isOwn(file) && Files.isRegularFile(file) && begins(file, SessionFile.BEGINNING);
+  }
+
+  /** A handle of our own on the open notebook would, when closed, drop the locks held on it. */
+  private boolean isOwn(Path file) throws IOException {
+    return Files.exists(keeping.notebook()) && Files.isSameFile(file, keeping.notebook());
+  }
+
+  private static boolean begins(Path file, String beginning) throws IOException {
+    byte[] wanted = beginning.getBytes(StandardCharsets.US_ASCII);
+    try (InputStream in = Files.newInputStream(file)) {
+      return Arrays.equals(in.readNBytes(wanted.length), wanted);
+    }
+  }
+
+  /**
+   * Brings in the file of a session, or every session of another notebook. Each session is verified
+   * first and added whole or not at all; what is here already is left alone.
+   *
+   * @throws NotebookException if the file or this notebook cannot be used
+   */
+  public Brought bringIn(Path file) {
+    try {
+      if (!Files.isRegularFile(file)) {
+        throw new NotebookException(
+            Kind.NOT_FOUND, "There is no file " + file + ". Nothing was added.");
+      }
+      if (isOwn(file)) {
+        return new Brought(
+            true, List.of(), List.of(new Refused("", Why.NOT_FOR_HERE, List.of(Problem.of(DeskFault.ITSELF, "")))));
+      }
+      if (begins(file, SQLITE)) {
+        return keeping.read(file, this::notebook);
+      }
+      boolean small = Files.size(file) <= LARGEST_SESSION_FILE;
+      return sessionFile(small ? Files.readAllBytes(file) : new byte[0]);
+    } catch (IOException e) {
+      throw new NotebookException(
+          Kind.OTHER, "The file " + file + " cannot be read. Nothing was added.", e);
+    }
+  }
+
+  private Brought sessionFile(byte[] bytes) {
+    SessionFile.Reading reading = SessionFile.read(bytes);
+    if (!reading.problems().isEmpty()) {
+      String session = reading.session().map(SessionId::brief).orElse("");
+      boolean stranger = reading.problems().stream().anyMatch(p -> STRANGERS.contains(p.fault()));
+      Why why = stranger ? Why.NOT_FOR_HERE : Why.DOES_NOT_VERIFY;
+      return new Brought(
+          false, List.of(), List.of(new Refused(session, why, reading.problems())));
+    }
+    Incoming incoming = new Incoming(reading.session().orElseThrow(), reading.entries());
+    return new Arrival().add(List.of(incoming)).brought(false);
+  }
+
+  /** All of it is verified before anything is added. */
+  private Brought notebook(Notebook other) {
+    List<Problem> problems =
+        other.verify().problems().stream()
+            // The list is not part of the record, and is made anew here.
+            .filter(problem -> problem.fault() != NotebookFault.LIST_DIFFERS)
+            .toList();
+    if (!problems.isEmpty()) {
+      return new Brought(true, List.of(), List.of(new Refused("", Why.DOES_NOT_VERIFY, problems)));
+    }
+    List<SessionId> oldestFirst = new ArrayList<>(other.sessions());
+    Collections.reverse(oldestFirst);
+    Arrival arrival = new Arrival();
+    for (int from = 0; from < oldestFirst.size(); from += SESSIONS_AT_ONCE) {
+      int to = Math.min(from + SESSIONS_AT_ONCE, oldestFirst.size());
+      arrival.add(
+          oldestFirst.subList(from, to).stream()
+              .map(session -> new Incoming(session, other.entries(session)))
+              .toList());
+    }
+    return arrival.brought(true);
+  }
+
+  private record Incoming(SessionId session, List<StoredEntry> entries) {}
+
+  private record Counts(int added, int known, int late) {}
+
+  /** Sessions as they are added, and what became of each. */
+  private final class Arrival {
+    private final Map<SessionId, Counts> counts = new LinkedHashMap<>();
+    private final List<Refused> refused = new ArrayList<>();
+
+    /** Adds sessions in one go; where one does not fit, each on its own. */
+    Arrival add(List<Incoming> all) {
+      Map<SessionId, Counts> before = new LinkedHashMap<>();
+      all.forEach(one -> before.put(one.session(), here(one.session())));
+      Addition addition =
+          notebook.addEntries(all.stream().flatMap(one -> one.entries().stream()).toList());
+      if (addition instanceof Addition.Added) {
+        all.forEach(one -> count(one, before.get(one.session())));
+      } else if (all.size() == 1) {
+        Addition.Refused no = (Addition.Refused) addition;
+        refused.add(
+            new Refused(no.session().brief(), Why.DOES_NOT_VERIFY, no.problems()));
+      } else {
+        all.forEach(one -> add(List.of(one)));
+      }
+      return this;
+    }
+
+    private void count(Incoming one, @Nullable Counts before) {
+      Counts after = here(one.session());
+      int known = before == null ? 0 : before.known();
+      int added = after.known() - known;
+      // Of a session that was not here nothing can have come too late.
+      int late = known == 0 || added == 0 || before == null ? 0 : after.late() - before.late();
+      counts.put(one.session(), new Counts(added, one.entries().size() - added, late));
+    }
+
+    private Counts here(SessionId session) {
+      int entries = (int) notebook.heads(session).stream().mapToLong(Head::number).sum();
+      int late =
+          entries == 0
+              ? 0
+              : sessions.state(session).map(state -> state.notApplied().size()).orElse(0);
+      return new Counts(0, entries, late);
+    }
+
+    Brought brought(boolean whole) {
+      List<Arrived> arrived = new ArrayList<>();
+      for (SessionSummary summary : notebook.summaries()) {
+        Counts of = counts.get(summary.id());
+        if (of != null) {
+          arrived.add(new Arrived(summary, of.added(), of.known(), Math.max(0, of.late())));
+        }
+      }
+      return new Brought(whole, arrived, refused);
+    }
+  }
+}
