@@ -43,6 +43,9 @@ public final class Blindlap implements Runnable {
   public static int run(CommandSetting setting, PrintWriter out, PrintWriter err, String... args) {
     CommandLine line = new CommandLine(new Blindlap(setting));
     commands(setting).forEach(line::addSubcommand);
+    line.getSubcommands()
+        .values()
+        .forEach(command -> command.getCommandSpec().mixinStandardHelpOptions(true));
     line.setOut(out);
     line.setErr(err);
     line.setExecutionExceptionHandler(

@@ -106,5 +106,8 @@ class WholeSessionTest {
     CommandLineSession day = new CommandLineSession(folder);
 
     assertThat(day.run("--help").out()).contains("plan, commit, helper").contains("demo");
+    CommandLineSession.Ran one = day.run("bring-in", "--help");
+    assertThat(one.code()).isZero();
+    assertThat(one.out()).contains("Brings in sessions from other notebooks");
   }
 }
