@@ -70,6 +70,7 @@ final class Connections {
     try (Statement statement = connection.createStatement()) {
       // What the file is comes first: nothing is set on one that is not a notebook of this program.
       NotebookFile.version(connection, file);
+      NotebookFile.checkJournal(connection, file);
       statement.execute("PRAGMA journal_mode = TRUNCATE");
       statement.execute("PRAGMA synchronous = EXTRA");
       statement.execute("PRAGMA secure_delete = ON");
@@ -159,6 +160,10 @@ final class Connections {
   }
 
   private static NotebookException other(SQLException error, Path file) {
+    // SQLite has no code of its own for a header that names a form it never wrote.
+    if (String.valueOf(error.getMessage()).contains("unsupported file format")) {
+      return damaged(file, "unsupported file format", error);
+    }
     Path place = Files.exists(file) ? file : file.toAbsolutePath().getParent();
     if (place != null && !Files.isWritable(place)) {
       return notWritable(error, file);

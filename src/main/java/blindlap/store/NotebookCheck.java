@@ -62,6 +62,10 @@ final class NotebookCheck {
     if (!found.isEmpty()) {
       report(NotebookFault.FILE_DAMAGED, "", found);
     }
+    int version = NotebookFile.number(connection, "user_version");
+    if (version != NotebookFile.VERSION) {
+      report(NotebookFault.FILE_DAMAGED, "", "its version is " + version);
+    }
     if (!OpeningCheck.hasId(connection)) {
       report(NotebookFault.FILE_DAMAGED, "", "the notebook has no id");
     }

@@ -3,6 +3,7 @@ package blindlap.store;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -82,6 +83,28 @@ final class NotebookFile {
       throw Connections.damaged(file, "its version is " + version, null);
     }
     return version;
+  }
+
+  /**
+   * Another program may have put the notebook into write-ahead mode, which is undone. Where the two
+   * bytes that say so (18 and 19) differ, one of them was changed: undoing that would write to a
+   * damaged file. Only then a second handle is worth its risk.
+   */
+  static void checkJournal(Connection connection, Path file) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery("PRAGMA journal_mode")) {
+      if (!row.next() || !"wal".equalsIgnoreCase(row.getString(1))) {
+        return;
+      }
+    }
+    try (InputStream in = Files.newInputStream(file)) {
+      byte[] header = in.readNBytes(20);
+      if (header.length < 20 || header[18] != header[19]) {
+        throw Connections.damaged(file, "its header says two ways of writing", null);
+      }
+    } catch (IOException e) {
+      throw new SQLException(e);
+    }
   }
 
   static NotebookException notANotebook(

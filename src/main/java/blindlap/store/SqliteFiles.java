@@ -1,8 +1,10 @@
 package blindlap.store;
 
+import blindlap.plan.Problem;
 import blindlap.session.Notebook;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
+import blindlap.session.NotebookFault;
 import blindlap.session.NotebookFiles;
 import blindlap.session.NotebookId;
 import blindlap.session.NotebookReport;
@@ -15,6 +17,7 @@ import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.concurrent.ScheduledExecutorService;
@@ -54,7 +57,14 @@ public final class SqliteFiles implements NotebookFiles {
       throws IOException, SQLException {
     Copies.withJournal(notebook, copy);
     try (Connection connection = Connections.connect(copy, Connections.BUSY_MILLISECONDS)) {
-      return NotebookCheck.run(connection, new SummaryTable(connection));
+      NotebookReport report = NotebookCheck.run(connection, new SummaryTable(connection));
+      // Pages, tables and entries are whole, and yet it was refused: that leaves its first bytes.
+      return report.sound()
+          ? new NotebookReport(
+              report.sessions(),
+              report.entries(),
+              List.of(Problem.of(NotebookFault.FILE_DAMAGED, "", "its header was changed")))
+          : report;
     }
   }
 

@@ -335,6 +335,15 @@ class NamedOutcomesTest {
   }
 
   @Test
+  void a_notebook_that_another_program_put_into_write_ahead_mode_is_one_file_again()
+      throws Exception {
+    makeNotebook();
+    Books.sql(file, "PRAGMA journal_mode = WAL");
+    stillHasOneEntryAndGoesOn();
+    assertThat(Books.ask(file, "PRAGMA journal_mode")).isEqualTo("delete");
+  }
+
+  @Test
   void a_table_of_ones_own_beside_the_notebooks_is_no_harm() throws Exception {
     makeNotebook();
     Books.sql(file, "CREATE VIEW my_laps AS SELECT * FROM laps WHERE stint > 1");
