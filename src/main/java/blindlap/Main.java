@@ -4,6 +4,7 @@ import blindlap.command.Blindlap;
 import blindlap.command.CommandSetting;
 import blindlap.command.ConsoleTerminal;
 import blindlap.desk.Desk;
+import blindlap.desk.SafeKeeping;
 import blindlap.screen.BlindlapApp;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
@@ -61,8 +62,7 @@ public final class Main {
     if (!display()) {
       return false;
     }
-    BlindlapApp.show(
-        () -> open(notebook), String.valueOf(notebook.getFileName()), System::nanoTime);
+    BlindlapApp.show(() -> open(notebook), new SafeKeeping(FILES, notebook), System::nanoTime);
     return true;
   }
 

@@ -21,6 +21,8 @@ import java.util.function.Function;
  * NotebookException} with one sentence when a file cannot be used.
  */
 public final class SafeKeeping {
+  private static final long LARGEST_AT_CLOSING = 16_000_000;
+
   private final NotebookFiles files;
   private final Path notebook;
 
@@ -48,6 +50,21 @@ public final class SafeKeeping {
     return files.backUpIfChanged(notebook);
   }
 
+  /**
+   * Makes a last backup if something has changed, of a notebook that is not so large that whoever
+   * closes the window would have to wait. Nobody is left to be told of trouble.
+   */
+  public void backUpAtClosing() {
+    if (notebook.toFile().length() > LARGEST_AT_CLOSING) {
+      return;
+    }
+    try {
+      backUpIfChanged();
+    } catch (NotebookException trouble) {
+      // The next window makes one, or says why not.
+    }
+  }
+
   /** The backups that are there, by time. */
   public SortedMap<Instant, Path> backups() {
     return files.backups(notebook);
@@ -62,8 +79,8 @@ public final class SafeKeeping {
    * @return to be cancelled when the window closes
    */
   public ScheduledFuture<?> watch(
-      ScheduledExecutorService executor, Duration every, Consumer<NotebookException> trouble) {
-    return files.watch(notebook, executor, every, trouble);
+      ScheduledExecutorService executor, Duration every, Consumer<? super NotebookException> trouble) {
+    return files.watch(notebook, executor, every, trouble::accept);
   }
 
   /** Reads another notebook through a copy. */

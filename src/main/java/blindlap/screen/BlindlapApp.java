@@ -1,7 +1,9 @@
 package blindlap.screen;
 
 import blindlap.desk.Desk;
+import blindlap.desk.SafeKeeping;
 import blindlap.screen.model.Background;
+import blindlap.screen.model.KeepingModel;
 import blindlap.screen.model.Shell;
 import blindlap.screen.view.Fonts;
 import blindlap.screen.view.Look;
@@ -25,7 +27,7 @@ import org.jspecify.annotations.Nullable;
 public final class BlindlapApp extends Application {
   private static @Nullable FutureTask<Desk> opening;
   private static @Nullable RuntimeException failure;
-  private static String notebookName = "";
+  private static @Nullable SafeKeeping keepingSafe;
   private static LongSupplier monotonic = () -> 0;
 
   private final ExecutorService worker =
@@ -36,21 +38,22 @@ public final class BlindlapApp extends Application {
             return thread;
           });
   private @Nullable Desk desk;
+  private @Nullable Keeper keeper;
 
   /**
    * Opens the window and returns when it is closed.
    *
    * @param openDesk opens the notebook
-   * @param name the notebook's file name, shown at the side
+   * @param keeping of the same notebook; its file name is shown at the side
    * @param nanos the monotonic clock of stopwatches
    * @throws RuntimeException what the opener threw; no window was shown then
    */
-  public static void show(Supplier<Desk> openDesk, String name, LongSupplier nanos) {
+  public static void show(Supplier<Desk> openDesk, SafeKeeping keeping, LongSupplier nanos) {
     // The notebook is opened while the toolkit starts: on two cores the window is there sooner.
     FutureTask<Desk> task = new FutureTask<>(openDesk::get);
     opening = task;
     new Thread(task, "open").start();
-    notebookName = name;
+    keepingSafe = keeping;
     monotonic = nanos;
     launch(BlindlapApp.class);
     if (failure != null) {
@@ -83,9 +86,15 @@ public final class BlindlapApp extends Application {
   private void show(Stage stage, Desk open) {
     Look look = new Look();
     Shell shell = new Shell();
-    Pages pages = new Pages(open, shell, look, Background.on(worker), monotonic);
-    Scene scene =
-        new Scene(new ShellView(look, shell, pages.makers(), List.of(notebookName)), 1280, 800);
+    SafeKeeping safe = java.util.Objects.requireNonNull(keepingSafe);
+    Keeper kept = new Keeper(safe);
+    keeper = kept;
+    KeepingModel keeping =
+        new KeepingModel(open.exchange(safe), safe, Background.on(kept.worker()));
+    kept.start(keeping::backupFailed);
+    Pages pages = new Pages(open, shell, look, Background.on(worker), monotonic, keeping);
+    String name = String.valueOf(safe.notebook().getFileName());
+    Scene scene = new Scene(new ShellView(look, shell, pages.makers(), List.of(name)), 1280, 800);
     look.dress(scene);
     // A window that holds the key says so in its title, too.
     stage
@@ -105,6 +114,9 @@ public final class BlindlapApp extends Application {
 
   @Override
   public void stop() {
+    if (keeper != null) {
+      keeper.close();
+    }
     worker.shutdown();
     if (desk != null) {
       desk.close();

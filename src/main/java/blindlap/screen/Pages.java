@@ -2,6 +2,7 @@ package blindlap.screen;
 
 import blindlap.desk.Desk;
 import blindlap.screen.model.Background;
+import blindlap.screen.model.KeepingModel;
 import blindlap.screen.model.NoiseModel;
 import blindlap.screen.model.NotebookModel;
 import blindlap.screen.model.OldDayModel;
@@ -32,13 +33,21 @@ final class Pages {
   private final Look look;
   private final Background background;
   private final LongSupplier monotonic;
+  private final KeepingModel keeping;
 
-  Pages(Desk desk, Shell shell, Look look, Background background, LongSupplier monotonic) {
+  Pages(
+      Desk desk,
+      Shell shell,
+      Look look,
+      Background background,
+      LongSupplier monotonic,
+      KeepingModel keeping) {
     this.desk = desk;
     this.shell = shell;
     this.look = look;
     this.background = background;
     this.monotonic = monotonic;
+    this.keeping = keeping;
   }
 
   Map<Shell.Page, Supplier<? extends Node>> makers() {
@@ -70,6 +79,7 @@ final class Pages {
             look,
             new NotebookRooms.Models(
                 model,
+                keeping,
                 new NoiseModel(desk, background),
                 new SeriesModel(desk, background),
                 new OldDayModel(desk, background)),

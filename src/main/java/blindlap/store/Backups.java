@@ -181,7 +181,24 @@ public final class Backups {
     }
   }
 
+  /** What was left half-made, because the machine or the program ended, goes after a day. */
+  private void sweep() throws IOException {
+    Instant yesterday = clock.instant().minus(1, ChronoUnit.DAYS);
+    try (var files = Files.list(folder)) {
+      for (Path file : files.toList()) {
+        String name = String.valueOf(file.getFileName());
+        if (name.startsWith(start())
+            && name.contains(END + ".")
+            && name.endsWith(".part")
+            && Files.getLastModifiedTime(file).toInstant().isBefore(yesterday)) {
+          Files.deleteIfExists(file);
+        }
+      }
+    }
+  }
+
   private void thin() throws IOException {
+    sweep();
     TreeMap<Instant, Path> there = list();
     Set<Instant> kept = BackupRule.kept(there.keySet(), clock.getZone());
     for (var backup : there.entrySet()) {

@@ -1,10 +1,12 @@
 package blindlap.benchmark;
 
 import blindlap.desk.Desk;
+import blindlap.desk.SafeKeeping;
 import blindlap.screen.BlindlapApp;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
 import blindlap.seal.SecureBytes;
+import blindlap.store.SqliteFiles;
 import blindlap.store.SqliteNotebook;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
@@ -45,7 +47,7 @@ public final class WindowStart {
                   SealingSources.allFrom(none),
                   SealParameters.standard(),
                   none),
-          file.toString(),
+          new SafeKeeping(new SqliteFiles(Clock.systemUTC(), () -> none.exactly(16)), file),
           System::nanoTime);
     }
   }

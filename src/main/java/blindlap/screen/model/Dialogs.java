@@ -1,12 +1,18 @@
 package blindlap.screen.model;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 
 /** Asks for files and folders; tests and other surfaces answer in their own way. */
 public interface Dialogs {
   /** A file to read; empty if nobody chose one. */
   Optional<Path> openFile(String title);
+
+  /** Files to read; none if nobody chose any. */
+  default List<Path> openFiles(String title) {
+    return openFile(title).map(List::of).orElse(List.of());
+  }
 
   /** A file to write; empty if nobody chose one. */
   Optional<Path> saveFile(String title, String name);

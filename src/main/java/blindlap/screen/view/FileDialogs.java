@@ -3,6 +3,7 @@ package blindlap.screen.view;
 import blindlap.screen.model.Dialogs;
 import java.io.File;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.stage.DirectoryChooser;
@@ -26,6 +27,14 @@ public final class FileDialogs implements Dialogs {
     FileChooser chooser = new FileChooser();
     chooser.setTitle(title);
     return path(chooser.showOpenDialog(owner.get()));
+  }
+
+  @Override
+  public List<Path> openFiles(String title) {
+    FileChooser chooser = new FileChooser();
+    chooser.setTitle(title);
+    List<File> chosen = chooser.showOpenMultipleDialog(owner.get());
+    return chosen == null ? List.of() : chosen.stream().map(File::toPath).toList();
   }
 
   @Override

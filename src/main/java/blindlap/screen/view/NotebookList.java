@@ -6,6 +6,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
+import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -18,6 +19,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /** All sessions, searched and opened here. Virtual: ten thousand scroll like ten. */
 final class NotebookList extends VBox {
@@ -57,6 +59,11 @@ final class NotebookList extends VBox {
     found.managedProperty().bind(found.textProperty().isNotEmpty());
     getChildren().setAll(title(), found, list, actions);
     usual();
+  }
+
+  /** The session that is chosen; null for none. */
+  ReadOnlyObjectProperty<NotebookModel.@Nullable Row> chosenProperty() {
+    return list.getSelectionModel().selectedItemProperty();
   }
 
   private HBox title() {

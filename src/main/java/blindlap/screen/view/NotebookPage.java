@@ -1,5 +1,7 @@
 package blindlap.screen.view;
 
+import blindlap.screen.model.Dialogs;
+import blindlap.screen.model.KeepingModel;
 import blindlap.screen.model.NotebookModel;
 import blindlap.wording.NotebookWords;
 import javafx.animation.Animation;
@@ -7,6 +9,7 @@ import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.beans.InvalidationListener;
 import javafx.beans.binding.Bindings;
+import javafx.beans.binding.ObjectBinding;
 import javafx.geometry.Insets;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -17,6 +20,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
+import org.jspecify.annotations.Nullable;
 
 /** The Notebook page: the session in hand, every session below it, the rider's noise beside it. */
 public final class NotebookPage extends BorderPane {
@@ -32,6 +36,7 @@ public final class NotebookPage extends BorderPane {
   private final Button next = new Button();
   private final Button helper = new Button(NotebookWords.say("helper"));
   private final NotebookList list;
+  private final KeepingPane keeping;
   private final NoiseMargin margin;
   private final VBox head;
 
@@ -41,19 +46,25 @@ public final class NotebookPage extends BorderPane {
   @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held while it beats
   private final Timeline beat;
 
-  public NotebookPage(Look look, NotebookModel model) {
-    this(look, model, new FlowPane());
+  /**
+   * @param keeping sessions from and for other notebooks, and backups
+   * @param dialogs ask for their files
+   */
+  public NotebookPage(Look look, NotebookModel model, KeepingModel keeping, Dialogs dialogs) {
+    this(look, model, keeping, dialogs, new FlowPane());
   }
 
   /**
    * @param doors to the rooms behind the page, under its buttons
    */
-  NotebookPage(Look look, NotebookModel model, FlowPane doors) {
+  NotebookPage(
+      Look look, NotebookModel model, KeepingModel keeping, Dialogs dialogs, FlowPane doors) {
     this.look = look;
     this.model = model;
     this.answer = new AnswerSentence(look, NotebookWords.say("question"));
     this.strip = new StintStrip(look);
     this.list = new NotebookList(model);
+    this.keeping = new KeepingPane(keeping, dialogs, toSave());
     this.margin = new NoiseMargin(look, model);
     getStyleClass().add("page");
     setPadding(new Insets(32, 40, 24, 40));
@@ -79,6 +90,17 @@ public final class NotebookPage extends BorderPane {
     widthProperty().addListener((o, before, now) -> fold());
     watch = look.watch(this::fold);
     fold();
+  }
+
+  /** The chosen session, else the one that the page is about. */
+  private ObjectBinding<NotebookModel.@Nullable Row> toSave() {
+    return Bindings.createObjectBinding(
+        () -> {
+          NotebookModel.Row chosen = list.chosenProperty().get();
+          return chosen == null ? model.answerProperty().get().about().orElse(null) : chosen;
+        },
+        list.chosenProperty(),
+        model.answerProperty());
   }
 
   private void beat(boolean on) {
@@ -109,14 +131,15 @@ public final class NotebookPage extends BorderPane {
     margin.setManaged(!empty);
     if (narrow) {
       list.setPrefHeight(LIST_HEIGHT);
-      VBox column = new VBox(32, head, list, margin);
+      VBox column = new VBox(32, head, list, keeping, margin);
       ScrollPane scroll = new ScrollPane(column);
       scroll.setFitToWidth(true);
       scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
       setCenter(scroll);
       return;
     }
-    VBox reading = new VBox(head, list);
+    VBox reading = new VBox(head, list, keeping);
+    VBox.setMargin(keeping, new Insets(12, 0, 0, 0));
     HBox.setHgrow(reading, Priority.ALWAYS);
     reading.maxWidthProperty().bind(look.px(820));
     ScrollPane side = new ScrollPane(margin);

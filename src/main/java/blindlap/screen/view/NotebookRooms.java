@@ -1,6 +1,7 @@
 package blindlap.screen.view;
 
 import blindlap.screen.model.Dialogs;
+import blindlap.screen.model.KeepingModel;
 import blindlap.screen.model.NoiseModel;
 import blindlap.screen.model.NotebookModel;
 import blindlap.screen.model.OldDayModel;
@@ -28,14 +29,18 @@ public final class NotebookRooms extends StackPane {
 
   /** The models of the page and its rooms. */
   public record Models(
-      NotebookModel notebook, NoiseModel noise, SeriesModel series, OldDayModel oldDay) {}
+      NotebookModel notebook,
+      KeepingModel keeping,
+      NoiseModel noise,
+      SeriesModel series,
+      OldDayModel oldDay) {}
 
   public NotebookRooms(Look look, Models models, Rooms rooms, Dialogs dialogs) {
     this.look = look;
     this.models = models;
     this.rooms = rooms;
     this.dialogs = dialogs;
-    this.home = new NotebookPage(look, models.notebook(), doors());
+    this.home = new NotebookPage(look, models.notebook(), models.keeping(), dialogs, doors());
     rooms.roomProperty().addListener((o, before, now) -> show(before, now));
     getChildren().setAll(home);
   }

@@ -8,14 +8,18 @@ import blindlap.desk.Desk;
 import blindlap.desk.LapFiles;
 import blindlap.desk.PlainDays;
 import blindlap.desk.PlanPreview;
+import blindlap.desk.SafeKeeping;
 import blindlap.plan.Measure;
 import blindlap.screen.model.Background;
+import blindlap.screen.model.Dialogs;
+import blindlap.screen.model.KeepingModel;
 import blindlap.screen.model.NotebookModel;
 import blindlap.screen.model.Shell;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SessionKind;
 import blindlap.session.SessionState;
 import blindlap.session.Step;
+import blindlap.store.SqliteFiles;
 import blindlap.store.SqliteNotebook;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -24,8 +28,13 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
+import javafx.scene.Parent;
 import javafx.scene.Scene;
+import javafx.scene.control.Button;
+import javafx.scene.control.ListView;
+import javafx.scene.control.TextField;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -206,14 +215,124 @@ class NotebookPageTest {
     }
   }
 
-  private static void take(Desk desk, Theme theme, double scale, int width, String name) {
+  private static KeepingModel keeping(Desk desk, Path notebook) {
+    SafeKeeping keeping =
+        new SafeKeeping(
+            new SqliteFiles(PlanDesk.CLOCK, () -> "sixteen bytes id".getBytes(StandardCharsets.UTF_8)),
+            notebook);
+    return new KeepingModel(desk.exchange(keeping), keeping, Background.immediate());
+  }
+
+  /** Someone who chooses these files, and saves where he is asked in the folder of the first. */
+  private record Chosen(List<Path> files) implements Dialogs {
+    @Override
+    public Optional<Path> openFile(String title) {
+      return files.stream().findFirst();
+    }
+
+    @Override
+    public List<Path> openFiles(String title) {
+      return files;
+    }
+
+    @Override
+    public Optional<Path> saveFile(String title, String name) {
+      return files.stream().findFirst().map(file -> file.resolveSibling(name));
+    }
+
+    @Override
+    public Optional<Path> folder(String title) {
+      return Optional.empty();
+    }
+  }
+
+  private static void press(Parent page, String words) {
+    Button button =
+        page.lookupAll(".button").stream()
+            .map(Button.class::cast)
+            .filter(b -> b.getText().equals(words))
+            .findFirst()
+            .orElseThrow();
+    assertThat(button.isDisabled()).as(words).isFalse();
+    button.fire();
+  }
+
+  private NotebookPage page(Desk desk, NotebookModel model, KeepingModel keeping, Path chosen) {
+    NotebookPage page = new NotebookPage(new Look(), model, keeping, new Chosen(List.of(chosen)));
+    Scene scene = new Scene(page, 1280, 980);
+    scene.getRoot().applyCss();
+    scene.getRoot().layout();
+    return page;
+  }
+
+  @Test
+  void aSessionIsSavedOnOneMachineAndBroughtInOnAnotherByButtons() throws Exception {
+    Path elsewhere = Files.createDirectory(folder.resolve("elsewhere"));
+    try (Desk here = filled();
+        Desk there = PlanDesk.open(elsewhere, 8)) {
+      NotebookModel model = model(here);
+      NotebookModel.Row hand = model.answerProperty().get().about().orElseThrow();
+      KeepingModel keeping = keeping(here, notebook());
+      Path file = folder.resolve(KeepingModel.fileName(hand));
+      Window.run(() -> press(page(here, model, keeping, file), "Save it as a session file …"));
+      assertThat(keeping.saidProperty().get()).startsWith("Saved ").contains(file.toString());
+      KeepingModel other = keeping(there, elsewhere.resolve("quarry.blindlap"));
+      NotebookModel empty = model(there);
+      Window.run(() -> press(page(there, empty, other, file), "Bring in sessions …"));
+      assertThat(other.saidProperty().get()).contains("is new here", "the key still sealed");
+      empty.look();
+      assertThat(empty.answerProperty().get().about().orElseThrow().id()).isEqualTo(hand.id());
+      Window.run(() -> press(page(there, empty, other, notebook()), "Bring in sessions …"));
+      assertThat(other.saidProperty().get())
+          .isEqualTo("quarry.blindlap: 7 sessions new, 0 with new entries, 1 here already.");
+      Files.writeString(file, Files.readString(file).replace("\"9", "\"8"));
+      Window.run(() -> press(page(there, empty, other, file), "Bring in sessions …"));
+      assertThat(other.saidProperty().get()).contains("was changed after it was written");
+      Window.run(() -> press(page(there, empty, other, file), "Back up now"));
+      assertThat(other.saidProperty().get()).startsWith("Backup made and checked: quarry-2026");
+      assertThat(there.notebook().verify().problems()).isEmpty();
+    }
+  }
+
+  @Test
+  void theListSaysWhyASessionWasAbandoned() throws Exception {
+    try (Desk desk = filled()) {
+      NotebookModel model = model(desk);
+      NotebookModel.Row hand = model.answerProperty().get().about().orElseThrow();
+      Window.run(
+          () -> {
+            NotebookPage page = page(desk, model, keeping(desk, notebook()), notebook());
+            model.searchProperty().set("riding");
+            ListView<?> list = (ListView<?>) page.lookup(".sessions");
+            list.getSelectionModel().select(0);
+            press(page, "Abandon …");
+            TextField reason =
+                page.lookupAll(".text-field").stream()
+                    .map(TextField.class::cast)
+                    .filter(f -> "Why is it abandoned?".equals(f.getPromptText()))
+                    .findFirst()
+                    .orElseThrow();
+            reason.setText("the trail was closed");
+            press(page, "Abandon it");
+            model.searchProperty().set("trail closed abandoned");
+          });
+      assertThat(model.rows()).hasSize(1);
+      NotebookModel.Row row = model.rows().get(0);
+      assertThat(row.id()).isEqualTo(hand.id());
+      assertThat(row.outcome()).isEqualTo("abandoned");
+      assertThat(row.detail()).isEqualTo("the trail was closed");
+    }
+  }
+
+  private void take(Desk desk, Theme theme, double scale, int width, String name) {
     Shell shell = new Shell();
     Look look = new Look();
     look.themeProperty().set(theme);
     look.textScaleProperty().set(scale);
     NotebookModel model = new NotebookModel(desk, shell, Background.immediate());
     model.refresh();
-    NotebookPage page = new NotebookPage(look, model);
+    KeepingModel keeping = keeping(desk, folder.resolve("quarry.blindlap"));
+    NotebookPage page = new NotebookPage(look, model, keeping, new Chosen(List.of()));
     ShellView view =
         new ShellView(
             look, shell, Map.of(Shell.Page.NOTEBOOK, () -> page), List.of("quarry.blindlap"));

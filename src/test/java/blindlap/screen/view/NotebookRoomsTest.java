@@ -58,7 +58,12 @@ class NotebookRoomsTest {
       NotebookRooms page =
           new NotebookRooms(
               look,
-              new NotebookRooms.Models(notebook, noise, series, oldDay),
+              new NotebookRooms.Models(
+                  notebook,
+                  PlanDesk.keeping(desk, folder.resolve("quarry.blindlap")),
+                  noise,
+                  series,
+                  oldDay),
               rooms,
               new OneFolder(folder));
       ShellView view =

@@ -1,9 +1,13 @@
 package blindlap.screen.view;
 
 import blindlap.desk.Desk;
+import blindlap.desk.SafeKeeping;
+import blindlap.screen.model.Background;
+import blindlap.screen.model.KeepingModel;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
 import blindlap.seal.SecureBytes;
+import blindlap.store.SqliteFiles;
 import blindlap.store.SqliteNotebook;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -29,6 +33,13 @@ public final class PlanDesk {
         sources(orderSeed),
         SealParameters.standard(),
         bytes(2));
+  }
+
+  /** Exchange and backups of a desk's notebook, at once on the calling thread. */
+  static KeepingModel keeping(Desk desk, Path notebook) {
+    SafeKeeping keeping =
+        new SafeKeeping(new SqliteFiles(CLOCK, () -> bytes(4).exactly(16)), notebook);
+    return new KeepingModel(desk.exchange(keeping), keeping, Background.immediate());
   }
 
   private static SealingSources sources(long orderSeed) {

@@ -1,0 +1,73 @@
+package blindlap.screen.view;
+
+import blindlap.screen.model.Dialogs;
+import blindlap.screen.model.KeepingModel;
+import blindlap.screen.model.NotebookModel;
+import blindlap.wording.KeepingWords;
+import java.nio.file.Path;
+import java.util.List;
+import javafx.beans.value.ObservableObjectValue;
+import javafx.scene.AccessibleRole;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+
+/** Bringing in and saving sessions, backing up, and the line that says what came of it. */
+final class KeepingPane extends VBox {
+  private final KeepingModel model;
+  private final Dialogs dialogs;
+  private final ObservableObjectValue<NotebookModel.@Nullable Row> chosen;
+
+  /**
+   * @param chosen the session that is saved: the chosen one, else the one in hand; null for none
+   */
+  KeepingPane(
+      KeepingModel model,
+      Dialogs dialogs,
+      ObservableObjectValue<NotebookModel.@Nullable Row> chosen) {
+    super(10);
+    this.model = model;
+    this.dialogs = dialogs;
+    this.chosen = chosen;
+    Button bring = button("bring", this::bringIn);
+    Button save = button("save", this::save);
+    Button backup = button("backup", model::backUp);
+    bring.disableProperty().bind(model.workingProperty());
+    backup.disableProperty().bind(model.workingProperty());
+    save.disableProperty()
+        .bind(
+            javafx.beans.binding.Bindings.isNull(chosen).or(model.workingProperty()));
+    Label said = new Label();
+    said.getStyleClass().add("note");
+    said.setWrapText(true);
+    said.setMinHeight(USE_PREF_SIZE);
+    said.setAccessibleRole(AccessibleRole.TEXT);
+    said.textProperty().bind(model.saidProperty());
+    said.managedProperty().bind(said.textProperty().isNotEmpty());
+    getChildren().setAll(new FlowPane(12, 12, bring, save, backup), said);
+  }
+
+  private static Button button(String key, Runnable work) {
+    Button button = new Button(KeepingWords.say(key));
+    button.setOnAction(e -> work.run());
+    return button;
+  }
+
+  private void bringIn() {
+    List<Path> files = dialogs.openFiles(KeepingWords.say("bring.title"));
+    if (!files.isEmpty()) {
+      model.bringIn(files);
+    }
+  }
+
+  private void save() {
+    NotebookModel.Row row = chosen.get();
+    if (row != null) {
+      dialogs
+          .saveFile(KeepingWords.say("save.title", row.title()), KeepingModel.fileName(row))
+          .ifPresent(file -> model.save(row, file));
+    }
+  }
+}
