@@ -68,6 +68,7 @@ class SafeKeepingTest {
   @Test
   void aDamagedNotebookIsNamedCheckedAndRecoveredAndNeverWrittenTo() throws Exception {
     assertThat(ok("notebook", "--verify").out()).contains("1 session, 10 entries: every hash");
+    ok("notebook", "--backup");
     byte[] damaged = damage();
     CommandLineSession.Ran opened = day.run("codes", session);
     assertThat(opened.code()).isEqualTo(ExitCode.FILE_TROUBLE);
@@ -86,7 +87,10 @@ class SafeKeepingTest {
     assertThat(Files.readAllBytes(day.notebook)).isEqualTo(damaged);
     assertThat(ok("notebook", "--verify", "--notebook", fresh.toString()).out())
         .startsWith("1 session, 7 entries");
-    // Backup of before and what was saved fit together again.
+    Path backup = folder.resolve("test.blindlap-backups/test-2026-11-14T080000Z.blindlap");
+    assertThat(ok("bring-in", backup.toString(), "--notebook", fresh.toString()).out())
+        .as("the backup gives what the damage took")
+        .contains("3 entries new, 7 here already");
     CommandLineSession.Ran again =
         day.run("notebook", "--recover", day.notebook.toString(), "--out", fresh.toString());
     assertThat(again.code()).isEqualTo(ExitCode.FILE_TROUBLE);

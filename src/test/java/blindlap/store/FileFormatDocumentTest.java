@@ -129,11 +129,27 @@ class FileFormatDocumentTest {
         .contains(" R. Lind on Quarry loop")
         .contains("stint 2 lap 1 grip")
         .endsWith(entries + " entries in 3 chains verify\n");
+    sessionFiles(file);
     Books.sql(
         file,
         "DROP TRIGGER entry_is_not_changed",
         "UPDATE entry SET text = replace(text, 'no rain', 'rain') WHERE kind = 'NoteWritten'");
     assertThat(run(file)).contains("an entry was changed");
+  }
+
+  private void sessionFiles(Path notebook) throws Exception {
+    SessionId session = Days.session(1);
+    String text;
+    try (SqliteNotebook open = Books.open(notebook)) {
+      text = SessionFile.text(session, open.entries(session));
+    }
+    Path moved = folder.resolve("moved.session.txt");
+    Files.writeString(moved, "\uFEFF" + text.replace("\n", "\r\n") + "\r\n");
+    assertThat(run(moved)).contains("stint 2 lap 1 grip").endsWith("16 entries in 2 chains verify\n");
+    Files.writeString(moved, text.replace("no rain", "rain"));
+    assertThat(run(moved)).contains("the file was changed");
+    Files.writeString(moved, text.substring(0, text.lastIndexOf("{\"entries\"")));
+    assertThat(run(moved)).contains("the file was cut off");
   }
 
   private int makeNotebook(Path file) throws IOException {

@@ -274,7 +274,7 @@ class NotebookPageTest {
       NotebookModel.Row hand = model.answerProperty().get().about().orElseThrow();
       KeepingModel keeping = keeping(here, notebook());
       Path file = folder.resolve(KeepingModel.fileName(hand));
-      Window.run(() -> press(page(here, model, keeping, file), "Save it as a session file …"));
+      Window.run(() -> press(page(here, model, keeping, file), "Save as a session file …"));
       assertThat(keeping.saidProperty().get()).startsWith("Saved ").contains(file.toString());
       KeepingModel other = keeping(there, elsewhere.resolve("quarry.blindlap"));
       NotebookModel empty = model(there);
