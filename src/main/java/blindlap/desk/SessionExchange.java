@@ -56,7 +56,8 @@ public final class SessionExchange {
    * @param summary the session as it stands here now
    * @param added number of entries that were new
    * @param known number of entries that were here already
-   * @param late of the new ones, those that came too late to change anything: kept and shown
+   * @param late number of entries, of either notebook, that thereby turned out to have come too late
+   *     to change anything: kept and shown
    */
   public record Arrived(SessionSummary summary, int added, int known, int late) {}
 

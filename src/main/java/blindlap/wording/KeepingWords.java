@@ -54,7 +54,7 @@ public final class KeepingWords {
    *
    * @param added number of entries that were new
    * @param known number of entries that were here already
-   * @param late of the new ones, those that came too late
+   * @param late number of entries, of either notebook, that thereby turned out to be too late
    */
   public static String arrived(SessionSummary session, int added, int known, int late) {
     String which = which(session);
@@ -68,7 +68,7 @@ public final class KeepingWords {
             counted("entry", added),
             Figures.count(known),
             standing(session));
-    return late == 0 ? line : WORDS.say("arrived.late", line, Figures.count(late));
+    return late == 0 ? line : WORDS.say("arrived.late", line, counted("entry", late));
   }
 
   /** How many sessions of a notebook had nothing new; empty if all had. */
