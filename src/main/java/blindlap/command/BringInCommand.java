@@ -21,10 +21,7 @@ import picocli.CommandLine.Parameters;
       "A file that was changed or cut off is named with the place, and nothing of it is added; the others are brought in."
     })
 final class BringInCommand extends SessionCommand {
-  @Parameters(
-      arity = "1..*",
-      paramLabel = "FILE",
-      description = "Files of sessions, or notebooks.")
+  @Parameters(arity = "1..*", paramLabel = "FILE", description = "Files of sessions, or notebooks.")
   List<Path> files = new ArrayList<>();
 
   BringInCommand(CommandSetting setting) {
@@ -69,7 +66,7 @@ final class BringInCommand extends SessionCommand {
       }
       return worst;
     } catch (NotebookException e) {
-      complain(e.getMessage());
+      complain(String.valueOf(e.getMessage()));
       return e.kind() == NotebookException.Kind.DAMAGED
           ? ExitCode.CHECK_FAILED
           : ExitCode.FILE_TROUBLE;

@@ -79,7 +79,9 @@ public final class SafeKeeping {
    * @return to be cancelled when the window closes
    */
   public ScheduledFuture<?> watch(
-      ScheduledExecutorService executor, Duration every, Consumer<? super NotebookException> trouble) {
+      ScheduledExecutorService executor,
+      Duration every,
+      Consumer<? super NotebookException> trouble) {
     return files.watch(notebook, executor, every, trouble::accept);
   }
 

@@ -56,8 +56,8 @@ public final class SessionExchange {
    * @param summary the session as it stands here now
    * @param added number of entries that were new
    * @param known number of entries that were here already
-   * @param late number of entries, of either notebook, that thereby turned out to have come too late
-   *     to change anything: kept and shown
+   * @param late number of entries, of either notebook, that thereby turned out to have come too
+   *     late to change anything: kept and shown
    */
   public record Arrived(SessionSummary summary, int added, int known, int late) {}
 
@@ -166,7 +166,9 @@ public final class SessionExchange {
       }
       if (isOwn(file)) {
         return new Brought(
-            true, List.of(), List.of(new Refused("", Why.NOT_FOR_HERE, List.of(Problem.of(DeskFault.ITSELF, "")))));
+            true,
+            List.of(),
+            List.of(new Refused("", Why.NOT_FOR_HERE, List.of(Problem.of(DeskFault.ITSELF, "")))));
       }
       if (begins(file, SQLITE)) {
         return keeping.read(file, this::notebook);
@@ -185,8 +187,7 @@ public final class SessionExchange {
       String session = reading.session().map(SessionId::brief).orElse("");
       boolean stranger = reading.problems().stream().anyMatch(p -> STRANGERS.contains(p.fault()));
       Why why = stranger ? Why.NOT_FOR_HERE : Why.DOES_NOT_VERIFY;
-      return new Brought(
-          false, List.of(), List.of(new Refused(session, why, reading.problems())));
+      return new Brought(false, List.of(), List.of(new Refused(session, why, reading.problems())));
     }
     Incoming incoming = new Incoming(reading.session().orElseThrow(), reading.entries());
     return new Arrival().add(List.of(incoming)).brought(false);
@@ -234,8 +235,7 @@ public final class SessionExchange {
         all.forEach(one -> count(one, before.get(one.session())));
       } else if (all.size() == 1) {
         Addition.Refused no = (Addition.Refused) addition;
-        refused.add(
-            new Refused(no.session().brief(), Why.DOES_NOT_VERIFY, no.problems()));
+        refused.add(new Refused(no.session().brief(), Why.DOES_NOT_VERIFY, no.problems()));
       } else {
         all.forEach(one -> add(List.of(one)));
       }

@@ -34,6 +34,7 @@ final class SummaryTable {
   private static final Map<String, Step> STEPS = words(Step.class);
   private static final Pattern MARKS = Pattern.compile("\\p{M}+");
   private static final Pattern BETWEEN = Pattern.compile("\\s+");
+
   /** The column "verdict" holds how a session ended: why, if it was abandoned. */
   private static final String COLUMNS =
       "session, committed_at, kind, question, rider, trail, day, setups, series, step, verdict";

@@ -44,8 +44,7 @@ public final class KeepingWords {
 
   private static String standing(SessionSummary session) {
     String step = NotebookWords.standing(session);
-    boolean sealed =
-        session.step().sealed() && session.kind() != blindlap.plan.Plan.Kind.NOISE_RUN;
+    boolean sealed = session.step().sealed() && session.kind() != blindlap.plan.Plan.Kind.NOISE_RUN;
     return sealed ? WORDS.say("standing.sealed", step) : step;
   }
 
@@ -90,15 +89,13 @@ public final class KeepingWords {
 
   /** A session that was written to a file. */
   public static String written(SessionSummary session, int entries, Path file) {
-    return WORDS.say(
-        "written", which(session), counted("entry", entries), file, standing(session));
+    return WORDS.say("written", which(session), counted("entry", entries), file, standing(session));
   }
 
   /** A backup in a list; its time is universal, as in its name. */
   public static String backup(Instant made, long bytes, Path file) {
     BigDecimal size =
-        BigDecimal.valueOf(bytes)
-            .divide(BigDecimal.valueOf(BYTES_A_MEGABYTE), 1, RoundingMode.UP);
+        BigDecimal.valueOf(bytes).divide(BigDecimal.valueOf(BYTES_A_MEGABYTE), 1, RoundingMode.UP);
     return WORDS.say("backups.line", TIME.format(made), size.toPlainString(), file);
   }
 

@@ -147,8 +147,7 @@ class TwoLaptopsTest {
     assertThat(ok(home, "bring-in", file.toString()).out())
         .contains("nothing new, 1 entry here already");
     assertThat(ok(home, "bring-in", hut.notebook.toString()).out())
-        .isEqualToIgnoringNewLines(
-            "test.blindlap: 2 sessions here already, with nothing new.");
+        .isEqualToIgnoringNewLines("test.blindlap: 2 sessions here already, with nothing new.");
     assertThat(ok(home, "notebook", "--verify").out()).isEqualTo(verified);
     CommandLineSession.Ran itself = home.run("bring-in", home.notebook.toString());
     assertThat(itself.code()).isEqualTo(ExitCode.BAD_INPUT);

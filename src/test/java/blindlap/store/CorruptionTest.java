@@ -54,7 +54,9 @@ class CorruptionTest {
    * write-ahead logging, reserved bytes, the version of this program's tables.
    */
   @ParameterizedTest
-  @CsvSource({"16, 24", "16, 48", "18, 3", "19, 3", "20, 8", "47, 1", "56, 3", "63, 3", "63, 2", "68, 1"})
+  @CsvSource({
+    "16, 24", "16, 48", "18, 3", "19, 3", "20, 8", "47, 1", "56, 3", "63, 3", "63, 2", "68, 1"
+  })
   void a_changed_header_is_named_or_does_no_harm_and_every_session_is_saved(int at, int bits)
       throws IOException {
     byte[] bytes = damage.flipped(at, bits);

@@ -145,7 +145,9 @@ class FileFormatDocumentTest {
     }
     Path moved = folder.resolve("moved.session.txt");
     Files.writeString(moved, "\uFEFF" + text.replace("\n", "\r\n") + "\r\n");
-    assertThat(run(moved)).contains("stint 2 lap 1 grip").endsWith("16 entries in 2 chains verify\n");
+    assertThat(run(moved))
+        .contains("stint 2 lap 1 grip")
+        .endsWith("16 entries in 2 chains verify\n");
     Files.writeString(moved, text.replace("no rain", "rain"));
     assertThat(run(moved)).contains("the file was changed");
     Files.writeString(moved, text.substring(0, text.lastIndexOf("{\"entries\"")));

@@ -123,13 +123,15 @@ public final class KeepingModel {
         KeepingWords.say("working.backup"),
         () -> {
           Path backup = keeping.backUp();
-          return KeepingWords.say("backup.window", backup.getFileName(), backup.getParent());
+          return KeepingWords.say(
+              "backup.window", backup.getFileName(), String.valueOf(backup.getParent()));
         });
   }
 
   /** Says that the backup in the background failed; from any thread. */
   public void backupFailed(Exception why) {
-    background.onScreen(() -> said.set(KeepingWords.say("backup.trouble", why.getMessage())));
+    background.onScreen(
+        () -> said.set(KeepingWords.say("backup.trouble", String.valueOf(why.getMessage()))));
   }
 
   private void run(String first, Callable<String> work) {

@@ -37,8 +37,7 @@ final class KeepingPane extends VBox {
     bring.disableProperty().bind(model.workingProperty());
     backup.disableProperty().bind(model.workingProperty());
     save.disableProperty()
-        .bind(
-            javafx.beans.binding.Bindings.isNull(chosen).or(model.workingProperty()));
+        .bind(javafx.beans.binding.Bindings.isNull(chosen).or(model.workingProperty()));
     Label said = new Label();
     said.getStyleClass().add("note");
     said.setWrapText(true);

@@ -218,7 +218,8 @@ class NotebookPageTest {
   private static KeepingModel keeping(Desk desk, Path notebook) {
     SafeKeeping keeping =
         new SafeKeeping(
-            new SqliteFiles(PlanDesk.CLOCK, () -> "sixteen bytes id".getBytes(StandardCharsets.UTF_8)),
+            new SqliteFiles(
+                PlanDesk.CLOCK, () -> "sixteen bytes id".getBytes(StandardCharsets.UTF_8)),
             notebook);
     return new KeepingModel(desk.exchange(keeping), keeping, Background.immediate());
   }
