@@ -18,7 +18,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "sheets",
     description = {
-      "Writes the sheets of the day as PDF: score sheets, starter's sheet, timetable. Print them at 100 %.",
+      "Writes the sheets of the day as PDF: score sheets, starter's sheet, timetable. Print them at 100 %%.",
       "With --helper the helper's sheet, too. Asks for the helper phrase; the rider looks away."
     })
 final class SheetsCommand extends SessionCommand {

@@ -12,8 +12,10 @@ import blindlap.wording.SwapWords;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import java.util.concurrent.FutureTask;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import javafx.application.Application;
@@ -30,13 +32,20 @@ public final class BlindlapApp extends Application {
   private static @Nullable SafeKeeping keepingSafe;
   private static LongSupplier monotonic = () -> 0;
 
+  /** What a closing window still asks for is not answered, and is no error either. */
   private final ExecutorService worker =
-      Executors.newSingleThreadExecutor(
+      new ThreadPoolExecutor(
+          1,
+          1,
+          0,
+          TimeUnit.SECONDS,
+          new LinkedBlockingQueue<>(),
           task -> {
             Thread thread = new Thread(task, "work");
             thread.setDaemon(true);
             return thread;
-          });
+          },
+          new ThreadPoolExecutor.DiscardPolicy());
   private @Nullable Desk desk;
   private @Nullable Keeper keeper;
 

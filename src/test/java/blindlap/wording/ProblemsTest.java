@@ -4,10 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.DeskFault;
 import blindlap.exchange.FileFault;
+import blindlap.exchange.SessionFileFault;
 import blindlap.plan.Fault;
 import blindlap.plan.PlanFault;
 import blindlap.plan.PlanHint;
 import blindlap.plan.Problem;
+import blindlap.session.ChainFault;
+import blindlap.session.NotebookFault;
 import blindlap.session.SessionFault;
 import java.util.List;
 import java.util.stream.Stream;
@@ -21,6 +24,9 @@ class ProblemsTest {
             PlanHint.values(),
             SessionFault.values(),
             FileFault.values(),
+            SessionFileFault.values(),
+            ChainFault.values(),
+            NotebookFault.values(),
             DeskFault.values())
         .flatMap(Stream::of);
   }
