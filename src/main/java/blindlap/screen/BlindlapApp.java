@@ -46,6 +46,7 @@ public final class BlindlapApp extends Application {
             return thread;
           },
           new ThreadPoolExecutor.DiscardPolicy());
+
   private @Nullable Desk desk;
   private @Nullable Keeper keeper;
 
