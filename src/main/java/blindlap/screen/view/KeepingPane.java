@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import javafx.beans.value.ObservableObjectValue;
 import javafx.scene.AccessibleRole;
-import javafx.scene.control.Button;
+import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
@@ -31,9 +31,9 @@ final class KeepingPane extends VBox {
     this.model = model;
     this.dialogs = dialogs;
     this.chosen = chosen;
-    Button bring = button("bring", this::bringIn);
-    Button save = button("save", this::save);
-    Button backup = button("backup", model::backUp);
+    Hyperlink bring = link("bring", this::bringIn);
+    Hyperlink save = link("save", this::save);
+    Hyperlink backup = link("backup", model::backUp);
     bring.disableProperty().bind(model.workingProperty());
     backup.disableProperty().bind(model.workingProperty());
     save.disableProperty()
@@ -45,13 +45,20 @@ final class KeepingPane extends VBox {
     said.setAccessibleRole(AccessibleRole.TEXT);
     said.textProperty().bind(model.saidProperty());
     said.managedProperty().bind(said.textProperty().isNotEmpty());
-    getChildren().setAll(new FlowPane(12, 12, bring, save, backup), said);
+    FlowPane row = new FlowPane(bring, save, backup);
+    row.getStyleClass().add("doors");
+    getChildren().setAll(row, said);
   }
 
-  private static Button button(String key, Runnable work) {
-    Button button = new Button(KeepingWords.say(key));
-    button.setOnAction(e -> work.run());
-    return button;
+  /** Quiet, as the doors to the rooms are: none of it is done every day. */
+  private static Hyperlink link(String key, Runnable work) {
+    Hyperlink link = new Hyperlink(KeepingWords.say(key));
+    link.setOnAction(
+        e -> {
+          link.setVisited(false);
+          work.run();
+        });
+    return link;
   }
 
   private void bringIn() {

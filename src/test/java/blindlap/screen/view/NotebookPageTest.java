@@ -8,7 +8,6 @@ import blindlap.desk.Desk;
 import blindlap.desk.LapFiles;
 import blindlap.desk.PlainDays;
 import blindlap.desk.PlanPreview;
-import blindlap.desk.SafeKeeping;
 import blindlap.plan.Measure;
 import blindlap.screen.model.Background;
 import blindlap.screen.model.Dialogs;
@@ -19,7 +18,6 @@ import blindlap.seal.SealParameters;
 import blindlap.seal.SessionKind;
 import blindlap.session.SessionState;
 import blindlap.session.Step;
-import blindlap.store.SqliteFiles;
 import blindlap.store.SqliteNotebook;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -30,9 +28,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.stream.Stream;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
-import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import org.junit.jupiter.api.BeforeAll;
@@ -215,15 +214,6 @@ class NotebookPageTest {
     }
   }
 
-  private static KeepingModel keeping(Desk desk, Path notebook) {
-    SafeKeeping keeping =
-        new SafeKeeping(
-            new SqliteFiles(
-                PlanDesk.CLOCK, () -> "sixteen bytes id".getBytes(StandardCharsets.UTF_8)),
-            notebook);
-    return new KeepingModel(desk.exchange(keeping), keeping, Background.immediate());
-  }
-
   /** Someone who chooses these files, and saves where he is asked in the folder of the first. */
   private record Chosen(List<Path> files) implements Dialogs {
     @Override
@@ -248,9 +238,9 @@ class NotebookPageTest {
   }
 
   private static void press(Parent page, String words) {
-    Button button =
-        page.lookupAll(".button").stream()
-            .map(Button.class::cast)
+    ButtonBase button =
+        Stream.concat(page.lookupAll(".button").stream(), page.lookupAll(".hyperlink").stream())
+            .map(ButtonBase.class::cast)
             .filter(b -> b.getText().equals(words))
             .findFirst()
             .orElseThrow();
@@ -273,11 +263,11 @@ class NotebookPageTest {
         Desk there = PlanDesk.open(elsewhere, 8)) {
       NotebookModel model = model(here);
       NotebookModel.Row hand = model.answerProperty().get().about().orElseThrow();
-      KeepingModel keeping = keeping(here, notebook());
+      KeepingModel keeping = PlanDesk.keeping(here, notebook());
       Path file = folder.resolve(KeepingModel.fileName(hand));
       Window.run(() -> press(page(here, model, keeping, file), "Save as a session file …"));
       assertThat(keeping.saidProperty().get()).startsWith("Saved ").contains(file.toString());
-      KeepingModel other = keeping(there, elsewhere.resolve("quarry.blindlap"));
+      KeepingModel other = PlanDesk.keeping(there, elsewhere.resolve("quarry.blindlap"));
       NotebookModel empty = model(there);
       Window.run(() -> press(page(there, empty, other, file), "Bring in sessions …"));
       assertThat(other.saidProperty().get()).contains("is new here", "the key still sealed");
@@ -302,7 +292,7 @@ class NotebookPageTest {
       NotebookModel.Row hand = model.answerProperty().get().about().orElseThrow();
       Window.run(
           () -> {
-            NotebookPage page = page(desk, model, keeping(desk, notebook()), notebook());
+            NotebookPage page = page(desk, model, PlanDesk.keeping(desk, notebook()), notebook());
             model.searchProperty().set("riding");
             ListView<?> list = (ListView<?>) page.lookup(".sessions");
             list.getSelectionModel().select(0);
@@ -332,7 +322,7 @@ class NotebookPageTest {
     look.textScaleProperty().set(scale);
     NotebookModel model = new NotebookModel(desk, shell, Background.immediate());
     model.refresh();
-    KeepingModel keeping = keeping(desk, folder.resolve("quarry.blindlap"));
+    KeepingModel keeping = PlanDesk.keeping(desk, folder.resolve("quarry.blindlap"));
     NotebookPage page = new NotebookPage(look, model, keeping, new Chosen(List.of()));
     ShellView view =
         new ShellView(
