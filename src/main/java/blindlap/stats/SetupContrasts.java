@@ -58,6 +58,12 @@ final class SetupContrasts {
     return explained;
   }
 
+  /** Copies the projection in orthonormal coordinates: its squared length is explained(). */
+  void coordinates(double[] into) {
+    java.util.Arrays.fill(into, 0);
+    System.arraycopy(effect, 0, into, 0, rank);
+  }
+
   /** Dimension of the setups' space after drift; setups − 1 unless stints are missing. */
   int rank() {
     return rank;
