@@ -3,6 +3,7 @@ package blindlap.command;
 import blindlap.desk.BundledProtocols;
 import blindlap.desk.PlanPreview;
 import blindlap.plan.DayAnswers;
+import blindlap.plan.DayDetail;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.wording.AnswerWords;
@@ -11,6 +12,7 @@ import blindlap.wording.Problems;
 import blindlap.wording.Words;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -28,14 +30,16 @@ final class PlanCommand extends SessionCommand {
   /** One seed for all, so that the same plan gets the same answer. */
   private static final long SEED = 20_251_101L;
 
+  private static final int MOST_DAYS = 100_000;
+
   @Parameters(paramLabel = "FILE", description = "The plan file.")
   @Nullable Path file;
 
   @Option(
       names = "--days",
       paramLabel = "N",
-      description = "Days to simulate, 1 to 100000; ${DEFAULT-VALUE} if not given.")
-  int days = 2000;
+      description = "Days to simulate, 1 to 100000; 2000 if not given, 500 with three setups or four.")
+  @Nullable Integer days;
 
   @Option(names = "--times", description = "Also the clock times of every stint.")
   boolean times;
@@ -46,6 +50,11 @@ final class PlanCommand extends SessionCommand {
 
   @Override
   public Integer call() {
+    if (days != null && (days < 1 || days > MOST_DAYS)) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "--days: " + days + " days cannot be simulated; give 1 to " + MOST_DAYS + ". Nothing was worked out.");
+    }
     String text = new String(read(java.util.Objects.requireNonNull(file)), StandardCharsets.UTF_8);
     DayAnswers answers = new DayAnswers();
     PlanPreview preview = PlanPreview.of(text, BundledProtocols.load(), answers);
@@ -71,22 +80,33 @@ final class PlanCommand extends SessionCommand {
   }
 
   private void answer(Plan plan, PlanPreview preview, DayAnswers answers) {
-    AnswerWords words = new AnswerWords(plan, preview.answer());
+    Optional<DayDetail> detail =
+        answers
+            .simulate(plan, days == null ? DayAnswers.usualDays(plan) : days, SEED, () -> false)
+            .map(simulated -> answers.detail(plan, simulated));
+    AnswerWords words =
+        new AnswerWords(
+            plan,
+            preview
+                .answer()
+                .map(quick -> detail.map(d -> answers.refined(plan, quick, d)).orElse(quick)));
     say(words.sentence().text());
     words.lead().forEach(this::say);
     words.orders().forEach(this::say);
-    answers
-        .simulate(plan, Math.max(1, days), SEED, () -> false)
-        .map(simulated -> answers.detail(plan, simulated))
-        .ifPresent(
-            detail -> {
-              words.simulated(detail).ifPresent(this::say);
-              if (!detail.odds().isEmpty()) {
-                say(AnswerWords.say("odds.title"));
-                words.odds(detail.odds()).forEach(this::say);
-                say(words.oddsSource(detail.odds(), detail.days()));
-              }
-            });
+    detail.ifPresent(found -> simulated(words, found));
     answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
+  }
+
+  private void simulated(AnswerWords words, DayDetail detail) {
+    words.simulated(detail).ifPresent(this::say);
+    if (!detail.odds().isEmpty()) {
+      say(AnswerWords.say("odds.title"));
+      words.odds(detail.odds()).forEach(this::say);
+      say(words.oddsSource(detail.odds(), detail.days()));
+    } else if (!detail.pairs().isEmpty()) {
+      say(AnswerWords.say("odds.pairs.title"));
+      words.pairOdds(detail.pairs()).forEach(this::say);
+      say(words.pairOddsSource(detail));
+    }
   }
 }

@@ -7,8 +7,7 @@ import blindlap.stats.Detectable;
 import blindlap.stats.Drift;
 import blindlap.stats.Interval;
 import blindlap.stats.OrderSet;
-import blindlap.stats.PairsDetectable;
-import blindlap.stats.Scale;
+import blindlap.stats.PairsPower;
 import blindlap.stats.SimulatedDays;
 import blindlap.stats.VerdictOdds;
 import java.util.ArrayList;
@@ -30,7 +29,6 @@ public final class DayAnswers {
 
   private static final int LONGEST_CURVE = 48;
   private static final int KEPT = 200;
-  private static final double[] TRUTHS = {0, 1, 1.5, 2};
 
   private final Map<Key, Base> kept =
       new LinkedHashMap<>(16, 0.75f, true) {
@@ -49,7 +47,7 @@ public final class DayAnswers {
       Assignments set,
       OrderSet orders,
       @Nullable DayPower power,
-      @Nullable PairsDetectable pairs,
+      @Nullable PairsPower pairs,
       double unitDifference) {}
 
   /**
@@ -62,7 +60,7 @@ public final class DayAnswers {
     if (base == null) {
       return Optional.empty();
     }
-    Terms terms = Terms.of(plan);
+    DayTerms terms = DayTerms.of(plan);
     int most = Schedule.mostStints(plan);
     DayAnswer.Point chosen = point(base, plan.stints(), terms, most);
     List<DayAnswer.Point> curve = curve(plan, terms, most);
@@ -70,8 +68,8 @@ public final class DayAnswers {
         new DayAnswer(
             base.orders,
             Handlings.of(plan),
-            terms.noise,
-            terms.worthwhile,
+            terms.noise(),
+            terms.worthwhile(),
             chosen,
             curve,
             enough(curve, terms),
@@ -95,7 +93,7 @@ public final class DayAnswers {
     Drift drift = drift(plan);
     return Optional.of(
         new DayLeft(
-            cuts(base, drift, Terms.of(plan), cancelled),
+            cuts(base, drift, DayTerms.of(plan), cancelled),
             losing(base, 1, drift, cancelled),
             losing(base, 2, drift, cancelled)));
   }
@@ -106,39 +104,114 @@ public final class DayAnswers {
    * @param days simulated days, at least 1
    * @param seed the same seed gives the same days
    * @param cancelled asked before every day
-   * @return empty where {@link #quick} is, for three and four setups, and where nothing can be
-   *     shown
+   * @return empty where {@link #quick} is and where nothing can be shown
    * @throws java.util.concurrent.CancellationException if cancelled
    */
-  public Optional<SimulatedDays> simulate(
+  public Optional<DaySimulation> simulate(
       Plan plan, int days, long seed, BooleanSupplier cancelled) {
     Base base = base(plan, plan.stints());
-    if (base == null || base.power == null || base.orders.attainableLevel() == 0) {
+    if (base == null || base.orders.attainableLevel() == 0) {
       return Optional.empty();
     }
-    return Optional.of(base.power.simulate(days, seed, cancelled));
+    if (base.power != null) {
+      return Optional.of(new DaySimulation.Two(base.power.simulate(days, seed, cancelled)));
+    }
+    DayTerms terms = DayTerms.of(plan);
+    PairsPower pairs = java.util.Objects.requireNonNull(base.pairs);
+    double[] truths = terms.truths();
+    double[] ladder = pairs.ladder(POWER);
+    double[] all = java.util.Arrays.copyOf(truths, truths.length + ladder.length);
+    System.arraycopy(ladder, 0, all, truths.length, ladder.length);
+    return Optional.of(
+        new DaySimulation.Many(pairs.simulate(all, days, seed, cancelled), truths.length));
+  }
+
+  /**
+   * Days to simulate so that the answer comes within a second up to 16 stints (docs/performance.md).
+   */
+  public static int usualDays(Plan plan) {
+    return plan.setups().size() > 2 ? 500 : 2000;
   }
 
   /** The answer that simulated days of this plan give. */
-  public DayDetail detail(Plan plan, SimulatedDays simulated) {
-    Terms terms = Terms.of(plan);
-    double sd = terms.noise.sd();
+  public DayDetail detail(Plan plan, DaySimulation simulation) {
+    DayTerms terms = DayTerms.of(plan);
+    double sd = terms.noise().sd();
+    double unit;
+    Interval error;
+    if (simulation instanceof DaySimulation.Many many) {
+      unit = many.simulated().difference(1, POWER, many.ladder());
+      error = many.simulated().differenceError95(sd, POWER, many.ladder());
+    } else {
+      SimulatedDays simulated = ((DaySimulation.Two) simulation).simulated();
+      unit = simulated.difference(1, POWER);
+      error = simulated.differenceError95(sd, POWER);
+    }
     DayAnswer.Point point =
         new DayAnswer.Point(
             plan.stints(),
             DayAnswer.Source.SIMULATION,
-            terms.shown(simulated.difference(sd, POWER)),
-            range(simulated.difference(1, POWER), terms),
+            terms.shown(unit * sd),
+            range(unit, terms),
             plan.stints() <= Schedule.mostStints(plan));
+    return new DayDetail(
+        simulation.days(),
+        point,
+        terms.shown(error),
+        endings(simulation, terms),
+        pairEndings(simulation, terms));
+  }
+
+  private static List<DayAnswer.Ending> endings(DaySimulation simulation, DayTerms terms) {
     List<DayAnswer.Ending> odds = new ArrayList<>();
-    if (terms.comparable()) {
-      for (double truth : TRUTHS) {
-        VerdictOdds each = simulated.odds(truth * terms.margin, terms.margin, sd);
-        odds.add(new DayAnswer.Ending(terms.shown(truth * terms.margin), each));
+    if (simulation instanceof DaySimulation.Two two) {
+      double sd = terms.noise().sd();
+      for (double truth : terms.truths()) {
+        VerdictOdds each = two.simulated().odds(truth * sd, terms.margin(), sd);
+        odds.add(new DayAnswer.Ending(terms.shown(truth * sd), each));
       }
     }
-    return new DayDetail(
-        simulated.days(), point, terms.shown(simulated.differenceError95(sd, POWER)), odds);
+    return odds;
+  }
+
+  private static List<DayDetail.PairEnding> pairEndings(DaySimulation simulation, DayTerms terms) {
+    List<DayDetail.PairEnding> odds = new ArrayList<>();
+    if (simulation instanceof DaySimulation.Many many) {
+      double[] truths = terms.truths();
+      for (int i = 0; i < truths.length; i++) {
+        odds.add(
+            new DayDetail.PairEnding(
+                terms.shown(truths[i] * terms.noise().sd()), many.simulated().odds(i)));
+      }
+    }
+    return odds;
+  }
+
+  /**
+   * The answer with what simulated days tell in place of what is only rough by formula; unchanged
+   * where the formula holds.
+   */
+  public DayAnswer refined(Plan plan, DayAnswer answer, DayDetail detail) {
+    DayAnswer.Source source = answer.chosen().source();
+    if (source != DayAnswer.Source.ROUGH && source != DayAnswer.Source.PAIRS) {
+      return answer;
+    }
+    DayTerms terms = DayTerms.of(plan);
+    List<DayAnswer.Point> curve =
+        answer.curve().stream()
+            .map(p -> p.stints() == plan.stints() ? detail.chosen() : p)
+            .toList();
+    return new DayAnswer(
+        answer.orders(),
+        answer.handlings(),
+        answer.noise(),
+        answer.worthwhile(),
+        detail.chosen(),
+        curve,
+        enough(curve, terms),
+        answer.mostStints(),
+        days(detail.chosen(), terms),
+        answer.odds());
   }
 
   private static CutShort losing(Base base, int lost, Drift drift, BooleanSupplier cancelled) {
@@ -153,7 +226,7 @@ public final class DayAnswers {
   }
 
   private static List<DayLeft.Cut> cuts(
-      Base base, Drift drift, Terms terms, BooleanSupplier cancelled) {
+      Base base, Drift drift, DayTerms terms, BooleanSupplier cancelled) {
     List<DayLeft.Cut> cuts = new ArrayList<>();
     int stints = base.set.stints();
     for (int after = 1; after <= stints; after++) {
@@ -164,7 +237,7 @@ public final class DayAnswers {
         boolean[] ridden = new boolean[stints];
         java.util.Arrays.fill(ridden, 0, after, true);
         Detectable formula = DayPower.of(base.set, ridden, drift).formula();
-        difference = terms.shown(formula.difference(terms.noise.sd(), POWER));
+        difference = terms.shown(formula.difference(terms.noise().sd(), POWER));
       }
       cuts.add(new DayLeft.Cut(after, left, difference));
     }
@@ -210,8 +283,11 @@ public final class DayAnswers {
       }
       OrderSet orders = OrderSet.of(set);
       if (key.rule.setups() > 2) {
-        PairsDetectable pairs = PairsDetectable.of(set, key.drift);
-        double unit = orders.attainableLevel() == 0 ? Double.NaN : pairs.difference(1, POWER);
+        PairsPower pairs = PairsPower.of(set, key.drift);
+        double unit =
+            orders.attainableLevel() == 0
+                ? Double.NaN
+                : pairs.approximation().difference(1, POWER);
         return new Base(set, orders, null, pairs, unit);
       }
       DayPower power = DayPower.of(set, key.drift);
@@ -222,7 +298,7 @@ public final class DayAnswers {
     }
   }
 
-  private static DayAnswer.Point point(Base base, int stints, Terms terms, int most) {
+  private static DayAnswer.Point point(Base base, int stints, DayTerms terms, int most) {
     DayAnswer.Source source;
     if (base.orders.attainableLevel() == 0) {
       source = DayAnswer.Source.NEVER;
@@ -235,19 +311,19 @@ public final class DayAnswers {
     return new DayAnswer.Point(
         stints,
         source,
-        terms.shown(base.unitDifference * terms.noise.sd()),
+        terms.shown(base.unitDifference * terms.noise().sd()),
         range(base.unitDifference, terms),
         stints <= most);
   }
 
-  private static @Nullable Interval range(double unitDifference, Terms terms) {
-    Interval noise = terms.noise.range();
+  private static @Nullable Interval range(double unitDifference, DayTerms terms) {
+    Interval noise = terms.noise().range();
     return noise == null || Double.isNaN(unitDifference)
         ? null
         : terms.shown(new Interval(unitDifference * noise.low(), unitDifference * noise.high()));
   }
 
-  private List<DayAnswer.Point> curve(Plan plan, Terms terms, int most) {
+  private List<DayAnswer.Point> curve(Plan plan, DayTerms terms, int most) {
     Integer block = plan.protocol().block();
     int setups = Math.max(2, plan.setups().size());
     int step = block == null || block < 4 ? setups == 3 ? 6 : 4 : block;
@@ -268,18 +344,18 @@ public final class DayAnswers {
     return curve;
   }
 
-  private static OptionalInt enough(List<DayAnswer.Point> curve, Terms terms) {
+  private static OptionalInt enough(List<DayAnswer.Point> curve, DayTerms terms) {
     return !terms.comparable()
         ? OptionalInt.empty()
         : curve.stream()
-            .filter(p -> p.difference() <= terms.worthwhile)
+            .filter(p -> p.difference() <= terms.worthwhile())
             .mapToInt(DayAnswer.Point::stints)
             .min();
   }
 
   /** Estimates of n like days are averaged: the difference shrinks by √n (METHOD 10). */
-  private static OptionalInt days(DayAnswer.Point chosen, Terms terms) {
-    double times = chosen.difference() / terms.worthwhile;
+  private static OptionalInt days(DayAnswer.Point chosen, DayTerms terms) {
+    double times = chosen.difference() / terms.worthwhile();
     if (!terms.comparable() || !(times > 1)) {
       return OptionalInt.empty();
     }
@@ -287,45 +363,16 @@ public final class DayAnswers {
     return days > 99 ? OptionalInt.empty() : OptionalInt.of((int) days);
   }
 
-  private static List<DayAnswer.Ending> odds(Base base, Terms terms) {
+  private static List<DayAnswer.Ending> odds(Base base, DayTerms terms) {
     List<DayAnswer.Ending> odds = new ArrayList<>();
     if (base.power != null && terms.comparable() && base.orders.attainableLevel() > 0) {
-      for (double truth : TRUTHS) {
-        double difference = truth * terms.margin;
+      double sd = terms.noise().sd();
+      for (double truth : terms.truths()) {
         odds.add(
             new DayAnswer.Ending(
-                terms.shown(difference),
-                base.power.odds(difference, terms.margin, terms.noise.sd())));
+                terms.shown(truth * sd), base.power.odds(truth * sd, terms.margin(), sd)));
       }
     }
     return odds;
-  }
-
-  /** The primary measure's scale: numbers are worked out in its model and shown in its unit. */
-  private record Terms(NoiseKnown noise, boolean ratio, double worthwhile, double margin) {
-    static Terms of(Plan plan) {
-      NoiseKnown noise = NoiseKnown.of(plan);
-      Measure primary = plan.primary().orElse(null);
-      boolean ratio = primary != null && primary.scale() == Scale.RATIO;
-      java.math.@org.jspecify.annotations.Nullable BigDecimal declared =
-          primary == null ? null : primary.worthwhile();
-      double worthwhile =
-          declared != null && declared.signum() > 0 ? declared.doubleValue() : Double.NaN;
-      return new Terms(noise, ratio, worthwhile, ratio ? Math.log1p(worthwhile / 100) : worthwhile);
-    }
-
-    /** True if noise and worthwhile difference are in one unit. */
-    boolean comparable() {
-      return noise.kind() != NoiseKnown.Kind.UNKNOWN && worthwhile > 0;
-    }
-
-    /** From the model to the unit in which people think; units of noise stay as they are. */
-    double shown(double value) {
-      return ratio && noise.kind() != NoiseKnown.Kind.UNKNOWN ? 100 * Math.expm1(value) : value;
-    }
-
-    Interval shown(Interval value) {
-      return new Interval(shown(value.low()), shown(value.high()));
-    }
   }
 }

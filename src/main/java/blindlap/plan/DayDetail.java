@@ -1,6 +1,7 @@
 package blindlap.plan;
 
 import blindlap.stats.Interval;
+import blindlap.stats.SimulatedPairs;
 import java.util.List;
 
 /**
@@ -9,12 +10,27 @@ import java.util.List;
  * @param days simulated days
  * @param chosen the planned number of stints
  * @param error95 95 % interval of its difference over repetitions of the simulation
- * @param odds how such a day would end; empty if noise or worthwhile difference is unknown
+ * @param odds how such a day would end; empty for three and four setups, and if noise or worthwhile
+ *     difference is unknown
+ * @param pairs the same for three and four setups
  */
 public record DayDetail(
-    int days, DayAnswer.Point chosen, Interval error95, List<DayAnswer.Ending> odds) {
+    int days,
+    DayAnswer.Point chosen,
+    Interval error95,
+    List<DayAnswer.Ending> odds,
+    List<PairEnding> pairs) {
+
+  /**
+   * How such a day would end if one setup differed from all others.
+   *
+   * @param difference by how much it truly differs
+   * @param odds shares of days
+   */
+  public record PairEnding(double difference, SimulatedPairs.Odds odds) {}
 
   public DayDetail {
     odds = List.copyOf(odds);
+    pairs = List.copyOf(pairs);
   }
 }

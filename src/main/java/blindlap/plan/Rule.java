@@ -25,7 +25,11 @@ public record Rule(
     @Nullable Integer maxRun,
     @Nullable Double minTrendEfficiency) {
 
-  /** Most stints of one day: keeps every count and every draw within 64 bits a block. */
+  /**
+   * Most stints of one day: more than anyone rides. It keeps the walks, draws and texts of a day
+   * small; two setups have fewer than 2^63 orders even as one shuffle of the day, three and four
+   * have more, so that counts of orders are always whole numbers of any size.
+   */
   public static final int MOST_STINTS = 60;
 
   public Rule {

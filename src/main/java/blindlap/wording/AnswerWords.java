@@ -90,9 +90,11 @@ public final class AnswerWords {
       return sentence("never", "never");
     }
     String measure = primary.map(Measure::name).orElse("–");
+    boolean seldom = Double.isNaN(day.chosen().difference());
+    String key = seldom ? "seldom" : "shows";
     return sentence(
-        "shows",
-        day.chosen().source() == DayAnswer.Source.PAIRS ? "pairs" : "shows",
+        key,
+        plan.setups().size() > 2 ? key + ".pairs" : key,
         day.chosen().stints(),
         amount(day.chosen().difference()),
         measure,
@@ -133,6 +135,10 @@ public final class AnswerWords {
     DayAnswer day = answer.get();
     if (day.never()) {
       lines.add(WORDS.say("never", count(day), Figures.p(day.orders().smallestP())));
+      return lines;
+    }
+    if (Double.isNaN(day.chosen().difference())) {
+      lines.add(WORDS.say(plan.setups().size() > 2 ? "seldom.pairs" : "seldom"));
       return lines;
     }
     Interval range = day.chosen().range();
@@ -247,16 +253,36 @@ public final class AnswerWords {
     return lines;
   }
 
+  /** How a day of three or four setups would end, a sentence a row. */
+  public List<String> pairOdds(List<DayDetail.PairEnding> endings) {
+    return endings.stream()
+        .map(ending -> WORDS.say("odds.pairs.row", pairCells(ending).toArray()))
+        .toList();
+  }
+
+  /** One row: the true difference of one setup from all others, then days in 100. */
+  public List<String> pairCells(DayDetail.PairEnding ending) {
+    return List.of(
+        truth(ending.difference()),
+        Figures.inHundred(ending.odds().differ()),
+        Figures.inHundred(ending.odds().pair()),
+        Figures.inHundred(ending.odds().all()),
+        Figures.inHundred(ending.odds().wrong()));
+  }
+
+  private String truth(double difference) {
+    double worthwhile = answer.map(DayAnswer::worthwhile).orElse(Double.NaN);
+    return difference == 0
+        ? WORDS.say("odds.nothing")
+        : Math.abs(difference - worthwhile) < 1e-9 * worthwhile
+            ? WORDS.say("odds.just", declared())
+            : amount(difference);
+  }
+
   /** One row: the true difference, then days in 100 in the order of the verdicts. */
   public List<String> cells(DayAnswer.Ending ending) {
     List<String> cells = new ArrayList<>();
-    double worthwhile = answer.map(DayAnswer::worthwhile).orElse(Double.NaN);
-    cells.add(
-        ending.difference() == 0
-            ? WORDS.say("odds.nothing")
-            : Math.abs(ending.difference() - worthwhile) < 1e-9 * worthwhile
-                ? WORDS.say("odds.just", declared())
-                : amount(ending.difference()));
+    cells.add(truth(ending.difference()));
     VerdictOdds odds = ending.odds();
     for (Verdict verdict :
         List.of(
@@ -270,13 +296,23 @@ public final class AnswerWords {
     return cells;
   }
 
+  /** How the odds of pairs were found. */
+  public String pairOddsSource(DayDetail detail) {
+    double error = detail.pairs().stream().mapToDouble(e -> e.odds().error()).max().orElse(0);
+    return WORDS.say(
+        "odds.error", days(detail.days()), Figures.number(100 * error, 1));
+  }
+
+  private static String days(int days) {
+    return String.format(Locale.ROOT, "%,d", days);
+  }
+
   /** How the odds were found. */
   public String oddsSource(List<DayAnswer.Ending> endings, int days) {
     double error = endings.stream().mapToDouble(e -> e.odds().error()).max().orElse(0);
     return error == 0
         ? WORDS.say("odds.formula")
-        : WORDS.say(
-            "odds.error", String.format(Locale.ROOT, "%,d", days), Figures.number(100 * error, 1));
+        : WORDS.say("odds.error", days(days), Figures.number(100 * error, 1));
   }
 
   /** The simulated difference with its error, if there is one. */
@@ -284,12 +320,16 @@ public final class AnswerWords {
     DayAnswer.Point chosen = detail.chosen();
     Interval error = detail.error95();
     if (Double.isNaN(chosen.difference())) {
-      return Optional.empty();
+      return Optional.of(WORDS.say("simulated.never", days(detail.days())));
+    }
+    if (Double.isNaN(error.low()) || Double.isNaN(error.high())) {
+      return Optional.of(
+          WORDS.say("simulated.rough", days(detail.days()), amount(chosen.difference())));
     }
     return Optional.of(
         WORDS.say(
             "simulated",
-            String.format(Locale.ROOT, "%,d", detail.days()),
+            days(detail.days()),
             amount(chosen.difference()),
             Figures.number(error.low(), Figures.decimals(error)),
             unit(Figures.number(error.high(), Figures.decimals(error)))));

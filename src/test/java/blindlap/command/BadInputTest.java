@@ -59,6 +59,19 @@ class BadInputTest {
     assertThat(day.run("notebook").out()).contains("empty");
   }
 
+  @ParameterizedTest
+  @org.junit.jupiter.params.provider.ValueSource(strings = {"0", "-5", "100001", "2147483647"})
+  void daysBeyondReasonAreRefusedBeforeAnyIsSimulated(String days) {
+    CommandLineSession day = new CommandLineSession(folder);
+    Path plan = day.file("plan.yaml", Plans.SMALL);
+
+    CommandLineSession.Ran ran = day.run("plan", "--days", days, plan.toString());
+
+    assertThat(ran.code()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(ran.err()).contains("--days", days, "give 1 to 100000");
+    assertThat(ran.out()).isEmpty();
+  }
+
   @Test
   void aPlanThatCannotShowAnythingNeedsAnOverrideAndSaysSoInTheEnd() {
     CommandLineSession day = new CommandLineSession(folder);

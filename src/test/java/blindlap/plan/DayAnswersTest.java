@@ -12,6 +12,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class DayAnswersTest {
+  private static final String THREE =
+      "setups: [{name: A}, {name: B}, {name: C}]\nprotocol: three-setups\ntimetable: null\n";
+
   private final DayAnswers answers = new DayAnswers();
 
   private DayAnswer quick(String yaml) {
@@ -142,6 +145,53 @@ class DayAnswersTest {
 
     assertThat(answer.chosen().source()).isEqualTo(DayAnswer.Source.PAIRS);
     assertThat(answer.chosen().difference()).isBetween(1.9, 2.3);
+  }
+
+  @Test
+  void threeSetupsAreSimulatedWithTheTestOfTheirPairs() {
+    // METHOD 4, k = 3, N = 18: 1.5 SD is told apart with power .45, the setups differ with .63.
+    Plan plan = Plans.with(THREE + "stints: 18\nnoise: {sd: 0.333333}\n");
+    DaySimulation first = answers.simulate(plan, 300, 3, () -> false).orElseThrow();
+    DaySimulation all = first.and(answers.simulate(plan, 300, 4, () -> false).orElseThrow());
+    DayDetail detail = answers.detail(plan, all);
+
+    assertThat(detail.odds()).isEmpty();
+    // Worthwhile are .5 s, 1.5 times the noise.
+    DayDetail.PairEnding just = detail.pairs().get(1);
+    assertThat(just.difference()).isCloseTo(0.5, within(1e-9));
+    assertThat(just.odds().pair()).isCloseTo(0.45, within(0.06));
+    assertThat(just.odds().differ()).isCloseTo(0.63, within(0.06));
+    assertThat(detail.pairs().get(0).odds().wrong()).isCloseTo(0.05, within(0.03));
+    assertThat(detail.error95().low()).isLessThan(detail.chosen().difference());
+    assertThat(detail.error95().high()).isGreaterThan(detail.chosen().difference());
+
+    DayAnswer refined = answers.refined(plan, answers.quick(plan).orElseThrow(), detail);
+    assertThat(refined.chosen()).isEqualTo(detail.chosen());
+    assertThat(refined.curve()).contains(detail.chosen());
+  }
+
+  @Test
+  void threeSetupsOnNineStintsAreFoundToShowNoPairReliably() {
+    // Of 36 partitions few have the largest |t| of a pair alone, however large the difference.
+    Plan plan = Plans.with(THREE + "stints: 9\nnoise: null\n");
+    DayAnswer quick = answers.quick(plan).orElseThrow();
+    DayDetail detail =
+        answers.detail(plan, answers.simulate(plan, 200, 3, () -> false).orElseThrow());
+
+    assertThat(quick.chosen().difference()).isPositive();
+    assertThat(detail.chosen().difference()).isNaN();
+    assertThat(detail.pairs()).isEmpty();
+    assertThat(answers.refined(plan, quick, detail).showsWorthwhile()).isFalse();
+  }
+
+  @Test
+  void whatTheFormulaHoldsForIsNotReplaced() {
+    Plan plan = Plans.with("");
+    DayAnswer quick = answers.quick(plan).orElseThrow();
+    DayDetail detail =
+        answers.detail(plan, answers.simulate(plan, 50, 3, () -> false).orElseThrow());
+
+    assertThat(answers.refined(plan, quick, detail)).isSameAs(quick);
   }
 
   @Test

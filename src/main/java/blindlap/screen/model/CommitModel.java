@@ -128,7 +128,7 @@ public final class CommitModel {
   public List<PlanSummary.Part> summary() {
     return page.planProperty()
         .get()
-        .map(plan -> PlanSummary.parts(plan, desk.planning().answers().quick(plan)))
+        .map(plan -> PlanSummary.parts(plan, page.answer().latest()))
         .orElse(List.of());
   }
 

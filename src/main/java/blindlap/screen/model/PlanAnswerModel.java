@@ -5,17 +5,21 @@ import blindlap.plan.DayAnswer;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.DayDetail;
 import blindlap.plan.DayLeft;
+import blindlap.plan.DaySimulation;
 import blindlap.plan.Differences;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.plot.Drawing;
-import blindlap.stats.SimulatedDays;
+import blindlap.stats.Verdict;
 import blindlap.wording.AnswerWords;
 import blindlap.wording.DayWords;
+import blindlap.wording.PlanWords;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -28,14 +32,22 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 public final class PlanAnswerModel {
   private static final long SEED = 20_251_101L;
   private static final int CHUNK = 100;
-  private static final int DAYS = 2000;
+  private static final int USUAL = -1;
+  private static final List<Verdict> VERDICTS =
+      List.of(
+          Verdict.REAL_AND_WORTHWHILE,
+          Verdict.REAL_BUT_SMALL,
+          Verdict.NO_WORTHWHILE_DIFFERENCE,
+          Verdict.DIRECTION_KNOWN,
+          Verdict.NOT_SETTLED);
 
   private final DayAnswers answers;
   private final Background background;
   private final AtomicLong turn = new AtomicLong();
   private final ReadOnlyObjectWrapper<Shown> shown = new ReadOnlyObjectWrapper<>(Shown.NOTHING);
   private final ReadOnlyStringWrapper progress = new ReadOnlyStringWrapper("");
-  private int daysWanted = DAYS;
+  private int daysWanted = USUAL;
+  private Optional<DayAnswer> latest = Optional.empty();
 
   /**
    * Everything the page says about the day.
@@ -44,6 +56,7 @@ public final class PlanAnswerModel {
    * @param lead what it means
    * @param orders orders, swaps, handlings
    * @param simulated the answer by simulation; empty while there is none
+   * @param heads heads of the columns of the odds
    * @param odds a row per true difference: its words, then days in 100
    * @param oddsSource how the odds were found
    * @param left what is left if the day is cut short; empty while it is being worked out
@@ -58,6 +71,7 @@ public final class PlanAnswerModel {
       List<String> lead,
       List<String> orders,
       String simulated,
+      List<String> heads,
       List<List<String>> odds,
       String oddsSource,
       List<String> left,
@@ -72,6 +86,7 @@ public final class PlanAnswerModel {
             List.of(),
             List.of(),
             "",
+            List.of(),
             List.of(),
             "",
             List.of(),
@@ -107,6 +122,11 @@ public final class PlanAnswerModel {
     return progress.getReadOnlyProperty();
   }
 
+  /** The best answer so far for the plan on the page; empty where there is none. */
+  Optional<DayAnswer> latest() {
+    return latest;
+  }
+
   /** Days to simulate for each answer; 0 for the formula only. */
   public void simulate(int days) {
     daysWanted = days;
@@ -116,13 +136,14 @@ public final class PlanAnswerModel {
   void show(PlanPreview preview) {
     long mine = turn.incrementAndGet();
     progress.set("");
+    latest = preview.answer();
     Plan plan = preview.plan().orElse(null);
     if (plan == null) {
       shown.set(Shown.NOTHING);
       return;
     }
     shown.set(shown(plan, preview.answer(), Optional.empty(), Optional.empty()));
-    if (preview.answer().isPresent() && daysWanted > 0) {
+    if (preview.answer().isPresent() && daysWanted != 0) {
       background.run(
           () -> answers.left(plan, () -> turn.get() != mine),
           left -> {
@@ -140,18 +161,20 @@ public final class PlanAnswerModel {
       Plan plan,
       Optional<DayAnswer> answer,
       Optional<DayLeft> left,
-      Optional<SimulatedDays> soFar) {
-    int done = soFar.map(SimulatedDays::days).orElse(0);
-    if (done >= daysWanted) {
+      Optional<DaySimulation> soFar) {
+    int done = soFar.map(DaySimulation::days).orElse(0);
+    int wanted = daysWanted == USUAL ? DayAnswers.usualDays(plan) : daysWanted;
+    if (done >= wanted) {
       progress.set("");
+      soFar.ifPresent(all -> refine(plan, answer, left, answers.detail(plan, all)));
       return;
     }
-    progress.set(AnswerWords.say("progress", done, daysWanted));
+    progress.set(AnswerWords.say("progress", done, wanted));
     background.run(
         () -> answers.simulate(plan, CHUNK, SEED + done, () -> turn.get() != mine),
         chunk -> {
           if (turn.get() == mine && chunk.isPresent()) {
-            SimulatedDays all = soFar.map(days -> days.and(chunk.get())).orElse(chunk.get());
+            DaySimulation all = soFar.map(days -> days.and(chunk.get())).orElse(chunk.get());
             shown.set(shown(plan, answer, left, Optional.of(answers.detail(plan, all))));
             more(mine, plan, answer, left, Optional.of(all));
           } else if (turn.get() == mine) {
@@ -159,6 +182,15 @@ public final class PlanAnswerModel {
           }
         },
         this::stopped);
+  }
+
+  /** All days are simulated: where the formula is only rough, their answer takes its place. */
+  private void refine(
+      Plan plan, Optional<DayAnswer> answer, Optional<DayLeft> left, DayDetail detail) {
+    latest = answer.map(quick -> answers.refined(plan, quick, detail));
+    if (!latest.equals(answer)) {
+      shown.set(shown(plan, latest, left, Optional.of(detail)));
+    }
   }
 
   /** A cancelled simulation is no trouble: the knob was turned again. */
@@ -171,22 +203,49 @@ public final class PlanAnswerModel {
   private static Shown shown(
       Plan plan, Optional<DayAnswer> answer, Optional<DayLeft> left, Optional<DayDetail> detail) {
     AnswerWords words = new AnswerWords(plan, answer);
-    List<DayAnswer.Ending> odds =
-        detail.map(DayDetail::odds).orElse(answer.map(DayAnswer::odds).orElse(List.of()));
+    Odds odds = odds(words, answer, detail);
     Optional<Schedule> schedule = PlanPictures.schedule(plan);
     return new Shown(
         words.sentence(),
         words.lead(),
         words.orders(),
         detail.flatMap(words::simulated).orElse(""),
-        odds.stream().map(words::cells).toList(),
-        odds.isEmpty() ? "" : words.oddsSource(odds, detail.map(DayDetail::days).orElse(0)),
+        odds.heads(),
+        odds.rows(),
+        odds.source(),
         left.map(words::cuts).orElse(List.of()),
         answer.flatMap(a -> PlanPictures.curve(plan, a, words)),
         schedule.map(s -> PlanPictures.strip(plan, s)),
         schedule.map(s -> List.of(DayWords.summary(s))).orElse(List.of()),
         differences(plan),
         plan.setups().stream().map(s -> s.name()).toList());
+  }
+
+  private record Odds(List<String> heads, List<List<String>> rows, String source) {}
+
+  private static Odds odds(
+      AnswerWords words, Optional<DayAnswer> answer, Optional<DayDetail> detail) {
+    List<DayDetail.PairEnding> pairs = detail.map(DayDetail::pairs).orElse(List.of());
+    if (!pairs.isEmpty()) {
+      return new Odds(
+          Stream.of("if", "DIFFER", "PAIR", "ALL", "WRONG")
+              .map(head -> PlanWords.say("odds.pairs." + head))
+              .toList(),
+          pairs.stream().map(words::pairCells).toList(),
+          words.pairOddsSource(detail.orElseThrow()));
+    }
+    List<DayAnswer.Ending> odds =
+        detail.map(DayDetail::odds).orElse(answer.map(DayAnswer::odds).orElse(List.of()));
+    if (odds.isEmpty()) {
+      return new Odds(List.of(), List.of(), "");
+    }
+    List<String> heads = new ArrayList<>();
+    heads.add(PlanWords.say("odds.if"));
+    VERDICTS.forEach(verdict -> heads.add(PlanWords.say("odds." + verdict.name())));
+    return new Odds(
+        heads,
+        odds.stream().map(words::cells).toList(),
+        words.oddsSource(odds, detail.map(DayDetail::days).orElse(0)));
   }
 
   private static List<Row> differences(Plan plan) {

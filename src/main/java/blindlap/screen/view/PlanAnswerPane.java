@@ -15,13 +15,7 @@ import javafx.scene.layout.VBox;
 
 /** What the day can show: the sections of the page that follow the knobs. */
 final class PlanAnswerPane {
-  private static final List<String> VERDICTS =
-      List.of(
-          "REAL_AND_WORTHWHILE",
-          "REAL_BUT_SMALL",
-          "NO_WORTHWHILE_DIFFERENCE",
-          "DIRECTION_KNOWN",
-          "NOT_SETTLED");
+  private static final double FIRST = 30;
 
   private final Look look;
   private final PlanAnswerModel model;
@@ -102,18 +96,19 @@ final class PlanAnswerPane {
     GridPane table = new GridPane();
     table.getStyleClass().add("plan-table");
     ColumnConstraints first = new ColumnConstraints();
-    first.setPercentWidth(30);
+    first.setPercentWidth(FIRST);
     table.getColumnConstraints().add(first);
-    table.add(PlanFields.words(PlanWords.say("odds.if"), "second", "head"), 0, 0);
-    for (int i = 0; i < VERDICTS.size(); i++) {
+    List<String> heads = now.heads();
+    table.add(PlanFields.words(heads.get(0), "second", "head"), 0, 0);
+    for (int i = 1; i < heads.size(); i++) {
       ColumnConstraints column = new ColumnConstraints();
       column.setHalignment(HPos.RIGHT);
       column.setHgrow(Priority.ALWAYS);
-      column.setPercentWidth(14);
+      column.setPercentWidth((100.0 - FIRST) / (heads.size() - 1));
       table.getColumnConstraints().add(column);
-      Label head = PlanFields.words(PlanWords.say("odds." + VERDICTS.get(i)), "second", "head");
+      Label head = PlanFields.words(heads.get(i), "second", "head");
       head.setTextAlignment(javafx.scene.text.TextAlignment.RIGHT);
-      table.add(head, i + 1, 0);
+      table.add(head, i, 0);
     }
     for (int row = 0; row < now.odds().size(); row++) {
       List<String> cells = now.odds().get(row);

@@ -138,6 +138,33 @@ class PlanModelTest {
     assertThat(slow.answer().progressProperty().get()).isEmpty();
   }
 
+  @Test
+  void threeSetupsAreAnsweredByTheTestOfTheirPairsAndDroppedOnTheNextTurn() {
+    Deque<Runnable> waiting = new ArrayDeque<>();
+    PlanModel slow = new PlanModel(desk, new Shell(), Background.by(waiting::add));
+    slow.answer().simulate(200);
+    slow.startFromFile(SAMPLE);
+    run(waiting, Integer.MAX_VALUE);
+    slow.form().add("setups").field("name").set("Shock M");
+    slow.rules().chooseProtocol("three-setups");
+    slow.form().field("stints").set("12");
+    run(waiting, 8);
+    slow.form().field("stints").set("15");
+    assertThat(slow.answer().shownProperty().get().odds()).isEmpty();
+    assertThat(slow.answer().shownProperty().get().lead().toString()).contains("approximation");
+    while (!waiting.isEmpty()) {
+      waiting.poll().run();
+    }
+
+    PlanAnswerModel.Shown shown = slow.answer().shownProperty().get();
+    assertThat(shown.sentence().text()).startsWith("15 stints").contains("between two of 3 setups");
+    assertThat(shown.lead().toString()).doesNotContain("approximation");
+    assertThat(shown.simulated()).startsWith("By simulating 200 days");
+    assertThat(shown.heads()).hasSize(5);
+    assertThat(shown.odds()).hasSize(4).allMatch(row -> row.size() == 5);
+    assertThat(shown.oddsSource()).startsWith("By simulating 200 days");
+  }
+
   private static void run(Deque<Runnable> waiting, int times) {
     for (int i = 0; i < times && !waiting.isEmpty(); i++) {
       waiting.poll().run();
