@@ -6,6 +6,7 @@ import blindlap.desk.PlanPreview;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.seal.SessionKind;
+import blindlap.wording.PlanWords;
 import blindlap.wording.Words;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -63,6 +64,9 @@ final class CommitCommand extends SessionCommand {
       }
       Committing.Result.Committed committed = (Committing.Result.Committed) result;
       say("Committed and sealed: session " + committed.state().id());
+      if (plan.unblinded()) {
+        say(PlanWords.say("sum.unblinded"));
+      }
       say("Fingerprint of the plan (give it to someone else now):");
       say("  " + committed.sealed().fingerprint().grouped());
       say("Helper phrase, for the helper alone, shown this once:");
@@ -75,6 +79,11 @@ final class CommitCommand extends SessionCommand {
   private SessionKind kind(Plan plan) {
     if (nullRun == null) {
       return SessionKind.comparison();
+    }
+    if (plan.unblinded()) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "--null-run: the session is unblinded, so nothing can be concealed. Nothing was sealed.");
     }
     List<String> names = plan.setups().stream().map(Setup::name).toList();
     int setup = names.indexOf(nullRun);

@@ -146,8 +146,18 @@ public record Plan(
     return stints * laps.perStint();
   }
 
-  /** "Shock K against Shock L". */
+  /** "Shock K against Shock L"; an unblinded comparison says that it is. */
   public String title() {
-    return String.join(" against ", setups.stream().map(Setup::name).toList());
+    return title(setups.stream().map(Setup::name).toList(), unblinded());
+  }
+
+  /** The title of a session with these setups. */
+  public static String title(List<String> setups, boolean unblinded) {
+    return String.join(" against ", setups) + (unblinded ? ", unblinded" : "");
+  }
+
+  /** True for a comparison whose rider knows what is fitted; noise runs are open anyway. */
+  public boolean unblinded() {
+    return kind == Kind.COMPARISON && !blinding.blinded();
   }
 }

@@ -112,10 +112,8 @@ public final class BlindlapApp extends Application {
         .bind(
             Bindings.createStringBinding(
                 () ->
-                    shell.pageProperty().get() == Shell.Page.SWAP
-                        ? SwapWords.say("title")
-                        : "Blindlap",
-                shell.pageProperty()));
+shell.helperProperty().get() ? SwapWords.say("title") : "Blindlap",
+                shell.helperProperty()));
     stage.setMinWidth(900);
     stage.setMinHeight(600);
     stage.setScene(scene);

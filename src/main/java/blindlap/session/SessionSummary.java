@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param id which session
  * @param kind comparison or open noise run
+ * @param unblinded true for a comparison whose rider knows what is fitted
  * @param question what the tester wants to know
  * @param rider who rides
  * @param trail where
@@ -26,6 +27,7 @@ import org.jspecify.annotations.Nullable;
 public record SessionSummary(
     SessionId id,
     Plan.Kind kind,
+    boolean unblinded,
     String question,
     String rider,
     String trail,
@@ -60,6 +62,7 @@ public record SessionSummary(
     return new SessionSummary(
         id,
         plan.kind(),
+        plan.unblinded(),
         plan.question(),
         plan.rider(),
         plan.trail(),
@@ -74,6 +77,6 @@ public record SessionSummary(
 
   /** "Shock K against Shock L", as {@link Plan#title}. */
   public String title() {
-    return String.join(" against ", setups);
+    return Plan.title(setups, unblinded);
   }
 }

@@ -12,6 +12,7 @@ final class Summaries {
     return new SessionSummary(
         summary.id(),
         summary.kind(),
+        summary.unblinded(),
         summary.question(),
         summary.rider(),
         summary.trail(),

@@ -30,6 +30,7 @@ final class SummaryTable {
   /** Changes with anything that is kept here, so that older lists are made again. */
   static final String FORM = "blindlap-summary-2";
 
+  private static final String UNBLINDED = "unblinded ";
   private static final Map<String, Plan.Kind> KINDS = words(Plan.Kind.class);
   private static final Map<String, Step> STEPS = words(Step.class);
   private static final Pattern MARKS = Pattern.compile("\\p{M}+");
@@ -90,7 +91,7 @@ final class SummaryTable {
         PreparedStatement::executeUpdate,
         id,
         summary.committedAt().toString(),
-        PlanJson.word(summary.kind()),
+        kind(summary),
         summary.question(),
         summary.rider(),
         summary.trail(),
@@ -195,12 +196,18 @@ final class SummaryTable {
     }
   }
 
+  private static String kind(SessionSummary summary) {
+    return (summary.unblinded() ? UNBLINDED : "") + PlanJson.word(summary.kind());
+  }
+
   private static SessionSummary read(ResultSet row) throws SQLException {
     Step step = option(STEPS, row.getString(10));
     boolean abandoned = step == Step.ABANDONED;
+    String kind = row.getString(3);
     return new SessionSummary(
         new SessionId(row.getString(1)),
-        option(KINDS, row.getString(3)),
+        option(KINDS, kind.startsWith(UNBLINDED) ? kind.substring(UNBLINDED.length()) : kind),
+        kind.startsWith(UNBLINDED),
         row.getString(4),
         row.getString(5),
         row.getString(6),
@@ -261,7 +268,7 @@ final class SummaryTable {
             summary.rider(),
             summary.trail(),
             summary.day().toString(),
-            PlanJson.word(summary.kind()),
+            kind(summary),
             PlanJson.word(summary.step()),
             ending(summary)));
   }

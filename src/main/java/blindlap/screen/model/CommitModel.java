@@ -68,13 +68,22 @@ public final class CommitModel {
   private @Nullable SessionState state;
   private Map<String, Object> fields = Map.of();
   private Optional<Integer> nullRun = Optional.empty();
+  private final HelperCover cover;
   private boolean cardWritten;
+  private boolean secret;
+  private boolean unblinded;
 
   CommitModel(Desk desk, Shell shell, Background background, PlanModel page) {
     this.desk = desk;
     this.shell = shell;
     this.background = background;
     this.page = page;
+    this.cover = new HelperCover(desk.clock(), desk.helperDays()::pin, this::lost);
+    step.addListener((o, before, now) -> shell.lend(Shell.Page.PLAN, covered(now)));
+  }
+
+  private boolean covered(Step at) {
+    return secret && at != Step.EDITING;
   }
 
   /** Where the commit stands. */
@@ -100,6 +109,29 @@ public final class CommitModel {
   /** True while sealing or opening. */
   public ReadOnlyBooleanProperty busyProperty() {
     return busy.getReadOnlyProperty();
+  }
+
+  /** What keeps the helper's pages from a passing rider. */
+  public HelperCover cover() {
+    return cover;
+  }
+
+  /**
+   * True for a blind session: its pages are the helper's. Of an unblinded session and of an open
+   * noise run anyone may see everything.
+   */
+  public boolean secret() {
+    return secret;
+  }
+
+  /** True for a comparison whose rider knows what is fitted. */
+  public boolean unblinded() {
+    return unblinded;
+  }
+
+  /** True for an open noise run: nothing is drawn and nothing sealed. */
+  public boolean open() {
+    return !secret && !unblinded;
   }
 
   /** Names of those who read the plan, one a line. */
@@ -141,19 +173,40 @@ public final class CommitModel {
     page.keep();
     fields = page.fields();
     message.set("");
-    step.set(Step.HAND_OVER);
+    Plan plan = page.planProperty().get().orElseThrow();
+    unblinded = plan.unblinded();
+    secret = plan.kind() == Plan.Kind.COMPARISON && !unblinded;
+    step.set(secret ? Step.HAND_OVER : Step.SIGNING);
   }
 
   /** Back to the draft; nothing was sealed. */
   public void back() {
     nullRun = Optional.empty();
     message.set("");
+    cover.end();
     step.set(Step.EDITING);
   }
 
-  /** The machine is with the helper. */
-  public void handedOver() {
-    step.set(Step.SIGNING);
+  /**
+   * The machine is with the helper.
+   *
+   * @param digits the PIN that the helper chose for these pages
+   */
+  public void handedOver(String digits) {
+    if (step.get() == Step.HAND_OVER && cover.begin(digits)) {
+      step.set(Step.SIGNING);
+    }
+  }
+
+  /** Too many wrong PINs: nobody sees these pages again. */
+  private void lost() {
+    boolean sealed = state != null;
+    if (sealed) {
+      clear();
+    } else {
+      back();
+    }
+    page.say(PlanWords.say(sealed ? "commit.lost.sealed" : "commit.lost"));
   }
 
   /**
@@ -173,7 +226,7 @@ public final class CommitModel {
       return;
     }
     busy.set(true);
-    message.set(PlanWords.say("commit.sealing"));
+    message.set(PlanWords.say(open() ? "commit.fixing" : "commit.sealing"));
     Optional<Integer> kind = nullRun;
     background.run(() -> desk.planning().commit(fields, kind, names), this::sealed, this::failed);
   }
@@ -275,6 +328,12 @@ public final class CommitModel {
   /** The machine goes back: everything of the commit is cleared away. */
   public void finish() {
     Optional<SessionId> session = Optional.ofNullable(state).map(SessionState::id);
+    clear();
+    session.ifPresent(id -> shell.open(Shell.Page.NOTEBOOK, id));
+  }
+
+  private void clear() {
+    cover.end();
     state = null;
     cardWritten = false;
     fields = Map.of();
@@ -285,6 +344,5 @@ public final class CommitModel {
     message.set("");
     sealing.set(Optional.empty());
     step.set(Step.EDITING);
-    session.ifPresent(id -> shell.open(Shell.Page.NOTEBOOK, id));
   }
 }

@@ -379,6 +379,11 @@ public final class PlanModel {
         e -> fileTrouble(file));
   }
 
+  /** Says something on top of the page. */
+  void say(String words) {
+    trouble.set(words);
+  }
+
   private void fileTrouble(Path file) {
     trouble.set(PlanWords.say("file.trouble", file));
   }

@@ -65,7 +65,7 @@ public record RideQuestions(String place, List<Question> questions, List<String>
       }
     }
     return new RideQuestions(
-        RideWords.say("place", plan.trail(), plan.rider()),
+        RideWords.say(plan.unblinded() ? "place.unblinded" : "place", plan.trail(), plan.rider()),
         questions,
         plan.setups().stream().map(Setup::name).toList());
   }

@@ -1,8 +1,12 @@
 package blindlap.screen.model;
 
 import blindlap.session.SessionId;
+import java.util.EnumSet;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 
@@ -18,12 +22,29 @@ public final class Shell {
   }
 
   private final ReadOnlyObjectWrapper<Page> page = new ReadOnlyObjectWrapper<>(Page.NOTEBOOK);
+  private final Set<Page> helpers = EnumSet.of(Page.SWAP);
+  private final ReadOnlyBooleanWrapper helper = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Optional<SessionId>> session =
       new ReadOnlyObjectWrapper<>(Optional.empty());
 
   /** The page in view. */
   public ReadOnlyObjectProperty<Page> pageProperty() {
     return page.getReadOnlyProperty();
+  }
+
+  /** True while the page in view is the helper's: it covers the whole window, which says so. */
+  public ReadOnlyBooleanProperty helperProperty() {
+    return helper.getReadOnlyProperty();
+  }
+
+  /** Hands a page to the helper, or takes it back. */
+  void lend(Page lent, boolean toHelper) {
+    if (toHelper) {
+      helpers.add(lent);
+    } else {
+      helpers.remove(lent);
+    }
+    helper.set(helpers.contains(page.get()));
   }
 
   /** The session the pages are about; empty before one was chosen. */
@@ -46,12 +67,14 @@ public final class Shell {
 
   /** Goes to a page, staying with the session. */
   public void go(Page to) {
+    // Told first, so that whoever is told of the page knows whose it is.
+    helper.set(helpers.contains(to));
     page.set(to);
   }
 
   /** Goes to a page of a session. */
   public void open(Page to, SessionId about) {
     session.set(Optional.of(about));
-    page.set(to);
+    go(to);
   }
 }

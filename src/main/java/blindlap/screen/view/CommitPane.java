@@ -2,14 +2,18 @@ package blindlap.screen.view;
 
 import blindlap.screen.model.CommitModel;
 import blindlap.screen.model.Dialogs;
+import blindlap.screen.model.HelperCover;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
+import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextArea;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleGroup;
@@ -19,8 +23,9 @@ import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The steps of the commit, one at a time in the helper's frame. Nothing here depends on the order
- * that is drawn.
+ * The steps of the commit, one at a time. Of a blind session they are the helper's from the
+ * hand-over on: in the helper's frame, over the whole window, blank when idle and at one key, as
+ * the Swap page. Nothing here depends on the order that is drawn.
  */
 final class CommitPane extends StackPane {
   private static final double CODE = 220;
@@ -28,39 +33,69 @@ final class CommitPane extends StackPane {
   private final Look look;
   private final CommitModel model;
   private final Dialogs dialogs;
+  private final StackPane content = new StackPane();
+  private final VBox door = new VBox(16);
+  private final HelperFrame frame;
 
   CommitPane(Look look, CommitModel model, Dialogs dialogs) {
     this.look = look;
     this.model = model;
     this.dialogs = dialogs;
+    HelperCover cover = model.cover();
+    door.setAlignment(Pos.CENTER_LEFT);
+    door.maxWidthProperty().bind(look.px(HelperDoor.WIDTH));
+    HelperFrame.Words words =
+        new HelperFrame.Words(
+            PlanWords.say("helper"), PlanWords.say("look.away"), PlanWords.say("hide"));
+    ScrollPane scroll = new ScrollPane(door);
+    scroll.setFitToWidth(true);
+    scroll.setFitToHeight(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setFocusTraversable(false);
+    frame = new HelperFrame(look, words, content, scroll, cover::hide);
+    HelperDoor.watch(this, cover::touch, cover::hide, cover::tick);
+    cover.stateProperty().addListener((o, before, now) -> cover(now));
+    cover.idleProperty().addListener((o, before, now) -> frame.idle(now));
   }
 
   /** Takes everything off. */
   void clear() {
+    content.getChildren().clear();
+    door.getChildren().clear();
     getChildren().clear();
   }
 
   /** Shows a step. */
   void show(CommitModel.Step step) {
+    content.getChildren().clear();
     switch (step) {
       case EDITING -> clear();
-      case HAND_OVER -> getChildren().setAll(frame(handOver()));
-      case SIGNING -> getChildren().setAll(frame(signing()));
-      case SEALED -> getChildren().setAll(frame(sealed()));
-      case NOTED -> getChildren().setAll(frame(card()));
+      case HAND_OVER -> door.getChildren().setAll(handOver());
+      case SIGNING -> content.getChildren().setAll(signing());
+      case SEALED -> content.getChildren().setAll(sealed());
+      case NOTED -> content.getChildren().setAll(card());
+    }
+    if (step != CommitModel.Step.EDITING) {
+      getChildren().setAll(model.secret() ? frame : content);
+      cover(model.cover().stateProperty().get());
     }
   }
 
-  private HelperFrame frame(PageGrid page) {
-    HelperFrame.Words words =
-        new HelperFrame.Words(
-            PlanWords.say("helper"), PlanWords.say("look.away"), PlanWords.say("hide"));
-    Button again = new Button(PlanWords.say("show.again"));
-    HelperFrame[] frame = new HelperFrame[1];
-    frame[0] = new HelperFrame(look, words, page, again, () -> frame[0].blankProperty().set(true));
-    again.setOnAction(e -> frame[0].blankProperty().set(false));
-    frame[0].blankProperty().set(false);
-    return frame[0];
+  private void cover(HelperCover.State state) {
+    if (state == HelperCover.State.BLANK) {
+      door.getChildren().setAll(secret("commit.pin.ask", "commit.pin.open", model.cover()::reopen));
+    }
+    frame.blankProperty().set(state != HelperCover.State.OPEN);
+  }
+
+  private Node[] secret(String asked, String open, Consumer<String> typed) {
+    return HelperDoor.secret(
+        look,
+        PlanWords.say(asked),
+        PlanWords.say("commit.pin"),
+        PlanWords.say(open),
+        model.cover().troubleProperty(),
+        typed);
   }
 
   private PageGrid page(Node... parts) {
@@ -74,16 +109,19 @@ final class CommitPane extends StackPane {
     return page;
   }
 
-  private PageGrid handOver() {
+  private Node[] handOver() {
     AnswerSentence answer = new AnswerSentence(look, PlanWords.say("commit.handover.question"));
     answer.say(
         PlanWords.say("commit.handover.before"),
         PlanWords.say("commit.handover.marked"),
         PlanWords.say("commit.handover.after"));
-    Button next = next("helper-has-it", PlanWords.say("commit.helper.has.it"), model::handedOver);
-    return page(
-        PlanFields.section(answer, new Lead(PlanWords.say("commit.handover.lead"))),
-        new HBox(16, next, PlanFields.button(PlanWords.say("commit.back"), model::back)));
+    List<Node> parts = new ArrayList<>();
+    parts.add(answer);
+    parts.add(HelperDoor.lead(PlanWords.say("commit.handover.lead")));
+    parts.addAll(
+        List.of(secret("commit.handover.pin", "commit.helper.has.it", model::handedOver)));
+    parts.add(PlanFields.button(PlanWords.say("commit.back"), model::back));
+    return parts.toArray(Node[]::new);
   }
 
   private static Button next(String id, String words, Runnable work) {
@@ -96,12 +134,23 @@ final class CommitPane extends StackPane {
   private PageGrid signing() {
     List<Node> parts = new ArrayList<>();
     parts.add(PlanFields.section(PlanFields.heading("commit.sign.title")));
+    if (model.unblinded()) {
+      parts.add(
+          PlanFields.section(
+              PlanFields.words(PlanWords.say("commit.unblinded.title"), "strong"),
+              PlanFields.words(PlanWords.say("commit.unblinded.note"))));
+    } else if (model.open()) {
+      parts.add(
+          PlanFields.section(PlanFields.words(PlanWords.say("commit.open.title"), "strong")));
+    }
     for (PlanSummary.Part part : model.summary()) {
       VBox box = PlanFields.section(PlanFields.words(part.title(), "strong"));
       part.lines().forEach(line -> box.getChildren().add(PlanFields.words(line)));
       parts.add(box);
     }
-    parts.add(nullRun());
+    if (model.secret()) {
+      parts.add(nullRun());
+    }
     TextArea names = new TextArea();
     names.setId("signed");
     names.setPrefRowCount(3);
@@ -110,7 +159,8 @@ final class CommitPane extends StackPane {
     Label title = PlanFields.words(PlanWords.say("commit.signed"), "note");
     title.setLabelFor(names);
     parts.add(PlanFields.section(title, names));
-    Button seal = next("seal", PlanWords.say("commit.seal"), model::seal);
+    Button seal =
+        next("seal", PlanWords.say(model.open() ? "commit.seal.open" : "commit.seal"), model::seal);
     seal.disableProperty().bind(model.busyProperty());
     Button back = PlanFields.button(PlanWords.say("commit.back"), model::back);
     back.disableProperty().bind(model.busyProperty());
@@ -148,7 +198,11 @@ final class CommitPane extends StackPane {
         PlanWords.say("commit.sealed.marked"),
         PlanWords.say("commit.sealed.after"));
     List<Node> parts = new ArrayList<>();
-    parts.add(PlanFields.section(answer));
+    parts.add(
+        model.unblinded()
+            ? PlanFields.section(
+                PlanFields.words(PlanWords.say("commit.unblinded.title"), "strong"), answer)
+            : PlanFields.section(answer));
     model.sealingProperty().get().ifPresent(sealing -> parts.add(fingerprint(sealing)));
     parts.add(phrase());
     return page(parts.toArray(Node[]::new));
@@ -183,10 +237,11 @@ final class CommitPane extends StackPane {
     typed.setAccessibleText(PlanWords.say("commit.phrase.type"));
     typed.setPromptText(PlanWords.say("commit.phrase.type"));
     typed.textProperty().bindBidirectional(model.typedPhraseProperty());
+    String key = model.unblinded() ? "commit.phrase.unblinded" : "commit.phrase";
     return PlanFields.section(
-        PlanFields.words(PlanWords.say("commit.phrase"), "strong"),
+        PlanFields.words(PlanWords.say(key), "strong"),
         words,
-        PlanFields.words(PlanWords.say("commit.phrase.note"), "second"),
+        PlanFields.words(PlanWords.say(key + ".note"), "second"),
         typed,
         next("phrase-noted", PlanWords.say("commit.phrase.noted"), model::phraseNoted));
   }
@@ -203,6 +258,10 @@ final class CommitPane extends StackPane {
             PlanFields.heading("commit.card.title"),
             PlanFields.words(PlanWords.say("commit.card.note")),
             write),
-        PlanFields.section(next("finish", PlanWords.say("commit.finish"), model::finish)));
+        PlanFields.section(
+            next(
+                "finish",
+                PlanWords.say(model.unblinded() ? "commit.finish.unblinded" : "commit.finish"),
+                model::finish)));
   }
 }

@@ -237,6 +237,9 @@ public final class PlanPage extends StackPane {
     begin.getStyleClass().add("next");
     begin.setId("commit-begin");
     begin.disableProperty().bind(model.completeProperty().not());
+    Label message = PlanFields.words("", "strong");
+    message.textProperty().bind(model.commit().messageProperty());
+    message.managedProperty().bind(message.textProperty().isNotEmpty());
     VBox override =
         PlanFields.text(model.form().field("override"), PlanWords.field("override"), "", 40);
     VBox box =
@@ -250,6 +253,7 @@ public final class PlanPage extends StackPane {
             new Caution(PlanWords.say("caution") + ".", model.caution()),
             PlanFields.heading("head.commit"),
             begin,
+            message,
             PlanFields.words(PlanWords.say("commit.after"), "second"));
     box.setSpacing(16);
     return box;

@@ -15,7 +15,7 @@ import javafx.scene.layout.BorderPane;
 
 /**
  * The window's frame: page names at the side, one page beside them. Pages are made when first
- * opened. Swap and Ride cover the whole window: they have no page names.
+ * opened. Ride and the helper's pages cover the whole window: they have no page names.
  */
 public final class ShellView extends BorderPane {
   private final Shell shell;
@@ -40,18 +40,23 @@ public final class ShellView extends BorderPane {
     this.names = new PageNames<>(look, "Blindlap", words, shell::go);
     names.foot(foot);
     shell.pageProperty().addListener((o, before, now) -> show(now));
+    shell.helperProperty().addListener((o, before, now) -> names());
     show(shell.pageProperty().get());
     keys(look);
   }
 
   private void show(Shell.Page page) {
-    boolean whole = page == Shell.Page.SWAP || page == Shell.Page.RIDE;
-    setLeft(whole ? null : names);
+    names();
     names.open(page);
     Supplier<? extends Node> maker = makers.get(page);
     if (maker != null) {
       setCenter(made.computeIfAbsent(page, key -> maker.get()));
     }
+  }
+
+  private void names() {
+    boolean whole = shell.helperProperty().get() || shell.pageProperty().get() == Shell.Page.RIDE;
+    setLeft(whole ? null : names);
   }
 
   /**

@@ -88,7 +88,7 @@ class PlanModelTest {
   void aCommittedPlanCanBeTheStartOfAnother() {
     model.startFromFile(SAMPLE);
     model.commit().begin();
-    model.commit().handedOver();
+    model.commit().handedOver("4711");
     model.commit().seal();
     assertThat(model.commit().stepProperty().get()).isEqualTo(CommitModel.Step.SIGNING);
     assertThat(model.commit().messageProperty().get()).contains("at least one name");
@@ -199,7 +199,8 @@ class PlanModelTest {
     model.startFromFile(Files.writeString(folder.resolve("noise.yaml"), noiseRun));
     assertThat(model.problems()).isEmpty();
     model.commit().begin();
-    model.commit().handedOver();
+    assertThat(model.commit().stepProperty().get()).isEqualTo(CommitModel.Step.SIGNING);
+    assertThat(model.commit().secret()).isFalse();
     model.commit().signedProperty().set("R. Lind");
     model.commit().seal();
 

@@ -82,7 +82,7 @@ class PlanBlindnessTest {
       see(scene, commit, pages);
       commit.begin();
       see(scene, commit, pages);
-      commit.handedOver();
+      commit.handedOver("4711");
       commit.signedProperty().set("R. Lind");
       see(scene, commit, pages);
       commit.seal();

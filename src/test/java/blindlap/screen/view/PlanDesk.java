@@ -26,10 +26,14 @@ public final class PlanDesk {
   private PlanDesk() {}
 
   public static Desk open(Path folder, long orderSeed) {
+    return open(folder, orderSeed, CLOCK);
+  }
+
+  public static Desk open(Path folder, long orderSeed, Clock clock) {
     return new Desk(
         SqliteNotebook.open(
-            folder.resolve("quarry.blindlap"), bytes(3).exactly(16), CLOCK.instant()),
-        CLOCK,
+            folder.resolve("quarry.blindlap"), bytes(3).exactly(16), clock.instant()),
+        clock,
         sources(orderSeed),
         SealParameters.standard(),
         bytes(2));

@@ -58,7 +58,7 @@ class PlanPicturesTest {
     CommitModel commit = model.commit();
     commit.begin();
     Window.picture(scene, "plan-commit-1-hand-over");
-    commit.handedOver();
+    commit.handedOver("4711");
     Window.picture(scene, "plan-commit-2-sign");
     commit.signedProperty().set("R. Lind\nM. Oster");
     commit.seal();
