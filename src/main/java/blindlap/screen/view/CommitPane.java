@@ -212,6 +212,7 @@ final class CommitPane extends StackPane {
     Label text = PlanFields.words(sealing.fingerprint(), "field-title");
     text.setId("fingerprint");
     PlotView code = new PlotView(look, sealing.code());
+    code.setId("fingerprint-code");
     code.maxWidthProperty().bind(look.px(CODE));
     TextField to = new TextField();
     to.setId("given-to");

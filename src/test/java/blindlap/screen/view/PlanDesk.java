@@ -35,7 +35,8 @@ public final class PlanDesk {
             folder.resolve("quarry.blindlap"), bytes(3).exactly(16), clock.instant()),
         clock,
         sources(orderSeed),
-        SealParameters.standard(),
+        // Fewer rounds than in a real session: what a guess costs is not tested here.
+        new SealParameters(1000),
         bytes(2));
   }
 
