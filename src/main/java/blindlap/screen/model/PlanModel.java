@@ -70,6 +70,13 @@ public final class PlanModel {
   }
 
   public PlanModel(Desk desk, Shell shell, Background background) {
+    this(desk, shell, background, PlanAnswerModel.USUAL);
+  }
+
+  /**
+   * @param days days to simulate for each answer; 0 for the formula only
+   */
+  public PlanModel(Desk desk, Shell shell, Background background, int days) {
     this.planning = desk.planning();
     this.rules = new PlanRules(form, planning.protocols(), plan.getReadOnlyProperty());
     this.noise = new PlanNoise(form, desk.history(), background, plan.getReadOnlyProperty());
@@ -80,6 +87,7 @@ public final class PlanModel {
     shell.sessionProperty().addListener((o, before, now) -> sessionOpen.set(now.isPresent()));
     sessionOpen.set(shell.sessionProperty().get().isPresent());
     this.answer = new PlanAnswerModel(planning.answers(), background);
+    this.answer.simulate(days);
     this.commit = new CommitModel(desk, shell, background, this);
     this.name = planning.freshName();
     Map<String, Map<String, Object>> kept = planning.drafts();

@@ -29,8 +29,7 @@ class CommitModelTest {
   @BeforeEach
   void open() {
     desk = PlanDesk.open(folder, 1, clock);
-    model = new PlanModel(desk, shell, Background.immediate());
-    model.answer().simulate(0);
+    model = new PlanModel(desk, shell, Background.immediate(), 0);
     model.startFromFile(SAMPLE);
     commit = model.commit();
     shell.go(Shell.Page.PLAN);

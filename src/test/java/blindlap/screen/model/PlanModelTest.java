@@ -26,8 +26,7 @@ class PlanModelTest {
   @BeforeEach
   void open() {
     desk = PlanDesk.open(folder, 1);
-    model = new PlanModel(desk, new Shell(), Background.immediate());
-    model.answer().simulate(0);
+    model = new PlanModel(desk, new Shell(), Background.immediate(), 0);
   }
 
   @AfterEach
@@ -43,7 +42,7 @@ class PlanModelTest {
     model.form().field("trail").set("Mill track");
     model.keep();
 
-    PlanModel later = new PlanModel(desk, new Shell(), Background.immediate());
+    PlanModel later = new PlanModel(desk, new Shell(), Background.immediate(), 0);
     assertThat(later.drafts()).hasSize(2);
     later.open(later.drafts().get(0));
     assertThat(later.form().field("stints").get()).isEqualTo("about 16");
@@ -78,7 +77,7 @@ class PlanModelTest {
   void aPlanFileGoesInAndOutUnchanged() {
     model.startFromFile(SAMPLE);
     model.writeFile(folder.resolve("out.yaml"));
-    PlanModel other = new PlanModel(desk, new Shell(), Background.immediate());
+    PlanModel other = new PlanModel(desk, new Shell(), Background.immediate(), 0);
     other.startFromFile(folder.resolve("out.yaml"));
 
     assertThat(other.planProperty().get()).isPresent().isEqualTo(model.planProperty().get());

@@ -25,6 +25,12 @@ final class Keyboard {
 
   /** Presses and releases a key, and waits until the window has dealt with it. */
   void press(KeyCode... together) {
+    strike(together);
+    awaitFrame();
+  }
+
+  /** Presses and releases a key without waiting for the window to draw: for text and for Tab. */
+  void strike(KeyCode... together) {
     Window.run(
         () -> {
           Robot robot = new Robot();
@@ -35,7 +41,6 @@ final class Keyboard {
             robot.keyRelease(together[i]);
           }
         });
-    awaitFrame();
   }
 
   /**
@@ -60,19 +65,26 @@ final class Keyboard {
     Window.run(() -> scene.removePostLayoutPulseListener(listener));
   }
 
-  /** Types small letters, digits, blanks and points. */
+  /** Types letters, digits, blanks, points and hyphens. */
   void type(String text) {
     for (char each : text.toCharArray()) {
-      press(
+      KeyCode key =
           switch (each) {
             case ' ' -> KeyCode.SPACE;
             case '.' -> KeyCode.PERIOD;
+            case '-' -> KeyCode.MINUS;
             default ->
                 Character.isDigit(each)
                     ? KeyCode.valueOf("DIGIT" + each)
                     : KeyCode.valueOf(String.valueOf(each).toUpperCase(Locale.ROOT));
-          });
+          };
+      if (Character.isUpperCase(each)) {
+        strike(KeyCode.SHIFT, key);
+      } else {
+        strike(key);
+      }
     }
+    awaitFrame();
   }
 
   /** Goes with Tab to the control whose words hold these. */

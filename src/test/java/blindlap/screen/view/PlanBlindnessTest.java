@@ -154,8 +154,7 @@ class PlanBlindnessTest {
       this.own = own;
       Look look = new Look();
       Shell shell = new Shell();
-      model = new PlanModel(desk, shell, Background.immediate());
-      model.answer().simulate(0);
+      model = new PlanModel(desk, shell, Background.immediate(), 0);
       commit = model.commit();
       PlanPage page = new PlanPage(look, model, new Nobody());
       ShellView view =

@@ -26,19 +26,18 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
 
 /** The whole way from an empty draft to a sealed session in the real window, by keys alone. */
 class PlanKeyboardTest {
   private static final int MOST_TABS = 300;
 
-  private final FxRobot robot = new FxRobot();
   @TempDir Path folder;
   private Desk desk;
   private PlanModel model;
   private Stage stage;
   private Scene scene;
+  private Keyboard keyboard;
 
   @BeforeAll
   static void startWindowSystem() throws Exception {
@@ -53,13 +52,13 @@ class PlanKeyboardTest {
     Window.run(
         () -> {
           Look look = new Look();
-          model = new PlanModel(desk, new Shell(), Background.immediate());
-          model.answer().simulate(0);
+          model = new PlanModel(desk, new Shell(), Background.immediate(), 0);
           scene = new Scene(new PlanPage(look, model, new OneFolder(folder)), 1280, 800);
           look.dress(scene);
           stage.setScene(scene);
           stage.show();
           stage.requestFocus();
+          keyboard = new Keyboard(scene);
         });
   }
 
@@ -86,15 +85,17 @@ class PlanKeyboardTest {
     assertThat(Window.call(() -> List.copyOf(model.problems()))).isEmpty();
 
     press("commit-begin");
-    press("helper-has-it");
+    tabTo(node -> "secret".equals(node.getId()));
+    keyboard.type("4711");
+    press("secret-open");
     tabTo(node -> "signed".equals(node.getId()));
-    robot.write("R. Lind");
+    keyboard.type("R. Lind");
     press("seal");
     assertThat(Window.call(() -> model.commit().stepProperty().get()))
         .isEqualTo(CommitModel.Step.SEALED);
     String phrase = Window.call(() -> ((Label) scene.lookup("#phrase")).getText());
     tabTo(node -> "typed-phrase".equals(node.getId()));
-    robot.write(phrase);
+    keyboard.type(phrase);
     press("phrase-noted");
     press("write-card");
     press("finish");
@@ -145,15 +146,15 @@ class PlanKeyboardTest {
     assertThat(Window.call(() -> model.form().field("day").errorProperty().get()))
         .contains("2026-11-14 or so")
         .contains("a date such as");
-    robot.type(KeyCode.TAB);
+    keyboard.press(KeyCode.TAB);
     assertThat(desk.planning().drafts().values())
         .anySatisfy(draft -> assertThat(draft).containsEntry("day", "2026-11-14 or so"));
   }
 
   private void typeInto(String field, String text) {
     next(field);
-    robot.type(KeyCode.END);
-    robot.write(text);
+    keyboard.press(KeyCode.END);
+    keyboard.type(text);
   }
 
   private void next(String field) {
@@ -162,13 +163,13 @@ class PlanKeyboardTest {
 
   private void press(String id) {
     tabTo(node -> id.equals(node.getId()));
-    robot.type(KeyCode.SPACE);
+    keyboard.press(KeyCode.SPACE);
   }
 
   /** Tabs at least once, and on until the focus is where it is wanted. */
   private void tabTo(Predicate<Node> wanted) {
     for (int i = 0; i < MOST_TABS; i++) {
-      robot.type(KeyCode.TAB);
+      keyboard.strike(KeyCode.TAB);
       boolean there =
           Window.call(
               () -> {
