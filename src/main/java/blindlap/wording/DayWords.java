@@ -72,9 +72,26 @@ public final class DayWords {
   public static List<String> stints(Schedule schedule) {
     List<String> lines = new ArrayList<>();
     for (Schedule.Block block : schedule.stints()) {
-      lines.add(WORDS.say("day.stint", block.stint(), clock(block.from()), clock(block.ride())));
+      lines.add(
+          WORDS.say(
+              "day.stint",
+              block.stint(),
+              clock(schedule.start(), block.from()),
+              clock(schedule.start(), block.ride())));
     }
     return lines;
+  }
+
+  /** Clock time with what has changed since the start: the zone's offset, or the day. */
+  private static String clock(ZonedDateTime start, ZonedDateTime at) {
+    String clock = start.getOffset().equals(at.getOffset()) ? clock(at) : LIMIT.format(at);
+    return start.toLocalDate().equals(at.toLocalDate()) ? clock : WORDS.say("next.day", clock);
+  }
+
+  /** What to drop so that a day that is too long fits. */
+  public static String ways(List<Schedule.Way> ways) {
+    return ways(
+        String.join(",", ways.stream().map(way -> way.drop() + ":" + way.left()).toList()));
   }
 
   /** How often parts are handled. */

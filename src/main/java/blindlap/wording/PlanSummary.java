@@ -89,7 +89,19 @@ public final class PlanSummary {
           .limits()
           .forEach(l -> lines.add(WORDS.say("sum.limit", l.what(), l.value(), l.source())));
     }
-    List<String> names = Differences.of(plan).names();
+    Differences differences = Differences.of(plan);
+    for (Differences.Row row : differences.rows()) {
+      if (row.values().stream().flatMap(Optional::stream).anyMatch(s -> s.equal())) {
+        BigDecimal tolerance = row.tolerance();
+        lines.add(
+            WORDS.say(
+                tolerance == null || tolerance.signum() == 0 ? "sum.equal" : "sum.equal.within",
+                row.name(),
+                String.join(WORDS.say("sum.and"), row.shown()),
+                tolerance == null ? "" : tolerance.toPlainString()));
+      }
+    }
+    List<String> names = differences.names();
     if (names.size() > 1) {
       lines.add(WORDS.say("sum.packages", String.join(", ", names), plan.differencesReason()));
     }

@@ -242,10 +242,11 @@ public final class NotebookModel {
     background.run(
         () -> {
           Optional<Map<String, Object>> fields = desk.planning().copyOf(row.id());
-          fields.ifPresent(f -> desk.planning().keep(desk.planning().freshName(), f));
-          return fields.isPresent();
+          String draft = desk.planning().freshName();
+          fields.ifPresent(f -> desk.planning().keep(draft, f));
+          return fields.map(f -> draft);
         },
-        done -> shell.open(Shell.Page.PLAN, row.id()),
+        draft -> draft.ifPresent(shell::openDraft),
         this::fail);
   }
 

@@ -13,6 +13,7 @@ import blindlap.plot.Drawing;
 import blindlap.stats.Verdict;
 import blindlap.wording.AnswerWords;
 import blindlap.wording.DayWords;
+import blindlap.wording.PayWords;
 import blindlap.wording.PlanWords;
 import java.util.ArrayList;
 import java.util.List;
@@ -65,6 +66,8 @@ public final class PlanAnswerModel {
    * @param curve what other numbers of stints can show; empty where nothing can be drawn
    * @param strip the day against the clock; empty without a timetable
    * @param day the day against the clock in words
+   * @param times clock times of every stint
+   * @param pay what the setups cost in money and mass, to choose the worthwhile difference by
    * @param differences settings across the setups
    * @param setups names of the setups
    */
@@ -80,6 +83,8 @@ public final class PlanAnswerModel {
       Optional<Drawing> curve,
       Optional<Drawing> strip,
       List<String> day,
+      List<String> times,
+      List<String> pay,
       List<Row> differences,
       List<String> setups) {
     static final Shown NOTHING =
@@ -94,6 +99,8 @@ public final class PlanAnswerModel {
             List.of(),
             Optional.empty(),
             Optional.empty(),
+            List.of(),
+            List.of(),
             List.of(),
             List.of(),
             List.of());
@@ -218,7 +225,9 @@ public final class PlanAnswerModel {
         left.map(words::cuts).orElse(List.of()),
         answer.flatMap(a -> PlanPictures.curve(plan, a, words)),
         schedule.map(s -> PlanPictures.strip(plan, s)),
-        schedule.map(s -> List.of(DayWords.summary(s))).orElse(List.of()),
+        schedule.map(s -> day(plan, s)).orElse(List.of()),
+        schedule.map(DayWords::stints).orElse(List.of()),
+        PayWords.lines(plan),
         differences(plan),
         plan.setups().stream().map(s -> s.name()).toList());
   }
@@ -250,16 +259,32 @@ public final class PlanAnswerModel {
         words.oddsSource(odds, detail.map(DayDetail::days).orElse(0)));
   }
 
+  private static List<String> day(Plan plan, Schedule schedule) {
+    return schedule.fits()
+        ? List.of(DayWords.summary(schedule))
+        : List.of(DayWords.summary(schedule), DayWords.ways(Schedule.waysToFit(plan)));
+  }
+
   private static List<Row> differences(Plan plan) {
     Differences differences = Differences.of(plan);
-    return differences.rows().stream()
-        .map(
-            row ->
-                new Row(
-                    row.name(),
-                    row.shown(),
-                    AnswerWords.difference(row),
-                    row.status() != Differences.Status.SAME))
-        .toList();
+    Stream<Row> settings =
+        differences.rows().stream()
+            .map(
+                row ->
+                    new Row(
+                        row.name(),
+                        row.shown(),
+                        AnswerWords.difference(row),
+                        row.status() != Differences.Status.SAME));
+    Stream<Row> bikes =
+        differences.bikes().stream()
+            .map(
+                bike ->
+                    new Row(
+                        bike.name(),
+                        List.of(bike.first(), bike.second()),
+                        AnswerWords.say("setting.bikes"),
+                        true));
+    return Stream.concat(settings, bikes).toList();
   }
 }

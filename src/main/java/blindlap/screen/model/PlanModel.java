@@ -92,12 +92,14 @@ public final class PlanModel {
     this.name = planning.freshName();
     Map<String, Map<String, Object>> kept = planning.drafts();
     if (kept.isEmpty()) {
-      fill(name, start());
+      fill(name, PlanStart.fields(clock));
     } else {
       String latest = new ArrayList<>(kept.keySet()).get(kept.size() - 1);
       fill(latest, java.util.Objects.requireNonNull(kept.get(latest)));
     }
     list();
+    shell.draftProperty().get().ifPresent(this::open);
+    shell.draftProperty().addListener((o, before, now) -> now.ifPresent(this::open));
     prepare();
   }
 
@@ -200,37 +202,10 @@ public final class PlanModel {
     return form.tree();
   }
 
-  private Map<String, Object> start() {
-    Map<String, Object> fields = new LinkedHashMap<>();
-    fields.put("day", clock.instant().atZone(clock.getZone()).toLocalDate().plusDays(1).toString());
-    fields.put("protocol", "blocks-of-four");
-    fields.put("stints", "16");
-    fields.put("laps", Map.of("warm_up", "2", "settling", "0", "scored", "1"));
-    fields.put("setups", List.of(Map.of("name", ""), Map.of("name", "")));
-    fields.put(
-        "measures",
-        List.of(
-            Map.of(
-                "name",
-                "lap time",
-                "kind",
-                "lap time",
-                "unit",
-                "s",
-                "role",
-                "primary",
-                "better",
-                "lower")));
-    fields.put(
-        "timetable",
-        Map.of("zone", clock.getZone().getId(), "start", "09:00", "daylight_end", "17:00"));
-    return fields;
-  }
-
   private void fill(String draft, Map<String, ?> fields) {
     name = draft;
     filling = true;
-    form.fill(fields);
+    form.fill(PlanStart.readable(fields));
     filling = false;
     dirty = false;
     saved.set("");
@@ -309,24 +284,29 @@ public final class PlanModel {
   /** Starts an empty draft; the one before is kept. */
   public void startFresh() {
     keep();
-    fill(planning.freshName(), start());
+    fill(planning.freshName(), PlanStart.fields(clock));
     dirty = true;
     keep();
   }
 
   /** Opens another draft; the one before is kept. */
   public void open(Draft draft) {
+    open(draft.name());
+  }
+
+  private void open(String draft) {
     keep();
-    Map<String, Object> fields = planning.drafts().get(draft.name());
-    if (fields != null) {
-      fill(draft.name(), fields);
+    Map<String, Object> fields = planning.drafts().get(draft);
+    if (fields != null && commit.stepProperty().get() == CommitModel.Step.EDITING) {
+      fill(draft, fields);
+      list();
     }
   }
 
   /** Forgets the draft on the page and starts afresh. */
   public void forget() {
     planning.forget(name);
-    fill(planning.freshName(), start());
+    fill(planning.freshName(), PlanStart.fields(clock));
     list();
   }
 

@@ -45,6 +45,25 @@ public final class PlanStarters {
     }
   }
 
+  /** Adds the first setup's settings to another; settings that are there stay as they are. */
+  public void takeSettings(PlanForm setup) {
+    List<PlanForm> setups = form.list("setups");
+    if (setups.isEmpty() || setups.get(0) == setup) {
+      return;
+    }
+    PlanForm first = setups.get(0);
+    if (setup.field("component").get().isBlank()) {
+      setup.field("component").set(first.field("component").get());
+    }
+    List<String> there =
+        setup.list("settings").stream().map(s -> s.field("name").get().strip()).toList();
+    for (PlanForm setting : List.copyOf(first.list("settings"))) {
+      if (!there.contains(setting.field("name").get().strip())) {
+        setup.add("settings", setting.tree());
+      }
+    }
+  }
+
   private static void addSettings(PlanForm setup, List<Setting> settings) {
     List<String> there =
         setup.list("settings").stream().map(s -> s.field("name").get().strip()).toList();

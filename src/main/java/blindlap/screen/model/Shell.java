@@ -22,6 +22,8 @@ public final class Shell {
   }
 
   private final ReadOnlyObjectWrapper<Page> page = new ReadOnlyObjectWrapper<>(Page.NOTEBOOK);
+  private final ReadOnlyObjectWrapper<Optional<String>> draft =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
   private final Set<Page> helpers = EnumSet.of(Page.SWAP);
   private final ReadOnlyBooleanWrapper helper = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Optional<SessionId>> session =
@@ -63,6 +65,17 @@ public final class Shell {
     page.addListener((o, before, after) -> now.run());
     session.addListener((o, before, after) -> now.run());
     now.run();
+  }
+
+  /** The draft that the Plan page was last asked to show; empty before. */
+  ReadOnlyObjectProperty<Optional<String>> draftProperty() {
+    return draft.getReadOnlyProperty();
+  }
+
+  /** Goes to the Plan page with a draft that was kept. */
+  void openDraft(String name) {
+    draft.set(Optional.of(name));
+    go(Page.PLAN);
   }
 
   /** Goes to a page, staying with the session. */

@@ -29,6 +29,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class CommitPane extends StackPane {
   private static final double CODE = 220;
+  private static final double BESIDE = 480;
+  private static final double HAND_OVER = 860;
 
   private final Look look;
   private final CommitModel model;
@@ -70,7 +72,10 @@ final class CommitPane extends StackPane {
     content.getChildren().clear();
     switch (step) {
       case EDITING -> clear();
-      case HAND_OVER -> door.getChildren().setAll(handOver());
+      case HAND_OVER -> {
+        door.maxWidthProperty().bind(look.px(HAND_OVER));
+        door.getChildren().setAll(handOver());
+      }
       case SIGNING -> content.getChildren().setAll(signing());
       case SEALED -> content.getChildren().setAll(sealed());
       case NOTED -> content.getChildren().setAll(card());
@@ -83,6 +88,7 @@ final class CommitPane extends StackPane {
 
   private void cover(HelperCover.State state) {
     if (state == HelperCover.State.BLANK) {
+      door.maxWidthProperty().bind(look.px(HelperDoor.WIDTH));
       door.getChildren().setAll(secret("commit.pin.ask", "commit.pin.open", model.cover()::reopen));
     }
     frame.blankProperty().set(state != HelperCover.State.OPEN);
@@ -120,7 +126,13 @@ final class CommitPane extends StackPane {
     parts.add(HelperDoor.lead(PlanWords.say("commit.handover.lead")));
     parts.addAll(
         List.of(secret("commit.handover.pin", "commit.helper.has.it", model::handedOver)));
-    parts.add(PlanFields.button(PlanWords.say("commit.back"), model::back));
+    Button back = PlanFields.button(PlanWords.say("commit.back"), model::back);
+    back.minHeightProperty().bind(look.touch());
+    for (int i = 0; i < parts.size(); i++) {
+      if (parts.get(i) instanceof Button go) {
+        parts.set(i, PlanFields.row(go, back));
+      }
+    }
     return parts.toArray(Node[]::new);
   }
 
@@ -220,12 +232,18 @@ final class CommitPane extends StackPane {
     to.setAccessibleText(PlanWords.say("commit.given.to"));
     to.setPromptText(PlanWords.say("commit.given.to"));
     to.textProperty().bindBidirectional(model.givenToProperty());
+    code.prefWidthProperty().bind(look.px(CODE));
+    VBox beside =
+        new VBox(
+            10,
+            text,
+            PlanFields.words(PlanWords.say("commit.fingerprint.note"), "second"),
+            PlanFields.tight(
+                to, PlanFields.button(PlanWords.say("commit.give"), model::fingerprintGiven)));
+    beside.prefWidthProperty().bind(look.px(BESIDE));
     return PlanFields.section(
         PlanFields.words(PlanWords.say("commit.fingerprint"), "strong"),
-        text,
-        code,
-        PlanFields.words(PlanWords.say("commit.fingerprint.note"), "second"),
-        new HBox(12, to, PlanFields.button(PlanWords.say("commit.give"), model::fingerprintGiven)));
+        PlanFields.row(code, beside));
   }
 
   private VBox phrase() {

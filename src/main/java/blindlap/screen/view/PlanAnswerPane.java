@@ -6,7 +6,9 @@ import blindlap.wording.PlanWords;
 import java.util.List;
 import java.util.Optional;
 import javafx.geometry.HPos;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
+import javafx.scene.control.TitledPane;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Pane;
@@ -26,9 +28,13 @@ final class PlanAnswerPane {
   private final VBox odds = new VBox(8);
   private final VBox left = new VBox(4);
   private final VBox strip = new VBox(8);
+  private final VBox times = new VBox(4);
+  private final TitledPane timesPane = new TitledPane(PlanWords.say("day.times"), times);
 
   PlanAnswerPane(Look look, PlanAnswerModel model) {
     this.look = look;
+    timesPane.setExpanded(false);
+    timesPane.setAnimated(false);
     this.model = model;
     this.answer = new AnswerSentence(look, blindlap.wording.AnswerWords.say("question"));
     model.shownProperty().addListener((o, before, now) -> show(before, now));
@@ -75,7 +81,7 @@ final class PlanAnswerPane {
       picture(curve, now.curve());
       picture(strip, now.strip());
     }
-    now.day().forEach(line -> strip.getChildren().add(PlanFields.words(line)));
+    day(now);
     table(now);
     left.getChildren().setAll(now.left().stream().map(line -> PlanFields.words(line)).toList());
   }
@@ -83,6 +89,18 @@ final class PlanAnswerPane {
   private void picture(Pane place, Optional<Drawing> drawing) {
     place.getChildren().clear();
     drawing.ifPresent(d -> place.getChildren().setAll(new PlotView(look, d)));
+  }
+
+  private void day(PlanAnswerModel.Shown now) {
+    Optional<Node> picture =
+        strip.getChildren().stream().filter(PlotView.class::isInstance).findFirst();
+    strip.getChildren().clear();
+    picture.ifPresent(strip.getChildren()::add);
+    now.day().forEach(line -> strip.getChildren().add(PlanFields.words(line)));
+    times.getChildren().setAll(now.times().stream().map(line -> PlanFields.words(line)).toList());
+    if (!now.times().isEmpty()) {
+      strip.getChildren().add(timesPane);
+    }
   }
 
   private void table(PlanAnswerModel.Shown now) {

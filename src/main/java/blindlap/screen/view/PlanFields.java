@@ -3,6 +3,7 @@ package blindlap.screen.view;
 import blindlap.screen.model.PlanForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
+import javafx.beans.value.ObservableValue;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -93,6 +94,18 @@ final class PlanFields {
     return labelled(title, box, entry);
   }
 
+  /** One of several words, where what is usual goes by something else. */
+  static VBox choice(
+      PlanForm.Entry entry, String title, List<String> words, ObservableValue<String> usual) {
+    VBox made = choice(entry, title, words, usual.getValue());
+    @SuppressWarnings("unchecked")
+    ComboBox<String> box = (ComboBox<String>) made.getChildren().get(1);
+    usual.addListener((o, before, now) -> box.setConverter(new Shown(now)));
+    // Held as long as the box is, so that it is still told.
+    box.setUserData(usual);
+    return made;
+  }
+
   /** Plan files may say true and false, or nothing for what is usual; people read words. */
   private static final class Shown extends StringConverter<String> {
     private final String usual;
@@ -163,6 +176,13 @@ final class PlanFields {
     FlowPane row = new FlowPane(16, 10, fields);
     row.setRowValignment(VPos.TOP);
     row.setPrefWrapLength(WRAP);
+    return row;
+  }
+
+  /** Fields of one thing side by side, closer together. */
+  static FlowPane tight(Node... fields) {
+    FlowPane row = row(fields);
+    row.setHgap(8);
     return row;
   }
 

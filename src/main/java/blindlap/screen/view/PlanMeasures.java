@@ -4,6 +4,8 @@ import blindlap.screen.model.PlanForm;
 import blindlap.screen.model.PlanModel;
 import blindlap.screen.model.PlanOptions;
 import blindlap.wording.PlanWords;
+import javafx.beans.binding.Bindings;
+import javafx.beans.property.StringProperty;
 import javafx.scene.control.ComboBox;
 import javafx.scene.layout.VBox;
 
@@ -25,6 +27,7 @@ final class PlanMeasures extends VBox {
         });
     getChildren()
         .setAll(
+            pay(model),
             new PlanRows(
                 model.form().list("measures"),
                 PlanWords.field("measures.one"),
@@ -32,6 +35,36 @@ final class PlanMeasures extends VBox {
             PlanFields.row(
                 PlanFields.button(PlanWords.say("add.measure"), () -> model.form().add("measures")),
                 starters));
+  }
+
+  /** What the setups cost, to choose the worthwhile difference by. */
+  private static VBox pay(PlanModel model) {
+    VBox lines = new VBox(2);
+    Runnable show =
+        () ->
+            lines
+                .getChildren()
+                .setAll(
+                    model.answer().shownProperty().get().pay().stream()
+                        .map(line -> PlanFields.words(line, "strong"))
+                        .toList());
+    model.answer().shownProperty().addListener((o, before, now) -> show.run());
+    show.run();
+    return lines;
+  }
+
+  /** What is better goes by the kind as long as nothing else is said. */
+  private static VBox better(PlanForm measure) {
+    StringProperty kind = measure.field("kind").textProperty();
+    return PlanFields.choice(
+        measure.field("better"),
+        PlanWords.field("better"),
+        PlanOptions.of("better"),
+        Bindings.createStringBinding(
+            () ->
+                PlanWords.say(
+                    kind.get().endsWith("scale") ? "default.better.scale" : "default.better.else"),
+            kind));
   }
 
   private static VBox measure(PlanForm measure) {
@@ -42,7 +75,7 @@ final class PlanMeasures extends VBox {
             PlanFields.choice(measure, "kind", PlanOptions.of("kind")),
             PlanFields.text(measure, "unit", 6),
             PlanFields.choice(measure, "role", PlanOptions.of("role")),
-            PlanFields.choice(measure, "better", PlanOptions.of("better")),
+            better(measure),
             PlanFields.text(measure, "worthwhile", 6)),
         PlanFields.row(
             PlanFields.text(measure, "low_words", 14),

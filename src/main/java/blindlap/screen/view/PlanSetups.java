@@ -6,6 +6,9 @@ import blindlap.screen.model.PlanModel;
 import blindlap.screen.model.PlanOptions;
 import blindlap.wording.PlanWords;
 import java.util.List;
+import javafx.beans.binding.Bindings;
+import javafx.collections.ListChangeListener;
+import javafx.collections.ObservableList;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
@@ -58,7 +61,7 @@ final class PlanSetups extends VBox {
           }
         });
     FlowPane head =
-        PlanFields.row(
+        PlanFields.tight(
             PlanFields.text(setup, "name", 16),
             PlanFields.text(setup, "component", 16),
             PlanFields.text(setup, "mass", 7),
@@ -74,9 +77,35 @@ final class PlanSetups extends VBox {
             new PlanRows(setup.list("settings"), PlanWords.field("settings.one"), this::setting),
             PlanFields.row(
                 PlanFields.button(PlanWords.say("add.setting"), () -> setup.add("settings")),
-                starters),
+                starters,
+                take(setup)),
             more(setup));
     return box;
+  }
+
+  /** Takes over what the first setup has set: usually all but one thing is the same. */
+  private Button take(PlanForm setup) {
+    Button take = new Button();
+    take.getStyleClass().add("quiet");
+    take.setOnAction(e -> model.starters().takeSettings(setup));
+    ObservableList<PlanForm> setups = model.form().list("setups");
+    Runnable show =
+        () -> {
+          boolean later = !setups.isEmpty() && setups.get(0) != setup;
+          take.setVisible(later);
+          if (later) {
+            take.textProperty()
+                .bind(
+                    Bindings.createStringBinding(
+                        () ->
+                            PlanWords.say("copy.settings", setups.get(0).field("name").get()),
+                        setups.get(0).field("name").textProperty()));
+          }
+        };
+    take.managedProperty().bind(take.visibleProperty());
+    setups.addListener((ListChangeListener<PlanForm>) change -> show.run());
+    show.run();
+    return take;
   }
 
   private TitledPane more(PlanForm setup) {
@@ -116,8 +145,8 @@ final class PlanSetups extends VBox {
     Button show =
         PlanFields.button(PlanWords.say("dial"), () -> dial.setVisible(!dial.isVisible()));
     show.getStyleClass().add("quiet");
-    return PlanFields.row(
-        PlanFields.compact(setting, "name", 11),
+    return PlanFields.tight(
+        PlanFields.compact(setting, "name", 13),
         PlanFields.compact(setting, "value", 6),
         PlanFields.compact(setting, "unit", 10),
         PlanFields.compact(setting, "tolerance", 4),

@@ -6,6 +6,7 @@ import blindlap.screen.model.CommitModel;
 import blindlap.screen.model.Dialogs;
 import blindlap.screen.model.PlanModel;
 import blindlap.screen.model.Shell;
+import blindlap.wording.PlanWords;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,12 +14,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javafx.scene.Scene;
+import javafx.scene.control.Label;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class PlanPicturesTest {
   private static final Path SAMPLE = Path.of("sample-sessions/shocks-on-quarry-loop/plan.yaml");
+
+  private static final double MARGIN = 20;
 
   @TempDir Path folder;
 
@@ -81,10 +85,36 @@ class PlanPicturesTest {
     Scene scene = new Scene(view, 1280, 800);
     look.dress(scene);
     Window.picture(scene, name + "-top");
+    PageGrid grid = (PageGrid) page.lookup(".scroll-pane");
+    for (String head : List.of("head.odds", "head.setups", "head.measures", "head.day")) {
+      show(grid, PlanWords.say(head));
+      Window.picture(scene, name + "-" + head.substring(5));
+    }
+    grid.setVvalue(1);
+    Window.picture(scene, name + "-commit");
     scene.setRoot(new javafx.scene.layout.StackPane());
-    Scene tall = new Scene(view, 1280, scale > 1 ? 9000 : 5200);
+    Scene tall = new Scene(view, 1280, scale > 1 ? 9000 : 7600);
     look.dress(tall);
+    grid.setVvalue(0);
     Window.picture(tall, name + "-whole");
+    grid.setVvalue(1);
+    Window.picture(tall, name + "-rest");
+  }
+
+  /** Scrolls until a heading stands on top. */
+  private static void show(PageGrid grid, String heading) {
+    grid.getContent().lookupAll(".h2").stream()
+        .filter(node -> node instanceof Label label && label.getText().equals(heading))
+        .findFirst()
+        .ifPresent(
+            node -> {
+              double top =
+                  grid.getContent().sceneToLocal(node.localToScene(0, 0)).getY() - MARGIN;
+              double most =
+                  grid.getContent().getBoundsInLocal().getHeight()
+                      - grid.getViewportBounds().getHeight();
+              grid.setVvalue(Math.min(1, top / most));
+            });
   }
 
   /** Nobody chooses anything. */
