@@ -45,9 +45,24 @@ public record PlanPreview(
     if (plan == null) {
       return new PlanPreview(Optional.empty(), problems, List.of(), Optional.empty());
     }
-    if (problems.isEmpty()) {
-      problems.addAll(PlanCheck.problems(plan));
-    }
+    List<String> told = problems.stream().map(Problem::where).map(PlanPreview::path).toList();
+    PlanCheck.problems(plan).stream()
+        .filter(problem -> told.stream().noneMatch(path -> same(path, problem.where())))
+        .forEach(problems::add);
     return new PlanPreview(Optional.of(plan), problems, PlanHints.of(plan), answers.quick(plan));
+  }
+
+  /** A place without the line and column it has in a file. */
+  private static String path(String where) {
+    return where.replaceFirst(" ?\\(?line \\d+, column \\d+\\)?$", "");
+  }
+
+  /** True if what was said of one place makes it pointless to say more of the other. */
+  private static boolean same(String told, String where) {
+    return where.equals(told)
+        || where.startsWith(told + ".")
+        || where.startsWith(told + "[")
+        || told.startsWith(where + ".")
+        || told.startsWith(where + "[");
   }
 }

@@ -45,9 +45,11 @@ public final class PlanWords {
 
   /** A place in the plan for people, with a colon after it; empty for the plan as a whole. */
   public static String place(String path) {
-    if (path.isEmpty()) {
-      return "";
-    }
+    return path.isEmpty() ? "" : placeOnly(path) + ": ";
+  }
+
+  /** A place in the plan for people. */
+  public static String placeOnly(String path) {
     StringBuilder place = new StringBuilder();
     for (String part : path.split("\\.", -1)) {
       Matcher item = ITEM.matcher(part);
@@ -58,7 +60,7 @@ public final class PlanWords {
           item.matches() ? field(item.group(1) + ".one") + " " + item.group(2) : field(part));
     }
     String text = place.toString();
-    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1) + ": ";
+    return text.isEmpty() ? "" : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
   /** What a tester would call a draft: its setups, its trail and day, as far as typed. */

@@ -61,6 +61,7 @@ public final class PlanAnswerModel {
    * @param simulated the answer by simulation; empty while there is none
    * @param heads heads of the columns of the odds
    * @param odds a row per true difference: its words, then days in 100
+   * @param oddsLines the same in sentences, where there is no room for a table
    * @param oddsSource how the odds were found
    * @param left what is left if the day is cut short; empty while it is being worked out
    * @param curve what other numbers of stints can show; empty where nothing can be drawn
@@ -78,6 +79,7 @@ public final class PlanAnswerModel {
       String simulated,
       List<String> heads,
       List<List<String>> odds,
+      List<String> oddsLines,
       String oddsSource,
       List<String> left,
       Optional<Drawing> curve,
@@ -93,6 +95,7 @@ public final class PlanAnswerModel {
             List.of(),
             List.of(),
             "",
+            List.of(),
             List.of(),
             List.of(),
             "",
@@ -221,6 +224,7 @@ public final class PlanAnswerModel {
         detail.flatMap(words::simulated).orElse(""),
         odds.heads(),
         odds.rows(),
+        odds.lines(),
         odds.source(),
         left.map(words::cuts).orElse(List.of()),
         answer.flatMap(a -> PlanPictures.curve(plan, a, words)),
@@ -232,7 +236,8 @@ public final class PlanAnswerModel {
         plan.setups().stream().map(s -> s.name()).toList());
   }
 
-  private record Odds(List<String> heads, List<List<String>> rows, String source) {}
+  private record Odds(
+      List<String> heads, List<List<String>> rows, List<String> lines, String source) {}
 
   private static Odds odds(
       AnswerWords words, Optional<DayAnswer> answer, Optional<DayDetail> detail) {
@@ -243,12 +248,13 @@ public final class PlanAnswerModel {
               .map(head -> PlanWords.say("odds.pairs." + head))
               .toList(),
           pairs.stream().map(words::pairCells).toList(),
+          words.pairOdds(pairs),
           words.pairOddsSource(detail.orElseThrow()));
     }
     List<DayAnswer.Ending> odds =
         detail.map(DayDetail::odds).orElse(answer.map(DayAnswer::odds).orElse(List.of()));
     if (odds.isEmpty()) {
-      return new Odds(List.of(), List.of(), "");
+      return new Odds(List.of(), List.of(), List.of(), "");
     }
     List<String> heads = new ArrayList<>();
     heads.add(PlanWords.say("odds.if"));
@@ -256,6 +262,7 @@ public final class PlanAnswerModel {
     return new Odds(
         heads,
         odds.stream().map(words::cells).toList(),
+        words.odds(odds),
         words.oddsSource(odds, detail.map(DayDetail::days).orElse(0)));
   }
 

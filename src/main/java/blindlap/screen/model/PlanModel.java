@@ -227,14 +227,20 @@ public final class PlanModel {
     PlanPreview preview = planning.preview(fields);
     Map<String, String> sentences = new LinkedHashMap<>();
     List<String> all = new ArrayList<>();
+    List<String> missing = new ArrayList<>();
     for (Problem problem : preview.problems()) {
       String path = problem.where().replaceFirst(" ?\\(?line \\d+, column \\d+\\)?$", "");
       String sentence = Problems.sentence(new Problem(problem.fault(), "", problem.details()));
-      all.add(PlanWords.place(path) + sentence);
       // An empty field speaks for itself; a fresh draft would be full of sentences.
-      if (problem.fault() != PlanFault.MISSING_FIELD) {
+      if (problem.fault() == PlanFault.MISSING_FIELD) {
+        missing.add(PlanWords.placeOnly(path));
+      } else {
+        all.add(PlanWords.place(path) + sentence);
         sentences.putIfAbsent(path, sentence);
       }
+    }
+    if (!missing.isEmpty()) {
+      all.add(0, PlanWords.say("missing", String.join("; ", missing)));
     }
     form.tell("", sentences);
     problems.setAll(all);

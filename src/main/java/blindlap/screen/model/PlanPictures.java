@@ -142,11 +142,24 @@ final class PlanPictures {
                 stint ? DayStrip.Kind.STINT : DayStrip.Kind.OTHER,
                 from,
                 to,
-                stint ? String.valueOf(block.stint()) : DayWords.block(block.kind()),
-                !stint || block.stint() == 1 ? DayWords.clock(block.from()) : ""));
+                stint ? String.valueOf(block.stint()) : word(block.kind()),
+                clock(block) ? DayWords.clock(block.from()) : ""));
       }
     }
     return blocks;
+  }
+
+  /** The first handling is too short a block for a word; warm-up follows it at once. */
+  private static String word(Schedule.Kind kind) {
+    return kind == Schedule.Kind.FIRST_HANDLING ? "" : DayWords.block(kind);
+  }
+
+  private static boolean clock(Schedule.Block block) {
+    return switch (block.kind()) {
+      case FIRST_HANDLING, REST -> true;
+      case WARM_UP -> false;
+      case STINT -> block.stint() == 1;
+    };
   }
 
   private static double minutes(ZonedDateTime from, ZonedDateTime to) {

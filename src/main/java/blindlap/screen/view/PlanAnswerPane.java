@@ -5,6 +5,7 @@ import blindlap.screen.model.PlanAnswerModel;
 import blindlap.wording.PlanWords;
 import java.util.List;
 import java.util.Optional;
+import javafx.beans.InvalidationListener;
 import javafx.geometry.HPos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -19,7 +20,14 @@ import javafx.scene.layout.VBox;
 final class PlanAnswerPane {
   private static final double FIRST = 30;
 
+  /** Beyond this the heads of a table would break within words. */
+  private static final double LARGE_TEXT = 1.3;
+
   private final Look look;
+
+  @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this pane
+  private final InvalidationListener watch;
+
   private final PlanAnswerModel model;
   private final AnswerSentence answer;
   private final Lead lead = new Lead("");
@@ -37,6 +45,7 @@ final class PlanAnswerPane {
     timesPane.setAnimated(false);
     this.model = model;
     this.answer = new AnswerSentence(look, blindlap.wording.AnswerWords.say("question"));
+    watch = look.watch(() -> table(this.model.shownProperty().get()));
     model.shownProperty().addListener((o, before, now) -> show(before, now));
     show(null, model.shownProperty().get());
   }
@@ -109,6 +118,11 @@ final class PlanAnswerPane {
       odds.getChildren().add(PlanFields.words(now.simulated()));
     }
     if (now.odds().isEmpty()) {
+      return;
+    }
+    if (look.textScale() > LARGE_TEXT) {
+      now.oddsLines().forEach(line -> odds.getChildren().add(PlanFields.words(line)));
+      odds.getChildren().add(PlanFields.words(now.oddsSource(), "note", "second"));
       return;
     }
     GridPane table = new GridPane();

@@ -11,7 +11,6 @@ import java.util.List;
 import javafx.beans.value.ChangeListener;
 import javafx.collections.ListChangeListener;
 import javafx.collections.ObservableList;
-import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
@@ -29,6 +28,7 @@ public final class PlanPage extends StackPane {
   private final Dialogs dialogs;
   private final PageGrid grid;
   private final CommitPane commit;
+  private final FocusInView inView;
   private final ChangeListener<Node> focus = (o, before, now) -> left(now);
 
   public PlanPage(Look look, PlanModel model, Dialogs dialogs) {
@@ -36,6 +36,7 @@ public final class PlanPage extends StackPane {
     this.model = model;
     this.dialogs = dialogs;
     this.grid = new PageGrid(look);
+    this.inView = new FocusInView(grid);
     this.commit = new CommitPane(look, model.commit(), dialogs);
     build();
     model.commit().stepProperty().addListener((o, before, now) -> show(now));
@@ -52,6 +53,7 @@ public final class PlanPage extends StackPane {
     if (now != null) {
       now.focusOwnerProperty().addListener(focus);
     }
+    inView.watch(now);
     model.keep();
   }
 
@@ -273,25 +275,6 @@ public final class PlanPage extends StackPane {
   /** A field was left: the draft is kept, and what has the focus now is brought into view. */
   private void left(@org.jspecify.annotations.Nullable Node now) {
     model.keep();
-    if (now == null || !inside(now)) {
-      return;
-    }
-    Node content = grid.getContent();
-    Bounds place = content.sceneToLocal(now.localToScene(now.getBoundsInLocal()));
-    double room = grid.getViewportBounds().getHeight();
-    double most = content.getBoundsInLocal().getHeight() - room;
-    double top = grid.getVvalue() * most;
-    if (most > 0 && (place.getMinY() < top || place.getMaxY() > top + room)) {
-      grid.setVvalue(Math.max(0, Math.min(1, (place.getMinY() - room / 3) / most)));
-    }
-  }
-
-  private boolean inside(Node node) {
-    for (Node at = node; at != null; at = at.getParent()) {
-      if (at == grid.getContent()) {
-        return true;
-      }
-    }
-    return false;
+    inView.focus(now);
   }
 }

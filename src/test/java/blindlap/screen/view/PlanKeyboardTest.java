@@ -124,7 +124,8 @@ class PlanKeyboardTest {
   }
 
   @Test
-  void whatHasTheFocusIsInView() {
+  void whatHasTheFocusStaysInViewWhileThePageGrowsAboveIt() {
+    // With the lap's minutes the day's strip appears above the field.
     typeInto("Lap, minutes", "2");
 
     assertThat(

@@ -92,13 +92,6 @@ class PlanPicturesTest {
     }
     grid.setVvalue(1);
     Window.picture(scene, name + "-commit");
-    scene.setRoot(new javafx.scene.layout.StackPane());
-    Scene tall = new Scene(view, 1280, scale > 1 ? 9000 : 7600);
-    look.dress(tall);
-    grid.setVvalue(0);
-    Window.picture(tall, name + "-whole");
-    grid.setVvalue(1);
-    Window.picture(tall, name + "-rest");
   }
 
   /** Scrolls until a heading stands on top. */
