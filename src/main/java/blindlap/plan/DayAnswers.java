@@ -238,6 +238,8 @@ public final class DayAnswers {
         java.util.Arrays.fill(ridden, 0, after, true);
         Detectable formula = DayPower.of(base.set, ridden, drift).formula();
         difference = terms.shown(formula.difference(terms.noise().sd(), POWER));
+        // Some orders have ridden one setup only by then: no formula tells what the rest can show.
+        difference = Double.isInfinite(difference) ? Double.NaN : difference;
       }
       cuts.add(new DayLeft.Cut(after, left, difference));
     }

@@ -217,7 +217,7 @@ public final class AnswerWords {
   }
 
   private String number(double difference) {
-    if (Double.isNaN(difference)) {
+    if (!Double.isFinite(difference)) {
       return "–";
     }
     double deciding = answer.map(DayAnswer::worthwhile).orElse(Double.NaN);

@@ -164,6 +164,27 @@ class PlanModelTest {
     assertThat(shown.oddsSource()).startsWith("By simulating 200 days");
   }
 
+  @Test
+  void everyRuleIsAnsweredToTheEnd() {
+    for (String protocol : model.rules().protocols().keySet()) {
+      PlanModel page = new PlanModel(desk, new Shell(), Background.immediate(), 0);
+      page.startFromFile(SAMPLE);
+      while (page.form().list("setups").size()
+          < (protocol.startsWith("three") ? 3 : protocol.startsWith("four-s") ? 4 : 2)) {
+        page.form().add("setups").field("name").set("Shock " + page.form().list("setups").size());
+      }
+      page.rules().chooseProtocol(protocol);
+      page.form().field("stints").set(protocol.equals("eight-stints") ? "8" : "24");
+      page.answer().simulate(100);
+      page.form().field("trail").set("Mill track");
+
+      PlanAnswerModel.Shown shown = page.answer().shownProperty().get();
+      assertThat(page.answer().progressProperty().get()).as(protocol).isEmpty();
+      assertThat(shown.left()).as(protocol).isNotEmpty();
+      assertThat(shown.oddsSource()).as(protocol).startsWith("By simulating 100 days");
+    }
+  }
+
   private static void run(Deque<Runnable> waiting, int times) {
     for (int i = 0; i < times && !waiting.isEmpty(); i++) {
       waiting.poll().run();
