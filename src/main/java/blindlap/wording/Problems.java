@@ -25,11 +25,7 @@ public final class Problems {
     Object[] arguments = new Object[problem.details().size() + 1];
     arguments[0] = problem.where();
     for (int i = 1; i < arguments.length; i++) {
-      String detail = problem.details().get(i - 1);
-      arguments[i] =
-          problem.fault() == PlanFault.DAY_TOO_LONG && i == 3
-              ? DayWords.ways(detail)
-              : detail(detail);
+      arguments[i] = detail(problem.fault(), i, problem.details().get(i - 1));
     }
     String sentence = WORDS.say(key(problem.fault()), arguments);
     return problem.where().isBlank() ? sentence : capital(problem.where()) + ": " + sentence;
@@ -40,7 +36,13 @@ public final class Problems {
     return problems.stream().map(Problems::sentence).toList();
   }
 
-  private static String detail(String detail) {
+  private static String detail(Fault fault, int place, String detail) {
+    if (fault == PlanFault.DAY_TOO_LONG && place == 3) {
+      return DayWords.ways(detail);
+    }
+    if (fault == PlanFault.CANNOT_SHOW_ANYTHING && detail.matches("[0-9.E-]+")) {
+      return Figures.p(Double.parseDouble(detail));
+    }
     for (Step step : Step.values()) {
       if (step.name().equals(detail)) {
         return STEPS.say(step.name());

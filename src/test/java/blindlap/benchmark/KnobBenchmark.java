@@ -48,7 +48,11 @@ public class KnobBenchmark {
   @Setup
   public void type() {
     String[] parts = knob.split("/", 2);
-    draft = Plans.text("timetable: null\nprotocol: " + parts[0] + "\nstints: " + parts[1] + "\n");
+    draft(Plans.text("timetable: null\nprotocol: " + parts[0] + "\nstints: " + parts[1] + "\n"));
+  }
+
+  void draft(String typed) {
+    draft = typed;
   }
 
   /** Another noise or worthwhile difference: what depends on the rule is known. */

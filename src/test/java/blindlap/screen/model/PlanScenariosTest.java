@@ -94,7 +94,7 @@ class PlanScenariosTest {
     assertThat(model.commit().summary().toString())
         .contains("Meant to be equal within 0.03: pressure (1.60 bar and 23.2 psi)")
         .contains("Limit typed in by the tester: axle, 12 N.m (invented, p. 3)");
-    assertThat(model.commit().summary().toString()).contains("1 scored laps");
+    assertThat(model.commit().summary().toString()).contains("Scored laps a stint: 1");
 
     model.form().field("change").set("refit");
     setup(0).field("most_refits").set("6");

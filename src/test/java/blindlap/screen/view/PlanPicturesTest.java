@@ -13,8 +13,12 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
+import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
+import javafx.scene.control.TitledPane;
+import javafx.scene.text.Text;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -52,6 +56,57 @@ class PlanPicturesTest {
     }
   }
 
+  @Test
+  void threeSetupsAnUnblindedSessionAndWhatIsFoldedAwayArePhotographed() throws IOException {
+    try (Desk desk = PlanDesk.open(folder, 1)) {
+      Files.copy(SAMPLE, folder.resolve("plan.yaml"));
+      Window.run(() -> more(desk));
+    }
+  }
+
+  private void more(Desk desk) {
+    Look look = new Look();
+    PlanModel model = new PlanModel(desk, new Shell(), Background.immediate(), 0);
+    model.startFromFile(folder.resolve("plan.yaml"));
+    PlanPage page = new PlanPage(look, model, new NoDialogs());
+    Scene scene = new Scene(page, 1280, 800);
+    look.dress(scene);
+    page.applyCss();
+    page.layout();
+    PageGrid grid = (PageGrid) page.lookup(".scroll-pane");
+    page.lookupAll(".titled-pane").forEach(pane -> ((TitledPane) pane).setExpanded(true));
+    for (String fold : List.of("more.fields", "field.bikes", "day.times", "head.workshop")) {
+      picture(scene, grid, PlanWords.say(fold), "plan-fold-" + fold.replace('.', '-'));
+    }
+    model.form().add("setups").field("name").set("Shock M");
+    model.rules().chooseProtocol("three-setups");
+    model.answer().simulate(200);
+    model.form().field("stints").set("18");
+    grid.setVvalue(0);
+    Window.picture(scene, "plan-three-top");
+    picture(scene, grid, PlanWords.say("head.odds"), "plan-three-odds");
+    model.form().list("setups").remove(2);
+    model.rules().chooseProtocol("blocks-of-four");
+    model.answer().simulate(0);
+    model.form().field("stints").set("16");
+    model.form().part("blinding").field("blinded").set("no");
+    model.commit().begin();
+    Window.picture(scene, "plan-unblinded-sign");
+    model.commit().back();
+    model.form().field("stints").set("8");
+    model.form().field("day").set("some day");
+    grid.setVvalue(0);
+    Window.picture(scene, "plan-cannot-top");
+    picture(scene, grid, PlanWords.say("head.problems"), "plan-cannot-problems");
+  }
+
+  private static void picture(Scene scene, PageGrid grid, String heading, String name) {
+    scene.getRoot().applyCss();
+    scene.getRoot().layout();
+    show(grid, heading);
+    Window.picture(scene, name);
+  }
+
   private void commit(Desk desk) {
     Look look = new Look();
     PlanModel model = new PlanModel(desk, new Shell(), Background.immediate(), 0);
@@ -66,6 +121,9 @@ class PlanPicturesTest {
     commit.signedProperty().set("R. Lind\nM. Oster");
     commit.seal();
     Window.picture(scene, "plan-commit-3-sealed");
+    commit.cover().hide();
+    Window.picture(scene, "plan-commit-blank");
+    commit.cover().reopen("4711");
     commit.typedPhraseProperty().set(commit.phraseProperty().get());
     commit.phraseNoted();
     Window.picture(scene, "plan-commit-4-card");
@@ -96,8 +154,9 @@ class PlanPicturesTest {
 
   /** Scrolls until a heading stands on top. */
   private static void show(PageGrid grid, String heading) {
-    grid.getContent().lookupAll(".h2").stream()
-        .filter(node -> node instanceof Label label && label.getText().equals(heading))
+    Stream.of(".label", ".text")
+        .flatMap(kind -> grid.getContent().lookupAll(kind).stream())
+        .filter(node -> says(node, heading))
         .findFirst()
         .ifPresent(
             node -> {
@@ -108,6 +167,11 @@ class PlanPicturesTest {
                       - grid.getViewportBounds().getHeight();
               grid.setVvalue(Math.min(1, top / most));
             });
+  }
+
+  private static boolean says(Node node, String words) {
+    return node instanceof Label label && label.getText().equals(words)
+        || node instanceof Text text && text.getText().equals(words);
   }
 
   /** Nobody chooses anything. */
