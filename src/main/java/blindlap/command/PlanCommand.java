@@ -38,7 +38,8 @@ final class PlanCommand extends SessionCommand {
   @Option(
       names = "--days",
       paramLabel = "N",
-      description = "Days to simulate, 1 to 100000; 2000 if not given, 500 with three setups or four.")
+      description =
+          "Days to simulate, 1 to 100000; 2000 if not given, 500 with three setups or four.")
   @Nullable Integer days;
 
   @Option(names = "--times", description = "Also the clock times of every stint.")
@@ -53,7 +54,11 @@ final class PlanCommand extends SessionCommand {
     if (days != null && (days < 1 || days > MOST_DAYS)) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
-          "--days: " + days + " days cannot be simulated; give 1 to " + MOST_DAYS + ". Nothing was worked out.");
+          "--days: "
+              + days
+              + " days cannot be simulated; give 1 to "
+              + MOST_DAYS
+              + ". Nothing was worked out.");
     }
     String text = new String(read(java.util.Objects.requireNonNull(file)), StandardCharsets.UTF_8);
     DayAnswers answers = new DayAnswers();

@@ -127,7 +127,8 @@ public final class DayAnswers {
   }
 
   /**
-   * Days to simulate so that the answer comes within a second up to 16 stints (docs/performance.md).
+   * Days to simulate so that the answer comes within a second up to 16 stints
+   * (docs/performance.md).
    */
   public static int usualDays(Plan plan) {
     return plan.setups().size() > 2 ? 500 : 2000;
@@ -287,9 +288,7 @@ public final class DayAnswers {
       if (key.rule.setups() > 2) {
         PairsPower pairs = PairsPower.of(set, key.drift);
         double unit =
-            orders.attainableLevel() == 0
-                ? Double.NaN
-                : pairs.approximation().difference(1, POWER);
+            orders.attainableLevel() == 0 ? Double.NaN : pairs.approximation().difference(1, POWER);
         return new Base(set, orders, null, pairs, unit);
       }
       DayPower power = DayPower.of(set, key.drift);

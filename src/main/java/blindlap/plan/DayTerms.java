@@ -15,11 +15,11 @@ record DayTerms(NoiseKnown noise, boolean ratio, double worthwhile, double margi
     NoiseKnown noise = NoiseKnown.of(plan);
     Measure primary = plan.primary().orElse(null);
     boolean ratio = primary != null && primary.scale() == Scale.RATIO;
-    @Nullable BigDecimal declared =
-        primary == null ? null : primary.worthwhile();
+    @Nullable BigDecimal declared = primary == null ? null : primary.worthwhile();
     double worthwhile =
         declared != null && declared.signum() > 0 ? declared.doubleValue() : Double.NaN;
-    return new DayTerms(noise, ratio, worthwhile, ratio ? Math.log1p(worthwhile / 100) : worthwhile);
+    return new DayTerms(
+        noise, ratio, worthwhile, ratio ? Math.log1p(worthwhile / 100) : worthwhile);
   }
 
   /** True if noise and worthwhile difference are in one unit. */

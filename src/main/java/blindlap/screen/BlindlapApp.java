@@ -111,8 +111,7 @@ public final class BlindlapApp extends Application {
         .titleProperty()
         .bind(
             Bindings.createStringBinding(
-                () ->
-shell.helperProperty().get() ? SwapWords.say("title") : "Blindlap",
+                () -> shell.helperProperty().get() ? SwapWords.say("title") : "Blindlap",
                 shell.helperProperty()));
     stage.setMinWidth(900);
     stage.setMinHeight(600);

@@ -3,8 +3,8 @@ package blindlap.stats;
 import java.util.Arrays;
 
 /**
- * One simulated day of several setups after the other, each tested for a ladder of true
- * differences at once: every statistic is made of sums that are linear in the difference.
+ * One simulated day of several setups after the other, each tested for a ladder of true differences
+ * at once: every statistic is made of sums that are linear in the difference.
  */
 final class PairsDay {
   private static final double SLACK = 1e-9;

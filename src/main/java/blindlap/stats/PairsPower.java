@@ -74,7 +74,8 @@ public final class PairsPower {
     }
     for (double difference : differences) {
       if (Require.finite("differences", difference) < 0) {
-        throw new StatsException("differences", "must not be negative, but hold " + difference + ".");
+        throw new StatsException(
+            "differences", "must not be negative, but hold " + difference + ".");
       }
     }
     UniformRandomProvider source = RandomSource.XO_RO_SHI_RO_128_PP.create(seed);

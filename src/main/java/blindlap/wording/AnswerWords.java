@@ -299,8 +299,7 @@ public final class AnswerWords {
   /** How the odds of pairs were found. */
   public String pairOddsSource(DayDetail detail) {
     double error = detail.pairs().stream().mapToDouble(e -> e.odds().error()).max().orElse(0);
-    return WORDS.say(
-        "odds.error", days(detail.days()), Figures.number(100 * error, 1));
+    return WORDS.say("odds.error", days(detail.days()), Figures.number(100 * error, 1));
   }
 
   private static String days(int days) {

@@ -90,8 +90,7 @@ public final class DayWords {
 
   /** What to drop so that a day that is too long fits. */
   public static String ways(List<Schedule.Way> ways) {
-    return ways(
-        String.join(",", ways.stream().map(way -> way.drop() + ":" + way.left()).toList()));
+    return ways(String.join(",", ways.stream().map(way -> way.drop() + ":" + way.left()).toList()));
   }
 
   /** How often parts are handled. */

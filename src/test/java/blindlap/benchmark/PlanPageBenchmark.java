@@ -30,10 +30,10 @@ import org.openjdk.jmh.annotations.TearDown;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * What the Plan page does when a knob is turned, with the page's own model and a notebook: the draft
- * is read and judged, the answer by formula with its curve is shown, then what is left of a day cut
- * short and the simulated days, chunk by chunk, each shown. All on one thread, so that the whole
- * work counts; in the window only the formula is worked out on the interface thread.
+ * What the Plan page does when a knob is turned, with the page's own model and a notebook: the
+ * draft is read and judged, the answer by formula with its curve is shown, then what is left of a
+ * day cut short and the simulated days, chunk by chunk, each shown. All on one thread, so that the
+ * whole work counts; in the window only the formula is worked out on the interface thread.
  *
  * <p>The whole may take 1 s up to 16 stints and 10 s at 24. Beside JMH's wall clock, {@link #main}
  * prints processor times, which say something on a busy machine.
@@ -130,7 +130,8 @@ public class PlanPageBenchmark {
   public static void main(String[] arguments) throws IOException {
     ThreadMXBean threads = ManagementFactory.getThreadMXBean();
     PrintStream out = System.out;
-    out.println("| rule, stints | formula, ms | a rule not seen before, ms | with simulation, ms |");
+    out.println(
+        "| rule, stints | formula, ms | a rule not seen before, ms | with simulation, ms |");
     out.println("| --- | ---: | ---: | ---: |");
     PlanPageBenchmark bench = new PlanPageBenchmark();
     for (String knob : KNOBS) {

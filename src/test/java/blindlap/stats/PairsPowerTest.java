@@ -17,16 +17,14 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Simulated days of three and four setups. */
 class PairsPowerTest {
   private static PairsPower day(int setups, int stints) {
-    return PairsPower.of(
-        Assignments.rule(setups, stints).block(setups).build(), Drift.LINE);
+    return PairsPower.of(Assignments.rule(setups, stints).block(setups).build(), Drift.LINE);
   }
 
   /** METHOD 4, power per pair at 1.5 SD and omnibus power there, maxT and randomization columns. */
   @ParameterizedTest
   @CsvSource({"3, 12, .21, .34", "3, 18, .45, .63", "4, 16, .21, .39"})
   void powerAgreesWithTheMethodsTable(int setups, int stints, double pair, double differ) {
-    SimulatedPairs days =
-        day(setups, stints).simulate(new double[] {0, 1.5}, 600, 4, () -> false);
+    SimulatedPairs days = day(setups, stints).simulate(new double[] {0, 1.5}, 600, 4, () -> false);
 
     // Three standard errors of 600 days, and the rounding of the printed figure.
     assertThat(days.odds(1).pair()).isCloseTo(pair, within(0.065));
@@ -56,8 +54,7 @@ class PairsPowerTest {
         for (int i = 0; i < 9; i++) {
           y[i] += order[i] == 0 ? differences[step] : 0;
         }
-        ManySetups whole =
-            ManySetups.compare(set, order, y, valid, Drift.LINE, Sampling.PREFERRED);
+        ManySetups whole = ManySetups.compare(set, order, y, valid, Drift.LINE, Sampling.PREFERRED);
         boolean moved = differences[step] > 0;
         long apart =
             whole.pairs().stream()
@@ -95,8 +92,7 @@ class PairsPowerTest {
     SimulatedPairs both = first.and(second);
     assertThat(both.days()).isEqualTo(400);
     assertThat(both.odds(1).pair())
-        .isCloseTo(
-            (first.odds(1).pair() + 3 * second.odds(1).pair()) / 4, within(1e-12));
+        .isCloseTo((first.odds(1).pair() + 3 * second.odds(1).pair()) / 4, within(1e-12));
     assertThatThrownBy(() -> first.and(day.simulate(new double[] {0, 1}, 1, 1, () -> false)))
         .isInstanceOf(IllegalArgumentException.class);
   }

@@ -16,9 +16,9 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Covers pages that only the helper may see, before there is a phrase to open them with: at one key,
- * or when nobody has touched them for as long as on the Swap page. A PIN that the helper chooses
- * brings them back.
+ * Covers pages that only the helper may see, before there is a phrase to open them with: at one
+ * key, or when nobody has touched them for as long as on the Swap page. A PIN that the helper
+ * chooses brings them back.
  */
 public final class HelperCover {
   /** How the pages stand. */

@@ -33,6 +33,7 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 public final class PlanAnswerModel {
   private static final long SEED = 20_251_101L;
   private static final int CHUNK = 100;
+
   /** Simulate as many days as docs/performance.md promises to be quick. */
   static final int USUAL = -1;
 

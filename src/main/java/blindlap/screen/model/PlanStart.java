@@ -10,7 +10,8 @@ final class PlanStart {
   private PlanStart() {}
 
   /**
-   * Fields of a plan file as the page shows them: it has one field for a mass, which takes its unit.
+   * Fields of a plan file as the page shows them: it has one field for a mass, which takes its
+   * unit.
    */
   static Map<String, Object> readable(Map<String, ?> fields) {
     Map<String, Object> readable = new LinkedHashMap<>(fields);

@@ -124,8 +124,7 @@ final class CommitPane extends StackPane {
     List<Node> parts = new ArrayList<>();
     parts.add(answer);
     parts.add(HelperDoor.lead(PlanWords.say("commit.handover.lead")));
-    parts.addAll(
-        List.of(secret("commit.handover.pin", "commit.helper.has.it", model::handedOver)));
+    parts.addAll(List.of(secret("commit.handover.pin", "commit.helper.has.it", model::handedOver)));
     Button back = PlanFields.button(PlanWords.say("commit.back"), model::back);
     back.minHeightProperty().bind(look.touch());
     for (int i = 0; i < parts.size(); i++) {
@@ -152,8 +151,7 @@ final class CommitPane extends StackPane {
               PlanFields.words(PlanWords.say("commit.unblinded.title"), "strong"),
               PlanFields.words(PlanWords.say("commit.unblinded.note"))));
     } else if (model.open()) {
-      parts.add(
-          PlanFields.section(PlanFields.words(PlanWords.say("commit.open.title"), "strong")));
+      parts.add(PlanFields.section(PlanFields.words(PlanWords.say("commit.open.title"), "strong")));
     }
     for (PlanSummary.Part part : model.summary()) {
       VBox box = PlanFields.section(PlanFields.words(part.title(), "strong"));

@@ -71,8 +71,7 @@ final class FocusInView {
   private boolean inView(Node node) {
     Bounds place = place(node);
     double top = top();
-    return place.getMinY() >= top
-        && place.getMaxY() <= top + page.getViewportBounds().getHeight();
+    return place.getMinY() >= top && place.getMaxY() <= top + page.getViewportBounds().getHeight();
   }
 
   private double hidden() {

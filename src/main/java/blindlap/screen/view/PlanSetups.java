@@ -97,8 +97,7 @@ final class PlanSetups extends VBox {
             take.textProperty()
                 .bind(
                     Bindings.createStringBinding(
-                        () ->
-                            PlanWords.say("copy.settings", setups.get(0).field("name").get()),
+                        () -> PlanWords.say("copy.settings", setups.get(0).field("name").get()),
                         setups.get(0).field("name").textProperty()));
           }
         };

@@ -138,7 +138,9 @@ class CommitModelTest {
 
     assertThat(commit.phraseProperty().get()).isEmpty();
     assertThat(commit.stepProperty().get()).isEqualTo(CommitModel.Step.EDITING);
-    assertThat(model.troubleProperty().get()).contains("abandon the session").doesNotContain(phrase);
+    assertThat(model.troubleProperty().get())
+        .contains("abandon the session")
+        .doesNotContain(phrase);
     assertThat(desk.sessions().all()).hasSize(1);
   }
 

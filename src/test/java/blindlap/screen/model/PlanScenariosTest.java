@@ -54,8 +54,7 @@ class PlanScenariosTest {
   }
 
   private void day(String question) {
-    type(
-        model.form(), Map.of("question", question, "rider", "R. Lind", "trail", "Fern trail"));
+    type(model.form(), Map.of("question", question, "rider", "R. Lind", "trail", "Fern trail"));
     type(
         model.form().part("timetable"),
         Map.of("lap", "3", "climb", "9", "swap", "6", "scoring", "2", "lap_budget", "20"));
@@ -77,8 +76,7 @@ class PlanScenariosTest {
       set(i, "insert", "none");
       set(i, "pressure", "1.60");
       set(i, "spoke tension", "even");
-      setup(i)
-          .add("limits", Map.of("what", "axle", "value", "12 N.m", "source", "invented, p. 3"));
+      setup(i).add("limits", Map.of("what", "axle", "value", "12 N.m", "source", "invented, p. 3"));
     }
     assertThat(model.problems()).isEmpty();
     assertThat(shown().pay())
@@ -111,10 +109,8 @@ class PlanScenariosTest {
     PlanForm bikes = model.form().part("bikes");
     PlanForm.Entry reason = model.form().field("differences_reason");
     type(bikes, Map.of("first", "Frame M", "second", "Frame N"));
-    type(
-        bikes.add("differences"), Map.of("name", "reach", "first", "480 mm", "second", "455 mm"));
-    type(
-        bikes.add("differences"), Map.of("name", "mass", "first", "15.1 kg", "second", "14.8 kg"));
+    type(bikes.add("differences"), Map.of("name", "reach", "first", "480 mm", "second", "455 mm"));
+    type(bikes.add("differences"), Map.of("name", "mass", "first", "15.1 kg", "second", "14.8 kg"));
 
     assertThat(shown().differences())
         .extracting(PlanAnswerModel.Row::name, PlanAnswerModel.Row::values)

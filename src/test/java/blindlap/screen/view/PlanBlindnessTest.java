@@ -32,10 +32,10 @@ import javafx.scene.Scene;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Whoever commits a plan learns nothing of the order from the pages, the log, the draft or the
@@ -258,12 +258,7 @@ class PlanBlindnessTest {
         Canvas canvas = (Canvas) code.lookup("Canvas");
         Bounds picture = canvas.localToScene(canvas.getLayoutBounds());
         cover(pixels, words.getMinX(), words.getMinY(), WIDTH, words.getMaxY());
-        cover(
-            pixels,
-            picture.getMinX(),
-            picture.getMinY(),
-            picture.getMaxX(),
-            picture.getMaxY());
+        cover(pixels, picture.getMinX(), picture.getMinY(), picture.getMaxX(), picture.getMaxY());
       }
       return Arrays.hashCode(pixels);
     }

@@ -160,8 +160,7 @@ class PlanPicturesTest {
         .findFirst()
         .ifPresent(
             node -> {
-              double top =
-                  grid.getContent().sceneToLocal(node.localToScene(0, 0)).getY() - MARGIN;
+              double top = grid.getContent().sceneToLocal(node.localToScene(0, 0)).getY() - MARGIN;
               double most =
                   grid.getContent().getBoundsInLocal().getHeight()
                       - grid.getViewportBounds().getHeight();
