@@ -10,6 +10,9 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
@@ -43,6 +46,7 @@ final class SheetPen implements AutoCloseable {
 
   private final SheetFormat format;
   private final PDDocument document = new PDDocument();
+  private final List<TrueTypeFont> typefaces = new ArrayList<>();
   private final Map<Face, PDFont> fonts = new EnumMap<>(Face.class);
   private final Map<String, Boolean> known = new HashMap<>();
   private final Map<String, Double> widths = new HashMap<>();
@@ -53,11 +57,19 @@ final class SheetPen implements AutoCloseable {
     document.setDocumentId(1L); // else it would be drawn from the clock
   }
 
-  /** Typefaces are read when they are first used: most sheets need three of the four. */
+  /**
+   * Typefaces are read when they are first used: most sheets need three of the four. Ligatures are
+   * off: a text is as wide as its letters, which is how {@link #width} reckons, can be searched,
+   * and looking them up took four fifths of the time a sheet took.
+   */
   private PDFont load(Face face) {
     String name = "/blindlap/fonts/" + face.file + ".ttf";
     try (InputStream in = SheetPen.class.getResourceAsStream(name)) {
-      return PDType0Font.load(document, java.util.Objects.requireNonNull(in), true);
+      TrueTypeFont read =
+          new TTFParser().parse(new RandomAccessReadBuffer(java.util.Objects.requireNonNull(in)));
+      read.setEnableGsub(false);
+      typefaces.add(read);
+      return PDType0Font.load(document, read, true);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -369,6 +381,9 @@ final class SheetPen implements AutoCloseable {
     try {
       end();
       document.close();
+      for (TrueTypeFont typeface : typefaces) {
+        typeface.close();
+      }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

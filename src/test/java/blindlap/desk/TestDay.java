@@ -15,7 +15,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
 import java.util.SplittableRandom;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * A committed session on a real notebook, with every source fixed. Only the order follows from the
@@ -65,7 +67,10 @@ public final class TestDay implements AutoCloseable {
           .replace("protocol: eight-stints\nstints: 8", "protocol: blocks-of-four\nstints: 16")
           .replace("lap_budget: 12", "lap_budget: 20");
 
-  private static final SealParameters QUICK = new SealParameters(1_000);
+  private static final SealParameters QUICK = new SealParameters(1);
+  /** Plans that were read before: they depend on nothing but their text. */
+  private static final Map<String, Plan> READ = new ConcurrentHashMap<>();
+
   private static final ZoneId ZONE = ZoneId.of("Europe/Vienna");
 
   private final Desk desk;
@@ -128,9 +133,7 @@ public final class TestDay implements AutoCloseable {
             sources,
             QUICK,
             ids);
-    PlanPreview preview = PlanPreview.of(plan, desk.protocols());
-    Plan read =
-        preview.plan().orElseThrow(() -> new AssertionError("refused: " + preview.problems()));
+    Plan read = READ.computeIfAbsent(plan, TestDay::read);
     Committing.Result result =
         desk.committing().commit(read, SessionKind.comparison(), List.of("R. Lind"));
     if (result instanceof Committing.Result.Refused refused) {
@@ -139,6 +142,11 @@ public final class TestDay implements AutoCloseable {
     Committing.Result.Committed committed = (Committing.Result.Committed) result;
     id = committed.state().id();
     phrase = committed.sealed().phrase().text();
+  }
+
+  private static Plan read(String plan) {
+    PlanPreview preview = PlanPreview.of(plan, BundledProtocols.load());
+    return preview.plan().orElseThrow(() -> new AssertionError("refused: " + preview.problems()));
   }
 
   private static SecureBytes stream(long seed) {

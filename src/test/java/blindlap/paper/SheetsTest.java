@@ -2,6 +2,7 @@ package blindlap.paper;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.RamFolder;
 import blindlap.desk.Keys;
 import blindlap.desk.OrderSeeds;
 import blindlap.desk.Sheets;
@@ -75,7 +76,7 @@ class SheetsTest {
   @ParameterizedTest
   @MethodSource("days")
   void everyThingLiesOnThePaperAndEveryScaleIsAHundredMillimetres(
-      String plan, Sheets.Paper paper, @TempDir Path folder) throws IOException {
+      String plan, Sheets.Paper paper, @TempDir(factory = RamFolder.class) Path folder) throws IOException {
     try (TestDay day = new TestDay(folder, plan, 3)) {
       int stints = day.state().plan().stints();
       for (Map.Entry<String, byte[]> sheet : sheets(day, paper).entrySet()) {
@@ -99,7 +100,7 @@ class SheetsTest {
   }
 
   @Test
-  void sheetsNameEveryCodeTheCautionsAndNoSetupInOrder(@TempDir Path folder) throws IOException {
+  void sheetsNameEveryCodeTheCautionsAndNoSetupInOrder(@TempDir(factory = RamFolder.class) Path folder) throws IOException {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 3)) {
       Map<String, byte[]> all = sheets(day, Sheets.Paper.A4);
       for (Map.Entry<String, byte[]> sheet : all.entrySet()) {
@@ -131,12 +132,12 @@ class SheetsTest {
   }
 
   @Test
-  void riderAndStarterGetTheSameBytesForAllFiftyOrdersOfEightStints(@TempDir Path folder) {
+  void riderAndStarterGetTheSameBytesForAllFiftyOrdersOfEightStints(@TempDir(factory = RamFolder.class) Path folder) {
     sameForEveryOrder(TestDay.EIGHT, 50, folder);
   }
 
   @Test
-  void riderAndStarterGetTheSameBytesForTwoHundredOrdersOfSixteenStints(@TempDir Path folder) {
+  void riderAndStarterGetTheSameBytesForTwoHundredOrdersOfSixteenStints(@TempDir(factory = RamFolder.class) Path folder) {
     sameForEveryOrder(TestDay.SIXTEEN, 200, folder);
   }
 

@@ -2,6 +2,7 @@ package blindlap.screen.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.RamFolder;
 import blindlap.desk.OrderSeeds;
 import blindlap.desk.TestDay;
 import blindlap.screen.model.RideModel;
@@ -33,7 +34,7 @@ class RideNonInterferenceTest {
       Pattern.compile("[0-9a-f]{24,}|[A-Za-z0-9+/=]{40,}|\"[0-9a-f]{8,}\"");
   private static final List<String> VIEWS = List.of("sessions", "laps", "scores", "voids");
 
-  private @TempDir Path folder;
+  private @TempDir(factory = RamFolder.class) Path folder;
 
   @BeforeAll
   static void window() throws InterruptedException {
