@@ -6,10 +6,7 @@ import blindlap.plan.Plan;
 import blindlap.seal.HelperSchedule;
 import blindlap.session.SessionState;
 import blindlap.wording.Words;
-import java.nio.file.Path;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Tells the helper what to fit. */
@@ -17,16 +14,13 @@ import picocli.CommandLine.Parameters;
     name = "helper",
     description = {
       "Tells the helper what to fit, stint by stint. Asks for the helper phrase; the rider looks away.",
-      "With --card the same is written as a page to print; keep it from the rider."
+      "blindlap sheets --helper writes the same as a sheet to print."
     })
 final class HelperCommand extends SessionCommand {
   @Parameters(
       paramLabel = "SESSION",
       description = "Id of the session or its beginning, or latest.")
   String session = "";
-
-  @Option(names = "--card", paramLabel = "FILE", description = "Write the helper's card as HTML.")
-  @Nullable Path card;
 
   HelperCommand(CommandSetting setting) {
     super(setting);
@@ -40,13 +34,7 @@ final class HelperCommand extends SessionCommand {
       if (result instanceof Keys.Result.Refused refused) {
         throw complaint(refused.problems());
       }
-      Keys.Result.Open open = (Keys.Result.Open) result;
-      if (card != null) {
-        Files.write(card, desk.cards().helper(state, open));
-        say("Helper's card written to " + card + ". Print it, then delete the file.");
-      } else {
-        schedule(state.plan(), open.schedule());
-      }
+      schedule(state.plan(), ((Keys.Result.Open) result).schedule());
       say(Words.of("cautions").say("short"));
       say(Words.of("cautions").say("emergency"));
       return ExitCode.DONE;

@@ -56,6 +56,7 @@ final class SheetsCommand extends SessionCommand {
         if (result instanceof Keys.Result.Refused refused) {
           throw complaint(refused.problems());
         }
+        done(desk.helperSheets().noteAgain(state));
         sheets.put(
             "helper-sheet.pdf",
             desk.sheets().helper(state, (Keys.Result.Open) result, phrase, paper));

@@ -16,7 +16,6 @@ public final class Desk implements AutoCloseable {
   private final Sessions sessions;
   private final Committing committing;
   private final Keys keys;
-  private final Cards cards = new Cards();
   private final Reviews reviews;
   private final Planning planning;
   private final HelperDays helperDays;
@@ -51,7 +50,7 @@ public final class Desk implements AutoCloseable {
     this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
     this.riderDays = new RiderDays(sessions);
     this.history = new RiderHistory(notebook, sessions);
-    this.sheets = new Sheets(sessions);
+    this.sheets = new Sheets();
   }
 
   /** Opens a desk on a notebook file; made in the composition root. */
@@ -93,9 +92,9 @@ public final class Desk implements AutoCloseable {
     return planning;
   }
 
-  /** Writing the helper's card. */
-  public HelperCards helperCards() {
-    return new HelperCards(this);
+  /** Writing the helper's sheet. */
+  public HelperSheets helperSheets() {
+    return new HelperSheets(this);
   }
 
   /** Committing plans. */
@@ -106,11 +105,6 @@ public final class Desk implements AutoCloseable {
   /** Opening keys. */
   public Keys keys() {
     return keys;
-  }
-
-  /** Cards to print. */
-  public Cards cards() {
-    return cards;
   }
 
   /** Keying in paper. */

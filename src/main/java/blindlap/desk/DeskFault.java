@@ -30,10 +30,10 @@ public enum DeskFault implements Fault {
   ITSELF,
   /** The finding cannot be made: why. */
   NO_FINDING,
-  /** A helper's card is there already: detail file. */
-  CARD_EXISTS,
-  /** A helper's card cannot be written: detail folder. */
-  CARD_NOT_WRITTEN,
+  /** A helper's sheet is there already: detail file. */
+  SHEET_EXISTS,
+  /** A helper's sheet cannot be written: detail folder. */
+  SHEET_NOT_WRITTEN,
   /** Items of the safety list are not confirmed: number. */
   CHECKS_OPEN,
   /** Settings are not measured: names. */

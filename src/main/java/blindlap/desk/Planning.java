@@ -22,7 +22,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Planning: drafts as typed, what a day can show, committing, and the helper's card. */
+/** Planning: drafts as typed, what a day can show, committing, and the helper's sheet. */
 public final class Planning {
   private static final String DRAFT = "plan ";
 

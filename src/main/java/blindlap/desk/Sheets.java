@@ -5,8 +5,6 @@ import blindlap.paper.RiderSheets;
 import blindlap.paper.SheetFormat;
 import blindlap.paper.StarterSheet;
 import blindlap.paper.TimetableSheet;
-import blindlap.session.Fact;
-import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -17,12 +15,6 @@ public final class Sheets {
   public enum Paper {
     A4,
     LETTER
-  }
-
-  private final Sessions sessions;
-
-  Sheets(Sessions sessions) {
-    this.sessions = sessions;
   }
 
   private static SheetFormat format(Paper paper) {
@@ -39,16 +31,11 @@ public final class Sheets {
   }
 
   /**
-   * The helper's sheet; that it was written again is recorded.
+   * The helper's sheet; holds the key.
    *
    * @param phrase as typed; printed on the sheet
    */
   public byte[] helper(SessionState state, Keys.Result.Open open, String phrase, Paper paper) {
-    byte[] sheet =
-        HelperSheet.pdf(state, open.schedule(), open.sheet(), phrase.strip(), format(paper));
-    if (state.step().sealed()) {
-      sessions.act(state.id(), latest -> Outcome.accepted(new Fact.SheetReprinted("helper sheet")));
-    }
-    return sheet;
+    return HelperSheet.pdf(state, open.schedule(), open.sheet(), phrase.strip(), format(paper));
   }
 }

@@ -22,15 +22,4 @@ final class Html {
   static String element(String name, String plain) {
     return "<" + name + ">" + text(plain) + "</" + name + ">\n";
   }
-
-  static String page(String title, String style, String body) {
-    return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-        + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-        + element("title", title)
-        + "<style>\n"
-        + style
-        + "</style>\n</head>\n<body>\n"
-        + body
-        + "</body>\n</html>\n";
-  }
 }

@@ -57,7 +57,6 @@ final class Blindness {
           Map.entry(
               "command.UnsealCommand",
               "prints the ridden order of the session it has just unsealed"),
-          Map.entry("desk.Cards", "hands the helper's schedule and sheet to the helper's card"),
           Map.entry("desk.Demo", "plays the helper of an invented day"),
           Map.entry("desk.SampleSession", "plays a helper who fits an invented stint wrongly"),
           Map.entry("desk.HelperDay", "tells the helper what to fit before each stint"),
@@ -66,8 +65,6 @@ final class Blindness {
           Map.entry("exchange.FactWriter", "writes the key into the text of SealOpened"),
           Map.entry("desk.Sheets", "hands the helper's schedule and key to the helper's sheet"),
           Map.entry("paper.HelperSheet", "prints the schedule and the key for the helper"),
-          Map.entry(
-              "paper.HelperCard", "prints the schedule and the sheet for the helper's pocket"),
           Map.entry("review.DayRecord", "hands the opened key to the analysis"),
           Map.entry("session.Fact", "SealOpened records the key that was opened"),
           Map.entry("session.LifeCommands", "accepts the opened key when a session is unsealed"),

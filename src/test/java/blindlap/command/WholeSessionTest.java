@@ -2,8 +2,13 @@ package blindlap.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Collectors;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -42,14 +47,26 @@ class WholeSessionTest {
     assertThat(day.run("notebook", "--verify").code()).isZero();
   }
 
+  /** The rows of the key as someone would type them from the printed sheet. */
+  private static String typedFromPaper(Path pdf) throws IOException {
+    try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+      return new PDFTextStripper()
+          .getText(document)
+          .lines()
+          .filter(line -> line.matches("[A-Z][0-9]*: .+ \\*[0-9A-F]{4}\\."))
+          .collect(Collectors.joining("\n"));
+    }
+  }
+
   @Test
   void aLostPhraseIsReplacedByTheHelpersSheet() throws Exception {
     CommandLineSession day = new CommandLineSession(folder);
     String session = day.commit(Plans.SMALL);
-    Path card = folder.resolve("card.html");
-    assertThat(day.run("helper", session, "--card", card.toString()).code()).isZero();
-    String html = Files.readString(card);
-    String sheet = html.substring(html.indexOf("<pre>") + 5, html.indexOf("</pre>"));
+    Path paper = folder.resolve("paper");
+    CommandLineSession.Ran written =
+        day.run("sheets", session, "--out", paper.toString(), "--helper");
+    assertThat(written.code()).as(written.err()).isZero();
+    String sheet = typedFromPaper(paper.resolve("helper-sheet.pdf"));
     day.run("record", session, day.file("laps.csv", Plans.laps(8)).toString());
     day.run("close-day", session);
     day.run("close-review", session);

@@ -2,8 +2,9 @@ package blindlap.screen.model;
 
 import blindlap.desk.Committing;
 import blindlap.desk.Desk;
-import blindlap.desk.HelperCards;
+import blindlap.desk.HelperSheets;
 import blindlap.desk.Sessions;
+import blindlap.desk.Sheets;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.plot.Qr;
@@ -30,7 +31,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * From a draft to a sealed session: hand the machine over, read and sign, seal, give the
- * fingerprint away, note the phrase, take the card. Holds nothing of the order at any time; the
+ * fingerprint away, note the phrase, take the sheet. Holds nothing of the order at any time; the
  * phrase only until the helper has noted it.
  */
 public final class CommitModel {
@@ -69,7 +70,7 @@ public final class CommitModel {
   private Map<String, Object> fields = Map.of();
   private Optional<Integer> nullRun = Optional.empty();
   private final HelperCover cover;
-  private boolean cardWritten;
+  private boolean sheetWritten;
   private boolean secret;
   private boolean unblinded;
 
@@ -302,23 +303,28 @@ public final class CommitModel {
     return List.of(phrase.strip().toLowerCase(Locale.ROOT).split("[\\s,-]+"));
   }
 
-  /** Writes the helper's card into a folder, straight from memory. */
-  public void writeCard(Path folder) {
+  /**
+   * Writes the helper's sheet into a folder, straight from memory.
+   *
+   * @param paper A4 or LETTER
+   */
+  public void writeSheet(Path folder, String paper) {
     SessionState session = state;
     if (session == null) {
       return;
     }
     busy.set(true);
     String typed = typedPhrase.get();
-    boolean again = cardWritten;
+    boolean again = sheetWritten;
+    Sheets.Paper format = Sheets.Paper.valueOf(paper);
     background.run(
-        () -> desk.helperCards().write(session, typed, folder, again),
+        () -> desk.helperSheets().write(session, typed, folder, format, again),
         result -> {
           busy.set(false);
-          if (result instanceof HelperCards.Result.Written written) {
-            cardWritten = true;
-            message.set(PlanWords.say("commit.card", written.file()));
-          } else if (result instanceof HelperCards.Result.Refused refused) {
+          if (result instanceof HelperSheets.Result.Written written) {
+            sheetWritten = true;
+            message.set(PlanWords.say("commit.sheet", written.file()));
+          } else if (result instanceof HelperSheets.Result.Refused refused) {
             message.set(String.join(" ", Problems.sentences(refused.problems())));
           }
         },
@@ -335,7 +341,7 @@ public final class CommitModel {
   private void clear() {
     cover.end();
     state = null;
-    cardWritten = false;
+    sheetWritten = false;
     fields = Map.of();
     signed.set("");
     givenTo.set("");

@@ -78,7 +78,7 @@ final class CommitPane extends StackPane {
       }
       case SIGNING -> content.getChildren().setAll(signing());
       case SEALED -> content.getChildren().setAll(sealed());
-      case NOTED -> content.getChildren().setAll(card());
+      case NOTED -> content.getChildren().setAll(sheet());
     }
     if (step != CommitModel.Step.EDITING) {
       getChildren().setAll(model.secret() ? frame : content);
@@ -178,6 +178,17 @@ final class CommitPane extends StackPane {
     return page(parts.toArray(Node[]::new));
   }
 
+  private Button write(String paper) {
+    String words = PlanWords.say("commit.sheet." + paper);
+    Button write =
+        PlanFields.button(
+            words,
+            () -> dialogs.folder(words).ifPresent(folder -> model.writeSheet(folder, paper)));
+    write.setId("write-" + paper);
+    write.disableProperty().bind(model.busyProperty());
+    return write;
+  }
+
   private VBox nullRun() {
     VBox box =
         PlanFields.section(
@@ -263,18 +274,12 @@ final class CommitPane extends StackPane {
         next("phrase-noted", PlanWords.say("commit.phrase.noted"), model::phraseNoted));
   }
 
-  private PageGrid card() {
-    Button write =
-        PlanFields.button(
-            PlanWords.say("commit.card.write"),
-            () -> dialogs.folder(PlanWords.say("commit.card.write")).ifPresent(model::writeCard));
-    write.setId("write-card");
-    write.disableProperty().bind(model.busyProperty());
+  private PageGrid sheet() {
     return page(
         PlanFields.section(
-            PlanFields.heading("commit.card.title"),
-            PlanFields.words(PlanWords.say("commit.card.note")),
-            write),
+            PlanFields.heading("commit.sheet.title"),
+            PlanFields.words(PlanWords.say("commit.sheet.note")),
+            new HBox(16, write("A4"), write("LETTER"))),
         PlanFields.section(
             next(
                 "finish",

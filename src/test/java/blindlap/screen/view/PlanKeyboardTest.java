@@ -97,7 +97,7 @@ class PlanKeyboardTest {
     tabTo(node -> "typed-phrase".equals(node.getId()));
     keyboard.type(phrase);
     press("phrase-noted");
-    press("write-card");
+    press("write-A4");
     press("finish");
 
     List<SessionState> sessions = desk.sessions().all();
@@ -108,7 +108,7 @@ class PlanKeyboardTest {
     assertThat(plan.stints()).isEqualTo(16);
     try (var files = Files.list(folder)) {
       assertThat(files.map(f -> f.getFileName().toString()))
-          .filteredOn(name -> name.startsWith("card-") && name.endsWith(".html"))
+          .filteredOn(name -> name.startsWith("sheet-") && name.endsWith(".pdf"))
           .hasSize(1);
     }
     assertThat(Window.call(() -> model.commit().phraseProperty().get())).isEmpty();

@@ -126,7 +126,7 @@ class PlanPicturesTest {
     commit.cover().reopen("4711");
     commit.typedPhraseProperty().set(commit.phraseProperty().get());
     commit.phraseNoted();
-    Window.picture(scene, "plan-commit-4-card");
+    Window.picture(scene, "plan-commit-4-sheet");
   }
 
   private void take(Desk desk, Theme theme, double scale, String name) {

@@ -5,25 +5,25 @@ import blindlap.session.Fact;
 import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.List;
+import java.util.Locale;
 
 /**
- * Writes the helper's card to a folder the helper chooses: straight from memory, under a name that
+ * Writes the helper's sheet to a folder the helper chooses: straight from memory, under a name that
  * says nothing, never over a file that is there.
  */
-public final class HelperCards {
+public final class HelperSheets {
   private final Desk desk;
 
-  HelperCards(Desk desk) {
+  HelperSheets(Desk desk) {
     this.desk = desk;
   }
 
-  /** What became of a card. */
+  /** What became of a sheet. */
   public sealed interface Result {
     /** Written whole. */
     record Written(Path file) implements Result {}
@@ -33,35 +33,46 @@ public final class HelperCards {
   }
 
   /**
-   * Writes a card; needs the phrase. Writing it again is an entry.
+   * Writes a sheet; needs the phrase. Writing it again is an entry.
    *
    * @param typed the helper phrase as typed
    * @param folder an existing folder
-   * @param again true if a card of this session was written before
+   * @param again true if a sheet of this session was written before
    */
-  public Result write(SessionState state, String typed, Path folder, boolean again) {
+  public Result write(
+      SessionState state, String typed, Path folder, Sheets.Paper paper, boolean again) {
     Keys.Result result = desk.keys().helper(state, typed);
     if (result instanceof Keys.Result.Refused refused) {
       return new Result.Refused(refused.problems());
     }
-    Path file = folder.resolve("card-" + state.id().text().substring(0, 8) + ".html");
     if (again) {
-      Sessions.Result noted =
-          desk.sessions()
-              .act(state.id(), latest -> Outcome.accepted(new Fact.SheetReprinted("helper card")));
+      Sessions.Result noted = noteAgain(state);
       if (noted instanceof Sessions.Result.Refused refused) {
         return new Result.Refused(refused.problems());
       }
     }
-    String html = desk.cards().helper(state, (Keys.Result.Open) result);
+    String name = state.id().text().substring(0, 8) + "-" + paper.name().toLowerCase(Locale.ROOT);
+    Path file = folder.resolve("sheet-" + name + ".pdf");
+    byte[] sheet = desk.sheets().helper(state, (Keys.Result.Open) result, typed, paper);
     try {
-      Files.write(file, html.getBytes(StandardCharsets.UTF_8), StandardOpenOption.CREATE_NEW);
+      Files.write(file, sheet, StandardOpenOption.CREATE_NEW);
       return new Result.Written(file);
     } catch (FileAlreadyExistsException e) {
-      return refused(DeskFault.CARD_EXISTS, file);
+      return refused(DeskFault.SHEET_EXISTS, file);
     } catch (IOException e) {
-      return refused(DeskFault.CARD_NOT_WRITTEN, folder);
+      return refused(DeskFault.SHEET_NOT_WRITTEN, folder);
     }
+  }
+
+  /** Records that the helper's sheet was written again, while that still gives something away. */
+  public Sessions.Result noteAgain(SessionState state) {
+    return desk.sessions()
+        .act(
+            state.id(),
+            latest ->
+                latest.step().sealed()
+                    ? Outcome.accepted(new Fact.SheetReprinted("helper sheet"))
+                    : new Outcome.Accepted(List.of()));
   }
 
   private static Result refused(DeskFault fault, Path where) {
