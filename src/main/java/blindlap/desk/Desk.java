@@ -48,7 +48,7 @@ public final class Desk implements AutoCloseable {
     this.reviews = new Reviews(sessions);
     this.planning = new Planning(this);
     this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
-    this.riderDays = new RiderDays(sessions);
+    this.riderDays = new RiderDays(sessions, new KeyingIn(sessions, notebook));
     this.history = new RiderHistory(notebook, sessions);
     this.sheets = new Sheets();
   }
@@ -109,7 +109,7 @@ public final class Desk implements AutoCloseable {
 
   /** Keying in paper. */
   public KeyingIn keyingIn() {
-    return new KeyingIn(sessions);
+    return riderDays.keyingIn();
   }
 
   /** Sheets to print. */

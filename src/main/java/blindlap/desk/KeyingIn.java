@@ -1,33 +1,43 @@
 package blindlap.desk;
 
 import blindlap.exchange.LapsFile;
+import blindlap.exchange.PlanText;
 import blindlap.plan.Measure;
+import blindlap.plan.CanonicalJson;
 import blindlap.plan.Plan;
 import blindlap.plan.Problem;
 import blindlap.session.DayCommands;
 import blindlap.session.Fact;
 import blindlap.session.LapInput;
 import blindlap.session.LapState;
+import blindlap.session.Notebook;
+import blindlap.session.SessionId;
 import blindlap.session.SessionState;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Keying in paper: a table in ridden order, entered twice; where the two differ it is settled
  * before anything is recorded.
  */
 public final class KeyingIn {
-  private final Sessions sessions;
+  private static final String DRAFT = "key-in/";
 
-  public KeyingIn(Sessions sessions) {
+  private final Sessions sessions;
+  private final Notebook notebook;
+
+  KeyingIn(Sessions sessions, Notebook notebook) {
     this.sessions = sessions;
+    this.notebook = notebook;
   }
 
   /**
@@ -89,6 +99,62 @@ public final class KeyingIn {
       }
     }
     return new Table(columns, rows);
+  }
+
+  /**
+   * A keying in that is not done yet.
+   *
+   * @param again true once the first table was typed to its end
+   * @param first what was typed first
+   * @param second what was typed again
+   */
+  public record Begun(boolean again, Table first, Table second) {}
+
+  /** Keeps what was typed so far; on disk when this returns. */
+  public void keep(SessionId session, Begun begun) {
+    Map<String, Object> fields = new LinkedHashMap<>();
+    fields.put("again", String.valueOf(begun.again()));
+    fields.put("columns", begun.first().columns());
+    fields.put("first", begun.first().rows());
+    fields.put("second", begun.second().rows());
+    notebook.putDraft(DRAFT + session.text(), CanonicalJson.text(fields));
+  }
+
+  /** Forgets what was typed so far. */
+  public void forget(SessionId session) {
+    notebook.deleteDraft(DRAFT + session.text());
+  }
+
+  /** What was typed so far, in the laps that are still to be recorded. */
+  public Begun begun(SessionState state) {
+    Table empty = empty(state);
+    String kept = notebook.drafts().get(DRAFT + state.id().text());
+    if (kept == null) {
+      return new Begun(false, empty, empty);
+    }
+    Map<String, Object> fields = PlanText.read(kept).fields();
+    if (!empty.columns().equals(fields.get("columns"))) {
+      return new Begun(false, empty, empty);
+    }
+    return new Begun(
+        "true".equals(fields.get("again")),
+        filled(empty, fields.get("first")),
+        filled(empty, fields.get("second")));
+  }
+
+  private static Table filled(Table empty, @Nullable Object kept) {
+    Map<String, List<String>> typed = new HashMap<>();
+    if (kept instanceof List<?> rows) {
+      for (Object row : rows) {
+        if (row instanceof List<?> cells && cells.size() == empty.columns().size()) {
+          typed.put(
+              String.valueOf(cells.get(0)), cells.stream().map(String::valueOf).toList());
+        }
+      }
+    }
+    return new Table(
+        empty.columns(),
+        empty.rows().stream().map(row -> typed.getOrDefault(row.get(0), row)).toList());
   }
 
   /** Where two tables of one session differ; numbers count by their value, not their spelling. */

@@ -1,6 +1,5 @@
 package blindlap.desk;
 
-import blindlap.plan.Problem;
 import blindlap.session.DayCommands;
 import blindlap.session.Fact;
 import blindlap.session.Guess;
@@ -30,9 +29,11 @@ public final class RiderDays {
   public static final String MOVED = "changed on the score sheet";
 
   private final Sessions sessions;
+  private final KeyingIn keyingIn;
 
-  RiderDays(Sessions sessions) {
+  RiderDays(Sessions sessions, KeyingIn keyingIn) {
     this.sessions = sessions;
+    this.keyingIn = keyingIn;
   }
 
   /** The session as it stands on disk. */
@@ -42,7 +43,7 @@ public final class RiderDays {
 
   /** Keying in paper. */
   public KeyingIn keyingIn() {
-    return new KeyingIn(sessions);
+    return keyingIn;
   }
 
   private Sessions.Result act(SessionId id, Function<SessionState, Outcome> decision) {
@@ -63,7 +64,10 @@ public final class RiderDays {
   public Sessions.Result warmUp(SessionId id) {
     return act(
         id,
-        latest -> new DayCommands(latest).stint(0, new Fact.WarmUpRidden(latest.warmUps() + 1)));
+        latest ->
+            latest.capReached()
+                ? Outcome.refused(SessionFault.LAP_CAP, "", latest.lapCap().orElseThrow())
+                : new DayCommands(latest).stint(0, new Fact.WarmUpRidden(latest.warmUps() + 1)));
   }
 
   /** A value was given; another value than the one before is a correction. */
@@ -82,14 +86,20 @@ public final class RiderDays {
         });
   }
 
-  /** The last answer on this lap's sheet is taken back to what it was before. */
+  /**
+   * An answer on this lap's sheet is taken back by an entry that puts what stood there before.
+   *
+   * @param from what it was changed to; if something else stands there by now, it is kept
+   * @param to what stood there before
+   */
   public Sessions.Result takeBack(
-      SessionId id, LapId lap, String measure, Optional<BigDecimal> to) {
+      SessionId id, LapId lap, String measure, MeasureState from, MeasureState to) {
     return act(
         id,
         latest ->
-            new DayCommands(latest)
-                .note(lap, new Fact.ScoreCorrected(lap, measure, to.orElse(null), "undone")));
+            MeasureState.of(latest, lap, measure).equals(from)
+                ? new DayCommands(latest).note(lap, to.putBack(lap, measure, latest.plan()))
+                : Outcome.refused(SessionFault.CHANGED_MEANWHILE, "", measure));
   }
 
   /** A note on a lap. */
@@ -119,10 +129,11 @@ public final class RiderDays {
     return act(
         id,
         latest ->
-            latest.handedOver(lap.stint())
-                ? new DayCommands(latest).note(lap, new Fact.WatchStarted(lap, measure, at))
-                : new Outcome.Refused(
-                    List.of(Problem.of(SessionFault.NOT_HANDED_OVER, "", lap.stint()))));
+            mayRide(latest, lap)
+                .orElseGet(
+                    () ->
+                        new DayCommands(latest)
+                            .note(lap, new Fact.WatchStarted(lap, measure, at))));
   }
 
   /** A false start. */
@@ -169,9 +180,42 @@ public final class RiderDays {
           if (latest.lap(lap).filter(LapState::ridden).isPresent()) {
             return new Outcome.Accepted(List.of());
           }
-          return latest.handedOver(lap.stint())
-              ? new DayCommands(latest).note(lap, new Fact.LapRidden(lap, Fact.Source.SCREEN))
-              : Outcome.refused(SessionFault.NOT_HANDED_OVER, "", lap.stint());
+          return mayRide(latest, lap)
+              .orElseGet(
+                  () ->
+                      new DayCommands(latest)
+                          .note(lap, new Fact.LapRidden(lap, Fact.Source.SCREEN)));
+        });
+  }
+
+  /** Why a lap may not be ridden now; empty if it may. */
+  private static Optional<Outcome> mayRide(SessionState latest, LapId lap) {
+    if (latest.lap(lap).filter(LapState::ridden).isPresent()) {
+      return Optional.empty();
+    }
+    if (latest.capReached()) {
+      return Optional.of(
+          Outcome.refused(SessionFault.LAP_CAP, "", latest.lapCap().orElseThrow()));
+    }
+    return latest.handedOver(lap.stint())
+        ? Optional.empty()
+        : Optional.of(Outcome.refused(SessionFault.NOT_HANDED_OVER, "", lap.stint()));
+  }
+
+  /** Every lap agreed to is ridden; one more is, for a reason that everyone can read. */
+  public Sessions.Result pastCap(SessionId id, int stint, String reason) {
+    return act(
+        id,
+        latest -> {
+          if (reason.isBlank()) {
+            return Outcome.refused(SessionFault.REASON_MISSING, "", "one more lap than agreed");
+          }
+          return latest.capReached()
+              ? new DayCommands(latest)
+                  .stint(
+                      stint,
+                      new Fact.DeviationNoted(stint, Fact.DeviationKind.LAP_CAP, reason.strip()))
+              : new Outcome.Accepted(List.of());
         });
   }
 

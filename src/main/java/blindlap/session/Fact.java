@@ -159,7 +159,7 @@ public sealed interface Fact {
     }
   }
 
-  /** A running watch was set to nought: a false start. */
+  /** A watch was set to nought: a false start, or a time taken back. */
   record WatchReset(LapId lap, String measure) implements Fact {
     @Override
     public <R> R accept(FactVisitor<R> visitor) {
@@ -246,6 +246,8 @@ public sealed interface Fact {
     COVER_OFF,
     TIMEKEEPER_KNOWS_KEY,
     HELPER_CHANGED,
+    /** One more lap than was agreed to, with the reason. */
+    LAP_CAP,
     OTHER
   }
 

@@ -104,7 +104,12 @@ final class Folding implements FactVisitor<Boolean> {
   @Override
   public Boolean watchReset(Fact.WatchReset fact) {
     return onlyWhileReviewOpen(
-        () -> state.lapForWriting(fact.lap()).running.remove(fact.measure()));
+        () -> {
+          LapState lap = state.lapForWriting(fact.lap());
+          lap.running.remove(fact.measure());
+          lap.times.remove(fact.measure());
+          lap.values.remove(fact.measure());
+        });
   }
 
   @Override

@@ -18,6 +18,10 @@ public enum SessionFault implements Fault {
   STILL_SEALED,
   /** The session was abandoned. */
   IS_ABANDONED,
+  /** Every lap agreed to is ridden and no reason for another was given: most. */
+  LAP_CAP,
+  /** The answer was changed in another window meanwhile: measure. */
+  CHANGED_MEANWHILE,
   /** A lap that the plan does not have: lap, most. */
   NO_SUCH_LAP,
   /** A stint that the plan does not have: stint, most. */

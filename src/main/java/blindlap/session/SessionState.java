@@ -1,6 +1,7 @@
 package blindlap.session;
 
 import blindlap.plan.Plan;
+import blindlap.plan.Timetable;
 import blindlap.seal.Fingerprint;
 import blindlap.seal.HelperRecord;
 import blindlap.seal.OpenKey;
@@ -260,6 +261,26 @@ public final class SessionState {
   /** Entries that are kept but came too late to change anything. */
   public List<StoredEntry> notApplied() {
     return Collections.unmodifiableList(notApplied);
+  }
+
+  /** Most laps agreed to, warm-up included; empty if no cap was set. */
+  public Optional<Integer> lapCap() {
+    return Optional.ofNullable(plan().timetable()).map(Timetable::lapBudget);
+  }
+
+  /**
+   * True if every lap agreed to is ridden and nobody has said why another is. Each reason is good
+   * for one lap.
+   */
+  public boolean capReached() {
+    long reasons =
+        deviations.stream().filter(d -> d.kind() == Fact.DeviationKind.LAP_CAP).count();
+    return lapCap().filter(most -> lapsSoFar() >= most + reasons).isPresent();
+  }
+
+  /** Number of laps ridden so far, warm-up included. */
+  public int lapsSoFar() {
+    return warmUps + lapsRidden();
   }
 
   /** How the day was cut short, if it was. */

@@ -95,6 +95,16 @@ public final class Stopwatch {
     return started;
   }
 
+  /** A watch that does what this one does now, whatever becomes of this one. */
+  public Stopwatch copy() {
+    Stopwatch copy = new Stopwatch(wall, monotonic);
+    copy.started = started;
+    copy.startedNanos = startedNanos;
+    copy.nanosLost = nanosLost;
+    copy.taken = taken;
+    return copy;
+  }
+
   /** Back to nought after a false start. */
   public void reset() {
     started = null;

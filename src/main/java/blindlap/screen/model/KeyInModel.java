@@ -7,14 +7,19 @@ import blindlap.session.SessionId;
 import blindlap.session.SessionState;
 import blindlap.wording.Problems;
 import blindlap.wording.RideWords;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 
-/** Keying in from paper: once, again without looking, then what differs is settled. */
+/**
+ * Keying in from paper: once, again without looking, then what differs is settled. Every cell is
+ * kept when it is left, so that whoever is called away goes on where he was.
+ */
 public final class KeyInModel {
   /** Where the keying in stands. */
   public enum Stage {
@@ -34,15 +39,16 @@ public final class KeyInModel {
    */
   public record Row(int index, String words, String first, String second) {}
 
+  private static final KeyingIn.Table NONE = new KeyingIn.Table(List.of(), List.of());
+
   private final KeyingIn keyingIn;
   private final RiderDays days;
   private final Background background;
-  private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.FIRST);
+  private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.DONE);
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private @Nullable SessionState state;
-  private KeyingIn.Table empty = new KeyingIn.Table(List.of(), List.of());
-  private KeyingIn.Table first = empty;
-  private KeyingIn.Table second = empty;
+  private KeyingIn.Table first = NONE;
+  private KeyingIn.Table second = NONE;
   private List<KeyingIn.Difference> differences = List.of();
 
   public KeyInModel(KeyingIn keyingIn, RiderDays days, Background background) {
@@ -61,42 +67,90 @@ public final class KeyInModel {
     return trouble.getReadOnlyProperty();
   }
 
-  /** Begins with an empty table of the laps not recorded yet. */
+  /** What a session's table held when it was left, in the laps not recorded yet. */
+  private record Opened(SessionState state, KeyingIn.Begun begun) {}
+
+  /** Begins, or goes on where the table was left. */
   public void open(SessionId session) {
     background.run(
-        () -> days.state(session).orElseThrow(),
+        () -> {
+          SessionState found = days.state(session).orElseThrow();
+          return new Opened(found, keyingIn.begun(found));
+        },
         found -> {
-          state = found;
-          empty = keyingIn.empty(found);
-          first = empty;
-          second = empty;
+          state = found.state();
+          first = found.begun().first();
+          second = found.begun().second();
           trouble.set("");
           stage.set(Stage.DONE);
-          stage.set(empty.rows().isEmpty() ? Stage.DONE : Stage.FIRST);
+          if (!first.rows().isEmpty()) {
+            stage.set(found.begun().again() ? Stage.AGAIN : Stage.FIRST);
+          }
         },
         this::failed);
   }
 
+  private KeyingIn.Table now() {
+    return stage.get() == Stage.FIRST ? first : second;
+  }
+
   /** Headings. */
   public List<String> columns() {
-    return empty.columns();
+    return first.columns();
+  }
+
+  /** The rows to type: lap and code, then what was typed so far in this turn, at first nothing. */
+  public List<List<String>> rows() {
+    return now().rows();
   }
 
   /**
-   * The rows to type: lap and code filled in, the rest empty, whatever was typed the first time.
+   * A cell was left.
+   *
+   * @param of the turn whose table it stands in; a cell of another turn is let be
+   * @param row from 0
+   * @param column from 0
    */
-  public List<List<String>> rows() {
-    return empty.rows();
+  public void cell(Stage of, int row, int column, String typed) {
+    List<List<String>> rows = new ArrayList<>(now().rows());
+    if (of != stage.get() || rows.get(row).get(column).equals(typed)) {
+      return;
+    }
+    List<String> changed = new ArrayList<>(rows.get(row));
+    changed.set(column, typed);
+    rows.set(row, changed);
+    take(rows);
+    keep(stage.get() != Stage.FIRST);
   }
 
-  /** A table was typed to its end. */
-  public void typed(List<List<String>> rows) {
-    KeyingIn.Table table = new KeyingIn.Table(empty.columns(), rows);
+  private void take(List<List<String>> rows) {
+    KeyingIn.Table table = new KeyingIn.Table(first.columns(), rows);
     if (stage.get() == Stage.FIRST) {
       first = table;
+    } else {
+      second = table;
+    }
+  }
+
+  private void keep(boolean again) {
+    SessionId session = Objects.requireNonNull(state).id();
+    KeyingIn.Begun begun = new KeyingIn.Begun(again, first, second);
+    background.run(
+        () -> {
+          keyingIn.keep(session, begun);
+          return begun;
+        },
+        kept -> {},
+        this::failed);
+  }
+
+  /** The table was typed to its end. */
+  public void typed() {
+    if (stage.get() == Stage.FIRST) {
+      keep(true);
+      trouble.set("");
       stage.set(Stage.AGAIN);
     } else if (stage.get() == Stage.AGAIN) {
-      second = table;
       compare();
     }
   }
@@ -106,7 +160,6 @@ public final class KeyInModel {
     if (differences.isEmpty()) {
       save();
     } else {
-      stage.set(Stage.AGAIN);
       stage.set(Stage.SETTLE);
     }
   }
@@ -126,23 +179,41 @@ public final class KeyInModel {
   /** The sheet was looked at again: each difference with its value; then all is recorded. */
   public void settle(List<String> values) {
     for (int i = 0; i < values.size(); i++) {
+      KeyingIn.Difference open = differences.get(i);
+      if (values.get(i).isBlank() && !open.first().isBlank() && !open.second().isBlank()) {
+        trouble.set(RideWords.say("key.in.open", differences().get(i).words()));
+        return;
+      }
+    }
+    for (int i = 0; i < values.size(); i++) {
       first = keyingIn.settled(first, differences.get(i), values.get(i));
+      second = keyingIn.settled(second, differences.get(i), values.get(i));
     }
     differences = List.of();
     save();
   }
 
   private void save() {
-    SessionState of = java.util.Objects.requireNonNull(state);
+    SessionState of = Objects.requireNonNull(state);
     KeyingIn.Table table = first;
-    background.run(() -> keyingIn.record(of, table), this::saved, this::failed);
+    background.run(
+        () -> {
+          Sessions.Result result = keyingIn.record(of, table);
+          if (result instanceof Sessions.Result.Done) {
+            keyingIn.forget(of.id());
+          }
+          return result;
+        },
+        this::saved,
+        this::failed);
   }
 
+  /** What was refused is mended in the table as it was typed first. */
   private void saved(Sessions.Result result) {
     if (result instanceof Sessions.Result.Refused refused) {
       trouble.set(String.join("\n", Problems.sentences(refused.problems())));
-      first = empty;
       stage.set(Stage.FIRST);
+      keep(false);
       return;
     }
     trouble.set("");

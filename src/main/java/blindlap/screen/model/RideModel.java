@@ -3,7 +3,6 @@ package blindlap.screen.model;
 import blindlap.desk.RiderDays;
 import blindlap.desk.Sessions;
 import blindlap.plan.Plan;
-import blindlap.session.Guess;
 import blindlap.session.LapId;
 import blindlap.session.SessionId;
 import blindlap.session.SessionState;
@@ -15,7 +14,10 @@ import java.time.Clock;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Consumer;
 import java.util.function.LongSupplier;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -40,13 +42,18 @@ public final class RideModel {
   private final DayEvents events;
   private final KeyInModel keyIn;
   private final RideWatches watches;
+  private final RideUndo undo;
+  private final RideGuess guess;
+  private final ReadOnlyBooleanWrapper saving = new ReadOnlyBooleanWrapper();
 
   private @Nullable SessionId id;
   private @Nullable Plan plan;
+  private @Nullable SessionState state;
   private RideQuestions questions = RideQuestions.NONE;
   private Optional<LapId> done = Optional.empty();
   private @Nullable LapId watched;
   private long seen = Long.MIN_VALUE;
+  private int underWay;
 
   /**
    * @param days the rider's use cases
@@ -65,6 +72,8 @@ public final class RideModel {
     this.background = background;
     this.clock = clock;
     this.watches = new RideWatches(this, days, clock, monotonic);
+    this.undo = new RideUndo(this, days);
+    this.guess = new RideGuess(this, days);
     this.keyIn = new KeyInModel(days.keyingIn(), days, background);
     this.events =
         new DayEvents(
@@ -92,6 +101,19 @@ public final class RideModel {
   /** One sentence if something was refused; else empty. */
   public ReadOnlyStringProperty troubleProperty() {
     return trouble.getReadOnlyProperty();
+  }
+
+  /**
+   * True while an answer is on its way to the disk: what is shown is then ahead of what is on
+   * record.
+   */
+  public ReadOnlyBooleanProperty savingProperty() {
+    return saving.getReadOnlyProperty();
+  }
+
+  /** Taking back the last answer. */
+  public RideUndo undo() {
+    return undo;
   }
 
   /** The watches of the lap in hand. */
@@ -131,26 +153,9 @@ public final class RideModel {
         : RideWords.say("stint.lap", lap.stint(), of.stints(), lap.lap(), per);
   }
 
-  /** Index of the guessed setup, the number of setups for "don't know"; null if none. */
-  public @Nullable Integer guessed() {
-    Guess guess = sheet.get().guess();
-    if (guess == null) {
-      return null;
-    }
-    Integer setup = guess.setup();
-    return setup == null ? Integer.valueOf(questions.setups().size()) : setup;
-  }
-
-  /** Key of how sure the guess is; null if not said. */
-  public @Nullable String sureness() {
-    Guess guess = sheet.get().guess();
-    Guess.Sureness sure = guess == null ? null : guess.sureness();
-    return sure == null ? null : sure.name();
-  }
-
-  /** What gave it away, so far. */
-  public String cue() {
-    return cue(sheet.get().guess());
+  /** The guess on the stint. */
+  public RideGuess guess() {
+    return guess;
   }
 
   /** Opens a session. */
@@ -158,6 +163,7 @@ public final class RideModel {
     id = session;
     done = Optional.empty();
     watched = null;
+    undo.clear();
     events.open(session);
     saved.set("");
     reload();
@@ -186,14 +192,16 @@ public final class RideModel {
         this::failed);
   }
 
-  private void show(SessionState state) {
-    plan = state.plan();
-    questions = RideQuestions.of(state.plan());
-    watches.takeUp(state);
-    RideSheet next = RideSheet.of(state, done);
+  private void show(SessionState latest) {
+    state = latest;
+    plan = latest.plan();
+    questions = RideQuestions.of(latest.plan());
+    watches.takeUp(latest);
+    RideSheet next = RideSheet.of(latest, done);
     if (next.lap() != null && !next.lap().equals(watched)) {
       watched = next.lap();
       watches.clear();
+      undo.clear();
     }
     sheet.set(next);
     open.set(RideWords.open(next.stage().name(), openAnswers(next)));
@@ -210,29 +218,53 @@ public final class RideModel {
   }
 
   void act(Callable<Sessions.Result> work) {
-    act(work, "", () -> {});
+    act(work, "", latest -> {});
   }
 
-  private void act(Callable<Sessions.Result> work, String effect) {
-    act(work, effect, () -> {});
+  /**
+   * Saves something.
+   *
+   * @param accepted gets the session afterwards, before it is shown, once the disk has it
+   */
+  void act(Callable<Sessions.Result> work, String effect, Consumer<SessionState> accepted) {
+    under(1);
+    background.run(
+        work,
+        result -> {
+          underWay--;
+          finished(result, effect, accepted);
+          under(0);
+        },
+        problem -> {
+          under(-1);
+          failed(problem);
+        });
   }
 
-  private void act(Callable<Sessions.Result> work, String effect, Runnable accepted) {
-    background.run(work, result -> finished(result, effect, accepted), this::failed);
+  private void under(int more) {
+    underWay += more;
+    saving.set(underWay > 0);
   }
 
-  private void finished(Sessions.Result result, String effect, Runnable accepted) {
+  private void finished(
+      Sessions.Result result, String effect, Consumer<SessionState> accepted) {
     if (result instanceof Sessions.Result.Refused refused) {
       trouble.set(String.join(" ", Problems.sentences(refused.problems())));
       return;
     }
-    accepted.run();
+    SessionState latest = ((Sessions.Result.Done) result).state();
+    accepted.accept(latest);
     trouble.set("");
     if (!effect.isEmpty()) {
       events.say(effect);
     }
     saved.set(RideWords.saved(clock.instant().atZone(clock.getZone())));
-    show(((Sessions.Result.Done) result).state());
+    show(latest);
+  }
+
+  /** Saves an answer that can be taken back. */
+  void actOn(LapId lap, String measure, Callable<Sessions.Result> work, Runnable restored) {
+    act(work, "", latest -> undo.given(lap, measure, state, latest, restored));
   }
 
   /** Refuses something in words; nothing is saved. */
@@ -267,7 +299,7 @@ public final class RideModel {
   /** An answer was given: a scale, category or count was released. */
   public void answer(String measure, BigDecimal value) {
     LapId lap = lap();
-    act(() -> days.score(session(), lap, measure, value));
+    actOn(lap, measure, () -> days.score(session(), lap, measure, value), () -> {});
   }
 
   /** A note was left. */
@@ -282,49 +314,22 @@ public final class RideModel {
     act(() -> days.conditions(session(), lap, Map.of(name, words)));
   }
 
-  /**
-   * The rider's guess.
-   *
-   * @param index of the guessed setup; the number of setups for "don't know"
-   */
-  public void guess(int index) {
-    Integer setup = index == questions.setups().size() ? null : Integer.valueOf(index);
-    Guess before = sheet.get().guess();
-    guess(new Guess(setup, before == null ? null : before.sureness(), cue(before)));
-  }
-
-  /** How sure the guess is; a guess must be there. */
-  public void sureness(String key) {
-    Guess.Sureness sureness = Guess.Sureness.valueOf(key);
-    Guess before = sheet.get().guess();
-    guess(new Guess(before == null ? null : before.setup(), sureness, cue(before)));
-  }
-
-  /** What gave it away. */
-  public void cue(String words) {
-    Guess before = sheet.get().guess();
-    if (!words.equals(cue(before))) {
-      guess(
-          new Guess(
-              before == null ? null : before.setup(),
-              before == null ? null : before.sureness(),
-              words));
-    }
-  }
-
-  private static String cue(@Nullable Guess guess) {
-    return guess == null ? "" : guess.cue();
-  }
-
-  private void guess(Guess guess) {
-    int stint = lap().stint();
-    act(() -> days.guess(session(), stint, guess));
-  }
-
   /** Done with the lap: scores, notes and guess are saved, only now about times. */
   public void lapDone() {
     LapId lap = lap();
-    act(() -> days.ridden(session(), lap), "", () -> done = Optional.of(lap));
+    act(
+        () -> days.ridden(session(), lap),
+        "",
+        latest -> {
+          done = Optional.of(lap);
+          undo.clear();
+        });
+  }
+
+  /** Every lap agreed to is ridden; one more is, for this reason. */
+  public void pastCap(String reason) {
+    int stint = lap().stint();
+    act(() -> days.pastCap(session(), stint, reason));
   }
 
   /** On to the next lap. */
@@ -340,6 +345,9 @@ public final class RideModel {
     act(
         () -> days.spoiled(session(), lap, event, ""),
         RideWords.say("void.done"),
-        () -> done = Optional.of(lap));
+        latest -> {
+          done = Optional.of(lap);
+          undo.clear();
+        });
   }
 }

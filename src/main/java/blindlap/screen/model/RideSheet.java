@@ -3,7 +3,6 @@ package blindlap.screen.model;
 import blindlap.plan.Blinding;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.plan.Timetable;
 import blindlap.session.Guess;
 import blindlap.session.LapId;
 import blindlap.session.LapState;
@@ -55,6 +54,8 @@ public record RideSheet(
   public enum Stage {
     /** No session is open, or it has no plan for today. */
     NO_SESSION,
+    /** Every lap agreed to is ridden: is there to be one more? */
+    CAP,
     /** The bike is with the helper. */
     HAND_OVER,
     WARM_UP,
@@ -132,12 +133,15 @@ public record RideSheet(
     if (done.isPresent()) {
       return sheet(Stage.DONE, state, done.get());
     }
+    Optional<LapId> next = state.nextLap();
+    if (next.isPresent() && state.capReached()) {
+      return sheet(Stage.CAP, state, next.get());
+    }
     int warmUps = state.plan().laps().warmUp();
     if (state.warmUps() < warmUps && state.lapsRidden() == 0) {
       return warmUp(state, warmUps);
     }
-    return state
-        .nextLap()
+    return next
         .map(lap -> sheet(stage(state, lap), state, lap))
         .orElseGet(() -> plain(Stage.ALL_RIDDEN, state));
   }
@@ -163,8 +167,8 @@ public record RideSheet(
         null,
         Map.of(),
         false,
-        state.warmUps() + state.lapsRidden(),
-        cap(state.plan()));
+        state.lapsSoFar(),
+        state.lapCap().orElse(null));
   }
 
   private static RideSheet warmUp(SessionState state, int warmUps) {
@@ -182,8 +186,8 @@ public record RideSheet(
         null,
         Map.of(),
         false,
-        state.warmUps() + state.lapsRidden(),
-        cap(state.plan()));
+        state.lapsSoFar(),
+        state.lapCap().orElse(null));
   }
 
   private static RideSheet sheet(Stage stage, SessionState state, LapId lap) {
@@ -216,8 +220,8 @@ public record RideSheet(
         state.guesses().get(lap.stint()),
         known == null ? Map.of() : known.conditions(),
         known != null && known.voided().isPresent(),
-        state.warmUps() + state.lapsRidden(),
-        cap(plan));
+        state.lapsSoFar(),
+        state.lapCap().orElse(null));
   }
 
   private static Watch watch(@Nullable LapState lap, String measure, boolean shown) {
@@ -244,8 +248,4 @@ public record RideSheet(
     return new Watch(Watch.State.STOPPED, null, time.seconds(), both);
   }
 
-  private static @Nullable Integer cap(Plan plan) {
-    Timetable table = plan.timetable();
-    return table == null ? null : table.lapBudget();
-  }
 }

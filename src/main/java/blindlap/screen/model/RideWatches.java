@@ -1,6 +1,7 @@
 package blindlap.screen.model;
 
 import blindlap.desk.RiderDays;
+import blindlap.desk.Sessions;
 import blindlap.session.LapId;
 import blindlap.session.SessionState;
 import blindlap.timing.Stopwatch;
@@ -11,6 +12,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.concurrent.Callable;
 import java.util.function.LongSupplier;
 import org.jspecify.annotations.Nullable;
 
@@ -85,8 +87,9 @@ public final class RideWatches {
       return;
     }
     LapId lap = model.lap();
+    Stopwatch before = watch(measure).copy();
     Instant at = watch(measure).start();
-    model.act(() -> days.watchStarted(model.session(), lap, measure, at));
+    act(lap, measure, before, () -> days.watchStarted(model.session(), lap, measure, at));
   }
 
   /** Stops the watch; the time is saved and not shown. */
@@ -97,24 +100,27 @@ public final class RideWatches {
     if (watch.running() != Stopwatch.Running.RUNNING) {
       return;
     }
+    Stopwatch before = watch.copy();
     TimeRecord time = watch.stop(by);
     boolean knows = knowsKey;
-    model.act(() -> days.time(model.session(), lap, measure, time, knows));
+    act(lap, measure, before, () -> days.time(model.session(), lap, measure, time, knows));
   }
 
   /** A false start: back to nought. */
   public void falseStart(String measure) {
     LapId lap = model.lap();
+    Stopwatch before = watch(measure).copy();
     watch(measure).reset();
-    model.act(() -> days.watchReset(model.session(), lap, measure));
+    act(lap, measure, before, () -> days.watchReset(model.session(), lap, measure));
   }
 
   /** The watch was stopped by mistake and runs on. */
   public void undoStop(String measure) {
     LapId lap = model.lap();
+    Stopwatch before = watch(measure).copy();
     Instant started = watch(measure).undoStop();
     if (started != null) {
-      model.act(() -> days.watchStarted(model.session(), lap, measure, started));
+      act(lap, measure, before, () -> days.watchStarted(model.session(), lap, measure, started));
     }
   }
 
@@ -129,6 +135,13 @@ public final class RideWatches {
     }
     TimeRecord time = Stopwatch.typed(seconds, by, clock);
     boolean knows = knowsKey;
-    model.act(() -> days.time(model.session(), lap, measure, time, knows));
+    Stopwatch before = watch(measure).copy();
+    act(lap, measure, before, () -> days.time(model.session(), lap, measure, time, knows));
+  }
+
+  /** What is done with a watch can be taken back; the watch then runs on as if it never was. */
+  private void act(
+      LapId lap, String measure, Stopwatch before, Callable<Sessions.Result> work) {
+    model.actOn(lap, measure, work, () -> watches.put(measure, before));
   }
 }

@@ -39,13 +39,13 @@ final class KeyInView extends VBox {
     words.setWrapText(true);
     body.getChildren().setAll(words);
     switch (stage) {
-      case FIRST, AGAIN -> body.getChildren().addAll(table());
+      case FIRST, AGAIN -> body.getChildren().addAll(table(stage));
       case SETTLE -> body.getChildren().addAll(settling());
       case DONE -> {} // the words say it
     }
   }
 
-  private List<Node> table() {
+  private List<Node> table(KeyInModel.Stage stage) {
     GridPane grid = new GridPane();
     grid.setHgap(8);
     grid.setVgap(8);
@@ -55,28 +55,39 @@ final class KeyInView extends VBox {
       head.setWrapText(true);
       grid.add(head, i, 0);
     }
-    List<List<TextField>> fields = new ArrayList<>();
     List<TextField> chain = new ArrayList<>();
     List<List<String>> rows = model.rows();
     for (int r = 0; r < rows.size(); r++) {
-      List<TextField> row = new ArrayList<>();
       for (int c = 0; c < columns.size(); c++) {
         if (c < FIXED) {
           grid.add(new Label(rows.get(r).get(c)), c, r + 1);
           continue;
         }
-        TextField field = new TextField();
+        TextField field = cell(stage, r, c, rows.get(r).get(c));
         field.setAccessibleText(RideWords.say("key.in.cell", rows.get(r).get(0), columns.get(c)));
-        field.minHeightProperty().bind(look.touch());
-        row.add(field);
         chain.add(field);
         grid.add(field, c, r + 1);
       }
-      fields.add(row);
     }
-    Button done = button("key.in.next", () -> model.typed(read(rows, fields)));
+    Button done = button("key.in.next", model::typed);
     goOn(chain, done);
     return List.of(grid, done);
+  }
+
+  /** A cell; kept when it is left, or when the page is. */
+  private TextField cell(KeyInModel.Stage stage, int row, int column, String typed) {
+    TextField field = new TextField(typed);
+    field.minHeightProperty().bind(look.touch());
+    Runnable keep = () -> model.cell(stage, row, column, field.getText().strip());
+    field.focusedProperty().addListener((o, before, now) -> leave(!now, keep));
+    field.sceneProperty().addListener((o, before, now) -> leave(now == null, keep));
+    return field;
+  }
+
+  private static void leave(boolean left, Runnable keep) {
+    if (left) {
+      keep.run();
+    }
   }
 
   private static void goOn(List<TextField> chain, Button done) {
@@ -84,16 +95,6 @@ final class KeyInView extends VBox {
       Node next = i + 1 < chain.size() ? chain.get(i + 1) : done;
       chain.get(i).setOnAction(e -> next.requestFocus());
     }
-  }
-
-  private static List<List<String>> read(List<List<String>> rows, List<List<TextField>> fields) {
-    List<List<String>> typed = new ArrayList<>();
-    for (int r = 0; r < rows.size(); r++) {
-      List<String> row = new ArrayList<>(rows.get(r).subList(0, FIXED));
-      fields.get(r).forEach(field -> row.add(field.getText().strip()));
-      typed.add(row);
-    }
-    return typed;
   }
 
   private List<Node> settling() {

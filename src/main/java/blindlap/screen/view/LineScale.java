@@ -157,8 +157,10 @@ public final class LineScale extends Region {
 
   /** Shows a value that is already on record; null for none. Nobody is told. */
   public void show(@Nullable Double recorded) {
+    if (moved) {
+      return; // a finger is on it: what it leaves there is the answer
+    }
     value.set(recorded);
-    moved = false;
     show();
   }
 

@@ -1,6 +1,7 @@
 package blindlap.screen.view;
 
-import blindlap.screen.model.KeyInModel;
+import static javafx.scene.input.KeyCombination.SHORTCUT_DOWN;
+
 import blindlap.screen.model.RideModel;
 import blindlap.screen.model.RideQuestions;
 import blindlap.screen.model.RideSheet;
@@ -16,6 +17,10 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -26,6 +31,7 @@ import org.jspecify.annotations.Nullable;
 /** The Ride page: the code and the watch at the left, the score sheet at the right. */
 public final class RidePage extends HBox {
   private static final double LEFT = 420;
+  private static final KeyCombination UNDO = new KeyCodeCombination(KeyCode.Z, SHORTCUT_DOWN);
 
   private final Look look;
   private final RideModel model;
@@ -41,7 +47,8 @@ public final class RidePage extends HBox {
   private final Button happened = new Button();
   private @Nullable Object shown;
   private final Button paper = new Button(RideWords.say("key.in"));
-  private final KeyInModel keyIn;
+  private final Button takeBack = new Button();
+  private final KeyInView keyIn;
   private boolean events;
   private boolean keying;
 
@@ -52,8 +59,8 @@ public final class RidePage extends HBox {
    */
   public RidePage(Look look, RideModel model, Runnable back) {
     this.look = look;
-    this.keyIn = model.keyIn();
     this.model = model;
+    this.keyIn = new KeyInView(look, model.keyIn());
     this.code = BigWords.code(look);
     getStyleClass().add("ride");
     ScrollPane sheet = new ScrollPane(right);
@@ -79,12 +86,36 @@ public final class RidePage extends HBox {
         e -> {
           keying = true;
           events = false;
-          keyIn.open(model.session());
+          model.keyIn().open(model.session());
           again();
         });
+    takeBack();
     model.sheetProperty().addListener((o, before, now) -> show(now));
     show(model.sheetProperty().get());
     everySecond();
+  }
+
+  /** The last answer can be taken back by a button, and by Ctrl Z outside of a field. */
+  private void takeBack() {
+    takeBack.minHeightProperty().bind(look.touch());
+    takeBack.setMinWidth(USE_PREF_SIZE);
+    takeBack.setOnAction(e -> model.undo().takeBack());
+    model.undo().lastProperty().addListener((o, before, now) -> offerTakeBack(now));
+    offerTakeBack(model.undo().lastProperty().get());
+    addEventHandler(
+        KeyEvent.KEY_PRESSED,
+        e -> {
+          if (UNDO.match(e)) {
+            model.undo().takeBack();
+            e.consume();
+          }
+        });
+  }
+
+  private void offerTakeBack(String last) {
+    takeBack.setText(RideWords.say("take.back", last));
+    takeBack.setVisible(!last.isEmpty());
+    takeBack.setManaged(!last.isEmpty());
   }
 
   /** Other windows may write to the notebook: looked at once a second while the page is in view. */
@@ -148,7 +179,8 @@ public final class RidePage extends HBox {
     happened.setDisable(
         now.stage() == RideSheet.Stage.NO_SESSION || now.stage() == RideSheet.Stage.OVER);
     paper.setDisable(happened.isDisable());
-    Key key = new Key(now.stage(), now.lap(), now.number());
+    // A table that is being keyed in stays as it is, whatever other windows write.
+    Object key = keying ? "keying" : new Key(now.stage(), now.lap(), now.number());
     if (!key.equals(shown)) {
       shown = key;
       watches.getChildren().setAll(watches(now));
@@ -185,7 +217,7 @@ public final class RidePage extends HBox {
 
   private List<Node> right(RideSheet now) {
     if (keying) {
-      return List.of(new KeyInView(look, keyIn));
+      return List.of(keyIn);
     }
     if (events) {
       return List.of(new RideEventsView(look, model, this::closeEvents));
@@ -195,6 +227,7 @@ public final class RidePage extends HBox {
       case OVER -> List.of(words("over"), said());
       case ALL_RIDDEN ->
           List.of(words("all.ridden"), new RideEventsView(look, model, this::closeEvents));
+      case CAP -> List.of(new RideCapView(look, model, this::openEvents));
       case HAND_OVER -> List.of(words("hand.over"), note("hand.over.note"));
       case WARM_UP -> List.of(words("warm.up.words"));
       case SETTLING -> List.of(words("settling"));
@@ -208,6 +241,9 @@ public final class RidePage extends HBox {
     Region between = new Region();
     HBox.setHgrow(between, Priority.ALWAYS);
     List<Node> parts = new ArrayList<>(List.of(status, between));
+    if (!events && !keying) {
+      parts.add(takeBack);
+    }
     if (!events && !keying) {
       switch (now.stage()) {
         case HAND_OVER -> parts.add(next(RideWords.say("hand.over.button"), model::handedOver));
@@ -226,6 +262,11 @@ public final class RidePage extends HBox {
     said.setWrapText(true);
     said.textProperty().bind(model.events().saidProperty());
     return said;
+  }
+
+  private void openEvents() {
+    events = true;
+    again();
   }
 
   private void closeEvents() {

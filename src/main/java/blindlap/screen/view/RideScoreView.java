@@ -1,5 +1,7 @@
 package blindlap.screen.view;
 
+import static blindlap.screen.model.RideSheet.Stage.SCORED;
+
 import blindlap.screen.model.RideModel;
 import blindlap.screen.model.RideQuestions;
 import blindlap.screen.model.RideSheet;
@@ -9,13 +11,20 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import javafx.beans.value.ChangeListener;
+import javafx.beans.value.WeakChangeListener;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
-/** The score sheet of one lap, in the order of the plan. Made anew for every lap. */
+/**
+ * The score sheet of one lap, in the order of the plan. Made anew for every lap; what another
+ * window or the command line changes of the lap is redrawn.
+ */
 final class RideScoreView extends VBox {
   private static final List<String> CONDITIONS = List.of("wind", "surface", "light", "traffic");
   private static final int STEPS_OF_CONDITION = 3;
@@ -23,6 +32,7 @@ final class RideScoreView extends VBox {
 
   private final Look look;
   private final RideModel model;
+  private final List<Consumer<RideSheet>> redraws = new ArrayList<>();
 
   RideScoreView(Look look, RideModel model, RideSheet now) {
     super(18);
@@ -45,8 +55,21 @@ final class RideScoreView extends VBox {
     if (now.guessAsked()) {
       guess();
     }
-    getChildren().add(field(RideWords.say("note"), now.note(), model::note));
+    getChildren().add(field(RideWords.say("note"), RideSheet::note, model::note));
     conditions(now);
+    model.sheetProperty().addListener(new WeakChangeListener<>(changed));
+    model.savingProperty().addListener(new WeakChangeListener<>(saved));
+  }
+
+  private final ChangeListener<RideSheet> changed = (o, before, after) -> redraw();
+  private final ChangeListener<Boolean> saved = (o, before, after) -> redraw();
+
+  /** Shows what is on record, unless an answer given here is still on its way there. */
+  private void redraw() {
+    RideSheet now = model.sheetProperty().get();
+    if (getScene() != null && !model.savingProperty().get() && now.stage() == SCORED) {
+      redraws.forEach(each -> each.accept(now));
+    }
   }
 
   private static Optional<BigDecimal> given(RideQuestions.Question measure, RideSheet now) {
@@ -70,7 +93,10 @@ final class RideScoreView extends VBox {
                 model.answer(
                     measure.name(),
                     BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_EVEN)));
-    line.show(given(measure, now).map(BigDecimal::doubleValue).orElse(null));
+    Consumer<RideSheet> redraw =
+        to -> line.show(given(measure, to).map(BigDecimal::doubleValue).orElse(null));
+    redraw.accept(now);
+    redraws.add(redraw);
     return line;
   }
 
@@ -86,7 +112,10 @@ final class RideScoreView extends VBox {
             options,
             9,
             value -> model.answer(measure.name(), BigDecimal.valueOf(value)));
-    row.show(given(measure, now).map(BigDecimal::intValue).orElse(null));
+    Consumer<RideSheet> redraw =
+        to -> row.show(given(measure, to).map(BigDecimal::intValue).orElse(null));
+    redraw.accept(now);
+    redraws.add(redraw);
     return row;
   }
 
@@ -100,11 +129,16 @@ final class RideScoreView extends VBox {
                 RideWords.say("count.more"),
                 RideWords.say("count.none")),
             value -> model.answer(measure.name(), BigDecimal.valueOf(value)));
-    counter.show(given(measure, now).map(BigDecimal::intValue).orElse(null));
+    Consumer<RideSheet> redraw =
+        to -> counter.show(given(measure, to).map(BigDecimal::intValue).orElse(null));
+    redraw.accept(now);
+    redraws.add(redraw);
     return counter;
   }
 
-  private Node field(String title, String text, java.util.function.Consumer<String> left) {
+  /** A field that saves when it is left, and follows what is on record while nobody types. */
+  private Node field(String title, Function<RideSheet, String> shown, Consumer<String> left) {
+    String text = shown.apply(model.sheetProperty().get());
     Label asked = new Label(title);
     asked.getStyleClass().add("field-title");
     TextField field = RidePage.wide(new TextField(text));
@@ -128,6 +162,14 @@ final class RideScoreView extends VBox {
                 leave.run();
               }
             });
+    redraws.add(
+        to -> {
+          String recorded = shown.apply(to);
+          if (!recorded.equals(kept[0]) && field.getText().equals(kept[0])) {
+            kept[0] = recorded;
+            field.setText(recorded);
+          }
+        });
     return new VBox(6, asked, field);
   }
 
@@ -146,6 +188,7 @@ final class RideScoreView extends VBox {
           new ChoiceRow<>(
               look, "", options, STEPS_OF_CONDITION, words -> model.condition(name, words));
       row.show(now.conditions().get(name));
+      redraws.add(to -> row.show(to.conditions().get(name)));
       getChildren().add(row);
     }
   }
@@ -159,16 +202,26 @@ final class RideScoreView extends VBox {
     options.add(new ChoiceRow.Option<>(setups.size(), RideWords.say("guess.none")));
     ChoiceRow<Integer> row =
         new ChoiceRow<>(
-            look, RideWords.say("guess"), options, Math.min(3, options.size()), model::guess);
-    row.show(model.guessed());
+            look,
+            RideWords.say("guess"),
+            options,
+            Math.min(3, options.size()),
+            model.guess()::choose);
+    row.show(model.guess().chosen());
+    redraws.add(to -> row.show(model.guess().chosen()));
     ChoiceRow<String> how =
         new ChoiceRow<>(
             look,
             RideWords.say("sure"),
             RidePage.options(RideQuestions.sureness()),
             3,
-            model::sureness);
-    how.show(model.sureness());
-    getChildren().addAll(row, how, field(RideWords.say("cue"), model.cue(), model::cue));
+            model.guess()::sureness);
+    how.show(model.guess().sureness());
+    redraws.add(to -> how.show(model.guess().sureness()));
+    getChildren()
+        .addAll(
+            row,
+            how,
+            field(RideWords.say("cue"), to -> model.guess().cue(), model.guess()::cue));
   }
 }

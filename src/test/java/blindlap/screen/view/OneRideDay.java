@@ -129,8 +129,8 @@ final class OneRideDay {
         ride.answer(measure.name(), BigDecimal.valueOf(1 + stint % 8));
       }
     }
-    ride.guess(stint % 2);
-    ride.sureness("HUNCH");
+    ride.guess().choose(stint % 2);
+    ride.guess().sureness("HUNCH");
     ride.note("loose stones");
   }
 }
