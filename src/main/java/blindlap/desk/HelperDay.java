@@ -21,6 +21,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -115,7 +116,8 @@ public final class HelperDay {
     return new Work(stint, fit.code(), fit.fitted(), before, real, settings(stint, fit.fitted()));
   }
 
-  private List<Setting> settings(int stint, int setup) {
+  /** What is dialled anew and measured before a stint with this setup on. */
+  public List<Setting> settings(int stint, int setup) {
     boolean ends = stint == firstStint() || stint == plan.stints();
     List<Setting> all = new ArrayList<>(plan.setups().get(setup).settings());
     all.addAll(plan.bike());
@@ -150,6 +152,12 @@ public final class HelperDay {
         .flatMap(text -> HelperEntryText.read(text, plan));
   }
 
+  /** True if an entry is not too long to be sealed. */
+  public boolean fits(HelperEntry entry) {
+    return HelperRecord.length(HelperEntryText.write(entry.doneAt(clock.instant()), plan))
+        <= HelperRecord.ROOM;
+  }
+
   /** Keeps an unfinished entry, encrypted and of one length, in place of the one before. */
   public void keep(HelperEntry entry) {
     HelperRecord record =
@@ -158,8 +166,12 @@ public final class HelperDay {
         DRAFT + id.text(), entry.stint() + " " + record.iv() + " " + record.ciphertext());
   }
 
-  /** What must still be done before a lap may start; empty if it may. */
-  public List<Problem> missing(HelperEntry entry) {
+  /**
+   * What must still be done before a lap may start; empty if it may.
+   *
+   * @param laps ridden so far, warm-up included: after each it is asked whether the rider is fit
+   */
+  public List<Problem> missing(HelperEntry entry, int laps) {
     List<Problem> missing = new ArrayList<>();
     int checks = SafetyCheck.values().length - entry.confirmed().size();
     if (checks > 0) {
@@ -179,9 +191,10 @@ public final class HelperDay {
         missing.add(Problem.of(DeskFault.OUTSIDE_TOLERANCE, "", outside.setting()));
       }
     }
-    if (entry.stint() > firstStint() && entry.riderFit() == null) {
+    Boolean fit = entry.fit().get(laps);
+    if (entry.stint() > firstStint() && fit == null) {
       missing.add(Problem.of(DeskFault.FIT_OPEN, ""));
-    } else if (Boolean.FALSE.equals(entry.riderFit())) {
+    } else if (Boolean.FALSE.equals(fit)) {
       missing.add(Problem.of(DeskFault.RIDER_NOT_FIT, ""));
     }
     return missing;
@@ -215,7 +228,8 @@ public final class HelperDay {
    * a program that ends between the two makes up for it when the day is opened again.
    */
   public Sessions.Result write(HelperEntry entry) {
-    List<Problem> missing = missing(entry);
+    int laps = sessions.state(id).map(SessionState::lapsSoFar).orElse(0);
+    List<Problem> missing = missing(entry, laps);
     if (!missing.isEmpty()) {
       return new Sessions.Result.Refused(missing);
     }
@@ -226,10 +240,26 @@ public final class HelperDay {
     } catch (RecordTooLong e) {
       return new Sessions.Result.Refused(List.of(Problem.of(DeskFault.NOTE_TOO_LONG, "")));
     }
+    keepAsOftenAsAny(entry);
     return sessions.act(
         id,
         latest -> new DayCommands(latest).stint(entry.stint(), new Fact.StintHandled(record)),
         () -> scheduled(entry.stint()));
+  }
+
+  /**
+   * The notebook file counts its changes. A setup with fewer settings to measure is kept as often
+   * as one with more, so that the count does not tell which of them was handled.
+   */
+  private void keepAsOftenAsAny(HelperEntry entry) {
+    int most =
+        IntStream.range(0, plan.setups().size())
+            .map(setup -> settings(entry.stint(), setup).size())
+            .max()
+            .orElse(0);
+    for (int i = settings(entry.stint(), entry.fitted()).size(); i < most; i++) {
+      keep(entry);
+    }
   }
 
   private Sessions.Result handOver(int stint) {

@@ -17,13 +17,16 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
  * The text of a helper's entry before it is encrypted: canonical JSON with the fields {@code form,
  * stint, helper, planned, fitted} (ids of setups), {@code begun, done} (times), {@code measured}
  * (by setting), {@code outside} (setting, aim, measured, by, reason), {@code safety} (confirmed
- * items), {@code rider_fit} and {@code note}. {@link HelperFits} reads it, too.
+ * items), {@code rider_fit} (by laps ridden), {@code events} (stint, event, words) and {@code note}.
+ * {@link HelperFits} reads it, too.
  */
 public final class HelperEntryText {
   /** Form of the text. */
@@ -46,7 +49,10 @@ public final class HelperEntryText {
     tree.put("measured", entry.measured());
     tree.put("outside", entry.outside().stream().map(HelperEntryText::outside).toList());
     tree.put("safety", entry.confirmed().stream().map(HelperEntryText::word).toList());
-    tree.put("rider_fit", entry.riderFit());
+    Map<String, @Nullable Object> fit = new LinkedHashMap<>();
+    entry.fit().forEach((laps, yes) -> fit.put(String.valueOf(laps), yes));
+    tree.put("rider_fit", fit);
+    tree.put("events", entry.events().stream().map(HelperEntryText::said).toList());
     tree.put("note", entry.note());
     return CanonicalJson.text(tree);
   }
@@ -66,8 +72,16 @@ public final class HelperEntryText {
     return tree;
   }
 
-  private static String word(SafetyCheck check) {
-    return check.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+  private static Map<String, @Nullable Object> said(HelperEntry.Said each) {
+    Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+    tree.put("stint", String.valueOf(each.stint()));
+    tree.put("event", word(each.event()));
+    tree.put("words", each.words());
+    return tree;
+  }
+
+  private static String word(Enum<?> option) {
+    return option.name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 
   /** The entry of a text; empty if the text is not of this form. */
@@ -77,7 +91,6 @@ public final class HelperEntryText {
       if (!VERSION.equals(tree.path("form").asText())) {
         return Optional.empty();
       }
-      JsonNode fit = tree.path("rider_fit");
       return Optional.of(
           new HelperEntry(
               Integer.parseInt(tree.path("stint").asText()),
@@ -89,11 +102,35 @@ public final class HelperEntryText {
               measured(tree.path("measured")),
               outside(tree.path("outside")),
               confirmed(tree.path("safety")),
-              fit.isBoolean() ? fit.booleanValue() : null,
+              fit(tree.path("rider_fit")),
+              said(tree.path("events")),
               tree.path("note").asText()));
     } catch (JsonProcessingException | RuntimeException e) {
       return Optional.empty(); // of another form: the caller keeps the text as it is
     }
+  }
+
+  private static SortedMap<Integer, Boolean> fit(JsonNode node) {
+    SortedMap<Integer, Boolean> answers = new TreeMap<>();
+    node.properties()
+        .forEach(e -> answers.put(Integer.valueOf(e.getKey()), e.getValue().booleanValue()));
+    return answers;
+  }
+
+  private static List<HelperEntry.Said> said(JsonNode node) {
+    List<HelperEntry.Said> list = new ArrayList<>();
+    for (JsonNode each : node) {
+      list.add(
+          new HelperEntry.Said(
+              Integer.parseInt(each.path("stint").asText()),
+              HelperEntry.Event.valueOf(name(each.path("event").asText())),
+              each.path("words").asText()));
+    }
+    return list;
+  }
+
+  private static String name(String word) {
+    return word.toUpperCase(Locale.ROOT).replace(' ', '_');
   }
 
   private static int setup(String id, Plan plan) {
@@ -133,7 +170,7 @@ public final class HelperEntryText {
   private static Set<SafetyCheck> confirmed(JsonNode node) {
     Set<SafetyCheck> checks = EnumSet.noneOf(SafetyCheck.class);
     for (JsonNode each : node) {
-      checks.add(SafetyCheck.valueOf(each.asText().toUpperCase(Locale.ROOT).replace(' ', '_')));
+      checks.add(SafetyCheck.valueOf(name(each.asText())));
     }
     return checks;
   }

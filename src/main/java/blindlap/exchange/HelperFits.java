@@ -7,16 +7,19 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Reads the helper's records once they are open. A record is a JSON object; {@code fitted} names
  * the setup that was on (id, name, letter or index), {@code measured} holds settings by name,
- * {@code note} further words. What cannot be read is kept as a note, so that nothing is lost.
+ * {@code note} further words, {@code events} words on events of the day. What cannot be read is kept as a note, so that nothing is lost.
  */
 public final class HelperFits {
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -38,12 +41,27 @@ public final class HelperFits {
             stint,
             setup(node.path("fitted"), plan),
             measured(node.path("measured")),
-            node.path("note").asText(""));
+            note(node));
       }
     } catch (JsonProcessingException e) {
       // Free words of a helper: they stay as they are.
     }
     return new HelperFit(stint, null, Map.of(), text);
+  }
+
+  /** The note, and what the helper said of events of the day. */
+  private static String note(JsonNode node) {
+    List<String> parts = new ArrayList<>();
+    parts.add(node.path("note").asText(""));
+    for (JsonNode said : node.path("events")) {
+      parts.add(
+          said.path("event").asText()
+              + ", stint "
+              + said.path("stint").asText()
+              + ": "
+              + said.path("words").asText());
+    }
+    return parts.stream().filter(part -> !part.isBlank()).collect(Collectors.joining("; "));
   }
 
   private static @Nullable Integer setup(JsonNode fitted, Plan plan) {

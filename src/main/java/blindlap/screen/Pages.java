@@ -98,7 +98,12 @@ final class Pages {
   private Node swap() {
     SwapModel model =
         new SwapModel(
-            desk.helperDays(), desk.riderDays(), desk::dataVersion, background, desk.clock());
+            desk.helperDays(),
+            desk.riderDays(),
+            desk::dataVersion,
+            background,
+            desk.clock(),
+            monotonic);
     shell.whenShown(Shell.Page.SWAP, model::open);
     return new SwapPage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
   }

@@ -2,12 +2,15 @@ package blindlap.session;
 
 import java.math.BigDecimal;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,7 +26,8 @@ import org.jspecify.annotations.Nullable;
  * @param measured settings as measured, by name, as typed
  * @param outside settings outside their tolerance that were accepted, each with its reason
  * @param confirmed items of the safety list
- * @param riderFit whether the rider was fit to go on; null before the first lap
+ * @param fit whether the rider was fit to go on, by laps ridden when it was asked, warm-up included
+ * @param events what the helper said of events of the day; the events themselves are public
  * @param note further words
  */
 public record HelperEntry(
@@ -36,7 +40,8 @@ public record HelperEntry(
     Map<String, String> measured,
     List<Outside> outside,
     Set<SafetyCheck> confirmed,
-    @Nullable Boolean riderFit,
+    SortedMap<Integer, Boolean> fit,
+    List<Said> events,
     String note) {
 
   /**
@@ -56,11 +61,27 @@ public record HelperEntry(
     }
   }
 
+  /** Events of the day on which the helper's words are sealed. */
+  public enum Event {
+    HELPER_CHANGED,
+    COVER_OFF,
+    BLIND_BROKEN
+  }
+
+  /**
+   * The helper's words on an event.
+   *
+   * @param stint the stint it belongs to, 0 = the warm-up
+   */
+  public record Said(int stint, Event event, String words) {}
+
   public HelperEntry {
     measured = Collections.unmodifiableMap(new LinkedHashMap<>(measured));
     outside = List.copyOf(outside);
     confirmed =
         confirmed.isEmpty() ? Set.of() : Collections.unmodifiableSet(EnumSet.copyOf(confirmed));
+    fit = Collections.unmodifiableSortedMap(new TreeMap<>(fit));
+    events = List.copyOf(events);
   }
 
   /** True if another setup was fitted than planned. */
@@ -70,56 +91,84 @@ public record HelperEntry(
 
   /** The same with the time at which the bike was ready. */
   public HelperEntry doneAt(Instant at) {
-    return new HelperEntry(
-        stint, helper, planned, fitted, begun, at, measured, outside, confirmed, riderFit, note);
+    return with(helper, fitted, begun, at, note);
   }
 
   /** The same, begun. */
   public HelperEntry begunAt(Instant at) {
-    return new HelperEntry(
-        stint, helper, planned, fitted, at, done, measured, outside, confirmed, riderFit, note);
+    return with(helper, fitted, at, done, note);
   }
 
   /** The same by another helper. */
   public HelperEntry by(String who) {
-    return new HelperEntry(
-        stint, who, planned, fitted, begun, done, measured, outside, confirmed, riderFit, note);
-  }
-
-  /** The same with another setup really fitted; its settings are measured anew. */
-  public HelperEntry withFitted(int setup) {
-    return new HelperEntry(
-        stint, helper, planned, setup, begun, done, Map.of(), List.of(), confirmed, riderFit, note);
-  }
-
-  /** The same with these settings measured. */
-  public HelperEntry withMeasured(Map<String, String> values, List<Outside> beyond) {
-    return new HelperEntry(
-        stint, helper, planned, fitted, begun, done, values, beyond, confirmed, riderFit, note);
-  }
-
-  /** The same with these items of the safety list confirmed. */
-  public HelperEntry withConfirmed(Set<SafetyCheck> checks) {
-    return new HelperEntry(
-        stint, helper, planned, fitted, begun, done, measured, outside, checks, riderFit, note);
-  }
-
-  /** The same with an answer whether the rider is fit to go on. */
-  public HelperEntry withRiderFit(boolean fit) {
-    return new HelperEntry(
-        stint, helper, planned, fitted, begun, done, measured, outside, confirmed, fit, note);
+    return with(who, fitted, begun, done, note);
   }
 
   /** The same with other words. */
   public HelperEntry withNote(String words) {
+    return with(helper, fitted, begun, done, words);
+  }
+
+  /** The same with another setup really fitted; its settings are measured anew. */
+  public HelperEntry withFitted(int setup) {
+    return with(helper, setup, begun, done, note).with(Map.of(), List.of(), confirmed, fit, events);
+  }
+
+  /** The same with these settings measured. */
+  public HelperEntry withMeasured(Map<String, String> values, List<Outside> beyond) {
+    return with(values, beyond, confirmed, fit, events);
+  }
+
+  /** The same with these items of the safety list confirmed. */
+  public HelperEntry withConfirmed(Set<SafetyCheck> checks) {
+    return with(measured, outside, checks, fit, events);
+  }
+
+  /** The same with an answer whether the rider is fit to go on after so many laps. */
+  public HelperEntry withFit(int laps, boolean yes) {
+    SortedMap<Integer, Boolean> answers = new TreeMap<>(fit);
+    answers.put(laps, yes);
+    return with(measured, outside, confirmed, answers, events);
+  }
+
+  /** The same with words on an event. */
+  public HelperEntry withEvent(Said said) {
+    List<Said> all = new ArrayList<>(events);
+    all.add(said);
+    return with(measured, outside, confirmed, fit, all);
+  }
+
+  private HelperEntry with(
+      String who, int setup, @Nullable Instant from, @Nullable Instant ready, String words) {
     return new HelperEntry(
-        stint, helper, planned, fitted, begun, done, measured, outside, confirmed, riderFit, words);
+        stint, who, planned, setup, from, ready, measured, outside, confirmed, fit, events, words);
+  }
+
+  private HelperEntry with(
+      Map<String, String> values,
+      List<Outside> beyond,
+      Set<SafetyCheck> checks,
+      SortedMap<Integer, Boolean> answers,
+      List<Said> said) {
+    return new HelperEntry(
+        stint, helper, planned, fitted, begun, done, values, beyond, checks, answers, said, note);
   }
 
   /** Nothing done yet. */
   public static HelperEntry untouched(int stint, String helper, int planned) {
     return new HelperEntry(
-        stint, helper, planned, planned, null, null, Map.of(), List.of(), Set.of(), null, "");
+        stint,
+        helper,
+        planned,
+        planned,
+        null,
+        null,
+        Map.of(),
+        List.of(),
+        Set.of(),
+        new TreeMap<>(),
+        List.of(),
+        "");
   }
 
   /** Says which stint only. */

@@ -18,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -64,7 +65,8 @@ class HelperDayTest {
         measured,
         outside,
         checks,
-        stint == 0 ? null : true,
+        new TreeMap<>(stint == 0 ? Map.of() : Map.of(0, true)),
+        List.of(),
         note);
   }
 
@@ -79,7 +81,7 @@ class HelperDayTest {
 
   @Test
   void aFullyConfirmedHandlingHandsTheBikeOver() {
-    assertThat(helper.missing(ready(0))).isEmpty();
+    assertThat(helper.missing(ready(0), 0)).isEmpty();
     assertThat(helper.handOver(ready(0))).isInstanceOf(Sessions.Result.Done.class);
     assertThat(day.state().handedOver(0)).isTrue();
     assertThat(day.state().handedOver(1)).isFalse();
@@ -92,7 +94,7 @@ class HelperDayTest {
         int setup = helper.work(stint).setup();
         Set<SafetyCheck> most = EnumSet.complementOf(EnumSet.of(left));
         HelperEntry open = entry(stint, setup, asPlanned(setup), most, "");
-        assertThat(faults(helper.missing(open))).containsExactly(DeskFault.CHECKS_OPEN);
+        assertThat(faults(helper.missing(open, 0))).containsExactly(DeskFault.CHECKS_OPEN);
         assertThat(helper.handOver(open)).isInstanceOf(Sessions.Result.Refused.class);
       }
     }
@@ -107,7 +109,7 @@ class HelperDayTest {
     HelperEntry soft = entry(1, setup, measured, EnumSet.allOf(SafetyCheck.class), "");
     assertThat(soft.outside()).hasSize(1);
     assertThat(soft.outside().get(0).by()).isEqualByComparingTo("-1.5");
-    assertThat(faults(helper.missing(soft))).containsExactly(DeskFault.OUTSIDE_TOLERANCE);
+    assertThat(faults(helper.missing(soft, 0))).containsExactly(DeskFault.OUTSIDE_TOLERANCE);
   }
 
   @Test
@@ -126,7 +128,7 @@ class HelperDayTest {
     Map<String, String> measured = asPlanned(setup);
     measured.put("front tyre", "fine");
     HelperEntry entry = entry(1, setup, measured, EnumSet.allOf(SafetyCheck.class), "");
-    assertThat(faults(helper.missing(entry))).containsExactly(DeskFault.MEASURES_OPEN);
+    assertThat(faults(helper.missing(entry, 0))).containsExactly(DeskFault.MEASURES_OPEN);
   }
 
   @Test
@@ -199,20 +201,8 @@ class HelperDayTest {
   @Test
   void aRiderWhoIsNotFitToGoOnIsNotSentOut() {
     HelperEntry asked = ready(2);
-    HelperEntry tired =
-        new HelperEntry(
-            2,
-            asked.helper(),
-            asked.planned(),
-            asked.fitted(),
-            asked.begun(),
-            null,
-            asked.measured(),
-            asked.outside(),
-            asked.confirmed(),
-            false,
-            "");
-    assertThat(faults(helper.missing(tired))).containsExactly(DeskFault.RIDER_NOT_FIT);
+    HelperEntry tired = asked.withFit(0, false);
+    assertThat(faults(helper.missing(tired, 0))).containsExactly(DeskFault.RIDER_NOT_FIT);
   }
 
   @Test

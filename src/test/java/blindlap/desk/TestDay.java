@@ -78,22 +78,29 @@ public final class TestDay implements AutoCloseable {
   private final String phrase;
   private final SetClock clock;
 
-  /** A clock that stands still until it is moved. */
+  /** A clock that stands still until it is moved, and a monotonic one beside it. */
   public static final class SetClock extends Clock {
     private Instant now;
+    private long nanos = 1;
 
     SetClock(Instant start) {
       now = start;
     }
 
-    /** Moves it, forwards or back. */
+    /** Time goes by, on both clocks. */
     public void move(Duration by) {
+      now = now.plus(by);
+      nanos += by.toNanos();
+    }
+
+    /** Someone sets the wall clock, forwards or back; the monotonic one is not moved by that. */
+    public void set(Duration by) {
       now = now.plus(by);
     }
 
-    /** Nanoseconds of a monotonic clock that goes along with it. */
+    /** Nanoseconds of the monotonic clock. */
     public long nanos() {
-      return now.getEpochSecond() * 1_000_000_000L + now.getNano();
+      return nanos;
     }
 
     @Override

@@ -3,11 +3,14 @@ package blindlap.screen.model;
 import blindlap.desk.RiderDays;
 import blindlap.desk.Sessions;
 import blindlap.session.Fact;
+import blindlap.session.HelperEntry;
 import blindlap.session.SessionId;
 import blindlap.session.SessionState;
 import blindlap.wording.Problems;
 import blindlap.wording.RideWords;
+import blindlap.wording.SwapWords;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.function.IntConsumer;
@@ -25,9 +28,25 @@ public final class DayEvents {
   private final Background background;
   private final IntSupplier stint;
   private final Consumer<SessionState> then;
+  private final Sealing sealing;
   private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private @Nullable SessionId id;
+
+  /** What became of words that were to be sealed. */
+  enum Sealed {
+    DONE,
+    /** There is no entry to seal them in, or nobody seals here: everyone may read them. */
+    NOT,
+    /** The entry in hand has no more room; nothing was kept of them. */
+    NO_ROOM
+  }
+
+  /** Takes the words on an event out of what the rider can read. */
+  @FunctionalInterface
+  interface Sealing {
+    Sealed seal(HelperEntry.Event event, int stint, String words);
+  }
 
   /**
    * @param stint the stint the page speaks of, 0 for the warm-up; negative for the one that is
@@ -35,6 +54,19 @@ public final class DayEvents {
    * @param then takes the session as it stands afterwards
    */
   DayEvents(RiderDays days, Background background, IntSupplier stint, Consumer<SessionState> then) {
+    this(days, background, stint, then, (event, at, words) -> Sealed.NOT);
+  }
+
+  /**
+   * @param sealing takes the words on an event where they can be sealed
+   */
+  DayEvents(
+      RiderDays days,
+      Background background,
+      IntSupplier stint,
+      Consumer<SessionState> then,
+      Sealing sealing) {
+    this.sealing = sealing;
     this.days = days;
     this.background = background;
     this.stint = stint;
@@ -71,18 +103,38 @@ public final class DayEvents {
 
   /** Another helper takes over. */
   public void helperChanged(String who) {
-    deviation(Fact.DeviationKind.HELPER_CHANGED, who);
+    deviation(Fact.DeviationKind.HELPER_CHANGED, HelperEntry.Event.HELPER_CHANGED, who);
   }
 
   /** A cover came off. */
   public void coverOff(String what) {
-    deviation(Fact.DeviationKind.COVER_OFF, what);
+    deviation(Fact.DeviationKind.COVER_OFF, HelperEntry.Event.COVER_OFF, what);
   }
 
-  private void deviation(Fact.DeviationKind kind, String what) {
+  private void deviation(Fact.DeviationKind kind, HelperEntry.Event event, String what) {
     withStint(
         at ->
-            act(() -> days.deviation(session(), at, kind, what), RideWords.say("deviation.done")));
+            sealed(event, at, what)
+                .ifPresent(
+                    words ->
+                        act(
+                            () -> days.deviation(session(), at, kind, words),
+                            RideWords.say("deviation.done"))));
+  }
+
+  /** The words that everyone may read; empty if nothing can be recorded. */
+  private Optional<String> sealed(HelperEntry.Event event, int stint, String words) {
+    if (words.isBlank()) {
+      return Optional.of(words);
+    }
+    return switch (sealing.seal(event, stint, words)) {
+      case DONE -> Optional.of(SwapWords.say("event.sealed"));
+      case NOT -> Optional.of(words);
+      case NO_ROOM -> {
+        refuse(SwapWords.say("event.too.long"));
+        yield Optional.empty();
+      }
+    };
   }
 
   /** The rider saw or was told, or someone had to look at the bike. */
@@ -90,9 +142,12 @@ public final class DayEvents {
     withStint(
         at -> {
           int broken = Math.max(1, at);
-          act(
-              () -> days.blindBroken(session(), broken, what),
-              RideWords.say("blind.broken.done", broken));
+          sealed(HelperEntry.Event.BLIND_BROKEN, broken, what)
+              .ifPresent(
+                  words ->
+                      act(
+                          () -> days.blindBroken(session(), broken, words),
+                          RideWords.say("blind.broken.done", broken)));
         });
   }
 

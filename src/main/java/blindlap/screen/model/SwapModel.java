@@ -59,6 +59,7 @@ public final class SwapModel {
   private final LongSupplier version;
   private final Background background;
   private final Clock clock;
+  private final LongSupplier monotonic;
 
   private final ReadOnlyObjectWrapper<Phase> phase = new ReadOnlyObjectWrapper<>(Phase.NO_SESSION);
   private final ReadOnlyObjectWrapper<Time> time =
@@ -72,19 +73,34 @@ public final class SwapModel {
   private @Nullable HelperDay day;
   private @Nullable DayPin pin;
   private Instant touched;
+  private long touchedNanos;
   private String earliest = "";
   private long seen = Long.MIN_VALUE;
 
+  /**
+   * @param days the helper's days
+   * @param riders what anyone may do on the day
+   * @param version grows whenever any window writes to the notebook
+   * @param clock wall clock, of times of day
+   * @param monotonic nanoseconds that only ever grow, of the countdown and of idling
+   */
   public SwapModel(
-      HelperDays days, RiderDays riders, LongSupplier version, Background background, Clock clock) {
+      HelperDays days,
+      RiderDays riders,
+      LongSupplier version,
+      Background background,
+      Clock clock,
+      LongSupplier monotonic) {
     this.days = days;
     this.riders = riders;
     this.version = version;
     this.background = background;
     this.clock = clock;
+    this.monotonic = monotonic;
     this.touched = clock.instant();
-    this.work = new SwapWork(background, clock, this::take);
-    this.events = new DayEvents(riders, background, () -> -1, this::take);
+    this.touchedNanos = monotonic.getAsLong();
+    this.work = new SwapWork(background, clock, monotonic, this::take);
+    this.events = new DayEvents(riders, background, () -> -1, this::take, work::said);
   }
 
   /** What the page asks for. */
@@ -108,8 +124,8 @@ public final class SwapModel {
       events.refuse(SwapWords.say("helper.changed.who"));
       return;
     }
-    events.helperChanged(who);
     work.helper(who);
+    events.helperChanged(who);
   }
 
   /** What changes by the second. */
@@ -150,7 +166,7 @@ public final class SwapModel {
       close(Phase.OVER);
     } else if (open != null && phase.get() != Phase.BLANK && phase.get() != Phase.CHOOSE_PIN) {
       phase.set(work.load(open, latest) ? Phase.OPEN : Phase.ALL_DONE);
-      time.set(timeNow(Duration.between(touched, clock.instant())));
+      time.set(timeNow(idle()));
     }
   }
 
@@ -258,12 +274,22 @@ public final class SwapModel {
   /** Someone is at the page. */
   public void touch() {
     touched = clock.instant();
+    touchedNanos = monotonic.getAsLong();
+  }
+
+  /**
+   * Since when nobody was at the page, by the clock that says the most: one may be set back, the
+   * other stands still while the computer sleeps, and neither must keep the page open.
+   */
+  private Duration idle() {
+    Duration wall = Duration.between(touched, clock.instant()).abs();
+    Duration counted = Duration.ofNanos(monotonic.getAsLong() - touchedNanos);
+    return wall.compareTo(counted) > 0 ? wall : counted;
   }
 
   /** Once a second: countdown, idle, what other windows wrote. */
   public void tick() {
-    // A clock that was set back must not keep the page open until it has caught up.
-    Duration idle = Duration.between(touched, clock.instant()).abs();
+    Duration idle = idle();
     boolean open = phase.get() == Phase.OPEN || phase.get() == Phase.ALL_DONE;
     if ((open || phase.get() == Phase.CHOOSE_PIN) && idle.compareTo(IDLE) >= 0) {
       hide();
@@ -273,7 +299,6 @@ public final class SwapModel {
       background.run(version::getAsLong, this::moved, this::failed);
     }
     if (open) {
-      work.heedClock();
       time.set(timeNow(idle));
       work.showWaits();
     }
@@ -313,15 +338,16 @@ public final class SwapModel {
                         + " "
                         + SwapWords.drop(p.end(), p.limit(), p.withoutRests(), p.mostStints()))
             .orElse("");
-    return String.join(" ", at + ".", pace.strip(), earliest, cap(plan)).strip();
+    return String.join(" ", at + ".", pace.strip(), earliest, cap()).strip();
   }
 
-  private String cap(Plan plan) {
+  private String cap() {
     SessionState now = state;
-    Integer most = plan.timetable() == null ? null : plan.timetable().lapBudget();
-    return now == null || most == null
-        ? ""
-        : SwapWords.say("cap", now.warmUps() + now.lapsRidden(), most);
+    Integer most = now == null ? null : now.lapCap().orElse(null);
+    if (now == null || most == null) {
+      return "";
+    }
+    return SwapWords.say(now.capReached() ? "cap.reached" : "cap", now.lapsSoFar(), most);
   }
 
   private void refuse(List<Problem> problems) {

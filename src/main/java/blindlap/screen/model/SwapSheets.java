@@ -26,7 +26,12 @@ final class SwapSheets {
     return SwapWords.say(work.real() ? "swap.real" : "swap.dummy", plan.setups().get(off).name());
   }
 
-  static SwapSheet of(HelperDay day, HelperEntry entry) {
+  /**
+   * The sheet of an entry.
+   *
+   * @param laps ridden so far, warm-up included
+   */
+  static SwapSheet of(HelperDay day, HelperEntry entry, int laps) {
     Plan plan = day.plan();
     HelperDay.Work work = day.work(entry.stint());
     Setup setup = plan.setups().get(work.setup());
@@ -37,7 +42,7 @@ final class SwapSheets {
         setup.name(),
         swap(plan, work),
         setup.steps().isEmpty() ? SwapWords.steps() : setup.steps(),
-        work.settings().stream().map(s -> row(s, entry)).toList(),
+        day.settings(entry.stint(), entry.fitted()).stream().map(s -> row(s, entry)).toList(),
         setup.limits().stream()
             .map(l -> SwapWords.say("limit", l.what(), l.value(), l.source()))
             .toList(),
@@ -49,7 +54,7 @@ final class SwapSheets {
                         c.name(), SwapWords.say("check." + c), entry.confirmed().contains(c)))
             .toList(),
         entry.stint() > day.firstStint(),
-        entry.riderFit(),
+        entry.fit().get(laps),
         plan.setups().stream().map(Setup::name).toList(),
         entry.fitted(),
         entry.note(),

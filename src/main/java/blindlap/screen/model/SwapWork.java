@@ -13,7 +13,6 @@ import blindlap.wording.Problems;
 import blindlap.wording.SwapWords;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -21,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -40,16 +40,23 @@ public final class SwapWork {
   private final ReadOnlyStringWrapper waits = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper saved = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private final SwapCountdown countdown;
   private @Nullable HelperDay day;
   private @Nullable HelperEntry entry;
   private String helper = "";
+  private int laps;
 
   /**
    * @param handed takes the session after the bike was handed over
    */
-  SwapWork(Background background, Clock clock, Consumer<SessionState> handed) {
+  SwapWork(
+      Background background,
+      Clock clock,
+      LongSupplier monotonic,
+      Consumer<SessionState> handed) {
     this.background = background;
     this.clock = clock;
+    this.countdown = new SwapCountdown(clock, monotonic);
     this.handed = handed;
   }
 
@@ -103,11 +110,17 @@ public final class SwapWork {
       waits.set("");
       return false;
     }
+    boolean ridden = laps != latest.lapsSoFar();
+    laps = latest.lapsSoFar();
     if (stint() != next) {
-      entry =
+      HelperEntry taken =
           open.unfinished(next)
               .orElseGet(() -> HelperEntry.untouched(next, helper, open.work(next).setup()));
+      entry = taken;
+      countdown.follow(taken);
       show();
+    } else if (ridden) {
+      show(); // after every lap it is asked anew whether the rider is fit to go on
     }
     return true;
   }
@@ -116,16 +129,8 @@ public final class SwapWork {
     HelperDay open = day;
     HelperEntry now = entry;
     if (open != null && now != null) {
-      sheet.set(SwapSheets.of(open, now));
+      sheet.set(SwapSheets.of(open, now, laps));
       showWaits();
-    }
-  }
-
-  /** A clock that was set back during a handling: the time of every handling begins anew. */
-  void heedClock() {
-    Instant begun = entry == null ? null : entry.begun();
-    if (begun != null && clock.instant().isBefore(begun)) {
-      change(now().begunAt(clock.instant()));
     }
   }
 
@@ -142,7 +147,7 @@ public final class SwapWork {
   }
 
   private List<Problem> missing() {
-    List<Problem> missing = new ArrayList<>(day().missing(now()));
+    List<Problem> missing = new ArrayList<>(day().missing(now(), laps));
     Duration left = left();
     if (!left.isZero()) {
       missing.add(Problem.of(DeskFault.TIME_NOT_OVER, "", SwapWords.countdown(left)));
@@ -152,18 +157,13 @@ public final class SwapWork {
 
   /** What is left of the time that every handling takes; all of it before it begins. */
   Duration left() {
-    Duration whole = SwapPace.handling(day().plan(), now().stint());
-    Instant begun = now().begun();
-    if (begun == null) {
-      return whole;
-    }
-    Duration left = whole.minus(Duration.between(begun, clock.instant()));
-    return left.isNegative() ? Duration.ZERO : left;
+    return countdown.left(SwapPace.handling(day().plan(), now().stint()));
   }
 
   private void change(HelperEntry to) {
     HelperDay open = day();
     entry = to;
+    countdown.follow(to);
     background.run(
         () -> {
           open.keep(to);
@@ -188,7 +188,7 @@ public final class SwapWork {
   public void measured(String name, String typed) {
     HelperEntry now = now();
     Setting setting =
-        day().work(now.stint()).settings().stream()
+        day().settings(now.stint(), now.fitted()).stream()
             .filter(s -> s.name().equals(name))
             .findFirst()
             .orElseThrow();
@@ -232,7 +232,7 @@ public final class SwapWork {
 
   /** Whether the rider is fit to go on. */
   public void riderFit(boolean fit) {
-    change(now().withRiderFit(fit));
+    change(now().withFit(laps, fit));
   }
 
   /** What was really fitted. */
@@ -247,6 +247,23 @@ public final class SwapWork {
     if (!text.equals(now().note())) {
       change(now().withNote(text));
     }
+  }
+
+  /**
+   * Seals the helper's words on an event of the day in the entry in hand, the first that is still
+   * to be written.
+   */
+  DayEvents.Sealed said(HelperEntry.Event event, int stint, String words) {
+    HelperEntry now = entry;
+    if (now == null) {
+      return DayEvents.Sealed.NOT;
+    }
+    HelperEntry to = now.withEvent(new HelperEntry.Said(stint, event, words));
+    if (!day().fits(to)) {
+      return DayEvents.Sealed.NO_ROOM;
+    }
+    change(to);
+    return DayEvents.Sealed.DONE;
   }
 
   /** Another helper works from now on. */

@@ -19,14 +19,31 @@ final class DayEventsView extends VBox {
   private final DayEvents events;
 
   /**
+   * What may be said on the rider's page.
+   *
+   * @param events takes what is said
+   */
+  DayEventsView(Look look, DayEvents events) {
+    this(look, events, null, false);
+  }
+
+  /**
    * What may be said on a page.
    *
    * @param helperChanged takes the name of another helper; null on the rider's page
+   * @param sealed true if the words on an event are sealed
    */
-  DayEventsView(Look look, DayEvents events, @Nullable Consumer<String> helperChanged) {
+  DayEventsView(
+      Look look, DayEvents events, @Nullable Consumer<String> helperChanged, boolean sealed) {
     super(24);
     this.look = look;
     this.events = events;
+    if (helperChanged != null && !sealed) {
+      Label open = new Label(SwapWords.say("event.open"));
+      open.setWrapText(true);
+      open.getStyleClass().add("strong");
+      getChildren().add(open);
+    }
     if (helperChanged != null) {
       getChildren()
           .add(
@@ -35,9 +52,11 @@ final class DayEventsView extends VBox {
                   SwapWords.say("helper.changed.who"),
                   helperChanged));
     }
-    Node blind =
-        one(RideWords.say("blind.broken"), RideWords.say("blind.broken.what"), events::blindBroken);
-    Node cover = one(RideWords.say("cover.off"), RideWords.say("cover.off.what"), events::coverOff);
+    String broken =
+        helperChanged == null ? RideWords.say("blind.broken") : SwapWords.say("blind.broken");
+    Node blind = one(broken, asked("blind.broken.what", sealed), events::blindBroken);
+    Node cover =
+        one(RideWords.say("cover.off"), asked("cover.off.what", sealed), events::coverOff);
     Caution caution = new Caution(RideWords.say("caution"), Words.of("cautions").say("emergency"));
     Label trouble = new Label();
     trouble.setWrapText(true);
@@ -48,6 +67,10 @@ final class DayEventsView extends VBox {
     said.getStyleClass().add("lead");
     said.textProperty().bind(events.saidProperty());
     getChildren().addAll(caution, blind, cover, cut(), closing(), trouble, said);
+  }
+
+  private static String asked(String key, boolean sealed) {
+    return sealed ? SwapWords.say(key) : RideWords.say(key);
   }
 
   /** One event with a word on what happened. */

@@ -26,7 +26,7 @@ final class RideEventsView extends VBox {
     if (riding) {
       getChildren().add(spoiled());
     }
-    getChildren().add(new DayEventsView(look, model.events(), null));
+    getChildren().add(new DayEventsView(look, model.events()));
   }
 
   private Node spoiled() {

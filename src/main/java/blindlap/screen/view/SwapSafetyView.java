@@ -34,6 +34,15 @@ final class SwapSafetyView extends VBox {
               2,
               model.work()::riderFit);
       fit.show(now.riderFit());
+      model
+          .work()
+          .sheetProperty()
+          .addListener(
+              (o, before, after) -> {
+                if (after != null && getScene() != null) {
+                  fit.show(after.riderFit());
+                }
+              });
       getChildren().add(fit);
     }
     gate(look, model, now);

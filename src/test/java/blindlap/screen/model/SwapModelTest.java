@@ -2,10 +2,14 @@ package blindlap.screen.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.RamFolder;
 import blindlap.desk.HelperDay;
+import blindlap.desk.Keys;
 import blindlap.desk.TestDay;
+import blindlap.exchange.HelperFits;
 import blindlap.screen.model.SwapModel.Phase;
 import blindlap.session.Fact;
+import blindlap.session.LapId;
 import blindlap.session.SafetyCheck;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -21,7 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
 class SwapModelTest {
   private static final Duration HANDLING = Duration.ofMinutes(7);
 
-  private @TempDir Path folder;
+  private @TempDir(factory = RamFolder.class) Path folder;
   private TestDay day;
   private SwapModel model;
 
@@ -43,7 +47,8 @@ class SwapModelTest {
             day.desk().riderDays(),
             day.desk().notebook()::dataVersion,
             Background.immediate(),
-            day.clock());
+            day.clock(),
+            day.clock()::nanos);
     made.open(day.id());
     return made;
   }
@@ -67,8 +72,9 @@ class SwapModelTest {
   }
 
   private void measureAsPlanned() {
-    HelperDay.Work work = day.helper().work(sheet().stint());
-    work.settings().forEach(s -> model.work().measured(s.name(), s.value()));
+    day.helper()
+        .settings(sheet().stint(), sheet().fitted())
+        .forEach(s -> model.work().measured(s.name(), s.value()));
   }
 
   private void confirmAll() {
@@ -114,7 +120,7 @@ class SwapModelTest {
   @Test
   void aClockSetBackBlanksThePageInsteadOfKeepingItOpenForAnHour() {
     unlock();
-    day.clock().move(Duration.ofHours(-1));
+    day.clock().set(Duration.ofHours(-1));
     model.tick();
     assertThat(model.phaseProperty().get()).isEqualTo(Phase.BLANK);
   }
@@ -284,7 +290,7 @@ class SwapModelTest {
     wholeStint();
     var riders = day.desk().riderDays();
     riders.warmUp(day.id());
-    riders.ridden(day.id(), new blindlap.session.LapId(1, 1));
+    riders.ridden(day.id(), new LapId(1, 1));
     riders.closeDay(day.id());
     model.tick();
     assertThat(model.phaseProperty().get()).isEqualTo(Phase.OVER);
@@ -298,7 +304,7 @@ class SwapModelTest {
     wholeStint();
     var riders = day.desk().riderDays();
     riders.warmUp(day.id());
-    riders.ridden(day.id(), new blindlap.session.LapId(1, 1));
+    riders.ridden(day.id(), new LapId(1, 1));
     model.events().cutShort("dark", "M. Oster", true);
     assertThat(model.events().saidProperty().get()).contains("stint 1").contains("not settled");
     assertThat(day.state().cutShort()).map(Fact.DayCutShort::lastStint).contains(1);
@@ -306,15 +312,166 @@ class SwapModelTest {
   }
 
   @Test
-  void aClockSetBackDuringAHandlingStartsItsTimeAnewInsteadOfAddingAnHour() {
+  void settingTheClockMakesNoHandlingShorterOrLongerWhateverIsFitted() {
+    unlock();
+    wholeStint();
+    Map<Boolean, Duration> waited = new LinkedHashMap<>();
+    for (int stint = 1; stint <= 8; stint++) {
+      boolean real = day.helper().work(stint).real();
+      Duration set = Duration.ofMinutes(real ? 90 : -45);
+      model.work().begin();
+      measureAsPlanned();
+      confirmAll();
+      wait(Duration.ofMinutes(2));
+      day.clock().set(set);
+      model.touch();
+      model.tick();
+      assertThat(model.timeProperty().get().left()).isEqualTo("5:00");
+      model.work().handOver();
+      assertThat(day.state().handedOver(stint)).as("before its time").isFalse();
+      long from = day.clock().nanos();
+      while (!day.state().handedOver(stint)) {
+        wait(Duration.ofMinutes(1));
+        model.work().handOver();
+      }
+      waited.put(real, Duration.ofNanos(day.clock().nanos() - from));
+      day.clock().set(set.negated());
+      model.touch();
+    }
+    assertThat(waited).containsOnlyKeys(true, false);
+    assertThat(waited.values()).containsOnly(Duration.ofMinutes(5));
+  }
+
+  @Test
+  void aProgramStartedAgainAfterTheClockWasSetBackWaitsTheWholeTimeAndNoMore() {
     unlock();
     model.work().begin();
-    day.clock().move(Duration.ofHours(-1));
-    model.touch();
-    model.tick();
+    wait(Duration.ofMinutes(3));
+    day.clock().set(Duration.ofHours(-1));
+    model = model();
+    unlock();
     assertThat(model.timeProperty().get().left()).isEqualTo("7:00");
     wait(HANDLING);
     assertThat(model.timeProperty().get().left()).isEqualTo("0:00");
+  }
+
+  @Test
+  void hidingThePageAndComingBackKeepsTheCountdownWhateverTheClockWasSetTo() {
+    unlock();
+    model.work().begin();
+    wait(Duration.ofMinutes(2));
+    model.hide();
+    day.clock().set(Duration.ofHours(3));
+    day.clock().move(Duration.ofMinutes(1));
+    model.reopen("0417");
+    model.tick();
+    assertThat(model.timeProperty().get().left()).isEqualTo("4:00");
+  }
+
+  private boolean anyoneReads(String words) {
+    return day.desk().notebook().entries(day.id()).stream().anyMatch(e -> e.text().contains(words))
+        || day.desk().notebook().drafts().toString().contains(words);
+  }
+
+  @Test
+  void whatTheHelperSaysOfAnEventIsSealedWhileTheEventItselfIsForEveryone() {
+    unlock();
+    wholeStint();
+    wholeStint();
+    day.desk().riderDays().warmUp(day.id());
+    model.events().coverOff("the yellow spring showed");
+    model.events().blindBroken("he saw the yellow spring");
+    model.helperChanged("T. Brandt");
+    assertThat(anyoneReads("yellow")).isFalse();
+    assertThat(anyoneReads("Brandt")).isFalse();
+    assertThat(day.state().deviations())
+        .extracting(Fact.DeviationNoted::kind)
+        .containsExactly(Fact.DeviationKind.COVER_OFF, Fact.DeviationKind.HELPER_CHANGED);
+    assertThat(day.state().blindBroken()).extracting(Fact.BlindBroken::stint).containsExactly(1);
+    wholeStint();
+    assertThat(anyoneReads("yellow")).isFalse();
+    String sealed = openedRecord(2);
+    assertThat(sealed).contains("yellow spring showed", "he saw the yellow", "T. Brandt");
+    assertThat(HelperFits.read(Map.of(2, sealed), day.state().plan()).get(2).note())
+        .contains("cover off, stint 1: the yellow spring showed")
+        .contains("blind broken, stint 1: he saw the yellow spring");
+  }
+
+  /** A stint's sealed entry as it is read after unsealing. */
+  private String openedRecord(int stint) {
+    var result = (Keys.Result.Open) day.desk().keys().helper(day.state(), day.phrase());
+    return result
+        .lock()
+        .decrypt(day.id().text(), Objects.requireNonNull(day.state().helperRecords().get(stint)))
+        .orElseThrow();
+  }
+
+  @Test
+  void onceEveryStintHasItsEntryWordsCanBeReadByAnyoneAndArePublicAsTyped() {
+    unlock();
+    for (int stint = 0; stint <= 8; stint++) {
+      wholeStint();
+    }
+    model.events().coverOff("slipped at the gate");
+    assertThat(anyoneReads("slipped at the gate")).isTrue();
+  }
+
+  @Test
+  void wordsForWhichTheSealedEntryHasNoRoomAreRefusedAndNothingIsRecorded() {
+    unlock();
+    model.events().coverOff("x".repeat(9_000));
+    assertThat(model.events().troubleProperty().get()).contains("no more room");
+    assertThat(day.state().deviations()).isEmpty();
+    model.events().coverOff("short");
+    assertThat(day.state().deviations()).hasSize(1);
+  }
+
+  @Test
+  void afterEveryLapOfAStintItIsAskedAnewWhetherTheRiderIsFit() {
+    day.close();
+    String plan =
+        TestDay.EIGHT.replace("scored: 1", "scored: 2").replace("lap_budget: 12", "lap_budget: 20")
+            .replace("16:38", "20:00");
+    day = new TestDay(folder, plan, 6);
+    model = model();
+    unlock();
+    wholeStint();
+    wholeStint();
+    var riders = day.desk().riderDays();
+    riders.warmUp(day.id());
+    riders.ridden(day.id(), new LapId(1, 1));
+    model.tick();
+    model.work().begin();
+    measureAsPlanned();
+    confirmAll();
+    wait(HANDLING);
+    assertThat(sheet().riderFit()).isTrue();
+    assertThat(model.work().waitsProperty().get()).isEmpty();
+    riders.ridden(day.id(), new LapId(1, 2));
+    model.tick();
+    assertThat(sheet().riderFit()).isNull();
+    model.work().handOver();
+    assertThat(day.state().handedOver(2)).isFalse();
+    model.work().riderFit(true);
+    model.work().handOver();
+    assertThat(day.state().handedOver(2)).isTrue();
+    assertThat(openedRecord(2)).contains("\"rider_fit\":{\"2\":true,\"3\":true}");
+  }
+
+  @Test
+  void aWrongFitIsMeasuredByTheSettingsOfWhatIsReallyOn() {
+    day.close();
+    String plan =
+        TestDay.EIGHT.replaceFirst(
+            " +- .name: sag, value: 28, unit: \"%\", tolerance: 1, readings: 3.\n", "");
+    day = new TestDay(folder, plan, 7);
+    model = model();
+    unlock();
+    int first = sheet().settings().size();
+    model.work().fitted(1 - sheet().fitted());
+    assertThat(sheet().settings()).hasSize(first == 2 ? 3 : 2);
+    model.work().measured(sheet().settings().get(0).name(), "1");
+    assertThat(sheet().settings().get(0).outside()).isNotEmpty();
   }
 
   @Test

@@ -67,7 +67,8 @@ class TwoWindowsTest {
             day.desk().riderDays(),
             day.desk().notebook()::dataVersion,
             Background.immediate(),
-            day.clock());
+            day.clock(),
+            day.clock()::nanos);
     ride.open(day.id());
     swap.open(day.id());
     ride.tick();

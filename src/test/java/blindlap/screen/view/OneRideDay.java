@@ -15,6 +15,7 @@ import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.function.Consumer;
 
 /**
@@ -81,7 +82,8 @@ final class OneRideDay {
             measured,
             List.of(),
             EnumSet.allOf(SafetyCheck.class),
-            stint == 0 ? null : true,
+            new TreeMap<>(stint == 0 ? Map.of() : Map.of(stint, true)),
+            List.of(),
             work.real() ? "bolts changed over" : "");
     helper.keep(entry);
     if (helper.handOver(entry) instanceof Sessions.Result.Refused refused) {

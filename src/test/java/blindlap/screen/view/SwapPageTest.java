@@ -27,7 +27,8 @@ class SwapPageTest {
             day.desk().riderDays(),
             day.desk().notebook()::dataVersion,
             Background.immediate(),
-            day.clock());
+            day.clock(),
+            day.clock()::nanos);
     model.open(day.id());
     return model;
   }
