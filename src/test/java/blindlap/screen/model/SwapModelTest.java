@@ -463,7 +463,8 @@ class SwapModelTest {
     day.close();
     String plan =
         TestDay.EIGHT.replaceFirst(
-            " +- .name: sag, value: 28, unit: \"%\", tolerance: 1, readings: 3.\n", "");
+                " +- .name: sag, value: 28, unit: \"%\", tolerance: 1, readings: 3.\n", "")
+            + "differences_reason: one has no sag to set\n";
     day = new TestDay(folder, plan, 7);
     model = model();
     unlock();

@@ -81,6 +81,7 @@ class TwoWindowsTest {
   }
 
   private void handle() {
+    swap.tick();
     SwapWork work = swap.work();
     int stint = work.stint();
     work.begin();
