@@ -17,6 +17,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.function.LongSupplier;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -338,7 +340,9 @@ public final class SwapModel {
                         + " "
                         + SwapWords.drop(p.end(), p.limit(), p.withoutRests(), p.mostStints()))
             .orElse("");
-    return String.join(" ", at + ".", pace.strip(), earliest, cap()).strip();
+    return Stream.of(at + ".", pace.strip(), earliest, cap())
+        .filter(words -> !words.isBlank())
+        .collect(Collectors.joining(" "));
   }
 
   private String cap() {

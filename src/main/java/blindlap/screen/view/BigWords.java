@@ -1,6 +1,7 @@
 package blindlap.screen.view;
 
 import javafx.beans.InvalidationListener;
+import javafx.geometry.Orientation;
 import javafx.geometry.VPos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.layout.Region;
@@ -8,8 +9,9 @@ import javafx.scene.text.Font;
 import javafx.scene.text.Text;
 
 /**
- * The largest words of a page, bold and on one line: the code on Ride, the setup on Swap. Words
- * that are too wide are set smaller, down to a least size; the height never depends on the words.
+ * The largest words of a page, bold: the code on Ride, the setup on Swap. Words that are too wide
+ * are set smaller, down to a least size, and then broken into lines. Words that fit on one line
+ * take the same height whatever they are.
  */
 public final class BigWords extends Region {
   private static final String FACE = "Source Sans 3 Bold";
@@ -55,6 +57,11 @@ public final class BigWords extends Region {
   }
 
   @Override
+  public Orientation getContentBias() {
+    return Orientation.HORIZONTAL;
+  }
+
+  @Override
   protected double computeMinWidth(double height) {
     return 0;
   }
@@ -71,7 +78,24 @@ public final class BigWords extends Region {
 
   @Override
   protected double computePrefHeight(double width) {
-    return HEIGHT * size * Math.min(1.25, look.textScale());
+    double one = HEIGHT * wanted();
+    if (width <= 0 || width(fitting(width)) <= width + 1) {
+      return one;
+    }
+    Text broken = new Text(letters.getText());
+    broken.setFont(new Font(FACE, fitting(width)));
+    broken.setWrappingWidth(width);
+    return Math.max(one, broken.getLayoutBounds().getHeight());
+  }
+
+  private double wanted() {
+    return size * Math.min(1.25, look.textScale());
+  }
+
+  /** The size at which the words fit a width on one line, not below the least. */
+  private double fitting(double width) {
+    double share = Math.min(1, width / Math.max(1, width(wanted())));
+    return Math.max(Math.min(least, wanted()), wanted() * share);
   }
 
   private double width(double fontSize) {
@@ -82,11 +106,12 @@ public final class BigWords extends Region {
 
   @Override
   protected void layoutChildren() {
-    double wanted = size * Math.min(1.25, look.textScale());
-    double share = Math.min(1, getWidth() / Math.max(1, width(wanted)));
-    double set = Math.max(Math.min(least, wanted), wanted * share);
+    double set = fitting(getWidth());
+    boolean broken = width(set) > getWidth() + 1;
     letters.setFont(new Font(FACE, set));
+    letters.setWrappingWidth(broken ? getWidth() : 0);
+    letters.setTextOrigin(broken ? VPos.TOP : VPos.BASELINE);
     letters.setLayoutX(0);
-    letters.setLayoutY(getHeight() / 2 + CAPS * set / 2);
+    letters.setLayoutY(broken ? 0 : getHeight() / 2 + CAPS * set / 2);
   }
 }

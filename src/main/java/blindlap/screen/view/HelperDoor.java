@@ -58,6 +58,7 @@ final class HelperDoor {
     field.setOnAction(e -> go.run());
     Label wrong = new Label();
     wrong.setWrapText(true);
+    wrong.setMinHeight(Label.USE_PREF_SIZE);
     wrong.getStyleClass().add("strong");
     wrong.textProperty().bind(trouble);
     return new Node[] {lead(asked), name, field, button, wrong};

@@ -7,6 +7,7 @@ import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
@@ -14,6 +15,7 @@ import javafx.scene.layout.VBox;
 /** A table to key paper into, row by row; Enter goes on to the next cell. */
 final class KeyInView extends VBox {
   private static final int FIXED = 2;
+  private static final double CELL = 96;
 
   private final Look look;
   private final KeyInModel model;
@@ -53,6 +55,9 @@ final class KeyInView extends VBox {
     for (int i = 0; i < columns.size(); i++) {
       Label head = new Label(columns.get(i));
       head.setWrapText(true);
+      if (i < FIXED) {
+        head.setMinWidth(USE_PREF_SIZE);
+      }
       grid.add(head, i, 0);
     }
     List<TextField> chain = new ArrayList<>();
@@ -60,7 +65,9 @@ final class KeyInView extends VBox {
     for (int r = 0; r < rows.size(); r++) {
       for (int c = 0; c < columns.size(); c++) {
         if (c < FIXED) {
-          grid.add(new Label(rows.get(r).get(c)), c, r + 1);
+          Label fixed = new Label(rows.get(r).get(c));
+          fixed.setMinWidth(USE_PREF_SIZE);
+          grid.add(fixed, c, r + 1);
           continue;
         }
         TextField field = cell(stage, r, c, rows.get(r).get(c));
@@ -71,13 +78,18 @@ final class KeyInView extends VBox {
     }
     Button done = button("key.in.next", model::typed);
     goOn(chain, done);
-    return List.of(grid, done);
+    ScrollPane wide = new ScrollPane(grid);
+    wide.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    wide.setFitToWidth(true);
+    wide.setFocusTraversable(false);
+    return List.of(wide, done);
   }
 
   /** A cell; kept when it is left, or when the page is. */
   private TextField cell(KeyInModel.Stage stage, int row, int column, String typed) {
     TextField field = new TextField(typed);
     field.minHeightProperty().bind(look.touch());
+    field.minWidthProperty().bind(look.px(CELL));
     Runnable keep = () -> model.cell(stage, row, column, field.getText().strip());
     field.focusedProperty().addListener((o, before, now) -> leave(!now, keep));
     field.sceneProperty().addListener((o, before, now) -> leave(now == null, keep));

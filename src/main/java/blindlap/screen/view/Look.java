@@ -17,6 +17,7 @@ public final class Look {
   /** Root size in pixels at 100 %. */
   public static final double ROOT = 17;
 
+  private static final double STACKED = 1.3;
   private static final double TOUCH = 64;
   private static final double TOUCH_INCHES = 12 / 25.4;
 
@@ -48,6 +49,11 @@ public final class Look {
   /** This many pixels at 100 %, growing with the text. */
   public DoubleBinding px(double atFull) {
     return textScale.multiply(atFull);
+  }
+
+  /** True where text is so large that what stands side by side stands one below the other. */
+  public boolean stacked() {
+    return textScale.get() > STACKED;
   }
 
   /** Least side of something to touch on Ride and Swap: 64 px or 12 mm, whichever is more. */

@@ -12,7 +12,10 @@ import java.util.List;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
+import javafx.beans.InvalidationListener;
+import javafx.beans.property.DoubleProperty;
 import javafx.geometry.Insets;
+import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -21,9 +24,11 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 import org.jspecify.annotations.Nullable;
@@ -42,7 +47,13 @@ public final class RidePage extends HBox {
   private final VBox watches = new VBox(12);
   private final Label cap = new Label();
   private final VBox right = new VBox(18);
-  private final HBox foot = new HBox(24);
+  private final StackPane foot = new StackPane();
+  private final VBox top = new VBox(12);
+  private final VBox bottom = new VBox(12);
+
+  @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this page
+  private final InvalidationListener watch;
+
   private final Node status;
   private final Button happened = new Button();
   private @Nullable Object shown;
@@ -51,6 +62,7 @@ public final class RidePage extends HBox {
   private final KeyInView keyIn;
   private boolean events;
   private boolean keying;
+  private List<Boolean> arranged = List.of();
 
   /**
    * The page of a model.
@@ -63,18 +75,12 @@ public final class RidePage extends HBox {
     this.keyIn = new KeyInView(look, model.keyIn());
     this.code = BigWords.code(look);
     getStyleClass().add("ride");
-    ScrollPane sheet = new ScrollPane(right);
-    sheet.setFitToWidth(true);
-    sheet.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    sheet.setFocusTraversable(false);
     right.setPadding(new Insets(28, 36, 28, 36));
     foot.setPadding(new Insets(16, 36, 20, 36));
     foot.getStyleClass().add("foot");
-    VBox.setVgrow(sheet, Priority.ALWAYS);
-    VBox side = new VBox(sheet, foot);
-    side.getStyleClass().add("side");
-    HBox.setHgrow(side, Priority.ALWAYS);
-    getChildren().setAll(left(back), side);
+    left(back);
+    arrange();
+    watch = look.watch(this::again);
     status = status();
     happened.setOnAction(
         e -> {
@@ -98,6 +104,7 @@ public final class RidePage extends HBox {
   /** The last answer can be taken back by a button, and by Ctrl Z outside of a field. */
   private void takeBack() {
     takeBack.minHeightProperty().bind(look.touch());
+    takeBack.setText(RideWords.say("take.back"));
     takeBack.setMinWidth(USE_PREF_SIZE);
     takeBack.setOnAction(e -> model.undo().takeBack());
     model.undo().lastProperty().addListener((o, before, now) -> offerTakeBack(now));
@@ -113,7 +120,7 @@ public final class RidePage extends HBox {
   }
 
   private void offerTakeBack(String last) {
-    takeBack.setText(RideWords.say("take.back", last));
+    takeBack.setAccessibleText(RideWords.say("take.back.of", last));
     takeBack.setVisible(!last.isEmpty());
     takeBack.setManaged(!last.isEmpty());
   }
@@ -133,32 +140,65 @@ public final class RidePage extends HBox {
             });
   }
 
-  private Node left(Runnable back) {
+  /**
+   * Side by side; with large text one below the other, so that nothing is cut off. A table that is
+   * keyed in has the whole width.
+   */
+  private void arrange() {
+    boolean stacked = look.stacked() || keying;
+    boolean alone = keying || (stacked && events);
+    List<Boolean> wanted = List.of(stacked, alone);
+    if (wanted.equals(arranged)) {
+      return; // what has the focus keeps it
+    }
+    arranged = wanted;
+    top.setVisible(!alone);
+    top.setManaged(!alone);
+    ScrollPane sheet = scrolled(stacked ? new VBox(top, right, bottom) : right);
+    VBox.setVgrow(sheet, Priority.ALWAYS);
+    VBox side = new VBox(sheet, foot);
+    HBox.setHgrow(side, Priority.ALWAYS);
+    if (stacked) {
+      getChildren().setAll(side);
+      return;
+    }
+    side.getStyleClass().add("side");
+    Region between = new Region();
+    VBox.setVgrow(between, Priority.ALWAYS);
+    VBox column = new VBox(top, between, bottom);
+    ScrollPane left = scrolled(column);
+    left.setFitToHeight(true);
+    for (DoubleProperty width : List.of(left.prefWidthProperty(), left.minWidthProperty())) {
+      width.bind(look.px(LEFT));
+    }
+    getChildren().setAll(left, side);
+  }
+
+  private static ScrollPane scrolled(Node content) {
+    ScrollPane scroll = new ScrollPane(content);
+    scroll.setFitToWidth(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setFocusTraversable(false);
+    return scroll;
+  }
+
+  private void left(Runnable back) {
     head.getStyleClass().add("field-title");
     cap.getStyleClass().add("note");
-    plate.setWrapText(true);
-    cap.setWrapText(true);
+    for (Label words : List.of(head, place, plate, cap)) {
+      words.setWrapText(true);
+      words.setMinHeight(USE_PREF_SIZE);
+    }
     wide(happened);
     wide(paper);
     Button leave = wide(new Button(RideWords.say("back")));
     leave.setOnAction(e -> back.run());
     Words cautions = Words.of("cautions");
     Caution caution = new Caution(RideWords.say("caution"), cautions.say("ride"));
-    Region between = new Region();
-    VBox.setVgrow(between, Priority.ALWAYS);
-    VBox column =
-        new VBox(
-            12, head, place, code, plate, watches, cap, between, happened, paper, leave, caution);
-    column.setPadding(new Insets(28, 30, 28, 30));
-    column.prefWidthProperty().bind(look.px(LEFT));
-    ScrollPane scroll = new ScrollPane(column);
-    scroll.setFitToWidth(true);
-    scroll.setFitToHeight(true);
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
-    scroll.prefWidthProperty().bind(look.px(LEFT));
-    scroll.minWidthProperty().bind(look.px(LEFT).multiply(0.7));
-    return scroll;
+    top.getChildren().setAll(head, place, code, plate, watches, cap);
+    top.setPadding(new Insets(28, 30, 12, 30));
+    bottom.getChildren().setAll(happened, paper, leave, caution);
+    bottom.setPadding(new Insets(0, 30, 28, 30));
   }
 
   static <T extends Region> T wide(T part) {
@@ -173,6 +213,7 @@ public final class RidePage extends HBox {
     head.setText(model.headline());
     place.setText(model.questions().place());
     code.say(now.code());
+    code.setManaged(!look.stacked() || !now.code().isEmpty());
     plate.setVisible(!now.code().isEmpty());
     cap.setText(cap(now));
     happened.setText(RideWords.say(events || keying ? "less" : "more"));
@@ -237,10 +278,8 @@ public final class RidePage extends HBox {
   }
 
   /** What is saved, and the one next step, always in view. */
-  private List<Node> foot(RideSheet now) {
-    Region between = new Region();
-    HBox.setHgrow(between, Priority.ALWAYS);
-    List<Node> parts = new ArrayList<>(List.of(status, between));
+  private Node foot(RideSheet now) {
+    List<Node> parts = new ArrayList<>();
     if (!events && !keying) {
       parts.add(takeBack);
     }
@@ -254,7 +293,16 @@ public final class RidePage extends HBox {
         default -> {} // nothing to do on this page
       }
     }
-    return parts;
+    if (look.stacked()) {
+      FlowPane buttons = new FlowPane(24, 12);
+      buttons.getChildren().setAll(parts);
+      return new VBox(12, status, buttons);
+    }
+    HBox.setHgrow(status, Priority.ALWAYS);
+    HBox row = new HBox(24, status);
+    row.getChildren().addAll(parts);
+    row.setAlignment(Pos.CENTER_LEFT);
+    return row;
   }
 
   private Node said() {
@@ -276,6 +324,7 @@ public final class RidePage extends HBox {
 
   private void again() {
     shown = null;
+    arrange();
     show(model.sheetProperty().get());
   }
 

@@ -41,12 +41,22 @@ public final class SwapPage extends StackPane {
     VBox.setVgrow(scroll, Priority.ALWAYS);
     HelperFrame.Words words =
         new HelperFrame.Words(SwapWords.say("who"), SwapWords.say("away"), SwapWords.say("hide"));
-    frame = new HelperFrame(look, words, scroll, door, model::hide);
+    frame = new HelperFrame(look, words, scroll, scrolled(door), model::hide);
     getChildren().setAll(frame);
     model.phaseProperty().addListener((o, before, now) -> show(now, back));
     model.timeProperty().addListener((o, before, now) -> frame.idle(now.idle()));
     show(model.phaseProperty().get(), back);
     HelperDoor.watch(this, model::touch, model::hide, model::tick);
+  }
+
+  /** Large text may be higher than the window. */
+  private static ScrollPane scrolled(Node content) {
+    ScrollPane scroll = new ScrollPane(new StackPane(content));
+    scroll.setFitToWidth(true);
+    scroll.setFitToHeight(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setFocusTraversable(false);
+    return scroll;
   }
 
   private void show(SwapModel.Phase phase, Runnable back) {

@@ -32,8 +32,8 @@ final class SwapSettingsView extends VBox {
     ColumnConstraints names = new ColumnConstraints();
     names.setHgrow(Priority.ALWAYS);
     ColumnConstraints fields = new ColumnConstraints();
-    fields.setMinWidth(110);
-    fields.setPrefWidth(120);
+    fields.minWidthProperty().bind(look.px(110));
+    fields.prefWidthProperty().bind(look.px(120));
     grid.getColumnConstraints().addAll(names, fields);
     int row = 0;
     for (SwapSheet.Row each : now.settings()) {

@@ -9,6 +9,7 @@ import blindlap.wording.SwapWords;
 import blindlap.wording.Words;
 import java.util.ArrayList;
 import java.util.List;
+import javafx.beans.InvalidationListener;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -17,6 +18,7 @@ import javafx.scene.control.ProgressBar;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
@@ -32,6 +34,10 @@ final class SwapStintView extends VBox {
   private final ProgressBar bar = new ProgressBar(0);
   private final Label pace = new Label();
   private final VBox body = new VBox(24);
+
+  @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this view
+  private final InvalidationListener watch;
+
   private @Nullable Object built;
   private boolean events;
 
@@ -48,19 +54,24 @@ final class SwapStintView extends VBox {
     model.timeProperty().addListener((o, before, now) -> time(now));
     show(model.work().sheetProperty().get());
     time(model.timeProperty().get());
+    watch = look.watch(() -> show(model.work().sheetProperty().get()));
   }
 
   private void time(SwapModel.Time now) {
     left.setText(now.left());
     bar.setProgress(now.share());
+    for (Node each : new Node[] {left, bar}) {
+      each.setVisible(!now.left().isEmpty());
+      each.setManaged(!now.left().isEmpty());
+    }
     pace.setText(now.pace());
   }
 
   /** What decides whether the page is built anew: never a field, or its focus would be lost. */
-  private record Key(int stint, int fitted, boolean begun, boolean events) {}
+  private record Key(int stint, int fitted, boolean begun, boolean events, boolean stacked) {}
 
   private void show(@Nullable SwapSheet now) {
-    Object key = now == null ? "done" : new Key(now.stint(), now.fitted(), now.begun(), events);
+    Object key = now == null ? "done" : new Key(now.stint(), now.fitted(), now.begun(), events, look.stacked());
     if (key.equals(built)) {
       return;
     }
@@ -95,6 +106,7 @@ final class SwapStintView extends VBox {
   private Node head(SwapSheet now) {
     Label stint = new Label(now.head());
     stint.getStyleClass().add("field-title");
+    stint.setWrapText(true);
     Label fit = new Label(SwapWords.say("fit"));
     fit.getStyleClass().add("h2");
     BigWords name = BigWords.setupName(look);
@@ -105,6 +117,7 @@ final class SwapStintView extends VBox {
     mark.maxWidthProperty().bind(look.px(MARK));
     mark.maxHeightProperty().bind(look.px(MARK));
     mark.setAccessibleText("");
+    HBox.setHgrow(name, Priority.SOMETIMES);
     HBox big = new HBox(28, name, mark);
     big.setAlignment(Pos.CENTER_LEFT);
     Label swap = new Label(now.swap());
@@ -113,7 +126,9 @@ final class SwapStintView extends VBox {
     VBox what = new VBox(8, stint, fit, big, swap);
     HBox.setHgrow(what, Priority.ALWAYS);
     what.setMinWidth(0);
-    return new HBox(40, what, countdown(now));
+    return look.stacked()
+        ? new VBox(24, what, countdown(now))
+        : new HBox(40, what, countdown(now));
   }
 
   private Node countdown(SwapSheet now) {
@@ -144,6 +159,11 @@ final class SwapStintView extends VBox {
   }
 
   private Node columns(SwapSheet now) {
+    Node settings = new SwapSettingsView(look, model, now);
+    Node safety = new SwapSafetyView(look, model, now);
+    if (look.stacked()) {
+      return new VBox(24, steps(now), settings, safety);
+    }
     GridPane grid = new GridPane();
     grid.setHgap(40);
     for (int i = 0; i < 3; i++) {
@@ -152,8 +172,8 @@ final class SwapStintView extends VBox {
       grid.getColumnConstraints().add(column);
     }
     grid.add(steps(now), 0, 0);
-    grid.add(new SwapSettingsView(look, model, now), 1, 0);
-    grid.add(new SwapSafetyView(look, model, now), 2, 0);
+    grid.add(settings, 1, 0);
+    grid.add(safety, 2, 0);
     return grid;
   }
 
@@ -197,7 +217,7 @@ final class SwapStintView extends VBox {
   }
 
   private Node foot(SwapSheet now) {
-    HBox row = new HBox(40);
+    Pane row = look.stacked() ? new VBox(16) : new HBox(40);
     if (!now.next().isEmpty()) {
       Label title = new Label(SwapWords.say("next.title"));
       title.getStyleClass().add("strong");
