@@ -30,10 +30,15 @@ public final class HelperSheet extends SheetFlow {
   private static final double ROW = 8.2;
   private static final double TICK = 4.6;
   private static final int TICKS = 6;
+  private static final double PITCH = 10.8;
+  private static final double SWAP = 16;
+  private static final double LATE = 19;
+  private static final double FIELD = 45;
   private static final double TITLE = 13;
 
   private final SessionState state;
   private final Plan plan;
+  private final Optional<Schedule> day;
   private final HelperSchedule schedule;
   private final KeySheet sheet;
   private final String phrase;
@@ -43,6 +48,7 @@ public final class HelperSheet extends SheetFlow {
     super(pen, WORDS.say("helper.head"), CAUTIONS.say("short") + " " + CAUTIONS.say("ride"));
     this.state = state;
     this.plan = state.plan();
+    this.day = Schedule.of(plan);
     this.schedule = schedule;
     this.sheet = sheet;
     this.phrase = phrase;
@@ -117,24 +123,31 @@ public final class HelperSheet extends SheetFlow {
   }
 
   private double nameWidth() {
-    return width() - 38 - 18 - TICKS * 11.5 - 24;
+    return width() - nameAt() - SWAP - TICKS * PITCH - LATE;
+  }
+
+  /** Where the name begins; without a timetable there is no column of clock times. */
+  private double nameAt() {
+    return day.isPresent() ? 38 : 23;
   }
 
   private double ticksAt() {
-    return left() + 38 + nameWidth() + 18;
+    return left() + nameAt() + nameWidth() + SWAP;
   }
 
   private void heads() {
     double base = y + 6.5;
     pen.text(left(), base, Face.SANS, SMALL, WORDS.say("col.stint"));
     pen.text(left() + 12, base, Face.SANS, SMALL, WORDS.say("col.code"));
-    pen.text(left() + 23, base, Face.SANS, SMALL, WORDS.say("col.swap.at"));
-    pen.text(left() + 38, base, Face.SANS, SMALL, WORDS.say("col.fit"));
-    pen.text(ticksAt() - 18, base, Face.SANS, SMALL, WORDS.say("col.swap"));
-    for (int i = 0; i < TICKS; i++) {
-      pen.paragraph(ticksAt() + i * 11.5, y, 11.2, Face.SANS, 8.5, WORDS.say("tick." + i));
+    if (day.isPresent()) {
+      pen.text(left() + 23, base, Face.SANS, SMALL, WORDS.say("col.swap.at"));
     }
-    pen.text(right() - 22, base, Face.SANS, SMALL, WORDS.say("col.late"));
+    pen.text(left() + nameAt(), base, Face.SANS, SMALL, WORDS.say("col.fit"));
+    pen.text(ticksAt() - SWAP, base, Face.SANS, SMALL, WORDS.say("col.swap"));
+    for (int i = 0; i < TICKS; i++) {
+      pen.paragraph(ticksAt() + i * PITCH, y, PITCH - 0.2, Face.SANS, 8.5, WORDS.say("tick." + i));
+    }
+    pen.text(right() - LATE + 2, base, Face.SANS, SMALL, WORDS.say("col.late"));
     y += 8.5;
     pen.line(left(), y, right(), y, 0.5);
   }
@@ -161,7 +174,6 @@ public final class HelperSheet extends SheetFlow {
   }
 
   private String at(int stint) {
-    Optional<Schedule> day = Schedule.of(plan);
     return day.map(
             s -> CLOCK.format((stint == 0 ? s.blocks().get(0) : s.stints().get(stint - 1)).from()))
         .orElse("");
@@ -178,17 +190,17 @@ public final class HelperSheet extends SheetFlow {
     pen.text(left(), base, Face.STRONG, BODY, stint);
     pen.text(left() + 12, base, Face.SANS, BODY, code);
     pen.text(left() + 23, base, Face.SANS, BODY, at);
-    pen.mark(fitted, left() + 40, base - 1.3, 1.7);
+    pen.mark(fitted, left() + nameAt() + 2, base - 1.3, 1.7);
     double line = base;
     for (String words : lines) {
-      pen.text(left() + 45, line, Face.STRONG, BODY, words);
+      pen.text(left() + nameAt() + 7, line, Face.STRONG, BODY, words);
       line += SheetPen.leading(BODY);
     }
-    pen.text(ticksAt() - 18, base, Face.SANS, BODY, swap);
+    pen.text(ticksAt() - SWAP, base, Face.SANS, BODY, swap);
     for (int i = 0; i < TICKS; i++) {
-      pen.box(ticksAt() + i * 11.5 + 1, base - TICK + 1, TICK, TICK);
+      pen.box(ticksAt() + i * PITCH + 1, base - TICK + 1, TICK, TICK);
     }
-    pen.line(right() - 22, base, right(), base, 0.2);
+    pen.line(right() - LATE + 2, base, right(), base, 0.2);
     y += tall;
     pen.line(left(), y, right(), y, 0.1);
   }
@@ -200,9 +212,13 @@ public final class HelperSheet extends SheetFlow {
   }
 
   private void item(String words) {
-    need(pen.height(width() - 5, Face.SANS, BODY, words) + 1);
+    need(itemHeight(words));
     pen.text(left(), y + 3.7, Face.SANS, BODY, "–");
     y += pen.paragraph(left() + 5, y, width() - 5, Face.SANS, BODY, words) + 0.6;
+  }
+
+  private double itemHeight(String words) {
+    return pen.height(width() - 5, Face.SANS, BODY, words) + 1;
   }
 
   private void steps() {
@@ -217,13 +233,31 @@ public final class HelperSheet extends SheetFlow {
   }
 
   private void setup(Setup setup) {
-    heading(WORDS.say("setup", setup.name()));
-    for (int i = 0; i < setup.steps().size(); i++) {
-      item(WORDS.say("step", i + 1, setup.steps().get(i)));
+    String head = WORDS.say("setup", setup.name());
+    List<String> items = items(setup);
+    double tall = 4 + pen.height(width(), Face.SERIF, TITLE, head);
+    for (String words : items) {
+      tall += itemHeight(words);
     }
-    setup.limits().forEach(l -> item(WORDS.say("limit", l.what(), l.value(), l.source())));
-    setup.cautions().forEach(c -> item(WORDS.say("caution", c)));
+    for (Setting setting : setup.settings()) {
+      tall += settingHeight(setting);
+    }
+    if (tall < bottom() - BAND - 12) {
+      need(tall); // a setup is read on one page
+    }
+    heading(head);
+    items.forEach(this::item);
     settings(setup.settings());
+  }
+
+  private static List<String> items(Setup setup) {
+    List<String> items = new ArrayList<>();
+    for (int i = 0; i < setup.steps().size(); i++) {
+      items.add(WORDS.say("step", i + 1, setup.steps().get(i)));
+    }
+    setup.limits().forEach(l -> items.add(WORDS.say("limit", l.what(), l.value(), l.source())));
+    setup.cautions().forEach(c -> items.add(WORDS.say("caution", c)));
+    return items;
   }
 
   private void bike() {
@@ -235,19 +269,25 @@ public final class HelperSheet extends SheetFlow {
 
   private void settings(List<Setting> settings) {
     for (Setting setting : settings) {
-      BigDecimal tolerance = setting.tolerance();
-      String aim =
-          tolerance == null
-              ? setting.shown()
-              : WORDS.say("within", setting.shown(), tolerance.toPlainString());
-      String words = WORDS.say("setting", setting.name(), aim);
-      double room = width() - 45;
-      double tall = pen.height(room, Face.SANS, BODY, words) + 2;
+      double tall = settingHeight(setting);
       need(tall);
-      pen.paragraph(left(), y, room, Face.SANS, BODY, words);
+      pen.paragraph(left(), y, width() - FIELD, Face.SANS, BODY, words(setting));
       pen.line(right() - 40, y + 4.5, right(), y + 4.5, 0.2);
       y += tall;
     }
+  }
+
+  private static String words(Setting setting) {
+    BigDecimal tolerance = setting.tolerance();
+    String aim =
+        tolerance == null
+            ? setting.shown()
+            : WORDS.say("within", setting.shown(), tolerance.toPlainString());
+    return WORDS.say("setting", setting.name(), aim);
+  }
+
+  private double settingHeight(Setting setting) {
+    return pen.height(width() - FIELD, Face.SANS, BODY, words(setting)) + 2;
   }
 
   private void key() {

@@ -9,10 +9,12 @@ import java.util.List;
 /** The starter's sheet: one row a lap for times and void events. It depends on no order. */
 public final class StarterSheet extends SheetFlow {
   private static final double ROW = 9;
+  private static final double LEAST_ROW = 7.6;
 
   private final SessionState state;
   private final Plan plan;
   private final List<String> times;
+  private double row = ROW;
 
   private StarterSheet(SheetPen pen, SessionState state) {
     super(
@@ -40,8 +42,12 @@ public final class StarterSheet extends SheetFlow {
     pen.text(left() + 87, y - 1, Face.SANS, BODY, WORDS.say("starter.knows"));
     y += 6;
     columns();
+    double even = (bottom() - y) / plan.lapsOfDay();
+    if (even >= LEAST_ROW) {
+      row = Math.min(ROW, even - 0.01); // lower rows rather than a second page with two of them
+    }
     for (int lap = 1; lap <= plan.lapsOfDay(); lap++) {
-      if (need(ROW)) {
+      if (need(row)) {
         columns();
       }
       row(lap);
@@ -75,7 +81,7 @@ public final class StarterSheet extends SheetFlow {
     int per = plan.laps().perStint();
     int stint = (lap - 1) / per + 1;
     boolean settling = (lap - 1) % per < plan.laps().settling();
-    double base = y + ROW - 2.5;
+    double base = y + row - 2.5;
     pen.text(left(), base, Face.STRONG, BODY, String.valueOf(lap));
     pen.text(left() + 12, base, Face.SANS, BODY, String.valueOf(state.code(stint)));
     pen.line(left() + 27, base, left() + 48, base, 0.2);
@@ -93,7 +99,7 @@ public final class StarterSheet extends SheetFlow {
     }
     pen.box(x, base - 4, 4.5, 4.5);
     pen.line(x + 7, base, right(), base, 0.2);
-    y += ROW;
+    y += row;
     pen.line(left(), y, right(), y, 0.1);
   }
 }

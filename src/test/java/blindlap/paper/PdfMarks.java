@@ -28,6 +28,12 @@ final class PdfMarks {
 
   private static final double MM = 25.4 / 72;
 
+  /** Baselines of two lines of the smallest print lie further apart, in millimetres. */
+  private static final double LINE = 2.5;
+
+  /** Letters beside one another may touch by so much. */
+  private static final double CLOSE = 0.3;
+
   final List<Line> lines = new ArrayList<>();
   final List<Letter> letters = new ArrayList<>();
   final StringBuilder text = new StringBuilder();
@@ -59,6 +65,31 @@ final class PdfMarks {
       stripper.getText(document);
     }
     return marks;
+  }
+
+  /** Letters that are printed over one another. */
+  List<String> overprinted() {
+    List<Letter> sorted =
+        letters.stream()
+            .filter(l -> !l.text.isBlank())
+            .sorted(
+                java.util.Comparator.comparingInt(Letter::page).thenComparingDouble(Letter::y))
+            .toList();
+    List<String> found = new ArrayList<>();
+    for (int i = 0; i < sorted.size(); i++) {
+      Letter one = sorted.get(i);
+      for (int j = i + 1; j < sorted.size(); j++) {
+        Letter other = sorted.get(j);
+        if (other.page != one.page || other.y - one.y > LINE) {
+          break;
+        }
+        double common = Math.min(one.right, other.right) - Math.max(one.x, other.x);
+        if (common > CLOSE) {
+          found.add("page " + one.page + ": '" + one.text + "' over '" + other.text + "'");
+        }
+      }
+    }
+    return found;
   }
 
   /** Everything with its place to a hundredth of a millimetre, to compare two files. */

@@ -53,7 +53,9 @@ class SheetsTest {
     try (TestDay day = new TestDay(folder, plan, 3)) {
       int stints = day.state().plan().stints();
       for (Map.Entry<String, byte[]> sheet : sheets(day, paper).entrySet()) {
-        keepPictures(sheet, stints + "-" + day.state().plan().setups().size() + "-" + paper);
+        if (stints == 24) {
+          keepPictures(sheet, stints + "-" + day.state().plan().setups().size() + "-" + paper);
+        }
         PdfMarks marks = PdfMarks.of(sheet.getValue());
         double width = paper == Sheets.Paper.A4 ? 210 : 215.9;
         double height = paper == Sheets.Paper.A4 ? 297 : 279.4;
@@ -61,6 +63,10 @@ class SheetsTest {
             .as(sheet.getKey())
             .isNotEmpty()
             .allMatch(l -> l.x() > 5 && l.right() < width - 5 && l.y() > 5 && l.y() < height - 5);
+        assertThat(marks.overprinted()).as(sheet.getKey()).isEmpty();
+        if (sheet.getKey().equals("starter-sheet.pdf")) {
+          assertThat(marks.pages).as("a page more for two rows").isEqualTo(1);
+        }
         if (sheet.getKey().equals("score-sheets.pdf")) {
           List<PdfMarks.Line> scales =
               marks.lines.stream().filter(l -> Math.abs(l.length() - 100) < 1).toList();
