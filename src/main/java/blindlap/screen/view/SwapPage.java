@@ -64,6 +64,7 @@ public final class SwapPage extends StackPane {
     content.getChildren().clear();
     if (open) {
       content.getChildren().setAll(new SwapStintView(look, model));
+      frame.idle(model.timeProperty().get().idle());
     } else {
       frame.idle("");
       door.getChildren().setAll(door(phase));

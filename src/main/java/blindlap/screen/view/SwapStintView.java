@@ -117,7 +117,6 @@ final class SwapStintView extends VBox {
     mark.maxWidthProperty().bind(look.px(MARK));
     mark.maxHeightProperty().bind(look.px(MARK));
     mark.setAccessibleText("");
-    HBox.setHgrow(name, Priority.SOMETIMES);
     HBox big = new HBox(28, name, mark);
     big.setAlignment(Pos.CENTER_LEFT);
     Label swap = new Label(now.swap());
