@@ -83,6 +83,7 @@ public final class Blindlap implements Runnable {
         new UnsealCommand(setting),
         new ReviewCommand(setting),
         new ReportCommand(setting),
+        new AmendCommand(setting),
         new ExportCommand(setting),
         new BringInCommand(setting),
         new FingerprintCommand(setting),

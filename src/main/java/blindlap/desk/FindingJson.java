@@ -8,7 +8,9 @@ import blindlap.review.Guesses;
 import blindlap.review.ManyComparison;
 import blindlap.review.Sensitivity;
 import blindlap.review.WhatNext;
+import blindlap.stats.Interval;
 import blindlap.stats.ManySetups;
+import blindlap.stats.TwoSetups;
 import blindlap.stats.Verdict;
 import blindlap.wording.FindingText;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -138,42 +140,56 @@ final class FindingJson {
     number(node, "f", many.result().f());
     number(node, "p", many.result().p());
     optional(node, "p_adjusted", many.adjusted());
+    pairs(node, many, true);
+    ArrayNode caveats = node.putArray("caveats");
+    many.caveats().forEach(c -> caveats.add(PlanJson.word(c)));
+  }
+
+  private static void pairs(ObjectNode node, ManyComparison many, boolean tested) {
     ArrayNode pairs = node.putArray("pairs");
     for (ManySetups.Pair pair : many.result().pairs()) {
       ObjectNode each = pairs.addObject();
       each.put("pair", pair.name());
       number(each, "estimate", many.measure().scale().back(pair.estimate()));
-      number(each, "p", pair.p());
-      number(each, "p_adjusted", pair.pAdjusted());
+      if (tested) {
+        number(each, "p", pair.p());
+        number(each, "p_adjusted", pair.pAdjusted());
+      }
     }
-    ArrayNode caveats = node.putArray("caveats");
-    many.caveats().forEach(c -> caveats.add(PlanJson.word(c)));
   }
 
   private static void sensitivity(ObjectNode node, Finding finding, Sensitivity each) {
     node.put("kind", PlanJson.word(each.kind()));
     ArrayNode stints = node.putArray("stints");
     each.stints().forEach(stints::add);
-    blindlap.stats.Scale scale = finding.primary().orElseThrow().measure().scale();
+    if (each.result().isEmpty() && each.many().isEmpty()) {
+      node.put("why", each.why());
+    }
     each.result()
-        .ifPresentOrElse(
-            result -> {
-              number(node, "estimate", scale.back(result.estimate()));
-              if (!each.estimateOnly() && !result.noVariation()) {
-                number(node, "p", result.curve().p(0));
-                interval(
-                    node,
-                    "interval_95",
-                    result
-                        .curve()
-                        .interval(0.95)
-                        .map(
-                            i ->
-                                new blindlap.stats.Interval(
-                                    scale.back(i.low()), scale.back(i.high()))));
-              }
-            },
-            () -> node.put("why", each.why()));
+        .ifPresent(
+            result ->
+                beside(
+                    node, each, finding.primary().orElseThrow().measure().scale(), result));
+    each.many().ifPresent(many -> beside(node, each, finding.many().get(0).with(many)));
+  }
+
+  private static void beside(
+      ObjectNode node, Sensitivity each, blindlap.stats.Scale scale, TwoSetups result) {
+    number(node, "estimate", scale.back(result.estimate()));
+    if (!each.estimateOnly() && !result.noVariation()) {
+      number(node, "p", result.curve().p(0));
+      interval(
+          node,
+          "interval_95",
+          result.curve().interval(0.95).map(i -> new Interval(scale.back(i.low()), scale.back(i.high()))));
+    }
+  }
+
+  private static void beside(ObjectNode node, Sensitivity each, ManyComparison many) {
+    if (!each.estimateOnly()) {
+      number(node, "p", many.result().p());
+    }
+    pairs(node, many, !each.estimateOnly());
   }
 
   private static void guesses(ObjectNode node, Guesses guesses) {

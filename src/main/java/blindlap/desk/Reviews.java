@@ -14,6 +14,7 @@ import blindlap.session.Fact;
 import blindlap.session.Outcome;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
+import blindlap.wording.AmendmentWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.Words;
@@ -68,7 +69,11 @@ public final class Reviews {
 
   /** The finding in sentences. */
   public List<String> text(SessionState state) {
-    return text(finding(state));
+    List<String> lines = new ArrayList<>(new FindingText(finding(state)).lines());
+    AmendmentWords.mark(state).ifPresent(lines::add);
+    lines.addAll(AmendmentWords.lines(state));
+    lines.add(Words.of("cautions").say("trust"));
+    return lines;
   }
 
   /** The finding as JSON with fixed names. */
@@ -141,7 +146,22 @@ public final class Reviews {
   public Map<String, byte[]> export(SessionState state) {
     return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? DataPackage.blind(state)
-        : DataPackage.open(day(state), json(state));
+        : DataPackage.open(day(state), json(state), amendments(state));
+  }
+
+  private static List<DataPackage.Amendment> amendments(SessionState state) {
+    List<DataPackage.Amendment> made = new ArrayList<>();
+    state
+        .entries()
+        .forEach(
+            stored -> {
+              if (stored.entry().fact() instanceof Fact.AmendmentMade fact
+                  && state.amendments().contains(fact)) {
+                made.add(
+                    new DataPackage.Amendment(stored.entry().at(), fact.text(), fact.reason()));
+              }
+            });
+    return made;
   }
 
   /**

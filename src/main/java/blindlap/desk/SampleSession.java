@@ -20,6 +20,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Properties;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /**
  * An invented session of the folder {@code sample-sessions}: a plan and its laps, taken through its
@@ -44,7 +45,8 @@ public final class SampleSession {
           "null-run-on-quarry-loop",
           "clicks-on-wet-steps",
           "dampers-on-dust-track",
-          "levers-on-flat-lap");
+          "levers-on-flat-lap",
+          "grips-on-moor-path");
 
   private final String name;
   private final Desk desk;
@@ -148,7 +150,13 @@ public final class SampleSession {
   public Committing.Result.Committed commit() {
     Plan plan = preview().plan().orElseThrow();
     Committing.Result result =
-        desk.committing().commit(plan, kind(), List.of(plan.rider(), plan.blinding().helper()));
+        desk.committing()
+            .commit(
+                plan,
+                kind(),
+                Stream.of(plan.rider(), plan.blinding().helper())
+                    .filter(name -> !name.isBlank())
+                    .toList());
     if (result instanceof Committing.Result.Refused refused) {
       throw new IllegalStateException("sample " + name + " is refused: " + refused.problems());
     }

@@ -104,7 +104,10 @@ public final class SessionList {
               FindingWords words = new FindingWords(state.plan(), comparison);
               return NotebookWords.say(
                   "verdict",
-                  FindingWords.phrase(comparison.verdict().orElseThrow()),
+                  NotebookWords.phrase(
+                      state.plan().blinding().blinded(),
+                      Reviews.day(state).nullRun(),
+                      FindingWords.phrase(comparison.verdict().orElseThrow())),
                   words.difference(),
                   words.interval(0.95));
             })

@@ -11,9 +11,11 @@ import blindlap.review.StintValues;
 import blindlap.session.Guess;
 import blindlap.session.LapState;
 import blindlap.session.SessionState;
+import blindlap.wording.Words;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -24,7 +26,19 @@ import java.util.Map;
  * sealed session gives codes only.
  */
 public final class DataPackage {
+  private static final Words WORDS = Words.of("package");
+  private static final Words CAUTIONS = Words.of("cautions");
+
   private DataPackage() {}
+
+  /**
+   * What was added after unsealing.
+   *
+   * @param at when
+   * @param text what
+   * @param reason why
+   */
+  public record Amendment(Instant at, String text, String reason) {}
 
   /** The package of a sealed session: laps by code, and nothing of setups, guesses or key. */
   public static Map<String, byte[]> blind(SessionState state) {
@@ -40,10 +54,21 @@ public final class DataPackage {
     }
     tables.table("laps", lapColumns(plan), rows);
     tables.measures(plan);
+    tables.readme(
+        WORDS.say("title", "Blind laps of " + plan.day()),
+        WORDS.say("blind"),
+        plan.blinding().blinded() ? "" : WORDS.say("unblinded"),
+        WORDS.say("tables"),
+        caution("ride"));
     return tables.files(
         "blindlap-" + state.id().brief(),
         "Blind laps of " + plan.day(),
         "Laps by code. The key is sealed, so nothing here names a setup.");
+  }
+
+  private static String caution(String... keys) {
+    List<String> texts = java.util.Arrays.stream(keys).map(CAUTIONS::say).toList();
+    return WORDS.say("caution", String.join(" ", texts));
   }
 
   private static List<String> start(
@@ -61,9 +86,11 @@ public final class DataPackage {
   /**
    * The package of an unsealed session.
    *
-   * @param finding its finding as JSON
+   * @param finding its finding as JSON: the original analysis
+   * @param amendments what was added after unsealing, and changed no number
    */
-  public static Map<String, byte[]> open(DayRecord day, String finding) {
+  public static Map<String, byte[]> open(
+      DayRecord day, String finding, List<Amendment> amendments) {
     PackageTables tables = new PackageTables();
     Plan plan = day.plan();
     List<List<String>> rows = new ArrayList<>();
@@ -87,10 +114,31 @@ public final class DataPackage {
     tables.json("plan", new String(PlanJson.bytes(plan), StandardCharsets.UTF_8));
     tables.json("key", key(day));
     tables.json("finding", finding);
+    amendments(tables, amendments);
+    String title = plan.title() + ", " + plan.trail() + ", " + plan.day();
+    String unblinded = plan.blinding().blinded() ? "" : WORDS.say("unblinded");
+    tables.readme(
+        WORDS.say("title", title),
+        unblinded,
+        WORDS.say("question", plan.question()),
+        WORDS.say("tables"),
+        WORDS.say("again"),
+        WORDS.say("amended", amendments.size()),
+        caution("trust", "short", "ride"));
     return tables.files(
         "blindlap-" + day.session().substring(0, 8),
-        plan.title() + ", " + plan.trail() + ", " + plan.day(),
-        plan.question());
+        title,
+        (unblinded + " " + plan.question()).strip());
+  }
+
+  private static void amendments(PackageTables tables, List<Amendment> amendments) {
+    tables.table(
+        "amendments",
+        List.of(
+            Column.of("at", "datetime", "when it was added, after unsealing"),
+            Column.of("text", "string", "what was added"),
+            Column.of("reason", "string", "why")),
+        amendments.stream().map(a -> List.of(a.at().toString(), a.text(), a.reason())).toList());
   }
 
   static String letter(int setup) {

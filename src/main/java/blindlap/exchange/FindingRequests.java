@@ -145,29 +145,31 @@ public final class FindingRequests {
   }
 
   private void sensitivity(Sensitivity each) {
-    Comparison primary = finding.primary().orElseThrow();
-    Measure measure = primary.measure();
+    Measure measure = finding.day().plan().primary().orElseThrow();
     ObjectNode given = given();
     StintValues stints =
-        each.kind() == Sensitivity.Kind.ALL_RIDDEN
-            ? StintValues.of(finding.day(), measure, StintValues.Laps.ALL_RIDDEN)
-            : primary.stints();
+        StintValues.of(
+            finding.day(),
+            measure,
+            each.kind() == Sensitivity.Kind.ALL_RIDDEN
+                ? StintValues.Laps.ALL_RIDDEN
+                : StintValues.Laps.NOT_VOID);
     values(given, measure, stints);
     if (each.estimateOnly()) {
-      String fitted = Orders.letters(finding.day().asFitted());
+      int[] fitted = finding.day().asFitted();
       given.remove("rule");
-      given.put("order", fitted);
-      given
-          .putArray("orders")
-          .add(fitted)
-          .add(fitted.replace('A', 'x').replace('B', 'A').replace('x', 'B'));
+      given.put("order", Orders.letters(fitted));
+      ArrayNode orders = given.putArray("orders");
+      Orders.renamings(fitted, finding.day().plan().setups().size()).forEach(orders::add);
     } else if (each.kind() != Sensitivity.Kind.ALL_RIDDEN) {
       ArrayNode valid = given.putArray("valid");
       for (boolean use : stints.validWithout(each.stints())) {
         valid.add(use);
       }
     }
-    add("sensitivity." + each.kind().name(), measure.name(), "compare-two", given);
+    String calculation =
+        finding.day().plan().setups().size() == 2 ? "compare-two" : "compare-many";
+    add("sensitivity." + each.kind().name(), measure.name(), calculation, given);
   }
 
   private void guesses() {

@@ -70,6 +70,12 @@ final class PackageTables {
     resource.put("encoding", "utf-8");
   }
 
+  /** The page for people: paragraphs, empty ones left out. */
+  void readme(String... paragraphs) {
+    List<String> said = java.util.Arrays.stream(paragraphs).filter(p -> !p.isBlank()).toList();
+    files.put("README.md", (String.join("\n\n", said) + "\n").getBytes(StandardCharsets.UTF_8));
+  }
+
   /** All files, the description first. */
   Map<String, byte[]> files(String name, String title, String description) {
     ObjectNode root = StrictJson.NODES.objectNode();

@@ -6,10 +6,9 @@ import blindlap.exchange.FindingRequests;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
-import blindlap.session.Fact;
 import blindlap.session.SessionState;
-import blindlap.session.StoredEntry;
 import blindlap.stats.ManySetups;
+import blindlap.wording.AmendmentWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.Words;
 import java.util.ArrayList;
@@ -111,18 +110,6 @@ final class ReportAnalysis {
     if (state.amendments().isEmpty()) {
       return;
     }
-    List<String> lines = new ArrayList<>();
-    for (StoredEntry stored : state.entries()) {
-      if (stored.entry().fact() instanceof Fact.AmendmentMade made
-          && state.amendments().contains(made)) {
-        lines.add(
-            WORDS.say(
-                "amendment",
-                stored.entry().at().atZone(stored.entry().zone()),
-                made.text(),
-                made.reason()));
-      }
-    }
-    page.h2("amendments").p(WORDS.say("amendments.text")).list(lines);
+    page.h2("amendments").p(WORDS.say("amendments.text")).list(AmendmentWords.lines(state));
   }
 }

@@ -15,6 +15,7 @@ import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import blindlap.wording.Figures;
 import blindlap.wording.FindingText;
+import blindlap.wording.RideWords;
 import blindlap.wording.Words;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -47,6 +48,9 @@ final class ReportDay {
   private void laps() {
     List<String> head = new ArrayList<>();
     List.of("th.lap", "th.stint", "th.code", "th.setup").forEach(k -> head.add(WORDS.say(k)));
+    if (starts()) {
+      head.add(WORDS.say("th.start"));
+    }
     plan.measures().forEach(m -> head.add(m.name()));
     head.add(WORDS.say("th.void"));
     head.add(WORDS.say("th.note"));
@@ -65,6 +69,10 @@ final class ReportDay {
     row.add(cell(stint + (settling ? " " + WORDS.say("settling") : "")));
     row.add(cell(String.valueOf(state.code(stint))));
     row.add(cell(plan.setups().get(finding.day().setup(stint)).name()));
+    if (starts()) {
+      String start = RideWords.start(state, lap);
+      row.add(cell(start.isEmpty() ? "–" : start));
+    }
     for (Measure measure : plan.measures()) {
       BigDecimal value = lap.values().get(measure.name());
       row.add(cell(value == null ? "–" : Figures.value(measure, value.doubleValue())));
@@ -72,6 +80,10 @@ final class ReportDay {
     row.add(cell(lap.voided().map(ReportDay::voided).orElse("")));
     row.add(cell(lap.note()));
     return row;
+  }
+
+  private boolean starts() {
+    return state.laps().stream().anyMatch(lap -> lap.startedAt().isPresent());
   }
 
   private static String voided(LapState.Voided v) {

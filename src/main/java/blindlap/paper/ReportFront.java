@@ -5,14 +5,18 @@ import static blindlap.paper.ReportPage.WORDS;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plot.FindingPictures;
+import blindlap.plot.GuessPicture;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
+import blindlap.review.ManyComparison;
 import blindlap.stats.Detectable;
 import blindlap.stats.Sampling;
+import blindlap.wording.AmendmentWords;
 import blindlap.wording.Figures;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.Headline;
+import blindlap.wording.ManyWords;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -37,7 +41,11 @@ final class ReportFront {
   void write() {
     page.raw("<header class=\"running\">");
     page.raw("<span class=\"brand\">" + Html.text(WORDS.say("brand")) + "</span> ");
-    page.raw(Html.text(WORDS.say("running", plan.title(), plan.trail(), plan.rider(), plan.day())));
+    String running =
+        WORDS.say("running", plan.title(), plan.trail(), plan.rider(), plan.day().toString());
+    page.raw(
+        Html.text(
+            plan.blinding().blinded() ? running : WORDS.say("running.unblinded", running)));
     page.raw("</header>\n<main>\n");
     page.raw("<p class=\"question\">" + Html.text(plan.question()) + "</p>\n");
     Headline headline = text.headline();
@@ -48,6 +56,7 @@ final class ReportFront {
     page.raw(Html.text(headline.after()) + "</h1>\n");
     page.raw("<p class=\"lead\">" + Html.text(text.lead() + " " + WORDS.say("holds")) + "</p>\n");
     text.circumstances().forEach(page::p);
+    AmendmentWords.mark(input.state()).ifPresent(page::p);
     pictures.difference().ifPresent(page::figure);
     page.list(text.sensitivities());
     page.raw("<div class=\"two\">\n<div class=\"column\">\n");
@@ -61,6 +70,7 @@ final class ReportFront {
     page.h2("others");
     others();
     page.h2("blind").p(text.guesses());
+    GuessPicture.of(finding).ifPresent(page::small);
     page.p(text.voids());
     page.h2("next").list(text.next());
     page.caution(Report.caution("trust") + " " + Report.caution("short"));
@@ -116,43 +126,73 @@ final class ReportFront {
               FindingWords words = text.words(p);
               facts.addAll(List.of("used", words.used(), "noise", words.noise()));
             });
+    finding.many().stream()
+        .filter(m -> m.measure().role() == Measure.Role.PRIMARY)
+        .map(text::words)
+        .forEach(w -> facts.addAll(List.of("used", w.used(), "noise", w.noise())));
     facts.addAll(List.of("days", WORDS.say("on", plan.day(), plan.trail(), plan.conditions())));
     page.h2("ridden").facts(facts.toArray(new String[0]));
   }
 
   private void others() {
-    if (finding.others().isEmpty()) {
+    List<List<String>> rows = new ArrayList<>();
+    finding.others().forEach(other -> rows.add(row(other)));
+    finding.many().stream()
+        .filter(m -> m.measure().role() != Measure.Role.PRIMARY)
+        .forEach(other -> rows.add(row(other)));
+    if (rows.isEmpty()) {
       page.list(text.others());
       return;
     }
-    List<List<String>> rows = new ArrayList<>();
-    for (Comparison other : finding.others()) {
-      FindingWords words = text.words(other);
-      Measure measure = other.measure();
-      rows.add(
-          List.of(
-              "<strong>"
-                  + Html.text(measure.name())
-                  + "</strong><br />"
-                  + Html.text(FindingWords.role(measure)),
-              pictures.small(measure, other.stints()).map(d -> page.svg(d, 150)).orElse(""),
-              page.svg(pictures.small(other), 130),
-              "<strong>"
-                  + Html.text(words.signed())
-                  + "</strong><br />"
-                  + Html.text(words.signedInterval(0.95)),
-              Html.text(p(other))));
-    }
-    page.table(
-        List.of(
+    page.table(heads(), rows);
+    page.list(text.watchedHarms());
+    page.note(WORDS.say("others.note"));
+  }
+
+  private List<String> heads() {
+    return plan.setups().size() == 2
+        ? List.of(
             WORDS.say("th.measure"),
             WORDS.say("th.stints"),
             WORDS.say("th.difference"),
             WORDS.say("th.less", plan.setups().get(1).name(), plan.setups().get(0).name()),
-            WORDS.say("th.p")),
-        rows);
-    page.list(text.watchedHarms());
-    page.note(WORDS.say("others.note"));
+            WORDS.say("th.p"))
+        : List.of(
+            WORDS.say("th.measure"),
+            WORDS.say("th.stints"),
+            WORDS.say("th.pairs"),
+            WORDS.say("th.p.any"));
+  }
+
+  private static String name(Measure measure) {
+    return "<strong>"
+        + Html.text(measure.name())
+        + "</strong><br />"
+        + Html.text(FindingWords.role(measure));
+  }
+
+  private List<String> row(Comparison other) {
+    FindingWords words = text.words(other);
+    return List.of(
+        name(other.measure()),
+        pictures.small(other.measure(), other.stints()).map(d -> page.svg(d, 150)).orElse(""),
+        page.svg(pictures.small(other), 130),
+        "<strong>"
+            + Html.text(words.signed())
+            + "</strong><br />"
+            + Html.text(words.signedInterval(0.95)),
+        Html.text(p(other)));
+  }
+
+  private List<String> row(ManyComparison other) {
+    ManyWords words = text.words(other);
+    return List.of(
+        name(other.measure()),
+        pictures.small(other.measure(), other.stints()).map(d -> page.svg(d, 150)).orElse(""),
+        String.join("<br />", words.cells().stream().map(Html::text).toList()),
+        other.tested()
+            ? Html.text(Figures.p(other.adjusted().orElse(other.result().p())))
+            : "–");
   }
 
   private static String p(Comparison other) {

@@ -34,7 +34,8 @@ final class ReportPlan {
   void write() {
     page.raw("<div class=\"record\"></div>\n");
     page.h2("plan");
-    page.p(WORDS.say("design", plan.setups().size(), plan.stints(), plan.protocol().title()));
+    String design = plan.blinding().blinded() ? "design" : "design.unblinded";
+    page.p(WORDS.say(design, plan.setups().size(), plan.stints(), plan.protocol().title()));
     page.p(
         WORDS.say(
             "laps",

@@ -75,11 +75,17 @@ final class Analysis {
         others,
         many,
         refusals,
-        primary.map(this::sensitivities).orElse(List.of()),
+        primary.isPresent() || compared(many, first)
+            ? new Sensitivities(day, set, first, stints).found()
+            : List.of(),
         Guesses.of(day, set),
         VoidBalance.of(set, order, voids(stints)),
         left(first, stints),
         Parity.of(day));
+  }
+
+  private static boolean compared(List<ManyComparison> many, Measure measure) {
+    return many.stream().anyMatch(m -> m.measure() == measure);
   }
 
   private List<Measure> notPrimary(Measure first) {
@@ -242,70 +248,6 @@ final class Analysis {
     double[] adjusted = PValueAdjustment.HOLM.adjust(p);
     for (int i = 0; i < p.length; i++) {
       many.set(family.get(i), many.get(family.get(i)).withAdjusted(adjusted[i]));
-    }
-  }
-
-  private List<Sensitivity> sensitivities(Comparison primary) {
-    List<Sensitivity> found = new ArrayList<>();
-    Measure measure = primary.measure();
-    StintValues all = StintValues.of(day, measure, StintValues.Laps.ALL_RIDDEN);
-    Set<Integer> voided = new TreeSet<>();
-    for (int stint = 1; stint <= plan.stints(); stint++) {
-      if (all.voidLaps(stint) > 0) {
-        voided.add(stint);
-      }
-    }
-    StintValues stints = primary.stints();
-    if (!voided.isEmpty()) {
-      found.add(other(Sensitivity.Kind.ALL_RIDDEN, voided, set, order, measure, all, all.valid()));
-    }
-    Set<Integer> broken = day.blindBroken().keySet();
-    if (!broken.isEmpty()) {
-      found.add(masked(Sensitivity.Kind.BLIND_BROKEN_MASKED, broken, measure, stints));
-    }
-    Set<Integer> wrong = day.wrongFits();
-    if (!wrong.isEmpty()) {
-      found.add(masked(Sensitivity.Kind.WRONG_FITS_MASKED, wrong, measure, stints));
-      found.add(
-          other(
-              Sensitivity.Kind.AS_FITTED,
-              wrong,
-              onlyAsFitted(),
-              day.asFitted(),
-              measure,
-              stints,
-              stints.valid()));
-    }
-    return found;
-  }
-
-  /** The order as fitted and its mirror image: enough for an estimate, worth nothing for a p. */
-  private Assignments onlyAsFitted() {
-    String fitted = blindlap.stats.Orders.letters(day.asFitted());
-    return Assignments.listed(
-        List.of(fitted, fitted.replace('A', 'x').replace('B', 'A').replace('x', 'B')));
-  }
-
-  private Sensitivity masked(
-      Sensitivity.Kind kind, Set<Integer> stints, Measure measure, StintValues values) {
-    return other(kind, stints, set, order, measure, values, values.validWithout(stints));
-  }
-
-  private static Sensitivity other(
-      Sensitivity.Kind kind,
-      Set<Integer> stints,
-      Assignments set,
-      int[] order,
-      Measure measure,
-      StintValues values,
-      boolean[] valid) {
-    try {
-      TwoSetups result =
-          TwoSetups.compare(
-              set, order, values.values(), valid, measure.drift(), Sampling.PREFERRED);
-      return new Sensitivity(kind, stints, Optional.of(result), "");
-    } catch (IllegalArgumentException e) {
-      return new Sensitivity(kind, stints, Optional.empty(), String.valueOf(e.getMessage()));
     }
   }
 }

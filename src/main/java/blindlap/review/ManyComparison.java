@@ -31,6 +31,29 @@ public record ManyComparison(
     return new ManyComparison(measure, stints, result, OptionalDouble.of(p), caveats);
   }
 
+  /** The same measure with other numbers, for a result beside this one. */
+  public ManyComparison with(ManySetups other) {
+    return new ManyComparison(measure, stints, other, OptionalDouble.empty(), caveats);
+  }
+
+  /**
+   * Pairs of a measure watched for harm that differ, so that one of the two did worse. Whether by
+   * the harm that was declared is not tested with three and more setups.
+   */
+  public List<ManySetups.Pair> worse() {
+    return measure.role() == Measure.Role.WATCH_FOR_HARM
+            && measure.better() != Measure.Better.NEITHER
+        ? separatedPairs()
+        : List.of();
+  }
+
+  /** Index of the setup of a pair that did worse. */
+  public int worse(ManySetups.Pair pair) {
+    boolean secondLarger = pair.estimate() > 0;
+    boolean moreIsWorse = measure.better() == Measure.Better.LOWER;
+    return secondLarger == moreIsWorse ? pair.second() : pair.first();
+  }
+
   /** True if a test may be said. */
   public boolean tested() {
     return !caveats.contains(Caveat.MISSING) && !result.noVariation();

@@ -1,5 +1,6 @@
 package blindlap.review;
 
+import blindlap.stats.ManySetups;
 import blindlap.stats.TwoSetups;
 import java.util.Optional;
 import java.util.Set;
@@ -10,10 +11,16 @@ import java.util.TreeSet;
  *
  * @param kind what is done otherwise
  * @param stints the stints it is about
- * @param result the numbers; empty if none can be had
+ * @param result the numbers of two setups; empty if none can be had
+ * @param many the numbers of three and more setups; empty if none can be had
  * @param why the reason, where there is no result
  */
-public record Sensitivity(Kind kind, Set<Integer> stints, Optional<TwoSetups> result, String why) {
+public record Sensitivity(
+    Kind kind,
+    Set<Integer> stints,
+    Optional<TwoSetups> result,
+    Optional<ManySetups> many,
+    String why) {
   /** What is done otherwise. */
   public enum Kind {
     /** All ridden laps, void ones included. */

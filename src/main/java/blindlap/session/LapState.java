@@ -69,6 +69,17 @@ public final class LapState {
     return java.util.Collections.unmodifiableMap(running);
   }
 
+  /**
+   * When the lap was started by a watch; empty where no watch was used or a time was typed, as then
+   * nobody wrote down a start.
+   */
+  public Optional<Instant> startedAt() {
+    return java.util.stream.Stream.concat(
+            running.values().stream(),
+            times.values().stream().filter(t -> t.typed() == null).map(TimeRecord::started))
+        .min(java.util.Comparator.naturalOrder());
+  }
+
   /** Conditions by name. */
   public Map<String, String> conditions() {
     return java.util.Collections.unmodifiableMap(conditions);

@@ -1,5 +1,9 @@
 package blindlap.stats;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
 /** Orders as letters: setup 0 is A, setup 1 is B, and so on. */
 public final class Orders {
   private Orders() {}
@@ -42,6 +46,38 @@ public final class Orders {
       text.append(letter(setup));
     }
     return text.toString();
+  }
+
+  /**
+   * The order under every renaming of its setups, itself first: what an order looks like if only
+   * "which stints had the same setup" is known.
+   *
+   * @param order setup indices, one per stint
+   * @param setups number of setups, 1 to 6
+   * @return setups! orders as letters
+   */
+  public static List<String> renamings(int[] order, int setups) {
+    List<int[]> names = new ArrayList<>();
+    permute(new int[setups], 0, names);
+    List<String> all = new ArrayList<>();
+    for (int[] name : names) {
+      all.add(letters(Arrays.stream(order).map(setup -> name[setup]).toArray()));
+    }
+    return all;
+  }
+
+  private static void permute(int[] names, int at, List<int[]> all) {
+    if (at == names.length) {
+      all.add(names.clone());
+      return;
+    }
+    for (int name = 0; name < names.length; name++) {
+      int each = name;
+      if (Arrays.stream(names, 0, at).noneMatch(before -> before == each)) {
+        names[at] = name;
+        permute(names, at + 1, all);
+      }
+    }
   }
 
   /** The letter of a setup index (0 = A). */

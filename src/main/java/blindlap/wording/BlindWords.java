@@ -25,10 +25,17 @@ final class BlindWords {
   String guesses() {
     Guesses guesses = finding.guesses();
     if (!guesses.any()) {
-      return WORDS.say(plan.blinding().guesses() ? "guesses.none" : "guesses.not.asked");
+      String key = plan.blinding().guesses() ? "guesses.none" : "guesses.not.asked";
+      return WORDS.say(plan.blinding().blinded() ? key : "guesses.unblinded");
     }
     if (guesses.test().isEmpty() || finding.day().nullRun()) {
-      return WORDS.say("guesses.count", guesses.right(), guesses.wrong(), guesses.unknown());
+      int setups = plan.setups().size();
+      return WORDS.say(
+          setups > 2 && !finding.day().nullRun() ? "guesses.many" : "guesses.count",
+          guesses.right(),
+          guesses.wrong(),
+          guesses.unknown(),
+          setups);
     }
     GuessTest test = guesses.test().get();
     String interval =

@@ -26,6 +26,11 @@ public final class DayWords {
     return CLOCK.format(at);
   }
 
+  /** Day, clock time and zone, such as "2026-11-14 09:40 CET". */
+  public static String zoned(ZonedDateTime at) {
+    return ZONED.format(at);
+  }
+
   /** A length of time, such as "1 h 08 min". */
   public static String duration(Duration time) {
     long minutes = time.abs().toMinutes();

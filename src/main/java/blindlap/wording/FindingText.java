@@ -95,12 +95,16 @@ public final class FindingText {
 
   /** The sentence of the primary measure with all its numbers. */
   public String sentence() {
+    return label() + plainSentence();
+  }
+
+  private String plainSentence() {
     if (primary.isPresent()) {
       return finding.primary().orElseThrow().verdict().isPresent()
           ? primary.get().sentence()
           : primary.get().plain();
     }
-    return firstOfMany().map(m -> words(m).omnibus()).orElse(headline().text());
+    return firstOfMany().map(m -> words(m).omnibus()).orElse(plainHeadline().text());
   }
 
   /** What the answer means, under it. */
@@ -108,7 +112,7 @@ public final class FindingText {
     if (finding.primary().filter(p -> p.verdict().isPresent()).isPresent()) {
       return primary.orElseThrow().lead();
     }
-    return firstOfMany().map(m -> words(m).omnibus()).orElseGet(this::sentence);
+    return firstOfMany().map(m -> words(m).omnibus()).orElseGet(this::plainSentence);
   }
 
   /** What must be known before anything else: null run, unblinded, override, day cut short. */
@@ -128,6 +132,7 @@ public final class FindingText {
     if (!day.wrongFits().isEmpty()) {
       lines.add(WORDS.say("wrong", list(day.wrongFits())));
     }
+    finding.many().forEach(m -> lines.addAll(words(m).worse()));
     return lines;
   }
 
@@ -158,6 +163,7 @@ public final class FindingText {
             m -> {
               lines.addAll(words(m).pairs());
               lines.add(words(m).noise());
+              lines.add(words(m).used());
               lines.add(WORDS.say("many.no.order"));
               lines.addAll(words(m).caveats());
             });
@@ -170,10 +176,14 @@ public final class FindingText {
   }
 
   private String sensitivity(Sensitivity each) {
-    FindingWords words = primary.orElseThrow();
+    Optional<String> two =
+        each.result().map(r -> primary.orElseThrow().beside(r, each.estimateOnly()));
     String result =
-        each.result()
-            .map(r -> words.beside(r, each.estimateOnly()))
+        two.or(
+                () ->
+                    each.many()
+                        .map(m -> words(firstOfMany().orElseThrow().with(m)))
+                        .map(w -> w.beside(each.estimateOnly())))
             .orElse(WORDS.say("sensitivity.none", each.why()));
     return WORDS.say("sensitivity." + each.kind().name(), list(each.stints()), result);
   }
@@ -192,6 +202,7 @@ public final class FindingText {
       if (many.measure().role() != Measure.Role.PRIMARY) {
         lines.add(words(many).omnibus());
         lines.addAll(words(many).pairs());
+        lines.addAll(words(many).harm());
         lines.addAll(words(many).caveats());
       }
     }
@@ -203,10 +214,13 @@ public final class FindingText {
 
   /** What the watched harms come to. */
   public List<String> watchedHarms() {
-    return finding.others().stream().flatMap(c -> words(c).harm().stream()).toList();
+    List<String> lines = new ArrayList<>();
+    finding.others().forEach(c -> lines.addAll(words(c).harm()));
+    finding.many().forEach(m -> lines.addAll(words(m).harm()));
+    return lines;
   }
 
-  /** Did the blind hold. */
+  /** Did the blind hold; for three and more setups counted, not tested. */
   public String guesses() {
     return new BlindWords(finding).guesses();
   }

@@ -7,6 +7,7 @@ import blindlap.review.Caveat;
 import blindlap.review.ManyComparison;
 import blindlap.stats.Interval;
 import blindlap.stats.ManySetups;
+import blindlap.stats.Scale;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -130,12 +131,21 @@ public final class ManyWords {
         setups.get(pair.second()));
   }
 
+  /** "17 of 18 stints used; 1 void, 0 not ridden or without a value." */
+  public String used() {
+    int voids = comparison.stints().voids();
+    int used = comparison.stints().used();
+    int all = comparison.stints().stints();
+    return WORDS.say("evidence.used", used, all, voids, all - used - voids);
+  }
+
   /** "Rider noise 0.64 s from stint to stint". */
   public String noise() {
     double size = Sizes.size(measure, comparison.result().noiseSd());
+    String unit = measure.scale() == Scale.RATIO ? "%" : measure.unit();
     return WORDS.say(
         "evidence.noise",
-        Figures.number(size, Figures.decimals(size) + 1) + " " + measure.unit(),
+        Figures.number(size, Figures.decimals(size) + 1) + " " + unit,
         comparison.result().df());
   }
 
@@ -143,9 +153,84 @@ public final class ManyWords {
   public List<String> caveats() {
     List<String> lines = new ArrayList<>();
     comparison.caveats().forEach(c -> lines.add(WORDS.say("caveat." + c.name(), measure.name())));
-    if (measure.role() == Measure.Role.WATCH_FOR_HARM) {
-      lines.add(WORDS.say("many.no.harm", measure.name()));
-    }
     return lines;
+  }
+
+  /** What is said of a watched harm beside {@link #worse}: there is no test against its size. */
+  public List<String> harm() {
+    if (measure.role() != Measure.Role.WATCH_FOR_HARM) {
+      return List.of();
+    }
+    List<String> lines = new ArrayList<>();
+    if (comparison.tested() && comparison.worse().isEmpty()) {
+      lines.add(WORDS.say("many.harm.none", measure.name()));
+    }
+    lines.add(
+        measure.worthwhile() == null
+            ? WORDS.say("many.harm.no.size", measure.name())
+            : WORDS.say("many.harm.untested", measure.name(), declared()));
+    return lines;
+  }
+
+  /** "Tyre S did worse than Tyre T in braking, which is watched for harm." */
+  List<String> worse() {
+    return comparison.worse().stream()
+        .map(
+            pair -> {
+              int worse = comparison.worse(pair);
+              int other = worse == pair.first() ? pair.second() : pair.first();
+              return WORDS.say(
+                  "many.harm.worse",
+                  setups.get(worse),
+                  setups.get(other),
+                  measure.name(),
+                  withUnit(pair),
+                  p(pair.pAdjusted()),
+                  comparison.result().pairs().size());
+            })
+        .toList();
+  }
+
+  private String declared() {
+    return Sizes.worthwhile(measure);
+  }
+
+  /** What stands beside the result as planned: do they differ, and the pairs. */
+  String beside(boolean estimateOnly) {
+    String pairs =
+        joined(
+            comparison.result().pairs().stream()
+                .map(
+                    p ->
+                        estimateOnly
+                            ? difference(p)
+                            : WORDS.say("many.beside.pair", difference(p), p(p.pAdjusted())))
+                .toList());
+    return estimateOnly
+        ? WORDS.say("many.beside.estimate", pairs)
+        : WORDS.say("many.beside", p(comparison.result().p()), pairs);
+  }
+
+  private String signed(ManySetups.Pair pair) {
+    String sign = pair.estimate() < 0 ? "−" : pair.estimate() > 0 ? "+" : "";
+    return sign + withUnit(pair);
+  }
+
+  private String withUnit(ManySetups.Pair pair) {
+    return size(pair) + (measure.kind() == Measure.Kind.COUNT ? " " + measure.unit() : "");
+  }
+
+  /** The pairs as short lines for a cell of a table: "S–T 1.9 s, p = .003". */
+  public List<String> cells() {
+    return comparison.result().pairs().stream()
+        .map(
+            pair ->
+                WORDS.say(
+                    comparison.tested() ? "many.cell" : "many.cell.untested",
+                    setups.get(pair.second()),
+                    setups.get(pair.first()),
+                    signed(pair),
+                    p(pair.pAdjusted())))
+        .toList();
   }
 }

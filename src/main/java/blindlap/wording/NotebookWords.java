@@ -60,6 +60,12 @@ public final class NotebookWords {
     return WORDS.say("facts.short", summary.rider(), summary.trail());
   }
 
+  /** A verdict phrase as the list says it: unblinded sessions and null runs are called so. */
+  public static String phrase(boolean blinded, boolean nullRun, String phrase) {
+    String called = nullRun ? WORDS.say("verdict.null", phrase) : phrase;
+    return blinded ? called : WORDS.say("verdict.unblinded", called);
+  }
+
   /** The phrase and the rest of a verdict as the list keeps it; the rest may be empty. */
   private static List<String> verdictParts(String verdict) {
     int at = verdict.indexOf("; ");

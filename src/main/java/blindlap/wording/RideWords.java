@@ -1,5 +1,7 @@
 package blindlap.wording;
 
+import blindlap.session.LapState;
+import blindlap.session.SessionState;
 import java.math.BigDecimal;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
@@ -18,6 +20,13 @@ public final class RideWords {
   private static final double LEVEL = 0.05 + 1e-12;
 
   private RideWords() {}
+
+  /** Clock time at which a lap was started by a watch, in the zone of the day; empty if unknown. */
+  public static String start(SessionState state, LapState lap) {
+    return lap.startedAt()
+        .map(at -> CLOCK.format(at.atZone(state.entries().get(0).entry().zone())))
+        .orElse("");
+  }
 
   /** A sentence of the bundle. */
   public static String say(String key, Object... arguments) {

@@ -34,6 +34,7 @@ class SampleFindingsTest {
     VERDICTS.put("clicks-on-wet-steps", Verdict.REAL_AND_WORTHWHILE);
     VERDICTS.put("dampers-on-dust-track", Verdict.REAL_AND_WORTHWHILE);
     VERDICTS.put("levers-on-flat-lap", Verdict.NO_VARIATION);
+    VERDICTS.put("grips-on-moor-path", Verdict.NO_WORTHWHILE_DIFFERENCE);
   }
 
   static List<String> samples() {

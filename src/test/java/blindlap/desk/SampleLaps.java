@@ -57,7 +57,8 @@ public final class SampleLaps {
               true,
               List.of(
                   new Recipe("lap time", 96.2, new double[] {0, 1.9, 0.1}, 0.5, -0.5, 2),
-                  new Recipe("grip", 55, new double[] {0, -14, 3}, 7, 0, 0))),
+                  new Recipe("grip", 55, new double[] {0, -14, 3}, 7, 0, 0),
+                  new Recipe("dabs", 2, new double[] {0, 3, 0}, 0.8, 0, 0))),
           new Sample(
               "tyres-on-root-garden",
               7,
@@ -94,7 +95,15 @@ public final class SampleLaps {
               11,
               12,
               true,
-              List.of(new Recipe("feel", 5, new double[] {0, 0}, 0, 0, 0))));
+              List.of(new Recipe("feel", 5, new double[] {0, 0}, 0, 0, 0))),
+          new Sample(
+              "grips-on-moor-path",
+              12,
+              12,
+              false,
+              List.of(
+                  new Recipe("lap time", 111.0, new double[] {0, 0.1}, 0.5, 0.3, 2),
+                  new Recipe("sore hands", 35, new double[] {0, 22}, 6, 5, 0))));
 
   private SampleLaps() {}
 

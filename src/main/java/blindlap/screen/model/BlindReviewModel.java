@@ -22,6 +22,7 @@ import blindlap.session.Step;
 import blindlap.wording.Figures;
 import blindlap.wording.Headline;
 import blindlap.wording.Problems;
+import blindlap.wording.RideWords;
 import blindlap.wording.Words;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -52,6 +53,7 @@ public final class BlindReviewModel {
    * One lap, without anything that depends on the key.
    *
    * @param number number over the day
+   * @param start clock time of the start by the watch; empty if no watch was used
    * @param values as they stand on a sheet, in the order of the measures
    * @param asked measures whose value should be checked for a typing error
    * @param voided the event in words; empty if the lap counts
@@ -60,6 +62,7 @@ public final class BlindReviewModel {
       LapId id,
       int number,
       int code,
+      String start,
       List<String> values,
       Set<String> asked,
       String note,
@@ -137,7 +140,7 @@ public final class BlindReviewModel {
     String print = state.reviewFingerprint().map(f -> f.grouped()).orElse("");
     return new View(
         answer,
-        WORDS.say(closed ? "lead.closed" : "lead.blind"),
+        lead(state, closed),
         plan.measures().stream().map(Measure::name).toList(),
         pictures(state),
         rows,
@@ -147,6 +150,11 @@ public final class BlindReviewModel {
         print.isEmpty()
             ? Optional.empty()
             : Optional.of(Qr.of(print, new Spoken(WORDS.say("fingerprint.spoken"), ""))));
+  }
+
+  private static String lead(SessionState state, boolean closed) {
+    String lead = WORDS.say(closed ? "lead.closed" : "lead.blind");
+    return state.plan().blinding().blinded() ? lead : WORDS.say("lead.unblinded", lead);
   }
 
   private static List<Drawing> pictures(SessionState state) {
@@ -174,6 +182,7 @@ public final class BlindReviewModel {
         lap.id(),
         lap.id().ofDay(plan.laps().perStint()),
         state.code(lap.id().stint()),
+        RideWords.start(state, lap),
         values,
         asked,
         lap.note(),

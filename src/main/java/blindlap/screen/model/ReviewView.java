@@ -1,13 +1,17 @@
 package blindlap.screen.model;
 
 import blindlap.desk.Reviews;
+import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plot.Drawing;
 import blindlap.plot.FindingPictures;
+import blindlap.plot.GuessPicture;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
+import blindlap.review.ManyComparison;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
+import blindlap.wording.AmendmentWords;
 import blindlap.wording.Figures;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
@@ -32,6 +36,7 @@ import java.util.Optional;
  * @param sentences sentences of the other measures, with harm
  * @param beside results beside the one as planned
  * @param guesses did the blind hold
+ * @param guessed the strip of guesses
  * @param events voids, deviations, parity
  * @param expected expectations against the result
  * @param next what next
@@ -53,6 +58,7 @@ public record ReviewView(
     List<String> sentences,
     List<String> beside,
     String guesses,
+    Optional<Drawing> guessed,
     List<String> events,
     List<String> expected,
     List<String> next,
@@ -70,7 +76,7 @@ public record ReviewView(
       String name,
       String role,
       Optional<Drawing> stints,
-      Drawing interval,
+      Optional<Drawing> interval,
       String difference,
       String limits,
       String p) {}
@@ -80,10 +86,10 @@ public record ReviewView(
     FindingText text = new FindingText(finding);
     FindingPictures pictures = new FindingPictures(finding);
     return new ReviewView(
-        String.join(" · ", plan.title(), plan.trail(), plan.rider(), plan.day().toString()),
+        running(plan),
         text.headline(),
         text.lead(),
-        text.circumstances(),
+        circumstances(state, text),
         pictures.difference(),
         pictures.riddenOrder(),
         pictures.curve(),
@@ -92,13 +98,28 @@ public record ReviewView(
         text.others(),
         text.sensitivities(),
         text.guesses(),
+        GuessPicture.of(finding),
         events(state, text),
         expected(state, text),
         text.next(),
         method(text),
         Reviews.how(finding).stream().map(h -> new How(h.about(), h.request())).toList(),
-        state.amendments().stream().map(a -> WORDS.say("amended", a.text(), a.reason())).toList(),
+        AmendmentWords.lines(state),
         seal(state));
+  }
+
+  private static String running(Plan plan) {
+    String running =
+        String.join(" · ", plan.title(), plan.trail(), plan.rider(), plan.day().toString());
+    return plan.blinding().blinded()
+        ? running
+        : Words.of("report").say("running.unblinded", running);
+  }
+
+  private static List<String> circumstances(SessionState state, FindingText text) {
+    List<String> lines = new ArrayList<>(text.circumstances());
+    AmendmentWords.mark(state).ifPresent(lines::add);
+    return lines;
   }
 
   private static List<Other> others(Finding finding, FindingText text, FindingPictures pictures) {
@@ -110,22 +131,44 @@ public record ReviewView(
               other.measure().name(),
               FindingWords.role(other.measure()),
               pictures.small(other.measure(), other.stints()),
-              pictures.small(other),
+              Optional.of(pictures.small(other)),
               words.signed(),
               words.signedInterval(0.95),
               other.tested() ? Figures.p(other.adjusted().orElse(other.p())) : "–"));
+    }
+    for (ManyComparison other : finding.many()) {
+      if (other.measure().role() != Measure.Role.PRIMARY) {
+        rows.add(
+            new Other(
+                other.measure().name(),
+                FindingWords.role(other.measure()),
+                pictures.small(other.measure(), other.stints()),
+                Optional.empty(),
+                "",
+                String.join("\n", text.words(other).cells()),
+                other.tested()
+                    ? Figures.p(other.adjusted().orElse(other.result().p()))
+                    : "–"));
+      }
     }
     return rows;
   }
 
   private static List<String> columns(Plan plan) {
+    if (plan.setups().size() > 2) {
+      return List.of(
+          WORDS.say("col.measure"),
+          WORDS.say("col.stints"),
+          WORDS.say("col.pairs"),
+          WORDS.say("col.p.any"));
+    }
     return List.of(
         WORDS.say("col.measure"),
         WORDS.say("col.stints"),
         WORDS.say("col.difference"),
         WORDS.say(
             "col.less",
-            plan.setups().get(Math.min(1, plan.setups().size() - 1)).name(),
+            plan.setups().get(1).name(),
             plan.setups().get(0).name()),
         WORDS.say("col.p"));
   }

@@ -82,6 +82,10 @@ public final class BlindReviewPage extends VBox {
     int column = 0;
     put(table, words(WORDS.say("lap"), "second"), column++, 0, "table-head");
     put(table, words(WORDS.say("code"), "second"), column++, 0, "table-head");
+    boolean starts = starts(view);
+    if (starts) {
+      put(table, words(WORDS.say("start"), "second"), column++, 0, "table-head");
+    }
     for (String measure : view.measures()) {
       put(table, words(measure, "second"), column++, 0, "table-head");
     }
@@ -94,10 +98,18 @@ public final class BlindReviewPage extends VBox {
     return table;
   }
 
+  /** Laps keyed in from paper have no start, and need no column for it. */
+  private static boolean starts(BlindReviewModel.View view) {
+    return view.rows().stream().anyMatch(lap -> !lap.start().isEmpty());
+  }
+
   private void add(GridPane table, BlindReviewModel.View view, BlindReviewModel.Row lap, int row) {
     int column = 0;
     put(table, words(String.valueOf(lap.number())), column++, row, "table-row");
     put(table, words(String.valueOf(lap.code()), "strong"), column++, row, "table-row");
+    if (starts(view)) {
+      put(table, words(lap.start().isEmpty() ? "–" : lap.start()), column++, row, "table-row");
+    }
     for (int i = 0; i < lap.values().size(); i++) {
       Label value = words(lap.values().get(i));
       if (lap.asked().contains(view.measures().get(i))) {

@@ -7,22 +7,27 @@ import blindlap.screen.model.ReviewView;
 import java.util.List;
 import java.util.Optional;
 import javafx.scene.Node;
+import javafx.scene.control.Label;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
-/** The table of the measures beside the primary, with small pictures. */
+/**
+ * The table of the measures beside the primary, with small pictures: with the interval for two
+ * setups, with the pairs in words for three and more.
+ */
 final class OtherMeasures extends GridPane {
-  private static final double[] SHARES = {26, 24, 22, 20, 8};
+  private static final double[] TWO = {26, 24, 22, 20, 8};
+  private static final double[] MANY = {24, 28, 34, 14};
 
   private final Look look;
 
   OtherMeasures(Look look, List<String> columns, List<ReviewView.Other> rows) {
     this.look = look;
     setHgap(0);
-    for (double share : SHARES) {
+    for (double share : columns.size() == TWO.length ? TWO : MANY) {
       ColumnConstraints column = new ColumnConstraints();
       column.setPercentWidth(share);
       column.setHgrow(Priority.ALWAYS);
@@ -37,19 +42,24 @@ final class OtherMeasures extends GridPane {
   }
 
   private void add(ReviewView.Other other, int row) {
+    int column = 0;
     put(
         new VBox(2, words(other.name(), "strong"), words(other.role(), "note")),
-        0,
+        column++,
         row,
         "table-row");
-    put(picture(other.stints()), 1, row, "table-row");
-    put(picture(Optional.of(other.interval())), 2, row, "table-row");
-    put(
-        new VBox(2, words(other.difference(), "strong"), words(other.limits(), "note")),
-        3,
-        row,
-        "table-row");
-    put(words(other.p()), 4, row, "table-row");
+    put(picture(other.stints()), column++, row, "table-row");
+    if (other.interval().isPresent()) {
+      put(picture(other.interval()), column++, row, "table-row");
+    }
+    VBox numbers = new VBox(2);
+    if (!other.difference().isEmpty()) {
+      numbers.getChildren().add(words(other.difference(), "strong"));
+    }
+    Label limits = words(other.limits(), "note");
+    numbers.getChildren().add(limits);
+    put(numbers, column++, row, "table-row");
+    put(words(other.p()), column, row, "table-row");
   }
 
   private Region picture(Optional<Drawing> drawing) {

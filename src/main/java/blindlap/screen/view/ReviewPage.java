@@ -20,6 +20,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextArea;
 import javafx.scene.control.TextField;
 import javafx.scene.control.TitledPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -112,7 +113,9 @@ public final class ReviewPage extends StackPane {
     view.order().ifPresent(d -> page.add(new VBox(10, h2("order"), new PlotView(look, d))));
     view.curve().ifPresent(d -> picture("curve", d, "curve.title", "curve.note"));
     others(view);
-    page.add(section("blind", List.of(view.guesses())));
+    VBox blind = section("blind", List.of(view.guesses()));
+    view.guessed().ifPresent(d -> blind.getChildren().add(new PlotView(look, d)));
+    page.add(blind);
     page.add(section("next", view.next()));
     page.add(section("method", view.method()));
     page.add(how(view.requests()));
@@ -159,13 +162,20 @@ public final class ReviewPage extends StackPane {
   }
 
   private VBox amendments(ReviewView view) {
-    TextField what = field("amend.what");
+    TextArea what = new TextArea();
+    what.setPromptText(WORDS.say("amend.what"));
+    what.setAccessibleText(WORDS.say("amend.what"));
+    what.setWrapText(true);
+    what.setPrefRowCount(2);
     TextField reason = field("amend.reason");
+    reason.setPrefColumnCount(32);
     Button add = new Button(WORDS.say("amend.do"));
     add.setOnAction(e -> model.amend(what.getText(), reason.getText()));
-    HBox row = new HBox(12, what, reason, add);
     VBox box = new VBox(10, h2("amend"), words(WORDS.say("amend.text"), "note", "second"));
-    box.getChildren().addAll(lines(view.amendments()), row);
+    if (!view.amendments().isEmpty()) {
+      box.getChildren().add(lines(view.amendments()));
+    }
+    box.getChildren().addAll(what, new FlowPane(12, 8, reason, add), trouble());
     return box;
   }
 

@@ -1,0 +1,90 @@
+package blindlap.review;
+
+import blindlap.plan.Measure;
+import blindlap.stats.Assignments;
+import blindlap.stats.ManySetups;
+import blindlap.stats.Orders;
+import blindlap.stats.Sampling;
+import blindlap.stats.TwoSetups;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** Looks at the primary measure otherwise: METHOD 13's results beside the one as planned. */
+final class Sensitivities {
+  private final DayRecord day;
+  private final Assignments set;
+  private final Measure measure;
+  private final StintValues planned;
+  private final List<Sensitivity> found = new ArrayList<>();
+
+  /**
+   * @param set the admissible orders
+   * @param measure the primary measure
+   * @param planned its stints as analysed
+   */
+  Sensitivities(DayRecord day, Assignments set, Measure measure, StintValues planned) {
+    this.day = day;
+    this.set = set;
+    this.measure = measure;
+    this.planned = planned;
+  }
+
+  List<Sensitivity> found() {
+    StintValues all = StintValues.of(day, measure, StintValues.Laps.ALL_RIDDEN);
+    Set<Integer> voided = new TreeSet<>();
+    for (int stint = 1; stint <= all.stints(); stint++) {
+      if (all.voidLaps(stint) > 0) {
+        voided.add(stint);
+      }
+    }
+    int[] order = day.key().setups();
+    if (!voided.isEmpty()) {
+      add(Sensitivity.Kind.ALL_RIDDEN, voided, set, order, all, all.valid());
+    }
+    Set<Integer> broken = day.blindBroken().keySet();
+    if (!broken.isEmpty()) {
+      boolean[] valid = planned.validWithout(broken);
+      add(Sensitivity.Kind.BLIND_BROKEN_MASKED, broken, set, order, planned, valid);
+    }
+    Set<Integer> wrong = day.wrongFits();
+    if (!wrong.isEmpty()) {
+      boolean[] valid = planned.validWithout(wrong);
+      add(Sensitivity.Kind.WRONG_FITS_MASKED, wrong, set, order, planned, valid);
+      int[] fitted = day.asFitted();
+      Assignments only = Assignments.listed(Orders.renamings(fitted, set.setups()));
+      add(Sensitivity.Kind.AS_FITTED, wrong, only, fitted, planned, planned.valid());
+    }
+    return found;
+  }
+
+  private void add(
+      Sensitivity.Kind kind,
+      Set<Integer> stints,
+      Assignments orders,
+      int[] order,
+      StintValues values,
+      boolean[] valid) {
+    Optional<TwoSetups> two = Optional.empty();
+    Optional<ManySetups> many = Optional.empty();
+    String why = "";
+    try {
+      if (set.setups() == 2) {
+        two =
+            Optional.of(
+                TwoSetups.compare(
+                    orders, order, values.values(), valid, measure.drift(), Sampling.PREFERRED));
+      } else {
+        many =
+            Optional.of(
+                ManySetups.compare(
+                    orders, order, values.values(), valid, measure.drift(), Sampling.PREFERRED));
+      }
+    } catch (IllegalArgumentException e) {
+      why = String.valueOf(e.getMessage());
+    }
+    found.add(new Sensitivity(kind, stints, two, many, why));
+  }
+}

@@ -1,0 +1,41 @@
+package blindlap.wording;
+
+import blindlap.session.Entry;
+import blindlap.session.Fact;
+import blindlap.session.SessionState;
+import blindlap.session.StoredEntry;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** What was added after the key was opened: dated, with its reason, marked as such. */
+public final class AmendmentWords {
+  private static final Words WORDS = Words.of("finding");
+
+  private AmendmentWords() {}
+
+  /** One line an amendment, in the order they were written: when, what, why. */
+  public static List<String> lines(SessionState state) {
+    List<String> lines = new ArrayList<>();
+    for (StoredEntry stored : state.entries()) {
+      Entry entry = stored.entry();
+      if (entry.fact() instanceof Fact.AmendmentMade made && state.amendments().contains(made)) {
+        lines.add(
+            WORDS.say(
+                "amendment",
+                DayWords.zoned(entry.at().atZone(entry.zone())),
+                made.text(),
+                made.reason()));
+      }
+    }
+    return lines;
+  }
+
+  /** For the head of a finding: that there are amendments; empty if there are none. */
+  public static Optional<String> mark(SessionState state) {
+    int count = state.amendments().size();
+    return count == 0
+        ? Optional.empty()
+        : Optional.of(WORDS.say(count == 1 ? "amended.one" : "amended", count));
+  }
+}
