@@ -28,6 +28,7 @@ final class CommandLineSession {
   final Path folder;
   final Path notebook;
   private final SplittableRandom random;
+  private final SecureBytes order;
   private String phrase = "";
   private Instant now = Instant.parse("2026-11-14T08:00:00Z");
 
@@ -46,7 +47,23 @@ final class CommandLineSession {
 
   /** Another seed gives other session ids, orders and phrases. */
   CommandLineSession(Path folder, long seed) {
+    this(folder, seed, new SplittableRandom(seed + 1)::nextBytes);
+  }
+
+  /** Only the order follows from the seed; everything else is the same for all seeds. */
+  static CommandLineSession ofOrder(Path folder, long orderSeed) {
+    return new CommandLineSession(folder, 42, new SplittableRandom(orderSeed)::nextBytes);
+  }
+
+  private CommandLineSession(
+      Path folder, long seed, java.util.function.Consumer<byte[]> orderSource) {
     this.random = new SplittableRandom(seed);
+    this.order =
+        count -> {
+          byte[] bytes = new byte[count];
+          orderSource.accept(bytes);
+          return bytes;
+        };
     this.folder = folder;
     this.notebook = folder.resolve("test.blindlap");
   }
@@ -86,7 +103,7 @@ final class CommandLineSession {
     Clock clock = Clock.fixed(now, ZoneId.of("Europe/Vienna"));
     SecureBytes bytes = this::bytes;
     return new CommandSetting(
-        file -> desk(file, clock, SealingSources.allFrom(bytes), bytes),
+        file -> desk(file, clock, sources(bytes), bytes),
         (file, demoClock, sources, ids) -> desk(file, demoClock, sources, ids),
         notebook,
         prompt -> phrase,
@@ -97,6 +114,10 @@ final class CommandLineSession {
   private static Desk desk(Path file, Clock clock, SealingSources sources, SecureBytes ids) {
     return new Desk(
         SqliteNotebook.open(file, ids.exactly(16), clock.instant()), clock, sources, QUICK, ids);
+  }
+
+  private SealingSources sources(SecureBytes bytes) {
+    return new SealingSources(order, bytes, bytes, bytes, bytes, bytes, bytes);
   }
 
   private byte[] bytes(int count) {

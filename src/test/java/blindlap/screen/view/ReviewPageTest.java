@@ -3,10 +3,17 @@ package blindlap.screen.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.SampleDays;
+import blindlap.desk.TestDay;
 import blindlap.screen.model.Background;
 import blindlap.screen.model.Dialogs;
 import blindlap.screen.model.ReviewModel;
+import blindlap.session.Fact;
+import blindlap.session.LapId;
+import blindlap.session.Outcome;
+import blindlap.timing.Stopwatch;
+import blindlap.timing.TimeRecord;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,6 +26,7 @@ import javafx.scene.control.PasswordField;
 import javafx.scene.text.Text;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /**
  * The review pages, driven in a real window without a screen; their pictures go into the manual.
@@ -98,6 +106,156 @@ class ReviewPageTest {
                   press(page, "Open the key");
                   assertThat(texts(page)).contains("real and worthwhile");
                 }));
+  }
+
+  @Test
+  void theFindingShowsTheGuessesAsAStripWithItsWordsForAReader() {
+    SampleDays.ride(
+        "shocks-on-quarry-loop",
+        (desk, state) ->
+            Window.run(
+                () -> {
+                  ReviewModel model = new ReviewModel(desk, Background.immediate());
+                  model.open(state.id());
+                  ReviewPage page = new ReviewPage(new Look(), model, NONE);
+                  String words = model.viewProperty().get().orElseThrow().guesses();
+                  assertThat(words).contains("No sign of unblinding");
+                  assertThat(all(page, PlotView.class))
+                      .filteredOn(p -> words.equals(p.getAccessibleText()))
+                      .hasSize(1);
+                }));
+  }
+
+  @Test
+  void anAmendmentTypedOnThePageIsDatedAndChangesNothingElse() {
+    SampleDays.ride(
+        "bearings-on-clay-steps",
+        (desk, state) ->
+            Window.run(
+                () -> {
+                  ReviewModel model = new ReviewModel(desk, Background.immediate());
+                  model.open(state.id());
+                  ReviewPage page = new ReviewPage(new Look(), model, NONE);
+                  List<String> before = texts(page);
+                  type(page, "What is added", "The gauge read low.");
+                  press(page, "Add");
+                  assertThat(texts(page)).anyMatch(t -> t.contains("reason"));
+                  type(page, "Reason", "found in the workshop");
+                  press(page, "Add");
+                  assertThat(texts(page))
+                      .anyMatch(
+                          t ->
+                              t.matches(
+                                  "2026-06-06 09:\\d\\d CEST, amendment: The gauge read low."
+                                      + " \\(reason: found in the workshop\\)"))
+                      .anyMatch(t -> t.startsWith("Amended after unsealing, once."))
+                      .containsAll(before);
+                }));
+  }
+
+  @Test
+  void threeSetupsHaveSmallPicturesPairsAndGuessesAndNoVerdictPhrase() {
+    SampleDays.ride(
+        "tyres-on-fern-trail",
+        (desk, state) ->
+            Window.run(
+                () -> {
+                  Look look = new Look();
+                  ReviewModel model = new ReviewModel(desk, Background.immediate());
+                  model.open(state.id());
+                  ReviewPage page = new ReviewPage(look, model, NONE);
+                  Scene scene = new Scene(page, 1100, 2900);
+                  look.dress(scene);
+                  picture(scene, "review-three-setups");
+                  assertThat(model.viewProperty().get().orElseThrow().others())
+                      .extracting(blindlap.screen.model.ReviewView.Other::name)
+                      .containsExactly("grip", "dabs");
+                  assertThat(all(page, PlotView.class))
+                      .extracting(Node::getAccessibleText)
+                      .contains("grip", "dabs");
+                  assertThat(texts(page))
+                      .anyMatch(t -> t.contains("Tyre T less Tyre S: −13 points, p = .049"))
+                      .anyMatch(t -> t.startsWith("Tyre T did worse than Tyre S in dabs"))
+                      .anyMatch(t -> t.contains("counted and shown, not tested"))
+                      .noneMatch(t -> t.contains("real and worthwhile"))
+                      .noneMatch(t -> t.contains("not settled"));
+                }));
+  }
+
+  @Test
+  void anUnblindedSessionIsCalledSoBeforeAndAfterUnsealing() {
+    SampleDays.sealed(
+        "grips-on-moor-path",
+        (desk, state, phrase) ->
+            Window.run(
+                () -> {
+                  ReviewModel model = new ReviewModel(desk, Background.immediate());
+                  model.open(state.id());
+                  ReviewPage page = new ReviewPage(new Look(), model, NONE);
+                  assertThat(texts(page)).anyMatch(t -> t.startsWith("Unblinded session: "));
+                  press(page, "Close the review");
+                  all(page, PasswordField.class).get(0).setText(phrase);
+                  press(page, "Open the key");
+                  assertThat(texts(page))
+                      .anyMatch(t -> t.endsWith(" · unblinded"))
+                      .anyMatch(t -> t.startsWith("Unblinded: Grip P and Grip Q:"));
+                }));
+  }
+
+  @Test
+  void theBlindReviewShowsByCodeWhenEachLapWasStarted(@TempDir Path folder) {
+    try (TestDay day = new TestDay(folder, TestDay.EIGHT, 1)) {
+      var rider = day.desk().riderDays();
+      for (int stint = 1; stint <= 2; stint++) {
+        LapId lap = new LapId(stint, 1);
+        if (stint == 1) {
+          rider.watchStarted(day.id(), lap, "lap time", day.clock().instant());
+          day.clock().move(Duration.ofSeconds(90));
+          TimeRecord time =
+              new TimeRecord(
+                  day.clock().instant().minusSeconds(90),
+                  day.clock().instant(),
+                  90_000_000_000L,
+                  TimeRecord.TimedBy.STARTER,
+                  null);
+          rider.time(day.id(), lap, "lap time", time, false);
+        } else {
+          TimeRecord typed =
+              Stopwatch.typed(
+                  new java.math.BigDecimal("91.2"), TimeRecord.TimedBy.RIDER, day.clock());
+          rider.time(day.id(), lap, "lap time", typed, false);
+        }
+        day.desk()
+            .sessions()
+            .act(
+                day.id(),
+                latest -> Outcome.accepted(new Fact.LapRidden(lap, Fact.Source.SCREEN)));
+      }
+      rider.closeDay(day.id());
+      Window.run(
+          () -> {
+            ReviewModel model = new ReviewModel(day.desk(), Background.immediate());
+            model.open(day.id());
+            ReviewPage page = new ReviewPage(new Look(), model, NONE);
+            List<String> texts = texts(page);
+            assertThat(texts).contains("start", "09:00:00");
+            assertThat(model.blind().viewProperty().get().orElseThrow().rows())
+                .extracting(
+                    blindlap.screen.model.BlindReviewModel.Row::code,
+                    blindlap.screen.model.BlindReviewModel.Row::start)
+                .containsExactly(
+                    org.assertj.core.groups.Tuple.tuple(day.state().code(1), "09:00:00"),
+                    org.assertj.core.groups.Tuple.tuple(day.state().code(2), ""));
+          });
+    }
+  }
+
+  private static void type(Parent page, String field, String words) {
+    all(page, javafx.scene.control.TextInputControl.class).stream()
+        .filter(f -> field.equals(f.getAccessibleText()))
+        .reduce((first, last) -> last)
+        .orElseThrow()
+        .setText(words);
   }
 
   /** Takes a picture, and with -Dblindlap.write=true puts it into the manual. */

@@ -1,0 +1,192 @@
+package blindlap.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Nothing that can be typed without the phrase tells the order. Two notebooks are made that
+ * differ in the order alone (clock, ids, codes, nonce, warm-up, phrase, salt and IVs are fixed),
+ * and in every sealed state every command gives the same words and writes the same files. Only
+ * fingerprints and hashes, 64 hexadecimal digits each, differ; they are masked.
+ */
+class SealedCommandsTest {
+  private static final String PLAN = Plans.SMALL + "series: k-or-l\nseries_sessions: 2\n";
+  private static final int ORDERS = 2;
+  private static final Pattern HASH = Pattern.compile("(?:[0-9a-f]{8}[ \n]?){8}");
+  private static final List<String> STATES =
+      List.of("committed", "riding", "day closed", "review closed");
+
+  @TempDir private static Path folder;
+
+  /** What was printed and written in each state, by order. */
+  private static final Map<String, Map<String, List<String>>> SEEN = new TreeMap<>();
+
+  private static final List<CommandLineSession.Ran> REFUSED = new ArrayList<>();
+  private static final List<Map<String, String>> EXPORTS = new ArrayList<>();
+
+  @BeforeAll
+  static void typeEverythingInEveryState() throws IOException {
+    for (long seed = 1; SEEN.size() < ORDERS; seed++) {
+      assertThat(seed).as("seeds tried").isLessThan(20);
+      day(seed);
+    }
+  }
+
+  private static void day(long seed) throws IOException {
+    Path home = Files.createDirectories(folder.resolve("order-" + seed));
+    CommandLineSession day = CommandLineSession.ofOrder(home, seed);
+    String id = day.commit(PLAN);
+    String order = day.run("helper", id).out().replaceAll("(?s).*stint  code  fit", "");
+    if (SEEN.containsKey(order)) {
+      return;
+    }
+    // From here on nobody knows the phrase.
+    day.types("");
+    Map<String, List<String>> seen = new LinkedHashMap<>();
+    seen.put("committed", everything(day, id, "committed"));
+    StringBuilder laps = new StringBuilder("lap;lap time;grip;guess\n");
+    for (int lap = 1; lap <= 8; lap++) {
+      laps.append(lap).append(";9").append(lap * lap % 7).append(".5;").append(40 + lap * 5 % 9);
+      laps.append(lap % 3 == 0 ? ";-\n" : lap % 2 == 0 ? ";A\n" : ";B\n");
+    }
+    ok(day.run("record", id, day.file("laps.csv", laps.toString()).toString()));
+    ok(day.run("void", id, "3", "--reason", "puncture"));
+    ok(day.run("blind-broken", id, "--stint", "5", "--what", "The cover slipped."));
+    seen.put("riding", everything(day, id, "riding"));
+    ok(day.run("close-day", id));
+    seen.put("day closed", everything(day, id, "day-closed"));
+    ok(day.run("close-review", id));
+    seen.put("review closed", everything(day, id, "review-closed"));
+    SEEN.put(order, seen);
+  }
+
+  private static void ok(CommandLineSession.Ran ran) {
+    assertThat(ran.code()).as(ran.err()).isZero();
+  }
+
+  private static List<String> everything(CommandLineSession day, String id, String state) {
+    Path out = day.folder.resolve("out-" + state);
+    List<List<String>> commands =
+        List.of(
+            List.of("review", id),
+            List.of("review", id, "--json"),
+            List.of("report", id, "--out", out.resolve("report").toString()),
+            List.of("amend", id, "--text", "The gauge read low.", "--reason", "found later"),
+            List.of("unseal", id),
+            List.of("helper", id),
+            List.of("helper", id, "--card", out.resolve("card.html").toString()),
+            List.of("sheets", id, "--helper", "--out", out.resolve("sheets").toString()),
+            List.of("export", id, "--out", out.resolve("package").toString()),
+            List.of("codes", id),
+            List.of("noise"),
+            List.of("series"),
+            List.of("series", "k-or-l"),
+            List.of("series", "k-or-l", "--json"),
+            List.of("fingerprint", id),
+            List.of("notebook"),
+            List.of("notebook", "--verify"),
+            List.of("notebook", "--search", "Shock L"));
+    List<String> seen = new ArrayList<>();
+    for (List<String> command : commands) {
+      CommandLineSession.Ran ran = day.run(command.toArray(String[]::new));
+      if (commands.indexOf(command) < 8) {
+        REFUSED.add(ran);
+      }
+      seen.add(
+          command.get(0) + " " + ran.code() + "\n" + masked(day, ran.out() + "|" + ran.err()));
+    }
+    EXPORTS.add(files(out.resolve("package")));
+    files(out).forEach((name, text) -> seen.add(name + "\n" + masked(day, text)));
+    return seen;
+  }
+
+  private static String masked(CommandLineSession day, String text) {
+    return HASH.matcher(text.replace(day.folder.toString(), "HOME")).replaceAll("*");
+  }
+
+  private static Map<String, String> files(Path out) {
+    Map<String, String> texts = new TreeMap<>();
+    if (!Files.exists(out)) {
+      return texts;
+    }
+    try (Stream<Path> all = Files.walk(out)) {
+      for (Path file : all.filter(Files::isRegularFile).toList()) {
+        texts.put(
+            out.relativize(file).toString(), Files.readString(file, StandardCharsets.UTF_8));
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return texts;
+  }
+
+  @Test
+  void everyCommandSaysAndWritesTheSameWhateverTheOrder() {
+    assertThat(SEEN).as("orders that differ, or this shows nothing").hasSize(ORDERS);
+    Map<String, List<String>> first = SEEN.values().iterator().next();
+    SEEN.forEach(
+        (order, seen) -> {
+          assertThat(seen).containsOnlyKeys(STATES);
+          seen.forEach(
+              (state, texts) ->
+                  assertThat(texts).as(state).isEqualTo(first.get(state)).hasSizeGreaterThan(20));
+        });
+  }
+
+  @Test
+  void whatNeedsTheKeyIsRefusedInOneSentenceAndWritesNothing() {
+    assertThat(REFUSED).hasSize(ORDERS * STATES.size() * 8);
+    for (CommandLineSession.Ran ran : REFUSED) {
+      assertThat(ran.code()).isEqualTo(2);
+      assertThat(ran.out()).isEmpty();
+      assertThat(ran.err().strip().lines()).hasSize(1);
+      assertThat(ran.err()).doesNotContain("Shock").doesNotContain("Exception");
+    }
+    assertThat(EXPORTS).hasSize(ORDERS * STATES.size());
+    for (Map<String, List<String>> seen : SEEN.values()) {
+      seen.values()
+          .forEach(
+              texts ->
+                  assertThat(texts)
+                      .noneMatch(t -> t.startsWith("report/") || t.startsWith("card.html"))
+                      .noneMatch(t -> t.startsWith("sheets/")));
+    }
+  }
+
+  @Test
+  void theBlindExportHoldsCodesAndNoSetupLetterOrGuess() {
+    for (Map<String, String> export : EXPORTS) {
+      assertThat(export)
+          .containsOnlyKeys("datapackage.json", "laps.csv", "measures.csv", "README.md");
+      export.forEach(
+          (name, text) ->
+              assertThat(text)
+                  .as(name)
+                  .doesNotContain("Shock")
+                  .doesNotContainIgnoringCase("guess")
+                  .doesNotContain("blind_broken"));
+      assertThat(export.get("laps.csv")).doesNotContainPattern("(?m)(^|,)[AB](,|$)");
+    }
+    assertThat(EXPORTS.get(1).get("laps.csv").lines()).hasSize(9).anyMatch(l -> l.contains("punc"));
+  }
+
+  @Test
+  void theKeyItselfTellsTheNotebooksApart() {
+    assertThat(SEEN.keySet()).allMatch(order -> order.contains("real swap"));
+  }
+}
