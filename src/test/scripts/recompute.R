@@ -65,27 +65,93 @@ two <- function(y, order, use, degree, ratio) {
   result
 }
 
-many <- function(y, order, use, degree) {
+pairs <- if (setups > 1) combn(setups, 2) else NULL
+
+many <- function(y, order, use, degree) {        # p of any difference, then adjusted p of each pair
   t <- (seq_along(y) - (length(y) + 1) / 2) / ((length(y) - 1) / 2)
   Q <- qr.Q(qr(outer(t[use], 0:degree, "^")))
   off <- function(v) v - Q %*% crossprod(Q, v)
-  y <- off(y[use] - mean(y[use]))
-  explained <- function(z) {
+  y <- off(y[use] - mean(y[use])); total <- sum(y^2)
+  statistics <- function(z) {
     D <- off(sapply(1:(setups - 1), function(s) as.numeric(z[use] == s)))
-    d <- qr(D, tol = 1e-9); own <- qr.Q(d)[, seq_len(d$rank), drop = FALSE]
-    sum(crossprod(own, y)^2)
+    inverse <- solve(crossprod(D)); effect <- inverse %*% crossprod(D, y)
+    inside <- sum(crossprod(D, y) * effect)
+    left <- sqrt(max(total - inside, total * 1e-15))
+    apart <- apply(pairs, 2, function(p) {
+      c <- (1:(setups - 1) == p[2] - 1) - (1:(setups - 1) == p[1] - 1)
+      abs(sum(c * effect)) / sqrt(sum(c * (inverse %*% c)))
+    })
+    c(inside, apart / left)
   }
-  # All orders that differ only by renaming have one F.
+  seen <- statistics(order)
+  # All orders that differ only by renaming have one F and one largest |t|.
   one <- apply(Z, 1, function(z) !is.unsorted(unique(z)))
-  f <- apply(Z[one, , drop = FALSE], 1, explained)
-  mean(f >= explained(order) * (1 - 1e-9))
+  all <- apply(Z[one, , drop = FALSE], 1, statistics)
+  largest <- apply(all[-1, , drop = FALSE], 2, max)
+  c(mean(all[1, ] >= seen[1] * (1 - 1e-9)), sapply(seen[-1], function(t) mean(largest >= t * (1 - 1e-9) - 1e-12)))
 }
 
+sizes <- function(m) {                           # (z'Wy)^2 / (z'Wz y'Wy): of all orders, the ridden one last
+  use <- m$use; t <- (seq_along(use) - (length(use) + 1) / 2) / ((length(use) - 1) / 2)
+  Q <- qr.Q(qr(outer(t[use], 0:m$degree, "^")))
+  y <- m$y[use] - mean(m$y[use]); e <- y - Q %*% crossprod(Q, y); ss <- sum(e^2)
+  z <- rbind(Z, order)[, use, drop = FALSE] - 0.5
+  c <- rowSums(z^2) - rowSums((z %*% Q)^2)
+  flat <- ss <= 1e-18 * sum(use) * max(abs(m$y[use]))^2
+  if (flat) rep(0, nrow(z)) else ifelse(c > 1e-9, (z %*% e)^2 / (pmax(c, 1e-300) * ss), 0)
+}
+
+family <- function(measures) {                   # step-down maximum, or Holm where the stints differ
+  same <- all(sapply(measures, function(m) identical(m$use, measures[[1]]$use)))
+  if (setups > 2) return(p.adjust(sapply(measures, function(m) many(m$y, order, m$use, m$degree)[1]), "holm"))
+  R <- sapply(measures, sizes); n <- nrow(R)
+  seen <- R[n, ]; R <- R[-n, , drop = FALSE]
+  limit <- seen * (1 - 1e-9) - 1e-15
+  if (!same) return(p.adjust(sapply(seq_along(seen), function(i) mean(R[, i] >= limit[i])), "holm"))
+  ranks <- order_of(seen); adjusted <- numeric(length(seen)); before <- 0
+  for (j in seq_along(ranks)) {
+    rest <- ranks[j:length(ranks)]
+    before <- adjusted[ranks[j]] <- max(before, mean(apply(R[, rest, drop = FALSE], 1, max) >= limit[ranks[j]]))
+  }
+  adjusted
+}
+order_of <- function(seen) base::order(-seen)
+
+line <- function(name, numbers) {
+  cat(name, ifelse(is.na(numbers), "NA", sprintf("%.17g", numbers)), sep = "\t"); cat("\n")
+}
+
+stints_of <- text("stints.csv"); laps <- text("laps.csv"); measures <- text("measures.csv")
+order <- utf8ToInt(paste(stints_of$setup, collapse = "")) - 65
+counted <- laps[laps$scored == "true" & laps$ridden == "true", ]
+ridden <- sapply(stints_of$stint, function(s) any(counted$stint == s))
+void <- sapply(stints_of$stint, function(s) any(counted$stint == s) && all(counted$void[counted$stint == s] != ""))
+secondary <- list()
 for (measure in unique(rows$measure)) {
   mine <- rows[rows$measure == measure, ]
   use <- mine$value != ""; y <- as.numeric(ifelse(use, mine$value, "0"))
-  order <- utf8ToInt(paste(mine$setup, collapse = "")) - 65
   degree <- match(mine$drift[1], c("none", "line", "curve")) - 1
-  found <- if (setups == 2) two(y, order, use, degree, mine$scale[1] == "ratio") else many(y, order, use, degree)
-  cat(measure, ifelse(is.na(found), "NA", sprintf("%.17g", found)), sep = "\t"); cat("\n")
+  if (setups == 2) {
+    line(measure, two(y, order, use, degree, mine$scale[1] == "ratio"))
+  } else {
+    found <- many(y, order, use, degree)
+    line(measure, found[1])
+    for (i in seq_len(ncol(pairs)))
+      line(paste0(measure, ", ", LETTERS[pairs[1, i]], "-", LETTERS[pairs[2, i]]), found[1 + i])
+  }
+  there <- use[ridden & !void]
+  if (measures$role[measures$measure == measure] == "secondary" && sum(!there) <= 0.3 * length(there))
+    secondary[[measure]] <- list(y = y, use = use, degree = degree)
 }
+if (length(secondary) > 0) {
+  p <- family(secondary)
+  for (i in seq_along(p)) line(paste0(names(secondary)[i], ", adjusted"), p[i])
+}
+said <- ifelse(stints_of$in_the_day == "true", stints_of$guess, "")
+if (setups == 2 && any(said != "")) {             # right less wrong, guesses held fixed
+  score <- ifelse(said == "A", -1, ifelse(said == "B", 1, 0))
+  t <- sum((2 * order - 1) * score); every <- as.vector((2 * Z - 1) %*% score)
+  line("session guesses", c(mean(every >= t), mean(every > t) + mean(every == t) / 2))
+}
+squares <- function(z) sum(sapply(0:(setups - 1), function(a) sum(void & z == a))^2)
+line("session voids", mean(apply(Z, 1, squares) >= squares(order)))

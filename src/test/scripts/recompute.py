@@ -1,8 +1,17 @@
 import csv, itertools, math, sys
 
 folder = sys.argv[1]
-rule = next(csv.DictReader(open(folder + "/rule.csv", encoding="utf-8")))
-rows = list(csv.DictReader(open(folder + "/units.csv", encoding="utf-8")))
+
+
+def read(name):
+    return list(csv.DictReader(open(folder + "/" + name, encoding="utf-8")))
+
+
+def dot(v, w):
+    return sum(a * b for a, b in zip(v, w))
+
+
+rule, rows = read("rule.csv")[0], read("units.csv")
 setups, stints, block = int(rule["setups"]), int(rule["stints"]), int(rule["block"])
 
 
@@ -104,38 +113,153 @@ def two(y, order, use, degree, ratio):
     return result
 
 
-def explained(y, order, use, q):
-    own = []
-    for s in range(1, setups):
-        v = residual([1.0 if o == s and u else 0.0 for o, u in zip(order, use)], q + own)
-        size = math.sqrt(sum(a * a for a in v))
-        if size > 1e-9:
-            own.append([a / size for a in v])
-    return sum(sum(a * b for a, b in zip(y, v)) ** 2 for v in own)
+def fit(y, order, use, q):
+    """Squared length explained by the setups, and each pair's difference over its unit error."""
+    d = [residual([1.0 if o == s and u else 0.0 for o, u in zip(order, use)], q) for s in range(1, setups)]
+    n = len(d)
+    m = [[dot(a, b) for b in d] + [float(a is b) for b in d] + [dot(a, y)] for a in d]
+    for i in range(n):  # Gauss and Jordan: inverse and solution side by side
+        pivot = max(range(i, n), key=lambda r: abs(m[r][i]))
+        m[i], m[pivot] = m[pivot], m[i]
+        if abs(m[i][i]) <= 1e-9 * len(use):
+            raise SystemExit("an order cannot tell the setups apart on the stints left")
+        m[i] = [v / m[i][i] for v in m[i]]
+        for r in range(n):
+            if r != i:
+                m[r] = [a - m[r][i] * b for a, b in zip(m[r], m[i])]
+    effect, inverse = [m[i][-1] for i in range(n)], [m[i][n:-1] for i in range(n)]
+    found = []
+    for a, b in itertools.combinations(range(setups), 2):
+        c = [(s == b) - (s == a) for s in range(1, setups)]
+        size = sum(c[i] * c[j] * inverse[i][j] for i in range(n) for j in range(n))
+        found.append(abs(sum(x * e for x, e in zip(c, effect))) / math.sqrt(size))
+    return sum(e * dot(a, y) for e, a in zip(effect, d)), found
 
 
 def many(y, order, use, degree):
+    """p of any difference, then p of each pair adjusted for their number (largest |t|)."""
     q = basis(use, degree)
     mean = sum(a for a, u in zip(y, use) if u) / sum(use)
     y = residual([a - mean if u else 0.0 for a, u in zip(y, use)], q)
-    # All orders that differ only by renaming have one F, so those that begin with A, then B, do.
-    seen, observed = [0, 0], explained(y, order, use, q)
+    total = dot(y, y)
+
+    def statistics(z):
+        inside, pairs = fit(y, z, use, q)
+        left = math.sqrt(max(total - inside, total * 1e-15))
+        return inside, [t / left for t in pairs]
+
+    inside, pairs = statistics(order)
+    counts = [0, 0] + [0] * len(pairs)
+    # All orders that differ only by renaming have one F and one largest |t|.
     for z in orders():
         first = [s for i, s in enumerate(z) if s not in z[:i]]
         if first == sorted(first):
-            seen[0] += 1
-            seen[1] += explained(y, z, use, q) >= observed * (1 - 1e-9)
-    return seen[1] / seen[0]
+            f, t = statistics(z)
+            counts[0] += 1
+            counts[1] += f >= inside * (1 - 1e-9)
+            for i, each in enumerate(pairs):
+                counts[2 + i] += max(t) >= each * (1 - 1e-9) - 1e-12
+    return [c / counts[0] for c in counts[1:]]
 
 
+def family(measures):
+    """Adjusted p of the secondary measures: step-down maximum, or Holm where the stints differ."""
+    order = measures[0][1]
+    if setups > 2 or any(m[2] != measures[0][2] for m in measures):
+        p = [many(*m)[0] if setups > 2 else alone(m) for m in measures]
+        adjusted, before = [0.0] * len(p), 0.0
+        for rank, i in enumerate(sorted(range(len(p)), key=lambda i: p[i])):
+            before = adjusted[i] = min(1.0, max(before, (len(p) - rank) * p[i]))
+        return adjusted
+    parts, observed = [size_of(m) for m in measures], []
+    for r in parts:
+        observed.append(r(order))
+    ranks, counts, total = sorted(range(len(parts)), key=lambda i: -observed[i]), [0] * len(parts), 0
+    for z in orders():
+        total, largest = total + 1, 0.0
+        for i in reversed(ranks):
+            largest = max(largest, parts[i](z))
+            counts[i] += largest >= observed[i] * (1 - 1e-9) - 1e-15
+    adjusted, before = [0.0] * len(parts), 0.0
+    for i in ranks:
+        before = adjusted[i] = max(before, counts[i] / total)
+    return adjusted
+
+
+def size_of(measure):
+    """(z'Wy)^2 / (z'Wz y'Wy) of an order, as a function of the order."""
+    y, _, use, degree = measure[:4]
+    q = basis(use, degree)
+    mean = sum(a for a, u in zip(y, use) if u) / sum(use)
+    e = residual([a - mean if u else 0.0 for a, u in zip(y, use)], q)
+    ss = dot(e, e)
+    flat = ss <= 1e-18 * sum(use) * max(abs(a) for a, u in zip(y, use) if u) ** 2
+
+    def size(z):
+        signs = [a - 0.5 if u else 0.0 for a, u in zip(z, use)]
+        c = dot(signs, signs) - sum(dot(signs, u) ** 2 for u in q)
+        return 0.0 if flat or c <= 1e-9 else dot(signs, e) ** 2 / (c * ss)
+
+    return size
+
+
+def alone(measure):
+    size = size_of(measure)
+    observed = size(measure[1])
+    hits = [size(z) >= observed * (1 - 1e-9) - 1e-15 for z in orders()]
+    return sum(hits) / len(hits)
+
+
+def guesses(order, said):
+    """One-sided p and mid-p of right less wrong guesses; those held fixed, the order varied."""
+    score = [{"A": -1, "B": 1}.get(g, 0) for g in said]
+    t = sum((2 * s - 1) * g for s, g in zip(order, score))
+    every = [sum((2 * s - 1) * g for s, g in zip(z, score)) for z in orders()]
+    more, same = sum(v > t for v in every), sum(v == t for v in every)
+    return [(more + same) / len(every), (more + same / 2) / len(every)]
+
+
+def uneven(order, void):
+    """Share of orders whose voids fall at least as unevenly on the setups."""
+    def squares(z):
+        return sum(sum(v for v, s in zip(void, z) if s == a) ** 2 for a in range(setups))
+
+    observed = squares(order)
+    every = [squares(z) >= observed for z in orders()]
+    return [sum(every) / len(every)]
+
+
+def line(name, numbers):
+    print(name + "\t" + "\t".join(n if n == "NA" else repr(float(n)) for n in numbers))
+
+
+stint_rows, laps = read("stints.csv"), read("laps.csv")
+roles = {r["measure"]: r["role"] for r in read("measures.csv")}
+order = tuple(ord(r["setup"]) - 65 for r in stint_rows)
+scored = [
+    [l for l in laps if l["stint"] == r["stint"] and l["scored"] == l["ridden"] == "true"] for r in stint_rows
+]
+void = [bool(s) and all(l["void"] for l in s) for s in scored]
+secondary = {}
 for measure in dict.fromkeys(r["measure"] for r in rows):
     mine = [r for r in rows if r["measure"] == measure]
     use = [r["value"] != "" for r in mine]
     y = [float(r["value"]) if r["value"] else 0.0 for r in mine]
-    order = tuple(ord(r["setup"]) - 65 for r in mine)
     degree = ["none", "line", "curve"].index(mine[0]["drift"])
     if setups == 2:
-        found = two(y, order, use, degree, mine[0]["scale"] == "ratio")
+        line(measure, two(y, order, use, degree, mine[0]["scale"] == "ratio"))
     else:
-        found = [many(y, order, use, degree)]
-    print(measure + "\t" + "\t".join(n if n == "NA" else repr(float(n)) for n in found))
+        found = many(y, order, use, degree)
+        line(measure, found[:1])
+        for (a, b), p in zip(itertools.combinations("ABCDEF"[:setups], 2), found[1:]):
+            line(measure + ", " + a + "-" + b, [p])
+    there = [u for u, s, v in zip(use, scored, void) if s and not v]
+    if roles[measure] == "secondary" and sum(not u for u in there) <= 0.3 * len(there):
+        secondary[measure] = (y, order, use, degree)
+if secondary:
+    for measure, p in zip(secondary, family(list(secondary.values()))):
+        line(measure + ", adjusted", [p])
+said = [r["guess"] if r["in_the_day"] == "true" else "" for r in stint_rows]
+if setups == 2 and any(said):
+    line("session guesses", guesses(order, said))
+line("session voids", uneven(order, void))

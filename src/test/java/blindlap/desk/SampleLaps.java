@@ -22,7 +22,19 @@ import java.util.Random;
 public final class SampleLaps {
   /** How one measure of a sample comes about; effects and noise in its unit. */
   private record Recipe(
-      String measure, double base, double[] effects, double noise, double drift, int decimals) {}
+      String measure,
+      double base,
+      double[] effects,
+      double noise,
+      double drift,
+      int decimals,
+      int missing) {
+    /** Every stint has a value. */
+    Recipe(
+        String measure, double base, double[] effects, double noise, double drift, int decimals) {
+      this(measure, base, effects, noise, drift, decimals, 0);
+    }
+  }
 
   private record Sample(String name, long seed, int last, boolean guesses, List<Recipe> recipes) {}
 
@@ -38,12 +50,13 @@ public final class SampleLaps {
                   new Recipe("top sector", 31.2, new double[] {0, 0.2}, 0.25, 0, 2))),
           new Sample(
               "springs-on-ridge-line",
-              5,
+              6,
               16,
               true,
               List.of(
                   new Recipe("lap time", 141.0, new double[] {0, -1.15}, 0.75, 0.3, 2),
-                  new Recipe("harshness at the hands", 38, new double[] {0, 16}, 7, 2, 0))),
+                  new Recipe("harshness at the hands", 38, new double[] {0, 16}, 7, 2, 0),
+                  new Recipe("trust on the edge", 5, new double[] {0, 1}, 1, 0, 0))),
           new Sample(
               "pads-on-long-drop",
               4,
@@ -58,6 +71,7 @@ public final class SampleLaps {
               List.of(
                   new Recipe("lap time", 96.2, new double[] {0, 1.9, 0.1}, 0.5, -0.5, 2),
                   new Recipe("grip", 55, new double[] {0, -14, 3}, 7, 0, 0),
+                  new Recipe("braking", 6, new double[] {0, -1, 1}, 1, 0, 0),
                   new Recipe("dabs", 2, new double[] {0, 3, 0}, 0.8, 0, 0))),
           new Sample(
               "tyres-on-root-garden",
@@ -98,12 +112,13 @@ public final class SampleLaps {
               List.of(new Recipe("feel", 5, new double[] {0, 0}, 0, 0, 0))),
           new Sample(
               "grips-on-moor-path",
-              12,
+              13,
               12,
               false,
               List.of(
                   new Recipe("lap time", 111.0, new double[] {0, 0.1}, 0.5, 0.3, 2),
-                  new Recipe("sore hands", 35, new double[] {0, 22}, 6, 5, 0))));
+                  new Recipe("sore hands", 35, new double[] {0, 22}, 6, 5, 0),
+                  new Recipe("trust in corners", 6, new double[] {0, -1}, 1, 0, 0, 4))));
 
   private SampleLaps() {}
 
@@ -148,7 +163,7 @@ public final class SampleLaps {
                   + recipe.effects()[fitted]
                   + recipe.drift() * t
                   + recipe.noise() * random.nextGaussian();
-          out.append(',').append(number(plan, recipe, value));
+          out.append(',').append(stint == recipe.missing() ? "" : number(plan, recipe, value));
         }
         boolean last = lap == plan.laps().perStint();
         out.append(sample.guesses() ? "," + (last ? guess(plan, fitted, random) : "") : "");
