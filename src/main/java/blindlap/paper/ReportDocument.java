@@ -5,6 +5,7 @@ import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import com.openhtmltopdf.util.XRLog;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -102,7 +103,7 @@ final class ReportDocument {
       PdfRendererBuilder builder = new PdfRendererBuilder();
       for (Face face : FACES) {
         builder.useFont(
-            () -> stream(face.file()),
+            () -> new ByteArrayInputStream(PlainFont.of(bytes(face.file()))),
             face.family(),
             face.weight(),
             face.style(),

@@ -1,6 +1,7 @@
 package blindlap.paper;
 
 import blindlap.plot.Qr;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -10,9 +11,6 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.apache.fontbox.ttf.TTFParser;
-import org.apache.fontbox.ttf.TrueTypeFont;
-import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
@@ -46,7 +44,6 @@ final class SheetPen implements AutoCloseable {
 
   private final SheetFormat format;
   private final PDDocument document = new PDDocument();
-  private final List<TrueTypeFont> typefaces = new ArrayList<>();
   private final Map<Face, PDFont> fonts = new EnumMap<>(Face.class);
   private final Map<String, Boolean> known = new HashMap<>();
   private final Map<String, Double> widths = new HashMap<>();
@@ -65,11 +62,8 @@ final class SheetPen implements AutoCloseable {
   private PDFont load(Face face) {
     String name = "/blindlap/fonts/" + face.file + ".ttf";
     try (InputStream in = SheetPen.class.getResourceAsStream(name)) {
-      TrueTypeFont read =
-          new TTFParser().parse(new RandomAccessReadBuffer(java.util.Objects.requireNonNull(in)));
-      read.setEnableGsub(false);
-      typefaces.add(read);
-      return PDType0Font.load(document, read, true);
+      byte[] font = PlainFont.of(java.util.Objects.requireNonNull(in).readAllBytes());
+      return PDType0Font.load(document, new ByteArrayInputStream(font), true);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -381,9 +375,6 @@ final class SheetPen implements AutoCloseable {
     try {
       end();
       document.close();
-      for (TrueTypeFont typeface : typefaces) {
-        typeface.close();
-      }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

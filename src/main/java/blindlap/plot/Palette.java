@@ -1,7 +1,7 @@
 package blindlap.plot;
 
 import java.util.EnumMap;
-import java.util.Locale;
+import java.util.HexFormat;
 import java.util.Map;
 
 /**
@@ -27,6 +27,8 @@ public enum Palette {
   PRINT(
       "FFFFFF FFFFFF 000000 333333 B5B5B5 E6E6E6 FFFFFF 000000 E4E4E4 777777"
           + " 000000 000000 000000 000000");
+
+  private static final HexFormat HEX = HexFormat.of().withUpperCase();
 
   private final Map<Ink, Integer> colours = new EnumMap<>(Ink.class);
 
@@ -59,7 +61,7 @@ public enum Palette {
 
   /** The colour as {@code #RRGGBB}. */
   public String hex(Ink ink) {
-    return String.format(Locale.ROOT, "#%06X", rgb(ink));
+    return "#" + HEX.toHexDigits(rgb(ink), 6);
   }
 
   /** The weight a face gets here: sunlight sets regular text in semi-bold. */
