@@ -9,6 +9,7 @@ import blindlap.review.ManyComparison;
 import blindlap.session.SessionState;
 import blindlap.stats.ManySetups;
 import blindlap.wording.AmendmentWords;
+import blindlap.wording.Figures;
 import blindlap.wording.FindingText;
 import blindlap.wording.Words;
 import java.util.ArrayList;
@@ -45,53 +46,60 @@ final class ReportAnalysis {
     amendments();
   }
 
+  /** Two tables, since one would be wider than the page. */
   private void exact() {
-    List<List<String>> rows = new ArrayList<>();
-    finding.comparisons().forEach(c -> rows.add(row(c)));
-    finding.many().forEach(m -> m.result().pairs().forEach(p -> rows.add(row(m, p))));
-    page.table(
-        List.of(
-            WORDS.say("th.measure"),
-            WORDS.say("th.estimate"),
-            "95 %",
-            "90 %",
-            WORDS.say("th.noise"),
-            WORDS.say("th.df"),
-            "p",
-            WORDS.say("th.p.adjusted"),
-            WORDS.say("th.verdict")),
-        rows);
+    List<List<String>> sizes = new ArrayList<>();
+    List<List<String>> tests = new ArrayList<>();
+    for (Comparison c : (Iterable<Comparison>) finding.comparisons()::iterator) {
+      String name = ReportPage.cell(c.measure().name());
+      sizes.add(List.of(name, cell(c.estimate()), interval(c, 0.95), interval(c, 0.90)));
+      tests.add(
+          List.of(
+              name,
+              cell(c.result().noiseSd()),
+              ReportPage.cell(String.valueOf(c.result().df())),
+              c.tested() ? cell(c.p()) : "–",
+              c.adjusted().isPresent() ? cell(c.adjusted().getAsDouble()) : "–",
+              ReportPage.cell(c.verdict().map(blindlap.stats.Verdict::text).orElse("–"))));
+    }
+    if (!sizes.isEmpty()) {
+      page.table(heads("th.measure", "th.estimate", "th.95", "th.90"), sizes);
+      page.table(
+          heads("th.measure", "th.noise", "th.df", "th.p.alone", "th.p.adjusted", "th.verdict"),
+          tests);
+    }
+    finding.many().forEach(this::exact);
     page.note(WORDS.say("exact.note"));
   }
 
-  private static List<String> row(Comparison c) {
-    return List.of(
-        ReportPage.cell(c.measure().name()),
-        cell(c.estimate()),
-        interval(c, 0.95),
-        interval(c, 0.90),
-        cell(c.result().noiseSd()),
-        ReportPage.cell(String.valueOf(c.result().df())),
-        c.tested() ? cell(c.p()) : "–",
-        c.adjusted().isPresent() ? cell(c.adjusted().getAsDouble()) : "–",
-        ReportPage.cell(c.verdict().map(blindlap.stats.Verdict::text).orElse("–")));
+  private void exact(ManyComparison many) {
+    List<List<String>> rows = new ArrayList<>();
+    for (ManySetups.Pair pair : many.result().pairs()) {
+      rows.add(
+          List.of(
+              ReportPage.cell(many.measure().name() + " " + pair.name()),
+              cell(many.measure().scale().back(pair.estimate())),
+              cell(pair.p()),
+              cell(pair.pAdjusted())));
+    }
+    page.table(heads("th.measure", "th.estimate", "th.p.alone", "th.p.pairs"), rows);
+    page.note(
+        WORDS.say(
+            "exact.many",
+            many.measure().name(),
+            Figures.exact(many.result().f()),
+            Figures.exact(many.result().p()),
+            many.adjusted().isPresent() ? Figures.exact(many.adjusted().getAsDouble()) : "–",
+            Figures.exact(many.result().noiseSd()),
+            many.result().df()));
   }
 
-  private static List<String> row(ManyComparison many, ManySetups.Pair pair) {
-    return List.of(
-        ReportPage.cell(many.measure().name() + " " + pair.name()),
-        cell(many.measure().scale().back(pair.estimate())),
-        "–",
-        "–",
-        cell(many.result().noiseSd()),
-        ReportPage.cell(String.valueOf(many.result().df())),
-        cell(pair.p()),
-        cell(pair.pAdjusted()),
-        "–");
+  private static List<String> heads(String... keys) {
+    return java.util.Arrays.stream(keys).map(WORDS::say).toList();
   }
 
   private static String cell(double number) {
-    return ReportPage.cell(blindlap.wording.Figures.exact(number));
+    return ReportPage.cell(Figures.exact(number));
   }
 
   private static String interval(Comparison c, double level) {

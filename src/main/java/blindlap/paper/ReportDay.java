@@ -13,6 +13,7 @@ import blindlap.session.Guess;
 import blindlap.session.LapState;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
+import blindlap.wording.DayWords;
 import blindlap.wording.Figures;
 import blindlap.wording.FindingText;
 import blindlap.wording.RideWords;
@@ -197,7 +198,10 @@ final class ReportDay {
       String key = "entry." + stored.entry().fact().getClass().getSimpleName();
       if (WORDS.has(key)) {
         lines.add(
-            WORDS.say("at", stored.entry().at().atZone(stored.entry().zone()), WORDS.say(key)));
+            WORDS.say(
+                "at",
+                DayWords.zoned(stored.entry().at().atZone(stored.entry().zone())),
+                WORDS.say(key)));
       }
     }
     page.h3("timeline").list(lines);

@@ -57,7 +57,7 @@ final class ReportFront {
     page.raw("<p class=\"lead\">" + Html.text(text.lead() + " " + WORDS.say("holds")) + "</p>\n");
     text.circumstances().forEach(page::p);
     AmendmentWords.mark(input.state()).ifPresent(page::p);
-    pictures.difference().ifPresent(page::figure);
+    pictures.difference().ifPresent(plan.setups().size() == 2 ? page::figure : page::several);
     page.list(text.sensitivities());
     page.raw("<div class=\"two\">\n<div class=\"column\">\n");
     fixed();
@@ -65,8 +65,7 @@ final class ReportFront {
     ridden();
     page.raw("</div>\n</div>\n");
     page.h2("pictures");
-    pictures.riddenOrder().ifPresent(page::small);
-    pictures.curve().ifPresent(page::small);
+    page.beside(pictures.riddenOrder(), pictures.curve());
     page.h2("others");
     others();
     page.h2("blind").p(text.guesses());
@@ -144,7 +143,7 @@ final class ReportFront {
       page.list(text.others());
       return;
     }
-    page.table(heads(), rows);
+    page.table(plan.setups().size() == 2 ? "wide" : "wide pairs", heads(), rows);
     page.list(text.watchedHarms());
     page.note(WORDS.say("others.note"));
   }

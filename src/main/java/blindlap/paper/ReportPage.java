@@ -8,6 +8,7 @@ import blindlap.wording.Words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -16,7 +17,10 @@ final class ReportPage {
   static final Words WORDS = Words.of("report");
   private static final double DRAWN = 744;
   private static final double PRINTED = 650;
-  private static final double SMALL = 540;
+  private static final double SMALL = 480;
+  private static final double HALF = 316;
+  private static final double HALF_DRAWN = 450;
+  private static final double SEVERAL = 540;
   private static final Pattern SIZE = Pattern.compile("width=\"([\\d.]+)\" height=\"([\\d.]+)\"");
 
   /** A heading, for the bookmarks. */
@@ -114,7 +118,12 @@ final class ReportPage {
 
   /** A table; cells are markup, made with {@link #cell}. */
   ReportPage table(List<String> head, List<List<String>> rows) {
-    out.append("<div class=\"wide\"><table>\n<thead>\n<tr>");
+    return table("wide", head, rows);
+  }
+
+  /** A table of this class, which its widths may depend on. */
+  ReportPage table(String style, List<String> head, List<List<String>> rows) {
+    out.append("<div class=\"").append(style).append("\"><table>\n<thead>\n<tr>");
     head.forEach(h -> out.append("<th scope=\"col\">").append(Html.text(h)).append("</th>"));
     out.append("</tr>\n</thead>\n<tbody>\n");
     for (List<String> row : rows) {
@@ -138,6 +147,26 @@ final class ReportPage {
   /** A picture printed smaller, so that two pages hold what a reader in a hurry needs. */
   ReportPage small(Drawing drawing) {
     return figure(drawing, SMALL);
+  }
+
+  /** Two pictures beside one another; one alone is printed smaller than the page. */
+  ReportPage beside(Optional<Drawing> left, Optional<Drawing> right) {
+    if (left.isEmpty() || right.isEmpty()) {
+      left.or(() -> right).ifPresent(this::small);
+      return this;
+    }
+    out.append("<div class=\"two\">\n");
+    for (Drawing each : List.of(left.get(), right.get())) {
+      out.append("<div class=\"column\">\n<figure>\n");
+      out.append(svg(each, HALF_DRAWN, HALF / HALF_DRAWN)).append("</figure>\n</div>\n");
+    }
+    out.append("</div>\n");
+    return this;
+  }
+
+  /** A picture of many pairs, so that what was fixed and ridden fits under it. */
+  ReportPage several(Drawing drawing) {
+    return figure(drawing, SEVERAL);
   }
 
   private ReportPage figure(Drawing drawing, double printed) {

@@ -7,6 +7,7 @@ import blindlap.review.DayRecord;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
+import blindlap.wording.DayWords;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -53,7 +54,7 @@ final class ReportSeal {
             WORDS.say(
                 "given." + given.which().name(),
                 given.to(),
-                stored.entry().at().atZone(stored.entry().zone())));
+                DayWords.zoned(stored.entry().at().atZone(stored.entry().zone()))));
       }
     }
     return lines.isEmpty() ? List.of(WORDS.say("given.none")) : lines;

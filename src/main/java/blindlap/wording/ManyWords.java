@@ -141,12 +141,14 @@ public final class ManyWords {
 
   /** "Rider noise 0.64 s from stint to stint". */
   public String noise() {
+    return WORDS.say("evidence.noise", noiseSize(), comparison.result().df());
+  }
+
+  /** "0.64 s". */
+  public String noiseSize() {
     double size = Sizes.size(measure, comparison.result().noiseSd());
     String unit = measure.scale() == Scale.RATIO ? "%" : measure.unit();
-    return WORDS.say(
-        "evidence.noise",
-        Figures.number(size, Figures.decimals(size) + 1) + " " + unit,
-        comparison.result().df());
+    return Figures.number(size, Figures.decimals(size) + 1) + " " + unit;
   }
 
   /** Caveats of this measure. */

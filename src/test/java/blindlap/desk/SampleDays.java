@@ -88,9 +88,12 @@ public final class SampleDays {
       Files.writeString(
           folder.resolve("finding.txt"), String.join("\n", desk.reviews().text(state)) + "\n");
       Files.writeString(folder.resolve("review.json"), desk.reviews().json(state));
-      for (Map.Entry<String, byte[]> file : desk.reviews().report(state, false).entrySet()) {
-        String ending = file.getKey().substring(file.getKey().lastIndexOf('.'));
-        Files.write(folder.resolve("report" + ending), file.getValue());
+      for (boolean black : new boolean[] {false, true}) {
+        for (Map.Entry<String, byte[]> file : desk.reviews().report(state, black).entrySet()) {
+          String ending = file.getKey().substring(file.getKey().lastIndexOf('.'));
+          Files.write(
+              folder.resolve((black ? "report-black" : "report") + ending), file.getValue());
+        }
       }
       Path packed = Files.createDirectories(folder.resolve("package"));
       for (Map.Entry<String, byte[]> file : desk.reviews().export(state).entrySet()) {

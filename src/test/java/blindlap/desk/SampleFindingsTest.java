@@ -71,6 +71,7 @@ class SampleFindingsTest {
             .replace("&lt;", "<")
             .replace("&gt;", ">")
             .replace("&amp;", "&")
+            .replace('\u00a0', ' ')
             .replaceAll("(?m)[ |]+$", "")
             .replaceAll("\n{2,}", "\n");
     return String.join("\n", desk.reviews().text(state)) + "\n\nReport\n" + words;
