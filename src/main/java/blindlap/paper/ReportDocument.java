@@ -62,7 +62,7 @@ final class ReportDocument {
     }
     // Inside HTML a picture needs no name space, so that no address at all stands in the page.
     return "<!DOCTYPE html>\n"
-        + document("", STYLE_PLACE)
+        + document("", STYLE_PLACE, page.body())
             .replace(" xmlns=\"http://www.w3.org/2000/svg\"", "")
             .replaceAll("(<(?:meta|br)[^>]*) />", "$1>")
             .replaceAll(" style=\"width:[^\"]*\"", "")
@@ -74,7 +74,7 @@ final class ReportDocument {
     return page.body();
   }
 
-  private String document(String more, String style) {
+  private String document(String more, String style, String body) {
     return "<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\" />\n"
         + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\" />\n"
         + Html.element("title", title)
@@ -84,7 +84,7 @@ final class ReportDocument {
         + "</style>\n</head>\n<body class=\""
         + (ink == ReportInput.Ink.BLACK ? "black" : "colour")
         + "\">\n"
-        + page.body()
+        + body
         + "</body>\n</html>\n";
   }
 
@@ -114,7 +114,8 @@ final class ReportDocument {
       builder.usePdfUaAccessibility(true);
       builder.withProducer("Blindlap " + engine);
       builder.withHtmlContent(
-          document(head, style("report.css") + style("report-print.css")), null);
+          document(head, style("report.css") + style("report-print.css"), page.bodyForPaper()),
+          null);
       builder.toStream(out);
       builder.run();
     } catch (IOException e) {

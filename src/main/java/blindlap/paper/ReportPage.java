@@ -19,6 +19,9 @@ final class ReportPage {
   private static final double PRINTED = 650;
   private static final double SMALL = 480;
   private static final double HALF = 316;
+  private static final double PHONE = 358;
+  private static final String NARROW = "<!--narrow-->";
+  private static final String NARROW_END = "<!--end-->";
   private static final double HALF_DRAWN = 450;
   private static final double SEVERAL = 540;
   private static final Pattern SIZE = Pattern.compile("width=\"([\\d.]+)\" height=\"([\\d.]+)\"");
@@ -41,6 +44,15 @@ final class ReportPage {
 
   String body() {
     return out.toString();
+  }
+
+  /** The body without what is drawn a second time for narrow screens. */
+  String bodyForPaper() {
+    StringBuilder paper = new StringBuilder(out);
+    for (int at = paper.indexOf(NARROW); at >= 0; at = paper.indexOf(NARROW, at)) {
+      paper.delete(at, paper.indexOf(NARROW_END, at) + NARROW_END.length());
+    }
+    return paper.toString();
   }
 
   ReportPage raw(String markup) {
@@ -170,7 +182,10 @@ final class ReportPage {
   }
 
   private ReportPage figure(Drawing drawing, double printed) {
-    out.append("<figure>\n").append(svg(drawing, DRAWN, printed / DRAWN)).append("</figure>\n");
+    out.append("<figure class=\"broad\">\n");
+    out.append(svg(drawing, DRAWN, printed / DRAWN)).append("</figure>\n");
+    out.append(NARROW).append("<figure class=\"narrow\">\n");
+    out.append(svg(drawing, PHONE, 1)).append("</figure>").append(NARROW_END).append('\n');
     return this;
   }
 

@@ -239,11 +239,11 @@ public final class FindingPictures {
     return new StintsAndDifference.Pair(
         mark(pair.second()),
         mark(pair.first()),
+        ManyWords.p(pair.pAdjusted()),
         WORDS.say(
             "less",
             plan.setups().get(pair.second()).name(),
             plan.setups().get(pair.first()).name()),
-        WORDS.say("adjusted", ManyWords.p(pair.pAdjusted())),
         shift,
         new Limits(shift, shift),
         new Limits(shift, shift),
