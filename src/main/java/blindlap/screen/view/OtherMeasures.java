@@ -20,6 +20,7 @@ import javafx.scene.layout.VBox;
  */
 final class OtherMeasures extends GridPane {
   private static final double[] TWO = {26, 24, 22, 20, 8};
+  static final int COLUMNS_OF_TWO = TWO.length;
   private static final double[] MANY = {24, 28, 34, 14};
 
   private final Look look;

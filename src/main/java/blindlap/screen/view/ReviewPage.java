@@ -104,7 +104,9 @@ public final class ReviewPage extends StackPane {
                 ? WORDS.say("expected.none")
                 : String.join("\n", view.expected())),
         new MarginNote(WORDS.say("seal"), String.join("\n", view.seal())));
-    view.difference().ifPresent(d -> picture("picture", d, "picture.note", "picture.note.text"));
+    boolean two = view.columns().size() == OtherMeasures.COLUMNS_OF_TWO;
+    String note = two ? "picture.note.text" : "picture.note.many";
+    view.difference().ifPresent(d -> picture("picture", d, "picture.note", note));
     if (!view.beside().isEmpty() || !view.events().isEmpty()) {
       List<String> both = new ArrayList<>(view.beside());
       both.addAll(view.events());

@@ -135,7 +135,8 @@ class ReviewPageTest {
                 () -> {
                   ReviewModel model = new ReviewModel(desk, Background.immediate());
                   model.open(state.id());
-                  ReviewPage page = new ReviewPage(new Look(), model, NONE);
+                  Look look = new Look();
+                  ReviewPage page = new ReviewPage(look, model, NONE);
                   List<String> before = texts(page);
                   type(page, "What is added", "The gauge read low.");
                   press(page, "Add");
@@ -150,6 +151,9 @@ class ReviewPageTest {
                                       + " \\(reason: found in the workshop\\)"))
                       .anyMatch(t -> t.startsWith("Amended after unsealing, once."))
                       .containsAll(before);
+                  Scene scene = new Scene(page, 1100, 4200);
+                  look.dress(scene);
+                  Window.picture(scene, "review-amended");
                 }));
   }
 
@@ -180,6 +184,37 @@ class ReviewPageTest {
                       .noneMatch(t -> t.contains("real and worthwhile"))
                       .noneMatch(t -> t.contains("not settled"));
                 }));
+  }
+
+  @Test
+  void atTwiceTheTextSizeNothingIsWiderThanThePageAndNoLabelIsCut() {
+    for (String name : List.of("shocks-on-quarry-loop", "tyres-on-fern-trail")) {
+      SampleDays.ride(
+          name,
+          (desk, state) ->
+              Window.run(
+                  () -> {
+                    Look look = new Look();
+                    look.textScaleProperty().set(2);
+                    ReviewModel model = new ReviewModel(desk, Background.immediate());
+                    model.open(state.id());
+                    ReviewPage page = new ReviewPage(look, model, NONE);
+                    Scene scene = new Scene(page, 1100, 4200);
+                    look.dress(scene);
+                    look.themeProperty().set(Theme.DARK);
+                    Window.picture(scene, "review-200-" + name);
+                    for (Labeled label : all(page, javafx.scene.control.Label.class)) {
+                      double right = label.localToScene(label.getBoundsInLocal()).getMaxX();
+                      assertThat(right).as(label.getText()).isLessThanOrEqualTo(1100);
+                      assertThat(label.lookup(".text"))
+                          .satisfies(
+                              shown ->
+                                  assertThat(((Text) shown).getText())
+                                      .as("not cut")
+                                      .doesNotContain(label.getEllipsisString()));
+                    }
+                  }));
+    }
   }
 
   @Test
