@@ -11,6 +11,7 @@ import blindlap.review.StintValues;
 import blindlap.session.Guess;
 import blindlap.session.LapState;
 import blindlap.session.SessionState;
+import blindlap.wording.FindingText;
 import blindlap.wording.Words;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -124,6 +125,7 @@ public final class DataPackage {
         WORDS.say("tables"),
         WORDS.say("again"),
         WORDS.say("amended", amendments.size()),
+        WORDS.say("limits", FindingText.limits(plan)),
         caution("trust", "short", "ride"));
     return tables.files(
         "blindlap-" + day.session().substring(0, 8),

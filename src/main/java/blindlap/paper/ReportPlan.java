@@ -63,7 +63,7 @@ final class ReportPlan {
     }
     measures();
     blinding();
-    page.h3("limits").p(WORDS.say("limits.text"));
+    page.h3("limits").p(FindingText.limits(plan) + " " + WORDS.say("limits.text"));
   }
 
   private String noise() {

@@ -250,6 +250,21 @@ public final class FindingText {
         .toList();
   }
 
+  /** What a finding of this plan cannot say, for every surface that asks to be trusted. */
+  public static String limits(Plan plan) {
+    List<String> lines = new ArrayList<>(List.of(WORDS.say("limits")));
+    if (plan.measures().stream().anyMatch(m -> m.kind().rating())) {
+      lines.add(WORDS.say("limits.rating"));
+    }
+    if (plan.measures().stream().anyMatch(m -> m.kind() == Measure.Kind.COUNT)) {
+      lines.add(WORDS.say("limits.count"));
+    }
+    if (plan.setups().size() > 2) {
+      lines.add(WORDS.say("limits.many"));
+    }
+    return String.join(" ", lines);
+  }
+
   /** Settings as measured. */
   public List<String> parity() {
     return new BlindWords(finding).parity();

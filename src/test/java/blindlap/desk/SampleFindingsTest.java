@@ -6,6 +6,7 @@ import blindlap.review.Comparison;
 import blindlap.review.Finding;
 import blindlap.session.SessionState;
 import blindlap.stats.Verdict;
+import blindlap.wording.FindingText;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -105,6 +106,26 @@ class SampleFindingsTest {
           Finding again = Reviews.fromPackage(desk.reviews().export(state));
           assertThat(Reviews.json(again)).isEqualTo(desk.reviews().json(state));
           assertThat(Reviews.text(again)).isEqualTo(desk.reviews().text(state));
+        });
+  }
+
+  @ParameterizedTest
+  @MethodSource("samples")
+  void everySurfaceThatAsksToBeTrustedCarriesTheCautionAndTheLimits(String name) {
+    String trust = "It approves no part and no setting.";
+    SampleDays.ride(
+        name,
+        (desk, state) -> {
+          String limits = FindingText.limits(state.plan());
+          assertThat(limits).contains("One rider, one trail, one day.");
+          String readme =
+              new String(
+                  desk.reviews().export(state).get("README.md"),
+                  java.nio.charset.StandardCharsets.UTF_8);
+          assertThat(readme).contains(trust, "maker's manual", "may stop at any time", limits);
+          assertThat(html(desk, state))
+              .contains(trust, "maker's manual", "may stop at any time", limits);
+          assertThat(desk.reviews().text(state)).last().asString().contains(trust);
         });
   }
 

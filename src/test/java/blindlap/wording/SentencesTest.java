@@ -249,7 +249,26 @@ class SentencesTest {
         out.append(example(c, verdict)).append(" |\n");
       }
     }
+    rest(out);
     return out.toString();
+  }
+
+  /** All other sentences as they stand in the bundle, with places for names and numbers. */
+  private static void rest(StringBuilder out) {
+    Words finding = Words.of("finding");
+    out.append("\n## Every other sentence of a finding\n\n");
+    out.append("With places for names and numbers, by the name the sentence has in the program.\n\n");
+    out.append("| name | sentence |\n| --- | --- |\n");
+    finding.keys().stream()
+        .filter(key -> !key.startsWith("sentence."))
+        .sorted()
+        .forEach(
+            key ->
+                out.append("| ")
+                    .append(key)
+                    .append(" | ")
+                    .append(finding.say(key).replace("|", "\\|").strip())
+                    .append(" |\n"));
   }
 
   private static String example(Case c, Verdict verdict) {

@@ -102,7 +102,7 @@ public record ReviewView(
         events(state, text),
         expected(state, text),
         text.next(),
-        method(text),
+        method(plan, text),
         Reviews.how(finding).stream().map(h -> new How(h.about(), h.request())).toList(),
         AmendmentWords.lines(state),
         seal(state));
@@ -196,8 +196,9 @@ public record ReviewView(
             .toList());
   }
 
-  private static List<String> method(FindingText text) {
+  private static List<String> method(Plan plan, FindingText text) {
     List<String> lines = new ArrayList<>(text.evidence());
+    lines.add(FindingText.limits(plan));
     Words computed = Words.of("computed");
     computed.keys().stream()
         .filter(k -> k.startsWith("formula."))

@@ -76,7 +76,10 @@ class ReviewPageTest {
                   assertThat(texts(page))
                       .contains("real and worthwhile")
                       .anyMatch(t -> t.contains("Shock L was 2.0 s a lap faster than Shock K"))
-                      .anyMatch(t -> t.contains("both fingerprints".substring(5)));
+                      .anyMatch(t -> t.contains("both fingerprints".substring(5)))
+                      .anyMatch(t -> t.contains("It approves no part and no setting."))
+                      .anyMatch(t -> t.contains("Follow the maker's manual"))
+                      .anyMatch(t -> t.startsWith("One rider, one trail, one day."));
                 }));
   }
 
