@@ -58,7 +58,7 @@ public final class DataPackage {
     tables.readme(
         WORDS.say("title", "Blind laps of " + plan.day()),
         WORDS.say("blind"),
-        plan.blinding().blinded() ? "" : WORDS.say("unblinded"),
+        unblinded(plan),
         WORDS.say("tables"),
         caution("ride"));
     return tables.files(
@@ -116,21 +116,31 @@ public final class DataPackage {
     tables.json("key", key(day));
     tables.json("finding", finding);
     amendments(tables, amendments);
-    String title = plan.title() + ", " + plan.trail() + ", " + plan.day();
-    String unblinded = plan.blinding().blinded() ? "" : WORDS.say("unblinded");
+    readme(tables, plan, amendments.size());
+    return tables.files(
+        "blindlap-" + day.session().substring(0, 8),
+        title(plan),
+        (unblinded(plan) + " " + plan.question()).strip());
+  }
+
+  private static String title(Plan plan) {
+    return plan.title() + ", " + plan.trail() + ", " + plan.day();
+  }
+
+  private static String unblinded(Plan plan) {
+    return plan.blinding().blinded() ? "" : WORDS.say("unblinded");
+  }
+
+  private static void readme(PackageTables tables, Plan plan, int amendments) {
     tables.readme(
-        WORDS.say("title", title),
-        unblinded,
+        WORDS.say("title", title(plan)),
+        unblinded(plan),
         WORDS.say("question", plan.question()),
         WORDS.say("tables"),
         WORDS.say("again"),
-        WORDS.say("amended", amendments.size()),
+        WORDS.say("amended", amendments),
         WORDS.say("limits", FindingText.limits(plan)),
         caution("trust", "short", "ride"));
-    return tables.files(
-        "blindlap-" + day.session().substring(0, 8),
-        title,
-        (unblinded + " " + plan.question()).strip());
   }
 
   private static void amendments(PackageTables tables, List<Amendment> amendments) {
