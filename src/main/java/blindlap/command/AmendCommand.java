@@ -37,9 +37,8 @@ final class AmendCommand extends SessionCommand {
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
       SessionState now =
-          done(
-                  desk.sessions()
-                      .act(state.id(), latest -> new LifeCommands(latest).amend(text, reason)))
+          done(desk.sessions()
+                  .act(state.id(), latest -> new LifeCommands(latest).amend(text, reason)))
               .state();
       List<String> lines = AmendmentWords.lines(now);
       say(lines.get(lines.size() - 1));

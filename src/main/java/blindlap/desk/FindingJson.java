@@ -168,8 +168,7 @@ final class FindingJson {
     each.result()
         .ifPresent(
             result ->
-                beside(
-                    node, each, finding.primary().orElseThrow().measure().scale(), result));
+                beside(node, each, finding.primary().orElseThrow().measure().scale(), result));
     each.many().ifPresent(many -> beside(node, each, finding.many().get(0).with(many)));
   }
 
@@ -181,7 +180,10 @@ final class FindingJson {
       interval(
           node,
           "interval_95",
-          result.curve().interval(0.95).map(i -> new Interval(scale.back(i.low()), scale.back(i.high()))));
+          result
+              .curve()
+              .interval(0.95)
+              .map(i -> new Interval(scale.back(i.low()), scale.back(i.high()))));
     }
   }
 

@@ -167,8 +167,7 @@ public final class FindingRequests {
         valid.add(use);
       }
     }
-    String calculation =
-        finding.day().plan().setups().size() == 2 ? "compare-two" : "compare-many";
+    String calculation = finding.day().plan().setups().size() == 2 ? "compare-two" : "compare-many";
     add("sensitivity." + each.kind().name(), measure.name(), calculation, given);
   }
 

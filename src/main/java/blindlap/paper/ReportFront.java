@@ -44,8 +44,7 @@ final class ReportFront {
     String running =
         WORDS.say("running", plan.title(), plan.trail(), plan.rider(), plan.day().toString());
     page.raw(
-        Html.text(
-            plan.blinding().blinded() ? running : WORDS.say("running.unblinded", running)));
+        Html.text(plan.blinding().blinded() ? running : WORDS.say("running.unblinded", running)));
     page.raw("</header>\n<main>\n");
     page.raw("<p class=\"question\">" + Html.text(plan.question()) + "</p>\n");
     Headline headline = text.headline();
@@ -189,9 +188,7 @@ final class ReportFront {
         name(other.measure()),
         pictures.small(other.measure(), other.stints()).map(d -> page.svg(d, 150)).orElse(""),
         String.join("<br />", words.cells().stream().map(Html::text).toList()),
-        other.tested()
-            ? Html.text(Figures.p(other.adjusted().orElse(other.result().p())))
-            : "–");
+        other.tested() ? Html.text(Figures.p(other.adjusted().orElse(other.result().p()))) : "–");
   }
 
   private static String p(Comparison other) {

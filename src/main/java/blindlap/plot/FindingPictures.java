@@ -222,8 +222,7 @@ public final class FindingPictures {
             sd > 0
                 ? Optional.of(
                     new Band(
-                        sd,
-                        List.of(WORDS.say("noise.1"), WORDS.say("noise.2", words.noiseSize()))))
+                        sd, List.of(WORDS.say("noise.1"), WORDS.say("noise.2", words.noiseSize()))))
                 : Optional.empty(),
             band.map(b -> PictureAxes.band(many.measure(), axes.length(b.high())))
                 .orElse(new Band(1e-6 * Math.max(1e-6, sd), List.of())),

@@ -19,9 +19,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Nothing that can be typed without the phrase tells the order. Two notebooks are made that
- * differ in the order alone (clock, ids, codes, nonce, warm-up, phrase, salt and IVs are fixed),
- * and in every sealed state every command gives the same words and writes the same files. Only
+ * Nothing that can be typed without the phrase tells the order. Two notebooks are made that differ
+ * in the order alone (clock, ids, codes, nonce, warm-up, phrase, salt and IVs are fixed), and in
+ * every sealed state every command gives the same words and writes the same files. Only
  * fingerprints and hashes, 64 hexadecimal digits each, differ; they are masked.
  */
 class SealedCommandsTest {
@@ -107,8 +107,7 @@ class SealedCommandsTest {
       if (commands.indexOf(command) < 8) {
         REFUSED.add(ran);
       }
-      seen.add(
-          command.get(0) + " " + ran.code() + "\n" + masked(day, ran.out() + "|" + ran.err()));
+      seen.add(command.get(0) + " " + ran.code() + "\n" + masked(day, ran.out() + "|" + ran.err()));
     }
     EXPORTS.add(files(out.resolve("package")));
     files(out).forEach((name, text) -> seen.add(name + "\n" + masked(day, text)));
@@ -126,8 +125,7 @@ class SealedCommandsTest {
     }
     try (Stream<Path> all = Files.walk(out)) {
       for (Path file : all.filter(Files::isRegularFile).toList()) {
-        texts.put(
-            out.relativize(file).toString(), Files.readString(file, StandardCharsets.UTF_8));
+        texts.put(out.relativize(file).toString(), Files.readString(file, StandardCharsets.UTF_8));
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);

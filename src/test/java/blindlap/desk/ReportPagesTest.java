@@ -56,7 +56,8 @@ class ReportPagesTest {
                       assertThat(pages.get(1))
                           .contains("What next")
                           .contains("It approves no part and no setting.");
-                      assertThat(pages.get(2)).contains("3 / " + pages.size() + "\nPlan as committed\n");
+                      assertThat(pages.get(2))
+                          .contains("3 / " + pages.size() + "\nPlan as committed\n");
                       assertThat(pages).allMatch(page -> page.length() > FOOTER + 80);
                     }));
   }

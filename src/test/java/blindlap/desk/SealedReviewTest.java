@@ -48,7 +48,8 @@ class SealedReviewTest {
         NAME,
         (desk, state, phrase) -> {
           Map<String, byte[]> files = desk.reviews().export(state);
-          assertThat(files).containsOnlyKeys("datapackage.json", "laps.csv", "measures.csv", "README.md");
+          assertThat(files)
+              .containsOnlyKeys("datapackage.json", "laps.csv", "measures.csv", "README.md");
           files.forEach(
               (name, bytes) ->
                   assertThat(new String(bytes, StandardCharsets.UTF_8))

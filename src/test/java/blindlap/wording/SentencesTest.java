@@ -257,7 +257,8 @@ class SentencesTest {
   private static void rest(StringBuilder out) {
     Words finding = Words.of("finding");
     out.append("\n## Every other sentence of a finding\n\n");
-    out.append("With places for names and numbers, by the name the sentence has in the program.\n\n");
+    out.append(
+        "With places for names and numbers, by the name the sentence has in the program.\n\n");
     out.append("| name | sentence |\n| --- | --- |\n");
     finding.keys().stream()
         .filter(key -> !key.startsWith("sentence."))

@@ -146,9 +146,7 @@ public record ReviewView(
                 Optional.empty(),
                 "",
                 String.join("\n", text.words(other).cells()),
-                other.tested()
-                    ? Figures.p(other.adjusted().orElse(other.result().p()))
-                    : "–"));
+                other.tested() ? Figures.p(other.adjusted().orElse(other.result().p())) : "–"));
       }
     }
     return rows;
@@ -166,10 +164,7 @@ public record ReviewView(
         WORDS.say("col.measure"),
         WORDS.say("col.stints"),
         WORDS.say("col.difference"),
-        WORDS.say(
-            "col.less",
-            plan.setups().get(1).name(),
-            plan.setups().get(0).name()),
+        WORDS.say("col.less", plan.setups().get(1).name(), plan.setups().get(0).name()),
         WORDS.say("col.p"));
   }
 

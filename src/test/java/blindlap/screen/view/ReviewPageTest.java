@@ -265,9 +265,7 @@ class ReviewPageTest {
         }
         day.desk()
             .sessions()
-            .act(
-                day.id(),
-                latest -> Outcome.accepted(new Fact.LapRidden(lap, Fact.Source.SCREEN)));
+            .act(day.id(), latest -> Outcome.accepted(new Fact.LapRidden(lap, Fact.Source.SCREEN)));
       }
       rider.closeDay(day.id());
       Window.run(
