@@ -189,7 +189,7 @@ class PlanBlindnessTest {
       commit.typedPhraseProperty().set(phrase);
       commit.phraseNoted();
       see();
-      commit.writeCard(own);
+      commit.writeSheet(own, "A4");
       commit.finish();
       see();
       kept.addAll(kept());
