@@ -77,7 +77,7 @@ final class SwapStintView extends VBox {
     }
     built = key;
     if (now == null || events) {
-      DayEventsView all = 
+      DayEventsView all =
           new DayEventsView(look, model.events(), model::helperChanged, now != null);
       body.getChildren().setAll(now == null ? lead(SwapWords.say("all.done")) : more(), all);
       return;

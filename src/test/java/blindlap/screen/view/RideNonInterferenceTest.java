@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 import javafx.scene.Scene;
+import javafx.scene.layout.StackPane;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -36,10 +37,22 @@ class RideNonInterferenceTest {
 
   private @TempDir(factory = RamFolder.class) Path folder;
 
+  /** One window for all days, as in the program: its style sheets are read and matched once. */
+  private static final StackPane holder = new StackPane();
+
+  private static Look look;
+  private static Scene scene;
+
   @BeforeAll
   static void window() throws InterruptedException {
     Window.start();
-    Window.run(Fonts::load);
+    Window.run(
+        () -> {
+          Fonts.load();
+          look = new Look();
+          scene = new Scene(holder, 1280, 900);
+          look.dress(scene);
+        });
   }
 
   private List<Integer> codes = List.of();
@@ -56,10 +69,8 @@ class RideNonInterferenceTest {
               .toList();
       Window.run(
           () -> {
-            Look look = new Look();
             RideModel model = RidePageTest.model(day);
-            Scene scene = new Scene(new RidePage(look, model, () -> {}), 1280, 900);
-            look.dress(scene);
+            holder.getChildren().setAll(new RidePage(look, model, () -> {}));
             new OneRideDay(
                     day,
                     model,
@@ -70,7 +81,7 @@ class RideNonInterferenceTest {
                       }
                     })
                 .ride();
-            scene.setRoot(new javafx.scene.layout.Pane());
+            holder.getChildren().clear();
           });
       List<String> entries = new ArrayList<>();
       for (StoredEntry stored : day.desk().notebook().entries(day.id())) {
