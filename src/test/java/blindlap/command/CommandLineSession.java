@@ -47,21 +47,23 @@ final class CommandLineSession {
 
   /** Another seed gives other session ids, orders and phrases. */
   CommandLineSession(Path folder, long seed) {
-    this(folder, seed, new SplittableRandom(seed + 1)::nextBytes);
+    this.random = new SplittableRandom(seed);
+    this.order = this::bytes;
+    this.folder = folder;
+    this.notebook = folder.resolve("test.blindlap");
   }
 
   /** Only the order follows from the seed; everything else is the same for all seeds. */
   static CommandLineSession ofOrder(Path folder, long orderSeed) {
-    return new CommandLineSession(folder, 42, new SplittableRandom(orderSeed)::nextBytes);
+    return new CommandLineSession(folder, new SplittableRandom(orderSeed));
   }
 
-  private CommandLineSession(
-      Path folder, long seed, java.util.function.Consumer<byte[]> orderSource) {
-    this.random = new SplittableRandom(seed);
+  private CommandLineSession(Path folder, SplittableRandom orders) {
+    this.random = new SplittableRandom(42);
     this.order =
         count -> {
           byte[] bytes = new byte[count];
-          orderSource.accept(bytes);
+          orders.nextBytes(bytes);
           return bytes;
         };
     this.folder = folder;
