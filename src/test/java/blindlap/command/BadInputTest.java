@@ -88,6 +88,22 @@ class BadInputTest {
     assertThat(day.run("review", session).out()).contains("this plan could not show anything");
   }
 
+  @Test
+  void anUnblindedSessionIsCalledSoAndConcealsNoNullRun() {
+    CommandLineSession day = new CommandLineSession(folder);
+    Path plan = day.file("open.yaml", Plans.SMALL + "blinding: {blinded: no}\n");
+
+    CommandLineSession.Ran concealed =
+        day.run("commit", "--null-run", "Shock K", plan.toString());
+    assertThat(concealed.code()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(concealed.err()).contains("--null-run", "unblinded");
+    assertThat(day.run("notebook").out()).contains("empty");
+
+    assertThat(day.run("plan", "--days", "20", plan.toString()).out()).contains("unblinded");
+    assertThat(day.run("commit", plan.toString()).out()).contains("Unblinded: the rider knows");
+    assertThat(day.run("notebook").out()).contains("Shock K against Shock L, unblinded");
+  }
+
   static Stream<Arguments> brokenLaps() {
     return Stream.of(
         Arguments.of("lap;lap time\n1;90\n1;91\n", "Line 3: Lap 1 stands twice"),
