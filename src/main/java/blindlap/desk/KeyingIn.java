@@ -2,8 +2,8 @@ package blindlap.desk;
 
 import blindlap.exchange.LapsFile;
 import blindlap.exchange.PlanText;
-import blindlap.plan.Measure;
 import blindlap.plan.CanonicalJson;
+import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Problem;
 import blindlap.session.DayCommands;
@@ -147,8 +147,7 @@ public final class KeyingIn {
     if (kept instanceof List<?> rows) {
       for (Object row : rows) {
         if (row instanceof List<?> cells && cells.size() == empty.columns().size()) {
-          typed.put(
-              String.valueOf(cells.get(0)), cells.stream().map(String::valueOf).toList());
+          typed.put(String.valueOf(cells.get(0)), cells.stream().map(String::valueOf).toList());
         }
       }
     }

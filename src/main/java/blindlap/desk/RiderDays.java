@@ -194,8 +194,7 @@ public final class RiderDays {
       return Optional.empty();
     }
     if (latest.capReached()) {
-      return Optional.of(
-          Outcome.refused(SessionFault.LAP_CAP, "", latest.lapCap().orElseThrow()));
+      return Optional.of(Outcome.refused(SessionFault.LAP_CAP, "", latest.lapCap().orElseThrow()));
     }
     return latest.handedOver(lap.stint())
         ? Optional.empty()

@@ -19,7 +19,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Reads the helper's records once they are open. A record is a JSON object; {@code fitted} names
  * the setup that was on (id, name, letter or index), {@code measured} holds settings by name,
- * {@code note} further words, {@code events} words on events of the day. What cannot be read is kept as a note, so that nothing is lost.
+ * {@code note} further words, {@code events} words on events of the day. What cannot be read is
+ * kept as a note, so that nothing is lost.
  */
 public final class HelperFits {
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -38,10 +39,7 @@ public final class HelperFits {
       JsonNode node = JSON.readTree(text);
       if (node.isObject()) {
         return new HelperFit(
-            stint,
-            setup(node.path("fitted"), plan),
-            measured(node.path("measured")),
-            note(node));
+            stint, setup(node.path("fitted"), plan), measured(node.path("measured")), note(node));
       }
     } catch (JsonProcessingException e) {
       // Free words of a helper: they stay as they are.

@@ -273,8 +273,7 @@ public final class SessionState {
    * for one lap.
    */
   public boolean capReached() {
-    long reasons =
-        deviations.stream().filter(d -> d.kind() == Fact.DeviationKind.LAP_CAP).count();
+    long reasons = deviations.stream().filter(d -> d.kind() == Fact.DeviationKind.LAP_CAP).count();
     return lapCap().filter(most -> lapsSoFar() >= most + reasons).isPresent();
   }
 

@@ -68,6 +68,7 @@ public final class TestDay implements AutoCloseable {
           .replace("lap_budget: 12", "lap_budget: 20");
 
   private static final SealParameters QUICK = new SealParameters(1);
+
   /** Plans that were read before: they depend on nothing but their text. */
   private static final Map<String, Plan> READ = new ConcurrentHashMap<>();
 

@@ -72,8 +72,7 @@ final class PdfMarks {
     List<Letter> sorted =
         letters.stream()
             .filter(l -> !l.text.isBlank())
-            .sorted(
-                java.util.Comparator.comparingInt(Letter::page).thenComparingDouble(Letter::y))
+            .sorted(java.util.Comparator.comparingInt(Letter::page).thenComparingDouble(Letter::y))
             .toList();
     List<String> found = new ArrayList<>();
     for (int i = 0; i < sorted.size(); i++) {

@@ -49,7 +49,8 @@ class SheetsTest {
   @ParameterizedTest
   @MethodSource("days")
   void everyThingLiesOnThePaperAndEveryScaleIsAHundredMillimetres(
-      String plan, Sheets.Paper paper, @TempDir(factory = RamFolder.class) Path folder) throws IOException {
+      String plan, Sheets.Paper paper, @TempDir(factory = RamFolder.class) Path folder)
+      throws IOException {
     try (TestDay day = new TestDay(folder, plan, 3)) {
       int stints = day.state().plan().stints();
       for (Map.Entry<String, byte[]> sheet : sheets(day, paper).entrySet()) {
@@ -79,7 +80,8 @@ class SheetsTest {
   }
 
   @Test
-  void sheetsNameEveryCodeTheCautionsAndNoSetupInOrder(@TempDir(factory = RamFolder.class) Path folder) throws IOException {
+  void sheetsNameEveryCodeTheCautionsAndNoSetupInOrder(
+      @TempDir(factory = RamFolder.class) Path folder) throws IOException {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 3)) {
       Map<String, byte[]> all = sheets(day, Sheets.Paper.A4);
       for (Map.Entry<String, byte[]> sheet : all.entrySet()) {
@@ -111,12 +113,14 @@ class SheetsTest {
   }
 
   @Test
-  void riderAndStarterGetTheSameBytesForAllFiftyOrdersOfEightStints(@TempDir(factory = RamFolder.class) Path folder) {
+  void riderAndStarterGetTheSameBytesForAllFiftyOrdersOfEightStints(
+      @TempDir(factory = RamFolder.class) Path folder) {
     sameForEveryOrder(TestDay.EIGHT, 50, folder);
   }
 
   @Test
-  void riderAndStarterGetTheSameBytesForTwoHundredOrdersOfSixteenStints(@TempDir(factory = RamFolder.class) Path folder) {
+  void riderAndStarterGetTheSameBytesForTwoHundredOrdersOfSixteenStints(
+      @TempDir(factory = RamFolder.class) Path folder) {
     sameForEveryOrder(TestDay.SIXTEEN, 200, folder);
   }
 

@@ -246,8 +246,7 @@ public final class RideModel {
     saving.set(underWay > 0);
   }
 
-  private void finished(
-      Sessions.Result result, String effect, Consumer<SessionState> accepted) {
+  private void finished(Sessions.Result result, String effect, Consumer<SessionState> accepted) {
     if (result instanceof Sessions.Result.Refused refused) {
       trouble.set(String.join(" ", Problems.sentences(refused.problems())));
       return;

@@ -141,8 +141,7 @@ public record RideSheet(
     if (state.warmUps() < warmUps && state.lapsRidden() == 0) {
       return warmUp(state, warmUps);
     }
-    return next
-        .map(lap -> sheet(stage(state, lap), state, lap))
+    return next.map(lap -> sheet(stage(state, lap), state, lap))
         .orElseGet(() -> plain(Stage.ALL_RIDDEN, state));
   }
 
@@ -247,5 +246,4 @@ public record RideSheet(
             : List.of();
     return new Watch(Watch.State.STOPPED, null, time.seconds(), both);
   }
-
 }

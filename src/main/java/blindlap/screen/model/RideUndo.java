@@ -77,8 +77,7 @@ public final class RideUndo {
     say();
     model.act(
         () ->
-            days.takeBack(
-                model.session(), step.lap(), step.measure(), step.given(), step.before()),
+            days.takeBack(model.session(), step.lap(), step.measure(), step.given(), step.before()),
         "",
         latest -> step.restored().run());
   }

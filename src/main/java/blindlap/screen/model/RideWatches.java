@@ -140,8 +140,7 @@ public final class RideWatches {
   }
 
   /** What is done with a watch can be taken back; the watch then runs on as if it never was. */
-  private void act(
-      LapId lap, String measure, Stopwatch before, Callable<Sessions.Result> work) {
+  private void act(LapId lap, String measure, Stopwatch before, Callable<Sessions.Result> work) {
     model.actOn(lap, measure, work, () -> watches.put(measure, before));
   }
 }

@@ -50,10 +50,7 @@ public final class SwapWork {
    * @param handed takes the session after the bike was handed over
    */
   SwapWork(
-      Background background,
-      Clock clock,
-      LongSupplier monotonic,
-      Consumer<SessionState> handed) {
+      Background background, Clock clock, LongSupplier monotonic, Consumer<SessionState> handed) {
     this.background = background;
     this.clock = clock;
     this.countdown = new SwapCountdown(clock, monotonic);

@@ -55,8 +55,7 @@ final class DayEventsView extends VBox {
     String broken =
         helperChanged == null ? RideWords.say("blind.broken") : SwapWords.say("blind.broken");
     Node blind = one(broken, asked("blind.broken.what", sealed), events::blindBroken);
-    Node cover =
-        one(RideWords.say("cover.off"), asked("cover.off.what", sealed), events::coverOff);
+    Node cover = one(RideWords.say("cover.off"), asked("cover.off.what", sealed), events::coverOff);
     Caution caution = new Caution(RideWords.say("caution"), Words.of("cautions").say("emergency"));
     Label trouble = new Label();
     trouble.setWrapText(true);

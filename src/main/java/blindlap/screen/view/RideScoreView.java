@@ -220,8 +220,6 @@ final class RideScoreView extends VBox {
     redraws.add(to -> how.show(model.guess().sureness()));
     getChildren()
         .addAll(
-            row,
-            how,
-            field(RideWords.say("cue"), to -> model.guess().cue(), model.guess()::cue));
+            row, how, field(RideWords.say("cue"), to -> model.guess().cue(), model.guess()::cue));
   }
 }

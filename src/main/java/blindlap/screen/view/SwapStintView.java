@@ -71,7 +71,10 @@ final class SwapStintView extends VBox {
   private record Key(int stint, int fitted, boolean begun, boolean events, boolean stacked) {}
 
   private void show(@Nullable SwapSheet now) {
-    Object key = now == null ? "done" : new Key(now.stint(), now.fitted(), now.begun(), events, look.stacked());
+    Object key =
+        now == null
+            ? "done"
+            : new Key(now.stint(), now.fitted(), now.begun(), events, look.stacked());
     if (key.equals(built)) {
       return;
     }
@@ -125,9 +128,7 @@ final class SwapStintView extends VBox {
     VBox what = new VBox(8, stint, fit, big, swap);
     HBox.setHgrow(what, Priority.ALWAYS);
     what.setMinWidth(0);
-    return look.stacked()
-        ? new VBox(24, what, countdown(now))
-        : new HBox(40, what, countdown(now));
+    return look.stacked() ? new VBox(24, what, countdown(now)) : new HBox(40, what, countdown(now));
   }
 
   private Node countdown(SwapSheet now) {

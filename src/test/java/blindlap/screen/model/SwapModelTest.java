@@ -430,7 +430,9 @@ class SwapModelTest {
   void afterEveryLapOfAStintItIsAskedAnewWhetherTheRiderIsFit() {
     day.close();
     String plan =
-        TestDay.EIGHT.replace("scored: 1", "scored: 2").replace("lap_budget: 12", "lap_budget: 20")
+        TestDay.EIGHT
+            .replace("scored: 1", "scored: 2")
+            .replace("lap_budget: 12", "lap_budget: 20")
             .replace("16:38", "20:00");
     day = new TestDay(folder, plan, 6);
     model = model();
