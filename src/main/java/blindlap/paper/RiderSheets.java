@@ -27,9 +27,7 @@ public final class RiderSheets extends SheetFlow {
 
   private RiderSheets(SheetPen pen, SessionState state) {
     super(
-        pen,
-        WORDS.say("rider.head", state.plan().trail(), state.plan().rider(), state.plan().day()),
-        WORDS.say("rider.how") + " " + CAUTIONS.say("ride"));
+        pen, head("rider.head", state.plan()), WORDS.say("rider.how") + " " + CAUTIONS.say("ride"));
     this.state = state;
     this.plan = state.plan();
   }

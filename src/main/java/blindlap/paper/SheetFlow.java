@@ -1,5 +1,6 @@
 package blindlap.paper;
 
+import blindlap.plan.Plan;
 import blindlap.wording.Words;
 
 /** A sheet that goes on over as many pages as it needs, each with its head and its cautions. */
@@ -49,6 +50,12 @@ abstract class SheetFlow {
   /** Where content must end. */
   double bottom() {
     return pen.height() - 9 - footHeight();
+  }
+
+  /** A head with trail, rider and day; an unblinded session is called so on every sheet. */
+  static String head(String key, Plan plan) {
+    String head = WORDS.say(key, plan.trail(), plan.rider(), plan.day());
+    return plan.blinding().blinded() ? head : WORDS.say("head.unblinded", head);
   }
 
   /** Begins a page with its head and its cautions. */

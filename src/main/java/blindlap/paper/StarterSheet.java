@@ -19,7 +19,7 @@ public final class StarterSheet extends SheetFlow {
   private StarterSheet(SheetPen pen, SessionState state) {
     super(
         pen,
-        WORDS.say("starter.head", state.plan().trail(), state.plan().rider(), state.plan().day()),
+        head("starter.head", state.plan()),
         WORDS.say("starter.how") + " " + CAUTIONS.say("ride"));
     this.state = state;
     this.plan = state.plan();

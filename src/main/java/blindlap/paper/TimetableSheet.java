@@ -17,9 +17,7 @@ public final class TimetableSheet extends SheetFlow {
 
   private TimetableSheet(SheetPen pen, Plan plan) {
     super(
-        pen,
-        WORDS.say("timetable.head", plan.trail(), plan.rider(), plan.day()),
-        CAUTIONS.say("ride") + " " + CAUTIONS.say("emergency"));
+        pen, head("timetable.head", plan), CAUTIONS.say("ride") + " " + CAUTIONS.say("emergency"));
     this.plan = plan;
   }
 

@@ -98,6 +98,21 @@ class SheetsTest {
     }
   }
 
+  @Test
+  void sheetsOfAnUnblindedSessionCallItSo(@TempDir(factory = RamFolder.class) Path folder)
+      throws IOException {
+    String unblinded = TestDay.EIGHT.replace("blinding: {", "blinding: {blinded: false, ");
+    for (String plan : List.of(TestDay.EIGHT, unblinded)) {
+      try (TestDay day = new TestDay(folder, plan, 3)) {
+        for (var sheet : day.desk().sheets().open(day.state(), Sheets.Paper.A4).entrySet()) {
+          assertThat(PdfMarks.of(sheet.getValue()).text.toString().contains("unblinded"))
+              .as(sheet.getKey())
+              .isEqualTo(plan.equals(unblinded));
+        }
+      }
+    }
+  }
+
   private void sameForEveryOrder(String plan, int orders, Path folder) {
     Map<String, byte[]> first = null;
     for (long seed : OrderSeeds.of(plan, orders).values()) {
