@@ -103,7 +103,7 @@ class SheetsTest {
       throws IOException {
     String unblinded = TestDay.EIGHT.replace("blinding: {", "blinding: {blinded: false, ");
     for (String plan : List.of(TestDay.EIGHT, unblinded)) {
-      try (TestDay day = new TestDay(folder, plan, 3)) {
+      try (TestDay day = new TestDay(folder, plan, plan.length())) {
         for (var sheet : day.desk().sheets().open(day.state(), Sheets.Paper.A4).entrySet()) {
           assertThat(PdfMarks.of(sheet.getValue()).text.toString().contains("unblinded"))
               .as(sheet.getKey())
