@@ -5,6 +5,7 @@ import blindlap.exchange.DataPackageReader;
 import blindlap.exchange.FindingRequests;
 import blindlap.exchange.HelperFits;
 import blindlap.paper.Report;
+import blindlap.paper.ReportDocument;
 import blindlap.paper.ReportInput;
 import blindlap.plan.Problem;
 import blindlap.review.Comparison;
@@ -87,7 +88,7 @@ public final class Reviews {
    * @param black black on white instead of colour
    */
   public Map<String, byte[]> report(SessionState state, boolean black) {
-    Report report = made(state, black);
+    ReportDocument report = made(state, black);
     String name = "report-" + state.plan().day() + "-" + state.id().brief();
     Map<String, byte[]> files = new LinkedHashMap<>();
     files.put(name + ".html", report.html().getBytes(StandardCharsets.UTF_8));
@@ -100,7 +101,7 @@ public final class Reviews {
     return made(state, black).html();
   }
 
-  private Report made(SessionState state, boolean black) {
+  private ReportDocument made(SessionState state, boolean black) {
     return Report.of(
         new ReportInput(
             state,

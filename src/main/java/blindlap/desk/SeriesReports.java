@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.paper.ReportDocument;
 import blindlap.paper.ReportInput;
 import blindlap.paper.SeriesReport;
 import blindlap.plan.Problem;
@@ -57,7 +58,7 @@ public final class SeriesReports {
               progress.unsealed(),
               progress.declared().orElse(progress.sessions())));
     }
-    SeriesReport report =
+    ReportDocument report =
         SeriesReport.of(
             new SeriesReport.Input(
                 finding.get(),

@@ -18,7 +18,7 @@ import java.util.Objects;
 import java.util.Set;
 
 /** A written report as a self-contained HTML page and as PDF: one source, two forms. */
-final class ReportDocument {
+public final class ReportDocument {
   /** Stands where the styles go, so that the fonts in them are not searched through. */
   private static final String STYLE_PLACE = "/* styles */";
 
@@ -53,7 +53,7 @@ final class ReportDocument {
   }
 
   /** One HTML page that needs nothing else; its fonts are in it. */
-  String html() {
+  public String html() {
     StringBuilder faces = new StringBuilder();
     for (Face face : FACES) {
       faces.append("@font-face{font-family:'").append(face.family()).append("';font-weight:");
@@ -70,7 +70,7 @@ final class ReportDocument {
   }
 
   /** The page in text only: what the golden files hold. */
-  String body() {
+  public String body() {
     return page.body();
   }
 
@@ -89,7 +89,7 @@ final class ReportDocument {
   }
 
   /** The PDF, with bookmarks, language and alternative texts. */
-  byte[] pdf() {
+  public byte[] pdf() {
     XRLog.setLoggingEnabled(false);
     ByteArrayOutputStream out = new ByteArrayOutputStream(1 << 20);
     String head =

@@ -15,7 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** The report of a series at its end: one source, as a self-contained HTML page and as PDF. */
+/** The report of a series at its end. */
 public final class SeriesReport {
   /**
    * Everything it is made of.
@@ -48,17 +48,12 @@ public final class SeriesReport {
   private final SeriesFinding finding;
   private final SeriesWords words;
   private final ReportPage page;
-  private final ReportDocument document;
 
   private SeriesReport(Input input) {
     this.input = input;
     this.finding = input.finding();
     this.words = new SeriesWords(finding);
     this.page = new ReportPage(input.ink());
-    write();
-    this.document =
-        new ReportDocument(
-            page, WORDS.say("series.title", finding.id()), input.ink(), input.engine());
   }
 
   /**
@@ -66,23 +61,11 @@ public final class SeriesReport {
    *
    * @throws IllegalArgumentException before the end of the series
    */
-  public static SeriesReport of(Input input) {
-    return new SeriesReport(input);
-  }
-
-  /** One HTML page that needs nothing else; its fonts are in it. */
-  public String html() {
-    return document.html();
-  }
-
-  /** The page in text only. */
-  public String body() {
-    return document.body();
-  }
-
-  /** The PDF, with bookmarks, language and alternative texts. */
-  public byte[] pdf() {
-    return document.pdf();
+  public static ReportDocument of(Input input) {
+    SeriesReport report = new SeriesReport(input);
+    report.write();
+    return new ReportDocument(
+        report.page, WORDS.say("series.title", report.finding.id()), input.ink(), input.engine());
   }
 
   private void write() {
