@@ -218,11 +218,11 @@ class SwapModelTest {
   void aValueOutsideItsToleranceSaysByHowMuchAndWhichWay() {
     unlock();
     model.work().begin();
-    model.work().measured("sag", "26.5");
+    model.work().measured("sag", "24.5");
     SwapSheet.Row sag =
         sheet().settings().stream().filter(r -> r.name().equals("sag")).findFirst().orElseThrow();
     assertThat(sag.outside()).contains("1.5 %").contains("below");
-    model.work().measured("sag", "28.5");
+    model.work().measured("sag", "26.5");
     assertThat(sheet().settings()).allSatisfy(r -> assertThat(r.outside()).isEmpty());
   }
 
@@ -255,7 +255,7 @@ class SwapModelTest {
   void aProgramThatEndsInTheMiddleOfAHandlingGoesOnWhereItWas() {
     unlock();
     model.work().begin();
-    model.work().measured("sag", "28.4");
+    model.work().measured("sag", "26.4");
     model.work().confirm("AXLES", true);
     SwapSheet before = sheet();
     model = model();
@@ -465,7 +465,7 @@ class SwapModelTest {
     day.close();
     String plan =
         TestDay.EIGHT.replaceFirst(
-                " +- .name: sag, value: 28, unit: \"%\", tolerance: 1, readings: 3.\n", "")
+                " +- .name: sag, value: 26, unit: \"%\", tolerance: 1, readings: 3.\n", "")
             + "differences_reason: one has no sag to set\n";
     day = new TestDay(folder, plan, 7);
     model = model();

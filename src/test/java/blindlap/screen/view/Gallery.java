@@ -204,7 +204,7 @@ final class Gallery {
             steps,
             firm,
             new CheckBox("Wheels straight, nothing loose"),
-            new TextField("28.4"),
+            new TextField("26.4"),
             new Caution("Caution.", "The maker’s manual and limits come first."));
     page.getStyleClass().add("swap");
     VBox reopen = new VBox(12, new Label("Type the day’s PIN to open"), new TextField());

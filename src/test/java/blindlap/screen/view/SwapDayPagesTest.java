@@ -234,7 +234,7 @@ class SwapDayPagesTest {
     ride.warmUpRidden();
     swap.work().begin();
     swap.work().measured("compression", day.helper().work(1).settings().get(0).value());
-    swap.work().measured("sag", "26.5");
+    swap.work().measured("sag", "24.5");
     swap.work().confirm("AXLES", true);
     swap.work().confirm("BRAKES", true);
     day.clock().move(Duration.ofSeconds(192));

@@ -55,7 +55,7 @@ class SwapPageTest {
               model.work().confirm(check.name(), true);
             }
             model.work().measured("compression", "7");
-            model.work().measured("sag", "28.4");
+            model.work().measured("sag", "26.4");
             model.work().measured("front tyre", "1.6");
             Window.picture(scene, "swap-sunlight");
             model.hide();
