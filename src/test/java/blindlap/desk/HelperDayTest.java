@@ -105,7 +105,7 @@ class HelperDayTest {
   void aSettingOutsideItsToleranceNeedsAReasonAndSaysByHowMuch() {
     int setup = helper.work(1).setup();
     Map<String, String> measured = asPlanned(setup);
-    measured.put("sag", "26,5");
+    measured.put("sag", "24,5");
     HelperEntry soft = entry(1, setup, measured, EnumSet.allOf(SafetyCheck.class), "");
     assertThat(soft.outside()).hasSize(1);
     assertThat(soft.outside().get(0).by()).isEqualByComparingTo("-1.5");
@@ -116,9 +116,9 @@ class HelperDayTest {
   void aSettingAtTheEdgeOfItsToleranceIsInside() {
     int setup = helper.work(1).setup();
     Map<String, String> measured = asPlanned(setup);
-    measured.put("sag", "27");
+    measured.put("sag", "25");
     assertThat(entry(1, setup, measured, Set.of(), "").outside()).isEmpty();
-    measured.put("sag", "26.99");
+    measured.put("sag", "24.99");
     assertThat(entry(1, setup, measured, Set.of(), "").outside()).hasSize(1);
   }
 
