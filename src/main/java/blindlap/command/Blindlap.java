@@ -3,9 +3,12 @@ package blindlap.command;
 import blindlap.desk.Calculations;
 import blindlap.session.NotebookException;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 
 /** The command line: parses, calls the desk once, prints. */
 @Command(
@@ -21,6 +24,12 @@ import picocli.CommandLine.Command;
 public final class Blindlap implements Runnable {
   private final CommandSetting setting;
 
+  @Option(
+      names = "--notebook",
+      paramLabel = "FILE",
+      description = "The notebook to open the window on; your own notebook if not given.")
+  private @Nullable Path notebook;
+
   private Blindlap(CommandSetting setting) {
     this.setting = setting;
   }
@@ -28,7 +37,8 @@ public final class Blindlap implements Runnable {
   /** Without a command the window opens. */
   @Override
   public void run() {
-    if (!setting.window().open(setting.defaultNotebook())) {
+    Path chosen = notebook;
+    if (!setting.window().open(chosen == null ? setting.defaultNotebook() : chosen)) {
       throw new Complaint(
           ExitCode.FILE_TROUBLE,
           "There is no display to open the window on. The command line does everything: blindlap --help");
@@ -62,7 +72,19 @@ public final class Blindlap implements Runnable {
           }
           throw e;
         });
+    line.setExecutionStrategy(Blindlap::execute);
     return line.execute(args);
+  }
+
+  /** The window's notebook is not the notebook of a command: it is never passed over in silence. */
+  private static int execute(CommandLine.ParseResult parsed) {
+    if (parsed.hasMatchedOption("--notebook") && parsed.hasSubcommand()) {
+      throw new CommandLine.ParameterException(
+          parsed.commandSpec().commandLine(),
+          "--notebook stands after the command: blindlap %s --notebook FILE. Nothing was done."
+              .formatted(parsed.subcommand().commandSpec().name()));
+    }
+    return new CommandLine.RunLast().execute(parsed);
   }
 
   private static List<Object> commands(CommandSetting setting) {

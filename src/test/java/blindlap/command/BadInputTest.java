@@ -212,4 +212,25 @@ class BadInputTest {
     assertThat(missing.err()).contains("There is no file");
     assertThat(day.run("juggle").code()).isEqualTo(ExitCode.BAD_INPUT);
   }
+
+  @Test
+  void theWindowOpensOnTheNotebookThatWasNamed() {
+    CommandLineSession day = new CommandLineSession(folder);
+    day.display = true;
+    Path other = folder.resolve("other.blindlap");
+    assertThat(day.run("--notebook", other.toString()).code()).isZero();
+    assertThat(day.windows).containsExactly(other);
+  }
+
+  @Test
+  void aNotebookNamedBeforeTheCommandIsNotPassedOverInSilence() {
+    CommandLineSession day = new CommandLineSession(folder);
+    day.display = true;
+    Path other = folder.resolve("other.blindlap");
+    CommandLineSession.Ran ran = day.run("--notebook", other.toString(), "notebook");
+    assertThat(ran.code()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(ran.err()).contains("blindlap notebook --notebook FILE. Nothing was done.");
+    assertThat(day.windows).isEmpty();
+    assertThat(other).doesNotExist();
+  }
 }

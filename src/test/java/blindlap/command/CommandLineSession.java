@@ -70,6 +70,12 @@ final class CommandLineSession {
     this.notebook = folder.resolve("test.blindlap");
   }
 
+  /** Without a display no window opens. */
+  boolean display;
+
+  /** The notebooks on which windows were opened. */
+  final List<Path> windows = new ArrayList<>();
+
   /** Lets the clock of later commands run on. */
   void later(long seconds) {
     now = now.plusSeconds(seconds);
@@ -110,7 +116,7 @@ final class CommandLineSession {
         notebook,
         prompt -> phrase,
         new SqliteFiles(clock, () -> bytes.exactly(16)),
-        file -> false);
+        file -> display && windows.add(file));
   }
 
   private static Desk desk(Path file, Clock clock, SealingSources sources, SecureBytes ids) {
