@@ -96,12 +96,17 @@ final class SessionCalculations {
             : Detectable.sampled(given.set(), drift, given.sampling());
     ResultFields result =
         new ResultFields()
-            .number("difference", day.difference(sd, power))
+            .number("difference", day.onResidualDf().difference(sd, power))
             .whole("df", day.df())
             .number("attainable_level", day.attainableLevel())
-            .number("efficiency", day.efficiency());
+            .number("efficiency", day.efficiency())
+            .number("difference_by_order_df", day.difference(sd, power))
+            .number("order_df", day.orderDf());
     given.stateSample(result, sampled);
     List<String> notes = new ArrayList<>();
+    notes.add(
+        "difference takes all degrees of freedom of the residuals; difference_by_order_df, which"
+            + " plan and report use, those that the orders mix.");
     if (!day.formulaHolds()) {
       notes.add(
           "Fewer than "

@@ -1,18 +1,22 @@
 package blindlap.stats;
 
 import java.math.BigInteger;
+import java.util.Arrays;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
- * The difference a two-setup day can detect, by formula (METHOD 6): power of the two-sided t test
- * on the information that is left after drift, at the level that the set of orders can attain.
+ * The difference a two-setup day can detect, by formula: power of the two-sided t test on the
+ * information that is left after drift, at the level that the set of orders can attain (METHOD 6)
+ * and with the degrees of freedom that the set gives the test ({@link OrderFreedom}; METHOD 6 takes
+ * all of the residuals, which is up to 9 % too hopeful for pairs).
  *
  * @param count number of admissible orders K
  * @param attainableLevel a* = 2⌊.025·K⌋/K, 0 if no p of .05 or less can come out
  * @param oneSidedLevel ⌊.05·K⌋/K, the level of the tests against the worthwhile difference
  * @param efficiency harmonic mean over the orders of c/(N/4), c = z'Wz under the drift
  * @param stints stints used, N
- * @param df degrees of freedom, N − nuisance columns − 1
+ * @param df degrees of freedom of the residuals, N − nuisance columns − 1
+ * @param orderDf degrees of freedom of the test, at most df, not necessarily whole
  */
 public record Detectable(
     BigInteger count,
@@ -20,8 +24,9 @@ public record Detectable(
     double oneSidedLevel,
     double efficiency,
     int stints,
-    int df) {
-  /** From this many orders on the formula agrees with simulation within 3 % (METHOD 6). */
+    int df,
+    double orderDf) {
+  /** From this many orders on the formula agrees with simulation within 3 %. */
   public static final int FORMULA_FROM = 200;
 
   private static final double LEVEL = 0.05;
@@ -41,13 +46,16 @@ public record Detectable(
     if (df < 1) {
       throw DayCheck.tooFew("rule", set.stints(), drift);
     }
+    boolean[] all = new boolean[set.stints()];
+    Arrays.fill(all, true);
     return new Detectable(
         set.count(),
         level(set, LEVEL / 2, 2),
         level(set, LEVEL, 1),
         TrendEfficiency.of(set, drift, sampling),
         set.stints(),
-        df);
+        df,
+        OrderFreedom.of(set, new Residuals(all, drift)));
   }
 
   /** True if the efficiency for this set and drift comes from a sample. */
@@ -79,7 +87,13 @@ public record Detectable(
         level(set, LEVEL, 1),
         TrendEfficiency.walked(set, use, drift, sampling),
         n,
-        df);
+        df,
+        OrderFreedom.of(set, new Residuals(use, drift)));
+  }
+
+  /** The same with all degrees of freedom of the residuals, as METHOD 6 writes the formula. */
+  public Detectable onResidualDf() {
+    return new Detectable(count, attainableLevel, oneSidedLevel, efficiency, stints, df, df);
   }
 
   private static double level(Assignments set, double tail, int sides) {
@@ -109,11 +123,11 @@ public record Detectable(
     if (attainableLevel == 0) {
       return 0;
     }
-    return beyond(difference / sd / unitError(), Quantiles.tUpper(attainableLevel / 2, df));
+    return beyond(difference / sd / unitError(), Quantiles.tUpper(attainableLevel / 2, orderDf));
   }
 
   private double beyond(double shift, double critical) {
-    NoncentralT t = NoncentralT.of(df, shift);
+    NoncentralT t = NoncentralT.of(orderDf, shift);
     return t.sf(critical) + t.cdf(-critical);
   }
 
@@ -135,7 +149,7 @@ public record Detectable(
       throw new StatsException(
           "power", "must be above the level of the test, " + attainableLevel + ".");
     }
-    double critical = Quantiles.tUpper(attainableLevel / 2, df);
+    double critical = Quantiles.tUpper(attainableLevel / 2, orderDf);
     // For many degrees of freedom the shift is the critical value plus a normal quantile.
     double guess = critical + Quantiles.normal(power);
     double low = Math.max(0, guess - 1);

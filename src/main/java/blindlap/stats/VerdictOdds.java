@@ -45,7 +45,7 @@ public record VerdictOdds(
     Require.positive("worthwhile", margin);
     Require.positive("sd", sd);
     Regions regions = new Regions(day, difference / sd, margin / sd);
-    double df = day.df();
+    double df = day.orderDf();
     double step = Math.min(0.1, 0.25 / Math.sqrt(2 * df));
     double[] sums = new double[6];
     for (int direction = -1; direction <= 1; direction += 2) {
@@ -75,8 +75,8 @@ public record VerdictOdds(
       this.unit = day.unitError();
       this.difference = difference;
       this.margin = margin;
-      this.real = critical(day.attainableLevel() / 2, day.df());
-      this.size = critical(day.oneSidedLevel(), day.df());
+      this.real = critical(day.attainableLevel() / 2, day.orderDf());
+      this.size = critical(day.oneSidedLevel(), day.orderDf());
     }
 
     private static double critical(double tail, double df) {
