@@ -31,6 +31,9 @@ public final class Assignments {
   private final boolean balanced;
   private final boolean closed;
 
+  /** Made when first asked for; two threads may both make it, and make the same. */
+  private volatile @Nullable OrderTable table;
+
   Assignments(int setups, int stints, int[][] next, BigInteger[] completions, boolean balanced) {
     this.setups = setups;
     this.stints = stints;
@@ -233,6 +236,16 @@ public final class Assignments {
       }
     }
     return true;
+  }
+
+  /** The orders as bits, for fast draws; null for other than two setups and for large sets. */
+  @Nullable OrderTable table() {
+    OrderTable known = table;
+    if (known == null && OrderTable.fits(this)) {
+      known = OrderTable.of(this);
+      table = known;
+    }
+    return known;
   }
 
   /** Where the graph goes from a node when a setup is ridden; −1 if nowhere. The root is 0. */

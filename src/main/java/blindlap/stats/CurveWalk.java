@@ -55,6 +55,11 @@ final class CurveWalk {
 
   /** Random orders, each with its mirror image, in place of the walk. */
   void sample(int draws, UniformRandomProvider source) {
+    OrderTable table = set.table();
+    if (table != null) {
+      sample(draws, source, table);
+      return;
+    }
     int[] order = new int[n];
     for (int draw = 0; draw < draws; draw++) {
       set.random(source, order);
@@ -72,6 +77,22 @@ final class CurveWalk {
         s2 += sign * q2[i];
       }
       sink.orderAndMirror(a, b, quarter - s0 * s0 - s1 * s1 - s2 * s2);
+    }
+  }
+
+  private void sample(int draws, UniformRandomProvider source, OrderTable table) {
+    double[] ofX = table.sums(x);
+    double[] ofY = table.sums(y);
+    double[] of0 = table.sums(q0);
+    double[] of1 = table.sums(q1);
+    double[] of2 = table.sums(q2);
+    for (int draw = 0; draw < draws; draw++) {
+      long order = table.random(source);
+      double s0 = table.sum(of0, order);
+      double s1 = table.sum(of1, order);
+      double s2 = table.sum(of2, order);
+      sink.orderAndMirror(
+          table.sum(ofX, order), table.sum(ofY, order), quarter - s0 * s0 - s1 * s1 - s2 * s2);
     }
   }
 

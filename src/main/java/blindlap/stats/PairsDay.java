@@ -21,7 +21,10 @@ final class PairsDay {
   private final double[] noise;
   private final double[] shift;
   private final double[] total;
+
+  /** Squares of the thresholds of t. */
   private final double[][] tThreshold;
+
   private final double[] fThreshold;
   private final long[][] pairCounts;
   private final long[] fCounts;
@@ -31,7 +34,11 @@ final class PairsDay {
   private final double[] sums;
   private final double[] noiseAt;
   private final double[] shiftAt;
+  private final double[] shiftSums;
+
+  /** Differences of the pairs over the root of their unit variance. */
   private final double[] noisePairs;
+
   private final double[] shiftPairs;
   private final int[] often;
   private final double[][] projected;
@@ -60,6 +67,7 @@ final class PairsDay {
     this.pairCounts = new long[steps][pairs];
     this.fCounts = new long[steps];
     this.sums = new double[k + k * (k + 1) / 2];
+    this.shiftSums = new double[k];
     this.noiseAt = new double[k];
     this.shiftAt = new double[k];
     this.noisePairs = new double[pairs];
@@ -105,8 +113,7 @@ final class PairsDay {
   /** Counts an order of the reference set. */
   void count(int[] order) {
     gram(order);
-    project(order, noise, noiseAt, noisePairs);
-    project(order, shift, shiftAt, shiftPairs);
+    project(order);
     double own = Residuals.dot(noiseAt, noiseAt);
     double cross = Residuals.dot(noiseAt, shiftAt);
     double moved = Residuals.dot(shiftAt, shiftAt);
@@ -129,21 +136,23 @@ final class PairsDay {
     double d = differences[step];
     double largest = 0;
     for (int pair = 0; pair < noisePairs.length; pair++) {
-      double difference = noisePairs[pair] + d * shiftPairs[pair];
-      largest = Math.max(largest, difference * difference / contrasts.unitVariance(pair));
+      double root = noisePairs[pair] + d * shiftPairs[pair];
+      largest = Math.max(largest, root * root);
     }
-    double t = Math.sqrt(largest / variance);
-    for (int pair = 0; pair < noisePairs.length; pair++) {
-      pairCounts[step][pair] += t >= tThreshold[step][pair] ? 1 : 0;
+    long[] counts = pairCounts[step];
+    double[] thresholds = tThreshold[step];
+    for (int pair = 0; pair < counts.length; pair++) {
+      counts[pair] += largest >= thresholds[pair] * variance ? 1 : 0;
     }
   }
 
   private void observe(int step, double f, double variance) {
     fThreshold[step] = f * (1 - SLACK) - ROUNDING * ROUNDING;
     for (int pair = 0; pair < noisePairs.length; pair++) {
-      double difference = noisePairs[pair] + differences[step] * shiftPairs[pair];
-      double t = Math.abs(difference) / Math.sqrt(variance * contrasts.unitVariance(pair));
-      tThreshold[step][pair] = t * (1 - SLACK) - ROUNDING;
+      double t =
+          Math.abs(noisePairs[pair] + differences[step] * shiftPairs[pair]) / Math.sqrt(variance);
+      double threshold = Math.max(0, t * (1 - SLACK) - ROUNDING);
+      tThreshold[step][pair] = threshold * threshold;
     }
   }
 
@@ -170,15 +179,24 @@ final class PairsDay {
     }
   }
 
-  private void project(int[] order, double[] x, double[] coordinates, double[] pairs) {
+  private void project(int[] order) {
     Arrays.fill(sums, 0, k, 0);
+    Arrays.fill(shiftSums, 0);
     for (int i = 0; i < n; i++) {
-      sums[order[i]] += x[i];
+      sums[order[i]] += noise[i];
+      shiftSums[order[i]] += shift[i];
     }
     contrasts.solve(sums, 0);
-    contrasts.coordinates(coordinates);
+    contrasts.coordinates(noiseAt);
+    keep(noisePairs);
+    contrasts.resolve(shiftSums);
+    contrasts.coordinates(shiftAt);
+    keep(shiftPairs);
+  }
+
+  private void keep(double[] pairs) {
     for (int pair = 0; pair < pairs.length; pair++) {
-      pairs[pair] = contrasts.difference(pair);
+      pairs[pair] = contrasts.difference(pair) / Math.sqrt(contrasts.unitVariance(pair));
     }
   }
 

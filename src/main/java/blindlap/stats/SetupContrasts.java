@@ -17,6 +17,10 @@ final class SetupContrasts {
   private final double[] effect;
   private final double[] difference;
   private final double[] unitVariance;
+
+  /** How a pair's difference is made of the effects. */
+  private final double[][] weights;
+
   private double explained;
   private int rank;
 
@@ -38,6 +42,7 @@ final class SetupContrasts {
     this.effect = new double[k];
     this.difference = new double[pairs];
     this.unitVariance = new double[pairs];
+    this.weights = new double[pairs][k];
   }
 
   /** Number of pairs. */
@@ -104,6 +109,31 @@ final class SetupContrasts {
     contrasts(base, columns);
   }
 
+  /**
+   * Other values on the order solved last: coordinates and differences follow them; rank and unit
+   * variances stay.
+   *
+   * @param values sum of the values of every setup, after drift
+   */
+  void resolve(double[] values) {
+    explained = 0;
+    for (int i = 0; i < rank; i++) {
+      double v = 0;
+      for (int c = 0; c <= i; c++) {
+        v += inverse[i][c] * values[column[c]];
+      }
+      effect[i] = v;
+      explained += v * v;
+    }
+    for (int pair = 0; pair < firsts.length; pair++) {
+      double sum = 0;
+      for (int i = 0; i < rank; i++) {
+        sum += weights[pair][i] * effect[i];
+      }
+      difference[pair] = sum;
+    }
+  }
+
   /** Cholesky factor of the columns kept; a column that depends on those before it is dropped. */
   private int factor(double[] sums, int at, int candidates, double nothing) {
     int kept = 0;
@@ -155,12 +185,13 @@ final class SetupContrasts {
       boolean estimable = (a >= 0 || firsts[pair] == base) && (b >= 0 || seconds[pair] == base);
       double sum = 0;
       double variance = 0;
-      for (int i = 0; i < columns && estimable; i++) {
-        double weight = (b >= 0 ? inverse[i][b] : 0) - (a >= 0 ? inverse[i][a] : 0);
+      for (int i = 0; i < columns; i++) {
+        double weight = estimable ? (b >= 0 ? inverse[i][b] : 0) - (a >= 0 ? inverse[i][a] : 0) : 0;
+        weights[pair][i] = weight;
         sum += weight * effect[i];
         variance += weight * weight;
       }
-      difference[pair] = estimable ? sum : 0;
+      difference[pair] = sum;
       unitVariance[pair] = estimable ? variance : Double.POSITIVE_INFINITY;
     }
   }

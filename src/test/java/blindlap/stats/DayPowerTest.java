@@ -202,6 +202,10 @@ class DayPowerTest {
     DayPower day = DayPower.of(SmallSets.Plain.blocks(2, 20, 4).assignments(), Drift.LINE);
     // Blindlap METHOD, section 1.4: 1.35
     assertThat(day.simulate(2000, 9, () -> false).difference(1, 0.8)).isCloseTo(1.35, within(0.06));
+    // The same for 24 stints shuffled whole, too many orders to be listed: 1.23
+    DayPower whole = DayPower.of(Assignments.rule(2, 24).build(), Drift.LINE);
+    assertThat(whole.simulate(1000, 9, () -> false).difference(1, 0.8))
+        .isCloseTo(1.23, within(0.07));
   }
 
   @Test
