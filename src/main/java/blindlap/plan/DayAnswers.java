@@ -93,7 +93,7 @@ public final class DayAnswers {
     Drift drift = drift(plan);
     return Optional.of(
         new DayLeft(
-            cuts(base, drift, DayTerms.of(plan), cancelled),
+            cuts(plan, base, drift, DayTerms.of(plan), cancelled),
             losing(base, 1, drift, cancelled),
             losing(base, 2, drift, cancelled)));
   }
@@ -226,8 +226,8 @@ public final class DayAnswers {
     }
   }
 
-  private static List<DayLeft.Cut> cuts(
-      Base base, Drift drift, DayTerms terms, BooleanSupplier cancelled) {
+  private List<DayLeft.Cut> cuts(
+      Plan plan, Base base, Drift drift, DayTerms terms, BooleanSupplier cancelled) {
     List<DayLeft.Cut> cuts = new ArrayList<>();
     int stints = base.set.stints();
     for (int after = 1; after <= stints; after++) {
@@ -241,6 +241,11 @@ public final class DayAnswers {
         difference = terms.shown(formula.difference(terms.noise().sd(), POWER));
         // Some orders have ridden one setup only by then: no formula tells what the rest can show.
         difference = Double.isInfinite(difference) ? Double.NaN : difference;
+      } else if (base.pairs != null && plan.protocol().wholeBlocks(after)) {
+        // Blocks are drawn each for itself, so that whole ones are a shorter day of the same rule.
+        Base shorter = base(plan, after);
+        difference =
+            shorter == null ? Double.NaN : terms.shown(shorter.unitDifference * terms.noise().sd());
       }
       cuts.add(new DayLeft.Cut(after, left, difference));
     }

@@ -2,6 +2,7 @@ package blindlap.plan;
 
 import blindlap.stats.CutShort;
 import java.util.List;
+import java.util.OptionalInt;
 
 /**
  * What is left of a day that is cut short or loses stints. Counted exactly; nothing of the drawn
@@ -18,7 +19,8 @@ public record DayLeft(List<Cut> cuts, CutShort losingOne, CutShort losingTwo) {
    *
    * @param stints stints ridden
    * @param left what the orders can still show
-   * @param difference what such a day shows on 8 of 10 days by formula; NaN if nothing or not known
+   * @param difference what such a day shows on 8 of 10 days by formula, between two setups if there
+   *     are more; NaN if nothing or not known
    */
   public record Cut(int stints, CutShort left, double difference) {}
 
@@ -33,5 +35,10 @@ public record DayLeft(List<Cut> cuts, CutShort losingOne, CutShort losingTwo) {
         .mapToInt(Cut::stints)
         .min()
         .orElse(0);
+  }
+
+  /** Fewest stints after which a difference is known that can still be shown; empty if none is. */
+  public OptionalInt fewestForDifference() {
+    return cuts.stream().filter(c -> !Double.isNaN(c.difference())).mapToInt(Cut::stints).min();
   }
 }

@@ -43,6 +43,18 @@ public record Protocol(
         minTrendEfficiency);
   }
 
+  /**
+   * True if a day that ends after these stints is a whole day of the same rule: blocks are drawn
+   * each for itself, unless a longest run or a trend ties them together.
+   */
+  public boolean wholeBlocks(int stints) {
+    return block != null
+        && stints > 0
+        && stints % block == 0
+        && maxRun == null
+        && minTrendEfficiency == null;
+  }
+
   /** A protocol that holds just a rule written in a plan file. */
   public static Protocol unnamed(Rule rule) {
     return new Protocol(

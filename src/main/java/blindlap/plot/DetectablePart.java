@@ -196,12 +196,12 @@ final class DetectablePart {
       double low = at.up.clampedAt(dot.low().getAsDouble());
       double high = at.up.clampedAt(dot.high().getAsDouble());
       surface.line(x, low, x, high, Pen.of(Ink.SECOND, 1.2));
-      places.take(new Box(x - 1, high, 2, low - high));
+      places.takeMark(new Box(x - 1, high, 2, low - high));
     }
     double r = (chosen(dot) ? 1.6 : 0.9) * faces.mark();
     surface.disc(x, y, r, dot.fit() == DetectableCurve.Fit.FITS ? Ink.INK : Ink.PAPER);
     surface.ring(x, y, r, Pen.of(Ink.INK, 1.6));
-    places.take(Box.around(x, y, r + 1));
+    places.takeMark(Box.around(x, y, r + 1));
   }
 
   private void drawWords(double worthwhile) {
@@ -226,10 +226,10 @@ final class DetectablePart {
     double away = 1.6 * faces.mark() + faces.px(14);
     List<Places.Spot> spots =
         Places.Spot.nearThenFar(List.of(content.chosenWords()), x(dot), y(dot), away, face);
-    Places.Spot spot = places.choose(spots);
-    Box box = spot.box().grown(faces.px(5));
-    places.take(box);
-    Highlight.under(surface, box);
+    double edge = faces.px(5);
+    Places.Spot spot = places.choose(spots, edge, face.line());
+    Places.lead(surface, spot, x(dot), y(dot), away + edge);
+    Highlight.under(surface, spot.box().grown(edge));
     surface.text(
         spot.lines().get(0), spot.x(), spot.baseline(), spot.anchor(), face, Ink.ON_HIGHLIGHT);
   }

@@ -7,6 +7,7 @@ import java.util.List;
 final class Places {
   private final Box inside;
   private final List<Box> taken = new ArrayList<>();
+  private final List<Box> marks = new ArrayList<>();
 
   Places(Box inside) {
     this.inside = inside;
@@ -16,21 +17,38 @@ final class Places {
     taken.add(box);
   }
 
+  /** Takes the place of a mark that says something by where it stands. */
+  void takeMark(Box box) {
+    marks.add(box);
+  }
+
   /**
    * The first candidate that lies inside and touches nothing; else the one that touches least. The
    * place is taken.
    */
   Spot choose(List<Spot> candidates) {
+    return choose(candidates, 0, 0);
+  }
+
+  /**
+   * As {@link #choose(List)} for words with a ground of their own that should stay near.
+   *
+   * @param candidates from near to far
+   * @param edge how far the ground reaches beyond the words
+   * @param later how much covered area each later candidate must save
+   */
+  Spot choose(List<Spot> candidates, double edge, double later) {
     Spot best = candidates.get(0);
     double least = Double.POSITIVE_INFINITY;
-    for (Spot spot : candidates) {
-      double cost = cost(spot.box());
+    for (int i = 0; i < candidates.size(); i++) {
+      Spot spot = candidates.get(i);
+      double cost = cost(spot.box().grown(edge)) + i * later;
       if (cost < least) {
         best = spot;
         least = cost;
       }
     }
-    take(best.box());
+    take(best.box().grown(edge));
     return best;
   }
 
@@ -49,8 +67,10 @@ final class Places {
   private double cost(Box box) {
     double outside = box.width() * box.height() - box.overlap(inside);
     double covered = taken.stream().mapToDouble(box::overlap).sum();
-    // Words that leave the picture are lost; words over a mark are only ugly.
-    return 100 * Math.max(0, outside - 1e-6) + covered;
+    double hidden = marks.stream().mapToDouble(box::overlap).sum();
+    // Words that leave the picture are lost, and so is a mark under them; on a line they are only
+    // ugly.
+    return 100 * Math.max(0, outside - 1e-6) + 20 * hidden + covered;
   }
 
   /**

@@ -54,7 +54,7 @@ public final class PairsPower {
 
   /** True differences, in units of noise, between which the difference seen is looked for. */
   public double[] ladder(double power) {
-    double about = approximation.difference(1, power);
+    double about = approximation.about(power);
     return Arrays.stream(STEPS).map(step -> step * about).toArray();
   }
 

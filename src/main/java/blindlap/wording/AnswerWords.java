@@ -94,7 +94,7 @@ public final class AnswerWords {
     String key = seldom ? "seldom" : "shows";
     return sentence(
         key,
-        plan.setups().size() > 2 ? key + ".pairs" : key,
+        ofPairs() ? key + ".pairs" : key,
         day.chosen().stints(),
         amount(day.chosen().difference()),
         measure,
@@ -349,18 +349,35 @@ public final class AnswerWords {
           cut.stints() == fewest
               || cut.stints() > fewest
                   && cut.stints() < left.cuts().size()
-                  && cut.stints() % 4 == 0;
+                  && cut.stints() % toldEvery() == 0;
       if (told) {
-        String p = Figures.p(cut.left().smallestP());
-        lines.add(
-            Double.isNaN(cut.difference())
-                ? WORDS.say("cut.p", cut.stints(), p)
-                : WORDS.say("cut.from", cut.stints(), p, amount(cut.difference())));
+        lines.add(cut(cut));
       }
     }
     lines.add(WORDS.say("cut.lost.one", Figures.inHundred(left.losingOne().share())));
     lines.add(WORDS.say("cut.lost.two", Figures.inHundred(left.losingTwo().share())));
-    lines.add(WORDS.say("stop", fewest));
+    int stop = ofPairs() ? left.fewestForDifference().orElse(left.cuts().size()) : fewest;
+    lines.add(WORDS.say("stop", stop));
     return lines;
+  }
+
+  private String cut(DayLeft.Cut cut) {
+    String p = Figures.p(cut.left().smallestP());
+    if (Double.isNaN(cut.difference())) {
+      boolean seldom = ofPairs() && plan.protocol().wholeBlocks(cut.stints());
+      return WORDS.say(seldom ? "cut.seldom.pairs" : "cut.p", cut.stints(), p);
+    }
+    String key = ofPairs() ? "cut.from.pairs" : "cut.from";
+    return WORDS.say(key, cut.stints(), p, amount(cut.difference()));
+  }
+
+  private boolean ofPairs() {
+    return plan.setups().size() > 2;
+  }
+
+  /** Whole blocks of three setups and more, else every fourth stint. */
+  private int toldEvery() {
+    Integer block = plan.protocol().block();
+    return ofPairs() && block != null ? block : 4;
   }
 }

@@ -179,10 +179,24 @@ class DayAnswersTest {
     DayDetail detail =
         answers.detail(plan, answers.simulate(plan, 200, 3, () -> false).orElseThrow());
 
-    assertThat(quick.chosen().difference()).isPositive();
+    assertThat(quick.never()).isFalse();
+    assertThat(quick.chosen().difference()).isNaN();
     assertThat(detail.chosen().difference()).isNaN();
     assertThat(detail.pairs()).isEmpty();
     assertThat(answers.refined(plan, quick, detail).showsWorthwhile()).isFalse();
+  }
+
+  @Test
+  void aDayOfThreeSetupsThatEndsAfterWholeBlocksIsAShorterDay() {
+    DayLeft left =
+        answers.left(Plans.with(THREE + "stints: 18\nnoise: null\n"), () -> false).orElseThrow();
+
+    double twelve = quick(THREE + "stints: 12\nnoise: null\n").chosen().difference();
+    assertThat(left.cuts().get(11).difference()).isEqualTo(twelve);
+    assertThat(left.cuts().get(8).difference()).isNaN();
+    assertThat(left.cuts().get(9).difference()).isNaN();
+    assertThat(left.fewestStints()).isEqualTo(8);
+    assertThat(left.fewestForDifference()).hasValue(12);
   }
 
   @Test

@@ -109,6 +109,24 @@ class DrawingsTest {
   }
 
   @Test
+  void theWordsOfTheChosenStintsHideNoDotOfTheCurve() {
+    for (int chosen : new int[] {12, 16, 20, 24, 32, 48}) {
+      for (double scale : SCALES) {
+        RecordingSurface surface =
+            RecordingSurface.of(MoreSamples.detectable(chosen, 0.5), 744, scale);
+        Box ground = surface.boxes.get(surface.fills.indexOf(Ink.HIGHLIGHT));
+        assertThat(surface.discs).hasSize(8);
+        assertThat(surface.discs)
+            .allSatisfy(
+                disc ->
+                    assertThat(ground.overlap(Box.around(disc.x(), disc.y(), disc.radius())))
+                        .as("%s at %s", chosen, scale)
+                        .isZero());
+      }
+    }
+  }
+
+  @Test
   void stintsAndDifferenceHaveTheSameUnitsPerPixel() {
     RecordingSurface surface = RecordingSurface.of(Samples.difference(), 744, 1);
     double above = middle(surface.find("1:36.0")) - middle(surface.find("1:34.0"));

@@ -82,6 +82,20 @@ class PairsPowerTest {
     assertThat(error.halfWidth()).isLessThan(0.2);
   }
 
+  /** Where few orders share 5 % with many that ride one setup alike, no difference helps. */
+  @ParameterizedTest
+  @CsvSource({"3, 9, .25", "4, 8, .1667", "4, 12, .7778", "3, 12, 1", "3, 15, 1", "4, 16, 1"})
+  void thePowerOfALargeDifferenceIsThatOfTheOrdersThatRideItAlike(
+      int setups, int stints, double most) {
+    PairsPower day = day(setups, stints);
+    double found = day.simulate(new double[] {60}, 300, 6, () -> false).odds(0).pair();
+
+    assertThat(day.approximation().mostPower()).isCloseTo(most, within(0.0001));
+    assertThat(found).isLessThan(most + 0.05);
+    assertThat(found).isGreaterThan(most - 0.25);
+    assertThat(Double.isNaN(day.approximation().difference(1, 0.8))).isEqualTo(most < 0.8);
+  }
+
   @Test
   void daysOfSeveralRunsAreJoined() {
     PairsPower day = day(3, 12);

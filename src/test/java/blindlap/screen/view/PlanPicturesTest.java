@@ -85,6 +85,7 @@ class PlanPicturesTest {
     grid.setVvalue(0);
     Window.picture(scene, "plan-three-top");
     picture(scene, grid, PlanWords.say("head.odds"), "plan-three-odds");
+    picture(scene, grid, PlanWords.say("head.curve"), "plan-three-curve");
     model.form().list("setups").remove(2);
     model.rules().chooseProtocol("blocks-of-four");
     model.answer().simulate(0);
@@ -144,7 +145,9 @@ class PlanPicturesTest {
     look.dress(scene);
     Window.picture(scene, name + "-top");
     PageGrid grid = (PageGrid) page.lookup(".scroll-pane");
-    for (String head : List.of("head.odds", "head.setups", "head.measures", "head.day")) {
+    for (String head :
+        List.of(
+            "head.curve", "head.odds", "head.left", "head.setups", "head.measures", "head.day")) {
       show(grid, PlanWords.say(head));
       Window.picture(scene, name + "-" + head.substring(5));
     }
