@@ -242,13 +242,13 @@ public final class PlanPage extends StackPane {
     Label message = PlanFields.words("", "strong");
     message.textProperty().bind(model.commit().messageProperty());
     message.managedProperty().bind(message.textProperty().isNotEmpty());
-    VBox override =
-        PlanFields.text(model.form().field("override"), PlanWords.field("override"), "", 40);
     VBox box =
         PlanFields.section(
             problemBox,
             hintBox,
-            override,
+            override(),
+            PlanFields.heading("head.series"),
+            PlanFields.words(PlanWords.say("series.what"), "second"),
             PlanFields.row(
                 PlanFields.text(model.form(), "series", 24),
                 PlanFields.text(model.form(), "series_sessions", 6)),
@@ -258,6 +258,16 @@ public final class PlanPage extends StackPane {
             message,
             PlanFields.words(PlanWords.say("commit.after"), "second"));
     box.setSpacing(16);
+    return box;
+  }
+
+  /** Asked for only where the plan cannot show anything, and kept in view once it is given. */
+  private VBox override() {
+    PlanForm.Entry entry = model.form().field("override");
+    VBox box = PlanFields.text(entry, PlanWords.field("override"), "", 40);
+    box.visibleProperty()
+        .bind(entry.errorProperty().isNotEmpty().or(entry.textProperty().isNotEmpty()));
+    box.managedProperty().bind(box.visibleProperty());
     return box;
   }
 
