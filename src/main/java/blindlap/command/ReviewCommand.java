@@ -2,7 +2,6 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.Reviews;
-import blindlap.review.Finding;
 import blindlap.session.SessionState;
 import java.nio.file.Path;
 import java.util.List;
@@ -52,17 +51,18 @@ final class ReviewCommand extends SessionCommand {
 
   private int ofPackage(Path folder) {
     Map<String, byte[]> files = new TreeMap<>();
-    for (String name : List.of("plan.json", "key.json", "laps.csv", "stints.csv", "helper.csv")) {
+    for (String name :
+        List.of(
+            "plan.json", "key.json", "laps.csv", "stints.csv", "helper.csv", "amendments.csv")) {
       if (java.nio.file.Files.exists(folder.resolve(name))) {
         files.put(name, read(folder.resolve(name)));
       }
     }
     try {
-      Finding finding = Reviews.fromPackage(files);
       if (json) {
-        say(Reviews.json(finding));
+        say(Reviews.json(Reviews.fromPackage(files)));
       } else {
-        Reviews.text(finding).forEach(this::say);
+        Reviews.textOfPackage(files).forEach(this::say);
       }
       return ExitCode.DONE;
     } catch (IllegalArgumentException e) {

@@ -12,6 +12,7 @@ import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.session.Fact;
+import blindlap.session.LapId;
 import blindlap.session.Outcome;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
@@ -20,7 +21,10 @@ import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.Words;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -147,7 +151,13 @@ public final class Reviews {
   public Map<String, byte[]> export(SessionState state) {
     return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? DataPackage.blind(state)
-        : DataPackage.open(day(state), json(state), amendments(state));
+        : DataPackage.open(day(state), json(state), started(state), amendments(state));
+  }
+
+  private static Map<LapId, Instant> started(SessionState state) {
+    Map<LapId, Instant> started = new HashMap<>();
+    state.laps().forEach(lap -> lap.startedAt().ifPresent(at -> started.put(lap.id(), at)));
+    return started;
   }
 
   private static List<DataPackage.Amendment> amendments(SessionState state) {
@@ -175,9 +185,18 @@ public final class Reviews {
     return Finding.of(DataPackageReader.read(files));
   }
 
-  /** A finding in sentences, as of a data package. */
-  public static List<String> text(Finding finding) {
-    List<String> lines = new ArrayList<>(new FindingText(finding).lines());
+  /**
+   * The finding of a data package in sentences, with what was added after unsealing.
+   *
+   * @param files contents by file name
+   * @throws IllegalArgumentException if it cannot be read; the message says why
+   */
+  public static List<String> textOfPackage(Map<String, byte[]> files) {
+    List<String> lines = new ArrayList<>(new FindingText(fromPackage(files)).lines());
+    List<DataPackage.Amendment> amendments = DataPackageReader.amendments(files);
+    AmendmentWords.mark(amendments.size()).ifPresent(lines::add);
+    amendments.forEach(
+        a -> lines.add(AmendmentWords.line(a.at().atZone(ZoneId.of("UTC")), a.text(), a.reason())));
     lines.add(Words.of("cautions").say("trust"));
     return lines;
   }

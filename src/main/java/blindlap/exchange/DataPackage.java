@@ -9,6 +9,7 @@ import blindlap.plan.PlanJson;
 import blindlap.review.DayRecord;
 import blindlap.review.StintValues;
 import blindlap.session.Guess;
+import blindlap.session.LapId;
 import blindlap.session.LapState;
 import blindlap.session.SessionState;
 import blindlap.wording.FindingText;
@@ -72,8 +73,7 @@ public final class DataPackage {
     return WORDS.say("caution", String.join(" ", texts));
   }
 
-  private static List<String> start(
-      Plan plan, blindlap.session.LapId id, int code, boolean ridden) {
+  private static List<String> start(Plan plan, LapId id, int code, boolean ridden) {
     return new ArrayList<>(
         List.of(
             String.valueOf(id.ofDay(plan.laps().perStint())),
@@ -88,10 +88,12 @@ public final class DataPackage {
    * The package of an unsealed session.
    *
    * @param finding its finding as JSON: the original analysis
+   * @param started when laps were started by a watch; not in a blind package, where the time
+   *     between two stints could hint at what was done in it
    * @param amendments what was added after unsealing, and changed no number
    */
   public static Map<String, byte[]> open(
-      DayRecord day, String finding, List<Amendment> amendments) {
+      DayRecord day, String finding, Map<LapId, Instant> started, List<Amendment> amendments) {
     PackageTables tables = new PackageTables();
     Plan plan = day.plan();
     List<List<String>> rows = new ArrayList<>();
@@ -102,10 +104,14 @@ public final class DataPackage {
       row.add(lap.note());
       row.addAll(PackageTables.values(plan, lap.values()));
       row.add(letter(day.setup(stint)));
+      Instant at = started.get(lap.id());
+      row.add(at == null ? "" : at.toString());
       rows.add(row);
     }
     List<Column> columns = lapColumns(plan);
     columns.add(Column.of("setup", "string", "setup of the stint by the drawn order"));
+    columns.add(
+        Column.of("started", "datetime", "start of the watch; empty where a time was typed"));
     tables.table("laps", columns, rows);
     units(tables, day);
     tables.measures(plan);

@@ -11,6 +11,8 @@ import blindlap.session.VoidEvent;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -21,6 +23,8 @@ import java.util.TreeMap;
 
 /** Reads a data package back into what the analysis uses. */
 public final class DataPackageReader {
+  private static final String AMENDMENTS = "amendments.csv";
+
   private final Map<String, byte[]> files;
 
   private DataPackageReader(Map<String, byte[]> files) {
@@ -36,6 +40,29 @@ public final class DataPackageReader {
    */
   public static DayRecord read(Map<String, byte[]> files) {
     return new DataPackageReader(files).day();
+  }
+
+  /**
+   * What was added after unsealing, as the package has it; nothing if it lacks the table.
+   *
+   * @throws IllegalArgumentException if the table cannot be read; the message says why
+   */
+  public static List<DataPackage.Amendment> amendments(Map<String, byte[]> files) {
+    DataPackageReader reader = new DataPackageReader(files);
+    List<DataPackage.Amendment> made = new ArrayList<>();
+    if (files.containsKey(AMENDMENTS)) {
+      for (Map<String, String> row : CsvText.read(AMENDMENTS, reader.text(AMENDMENTS))) {
+        String at = cell(row, "at");
+        try {
+          made.add(
+              new DataPackage.Amendment(Instant.parse(at), cell(row, "text"), cell(row, "reason")));
+        } catch (DateTimeParseException e) {
+          throw new IllegalArgumentException(
+              AMENDMENTS + " has \"" + at + "\" where a time is wanted", e);
+        }
+      }
+    }
+    return made;
   }
 
   private String text(String name) {

@@ -4,6 +4,7 @@ import blindlap.session.Entry;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -20,20 +21,24 @@ public final class AmendmentWords {
     for (StoredEntry stored : state.entries()) {
       Entry entry = stored.entry();
       if (entry.fact() instanceof Fact.AmendmentMade made && state.amendments().contains(made)) {
-        lines.add(
-            WORDS.say(
-                "amendment",
-                DayWords.zoned(entry.at().atZone(entry.zone())),
-                made.text(),
-                made.reason()));
+        lines.add(line(entry.at().atZone(entry.zone()), made.text(), made.reason()));
       }
     }
     return lines;
   }
 
+  /** One amendment: when, what, why. */
+  public static String line(ZonedDateTime at, String text, String reason) {
+    return WORDS.say("amendment", DayWords.zoned(at), text, reason);
+  }
+
   /** For the head of a finding: that there are amendments; empty if there are none. */
   public static Optional<String> mark(SessionState state) {
-    int count = state.amendments().size();
+    return mark(state.amendments().size());
+  }
+
+  /** The same for so many. */
+  public static Optional<String> mark(int count) {
     return count == 0
         ? Optional.empty()
         : Optional.of(WORDS.say(count == 1 ? "amended.one" : "amended", count));

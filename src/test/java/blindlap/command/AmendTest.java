@@ -73,6 +73,14 @@ class AmendTest {
         .contains("2026-11-15T09:00:00Z,The gauge read 0.05 bar low.,found in the workshop");
     assertThat(Files.readString(packed.resolve("finding.json")).strip()).isEqualTo(before.strip());
     assertThat(day.run("review", "--from", packed.toString(), "--json").out()).isEqualTo(before);
+    assertThat(day.run("review", "--from", packed.toString()).out())
+        .contains("Amended after unsealing, once.")
+        .contains("2026-11-15 09:00 UTC, amendment: The gauge read 0.05 bar low.");
+
+    Files.writeString(packed.resolve("amendments.csv"), "at,text,reason\nsoon,so,because\n");
+    CommandLineSession.Ran broken = day.run("review", "--from", packed.toString());
+    assertThat(broken.code()).isEqualTo(2);
+    assertThat(broken.err()).contains("amendments.csv has \"soon\" where a time is wanted");
   }
 
   @Test

@@ -103,9 +103,10 @@ class SampleFindingsTest {
     SampleDays.ride(
         name,
         (desk, state) -> {
-          Finding again = Reviews.fromPackage(desk.reviews().export(state));
-          assertThat(Reviews.json(again)).isEqualTo(desk.reviews().json(state));
-          assertThat(Reviews.text(again)).isEqualTo(desk.reviews().text(state));
+          java.util.Map<String, byte[]> files = desk.reviews().export(state);
+          assertThat(Reviews.json(Reviews.fromPackage(files)))
+              .isEqualTo(desk.reviews().json(state));
+          assertThat(Reviews.textOfPackage(files)).isEqualTo(desk.reviews().text(state));
         });
   }
 
