@@ -62,7 +62,7 @@ public final class Main {
     if (!display()) {
       return false;
     }
-    BlindlapApp.show(() -> open(notebook), new SafeKeeping(FILES, notebook), System::nanoTime);
+    BlindlapApp.show(Main::open, new SafeKeeping(FILES, notebook), System::nanoTime);
     return true;
   }
 

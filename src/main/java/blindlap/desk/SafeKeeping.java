@@ -35,6 +35,11 @@ public final class SafeKeeping {
     this.notebook = notebook;
   }
 
+  /** The same for another notebook of this machine. */
+  public SafeKeeping of(Path other) {
+    return new SafeKeeping(files, other);
+  }
+
   /** The notebook file. */
   public Path notebook() {
     return notebook;

@@ -90,10 +90,7 @@ final class SessionCalculations {
         fields.has("valid")
             ? Detectable.of(given.set(), given.valid(), drift, given.sampling())
             : Detectable.of(given.set(), drift, given.sampling());
-    boolean sampled =
-        fields.has("valid")
-            ? given.sampling().samples(given.set())
-            : Detectable.sampled(given.set(), drift, given.sampling());
+    boolean sampled = sampledEfficiency(given, drift);
     ResultFields result =
         new ResultFields()
             .number("difference", day.onResidualDf().difference(sd, power))
@@ -120,6 +117,12 @@ final class SessionCalculations {
         result,
         "Noncentral t at the attainable level, on the information left after drift, both tails.",
         notes);
+  }
+
+  private static boolean sampledEfficiency(OrderGiven given, Drift drift) {
+    return given.given().has("valid")
+        ? given.sampling().samples(given.set())
+        : Detectable.sampled(given.set(), drift, given.sampling());
   }
 
   private static double positive(Given fields, String field) {

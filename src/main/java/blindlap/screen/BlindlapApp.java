@@ -5,10 +5,14 @@ import blindlap.desk.SafeKeeping;
 import blindlap.screen.model.Background;
 import blindlap.screen.model.KeepingModel;
 import blindlap.screen.model.Shell;
+import blindlap.screen.model.TroubleModel;
+import blindlap.screen.view.FileDialogs;
 import blindlap.screen.view.Fonts;
 import blindlap.screen.view.Look;
 import blindlap.screen.view.ShellView;
+import blindlap.screen.view.TroublePage;
 import blindlap.wording.SwapWords;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -16,8 +20,8 @@ import java.util.concurrent.FutureTask;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
 import java.util.function.LongSupplier;
-import java.util.function.Supplier;
 import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
@@ -27,6 +31,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The window on one notebook. Started by {@link #show}. */
 public final class BlindlapApp extends Application {
+  private static @Nullable Function<Path, Desk> opener;
   private static @Nullable FutureTask<Desk> opening;
   private static @Nullable RuntimeException failure;
   private static @Nullable SafeKeeping keepingSafe;
@@ -53,14 +58,16 @@ public final class BlindlapApp extends Application {
   /**
    * Opens the window and returns when it is closed.
    *
-   * @param openDesk opens the notebook
-   * @param keeping of the same notebook; its file name is shown at the side
+   * @param openDesk opens a notebook
+   * @param keeping of the notebook to show; its file name is shown at the side
    * @param nanos the monotonic clock of stopwatches
-   * @throws RuntimeException what the opener threw; no window was shown then
+   * @throws RuntimeException what the opener threw; if that was one sentence for the user, the
+   *     window has told it and what can be done, and nothing else was opened in its place
    */
-  public static void show(Supplier<Desk> openDesk, SafeKeeping keeping, LongSupplier nanos) {
+  public static void show(Function<Path, Desk> openDesk, SafeKeeping keeping, LongSupplier nanos) {
     // The notebook is opened while the toolkit starts: on two cores the window is there sooner.
-    FutureTask<Desk> task = new FutureTask<>(openDesk::get);
+    FutureTask<Desk> task = new FutureTask<>(() -> openDesk.apply(keeping.notebook()));
+    opener = openDesk;
     opening = task;
     new Thread(task, "open").start();
     keepingSafe = keeping;
@@ -83,7 +90,7 @@ public final class BlindlapApp extends Application {
     } catch (ExecutionException e) {
       failure =
           e.getCause() instanceof RuntimeException cause ? cause : new IllegalStateException(e);
-      Platform.exit();
+      tell(stage, failure);
       return;
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -91,6 +98,34 @@ public final class BlindlapApp extends Application {
       return;
     }
     show(stage, desk);
+  }
+
+  /** Instead of the pages: why there are none, and what can be saved. */
+  private void tell(Stage stage, RuntimeException why) {
+    TroubleModel.of(
+            java.util.Objects.requireNonNull(keepingSafe),
+            why,
+            Background.on(worker),
+            notebook -> open(stage, notebook))
+        .ifPresentOrElse(model -> tell(stage, model), Platform::exit);
+  }
+
+  private static void tell(Stage stage, TroubleModel model) {
+    Look look = new Look();
+    TroublePage page = new TroublePage(look, model, new FileDialogs(() -> stage), stage::close);
+    Scene scene = new Scene(page, 1280, 800);
+    look.dress(scene);
+    stage.setTitle("Blindlap");
+    stage.setScene(scene);
+    stage.show();
+  }
+
+  private void open(Stage stage, Path notebook) {
+    Desk opened = java.util.Objects.requireNonNull(opener).apply(notebook);
+    desk = opened;
+    failure = null;
+    keepingSafe = java.util.Objects.requireNonNull(keepingSafe).of(notebook);
+    show(stage, opened);
   }
 
   private void show(Stage stage, Desk open) {

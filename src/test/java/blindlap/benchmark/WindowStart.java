@@ -40,9 +40,9 @@ public final class WindowStart {
       SecureBytes none = byte[]::new;
       Path file = Path.of(args[1]);
       BlindlapApp.show(
-          () ->
+          notebook ->
               new Desk(
-                  SqliteNotebook.open(file, none.exactly(16), Clock.systemUTC().instant()),
+                  SqliteNotebook.open(notebook, none.exactly(16), Clock.systemUTC().instant()),
                   Clock.systemUTC(),
                   SealingSources.allFrom(none),
                   SealParameters.standard(),

@@ -17,6 +17,11 @@ public interface Dialogs {
   /** A file to write; empty if nobody chose one. */
   Optional<Path> saveFile(String title, String name);
 
+  /** A file to write, with a place for it to begin with; empty if nobody chose one. */
+  default Optional<Path> saveFile(String title, Path suggested) {
+    return saveFile(title, String.valueOf(suggested.getFileName()));
+  }
+
   /** A folder; empty if nobody chose one. */
   Optional<Path> folder(String title);
 }

@@ -2,6 +2,7 @@ package blindlap.screen.view;
 
 import blindlap.screen.model.Dialogs;
 import java.io.File;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -42,6 +43,18 @@ public final class FileDialogs implements Dialogs {
     FileChooser chooser = new FileChooser();
     chooser.setTitle(title);
     chooser.setInitialFileName(name);
+    return path(chooser.showSaveDialog(owner.get()));
+  }
+
+  @Override
+  public Optional<Path> saveFile(String title, Path suggested) {
+    FileChooser chooser = new FileChooser();
+    chooser.setTitle(title);
+    Path folder = suggested.toAbsolutePath().getParent();
+    if (folder != null && Files.isDirectory(folder)) {
+      chooser.setInitialDirectory(folder.toFile());
+    }
+    chooser.setInitialFileName(String.valueOf(suggested.getFileName()));
     return path(chooser.showSaveDialog(owner.get()));
   }
 
