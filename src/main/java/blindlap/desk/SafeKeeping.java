@@ -5,6 +5,7 @@ import blindlap.session.NotebookException;
 import blindlap.session.NotebookFiles;
 import blindlap.session.NotebookReport;
 import blindlap.session.RecoveryReport;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -21,6 +22,7 @@ import java.util.function.Function;
  * NotebookException} with one sentence when a file cannot be used.
  */
 public final class SafeKeeping {
+  private static final String ENDING = ".blindlap";
   private static final long LARGEST_AT_CLOSING = 16_000_000;
 
   private final NotebookFiles files;
@@ -43,6 +45,18 @@ public final class SafeKeeping {
   /** The notebook file. */
   public Path notebook() {
     return notebook;
+  }
+
+  /** A place for a new notebook, beside this one, where nothing lies yet. */
+  public Path beside() {
+    Path whole = notebook.toAbsolutePath();
+    String name = String.valueOf(whole.getFileName());
+    String stem = name.endsWith(ENDING) ? name.substring(0, name.length() - ENDING.length()) : name;
+    Path place = whole.resolveSibling(stem + "-saved" + ENDING);
+    for (int i = 2; Files.exists(place); i++) {
+      place = whole.resolveSibling(stem + "-saved-" + i + ENDING);
+    }
+    return place;
   }
 
   /** Makes a backup now. */

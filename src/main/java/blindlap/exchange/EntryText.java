@@ -87,7 +87,7 @@ public final class EntryText {
     try {
       JsonNode tree = JSON.readTree(text);
       if (!VERSION.equals(text(tree, "form"))) {
-        throw new IllegalArgumentException("an entry of the unknown form " + tree.get("form"));
+        throw new IllegalArgumentException("it has the unknown form " + tree.get("form"));
       }
       return new Entry(
           new SessionId(text(tree, "session")),
@@ -98,8 +98,10 @@ public final class EntryText {
           Instant.parse(text(tree, "at")),
           ZoneId.of(text(tree, "zone")),
           FactReader.read(text(tree, "kind"), tree.path("body")));
-    } catch (JsonProcessingException | RuntimeException e) {
-      throw new IllegalArgumentException("an entry cannot be read: " + e.getMessage(), e);
+    } catch (JsonProcessingException e) {
+      throw new IllegalArgumentException(e.getOriginalMessage(), e);
+    } catch (RuntimeException e) {
+      throw new IllegalArgumentException(e.getMessage(), e);
     }
   }
 

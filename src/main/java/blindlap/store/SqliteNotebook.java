@@ -171,7 +171,7 @@ public final class SqliteNotebook implements Notebook {
     try {
       found = entries.entries(session);
     } catch (IllegalArgumentException e) {
-      throw damaged(String.valueOf(e.getMessage()), e);
+      throw damaged("an entry cannot be read: " + e.getMessage(), e);
     }
     List<Problem> problems = Chains.problems(session, found);
     if (!problems.isEmpty()) {

@@ -1,5 +1,7 @@
 package blindlap.wording;
 
+import blindlap.plan.Problem;
+import blindlap.session.ChainFault;
 import blindlap.session.NotebookReport;
 import blindlap.session.RecoveryReport;
 import blindlap.session.SessionSummary;
@@ -19,6 +21,7 @@ public final class KeepingWords {
   private static final Words WORDS = Words.of("keeping");
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("d MMM uuuu HH:mm:ss 'UTC'", Locale.UK).withZone(ZoneOffset.UTC);
+  private static final int PROBLEMS_IN_BRIEF = 2;
   private static final int BYTES_A_MEGABYTE = 1_000_000;
 
   private KeepingWords() {}
@@ -106,12 +109,38 @@ public final class KeepingWords {
     if (report.sound()) {
       return List.of(WORDS.say("verify.sound", sessions, entries));
     }
-    List<String> lines = new ArrayList<>(Problems.sentences(report.problems()));
+    List<String> lines = new ArrayList<>();
+    report.problems().forEach(problem -> lines.add(checked(problem)));
     lines.add(
         WORDS.say(
             "verify.problems", counted("problem", report.problems().size()), sessions, entries));
     lines.add(WORDS.say("verify.how", file));
     return lines;
+  }
+
+  private static String checked(Problem problem) {
+    if (!(problem.fault() instanceof ChainFault fault)) {
+      return Problems.sentence(problem);
+    }
+    Object[] arguments = new Object[problem.details().size() + 1];
+    arguments[0] = problem.where();
+    for (int i = 1; i < arguments.length; i++) {
+      arguments[i] = problem.details().get(i - 1);
+    }
+    return problem.where() + ": " + WORDS.say("checked." + fault.name(), arguments);
+  }
+
+  /** The same where there is little room: the first problems, and how many more there are. */
+  public static List<String> verifiedInBrief(NotebookReport report, Path file) {
+    List<String> lines = verified(report, file);
+    int problems = report.problems().size();
+    if (problems <= PROBLEMS_IN_BRIEF) {
+      return lines;
+    }
+    List<String> brief = new ArrayList<>(lines.subList(0, PROBLEMS_IN_BRIEF));
+    brief.add(WORDS.say("verify.more", problems - PROBLEMS_IN_BRIEF, file));
+    brief.addAll(lines.subList(problems, lines.size()));
+    return brief;
   }
 
   /** What could be saved of a damaged notebook, one line each. */

@@ -21,6 +21,7 @@ public final class KeepingModel {
   private final Background background;
   private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
   private final ReadOnlyBooleanWrapper working = new ReadOnlyBooleanWrapper(false);
+  private final ReadOnlyBooleanWrapper unsound = new ReadOnlyBooleanWrapper(false);
 
   /**
    * @param exchange of the open notebook
@@ -125,6 +126,41 @@ public final class KeepingModel {
           Path backup = keeping.backUp();
           return KeepingWords.say(
               "backup.window", backup.getFileName(), String.valueOf(backup.getParent()));
+        });
+  }
+
+  /** Reads and hashes everything again; says what is wrong, and that the rest can be saved. */
+  public void check() {
+    working.set(true);
+    said.set(KeepingWords.say("working.check"));
+    background.run(
+        keeping::verify,
+        report -> {
+          unsound.set(!report.sound());
+          end(String.join("\n", KeepingWords.verifiedInBrief(report, keeping.notebook())));
+        },
+        problem -> end(String.valueOf(problem.getMessage())));
+  }
+
+  /** True once a check has found something wrong. */
+  public ReadOnlyBooleanProperty unsoundProperty() {
+    return unsound.getReadOnlyProperty();
+  }
+
+  /** Where what still verifies could go. */
+  public Path suggested() {
+    return keeping.beside();
+  }
+
+  /** Puts everything that still verifies into a new notebook; this one is only read. */
+  public void recover(Path target) {
+    run(
+        KeepingWords.say("trouble.working"),
+        () -> {
+          List<String> lines =
+              new ArrayList<>(KeepingWords.recovered(keeping.recover(target), target));
+          lines.add(KeepingWords.say("recover.open", target));
+          return String.join("\n", lines);
         });
   }
 

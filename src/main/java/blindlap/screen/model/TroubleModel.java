@@ -3,7 +3,6 @@ package blindlap.screen.model;
 import blindlap.desk.SafeKeeping;
 import blindlap.session.NotebookException;
 import blindlap.wording.KeepingWords;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,7 +19,6 @@ import org.jspecify.annotations.Nullable;
 /** A notebook that cannot be opened: why, and what can be saved of it. */
 public final class TroubleModel {
   private static final int BACKUPS_TOLD = 3;
-  private static final String ENDING = ".blindlap";
 
   private final SafeKeeping keeping;
   private final Background background;
@@ -94,14 +92,7 @@ public final class TroubleModel {
 
   /** A place for the new notebook, beside the damaged one, where nothing lies yet. */
   public Path suggested() {
-    Path notebook = keeping.notebook().toAbsolutePath();
-    String name = String.valueOf(notebook.getFileName());
-    String stem = name.endsWith(ENDING) ? name.substring(0, name.length() - ENDING.length()) : name;
-    Path place = notebook.resolveSibling(stem + "-saved" + ENDING);
-    for (int i = 2; Files.exists(place); i++) {
-      place = notebook.resolveSibling(stem + "-saved-" + i + ENDING);
-    }
-    return place;
+    return keeping.beside();
   }
 
   /** Puts everything that still verifies into a new notebook; the damaged file is only read. */

@@ -34,8 +34,14 @@ final class KeepingPane extends VBox {
     Hyperlink bring = link("bring", this::bringIn);
     Hyperlink save = link("save", this::save);
     Hyperlink backup = link("backup", model::backUp);
+    Hyperlink check = link("check", model::check);
+    Hyperlink recover = link("trouble.recover", this::recover);
     bring.disableProperty().bind(model.workingProperty());
     backup.disableProperty().bind(model.workingProperty());
+    check.disableProperty().bind(model.workingProperty());
+    recover.disableProperty().bind(model.workingProperty());
+    recover.visibleProperty().bind(model.unsoundProperty());
+    recover.managedProperty().bind(model.unsoundProperty());
     save.disableProperty()
         .bind(javafx.beans.binding.Bindings.isNull(chosen).or(model.workingProperty()));
     Label said = new Label();
@@ -45,7 +51,7 @@ final class KeepingPane extends VBox {
     said.setAccessibleRole(AccessibleRole.TEXT);
     said.textProperty().bind(model.saidProperty());
     said.managedProperty().bind(said.textProperty().isNotEmpty());
-    FlowPane row = new FlowPane(bring, save, backup);
+    FlowPane row = new FlowPane(bring, save, backup, check, recover);
     row.getStyleClass().add("doors");
     getChildren().setAll(row, said);
   }
@@ -66,6 +72,12 @@ final class KeepingPane extends VBox {
     if (!files.isEmpty()) {
       model.bringIn(files);
     }
+  }
+
+  private void recover() {
+    dialogs
+        .saveFile(KeepingWords.say("trouble.recover.title"), model.suggested())
+        .ifPresent(model::recover);
   }
 
   private void save() {

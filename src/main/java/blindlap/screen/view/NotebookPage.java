@@ -74,6 +74,7 @@ public final class NotebookPage extends BorderPane {
     helper.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::openAsHelper));
     Label trouble = new Label();
     trouble.setWrapText(true);
+    trouble.setMinHeight(USE_PREF_SIZE);
     trouble.getStyleClass().add("strong");
     trouble.textProperty().bind(model.troubleProperty());
     trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
