@@ -10,6 +10,7 @@ import javafx.animation.Timeline;
 import javafx.beans.InvalidationListener;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.ObjectBinding;
+import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.geometry.Insets;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -27,6 +28,7 @@ public final class NotebookPage extends BorderPane {
   private static final double NARROW = 1100 - 184;
   private static final double LARGE_TEXT = 1.3;
   private static final double LIST_HEIGHT = 420;
+  private static final int LINES_THAT_FIT = 2;
 
   private final Look look;
   private final NotebookModel model;
@@ -39,6 +41,10 @@ public final class NotebookPage extends BorderPane {
   private final KeepingPane keeping;
   private final NoiseMargin margin;
   private final VBox head;
+  private final ReadOnlyStringProperty said;
+
+  /** What the page is scrolled by; null while all of it fits. */
+  private @Nullable ScrollPane scroll;
 
   @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this page
   private final InvalidationListener watch;
@@ -65,6 +71,7 @@ public final class NotebookPage extends BorderPane {
     this.strip = new StintStrip(look);
     this.list = new NotebookList(model);
     this.keeping = new KeepingPane(keeping, dialogs, toSave());
+    this.said = keeping.saidProperty();
     this.margin = new NoiseMargin(look, model);
     getStyleClass().add("page");
     setPadding(new Insets(32, 40, 24, 40));
@@ -84,6 +91,8 @@ public final class NotebookPage extends BorderPane {
     VBox.setVgrow(list, Priority.ALWAYS);
     model.answerProperty().addListener((o, before, now) -> show(now));
     model.emptyProperty().addListener((o, before, now) -> fold());
+    model.troubleProperty().addListener((o, before, now) -> fold());
+    said.addListener((o, before, now) -> showSaid());
     show(model.answerProperty().get());
     beat = new Timeline(new KeyFrame(Duration.millis(800), e -> model.look()));
     beat.setCycleCount(Animation.INDEFINITE);
@@ -125,6 +134,7 @@ public final class NotebookPage extends BorderPane {
   /** Beside each other on a wide window; under each other, scrolled as one, on a narrow one. */
   private void fold() {
     boolean narrow = getWidth() > 0 && getWidth() < NARROW || look.textScale() > LARGE_TEXT;
+    scroll = null;
     boolean empty = model.emptyProperty().get();
     list.setVisible(!empty);
     list.setManaged(!empty);
@@ -133,7 +143,7 @@ public final class NotebookPage extends BorderPane {
     if (narrow) {
       list.setPrefHeight(LIST_HEIGHT);
       VBox column = new VBox(32, head, list, keeping, margin);
-      ScrollPane scroll = new ScrollPane(column);
+      scroll = new ScrollPane(column);
       scroll.setFitToWidth(true);
       scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
       setCenter(scroll);
@@ -148,7 +158,31 @@ public final class NotebookPage extends BorderPane {
     side.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     side.minWidthProperty().bind(look.px(272));
     side.prefWidthProperty().bind(look.px(272));
-    HBox both = new HBox(40, reading, side);
-    setCenter(both);
+    setCenter(new HBox(40, crowded() ? scrolled(reading) : reading, side));
+  }
+
+  /** What came of a link stands at the end of the page, where the link is. */
+  private void showSaid() {
+    fold();
+    if (scroll != null && crowded()) {
+      applyCss();
+      layout();
+      scroll.setVvalue(1);
+    }
+  }
+
+  private ScrollPane scrolled(VBox reading) {
+    list.setPrefHeight(LIST_HEIGHT);
+    scroll = new ScrollPane(reading);
+    scroll.setFitToWidth(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.maxWidthProperty().bind(look.px(820));
+    HBox.setHgrow(scroll, Priority.ALWAYS);
+    return scroll;
+  }
+
+  /** Long sentences about trouble push what stands below them out of the window. */
+  private boolean crowded() {
+    return !model.troubleProperty().get().isEmpty() || said.get().lines().count() > LINES_THAT_FIT;
   }
 }
