@@ -325,13 +325,15 @@ public final class AnswerWords {
       return Optional.of(
           WORDS.say("simulated.rough", days(detail.days()), amount(chosen.difference())));
     }
+    // The figure has the decimals of its error, or it could seem to lie outside.
+    int decimals = Figures.decimals(error);
     return Optional.of(
         WORDS.say(
             "simulated",
             days(detail.days()),
-            amount(chosen.difference()),
-            Figures.number(error.low(), Figures.decimals(error)),
-            unit(Figures.number(error.high(), Figures.decimals(error)))));
+            unit(Figures.number(chosen.difference(), decimals)),
+            Figures.number(error.low(), decimals),
+            unit(Figures.number(error.high(), decimals))));
   }
 
   /** What is left of a day cut short, a sentence each. */
