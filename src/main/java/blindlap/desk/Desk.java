@@ -7,12 +7,16 @@ import blindlap.seal.SealingSources;
 import blindlap.seal.SecureBytes;
 import blindlap.session.Notebook;
 import java.time.Clock;
+import org.jspecify.annotations.Nullable;
 
 /** Everything that window and command line can do with one notebook. */
 public final class Desk implements AutoCloseable {
   private final Notebook notebook;
   private final Clock clock;
-  private final Protocols protocols;
+
+  /** Read when first asked for: most commands, and the first page, plan nothing. */
+  private @Nullable Protocols protocols;
+
   private final Sessions sessions;
   private final Committing committing;
   private final Keys keys;
@@ -39,7 +43,6 @@ public final class Desk implements AutoCloseable {
       SecureBytes ids) {
     this.notebook = notebook;
     this.clock = clock;
-    this.protocols = BundledProtocols.load();
     this.sessions = new Sessions(notebook, clock);
     Sealing sealing = new Sealing(sources, parameters);
     this.committing = new Committing(sessions, sealing, ids);
@@ -78,8 +81,13 @@ public final class Desk implements AutoCloseable {
   }
 
   /** Protocols that plans may name. */
-  public Protocols protocols() {
-    return protocols;
+  public synchronized Protocols protocols() {
+    Protocols read = protocols;
+    if (read == null) {
+      read = BundledProtocols.load();
+      protocols = read;
+    }
+    return read;
   }
 
   /** Finding sessions and writing to them. */

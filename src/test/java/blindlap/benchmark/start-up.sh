@@ -12,7 +12,8 @@ book="$work/sample.blindlap"
 jar cf "$work/start.jar" -C target/test-classes blindlap/benchmark
 path="target/blindlap-0.1.0.jar:target/lib/*:$work/start.jar"
 # The launcher's options, for both windows.
-fx="-XX:+UseSerialGC -XX:TieredStopAtLevel=1 --module-path target/javafx --add-modules javafx.controls,javafx.swing"
+native="-Dorg.sqlite.lib.path=target/native/org/sqlite/native/$(uname -s | sed 's/Darwin/Mac/')/$(uname -m | sed 's/arm64/aarch64/')"
+fx="$native -XX:+UseSerialGC -XX:TieredStopAtLevel=1 --module-path target/javafx --add-modules javafx.controls,javafx.swing"
 java $fx -cp "$path" blindlap.Main demo --no-window --notebook "$book" >/dev/null
 # Both windows get an archive of their own classes; the launcher makes one as well.
 for which in bare blindlap; do
