@@ -11,7 +11,6 @@ import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Duration;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -22,17 +21,7 @@ class PackageTimesTest {
   @Test
   void theOpenPackageSaysWhenLapsWereStartedAndTheBlindOneDoesNot() {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 1)) {
-      LapId lap = new LapId(1, 1);
-      day.desk().riderDays().watchStarted(day.id(), lap, "lap time", day.clock().instant());
-      day.clock().move(Duration.ofSeconds(90));
-      TimeRecord time =
-          new TimeRecord(
-              day.clock().instant().minusSeconds(90),
-              day.clock().instant(),
-              90_000_000_000L,
-              TimeRecord.TimedBy.STARTER,
-              null);
-      day.desk().riderDays().time(day.id(), lap, "lap time", time, false);
+      day.watched(new LapId(1, 1), "lap time", 90);
       for (int stint = 2; stint <= 8; stint++) {
         TimeRecord typed =
             Stopwatch.typed(new BigDecimal("91.2"), TimeRecord.TimedBy.RIDER, day.clock());

@@ -5,9 +5,11 @@ import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
 import blindlap.seal.SecureBytes;
 import blindlap.seal.SessionKind;
+import blindlap.session.LapId;
 import blindlap.session.SessionId;
 import blindlap.session.SessionState;
 import blindlap.store.SqliteNotebook;
+import blindlap.timing.TimeRecord;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -189,6 +191,21 @@ public final class TestDay implements AutoCloseable {
   /** The session as it stands on disk. */
   public SessionState state() {
     return desk.sessions().state(id).orElseThrow();
+  }
+
+  /** A lap under the starter's watch; the clock moves on by its time. */
+  public void watched(LapId lap, String measure, int seconds) {
+    Instant start = clock.instant();
+    desk.riderDays().watchStarted(id, lap, measure, start);
+    clock.move(Duration.ofSeconds(seconds));
+    TimeRecord time =
+        new TimeRecord(
+            start,
+            clock.instant(),
+            Duration.ofSeconds(seconds).toNanos(),
+            TimeRecord.TimedBy.STARTER,
+            null);
+    desk.riderDays().time(id, lap, measure, time, false);
   }
 
   /** The helper's day, open. */

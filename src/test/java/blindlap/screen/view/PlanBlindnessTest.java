@@ -7,7 +7,6 @@ import blindlap.desk.Keys;
 import blindlap.plot.Qr;
 import blindlap.screen.model.Background;
 import blindlap.screen.model.CommitModel;
-import blindlap.screen.model.Dialogs;
 import blindlap.screen.model.PlanModel;
 import blindlap.screen.model.Shell;
 import blindlap.session.SessionState;
@@ -156,7 +155,7 @@ class PlanBlindnessTest {
       Shell shell = new Shell();
       model = new PlanModel(desk, shell, Background.immediate(), 0);
       commit = model.commit();
-      PlanPage page = new PlanPage(look, model, new Nobody());
+      PlanPage page = new PlanPage(look, model, new NoDialogs());
       ShellView view =
           new ShellView(look, shell, Map.of(Shell.Page.PLAN, () -> page), List.of("quarry"));
       shell.go(Shell.Page.PLAN);
@@ -288,23 +287,5 @@ class PlanBlindnessTest {
         };
     handler.setLevel(Level.ALL);
     return handler;
-  }
-
-  /** Nobody chooses anything. */
-  private static final class Nobody implements Dialogs {
-    @Override
-    public Optional<Path> openFile(String title) {
-      return Optional.empty();
-    }
-
-    @Override
-    public Optional<Path> saveFile(String title, String name) {
-      return Optional.empty();
-    }
-
-    @Override
-    public Optional<Path> folder(String title) {
-      return Optional.empty();
-    }
   }
 }

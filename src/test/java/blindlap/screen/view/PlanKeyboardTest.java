@@ -6,7 +6,6 @@ import blindlap.desk.Desk;
 import blindlap.plan.Plan;
 import blindlap.screen.model.Background;
 import blindlap.screen.model.CommitModel;
-import blindlap.screen.model.Dialogs;
 import blindlap.screen.model.PlanModel;
 import blindlap.screen.model.Shell;
 import blindlap.session.SessionState;
@@ -192,15 +191,11 @@ class PlanKeyboardTest {
   }
 
   /** Always answers with one folder. */
-  private record OneFolder(Path chosen) implements Dialogs {
-    @Override
-    public Optional<Path> openFile(String title) {
-      return Optional.empty();
-    }
+  private static final class OneFolder extends NoDialogs {
+    private final Path chosen;
 
-    @Override
-    public Optional<Path> saveFile(String title, String name) {
-      return Optional.empty();
+    OneFolder(Path chosen) {
+      this.chosen = chosen;
     }
 
     @Override

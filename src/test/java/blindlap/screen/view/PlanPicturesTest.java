@@ -3,7 +3,6 @@ package blindlap.screen.view;
 import blindlap.desk.Desk;
 import blindlap.screen.model.Background;
 import blindlap.screen.model.CommitModel;
-import blindlap.screen.model.Dialogs;
 import blindlap.screen.model.PlanModel;
 import blindlap.screen.model.Shell;
 import blindlap.wording.PlanWords;
@@ -12,7 +11,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Stream;
 import javafx.scene.Node;
 import javafx.scene.Scene;
@@ -174,23 +172,5 @@ class PlanPicturesTest {
   private static boolean says(Node node, String words) {
     return node instanceof Label label && label.getText().equals(words)
         || node instanceof Text text && text.getText().equals(words);
-  }
-
-  /** Nobody chooses anything. */
-  private static final class NoDialogs implements Dialogs {
-    @Override
-    public Optional<Path> openFile(String title) {
-      return Optional.empty();
-    }
-
-    @Override
-    public Optional<Path> saveFile(String title, String name) {
-      return Optional.empty();
-    }
-
-    @Override
-    public Optional<Path> folder(String title) {
-      return Optional.empty();
-    }
   }
 }

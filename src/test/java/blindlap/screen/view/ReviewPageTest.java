@@ -13,10 +13,8 @@ import blindlap.session.Outcome;
 import blindlap.timing.Stopwatch;
 import blindlap.timing.TimeRecord;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
@@ -32,23 +30,7 @@ import org.junit.jupiter.api.io.TempDir;
  * The review pages, driven in a real window without a screen; their pictures go into the manual.
  */
 class ReviewPageTest {
-  private static final Dialogs NONE =
-      new Dialogs() {
-        @Override
-        public Optional<Path> openFile(String title) {
-          return Optional.empty();
-        }
-
-        @Override
-        public Optional<Path> saveFile(String title, String name) {
-          return Optional.empty();
-        }
-
-        @Override
-        public Optional<Path> folder(String title) {
-          return Optional.empty();
-        }
-      };
+  private static final Dialogs NONE = new NoDialogs();
 
   @BeforeAll
   static void start() throws InterruptedException {
@@ -247,16 +229,7 @@ class ReviewPageTest {
       for (int stint = 1; stint <= 2; stint++) {
         LapId lap = new LapId(stint, 1);
         if (stint == 1) {
-          rider.watchStarted(day.id(), lap, "lap time", day.clock().instant());
-          day.clock().move(Duration.ofSeconds(90));
-          TimeRecord time =
-              new TimeRecord(
-                  day.clock().instant().minusSeconds(90),
-                  day.clock().instant(),
-                  90_000_000_000L,
-                  TimeRecord.TimedBy.STARTER,
-                  null);
-          rider.time(day.id(), lap, "lap time", time, false);
+          day.watched(lap, "lap time", 90);
         } else {
           TimeRecord typed =
               Stopwatch.typed(

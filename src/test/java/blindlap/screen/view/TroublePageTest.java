@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.desk.SafeKeeping;
 import blindlap.desk.TestDay;
 import blindlap.screen.model.Background;
-import blindlap.screen.model.Dialogs;
 import blindlap.screen.model.TroubleModel;
 import blindlap.session.LapId;
 import blindlap.session.NotebookException;
@@ -108,25 +107,10 @@ class TroublePageTest {
   }
 
   /** Takes what is suggested. */
-  private static final class Suggested implements Dialogs {
-    @Override
-    public Optional<Path> openFile(String title) {
-      return Optional.empty();
-    }
-
-    @Override
-    public Optional<Path> saveFile(String title, String name) {
-      return Optional.empty();
-    }
-
+  private static final class Suggested extends NoDialogs {
     @Override
     public Optional<Path> saveFile(String title, Path suggested) {
       return Optional.of(suggested);
-    }
-
-    @Override
-    public Optional<Path> folder(String title) {
-      return Optional.empty();
     }
   }
 }
