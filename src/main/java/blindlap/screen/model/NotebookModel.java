@@ -25,7 +25,6 @@ import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
-import org.jspecify.annotations.Nullable;
 
 /** The Notebook page: where was I, and what has been found so far. */
 public final class NotebookModel {
@@ -93,25 +92,6 @@ public final class NotebookModel {
     }
 
     static final Answer NONE = new Answer("", "", "", "", Optional.empty(), "", 0, 0);
-
-    /** Spelled out: the one that records get is linked on first use, while the window starts. */
-    @Override
-    public boolean equals(@Nullable Object other) {
-      return other instanceof Answer answer
-          && before.equals(answer.before)
-          && marked.equals(answer.marked)
-          && after.equals(answer.after)
-          && lead.equals(answer.lead)
-          && about.equals(answer.about)
-          && next.equals(answer.next)
-          && stints == answer.stints
-          && ridden == answer.ridden;
-    }
-
-    @Override
-    public int hashCode() {
-      return java.util.Objects.hash(before, marked, after, lead, about, next, stints, ridden);
-    }
   }
 
   public NotebookModel(Desk desk, Shell shell, Background background) {
