@@ -14,6 +14,9 @@ import org.jspecify.annotations.Nullable;
  * everywhere.
  */
 public final class CanonicalJson {
+  /** U+0300; Unicode Standard Annex 15: what lies below is its own form NFC. */
+  private static final char FIRST_COMBINING = '\u0300';
+
   private CanonicalJson() {}
 
   /**
@@ -37,7 +40,7 @@ public final class CanonicalJson {
     if (value == null || value instanceof Boolean) {
       out.append(value);
     } else if (value instanceof String string) {
-      writeString(Normalizer.normalize(string, Normalizer.Form.NFC), out);
+      writeString(composed(string), out);
     } else if (value instanceof List<?> list) {
       out.append('[');
       for (int i = 0; i < list.size(); i++) {
@@ -59,11 +62,7 @@ public final class CanonicalJson {
   private static void writeObject(Map<?, ?> map, StringBuilder out) {
     // String order compares UTF-16 code units, as RFC 8785 section 3.2.3 asks.
     Map<String, Object> sorted = new TreeMap<>();
-    map.forEach(
-        (key, value) ->
-            sorted.put(
-                Normalizer.normalize((String) key, Normalizer.Form.NFC),
-                value == null ? NULL : value));
+    map.forEach((key, value) -> sorted.put(composed((String) key), value == null ? NULL : value));
     out.append('{');
     String comma = "";
     for (Map.Entry<String, Object> field : sorted.entrySet()) {
@@ -77,6 +76,16 @@ public final class CanonicalJson {
   }
 
   private static final Object NULL = new Object();
+
+  /** Text in Unicode's form NFC. Letters before the first combining mark are in it already. */
+  private static String composed(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      if (text.charAt(i) >= FIRST_COMBINING) {
+        return Normalizer.normalize(text, Normalizer.Form.NFC);
+      }
+    }
+    return text;
+  }
 
   private static void writeString(String text, StringBuilder out) {
     out.append('"');
