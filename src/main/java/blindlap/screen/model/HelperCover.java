@@ -4,10 +4,7 @@ import blindlap.desk.DayPin;
 import blindlap.desk.DeskFault;
 import blindlap.plan.Problem;
 import blindlap.wording.Problems;
-import blindlap.wording.SwapWords;
 import java.time.Clock;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -29,24 +26,22 @@ public final class HelperCover {
     BLANK
   }
 
-  private final Clock clock;
+  private final Idling idling;
   private final Function<String, DayPin> pins;
   private final Runnable usedUp;
   private final ReadOnlyObjectWrapper<State> state = new ReadOnlyObjectWrapper<>(State.OFF);
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper idle = new ReadOnlyStringWrapper("");
   private @Nullable DayPin pin;
-  private Instant touched;
 
   /**
    * @param pins makes a PIN of four digits
    * @param usedUp run when too many wrong PINs were tried
    */
   HelperCover(Clock clock, Function<String, DayPin> pins, Runnable usedUp) {
-    this.clock = clock;
+    this.idling = new Idling(clock);
     this.pins = pins;
     this.usedUp = usedUp;
-    this.touched = clock.instant();
   }
 
   /** How the pages stand. */
@@ -118,7 +113,7 @@ public final class HelperCover {
 
   /** Someone is at the page. */
   public void touch() {
-    touched = clock.instant();
+    idling.touch();
   }
 
   /** Once a second. */
@@ -126,12 +121,10 @@ public final class HelperCover {
     if (state.get() != State.OPEN) {
       return;
     }
-    // A clock that was set back must not keep the pages open until it has caught up.
-    Duration untouched = Duration.between(touched, clock.instant()).abs();
-    if (untouched.compareTo(SwapModel.IDLE) >= 0) {
+    if (idling.over()) {
       hide();
     } else {
-      idle.set(SwapWords.say("idle", SwapWords.countdown(SwapModel.IDLE.minus(untouched))));
+      idle.set(idling.words());
     }
   }
 }

@@ -14,7 +14,6 @@ import blindlap.wording.Problems;
 import blindlap.wording.SwapWords;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import java.util.function.LongSupplier;
 import java.util.stream.Collectors;
@@ -31,9 +30,6 @@ import org.jspecify.annotations.Nullable;
  * the bike is handed over.
  */
 public final class SwapModel {
-  /** After this long without a touch the page goes blank. */
-  public static final Duration IDLE = Duration.ofMinutes(2);
-
   /** What the page asks for. */
   public enum Phase {
     NO_SESSION,
@@ -61,7 +57,7 @@ public final class SwapModel {
   private final LongSupplier version;
   private final Background background;
   private final Clock clock;
-  private final LongSupplier monotonic;
+  private final Idling idling;
 
   private final ReadOnlyObjectWrapper<Phase> phase = new ReadOnlyObjectWrapper<>(Phase.NO_SESSION);
   private final ReadOnlyObjectWrapper<Time> time =
@@ -74,8 +70,6 @@ public final class SwapModel {
   private @Nullable SessionState state;
   private @Nullable HelperDay day;
   private @Nullable DayPin pin;
-  private Instant touched;
-  private long touchedNanos;
   private String earliest = "";
   private long seen = Long.MIN_VALUE;
 
@@ -98,9 +92,7 @@ public final class SwapModel {
     this.version = version;
     this.background = background;
     this.clock = clock;
-    this.monotonic = monotonic;
-    this.touched = clock.instant();
-    this.touchedNanos = monotonic.getAsLong();
+    this.idling = new Idling(clock, monotonic);
     this.work = new SwapWork(background, clock, monotonic, this::take);
     this.events = new DayEvents(riders, background, () -> -1, this::take, work::said);
   }
@@ -168,7 +160,7 @@ public final class SwapModel {
       close(Phase.OVER);
     } else if (open != null && phase.get() != Phase.BLANK && phase.get() != Phase.CHOOSE_PIN) {
       phase.set(work.load(open, latest) ? Phase.OPEN : Phase.ALL_DONE);
-      time.set(timeNow(idle()));
+      time.set(timeNow());
     }
   }
 
@@ -275,25 +267,13 @@ public final class SwapModel {
 
   /** Someone is at the page. */
   public void touch() {
-    touched = clock.instant();
-    touchedNanos = monotonic.getAsLong();
-  }
-
-  /**
-   * Since when nobody was at the page, by the clock that says the most: one may be set back, the
-   * other stands still while the computer sleeps, and neither must keep the page open.
-   */
-  private Duration idle() {
-    Duration wall = Duration.between(touched, clock.instant()).abs();
-    Duration counted = Duration.ofNanos(monotonic.getAsLong() - touchedNanos);
-    return wall.compareTo(counted) > 0 ? wall : counted;
+    idling.touch();
   }
 
   /** Once a second: countdown, idle, what other windows wrote. */
   public void tick() {
-    Duration idle = idle();
     boolean open = phase.get() == Phase.OPEN || phase.get() == Phase.ALL_DONE;
-    if ((open || phase.get() == Phase.CHOOSE_PIN) && idle.compareTo(IDLE) >= 0) {
+    if ((open || phase.get() == Phase.CHOOSE_PIN) && idling.over()) {
       hide();
       return;
     }
@@ -301,7 +281,7 @@ public final class SwapModel {
       background.run(version::getAsLong, this::moved, this::failed);
     }
     if (open) {
-      time.set(timeNow(idle));
+      time.set(timeNow());
       work.showWaits();
     }
   }
@@ -313,10 +293,10 @@ public final class SwapModel {
     }
   }
 
-  private Time timeNow(Duration idle) {
+  private Time timeNow() {
     HelperDay open = java.util.Objects.requireNonNull(day);
     HelperEntry now = work.entry();
-    String closes = SwapWords.say("idle", SwapWords.countdown(IDLE.minus(idle)));
+    String closes = idling.words();
     if (now == null) {
       return new Time("", 0, closes, "");
     }

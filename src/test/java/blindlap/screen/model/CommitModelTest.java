@@ -85,12 +85,12 @@ class CommitModelTest {
   @Test
   void thePagesGoBlankWhenIdleAndThePinBringsThemBack() {
     seal();
-    clock.forward(SwapModel.IDLE.minusSeconds(1));
+    clock.forward(Idling.LIMIT.minusSeconds(1));
     commit.cover().tick();
     assertThat(cover()).isEqualTo(HelperCover.State.OPEN);
     assertThat(commit.cover().idleProperty().get()).isEqualTo("closes itself in 0:01");
     commit.cover().touch();
-    clock.forward(SwapModel.IDLE.minusSeconds(1));
+    clock.forward(Idling.LIMIT.minusSeconds(1));
     commit.cover().tick();
     assertThat(cover()).isEqualTo(HelperCover.State.OPEN);
     clock.forward(Duration.ofSeconds(1));

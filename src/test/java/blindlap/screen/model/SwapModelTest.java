@@ -107,7 +107,7 @@ class SwapModelTest {
   @Test
   void twoMinutesWithoutATouchBlankThePageAndTwoMinutesLessASecondDoNot() {
     unlock();
-    day.clock().move(SwapModel.IDLE.minusSeconds(1));
+    day.clock().move(Idling.LIMIT.minusSeconds(1));
     model.tick();
     assertThat(model.phaseProperty().get()).isEqualTo(Phase.OPEN);
     day.clock().move(Duration.ofSeconds(1));

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.TestDay;
 import blindlap.plan.Setting;
+import blindlap.screen.model.Idling;
 import blindlap.screen.model.RideModel;
 import blindlap.screen.model.SwapModel;
 import blindlap.session.SafetyCheck;
@@ -179,7 +180,7 @@ class SwapDayPagesTest {
             seen.add(SceneText.of(scene));
             swap.reopen("4711");
             seen.add(SceneText.of(scene));
-            day.clock().move(SwapModel.IDLE);
+            day.clock().move(Idling.LIMIT);
             swap.tick();
             seen.add(SceneText.of(scene));
             scene.setRoot(new Pane());
