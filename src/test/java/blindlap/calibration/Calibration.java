@@ -234,6 +234,8 @@ public final class Calibration {
     DetectableTable table = DetectableTable.of(VERDICT_DAYS, SEED);
     table.lines().forEach(this::line);
     line("");
+    line(table.farthest());
+    line("");
     compared += table.compared();
     differences.addAll(table.differences());
   }
