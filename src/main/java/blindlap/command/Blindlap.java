@@ -1,6 +1,6 @@
 package blindlap.command;
 
-import blindlap.desk.Calculations;
+import blindlap.compute.Calculations;
 import blindlap.session.NotebookException;
 import java.io.PrintWriter;
 import java.nio.file.Path;

@@ -2,7 +2,7 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.SessionExchange;
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.session.NotebookException;
 import blindlap.wording.KeepingWords;
 import blindlap.wording.Problems;

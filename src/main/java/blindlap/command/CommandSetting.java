@@ -1,7 +1,7 @@
 package blindlap.command;
 
-import blindlap.desk.Demo;
 import blindlap.desk.Desk;
+import blindlap.sample.Demo;
 import blindlap.session.NotebookFiles;
 import java.nio.file.Path;
 

@@ -1,8 +1,8 @@
 package blindlap.command;
 
-import blindlap.desk.Calculations;
-import blindlap.desk.CheckRun;
-import blindlap.desk.ComputeRun;
+import blindlap.compute.Calculations;
+import blindlap.compute.CheckRun;
+import blindlap.compute.ComputeRun;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;

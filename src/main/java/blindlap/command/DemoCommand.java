@@ -1,6 +1,6 @@
 package blindlap.command;
 
-import blindlap.desk.Demo;
+import blindlap.sample.Demo;
 import java.io.IOException;
 import java.nio.file.Path;
 import picocli.CommandLine.Command;

@@ -2,9 +2,9 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.PlainDays;
+import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.PlanJson;
-import blindlap.plan.Problem;
 import blindlap.review.NoiseRecord;
 import blindlap.session.SessionState;
 import blindlap.wording.NoiseWords;

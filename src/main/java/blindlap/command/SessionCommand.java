@@ -3,7 +3,7 @@ package blindlap.command;
 import blindlap.desk.Desk;
 import blindlap.desk.SafeKeeping;
 import blindlap.desk.Sessions;
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.session.SessionState;
 import blindlap.wording.Problems;
 import java.io.IOException;

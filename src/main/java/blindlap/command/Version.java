@@ -6,6 +6,6 @@ import picocli.CommandLine.IVersionProvider;
 final class Version implements IVersionProvider {
   @Override
   public String[] getVersion() {
-    return new String[] {"blindlap " + blindlap.desk.Engine.version()};
+    return new String[] {"blindlap " + blindlap.compute.Engine.version()};
   }
 }

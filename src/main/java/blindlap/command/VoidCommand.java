@@ -3,8 +3,8 @@ package blindlap.command;
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
 import blindlap.session.DayCommands;
-import blindlap.session.LapId;
 import blindlap.session.SessionState;
+import blindlap.session.day.LapId;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -50,7 +50,7 @@ final class VoidCommand extends SessionCommand {
       if (lap < 1 || lap > state.plan().lapsOfDay()) {
         throw complaint(
             java.util.List.of(
-                blindlap.plan.Problem.of(
+                blindlap.fault.Problem.of(
                     blindlap.session.SessionFault.NO_SUCH_LAP, "", lap, state.plan().lapsOfDay())));
       }
       LapId id = LapId.ofDay(lap, perStint);

@@ -35,7 +35,7 @@ public final class BundledProtocols {
     return new Protocols(protocols);
   }
 
-  static String text(String resource) {
+  public static String text(String resource) {
     try (InputStream in = BundledProtocols.class.getResourceAsStream(resource)) {
       if (in == null) {
         throw new IllegalStateException("the program lacks its resource " + resource);

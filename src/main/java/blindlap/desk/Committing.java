@@ -1,17 +1,17 @@
 package blindlap.desk;
 
+import blindlap.fault.Problem;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanCheck;
 import blindlap.plan.PlanJson;
-import blindlap.plan.Problem;
 import blindlap.seal.Fingerprint;
 import blindlap.seal.Sealed;
 import blindlap.seal.Sealing;
 import blindlap.seal.SecureBytes;
 import blindlap.seal.SessionKind;
 import blindlap.session.Fact;
-import blindlap.session.SessionId;
 import blindlap.session.SessionState;
+import blindlap.session.day.SessionId;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,6 +1,6 @@
 package blindlap.desk;
 
-import blindlap.plan.Fault;
+import blindlap.fault.Fault;
 
 /** What can go wrong between a command and a session. Details are listed in their order. */
 public enum DeskFault implements Fault {

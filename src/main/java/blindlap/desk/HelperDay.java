@@ -1,8 +1,8 @@
 package blindlap.desk;
 
 import blindlap.exchange.HelperEntryText;
+import blindlap.fault.Problem;
 import blindlap.plan.Plan;
-import blindlap.plan.Problem;
 import blindlap.plan.Schedule;
 import blindlap.plan.Setting;
 import blindlap.seal.HelperRecord;
@@ -14,8 +14,8 @@ import blindlap.session.Fact;
 import blindlap.session.HelperEntry;
 import blindlap.session.Notebook;
 import blindlap.session.SafetyCheck;
-import blindlap.session.SessionId;
 import blindlap.session.SessionState;
+import blindlap.session.day.SessionId;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;

@@ -1,6 +1,6 @@
 package blindlap.desk;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.seal.Sealing;
 import blindlap.seal.SecureBytes;
 import blindlap.session.Notebook;

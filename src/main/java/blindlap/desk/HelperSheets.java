@@ -1,6 +1,6 @@
 package blindlap.desk;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.session.Fact;
 import blindlap.session.Outcome;
 import blindlap.session.SessionState;

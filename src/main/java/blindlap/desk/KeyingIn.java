@@ -2,17 +2,17 @@ package blindlap.desk;
 
 import blindlap.exchange.LapsFile;
 import blindlap.exchange.PlanText;
-import blindlap.plan.CanonicalJson;
+import blindlap.fault.CanonicalJson;
+import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.plan.Problem;
 import blindlap.session.DayCommands;
 import blindlap.session.Fact;
-import blindlap.session.LapInput;
 import blindlap.session.LapState;
 import blindlap.session.Notebook;
-import blindlap.session.SessionId;
 import blindlap.session.SessionState;
+import blindlap.session.day.LapInput;
+import blindlap.session.day.SessionId;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -87,7 +87,10 @@ public final class KeyingIn {
     for (int lap = 1; lap <= last * per; lap++) {
       boolean settling = (lap - 1) % per < plan.laps().settling();
       boolean known =
-          state.lap(blindlap.session.LapId.ofDay(lap, per)).filter(LapState::ridden).isPresent();
+          state
+              .lap(blindlap.session.day.LapId.ofDay(lap, per))
+              .filter(LapState::ridden)
+              .isPresent();
       if (!settling && !known) {
         List<String> row = new ArrayList<>();
         row.add(String.valueOf(lap));

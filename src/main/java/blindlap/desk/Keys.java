@@ -1,6 +1,6 @@
 package blindlap.desk;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.seal.HelperLock;
 import blindlap.seal.HelperPhrase;
 import blindlap.seal.HelperSchedule;

@@ -3,8 +3,8 @@ package blindlap.desk;
 import blindlap.exchange.LapsFile;
 import blindlap.session.DayCommands;
 import blindlap.session.Fact;
-import blindlap.session.SessionId;
 import blindlap.session.SessionState;
+import blindlap.session.day.SessionId;
 
 /** Records files of laps: all rows or none. */
 public final class LapFiles {

@@ -2,12 +2,12 @@ package blindlap.desk;
 
 import blindlap.exchange.PlanReader;
 import blindlap.exchange.Protocols;
+import blindlap.fault.Problem;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanCheck;
 import blindlap.plan.PlanHints;
-import blindlap.plan.Problem;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -1,21 +1,23 @@
 package blindlap.desk;
 
+import blindlap.compute.Engine;
+import blindlap.compute.FindingJson;
+import blindlap.compute.FindingRequests;
 import blindlap.exchange.DataPackage;
 import blindlap.exchange.DataPackageReader;
-import blindlap.exchange.FindingRequests;
 import blindlap.exchange.HelperFits;
+import blindlap.fault.Problem;
 import blindlap.paper.Report;
 import blindlap.paper.ReportDocument;
 import blindlap.paper.ReportInput;
-import blindlap.plan.Problem;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.session.Fact;
-import blindlap.session.LapId;
 import blindlap.session.Outcome;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
+import blindlap.session.day.LapId;
 import blindlap.wording.AmendmentWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;

@@ -1,7 +1,8 @@
 package blindlap.desk;
 
+import blindlap.compute.SeriesJson;
+import blindlap.fault.Problem;
 import blindlap.plan.Plan;
-import blindlap.plan.Problem;
 import blindlap.review.SeriesAnalysis;
 import blindlap.review.SeriesFinding;
 import blindlap.session.Notebook;

@@ -1,9 +1,10 @@
 package blindlap.desk;
 
+import blindlap.compute.Engine;
+import blindlap.fault.Problem;
 import blindlap.paper.ReportDocument;
 import blindlap.paper.ReportInput;
 import blindlap.paper.SeriesReport;
-import blindlap.plan.Problem;
 import blindlap.review.SeriesFinding;
 import blindlap.session.SessionState;
 import java.nio.charset.StandardCharsets;

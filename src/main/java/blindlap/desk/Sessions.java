@@ -1,12 +1,12 @@
 package blindlap.desk;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.session.Head;
 import blindlap.session.Notebook;
 import blindlap.session.Outcome;
-import blindlap.session.SessionId;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.SessionId;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.HashSet;

@@ -1,10 +1,10 @@
 package blindlap.desk;
 
 import blindlap.paper.HelperSheet;
-import blindlap.paper.RiderSheets;
-import blindlap.paper.SheetFormat;
-import blindlap.paper.StarterSheet;
 import blindlap.paper.TimetableSheet;
+import blindlap.paper.ride.RiderSheets;
+import blindlap.paper.ride.StarterSheet;
+import blindlap.paper.sheet.SheetFormat;
 import blindlap.session.SessionState;
 import java.util.LinkedHashMap;
 import java.util.Map;

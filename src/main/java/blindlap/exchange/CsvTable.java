@@ -1,6 +1,6 @@
 package blindlap.exchange;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import java.io.StringReader;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;

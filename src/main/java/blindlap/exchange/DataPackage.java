@@ -2,16 +2,17 @@ package blindlap.exchange;
 
 import static blindlap.exchange.PackageTables.lapColumns;
 
+import blindlap.compute.StrictJson;
 import blindlap.exchange.PackageTables.Column;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.review.DayRecord;
 import blindlap.review.StintValues;
-import blindlap.session.Guess;
-import blindlap.session.LapId;
 import blindlap.session.LapState;
 import blindlap.session.SessionState;
+import blindlap.session.day.Guess;
+import blindlap.session.day.LapId;
 import blindlap.wording.FindingText;
 import blindlap.wording.Words;
 import com.fasterxml.jackson.databind.node.ArrayNode;

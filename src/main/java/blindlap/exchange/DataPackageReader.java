@@ -1,13 +1,14 @@
 package blindlap.exchange;
 
+import blindlap.compute.StrictJson;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.review.DayRecord;
 import blindlap.review.HelperFit;
-import blindlap.session.Guess;
-import blindlap.session.LapId;
 import blindlap.session.LapState;
-import blindlap.session.VoidEvent;
+import blindlap.session.day.Guess;
+import blindlap.session.day.LapId;
+import blindlap.session.day.VoidEvent;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;

@@ -1,12 +1,12 @@
 package blindlap.exchange;
 
-import blindlap.plan.CanonicalJson;
+import blindlap.fault.CanonicalJson;
 import blindlap.session.Entry;
 import blindlap.session.Hash;
 import blindlap.session.Head;
 import blindlap.session.NotebookId;
-import blindlap.session.SessionId;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.SessionId;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;

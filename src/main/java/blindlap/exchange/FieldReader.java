@@ -1,8 +1,8 @@
 package blindlap.exchange;
 
+import blindlap.fault.Problem;
 import blindlap.plan.PlanFault;
 import blindlap.plan.PlanJson;
-import blindlap.plan.Problem;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashSet;

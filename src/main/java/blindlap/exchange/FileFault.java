@@ -1,6 +1,6 @@
 package blindlap.exchange;
 
-import blindlap.plan.Fault;
+import blindlap.fault.Fault;
 
 /** What can be wrong with a file of laps. Details are listed in their order. */
 public enum FileFault implements Fault {

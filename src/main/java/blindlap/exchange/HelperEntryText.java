@@ -1,6 +1,6 @@
 package blindlap.exchange;
 
-import blindlap.plan.CanonicalJson;
+import blindlap.fault.CanonicalJson;
 import blindlap.plan.Plan;
 import blindlap.session.HelperEntry;
 import blindlap.session.SafetyCheck;

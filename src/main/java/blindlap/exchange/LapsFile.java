@@ -1,10 +1,11 @@
 package blindlap.exchange;
 
+import blindlap.fault.Decimals;
+import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.plan.Problem;
-import blindlap.session.LapId;
-import blindlap.session.LapInput;
+import blindlap.session.day.LapId;
+import blindlap.session.day.LapInput;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;

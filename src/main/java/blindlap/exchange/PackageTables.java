@@ -1,5 +1,6 @@
 package blindlap.exchange;
 
+import blindlap.compute.StrictJson;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;

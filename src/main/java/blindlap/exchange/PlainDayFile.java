@@ -1,7 +1,7 @@
 package blindlap.exchange;
 
+import blindlap.fault.Problem;
 import blindlap.plan.Measure;
-import blindlap.plan.Problem;
 import blindlap.session.PlainLap;
 import java.math.BigDecimal;
 import java.time.LocalDate;

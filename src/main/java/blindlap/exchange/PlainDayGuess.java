@@ -1,5 +1,6 @@
 package blindlap.exchange;
 
+import blindlap.fault.Decimals;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

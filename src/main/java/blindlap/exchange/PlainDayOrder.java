@@ -1,6 +1,6 @@
 package blindlap.exchange;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.session.PlainLap;
 import java.time.LocalDate;
 import java.util.ArrayList;

@@ -1,7 +1,8 @@
 package blindlap.exchange;
 
+import blindlap.fault.Decimals;
+import blindlap.fault.Problem;
 import blindlap.plan.Measure;
-import blindlap.plan.Problem;
 import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.LocalDate;

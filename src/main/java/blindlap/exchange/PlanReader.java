@@ -1,5 +1,6 @@
 package blindlap.exchange;
 
+import blindlap.fault.Problem;
 import blindlap.plan.Bikes;
 import blindlap.plan.Blinding;
 import blindlap.plan.ChangeMethod;
@@ -8,13 +9,12 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanFault;
 import blindlap.plan.PlanJson;
-import blindlap.plan.Problem;
 import blindlap.plan.Protocol;
 import blindlap.plan.Rule;
 import blindlap.plan.Setup;
 import blindlap.plan.Timetable;
-import blindlap.stats.Drift;
-import blindlap.stats.Scale;
+import blindlap.stats.compare.Scale;
+import blindlap.stats.order.Drift;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.LocalTime;

@@ -1,7 +1,7 @@
 package blindlap.exchange;
 
+import blindlap.fault.Problem;
 import blindlap.plan.PlanFault;
-import blindlap.plan.Problem;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import com.fasterxml.jackson.dataformat.yaml.YAMLGenerator;

@@ -1,7 +1,7 @@
 package blindlap.exchange;
 
+import blindlap.fault.Problem;
 import blindlap.plan.PlanFault;
-import blindlap.plan.Problem;
 import blindlap.plan.Protocol;
 import java.util.ArrayList;
 import java.util.Collection;

@@ -1,12 +1,12 @@
 package blindlap.exchange;
 
-import blindlap.plan.CanonicalJson;
-import blindlap.plan.Problem;
+import blindlap.fault.CanonicalJson;
+import blindlap.fault.Problem;
 import blindlap.session.CausalOrder;
 import blindlap.session.Chains;
 import blindlap.session.Hash;
-import blindlap.session.SessionId;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.SessionId;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;

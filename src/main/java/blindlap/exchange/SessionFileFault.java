@@ -1,6 +1,6 @@
 package blindlap.exchange;
 
-import blindlap.plan.Fault;
+import blindlap.fault.Fault;
 
 /** What can be wrong with the file of a session. Details are listed in their order. */
 public enum SessionFileFault implements Fault {

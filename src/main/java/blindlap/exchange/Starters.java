@@ -1,6 +1,6 @@
 package blindlap.exchange;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.plan.Setting;
 import blindlap.plan.Starter;
 import java.util.ArrayList;

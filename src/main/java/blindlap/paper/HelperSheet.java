@@ -1,12 +1,15 @@
 package blindlap.paper;
 
-import blindlap.paper.SheetPen.Face;
+import blindlap.paper.sheet.SheetFlow;
+import blindlap.paper.sheet.SheetFormat;
+import blindlap.paper.sheet.SheetPen;
+import blindlap.paper.sheet.SheetPen.Face;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.plan.Setting;
 import blindlap.plan.Setup;
 import blindlap.plot.Qr;
-import blindlap.plot.Spoken;
+import blindlap.plot.surface.Spoken;
 import blindlap.seal.HelperSchedule;
 import blindlap.seal.KeySheet;
 import blindlap.session.SafetyCheck;
@@ -72,17 +75,17 @@ public final class HelperSheet extends SheetFlow {
   }
 
   @Override
-  double left() {
+  public double left() {
     return EDGE + 6;
   }
 
   @Override
-  double right() {
+  public double right() {
     return pen.width() - EDGE_RIGHT - 6;
   }
 
   @Override
-  double top() {
+  public double top() {
     pen.fill(0, 0, pen.width(), BAND, 0);
     pen.fill(0, 0, EDGE, pen.height(), 0);
     pen.fill(pen.width() - EDGE_RIGHT, 0, EDGE_RIGHT, pen.height(), 0);

@@ -2,12 +2,12 @@ package blindlap.paper;
 
 import static blindlap.paper.ReportPage.WORDS;
 
-import blindlap.exchange.FindingRequests;
+import blindlap.compute.FindingRequests;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
 import blindlap.session.SessionState;
-import blindlap.stats.ManySetups;
+import blindlap.stats.compare.ManySetups;
 import blindlap.wording.AmendmentWords;
 import blindlap.wording.Figures;
 import blindlap.wording.FindingText;
@@ -60,7 +60,7 @@ final class ReportAnalysis {
               ReportPage.cell(String.valueOf(c.result().df())),
               c.tested() ? cell(c.p()) : "–",
               c.adjusted().isPresent() ? cell(c.adjusted().getAsDouble()) : "–",
-              ReportPage.cell(c.verdict().map(blindlap.stats.Verdict::text).orElse("–"))));
+              ReportPage.cell(c.verdict().map(blindlap.stats.compare.Verdict::text).orElse("–"))));
     }
     if (!sizes.isEmpty()) {
       page.table(heads("th.measure", "th.estimate", "th.95", "th.90"), sizes);

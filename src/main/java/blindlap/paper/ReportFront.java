@@ -2,15 +2,15 @@ package blindlap.paper;
 
 import static blindlap.paper.ReportPage.WORDS;
 
+import blindlap.picture.FindingPictures;
+import blindlap.picture.GuessPicture;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.plot.FindingPictures;
-import blindlap.plot.GuessPicture;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
-import blindlap.stats.Detectable;
-import blindlap.stats.Sampling;
+import blindlap.stats.order.Sampling;
+import blindlap.stats.power.Detectable;
 import blindlap.wording.AmendmentWords;
 import blindlap.wording.Figures;
 import blindlap.wording.FindingText;
@@ -83,7 +83,7 @@ final class ReportFront {
                 "matters",
                 primary.name(),
                 primary.worthwhile().toPlainString()
-                    + (primary.scale() == blindlap.stats.Scale.RATIO
+                    + (primary.scale() == blindlap.stats.compare.Scale.RATIO
                         ? " %"
                         : " " + primary.unit()));
     page.h2("fixed")

@@ -1,9 +1,9 @@
 package blindlap.paper;
 
-import blindlap.plot.Drawing;
-import blindlap.plot.Ink;
-import blindlap.plot.Palette;
-import blindlap.plot.SvgSurface;
+import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Ink;
+import blindlap.plot.surface.Palette;
+import blindlap.plot.surface.SvgSurface;
 import blindlap.wording.Words;
 import java.util.ArrayList;
 import java.util.List;

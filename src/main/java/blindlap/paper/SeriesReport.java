@@ -3,11 +3,11 @@ package blindlap.paper;
 import static blindlap.paper.ReportPage.WORDS;
 import static blindlap.paper.ReportPage.cell;
 
-import blindlap.exchange.SeriesRequests;
+import blindlap.compute.SeriesRequests;
+import blindlap.picture.SeriesPictures;
 import blindlap.plan.Measure;
-import blindlap.plot.SeriesPictures;
 import blindlap.review.SeriesFinding;
-import blindlap.stats.Interval;
+import blindlap.stats.distribution.Interval;
 import blindlap.wording.Figures;
 import blindlap.wording.Headline;
 import blindlap.wording.SeriesWords;

@@ -1,6 +1,9 @@
 package blindlap.paper;
 
-import blindlap.paper.SheetPen.Face;
+import blindlap.paper.sheet.SheetFlow;
+import blindlap.paper.sheet.SheetFormat;
+import blindlap.paper.sheet.SheetPen;
+import blindlap.paper.sheet.SheetPen.Face;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import java.time.ZonedDateTime;

@@ -1,8 +1,8 @@
 package blindlap.plan;
 
-import blindlap.stats.Interval;
-import blindlap.stats.OrderSet;
-import blindlap.stats.VerdictOdds;
+import blindlap.stats.compare.OrderSet;
+import blindlap.stats.distribution.Interval;
+import blindlap.stats.power.VerdictOdds;
 import java.util.List;
 import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;

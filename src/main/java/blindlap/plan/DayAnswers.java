@@ -1,15 +1,15 @@
 package blindlap.plan;
 
-import blindlap.stats.Assignments;
-import blindlap.stats.CutShort;
-import blindlap.stats.DayPower;
-import blindlap.stats.Detectable;
-import blindlap.stats.Drift;
-import blindlap.stats.Interval;
-import blindlap.stats.OrderSet;
-import blindlap.stats.PairsPower;
-import blindlap.stats.SimulatedDays;
-import blindlap.stats.VerdictOdds;
+import blindlap.stats.compare.CutShort;
+import blindlap.stats.compare.OrderSet;
+import blindlap.stats.distribution.Interval;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.Drift;
+import blindlap.stats.power.DayPower;
+import blindlap.stats.power.Detectable;
+import blindlap.stats.power.PairsPower;
+import blindlap.stats.power.SimulatedDays;
+import blindlap.stats.power.VerdictOdds;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

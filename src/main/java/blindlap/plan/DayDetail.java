@@ -1,7 +1,7 @@
 package blindlap.plan;
 
-import blindlap.stats.Interval;
-import blindlap.stats.SimulatedPairs;
+import blindlap.stats.distribution.Interval;
+import blindlap.stats.power.SimulatedPairs;
 import java.util.List;
 
 /**

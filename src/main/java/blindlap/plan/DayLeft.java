@@ -1,6 +1,6 @@
 package blindlap.plan;
 
-import blindlap.stats.CutShort;
+import blindlap.stats.compare.CutShort;
 import java.util.List;
 import java.util.OptionalInt;
 

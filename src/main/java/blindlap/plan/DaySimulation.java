@@ -1,7 +1,7 @@
 package blindlap.plan;
 
-import blindlap.stats.SimulatedDays;
-import blindlap.stats.SimulatedPairs;
+import blindlap.stats.power.SimulatedDays;
+import blindlap.stats.power.SimulatedPairs;
 
 /** Simulated days of a plan; more of the same plan can be joined to them. */
 public sealed interface DaySimulation {

@@ -1,7 +1,7 @@
 package blindlap.plan;
 
-import blindlap.stats.Interval;
-import blindlap.stats.Scale;
+import blindlap.stats.compare.Scale;
+import blindlap.stats.distribution.Interval;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import org.jspecify.annotations.Nullable;

@@ -1,7 +1,7 @@
 package blindlap.plan;
 
-import blindlap.stats.Drift;
-import blindlap.stats.Scale;
+import blindlap.stats.compare.Scale;
+import blindlap.stats.order.Drift;
 import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 

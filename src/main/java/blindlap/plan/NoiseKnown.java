@@ -1,8 +1,8 @@
 package blindlap.plan;
 
-import blindlap.stats.Interval;
-import blindlap.stats.RiderNoise;
-import blindlap.stats.Scale;
+import blindlap.stats.compare.Scale;
+import blindlap.stats.distribution.Interval;
+import blindlap.stats.noise.RiderNoise;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,8 +1,9 @@
 package blindlap.plan;
 
-import blindlap.stats.Assignments;
-import blindlap.stats.OrderSet;
-import blindlap.stats.Scale;
+import blindlap.fault.Problem;
+import blindlap.stats.compare.OrderSet;
+import blindlap.stats.compare.Scale;
+import blindlap.stats.order.Assignments;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;

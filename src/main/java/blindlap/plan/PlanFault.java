@@ -1,5 +1,7 @@
 package blindlap.plan;
 
+import blindlap.fault.Fault;
+
 /** What can be wrong with a plan. */
 public enum PlanFault implements Fault {
   /** The file cannot be read as YAML or JSON: detail line, column, what the parser says. */

@@ -1,5 +1,7 @@
 package blindlap.plan;
 
+import blindlap.fault.Fault;
+
 /** What a plan may hold, but its tester should know of. */
 public enum PlanHint implements Fault {
   /** Settings are listed, and none differs. */

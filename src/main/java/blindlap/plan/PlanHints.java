@@ -1,5 +1,6 @@
 package blindlap.plan;
 
+import blindlap.fault.Problem;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collections;

@@ -1,5 +1,6 @@
 package blindlap.plan;
 
+import blindlap.fault.CanonicalJson;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -1,6 +1,6 @@
 package blindlap.plan;
 
-import blindlap.stats.Assignments;
+import blindlap.stats.order.Assignments;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 

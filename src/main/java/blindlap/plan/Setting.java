@@ -1,5 +1,7 @@
 package blindlap.plan;
 
+import blindlap.workshop.Unit;
+import blindlap.workshop.Units;
 import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 
@@ -92,7 +94,7 @@ public record Setting(
       // A value typed in another unit is rounded there: one part in a thousand is no difference.
       double slack = Math.abs(mine.doubleValue()) * 1e-3;
       return Math.abs(mine.doubleValue() - converted) <= allowed.doubleValue() + slack;
-    } catch (blindlap.stats.StatsException otherKind) {
+    } catch (blindlap.fault.StatsException otherKind) {
       return false;
     }
   }

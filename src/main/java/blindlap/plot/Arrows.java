@@ -1,5 +1,9 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Ink;
+import blindlap.plot.surface.Pen;
+import blindlap.plot.surface.Surface;
+
 /** Horizontal arrows. */
 final class Arrows {
   private Arrows() {}

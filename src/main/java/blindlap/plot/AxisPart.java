@@ -1,5 +1,12 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Anchor;
+import blindlap.plot.surface.Face;
+import blindlap.plot.surface.Faces;
+import blindlap.plot.surface.Ink;
+import blindlap.plot.surface.Pen;
+import blindlap.plot.surface.Surface;
+
 /** Draws axes: one ink line, short ticks, numbers in second ink. */
 final class AxisPart {
   private static final double UPRIGHT_DISTANCE = 1.9;

@@ -1,5 +1,8 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Faces;
+import blindlap.plot.surface.Lines;
+import blindlap.plot.surface.Stack;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.DoubleStream;

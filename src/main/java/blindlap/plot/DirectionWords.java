@@ -1,5 +1,12 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Anchor;
+import blindlap.plot.surface.Face;
+import blindlap.plot.surface.Faces;
+import blindlap.plot.surface.Ink;
+import blindlap.plot.surface.Lines;
+import blindlap.plot.surface.Surface;
+
 /**
  * What lies to the left and to the right of zero, each with an arrow: on one line where both fit,
  * else on two.

@@ -1,5 +1,9 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Spoken;
+import blindlap.plot.surface.Surface;
+
 /** The mark of one setup, as large as the width allows: beside a name in words, never alone. */
 public final class LoneMark implements Drawing {
   private final SetupMark mark;

@@ -1,5 +1,16 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Anchor;
+import blindlap.plot.surface.Box;
+import blindlap.plot.surface.Dash;
+import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Face;
+import blindlap.plot.surface.Faces;
+import blindlap.plot.surface.Ink;
+import blindlap.plot.surface.Lines;
+import blindlap.plot.surface.Pen;
+import blindlap.plot.surface.Spoken;
+import blindlap.plot.surface.Surface;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,5 +1,10 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Box;
+import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Ink;
+import blindlap.plot.surface.Spoken;
+import blindlap.plot.surface.Surface;
 import com.google.zxing.EncodeHintType;
 import com.google.zxing.WriterException;
 import com.google.zxing.qrcode.decoder.ErrorCorrectionLevel;

@@ -1,5 +1,10 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Anchor;
+import blindlap.plot.surface.Face;
+import blindlap.plot.surface.Faces;
+import blindlap.plot.surface.Lines;
+import blindlap.plot.surface.Weight;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;

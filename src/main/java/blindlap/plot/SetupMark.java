@@ -1,5 +1,11 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Box;
+import blindlap.plot.surface.Dash;
+import blindlap.plot.surface.Ink;
+import blindlap.plot.surface.Pen;
+import blindlap.plot.surface.Surface;
+
 /** How a setup is marked: by letter, shape, filled or open, ink, and the pattern of its lines. */
 public enum SetupMark {
   /** Filled disc, solid line. */

@@ -1,5 +1,14 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Box;
+import blindlap.plot.surface.Dash;
+import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Faces;
+import blindlap.plot.surface.Ink;
+import blindlap.plot.surface.Pen;
+import blindlap.plot.surface.Spoken;
+import blindlap.plot.surface.Surface;
+
 /**
  * An interval against the hatched worthwhile band, for a cell of a table. It has its own scale with
  * zero in the middle.

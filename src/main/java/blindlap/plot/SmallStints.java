@@ -1,5 +1,10 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Faces;
+import blindlap.plot.surface.Spoken;
+import blindlap.plot.surface.Stack;
+import blindlap.plot.surface.Surface;
 import java.util.ArrayList;
 import java.util.List;
 

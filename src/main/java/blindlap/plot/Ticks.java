@@ -1,5 +1,6 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Face;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,12 +1,12 @@
 package blindlap.review;
 
 import blindlap.plan.Measure;
-import blindlap.stats.ConfidenceCurve;
-import blindlap.stats.CountRatio;
-import blindlap.stats.HarmTest;
-import blindlap.stats.Interval;
-import blindlap.stats.TwoSetups;
-import blindlap.stats.Verdict;
+import blindlap.stats.compare.ConfidenceCurve;
+import blindlap.stats.compare.CountRatio;
+import blindlap.stats.compare.HarmTest;
+import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.compare.Verdict;
+import blindlap.stats.distribution.Interval;
 import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.OptionalDouble;

@@ -1,9 +1,9 @@
 package blindlap.review;
 
 import blindlap.plan.Measure;
-import blindlap.stats.CutShort;
-import blindlap.stats.OrderSet;
-import blindlap.stats.VoidBalance;
+import blindlap.stats.compare.CutShort;
+import blindlap.stats.compare.OrderSet;
+import blindlap.stats.compare.VoidBalance;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -82,15 +82,16 @@ public record Finding(
                 c.harm()
                     .filter(
                         h ->
-                            h.bAgainstA() == blindlap.stats.HarmTest.Finding.SHOWN
-                                || h.aAgainstB() == blindlap.stats.HarmTest.Finding.SHOWN)
+                            h.bAgainstA() == blindlap.stats.compare.HarmTest.Finding.SHOWN
+                                || h.aAgainstB() == blindlap.stats.compare.HarmTest.Finding.SHOWN)
                     .isPresent())
         .toList();
   }
 
   /** Index of the setup that does the harm of a comparison of {@link #harms}. */
   public static int harmful(Comparison comparison) {
-    return comparison.harm().orElseThrow().bAgainstA() == blindlap.stats.HarmTest.Finding.SHOWN
+    return comparison.harm().orElseThrow().bAgainstA()
+            == blindlap.stats.compare.HarmTest.Finding.SHOWN
         ? 1
         : 0;
   }

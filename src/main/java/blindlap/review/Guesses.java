@@ -1,9 +1,9 @@
 package blindlap.review;
 
 import blindlap.plan.Plan;
-import blindlap.session.Guess;
-import blindlap.stats.Assignments;
-import blindlap.stats.GuessTest;
+import blindlap.session.day.Guess;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.tell.GuessTest;
 import java.util.Optional;
 
 /**

@@ -1,7 +1,7 @@
 package blindlap.review;
 
 import blindlap.plan.Measure;
-import blindlap.stats.ManySetups;
+import blindlap.stats.compare.ManySetups;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;

@@ -4,10 +4,10 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.SessionState;
 import blindlap.session.Step;
-import blindlap.stats.Assignments;
-import blindlap.stats.Detectable;
-import blindlap.stats.RiderNoise;
-import blindlap.stats.Sampling;
+import blindlap.stats.noise.RiderNoise;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.Sampling;
+import blindlap.stats.power.Detectable;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -40,7 +40,7 @@ public record NoiseRecord(
           measure.name().strip().toLowerCase(Locale.ROOT),
           measure.kind(),
           measure.unit(),
-          measure.scale() == blindlap.stats.Scale.RATIO,
+          measure.scale() == blindlap.stats.compare.Scale.RATIO,
           scored);
     }
   }

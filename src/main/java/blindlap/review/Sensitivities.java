@@ -1,11 +1,11 @@
 package blindlap.review;
 
 import blindlap.plan.Measure;
-import blindlap.stats.Assignments;
-import blindlap.stats.ManySetups;
-import blindlap.stats.Orders;
-import blindlap.stats.Sampling;
-import blindlap.stats.TwoSetups;
+import blindlap.stats.compare.ManySetups;
+import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.Orders;
+import blindlap.stats.order.Sampling;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -1,7 +1,7 @@
 package blindlap.review;
 
-import blindlap.stats.ManySetups;
-import blindlap.stats.TwoSetups;
+import blindlap.stats.compare.ManySetups;
+import blindlap.stats.compare.TwoSetups;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;

@@ -1,5 +1,6 @@
 package blindlap.review;
 
+import blindlap.fault.StatsException;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
@@ -7,13 +8,12 @@ import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.session.Step;
 import blindlap.session.StoredEntry;
-import blindlap.stats.Interval;
-import blindlap.stats.RankAgreement;
-import blindlap.stats.RidersInGeneral;
-import blindlap.stats.Sampling;
-import blindlap.stats.StatsException;
-import blindlap.stats.StratifiedSessions;
-import blindlap.stats.Verdict;
+import blindlap.stats.compare.Verdict;
+import blindlap.stats.distribution.Interval;
+import blindlap.stats.noise.RankAgreement;
+import blindlap.stats.order.Sampling;
+import blindlap.stats.pool.RidersInGeneral;
+import blindlap.stats.pool.StratifiedSessions;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;

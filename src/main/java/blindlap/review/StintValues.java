@@ -2,7 +2,7 @@ package blindlap.review;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.session.LapId;
+import blindlap.session.day.LapId;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.Optional;

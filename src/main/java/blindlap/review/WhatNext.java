@@ -1,7 +1,7 @@
 package blindlap.review;
 
-import blindlap.stats.Interval;
-import blindlap.stats.Verdict;
+import blindlap.stats.compare.Verdict;
+import blindlap.stats.distribution.Interval;
 import java.util.Optional;
 
 /**

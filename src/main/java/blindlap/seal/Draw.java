@@ -1,8 +1,8 @@
 package blindlap.seal;
 
 import blindlap.plan.Rule;
-import blindlap.stats.Assignments;
-import blindlap.stats.Orders;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.Orders;
 import java.math.BigInteger;
 
 /**

@@ -1,6 +1,6 @@
 package blindlap.seal;
 
-import blindlap.stats.Orders;
+import blindlap.stats.order.Orders;
 import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Pattern;

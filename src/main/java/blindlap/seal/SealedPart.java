@@ -1,6 +1,6 @@
 package blindlap.seal;
 
-import blindlap.stats.Orders;
+import blindlap.stats.order.Orders;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.OptionalInt;

@@ -1,6 +1,7 @@
 package blindlap.session;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
+import blindlap.session.day.SessionId;
 import java.util.List;
 
 /** What became of entries that came from elsewhere. */

@@ -1,6 +1,6 @@
 package blindlap.session;
 
-import blindlap.plan.Fault;
+import blindlap.fault.Fault;
 
 /**
  * What can be wrong with the entries of a session as a whole. The place is "entry n of notebook x".

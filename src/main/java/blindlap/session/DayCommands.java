@@ -1,8 +1,11 @@
 package blindlap.session;
 
+import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.plan.Problem;
+import blindlap.session.day.LapId;
+import blindlap.session.day.LapInput;
+import blindlap.session.day.VoidEvent;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;

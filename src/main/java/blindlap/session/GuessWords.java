@@ -1,6 +1,7 @@
 package blindlap.session;
 
 import blindlap.plan.Plan;
+import blindlap.session.day.Guess;
 import java.util.Optional;
 
 /** Guesses as they are typed: a setup's name or letter, or "-" for "don't know". */

@@ -1,5 +1,7 @@
 package blindlap.session;
 
+import blindlap.session.day.LapId;
+import blindlap.session.day.VoidEvent;
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
 import java.time.Instant;

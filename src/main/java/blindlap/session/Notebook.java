@@ -1,5 +1,6 @@
 package blindlap.session;
 
+import blindlap.session.day.SessionId;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;

@@ -1,6 +1,6 @@
 package blindlap.session;
 
-import blindlap.plan.Fault;
+import blindlap.fault.Fault;
 
 /** What a full check of a notebook can find, besides broken chains. Details in their order. */
 public enum NotebookFault implements Fault {

@@ -1,5 +1,7 @@
 package blindlap.session;
 
+import blindlap.session.day.SessionId;
+
 /** Name of one notebook file, given when it is made: a random UUID in lower case. */
 public record NotebookId(String text) implements Comparable<NotebookId> {
   public NotebookId {

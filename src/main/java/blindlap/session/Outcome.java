@@ -1,6 +1,6 @@
 package blindlap.session;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import java.util.List;
 
 /** The answer to a command: what a user may well try is refused in words, not by an exception. */

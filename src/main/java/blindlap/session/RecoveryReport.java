@@ -1,6 +1,6 @@
 package blindlap.session;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import java.util.List;
 
 /**

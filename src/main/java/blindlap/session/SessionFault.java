@@ -1,6 +1,6 @@
 package blindlap.session;
 
-import blindlap.plan.Fault;
+import blindlap.fault.Fault;
 
 /** What can be wrong with a command on a session. Details are listed in their order. */
 public enum SessionFault implements Fault {

@@ -1,6 +1,7 @@
 package blindlap.session;
 
 import blindlap.plan.Plan;
+import blindlap.session.day.SessionId;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;

@@ -1,9 +1,9 @@
 package blindlap.session;
 
+import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
-import blindlap.plan.Problem;
 import java.math.BigDecimal;
 import java.util.List;
 

@@ -1,10 +1,10 @@
 package blindlap.store;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.session.Chains;
 import blindlap.session.Head;
-import blindlap.session.SessionId;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.SessionId;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;

@@ -1,16 +1,16 @@
 package blindlap.store;
 
 import blindlap.exchange.EntryText;
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.session.CausalOrder;
 import blindlap.session.Chains;
 import blindlap.session.Entry;
 import blindlap.session.NotebookFault;
 import blindlap.session.NotebookReport;
-import blindlap.session.SessionId;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.SessionId;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -158,7 +158,7 @@ final class NotebookCheck {
     return "session " + id.brief();
   }
 
-  private void report(blindlap.plan.Fault fault, String where, Object... details) {
+  private void report(blindlap.fault.Fault fault, String where, Object... details) {
     problems.add(Problem.of(fault, where, details));
   }
 }

@@ -1,7 +1,7 @@
 package blindlap.store;
 
 import blindlap.exchange.EntryText;
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.session.Addition;
 import blindlap.session.Chains;
 import blindlap.session.Hash;
@@ -10,8 +10,8 @@ import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
 import blindlap.session.NotebookFault;
 import blindlap.session.RecoveryReport;
-import blindlap.session.SessionId;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.SessionId;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -1,6 +1,6 @@
 package blindlap.store;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.session.Notebook;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;

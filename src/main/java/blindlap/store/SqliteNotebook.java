@@ -1,7 +1,7 @@
 package blindlap.store;
 
 import blindlap.exchange.EntryText;
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.session.Addition;
 import blindlap.session.CausalOrder;
 import blindlap.session.Chains;
@@ -13,11 +13,11 @@ import blindlap.session.Notebook;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookId;
 import blindlap.session.NotebookReport;
-import blindlap.session.SessionId;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.session.Step;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.SessionId;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;

@@ -2,9 +2,9 @@ package blindlap.store;
 
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
-import blindlap.session.SessionId;
 import blindlap.session.SessionSummary;
 import blindlap.session.Step;
+import blindlap.session.day.SessionId;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;

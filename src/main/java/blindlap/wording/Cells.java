@@ -1,8 +1,8 @@
 package blindlap.wording;
 
 import blindlap.review.Comparison;
-import blindlap.stats.Interval;
-import blindlap.stats.Scale;
+import blindlap.stats.compare.Scale;
+import blindlap.stats.distribution.Interval;
 import java.math.BigDecimal;
 import java.util.List;
 

@@ -77,7 +77,7 @@ final class CostWords {
   }
 
   private static String unit(Measure measure) {
-    return measure.scale() == blindlap.stats.Scale.RATIO
+    return measure.scale() == blindlap.stats.compare.Scale.RATIO
         ? "%"
         : measure.kind() == Measure.Kind.COUNT ? measure.name() : measure.unit();
   }

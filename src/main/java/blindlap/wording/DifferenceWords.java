@@ -1,7 +1,7 @@
 package blindlap.wording;
 
 import blindlap.plan.Measure;
-import blindlap.stats.Interval;
+import blindlap.stats.distribution.Interval;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;

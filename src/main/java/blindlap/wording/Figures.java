@@ -1,7 +1,7 @@
 package blindlap.wording;
 
 import blindlap.plan.Measure;
-import blindlap.stats.Interval;
+import blindlap.stats.distribution.Interval;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Optional;

@@ -9,7 +9,7 @@ import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
 import blindlap.review.Sensitivity;
 import blindlap.review.WhatNext;
-import blindlap.stats.Verdict;
+import blindlap.stats.compare.Verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

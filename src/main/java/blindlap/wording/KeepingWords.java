@@ -1,6 +1,6 @@
 package blindlap.wording;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.session.ChainFault;
 import blindlap.session.NotebookReport;
 import blindlap.session.RecoveryReport;

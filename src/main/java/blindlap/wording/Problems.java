@@ -1,8 +1,8 @@
 package blindlap.wording;
 
-import blindlap.plan.Fault;
+import blindlap.fault.Fault;
+import blindlap.fault.Problem;
 import blindlap.plan.PlanFault;
-import blindlap.plan.Problem;
 import blindlap.session.Step;
 import java.util.List;
 import java.util.Locale;

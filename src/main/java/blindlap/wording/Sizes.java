@@ -1,8 +1,8 @@
 package blindlap.wording;
 
 import blindlap.plan.Measure;
-import blindlap.stats.Interval;
-import blindlap.stats.Scale;
+import blindlap.stats.compare.Scale;
+import blindlap.stats.distribution.Interval;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;

@@ -1,7 +1,7 @@
 package blindlap.wording;
 
 import blindlap.plan.Measure;
-import blindlap.stats.Scale;
+import blindlap.stats.compare.Scale;
 
 /** How a difference in a measure is said: the word, and whose setup comes first. */
 enum Way {

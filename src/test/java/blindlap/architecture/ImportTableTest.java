@@ -61,7 +61,7 @@ class ImportTableTest {
             import static blindlap.plan.Rule.MOST_STINTS;
             import blindlap.plan.Plan.Kind;
             import blindlap.screen.model.*;
-            import blindlap.stats.Drift;
+            import blindlap.stats.order.Drift;
             import java.util.List;
             /** See {@link Kind}. */
             class Broken { int most = MOST_STINTS; }
@@ -74,7 +74,7 @@ class ImportTableTest {
 
   @Test
   void importLinesThatTheTableAllowsPassInWhateverForm() {
-    String lines = "import blindlap.stats.*;\nimport static blindlap.stats.Orders.parse;\n";
+    String lines = "import blindlap.stats.*;\nimport static blindlap.stats.order.Orders.parse;\n";
     for (String home : List.of("blindlap.plan", "blindlap.stats", "blindlap")) {
       Sources sound = Sources.of("package " + home + ";\n" + lines + "class Sound {}\n");
       assertThat(ImportTable.refusedImportLines("blindlap", sound)).isEmpty();

@@ -1,10 +1,10 @@
 package blindlap.benchmark;
 
-import blindlap.stats.Assignments;
-import blindlap.stats.ConfidenceCurve;
-import blindlap.stats.Drift;
-import blindlap.stats.Sampling;
-import blindlap.stats.TwoSetups;
+import blindlap.stats.compare.ConfidenceCurve;
+import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.Drift;
+import blindlap.stats.order.Sampling;
 import java.util.Arrays;
 import java.util.concurrent.TimeUnit;
 import org.apache.commons.rng.UniformRandomProvider;

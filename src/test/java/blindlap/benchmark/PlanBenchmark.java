@@ -1,12 +1,12 @@
 package blindlap.benchmark;
 
-import blindlap.stats.Assignments;
-import blindlap.stats.DayPower;
-import blindlap.stats.Drift;
-import blindlap.stats.ManySetups;
-import blindlap.stats.Sampling;
-import blindlap.stats.SeveralMeasures;
-import blindlap.stats.SimulatedDays;
+import blindlap.stats.compare.ManySetups;
+import blindlap.stats.compare.SeveralMeasures;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.Drift;
+import blindlap.stats.order.Sampling;
+import blindlap.stats.power.DayPower;
+import blindlap.stats.power.SimulatedDays;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

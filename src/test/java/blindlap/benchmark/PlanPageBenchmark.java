@@ -2,11 +2,11 @@ package blindlap.benchmark;
 
 import blindlap.desk.Desk;
 import blindlap.plan.Plans;
-import blindlap.screen.model.Background;
-import blindlap.screen.model.PlanAnswerModel;
-import blindlap.screen.model.PlanModel;
-import blindlap.screen.model.Shell;
-import blindlap.screen.view.PlanDesk;
+import blindlap.screen.part.Background;
+import blindlap.screen.part.Shell;
+import blindlap.screen.plan.PlanAnswerModel;
+import blindlap.screen.plan.PlanDesk;
+import blindlap.screen.plan.PlanModel;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;

@@ -1,8 +1,8 @@
 package blindlap.benchmark;
 
 import blindlap.desk.TestDay;
-import blindlap.screen.model.Background;
-import blindlap.screen.model.RideModel;
+import blindlap.screen.part.Background;
+import blindlap.screen.ride.RideModel;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.lang.management.ManagementFactory;

@@ -1,10 +1,10 @@
 package blindlap.calibration;
 
-import blindlap.stats.DayPower;
-import blindlap.stats.Drift;
-import blindlap.stats.OrderSet;
-import blindlap.stats.SimulatedDays;
-import blindlap.stats.VerdictOdds;
+import blindlap.stats.compare.OrderSet;
+import blindlap.stats.order.Drift;
+import blindlap.stats.power.DayPower;
+import blindlap.stats.power.SimulatedDays;
+import blindlap.stats.power.VerdictOdds;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;

@@ -3,10 +3,10 @@ package blindlap.calibration;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import blindlap.stats.Assignments;
-import blindlap.stats.Drift;
-import blindlap.stats.Sampling;
-import blindlap.stats.TwoSetups;
+import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.Drift;
+import blindlap.stats.order.Sampling;
 import java.util.Arrays;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;

@@ -1,6 +1,6 @@
 package blindlap.calibration;
 
-import blindlap.stats.Assignments;
+import blindlap.stats.order.Assignments;
 import java.util.List;
 
 /** The rules a day can be planned by, as compared in docs/method.md, section 1.4. */

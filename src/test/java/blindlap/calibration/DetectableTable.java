@@ -1,10 +1,10 @@
 package blindlap.calibration;
 
-import blindlap.stats.DayPower;
-import blindlap.stats.Detectable;
-import blindlap.stats.Drift;
-import blindlap.stats.Interval;
-import blindlap.stats.SimulatedDays;
+import blindlap.stats.distribution.Interval;
+import blindlap.stats.order.Drift;
+import blindlap.stats.power.DayPower;
+import blindlap.stats.power.Detectable;
+import blindlap.stats.power.SimulatedDays;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;

@@ -1,13 +1,13 @@
 package blindlap.calibration;
 
-import blindlap.stats.Assignments;
-import blindlap.stats.ConfidenceCurve;
-import blindlap.stats.Drift;
-import blindlap.stats.Interval;
-import blindlap.stats.RiderPooling;
-import blindlap.stats.Sampling;
-import blindlap.stats.StratifiedSessions;
-import blindlap.stats.TwoSetups;
+import blindlap.stats.compare.ConfidenceCurve;
+import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.distribution.Interval;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.Drift;
+import blindlap.stats.order.Sampling;
+import blindlap.stats.pool.RiderPooling;
+import blindlap.stats.pool.StratifiedSessions;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -179,7 +179,7 @@ public final class RidersTable {
   }
 
   private static StratifiedSessions.Session session(SplittableRandom random, double betweenSd) {
-    int[] order = blindlap.stats.Orders.parse(ORDERS.get(random.nextInt(ORDERS.size())));
+    int[] order = blindlap.stats.order.Orders.parse(ORDERS.get(random.nextInt(ORDERS.size())));
     double sd = 0.6 + 0.8 * random.nextDouble();
     double shift = betweenSd * random.nextGaussian();
     double[] values = new double[STINTS];

@@ -2,7 +2,7 @@ package blindlap.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.desk.Calculations;
+import blindlap.compute.Calculations;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.PrintWriter;

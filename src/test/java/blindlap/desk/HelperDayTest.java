@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.exchange.HelperEntryText;
 import blindlap.exchange.HelperFits;
-import blindlap.plan.Fault;
-import blindlap.plan.Problem;
+import blindlap.fault.Fault;
+import blindlap.fault.Problem;
 import blindlap.plan.Setting;
 import blindlap.seal.HelperRecord;
 import blindlap.session.HelperEntry;

@@ -3,9 +3,9 @@ package blindlap.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.session.Fact;
-import blindlap.session.LapId;
 import blindlap.session.LifeCommands;
 import blindlap.session.Outcome;
+import blindlap.session.day.LapId;
 import blindlap.timing.Stopwatch;
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;

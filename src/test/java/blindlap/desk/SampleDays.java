@@ -1,5 +1,8 @@
 package blindlap.desk;
 
+import blindlap.sample.SampleClock;
+import blindlap.sample.SampleSession;
+import blindlap.sample.SampleSources;
 import blindlap.seal.SealParameters;
 import blindlap.session.SessionState;
 import blindlap.store.SqliteNotebook;

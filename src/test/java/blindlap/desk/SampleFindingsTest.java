@@ -4,8 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
+import blindlap.sample.SampleSession;
 import blindlap.session.SessionState;
-import blindlap.stats.Verdict;
+import blindlap.stats.compare.Verdict;
 import blindlap.wording.FindingText;
 import java.io.IOException;
 import java.io.UncheckedIOException;

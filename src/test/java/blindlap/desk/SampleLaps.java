@@ -2,6 +2,8 @@ package blindlap.desk;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.sample.SampleSession;
+import blindlap.sample.SampleSources;
 import blindlap.seal.HelperSchedule;
 import blindlap.seal.SealParameters;
 import blindlap.store.SqliteNotebook;

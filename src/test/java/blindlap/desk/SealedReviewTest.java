@@ -3,6 +3,8 @@ package blindlap.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import blindlap.sample.SampleSession;
+import blindlap.sample.SampleSources;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
 import blindlap.session.SessionState;

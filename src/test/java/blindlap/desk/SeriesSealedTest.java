@@ -2,9 +2,9 @@ package blindlap.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.review.SeriesFinding;
-import blindlap.session.SessionId;
+import blindlap.session.day.SessionId;
 import blindlap.wording.Problems;
 import blindlap.wording.SeriesWords;
 import java.nio.file.Files;

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.plan.Measure;
 import blindlap.session.PlainLap;
-import blindlap.stats.Drift;
-import blindlap.stats.Scale;
+import blindlap.stats.compare.Scale;
+import blindlap.stats.order.Drift;
 import blindlap.wording.Problems;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;

@@ -2,7 +2,7 @@ package blindlap.exchange;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.plan.CanonicalJson;
+import blindlap.fault.CanonicalJson;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Plans;

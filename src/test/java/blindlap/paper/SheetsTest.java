@@ -3,8 +3,8 @@ package blindlap.paper;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.RamFolder;
+import blindlap.compute.OrderSeeds;
 import blindlap.desk.Keys;
-import blindlap.desk.OrderSeeds;
 import blindlap.desk.Sheets;
 import blindlap.desk.TestDay;
 import java.awt.image.BufferedImage;

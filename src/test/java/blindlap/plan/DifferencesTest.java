@@ -2,6 +2,7 @@ package blindlap.plan;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.fault.Problem;
 import org.junit.jupiter.api.Test;
 
 class DifferencesTest {

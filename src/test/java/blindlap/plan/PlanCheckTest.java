@@ -2,6 +2,7 @@ package blindlap.plan;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.fault.Problem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

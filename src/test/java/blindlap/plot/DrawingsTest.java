@@ -4,6 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import blindlap.plot.surface.Box;
+import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Ink;
+import blindlap.plot.surface.Spoken;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;

@@ -1,5 +1,7 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Spoken;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;

@@ -4,6 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import blindlap.plot.surface.Box;
+import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Hatching;
+import blindlap.plot.surface.Ink;
+import blindlap.plot.surface.Palette;
+import blindlap.plot.surface.Spoken;
+import blindlap.plot.surface.Stack;
+import blindlap.plot.surface.SvgSurface;
+import blindlap.plot.surface.TextWidth;
+import blindlap.plot.surface.Weight;
 import com.google.zxing.BinaryBitmap;
 import com.google.zxing.RGBLuminanceSource;
 import com.google.zxing.common.HybridBinarizer;

@@ -1,5 +1,13 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Anchor;
+import blindlap.plot.surface.Box;
+import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Face;
+import blindlap.plot.surface.Ink;
+import blindlap.plot.surface.Palette;
+import blindlap.plot.surface.Pen;
+import blindlap.plot.surface.Surface;
 import java.util.ArrayList;
 import java.util.List;
 

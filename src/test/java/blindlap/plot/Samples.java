@@ -1,5 +1,7 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Spoken;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;

@@ -2,6 +2,15 @@ package blindlap.plot;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.plot.surface.Anchor;
+import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Face;
+import blindlap.plot.surface.Ink;
+import blindlap.plot.surface.Palette;
+import blindlap.plot.surface.Spoken;
+import blindlap.plot.surface.Surface;
+import blindlap.plot.surface.SvgSurface;
+import blindlap.plot.surface.Weight;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import java.awt.image.BufferedImage;

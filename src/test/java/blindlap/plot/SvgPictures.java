@@ -1,5 +1,8 @@
 package blindlap.plot;
 
+import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Palette;
+import blindlap.plot.surface.SvgSurface;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -2,19 +2,19 @@ package blindlap.review;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.picture.FindingPictures;
+import blindlap.picture.GuessPicture;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Rule;
-import blindlap.plot.FindingPictures;
-import blindlap.plot.GuessPicture;
-import blindlap.session.Guess;
 import blindlap.session.LapState;
-import blindlap.session.VoidEvent;
-import blindlap.stats.ManySetups;
-import blindlap.stats.Orders;
-import blindlap.stats.Sampling;
-import blindlap.stats.Scale;
-import blindlap.stats.Verdict;
+import blindlap.session.day.Guess;
+import blindlap.session.day.VoidEvent;
+import blindlap.stats.compare.ManySetups;
+import blindlap.stats.compare.Scale;
+import blindlap.stats.compare.Verdict;
+import blindlap.stats.order.Orders;
+import blindlap.stats.order.Sampling;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import java.util.ArrayList;

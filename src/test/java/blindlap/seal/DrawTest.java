@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import blindlap.plan.Rule;
-import blindlap.stats.Assignments;
-import blindlap.stats.Orders;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.Orders;
 import java.math.BigInteger;
 import java.nio.charset.StandardCharsets;
 import java.util.HashSet;

@@ -3,6 +3,7 @@ package blindlap.session;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.exchange.AnyFact;
+import blindlap.session.day.LapId;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;

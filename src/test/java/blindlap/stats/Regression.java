@@ -1,19 +1,21 @@
 package blindlap.stats;
 
+import blindlap.stats.order.DayCheck;
+import blindlap.stats.order.Drift;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.SingularValueDecomposition;
 
 /** Least squares the general way, by singular values, for comparison with the engine. */
-final class Regression {
-  final double rss;
-  final double nullRss;
-  final double[] effects;
+public final class Regression {
+  public final double rss;
+  public final double nullRss;
+  public final double[] effects;
   private final RealMatrix covariance;
   private final int df;
 
   /** Intercept and drift, then indicators of all setups but A. */
-  Regression(String order, int setups, double[] y, boolean[] use, Drift drift) {
+  public Regression(String order, int setups, double[] y, boolean[] use, Drift drift) {
     int n = DayCheck.count(use);
     int q = drift.columns();
     RealMatrix x = new Array2DRowRealMatrix(n, q + setups - 1);
@@ -54,12 +56,12 @@ final class Regression {
     return sum;
   }
 
-  double f() {
+  public double f() {
     return (nullRss - rss) / (effects.length - 1) / (rss / df);
   }
 
   /** t of setup b less setup a. */
-  double t(int a, int b) {
+  public double t(int a, int b) {
     int q = covariance.getRowDimension() - effects.length + 1;
     double variance = 0;
     for (int[] pair : new int[][] {{a, a, 1}, {b, b, 1}, {a, b, -2}}) {

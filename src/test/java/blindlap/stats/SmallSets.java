@@ -1,20 +1,21 @@
 package blindlap.stats;
 
+import blindlap.stats.order.Assignments;
 import java.util.ArrayList;
 import java.util.List;
 
 /** Sets of orders made the slow way, from every sequence of letters, for comparison. */
-final class SmallSets {
+public final class SmallSets {
   private SmallSets() {}
 
   /** A rule as plain numbers; 0 and empty mean "no limit". */
-  record Plain(
+  public record Plain(
       int setups, int stints, int block, List<String> patterns, int maxRun, double efficiency) {
-    static Plain blocks(int setups, int stints, int block) {
+    public static Plain blocks(int setups, int stints, int block) {
       return new Plain(setups, stints, block, List.of(), 0, 0);
     }
 
-    Assignments assignments() {
+    public Assignments assignments() {
       return Assignments.rule(setups, stints)
           .block(block)
           .patterns(patterns)
@@ -24,28 +25,28 @@ final class SmallSets {
     }
   }
 
-  static final Plain SHORT_8 = new Plain(2, 8, 8, List.of(), 3, 0.8);
-  static final Plain COMPLETE_8 = Plain.blocks(2, 8, 8);
+  public static final Plain SHORT_8 = new Plain(2, 8, 8, List.of(), 3, 0.8);
+  public static final Plain COMPLETE_8 = Plain.blocks(2, 8, 8);
   static final Plain PAIRS_10 = Plain.blocks(2, 10, 2);
-  static final Plain BLOCK4_12 = Plain.blocks(2, 12, 4);
+  public static final Plain BLOCK4_12 = Plain.blocks(2, 12, 4);
   static final Plain RUN2_10 = new Plain(2, 10, 10, List.of(), 2, 0);
   static final Plain ABBA_12 = new Plain(2, 12, 4, List.of("ABBA", "BAAB"), 0, 0);
-  static final Plain THREE_9 = Plain.blocks(3, 9, 3);
-  static final Plain THREE_6_WHOLE = new Plain(3, 6, 6, List.of(), 1, 0);
-  static final Plain FOUR_8 = Plain.blocks(4, 8, 4);
+  public static final Plain THREE_9 = Plain.blocks(3, 9, 3);
+  public static final Plain THREE_6_WHOLE = new Plain(3, 6, 6, List.of(), 1, 0);
+  public static final Plain FOUR_8 = Plain.blocks(4, 8, 4);
 
-  static List<Plain> twoSetups() {
+  public static List<Plain> twoSetups() {
     return List.of(SHORT_8, COMPLETE_8, PAIRS_10, BLOCK4_12, RUN2_10, ABBA_12);
   }
 
-  static List<Plain> all() {
+  public static List<Plain> all() {
     List<Plain> rules = new ArrayList<>(twoSetups());
     rules.addAll(List.of(THREE_9, THREE_6_WHOLE, FOUR_8));
     return rules;
   }
 
   /** Every sequence of letters that satisfies the rule, in lexicographic order. */
-  static List<String> filtered(Plain rule) {
+  public static List<String> filtered(Plain rule) {
     List<String> found = new ArrayList<>();
     extend(rule, new StringBuilder(), found);
     return found;
@@ -85,7 +86,7 @@ final class SmallSets {
   }
 
   /** 1 − (z̃·t̃)²/(z̃·z̃) as it stands in the rule. */
-  static double efficiency(String order) {
+  public static double efficiency(String order) {
     int n = order.length();
     double zt = 0;
     double tt = 0;
@@ -97,7 +98,7 @@ final class SmallSets {
     return 1 - zt * zt / tt / (n / 4.0);
   }
 
-  static String swapped(String order) {
+  public static String swapped(String order) {
     return order.replace('A', 'x').replace('B', 'A').replace('x', 'B');
   }
 }

@@ -1,9 +1,9 @@
 package blindlap.store;
 
 import blindlap.session.Fact;
-import blindlap.session.LapId;
-import blindlap.session.SessionId;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.LapId;
+import blindlap.session.day.SessionId;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;

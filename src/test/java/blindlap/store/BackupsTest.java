@@ -7,7 +7,7 @@ import blindlap.plan.Plan;
 import blindlap.session.Fact;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
-import blindlap.session.SessionId;
+import blindlap.session.day.SessionId;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;

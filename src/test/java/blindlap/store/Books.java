@@ -1,9 +1,9 @@
 package blindlap.store;
 
 import blindlap.session.Fact;
-import blindlap.session.SessionId;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.SessionId;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;

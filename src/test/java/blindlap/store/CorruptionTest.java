@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import blindlap.session.Fact;
 import blindlap.session.NotebookException.Kind;
 import blindlap.session.RecoveryReport;
-import blindlap.session.SessionId;
+import blindlap.session.day.SessionId;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

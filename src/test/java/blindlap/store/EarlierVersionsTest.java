@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import blindlap.session.Fact;
 import blindlap.session.NotebookException;
-import blindlap.session.SessionId;
 import blindlap.session.SessionState;
 import blindlap.session.Step;
+import blindlap.session.day.SessionId;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;

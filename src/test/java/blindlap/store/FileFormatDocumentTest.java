@@ -7,8 +7,8 @@ import blindlap.exchange.EntryText;
 import blindlap.exchange.SessionFile;
 import blindlap.plan.Plan;
 import blindlap.session.Fact;
-import blindlap.session.SessionId;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.SessionId;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
@@ -168,7 +168,7 @@ class FileFormatDocumentTest {
       Books.put(notebook, session, Days.lap(plan, 2, new Random(2)));
       Fact note =
           new Fact.NoteWritten(
-              new blindlap.session.LapId(2, 1), "no rain \"yet\" – \u2028 Ä \u0001 🚵 \\ \t");
+              new blindlap.session.day.LapId(2, 1), "no rain \"yet\" – \u2028 Ä \u0001 🚵 \\ \t");
       List<StoredEntry> last = Books.put(notebook, session, note);
       assertThat(last).hasSize(1);
       return notebook.entries(session).size() + notebook.entries(second).size();

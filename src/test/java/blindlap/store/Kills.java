@@ -3,7 +3,7 @@ package blindlap.store;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.session.NotebookReport;
-import blindlap.session.SessionId;
+import blindlap.session.day.SessionId;
 import java.io.BufferedReader;
 import java.io.File;
 import java.io.IOException;

@@ -6,10 +6,10 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import blindlap.plan.Plan;
 import blindlap.session.Fact;
-import blindlap.session.LapId;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
-import blindlap.session.SessionId;
+import blindlap.session.day.LapId;
+import blindlap.session.day.SessionId;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

@@ -7,9 +7,9 @@ import blindlap.plan.Plan;
 import blindlap.session.Fact;
 import blindlap.session.Hash;
 import blindlap.session.Head;
-import blindlap.session.LapId;
-import blindlap.session.SessionId;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.LapId;
+import blindlap.session.day.SessionId;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -225,7 +225,7 @@ class NotebookTest {
         notebook,
         SESSION,
         new Fact.LapVoided(
-            new LapId(1, 1), blindlap.session.VoidEvent.CRASH, "fell, unhurt", false));
+            new LapId(1, 1), blindlap.session.day.VoidEvent.CRASH, "fell, unhurt", false));
     assertThat(Books.ask(file, "SELECT rider || ' / ' || trail FROM sessions"))
         .isEqualTo("R. Lind / Quarry loop");
     assertThat(Books.ask(file, "SELECT count(*) FROM laps WHERE stint = 1 AND lap = 1"))

@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.plan.Plan;
 import blindlap.session.Fact;
-import blindlap.session.LapId;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookId;
-import blindlap.session.SessionId;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.LapId;
+import blindlap.session.day.SessionId;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;

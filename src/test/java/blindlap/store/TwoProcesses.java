@@ -3,8 +3,8 @@ package blindlap.store;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.session.Chains;
-import blindlap.session.SessionId;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.SessionId;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;

@@ -7,7 +7,7 @@ import blindlap.plan.DayAnswers;
 import blindlap.plan.DayDetail;
 import blindlap.plan.Plan;
 import blindlap.plan.Plans;
-import blindlap.stats.Interval;
+import blindlap.stats.distribution.Interval;
 import java.util.List;
 import java.util.Random;
 import java.util.regex.Matcher;

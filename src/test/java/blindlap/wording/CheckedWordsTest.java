@@ -2,7 +2,7 @@ package blindlap.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.plan.Problem;
+import blindlap.fault.Problem;
 import blindlap.session.ChainFault;
 import blindlap.session.NotebookReport;
 import java.nio.file.Path;

@@ -1,0 +1,245 @@
+package blindlap.compute;
+
+import blindlap.plan.PlanJson;
+import blindlap.review.Comparison;
+import blindlap.review.Finding;
+import blindlap.review.Guesses;
+import blindlap.review.ManyComparison;
+import blindlap.review.Sensitivity;
+import blindlap.review.WhatNext;
+import blindlap.stats.compare.ManySetups;
+import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.compare.Verdict;
+import blindlap.stats.distribution.Interval;
+import blindlap.wording.FindingText;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** A finding as JSON: fixed names, fixed verdict strings, numbers in full. */
+public final class FindingJson {
+  private static final ObjectMapper JSON = new ObjectMapper();
+
+  private FindingJson() {}
+
+  public static String write(Finding finding) {
+    ObjectNode root = JSON.createObjectNode();
+    root.put("session", finding.day().session());
+    root.put("engine", Engine.version());
+    root.put("order", finding.day().key().order());
+    root.put("count", finding.orders().count());
+    root.put("attainable_level", finding.orders().attainableLevel());
+    root.put("null_run", finding.day().nullRun());
+    root.put("blinded", finding.day().plan().blinding().blinded());
+    root.put("sentence", new FindingText(finding).sentence());
+    root.put("verdict", verdict(finding).orElse(null));
+    ArrayNode measures = root.putArray("measures");
+    finding.comparisons().forEach(each -> comparison(measures.addObject(), each));
+    finding.many().forEach(each -> many(measures.addObject(), each));
+    ArrayNode refused = root.putArray("not_compared");
+    finding
+        .refusals()
+        .forEach(
+            r -> refused.addObject().put("measure", r.measure().name()).put("why", r.reason()));
+    ArrayNode beside = root.putArray("sensitivity");
+    finding.sensitivities().forEach(each -> sensitivity(beside.addObject(), finding, each));
+    guesses(root.putObject("guesses"), finding.guesses());
+    ObjectNode voids = root.putObject("voids");
+    ArrayNode each = voids.putArray("per_setup");
+    for (int count : finding.voids().voids()) {
+      each.add(count);
+    }
+    voids.put("p", finding.voids().p());
+    finding.left().ifPresent(left -> root.put("smallest_p_left", left.smallestP()));
+    finding
+        .primary()
+        .flatMap(WhatNext::of)
+        .ifPresent(next -> root.put("what_next", PlanJson.word(next)));
+    requests(root, finding);
+    return print(root);
+  }
+
+  private static Optional<String> verdict(Finding finding) {
+    return finding.primary().flatMap(Comparison::verdict).map(Verdict::text);
+  }
+
+  private static void requests(ObjectNode root, Finding finding) {
+    ArrayNode requests = root.putArray("requests");
+    for (FindingRequests.Named named : FindingRequests.of(finding)) {
+      ObjectNode node = requests.addObject();
+      node.put("about", named.about());
+      node.put("measure", named.measure());
+      try {
+        node.set("request", JSON.readTree(named.json()));
+      } catch (JsonProcessingException e) {
+        throw new IllegalStateException("a request is always JSON", e);
+      }
+    }
+  }
+
+  private static String print(ObjectNode root) {
+    try {
+      return JSON.writerWithDefaultPrettyPrinter().writeValueAsString(root);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("a finding is always JSON", e);
+    }
+  }
+
+  private static void head(
+      ObjectNode node, blindlap.plan.Measure measure, int used, double noise, int df) {
+    node.put("measure", measure.name());
+    node.put("role", PlanJson.word(measure.role()));
+    node.put("unit", measure.unit());
+    node.put("scale", measure.scale().text());
+    node.put("drift", measure.drift().text());
+    node.put("used", used);
+    number(node, "noise_sd", noise);
+    node.put("df", df);
+  }
+
+  private static void comparison(ObjectNode node, Comparison comparison) {
+    head(
+        node,
+        comparison.measure(),
+        comparison.stints().used(),
+        comparison.result().noiseSd(),
+        comparison.result().df());
+    number(node, "estimate", comparison.estimate());
+    optional(
+        node,
+        "p",
+        comparison.tested() ? OptionalDouble.of(comparison.p()) : OptionalDouble.empty());
+    optional(node, "p_adjusted", comparison.adjusted());
+    interval(node, "interval_95", comparison.interval(0.95));
+    interval(node, "interval_90", comparison.interval(0.90));
+    node.put("verdict", comparison.verdict().map(Verdict::text).orElse(null));
+    comparison
+        .harm()
+        .ifPresent(
+            harm ->
+                node.putObject("harm")
+                    .put("b_against_a", harm.bAgainstA().text())
+                    .put("a_against_b", harm.aAgainstB().text()));
+    comparison
+        .ratio()
+        .ifPresent(
+            ratio -> {
+              number(node, "ratio", ratio.ratio());
+              interval(node, "ratio_interval_95", Optional.of(ratio.interval95()));
+            });
+    ArrayNode caveats = node.putArray("caveats");
+    comparison.caveats().forEach(c -> caveats.add(PlanJson.word(c)));
+  }
+
+  private static void many(ObjectNode node, ManyComparison many) {
+    head(node, many.measure(), many.stints().used(), many.result().noiseSd(), many.result().df());
+    number(node, "f", many.result().f());
+    number(node, "p", many.result().p());
+    optional(node, "p_adjusted", many.adjusted());
+    pairs(node, many, true);
+    ArrayNode caveats = node.putArray("caveats");
+    many.caveats().forEach(c -> caveats.add(PlanJson.word(c)));
+  }
+
+  private static void pairs(ObjectNode node, ManyComparison many, boolean tested) {
+    ArrayNode pairs = node.putArray("pairs");
+    for (ManySetups.Pair pair : many.result().pairs()) {
+      ObjectNode each = pairs.addObject();
+      each.put("pair", pair.name());
+      number(each, "estimate", many.measure().scale().back(pair.estimate()));
+      if (tested) {
+        number(each, "p", pair.p());
+        number(each, "p_adjusted", pair.pAdjusted());
+      }
+    }
+  }
+
+  private static void sensitivity(ObjectNode node, Finding finding, Sensitivity each) {
+    node.put("kind", PlanJson.word(each.kind()));
+    ArrayNode stints = node.putArray("stints");
+    each.stints().forEach(stints::add);
+    if (each.result().isEmpty() && each.many().isEmpty()) {
+      node.put("why", each.why());
+    }
+    each.result()
+        .ifPresent(
+            result ->
+                beside(node, each, finding.primary().orElseThrow().measure().scale(), result));
+    each.many().ifPresent(many -> beside(node, each, finding.many().get(0).with(many)));
+  }
+
+  private static void beside(
+      ObjectNode node, Sensitivity each, blindlap.stats.compare.Scale scale, TwoSetups result) {
+    number(node, "estimate", scale.back(result.estimate()));
+    if (!each.estimateOnly() && !result.noVariation()) {
+      number(node, "p", result.curve().p(0));
+      interval(
+          node,
+          "interval_95",
+          result
+              .curve()
+              .interval(0.95)
+              .map(i -> new Interval(scale.back(i.low()), scale.back(i.high()))));
+    }
+  }
+
+  private static void beside(ObjectNode node, Sensitivity each, ManyComparison many) {
+    if (!each.estimateOnly()) {
+      number(node, "p", many.result().p());
+    }
+    pairs(node, many, !each.estimateOnly());
+  }
+
+  private static void guesses(ObjectNode node, Guesses guesses) {
+    node.put("right", guesses.right());
+    node.put("wrong", guesses.wrong());
+    node.put("unknown", guesses.unknown());
+    guesses
+        .test()
+        .ifPresent(
+            test -> {
+              number(node, "index_mean", test.indexMean());
+              number(node, "p", test.p());
+              number(node, "mid_p", test.midP());
+              node.put("flagged", test.flagged());
+            });
+  }
+
+  private static void number(ObjectNode node, String name, double value) {
+    if (Double.isFinite(value)) {
+      node.put(name, value);
+    } else {
+      node.putNull(name);
+    }
+  }
+
+  private static void optional(ObjectNode node, String name, OptionalDouble value) {
+    if (value.isPresent()) {
+      number(node, name, value.getAsDouble());
+    } else {
+      node.putNull(name);
+    }
+  }
+
+  private static void interval(
+      ObjectNode node, String name, Optional<blindlap.stats.distribution.Interval> interval) {
+    if (interval.isEmpty()) {
+      node.putNull(name);
+      return;
+    }
+    ArrayNode ends = node.putArray(name);
+    end(ends, interval.get().low());
+    end(ends, interval.get().high());
+  }
+
+  private static void end(ArrayNode ends, double value) {
+    if (Double.isFinite(value)) {
+      ends.add(value);
+    } else {
+      ends.addNull();
+    }
+  }
+}

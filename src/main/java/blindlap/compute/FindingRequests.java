@@ -1,0 +1,208 @@
+package blindlap.compute;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Rule;
+import blindlap.review.Comparison;
+import blindlap.review.Finding;
+import blindlap.review.ManyComparison;
+import blindlap.review.Sensitivity;
+import blindlap.review.StintValues;
+import blindlap.stats.compare.Scale;
+import blindlap.stats.order.Orders;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The calculation requests behind the numbers of a finding: whoever gives one to {@code blindlap
+ * compute} gets the number again, without the session.
+ */
+public final class FindingRequests {
+  /**
+   * A request and what it gives.
+   *
+   * @param about which number, as a key of the bundle {@code computed}
+   * @param measure the measure it is about; empty for the whole session
+   * @param json the request
+   */
+  public record Named(String about, String measure, String json) {}
+
+  private final Finding finding;
+  private final List<Named> requests = new ArrayList<>();
+
+  private FindingRequests(Finding finding) {
+    this.finding = finding;
+  }
+
+  /** All requests of a finding, the primary measure first. */
+  public static List<Named> of(Finding finding) {
+    FindingRequests all = new FindingRequests(finding);
+    finding.comparisons().forEach(all::comparison);
+    finding.many().forEach(all::many);
+    all.family();
+    finding.sensitivities().forEach(all::sensitivity);
+    all.guesses();
+    all.voids();
+    return List.copyOf(all.requests);
+  }
+
+  private ObjectNode given() {
+    ObjectNode given = StrictJson.NODES.objectNode();
+    given.set("rule", rule(finding.day().plan().rule()));
+    given.put("order", finding.day().key().order());
+    return given;
+  }
+
+  static ObjectNode rule(Rule rule) {
+    ObjectNode node = StrictJson.NODES.objectNode();
+    node.put("setups", rule.setups());
+    node.put("stints", rule.stints());
+    node.put("block", rule.block());
+    if (!rule.patterns().isEmpty()) {
+      ArrayNode patterns = node.putArray("patterns");
+      rule.patterns().forEach(patterns::add);
+    }
+    if (rule.maxRun() != null) {
+      node.put("max_run", rule.maxRun());
+    }
+    if (rule.minTrendEfficiency() != null) {
+      node.put("min_trend_efficiency", rule.minTrendEfficiency());
+    }
+    return node;
+  }
+
+  private static void values(ObjectNode given, Measure measure, StintValues stints) {
+    ArrayNode values = given.putArray("values");
+    for (int stint = 1; stint <= stints.stints(); stint++) {
+      number(values, stints.said(stint, measure));
+    }
+    given.put("drift", measure.drift().text());
+    if (measure.scale() == Scale.RATIO) {
+      given.put("scale", measure.scale().text());
+    }
+  }
+
+  private static void number(ArrayNode values, double value) {
+    if (Double.isNaN(value)) {
+      values.addNull();
+    } else {
+      values.add(value);
+    }
+  }
+
+  private void comparison(Comparison comparison) {
+    Measure measure = comparison.measure();
+    ObjectNode given = given();
+    values(given, measure, comparison.stints());
+    BigDecimal worthwhile = measure.worthwhile();
+    if (worthwhile != null) {
+      given.put("worthwhile", worthwhile.doubleValue());
+    }
+    if (comparison.harm().isPresent() && worthwhile != null) {
+      ArrayNode at = given.putArray("at");
+      double margin = measure.scale().margin(worthwhile.doubleValue());
+      at.add(measure.scale().back(-margin)).add(measure.scale().back(margin));
+    }
+    add("comparison", measure.name(), "compare-two", given);
+    if (comparison.ratio().isPresent()) {
+      ObjectNode ratio = given();
+      ArrayNode values = ratio.putArray("values");
+      for (double value : comparison.stints().values()) {
+        number(values, value);
+      }
+      add("ratio", measure.name(), "count-ratio", ratio);
+    }
+  }
+
+  private void many(ManyComparison many) {
+    ObjectNode given = given();
+    values(given, many.measure(), many.stints());
+    add("many", many.measure().name(), "compare-many", given);
+  }
+
+  /** The step-down family; only where one drift holds for all, as one request takes one. */
+  private void family() {
+    List<Comparison> family =
+        finding.others().stream().filter(c -> c.adjusted().isPresent()).toList();
+    boolean oneDrift = family.stream().map(c -> c.measure().drift()).distinct().count() == 1;
+    if (!oneDrift) {
+      return;
+    }
+    ObjectNode given = given();
+    given.put("drift", family.get(0).measure().drift().text());
+    ArrayNode measures = given.putArray("measures");
+    for (Comparison each : family) {
+      ObjectNode measure = measures.addObject();
+      measure.put("name", each.measure().name());
+      ArrayNode values = measure.putArray("values");
+      for (double value : each.stints().values()) {
+        number(values, value);
+      }
+    }
+    add("family", "", "compare-measures", given);
+  }
+
+  private void sensitivity(Sensitivity each) {
+    Measure measure = finding.day().plan().primary().orElseThrow();
+    ObjectNode given = given();
+    StintValues stints =
+        StintValues.of(
+            finding.day(),
+            measure,
+            each.kind() == Sensitivity.Kind.ALL_RIDDEN
+                ? StintValues.Laps.ALL_RIDDEN
+                : StintValues.Laps.NOT_VOID);
+    values(given, measure, stints);
+    if (each.estimateOnly()) {
+      int[] fitted = finding.day().asFitted();
+      given.remove("rule");
+      given.put("order", Orders.letters(fitted));
+      ArrayNode orders = given.putArray("orders");
+      Orders.renamings(fitted, finding.day().plan().setups().size()).forEach(orders::add);
+    } else if (each.kind() != Sensitivity.Kind.ALL_RIDDEN) {
+      ArrayNode valid = given.putArray("valid");
+      for (boolean use : stints.validWithout(each.stints())) {
+        valid.add(use);
+      }
+    }
+    String calculation = finding.day().plan().setups().size() == 2 ? "compare-two" : "compare-many";
+    add("sensitivity." + each.kind().name(), measure.name(), calculation, given);
+  }
+
+  private void guesses() {
+    if (finding.guesses().test().isPresent()) {
+      ObjectNode given = given();
+      given.put("guesses", finding.guesses().letters());
+      add("guesses", "", "guesses", given);
+    }
+  }
+
+  /** Voids per setup: the two-setup comparison on 0 and 1, no drift. */
+  private void voids() {
+    StintValues stints =
+        finding
+            .primary()
+            .map(Comparison::stints)
+            .or(() -> finding.many().stream().findFirst().map(ManyComparison::stints))
+            .orElse(null);
+    if (stints == null || stints.voids() == 0 || finding.day().plan().setups().size() != 2) {
+      return;
+    }
+    ObjectNode given = given();
+    ArrayNode values = given.putArray("values");
+    for (int stint = 1; stint <= stints.stints(); stint++) {
+      values.add(stints.voided(stint) ? 1 : 0);
+    }
+    given.put("drift", "none");
+    add("voids", "", "compare-two", given);
+  }
+
+  private void add(String about, String measure, String calculation, ObjectNode given) {
+    ObjectNode request = StrictJson.NODES.objectNode();
+    request.put("calculation", calculation);
+    request.set("given", given);
+    requests.add(new Named(about, measure, request.toString()));
+  }
+}

@@ -1,0 +1,228 @@
+package blindlap.paper.ride;
+
+import blindlap.paper.sheet.SheetFlow;
+import blindlap.paper.sheet.SheetFormat;
+import blindlap.paper.sheet.SheetPen;
+import blindlap.paper.sheet.SheetPen.Face;
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.Setup;
+import blindlap.session.SessionState;
+import blindlap.session.day.LapId;
+import blindlap.session.day.VoidEvent;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Score sheets for the rider, one for every scored lap, with line scales of exactly 100 mm. They
+ * hold the codes and nothing that depends on the order.
+ */
+public final class RiderSheets extends SheetFlow {
+  /** Length of a printed line scale in millimetres; keyed in by ruler. */
+  public static final double SCALE = 100;
+
+  private static final double LEFT = 60;
+  private static final double TITLE = 11;
+  private static final double BOX = 5;
+
+  private final Plan plan;
+  private final SessionState state;
+
+  private RiderSheets(SheetPen pen, SessionState state) {
+    super(
+        pen, head("rider.head", state.plan()), WORDS.say("rider.how") + " " + CAUTIONS.say("ride"));
+    this.state = state;
+    this.plan = state.plan();
+  }
+
+  /** The sheets as PDF. */
+  public static byte[] pdf(SessionState state, SheetFormat format) {
+    try (SheetPen pen = new SheetPen(format)) {
+      new RiderSheets(pen, state).write();
+      return pen.bytes();
+    }
+  }
+
+  /** Something asked: its height, and how it is drawn at a place. */
+  private record Asked(double height, java.util.function.DoubleConsumer drawing) {}
+
+  private double column() {
+    return right() - SCALE;
+  }
+
+  private void write() {
+    page();
+    boolean first = true;
+    for (int stint = 1; stint <= plan.stints(); stint++) {
+      for (int lap = plan.laps().settling() + 1; lap <= plan.laps().perStint(); lap++) {
+        LapId id = new LapId(stint, lap);
+        List<Asked> asked = asked(lap == plan.laps().perStint());
+        double height = Math.max(96, asked.stream().mapToDouble(Asked::height).sum());
+        if (!first && !need(height + 6)) {
+          pen.dashed(left(), y, right());
+          y += 6;
+        }
+        first = false;
+        block(id, asked);
+      }
+    }
+  }
+
+  private void block(LapId id, List<Asked> asked) {
+    double begun = y;
+    int page = pen.pages();
+    double below = margin(id);
+    for (Asked each : asked) {
+      if (need(each.height())) {
+        pen.text(left(), y + 4, Face.STRONG, TITLE, heading(id));
+        pen.text(left(), y + 10, Face.SANS, BODY, WORDS.say("continued"));
+      }
+      each.drawing().accept(y);
+      y += each.height();
+    }
+    if (page == pen.pages()) {
+      y = Math.max(y, Math.max(below, begun));
+    }
+  }
+
+  private String heading(LapId id) {
+    int per = plan.laps().perStint();
+    String stint = WORDS.say("stint", id.stint(), plan.stints());
+    String code = WORDS.say("code", state.code(id.stint()));
+    return (per == 1 ? stint : stint + ", " + WORDS.say("lap", id.lap(), per)) + ", " + code;
+  }
+
+  /** Code, hand-over tick and void reasons at the left; answers where they end. */
+  private double margin(LapId id) {
+    int per = plan.laps().perStint();
+    String stint = WORDS.say("stint", id.stint(), plan.stints());
+    pen.text(left(), y + 4, Face.STRONG, 13, stint);
+    if (per > 1) {
+      pen.text(left(), y + 10, Face.SANS, BODY, WORDS.say("lap", id.lap(), per));
+    }
+    pen.text(left() - 0.5, y + 33, Face.BOLD, 78, String.valueOf(state.code(id.stint())));
+    double at = y + 37;
+    at += pen.paragraph(left(), at, LEFT, Face.SANS, SMALL, WORDS.say("plate")) + 2;
+    at = tick(at, WORDS.say("handed.over"));
+    at += 2;
+    at = tick(at, WORDS.say("void"));
+    StringBuilder events = new StringBuilder();
+    for (VoidEvent event : VoidEvent.values()) {
+      events.append(events.isEmpty() ? "" : " · ").append(event.text());
+    }
+    at += pen.paragraph(left(), at, LEFT, Face.SANS, SMALL, events.toString());
+    at += pen.paragraph(left(), at, LEFT, Face.SANS, SMALL, WORDS.say("void.never")) + 3;
+    at += pen.paragraph(left(), at, LEFT, Face.SANS, SMALL, WORDS.say("conditions")) + 6;
+    pen.line(left(), at, left() + LEFT, at, 0.25);
+    return at + 3;
+  }
+
+  private double tick(double at, String words) {
+    pen.box(left(), at, BOX, BOX);
+    double height =
+        pen.paragraph(left() + BOX + 2, at + 0.4, LEFT - BOX - 2, Face.STRONG, SMALL, words);
+    return at + Math.max(BOX, height) + 1.5;
+  }
+
+  private List<Asked> asked(boolean guess) {
+    List<Asked> all = new ArrayList<>();
+    for (Measure measure : plan.measures()) {
+      switch (measure.kind()) {
+        case LINE_SCALE -> all.add(line(measure));
+        case CATEGORY_SCALE -> all.add(category(measure));
+        case COUNT -> all.add(written(measure.name(), 28));
+        default -> {} // times go on the starter's sheet
+      }
+    }
+    if (guess && plan.blinding().guesses()) {
+      List<String> setups = new ArrayList<>(plan.setups().stream().map(Setup::name).toList());
+      setups.add(WORDS.say("dont.know"));
+      all.add(boxes(WORDS.say("guess"), setups));
+      all.add(
+          boxes(
+              WORDS.say("sure"),
+              List.of(WORDS.say("hunch"), WORDS.say("fairly.sure"), WORDS.say("certain"))));
+      all.add(written(WORDS.say("cue"), SCALE));
+    }
+    all.add(written(WORDS.say("note"), SCALE));
+    return all;
+  }
+
+  private double title(double at, String words) {
+    return pen.paragraph(column(), at, SCALE, Face.STRONG, TITLE, words);
+  }
+
+  private double titleHeight(String words) {
+    return pen.height(SCALE, Face.STRONG, TITLE, words);
+  }
+
+  private Asked line(Measure measure) {
+    double head = titleHeight(measure.name());
+    double half = SCALE / 2 - 2;
+    double ends =
+        Math.max(
+            pen.height(half, Face.SANS, SMALL, measure.lowWords()),
+            pen.height(half, Face.SANS, SMALL, measure.highWords()));
+    return new Asked(
+        head + 7.5 + ends + 2.5,
+        at -> {
+          title(at, measure.name());
+          double line = at + head + 5;
+          pen.line(column(), line, right(), line, 0.6);
+          pen.paragraph(column(), line + 2, half, Face.SANS, SMALL, measure.lowWords());
+          double below = line + 2;
+          for (String words : pen.lines(half, Face.SANS, SMALL, measure.highWords())) {
+            pen.textTo(right(), below + SMALL * 25.4 / 72, Face.SANS, SMALL, words);
+            below += SheetPen.leading(SMALL);
+          }
+        });
+  }
+
+  private Asked category(Measure measure) {
+    String words =
+        measure.name() + ": " + WORDS.say("category", measure.lowWords(), measure.highWords());
+    double head = titleHeight(words);
+    return new Asked(
+        head + 11,
+        at -> {
+          title(at, words);
+          for (int i = 1; i <= 9; i++) {
+            double x = column() + (i - 1) * SCALE / 9;
+            pen.box(x, at + head + 1, BOX + 2, BOX + 2);
+            pen.text(x + 2.4, at + head + 6, Face.SANS, BODY, String.valueOf(i), 0.45);
+          }
+        });
+  }
+
+  private Asked written(String words, double room) {
+    double head = titleHeight(words);
+    return new Asked(
+        head + 8.5,
+        at -> {
+          title(at, words);
+          pen.line(column(), at + head + 6, column() + room, at + head + 6, 0.25);
+        });
+  }
+
+  private Asked boxes(String words, List<String> options) {
+    double head = titleHeight(words);
+    int columns = 3;
+    double cell = SCALE / columns;
+    double room = cell - BOX - 4;
+    double row =
+        options.stream().mapToDouble(o -> pen.height(room, Face.SANS, BODY, o)).max().orElse(BOX);
+    double pitch = Math.max(BOX, row) + 2;
+    int rows = (options.size() + columns - 1) / columns;
+    return new Asked(
+        head + rows * pitch + 2,
+        at -> {
+          title(at, words);
+          for (int i = 0; i < options.size(); i++) {
+            double x = column() + i % columns * cell;
+            double top = at + head + 1 + i / columns * pitch;
+            pen.box(x, top, BOX, BOX);
+            pen.paragraph(x + BOX + 2, top + 0.2, room, Face.SANS, BODY, options.get(i));
+          }
+        });
+  }
+}

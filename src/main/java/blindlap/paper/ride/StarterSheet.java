@@ -1,0 +1,108 @@
+package blindlap.paper.ride;
+
+import blindlap.paper.sheet.SheetFlow;
+import blindlap.paper.sheet.SheetFormat;
+import blindlap.paper.sheet.SheetPen;
+import blindlap.paper.sheet.SheetPen.Face;
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.session.SessionState;
+import java.util.List;
+
+/** The starter's sheet: one row a lap for times and void events. It depends on no order. */
+public final class StarterSheet extends SheetFlow {
+  private static final double ROW = 9;
+  private static final double LEAST_ROW = 7.6;
+
+  private final SessionState state;
+  private final Plan plan;
+  private final List<String> times;
+  private double row = ROW;
+
+  private StarterSheet(SheetPen pen, SessionState state) {
+    super(
+        pen,
+        head("starter.head", state.plan()),
+        WORDS.say("starter.how") + " " + CAUTIONS.say("ride"));
+    this.state = state;
+    this.plan = state.plan();
+    this.times = plan.measures().stream().filter(m -> m.kind().timed()).map(Measure::name).toList();
+  }
+
+  /** The sheet as PDF. */
+  public static byte[] pdf(SessionState state, SheetFormat format) {
+    try (SheetPen pen = new SheetPen(format)) {
+      new StarterSheet(pen, state).write();
+      return pen.bytes();
+    }
+  }
+
+  private void write() {
+    page();
+    y += pen.paragraph(left(), y, width(), Face.SANS, BODY, WORDS.say("starter.who")) + 7;
+    pen.line(left(), y, left() + 70, y, 0.25);
+    pen.box(left() + 80, y - 5, 5, 5);
+    pen.text(left() + 87, y - 1, Face.SANS, BODY, WORDS.say("starter.knows"));
+    y += 6;
+    columns();
+    double even = (bottom() - y) / plan.lapsOfDay();
+    if (even >= LEAST_ROW) {
+      row = Math.min(ROW, even - 0.01); // lower rows rather than a second page with two of them
+    }
+    for (int lap = 1; lap <= plan.lapsOfDay(); lap++) {
+      if (need(row)) {
+        columns();
+      }
+      row(lap);
+    }
+  }
+
+  private double timeWidth() {
+    return Math.min(34, 72.0 / Math.max(1, times.size()));
+  }
+
+  private void columns() {
+    double x = left() + 52;
+    double tall = SheetPen.leading(SMALL);
+    for (String time : times) {
+      tall = Math.max(tall, pen.height(timeWidth() - 2, Face.SANS, SMALL, time));
+    }
+    double base = y + tall - 1;
+    pen.text(left(), base, Face.SANS, SMALL, WORDS.say("col.lap"));
+    pen.text(left() + 12, base, Face.SANS, SMALL, WORDS.say("col.code"));
+    pen.text(left() + 27, base, Face.SANS, SMALL, WORDS.say("col.clock"));
+    for (String time : times) {
+      pen.paragraph(x, y, timeWidth() - 2, Face.SANS, SMALL, time);
+      x += timeWidth();
+    }
+    pen.text(x, base, Face.SANS, SMALL, WORDS.say("col.void"));
+    y += tall + 1.5;
+    pen.line(left(), y, right(), y, 0.5);
+  }
+
+  private void row(int lap) {
+    int per = plan.laps().perStint();
+    int stint = (lap - 1) / per + 1;
+    boolean settling = (lap - 1) % per < plan.laps().settling();
+    double base = y + row - 2.5;
+    pen.text(left(), base, Face.STRONG, BODY, String.valueOf(lap));
+    pen.text(left() + 12, base, Face.SANS, BODY, String.valueOf(state.code(stint)));
+    pen.line(left() + 27, base, left() + 48, base, 0.2);
+    double x = left() + 52;
+    for (int i = 0; i < times.size(); i++) {
+      if (!settling) {
+        pen.text(x + timeWidth() * 0.3, base, Face.SANS, BODY, ":");
+        pen.text(x + timeWidth() * 0.66, base, Face.SANS, BODY, ".");
+        pen.line(x, base, x + timeWidth() - 4, base, 0.2);
+      }
+      x += timeWidth();
+    }
+    if (settling) {
+      pen.text(left() + 52, base, Face.SANS, SMALL, WORDS.say("settling"));
+    }
+    pen.box(x, base - 4, 4.5, 4.5);
+    pen.line(x + 7, base, right(), base, 0.2);
+    y += row;
+    pen.line(left(), y, right(), y, 0.1);
+  }
+}

@@ -1,0 +1,100 @@
+package blindlap.paper.sheet;
+
+import blindlap.plan.Plan;
+import blindlap.wording.Words;
+
+/** A sheet that goes on over as many pages as it needs, each with its head and its cautions. */
+public abstract class SheetFlow {
+  public static final Words WORDS = Words.of("sheets");
+  public static final Words CAUTIONS = Words.of("cautions");
+  public static final double MARGIN = 14;
+  public static final double SMALL = 9;
+  public static final double BODY = 10.5;
+  private static final double FOOT_ROOM = 5;
+
+  public final SheetPen pen;
+  public final String head;
+  private final String caution;
+  private double foot;
+  public double y;
+
+  public SheetFlow(SheetPen pen, String head, String caution) {
+    this.pen = pen;
+    this.head = head;
+    this.caution = caution;
+  }
+
+  public double left() {
+    return MARGIN;
+  }
+
+  public double right() {
+    return pen.width() - MARGIN;
+  }
+
+  public double width() {
+    return right() - left();
+  }
+
+  private double footHeight() {
+    if (foot == 0) {
+      foot = measuredFoot();
+    }
+    return foot;
+  }
+
+  private double measuredFoot() {
+    return pen.height(width(), SheetPen.Face.STRONG, SMALL, caution) + FOOT_ROOM;
+  }
+
+  /** Where content must end. */
+  public double bottom() {
+    return pen.height() - 9 - footHeight();
+  }
+
+  /** A head with trail, rider and day; an unblinded session is called so on every sheet. */
+  public static String head(String key, Plan plan) {
+    String head = WORDS.say(key, plan.trail(), plan.rider(), plan.day());
+    return plan.blinding().blinded() ? head : WORDS.say("head.unblinded", head);
+  }
+
+  /** Begins a page with its head and its cautions. */
+  public void page() {
+    pen.newPage();
+    y = top();
+    double foot = bottom() + 2;
+    pen.line(left(), foot, right(), foot, 0.4);
+    pen.paragraph(left(), foot + 1.5, width(), SheetPen.Face.STRONG, SMALL, caution);
+  }
+
+  /** Draws the head; answers where content begins. */
+  public double top() {
+    String[] words = head.split("\\|", 2);
+    double end = MARGIN + 3;
+    pen.text(left(), end, SheetPen.Face.BOLD, 14, words[0].strip());
+    double used = pen.width(SheetPen.Face.BOLD, 14, words[0].strip()) + 4;
+    double under =
+        words.length < 2
+            ? 0
+            : pen.paragraph(
+                left() + used,
+                MARGIN - 0.8,
+                width() - used - 26,
+                SheetPen.Face.SANS,
+                BODY,
+                words[1].strip());
+    pen.textTo(right(), end, SheetPen.Face.SANS, BODY, WORDS.say("page", pen.pages()));
+    double line = Math.max(end + 3, MARGIN + under + 1);
+    pen.line(left(), line, right(), line, 0.5);
+    return line + 5;
+  }
+
+  /** Begins a new page if this much room is not left. */
+  public boolean need(double height) {
+    if (y + height > bottom()) {
+      page();
+      return true;
+    }
+    return false;
+  }
+}

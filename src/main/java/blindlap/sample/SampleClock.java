@@ -1,0 +1,35 @@
+package blindlap.sample;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+
+/** A clock for invented days: each look at it is half a minute later. */
+public final class SampleClock extends Clock {
+  private static final Duration STEP = Duration.ofSeconds(30);
+
+  private final ZoneId zone;
+  private Instant now;
+
+  public SampleClock(Instant start, ZoneId zone) {
+    this.now = start;
+    this.zone = zone;
+  }
+
+  @Override
+  public ZoneId getZone() {
+    return zone;
+  }
+
+  @Override
+  public Clock withZone(ZoneId other) {
+    return new SampleClock(now, other);
+  }
+
+  @Override
+  public Instant instant() {
+    now = now.plus(STEP);
+    return now;
+  }
+}

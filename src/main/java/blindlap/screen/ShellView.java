@@ -1,0 +1,103 @@
+package blindlap.screen;
+
+import blindlap.screen.part.Look;
+import blindlap.screen.part.Shell;
+import blindlap.screen.part.Theme;
+import blindlap.wording.NotebookWords;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+import javafx.scene.Node;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+import javafx.scene.layout.BorderPane;
+
+/**
+ * The window's frame: page names at the side, one page beside them. Pages are made when first
+ * opened. Ride and the helper's pages cover the whole window: they have no page names.
+ */
+public final class ShellView extends BorderPane {
+  private final Shell shell;
+  private final Map<Shell.Page, Supplier<? extends Node>> makers;
+  private final Map<Shell.Page, Node> made = new EnumMap<>(Shell.Page.class);
+  private final PageNames<Shell.Page> names;
+
+  /**
+   * @param makers makes the view of each page that exists
+   * @param foot lines under the page names, such as the notebook's file name
+   */
+  public ShellView(
+      Look look, Shell shell, Map<Shell.Page, Supplier<? extends Node>> makers, List<String> foot) {
+    this.shell = shell;
+    this.makers = new EnumMap<>(makers);
+    Map<Shell.Page, String> words = new LinkedHashMap<>();
+    for (Shell.Page page : Shell.Page.values()) {
+      if (makers.containsKey(page)) {
+        words.put(page, NotebookWords.say("page." + page.name()));
+      }
+    }
+    this.names = new PageNames<>(look, "Blindlap", words, shell::go);
+    names.foot(foot);
+    shell.pageProperty().addListener((o, before, now) -> show(now));
+    shell.helperProperty().addListener((o, before, now) -> names());
+    show(shell.pageProperty().get());
+    keys(look);
+  }
+
+  private void show(Shell.Page page) {
+    names();
+    names.open(page);
+    Supplier<? extends Node> maker = makers.get(page);
+    if (maker != null) {
+      setCenter(made.computeIfAbsent(page, key -> maker.get()));
+    }
+  }
+
+  private void names() {
+    boolean whole = shell.helperProperty().get() || shell.pageProperty().get() == Shell.Page.RIDE;
+    setLeft(whole ? null : names);
+  }
+
+  /**
+   * Ctrl with a number opens a page, Ctrl with plus, minus and 0 scales the text, Ctrl T changes
+   * the theme.
+   */
+  private void keys(Look look) {
+    Map<KeyCombination, Runnable> keys = new LinkedHashMap<>();
+    for (Shell.Page page : makers.keySet()) {
+      KeyCode digit = KeyCode.getKeyCode(String.valueOf(page.ordinal() + 1));
+      keys.put(new KeyCodeCombination(digit, KeyCombination.SHORTCUT_DOWN), () -> shell.go(page));
+    }
+    keys.put(
+        new KeyCodeCombination(KeyCode.T, KeyCombination.SHORTCUT_DOWN),
+        () -> {
+          Theme[] all = Theme.values();
+          look.themeProperty().set(all[(look.themeProperty().get().ordinal() + 1) % all.length]);
+        });
+    keys.put(
+        new KeyCodeCombination(KeyCode.PLUS, KeyCombination.SHORTCUT_DOWN), () -> scale(look, 0.1));
+    keys.put(
+        new KeyCodeCombination(KeyCode.EQUALS, KeyCombination.SHORTCUT_DOWN),
+        () -> scale(look, 0.1));
+    keys.put(
+        new KeyCodeCombination(KeyCode.MINUS, KeyCombination.SHORTCUT_DOWN),
+        () -> scale(look, -0.1));
+    keys.put(
+        new KeyCodeCombination(KeyCode.DIGIT0, KeyCombination.SHORTCUT_DOWN),
+        () -> look.textScaleProperty().set(1));
+    sceneProperty()
+        .addListener(
+            (o, before, scene) -> {
+              if (scene != null) {
+                scene.getAccelerators().putAll(keys);
+              }
+            });
+  }
+
+  private static void scale(Look look, double step) {
+    look.textScaleProperty().set(Math.max(0.8, Math.min(2, look.textScale() + step)));
+  }
+}

@@ -1,0 +1,186 @@
+package blindlap.screen.book;
+
+import blindlap.wording.NotebookWords;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.function.Consumer;
+import javafx.beans.binding.Bindings;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+
+/** All sessions, searched and opened here. Virtual: ten thousand scroll like ten. */
+final class NotebookList extends VBox {
+  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.UK);
+
+  private final NotebookModel model;
+  private final ListView<NotebookModel.Row> list;
+  private final FlowPane actions = new FlowPane(12, 12);
+  private final TextField reason = new TextField();
+
+  NotebookList(NotebookModel model) {
+    super(10);
+    this.model = model;
+    this.list = new ListView<>(model.rows());
+    list.getStyleClass().add("sessions");
+    list.setAccessibleText(NotebookWords.say("sessions"));
+    list.setCellFactory(view -> new Cell());
+    list.setMinHeight(120);
+    list.setOnMouseClicked(
+        e -> {
+          if (e.getClickCount() == 2) {
+            selected(model::open);
+          }
+        });
+    list.setOnKeyPressed(
+        e -> {
+          if (e.getCode() == KeyCode.ENTER) {
+            selected(model::open);
+          }
+        });
+    list.getSelectionModel().selectedItemProperty().addListener((o, a, b) -> usual());
+    VBox.setVgrow(list, Priority.ALWAYS);
+    Label found = new Label();
+    found.getStyleClass().add("note");
+    found.setWrapText(true);
+    found.textProperty().bind(model.foundProperty());
+    found.managedProperty().bind(found.textProperty().isNotEmpty());
+    getChildren().setAll(title(), found, list, actions);
+    usual();
+  }
+
+  /** The session that is chosen; null for none. */
+  ReadOnlyObjectProperty<NotebookModel.@Nullable Row> chosenProperty() {
+    return list.getSelectionModel().selectedItemProperty();
+  }
+
+  private HBox title() {
+    Label title = new Label(NotebookWords.say("sessions"));
+    title.getStyleClass().add("h2");
+    TextField search = new TextField();
+    search.setPromptText(NotebookWords.say("search"));
+    search.setAccessibleText(NotebookWords.say("search"));
+    search.setPrefColumnCount(22);
+    search.textProperty().bindBidirectional(model.searchProperty());
+    Region gap = new Region();
+    HBox.setHgrow(gap, Priority.ALWAYS);
+    HBox head = new HBox(16, title, gap, search);
+    head.setAlignment(Pos.BOTTOM_LEFT);
+    head.getStyleClass().add("list-head");
+    return head;
+  }
+
+  private void selected(Consumer<NotebookModel.Row> work) {
+    NotebookModel.Row row = list.getSelectionModel().getSelectedItem();
+    if (row != null) {
+      work.accept(row);
+    }
+  }
+
+  private Button button(String key, Runnable work) {
+    Button button = new Button(NotebookWords.say(key));
+    button.setOnAction(e -> work.run());
+    return button;
+  }
+
+  private Button forSelected(String key, Consumer<NotebookModel.Row> work) {
+    Button button = button(key, () -> selected(work));
+    button.disableProperty().bind(Bindings.isNull(list.getSelectionModel().selectedItemProperty()));
+    return button;
+  }
+
+  /** The buttons under the list. */
+  private void usual() {
+    actions
+        .getChildren()
+        .setAll(
+            button("plan", model::plan),
+            forSelected("open", model::open),
+            forSelected("copy", model::copyAsPlan),
+            forSelected("abandon", row -> askReason(row)));
+  }
+
+  private void askReason(NotebookModel.Row row) {
+    reason.clear();
+    reason.setPromptText(NotebookWords.say("abandon.reason"));
+    reason.setAccessibleText(NotebookWords.say("abandon.reason"));
+    reason.setPrefColumnCount(24);
+    Button abandon =
+        button(
+            "abandon.do",
+            () -> {
+              model.abandon(row, reason.getText());
+              usual();
+            });
+    abandon
+        .disableProperty()
+        .bind(
+            Bindings.createBooleanBinding(() -> reason.getText().isBlank(), reason.textProperty()));
+    Label note = new Label(NotebookWords.say("abandon.note"));
+    note.getStyleClass().add("note");
+    actions.getChildren().setAll(reason, abandon, button("abandon.keep", this::usual), note);
+    reason.requestFocus();
+  }
+
+  /** Date, title and facts, outcome and detail. */
+  private static final class Cell extends ListCell<NotebookModel.Row> {
+    private final Label day = new Label();
+    private final Label title = new Label();
+    private final Label facts = new Label();
+    private final Label outcome = new Label();
+    private final Label detail = new Label();
+    private final HBox line;
+
+    Cell() {
+      title.getStyleClass().add("strong");
+      outcome.getStyleClass().add("strong");
+      facts.getStyleClass().addAll("note", "second");
+      detail.getStyleClass().addAll("note", "second");
+      day.getStyleClass().addAll("note", "second");
+      day.setMinWidth(104);
+      VBox left = new VBox(2, title, facts);
+      left.setMinWidth(0);
+      left.setPrefWidth(280);
+      HBox.setHgrow(left, Priority.ALWAYS);
+      VBox right = new VBox(2, outcome, detail);
+      right.setMinWidth(0);
+      right.setPrefWidth(340);
+      HBox.setHgrow(right, Priority.ALWAYS);
+      detail.setWrapText(true);
+      line = new HBox(16, day, left, right);
+      line.setMaxWidth(Double.MAX_VALUE);
+      // As wide as the list, never wider: no sideways scrolling.
+      setPrefWidth(0);
+      getStyleClass().add("session-cell");
+    }
+
+    @Override
+    protected void updateItem(NotebookModel.Row row, boolean empty) {
+      super.updateItem(row, empty);
+      if (empty || row == null) {
+        setGraphic(null);
+        setAccessibleText("");
+        return;
+      }
+      day.setText(row.day().format(DAY));
+      title.setText(row.title());
+      facts.setText(row.facts());
+      outcome.setText(row.outcome());
+      detail.setText(row.detail());
+      setGraphic(line);
+      setAccessibleText(
+          String.join(", ", day.getText(), row.title(), row.facts(), row.outcome(), row.detail()));
+    }
+  }
+}

@@ -1,0 +1,344 @@
+package blindlap.screen.book;
+
+import blindlap.desk.Desk;
+import blindlap.desk.SessionList;
+import blindlap.desk.Sessions;
+import blindlap.plan.Plan;
+import blindlap.screen.part.Background;
+import blindlap.screen.part.Shell;
+import blindlap.session.SessionSummary;
+import blindlap.session.Step;
+import blindlap.session.day.SessionId;
+import blindlap.wording.NotebookWords;
+import blindlap.wording.Problems;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+
+/** The Notebook page: where was I, and what has been found so far. */
+public final class NotebookModel {
+  private static final int VERDICTS_AT_A_TIME = 3;
+
+  private final Desk desk;
+  private final SessionList list;
+  private final Shell shell;
+  private final Background background;
+  private final ObservableList<Row> rows = FXCollections.observableArrayList();
+  private final ReadOnlyObjectWrapper<Answer> answer = new ReadOnlyObjectWrapper<>(Answer.NONE);
+  private final ReadOnlyObjectWrapper<NoiseNote> noise =
+      new ReadOnlyObjectWrapper<>(NoiseNote.NONE);
+  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper found = new ReadOnlyStringWrapper("");
+  private final ReadOnlyBooleanWrapper empty = new ReadOnlyBooleanWrapper(false);
+  private final StringProperty search = new SimpleStringProperty("");
+  private long seen = Long.MIN_VALUE;
+  private int asked;
+
+  /**
+   * One session in the list. Holds nothing of a key that is still sealed.
+   *
+   * @param id which session
+   * @param day its day
+   * @param title the setups
+   * @param facts rider and trail
+   * @param outcome verdict phrase once unsealed, else where the session stands
+   * @param detail difference with its interval once unsealed, or why it was abandoned; may be empty
+   * @param step where it stands
+   */
+  public record Row(
+      SessionId id,
+      LocalDate day,
+      String title,
+      String facts,
+      String outcome,
+      String detail,
+      Step step) {}
+
+  /**
+   * The answer of the page: the session in progress, else the latest finding.
+   *
+   * @param before words before the marked ones
+   * @param marked words with the stroke
+   * @param after words after them
+   * @param lead what it means
+   * @param about the session it is about, if any
+   * @param next words of the next step; empty if there is none
+   * @param stints stints of the session in hand; 0 if none is
+   * @param ridden those that are ridden
+   */
+  public record Answer(
+      String before,
+      String marked,
+      String after,
+      String lead,
+      Optional<Row> about,
+      String next,
+      int stints,
+      int ridden) {
+    /** True while laps of the session are recorded, so that the helper's page is of use. */
+    public boolean riding() {
+      return stints > 0 && about.filter(row -> row.step().day()).isPresent();
+    }
+
+    static final Answer NONE = new Answer("", "", "", "", Optional.empty(), "", 0, 0);
+  }
+
+  public NotebookModel(Desk desk, Shell shell, Background background) {
+    this.desk = desk;
+    this.list = desk.sessionList();
+    this.shell = shell;
+    this.background = background;
+    search.addListener((o, before, now) -> refresh());
+  }
+
+  /** Sessions that the search finds, latest first. */
+  public ObservableList<Row> rows() {
+    return rows;
+  }
+
+  /** What is searched for, as typed. */
+  public StringProperty searchProperty() {
+    return search;
+  }
+
+  /** How many sessions the search found; empty without a search. */
+  public ReadOnlyStringProperty foundProperty() {
+    return found.getReadOnlyProperty();
+  }
+
+  /** The answer of the page. */
+  public ReadOnlyObjectProperty<Answer> answerProperty() {
+    return answer.getReadOnlyProperty();
+  }
+
+  /** The rider's noise, for the margin. */
+  public ReadOnlyObjectProperty<NoiseNote> noiseProperty() {
+    return noise.getReadOnlyProperty();
+  }
+
+  /** True for a notebook without any session. */
+  public ReadOnlyBooleanProperty emptyProperty() {
+    return empty.getReadOnlyProperty();
+  }
+
+  /** One sentence if something went wrong; else empty. */
+  public ReadOnlyStringProperty troubleProperty() {
+    return trouble.getReadOnlyProperty();
+  }
+
+  private record Read(
+      List<SessionSummary> all,
+      List<SessionSummary> found,
+      Optional<SessionList.InHand> inHand,
+      long version) {}
+
+  /** Reads the list anew, off the interface thread. */
+  public void refresh() {
+    int mine = ++asked;
+    String words = search.get();
+    background.run(
+        () -> {
+          long version = list.version();
+          List<SessionSummary> all = list.find("");
+          return new Read(all, words.isBlank() ? all : list.find(words), list.inHand(all), version);
+        },
+        read -> {
+          if (mine == asked) {
+            show(read);
+          }
+        },
+        this::fail);
+  }
+
+  /** Looks whether another window has written; called about every second while in view. */
+  public void look() {
+    background.run(
+        list::version,
+        now -> {
+          if (now != seen) {
+            refresh();
+          }
+        },
+        this::fail);
+  }
+
+  private void show(Read read) {
+    boolean changed = read.version() != seen;
+    seen = read.version();
+    trouble.set("");
+    empty.set(read.all().isEmpty());
+    Optional<SessionId> inHand = read.inHand().map(hand -> hand.summary().id());
+    List<Row> now =
+        read.found().stream()
+            .filter(s -> !search.get().isBlank() || !inHand.equals(Optional.of(s.id())))
+            .sorted(Comparator.comparing(SessionSummary::day).reversed())
+            .map(NotebookModel::row)
+            .toList();
+    if (!now.equals(List.copyOf(rows))) {
+      rows.setAll(now);
+    }
+    found.set(search.get().isBlank() ? "" : NotebookWords.found(now.size(), read.all().size()));
+    answer.set(answer(read));
+    if (changed) {
+      margin(read);
+      keepVerdicts();
+    }
+  }
+
+  private void margin(Read read) {
+    Optional<SessionSummary> about =
+        read.inHand().map(SessionList.InHand::summary).or(() -> read.all().stream().findFirst());
+    if (about.isEmpty()) {
+      noise.set(NoiseNote.NONE);
+      return;
+    }
+    background.whenQuiet(() -> NoiseNote.of(desk, about.get()), noise::set, this::fail);
+  }
+
+  private void keepVerdicts() {
+    background.whenQuiet(
+        () -> list.keepVerdicts(VERDICTS_AT_A_TIME),
+        kept -> {
+          if (kept) {
+            refresh();
+          }
+        },
+        this::fail);
+  }
+
+  private void fail(Exception problem) {
+    trouble.set(String.valueOf(problem.getMessage()));
+  }
+
+  /** Opens a session on the page that fits its step. */
+  public void open(Row row) {
+    Shell.Page page = row.step().day() ? Shell.Page.RIDE : Shell.Page.REVIEW;
+    shell.open(page, row.id());
+  }
+
+  /** Goes to the helper's page of a session. */
+  public void openAsHelper(Row row) {
+    shell.open(Shell.Page.SWAP, row.id());
+  }
+
+  /** Goes to the Plan page. */
+  public void plan() {
+    shell.go(Shell.Page.PLAN);
+  }
+
+  /** Makes a draft of a session's plan, without its day and override, and goes to the Plan page. */
+  public void copyAsPlan(Row row) {
+    background.run(
+        () -> {
+          Optional<Map<String, Object>> fields = desk.planning().copyOf(row.id());
+          String draft = desk.planning().freshName();
+          fields.ifPresent(f -> desk.planning().keep(draft, f));
+          return fields.map(f -> draft);
+        },
+        draft -> draft.ifPresent(shell::openDraft),
+        this::fail);
+  }
+
+  /** Ends a session without a finding; its entries are kept. */
+  public void abandon(Row row, String reason) {
+    background.run(
+        () -> list.abandon(row.id(), reason),
+        result -> {
+          if (result instanceof Sessions.Result.Refused refused) {
+            trouble.set(String.join(" ", Problems.sentences(refused.problems())));
+          } else {
+            refresh();
+          }
+        },
+        this::fail);
+  }
+
+  private static Row row(SessionSummary each) {
+    List<String> outcome = NotebookWords.outcome(each);
+    return new Row(
+        each.id(),
+        each.day(),
+        NotebookWords.title(each),
+        NotebookWords.facts(each),
+        outcome.get(0),
+        outcome.get(1),
+        each.step());
+  }
+
+  private static Answer answer(Read read) {
+    if (read.all().isEmpty()) {
+      return new Answer(
+          "",
+          NotebookWords.say("empty"),
+          "",
+          NotebookWords.say("empty.lead"),
+          Optional.empty(),
+          NotebookWords.say("empty.next"),
+          0,
+          0);
+    }
+    if (read.inHand().isPresent()) {
+      return inHand(read.inHand().get());
+    }
+    // Old days come in late and find nothing: the latest comparison speaks, if there is one.
+    Row latest =
+        row(
+            read.all().stream()
+                .filter(s -> s.kind() == Plan.Kind.COMPARISON)
+                .findFirst()
+                .orElse(read.all().get(0)));
+    List<String> lead = new ArrayList<>(List.of(latest.detail(), latest.facts()));
+    lead.removeIf(String::isEmpty);
+    return new Answer(
+        latest.title() + ": ",
+        latest.outcome(),
+        ".",
+        String.join(". ", lead) + ".",
+        Optional.of(latest),
+        NotebookWords.say("open"),
+        0,
+        0);
+  }
+
+  private static Answer inHand(SessionList.InHand hand) {
+    Row row = row(hand.summary());
+    String lead =
+        NotebookWords.say(
+            hand.signed() ? "hand.sealed" : "hand.open", row.title(), row.facts(), row.day());
+    if (hand.next().isEmpty()) {
+      String key = "hand." + row.step().name();
+      return new Answer(
+          "",
+          NotebookWords.say(NotebookWords.has(key) ? key : "hand.ridden"),
+          ".",
+          lead,
+          Optional.of(row),
+          NotebookWords.say("open"),
+          hand.stints(),
+          hand.ridden());
+    }
+    int stint = hand.next().get().stint();
+    return new Answer(
+        "",
+        NotebookWords.say("hand.stint", stint, hand.stints()),
+        NotebookWords.say("hand.next"),
+        lead,
+        Optional.of(row),
+        NotebookWords.say("ride", stint),
+        hand.stints(),
+        hand.ridden());
+  }
+}

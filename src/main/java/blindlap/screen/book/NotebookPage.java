@@ -1,0 +1,189 @@
+package blindlap.screen.book;
+
+import blindlap.screen.part.AnswerSentence;
+import blindlap.screen.part.Dialogs;
+import blindlap.screen.part.Lead;
+import blindlap.screen.part.Look;
+import blindlap.wording.NotebookWords;
+import javafx.animation.Animation;
+import javafx.animation.KeyFrame;
+import javafx.animation.Timeline;
+import javafx.beans.InvalidationListener;
+import javafx.beans.binding.Bindings;
+import javafx.beans.binding.ObjectBinding;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.geometry.Insets;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+import javafx.util.Duration;
+import org.jspecify.annotations.Nullable;
+
+/** The Notebook page: the session in hand, every session below it, the rider's noise beside it. */
+public final class NotebookPage extends BorderPane {
+  private static final double NARROW = 1100 - 184;
+  private static final double LARGE_TEXT = 1.3;
+  private static final double LIST_HEIGHT = 420;
+  private static final int LINES_THAT_FIT = 2;
+
+  private final Look look;
+  private final NotebookModel model;
+  private final AnswerSentence answer;
+  private final Lead lead = new Lead("");
+  private final StintStrip strip;
+  private final Button next = new Button();
+  private final Button helper = new Button(NotebookWords.say("helper"));
+  private final NotebookList list;
+  private final KeepingPane keeping;
+  private final NoiseMargin margin;
+  private final VBox head;
+  private final ReadOnlyStringProperty said;
+
+  /** What the page is scrolled by; null while all of it fits. */
+  private @Nullable ScrollPane scroll;
+
+  @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this page
+  private final InvalidationListener watch;
+
+  @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held while it beats
+  private final Timeline beat;
+
+  /**
+   * @param keeping sessions from and for other notebooks, and backups
+   * @param dialogs ask for their files
+   */
+  public NotebookPage(Look look, NotebookModel model, KeepingModel keeping, Dialogs dialogs) {
+    this(look, model, keeping, dialogs, new FlowPane());
+  }
+
+  /**
+   * @param doors to the rooms behind the page, under its buttons
+   */
+  NotebookPage(
+      Look look, NotebookModel model, KeepingModel keeping, Dialogs dialogs, FlowPane doors) {
+    this.look = look;
+    this.model = model;
+    this.answer = new AnswerSentence(look, NotebookWords.say("question"));
+    this.strip = new StintStrip(look);
+    this.list = new NotebookList(model);
+    this.keeping = new KeepingPane(keeping, dialogs, toSave());
+    this.said = keeping.saidProperty();
+    this.margin = new NoiseMargin(look, model);
+    getStyleClass().add("page");
+    setPadding(new Insets(32, 40, 24, 40));
+    next.getStyleClass().add("next");
+    next.setOnAction(
+        e -> model.answerProperty().get().about().ifPresentOrElse(model::open, model::plan));
+    helper.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::openAsHelper));
+    Label trouble = new Label();
+    trouble.setWrapText(true);
+    trouble.setMinHeight(USE_PREF_SIZE);
+    trouble.getStyleClass().add("strong");
+    trouble.textProperty().bind(model.troubleProperty());
+    trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
+    head = new VBox(16, answer, lead, strip, new FlowPane(12, 12, next, helper), doors, trouble);
+    doors.managedProperty().bind(Bindings.isNotEmpty(doors.getChildren()));
+    head.setPadding(new Insets(0, 0, 32, 0));
+    VBox.setVgrow(list, Priority.ALWAYS);
+    model.answerProperty().addListener((o, before, now) -> show(now));
+    model.emptyProperty().addListener((o, before, now) -> fold());
+    model.troubleProperty().addListener((o, before, now) -> fold());
+    said.addListener((o, before, now) -> showSaid());
+    show(model.answerProperty().get());
+    beat = new Timeline(new KeyFrame(Duration.millis(800), e -> model.look()));
+    beat.setCycleCount(Animation.INDEFINITE);
+    sceneProperty().addListener((o, before, scene) -> beat(scene != null));
+    widthProperty().addListener((o, before, now) -> fold());
+    watch = look.watch(this::fold);
+    fold();
+  }
+
+  /** The chosen session, else the one that the page is about. */
+  private ObjectBinding<NotebookModel.@Nullable Row> toSave() {
+    return Bindings.createObjectBinding(
+        () -> {
+          NotebookModel.Row chosen = list.chosenProperty().get();
+          return chosen == null ? model.answerProperty().get().about().orElse(null) : chosen;
+        },
+        list.chosenProperty(),
+        model.answerProperty());
+  }
+
+  private void beat(boolean on) {
+    if (on) {
+      beat.play();
+    } else {
+      beat.stop();
+    }
+  }
+
+  private void show(NotebookModel.Answer now) {
+    answer.say(now.before(), now.marked(), now.after());
+    lead.setText(now.lead());
+    next.setText(now.next());
+    next.setVisible(!now.next().isEmpty());
+    strip.show(now.stints(), now.ridden());
+    helper.setVisible(now.riding());
+    helper.setManaged(now.riding());
+  }
+
+  /** Beside each other on a wide window; under each other, scrolled as one, on a narrow one. */
+  private void fold() {
+    boolean narrow = getWidth() > 0 && getWidth() < NARROW || look.textScale() > LARGE_TEXT;
+    scroll = null;
+    boolean empty = model.emptyProperty().get();
+    list.setVisible(!empty);
+    list.setManaged(!empty);
+    margin.setVisible(!empty);
+    margin.setManaged(!empty);
+    if (narrow) {
+      list.setPrefHeight(LIST_HEIGHT);
+      VBox column = new VBox(32, head, list, keeping, margin);
+      scroll = new ScrollPane(column);
+      scroll.setFitToWidth(true);
+      scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+      setCenter(scroll);
+      return;
+    }
+    VBox reading = new VBox(head, list, keeping);
+    VBox.setMargin(keeping, new Insets(12, 0, 0, 0));
+    HBox.setHgrow(reading, Priority.ALWAYS);
+    reading.maxWidthProperty().bind(look.px(820));
+    ScrollPane side = new ScrollPane(margin);
+    side.setFitToWidth(true);
+    side.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    side.minWidthProperty().bind(look.px(272));
+    side.prefWidthProperty().bind(look.px(272));
+    setCenter(new HBox(40, crowded() ? scrolled(reading) : reading, side));
+  }
+
+  /** What came of a link stands at the end of the page, where the link is. */
+  private void showSaid() {
+    fold();
+    if (scroll != null && crowded()) {
+      applyCss();
+      layout();
+      scroll.setVvalue(1);
+    }
+  }
+
+  private ScrollPane scrolled(VBox reading) {
+    list.setPrefHeight(LIST_HEIGHT);
+    scroll = new ScrollPane(reading);
+    scroll.setFitToWidth(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.maxWidthProperty().bind(look.px(820));
+    HBox.setHgrow(scroll, Priority.ALWAYS);
+    return scroll;
+  }
+
+  /** Long sentences about trouble push what stands below them out of the window. */
+  private boolean crowded() {
+    return !model.troubleProperty().get().isEmpty() || said.get().lines().count() > LINES_THAT_FIT;
+  }
+}

@@ -1,0 +1,84 @@
+package blindlap.screen.book;
+
+import blindlap.screen.part.Dialogs;
+import blindlap.screen.part.Look;
+import blindlap.wording.Words;
+import java.util.EnumMap;
+import java.util.Map;
+import javafx.scene.Node;
+import javafx.scene.control.Hyperlink;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.StackPane;
+
+/** The Notebook page with the rooms behind it; each is made when it is first entered. */
+public final class NotebookRooms extends StackPane {
+  private static final Words WORDS = Words.of("rooms");
+
+  private final Look look;
+  private final Models models;
+  private final Dialogs dialogs;
+  private final Rooms rooms;
+  private final NotebookPage home;
+  private final Map<Rooms.Room, Hyperlink> doors = new EnumMap<>(Rooms.Room.class);
+  private final Map<Rooms.Room, Node> made = new EnumMap<>(Rooms.Room.class);
+
+  /** The models of the page and its rooms. */
+  public record Models(
+      NotebookModel notebook,
+      KeepingModel keeping,
+      NoiseModel noise,
+      SeriesModel series,
+      OldDayModel oldDay) {}
+
+  public NotebookRooms(Look look, Models models, Rooms rooms, Dialogs dialogs) {
+    this.look = look;
+    this.models = models;
+    this.rooms = rooms;
+    this.dialogs = dialogs;
+    this.home = new NotebookPage(look, models.notebook(), models.keeping(), dialogs, doors());
+    rooms.roomProperty().addListener((o, before, now) -> show(before, now));
+    getChildren().setAll(home);
+  }
+
+  private FlowPane doors() {
+    FlowPane row = new FlowPane();
+    row.getStyleClass().add("doors");
+    for (Rooms.Room room : Rooms.Room.values()) {
+      if (room != Rooms.Room.NOTEBOOK) {
+        Hyperlink door = new Hyperlink(WORDS.say(room.name()));
+        door.setOnAction(e -> rooms.go(room));
+        doors.put(room, door);
+        row.getChildren().add(door);
+      }
+    }
+    return row;
+  }
+
+  private void show(Rooms.Room before, Rooms.Room now) {
+    Node view = now == Rooms.Room.NOTEBOOK ? home : made.computeIfAbsent(now, this::make);
+    getChildren().setAll(view);
+    if (view instanceof NoisePage noise) {
+      noise.enter();
+    } else if (view instanceof SeriesPage series) {
+      series.enter();
+    } else if (view instanceof OldDayPage oldDay) {
+      oldDay.enter();
+    } else {
+      models.notebook().refresh();
+      Hyperlink door = doors.get(before);
+      if (door != null) {
+        door.requestFocus();
+      }
+    }
+  }
+
+  private Node make(Rooms.Room room) {
+    Runnable away = () -> rooms.go(Rooms.Room.NOTEBOOK);
+    return switch (room) {
+      case NOTEBOOK -> home;
+      case NOISE -> new NoisePage(look, models.noise(), away);
+      case SERIES -> new SeriesPage(look, models.series(), dialogs, away);
+      case OLD_DAY -> new OldDayPage(look, models.oldDay(), dialogs, away);
+    };
+  }
+}

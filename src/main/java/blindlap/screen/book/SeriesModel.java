@@ -1,0 +1,156 @@
+package blindlap.screen.book;
+
+import blindlap.desk.Desk;
+import blindlap.desk.SeriesBook;
+import blindlap.desk.SeriesReports;
+import blindlap.screen.part.Background;
+import blindlap.wording.Problems;
+import blindlap.wording.SeriesWords;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+import org.jspecify.annotations.Nullable;
+
+/** The room of series: which there are, how far each is, and at its end what it found. */
+public final class SeriesModel {
+  private final SeriesBook book;
+  private final SeriesReports reports;
+  private final Background background;
+  private final ObservableList<Choice> series = FXCollections.observableArrayList();
+  private final ObservableList<String> repeats = FXCollections.observableArrayList();
+  private final ObjectProperty<@Nullable Choice> chosen = new SimpleObjectProperty<>();
+  private final ReadOnlyObjectWrapper<SeriesView> view =
+      new ReadOnlyObjectWrapper<>(SeriesView.NONE);
+  private final ReadOnlyStringWrapper notice = new ReadOnlyStringWrapper("");
+  private int asked;
+
+  /** A series, in words. */
+  public record Choice(String id, String words) {}
+
+  private record Read(List<SeriesBook.Line> lines, List<SeriesBook.Repeat> repeats) {}
+
+  public SeriesModel(Desk desk, Background background) {
+    this.book = desk.series();
+    this.reports = desk.seriesReports();
+    this.background = background;
+    chosen.addListener((o, before, now) -> show());
+  }
+
+  /** Every series, the latest first. */
+  public ObservableList<Choice> series() {
+    return series;
+  }
+
+  /** Repeats decided after seeing a result, outside any series, in words. */
+  public ObservableList<String> repeats() {
+    return repeats;
+  }
+
+  /** The chosen series. */
+  public ObjectProperty<@Nullable Choice> chosenProperty() {
+    return chosen;
+  }
+
+  /** What is said of it. */
+  public ReadOnlyObjectProperty<SeriesView> viewProperty() {
+    return view.getReadOnlyProperty();
+  }
+
+  /** What became of the last request, in a sentence; empty if there was none. */
+  public ReadOnlyStringProperty noticeProperty() {
+    return notice.getReadOnlyProperty();
+  }
+
+  /** Reads the series anew and stays with the one that is chosen. */
+  public void refresh() {
+    background.run(() -> new Read(book.all(), book.repeats()), this::show, this::fail);
+  }
+
+  private void show(Read read) {
+    Choice before = chosen.get();
+    series.setAll(
+        read.lines().stream()
+            .map(
+                line ->
+                    new Choice(
+                        line.id(), SeriesWords.say("page.choice", line.id(), line.question())))
+            .toList());
+    repeats.setAll(SeriesView.some(read.repeats().stream().map(SeriesModel::repeat).toList()));
+    Optional<Choice> same =
+        before == null
+            ? Optional.empty()
+            : series.stream().filter(c -> c.id().equals(before.id())).findFirst();
+    Choice next = same.orElse(series.isEmpty() ? null : series.get(0));
+    chosen.set(null);
+    chosen.set(next);
+  }
+
+  private static String repeat(SeriesBook.Repeat repeat) {
+    return SeriesWords.say(
+        "repeat",
+        repeat.later().id().brief(),
+        repeat.later().day(),
+        repeat.earlier().id().brief(),
+        repeat.earlier().day());
+  }
+
+  private void show() {
+    int mine = ++asked;
+    Choice now = chosen.get();
+    notice.set("");
+    if (now == null) {
+      view.set(SeriesView.NONE);
+      return;
+    }
+    background.run(
+        () -> SeriesView.of(book, now.id()),
+        shown -> {
+          if (mine == asked) {
+            view.set(shown);
+          }
+        },
+        this::fail);
+  }
+
+  /** Writes the report of the chosen series; refused before its end. */
+  public void report(Path folder) {
+    Choice now = chosen.get();
+    if (now == null) {
+      return;
+    }
+    background.run(() -> written(reports.of(now.id(), false), folder), notice::set, this::fail);
+  }
+
+  private static String written(SeriesReports.Result result, Path folder) throws IOException {
+    if (result instanceof SeriesReports.Result.Refused refused) {
+      return String.join(" ", Problems.sentences(refused.problems()));
+    }
+    Map<String, byte[]> files = ((SeriesReports.Result.Made) result).files();
+    for (Map.Entry<String, byte[]> file : files.entrySet()) {
+      Path part = Files.createTempFile(folder, ".part", "");
+      try {
+        Files.write(part, file.getValue());
+        Files.move(part, folder.resolve(file.getKey()), StandardCopyOption.REPLACE_EXISTING);
+      } finally {
+        Files.deleteIfExists(part);
+      }
+    }
+    return SeriesWords.say("report.written", String.join(", ", files.keySet()));
+  }
+
+  private void fail(Exception problem) {
+    notice.set(SeriesWords.say("page.trouble", String.valueOf(problem.getMessage())));
+  }
+}

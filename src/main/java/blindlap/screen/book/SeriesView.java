@@ -1,0 +1,126 @@
+package blindlap.screen.book;
+
+import blindlap.desk.SeriesBook;
+import blindlap.picture.SeriesPictures;
+import blindlap.plan.Measure;
+import blindlap.plot.surface.Drawing;
+import blindlap.review.SeriesFinding;
+import blindlap.wording.Headline;
+import blindlap.wording.SeriesWords;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the page says of a series. Before its end it holds nothing that depends on a key.
+ *
+ * @param question as declared
+ * @param headline the answer
+ * @param lead why there is none, or what is waited for; then these riders and riders in general
+ * @param circumstances what a reader must know before the numbers
+ * @param picture every session or rider beside what is pooled
+ * @param riders every rider in a line
+ * @param agreement how riders rank three and more setups
+ * @param declared what was declared before riding, name and value in turn
+ * @param sessions a row a session: day, rider, standing, result
+ * @param elsewhere other sessions that ask the same, outside the series
+ * @param open true once the series is at its end
+ */
+public record SeriesView(
+    String question,
+    Headline headline,
+    List<String> lead,
+    List<String> circumstances,
+    Optional<Drawing> picture,
+    List<String> riders,
+    List<String> agreement,
+    List<List<String>> declared,
+    List<List<String>> sessions,
+    List<String> elsewhere,
+    boolean open) {
+  private static final int MOST_LINES = 20;
+
+  /** Before anything is known. */
+  static final SeriesView NONE =
+      new SeriesView(
+          "",
+          new Headline("", SeriesWords.say("page.none"), ""),
+          List.of(SeriesWords.say("page.none.lead")),
+          List.of(),
+          Optional.empty(),
+          List.of(),
+          List.of(),
+          List.of(),
+          List.of(),
+          List.of(),
+          false);
+
+  public SeriesView {
+    lead = List.copyOf(lead);
+    circumstances = List.copyOf(circumstances);
+    riders = List.copyOf(riders);
+    agreement = List.copyOf(agreement);
+    declared = List.copyOf(declared);
+    sessions = List.copyOf(sessions);
+    elsewhere = List.copyOf(elsewhere);
+  }
+
+  /** The view of a series; empty where no session names it. */
+  static SeriesView of(SeriesBook book, String id) {
+    return book.finding(id).map(f -> of(f, book.elsewhere(f))).orElse(NONE);
+  }
+
+  private static SeriesView of(SeriesFinding finding, List<String> elsewhere) {
+    SeriesWords words = new SeriesWords(finding);
+    List<String> lead = new ArrayList<>();
+    if (!words.reason().isEmpty()) {
+      lead.add(words.reason());
+    }
+    lead.addAll(words.lead());
+    return new SeriesView(
+        finding.question(),
+        words.headline(),
+        lead,
+        words.circumstances(),
+        new SeriesPictures(finding).pooled(),
+        words.riders(),
+        words.agreement(),
+        declared(finding, words),
+        words.rows().stream()
+            .map(r -> List.of(r.day(), r.rider(), r.standing(), r.result()))
+            .toList(),
+        some(elsewhere),
+        finding.open());
+  }
+
+  /** At most some lines, and how many more there are; the report has them all. */
+  static List<String> some(List<String> lines) {
+    if (lines.size() <= MOST_LINES) {
+      return lines;
+    }
+    List<String> some = new ArrayList<>(lines.subList(0, MOST_LINES));
+    some.add(SeriesWords.say("page.more", lines.size() - MOST_LINES));
+    return some;
+  }
+
+  private static List<List<String>> declared(SeriesFinding finding, SeriesWords words) {
+    Measure measure = finding.measure();
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(List.of(SeriesWords.say("page.setups"), words.setups()));
+    rows.add(List.of(SeriesWords.say("page.measure"), measure.name()));
+    if (measure.worthwhile() != null) {
+      rows.add(List.of(SeriesWords.say("page.worthwhile"), words.worthwhile()));
+    }
+    rows.add(
+        List.of(
+            SeriesWords.say("page.declared"),
+            finding.declared().map(String::valueOf).orElse(SeriesWords.say("page.undeclared"))));
+    SeriesFinding.Progress progress = finding.progress();
+    rows.add(
+        List.of(
+            SeriesWords.say("page.progress"),
+            SeriesWords.say(
+                "page.progress.value", progress.ridden(), progress.closed(), progress.unsealed())));
+    return rows;
+  }
+}

@@ -1,0 +1,82 @@
+package blindlap.screen.cover;
+
+import blindlap.screen.part.Look;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.geometry.Insets;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+
+/**
+ * The root of a page that holds the key: a dark frame on all four sides and a band on top, in every
+ * theme, so that a passing rider knows to look away. Blank, it shows nothing but the frame and what
+ * opens it again.
+ */
+public final class HelperFrame extends VBox {
+  /**
+   * The words of the band.
+   *
+   * @param who such as "Helper"
+   * @param away such as "Rider: look away"
+   * @param hide the big button that blanks the page
+   */
+  public record Words(String who, String away, String hide) {}
+
+  private static final double EDGE = 28;
+  private static final double BAND = 92;
+
+  private final Label idle = new Label();
+  private final BooleanProperty blank = new SimpleBooleanProperty(true);
+
+  /**
+   * A frame, blank at first.
+   *
+   * @param page what only the helper may see
+   * @param reopen what is shown while blank
+   * @param onHide asked to blank the page; the caller sets {@link #blankProperty}
+   */
+  public HelperFrame(Look look, Words words, Node page, Node reopen, Runnable onHide) {
+    getStyleClass().add("helper");
+    Label who = new Label(words.who());
+    who.getStyleClass().add("who");
+    Label away = new Label(words.away());
+    away.getStyleClass().add("away");
+    for (Label label : new Label[] {who, away, idle}) {
+      label.setMinWidth(USE_PREF_SIZE);
+    }
+    Region between = new Region();
+    HBox.setHgrow(between, Priority.ALWAYS);
+    Button hide = new Button(words.hide());
+    hide.minHeightProperty().bind(look.touch());
+    hide.setMinWidth(USE_PREF_SIZE);
+    hide.setOnAction(event -> onHide.run());
+    HBox band = new HBox(who, away, between, idle, hide);
+    band.getStyleClass().add("helper-band");
+    band.minHeightProperty().bind(look.px(BAND));
+    StackPane paper = new StackPane(reopen);
+    paper.getStyleClass().add("helper-page");
+    VBox.setVgrow(paper, Priority.ALWAYS);
+    // Only what is shown is in the scene: a hidden node would still be read out.
+    blank.addListener((property, old, now) -> paper.getChildren().setAll(now ? reopen : page));
+    VBox frame = new VBox(paper);
+    frame.setPadding(new Insets(0, EDGE, EDGE, EDGE));
+    VBox.setVgrow(frame, Priority.ALWAYS);
+    getChildren().setAll(band, frame);
+  }
+
+  /** Whether the page is blank. */
+  public BooleanProperty blankProperty() {
+    return blank;
+  }
+
+  /** Says when the page will blank itself, such as "closes itself in 1:52". */
+  public void idle(String words) {
+    idle.setText(words);
+  }
+}

@@ -1,0 +1,102 @@
+package blindlap.screen.part;
+
+import java.util.ArrayList;
+import java.util.List;
+import javafx.beans.InvalidationListener;
+import javafx.scene.AccessibleRole;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.layout.VBox;
+import javafx.scene.text.Font;
+import javafx.scene.text.Text;
+import javafx.scene.text.TextFlow;
+
+/**
+ * A page's question and its answer, the largest thing on the page. The words that carry the answer
+ * have the highlighter stroke and stay on one line as long as the page is wide enough. Two lines
+ * are always reserved, so that nothing below moves while the answer changes.
+ */
+public final class AnswerSentence extends VBox {
+  // 47 px type at a line distance of 1.14.
+  private static final double TWO_LINES = 2 * 47 * 1.2;
+  // As .answer in the style sheet.
+  private static final String FAMILY = "Source Serif 4 SemiBold";
+  private static final double EM = 2.76;
+
+  private final Look look;
+
+  @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this sentence
+  private final InvalidationListener watch;
+
+  private final TextFlow answer = new TextFlow();
+  private String marked = "";
+  private String before = "";
+  private String after = "";
+  private boolean broken;
+
+  /** An answer to the question, still empty. */
+  public AnswerSentence(Look look, String question) {
+    super(4);
+    this.look = look;
+    watch = look.watch(this::fit);
+    Label asked = new Label(question);
+    asked.getStyleClass().add("question");
+    asked.setWrapText(true);
+    answer.getStyleClass().add("answer");
+    answer.setAccessibleRole(AccessibleRole.TEXT);
+    answer.minHeightProperty().bind(look.px(TWO_LINES));
+    answer.widthProperty().addListener((property, old, now) -> fit());
+    getChildren().setAll(asked, answer);
+  }
+
+  /** Says the sentence "before marked after"; any of the three may be empty. */
+  public void say(String before, String marked, String after) {
+    this.before = before;
+    this.marked = marked;
+    this.after = after;
+    answer.setAccessibleText(before + marked + after);
+    build();
+    fit();
+  }
+
+  private void build() {
+    List<Node> parts = new ArrayList<>();
+    add(parts, before);
+    if (!marked.isEmpty()) {
+      for (String piece : broken ? marked.split(" ", -1) : new String[] {marked}) {
+        if (!parts.isEmpty() && parts.get(parts.size() - 1) instanceof Label) {
+          add(parts, " ");
+        }
+        Label stroke = new Label(piece);
+        stroke.getStyleClass().add("highlit");
+        stroke.setMinWidth(USE_PREF_SIZE);
+        parts.add(stroke);
+      }
+    }
+    add(parts, after);
+    answer.getChildren().setAll(parts);
+  }
+
+  private static void add(List<Node> parts, String words) {
+    if (!words.isEmpty()) {
+      Text text = new Text(words);
+      text.getStyleClass().add("words");
+      parts.add(text);
+    }
+  }
+
+  // Breaks the stroke into words only where it would not fit on a line of its own. Measured with
+  // the
+  // font itself, because the style sheet may not have been applied yet.
+  private void fit() {
+    double size = Look.ROOT * look.textScale() * EM;
+    Text measured = new Text(marked);
+    measured.setFont(new Font(FAMILY, size));
+    double width = answer.getWidth();
+    boolean now = width > 0 && measured.getLayoutBounds().getWidth() > width;
+    if (now != broken) {
+      broken = now;
+      build();
+    }
+  }
+}

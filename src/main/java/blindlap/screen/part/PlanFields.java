@@ -1,0 +1,219 @@
+package blindlap.screen.part;
+
+import blindlap.wording.PlanWords;
+import java.util.List;
+import javafx.beans.value.ObservableValue;
+import javafx.geometry.VPos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Control;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextArea;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.util.StringConverter;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Fields of the Plan page: a label, what is typed, and what is wrong with it, one below the other.
+ */
+public final class PlanFields {
+  /** Width for which a row is measured where it is given none: that of the widest section. */
+  private static final double WRAP = 1000;
+
+  private PlanFields() {}
+
+  /** A line to type in, about so many characters wide. */
+  public static VBox text(PlanForm form, String name, int columns) {
+    return text(form.field(name), PlanWords.field(name), PlanWords.help(name), columns);
+  }
+
+  public static VBox text(PlanForm.Entry entry, String title, String help, int columns) {
+    TextField field = new TextField();
+    field.setPrefColumnCount(columns);
+    field.setPromptText(help);
+    field.textProperty().bindBidirectional(entry.textProperty());
+    return labelled(title, field, entry);
+  }
+
+  /** Several lines to type in. Tab leaves the field. */
+  public static VBox area(PlanForm.Entry entry, String title, String help) {
+    TextArea area = new TextArea();
+    area.setPrefRowCount(2);
+    area.setWrapText(true);
+    area.setPromptText(help);
+    area.textProperty().bindBidirectional(entry.textProperty());
+    leaveByTab(area);
+    VBox box = labelled(title, area, entry);
+    box.setMaxWidth(Double.MAX_VALUE);
+    return box;
+  }
+
+  /** Lets Tab leave a text of several lines, as it leaves every other field. */
+  public static void leaveByTab(TextArea area) {
+    area.addEventFilter(KeyEvent.KEY_PRESSED, e -> leave(area, e));
+  }
+
+  private static void leave(TextArea area, KeyEvent event) {
+    if (event.getCode() == KeyCode.TAB && !event.isControlDown() && event.getTarget() == area) {
+      KeyEvent away =
+          new KeyEvent(
+              event.getSource(),
+              event.getTarget(),
+              event.getEventType(),
+              "",
+              "",
+              KeyCode.TAB,
+              event.isShiftDown(),
+              true,
+              false,
+              false);
+      event.consume();
+      area.fireEvent(away);
+    }
+  }
+
+  /** One of several words; the first stands for "not chosen yet". */
+  public static VBox choice(PlanForm form, String name, List<String> words) {
+    String usual = PlanWords.has("default." + name) ? PlanWords.say("default." + name) : "";
+    return choice(form.field(name), PlanWords.field(name), words, usual);
+  }
+
+  /** One of several words, with a label of its own. */
+  public static VBox choice(PlanForm.Entry entry, String title, List<String> words, String usual) {
+    ComboBox<String> box = new ComboBox<>();
+    box.getItems().setAll(words);
+    box.setConverter(new Shown(usual));
+    box.valueProperty().bindBidirectional(entry.textProperty());
+    return labelled(title, box, entry);
+  }
+
+  /** One of several words, where what is usual goes by something else. */
+  public static VBox choice(
+      PlanForm.Entry entry, String title, List<String> words, ObservableValue<String> usual) {
+    VBox made = choice(entry, title, words, usual.getValue());
+    @SuppressWarnings("unchecked")
+    ComboBox<String> box = (ComboBox<String>) made.getChildren().get(1);
+    usual.addListener((o, before, now) -> box.setConverter(new Shown(now)));
+    // Held as long as the box is, so that it is still told.
+    box.setUserData(usual);
+    return made;
+  }
+
+  /** Plan files may say true and false, or nothing for what is usual; people read words. */
+  private static final class Shown extends StringConverter<String> {
+    private final String usual;
+
+    Shown(String usual) {
+      this.usual = usual;
+    }
+
+    @Override
+    public String toString(@Nullable String typed) {
+      if (typed == null || typed.isEmpty()) {
+        return usual;
+      }
+      if ("true".equals(typed)) {
+        return PlanWords.say("option.yes");
+      }
+      return "false".equals(typed) ? PlanWords.say("option.no") : typed;
+    }
+
+    @Override
+    public String fromString(String shown) {
+      return shown;
+    }
+  }
+
+  /** A line without a label above it, for rows of many; its name stands in it while it is empty. */
+  public static VBox compact(PlanForm form, String name, int columns) {
+    VBox box = text(form.field(name), PlanWords.field(name), PlanWords.field(name), columns);
+    box.getChildren().remove(0);
+    return box;
+  }
+
+  /** A choice without a label above it. */
+  public static VBox compactChoice(PlanForm form, String name, List<String> words) {
+    VBox box = choice(form, name, words);
+    box.getChildren().remove(0);
+    return box;
+  }
+
+  /** Yes or no. */
+  public static VBox yesNo(PlanForm form, String name) {
+    return choice(form, name, List.of(PlanWords.say("option.yes"), PlanWords.say("option.no")));
+  }
+
+  private static VBox labelled(String title, Control control, PlanForm.Entry entry) {
+    Label label = new Label(title);
+    label.setLabelFor(control);
+    label.setWrapText(true);
+    label.setMinHeight(Region.USE_PREF_SIZE);
+    label.getStyleClass().add("note");
+    Label error = new Label();
+    error.getStyleClass().addAll("strong", "note", "field-error");
+    error.setWrapText(true);
+    error.setMinHeight(Region.USE_PREF_SIZE);
+    error.textProperty().bind(entry.errorProperty());
+    error.visibleProperty().bind(entry.errorProperty().isNotEmpty());
+    error.managedProperty().bind(error.visibleProperty());
+    error.maxWidthProperty().bind(control.widthProperty());
+    control.accessibleTextProperty().set(title);
+    control.accessibleHelpProperty().bind(entry.errorProperty());
+    VBox box = new VBox(2, label, control, error);
+    box.setFillWidth(true);
+    return box;
+  }
+
+  /** Fields side by side, folding where there is no room. */
+  public static FlowPane row(Node... fields) {
+    FlowPane row = new FlowPane(16, 10, fields);
+    row.setRowValignment(VPos.TOP);
+    row.setPrefWrapLength(WRAP);
+    return row;
+  }
+
+  /** Fields of one thing side by side, closer together. */
+  public static FlowPane tight(Node... fields) {
+    FlowPane row = row(fields);
+    row.setHgap(8);
+    return row;
+  }
+
+  /** A heading of a section. */
+  public static Label heading(String key) {
+    Label label = new Label(PlanWords.say(key));
+    label.getStyleClass().add("h2");
+    label.setWrapText(true);
+    label.setMinHeight(Region.USE_PREF_SIZE);
+    return label;
+  }
+
+  /** Running text. */
+  public static Label words(String text, String... styles) {
+    Label label = new Label(text);
+    label.getStyleClass().addAll(styles);
+    label.setWrapText(true);
+    label.setMinHeight(Region.USE_PREF_SIZE);
+    return label;
+  }
+
+  /** A section of a page. */
+  public static VBox section(Node... parts) {
+    VBox box = new VBox(parts);
+    box.getStyleClass().add("section");
+    return box;
+  }
+
+  /** A button with its work. */
+  public static Button button(String words, Runnable work) {
+    Button button = new Button(words);
+    button.setOnAction(e -> work.run());
+    return button;
+  }
+}

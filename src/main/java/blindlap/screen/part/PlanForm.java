@@ -1,0 +1,197 @@
+package blindlap.screen.part;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
+import javafx.collections.FXCollections;
+import javafx.collections.ListChangeListener;
+import javafx.collections.ObservableList;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One object of a plan file as it is being typed: fields, parts and lists of parts, each with what
+ * is wrong with it. Nothing typed is changed or lost, whether it makes sense or not.
+ */
+public final class PlanForm {
+  private final Map<String, Entry> entries = new LinkedHashMap<>();
+  private final Map<String, PlanForm> parts = new LinkedHashMap<>();
+  private final Map<String, ObservableList<PlanForm>> lists = new LinkedHashMap<>();
+  private final Runnable changed;
+
+  /**
+   * @param changed run after every change of a field or list
+   */
+  public PlanForm(Runnable changed) {
+    this.changed = changed;
+  }
+
+  /** One field as typed, with what is wrong with it. */
+  public static final class Entry {
+    private final SimpleStringProperty text = new SimpleStringProperty("");
+    private final ReadOnlyStringWrapper error = new ReadOnlyStringWrapper("");
+    private final boolean lines;
+
+    private Entry(boolean lines, Runnable changed) {
+      this.lines = lines;
+      text.addListener((o, before, now) -> changed.run());
+    }
+
+    /** The text as typed; several lines for a list of texts. */
+    public StringProperty textProperty() {
+      return text;
+    }
+
+    /** The text as typed. */
+    public String get() {
+      return text.get();
+    }
+
+    /** Types a text. */
+    public void set(String typed) {
+      text.set(typed);
+    }
+
+    /** What is wrong with it, a sentence; empty if nothing is. */
+    public ReadOnlyStringProperty errorProperty() {
+      return error.getReadOnlyProperty();
+    }
+  }
+
+  /** A field. */
+  public Entry field(String name) {
+    return entries.computeIfAbsent(name, key -> new Entry(false, changed));
+  }
+
+  /** A list of texts, one a line. */
+  public Entry lines(String name) {
+    return entries.computeIfAbsent(name, key -> new Entry(true, changed));
+  }
+
+  /** An object within this one. */
+  public PlanForm part(String name) {
+    return parts.computeIfAbsent(name, key -> new PlanForm(changed));
+  }
+
+  /** A list of objects. */
+  public ObservableList<PlanForm> list(String name) {
+    return lists.computeIfAbsent(
+        name,
+        key -> {
+          ObservableList<PlanForm> list = FXCollections.observableArrayList();
+          list.addListener((ListChangeListener<PlanForm>) change -> changed.run());
+          return list;
+        });
+  }
+
+  /** Adds an empty object to a list. */
+  public PlanForm add(String list) {
+    PlanForm form = new PlanForm(changed);
+    list(list).add(form);
+    return form;
+  }
+
+  /** Adds an object with these fields to a list. */
+  public PlanForm add(String list, Map<String, ?> fields) {
+    PlanForm form = new PlanForm(changed);
+    form.fill(fields);
+    list(list).add(form);
+    return form;
+  }
+
+  /** The fields as a tree; what is blank is left out. */
+  public Map<String, Object> tree() {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    entries.forEach(
+        (name, entry) -> {
+          if (!entry.get().isBlank()) {
+            tree.put(name, entry.lines ? linesOf(entry.get()) : entry.get());
+          }
+        });
+    parts.forEach(
+        (name, part) -> {
+          Map<String, Object> fields = part.tree();
+          if (!fields.isEmpty()) {
+            tree.put(name, fields);
+          }
+        });
+    lists.forEach(
+        (name, list) -> {
+          if (!list.isEmpty()) {
+            tree.put(name, list.stream().map(PlanForm::tree).toList());
+          }
+        });
+    return tree;
+  }
+
+  private static List<String> linesOf(String text) {
+    return text.lines().map(String::strip).filter(line -> !line.isEmpty()).toList();
+  }
+
+  /** Replaces everything by a tree of fields. */
+  public void fill(Map<String, ?> tree) {
+    entries.values().forEach(entry -> entry.set(""));
+    parts.values().forEach(part -> part.fill(Map.of()));
+    lists.values().forEach(ObservableList::clear);
+    tree.forEach(this::fill);
+  }
+
+  private void fill(String name, @Nullable Object value) {
+    if (value instanceof Map<?, ?> map) {
+      part(name).fill(texts(map));
+    } else if (value instanceof List<?> list) {
+      fillList(name, list);
+    } else if (value != null) {
+      Entry entry = entries.get(name);
+      (entry == null ? field(name) : entry).set(String.valueOf(value));
+    }
+  }
+
+  private void fillList(String name, List<?> list) {
+    boolean objects = !list.isEmpty() && list.stream().allMatch(item -> item instanceof Map);
+    if (!objects) {
+      lines(name).set(String.join("\n", list.stream().map(String::valueOf).toList()));
+      return;
+    }
+    List<PlanForm> forms = new ArrayList<>();
+    for (Object item : list) {
+      PlanForm form = new PlanForm(changed);
+      form.fill(texts((Map<?, ?>) item));
+      forms.add(form);
+    }
+    list(name).setAll(forms);
+  }
+
+  private static Map<String, Object> texts(Map<?, ?> map) {
+    Map<String, Object> fields = new LinkedHashMap<>();
+    map.forEach((key, value) -> fields.put(String.valueOf(key), value));
+    return fields;
+  }
+
+  /**
+   * Puts sentences beside the fields they are about and takes them out of the map.
+   *
+   * @param path where this object stands, empty for the plan itself
+   * @param sentences sentences by path such as "setups[1].name"
+   */
+  public void tell(String path, Map<String, String> sentences) {
+    entries.forEach(
+        (name, entry) -> {
+          String own = path.isEmpty() ? name : path + "." + name;
+          String sentence = sentences.remove(own);
+          entry.error.set(sentence == null ? "" : sentence);
+        });
+    parts.forEach((name, part) -> part.tell(path.isEmpty() ? name : path + "." + name, sentences));
+    lists.forEach(
+        (name, list) -> {
+          for (int i = 0; i < list.size(); i++) {
+            String own = path.isEmpty() ? name : path + "." + name;
+            list.get(i).tell(own + "[" + (i + 1) + "]", sentences);
+          }
+        });
+  }
+}

@@ -1,0 +1,88 @@
+package blindlap.screen.part;
+
+import blindlap.wording.Words;
+import java.util.function.Function;
+import javafx.beans.binding.Bindings;
+import javafx.geometry.VPos;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.util.StringConverter;
+import org.jspecify.annotations.Nullable;
+
+/** A room behind the Notebook page: the way back and what to choose on top, the page below. */
+public final class RoomFrame extends BorderPane {
+  private static final Words WORDS = Words.of("rooms");
+
+  private final Button back = new Button(WORDS.say("back"));
+
+  /**
+   * @param page what the room shows
+   * @param away goes back to the notebook; Escape does, too
+   * @param choices what to choose, beside the way back
+   */
+  public RoomFrame(PageGrid page, Runnable away, Region... choices) {
+    back.getStyleClass().add("quiet");
+    back.setOnAction(e -> away.run());
+    FlowPane bar = new FlowPane();
+    bar.getStyleClass().add("room-bar");
+    bar.setMinWidth(0);
+    bar.setRowValignment(VPos.BOTTOM);
+    bar.getChildren().add(back);
+    bar.getChildren().addAll(choices);
+    // A long name is cut rather than push the page beyond the window.
+    for (Region choice : choices) {
+      choice
+          .maxWidthProperty()
+          .bind(
+              Bindings.createDoubleBinding(
+                  () -> bar.getWidth() - bar.getInsets().getLeft() - bar.getInsets().getRight(),
+                  bar.widthProperty(),
+                  bar.insetsProperty()));
+    }
+    setTop(bar);
+    setCenter(page);
+    setOnKeyPressed(
+        e -> {
+          if (e.getCode() == KeyCode.ESCAPE) {
+            e.consume();
+            away.run();
+          }
+        });
+  }
+
+  /** Puts the focus on the way back, so that keys work at once. */
+  public void enter() {
+    back.requestFocus();
+  }
+
+  /** A box to choose from, with its name above it. */
+  public static <T> VBox choice(String title, ComboBox<T> box, Function<T, String> words) {
+    box.setConverter(
+        new StringConverter<T>() {
+          @Override
+          public String toString(@Nullable T value) {
+            return value == null ? "" : words.apply(value);
+          }
+
+          @Override
+          public @Nullable T fromString(String text) {
+            return null;
+          }
+        });
+    box.setAccessibleText(title);
+    box.setMaxWidth(Double.MAX_VALUE);
+    Label label = new Label(title);
+    label.getStyleClass().add("note");
+    label.setLabelFor(box);
+    box.setMinWidth(0);
+    VBox both = new VBox(2, label, box);
+    both.setMinWidth(0);
+    return both;
+  }
+}

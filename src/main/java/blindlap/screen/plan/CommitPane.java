@@ -1,0 +1,295 @@
+package blindlap.screen.plan;
+
+import blindlap.screen.cover.HelperCover;
+import blindlap.screen.cover.HelperDoor;
+import blindlap.screen.cover.HelperFrame;
+import blindlap.screen.part.AnswerSentence;
+import blindlap.screen.part.Dialogs;
+import blindlap.screen.part.Look;
+import blindlap.screen.part.PageGrid;
+import blindlap.screen.part.PlanFields;
+import blindlap.screen.part.PlotView;
+import blindlap.wording.PlanSummary;
+import blindlap.wording.PlanWords;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.RadioButton;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextArea;
+import javafx.scene.control.TextField;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The steps of the commit, one at a time. Of a blind session they are the helper's from the
+ * hand-over on: in the helper's frame, over the whole window, blank when idle and at one key, as
+ * the Swap page. Nothing here depends on the order that is drawn.
+ */
+final class CommitPane extends StackPane {
+  private static final double CODE = 220;
+  private static final double BESIDE = 480;
+  private static final double HAND_OVER = 860;
+
+  private final Look look;
+  private final CommitModel model;
+  private final Dialogs dialogs;
+  private final StackPane content = new StackPane();
+  private final VBox door = new VBox(16);
+  private final HelperFrame frame;
+
+  CommitPane(Look look, CommitModel model, Dialogs dialogs) {
+    this.look = look;
+    this.model = model;
+    this.dialogs = dialogs;
+    HelperCover cover = model.cover();
+    door.setAlignment(Pos.CENTER_LEFT);
+    door.maxWidthProperty().bind(look.px(HelperDoor.WIDTH));
+    HelperFrame.Words words =
+        new HelperFrame.Words(
+            PlanWords.say("helper"), PlanWords.say("look.away"), PlanWords.say("hide"));
+    ScrollPane scroll = new ScrollPane(door);
+    scroll.setFitToWidth(true);
+    scroll.setFitToHeight(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setFocusTraversable(false);
+    frame = new HelperFrame(look, words, content, scroll, cover::hide);
+    HelperDoor.watch(this, cover::touch, cover::hide, cover::tick);
+    cover.stateProperty().addListener((o, before, now) -> cover(now));
+    cover.idleProperty().addListener((o, before, now) -> frame.idle(now));
+  }
+
+  /** Takes everything off. */
+  void clear() {
+    content.getChildren().clear();
+    door.getChildren().clear();
+    getChildren().clear();
+  }
+
+  /** Shows a step. */
+  void show(CommitModel.Step step) {
+    content.getChildren().clear();
+    switch (step) {
+      case EDITING -> clear();
+      case HAND_OVER -> {
+        door.maxWidthProperty().bind(look.px(HAND_OVER));
+        door.getChildren().setAll(handOver());
+      }
+      case SIGNING -> content.getChildren().setAll(signing());
+      case SEALED -> content.getChildren().setAll(sealed());
+      case NOTED -> content.getChildren().setAll(sheet());
+    }
+    if (step != CommitModel.Step.EDITING) {
+      getChildren().setAll(model.secret() ? frame : content);
+      cover(model.cover().stateProperty().get());
+    }
+  }
+
+  private void cover(HelperCover.State state) {
+    if (state == HelperCover.State.BLANK) {
+      door.maxWidthProperty().bind(look.px(HelperDoor.WIDTH));
+      door.getChildren().setAll(secret("commit.pin.ask", "commit.pin.open", model.cover()::reopen));
+    }
+    frame.blankProperty().set(state != HelperCover.State.OPEN);
+  }
+
+  private Node[] secret(String asked, String open, Consumer<String> typed) {
+    return HelperDoor.secret(
+        look,
+        PlanWords.say(asked),
+        PlanWords.say("commit.pin"),
+        PlanWords.say(open),
+        model.cover().troubleProperty(),
+        typed);
+  }
+
+  private PageGrid page(Node... parts) {
+    PageGrid page = new PageGrid(look);
+    for (Node part : parts) {
+      page.add(part instanceof VBox box ? box : PlanFields.section(part));
+    }
+    Label message = PlanFields.words("", "strong");
+    message.textProperty().bind(model.messageProperty());
+    page.add(PlanFields.section(message));
+    return page;
+  }
+
+  private Node[] handOver() {
+    AnswerSentence answer = new AnswerSentence(look, PlanWords.say("commit.handover.question"));
+    answer.say(
+        PlanWords.say("commit.handover.before"),
+        PlanWords.say("commit.handover.marked"),
+        PlanWords.say("commit.handover.after"));
+    List<Node> parts = new ArrayList<>();
+    parts.add(answer);
+    parts.add(HelperDoor.lead(PlanWords.say("commit.handover.lead")));
+    parts.addAll(List.of(secret("commit.handover.pin", "commit.helper.has.it", model::handedOver)));
+    Button back = PlanFields.button(PlanWords.say("commit.back"), model::back);
+    back.minHeightProperty().bind(look.touch());
+    for (int i = 0; i < parts.size(); i++) {
+      if (parts.get(i) instanceof Button go) {
+        parts.set(i, PlanFields.row(go, back));
+      }
+    }
+    return parts.toArray(Node[]::new);
+  }
+
+  private static Button next(String id, String words, Runnable work) {
+    Button button = PlanFields.button(words, work);
+    button.getStyleClass().add("next");
+    button.setId(id);
+    return button;
+  }
+
+  private PageGrid signing() {
+    List<Node> parts = new ArrayList<>();
+    parts.add(PlanFields.section(PlanFields.heading("commit.sign.title")));
+    if (model.unblinded()) {
+      parts.add(
+          PlanFields.section(
+              PlanFields.words(PlanWords.say("commit.unblinded.title"), "strong"),
+              PlanFields.words(PlanWords.say("commit.unblinded.note"))));
+    } else if (model.open()) {
+      parts.add(PlanFields.section(PlanFields.words(PlanWords.say("commit.open.title"), "strong")));
+    }
+    for (PlanSummary.Part part : model.summary()) {
+      VBox box = PlanFields.section(PlanFields.words(part.title(), "strong"));
+      part.lines().forEach(line -> box.getChildren().add(PlanFields.words(line)));
+      parts.add(box);
+    }
+    if (model.secret()) {
+      parts.add(nullRun());
+    }
+    TextArea names = new TextArea();
+    names.setId("signed");
+    names.setPrefRowCount(3);
+    PlanFields.leaveByTab(names);
+    names.textProperty().bindBidirectional(model.signedProperty());
+    Label title = PlanFields.words(PlanWords.say("commit.signed"), "note");
+    title.setLabelFor(names);
+    parts.add(PlanFields.section(title, names));
+    Button seal =
+        next("seal", PlanWords.say(model.open() ? "commit.seal.open" : "commit.seal"), model::seal);
+    seal.disableProperty().bind(model.busyProperty());
+    Button back = PlanFields.button(PlanWords.say("commit.back"), model::back);
+    back.disableProperty().bind(model.busyProperty());
+    parts.add(new HBox(16, seal, back));
+    return page(parts.toArray(Node[]::new));
+  }
+
+  private Button write(String paper) {
+    String words = PlanWords.say("commit.sheet." + paper);
+    Button write =
+        PlanFields.button(
+            words,
+            () -> dialogs.folder(words).ifPresent(folder -> model.writeSheet(folder, paper)));
+    write.setId("write-" + paper);
+    write.disableProperty().bind(model.busyProperty());
+    return write;
+  }
+
+  private VBox nullRun() {
+    VBox box =
+        PlanFields.section(
+            PlanFields.words(PlanWords.say("commit.null.title"), "strong"),
+            PlanFields.words(PlanWords.say("commit.null.note"), "second"));
+    ToggleGroup group = new ToggleGroup();
+    RadioButton no = choice(group, PlanWords.say("commit.null.no"), null);
+    no.setSelected(true);
+    box.getChildren().add(no);
+    List<String> setups = model.setups();
+    for (int i = 0; i < setups.size(); i++) {
+      box.getChildren().add(choice(group, PlanWords.say("commit.null.setup", setups.get(i)), i));
+    }
+    return box;
+  }
+
+  private RadioButton choice(ToggleGroup group, String words, @Nullable Integer setup) {
+    RadioButton button = new RadioButton(words);
+    button.setToggleGroup(group);
+    button.setOnAction(e -> model.concealNullRun(setup));
+    return button;
+  }
+
+  private PageGrid sealed() {
+    AnswerSentence answer = new AnswerSentence(look, PlanWords.say("commit.sealed.question"));
+    answer.say(
+        PlanWords.say("commit.sealed.before"),
+        PlanWords.say("commit.sealed.marked"),
+        PlanWords.say("commit.sealed.after"));
+    List<Node> parts = new ArrayList<>();
+    parts.add(
+        model.unblinded()
+            ? PlanFields.section(
+                PlanFields.words(PlanWords.say("commit.unblinded.title"), "strong"), answer)
+            : PlanFields.section(answer));
+    model.sealingProperty().get().ifPresent(sealing -> parts.add(fingerprint(sealing)));
+    parts.add(phrase());
+    return page(parts.toArray(Node[]::new));
+  }
+
+  private VBox fingerprint(CommitModel.Sealing sealing) {
+    Label text = PlanFields.words(sealing.fingerprint(), "field-title");
+    text.setId("fingerprint");
+    PlotView code = new PlotView(look, sealing.code());
+    code.setId("fingerprint-code");
+    code.maxWidthProperty().bind(look.px(CODE));
+    TextField to = new TextField();
+    to.setId("given-to");
+    to.setPrefColumnCount(20);
+    to.setAccessibleText(PlanWords.say("commit.given.to"));
+    to.setPromptText(PlanWords.say("commit.given.to"));
+    to.textProperty().bindBidirectional(model.givenToProperty());
+    code.prefWidthProperty().bind(look.px(CODE));
+    VBox beside =
+        new VBox(
+            10,
+            text,
+            PlanFields.words(PlanWords.say("commit.fingerprint.note"), "second"),
+            PlanFields.tight(
+                to, PlanFields.button(PlanWords.say("commit.give"), model::fingerprintGiven)));
+    beside.prefWidthProperty().bind(look.px(BESIDE));
+    return PlanFields.section(
+        PlanFields.words(PlanWords.say("commit.fingerprint"), "strong"),
+        PlanFields.row(code, beside));
+  }
+
+  private VBox phrase() {
+    Label words = PlanFields.words("", "lead", "phrase");
+    words.setId("phrase");
+    words.textProperty().bind(model.phraseProperty());
+    TextField typed = new TextField();
+    typed.setId("typed-phrase");
+    typed.setPrefColumnCount(40);
+    typed.setAccessibleText(PlanWords.say("commit.phrase.type"));
+    typed.setPromptText(PlanWords.say("commit.phrase.type"));
+    typed.textProperty().bindBidirectional(model.typedPhraseProperty());
+    String key = model.unblinded() ? "commit.phrase.unblinded" : "commit.phrase";
+    return PlanFields.section(
+        PlanFields.words(PlanWords.say(key), "strong"),
+        words,
+        PlanFields.words(PlanWords.say(key + ".note"), "second"),
+        typed,
+        next("phrase-noted", PlanWords.say("commit.phrase.noted"), model::phraseNoted));
+  }
+
+  private PageGrid sheet() {
+    return page(
+        PlanFields.section(
+            PlanFields.heading("commit.sheet.title"),
+            PlanFields.words(PlanWords.say("commit.sheet.note")),
+            new HBox(16, write("A4"), write("LETTER"))),
+        PlanFields.section(
+            next(
+                "finish",
+                PlanWords.say(model.unblinded() ? "commit.finish.unblinded" : "commit.finish"),
+                model::finish)));
+  }
+}

@@ -1,0 +1,299 @@
+package blindlap.screen.plan;
+
+import blindlap.desk.PlanPreview;
+import blindlap.plan.DayAnswer;
+import blindlap.plan.DayAnswers;
+import blindlap.plan.DayDetail;
+import blindlap.plan.DayLeft;
+import blindlap.plan.DaySimulation;
+import blindlap.plan.Differences;
+import blindlap.plan.Plan;
+import blindlap.plan.Schedule;
+import blindlap.plot.surface.Drawing;
+import blindlap.screen.part.Background;
+import blindlap.stats.compare.Verdict;
+import blindlap.wording.AnswerWords;
+import blindlap.wording.DayWords;
+import blindlap.wording.PayWords;
+import blindlap.wording.PlanWords;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Stream;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+
+/**
+ * What the day can show, live: by formula at once, then better and better by simulated days off the
+ * interface thread. Turning a knob again drops what is still under way.
+ */
+public final class PlanAnswerModel {
+  private static final long SEED = 20_251_101L;
+  private static final int CHUNK = 100;
+
+  /** Simulate as many days as docs/performance.md promises to be quick. */
+  static final int USUAL = -1;
+
+  private static final List<Verdict> VERDICTS =
+      List.of(
+          Verdict.REAL_AND_WORTHWHILE,
+          Verdict.REAL_BUT_SMALL,
+          Verdict.NO_WORTHWHILE_DIFFERENCE,
+          Verdict.DIRECTION_KNOWN,
+          Verdict.NOT_SETTLED);
+
+  private final DayAnswers answers;
+  private final Background background;
+  private final AtomicLong turn = new AtomicLong();
+  private final ReadOnlyObjectWrapper<Shown> shown = new ReadOnlyObjectWrapper<>(Shown.NOTHING);
+  private final ReadOnlyStringWrapper progress = new ReadOnlyStringWrapper("");
+  private int daysWanted = USUAL;
+  private Optional<DayAnswer> latest = Optional.empty();
+
+  /**
+   * Everything the page says about the day.
+   *
+   * @param sentence the answer
+   * @param lead what it means
+   * @param orders orders, swaps, handlings
+   * @param simulated the answer by simulation; empty while there is none
+   * @param heads heads of the columns of the odds
+   * @param odds a row per true difference: its words, then days in 100
+   * @param oddsLines the same in sentences, where there is no room for a table
+   * @param oddsSource how the odds were found
+   * @param left what is left if the day is cut short; empty while it is being worked out
+   * @param curve what other numbers of stints can show; empty where nothing can be drawn
+   * @param strip the day against the clock; empty without a timetable
+   * @param day the day against the clock in words
+   * @param times clock times of every stint
+   * @param pay what the setups cost in money and mass, to choose the worthwhile difference by
+   * @param differences settings across the setups
+   * @param setups names of the setups
+   */
+  public record Shown(
+      AnswerWords.Sentence sentence,
+      List<String> lead,
+      List<String> orders,
+      String simulated,
+      List<String> heads,
+      List<List<String>> odds,
+      List<String> oddsLines,
+      String oddsSource,
+      List<String> left,
+      Optional<Drawing> curve,
+      Optional<Drawing> strip,
+      List<String> day,
+      List<String> times,
+      List<String> pay,
+      List<Row> differences,
+      List<String> setups) {
+    static final Shown NOTHING =
+        new Shown(
+            new AnswerWords.Sentence("", "", ""),
+            List.of(),
+            List.of(),
+            "",
+            List.of(),
+            List.of(),
+            List.of(),
+            "",
+            List.of(),
+            Optional.empty(),
+            Optional.empty(),
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of());
+  }
+
+  /**
+   * One setting across the setups.
+   *
+   * @param name the setting
+   * @param values a value per setup
+   * @param note what is to be said of it
+   * @param differs true if it differs
+   */
+  public record Row(String name, List<String> values, String note, boolean differs) {}
+
+  PlanAnswerModel(DayAnswers answers, Background background) {
+    this.answers = answers;
+    this.background = background;
+  }
+
+  /** What the page says. */
+  public ReadOnlyObjectProperty<Shown> shownProperty() {
+    return shown.getReadOnlyProperty();
+  }
+
+  /** How far the simulation is, in words; empty when it is done. */
+  public ReadOnlyStringProperty progressProperty() {
+    return progress.getReadOnlyProperty();
+  }
+
+  /** The best answer so far for the plan on the page; empty where there is none. */
+  Optional<DayAnswer> latest() {
+    return latest;
+  }
+
+  /** Days to simulate for each answer; 0 for the formula only. */
+  public void simulate(int days) {
+    daysWanted = days;
+  }
+
+  /** Answers for a plan by formula now, and starts the simulation. */
+  void show(PlanPreview preview) {
+    long mine = turn.incrementAndGet();
+    progress.set("");
+    latest = preview.answer();
+    Plan plan = preview.plan().orElse(null);
+    if (plan == null) {
+      shown.set(Shown.NOTHING);
+      return;
+    }
+    shown.set(shown(plan, preview.answer(), Optional.empty(), Optional.empty()));
+    if (preview.answer().isPresent() && daysWanted != 0) {
+      background.run(
+          () -> answers.left(plan, () -> turn.get() != mine),
+          left -> {
+            if (turn.get() == mine) {
+              shown.set(shown(plan, preview.answer(), left, Optional.empty()));
+              more(mine, plan, preview.answer(), left, Optional.empty());
+            }
+          },
+          this::stopped);
+    }
+  }
+
+  private void more(
+      long mine,
+      Plan plan,
+      Optional<DayAnswer> answer,
+      Optional<DayLeft> left,
+      Optional<DaySimulation> soFar) {
+    int done = soFar.map(DaySimulation::days).orElse(0);
+    int wanted = daysWanted == USUAL ? DayAnswers.usualDays(plan) : daysWanted;
+    if (done >= wanted) {
+      progress.set("");
+      soFar.ifPresent(all -> refine(plan, answer, left, answers.detail(plan, all)));
+      return;
+    }
+    progress.set(AnswerWords.say("progress", done, wanted));
+    background.run(
+        () -> answers.simulate(plan, CHUNK, SEED + done, () -> turn.get() != mine),
+        chunk -> {
+          if (turn.get() == mine && chunk.isPresent()) {
+            DaySimulation all = soFar.map(days -> days.and(chunk.get())).orElse(chunk.get());
+            shown.set(shown(plan, answer, left, Optional.of(answers.detail(plan, all))));
+            more(mine, plan, answer, left, Optional.of(all));
+          } else if (turn.get() == mine) {
+            progress.set("");
+          }
+        },
+        this::stopped);
+  }
+
+  /** All days are simulated: where the formula is only rough, their answer takes its place. */
+  private void refine(
+      Plan plan, Optional<DayAnswer> answer, Optional<DayLeft> left, DayDetail detail) {
+    latest = answer.map(quick -> answers.refined(plan, quick, detail));
+    if (!latest.equals(answer)) {
+      shown.set(shown(plan, latest, left, Optional.of(detail)));
+    }
+  }
+
+  /** A cancelled simulation is no trouble: the knob was turned again. */
+  private void stopped(Exception reason) {
+    if (!(reason instanceof CancellationException)) {
+      progress.set(AnswerWords.say("simulation.failed", String.valueOf(reason.getMessage())));
+    }
+  }
+
+  private static Shown shown(
+      Plan plan, Optional<DayAnswer> answer, Optional<DayLeft> left, Optional<DayDetail> detail) {
+    AnswerWords words = new AnswerWords(plan, answer);
+    Odds odds = odds(words, answer, detail);
+    Optional<Schedule> schedule = PlanPictures.schedule(plan);
+    return new Shown(
+        words.sentence(),
+        words.lead(),
+        words.orders(),
+        detail.flatMap(words::simulated).orElse(""),
+        odds.heads(),
+        odds.rows(),
+        odds.lines(),
+        odds.source(),
+        left.map(words::cuts).orElse(List.of()),
+        answer.flatMap(a -> PlanPictures.curve(plan, a, words)),
+        schedule.map(s -> PlanPictures.strip(plan, s)),
+        schedule.map(s -> day(plan, s)).orElse(List.of()),
+        schedule.map(DayWords::stints).orElse(List.of()),
+        PayWords.lines(plan),
+        differences(plan),
+        plan.setups().stream().map(s -> s.name()).toList());
+  }
+
+  private record Odds(
+      List<String> heads, List<List<String>> rows, List<String> lines, String source) {}
+
+  private static Odds odds(
+      AnswerWords words, Optional<DayAnswer> answer, Optional<DayDetail> detail) {
+    List<DayDetail.PairEnding> pairs = detail.map(DayDetail::pairs).orElse(List.of());
+    if (!pairs.isEmpty()) {
+      return new Odds(
+          Stream.of("if", "DIFFER", "PAIR", "ALL", "WRONG")
+              .map(head -> PlanWords.say("odds.pairs." + head))
+              .toList(),
+          pairs.stream().map(words::pairCells).toList(),
+          words.pairOdds(pairs),
+          words.pairOddsSource(detail.orElseThrow()));
+    }
+    List<DayAnswer.Ending> odds =
+        detail.map(DayDetail::odds).orElse(answer.map(DayAnswer::odds).orElse(List.of()));
+    if (odds.isEmpty()) {
+      return new Odds(List.of(), List.of(), List.of(), "");
+    }
+    List<String> heads = new ArrayList<>();
+    heads.add(PlanWords.say("odds.if"));
+    VERDICTS.forEach(verdict -> heads.add(PlanWords.say("odds." + verdict.name())));
+    return new Odds(
+        heads,
+        odds.stream().map(words::cells).toList(),
+        words.odds(odds),
+        words.oddsSource(odds, detail.map(DayDetail::days).orElse(0)));
+  }
+
+  private static List<String> day(Plan plan, Schedule schedule) {
+    return schedule.fits()
+        ? List.of(DayWords.summary(schedule))
+        : List.of(DayWords.summary(schedule), DayWords.ways(Schedule.waysToFit(plan)));
+  }
+
+  private static List<Row> differences(Plan plan) {
+    Differences differences = Differences.of(plan);
+    Stream<Row> settings =
+        differences.rows().stream()
+            .map(
+                row ->
+                    new Row(
+                        row.name(),
+                        row.shown(),
+                        AnswerWords.difference(row),
+                        row.status() != Differences.Status.SAME));
+    Stream<Row> bikes =
+        differences.bikes().stream()
+            .map(
+                bike ->
+                    new Row(
+                        bike.name(),
+                        List.of(bike.first(), bike.second()),
+                        AnswerWords.say("setting.bikes"),
+                        true));
+    return Stream.concat(settings, bikes).toList();
+  }
+}

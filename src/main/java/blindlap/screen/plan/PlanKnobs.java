@@ -1,0 +1,109 @@
+package blindlap.screen.plan;
+
+import blindlap.screen.part.PlanFields;
+import blindlap.screen.part.PlanForm;
+import blindlap.wording.PlanWords;
+import java.util.Map;
+import javafx.collections.ListChangeListener;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.RadioButton;
+import javafx.scene.control.TextField;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.VBox;
+
+/** The knobs that decide what a day can show: stints, rule, worthwhile difference, noise. */
+final class PlanKnobs extends VBox {
+  private final PlanModel model;
+  private final VBox rules = new VBox(6);
+  private final VBox worthwhile = new VBox();
+
+  PlanKnobs(PlanModel model) {
+    super(16);
+    this.model = model;
+    getStyleClass().add("knobs");
+    FlowPane left = PlanFields.row(stints(), worthwhile, noise());
+    left.setHgap(32);
+    rules();
+    worthwhile();
+    model.form().list("setups").addListener((ListChangeListener<PlanForm>) change -> rules());
+    model
+        .form()
+        .list("measures")
+        .addListener((ListChangeListener<PlanForm>) change -> worthwhile());
+    model.planProperty().addListener((o, before, now) -> worthwhile());
+    getChildren().setAll(left, earlier(), rules);
+  }
+
+  private FlowPane earlier() {
+    Button take =
+        PlanFields.button(PlanWords.say("noise.take"), model.noise()::takeFromEarlierDays);
+    take.getStyleClass().add("quiet");
+    Label message = PlanFields.words("", "note", "second");
+    message.textProperty().bind(model.noise().messageProperty());
+    return PlanFields.row(take, PlanFields.text(model.form().part("noise"), "sd", 6), message);
+  }
+
+  private VBox stints() {
+    PlanForm.Entry entry = model.form().field("stints");
+    VBox field = PlanFields.text(entry, PlanWords.field("stints"), "", 3);
+    TextField typed = (TextField) field.getChildren().get(1);
+    typed.setId("stints");
+    Button fewer = turn("−", "fewer", -1);
+    Button more = turn("+", "more", 1);
+    HBox row = new HBox(6, fewer, typed, more);
+    field.getChildren().add(1, row);
+    return field;
+  }
+
+  private Button turn(String sign, String words, int by) {
+    Button button = PlanFields.button(sign, () -> model.rules().turnStints(by));
+    button.setAccessibleText(PlanWords.say(words));
+    button.setId(words);
+    return button;
+  }
+
+  private VBox noise() {
+    return PlanFields.text(
+        model.form().part("noise").field("usual_difference"), PlanWords.say("knob.usual"), "", 6);
+  }
+
+  private void worthwhile() {
+    PlanForm primary = model.primary().orElse(null);
+    if (primary == null) {
+      worthwhile.getChildren().clear();
+      worthwhile.setUserData(null);
+    } else if (worthwhile.getUserData() != primary) {
+      worthwhile.setUserData(primary);
+      worthwhile
+          .getChildren()
+          .setAll(
+              PlanFields.text(
+                  primary.field("worthwhile"), PlanWords.say("knob.worthwhile"), "", 6));
+    }
+  }
+
+  private void rules() {
+    ToggleGroup group = new ToggleGroup();
+    Label title = PlanFields.words(PlanWords.field("protocol"), "note");
+    rules.getChildren().setAll(title);
+    Map<String, String> words = model.rules().protocols();
+    PlanForm.Entry entry = model.form().field("protocol");
+    for (String name : model.rules().protocolsThatFit()) {
+      RadioButton button = new RadioButton(words.get(name));
+      button.setWrapText(true);
+      button.setId("rule-" + name);
+      button.setToggleGroup(group);
+      button.setSelected(name.equals(entry.get()));
+      button.setOnAction(e -> model.rules().chooseProtocol(name));
+      entry.textProperty().addListener((o, before, now) -> button.setSelected(name.equals(now)));
+      rules.getChildren().add(button);
+    }
+    Label error = PlanFields.words("", "strong", "note");
+    error.textProperty().bind(entry.errorProperty());
+    error.managedProperty().bind(error.textProperty().isNotEmpty());
+    rules.getChildren().add(error);
+  }
+}

@@ -1,0 +1,87 @@
+package blindlap.screen.plan;
+
+import blindlap.screen.part.PlanFields;
+import blindlap.screen.part.PlanForm;
+import blindlap.wording.PlanWords;
+import javafx.beans.binding.Bindings;
+import javafx.beans.property.StringProperty;
+import javafx.scene.control.ComboBox;
+import javafx.scene.layout.VBox;
+
+/** The measures, with the starter list. */
+final class PlanMeasures extends VBox {
+  PlanMeasures(PlanModel model) {
+    super(16);
+    ComboBox<String> starters = new ComboBox<>();
+    starters.getItems().setAll(model.starters().measureNames());
+    starters.setPromptText(PlanWords.say("starter.measure"));
+    starters.setAccessibleText(PlanWords.say("starter.measure"));
+    starters.setId("starter-measure");
+    starters.setOnAction(
+        e -> {
+          String chosen = starters.getValue();
+          if (chosen != null) {
+            model.starters().addMeasure(chosen);
+          }
+        });
+    getChildren()
+        .setAll(
+            pay(model),
+            new PlanRows(
+                model.form().list("measures"),
+                PlanWords.field("measures.one"),
+                PlanMeasures::measure),
+            PlanFields.row(
+                PlanFields.button(PlanWords.say("add.measure"), () -> model.form().add("measures")),
+                starters));
+  }
+
+  /** What the setups cost, to choose the worthwhile difference by. */
+  private static VBox pay(PlanModel model) {
+    VBox lines = new VBox(2);
+    Runnable show =
+        () ->
+            lines
+                .getChildren()
+                .setAll(
+                    model.answer().shownProperty().get().pay().stream()
+                        .map(line -> PlanFields.words(line, "strong"))
+                        .toList());
+    model.answer().shownProperty().addListener((o, before, now) -> show.run());
+    show.run();
+    return lines;
+  }
+
+  /** What is better goes by the kind as long as nothing else is said. */
+  private static VBox better(PlanForm measure) {
+    StringProperty kind = measure.field("kind").textProperty();
+    return PlanFields.choice(
+        measure.field("better"),
+        PlanWords.field("better"),
+        PlanOptions.of("better"),
+        Bindings.createStringBinding(
+            () ->
+                PlanWords.say(
+                    kind.get().endsWith("scale") ? "default.better.scale" : "default.better.else"),
+            kind));
+  }
+
+  private static VBox measure(PlanForm measure) {
+    return new VBox(
+        8,
+        PlanFields.row(
+            PlanFields.text(measure, "name", 14),
+            PlanFields.choice(measure, "kind", PlanOptions.of("kind")),
+            PlanFields.text(measure, "unit", 6),
+            PlanFields.choice(measure, "role", PlanOptions.of("role")),
+            better(measure),
+            PlanFields.text(measure, "worthwhile", 6)),
+        PlanFields.row(
+            PlanFields.text(measure, "low_words", 14),
+            PlanFields.text(measure, "high_words", 14),
+            PlanFields.text(measure, "worthwhile_reason", 20),
+            PlanFields.text(measure, "definition", 20),
+            PlanFields.choice(measure, "drift", PlanOptions.of("drift")),
+            PlanFields.choice(measure, "scale", PlanOptions.of("scale"))));
+  }
+}

@@ -1,0 +1,387 @@
+package blindlap.screen.plan;
+
+import blindlap.desk.Desk;
+import blindlap.desk.PlanPreview;
+import blindlap.desk.Planning;
+import blindlap.fault.Problem;
+import blindlap.plan.Plan;
+import blindlap.plan.PlanFault;
+import blindlap.plan.Protocol;
+import blindlap.screen.part.Background;
+import blindlap.screen.part.PlanForm;
+import blindlap.screen.part.Shell;
+import blindlap.session.day.SessionId;
+import blindlap.wording.PlanWords;
+import blindlap.wording.Problems;
+import blindlap.wording.Words;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+
+/**
+ * The Plan page: a draft as typed, what is wrong with it, and what such a day can show. Drafts are
+ * kept as they are; committing is {@link CommitModel}'s.
+ */
+public final class PlanModel {
+  private final Planning planning;
+  private final Background background;
+  private final PlanForm form = new PlanForm(this::changed);
+  private final PlanAnswerModel answer;
+  private final CommitModel commit;
+  private final ObservableList<Draft> drafts = FXCollections.observableArrayList();
+  private final ObservableList<String> problems = FXCollections.observableArrayList();
+  private final ObservableList<String> hints = FXCollections.observableArrayList();
+  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper title = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper saved = new ReadOnlyStringWrapper("");
+  private final ReadOnlyBooleanWrapper complete = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyBooleanWrapper sessionOpen = new ReadOnlyBooleanWrapper();
+  private final PlanRules rules;
+  private final PlanNoise noise;
+  private final PlanStarters starters;
+  private final Shell shell;
+  private final Clock clock;
+  private String name;
+  private boolean filling;
+  private boolean dirty;
+
+  /**
+   * A draft in the list.
+   *
+   * @param name its name in the notebook
+   * @param title what its tester would call it
+   */
+  public record Draft(String name, String title) {
+    @Override
+    public String toString() {
+      return title;
+    }
+  }
+
+  public PlanModel(Desk desk, Shell shell, Background background) {
+    this(desk, shell, background, PlanAnswerModel.USUAL);
+  }
+
+  /**
+   * @param days days to simulate for each answer; 0 for the formula only
+   */
+  public PlanModel(Desk desk, Shell shell, Background background, int days) {
+    this.planning = desk.planning();
+    this.rules = new PlanRules(form, planning.protocols(), plan.getReadOnlyProperty());
+    this.noise = new PlanNoise(form, desk.history(), background, plan.getReadOnlyProperty());
+    this.starters = new PlanStarters(form, planning.starter());
+    this.background = background;
+    this.clock = desk.clock();
+    this.shell = shell;
+    shell.sessionProperty().addListener((o, before, now) -> sessionOpen.set(now.isPresent()));
+    sessionOpen.set(shell.sessionProperty().get().isPresent());
+    this.answer = new PlanAnswerModel(planning.answers(), background);
+    this.answer.simulate(days);
+    this.commit = new CommitModel(desk, shell, background, this);
+    this.name = planning.freshName();
+    Map<String, Map<String, Object>> kept = planning.drafts();
+    if (kept.isEmpty()) {
+      fill(name, PlanStart.fields(clock));
+    } else {
+      String latest = new ArrayList<>(kept.keySet()).get(kept.size() - 1);
+      fill(latest, java.util.Objects.requireNonNull(kept.get(latest)));
+    }
+    list();
+    shell.draftProperty().get().ifPresent(this::open);
+    shell.draftProperty().addListener((o, before, now) -> now.ifPresent(this::open));
+    prepare();
+  }
+
+  /** Works out each rule once off the interface thread, so that choosing it answers at once. */
+  private void prepare() {
+    Plan now = plan.get().orElse(null);
+    if (now == null) {
+      return;
+    }
+    for (Protocol protocol : planning.protocols()) {
+      Plan other = now.with(protocol, protocol.usualStints());
+      background.run(() -> planning.answers().quick(other), answer -> {}, this::unprepared);
+    }
+  }
+
+  /** Nothing is lost: the answer is worked out when it is asked for. */
+  private void unprepared(Exception reason) {}
+
+  /** The draft as typed. */
+  public PlanForm form() {
+    return form;
+  }
+
+  /** What the day can show. */
+  public PlanAnswerModel answer() {
+    return answer;
+  }
+
+  /** The way from a draft to a sealed session. */
+  public CommitModel commit() {
+    return commit;
+  }
+
+  /** Drafts that are kept. */
+  public ObservableList<Draft> drafts() {
+    return drafts;
+  }
+
+  /** What is wrong, a sentence each with its place; most stand beside their fields too. */
+  public ObservableList<String> problems() {
+    return problems;
+  }
+
+  /** What the tester should know, a sentence each. */
+  public ObservableList<String> hints() {
+    return hints;
+  }
+
+  /** What went wrong with keeping or reading a draft; empty if nothing did. */
+  public ReadOnlyStringProperty troubleProperty() {
+    return trouble.getReadOnlyProperty();
+  }
+
+  /** "Saved 14:32:07" once the disk has the draft; empty while it has not. */
+  public ReadOnlyStringProperty savedProperty() {
+    return saved.getReadOnlyProperty();
+  }
+
+  /** What the tester would call the draft. */
+  public ReadOnlyStringProperty titleProperty() {
+    return title.getReadOnlyProperty();
+  }
+
+  /** True if nothing is wrong and the plan can be committed. */
+  public ReadOnlyBooleanProperty completeProperty() {
+    return complete.getReadOnlyProperty();
+  }
+
+  /** The plan as far as it can be read. */
+  public ReadOnlyObjectProperty<Optional<Plan>> planProperty() {
+    return plan.getReadOnlyProperty();
+  }
+
+  /** The measure whose difference decides; the first one while none is primary. */
+  public Optional<PlanForm> primary() {
+    List<PlanForm> measures = form.list("measures");
+    return measures.stream()
+        .filter(m -> m.field("role").get().equals("primary"))
+        .findFirst()
+        .or(() -> measures.stream().findFirst());
+  }
+
+  /** The rider's noise from earlier days. */
+  public PlanNoise noise() {
+    return noise;
+  }
+
+  /** The rule for the order. */
+  public PlanRules rules() {
+    return rules;
+  }
+
+  /** Starting sets of components and measures. */
+  public PlanStarters starters() {
+    return starters;
+  }
+
+  /** The fields as they would be committed. */
+  Map<String, Object> fields() {
+    return form.tree();
+  }
+
+  private void fill(String draft, Map<String, ?> fields) {
+    name = draft;
+    filling = true;
+    form.fill(PlanStart.readable(fields));
+    filling = false;
+    dirty = false;
+    saved.set("");
+    judge();
+  }
+
+  private void changed() {
+    if (filling) {
+      return;
+    }
+    dirty = true;
+    saved.set("");
+    judge();
+  }
+
+  private void judge() {
+    Map<String, Object> fields = form.tree();
+    title.set(PlanWords.title(fields));
+    PlanPreview preview = planning.preview(fields);
+    Map<String, String> sentences = new LinkedHashMap<>();
+    List<String> all = new ArrayList<>();
+    List<String> missing = new ArrayList<>();
+    for (Problem problem : preview.problems()) {
+      String path = problem.where().replaceFirst(" ?\\(?line \\d+, column \\d+\\)?$", "");
+      String sentence = Problems.sentence(new Problem(problem.fault(), "", problem.details()));
+      // An empty field speaks for itself; a fresh draft would be full of sentences.
+      if (problem.fault() == PlanFault.MISSING_FIELD) {
+        missing.add(PlanWords.placeOnly(path));
+      } else {
+        all.add(PlanWords.place(path) + sentence);
+        sentences.putIfAbsent(path, sentence);
+      }
+    }
+    if (!missing.isEmpty()) {
+      all.add(0, PlanWords.say("missing", String.join("; ", missing)));
+    }
+    form.tell("", sentences);
+    problems.setAll(all);
+    hints.setAll(
+        preview.hints().stream()
+            .map(h -> Problems.sentence(new Problem(h.fault(), "", h.details())))
+            .toList());
+    plan.set(preview.plan());
+    complete.set(preview.problems().isEmpty());
+    answer.show(preview);
+  }
+
+  /** Keeps the draft on disk if anything was typed since; called when a field is left. */
+  public void keep() {
+    if (!dirty) {
+      return;
+    }
+    dirty = false;
+    Map<String, Object> fields = form.tree();
+    String draft = name;
+    background.run(
+        () -> {
+          planning.keep(draft, fields);
+          return PlanWords.saved(clock.instant().atZone(clock.getZone()));
+        },
+        words -> {
+          trouble.set("");
+          saved.set(dirty ? "" : words);
+          list();
+        },
+        this::fail);
+  }
+
+  private void fail(Exception problem) {
+    dirty = true;
+    trouble.set(PlanWords.say("not.kept", String.valueOf(problem.getMessage())));
+  }
+
+  private void list() {
+    List<Draft> rows = new ArrayList<>();
+    planning
+        .drafts()
+        .forEach((draft, fields) -> rows.add(new Draft(draft, PlanWords.title(fields))));
+    drafts.setAll(rows);
+  }
+
+  /** Starts an empty draft; the one before is kept. */
+  public void startFresh() {
+    keep();
+    fill(planning.freshName(), PlanStart.fields(clock));
+    dirty = true;
+    keep();
+  }
+
+  /** Opens another draft; the one before is kept. */
+  public void open(Draft draft) {
+    open(draft.name());
+  }
+
+  private void open(String draft) {
+    keep();
+    Map<String, Object> fields = planning.drafts().get(draft);
+    if (fields != null && commit.stepProperty().get() == CommitModel.Step.EDITING) {
+      fill(draft, fields);
+      list();
+    }
+  }
+
+  /** Forgets the draft on the page and starts afresh. */
+  public void forget() {
+    planning.forget(name);
+    fill(planning.freshName(), PlanStart.fields(clock));
+    list();
+  }
+
+  /** True if a session is open that a plan can start from. */
+  public ReadOnlyBooleanProperty sessionOpenProperty() {
+    return sessionOpen.getReadOnlyProperty();
+  }
+
+  /** Starts a draft as a copy of the open session's plan. */
+  public void startFromOpenSession() {
+    shell.sessionProperty().get().ifPresent(this::startFrom);
+  }
+
+  /** The caution that goes with every plan. */
+  public String caution() {
+    return Words.of("cautions").say("short");
+  }
+
+  /** Starts a draft as a copy of a committed session's plan. */
+  public void startFrom(SessionId session) {
+    keep();
+    planning
+        .copyOf(session)
+        .ifPresent(
+            fields -> {
+              fill(planning.freshName(), fields);
+              dirty = true;
+              keep();
+            });
+  }
+
+  /** Starts a draft from a plan file; keeps the draft before, and this one if it cannot be read. */
+  public void startFromFile(Path file) {
+    background.run(() -> planning.importFile(file), this::imported, e -> fileTrouble(file));
+  }
+
+  private void imported(Planning.Imported read) {
+    if (!read.problems().isEmpty()) {
+      trouble.set(String.join(" ", Problems.sentences(read.problems())));
+      return;
+    }
+    keep();
+    trouble.set("");
+    fill(planning.freshName(), read.fields());
+    dirty = true;
+    keep();
+  }
+
+  /** Writes the draft as a plan file. */
+  public void writeFile(Path file) {
+    Map<String, Object> fields = form.tree();
+    background.run(
+        () -> {
+          planning.exportFile(file, fields);
+          return file;
+        },
+        done -> trouble.set(PlanWords.say("file.written", done)),
+        e -> fileTrouble(file));
+  }
+
+  /** Says something on top of the page. */
+  void say(String words) {
+    trouble.set(words);
+  }
+
+  private void fileTrouble(Path file) {
+    trouble.set(PlanWords.say("file.trouble", file));
+  }
+}

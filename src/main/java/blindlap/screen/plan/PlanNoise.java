@@ -1,0 +1,71 @@
+package blindlap.screen.plan;
+
+import blindlap.desk.RiderHistory;
+import blindlap.plan.DeclaredNoise;
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
+import blindlap.screen.part.Background;
+import blindlap.screen.part.PlanForm;
+import blindlap.wording.PlanWords;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+
+/** The rider's noise from earlier days of the notebook, taken into the draft. */
+public final class PlanNoise {
+  private final PlanForm form;
+  private final RiderHistory history;
+  private final Background background;
+  private final ReadOnlyObjectProperty<Optional<Plan>> plan;
+  private final ReadOnlyStringWrapper message = new ReadOnlyStringWrapper("");
+
+  PlanNoise(
+      PlanForm form,
+      RiderHistory history,
+      Background background,
+      ReadOnlyObjectProperty<Optional<Plan>> plan) {
+    this.form = form;
+    this.history = history;
+    this.background = background;
+    this.plan = plan;
+  }
+
+  /** Where the noise was taken from, or why none was; may be empty. */
+  public ReadOnlyStringProperty messageProperty() {
+    return message.getReadOnlyProperty();
+  }
+
+  /** Puts what earlier days of this rider on this trail tell in place of what was typed. */
+  public void takeFromEarlierDays() {
+    Plan now = plan.get().orElse(null);
+    Measure primary = plan.get().flatMap(Plan::primary).orElse(null);
+    if (now == null || primary == null) {
+      message.set(PlanWords.say("noise.primary"));
+      return;
+    }
+    background.run(
+        () -> history.suggestNoise(now.rider(), now.trail(), primary, now.laps().scored()),
+        this::take,
+        problem -> message.set(String.valueOf(problem.getMessage())));
+  }
+
+  private void take(Optional<DeclaredNoise> found) {
+    if (found.isEmpty()) {
+      message.set(PlanWords.say("noise.none"));
+      return;
+    }
+    DeclaredNoise noise = found.get();
+    Map<String, String> fields = new LinkedHashMap<>();
+    fields.put("sd", String.valueOf(PlanJson.number(noise.sd())));
+    if (noise.df() != null) {
+      fields.put("df", noise.df().toString());
+    }
+    fields.put("source", noise.source());
+    form.part("noise").fill(fields);
+    message.set(PlanWords.say("noise.taken", noise.source()));
+  }
+}

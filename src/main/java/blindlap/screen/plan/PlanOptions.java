@@ -1,0 +1,34 @@
+package blindlap.screen.plan;
+
+import blindlap.plan.Blinding;
+import blindlap.plan.ChangeMethod;
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
+import blindlap.plan.Setting;
+import java.util.List;
+
+/** The words that fields with options take, as in plan files. */
+public final class PlanOptions {
+  private PlanOptions() {}
+
+  /**
+   * The words of a field.
+   *
+   * @throws IllegalArgumentException if it is no field with options
+   */
+  public static List<String> of(String field) {
+    return switch (field) {
+      case "session" -> PlanJson.words(Plan.Kind.class);
+      case "change" -> PlanJson.words(ChangeMethod.class);
+      case "check" -> PlanJson.words(Setting.Check.class);
+      case "kind" -> PlanJson.words(Measure.Kind.class);
+      case "role" -> PlanJson.words(Measure.Role.class);
+      case "better" -> PlanJson.words(Measure.Better.class);
+      case "drift" -> List.of("none", "line", "curve");
+      case "scale" -> List.of("raw", "ratio");
+      case "times" -> PlanJson.words(Blinding.Times.class);
+      default -> throw new IllegalArgumentException("no options for " + field);
+    };
+  }
+}

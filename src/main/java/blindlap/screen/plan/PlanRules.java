@@ -1,0 +1,64 @@
+package blindlap.screen.plan;
+
+import blindlap.plan.Plan;
+import blindlap.plan.Protocol;
+import blindlap.plan.Rule;
+import blindlap.screen.part.PlanForm;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyObjectProperty;
+
+/** The rule for the order, and the stints that go by its blocks. */
+public final class PlanRules {
+  private final PlanForm form;
+  private final List<Protocol> protocols;
+  private final ReadOnlyObjectProperty<Optional<Plan>> plan;
+
+  PlanRules(PlanForm form, List<Protocol> protocols, ReadOnlyObjectProperty<Optional<Plan>> plan) {
+    this.form = form;
+    this.protocols = protocols;
+    this.plan = plan;
+  }
+
+  /** Protocols by name, with title and advice when to choose them. */
+  public Map<String, String> protocols() {
+    Map<String, String> words = new LinkedHashMap<>();
+    protocols.forEach(p -> words.put(p.name(), p.title() + ". " + p.when()));
+    return words;
+  }
+
+  /** Names of protocols made for the number of setups on the page. */
+  public List<String> protocolsThatFit() {
+    int setups = form.list("setups").size();
+    return protocols.stream()
+        .filter(p -> p.setups().isEmpty() || p.setups().contains(setups))
+        .map(Protocol::name)
+        .toList();
+  }
+
+  /** Takes a named rule in place of whatever rule the draft has. */
+  public void chooseProtocol(String protocol) {
+    form.part("protocol").fill(Map.of());
+    form.part("rule").fill(Map.of());
+    form.field("protocol").set(protocol);
+  }
+
+  /**
+   * More or fewer stints, in whole blocks of the rule.
+   *
+   * @param steps how many blocks, negative for fewer
+   */
+  public void turnStints(int steps) {
+    int block = plan.get().map(Plan::protocol).map(PlanRules::step).orElse(1);
+    int now = plan.get().map(Plan::stints).orElse(16);
+    int next = Math.floorDiv(now, block) * block + steps * block;
+    form.field("stints").set(String.valueOf(Math.max(block, Math.min(Rule.MOST_STINTS, next))));
+  }
+
+  private static int step(Protocol protocol) {
+    Integer block = protocol.block();
+    return block == null || block < 1 ? 2 : block;
+  }
+}

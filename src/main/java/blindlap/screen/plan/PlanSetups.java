@@ -1,0 +1,218 @@
+package blindlap.screen.plan;
+
+import blindlap.screen.part.PlanFields;
+import blindlap.screen.part.PlanForm;
+import blindlap.wording.PlanWords;
+import java.util.List;
+import javafx.beans.binding.Bindings;
+import javafx.collections.ListChangeListener;
+import javafx.collections.ObservableList;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.TitledPane;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.VBox;
+
+/** The setups, what differs between them, and what stays the same. */
+final class PlanSetups extends VBox {
+  private final PlanModel model;
+  private final VBox differences = new VBox();
+
+  PlanSetups(PlanModel model) {
+    super(16);
+    this.model = model;
+    PlanForm form = model.form();
+    Button add = PlanFields.button(PlanWords.say("add.setup"), () -> form.add("setups"));
+    add.setId("add-setup");
+    getChildren()
+        .setAll(
+            new PlanRows(form.list("setups"), PlanWords.field("setups.one"), this::setup),
+            add,
+            differences,
+            PlanFields.area(
+                form.field("differences_reason"), PlanWords.field("differences_reason"), ""),
+            PlanFields.choice(form, "change", PlanOptions.of("change")),
+            bikes(form.part("bikes")),
+            PlanFields.words(PlanWords.say("head.bike"), "strong"),
+            new PlanRows(form.list("bike"), PlanWords.field("settings.one"), this::setting),
+            PlanFields.button(PlanWords.say("add.setting"), () -> form.add("bike")));
+    model.answer().shownProperty().addListener((o, before, now) -> show(now));
+    show(model.answer().shownProperty().get());
+  }
+
+  private VBox setup(PlanForm setup) {
+    List<String> components = model.starters().componentNames();
+    ComboBox<String> starters = new ComboBox<>();
+    starters.getItems().setAll(components);
+    starters.setPromptText(PlanWords.say("starter.component"));
+    starters.setAccessibleText(PlanWords.say("starter.component"));
+    starters.setOnAction(
+        e -> {
+          String chosen = starters.getValue();
+          if (chosen != null) {
+            model.starters().addStartingSet(setup, chosen);
+          }
+        });
+    FlowPane head =
+        PlanFields.tight(
+            PlanFields.text(setup, "name", 16),
+            PlanFields.text(setup, "component", 16),
+            PlanFields.text(setup, "mass", 7),
+            PlanFields.text(setup, "ballast_g", 5),
+            PlanFields.text(setup.part("price").field("amount"), PlanWords.field("amount"), "", 5),
+            PlanFields.text(setup.part("price"), "currency", 4),
+            PlanFields.text(setup, "most_refits", 4));
+    VBox box =
+        new VBox(
+            10,
+            head,
+            PlanFields.words(PlanWords.say("settings.legend"), "note", "second"),
+            new PlanRows(setup.list("settings"), PlanWords.field("settings.one"), this::setting),
+            PlanFields.row(
+                PlanFields.button(PlanWords.say("add.setting"), () -> setup.add("settings")),
+                starters,
+                take(setup)),
+            more(setup));
+    return box;
+  }
+
+  /** Takes over what the first setup has set: usually all but one thing is the same. */
+  private Button take(PlanForm setup) {
+    Button take = new Button();
+    take.getStyleClass().add("quiet");
+    take.setOnAction(e -> model.starters().takeSettings(setup));
+    ObservableList<PlanForm> setups = model.form().list("setups");
+    Runnable show =
+        () -> {
+          boolean later = !setups.isEmpty() && setups.get(0) != setup;
+          take.setVisible(later);
+          if (later) {
+            take.textProperty()
+                .bind(
+                    Bindings.createStringBinding(
+                        () -> PlanWords.say("copy.settings", setups.get(0).field("name").get()),
+                        setups.get(0).field("name").textProperty()));
+          }
+        };
+    take.managedProperty().bind(take.visibleProperty());
+    setups.addListener((ListChangeListener<PlanForm>) change -> show.run());
+    show.run();
+    return take;
+  }
+
+  private TitledPane more(PlanForm setup) {
+    VBox inside =
+        new VBox(
+            10,
+            PlanFields.area(
+                setup.lines("steps"), PlanWords.field("steps"), PlanWords.help("steps")),
+            PlanFields.words(PlanWords.field("limits"), "note"),
+            new PlanRows(
+                setup.list("limits"),
+                PlanWords.field("limits.one"),
+                limit ->
+                    PlanFields.row(
+                        PlanFields.compact(limit, "what", 14),
+                        PlanFields.compact(limit, "value", 8),
+                        PlanFields.compact(limit, "source", 20))),
+            PlanFields.button(PlanWords.say("add.limit"), () -> setup.add("limits")),
+            PlanFields.area(setup.lines("consumables"), PlanWords.field("consumables"), ""),
+            PlanFields.area(setup.lines("cautions"), PlanWords.field("cautions"), ""));
+    TitledPane pane = new TitledPane(PlanWords.say("more.fields"), inside);
+    pane.setExpanded(false);
+    pane.setAnimated(false);
+    return pane;
+  }
+
+  private Node setting(PlanForm setting) {
+    FlowPane dial =
+        PlanFields.row(
+            PlanFields.text(setting, "range", 6),
+            PlanFields.text(setting, "step", 5),
+            PlanFields.text(setting, "readings", 5));
+    boolean used =
+        !setting.field("range").get().isBlank() || !setting.field("step").get().isBlank();
+    dial.setVisible(used);
+    dial.managedProperty().bind(dial.visibleProperty());
+    Button show =
+        PlanFields.button(PlanWords.say("dial"), () -> dial.setVisible(!dial.isVisible()));
+    show.getStyleClass().add("quiet");
+    return PlanFields.tight(
+        PlanFields.compact(setting, "name", 13),
+        PlanFields.compact(setting, "value", 6),
+        PlanFields.compact(setting, "unit", 10),
+        PlanFields.compact(setting, "tolerance", 4),
+        PlanFields.compactChoice(setting, "check", PlanOptions.of("check")),
+        PlanFields.compactChoice(
+            setting, "equal", List.of(PlanWords.say("option.yes"), PlanWords.say("option.no"))),
+        show,
+        dial);
+  }
+
+  private static VBox bikes(PlanForm bikes) {
+    VBox box =
+        new VBox(
+            10,
+            PlanFields.row(
+                PlanFields.text(bikes, "first", 12),
+                PlanFields.text(bikes, "second", 12),
+                PlanFields.text(bikes, "change_after", 4)),
+            new PlanRows(
+                bikes.list("differences"),
+                PlanWords.field("differences.one"),
+                each ->
+                    PlanFields.row(
+                        PlanFields.compact(each, "name", 14),
+                        PlanFields.compact(each, "first", 10),
+                        PlanFields.compact(each, "second", 10))),
+            PlanFields.button(PlanWords.say("add.difference"), () -> bikes.add("differences")));
+    TitledPane pane = new TitledPane(PlanWords.field("bikes"), box);
+    pane.setExpanded(false);
+    pane.setAnimated(false);
+    return new VBox(pane);
+  }
+
+  private void show(PlanAnswerModel.Shown shown) {
+    if (shown.differences().isEmpty()) {
+      differences.getChildren().clear();
+      return;
+    }
+    GridPane table = new GridPane();
+    table.getStyleClass().add("plan-table");
+    ColumnConstraints wide = new ColumnConstraints();
+    wide.setPercentWidth(30);
+    table.getColumnConstraints().add(wide);
+    table.add(PlanFields.words(PlanWords.say("table.setting"), "second", "head"), 0, 0);
+    for (int i = 0; i < shown.setups().size(); i++) {
+      table.add(name(i, shown.setups().get(i)), i + 1, 0);
+    }
+    int last = shown.setups().size() + 1;
+    table.add(PlanFields.words(PlanWords.say("table.check"), "second", "head"), last, 0);
+    for (int row = 0; row < shown.differences().size(); row++) {
+      PlanAnswerModel.Row each = shown.differences().get(row);
+      table.add(PlanFields.words(each.name()), 0, row + 1);
+      for (int i = 0; i < each.values().size(); i++) {
+        Label value = new Label(each.values().get(i));
+        if (each.differs()) {
+          value.getStyleClass().add("differs");
+        }
+        table.add(new HBox(value), i + 1, row + 1);
+      }
+      table.add(PlanFields.words(each.note(), each.differs() ? "strong" : "second"), last, row + 1);
+    }
+    differences
+        .getChildren()
+        .setAll(PlanFields.words(PlanWords.say("head.differences"), "strong"), table);
+  }
+
+  private static Label name(int index, String name) {
+    Label label = PlanFields.words((char) ('A' + index) + "  " + name, "strong", "head");
+    label.getStyleClass().add("setup-" + (char) ('a' + index));
+    return label;
+  }
+}

@@ -1,0 +1,41 @@
+package blindlap.screen.plan;
+
+import blindlap.screen.part.PlanFields;
+import java.util.List;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+
+/**
+ * Workshop arithmetic: a line per calculation, its result beside it as soon as it can be worked
+ * out.
+ */
+final class WorkshopPane extends VBox {
+  WorkshopPane(WorkshopModel model) {
+    super(14);
+    model.lines().forEach(line -> getChildren().add(line(line)));
+  }
+
+  private static VBox line(WorkshopModel.Line line) {
+    FlowPane row = PlanFields.row();
+    List<String> names = line.names();
+    for (int i = 0; i < names.size(); i++) {
+      Label label = PlanFields.words(names.get(i), "note");
+      TextField field = new TextField();
+      field.setPrefColumnCount(6);
+      field.setAccessibleText(line.title() + ": " + names.get(i));
+      field.textProperty().bindBidirectional(line.inputs().get(i));
+      label.setLabelFor(field);
+      row.getChildren().add(new VBox(2, label, field));
+    }
+    Label result = PlanFields.words("", "strong");
+    result.textProperty().bind(line.resultProperty());
+    row.getChildren().add(result);
+    return new VBox(
+        4,
+        PlanFields.words(line.title(), "strong"),
+        PlanFields.words(line.formula(), "note", "second"),
+        row);
+  }
+}

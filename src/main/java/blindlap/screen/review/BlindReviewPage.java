@@ -1,0 +1,216 @@
+package blindlap.screen.review;
+
+import static blindlap.screen.part.ReviewParts.WORDS;
+import static blindlap.screen.part.ReviewParts.h2;
+import static blindlap.screen.part.ReviewParts.section;
+import static blindlap.screen.part.ReviewParts.words;
+
+import blindlap.plot.surface.Drawing;
+import blindlap.screen.part.AnswerSentence;
+import blindlap.screen.part.Lead;
+import blindlap.screen.part.Look;
+import blindlap.screen.part.MarginNote;
+import blindlap.screen.part.PageGrid;
+import blindlap.screen.part.PlotView;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.PasswordField;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.VBox;
+
+/**
+ * The blind review: laps by code in ridden order, without setups, letters or guesses. No ink of a
+ * setup stands on this page.
+ */
+public final class BlindReviewPage extends VBox {
+  private static final double CODE_SIDE = 200;
+
+  private final Look look;
+  private final BlindReviewModel model;
+  private final PageGrid page;
+
+  public BlindReviewPage(Look look, BlindReviewModel model) {
+    this.look = look;
+    this.model = model;
+    this.page = new PageGrid(look);
+    javafx.scene.layout.VBox.setVgrow(page, javafx.scene.layout.Priority.ALWAYS);
+    getChildren().setAll(page);
+    model.viewProperty().addListener((o, before, now) -> build(now));
+    build(model.viewProperty().get());
+  }
+
+  private void build(Optional<BlindReviewModel.View> view) {
+    page.clear();
+    view.ifPresent(this::build);
+  }
+
+  private void build(BlindReviewModel.View view) {
+    AnswerSentence answer = new AnswerSentence(look, WORDS.say("question.blind"));
+    answer.say(view.answer().before(), view.answer().phrase(), view.answer().after());
+    page.add(
+        new VBox(12, answer, new Lead(view.lead()), trouble()),
+        new MarginNote(WORDS.say("note.event"), WORDS.say("note.event.text")),
+        new MarginNote(WORDS.say("note.blind"), WORDS.say("note.blind.text")));
+    for (Drawing picture : view.pictures()) {
+      page.add(
+          new VBox(10, words(picture.spoken().sentence(), "strong"), new PlotView(look, picture)));
+    }
+    page.addWide(new VBox(10, h2("laps"), table(view)));
+    if (!view.corrections().isEmpty()) {
+      page.add(section("corrections", view.corrections()));
+    }
+    if (view.closed()) {
+      page.add(fingerprint(view));
+      page.add(unseal());
+    } else {
+      page.add(correct(view));
+      page.add(close());
+    }
+  }
+
+  private Label trouble() {
+    Label trouble = words("", "strong");
+    trouble.textProperty().bind(model.troubleProperty());
+    trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
+    return trouble;
+  }
+
+  private GridPane table(BlindReviewModel.View view) {
+    GridPane table = new GridPane();
+    int column = 0;
+    put(table, words(WORDS.say("lap"), "second"), column++, 0, "table-head");
+    put(table, words(WORDS.say("code"), "second"), column++, 0, "table-head");
+    boolean starts = starts(view);
+    if (starts) {
+      put(table, words(WORDS.say("start"), "second"), column++, 0, "table-head");
+    }
+    for (String measure : view.measures()) {
+      put(table, words(measure, "second"), column++, 0, "table-head");
+    }
+    put(table, words(WORDS.say("note"), "second"), column++, 0, "table-head");
+    put(table, words(WORDS.say("counts"), "second"), column, 0, "table-head");
+    int row = 1;
+    for (BlindReviewModel.Row lap : view.rows()) {
+      add(table, view, lap, row++);
+    }
+    return table;
+  }
+
+  /** Laps keyed in from paper have no start, and need no column for it. */
+  private static boolean starts(BlindReviewModel.View view) {
+    return view.rows().stream().anyMatch(lap -> !lap.start().isEmpty());
+  }
+
+  private void add(GridPane table, BlindReviewModel.View view, BlindReviewModel.Row lap, int row) {
+    int column = 0;
+    put(table, words(String.valueOf(lap.number())), column++, row, "table-row");
+    put(table, words(String.valueOf(lap.code()), "strong"), column++, row, "table-row");
+    if (starts(view)) {
+      put(table, words(lap.start().isEmpty() ? "–" : lap.start()), column++, row, "table-row");
+    }
+    for (int i = 0; i < lap.values().size(); i++) {
+      Label value = words(lap.values().get(i));
+      if (lap.asked().contains(view.measures().get(i))) {
+        value.getStyleClass().add("differs");
+      }
+      put(table, value, column++, row, "table-row");
+    }
+    String asked = lap.asked().isEmpty() ? "" : WORDS.say("check");
+    String note =
+        lap.note().isBlank() || asked.isEmpty() ? asked + lap.note() : asked + ": " + lap.note();
+    put(table, words(note), column++, row, "table-row");
+    put(table, view.closed() ? words(lap.voided()) : decision(lap), column, row, "table-row");
+  }
+
+  /** Keep or void; a void asks for its event, a kept lap again asks for nothing. */
+  private Node decision(BlindReviewModel.Row lap) {
+    if (!lap.voided().isEmpty()) {
+      Button keep = new Button(WORDS.say("keep"));
+      keep.setAccessibleText(WORDS.say("keep") + " " + lap.number());
+      keep.setOnAction(e -> model.keep(lap.id(), lap.voided()));
+      return new FlowPane(8, 4, words(lap.voided()), keep);
+    }
+    ComboBox<String> events = new ComboBox<>();
+    events.getItems().setAll(BlindReviewModel.events());
+    events.setPromptText(WORDS.say("it.counts"));
+    events.setAccessibleText(WORDS.say("void") + " " + lap.number());
+    events.setOnAction(
+        e -> {
+          if (events.getValue() != null) {
+            model.voidLap(lap.id(), events.getValue().toLowerCase(Locale.ROOT));
+          }
+        });
+    return events;
+  }
+
+  private static void put(GridPane table, Node content, int column, int row, String style) {
+    VBox cell = new VBox(content);
+    cell.getStyleClass().add(style);
+    cell.setMaxSize(Double.MAX_VALUE, Double.MAX_VALUE);
+    GridPane.setHgrow(cell, javafx.scene.layout.Priority.ALWAYS);
+    table.add(cell, column, row);
+  }
+
+  private VBox correct(BlindReviewModel.View view) {
+    TextField lap = ReviewPage.field("correct.lap");
+    lap.setPrefColumnCount(4);
+    ComboBox<String> measure = new ComboBox<>();
+    measure.getItems().setAll(view.measures());
+    measure.setPromptText(WORDS.say("measure"));
+    measure.setAccessibleText(WORDS.say("measure"));
+    TextField value = ReviewPage.field("correct.value");
+    TextField reason = ReviewPage.field("correct.reason");
+    Button correct = new Button(WORDS.say("correct.do"));
+    correct.setOnAction(
+        e -> {
+          String chosen = measure.getValue();
+          if (chosen != null) {
+            model.correct(lap.getText(), chosen, value.getText(), reason.getText());
+          }
+        });
+    return new VBox(10, h2("correct"), new FlowPane(12, 8, lap, measure, value, reason, correct));
+  }
+
+  private VBox close() {
+    Button close = new Button(WORDS.say("close"));
+    close.getStyleClass().add("next");
+    close.setOnAction(e -> model.close());
+    return new VBox(10, new HBox(12, close, words(WORDS.say("close.why"), "second")));
+  }
+
+  private VBox fingerprint(BlindReviewModel.View view) {
+    VBox box = new VBox(10, h2("fingerprint"), words(view.fingerprint(), "strong"));
+    box.getChildren().add(words(WORDS.say("fingerprint.text")));
+    view.code()
+        .ifPresent(
+            code -> {
+              PlotView picture = new PlotView(look, code);
+              picture.setMaxWidth(CODE_SIDE);
+              box.getChildren().add(picture);
+            });
+    return box;
+  }
+
+  private VBox unseal() {
+    PasswordField phrase = new PasswordField();
+    phrase.setPromptText(WORDS.say("phrase"));
+    phrase.setAccessibleText(WORDS.say("phrase"));
+    phrase.setPrefColumnCount(32);
+    Button open = new Button(WORDS.say("unseal"));
+    open.getStyleClass().add("next");
+    open.setOnAction(e -> model.unseal(phrase.getText()));
+    return new VBox(
+        10,
+        h2("unseal"),
+        words(WORDS.say("unseal.why"), "second"),
+        new HBox(12, phrase, open),
+        trouble());
+  }
+}

@@ -1,0 +1,216 @@
+package blindlap.screen.review;
+
+import blindlap.desk.Desk;
+import blindlap.desk.Reviews;
+import blindlap.desk.Sessions;
+import blindlap.review.Comparison;
+import blindlap.review.DayRecord;
+import blindlap.review.Finding;
+import blindlap.screen.part.Background;
+import blindlap.session.LifeCommands;
+import blindlap.session.SessionState;
+import blindlap.session.Step;
+import blindlap.session.day.SessionId;
+import blindlap.wording.FindingWords;
+import blindlap.wording.Headline;
+import blindlap.wording.Problems;
+import blindlap.wording.Words;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+
+/**
+ * The Review page: the blind review while the key is sealed, the finding once it is open. The
+ * verdict comes first; everything beside it is computed while it is read.
+ */
+public final class ReviewModel {
+  private static final Words WORDS = Words.of("review");
+
+  /** What the page is. */
+  public enum Stage {
+    /** Nothing to review yet; the notice says why. */
+    NOTICE,
+    BLIND,
+    OPEN
+  }
+
+  private final Desk desk;
+  private final Background background;
+  private final BlindReviewModel blind;
+  private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.NOTICE);
+  private final ReadOnlyStringWrapper notice = new ReadOnlyStringWrapper(WORDS.say("no.session"));
+  private final ReadOnlyStringWrapper progress = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private final ReadOnlyObjectWrapper<Optional<Headline>> early =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyObjectWrapper<Optional<ReviewView>> view =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private Optional<SessionState> state = Optional.empty();
+  private Optional<Cached> cached = Optional.empty();
+
+  private record Cached(SessionId id, Finding finding) {}
+
+  public ReviewModel(Desk desk, Background background) {
+    this.desk = desk;
+    this.background = background;
+    this.blind = new BlindReviewModel(desk, background, () -> state.ifPresent(s -> open(s.id())));
+  }
+
+  /** The blind review of the same session. */
+  public BlindReviewModel blind() {
+    return blind;
+  }
+
+  public ReadOnlyObjectProperty<Stage> stageProperty() {
+    return stage.getReadOnlyProperty();
+  }
+
+  /** Why there is nothing to review yet. */
+  public ReadOnlyStringProperty noticeProperty() {
+    return notice.getReadOnlyProperty();
+  }
+
+  /** What is being computed; empty when everything is there. */
+  public ReadOnlyStringProperty progressProperty() {
+    return progress.getReadOnlyProperty();
+  }
+
+  /** Why the last wish was not granted; empty if it was. */
+  public ReadOnlyStringProperty troubleProperty() {
+    return trouble.getReadOnlyProperty();
+  }
+
+  /** The verdict, before everything else is there. */
+  public ReadOnlyObjectProperty<Optional<Headline>> earlyProperty() {
+    return early.getReadOnlyProperty();
+  }
+
+  /** The whole page, once computed. */
+  public ReadOnlyObjectProperty<Optional<ReviewView>> viewProperty() {
+    return view.getReadOnlyProperty();
+  }
+
+  /** Shows a session, as far as it may be seen. */
+  public void open(SessionId id) {
+    background.run(
+        () -> desk.sessions().state(id), found -> found.ifPresent(this::show), this::fail);
+  }
+
+  private void show(SessionState now) {
+    state = Optional.of(now);
+    trouble.set("");
+    if (now.step() == Step.ABANDONED) {
+      notice(WORDS.say("abandoned", now.abandonedBecause().orElse("")));
+    } else if (now.step().ordinal() < Step.DAY_CLOSED.ordinal()) {
+      notice(WORDS.say("day.open"));
+    } else if (!now.unsealed()) {
+      blind.show(now);
+      stage.set(Stage.BLIND);
+    } else if (now.plan().setups().size() < 2) {
+      notice(WORDS.say("noise.run"));
+    } else {
+      finding(now);
+    }
+  }
+
+  private void notice(String words) {
+    notice.set(words);
+    stage.set(Stage.NOTICE);
+  }
+
+  private void finding(SessionState now) {
+    Optional<Cached> known = cached.filter(c -> c.id().equals(now.id()));
+    if (known.isPresent()) {
+      done(now, known.get().finding());
+      return;
+    }
+    early.set(Optional.empty());
+    view.set(Optional.empty());
+    progress.set(WORDS.say("working", now.plan().primary().map(m -> m.name()).orElse("")));
+    stage.set(Stage.OPEN);
+    DayRecord day = Reviews.day(now);
+    background.run(() -> Finding.verdictOnly(day), found -> early(now, found), this::fail);
+    background.run(
+        () -> Finding.of(day, step -> background.onScreen(() -> progress.set(step(step)))),
+        finding -> done(now, finding),
+        this::fail);
+  }
+
+  private static String step(String measure) {
+    return WORDS.say("working", measure.isEmpty() ? WORDS.say("working.rest") : measure);
+  }
+
+  private void early(SessionState now, Optional<Comparison> found) {
+    early.set(
+        found
+            .filter(c -> c.verdict().isPresent())
+            .map(c -> new FindingWords(now.plan(), c).headline()));
+  }
+
+  private void done(SessionState now, Finding finding) {
+    cached = Optional.of(new Cached(now.id(), finding));
+    progress.set("");
+    view.set(Optional.of(ReviewView.of(now, finding)));
+    stage.set(Stage.OPEN);
+  }
+
+  /** Adds an amendment; the original analysis stays as it is. */
+  public void amend(String text, String reason) {
+    SessionState now = state.orElseThrow();
+    background.run(
+        () -> desk.sessions().act(now.id(), latest -> new LifeCommands(latest).amend(text, reason)),
+        result -> {
+          if (result instanceof Sessions.Result.Done done) {
+            show(done.state());
+          } else {
+            trouble.set(
+                String.join(
+                    " ", Problems.sentences(((Sessions.Result.Refused) result).problems())));
+          }
+        },
+        this::fail);
+  }
+
+  /** Writes the report to a folder. */
+  public void report(Path folder) {
+    SessionState now = state.orElseThrow();
+    background.run(
+        () -> {
+          Map<String, byte[]> files = desk.reviews().report(now, false);
+          write(folder, files);
+          files.keySet().forEach(name -> desk.reviews().reported(now, name));
+          return String.join(", ", files.keySet());
+        },
+        names -> trouble.set(WORDS.say("written", names)),
+        this::fail);
+  }
+
+  /** Saves the data package to a folder. */
+  public void export(Path folder) {
+    SessionState now = state.orElseThrow();
+    background.run(
+        () -> {
+          write(folder, desk.reviews().export(now));
+          return folder.toString();
+        },
+        name -> trouble.set(WORDS.say("written", name)),
+        this::fail);
+  }
+
+  private static void write(Path folder, Map<String, byte[]> files) throws IOException {
+    for (Map.Entry<String, byte[]> file : files.entrySet()) {
+      Files.write(folder.resolve(file.getKey()), file.getValue());
+    }
+  }
+
+  private void fail(Exception e) {
+    progress.set("");
+    trouble.set(WORDS.say("trouble", String.valueOf(e.getMessage())));
+  }
+}

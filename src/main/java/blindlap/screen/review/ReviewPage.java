@@ -1,0 +1,209 @@
+package blindlap.screen.review;
+
+import static blindlap.screen.part.ReviewParts.WORDS;
+import static blindlap.screen.part.ReviewParts.h2;
+import static blindlap.screen.part.ReviewParts.lines;
+import static blindlap.screen.part.ReviewParts.section;
+import static blindlap.screen.part.ReviewParts.words;
+
+import blindlap.plot.surface.Drawing;
+import blindlap.screen.part.AnswerSentence;
+import blindlap.screen.part.Caution;
+import blindlap.screen.part.Dialogs;
+import blindlap.screen.part.Lead;
+import blindlap.screen.part.Look;
+import blindlap.screen.part.MarginNote;
+import blindlap.screen.part.PageGrid;
+import blindlap.screen.part.PlotView;
+import blindlap.wording.Headline;
+import blindlap.wording.Words;
+import java.util.ArrayList;
+import java.util.List;
+import javafx.beans.value.ObservableValue;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextArea;
+import javafx.scene.control.TextField;
+import javafx.scene.control.TitledPane;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+
+/**
+ * The Review page: verdict first, then the evidence, then the method. While the key is sealed it is
+ * the blind review.
+ */
+public final class ReviewPage extends StackPane {
+  private final Look look;
+  private final ReviewModel model;
+  private final Dialogs dialogs;
+  private final PageGrid page;
+  private final BlindReviewPage blind;
+  private final VBox notice;
+
+  public ReviewPage(Look look, ReviewModel model, Dialogs dialogs) {
+    this.look = look;
+    this.model = model;
+    this.dialogs = dialogs;
+    this.page = new PageGrid(look);
+    this.blind = new BlindReviewPage(look, model.blind());
+    Label why = words("", "lead");
+    why.textProperty().bind(model.noticeProperty());
+    this.notice = new VBox(16, why);
+    notice.getStyleClass().add("page");
+    follow(model.stageProperty(), this::show);
+    follow(model.earlyProperty(), this::show);
+    follow(model.viewProperty(), this::show);
+    show();
+  }
+
+  private static void follow(ObservableValue<?> value, Runnable change) {
+    value.addListener((o, before, now) -> change.run());
+  }
+
+  private void show() {
+    switch (model.stageProperty().get()) {
+      case NOTICE -> getChildren().setAll(notice);
+      case BLIND -> getChildren().setAll(blind);
+      case OPEN -> {
+        build();
+        getChildren().setAll(page);
+      }
+    }
+  }
+
+  private void build() {
+    page.clear();
+    if (model.viewProperty().get().isPresent()) {
+      whole(model.viewProperty().get().get());
+      return;
+    }
+    AnswerSentence answer = new AnswerSentence(look, WORDS.say("question.open"));
+    model.earlyProperty().get().ifPresent(h -> answer.say(h.before(), h.phrase(), h.after()));
+    Label progress = words("", "lead");
+    progress.textProperty().bind(model.progressProperty());
+    page.add(new VBox(16, answer, progress, trouble(), words(WORDS.say("not.asked"), "note")));
+  }
+
+  private Label trouble() {
+    Label trouble = words("", "strong");
+    trouble.textProperty().bind(model.troubleProperty());
+    trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
+    return trouble;
+  }
+
+  private void whole(ReviewView view) {
+    AnswerSentence answer = new AnswerSentence(look, WORDS.say("question.open"));
+    Headline headline = view.headline();
+    answer.say(headline.before(), headline.phrase(), headline.after());
+    VBox head =
+        new VBox(12, words(view.running(), "note", "second"), answer, new Lead(view.lead()));
+    head.getChildren().add(lines(view.circumstances()));
+    head.getChildren().add(new Caution(WORDS.say("caution"), Words.of("cautions").say("trust")));
+    page.add(
+        head,
+        new MarginNote(
+            WORDS.say("expected"),
+            view.expected().isEmpty()
+                ? WORDS.say("expected.none")
+                : String.join("\n", view.expected())),
+        new MarginNote(WORDS.say("seal"), String.join("\n", view.seal())));
+    boolean two = view.columns().size() == OtherMeasures.COLUMNS_OF_TWO;
+    String note = two ? "picture.note.text" : "picture.note.many";
+    view.difference().ifPresent(d -> picture("picture", d, "picture.note", note));
+    if (!view.beside().isEmpty() || !view.events().isEmpty()) {
+      List<String> both = new ArrayList<>(view.beside());
+      both.addAll(view.events());
+      page.add(section("events", both));
+    }
+    view.order().ifPresent(d -> page.add(new VBox(10, h2("order"), new PlotView(look, d))));
+    view.curve().ifPresent(d -> picture("curve", d, "curve.title", "curve.note"));
+    others(view);
+    VBox blind = section("blind", List.of(view.guesses()));
+    view.guessed().ifPresent(d -> blind.getChildren().add(new PlotView(look, d)));
+    page.add(blind);
+    page.add(section("next", view.next()));
+    page.add(section("method", view.method()));
+    page.add(how(view.requests()));
+    page.add(amendments(view));
+    page.add(actions());
+  }
+
+  private void picture(String key, Drawing drawing, String note, String noteText) {
+    page.add(
+        new VBox(10, h2(key), new PlotView(look, drawing)),
+        new MarginNote(WORDS.say(note), WORDS.say(noteText)));
+  }
+
+  private void others(ReviewView view) {
+    if (view.others().isEmpty()) {
+      if (!view.sentences().isEmpty()) {
+        page.add(section("others", view.sentences()));
+      }
+      return;
+    }
+    page.addWide(
+        new VBox(
+            10,
+            h2("others"),
+            new OtherMeasures(look, view.columns(), view.others()),
+            words(WORDS.say("others.note"), "note", "second"),
+            lines(view.sentences())));
+  }
+
+  private static VBox how(List<ReviewView.How> requests) {
+    VBox box = new VBox(6, h2("how"));
+    for (ReviewView.How how : requests) {
+      TextArea request = new TextArea(how.request());
+      request.setEditable(false);
+      request.setWrapText(true);
+      request.setPrefRowCount(4);
+      request.setAccessibleText(how.about());
+      TitledPane pane = new TitledPane(how.about(), request);
+      pane.setExpanded(false);
+      pane.setAnimated(false);
+      box.getChildren().add(pane);
+    }
+    return box;
+  }
+
+  private VBox amendments(ReviewView view) {
+    TextArea what = new TextArea();
+    what.setPromptText(WORDS.say("amend.what"));
+    what.setAccessibleText(WORDS.say("amend.what"));
+    what.setWrapText(true);
+    what.setPrefRowCount(2);
+    TextField reason = field("amend.reason");
+    reason.setPrefColumnCount(32);
+    Button add = new Button(WORDS.say("amend.do"));
+    add.setOnAction(e -> model.amend(what.getText(), reason.getText()));
+    VBox box = new VBox(10, h2("amend"), words(WORDS.say("amend.text"), "note", "second"));
+    if (!view.amendments().isEmpty()) {
+      box.getChildren().add(lines(view.amendments()));
+    }
+    box.getChildren().addAll(what, new FlowPane(12, 8, reason, add), trouble());
+    return box;
+  }
+
+  static TextField field(String key) {
+    TextField field = new TextField();
+    field.setPromptText(WORDS.say(key));
+    field.setAccessibleText(WORDS.say(key));
+    field.setPrefColumnCount(16);
+    return field;
+  }
+
+  private VBox actions() {
+    Button report = new Button(WORDS.say("report"));
+    report.getStyleClass().add("next");
+    report.setOnAction(e -> dialogs.folder(WORDS.say("report")).ifPresent(model::report));
+    Button export = new Button(WORDS.say("export"));
+    export.setOnAction(e -> dialogs.folder(WORDS.say("export")).ifPresent(model::export));
+    return new VBox(
+        12,
+        new HBox(12, report, export),
+        trouble(),
+        new Caution(WORDS.say("caution"), Words.of("cautions").say("short")));
+  }
+}

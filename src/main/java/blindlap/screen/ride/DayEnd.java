@@ -1,0 +1,50 @@
+package blindlap.screen.ride;
+
+import blindlap.plan.Plan;
+import blindlap.session.LapState;
+import blindlap.session.SessionState;
+import blindlap.stats.compare.CutShort;
+import blindlap.stats.order.Drift;
+
+/** What a day that ends early has left. It needs nothing of the key. */
+public final class DayEnd {
+  private static final double LEVEL = 0.05 + 1e-12;
+
+  private DayEnd() {}
+
+  /** The last stint of which every scored lap is ridden; a stint begun counts, too. */
+  static int lastStint(SessionState state) {
+    return state.laps().stream()
+        .filter(LapState::ridden)
+        .mapToInt(lap -> lap.id().stint())
+        .max()
+        .orElse(0);
+  }
+
+  /** The stint that is ridden now or next, the last one once all are; 0 for the warm-up. */
+  static int stintNow(SessionState state) {
+    if (state.warmUps() < state.plan().laps().warmUp() && state.lapsRidden() == 0) {
+      return 0;
+    }
+    return state.nextLap().map(lap -> lap.stint()).orElseGet(() -> lastStint(state));
+  }
+
+  /** The smallest p that can still come out if the day ends after this stint; 1 if none can. */
+  public static double smallestP(Plan plan, int stints) {
+    return CutShort.after(plan.rule().assignments(), stints, drift(plan)).smallestP();
+  }
+
+  /** The first stint after which the day may end and still show something; 0 if none is. */
+  public static int earliest(Plan plan) {
+    for (int stint = 1; stint <= plan.stints(); stint++) {
+      if (smallestP(plan, stint) <= LEVEL) {
+        return stint;
+      }
+    }
+    return 0;
+  }
+
+  private static Drift drift(Plan plan) {
+    return plan.primary().map(m -> m.drift()).orElse(Drift.LINE);
+  }
+}

@@ -1,0 +1,141 @@
+package blindlap.screen.ride;
+
+import blindlap.screen.part.Look;
+import blindlap.wording.RideWords;
+import java.util.ArrayList;
+import java.util.List;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.VBox;
+
+/** A table to key paper into, row by row; Enter goes on to the next cell. */
+final class KeyInView extends VBox {
+  private static final int FIXED = 2;
+  private static final double CELL = 96;
+
+  private final Look look;
+  private final KeyInModel model;
+  private final VBox body = new VBox(16);
+
+  KeyInView(Look look, KeyInModel model) {
+    super(16);
+    this.look = look;
+    this.model = model;
+    Label trouble = new Label();
+    trouble.setWrapText(true);
+    trouble.getStyleClass().add("strong");
+    trouble.textProperty().bind(model.troubleProperty());
+    trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
+    getChildren().setAll(trouble, body);
+    model.stageProperty().addListener((o, before, now) -> show(now));
+    show(model.stageProperty().get());
+  }
+
+  private void show(KeyInModel.Stage stage) {
+    Label words = new Label(RideWords.say("key.in." + stage));
+    words.getStyleClass().add("lead");
+    words.setWrapText(true);
+    body.getChildren().setAll(words);
+    switch (stage) {
+      case FIRST, AGAIN -> body.getChildren().addAll(table(stage));
+      case SETTLE -> body.getChildren().addAll(settling());
+      case DONE -> {} // the words say it
+    }
+  }
+
+  private List<Node> table(KeyInModel.Stage stage) {
+    GridPane grid = new GridPane();
+    grid.setHgap(8);
+    grid.setVgap(8);
+    List<String> columns = model.columns();
+    for (int i = 0; i < columns.size(); i++) {
+      Label head = new Label(columns.get(i));
+      head.setWrapText(true);
+      if (i < FIXED) {
+        head.setMinWidth(USE_PREF_SIZE);
+      }
+      grid.add(head, i, 0);
+    }
+    List<TextField> chain = new ArrayList<>();
+    List<List<String>> rows = model.rows();
+    for (int r = 0; r < rows.size(); r++) {
+      for (int c = 0; c < columns.size(); c++) {
+        if (c < FIXED) {
+          Label fixed = new Label(rows.get(r).get(c));
+          fixed.setMinWidth(USE_PREF_SIZE);
+          grid.add(fixed, c, r + 1);
+          continue;
+        }
+        TextField field = cell(stage, r, c, rows.get(r).get(c));
+        field.setAccessibleText(RideWords.say("key.in.cell", rows.get(r).get(0), columns.get(c)));
+        chain.add(field);
+        grid.add(field, c, r + 1);
+      }
+    }
+    Button done = button("key.in.next", model::typed);
+    goOn(chain, done);
+    ScrollPane wide = new ScrollPane(grid);
+    wide.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    wide.setFitToWidth(true);
+    wide.setFocusTraversable(false);
+    return List.of(wide, done);
+  }
+
+  /** A cell; kept when it is left, or when the page is. */
+  private TextField cell(KeyInModel.Stage stage, int row, int column, String typed) {
+    TextField field = new TextField(typed);
+    field.minHeightProperty().bind(look.touch());
+    field.minWidthProperty().bind(look.px(CELL));
+    Runnable keep = () -> model.cell(stage, row, column, field.getText().strip());
+    field.focusedProperty().addListener((o, before, now) -> leave(!now, keep));
+    field.sceneProperty().addListener((o, before, now) -> leave(now == null, keep));
+    return field;
+  }
+
+  private static void leave(boolean left, Runnable keep) {
+    if (left) {
+      keep.run();
+    }
+  }
+
+  private static void goOn(List<TextField> chain, Button done) {
+    for (int i = 0; i < chain.size(); i++) {
+      Node next = i + 1 < chain.size() ? chain.get(i + 1) : done;
+      chain.get(i).setOnAction(e -> next.requestFocus());
+    }
+  }
+
+  private List<Node> settling() {
+    List<Node> parts = new ArrayList<>();
+    List<TextField> fields = new ArrayList<>();
+    for (KeyInModel.Row row : model.differences()) {
+      Label words =
+          new Label(RideWords.say("key.in.differs", row.words(), row.first(), row.second()));
+      words.setWrapText(true);
+      TextField field = new TextField();
+      field.setAccessibleText(row.words());
+      field.minHeightProperty().bind(look.touch());
+      fields.add(field);
+      parts.add(new VBox(6, words, field));
+    }
+    Button done =
+        button(
+            "key.in.settled",
+            () -> model.settle(fields.stream().map(f -> f.getText().strip()).toList()));
+    goOn(fields, done);
+    parts.add(done);
+    return parts;
+  }
+
+  private Button button(String key, Runnable action) {
+    Button button = new Button(RideWords.say(key));
+    button.getStyleClass().add("next");
+    button.minHeightProperty().bind(look.touch());
+    button.setOnAction(e -> action.run());
+    return button;
+  }
+}

@@ -1,0 +1,40 @@
+package blindlap.screen.ride;
+
+import blindlap.screen.part.Look;
+import blindlap.wording.RideWords;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.VBox;
+
+/** Every lap agreed to is ridden: the question that stands before any further lap. */
+final class RideCapView extends VBox {
+  /**
+   * The question.
+   *
+   * @param end opens what ends the day
+   */
+  RideCapView(Look look, RideModel model, Runnable end) {
+    super(18);
+    Label question = new Label(RideWords.say("cap.question"));
+    question.getStyleClass().add("question");
+    question.setWrapText(true);
+    Label lead = new Label(RideWords.say("cap.lead"));
+    lead.getStyleClass().add("lead");
+    lead.setWrapText(true);
+    Button over = new Button(RideWords.say("cap.end"));
+    over.getStyleClass().add("next");
+    over.minHeightProperty().bind(look.touch());
+    over.setOnAction(e -> end.run());
+    Label asked = new Label(RideWords.say("cap.why"));
+    asked.setWrapText(true);
+    TextField why = RidePage.wide(new TextField());
+    why.setAccessibleText(RideWords.say("cap.why"));
+    why.minHeightProperty().bind(look.touch());
+    asked.setLabelFor(why);
+    Button more = new Button(RideWords.say("cap.button"));
+    more.minHeightProperty().bind(look.touch());
+    more.setOnAction(e -> model.pastCap(why.getText()));
+    getChildren().setAll(question, lead, over, new VBox(6, asked, why), more);
+  }
+}

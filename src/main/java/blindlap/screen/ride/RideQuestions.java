@@ -1,0 +1,93 @@
+package blindlap.screen.ride;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.Setup;
+import blindlap.session.day.Guess;
+import blindlap.session.day.VoidEvent;
+import blindlap.timing.TimeRecord;
+import blindlap.wording.RideWords;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * What the score sheet asks, in the order of the plan. The same for every lap of a session.
+ *
+ * @param place trail and rider
+ * @param questions scales and counts; times have their watch
+ * @param setups the setups a guess may name
+ */
+public record RideQuestions(String place, List<Question> questions, List<String> setups) {
+  /** How a question is answered. */
+  public enum Kind {
+    LINE,
+    CATEGORY,
+    COUNT
+  }
+
+  /**
+   * A question.
+   *
+   * @param name as on the score sheet
+   * @param kind how it is answered
+   * @param low words at the low end
+   * @param high words at the high end
+   */
+  public record Question(String name, Kind kind, String low, String high) {}
+
+  /**
+   * One of a fixed list.
+   *
+   * @param key its name in the program
+   * @param words its name on the page
+   */
+  public record Choice(String key, String words) {}
+
+  static final RideQuestions NONE = new RideQuestions("", List.of(), List.of());
+
+  public RideQuestions {
+    questions = List.copyOf(questions);
+    setups = List.copyOf(setups);
+  }
+
+  static RideQuestions of(Plan plan) {
+    List<Question> questions = new ArrayList<>();
+    for (Measure measure : plan.measures()) {
+      if (!measure.kind().timed()) {
+        Kind kind =
+            switch (measure.kind()) {
+              case LINE_SCALE -> Kind.LINE;
+              case CATEGORY_SCALE -> Kind.CATEGORY;
+              default -> Kind.COUNT;
+            };
+        questions.add(new Question(measure.name(), kind, measure.lowWords(), measure.highWords()));
+      }
+    }
+    return new RideQuestions(
+        RideWords.say(plan.unblinded() ? "place.unblinded" : "place", plan.trail(), plan.rider()),
+        questions,
+        plan.setups().stream().map(Setup::name).toList());
+  }
+
+  private static List<Choice> choices(Enum<?>[] options, String group) {
+    return Arrays.stream(options)
+        .map(o -> new Choice(o.name(), RideWords.say(group + "." + o.name())))
+        .toList();
+  }
+
+  /** Who may hold a watch. */
+  public static List<Choice> timekeepers() {
+    return choices(TimeRecord.TimedBy.values(), "timed.by");
+  }
+
+  /** How sure a guess may be. */
+  public static List<Choice> sureness() {
+    return choices(Guess.Sureness.values(), "sure");
+  }
+
+  /** Events that spoil a lap. */
+  public static List<Choice> events() {
+    return choices(VoidEvent.values(), "event");
+  }
+}

@@ -1,0 +1,224 @@
+package blindlap.screen.ride;
+
+import static blindlap.screen.ride.RideSheet.Stage.SCORED;
+
+import blindlap.screen.part.ChoiceRow;
+import blindlap.screen.part.Look;
+import blindlap.wording.RideWords;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import javafx.beans.value.ChangeListener;
+import javafx.beans.value.WeakChangeListener;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+
+/**
+ * The score sheet of one lap, in the order of the plan. Made anew for every lap; what another
+ * window or the command line changes of the lap is redrawn.
+ */
+final class RideScoreView extends VBox {
+  private static final List<String> CONDITIONS = List.of("wind", "surface", "light", "traffic");
+  private static final int STEPS_OF_CONDITION = 3;
+  private static final int DECIMALS = 2;
+
+  private final Look look;
+  private final RideModel model;
+  private final List<Consumer<RideSheet>> redraws = new ArrayList<>();
+
+  RideScoreView(Look look, RideModel model, RideSheet now) {
+    super(18);
+    this.look = look;
+    this.model = model;
+    Label question = new Label(RideWords.say("question"));
+    question.getStyleClass().add("question");
+    getChildren().add(question);
+    FlowPane counters = new FlowPane(40, 16);
+    for (RideQuestions.Question asked : model.questions().questions()) {
+      switch (asked.kind()) {
+        case COUNT -> counters.getChildren().add(counter(asked, now));
+        case LINE -> getChildren().add(line(asked, now));
+        case CATEGORY -> getChildren().add(category(asked, now));
+      }
+    }
+    if (!counters.getChildren().isEmpty()) {
+      getChildren().add(counters);
+    }
+    if (now.guessAsked()) {
+      guess();
+    }
+    getChildren().add(field(RideWords.say("note"), RideSheet::note, model::note));
+    conditions(now);
+    model.sheetProperty().addListener(new WeakChangeListener<>(changed));
+    model.savingProperty().addListener(new WeakChangeListener<>(saved));
+  }
+
+  private final ChangeListener<RideSheet> changed = (o, before, after) -> redraw();
+  private final ChangeListener<Boolean> saved = (o, before, after) -> redraw();
+
+  /** Shows what is on record, unless an answer given here is still on its way there. */
+  private void redraw() {
+    RideSheet now = model.sheetProperty().get();
+    if (getScene() != null && !model.savingProperty().get() && now.stage() == SCORED) {
+      redraws.forEach(each -> each.accept(now));
+    }
+  }
+
+  private static Optional<BigDecimal> given(RideQuestions.Question measure, RideSheet now) {
+    return Optional.ofNullable(now.values().get(measure.name()));
+  }
+
+  private Node line(RideQuestions.Question measure, RideSheet now) {
+    String left = measure.low();
+    String right = measure.high();
+    List<String> steps = new ArrayList<>();
+    for (int i = 0; i < 5; i++) {
+      steps.add(RideWords.say("scale.step." + i, left, right));
+    }
+    LineScale.Words words =
+        new LineScale.Words(measure.name(), left, right, steps, RideWords.say("scale.untouched"));
+    LineScale line =
+        new LineScale(
+            look,
+            words,
+            value ->
+                model.answer(
+                    measure.name(),
+                    BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_EVEN)));
+    Consumer<RideSheet> redraw =
+        to -> line.show(given(measure, to).map(BigDecimal::doubleValue).orElse(null));
+    redraw.accept(now);
+    redraws.add(redraw);
+    return line;
+  }
+
+  private Node category(RideQuestions.Question measure, RideSheet now) {
+    List<ChoiceRow.Option<Integer>> options = new ArrayList<>();
+    for (int i = 1; i <= 9; i++) {
+      options.add(new ChoiceRow.Option<>(i, String.valueOf(i)));
+    }
+    ChoiceRow<Integer> row =
+        new ChoiceRow<>(
+            look,
+            measure.name() + ": " + RideWords.say("category.words", measure.low(), measure.high()),
+            options,
+            9,
+            value -> model.answer(measure.name(), BigDecimal.valueOf(value)));
+    Consumer<RideSheet> redraw =
+        to -> row.show(given(measure, to).map(BigDecimal::intValue).orElse(null));
+    redraw.accept(now);
+    redraws.add(redraw);
+    return row;
+  }
+
+  private Node counter(RideQuestions.Question measure, RideSheet now) {
+    Counter counter =
+        new Counter(
+            look,
+            new Counter.Words(
+                measure.name(),
+                RideWords.say("count.fewer"),
+                RideWords.say("count.more"),
+                RideWords.say("count.none")),
+            value -> model.answer(measure.name(), BigDecimal.valueOf(value)));
+    Consumer<RideSheet> redraw =
+        to -> counter.show(given(measure, to).map(BigDecimal::intValue).orElse(null));
+    redraw.accept(now);
+    redraws.add(redraw);
+    return counter;
+  }
+
+  /** A field that saves when it is left, and follows what is on record while nobody types. */
+  private Node field(String title, Function<RideSheet, String> shown, Consumer<String> left) {
+    String text = shown.apply(model.sheetProperty().get());
+    Label asked = new Label(title);
+    asked.getStyleClass().add("field-title");
+    TextField field = RidePage.wide(new TextField(text));
+    field.setAccessibleText(title);
+    field.minHeightProperty().bind(look.touch());
+    asked.setLabelFor(field);
+    String[] kept = {text};
+    Runnable leave =
+        () -> {
+          if (!field.getText().equals(kept[0])) {
+            kept[0] = field.getText();
+            left.accept(field.getText().strip());
+          }
+        };
+    field.setOnAction(e -> leave.run());
+    field
+        .focusedProperty()
+        .addListener(
+            (o, before, now) -> {
+              if (!now) {
+                leave.run();
+              }
+            });
+    redraws.add(
+        to -> {
+          String recorded = shown.apply(to);
+          if (!recorded.equals(kept[0]) && field.getText().equals(kept[0])) {
+            kept[0] = recorded;
+            field.setText(recorded);
+          }
+        });
+    return new VBox(6, asked, field);
+  }
+
+  private void conditions(RideSheet now) {
+    Label title = new Label(RideWords.say("conditions"));
+    title.getStyleClass().add("field-title");
+    getChildren().add(title);
+    for (String name : CONDITIONS) {
+      List<ChoiceRow.Option<String>> options = new ArrayList<>();
+      for (int i = 0; i < STEPS_OF_CONDITION; i++) {
+        String words = RideWords.say(name + "." + i);
+        options.add(
+            new ChoiceRow.Option<>(words, RideWords.say("condition." + name) + ": " + words));
+      }
+      ChoiceRow<String> row =
+          new ChoiceRow<>(
+              look, "", options, STEPS_OF_CONDITION, words -> model.condition(name, words));
+      row.show(now.conditions().get(name));
+      redraws.add(to -> row.show(to.conditions().get(name)));
+      getChildren().add(row);
+    }
+  }
+
+  private void guess() {
+    List<ChoiceRow.Option<Integer>> options = new ArrayList<>();
+    List<String> setups = model.questions().setups();
+    for (int i = 0; i < setups.size(); i++) {
+      options.add(new ChoiceRow.Option<>(i, setups.get(i)));
+    }
+    options.add(new ChoiceRow.Option<>(setups.size(), RideWords.say("guess.none")));
+    ChoiceRow<Integer> row =
+        new ChoiceRow<>(
+            look,
+            RideWords.say("guess"),
+            options,
+            Math.min(3, options.size()),
+            model.guess()::choose);
+    row.show(model.guess().chosen());
+    redraws.add(to -> row.show(model.guess().chosen()));
+    ChoiceRow<String> how =
+        new ChoiceRow<>(
+            look,
+            RideWords.say("sure"),
+            RidePage.options(RideQuestions.sureness()),
+            3,
+            model.guess()::sureness);
+    how.show(model.guess().sureness());
+    redraws.add(to -> how.show(model.guess().sureness()));
+    getChildren()
+        .addAll(
+            row, how, field(RideWords.say("cue"), to -> model.guess().cue(), model.guess()::cue));
+  }
+}

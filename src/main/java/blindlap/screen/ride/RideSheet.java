@@ -1,0 +1,249 @@
+package blindlap.screen.ride;
+
+import blindlap.plan.Blinding;
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.session.LapState;
+import blindlap.session.SessionState;
+import blindlap.session.day.Guess;
+import blindlap.session.day.LapId;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the Ride page shows: where the day stands, and of the lap in hand what was given so far. It
+ * holds nothing of earlier laps and nothing of the key.
+ *
+ * @param stage what is asked now
+ * @param lap the lap in hand; null where there is none
+ * @param number of the lap over the day, or of the warm-up lap
+ * @param of laps of the day, or warm-up laps
+ * @param code code of the stint; empty where there is none
+ * @param guessAsked true on the last scored lap of a stint if guesses are asked
+ * @param values given so far, times left out
+ * @param watches each timed measure and its watch
+ * @param note the lap's note
+ * @param guess the stint's guess; null if none
+ * @param conditions of the lap
+ * @param voided true if the lap is void
+ * @param ridden laps ridden so far, warm-up included
+ * @param most laps agreed; null if no cap was set
+ */
+public record RideSheet(
+    Stage stage,
+    @Nullable LapId lap,
+    int number,
+    int of,
+    String code,
+    boolean guessAsked,
+    Map<String, BigDecimal> values,
+    Map<String, Watch> watches,
+    String note,
+    @Nullable Guess guess,
+    Map<String, String> conditions,
+    boolean voided,
+    int ridden,
+    @Nullable Integer most) {
+
+  /** What is asked of the rider now. */
+  public enum Stage {
+    /** No session is open, or it has no plan for today. */
+    NO_SESSION,
+    /** Every lap agreed to is ridden: is there to be one more? */
+    CAP,
+    /** The bike is with the helper. */
+    HAND_OVER,
+    WARM_UP,
+    /** A lap at the start of a stint that is never analysed. */
+    SETTLING,
+    SCORED,
+    /** The lap in hand is done: only now about times. */
+    DONE,
+    /** Every lap of the plan is ridden, or the day was cut short. */
+    ALL_RIDDEN,
+    /** The day is closed. */
+    OVER
+  }
+
+  /**
+   * A watch as the rider may see it.
+   *
+   * @param state what it does
+   * @param startedAt start of a running watch by the wall clock; null if it does not run
+   * @param seconds the time, only where times may be shown and one counts
+   * @param doubtful wall and monotonic time in seconds, only where times may be shown and they
+   *     differ
+   */
+  public record Watch(
+      State state,
+      @Nullable Instant startedAt,
+      @Nullable BigDecimal seconds,
+      List<BigDecimal> doubtful) {
+    /** What a watch does. */
+    public enum State {
+      READY,
+      RUNNING,
+      STOPPED
+    }
+  }
+
+  /** Nothing to show. */
+  static final RideSheet NONE =
+      new RideSheet(
+          Stage.NO_SESSION,
+          null,
+          0,
+          0,
+          "",
+          false,
+          Map.of(),
+          Map.of(),
+          "",
+          null,
+          Map.of(),
+          false,
+          0,
+          null);
+
+  public RideSheet {
+    values = Map.copyOf(values);
+    watches = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(watches));
+    conditions = Map.copyOf(conditions);
+  }
+
+  /** The stint the page is about; 0 for the warm-up. */
+  public int stint() {
+    return lap == null ? 0 : lap.stint();
+  }
+
+  /**
+   * The sheet of a session.
+   *
+   * @param done the lap that was just done, while the page still speaks of it
+   */
+  static RideSheet of(SessionState state, Optional<LapId> done) {
+    if (!state.step().day()) {
+      return plain(Stage.OVER, state);
+    }
+    if (done.isPresent()) {
+      return sheet(Stage.DONE, state, done.get());
+    }
+    Optional<LapId> next = state.nextLap();
+    if (next.isPresent() && state.capReached()) {
+      return sheet(Stage.CAP, state, next.get());
+    }
+    int warmUps = state.plan().laps().warmUp();
+    if (state.warmUps() < warmUps && state.lapsRidden() == 0) {
+      return warmUp(state, warmUps);
+    }
+    return next.map(lap -> sheet(stage(state, lap), state, lap))
+        .orElseGet(() -> plain(Stage.ALL_RIDDEN, state));
+  }
+
+  private static Stage stage(SessionState state, LapId lap) {
+    if (!state.handedOver(lap.stint())) {
+      return Stage.HAND_OVER;
+    }
+    return lap.lap() <= state.plan().laps().settling() ? Stage.SETTLING : Stage.SCORED;
+  }
+
+  private static RideSheet plain(Stage stage, SessionState state) {
+    return new RideSheet(
+        stage,
+        null,
+        0,
+        0,
+        "",
+        false,
+        Map.of(),
+        Map.of(),
+        "",
+        null,
+        Map.of(),
+        false,
+        state.lapsSoFar(),
+        state.lapCap().orElse(null));
+  }
+
+  private static RideSheet warmUp(SessionState state, int warmUps) {
+    Stage stage = state.handedOver(0) ? Stage.WARM_UP : Stage.HAND_OVER;
+    return new RideSheet(
+        stage,
+        null,
+        state.warmUps() + 1,
+        warmUps,
+        "",
+        false,
+        Map.of(),
+        Map.of(),
+        "",
+        null,
+        Map.of(),
+        false,
+        state.lapsSoFar(),
+        state.lapCap().orElse(null));
+  }
+
+  private static RideSheet sheet(Stage stage, SessionState state, LapId lap) {
+    Plan plan = state.plan();
+    LapState known = state.lap(lap).orElse(null);
+    Map<String, BigDecimal> values = new LinkedHashMap<>();
+    Map<String, Watch> watches = new LinkedHashMap<>();
+    boolean scored = lap.lap() > plan.laps().settling();
+    boolean shown = stage == Stage.DONE && plan.blinding().times() == Blinding.Times.AFTER_SCORING;
+    for (Measure measure : plan.measures()) {
+      if (measure.kind().timed()) {
+        if (scored) {
+          watches.put(measure.name(), watch(known, measure.name(), shown));
+        }
+      } else if (known != null && known.values().containsKey(measure.name())) {
+        values.put(
+            measure.name(), java.util.Objects.requireNonNull(known.values().get(measure.name())));
+      }
+    }
+    return new RideSheet(
+        stage,
+        lap,
+        lap.ofDay(plan.laps().perStint()),
+        plan.lapsOfDay(),
+        String.valueOf(state.code(lap.stint())),
+        plan.blinding().guesses() && lap.lap() == plan.laps().perStint(),
+        values,
+        watches,
+        known == null ? "" : known.note(),
+        state.guesses().get(lap.stint()),
+        known == null ? Map.of() : known.conditions(),
+        known != null && known.voided().isPresent(),
+        state.lapsSoFar(),
+        state.lapCap().orElse(null));
+  }
+
+  private static Watch watch(@Nullable LapState lap, String measure, boolean shown) {
+    if (lap == null) {
+      return new Watch(Watch.State.READY, null, null, List.of());
+    }
+    Instant running = lap.running().get(measure);
+    if (running != null) {
+      return new Watch(Watch.State.RUNNING, running, null, List.of());
+    }
+    blindlap.timing.TimeRecord time = lap.times().get(measure);
+    if (time == null) {
+      return new Watch(Watch.State.READY, null, null, List.of());
+    }
+    if (!shown) {
+      return new Watch(Watch.State.STOPPED, null, null, List.of());
+    }
+    List<BigDecimal> both =
+        time.typed() == null && time.doubtful()
+            ? List.of(
+                BigDecimal.valueOf(time.wallNanos(), 9),
+                BigDecimal.valueOf(time.monotonicNanos(), 9))
+            : List.of();
+    return new Watch(Watch.State.STOPPED, null, time.seconds(), both);
+  }
+}

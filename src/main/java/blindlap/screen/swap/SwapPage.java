@@ -1,0 +1,113 @@
+package blindlap.screen.swap;
+
+import blindlap.screen.cover.HelperDoor;
+import blindlap.screen.cover.HelperFrame;
+import blindlap.screen.part.Look;
+import blindlap.wording.SwapWords;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+
+/**
+ * The Swap page, unmistakably the helper's. Nothing of it is in the scene while it is blank. Escape
+ * hides it at once, as the big key does.
+ */
+public final class SwapPage extends StackPane {
+  private final Look look;
+  private final SwapModel model;
+  private final VBox door = new VBox(16);
+  private final StackPane content = new StackPane();
+  private final HelperFrame frame;
+
+  /**
+   * The page of a model.
+   *
+   * @param back leaves the page; it is hidden first
+   */
+  public SwapPage(Look look, SwapModel model, Runnable back) {
+    this.look = look;
+    this.model = model;
+    getStyleClass().add("swap");
+    door.setAlignment(Pos.CENTER_LEFT);
+    door.maxWidthProperty().bind(look.px(HelperDoor.WIDTH));
+    ScrollPane scroll = new ScrollPane(content);
+    scroll.setFitToWidth(true);
+    content.setPadding(new Insets(0, 24, 0, 0));
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setFocusTraversable(false);
+    VBox.setVgrow(scroll, Priority.ALWAYS);
+    HelperFrame.Words words =
+        new HelperFrame.Words(SwapWords.say("who"), SwapWords.say("away"), SwapWords.say("hide"));
+    frame = new HelperFrame(look, words, scroll, scrolled(door), model::hide);
+    getChildren().setAll(frame);
+    model.phaseProperty().addListener((o, before, now) -> show(now, back));
+    model.timeProperty().addListener((o, before, now) -> frame.idle(now.idle()));
+    show(model.phaseProperty().get(), back);
+    HelperDoor.watch(this, model::touch, model::hide, model::tick);
+  }
+
+  /** Large text may be higher than the window. */
+  private static ScrollPane scrolled(Node content) {
+    ScrollPane scroll = new ScrollPane(new StackPane(content));
+    scroll.setFitToWidth(true);
+    scroll.setFitToHeight(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setFocusTraversable(false);
+    return scroll;
+  }
+
+  private void show(SwapModel.Phase phase, Runnable back) {
+    boolean open = phase == SwapModel.Phase.OPEN || phase == SwapModel.Phase.ALL_DONE;
+    content.getChildren().clear();
+    if (open) {
+      content.getChildren().setAll(new SwapStintView(look, model));
+      frame.idle(model.timeProperty().get().idle());
+    } else {
+      frame.idle("");
+      door.getChildren().setAll(door(phase));
+      door.getChildren().add(leave(back));
+    }
+    frame.blankProperty().set(!open);
+  }
+
+  private Node leave(Runnable back) {
+    Button leave = new Button(SwapWords.say("back"));
+    leave.setOnAction(e -> back.run());
+    return leave;
+  }
+
+  private Node[] door(SwapModel.Phase phase) {
+    return switch (phase) {
+      case PHRASE ->
+          secret(
+              SwapWords.say("phrase"),
+              SwapWords.say("phrase.title"),
+              SwapWords.say("phrase.open"),
+              model::phrase);
+      case CHOOSE_PIN ->
+          secret(
+              SwapWords.say("pin.choose"),
+              SwapWords.say("pin.title"),
+              SwapWords.say("pin.keep"),
+              model::choosePin);
+      case BLANK ->
+          secret(
+              SwapWords.say("pin.ask"),
+              SwapWords.say("pin.title"),
+              SwapWords.say("phrase.open"),
+              model::reopen);
+      case OVER -> new Node[] {HelperDoor.lead(SwapWords.say("over"))};
+      default -> new Node[] {HelperDoor.lead(SwapWords.say("no.session"))};
+    };
+  }
+
+  private Node[] secret(
+      String asked, String title, String button, java.util.function.Consumer<String> typed) {
+    return HelperDoor.secret(look, asked, title, button, model.troubleProperty(), typed);
+  }
+}

@@ -1,0 +1,106 @@
+package blindlap.screen.swap;
+
+import blindlap.desk.HelperDay;
+import blindlap.plan.Plan;
+import blindlap.plan.Setting;
+import blindlap.plan.Setup;
+import blindlap.session.HelperEntry;
+import blindlap.session.SafetyCheck;
+import blindlap.wording.SwapWords;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/** Makes the helper's sheets of words out of the open day. */
+final class SwapSheets {
+  private static final int AHEAD = 3;
+
+  private SwapSheets() {}
+
+  private static String swap(Plan plan, HelperDay.Work work) {
+    Integer off = work.comesOff();
+    if (off == null) {
+      return SwapWords.say("swap.first");
+    }
+    return SwapWords.say(work.real() ? "swap.real" : "swap.dummy", plan.setups().get(off).name());
+  }
+
+  /**
+   * The sheet of an entry.
+   *
+   * @param laps ridden so far, warm-up included
+   */
+  static SwapSheet of(HelperDay day, HelperEntry entry, int laps) {
+    Plan plan = day.plan();
+    HelperDay.Work work = day.work(entry.stint());
+    Setup setup = plan.setups().get(work.setup());
+    return new SwapSheet(
+        entry.stint(),
+        head(plan, work),
+        work.setup(),
+        setup.name(),
+        swap(plan, work),
+        setup.steps().isEmpty() ? SwapWords.steps() : setup.steps(),
+        day.settings(entry.stint(), entry.fitted()).stream().map(s -> row(s, entry)).toList(),
+        setup.limits().stream()
+            .map(l -> SwapWords.say("limit", l.what(), l.value(), l.source()))
+            .toList(),
+        setup.cautions(),
+        Arrays.stream(SafetyCheck.values())
+            .map(
+                c ->
+                    new SwapSheet.Check(
+                        c.name(), SwapWords.say("check." + c), entry.confirmed().contains(c)))
+            .toList(),
+        entry.stint() > day.firstStint(),
+        entry.fit().get(laps),
+        plan.setups().stream().map(Setup::name).toList(),
+        entry.fitted(),
+        entry.note(),
+        entry.begun() != null,
+        next(day, entry.stint()));
+  }
+
+  private static String head(Plan plan, HelperDay.Work work) {
+    if (work.stint() == 0) {
+      return SwapWords.say("head.warm.up");
+    }
+    return SwapPace.ride(plan, work.stint())
+        .map(
+            at ->
+                SwapWords.say(
+                    "head.at", work.stint(), plan.stints(), work.code(), SwapWords.clock(at)))
+        .orElseGet(() -> SwapWords.say("head", work.stint(), plan.stints(), work.code()));
+  }
+
+  private static SwapSheet.Row row(Setting setting, HelperEntry entry) {
+    String measured = entry.measured().getOrDefault(setting.name(), "");
+    Optional<HelperEntry.Outside> outside =
+        entry.outside().stream().filter(o -> o.setting().equals(setting.name())).findFirst();
+    return new SwapSheet.Row(
+        setting.name(),
+        SwapWords.aim(setting),
+        measured,
+        outside.map(o -> SwapWords.outside(setting, o.by())).orElse(""),
+        outside.map(HelperEntry.Outside::reason).orElse(""));
+  }
+
+  private static List<SwapSheet.Next> next(HelperDay day, int stint) {
+    Plan plan = day.plan();
+    List<SwapSheet.Next> next = new ArrayList<>();
+    for (int i = stint + 1; i <= Math.min(plan.stints(), stint + AHEAD); i++) {
+      HelperDay.Work work = day.work(i);
+      int at = i;
+      String head =
+          SwapPace.from(plan, i)
+              .map(from -> SwapWords.say("next.at", at, SwapWords.clock(from)))
+              .orElseGet(() -> SwapWords.say("next", at));
+      String name = plan.setups().get(work.setup()).name();
+      next.add(
+          new SwapSheet.Next(
+              head, work.setup(), SwapWords.say(work.real() ? "next.real" : "next.dummy", name)));
+    }
+    return next;
+  }
+}

@@ -1,0 +1,301 @@
+package blindlap.screen.swap;
+
+import blindlap.desk.DeskFault;
+import blindlap.desk.HelperDay;
+import blindlap.desk.Sessions;
+import blindlap.desk.Tolerance;
+import blindlap.fault.Problem;
+import blindlap.plan.Setting;
+import blindlap.screen.part.Background;
+import blindlap.screen.ride.DayEvents;
+import blindlap.session.HelperEntry;
+import blindlap.session.SafetyCheck;
+import blindlap.session.SessionState;
+import blindlap.wording.Problems;
+import blindlap.wording.SwapWords;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Consumer;
+import java.util.function.LongSupplier;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The stint the helper works on. Every change is kept encrypted at once; the bike is handed over
+ * only when the safety list is confirmed, everything is measured and the time of every handling is
+ * over.
+ */
+public final class SwapWork {
+  private final Background background;
+  private final Clock clock;
+  private final Consumer<SessionState> handed;
+  private final ReadOnlyObjectWrapper<@Nullable SwapSheet> sheet = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyStringWrapper waits = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper saved = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private final SwapCountdown countdown;
+  private @Nullable HelperDay day;
+  private @Nullable HelperEntry entry;
+  private String helper = "";
+  private int laps;
+
+  /**
+   * @param handed takes the session after the bike was handed over
+   */
+  SwapWork(
+      Background background, Clock clock, LongSupplier monotonic, Consumer<SessionState> handed) {
+    this.background = background;
+    this.clock = clock;
+    this.countdown = new SwapCountdown(clock, monotonic);
+    this.handed = handed;
+  }
+
+  /** The stint in hand; null while the page is closed or all is done. */
+  public ReadOnlyObjectProperty<@Nullable SwapSheet> sheetProperty() {
+    return sheet.getReadOnlyProperty();
+  }
+
+  /** What the lap still waits for; empty if it may start. */
+  public ReadOnlyStringProperty waitsProperty() {
+    return waits.getReadOnlyProperty();
+  }
+
+  /** "Saved 11:44:07", once the disk has it. */
+  public ReadOnlyStringProperty savedProperty() {
+    return saved.getReadOnlyProperty();
+  }
+
+  /** One sentence if something was refused; else empty. */
+  public ReadOnlyStringProperty troubleProperty() {
+    return trouble.getReadOnlyProperty();
+  }
+
+  /** The stint in hand, 0 for the warm-up, -1 for none. */
+  public int stint() {
+    return entry == null ? -1 : entry.stint();
+  }
+
+  @Nullable HelperEntry entry() {
+    return entry;
+  }
+
+  void close() {
+    entry = null;
+    sheet.set(null);
+    waits.set("");
+    saved.set("");
+    trouble.set("");
+  }
+
+  /** Takes up the next stint; false if every stint has its entry. */
+  boolean load(HelperDay open, SessionState latest) {
+    day = open;
+    if (helper.isEmpty()) {
+      helper = latest.plan().blinding().helper();
+    }
+    Integer next = open.next(latest).orElse(null);
+    if (next == null) {
+      entry = null;
+      sheet.set(null);
+      waits.set("");
+      return false;
+    }
+    boolean ridden = laps != latest.lapsSoFar();
+    laps = latest.lapsSoFar();
+    if (stint() != next) {
+      HelperEntry taken =
+          open.unfinished(next)
+              .orElseGet(() -> HelperEntry.untouched(next, helper, open.work(next).setup()));
+      entry = taken;
+      countdown.follow(taken);
+      show();
+    } else if (ridden) {
+      show(); // after every lap it is asked anew whether the rider is fit to go on
+    }
+    return true;
+  }
+
+  private void show() {
+    HelperDay open = day;
+    HelperEntry now = entry;
+    if (open != null && now != null) {
+      sheet.set(SwapSheets.of(open, now, laps));
+      showWaits();
+    }
+  }
+
+  void showWaits() {
+    waits.set(entry == null ? "" : String.join(" ", Problems.sentences(missing())));
+  }
+
+  private HelperDay day() {
+    return java.util.Objects.requireNonNull(day, "the page is closed");
+  }
+
+  private HelperEntry now() {
+    return java.util.Objects.requireNonNull(entry, "no stint is in hand");
+  }
+
+  private List<Problem> missing() {
+    List<Problem> missing = new ArrayList<>(day().missing(now(), laps));
+    Duration left = left();
+    if (!left.isZero()) {
+      missing.add(Problem.of(DeskFault.TIME_NOT_OVER, "", SwapWords.countdown(left)));
+    }
+    return missing;
+  }
+
+  /** What is left of the time that every handling takes; all of it before it begins. */
+  Duration left() {
+    return countdown.left(SwapPace.handling(day().plan(), now().stint()));
+  }
+
+  private void change(HelperEntry to) {
+    HelperDay open = day();
+    entry = to;
+    countdown.follow(to);
+    background.run(
+        () -> {
+          open.keep(to);
+          return to;
+        },
+        kept -> {
+          saved.set(SwapWords.saved(clock.instant().atZone(clock.getZone())));
+          trouble.set("");
+        },
+        this::failed);
+    show();
+  }
+
+  /** The bike is here: the time that every handling takes begins. */
+  public void begin() {
+    if (now().begun() == null) {
+      change(now().begunAt(clock.instant()));
+    }
+  }
+
+  /** A setting was measured. */
+  public void measured(String name, String typed) {
+    HelperEntry now = now();
+    Setting setting =
+        day().settings(now.stint(), now.fitted()).stream()
+            .filter(s -> s.name().equals(name))
+            .findFirst()
+            .orElseThrow();
+    if (typed.strip().equals(now.measured().getOrDefault(name, ""))) {
+      return;
+    }
+    Map<String, String> measured = new LinkedHashMap<>(now.measured());
+    measured.put(name, typed.strip());
+    List<HelperEntry.Outside> outside = new ArrayList<>(now.outside());
+    outside.removeIf(o -> o.setting().equals(name));
+    if (Tolerance.readable(setting, typed)) {
+      Tolerance.outside(setting, typed).ifPresent(outside::add);
+    }
+    change(now.withMeasured(measured, outside));
+  }
+
+  /** Why a setting outside its tolerance is ridden. */
+  public void accept(String name, String reason) {
+    HelperEntry now = now();
+    List<HelperEntry.Outside> outside =
+        now.outside().stream()
+            .map(o -> o.setting().equals(name) ? o.because(reason.strip()) : o)
+            .toList();
+    if (!outside.equals(now.outside())) {
+      change(now.withMeasured(now.measured(), outside));
+    }
+  }
+
+  /** An item of the safety list is confirmed, or not. */
+  public void confirm(String key, boolean yes) {
+    SafetyCheck check = SafetyCheck.valueOf(key);
+    Set<SafetyCheck> checks = EnumSet.noneOf(SafetyCheck.class);
+    checks.addAll(now().confirmed());
+    if (yes) {
+      checks.add(check);
+    } else {
+      checks.remove(check);
+    }
+    change(now().withConfirmed(checks));
+  }
+
+  /** Whether the rider is fit to go on. */
+  public void riderFit(boolean fit) {
+    change(now().withFit(laps, fit));
+  }
+
+  /** What was really fitted. */
+  public void fitted(int setup) {
+    if (setup != now().fitted()) {
+      change(now().withFitted(setup));
+    }
+  }
+
+  /** Further words, sealed. */
+  public void note(String text) {
+    if (!text.equals(now().note())) {
+      change(now().withNote(text));
+    }
+  }
+
+  /**
+   * Seals the helper's words on an event of the day in the entry in hand, the first that is still
+   * to be written.
+   */
+  DayEvents.Sealed said(HelperEntry.Event event, int stint, String words) {
+    HelperEntry now = entry;
+    if (now == null) {
+      return DayEvents.Sealed.NOT;
+    }
+    HelperEntry to = now.withEvent(new HelperEntry.Said(stint, event, words));
+    if (!day().fits(to)) {
+      return DayEvents.Sealed.NO_ROOM;
+    }
+    change(to);
+    return DayEvents.Sealed.DONE;
+  }
+
+  /** Another helper works from now on. */
+  public void helper(String who) {
+    helper = who;
+    if (entry != null) {
+      change(now().by(who));
+    }
+  }
+
+  /** Safe: the bike goes to the rider, and the stint's one entry is written. */
+  public void handOver() {
+    HelperDay open = day();
+    HelperEntry now = now();
+    List<Problem> missing = missing();
+    if (!missing.isEmpty()) {
+      trouble.set(String.join(" ", Problems.sentences(missing)));
+      return;
+    }
+    background.run(() -> open.handOver(now), this::finished, this::failed);
+  }
+
+  private void finished(Sessions.Result result) {
+    if (result instanceof Sessions.Result.Refused refused) {
+      trouble.set(String.join(" ", Problems.sentences(refused.problems())));
+      return;
+    }
+    trouble.set("");
+    saved.set(SwapWords.saved(clock.instant().atZone(clock.getZone())));
+    handed.accept(((Sessions.Result.Done) result).state());
+  }
+
+  private void failed(Exception problem) {
+    trouble.set(SwapWords.say("not.saved", String.valueOf(problem.getMessage())));
+  }
+}

@@ -1,8 +1,0 @@
-/**
- * The parts that pages are built of, and the pages: JavaFX in code, looks in style sheets, no
- * decisions. A part takes finished words and callbacks; what they mean is decided elsewhere.
- */
-@NullMarked
-package blindlap.screen.view;
-
-import org.jspecify.annotations.NullMarked;

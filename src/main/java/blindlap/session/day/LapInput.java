@@ -1,0 +1,42 @@
+package blindlap.session.day;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One lap as it was typed or keyed in, with the place it stands at.
+ *
+ * @param lap which lap
+ * @param values values by measure, times in seconds; a measure left out is missing
+ * @param voidReason words of the void column; null or blank if not void
+ * @param note a note; may be empty
+ * @param guess name or letter of the guessed setup, "-" for don't know; null if not asked
+ * @param where place for messages, such as "line 7"
+ * @param columns column of each measure for messages; may lack entries
+ */
+public record LapInput(
+    LapId lap,
+    Map<String, BigDecimal> values,
+    @Nullable String voidReason,
+    String note,
+    @Nullable String guess,
+    String where,
+    Map<String, String> columns) {
+  public LapInput {
+    values = Map.copyOf(values);
+    columns = Map.copyOf(columns);
+  }
+
+  /** A lap with values only. */
+  public static LapInput of(LapId lap, Map<String, BigDecimal> values) {
+    return new LapInput(lap, values, null, "", null, "", Map.of());
+  }
+
+  /** All columns of a measure for messages. */
+  public String where(String measure) {
+    String column = columns.get(measure);
+    return String.join(", ", column == null ? List.of(where) : List.of(where, column));
+  }
+}

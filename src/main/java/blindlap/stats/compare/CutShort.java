@@ -1,0 +1,164 @@
+package blindlap.stats.compare;
+
+import blindlap.fault.StatsException;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.DayCheck;
+import blindlap.stats.order.Drift;
+import blindlap.stats.order.ScoreCounts;
+import java.math.BigInteger;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * What a day can still show if stints are lost (METHOD 13): the set of orders is kept and the lost
+ * stints are masked, so that orders which agree on the remaining stints can no longer be told
+ * apart. With A such orders the smallest two-sided p is g·A/K, g the number of renamings.
+ *
+ * <p>Counted exactly along the graph of orders, for sets of any size. Nothing of the drawn order is
+ * needed, so the rider may see it.
+ *
+ * @param smallestP smallest p that any order can still give; 1 if no test is left
+ * @param share share of the orders that can still give a p of at most .05
+ * @param largestP smallest p of the order that is worst off
+ */
+public record CutShort(double smallestP, double share, double largestP) {
+  private static final double LEVEL = 0.05;
+
+  /**
+   * @param set the admissible orders
+   * @param left true where the stint remains
+   * @param drift what will be removed
+   */
+  public static CutShort of(Assignments set, boolean[] left, Drift drift) {
+    DayCheck.length(set, "valid", left.length, "entries");
+    if (DayCheck.count(left) - drift.columns() - (set.setups() - 1) < 1) {
+      return new CutShort(1, 0, 1);
+    }
+    double group = 1;
+    for (int i = 2; i <= set.setups(); i++) {
+      group *= i;
+    }
+    SortedMap<BigInteger, BigInteger> classes = classes(set, left);
+    double k = set.count().doubleValue();
+    BigInteger able = BigInteger.ZERO;
+    for (Map.Entry<BigInteger, BigInteger> entry : classes.entrySet()) {
+      if (group * entry.getKey().doubleValue() <= LEVEL * k + 1e-9) {
+        able = able.add(entry.getKey().multiply(entry.getValue()));
+      }
+    }
+    return new CutShort(
+        Math.min(1, group * classes.firstKey().doubleValue() / k),
+        ScoreCounts.ratio(able, set.count()),
+        Math.min(1, group * classes.lastKey().doubleValue() / k));
+  }
+
+  /** If the day ends after this many stints. */
+  public static CutShort after(Assignments set, int stints, Drift drift) {
+    if (stints < 0 || stints > set.stints()) {
+      throw new StatsException(
+          "stints", "must lie between 0 and " + set.stints() + ", but is " + stints + ".");
+    }
+    boolean[] left = new boolean[set.stints()];
+    java.util.Arrays.fill(left, 0, stints, true);
+    return of(set, left, drift);
+  }
+
+  /**
+   * If that many stints are lost, averaged over all choices of them.
+   *
+   * @param lost at most 3, so that all choices can be gone through
+   * @return share of orders that can still give a p of at most .05, and smallest and largest p met
+   */
+  public static CutShort losing(Assignments set, int lost, Drift drift) {
+    if (lost < 0 || lost > Math.min(3, set.stints())) {
+      throw new StatsException("lost", "must lie between 0 and 3, but is " + lost + ".");
+    }
+    List<boolean[]> choices = new ArrayList<>();
+    boolean[] all = new boolean[set.stints()];
+    java.util.Arrays.fill(all, true);
+    choose(all, 0, lost, choices);
+    double smallest = 1;
+    double largest = 0;
+    double sum = 0;
+    for (boolean[] left : choices) {
+      CutShort one = of(set, left, drift);
+      smallest = Math.min(smallest, one.smallestP);
+      largest = Math.max(largest, one.largestP);
+      sum += one.share;
+    }
+    return new CutShort(smallest, sum / choices.size(), largest);
+  }
+
+  private static void choose(boolean[] left, int from, int lost, List<boolean[]> choices) {
+    if (lost == 0) {
+      choices.add(left.clone());
+      return;
+    }
+    for (int i = from; i < left.length; i++) {
+      left[i] = false;
+      choose(left, i + 1, lost - 1, choices);
+      left[i] = true;
+    }
+  }
+
+  /** Sizes of the classes of orders that agree on the stints left, with their number. */
+  private static SortedMap<BigInteger, BigInteger> classes(Assignments set, boolean[] left) {
+    // A state is where the orders of one class may stand in the graph, and how many of them there.
+    Map<Map<Integer, BigInteger>, BigInteger> level = new HashMap<>();
+    level.put(Map.of(0, BigInteger.ONE), BigInteger.ONE);
+    int last = left.length;
+    while (last > 0 && !left[last - 1]) {
+      last--;
+    }
+    for (int i = 0; i < last; i++) {
+      Map<Map<Integer, BigInteger>, BigInteger> next = new HashMap<>();
+      for (Map.Entry<Map<Integer, BigInteger>, BigInteger> at : level.entrySet()) {
+        if (left[i]) {
+          for (int setup = 0; setup < set.setups(); setup++) {
+            merge(next, step(set, at.getKey(), setup, setup), at.getValue());
+          }
+        } else {
+          merge(next, step(set, at.getKey(), 0, set.setups() - 1), at.getValue());
+        }
+      }
+      level = next;
+    }
+    SortedMap<BigInteger, BigInteger> sizes = new TreeMap<>();
+    level.forEach(
+        (state, often) -> {
+          BigInteger size = BigInteger.ZERO;
+          for (Map.Entry<Integer, BigInteger> at : state.entrySet()) {
+            size = size.add(at.getValue().multiply(set.completions(at.getKey())));
+          }
+          sizes.merge(size, often, BigInteger::add);
+        });
+    return sizes;
+  }
+
+  private static void merge(
+      Map<Map<Integer, BigInteger>, BigInteger> next,
+      Map<Integer, BigInteger> state,
+      BigInteger often) {
+    if (!state.isEmpty()) {
+      next.merge(state, often, BigInteger::add);
+    }
+  }
+
+  private static Map<Integer, BigInteger> step(
+      Assignments set, Map<Integer, BigInteger> from, int first, int last) {
+    Map<Integer, BigInteger> state = new HashMap<>();
+    for (Map.Entry<Integer, BigInteger> at : from.entrySet()) {
+      for (int setup = first; setup <= last; setup++) {
+        int to = set.next(at.getKey(), setup);
+        if (to >= 0) {
+          state.merge(to, at.getValue(), BigInteger::add);
+        }
+      }
+    }
+    return state;
+  }
+}

@@ -1,0 +1,292 @@
+package blindlap.stats.compare;
+
+import blindlap.fault.StatsException;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.DayCheck;
+import blindlap.stats.order.Drift;
+import blindlap.stats.order.Orders;
+import blindlap.stats.order.Sampling;
+import java.math.BigInteger;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Comparison of two or more setups by re-randomisation (METHOD 4): one F for "do they differ at
+ * all", and every pair with a p-value adjusted for the number of pairs by the single-step maximum
+ * of |t| over the same orders (Westfall and Young 1993, Resampling-Based Multiple Testing).
+ *
+ * <p>The adjusted p-values are exact if no setup differs from any other. If some do, that they hold
+ * for the remaining pairs is known from simulation only.
+ */
+public final class ManySetups {
+  /**
+   * One pair of setups.
+   *
+   * @param first index of the first setup
+   * @param second index of the second
+   * @param estimate second less first, by least squares after drift
+   * @param t signed
+   * @param p share of orders with at least this |t| of the pair
+   * @param pAdjusted share of orders whose largest |t| of all pairs is at least this |t|
+   */
+  public record Pair(int first, int second, double estimate, double t, double p, double pAdjusted) {
+    /** Such as {@code A-B}. */
+    public String name() {
+      return Orders.letter(first) + "-" + Orders.letter(second);
+    }
+  }
+
+  private final BigInteger count;
+  private final double f;
+  private final double p;
+  private final List<Pair> pairs;
+  private final double noiseSd;
+  private final int df;
+  private final boolean noVariation;
+  private final boolean sampled;
+  private final Sampling sampling;
+
+  private ManySetups(
+      Assignments set, Tally tally, boolean sampled, Sampling sampling, double[] raw) {
+    this.count = set.count();
+    this.f = tally.noVariation ? Double.NaN : tally.observedF;
+    this.p = tally.p();
+    this.noiseSd = raw[0];
+    this.df = (int) raw[1];
+    this.noVariation = tally.noVariation;
+    this.sampled = sampled;
+    this.sampling = sampling;
+    List<Pair> list = new ArrayList<>();
+    for (int i = 0; i < tally.contrasts.pairs(); i++) {
+      list.add(
+          new Pair(
+              tally.contrasts.first(i),
+              tally.contrasts.second(i),
+              tally.estimates[i],
+              tally.noVariation ? Double.NaN : tally.signed[i],
+              tally.pair(i),
+              tally.adjusted(i)));
+    }
+    this.pairs = List.copyOf(list);
+  }
+
+  /**
+   * Compares all setups of a set.
+   *
+   * @param set the admissible orders
+   * @param order the order ridden
+   * @param values one value per stint; NaN where none
+   * @param valid true where the stint counts
+   * @param drift what is removed
+   * @param sampling what to do with very large sets
+   * @throws StatsException if the values do not fit or do not tell the setups apart
+   */
+  public static ManySetups compare(
+      Assignments set,
+      int[] order,
+      double[] values,
+      boolean[] valid,
+      Drift drift,
+      Sampling sampling) {
+    DayCheck.order(set, order);
+    boolean[] use = DayCheck.used(set, "values", values, valid);
+    sampling.check(set);
+    Residuals residuals = new Residuals(use, drift);
+    int used = DayCheck.count(use);
+    int df = used - residuals.columns() - (set.setups() - 1);
+    if (df < 1) {
+      throw DayCheck.tooFew("values", used, drift);
+    }
+    double[] y = DayCheck.centred(values, use);
+    double[] residual = residuals.apply(y);
+    Tally tally = new Tally(set, Residuals.dot(residual, residual), df);
+    ManyWalk walk = new ManyWalk(set, residuals.matrix(), residual, tally);
+    walk.visit(order);
+    double rss = tally.total - tally.contrasts.explained();
+    tally.observed(DayCheck.noVariation(Math.max(0, rss), values, use));
+    boolean sampled = !tally.noVariation && sampling.samples(set);
+    if (tally.noVariation) {
+      tally.everyOrderTies();
+    } else if (sampled) {
+      walk.visit(order);
+      walk.sample(sampling.draws(), sampling.source());
+    } else {
+      tally.weighted = true;
+      walk.run();
+    }
+    double[] noise = {Math.sqrt(Math.max(0, rss) / df), df};
+    return new ManySetups(set, tally, sampled, sampling, noise);
+  }
+
+  /** Number of admissible orders, whether walked or sampled. */
+  public BigInteger count() {
+    return count;
+  }
+
+  /** F of the setups after drift; NaN where {@link #noVariation()}. */
+  public double f() {
+    return f;
+  }
+
+  /** Share of orders with at least this F. */
+  public double p() {
+    return p;
+  }
+
+  /** All pairs in alphabetical order. */
+  public List<Pair> pairs() {
+    return pairs;
+  }
+
+  /** Stint-to-stint standard deviation after drift and setups, with {@link #df()}. */
+  public double noiseSd() {
+    return noiseSd;
+  }
+
+  public int df() {
+    return df;
+  }
+
+  /**
+   * True if nothing varies once drift and setups are removed: no test is possible, every p is 1.
+   */
+  public boolean noVariation() {
+    return noVariation;
+  }
+
+  /** True if the reference set was sampled. */
+  public boolean sampled() {
+    return sampled;
+  }
+
+  public Sampling sampling() {
+    return sampling;
+  }
+
+  /** Monte-Carlo standard error of a p-value; 0 where the set was walked whole. */
+  public double pError(double value) {
+    return sampled ? Math.sqrt(value * (1 - value) / sampling.draws()) : 0;
+  }
+
+  /** Counts orders at least as extreme as the observed one; ties with relative slack count. */
+  private static final class Tally implements ManyWalk.Visitor {
+    private static final double SLACK = 1e-9;
+    private static final double ROUNDING = 1e-12;
+
+    private final SetupContrasts contrasts;
+    private final boolean closed;
+    private final int setups;
+    private final double total;
+    private final int df;
+    private final double[] estimates;
+    private final double[] signed;
+    private final double[] threshold;
+    private final double[] t;
+    private final long[] pairCounts;
+    private final long[] largestCounts;
+    private boolean noVariation;
+    private boolean counting;
+    private boolean weighted;
+    private double observedF;
+    private double fThreshold;
+    private long orders;
+    private long omnibus;
+
+    Tally(Assignments set, double total, int df) {
+      this.setups = set.setups();
+      this.closed = set.closedUnderRenaming();
+      this.contrasts = new SetupContrasts(setups);
+      this.total = total;
+      this.df = df;
+      this.estimates = new double[contrasts.pairs()];
+      this.signed = new double[contrasts.pairs()];
+      this.threshold = new double[contrasts.pairs()];
+      this.t = new double[contrasts.pairs()];
+      this.pairCounts = new long[contrasts.pairs()];
+      this.largestCounts = new long[contrasts.pairs()];
+    }
+
+    /** Takes the order solved last as the observed one. */
+    void observed(boolean none) {
+      noVariation = none;
+      if (contrasts.rank() < setups - 1) {
+        throw new StatsException(
+            "values",
+            "do not tell the setups apart: on the stints left a setup has no value, or follows the"
+                + " drift.");
+      }
+      observedF = statistics();
+      fThreshold = observedF * (1 - SLACK) - ROUNDING * ROUNDING;
+      for (int i = 0; i < t.length; i++) {
+        estimates[i] = contrasts.difference(i);
+        signed[i] = Math.copySign(t[i], estimates[i]);
+        threshold[i] = t[i] * (1 - SLACK) - ROUNDING;
+      }
+      counting = true;
+    }
+
+    void everyOrderTies() {
+      orders = 1;
+      omnibus = 1;
+      Arrays.fill(pairCounts, closed ? t.length : 1);
+      Arrays.fill(largestCounts, 1);
+    }
+
+    /** |t| of every pair into {@code t}; returns F. */
+    private double statistics() {
+      double left = Math.max(total - contrasts.explained(), total * 1e-15);
+      double variance = left / df;
+      for (int i = 0; i < t.length; i++) {
+        t[i] = Math.abs(contrasts.difference(i)) / Math.sqrt(variance * contrasts.unitVariance(i));
+      }
+      return contrasts.explained() / (setups - 1) / variance;
+    }
+
+    @Override
+    public void order(double[] sums, int at, int seen) {
+      contrasts.solve(sums, at);
+      if (!counting) {
+        return;
+      }
+      long weight = weighted && closed ? renamings(seen) : 1;
+      orders += weight;
+      omnibus += statistics() >= fThreshold ? weight : 0;
+      double largest = 0;
+      for (double each : t) {
+        largest = Math.max(largest, each);
+      }
+      for (int i = 0; i < t.length; i++) {
+        largestCounts[i] += largest >= threshold[i] ? weight : 0;
+        if (!closed) {
+          pairCounts[i] += t[i] >= threshold[i] ? weight : 0;
+          continue;
+        }
+        // Over the renamings of an order every pair takes the place of every other equally often.
+        for (double each : t) {
+          pairCounts[i] += each >= threshold[i] ? weight : 0;
+        }
+      }
+    }
+
+    private long renamings(int seen) {
+      long product = 1;
+      for (int i = 0; i < seen; i++) {
+        product *= setups - i;
+      }
+      return product;
+    }
+
+    double p() {
+      return (double) omnibus / orders;
+    }
+
+    double pair(int i) {
+      return (double) pairCounts[i] / ((double) orders * (closed ? t.length : 1));
+    }
+
+    double adjusted(int i) {
+      return (double) largestCounts[i] / orders;
+    }
+  }
+}

@@ -1,0 +1,61 @@
+package blindlap.stats.compare;
+
+import blindlap.fault.StatsException;
+import blindlap.stats.order.DayCheck;
+
+/**
+ * Least squares of B minus A after drift, on the stints that are used; vectors have length N with
+ * zeros elsewhere.
+ */
+public final class SetupFit {
+  final Residuals residuals;
+  public final double[] e;
+  public final double[] wz;
+  public final double estimate;
+  public final double c;
+  final double noiseSd;
+
+  /** Root mean square residual in units of the difference, for tie tolerances. */
+  final double scale;
+
+  final int df;
+  public final int used;
+  final boolean noVariation;
+
+  public SetupFit(int[] order, double[] values, boolean[] use, Residuals residuals) {
+    this.used = DayCheck.count(use);
+    this.df = used - residuals.columns() - 1;
+    if (df < 1) {
+      throw DayCheck.tooFew("values", used, residuals.drift());
+    }
+    this.residuals = residuals;
+    this.wz = residuals.apply(signs(order));
+    this.c = Residuals.dot(wz, wz);
+    if (c <= 1e-9 * used) {
+      throw new StatsException(
+          "values",
+          "do not tell the setups apart: on the stints left one setup has no value, or follows the"
+              + " drift.");
+    }
+    double[] y = DayCheck.centred(values, use);
+    this.estimate = Residuals.dot(wz, y) / c;
+    double[] rest = residuals.apply(y);
+    this.e = new double[use.length];
+    for (int i = 0; i < e.length; i++) {
+      e[i] = rest[i] - estimate * wz[i];
+    }
+    double ss = Residuals.dot(e, e);
+    this.noiseSd = Math.sqrt(ss / df);
+    this.scale = Math.sqrt(ss / used) / Math.sqrt(c);
+    this.noVariation = DayCheck.noVariation(ss, values, use);
+  }
+
+  /** ±1/2 by setup. */
+  public static double[] signs(int[] order) {
+    double[] z = new double[order.length];
+    for (int i = 0; i < z.length; i++) {
+      z[i] = order[i] - 0.5;
+    }
+    return z;
+  }
+}

@@ -1,0 +1,68 @@
+package blindlap.stats.compare;
+
+/**
+ * What a day says about its primary measure (METHOD 8): is there a difference, and is it at least
+ * as large as the worthwhile difference D? Read from counts of the confidence curve: a two-sided
+ * test at 5 % against 0 and one-sided 5 % tests against +D and −D (Schuirmann 1987, J.
+ * Pharmacokinetics and Biopharmaceutics 15:657).
+ */
+public enum Verdict {
+  REAL_AND_WORTHWHILE("real and worthwhile"),
+  REAL_BUT_SMALL("real but small"),
+  NO_WORTHWHILE_DIFFERENCE("no worthwhile difference"),
+  DIRECTION_KNOWN("not settled: direction known"),
+  NOT_SETTLED("not settled"),
+  NO_VARIATION("no variation"),
+  COULD_NOT_SHOW("this plan could not show anything");
+
+  private static final double LEVEL = 0.05;
+
+  private final String text;
+
+  Verdict(String text) {
+    this.text = text;
+  }
+
+  /** The fixed string of files and requests, never translated. */
+  public String text() {
+    return text;
+  }
+
+  /**
+   * Reads the verdict from a curve.
+   *
+   * @param curve the curve of B minus A
+   * @param worthwhileLow the shift −D, below 0
+   * @param worthwhileHigh the shift +D, above 0
+   * @throws IllegalArgumentException unless low &lt; 0 &lt; high
+   */
+  public static Verdict of(ConfidenceCurve curve, double worthwhileLow, double worthwhileHigh) {
+    if (!(worthwhileLow < 0 && worthwhileHigh > 0)) {
+      throw new IllegalArgumentException("a worthwhile difference must be above 0");
+    }
+    boolean real = curve.exceeds(0, LEVEL / 2) || curve.fallsShortOf(0, LEVEL / 2);
+    boolean big =
+        curve.estimate() > 0
+            ? curve.exceeds(worthwhileHigh, LEVEL)
+            : curve.estimate() < 0 && curve.fallsShortOf(worthwhileLow, LEVEL);
+    boolean within =
+        curve.fallsShortOf(worthwhileHigh, LEVEL) && curve.exceeds(worthwhileLow, LEVEL);
+    if (real && big) {
+      return REAL_AND_WORTHWHILE;
+    }
+    if (within) {
+      return real ? REAL_BUT_SMALL : NO_WORTHWHILE_DIFFERENCE;
+    }
+    return real ? DIRECTION_KNOWN : NOT_SETTLED;
+  }
+
+  /** Finds the verdict of a fixed string. */
+  public static Verdict parse(String text) {
+    for (Verdict verdict : values()) {
+      if (verdict.text.equals(text)) {
+        return verdict;
+      }
+    }
+    throw new IllegalArgumentException("no verdict is called \"" + text + "\"");
+  }
+}

@@ -1,2 +1,0 @@
-/** Numbers in, numbers out: admissible orders, curves, intervals, verdicts, noise and power. */
-package blindlap.stats;

@@ -1,0 +1,163 @@
+package blindlap.stats.power;
+
+import blindlap.fault.StatsException;
+import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.distribution.Interval;
+import blindlap.stats.noise.RiderNoise;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.Drift;
+import blindlap.stats.order.Sampling;
+import java.util.Arrays;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
+import org.apache.commons.rng.UniformRandomProvider;
+import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
+import org.apache.commons.rng.simple.RandomSource;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a day of a plan can show (METHOD 6, 8 and 13): detectable difference and verdict odds, at
+ * once by formula and, as fine as one has patience, by simulating days with the test that will be
+ * used.
+ */
+public final class DayPower {
+  /** Sets up to this size are walked whole on a simulated day; of larger ones orders are drawn. */
+  static final long WHOLE_UP_TO = 4096;
+
+  private static final int DRAWS = 999;
+
+  private final Assignments set;
+  private final boolean[] left;
+  private final Drift drift;
+  private final Detectable formula;
+
+  private DayPower(Assignments set, boolean[] left, Drift drift, Detectable formula) {
+    this.set = set;
+    this.left = left;
+    this.drift = drift;
+    this.formula = formula;
+  }
+
+  /** How an answer was found. */
+  public enum Source {
+    FORMULA,
+    SIMULATION
+  }
+
+  /**
+   * A difference with its source.
+   *
+   * @param difference in the unit asked for; NaN if it cannot be detected
+   * @param source how it was found
+   * @param error95 95 % interval over repetitions of the simulation; null by formula
+   */
+  public record Answer(double difference, Source source, @Nullable Interval error95) {}
+
+  /**
+   * @param set the admissible orders of two setups
+   * @param drift what will be removed
+   * @throws StatsException if the set has other than two setups or too few stints
+   */
+  public static DayPower of(Assignments set, Drift drift) {
+    boolean[] all = new boolean[set.stints()];
+    Arrays.fill(all, true);
+    return of(set, all, drift);
+  }
+
+  /**
+   * For a day of which some stints are lost.
+   *
+   * @param left true where the stint remains
+   */
+  public static DayPower of(Assignments set, boolean[] left, Drift drift) {
+    return new DayPower(
+        set, left.clone(), drift, Detectable.of(set, left, drift, Sampling.PREFERRED));
+  }
+
+  /** The formula, with the figures it rests on. */
+  public Detectable formula() {
+    return formula;
+  }
+
+  /** Verdict odds by normal theory; see {@link SimulatedDays#odds} for the refinement. */
+  public VerdictOdds odds(double difference, double margin, double sd) {
+    return VerdictOdds.approximate(formula, difference, margin, sd);
+  }
+
+  /**
+   * The difference found with a power: by formula for sets of at least 200 orders, else simulated.
+   *
+   * @param sd noise, above 0
+   * @param power such as .8
+   * @param days simulated days, if any have to be
+   * @param seed of the simulation
+   * @param cancelled asked before every day
+   * @throws CancellationException if cancelled
+   */
+  public Answer difference(
+      double sd, double power, int days, long seed, BooleanSupplier cancelled) {
+    if (formula.formulaHolds() || formula.attainableLevel() == 0) {
+      return new Answer(formula.difference(sd, power), Source.FORMULA, null);
+    }
+    SimulatedDays simulated = simulate(days, seed, cancelled);
+    return new Answer(
+        simulated.difference(sd, power), Source.SIMULATION, simulated.differenceError95(sd, power));
+  }
+
+  /** By formula, over the 95 % interval of a noise that is itself estimated. */
+  public Interval differenceRange(RiderNoise noise, double power) {
+    return formula.difference(noise.interval95IfNormal(), power);
+  }
+
+  /**
+   * Simulates days of white normal noise. Every day has an order of its own, and draws of its own
+   * where the set has more than 4096 orders.
+   *
+   * @param days at least 1
+   * @param seed the same seed gives the same days
+   * @param cancelled asked before every day
+   * @throws CancellationException if cancelled or the thread is interrupted
+   */
+  public SimulatedDays simulate(int days, long seed, BooleanSupplier cancelled) {
+    if (days < 1) {
+      throw new StatsException("days", "must be at least 1, but is " + days + ".");
+    }
+    UniformRandomProvider source = RandomSource.XO_RO_SHI_RO_128_PP.create(seed);
+    ZigguratSampler.NormalizedGaussian normal = ZigguratSampler.NormalizedGaussian.of(source);
+    double[][] ends = new double[5][days];
+    double[] y = new double[set.stints()];
+    for (int day = 0; day < days; day++) {
+      if (cancelled.getAsBoolean() || Thread.currentThread().isInterrupted()) {
+        throw new CancellationException("simulation stopped after " + day + " days");
+      }
+      for (int i = 0; i < y.length; i++) {
+        y[i] = normal.sample();
+      }
+      simulate(day, set.random(source), y, source.nextLong(), ends);
+    }
+    return new SimulatedDays(ends);
+  }
+
+  private void simulate(int day, int[] order, double[] y, long seed, double[][] ends) {
+    Sampling sampling = new Sampling(false, DRAWS, seed, WHOLE_UP_TO);
+    ends[1][day] = Double.NEGATIVE_INFINITY;
+    ends[2][day] = Double.POSITIVE_INFINITY;
+    ends[3][day] = Double.NEGATIVE_INFINITY;
+    ends[4][day] = Double.POSITIVE_INFINITY;
+    TwoSetups found;
+    try {
+      found = TwoSetups.compare(set, order, y, left, drift, sampling);
+    } catch (StatsException nothingLeft) {
+      // Only on a day cut so short that one setup was never ridden: it shows nothing.
+      return;
+    }
+    ends[0][day] = found.estimate();
+    found.curve().interval(0.95).ifPresent(interval -> keep(interval, ends, 1, day));
+    found.curve().interval(0.90).ifPresent(interval -> keep(interval, ends, 3, day));
+  }
+
+  private static void keep(Interval interval, double[][] ends, int at, int day) {
+    ends[at][day] = interval.low();
+    ends[at + 1][day] = interval.high();
+  }
+}

@@ -1,0 +1,188 @@
+package blindlap.stats.power;
+
+import blindlap.fault.Require;
+import blindlap.fault.StatsException;
+import blindlap.stats.compare.CutShort;
+import blindlap.stats.compare.Residuals;
+import blindlap.stats.compare.TrendEfficiency;
+import blindlap.stats.distribution.Interval;
+import blindlap.stats.distribution.NoncentralT;
+import blindlap.stats.distribution.Quantiles;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.DayCheck;
+import blindlap.stats.order.Drift;
+import blindlap.stats.order.Sampling;
+import java.math.BigInteger;
+import java.util.Arrays;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
+
+/**
+ * The difference a two-setup day can detect, by formula: power of the two-sided t test on the
+ * information that is left after drift, at the level that the set of orders can attain (METHOD 6)
+ * and with the degrees of freedom that the set gives the test ({@link OrderFreedom}; METHOD 6 takes
+ * all of the residuals, which is up to 9 % too hopeful for pairs).
+ *
+ * @param count number of admissible orders K
+ * @param attainableLevel a* = 2⌊.025·K⌋/K, 0 if no p of .05 or less can come out
+ * @param oneSidedLevel ⌊.05·K⌋/K, the level of the tests against the worthwhile difference
+ * @param efficiency harmonic mean over the orders of c/(N/4), c = z'Wz under the drift
+ * @param stints stints used, N
+ * @param df degrees of freedom of the residuals, N − nuisance columns − 1
+ * @param orderDf degrees of freedom of the test, at most df, not necessarily whole
+ */
+public record Detectable(
+    BigInteger count,
+    double attainableLevel,
+    double oneSidedLevel,
+    double efficiency,
+    int stints,
+    int df,
+    double orderDf) {
+  /** From this many orders on the formula agrees with simulation within 3 %. */
+  public static final int FORMULA_FROM = 200;
+
+  private static final double LEVEL = 0.05;
+
+  /**
+   * @param set the admissible orders of two setups
+   * @param drift what will be removed
+   * @param sampling what to do with sets beyond 2^22 under a curve; every other case is exact
+   * @throws StatsException if the set has other than two setups or too few stints
+   */
+  public static Detectable of(Assignments set, Drift drift, Sampling sampling) {
+    DayCheck.twoSetups(set);
+    if (set.count().signum() == 0) {
+      throw new StatsException("rule", "admits no order.");
+    }
+    int df = set.stints() - drift.columns() - 1;
+    if (df < 1) {
+      throw DayCheck.tooFew("rule", set.stints(), drift);
+    }
+    boolean[] all = new boolean[set.stints()];
+    Arrays.fill(all, true);
+    return new Detectable(
+        set.count(),
+        level(set, LEVEL / 2, 2),
+        level(set, LEVEL, 1),
+        TrendEfficiency.of(set, drift, sampling),
+        set.stints(),
+        df,
+        OrderFreedom.of(set, new Residuals(all, drift)));
+  }
+
+  /** True if the efficiency for this set and drift comes from a sample. */
+  public static boolean sampled(Assignments set, Drift drift, Sampling sampling) {
+    return TrendEfficiency.sampled(set, drift, sampling);
+  }
+
+  /**
+   * As {@link #of(Assignments, Drift, Sampling)}, on the stints marked only; the rest is lost.
+   *
+   * @param use true where the stint remains
+   */
+  public static Detectable of(Assignments set, boolean[] use, Drift drift, Sampling sampling) {
+    DayCheck.twoSetups(set);
+    DayCheck.length(set, "valid", use.length, "entries");
+    int n = DayCheck.count(use);
+    if (n == set.stints()) {
+      return of(set, drift, sampling);
+    }
+    int df = n - drift.columns() - 1;
+    CutShort left = CutShort.of(set, use, drift);
+    if (df < 1) {
+      throw DayCheck.tooFew("valid", n, drift);
+    }
+    boolean possible = left.smallestP() <= LEVEL + 1e-12;
+    return new Detectable(
+        set.count(),
+        possible ? level(set, LEVEL / 2, 2) : 0,
+        level(set, LEVEL, 1),
+        TrendEfficiency.walked(set, use, drift, sampling),
+        n,
+        df,
+        OrderFreedom.of(set, new Residuals(use, drift)));
+  }
+
+  /** The same with all degrees of freedom of the residuals, as METHOD 6 writes the formula. */
+  public Detectable onResidualDf() {
+    return new Detectable(count, attainableLevel, oneSidedLevel, efficiency, stints, df, df);
+  }
+
+  private static double level(Assignments set, double tail, int sides) {
+    double k = set.count().doubleValue();
+    return sides * Math.floor(tail * k + 1e-9) / k;
+  }
+
+  /** True if the set is large enough for the formula; below, simulate. */
+  public boolean formulaHolds() {
+    return count.compareTo(BigInteger.valueOf(FORMULA_FROM)) >= 0;
+  }
+
+  /** Standard error of the estimate for noise of standard deviation 1. */
+  public double unitError() {
+    return 1 / Math.sqrt(stints * efficiency / 4);
+  }
+
+  /**
+   * Probability that the two-sided test rejects.
+   *
+   * @param difference true difference
+   * @param sd noise in the same unit, above 0
+   */
+  public double power(double difference, double sd) {
+    Require.positive("sd", sd);
+    Require.finite("difference", difference);
+    if (attainableLevel == 0) {
+      return 0;
+    }
+    return beyond(difference / sd / unitError(), Quantiles.tUpper(attainableLevel / 2, orderDf));
+  }
+
+  private double beyond(double shift, double critical) {
+    NoncentralT t = NoncentralT.of(orderDf, shift);
+    return t.sf(critical) + t.cdf(-critical);
+  }
+
+  /**
+   * The difference found with this power.
+   *
+   * @param sd noise, above 0
+   * @param power above the attainable level and below 1
+   * @return in the unit of {@code sd}; NaN if nothing can be detected
+   * @throws StatsException if the power is impossible
+   */
+  public double difference(double sd, double power) {
+    Require.positive("sd", sd);
+    Require.innerProportion("power", power);
+    if (attainableLevel == 0) {
+      return Double.NaN;
+    }
+    if (power <= attainableLevel) {
+      throw new StatsException(
+          "power", "must be above the level of the test, " + attainableLevel + ".");
+    }
+    double critical = Quantiles.tUpper(attainableLevel / 2, orderDf);
+    // For many degrees of freedom the shift is the critical value plus a normal quantile.
+    double guess = critical + Quantiles.normal(power);
+    double low = Math.max(0, guess - 1);
+    double high = Math.max(1, guess + 1);
+    while (low > 0 && beyond(low, critical) >= power) {
+      low = low < 1 ? 0 : low / 2;
+    }
+    while (beyond(high, critical) < power) {
+      high *= 2;
+      if (high > 1e5) {
+        throw new StatsException("power", power + " is too close to 1.");
+      }
+    }
+    double shift =
+        new BrentSolver(1e-12, 1e-12, 1e-15)
+            .solve(200, x -> beyond(x, critical) - power, low, high);
+    return shift * unitError() * sd;
+  }
+
+  /** The differences for both ends of an interval of the noise. */
+  public Interval difference(Interval sd, double power) {
+    return new Interval(difference(sd.low(), power), difference(sd.high(), power));
+  }
+}

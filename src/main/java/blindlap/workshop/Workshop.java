@@ -1,0 +1,32 @@
+package blindlap.workshop;
+
+import blindlap.fault.StatsException;
+
+/** Checks of the arguments of workshop arithmetic; each refusal names the argument. */
+final class Workshop {
+  private Workshop() {}
+
+  static double finite(String argument, double value) {
+    if (!Double.isFinite(value)) {
+      throw new StatsException(argument, "must be a finite number, but is " + value + ".");
+    }
+    return value;
+  }
+
+  static double positive(String argument, double value) {
+    finite(argument, value);
+    if (value <= 0) {
+      throw new StatsException(argument, "must be above 0, but is " + value + ".");
+    }
+    return value;
+  }
+
+  static double between(String argument, double value, double low, double high) {
+    finite(argument, value);
+    if (value < low || value > high) {
+      throw new StatsException(
+          argument, "must lie between %s and %s, but is %s.".formatted(low, high, value));
+    }
+    return value;
+  }
+}

@@ -1,0 +1,124 @@
+package blindlap.screen;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import javafx.application.Platform;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.control.Labeled;
+import javafx.scene.input.KeyCode;
+import javafx.scene.robot.Robot;
+import org.jspecify.annotations.Nullable;
+
+/** Someone who has only a keyboard, in front of a window that shows. */
+public final class Keyboard {
+  private static final int MOST_TABS = 120;
+
+  private final Scene scene;
+
+  public Keyboard(Scene scene) {
+    this.scene = scene;
+  }
+
+  /** Presses and releases a key, and waits until the window has dealt with it. */
+  public void press(KeyCode... together) {
+    strike(together);
+    awaitFrame();
+  }
+
+  /** Presses and releases a key without waiting for the window to draw: for text and for Tab. */
+  public void strike(KeyCode... together) {
+    Window.run(
+        () -> {
+          Robot robot = new Robot();
+          for (KeyCode key : together) {
+            robot.keyPress(key);
+          }
+          for (int i = together.length - 1; i >= 0; i--) {
+            robot.keyRelease(together[i]);
+          }
+        });
+  }
+
+  /**
+   * Waits until the window has drawn once more. What had the focus and left the window gives it up
+   * only then; nobody types faster than that.
+   */
+  private void awaitFrame() {
+    CountDownLatch drawn = new CountDownLatch(1);
+    Runnable listener = drawn::countDown;
+    Window.run(
+        () -> {
+          scene.addPostLayoutPulseListener(listener);
+          Platform.requestNextPulse();
+        });
+    try {
+      if (!drawn.await(30, TimeUnit.SECONDS)) {
+        throw new IllegalStateException("the window draws no more");
+      }
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
+    Window.run(() -> scene.removePostLayoutPulseListener(listener));
+  }
+
+  /** Types letters, digits, blanks, points and hyphens. */
+  public void type(String text) {
+    for (char each : text.toCharArray()) {
+      KeyCode key =
+          switch (each) {
+            case ' ' -> KeyCode.SPACE;
+            case '.' -> KeyCode.PERIOD;
+            case '-' -> KeyCode.MINUS;
+            default ->
+                Character.isDigit(each)
+                    ? KeyCode.valueOf("DIGIT" + each)
+                    : KeyCode.valueOf(String.valueOf(each).toUpperCase(Locale.ROOT));
+          };
+      if (Character.isUpperCase(each)) {
+        strike(KeyCode.SHIFT, key);
+      } else {
+        strike(key);
+      }
+    }
+    awaitFrame();
+  }
+
+  /** Goes with Tab to the control whose words hold these. */
+  public void goTo(String words) {
+    List<String> met = new ArrayList<>();
+    for (int i = 0; i < MOST_TABS; i++) {
+      String here = here();
+      if (here.contains(words)) {
+        return;
+      }
+      met.add(here);
+      press(KeyCode.TAB);
+    }
+    throw new AssertionError(
+        "Tab never comes to '" + words + "', only to " + met.stream().distinct().toList());
+  }
+
+  /** Goes to a button or box and presses it. */
+  public void choose(String words) {
+    goTo(words);
+    press(KeyCode.SPACE);
+  }
+
+  /** The words of what has the focus. */
+  public String here() {
+    return Window.call(() -> words(scene.getFocusOwner()));
+  }
+
+  private static String words(@Nullable Node node) {
+    if (node == null) {
+      return "nothing";
+    }
+    String accessible = node.getAccessibleText();
+    String text = node instanceof Labeled labeled ? labeled.getText() : "";
+    return (accessible == null ? "" : accessible) + "|" + text;
+  }
+}

@@ -1,0 +1,335 @@
+package blindlap.screen.book;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.desk.Desk;
+import blindlap.desk.SeriesDays;
+import blindlap.screen.Keyboard;
+import blindlap.screen.SceneText;
+import blindlap.screen.ShellView;
+import blindlap.screen.Window;
+import blindlap.screen.part.Background;
+import blindlap.screen.part.Dialogs;
+import blindlap.screen.part.Fonts;
+import blindlap.screen.part.Look;
+import blindlap.screen.part.Shell;
+import blindlap.screen.part.Theme;
+import blindlap.screen.plan.PlanDesk;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import javafx.scene.Scene;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The rooms behind the Notebook page, entered and used with keys alone, and photographed. */
+class NotebookRoomsTest {
+  @TempDir Path folder;
+
+  @BeforeAll
+  static void startWindowSystem() throws InterruptedException {
+    Window.start();
+    Window.run(Fonts::load);
+  }
+
+  /** The page with its rooms in a window's frame. */
+  private static final class Book {
+    final NoiseModel noise;
+    final SeriesModel series;
+    final OldDayModel oldDay;
+    final Rooms rooms = new Rooms();
+    final Scene scene;
+
+    Book(Desk desk, Path folder, Theme theme, double scale, int width, int height) {
+      Look look = new Look();
+      look.themeProperty().set(theme);
+      look.textScaleProperty().set(scale);
+      Shell shell = new Shell();
+      NotebookModel notebook = new NotebookModel(desk, shell, Background.immediate());
+      notebook.refresh();
+      noise = new NoiseModel(desk, Background.immediate());
+      series = new SeriesModel(desk, Background.immediate());
+      oldDay = new OldDayModel(desk, Background.immediate());
+      NotebookRooms page =
+          new NotebookRooms(
+              look,
+              new NotebookRooms.Models(
+                  notebook,
+                  PlanDesk.keeping(desk, folder.resolve("quarry.blindlap")),
+                  noise,
+                  series,
+                  oldDay),
+              rooms,
+              new OneFolder(folder));
+      ShellView view =
+          new ShellView(
+              look, shell, Map.of(Shell.Page.NOTEBOOK, () -> page), List.of("quarry.blindlap"));
+      scene = new Scene(view, width, height);
+      look.dress(scene);
+    }
+
+    Stage window() {
+      Stage stage = new Stage();
+      stage.setScene(scene);
+      stage.show();
+      stage.requestFocus();
+      return stage;
+    }
+  }
+
+  private record OneFolder(Path folder) implements Dialogs {
+    @Override
+    public Optional<Path> openFile(String title) {
+      return Optional.of(folder.resolve("days.csv"));
+    }
+
+    @Override
+    public Optional<Path> saveFile(String title, String name) {
+      return Optional.empty();
+    }
+
+    @Override
+    public Optional<Path> folder(String title) {
+      return Optional.of(folder);
+    }
+  }
+
+  /** Days of a rider who learns a trail, as a logger writes them; one lap of the last is wrong. */
+  private Path days(boolean mistake) throws Exception {
+    Random random = new Random(5);
+    StringBuilder csv = new StringBuilder("When;Lap;Setup;Air;Zeit;void\n");
+    String[] days = {"10.05.2025", "21.06.2025", "02.08.2025", "11.10.2025"};
+    for (int i = 0; i < days.length; i++) {
+      for (int lap = 1; lap <= 14; lap++) {
+        String time =
+            String.format(
+                Locale.GERMANY, "%.2f", 96 - 0.05 * lap + (1.3 - 0.28 * i) * random.nextGaussian());
+        csv.append(days[i]).append(';').append(lap).append(';').append(lap % 2 == 0 ? "K" : "L");
+        csv.append(";21 °C;");
+        csv.append(mistake && i == 3 && lap == 5 ? "1:3x,2" : time);
+        csv.append(';').append(i == 1 && lap == 3 ? "ja" : "").append('\n');
+      }
+    }
+    return Files.write(folder.resolve("days.csv"), csv.toString().getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** On paper in the size of a window and whole, in one other theme, and at twice the text size. */
+  private static void photograph(
+      Desk desk, Path folder, Theme other, Rooms.Room room, String name) {
+    String suffix = other.name().toLowerCase(Locale.ROOT);
+    Window.run(() -> take(desk, folder, Theme.PAPER, 1, 800, room, name + "-paper"));
+    Window.run(() -> take(desk, folder, Theme.PAPER, 1, 2200, room, name + "-whole"));
+    Window.run(() -> take(desk, folder, other, 1, 800, room, name + "-" + suffix));
+    Window.run(() -> take(desk, folder, Theme.PAPER, 2, 4400, room, name + "-200"));
+  }
+
+  private static void take(
+      Desk desk, Path folder, Theme theme, double scale, int height, Rooms.Room room, String name) {
+    Book book = new Book(desk, folder, theme, scale, 1280, height);
+    book.rooms.go(room);
+    if (room == Rooms.Room.OLD_DAY) {
+      book.oldDay.open(folder.resolve("days.csv"));
+      book.oldDay.form().field("trail").set("Quarry loop");
+      book.oldDay.form().field("rider").set("R. Lind");
+      book.oldDay.form().field("file").set("days.csv");
+    }
+    Window.picture(book.scene, name);
+    Window.picture(book.scene, name);
+  }
+
+  @Test
+  void riderNoiseIsPhotographed() throws Exception {
+    days(false);
+    try (SeriesDays days = new SeriesDays(folder, 1)) {
+      days.oneRider();
+      bring(days.desk());
+      photograph(days.desk(), folder, Theme.SUNLIGHT, Rooms.Room.NOISE, "noise");
+      Window.run(
+          () ->
+              take(
+                  days.desk(), folder, Theme.PAPER, 1, 800, Rooms.Room.NOTEBOOK, "notebook-doors"));
+    }
+  }
+
+  private void bring(Desk desk) {
+    OldDayModel model = new OldDayModel(desk, Background.immediate());
+    model.open(folder.resolve("days.csv"));
+    model.form().field("rider").set("R. Lind");
+    model.form().field("trail").set("Quarry loop");
+    model.take();
+    assertThat(model.noticeProperty().get()).startsWith("Brought in: 4 days with 56 laps.");
+  }
+
+  @Test
+  void seriesArePhotographedSealedAndOpen() {
+    try (SeriesDays days = new SeriesDays(folder, 1)) {
+      days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 3, -1.2, 0.7, true));
+      days.ride(new SeriesDays.Day("R. Lind", "2026-10-10", 3, -1.2, 0.7, true));
+      days.commit(new SeriesDays.Day("R. Lind", "2026-10-17", 3, -1.2, 0.7, true));
+      photograph(days.desk(), folder, Theme.DARK, Rooms.Room.SERIES, "series-sealed");
+    }
+  }
+
+  @Test
+  void aSeriesOfOneRiderAndOneOfSeveralArePhotographed() throws Exception {
+    Path other = Files.createDirectories(folder.resolve("riders"));
+    try (SeriesDays one = new SeriesDays(folder, 1);
+        SeriesDays riders = new SeriesDays(other, 2)) {
+      one.oneRider();
+      photograph(one.desk(), folder, Theme.DARK, Rooms.Room.SERIES, "series-one");
+      riders.riders();
+      photograph(riders.desk(), other, Theme.SUNLIGHT, Rooms.Room.SERIES, "series-riders");
+    }
+  }
+
+  @Test
+  void bringingInOldDaysIsPhotographed() throws Exception {
+    days(true);
+    try (SeriesDays days = new SeriesDays(folder, 1)) {
+      photograph(days.desk(), folder, Theme.DARK, Rooms.Room.OLD_DAY, "old-days");
+    }
+  }
+
+  @Test
+  void everyRoomIsEnteredAndLeftWithKeysAlone() {
+    try (SeriesDays days = new SeriesDays(folder, 1)) {
+      days.oneRider();
+      Book book = Window.call(() -> new Book(days.desk(), folder, Theme.PAPER, 1, 1280, 800));
+      Stage stage = Window.call(book::window);
+      Keyboard keys = new Keyboard(book.scene);
+      for (Rooms.Room room : Rooms.Room.values()) {
+        if (room != Rooms.Room.NOTEBOOK) {
+          String door = blindlap.wording.Words.of("rooms").say(room.name());
+          keys.choose(door);
+          assertThat(book.rooms.roomProperty().get()).isEqualTo(room);
+          assertThat(keys.here()).contains("Back to the notebook");
+          keys.press(KeyCode.ESCAPE);
+          assertThat(book.rooms.roomProperty().get()).isEqualTo(Rooms.Room.NOTEBOOK);
+          assertThat(keys.here()).contains(door);
+        }
+      }
+      Window.run(stage::close);
+    }
+  }
+
+  private void withKeys(Desk desk, java.util.function.BiConsumer<Book, Keyboard> work) {
+    Book book = Window.call(() -> new Book(desk, folder, Theme.PAPER, 1, 1280, 800));
+    Stage stage = Window.call(book::window);
+    try {
+      work.accept(book, new Keyboard(book.scene));
+    } finally {
+      Window.run(stage::close);
+    }
+  }
+
+  @Test
+  void oldDaysAreTakenWithKeysAloneAndTheDayWithAMistakeStaysOut() throws Exception {
+    days(true);
+    try (SeriesDays days = new SeriesDays(folder, 1)) {
+      days.commit(new SeriesDays.Day("R. Lind", "2026-10-03", 0, 0, 1, false));
+      withKeys(
+          days.desk(),
+          (book, keys) -> {
+            keys.choose("Bring in old days");
+            keys.choose("Choose a file");
+            keys.choose("Take 3 days");
+            assertThat(book.oldDay.noticeProperty().get())
+                .startsWith("Brought in: 3 days with 42 laps.")
+                .contains("never give a verdict", "R. Lind's noise on Quarry loop");
+          });
+      assertThat(days.desk().history().records("R. Lind", "Quarry loop"))
+          .singleElement()
+          .satisfies(record -> assertThat(record.days()).hasSize(3));
+      assertThat(days.desk().notebook().summaries()).hasSize(4);
+    }
+  }
+
+  @Test
+  void afterOldDaysCameInTheNotebookStillOpensWithTheLatestFinding() throws Exception {
+    days(false);
+    try (SeriesDays days = new SeriesDays(folder, 1)) {
+      days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 0, -1.2, 0.7, true));
+      days.unsealAll();
+      bring(days.desk());
+      NotebookModel model = new NotebookModel(days.desk(), new Shell(), Background.immediate());
+      model.refresh();
+      assertThat(model.answerProperty().get().before()).startsWith("Shock K against Shock L");
+    }
+  }
+
+  @Test
+  void aSeriesAtItsEndIsReportedWithKeysAloneAndASealedOneHasNothingToPress() {
+    try (SeriesDays days = new SeriesDays(folder, 1)) {
+      days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 2, -1.2, 0.7, true));
+      days.ride(new SeriesDays.Day("R. Lind", "2026-10-10", 2, -1.2, 0.7, true));
+      withKeys(
+          days.desk(),
+          (book, keys) -> {
+            keys.choose("Series");
+            assertThat(book.series.viewProperty().get().open()).isFalse();
+            assertThat(SceneText.of(book.scene)).contains("disabled", "Write the report");
+            Window.run(() -> book.series.report(folder));
+            assertThat(book.series.noticeProperty().get()).contains("Nothing was written");
+          });
+      days.unsealAll();
+      withKeys(
+          days.desk(),
+          (book, keys) -> {
+            keys.choose("Series");
+            keys.choose("Write the report");
+            assertThat(book.series.noticeProperty().get()).contains("series-k-or-l.pdf");
+          });
+      assertThat(folder.resolve("series-k-or-l.pdf")).isNotEmptyFile();
+      assertThat(folder.resolve("series-k-or-l.html")).isNotEmptyFile();
+    }
+  }
+
+  @Test
+  void anotherRidersNoiseIsChosenWithKeysAlone() {
+    try (SeriesDays days = new SeriesDays(folder, 2)) {
+      days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 2, 0, 0.7, false));
+      days.ride(new SeriesDays.Day("M. Oster", "2026-10-10", 2, 0, 0.7, false));
+      days.unsealAll();
+      withKeys(
+          days.desk(),
+          (book, keys) -> {
+            keys.choose("Rider noise");
+            assertThat(book.noise.viewProperty().get().headline().before()).contains("M. Oster");
+            keys.goTo("Rider and trail");
+            keys.press(KeyCode.DOWN);
+            assertThat(book.noise.viewProperty().get().headline().before()).contains("R. Lind");
+            assertThat(SceneText.of(book.scene)).contains("R. Lind on Quarry loop: ");
+          });
+    }
+  }
+
+  @Test
+  void theRoomOfASealedSeriesLooksTheSameWhateverTheOrders() throws Exception {
+    java.util.Set<String> seen = new java.util.TreeSet<>();
+    for (int seed = 0; seed < 3; seed++) {
+      Path own = Files.createDirectories(folder.resolve("n" + seed));
+      try (SeriesDays days = new SeriesDays(own, seed)) {
+        days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 2, 0, 0.7, false));
+        days.commit(new SeriesDays.Day("R. Lind", "2026-10-10", 2, 0, 0.7, false));
+        for (Rooms.Room room : List.of(Rooms.Room.SERIES, Rooms.Room.NOISE)) {
+          seen.add(
+              Window.call(
+                  () -> {
+                    Book book = new Book(days.desk(), own, Theme.PAPER, 1, 1280, 2000);
+                    book.rooms.go(room);
+                    return room + SceneText.of(book.scene);
+                  }));
+        }
+      }
+    }
+    assertThat(seen).hasSize(2);
+  }
+}

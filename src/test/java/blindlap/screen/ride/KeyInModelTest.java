@@ -1,0 +1,184 @@
+package blindlap.screen.ride;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.RamFolder;
+import blindlap.desk.TestDay;
+import blindlap.screen.part.Background;
+import blindlap.screen.ride.KeyInModel.Stage;
+import blindlap.session.Fact;
+import blindlap.session.day.LapId;
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class KeyInModelTest {
+  private static final String GRIP = "grip in the rocks";
+
+  private @TempDir(factory = RamFolder.class) Path folder;
+  private TestDay day;
+  private KeyInModel model;
+
+  @BeforeEach
+  void start() {
+    day = new TestDay(folder, TestDay.EIGHT, 5);
+    model = model();
+  }
+
+  @AfterEach
+  void end() {
+    day.close();
+  }
+
+  private KeyInModel model() {
+    KeyInModel made =
+        new KeyInModel(day.desk().keyingIn(), day.desk().riderDays(), Background.immediate());
+    made.open(day.id());
+    return made;
+  }
+
+  private void type(int lap, String column, String typed) {
+    model.cell(model.stageProperty().get(), lap - 1, model.columns().indexOf(column), typed);
+  }
+
+  private void firstLap(String grip) {
+    type(1, "lap time", "1:33.1");
+    type(1, GRIP, grip);
+    type(1, "guess", "B");
+  }
+
+  private Map<String, BigDecimal> recorded(int lap) {
+    return day.state().lap(new LapId(lap, 1)).orElseThrow().values();
+  }
+
+  @Test
+  void typedTwiceAlikeItIsRecordedFromPaperInMillimetresOfTheHundredMillimetreLine() {
+    firstLap("62");
+    model.typed();
+    assertThat(model.stageProperty().get()).isEqualTo(Stage.AGAIN);
+    assertThat(model.rows().get(0).subList(2, 7)).containsOnly("");
+    firstLap("62.0");
+    model.typed();
+    assertThat(model.troubleProperty().get()).isEmpty();
+    assertThat(model.stageProperty().get()).isEqualTo(Stage.DONE);
+    assertThat(recorded(1).get(GRIP)).isEqualByComparingTo("62");
+    assertThat(recorded(1).get("lap time")).isEqualByComparingTo("93.1");
+    assertThat(day.state().entries())
+        .anyMatch(
+            e ->
+                e.entry().fact() instanceof Fact.LapRidden ridden
+                    && ridden.source() == Fact.Source.PAPER);
+  }
+
+  @Test
+  void whatDiffersIsShownWithBothValuesAndOnlyWhatIsSettledIsRecorded() {
+    firstLap("62");
+    model.typed();
+    firstLap("26");
+    model.typed();
+    assertThat(model.stageProperty().get()).isEqualTo(Stage.SETTLE);
+    assertThat(day.state().lapsRidden()).isZero();
+    KeyInModel.Row row = model.differences().get(0);
+    assertThat(model.differences()).hasSize(1);
+    assertThat(row.words()).contains("lap 1").contains(GRIP);
+    assertThat(List.of(row.first(), row.second())).containsExactly("62", "26");
+    model.settle(List.of("61"));
+    assertThat(model.stageProperty().get()).isEqualTo(Stage.DONE);
+    assertThat(recorded(1).get(GRIP)).isEqualByComparingTo("61");
+  }
+
+  @Test
+  void aDifferenceLeftOpenIsNoAnswerAndNothingIsRecorded() {
+    firstLap("62");
+    model.typed();
+    firstLap("26");
+    model.typed();
+    model.settle(List.of(""));
+    assertThat(model.troubleProperty().get()).contains("Still open").contains(GRIP);
+    assertThat(model.stageProperty().get()).isEqualTo(Stage.SETTLE);
+    assertThat(day.state().lapsRidden()).isZero();
+  }
+
+  @Test
+  void anAnswerThatOnlyOneTypingHasMayBeSettledAsMissing() {
+    firstLap("62");
+    model.typed();
+    firstLap("");
+    model.typed();
+    model.settle(List.of(""));
+    assertThat(recorded(1)).containsOnlyKeys("lap time");
+  }
+
+  @Test
+  void cellsWithoutAnAnswerAreMissingAndRowsWithoutAnyAreLeftForLater() {
+    for (int turn = 0; turn < 2; turn++) {
+      type(1, GRIP, "0");
+      type(3, "void", "traffic");
+      model.typed();
+    }
+    assertThat(model.troubleProperty().get()).isEmpty();
+    assertThat(recorded(1)).containsOnlyKeys(GRIP);
+    assertThat(recorded(3)).isEmpty();
+    assertThat(day.state().lap(new LapId(3, 1)).orElseThrow().voided()).isPresent();
+    assertThat(day.state().lapsRidden()).isEqualTo(2);
+    model.open(day.id());
+    assertThat(model.rows()).extracting(row -> row.get(0)).doesNotContain("1", "3").hasSize(6);
+  }
+
+  @Test
+  void whatWasTypedIsThereAgainAfterTheProgramWasLeftHalfWay() {
+    firstLap("62");
+    model = model();
+    assertThat(model.stageProperty().get()).isEqualTo(Stage.FIRST);
+    assertThat(model.rows().get(0)).contains("1:33.1", "62", "B");
+    model.typed();
+    type(1, "lap time", "1:33.1");
+    model = model();
+    assertThat(model.stageProperty().get()).isEqualTo(Stage.AGAIN);
+    assertThat(model.rows().get(0)).contains("1:33.1").doesNotContain("62");
+    firstLap("62");
+    model.typed();
+    assertThat(recorded(1).get(GRIP)).isEqualByComparingTo("62");
+    assertThat(day.desk().notebook().drafts()).isEmpty();
+  }
+
+  @Test
+  void aLapThatAnotherWindowRecordedMeanwhileIsNamedAndTheRestIsKept() {
+    firstLap("62");
+    type(2, GRIP, "44");
+    model.typed();
+    firstLap("62");
+    type(2, GRIP, "44");
+    day.desk().riderDays().handedOver(day.id(), 1);
+    day.desk().riderDays().ridden(day.id(), new LapId(1, 1));
+    model.typed();
+    assertThat(model.troubleProperty().get()).contains("lap 1".substring(4));
+    assertThat(model.stageProperty().get()).isEqualTo(Stage.FIRST);
+    assertThat(model.rows().get(1)).contains("44");
+    model.open(day.id());
+    assertThat(model.rows().get(0).get(0)).isEqualTo("2");
+    assertThat(model.rows().get(0)).contains("44");
+  }
+
+  @Test
+  void aValueOffTheScaleIsRefusedByLapAndTheTableIsKeptToMendIt() {
+    firstLap("162");
+    model.typed();
+    firstLap("162");
+    model.typed();
+    assertThat(model.troubleProperty().get()).contains(GRIP).contains("100");
+    assertThat(day.state().lapsRidden()).isZero();
+    assertThat(model.rows().get(0)).contains("1:33.1", "162");
+    type(1, GRIP, "62");
+    model.typed();
+    model.typed();
+    assertThat(model.differences()).hasSize(1);
+    model.settle(List.of("62"));
+    assertThat(recorded(1).get(GRIP)).isEqualByComparingTo("62");
+  }
+}
