@@ -7,23 +7,16 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 
 import com.tngtech.archunit.core.domain.AccessTarget.CodeUnitAccessTarget;
-import com.tngtech.archunit.core.domain.AccessTarget.FieldAccessTarget;
 import com.tngtech.archunit.core.domain.JavaAccess;
 import com.tngtech.archunit.core.domain.JavaClass;
-import com.tngtech.archunit.core.domain.JavaCodeUnit;
-import com.tngtech.archunit.core.domain.JavaField;
-import com.tngtech.archunit.core.domain.JavaType;
 import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Predicate;
-import java.util.stream.Stream;
 
 /** Who may hold a drawn order. Class names are relative to the root package. */
 final class Blindness {
@@ -31,25 +24,39 @@ final class Blindness {
   static final Set<String> KEY_TYPES =
       Set.of("seal.OpenKey", "seal.HelperSchedule", "seal.KeySheet", "seal.SealedPart");
 
-  /** What carries such a form or opens it: of no concern to a rider page either. */
-  static final Set<String> NEAR_THE_KEY =
+  /** What rider and starter see and do, and what it is written and drawn with. */
+  static final Set<String> BLIND_SIDE =
       Set.of(
-          "seal.Sealing",
-          "seal.Sealed",
-          "seal.Opening",
-          "seal.SheetReading",
-          "seal.HelperPhrase",
-          "seal.HelperLock",
-          "review.DayRecord",
-          "review.Finding",
-          "desk.HelperDay",
-          "desk.HelperDays",
-          "session.HelperEntry",
-          "screen.model.SwapSheet");
+          "session.day",
+          "wording.day",
+          "desk.day",
+          "ride",
+          "paper.sheet",
+          "paper.ride",
+          "screen.part",
+          "screen.ride");
+
+  /** What the blind side may have to do with beside itself. */
+  static final Set<String> OPEN_TO_ALL = Set.of("fault", "timing", "plan", "plot", "plot.surface");
+
+  /** What lies behind plans: numbers and arithmetic that no key ever enters. */
+  private static final Set<String> BEHIND_PLANS =
+      Set.of(
+          "workshop",
+          "stats.distribution",
+          "stats.order",
+          "stats.compare",
+          "stats.noise",
+          "stats.pool",
+          "stats.power",
+          "stats.tell");
+
+  /** What draws the order. */
+  private static final Set<String> DRAWING = Set.of("seal.Draw", "seal.OrderStream");
 
   /**
    * The classes outside the seal package that may hold a drawn order, each with the reason. Nested
-   * types are covered by the class around them. Rider pages can never be put on this list.
+   * types are covered by the class around them. The blind side can never be put on this list.
    */
   static final Map<String, String> MAY_NAME_THE_KEY =
       Map.ofEntries(
@@ -57,8 +64,8 @@ final class Blindness {
           Map.entry(
               "command.UnsealCommand",
               "prints the ridden order of the session it has just unsealed"),
-          Map.entry("desk.Demo", "plays the helper of an invented day"),
-          Map.entry("desk.SampleSession", "plays a helper who fits an invented stint wrongly"),
+          Map.entry("sample.Demo", "plays the helper of an invented day"),
+          Map.entry("sample.SampleSession", "plays a helper who fits an invented stint wrongly"),
           Map.entry("desk.HelperDay", "tells the helper what to fit before each stint"),
           Map.entry("desk.Keys", "opens the key for the helper, and unseals"),
           Map.entry("exchange.FactReader", "reads the key back from the text of SealOpened"),
@@ -69,9 +76,6 @@ final class Blindness {
           Map.entry("session.Fact", "SealOpened records the key that was opened"),
           Map.entry("session.LifeCommands", "accepts the opened key when a session is unsealed"),
           Map.entry("session.SessionState", "gives out the opened key, once the seal is open"));
-
-  private static final Set<String> RIDER_PAGES =
-      Set.of("screen.view.Ride", "screen.model.Ride", "paper.Rider", "paper.Starter");
 
   private Blindness() {}
 
@@ -85,14 +89,50 @@ final class Blindness {
         .should(notName("a drawn order", root, KEY_TYPES));
   }
 
-  /** Whatever the list says: what a rider or starter looks at never comes near a drawn order. */
-  static ArchRule riderPages(String root) {
-    Set<String> all = new HashSet<>(KEY_TYPES);
-    all.addAll(NEAR_THE_KEY);
+  /**
+   * Whatever table and list say: the blind side has to do with itself and what is open to all, and
+   * nothing else passes through its hands.
+   */
+  static ArchRule blindSide(String root) {
     return classes()
-        .that(describe("are made for riders and starters", type -> isRiderPage(root, type)))
-        .should(notName("a drawn order or what opens it", root, all))
-        .allowEmptyShould(true); // no page before screen and paper have one
+        .that(describe("are of the blind side", type -> isBlind(root, type)))
+        .should(
+            new ArchCondition<>(
+                "have to do with nothing but the blind side and what is open to all") {
+              @Override
+              public void check(JavaClass type, ConditionEvents events) {
+                Handed.mentions(type, other -> isBeyond(root, other, OPEN_TO_ALL))
+                    .forEach(line -> events.add(SimpleConditionEvent.violated(type, line)));
+              }
+            });
+  }
+
+  /** However far one follows what it holds, asks for and answers: no type of the key's side. */
+  static ArchRule blindToTheEnd(String root) {
+    Set<String> open = new HashSet<>(OPEN_TO_ALL);
+    open.addAll(BEHIND_PLANS);
+    return classes()
+        .that(describe("are of the blind side", type -> isBlind(root, type)))
+        .should(
+            new ArchCondition<>("lead to no type of the key's side") {
+              @Override
+              public void check(JavaClass type, ConditionEvents events) {
+                List<String> way = Handed.wayTo(root, type, other -> isBeyond(root, other, open));
+                if (!way.isEmpty()) {
+                  String message = "Class <" + type.getName() + "> leads on: ";
+                  events.add(
+                      SimpleConditionEvent.violated(type, message + String.join(" > ", way)));
+                }
+              }
+            });
+  }
+
+  private static boolean isBlind(String root, JavaClass type) {
+    return BLIND_SIDE.contains(Code.part(root, type));
+  }
+
+  private static boolean isBeyond(String root, JavaClass type, Set<String> open) {
+    return Code.under(root, type) && !isBlind(root, type) && !open.contains(Code.part(root, type));
   }
 
   /** The drawing and its stream are reached through the sealing only. */
@@ -117,8 +157,7 @@ final class Blindness {
                 "an order is drawn",
                 (JavaAccess<?> access) ->
                     access.getTarget() instanceof CodeUnitAccessTarget
-                        && isDrawing(root, access.getTargetOwner())))
-        .allowEmptyShould(true); // no such class before seal has one
+                        && isDrawing(root, access.getTargetOwner())));
   }
 
   /** Orders drawn at random for reference sets and simulations are the business of numbers. */
@@ -130,20 +169,20 @@ final class Blindness {
             describe(
                 "a random order is asked of the admissible ones",
                 (JavaAccess<?> access) ->
-                    access.getTargetOwner().getName().equals(root + ".stats.Assignments")
+                    access.getTargetOwner().getName().equals(root + ".stats.order.Assignments")
                         && access.getTarget().getName().equals("random")));
   }
 
   /** True if the class names a form of the key, or handles one that another class hands it. */
   static boolean namesTheKey(String root, JavaClass type) {
-    return !mentions(type, part -> isAnyOf(KEY_TYPES, root, part)).isEmpty();
+    return !Handed.mentions(type, part -> isAnyOf(KEY_TYPES, root, part)).isEmpty();
   }
 
   private static ArchCondition<JavaClass> notName(String what, String root, Set<String> names) {
     return new ArchCondition<>("not hold " + what) {
       @Override
       public void check(JavaClass type, ConditionEvents events) {
-        List<String> found = mentions(type, part -> isAnyOf(names, root, part));
+        List<String> found = Handed.mentions(type, part -> isAnyOf(names, root, part));
         if (!found.isEmpty()) {
           String more =
               found.size() == 1 ? "" : " and in %d more places".formatted(found.size() - 1);
@@ -151,47 +190,6 @@ final class Blindness {
         }
       }
     };
-  }
-
-  private static List<String> mentions(JavaClass type, Predicate<JavaClass> secret) {
-    List<String> found = new ArrayList<>();
-    type.getDirectDependenciesFromSelf().stream()
-        .filter(dependency -> secret.test(dependency.getTargetClass()))
-        .forEach(dependency -> found.add(dependency.getDescription()));
-    // A key passed on unnamed (a call as an argument of another) leaves no dependency on its type.
-    type.getAccessesFromSelf().stream()
-        .filter(access -> handled(access).anyMatch(secret))
-        .forEach(access -> found.add(access.getDescription()));
-    return found;
-  }
-
-  private static Stream<JavaClass> handled(JavaAccess<?> access) {
-    Stream<JavaType> types =
-        access.getTarget() instanceof FieldAccessTarget field
-            ? Stream.concat(
-                Stream.of(field.getRawType()),
-                field.resolveMember().stream().map(JavaField::getType))
-            : handledByCall((CodeUnitAccessTarget) access.getTarget());
-    return types.flatMap(Blindness::involved);
-  }
-
-  private static Stream<JavaClass> involved(JavaType type) {
-    // An array of a library's type, which is not read, cannot be asked for its parts.
-    return type instanceof JavaClass plain
-        ? Stream.of(plain)
-        : type.getAllInvolvedRawTypes().stream();
-  }
-
-  private static Stream<JavaType> handledByCall(CodeUnitAccessTarget call) {
-    Stream<JavaType> raw =
-        Stream.concat(Stream.of(call.getRawReturnType()), call.getRawParameterTypes().stream());
-    Stream<JavaType> generic =
-        call.resolveMember().stream().map(JavaCodeUnit.class::cast).flatMap(Blindness::signature);
-    return Stream.concat(raw, generic);
-  }
-
-  private static Stream<JavaType> signature(JavaCodeUnit unit) {
-    return Stream.concat(Stream.of(unit.getReturnType()), unit.getParameterTypes().stream());
   }
 
   private static boolean isAnyOf(Set<String> names, String root, JavaClass type) {
@@ -202,15 +200,8 @@ final class Blindness {
     return Code.part(root, type).equals("seal");
   }
 
-  private static boolean isRiderPage(String root, JavaClass type) {
-    String name = Code.topLevel(root, type);
-    return RIDER_PAGES.stream().anyMatch(name::startsWith);
-  }
-
   private static boolean isDrawing(String root, JavaClass type) {
-    return Code.under(root, type)
-        && (Code.topLevel(root, type).startsWith("seal.Draw")
-            || Code.topLevel(root, type).equals("seal.OrderStream"));
+    return Code.under(root, type) && DRAWING.contains(Code.topLevel(root, type));
   }
 
   private static boolean isSealing(String root, JavaClass type) {

@@ -2,7 +2,9 @@ package blindlap.architecture;
 
 import fixture.blindlap.StartsEverything;
 import fixture.blindlap.command.Answers;
+import fixture.blindlap.command.HasADesk;
 import fixture.blindlap.desk.AsksForARandomOrder;
+import fixture.blindlap.desk.AsksForTheWholeDesk;
 import fixture.blindlap.desk.CountsKeys;
 import fixture.blindlap.desk.CountsKeysInAnArray;
 import fixture.blindlap.desk.DrawsItself;
@@ -10,34 +12,39 @@ import fixture.blindlap.desk.HoldsAProperty;
 import fixture.blindlap.desk.OnlySeals;
 import fixture.blindlap.desk.PassesAKeyOn;
 import fixture.blindlap.exchange.NotOnTheList;
-import fixture.blindlap.paper.HelperSheet;
-import fixture.blindlap.paper.RiderSheet;
-import fixture.blindlap.paper.StarterSheet;
+import fixture.blindlap.paper.PrintsForTheHelper;
+import fixture.blindlap.paper.ride.PrintsASeal;
+import fixture.blindlap.paper.ride.PrintsAState;
+import fixture.blindlap.plan.CarriesAKey;
 import fixture.blindlap.plan.ReadsTheOutsideWorld;
 import fixture.blindlap.plan.TakesItsSources;
 import fixture.blindlap.plan.UsesStats;
-import fixture.blindlap.plot.LabelledCanvasSurface;
-import fixture.blindlap.plot.MixesColours;
-import fixture.blindlap.plot.PlainCanvasSurface;
+import fixture.blindlap.plot.TakesWhatItIsHanded;
+import fixture.blindlap.plot.surface.HandsAPlanOut;
+import fixture.blindlap.plot.surface.LabelledCanvasSurface;
+import fixture.blindlap.plot.surface.MixesColours;
+import fixture.blindlap.plot.surface.PlainCanvasSurface;
 import fixture.blindlap.review.ImportsWording;
-import fixture.blindlap.screen.model.Background;
-import fixture.blindlap.screen.model.HoldsAColour;
-import fixture.blindlap.screen.model.HoldsAList;
-import fixture.blindlap.screen.model.ImportsView;
-import fixture.blindlap.screen.model.OpensAWindow;
-import fixture.blindlap.screen.model.RideModel;
-import fixture.blindlap.screen.view.ExecutesLater;
-import fixture.blindlap.screen.view.ImportsModel;
-import fixture.blindlap.screen.view.RidePane;
-import fixture.blindlap.screen.view.RunsLater;
+import fixture.blindlap.ride.KnowsTheDay;
+import fixture.blindlap.ride.TakesASealingWay;
+import fixture.blindlap.screen.book.ExecutesLater;
+import fixture.blindlap.screen.book.HoldsAColour;
+import fixture.blindlap.screen.book.HoldsAList;
+import fixture.blindlap.screen.book.OpensAWindow;
+import fixture.blindlap.screen.book.RunsLater;
+import fixture.blindlap.screen.book.ShowsNodesView;
+import fixture.blindlap.screen.book.ViewOfALabel;
+import fixture.blindlap.screen.part.Background;
+import fixture.blindlap.screen.ride.ShowsTheKeyPage;
+import fixture.blindlap.screen.ride.ShowsTheScheduleView;
 import fixture.blindlap.seal.AlsoDraws;
-import fixture.blindlap.seal.DrawsOrders;
+import fixture.blindlap.seal.Draw;
 import fixture.blindlap.seal.OpenKey;
 import fixture.blindlap.seal.Sealing;
 import fixture.blindlap.session.AsksTheDatabase;
 import fixture.blindlap.session.SessionState;
-import fixture.blindlap.stats.ImportsPlan;
-import fixture.blindlap.stats.Prints;
+import fixture.blindlap.stats.order.ImportsPlan;
+import fixture.blindlap.stats.order.Prints;
 import fixture.blindlap.store.KeepsTheDatabase;
 import fixture.blindlap.util.OddsAndEnds;
 import fixture.blindlap.wording.ImportsReview;
@@ -58,25 +65,27 @@ final class Borders {
   private static List<Border> packages() {
     return List.of(
         Border.of(
-                "packages import only what the table allows, and no package is unknown to it",
+                "rooms have to do only with what the table allows, and no room is unknown to it",
                 ImportTable::rule,
                 ImportsPlan.class,
                 OddsAndEnds.class,
                 ImportsWording.class,
-                ImportsView.class)
-            .sparing(UsesStats.class, ImportsReview.class, StartsEverything.class),
+                HandsAPlanOut.class,
+                TakesWhatItIsHanded.class,
+                CarriesAKey.class)
+            .sparing(
+                UsesStats.class, ImportsReview.class, KnowsTheDay.class, StartsEverything.class),
         Border.of(
-                "packages do not need each other in a circle",
+                "rooms do not need each other in a circle",
                 ImportTable::noCycles,
                 ImportsWording.class,
                 ImportsReview.class)
             .sparing(TakesItsSources.class),
         Border.of(
-                "models and views do not need each other",
-                ImportTable::noScreenCycles,
-                ImportsView.class,
-                ImportsModel.class)
-            .sparing(HoldsAList.class));
+                "use cases and pages are given what they need, not the whole desk",
+                WholeDesk::rule,
+                AsksForTheWholeDesk.class)
+            .sparing(HasADesk.class));
   }
 
   private static List<Border> libraries() {
@@ -88,11 +97,13 @@ final class Borders {
                 MixesColours.class)
             .sparing(PlainCanvasSurface.class, HoldsAList.class),
         Border.of(
-                "the scene graph is seen only by views, the application class and canvas surfaces",
+                "the scene graph is seen only by views, pages, panes, shared widgets, the window"
+                    + " and canvas surfaces",
                 LibraryBorders::sceneGraph,
                 HoldsAColour.class,
+                ViewOfALabel.class,
                 MixesColours.class)
-            .sparing(PlainCanvasSurface.class, RunsLater.class),
+            .sparing(PlainCanvasSurface.class, ShowsNodesView.class, RunsLater.class),
         Border.of(
                 "canvas surfaces draw and make no controls",
                 LibraryBorders::canvasOnly,
@@ -141,16 +152,22 @@ final class Borders {
                 PassesAKeyOn.class,
                 CountsKeys.class,
                 CountsKeysInAnArray.class,
-                RideModel.class)
+                ShowsTheKeyPage.class)
             .sparing(SessionState.class, Sealing.class, OpenKey.class, OnlySeals.class),
         Border.of(
-                "rider and starter pages never come near a drawn order",
-                Blindness::riderPages,
-                RideModel.class,
-                RidePane.class,
-                RiderSheet.class,
-                StarterSheet.class)
-            .sparing(HelperSheet.class),
+                "the blind side has to do with itself and what is open to all",
+                Blindness::blindSide,
+                ShowsTheKeyPage.class,
+                ShowsTheScheduleView.class,
+                PrintsASeal.class,
+                PrintsAState.class)
+            .sparing(PrintsForTheHelper.class, KnowsTheDay.class),
+        Border.of(
+                "the blind side leads to no type of the key's side, however far one follows",
+                Blindness::blindToTheEnd,
+                TakesASealingWay.class,
+                ShowsTheKeyPage.class)
+            .sparing(KnowsTheDay.class),
         Border.of(
                 "the order to be ridden is drawn only behind the sealing",
                 Blindness::drawing,
@@ -160,7 +177,7 @@ final class Borders {
                 "within the seal package only the sealing draws",
                 Blindness::oneDoor,
                 AlsoDraws.class)
-            .sparing(Sealing.class, DrawsOrders.class),
+            .sparing(Sealing.class, Draw.class),
         Border.of(
                 "random orders for reference sets are asked for by numbers and plans only",
                 Blindness::randomOrders,

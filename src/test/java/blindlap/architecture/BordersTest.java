@@ -3,11 +3,16 @@ package blindlap.architecture;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
 import fixture.blindlap.plan.ReadsTheOutsideWorld;
-import fixture.blindlap.screen.model.RideModel;
-import fixture.blindlap.stats.Prints;
+import fixture.blindlap.screen.ride.ShowsTheKeyPage;
+import fixture.blindlap.stats.order.Prints;
+import java.io.IOException;
 import java.lang.reflect.Method;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -15,6 +20,9 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class BordersTest {
   /** The class at which a violation lies: the first one its text names in pointed brackets. */
@@ -64,14 +72,34 @@ class BordersTest {
 
   @Test
   void aRiderPageIsRefusedEvenIfSomebodyPutsItOnTheShortList() {
-    String rider = RideModel.class.getName();
+    String rider = ShowsTheKeyPage.class.getName();
     Border listed =
         Border.of(
             "a list with a rider page",
-            root -> Blindness.shortList(root, Set.of("screen.model.RideModel")),
-            RideModel.class);
+            root -> Blindness.shortList(root, Set.of("screen.ride.ShowsTheKeyPage")),
+            ShowsTheKeyPage.class);
     assertThat(named(listed)).doesNotContain(rider);
-    assertThat(named(border("rider and starter pages"))).contains(rider);
+    assertThat(named(border("has to do with itself"))).contains(rider);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"ShowsTheKeyPage", "Zebra", "Helper", "A"})
+  void aRiderPageIsRefusedWhateverItsName(String name, @TempDir Path folder) throws IOException {
+    String page =
+        Files.readString(
+            Path.of("src/test/java/fixture/blindlap/screen/ride/ShowsTheKeyPage.java"));
+    JavaClasses renamed =
+        Code.compiled(
+            folder,
+            Map.of(
+                "fixture.blindlap.screen.ride." + name,
+                page.replace("ShowsTheKeyPage", name),
+                "fixture.blindlap.seal.OpenKey",
+                "package fixture.blindlap.seal; public final class OpenKey {}"));
+    for (String words : List.of("has to do with itself", "however far one follows")) {
+      assertThat(border(words).violations(Code.BROKEN, renamed))
+          .anyMatch(line -> line.contains("fixture.blindlap.screen.ride." + name));
+    }
   }
 
   @Test

@@ -5,8 +5,16 @@ import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import java.net.URI;
 import java.net.URISyntaxException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import javax.tools.JavaCompiler;
+import javax.tools.JavaFileObject;
+import javax.tools.SimpleJavaFileObject;
+import javax.tools.ToolProvider;
 
 /** Compiled classes to hold against the rules; each set is read once. */
 final class Code {
@@ -31,6 +39,32 @@ final class Code {
   /** The class files below a folder. */
   static JavaClasses at(Path folder) {
     return new ClassFileImporter().importPath(folder);
+  }
+
+  /** Sources compiled into a folder: texts by the qualified names of their classes. */
+  static JavaClasses compiled(Path folder, Map<String, String> sources) {
+    List<JavaFileObject> files = new ArrayList<>();
+    sources.forEach((name, text) -> files.add(new Source(name, text)));
+    List<String> options = List.of("-proc:none", "-d", folder.toString());
+    JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
+    if (!compiler.getTask(null, null, null, options, null, files).call()) {
+      throw new IllegalArgumentException("the sources do not compile");
+    }
+    return at(folder);
+  }
+
+  private static final class Source extends SimpleJavaFileObject {
+    private final String text;
+
+    Source(String name, String text) {
+      super(URI.create("text:///" + name.replace('.', '/') + ".java"), Kind.SOURCE);
+      this.text = text;
+    }
+
+    @Override
+    public CharSequence getCharContent(boolean ignoreEncodingErrors) {
+      return text;
+    }
   }
 
   /** The package of a class relative to the root; empty for the root itself. */

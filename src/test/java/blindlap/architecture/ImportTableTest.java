@@ -1,45 +1,72 @@
 package blindlap.architecture;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
-import java.io.IOException;
-import java.net.URI;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import javax.tools.JavaCompiler;
-import javax.tools.JavaFileObject;
-import javax.tools.SimpleJavaFileObject;
-import javax.tools.ToolProvider;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class ImportTableTest {
-  private static final Path DECISION = Path.of("docs/adr/0001-packages-and-borders.md");
   private static final String ROOT = "pairs";
   private static final String UNKNOWN = "util";
 
   @Test
-  void theTableInTheDecisionRecordIsTheOneThatIsEnforced() throws IOException {
-    assertThat(decided()).isEqualTo(ImportTable.ROWS);
+  void everyRoomOfTheApplicationHasARowAndEveryRowHasARoom() {
+    Set<String> present =
+        Code.application().stream()
+            .map(type -> Code.part(Code.APPLICATION, type))
+            .collect(Collectors.toCollection(TreeSet::new));
+    assertThat(present).isEqualTo(new TreeSet<>(ImportTable.ROWS.keySet()));
   }
 
   @Test
-  void everyPairOfPackagesIsAllowedOrRefusedAsTheDecisionRecordSays(@TempDir Path folder)
-      throws IOException {
-    Map<String, Set<String>> decided = decided();
+  void everyRowNamesRoomsThatExistAndNeedsThemAll() {
+    Set<String> used = new TreeSet<>();
+    for (JavaClass type : Code.application()) {
+      String from = Code.part(Code.APPLICATION, type);
+      type.getDirectDependenciesFromSelf().stream()
+          .map(dependency -> dependency.getTargetClass())
+          .filter(target -> Code.under(Code.APPLICATION, target))
+          .forEach(target -> used.add(from + " > " + Code.part(Code.APPLICATION, target)));
+    }
+    List<String> idle = new ArrayList<>();
+    ImportTable.ROWS.forEach(
+        (from, row) ->
+            row.stream()
+                .filter(name -> used.stream().noneMatch(way -> leads(way, from, name)))
+                .forEach(name -> idle.add(from + " > " + name)));
+    assertThat(idle).as("allowed without need").isEmpty();
+  }
+
+  private static boolean leads(String way, String from, String name) {
+    String start = from + " > ";
+    return name.endsWith(".*")
+        ? way.startsWith(start + name.substring(0, name.length() - 1))
+        : way.equals(start + name);
+  }
+
+  @Test
+  void aDocumentWithoutATableIsNoTable() {
+    assertThatThrownBy(() -> ImportTable.rows(List.of("# Rooms", "| room | subject |")))
+        .isInstanceOf(IllegalStateException.class);
+  }
+
+  @Test
+  void everyPairOfRoomsIsAllowedOrRefusedAsTheDecisionRecordSays(@TempDir Path folder) {
     Set<String> expected = new TreeSet<>();
     for (String from : known()) {
       for (String to : known()) {
-        if (!from.equals(to) && !decided.getOrDefault(from, Set.of()).contains(to)) {
+        if (!from.equals(to) && !listed(from, to)) {
           expected.add(qualified(from, "Needs." + field(to)));
         }
       }
@@ -57,10 +84,10 @@ class ImportTableTest {
     Sources broken =
         Sources.of(
             """
-            package blindlap.stats;
+            package blindlap.stats.order;
             import static blindlap.plan.Rule.MOST_STINTS;
             import blindlap.plan.Plan.Kind;
-            import blindlap.screen.model.*;
+            import blindlap.screen.book.*;
             import blindlap.stats.order.Drift;
             import java.util.List;
             /** See {@link Kind}. */
@@ -69,50 +96,23 @@ class ImportTableTest {
     assertThat(ImportTable.refusedImportLines("blindlap", broken))
         .extracting(line -> line.substring(line.lastIndexOf(' ') + 1))
         .containsExactly(
-            "blindlap.plan.Rule.MOST_STINTS", "blindlap.plan.Plan.Kind", "blindlap.screen.model.*");
+            "blindlap.plan.Rule.MOST_STINTS", "blindlap.plan.Plan.Kind", "blindlap.screen.book.*");
   }
 
   @Test
   void importLinesThatTheTableAllowsPassInWhateverForm() {
     String lines = "import blindlap.stats.*;\nimport static blindlap.stats.order.Orders.parse;\n";
-    for (String home : List.of("blindlap.plan", "blindlap.stats", "blindlap")) {
+    for (String home : List.of("blindlap.plan", "blindlap.stats.order", "blindlap.review")) {
       Sources sound = Sources.of("package " + home + ";\n" + lines + "class Sound {}\n");
       assertThat(ImportTable.refusedImportLines("blindlap", sound)).isEmpty();
     }
   }
 
-  @Test
-  void everyPackageThatShouldHoldClassesByNowDoes() {
-    Set<String> present =
-        Code.application().stream()
-            .map(type -> Code.part(Code.APPLICATION, type))
-            .collect(Collectors.toSet());
-    assertThat(ImportTable.ROWS.keySet()).containsAll(ImportTable.PRESENT);
-    assertThat(present).containsAll(ImportTable.PRESENT);
-  }
-
-  /** The rows of the table in the decision record. */
-  private static Map<String, Set<String>> decided() throws IOException {
-    Map<String, Set<String>> rows = new LinkedHashMap<>();
-    for (String line : Files.readAllLines(DECISION)) {
-      String[] cells = line.split("\\|", -1);
-      if (cells.length == 4 && cells[1].startsWith(" `")) {
-        rows.put(bare(cells[1]), packages(cells[2]));
-      }
-    }
-    return rows;
-  }
-
-  private static Set<String> packages(String cell) {
-    return Arrays.stream(cell.split(","))
-        .map(ImportTableTest::bare)
-        .filter(name -> !name.equals("nobody"))
-        .collect(Collectors.toCollection(TreeSet::new));
-  }
-
-  private static String bare(String cell) {
-    String name = cell.replace('`', ' ').strip();
-    return name.equals("blindlap") ? "" : name;
+  /** The same question asked of the plain cells of a row. */
+  private static boolean listed(String from, String to) {
+    Set<String> row = ImportTable.ROWS.getOrDefault(from, Set.of());
+    String group = to.replaceFirst("\\.\\w+$", ".*");
+    return row.contains(to) || to.contains(".") && row.contains(group);
   }
 
   private static List<String> known() {
@@ -123,19 +123,17 @@ class ImportTableTest {
 
   /** A class in each package that needs every other one, a field for each. */
   private static JavaClasses compiledPairs(Path folder) {
-    List<JavaFileObject> files = new ArrayList<>();
+    Map<String, String> sources = new LinkedHashMap<>();
     for (String from : known()) {
       StringBuilder fields = new StringBuilder();
       for (String to : known()) {
         fields.append("%s %s;%n".formatted(qualified(to, "Target"), field(to)));
       }
-      files.add(source(from, "Target", "public class Target {}"));
-      files.add(source(from, "Needs", "class Needs {" + fields + "}"));
+      String head = "package " + (from.isEmpty() ? ROOT : ROOT + "." + from) + ";\n";
+      sources.put(qualified(from, "Target"), head + "public class Target {}");
+      sources.put(qualified(from, "Needs"), head + "class Needs {" + fields + "}");
     }
-    List<String> options = List.of("-proc:none", "-d", folder.toString());
-    JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
-    assertThat(compiler.getTask(null, null, null, options, null, files).call()).isTrue();
-    return Code.at(folder);
+    return Code.compiled(folder, sources);
   }
 
   /** Fields, one for each pair of packages, that the rule refuses. */
@@ -152,16 +150,5 @@ class ImportTableTest {
 
   private static String qualified(String part, String name) {
     return part.isEmpty() ? ROOT + "." + name : ROOT + "." + part + "." + name;
-  }
-
-  private static JavaFileObject source(String part, String name, String body) {
-    String home = part.isEmpty() ? ROOT : ROOT + "." + part;
-    URI uri = URI.create("text:///" + home.replace('.', '/') + "/" + name + ".java");
-    return new SimpleJavaFileObject(uri, JavaFileObject.Kind.SOURCE) {
-      @Override
-      public CharSequence getCharContent(boolean ignoreEncodingErrors) {
-        return "package " + home + ";\n" + body;
-      }
-    };
   }
 }

@@ -17,6 +17,9 @@ final class LibraryBorders {
   private static final Set<String> LINE_ENDS =
       Set.of("javafx.scene.shape.StrokeLineCap", "javafx.scene.shape.StrokeLineJoin");
 
+  /** How the names of classes end that may hold nodes. */
+  private static final Set<String> NODES = Set.of("View", "Page", "Pane");
+
   private LibraryBorders() {}
 
   /** JavaFX belongs to the screen and to the drawing surfaces on a canvas. */
@@ -27,13 +30,10 @@ final class LibraryBorders {
         .dependOnClassesThat(resideInAPackage("javafx.."));
   }
 
-  /** The scene graph belongs to the views and the application class. */
+  /** The scene graph belongs to views, pages, panes, shared widgets and the window itself. */
   static ArchRule sceneGraph(String root) {
     return noClasses()
-        .that(
-            resideInAnyPackage(root + ".screen.view..", root + ".screen")
-                .or(canvasSurface(root))
-                .negate())
+        .that(showsNodes(root).or(canvasSurface(root)).negate())
         .should()
         .dependOnClassesThat(resideInAPackage("javafx.scene.."));
   }
@@ -50,8 +50,7 @@ final class LibraryBorders {
     return noClasses()
         .that(canvasSurface(root))
         .should()
-        .dependOnClassesThat(resideInAPackage("javafx.scene..").and(canvas.negate()))
-        .allowEmptyShould(true); // no surface before plot has one
+        .dependOnClassesThat(resideInAPackage("javafx.scene..").and(canvas.negate()));
   }
 
   /** Models know properties and collections, and no window. */
@@ -64,10 +63,12 @@ final class LibraryBorders {
             "javafx.concurrent",
             "javafx.event");
     return noClasses()
-        .that(resideInAPackage(root + ".screen.model..").and(background(root).negate()))
+        .that(
+            resideInAPackage(root + ".screen..")
+                .and(showsNodes(root).negate())
+                .and(background(root).negate()))
         .should()
-        .dependOnClassesThat(resideInAPackage("javafx..").and(properties.negate()))
-        .allowEmptyShould(true); // no model before the screen has one
+        .dependOnClassesThat(resideInAPackage("javafx..").and(properties.negate()));
   }
 
   /** Work goes back to the window's thread through one class. */
@@ -91,14 +92,27 @@ final class LibraryBorders {
     return describe(
         "canvas surfaces of plot",
         type ->
-            Code.part(root, type).equals("plot")
+            Code.part(root, type).equals("plot.surface")
                 && Code.topLevel(root, type).endsWith("CanvasSurface"));
+  }
+
+  /** A page's own classes that show something say so at the end of their names. */
+  private static DescribedPredicate<JavaClass> showsNodes(String root) {
+    return describe(
+        "views, pages, panes, shared widgets and the window",
+        type -> {
+          String room = Code.part(root, type);
+          String name = Code.topLevel(root, type);
+          return room.equals("screen")
+              || room.equals("screen.part")
+              || room.startsWith("screen.") && NODES.stream().anyMatch(name::endsWith);
+        });
   }
 
   private static DescribedPredicate<JavaClass> background(String root) {
     return describe(
         "the background of the models",
-        type -> Code.topLevel(root, type).equals("screen.model.Background"));
+        type -> Code.topLevel(root, type).equals("screen.part.Background"));
   }
 
   private static boolean runsLater(JavaAccess<?> access) {
