@@ -4,7 +4,7 @@ import blindlap.desk.Desk;
 import blindlap.screen.book.KeepingModel;
 import blindlap.screen.book.NoiseModel;
 import blindlap.screen.book.NotebookModel;
-import blindlap.screen.book.NotebookRooms;
+import blindlap.screen.book.NotebookRoomsView;
 import blindlap.screen.book.OldDayModel;
 import blindlap.screen.book.Rooms;
 import blindlap.screen.book.SeriesModel;
@@ -75,9 +75,9 @@ final class Pages {
     FileDialogs dialogs =
         new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());
     page[0] =
-        new NotebookRooms(
+        new NotebookRoomsView(
             look,
-            new NotebookRooms.Models(
+            new NotebookRoomsView.Models(
                 model,
                 keeping,
                 new NoiseModel(desk, background),

@@ -2,7 +2,7 @@ package blindlap.screen;
 
 import blindlap.plot.Samples;
 import blindlap.plot.SetupMark;
-import blindlap.screen.cover.HelperFrame;
+import blindlap.screen.cover.HelperFrameView;
 import blindlap.screen.part.AnswerSentence;
 import blindlap.screen.part.BigWords;
 import blindlap.screen.part.Caution;
@@ -225,10 +225,10 @@ final class Gallery {
     VBox reopen = new VBox(12, new Label("Type the day’s PIN to open"), new TextField());
     reopen.setAlignment(Pos.CENTER);
     reopen.setMaxWidth(320);
-    HelperFrame frame =
-        new HelperFrame(
+    HelperFrameView frame =
+        new HelperFrameView(
             look,
-            new HelperFrame.Words("Helper", "Rider: look away", "Hide now"),
+            new HelperFrameView.Words("Helper", "Rider: look away", "Hide now"),
             page,
             reopen,
             () -> {});

@@ -35,12 +35,12 @@ public final class NotebookPage extends BorderPane {
   private final NotebookModel model;
   private final AnswerSentence answer;
   private final Lead lead = new Lead("");
-  private final StintStrip strip;
+  private final StintStripView strip;
   private final Button next = new Button();
   private final Button helper = new Button(NotebookWords.say("helper"));
-  private final NotebookList list;
+  private final NotebookListView list;
   private final KeepingPane keeping;
-  private final NoiseMargin margin;
+  private final NoiseMarginView margin;
   private final VBox head;
   private final ReadOnlyStringProperty said;
 
@@ -69,11 +69,11 @@ public final class NotebookPage extends BorderPane {
     this.look = look;
     this.model = model;
     this.answer = new AnswerSentence(look, NotebookWords.say("question"));
-    this.strip = new StintStrip(look);
-    this.list = new NotebookList(model);
+    this.strip = new StintStripView(look);
+    this.list = new NotebookListView(model);
     this.keeping = new KeepingPane(keeping, dialogs, toSave());
     this.said = keeping.saidProperty();
-    this.margin = new NoiseMargin(look, model);
+    this.margin = new NoiseMarginView(look, model);
     getStyleClass().add("page");
     setPadding(new Insets(32, 40, 24, 40));
     next.getStyleClass().add("next");

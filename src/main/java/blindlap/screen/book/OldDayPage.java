@@ -36,7 +36,7 @@ final class OldDayPage extends BorderPane {
   private final RoomFrame frame;
   private final AnswerSentence answer;
   private final VBox columns = new VBox(10);
-  private final OldDayMapping mapping;
+  private final OldDayMappingView mapping;
   private final VBox preview = new VBox(10);
   private final Button take = new Button();
   private final TextField file;
@@ -48,7 +48,7 @@ final class OldDayPage extends BorderPane {
     this.page = new PageGrid(look);
     this.frame = new RoomFrame(page, away);
     this.answer = new AnswerSentence(look, WORDS.say("question"));
-    this.mapping = new OldDayMapping(look, model);
+    this.mapping = new OldDayMappingView(look, model);
     VBox field =
         PlanFields.text(model.form().field("file"), WORDS.say("file"), WORDS.say("file.help"), 30);
     this.file = (TextField) field.getChildren().get(1);

@@ -1,8 +1,8 @@
 package blindlap.screen.plan;
 
 import blindlap.screen.cover.HelperCover;
-import blindlap.screen.cover.HelperDoor;
-import blindlap.screen.cover.HelperFrame;
+import blindlap.screen.cover.HelperDoorView;
+import blindlap.screen.cover.HelperFrameView;
 import blindlap.screen.part.AnswerSentence;
 import blindlap.screen.part.Dialogs;
 import blindlap.screen.part.Look;
@@ -43,7 +43,7 @@ final class CommitPane extends StackPane {
   private final Dialogs dialogs;
   private final StackPane content = new StackPane();
   private final VBox door = new VBox(16);
-  private final HelperFrame frame;
+  private final HelperFrameView frame;
 
   CommitPane(Look look, CommitModel model, Dialogs dialogs) {
     this.look = look;
@@ -51,17 +51,17 @@ final class CommitPane extends StackPane {
     this.dialogs = dialogs;
     HelperCover cover = model.cover();
     door.setAlignment(Pos.CENTER_LEFT);
-    door.maxWidthProperty().bind(look.px(HelperDoor.WIDTH));
-    HelperFrame.Words words =
-        new HelperFrame.Words(
+    door.maxWidthProperty().bind(look.px(HelperDoorView.WIDTH));
+    HelperFrameView.Words words =
+        new HelperFrameView.Words(
             PlanWords.say("helper"), PlanWords.say("look.away"), PlanWords.say("hide"));
     ScrollPane scroll = new ScrollPane(door);
     scroll.setFitToWidth(true);
     scroll.setFitToHeight(true);
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     scroll.setFocusTraversable(false);
-    frame = new HelperFrame(look, words, content, scroll, cover::hide);
-    HelperDoor.watch(this, cover::touch, cover::hide, cover::tick);
+    frame = new HelperFrameView(look, words, content, scroll, cover::hide);
+    HelperDoorView.watch(this, cover::touch, cover::hide, cover::tick);
     cover.stateProperty().addListener((o, before, now) -> cover(now));
     cover.idleProperty().addListener((o, before, now) -> frame.idle(now));
   }
@@ -94,14 +94,14 @@ final class CommitPane extends StackPane {
 
   private void cover(HelperCover.State state) {
     if (state == HelperCover.State.BLANK) {
-      door.maxWidthProperty().bind(look.px(HelperDoor.WIDTH));
+      door.maxWidthProperty().bind(look.px(HelperDoorView.WIDTH));
       door.getChildren().setAll(secret("commit.pin.ask", "commit.pin.open", model.cover()::reopen));
     }
     frame.blankProperty().set(state != HelperCover.State.OPEN);
   }
 
   private Node[] secret(String asked, String open, Consumer<String> typed) {
-    return HelperDoor.secret(
+    return HelperDoorView.secret(
         look,
         PlanWords.say(asked),
         PlanWords.say("commit.pin"),
@@ -129,7 +129,7 @@ final class CommitPane extends StackPane {
         PlanWords.say("commit.handover.after"));
     List<Node> parts = new ArrayList<>();
     parts.add(answer);
-    parts.add(HelperDoor.lead(PlanWords.say("commit.handover.lead")));
+    parts.add(HelperDoorView.lead(PlanWords.say("commit.handover.lead")));
     parts.addAll(List.of(secret("commit.handover.pin", "commit.helper.has.it", model::handedOver)));
     Button back = PlanFields.button(PlanWords.say("commit.back"), model::back);
     back.minHeightProperty().bind(look.touch());

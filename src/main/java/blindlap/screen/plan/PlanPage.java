@@ -72,25 +72,26 @@ public final class PlanPage extends StackPane {
     PlanAnswerPane answer = new PlanAnswerPane(look, model.answer());
     PlanForm form = model.form();
     grid.add(PlanFields.section(top(), answer.answer(), answer.lead()), answer.orders());
-    grid.add(new PlanKnobs(model));
+    grid.add(new PlanKnobsView(model));
     grid.add(PlanFields.section(PlanFields.heading("head.curve"), answer.curve()), note("curve"));
     grid.add(answer.odds(), note("odds"));
     grid.add(answer.left());
     grid.add(drafts());
     grid.add(question(form));
     grid.add(
-        PlanFields.section(PlanFields.heading("head.expectations"), new PlanExpectations(model)),
+        PlanFields.section(
+            PlanFields.heading("head.expectations"), new PlanExpectationsView(model)),
         note("expectations"));
     grid.addWide(
         PlanFields.section(
             PlanFields.heading("head.setups"),
             PlanFields.words(PlanWords.say("note.setups"), "second"),
-            new PlanSetups(model)));
+            new PlanSetupsView(model)));
     grid.addWide(
         PlanFields.section(
             PlanFields.heading("head.measures"),
             PlanFields.words(PlanWords.say("note.measures"), "second"),
-            new PlanMeasures(model)));
+            new PlanMeasuresView(model)));
     grid.add(day(form, answer), note("day"));
     grid.add(blinding(form.part("blinding")));
     grid.add(workshop());

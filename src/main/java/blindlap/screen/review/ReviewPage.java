@@ -109,7 +109,7 @@ public final class ReviewPage extends StackPane {
                 ? WORDS.say("expected.none")
                 : String.join("\n", view.expected())),
         new MarginNote(WORDS.say("seal"), String.join("\n", view.seal())));
-    boolean two = view.columns().size() == OtherMeasures.COLUMNS_OF_TWO;
+    boolean two = view.columns().size() == OtherMeasuresView.COLUMNS_OF_TWO;
     String note = two ? "picture.note.text" : "picture.note.many";
     view.difference().ifPresent(d -> picture("picture", d, "picture.note", note));
     if (!view.beside().isEmpty() || !view.events().isEmpty()) {
@@ -147,7 +147,7 @@ public final class ReviewPage extends StackPane {
         new VBox(
             10,
             h2("others"),
-            new OtherMeasures(look, view.columns(), view.others()),
+            new OtherMeasuresView(look, view.columns(), view.others()),
             words(WORDS.say("others.note"), "note", "second"),
             lines(view.sentences())));
   }

@@ -1,7 +1,7 @@
 package blindlap.screen.swap;
 
-import blindlap.screen.cover.HelperDoor;
-import blindlap.screen.cover.HelperFrame;
+import blindlap.screen.cover.HelperDoorView;
+import blindlap.screen.cover.HelperFrameView;
 import blindlap.screen.part.Look;
 import blindlap.wording.SwapWords;
 import javafx.geometry.Insets;
@@ -22,7 +22,7 @@ public final class SwapPage extends StackPane {
   private final SwapModel model;
   private final VBox door = new VBox(16);
   private final StackPane content = new StackPane();
-  private final HelperFrame frame;
+  private final HelperFrameView frame;
 
   /**
    * The page of a model.
@@ -34,21 +34,22 @@ public final class SwapPage extends StackPane {
     this.model = model;
     getStyleClass().add("swap");
     door.setAlignment(Pos.CENTER_LEFT);
-    door.maxWidthProperty().bind(look.px(HelperDoor.WIDTH));
+    door.maxWidthProperty().bind(look.px(HelperDoorView.WIDTH));
     ScrollPane scroll = new ScrollPane(content);
     scroll.setFitToWidth(true);
     content.setPadding(new Insets(0, 24, 0, 0));
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     scroll.setFocusTraversable(false);
     VBox.setVgrow(scroll, Priority.ALWAYS);
-    HelperFrame.Words words =
-        new HelperFrame.Words(SwapWords.say("who"), SwapWords.say("away"), SwapWords.say("hide"));
-    frame = new HelperFrame(look, words, scroll, scrolled(door), model::hide);
+    HelperFrameView.Words words =
+        new HelperFrameView.Words(
+            SwapWords.say("who"), SwapWords.say("away"), SwapWords.say("hide"));
+    frame = new HelperFrameView(look, words, scroll, scrolled(door), model::hide);
     getChildren().setAll(frame);
     model.phaseProperty().addListener((o, before, now) -> show(now, back));
     model.timeProperty().addListener((o, before, now) -> frame.idle(now.idle()));
     show(model.phaseProperty().get(), back);
-    HelperDoor.watch(this, model::touch, model::hide, model::tick);
+    HelperDoorView.watch(this, model::touch, model::hide, model::tick);
   }
 
   /** Large text may be higher than the window. */
@@ -101,13 +102,13 @@ public final class SwapPage extends StackPane {
               SwapWords.say("pin.title"),
               SwapWords.say("phrase.open"),
               model::reopen);
-      case OVER -> new Node[] {HelperDoor.lead(SwapWords.say("over"))};
-      default -> new Node[] {HelperDoor.lead(SwapWords.say("no.session"))};
+      case OVER -> new Node[] {HelperDoorView.lead(SwapWords.say("over"))};
+      default -> new Node[] {HelperDoorView.lead(SwapWords.say("no.session"))};
     };
   }
 
   private Node[] secret(
       String asked, String title, String button, java.util.function.Consumer<String> typed) {
-    return HelperDoor.secret(look, asked, title, button, model.troubleProperty(), typed);
+    return HelperDoorView.secret(look, asked, title, button, model.troubleProperty(), typed);
   }
 }

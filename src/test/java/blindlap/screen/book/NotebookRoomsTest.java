@@ -58,10 +58,10 @@ class NotebookRoomsTest {
       noise = new NoiseModel(desk, Background.immediate());
       series = new SeriesModel(desk, Background.immediate());
       oldDay = new OldDayModel(desk, Background.immediate());
-      NotebookRooms page =
-          new NotebookRooms(
+      NotebookRoomsView page =
+          new NotebookRoomsView(
               look,
-              new NotebookRooms.Models(
+              new NotebookRoomsView.Models(
                   notebook,
                   PlanDesk.keeping(desk, folder.resolve("quarry.blindlap")),
                   noise,

@@ -15,7 +15,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
 /** A list of parts of the plan that grows and shrinks; what is typed into one stays with it. */
-final class PlanRows extends VBox {
+final class PlanRowsView extends VBox {
   private final ObservableList<PlanForm> list;
   private final Function<PlanForm, Node> row;
   private final String one;
@@ -26,7 +26,7 @@ final class PlanRows extends VBox {
    * @param one the word for one of them, for the button that removes it
    * @param row makes the fields of one part
    */
-  PlanRows(ObservableList<PlanForm> list, String one, Function<PlanForm, Node> row) {
+  PlanRowsView(ObservableList<PlanForm> list, String one, Function<PlanForm, Node> row) {
     super(14);
     this.list = list;
     this.row = row;

@@ -15,12 +15,12 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 
 /** The knobs that decide what a day can show: stints, rule, worthwhile difference, noise. */
-final class PlanKnobs extends VBox {
+final class PlanKnobsView extends VBox {
   private final PlanModel model;
   private final VBox rules = new VBox(6);
   private final VBox worthwhile = new VBox();
 
-  PlanKnobs(PlanModel model) {
+  PlanKnobsView(PlanModel model) {
     super(16);
     this.model = model;
     getStyleClass().add("knobs");

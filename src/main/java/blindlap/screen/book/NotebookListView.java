@@ -21,7 +21,7 @@ import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
 /** All sessions, searched and opened here. Virtual: ten thousand scroll like ten. */
-final class NotebookList extends VBox {
+final class NotebookListView extends VBox {
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.UK);
 
   private final NotebookModel model;
@@ -29,7 +29,7 @@ final class NotebookList extends VBox {
   private final FlowPane actions = new FlowPane(12, 12);
   private final TextField reason = new TextField();
 
-  NotebookList(NotebookModel model) {
+  NotebookListView(NotebookModel model) {
     super(10);
     this.model = model;
     this.list = new ListView<>(model.rows());

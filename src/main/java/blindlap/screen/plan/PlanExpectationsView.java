@@ -11,8 +11,8 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 
 /** What tester, rider and helper expect: each is hidden but while it is being written. */
-final class PlanExpectations extends VBox {
-  PlanExpectations(PlanModel model) {
+final class PlanExpectationsView extends VBox {
+  PlanExpectationsView(PlanModel model) {
     super(12);
     for (String who : List.of("tester", "rider", "helper")) {
       getChildren().add(one(who, model.form().part("expectations").field(who)));

@@ -19,11 +19,11 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 
 /** The setups, what differs between them, and what stays the same. */
-final class PlanSetups extends VBox {
+final class PlanSetupsView extends VBox {
   private final PlanModel model;
   private final VBox differences = new VBox();
 
-  PlanSetups(PlanModel model) {
+  PlanSetupsView(PlanModel model) {
     super(16);
     this.model = model;
     PlanForm form = model.form();
@@ -31,7 +31,7 @@ final class PlanSetups extends VBox {
     add.setId("add-setup");
     getChildren()
         .setAll(
-            new PlanRows(form.list("setups"), PlanWords.field("setups.one"), this::setup),
+            new PlanRowsView(form.list("setups"), PlanWords.field("setups.one"), this::setup),
             add,
             differences,
             PlanFields.area(
@@ -39,7 +39,7 @@ final class PlanSetups extends VBox {
             PlanFields.choice(form, "change", PlanOptions.of("change")),
             bikes(form.part("bikes")),
             PlanFields.words(PlanWords.say("head.bike"), "strong"),
-            new PlanRows(form.list("bike"), PlanWords.field("settings.one"), this::setting),
+            new PlanRowsView(form.list("bike"), PlanWords.field("settings.one"), this::setting),
             PlanFields.button(PlanWords.say("add.setting"), () -> form.add("bike")));
     model.answer().shownProperty().addListener((o, before, now) -> show(now));
     show(model.answer().shownProperty().get());
@@ -72,7 +72,8 @@ final class PlanSetups extends VBox {
             10,
             head,
             PlanFields.words(PlanWords.say("settings.legend"), "note", "second"),
-            new PlanRows(setup.list("settings"), PlanWords.field("settings.one"), this::setting),
+            new PlanRowsView(
+                setup.list("settings"), PlanWords.field("settings.one"), this::setting),
             PlanFields.row(
                 PlanFields.button(PlanWords.say("add.setting"), () -> setup.add("settings")),
                 starters,
@@ -112,7 +113,7 @@ final class PlanSetups extends VBox {
             PlanFields.area(
                 setup.lines("steps"), PlanWords.field("steps"), PlanWords.help("steps")),
             PlanFields.words(PlanWords.field("limits"), "note"),
-            new PlanRows(
+            new PlanRowsView(
                 setup.list("limits"),
                 PlanWords.field("limits.one"),
                 limit ->
@@ -162,7 +163,7 @@ final class PlanSetups extends VBox {
                 PlanFields.text(bikes, "first", 12),
                 PlanFields.text(bikes, "second", 12),
                 PlanFields.text(bikes, "change_after", 4)),
-            new PlanRows(
+            new PlanRowsView(
                 bikes.list("differences"),
                 PlanWords.field("differences.one"),
                 each ->

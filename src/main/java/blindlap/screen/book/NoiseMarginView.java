@@ -11,10 +11,10 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** The rider's noise in the margin: words, picture, what days there can show, others. */
-final class NoiseMargin extends VBox {
+final class NoiseMarginView extends VBox {
   private final Look look;
 
-  NoiseMargin(Look look, NotebookModel model) {
+  NoiseMarginView(Look look, NotebookModel model) {
     super(28);
     this.look = look;
     model.noiseProperty().addListener((o, before, now) -> show(now));

@@ -11,7 +11,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.StackPane;
 
 /** The Notebook page with the rooms behind it; each is made when it is first entered. */
-public final class NotebookRooms extends StackPane {
+public final class NotebookRoomsView extends StackPane {
   private static final Words WORDS = Words.of("rooms");
 
   private final Look look;
@@ -30,7 +30,7 @@ public final class NotebookRooms extends StackPane {
       SeriesModel series,
       OldDayModel oldDay) {}
 
-  public NotebookRooms(Look look, Models models, Rooms rooms, Dialogs dialogs) {
+  public NotebookRoomsView(Look look, Models models, Rooms rooms, Dialogs dialogs) {
     this.look = look;
     this.models = models;
     this.rooms = rooms;

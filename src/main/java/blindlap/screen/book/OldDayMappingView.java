@@ -18,7 +18,7 @@ import javafx.util.StringConverter;
 import org.jspecify.annotations.Nullable;
 
 /** Whose laps a file has, and which column holds what, by boxes to choose from. */
-final class OldDayMapping extends VBox {
+final class OldDayMappingView extends VBox {
   private static final double COLUMN = 160;
   private static final Words WORDS = Words.of("oldday");
 
@@ -28,7 +28,7 @@ final class OldDayMapping extends VBox {
   private final VBox measures = new VBox(14);
   private List<String> columns = List.of();
 
-  OldDayMapping(Look look, OldDayModel model) {
+  OldDayMappingView(Look look, OldDayModel model) {
     super(28);
     this.look = look;
     this.model = model;

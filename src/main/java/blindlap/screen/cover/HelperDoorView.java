@@ -16,11 +16,11 @@ import javafx.scene.input.KeyEvent;
 import javafx.util.Duration;
 
 /** What the helper's pages share: what is typed to open them, and what closes them. */
-public final class HelperDoor {
+public final class HelperDoorView {
   /** Width of what stands in the door. */
   public static final double WIDTH = 620;
 
-  private HelperDoor() {}
+  private HelperDoorView() {}
 
   /**
    * A field for a secret with its button; what was typed is gone from the page once it is used.

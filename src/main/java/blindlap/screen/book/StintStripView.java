@@ -13,12 +13,12 @@ import javafx.scene.layout.VBox;
 /**
  * The stints of a day in a row: ridden ones filled, the next one framed. Says nothing of setups.
  */
-final class StintStrip extends HBox {
+final class StintStripView extends HBox {
   private static final double MOST = 46;
 
   private final Look look;
 
-  StintStrip(Look look) {
+  StintStripView(Look look) {
     super(6);
     this.look = look;
     setAccessibleRole(AccessibleRole.TEXT);

@@ -9,8 +9,8 @@ import javafx.scene.control.ComboBox;
 import javafx.scene.layout.VBox;
 
 /** The measures, with the starter list. */
-final class PlanMeasures extends VBox {
-  PlanMeasures(PlanModel model) {
+final class PlanMeasuresView extends VBox {
+  PlanMeasuresView(PlanModel model) {
     super(16);
     ComboBox<String> starters = new ComboBox<>();
     starters.getItems().setAll(model.starters().measureNames());
@@ -27,10 +27,10 @@ final class PlanMeasures extends VBox {
     getChildren()
         .setAll(
             pay(model),
-            new PlanRows(
+            new PlanRowsView(
                 model.form().list("measures"),
                 PlanWords.field("measures.one"),
-                PlanMeasures::measure),
+                PlanMeasuresView::measure),
             PlanFields.row(
                 PlanFields.button(PlanWords.say("add.measure"), () -> model.form().add("measures")),
                 starters));

@@ -19,14 +19,14 @@ import javafx.scene.layout.VBox;
  * The table of the measures beside the primary, with small pictures: with the interval for two
  * setups, with the pairs in words for three and more.
  */
-final class OtherMeasures extends GridPane {
+final class OtherMeasuresView extends GridPane {
   private static final double[] TWO = {26, 24, 22, 20, 8};
   static final int COLUMNS_OF_TWO = TWO.length;
   private static final double[] MANY = {24, 28, 34, 14};
 
   private final Look look;
 
-  OtherMeasures(Look look, List<String> columns, List<ReviewView.Other> rows) {
+  OtherMeasuresView(Look look, List<String> columns, List<ReviewView.Other> rows) {
     this.look = look;
     setHgap(0);
     for (double share : columns.size() == TWO.length ? TWO : MANY) {

@@ -18,7 +18,7 @@ import javafx.scene.layout.VBox;
  * theme, so that a passing rider knows to look away. Blank, it shows nothing but the frame and what
  * opens it again.
  */
-public final class HelperFrame extends VBox {
+public final class HelperFrameView extends VBox {
   /**
    * The words of the band.
    *
@@ -41,7 +41,7 @@ public final class HelperFrame extends VBox {
    * @param reopen what is shown while blank
    * @param onHide asked to blank the page; the caller sets {@link #blankProperty}
    */
-  public HelperFrame(Look look, Words words, Node page, Node reopen, Runnable onHide) {
+  public HelperFrameView(Look look, Words words, Node page, Node reopen, Runnable onHide) {
     getStyleClass().add("helper");
     Label who = new Label(words.who());
     who.getStyleClass().add("who");
