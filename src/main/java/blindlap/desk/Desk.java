@@ -49,7 +49,7 @@ public final class Desk implements AutoCloseable {
     this.series = new SeriesBook(notebook, sessions);
     this.keys = new Keys(sessions, sealing, series);
     this.reviews = new Reviews(sessions);
-    this.planning = new Planning(this);
+    this.planning = new Planning(notebook, sessions, committing, this::protocols);
     this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
     this.riderDays = new RiderDays(sessions, new KeyingIn(sessions, notebook));
     this.history = new RiderHistory(notebook, sessions);
@@ -102,7 +102,7 @@ public final class Desk implements AutoCloseable {
 
   /** Writing the helper's sheet. */
   public HelperSheets helperSheets() {
-    return new HelperSheets(this);
+    return new HelperSheets(keys, sheets, sessions);
   }
 
   /** Committing plans. */
@@ -142,7 +142,7 @@ public final class Desk implements AutoCloseable {
 
   /** Old days brought in from files. */
   public PlainDays plainDays() {
-    return new PlainDays(this);
+    return new PlainDays(notebook, sessions, committing);
   }
 
   /** Series: declared, under way, found. */

@@ -17,10 +17,14 @@ import java.util.Locale;
  * says nothing, never over a file that is there.
  */
 public final class HelperSheets {
-  private final Desk desk;
+  private final Keys keys;
+  private final Sheets sheets;
+  private final Sessions sessions;
 
-  HelperSheets(Desk desk) {
-    this.desk = desk;
+  HelperSheets(Keys keys, Sheets sheets, Sessions sessions) {
+    this.keys = keys;
+    this.sheets = sheets;
+    this.sessions = sessions;
   }
 
   /** What became of a sheet. */
@@ -41,7 +45,7 @@ public final class HelperSheets {
    */
   public Result write(
       SessionState state, String typed, Path folder, Sheets.Paper paper, boolean again) {
-    Keys.Result result = desk.keys().helper(state, typed);
+    Keys.Result result = keys.helper(state, typed);
     if (result instanceof Keys.Result.Refused refused) {
       return new Result.Refused(refused.problems());
     }
@@ -53,7 +57,7 @@ public final class HelperSheets {
     }
     String name = state.id().text().substring(0, 8) + "-" + paper.name().toLowerCase(Locale.ROOT);
     Path file = folder.resolve("sheet-" + name + ".pdf");
-    byte[] sheet = desk.sheets().helper(state, (Keys.Result.Open) result, typed, paper);
+    byte[] sheet = sheets.helper(state, (Keys.Result.Open) result, typed, paper);
     try {
       Files.write(file, sheet, StandardOpenOption.CREATE_NEW);
       return new Result.Written(file);
@@ -66,7 +70,7 @@ public final class HelperSheets {
 
   /** Records that the helper's sheet was written again, while that still gives something away. */
   public Sessions.Result noteAgain(SessionState state) {
-    return desk.sessions()
+    return sessions
         .act(
             state.id(),
             latest ->

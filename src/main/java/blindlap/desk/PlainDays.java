@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.session.Notebook;
 import blindlap.exchange.PlainDayFile;
 import blindlap.exchange.PlainDayGuess;
 import blindlap.fault.Problem;
@@ -25,10 +26,14 @@ public final class PlainDays {
   /** Most laps of an old day. */
   public static final int MOST_LAPS = 400;
 
-  private final Desk desk;
+  private final Notebook notebook;
+  private final Sessions sessions;
+  private final Committing committing;
 
-  PlainDays(Desk desk) {
-    this.desk = desk;
+  PlainDays(Notebook notebook, Sessions sessions, Committing committing) {
+    this.notebook = notebook;
+    this.sessions = sessions;
+    this.committing = committing;
   }
 
   /**
@@ -200,10 +205,10 @@ public final class PlainDays {
    * ones; a plain one of the kind otherwise.
    */
   private Measure measure(String rider, String trail, String name, Measure.Kind kind, String unit) {
-    for (SessionSummary each : desk.notebook().summaries()) {
+    for (SessionSummary each : notebook.summaries()) {
       if (each.rider().equalsIgnoreCase(rider) && each.trail().equalsIgnoreCase(trail)) {
         Optional<Measure> known =
-            desk.sessions().state(each.id()).flatMap(s -> named(s.plan(), name));
+            sessions.state(each.id()).flatMap(s -> named(s.plan(), name));
         if (known.isPresent()) {
           return known.get();
         }
@@ -326,7 +331,7 @@ public final class PlainDays {
           new PlainDayFile.Column(
               measures.get(i), wanted.measures().get(i).column(), PlainDayFile.TimeUnit.SECONDS));
     }
-    return desk.committing()
+    return committing
         .open(
             PlainDayPlan.of(origin, measures, day),
             List.of(),
@@ -348,13 +353,13 @@ public final class PlainDays {
 
   /** The same laps of the same day, already in the notebook. */
   private Optional<SessionSummary> twin(Origin origin, PlainDayFile.Day day) {
-    return desk.notebook().summaries().stream()
+    return notebook.summaries().stream()
         .filter(s -> s.kind() == Plan.Kind.NOISE_RUN && s.day().equals(day.day()))
         .filter(s -> s.rider().equals(origin.rider()) && s.trail().equals(origin.trail()))
         .filter(s -> s.step() != blindlap.session.Step.ABANDONED)
         .filter(
             s ->
-                desk.sessions()
+                sessions
                     .state(s.id())
                     .flatMap(SessionState::plainDay)
                     .filter(old -> old.laps().equals(day.laps()))

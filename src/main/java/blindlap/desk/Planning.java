@@ -1,6 +1,7 @@
 package blindlap.desk;
 
 import blindlap.exchange.PlanText;
+import blindlap.exchange.Protocols;
 import blindlap.exchange.Starters;
 import blindlap.fault.CanonicalJson;
 import blindlap.fault.Problem;
@@ -21,18 +22,30 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /** Planning: drafts as typed, what a day can show, committing, and the helper's sheet. */
 public final class Planning {
   private static final String DRAFT = "plan ";
 
-  private final Desk desk;
   private final Notebook notebook;
+  private final Sessions sessions;
+  private final Committing committing;
+  private final Supplier<Protocols> protocols;
   private final DayAnswers answers = new DayAnswers();
 
-  Planning(Desk desk) {
-    this.desk = desk;
-    this.notebook = desk.notebook();
+  /**
+   * @param protocols that plans may name; read when first asked for
+   */
+  Planning(
+      Notebook notebook,
+      Sessions sessions,
+      Committing committing,
+      Supplier<Protocols> protocols) {
+    this.notebook = notebook;
+    this.sessions = sessions;
+    this.committing = committing;
+    this.protocols = protocols;
   }
 
   /** Works out what days can show; keeps what it worked out. */
@@ -42,7 +55,7 @@ public final class Planning {
 
   /** The protocols that plans may name. */
   public List<Protocol> protocols() {
-    return List.copyOf(desk.protocols().all());
+    return List.copyOf(protocols.get().all());
   }
 
   /** Starting sets of components and measures. */
@@ -52,7 +65,7 @@ public final class Planning {
 
   /** Judges a draft's fields as the plan file they are. */
   public PlanPreview preview(Map<String, ?> fields) {
-    return PlanPreview.of(CanonicalJson.text(fields), desk.protocols(), answers);
+    return PlanPreview.of(CanonicalJson.text(fields), protocols.get(), answers);
   }
 
   /** Drafts by name, their fields as typed. */
@@ -91,7 +104,7 @@ public final class Planning {
 
   /** Fields of a committed plan as the start of another: all but the day and the override. */
   public Optional<Map<String, Object>> copyOf(SessionId session) {
-    return desk.sessions()
+    return sessions
         .state(session)
         .map(
             state -> {
@@ -103,7 +116,7 @@ public final class Planning {
               fields.remove("series_sessions");
               fields.remove("expectations");
               fields.put("protocol", state.plan().protocol().name());
-              if (desk.protocols().named(state.plan().protocol().name()).isEmpty()) {
+              if (protocols.get().named(state.plan().protocol().name()).isEmpty()) {
                 fields.remove("protocol");
               }
               return fields;
@@ -167,12 +180,12 @@ public final class Planning {
       return new Committing.Result.Refused(preview.problems());
     }
     SessionKind kind = nullRun.map(SessionKind::nullRun).orElseGet(SessionKind::comparison);
-    return desk.committing().commit(preview.plan().orElseThrow(), kind, signedBy);
+    return committing.commit(preview.plan().orElseThrow(), kind, signedBy);
   }
 
   /** Notes that the fingerprint of the plan was given to someone. */
   public Sessions.Result fingerprintGiven(SessionId session, String to) {
-    return desk.sessions()
+    return sessions
         .act(session, state -> Outcome.accepted(new Fact.FingerprintGiven(Fact.Which.PLAN, to)));
   }
 }

@@ -61,7 +61,7 @@ final class Pages {
   }
 
   private Node notebook() {
-    NotebookModel model = new NotebookModel(desk, shell, background);
+    NotebookModel model = new NotebookModel(desk.sessionList(), desk.planning(), desk.history(), shell, background);
     model.refresh();
     shell
         .pageProperty()
@@ -80,9 +80,9 @@ final class Pages {
             new NotebookRoomsView.Models(
                 model,
                 keeping,
-                new NoiseModel(desk, background),
-                new SeriesModel(desk, background),
-                new OldDayModel(desk, background)),
+                new NoiseModel(desk.history(), background),
+                new SeriesModel(desk.series(), desk.seriesReports(), background),
+                new OldDayModel(desk.plainDays(), desk.history(), background)),
             new Rooms(),
             dialogs);
     return page[0];
@@ -109,7 +109,7 @@ final class Pages {
   }
 
   private Node review() {
-    ReviewModel model = new ReviewModel(desk, background);
+    ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), background);
     shell.whenShown(Shell.Page.REVIEW, model::open);
     Node[] page = new Node[1];
     FileDialogs dialogs =
@@ -119,7 +119,7 @@ final class Pages {
   }
 
   private Node plan() {
-    PlanModel model = new PlanModel(desk, shell, background);
+    PlanModel model = new PlanModel(desk.planning(), desk.history(), desk.helperSheets(), desk.helperDays(), desk.clock(), shell, background);
     Node[] page = new Node[1];
     FileDialogs dialogs =
         new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());

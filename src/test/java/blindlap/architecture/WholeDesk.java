@@ -8,12 +8,12 @@ import java.util.Set;
 
 /** Who may be handed every use case at once. */
 final class WholeDesk {
-  /** Commands call one thing each; the window and the root put pages and use cases together. */
-  private static final Set<String> ROOMS = Set.of("command", "screen", "");
+  /** Commands call one thing each, a sample plays everybody; the window and the root put pages and use cases together. */
+  private static final Set<String> ROOMS = Set.of("command", "sample", "screen", "");
 
   private WholeDesk() {}
 
-  /** Use cases, samples and pages are given the use cases they need, by name. */
+  /** Use cases and pages are given the use cases they need, by name. */
   static ArchRule rule(String root) {
     return noClasses()
         .that(

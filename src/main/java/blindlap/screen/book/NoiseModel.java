@@ -1,6 +1,5 @@
 package blindlap.screen.book;
 
-import blindlap.desk.Desk;
 import blindlap.desk.RiderHistory;
 import blindlap.review.NoiseRecord;
 import blindlap.screen.part.Background;
@@ -35,8 +34,8 @@ public final class NoiseModel {
   /** A measure, in words. */
   public record What(NoiseRecord record, String words) {}
 
-  public NoiseModel(Desk desk, Background background) {
-    this.history = desk.history();
+  public NoiseModel(RiderHistory history, Background background) {
+    this.history = history;
     this.background = background;
     place.addListener((o, before, now) -> records());
     measure.addListener((o, before, now) -> show());

@@ -1,6 +1,5 @@
 package blindlap.screen.book;
 
-import blindlap.desk.Desk;
 import blindlap.desk.RiderHistory;
 import blindlap.picture.NoisePictures;
 import blindlap.plot.surface.Drawing;
@@ -41,9 +40,9 @@ public record NoiseNote(
   }
 
   /** The note about the rider and trail of a session. */
-  static NoiseNote of(Desk desk, SessionSummary about) {
-    List<NoiseRecord> records = desk.history().records(about.rider(), about.trail());
-    List<String> elsewhere = elsewhere(desk, about);
+  static NoiseNote of(RiderHistory history, SessionSummary about) {
+    List<NoiseRecord> records = history.records(about.rider(), about.trail());
+    List<String> elsewhere = elsewhere(history, about);
     Optional<NoiseRecord> first = records.stream().filter(r -> r.pooled().isPresent()).findFirst();
     if (first.isEmpty()) {
       return new NoiseNote(
@@ -68,8 +67,8 @@ public record NoiseNote(
         elsewhere);
   }
 
-  private static List<String> elsewhere(Desk desk, SessionSummary about) {
-    return desk.history().everywhere().stream()
+  private static List<String> elsewhere(RiderHistory history, SessionSummary about) {
+    return history.everywhere().stream()
         .filter(w -> !(w.rider().equals(about.rider()) && w.trail().equals(about.trail())))
         .limit(MOST_ELSEWHERE)
         .map(NoiseNote::line)

@@ -1,6 +1,7 @@
 package blindlap.screen.book;
 
-import blindlap.desk.Desk;
+import blindlap.desk.Planning;
+import blindlap.desk.RiderHistory;
 import blindlap.desk.SessionList;
 import blindlap.desk.Sessions;
 import blindlap.plan.Plan;
@@ -32,7 +33,8 @@ import javafx.collections.ObservableList;
 public final class NotebookModel {
   private static final int VERDICTS_AT_A_TIME = 3;
 
-  private final Desk desk;
+  private final Planning planning;
+  private final RiderHistory history;
   private final SessionList list;
   private final Shell shell;
   private final Background background;
@@ -96,9 +98,10 @@ public final class NotebookModel {
     static final Answer NONE = new Answer("", "", "", "", Optional.empty(), "", 0, 0);
   }
 
-  public NotebookModel(Desk desk, Shell shell, Background background) {
-    this.desk = desk;
-    this.list = desk.sessionList();
+  public NotebookModel(SessionList list, Planning planning, RiderHistory history, Shell shell, Background background) {
+    this.planning = planning;
+    this.history = history;
+    this.list = list;
     this.shell = shell;
     this.background = background;
     search.addListener((o, before, now) -> refresh());
@@ -205,7 +208,7 @@ public final class NotebookModel {
       noise.set(NoiseNote.NONE);
       return;
     }
-    background.whenQuiet(() -> NoiseNote.of(desk, about.get()), noise::set, this::fail);
+    background.whenQuiet(() -> NoiseNote.of(history, about.get()), noise::set, this::fail);
   }
 
   private void keepVerdicts() {
@@ -243,9 +246,9 @@ public final class NotebookModel {
   public void copyAsPlan(Row row) {
     background.run(
         () -> {
-          Optional<Map<String, Object>> fields = desk.planning().copyOf(row.id());
-          String draft = desk.planning().freshName();
-          fields.ifPresent(f -> desk.planning().keep(draft, f));
+          Optional<Map<String, Object>> fields = planning.copyOf(row.id());
+          String draft = planning.freshName();
+          fields.ifPresent(f -> planning.keep(draft, f));
           return fields.map(f -> draft);
         },
         draft -> draft.ifPresent(shell::openDraft),

@@ -1,6 +1,5 @@
 package blindlap.screen.book;
 
-import blindlap.desk.Desk;
 import blindlap.desk.PlainDays;
 import blindlap.desk.RiderHistory;
 import blindlap.plan.Measure;
@@ -81,9 +80,9 @@ public final class OldDayModel {
     }
   }
 
-  public OldDayModel(Desk desk, Background background) {
-    this.days = desk.plainDays();
-    this.history = desk.history();
+  public OldDayModel(PlainDays days, RiderHistory history, Background background) {
+    this.days = days;
+    this.history = history;
     this.background = background;
     form.field("decimals").set(PlainDays.Decimals.AS_WRITTEN.name());
     form.list("measures");

@@ -1,6 +1,5 @@
 package blindlap.screen.book;
 
-import blindlap.desk.Desk;
 import blindlap.desk.SeriesBook;
 import blindlap.desk.SeriesReports;
 import blindlap.screen.part.Background;
@@ -41,9 +40,9 @@ public final class SeriesModel {
 
   private record Read(List<SeriesBook.Line> lines, List<SeriesBook.Repeat> repeats) {}
 
-  public SeriesModel(Desk desk, Background background) {
-    this.book = desk.series();
-    this.reports = desk.seriesReports();
+  public SeriesModel(SeriesBook book, SeriesReports reports, Background background) {
+    this.book = book;
+    this.reports = reports;
     this.background = background;
     chosen.addListener((o, before, now) -> show());
   }

@@ -1,7 +1,9 @@
 package blindlap.screen.plan;
 
+import blindlap.desk.Planning;
+import java.time.Clock;
 import blindlap.desk.Committing;
-import blindlap.desk.Desk;
+import blindlap.desk.HelperDays;
 import blindlap.desk.HelperSheets;
 import blindlap.desk.Sessions;
 import blindlap.desk.Sheets;
@@ -56,10 +58,11 @@ public final class CommitModel {
    */
   public record Sealing(String fingerprint, Qr code, List<Integer> codes) {}
 
-  private final Desk desk;
+  private final Planning planning;
+  private final HelperSheets sheets;
   private final Shell shell;
   private final Background background;
-  private final PlanModel page;
+  private final PlanInHand page;
   private final ReadOnlyObjectWrapper<Step> step = new ReadOnlyObjectWrapper<>(Step.EDITING);
   private final ReadOnlyObjectWrapper<Optional<Sealing>> sealing =
       new ReadOnlyObjectWrapper<>(Optional.empty());
@@ -77,12 +80,13 @@ public final class CommitModel {
   private boolean secret;
   private boolean unblinded;
 
-  CommitModel(Desk desk, Shell shell, Background background, PlanModel page) {
-    this.desk = desk;
+  CommitModel(Planning planning, HelperSheets sheets, HelperDays days, Clock clock, Shell shell, Background background, PlanInHand page) {
+    this.planning = planning;
+    this.sheets = sheets;
     this.shell = shell;
     this.background = background;
     this.page = page;
-    this.cover = new HelperCover(desk.clock(), desk.helperDays()::pin, this::lost);
+    this.cover = new HelperCover(clock, days::pin, this::lost);
     step.addListener((o, before, now) -> shell.lend(Shell.Page.PLAN, covered(now)));
   }
 
@@ -164,7 +168,7 @@ public final class CommitModel {
   public List<PlanSummary.Part> summary() {
     return page.planProperty()
         .get()
-        .map(plan -> PlanSummary.parts(plan, page.answer().latest()))
+        .map(plan -> PlanSummary.parts(plan, page.answered()))
         .orElse(List.of());
   }
 
@@ -232,7 +236,7 @@ public final class CommitModel {
     busy.set(true);
     message.set(PlanWords.say(open() ? "commit.fixing" : "commit.sealing"));
     Optional<Integer> kind = nullRun;
-    background.run(() -> desk.planning().commit(fields, kind, names), this::sealed, this::failed);
+    background.run(() -> planning.commit(fields, kind, names), this::sealed, this::failed);
   }
 
   private void sealed(Committing.Result result) {
@@ -278,7 +282,7 @@ public final class CommitModel {
       return;
     }
     background.run(
-        () -> desk.planning().fingerprintGiven(session.id(), to),
+        () -> planning.fingerprintGiven(session.id(), to),
         result ->
             message.set(
                 result instanceof Sessions.Result.Refused refused
@@ -321,7 +325,7 @@ public final class CommitModel {
     boolean again = sheetWritten;
     Sheets.Paper format = Sheets.Paper.valueOf(paper);
     background.run(
-        () -> desk.helperSheets().write(session, typed, folder, format, again),
+        () -> sheets.write(session, typed, folder, format, again),
         result -> {
           busy.set(false);
           if (result instanceof HelperSheets.Result.Written written) {

@@ -1,9 +1,12 @@
 package blindlap.screen.plan;
 
-import blindlap.desk.Desk;
+import blindlap.desk.HelperDays;
+import blindlap.desk.HelperSheets;
+import blindlap.desk.RiderHistory;
 import blindlap.desk.PlanPreview;
 import blindlap.desk.Planning;
 import blindlap.fault.Problem;
+import blindlap.plan.DayAnswer;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanFault;
 import blindlap.plan.Protocol;
@@ -34,7 +37,7 @@ import javafx.collections.ObservableList;
  * The Plan page: a draft as typed, what is wrong with it, and what such a day can show. Drafts are
  * kept as they are; committing is {@link CommitModel}'s.
  */
-public final class PlanModel {
+public final class PlanModel implements PlanInHand {
   private final Planning planning;
   private final Background background;
   private final PlanForm form = new PlanForm(this::changed);
@@ -72,26 +75,26 @@ public final class PlanModel {
     }
   }
 
-  public PlanModel(Desk desk, Shell shell, Background background) {
-    this(desk, shell, background, PlanAnswerModel.USUAL);
+  public PlanModel(Planning planning, RiderHistory history, HelperSheets sheets, HelperDays helpers, Clock clock, Shell shell, Background background) {
+    this(planning, history, sheets, helpers, clock, shell, background, PlanAnswerModel.USUAL);
   }
 
   /**
    * @param days days to simulate for each answer; 0 for the formula only
    */
-  public PlanModel(Desk desk, Shell shell, Background background, int days) {
-    this.planning = desk.planning();
+  public PlanModel(Planning planning, RiderHistory history, HelperSheets sheets, HelperDays helpers, Clock clock, Shell shell, Background background, int days) {
+    this.planning = planning;
     this.rules = new PlanRules(form, planning.protocols(), plan.getReadOnlyProperty());
-    this.noise = new PlanNoise(form, desk.history(), background, plan.getReadOnlyProperty());
+    this.noise = new PlanNoise(form, history, background, plan.getReadOnlyProperty());
     this.starters = new PlanStarters(form, planning.starter());
     this.background = background;
-    this.clock = desk.clock();
+    this.clock = clock;
     this.shell = shell;
     shell.sessionProperty().addListener((o, before, now) -> sessionOpen.set(now.isPresent()));
     sessionOpen.set(shell.sessionProperty().get().isPresent());
     this.answer = new PlanAnswerModel(planning.answers(), background);
     this.answer.simulate(days);
-    this.commit = new CommitModel(desk, shell, background, this);
+    this.commit = new CommitModel(planning, sheets, helpers, clock, shell, background, this);
     this.name = planning.freshName();
     Map<String, Map<String, Object>> kept = planning.drafts();
     if (kept.isEmpty()) {
@@ -131,6 +134,11 @@ public final class PlanModel {
     return answer;
   }
 
+  @Override
+  public Optional<DayAnswer> answered() {
+    return answer.latest();
+  }
+
   /** The way from a draft to a sealed session. */
   public CommitModel commit() {
     return commit;
@@ -167,11 +175,13 @@ public final class PlanModel {
   }
 
   /** True if nothing is wrong and the plan can be committed. */
+  @Override
   public ReadOnlyBooleanProperty completeProperty() {
     return complete.getReadOnlyProperty();
   }
 
   /** The plan as far as it can be read. */
+  @Override
   public ReadOnlyObjectProperty<Optional<Plan>> planProperty() {
     return plan.getReadOnlyProperty();
   }
@@ -201,7 +211,8 @@ public final class PlanModel {
   }
 
   /** The fields as they would be committed. */
-  Map<String, Object> fields() {
+  @Override
+  public Map<String, Object> fields() {
     return form.tree();
   }
 
@@ -257,6 +268,7 @@ public final class PlanModel {
   }
 
   /** Keeps the draft on disk if anything was typed since; called when a field is left. */
+  @Override
   public void keep() {
     if (!dirty) {
       return;
@@ -313,6 +325,7 @@ public final class PlanModel {
   }
 
   /** Forgets the draft on the page and starts afresh. */
+  @Override
   public void forget() {
     planning.forget(name);
     fill(planning.freshName(), PlanStart.fields(clock));
@@ -377,7 +390,8 @@ public final class PlanModel {
   }
 
   /** Says something on top of the page. */
-  void say(String words) {
+  @Override
+  public void say(String words) {
     trouble.set(words);
   }
 

@@ -1,6 +1,6 @@
 package blindlap.screen.review;
 
-import blindlap.desk.Desk;
+import blindlap.desk.Keys;
 import blindlap.desk.LapFiles;
 import blindlap.desk.Sessions;
 import blindlap.fault.Problem;
@@ -43,7 +43,8 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 public final class BlindReviewModel {
   private static final Words WORDS = Words.of("review");
 
-  private final Desk desk;
+  private final Sessions sessions;
+  private final Keys keys;
   private final Background background;
   private final Runnable unsealed;
   private final ReadOnlyObjectWrapper<Optional<View>> view =
@@ -95,8 +96,9 @@ public final class BlindReviewModel {
   private Optional<SessionState> state = Optional.empty();
 
   /** A model that calls {@code unsealed} once the key is open. */
-  public BlindReviewModel(Desk desk, Background background, Runnable unsealed) {
-    this.desk = desk;
+  public BlindReviewModel(Sessions sessions, Keys keys, Background background, Runnable unsealed) {
+    this.sessions = sessions;
+    this.keys = keys;
     this.background = background;
     this.unsealed = unsealed;
   }
@@ -243,7 +245,7 @@ public final class BlindReviewModel {
       takeOut(lap, measure, reason);
       return;
     }
-    after(() -> new LapFiles(desk.sessions()).correct(now, row, reason));
+    after(() -> new LapFiles(sessions).correct(now, row, reason));
   }
 
   private static String quoted(String name) {
@@ -289,7 +291,7 @@ public final class BlindReviewModel {
   public void unseal(String phrase) {
     SessionState now = state.orElseThrow();
     background.run(
-        () -> desk.keys().unseal(now, phrase),
+        () -> keys.unseal(now, phrase),
         result -> {
           if (result instanceof Sessions.Result.Refused refused) {
             refuse(refused);
@@ -303,7 +305,7 @@ public final class BlindReviewModel {
 
   private void act(Function<SessionState, Outcome> decision) {
     SessionState now = state.orElseThrow();
-    after(() -> desk.sessions().act(now.id(), decision));
+    after(() -> sessions.act(now.id(), decision));
   }
 
   private void after(java.util.concurrent.Callable<Sessions.Result> work) {

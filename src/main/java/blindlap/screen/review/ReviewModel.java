@@ -1,6 +1,7 @@
 package blindlap.screen.review;
 
-import blindlap.desk.Desk;
+import blindlap.desk.Keys;
+import blindlap.desk.Reviews;
 import blindlap.desk.Reviews;
 import blindlap.desk.Sessions;
 import blindlap.review.Comparison;
@@ -40,7 +41,8 @@ public final class ReviewModel {
     OPEN
   }
 
-  private final Desk desk;
+  private final Sessions sessions;
+  private final Reviews reviews;
   private final Background background;
   private final BlindReviewModel blind;
   private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.NOTICE);
@@ -56,10 +58,11 @@ public final class ReviewModel {
 
   private record Cached(SessionId id, Finding finding) {}
 
-  public ReviewModel(Desk desk, Background background) {
-    this.desk = desk;
+  public ReviewModel(Sessions sessions, Keys keys, Reviews reviews, Background background) {
+    this.sessions = sessions;
+    this.reviews = reviews;
     this.background = background;
-    this.blind = new BlindReviewModel(desk, background, () -> state.ifPresent(s -> open(s.id())));
+    this.blind = new BlindReviewModel(sessions, keys, background, () -> state.ifPresent(s -> open(s.id())));
   }
 
   /** The blind review of the same session. */
@@ -99,7 +102,7 @@ public final class ReviewModel {
   /** Shows a session, as far as it may be seen. */
   public void open(SessionId id) {
     background.run(
-        () -> desk.sessions().state(id), found -> found.ifPresent(this::show), this::fail);
+        () -> sessions.state(id), found -> found.ifPresent(this::show), this::fail);
   }
 
   private void show(SessionState now) {
@@ -164,7 +167,7 @@ public final class ReviewModel {
   public void amend(String text, String reason) {
     SessionState now = state.orElseThrow();
     background.run(
-        () -> desk.sessions().act(now.id(), latest -> new LifeCommands(latest).amend(text, reason)),
+        () -> sessions.act(now.id(), latest -> new LifeCommands(latest).amend(text, reason)),
         result -> {
           if (result instanceof Sessions.Result.Done done) {
             show(done.state());
@@ -182,9 +185,9 @@ public final class ReviewModel {
     SessionState now = state.orElseThrow();
     background.run(
         () -> {
-          Map<String, byte[]> files = desk.reviews().report(now, false);
+          Map<String, byte[]> files = reviews.report(now, false);
           write(folder, files);
-          files.keySet().forEach(name -> desk.reviews().reported(now, name));
+          files.keySet().forEach(name -> reviews.reported(now, name));
           return String.join(", ", files.keySet());
         },
         names -> trouble.set(WORDS.say("written", names)),
@@ -196,7 +199,7 @@ public final class ReviewModel {
     SessionState now = state.orElseThrow();
     background.run(
         () -> {
-          write(folder, desk.reviews().export(now));
+          write(folder, reviews.export(now));
           return folder.toString();
         },
         name -> trouble.set(WORDS.say("written", name)),

@@ -53,11 +53,11 @@ class NotebookRoomsTest {
       look.themeProperty().set(theme);
       look.textScaleProperty().set(scale);
       Shell shell = new Shell();
-      NotebookModel notebook = new NotebookModel(desk, shell, Background.immediate());
+      NotebookModel notebook = new NotebookModel(desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
       notebook.refresh();
-      noise = new NoiseModel(desk, Background.immediate());
-      series = new SeriesModel(desk, Background.immediate());
-      oldDay = new OldDayModel(desk, Background.immediate());
+      noise = new NoiseModel(desk.history(), Background.immediate());
+      series = new SeriesModel(desk.series(), desk.seriesReports(), Background.immediate());
+      oldDay = new OldDayModel(desk.plainDays(), desk.history(), Background.immediate());
       NotebookRoomsView page =
           new NotebookRoomsView(
               look,
@@ -160,7 +160,7 @@ class NotebookRoomsTest {
   }
 
   private void bring(Desk desk) {
-    OldDayModel model = new OldDayModel(desk, Background.immediate());
+    OldDayModel model = new OldDayModel(desk.plainDays(), desk.history(), Background.immediate());
     model.open(folder.resolve("days.csv"));
     model.form().field("rider").set("R. Lind");
     model.form().field("trail").set("Quarry loop");
@@ -259,7 +259,7 @@ class NotebookRoomsTest {
       days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 0, -1.2, 0.7, true));
       days.unsealAll();
       bring(days.desk());
-      NotebookModel model = new NotebookModel(days.desk(), new Shell(), Background.immediate());
+      NotebookModel model = new NotebookModel(days.desk().sessionList(), days.desk().planning(), days.desk().history(), new Shell(), Background.immediate());
       model.refresh();
       assertThat(model.answerProperty().get().before()).startsWith("Shock K against Shock L");
     }

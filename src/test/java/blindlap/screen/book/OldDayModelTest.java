@@ -21,7 +21,7 @@ class OldDayModelTest {
   @BeforeEach
   void open() {
     days = new SeriesDays(folder, 1);
-    model = new OldDayModel(days.desk(), Background.immediate());
+    model = new OldDayModel(days.desk().plainDays(), days.desk().history(), Background.immediate());
   }
 
   @AfterEach

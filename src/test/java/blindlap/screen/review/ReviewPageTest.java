@@ -51,7 +51,7 @@ class ReviewPageTest {
             Window.run(
                 () -> {
                   Look look = new Look();
-                  ReviewModel model = new ReviewModel(desk, Background.immediate());
+                  ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(look, model, NONE);
                   Scene scene = new Scene(page, 1100, 2900);
@@ -78,7 +78,7 @@ class ReviewPageTest {
             Window.run(
                 () -> {
                   Look look = new Look();
-                  ReviewModel model = new ReviewModel(desk, Background.immediate());
+                  ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(look, model, NONE);
                   Scene scene = new Scene(page, 1100, 2300);
@@ -105,7 +105,7 @@ class ReviewPageTest {
         (desk, state) ->
             Window.run(
                 () -> {
-                  ReviewModel model = new ReviewModel(desk, Background.immediate());
+                  ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(new Look(), model, NONE);
                   String words = model.viewProperty().get().orElseThrow().guesses();
@@ -123,7 +123,7 @@ class ReviewPageTest {
         (desk, state) ->
             Window.run(
                 () -> {
-                  ReviewModel model = new ReviewModel(desk, Background.immediate());
+                  ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
                   model.open(state.id());
                   Look look = new Look();
                   ReviewPage page = new ReviewPage(look, model, NONE);
@@ -155,7 +155,7 @@ class ReviewPageTest {
             Window.run(
                 () -> {
                   Look look = new Look();
-                  ReviewModel model = new ReviewModel(desk, Background.immediate());
+                  ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(look, model, NONE);
                   Scene scene = new Scene(page, 1100, 2900);
@@ -186,7 +186,7 @@ class ReviewPageTest {
                   () -> {
                     Look look = new Look();
                     look.textScaleProperty().set(2);
-                    ReviewModel model = new ReviewModel(desk, Background.immediate());
+                    ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
                     model.open(state.id());
                     ReviewPage page = new ReviewPage(look, model, NONE);
                     Scene scene = new Scene(page, 1100, 4200);
@@ -214,7 +214,7 @@ class ReviewPageTest {
         (desk, state, phrase) ->
             Window.run(
                 () -> {
-                  ReviewModel model = new ReviewModel(desk, Background.immediate());
+                  ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(new Look(), model, NONE);
                   assertThat(texts(page)).anyMatch(t -> t.startsWith("Unblinded session: "));
@@ -248,7 +248,7 @@ class ReviewPageTest {
       rider.closeDay(day.id());
       Window.run(
           () -> {
-            ReviewModel model = new ReviewModel(day.desk(), Background.immediate());
+            ReviewModel model = new ReviewModel(day.desk().sessions(), day.desk().keys(), day.desk().reviews(), Background.immediate());
             model.open(day.id());
             ReviewPage page = new ReviewPage(new Look(), model, NONE);
             List<String> texts = texts(page);
