@@ -1,5 +1,6 @@
 package blindlap.picture;
 
+import blindlap.plot.RiddenContent;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plot.RiddenOrder;
@@ -29,7 +30,7 @@ public final class BlindPicture {
    */
   public static Optional<Drawing> of(SessionState state, Measure measure, Set<Integer> asked) {
     Plan plan = state.plan();
-    List<RiddenOrder.Stint> stints = new ArrayList<>();
+    List<RiddenContent.Stint> stints = new ArrayList<>();
     for (int stint = 1; stint <= plan.stints(); stint++) {
       stints.add(stint(state, measure, stint, asked.contains(stint)));
     }
@@ -38,7 +39,7 @@ public final class BlindPicture {
     }
     return Optional.of(
         RiddenOrder.of(
-            new RiddenOrder.Content(
+            new RiddenContent(
                 stints,
                 List.of(),
                 List.of(),
@@ -48,7 +49,7 @@ public final class BlindPicture {
                 new Spoken(WORDS.say("spoken.blind", measure.name(), plan.stints()), ""))));
   }
 
-  private static RiddenOrder.Stint stint(
+  private static RiddenContent.Stint stint(
       SessionState state, Measure measure, int stint, boolean asked) {
     Plan plan = state.plan();
     double sum = 0;
@@ -68,14 +69,14 @@ public final class BlindPicture {
       }
     }
     boolean isVoid = voided.isPresent() && all;
-    return new RiddenOrder.Stint(
+    return new RiddenContent.Stint(
         stint,
         n == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum / n),
         Optional.empty(),
         String.valueOf(state.code(stint)),
         isVoid
-            ? RiddenOrder.Standing.VOID
-            : asked ? RiddenOrder.Standing.KEPT_IN_QUESTION : RiddenOrder.Standing.KEPT,
+            ? RiddenContent.Standing.VOID
+            : asked ? RiddenContent.Standing.KEPT_IN_QUESTION : RiddenContent.Standing.KEPT,
         isVoid ? WORDS.say("void", voided.get().event().text()) : asked ? WORDS.say("asked") : "");
   }
 }

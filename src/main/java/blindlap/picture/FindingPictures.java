@@ -1,5 +1,7 @@
 package blindlap.picture;
 
+import blindlap.plot.CurveContent;
+import blindlap.plot.StintsContent;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plot.Band;
@@ -136,10 +138,10 @@ public final class FindingPictures {
         PictureAxes.means(
             day, comparison.stints(), new double[] {0, comparison.result().estimate()});
     PictureAxes axes = PictureAxes.of(comparison.measure(), means[0]);
-    List<StintsAndDifference.Row> rows =
+    List<StintsContent.Row> rows =
         rows(comparison.measure(), comparison.stints(), means, axes);
-    StintsAndDifference.Pair pair =
-        new StintsAndDifference.Pair(
+    StintsContent.Pair pair =
+        new StintsContent.Pair(
             SetupMark.B,
             SetupMark.A,
             WORDS.say("difference"),
@@ -150,7 +152,7 @@ public final class FindingPictures {
             words.shortDifference(),
             WORDS.say("interval", words.interval(0.95)));
     return StintsAndDifference.of(
-        new StintsAndDifference.Content(
+        new StintsContent(
             rows,
             axes.values(),
             List.of(pair),
@@ -165,7 +167,7 @@ public final class FindingPictures {
                 rowWords(rows))));
   }
 
-  private static String rowWords(List<StintsAndDifference.Row> rows) {
+  private static String rowWords(List<StintsContent.Row> rows) {
     return String.join(
         " ", rows.stream().map(r -> WORDS.say("spoken.row", r.name(), r.meanWords())).toList());
   }
@@ -186,9 +188,9 @@ public final class FindingPictures {
         .orElseGet(() -> new Band(1e-6 * Math.max(1e-6, comparison.result().noiseSd()), List.of()));
   }
 
-  private List<StintsAndDifference.Row> rows(
+  private List<StintsContent.Row> rows(
       Measure measure, StintValues stints, double[] means, PictureAxes axes) {
-    List<StintsAndDifference.Row> rows = new ArrayList<>();
+    List<StintsContent.Row> rows = new ArrayList<>();
     for (int setup = 0; setup < plan.setups().size(); setup++) {
       int each = setup;
       List<Double> values =
@@ -200,7 +202,7 @@ public final class FindingPictures {
               .boxed()
               .toList();
       rows.add(
-          new StintsAndDifference.Row(
+          new StintsContent.Row(
               mark(setup),
               plan.setups().get(setup).name(),
               values,
@@ -214,16 +216,16 @@ public final class FindingPictures {
     ManyWords words = text.words(many);
     double[] means = PictureAxes.means(day, many.stints(), many.aboveFirst());
     PictureAxes axes = PictureAxes.of(many.measure(), means[0]);
-    List<StintsAndDifference.Pair> pairs =
+    List<StintsContent.Pair> pairs =
         many.result().pairs().stream().map(p -> pair(many, p, words)).toList();
     double sd = axes.length(many.result().noiseSd());
     Optional<Interval> band =
         Optional.ofNullable(many.measure().worthwhile())
             .map(d -> many.measure().scale().margin(d.doubleValue()))
             .map(m -> new Interval(-m, m));
-    List<StintsAndDifference.Row> rows = rows(many.measure(), many.stints(), means, axes);
+    List<StintsContent.Row> rows = rows(many.measure(), many.stints(), means, axes);
     return StintsAndDifference.of(
-        new StintsAndDifference.Content(
+        new StintsContent(
             rows,
             axes.values(),
             pairs,
@@ -241,10 +243,10 @@ public final class FindingPictures {
   }
 
   /** Pairs of three and more setups have adjusted p-values and no intervals: a point only. */
-  private StintsAndDifference.Pair pair(
+  private StintsContent.Pair pair(
       ManyComparison many, ManySetups.Pair pair, ManyWords words) {
     double shift = many.measure().scale() == Scale.RATIO ? 100 * pair.estimate() : pair.estimate();
-    return new StintsAndDifference.Pair(
+    return new StintsContent.Pair(
         mark(pair.second()),
         mark(pair.first()),
         ManyWords.p(pair.pAdjusted()),
@@ -274,12 +276,12 @@ public final class FindingPictures {
     }
     PictureAxes axes = PictureAxes.of(comparison.measure(), 0);
     return ConfidenceCurvePlot.of(
-        new ConfidenceCurvePlot.Content(
+        new CurveContent(
             picture(comparison, comparison.result().estimate()),
             WORDS.say("best", words.estimate()),
-            new ConfidenceCurvePlot.Named(
+            new CurveContent.Named(
                 limits(comparison, 0.95), WORDS.say("95", words.interval(0.95))),
-            new ConfidenceCurvePlot.Named(
+            new CurveContent.Named(
                 limits(comparison, 0.90), WORDS.say("90", words.interval(0.90))),
             comparison.p(),
             List.of(WORDS.say("none"), words.p()),

@@ -1,5 +1,6 @@
 package blindlap.picture;
 
+import blindlap.plot.RiddenContent;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plot.Axis;
@@ -36,12 +37,12 @@ final class OrderPicture {
 
   Drawing open() {
     double[] drift = drift();
-    List<RiddenOrder.FittedLine> lines = new ArrayList<>();
+    List<RiddenContent.FittedLine> lines = new ArrayList<>();
     for (int setup = 0; setup < plan.setups().size(); setup++) {
       lines.add(line(setup, drift));
     }
     return RiddenOrder.of(
-        new RiddenOrder.Content(
+        new RiddenContent(
             stints(),
             lines,
             blockEnds(plan),
@@ -63,19 +64,19 @@ final class OrderPicture {
     return ends;
   }
 
-  private List<RiddenOrder.Stint> stints() {
+  private List<RiddenContent.Stint> stints() {
     StintValues all = StintValues.of(day, measure, StintValues.Laps.ALL_RIDDEN);
-    List<RiddenOrder.Stint> list = new ArrayList<>();
+    List<RiddenContent.Stint> list = new ArrayList<>();
     for (int stint = 1; stint <= plan.stints(); stint++) {
       boolean isVoid = all.voided(stint);
       double value = (isVoid ? all : stints).said(stint, measure);
       list.add(
-          new RiddenOrder.Stint(
+          new RiddenContent.Stint(
               stint,
               Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value),
               Optional.of(FindingPictures.mark(day.setup(stint))),
               "",
-              isVoid ? RiddenOrder.Standing.VOID : RiddenOrder.Standing.KEPT,
+              isVoid ? RiddenContent.Standing.VOID : RiddenContent.Standing.KEPT,
               isVoid ? WORDS.say("void", reason(stint)) : ""));
     }
     return list;
@@ -144,8 +145,8 @@ final class OrderPicture {
     return x;
   }
 
-  private RiddenOrder.FittedLine line(int setup, double[] drift) {
-    List<RiddenOrder.Fitted> points = new ArrayList<>();
+  private RiddenContent.FittedLine line(int setup, double[] drift) {
+    List<RiddenContent.Fitted> points = new ArrayList<>();
     int step = drift.length > 2 ? 1 : plan.stints() - 1;
     for (int stint = 1; stint <= plan.stints(); stint += step) {
       double value = above[setup];
@@ -153,9 +154,9 @@ final class OrderPicture {
       for (int c = 0; c < drift.length; c++) {
         value += drift[c] * row[c];
       }
-      points.add(new RiddenOrder.Fitted(stint, measure.scale().back(value)));
+      points.add(new RiddenContent.Fitted(stint, measure.scale().back(value)));
     }
-    return new RiddenOrder.FittedLine(
+    return new RiddenContent.FittedLine(
         FindingPictures.mark(setup), plan.setups().get(setup).name(), points);
   }
 

@@ -16,7 +16,7 @@ import java.util.List;
 final class ConfidenceCurvePart {
   private final Surface surface;
   private final ConfidenceCurvePlot plot;
-  private final ConfidenceCurvePlot.Content content;
+  private final CurveContent content;
   private final Layout at;
   private final Faces faces;
   private final Places places;

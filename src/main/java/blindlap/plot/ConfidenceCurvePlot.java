@@ -14,51 +14,12 @@ public final class ConfidenceCurvePlot implements Drawing {
   /** Columns that a long curve is thinned to; more than a screen has pixels across. */
   static final int COLUMNS = 2000;
 
-  /**
-   * Everything that is drawn.
-   *
-   * @param estimate the best supported difference
-   * @param estimateWords such as "best supported: 2.3 s"
-   * @param ninetyFive 95 % interval, with its words, such as "95 %: 1.7 to 3.0 s"
-   * @param ninety 90 % interval, with its words
-   * @param none p of "no difference", 0 to 1
-   * @param noneWords such as "no difference" and "p = .0015", a line each
-   * @param worthwhile the worthwhile difference
-   * @param across axis of the supposed difference
-   * @param upright axis of p
-   * @param spoken the picture in words
-   */
-  public record Content(
-      double estimate,
-      String estimateWords,
-      Named ninetyFive,
-      Named ninety,
-      double none,
-      List<String> noneWords,
-      Band worthwhile,
-      Axis across,
-      Axis upright,
-      Spoken spoken) {
-    /** Copies the list. */
-    public Content {
-      noneWords = List.copyOf(noneWords);
-    }
-  }
-
-  /**
-   * An interval and its words.
-   *
-   * @param limits the interval
-   * @param words what to write beside it
-   */
-  public record Named(Limits limits, String words) {}
-
-  private final Content content;
+  private final CurveContent content;
   private final double low;
   private final double high;
   private final double[] curve;
 
-  private ConfidenceCurvePlot(Content content, double low, double high, double[] curve) {
+  private ConfidenceCurvePlot(CurveContent content, double low, double high, double[] curve) {
     this.content = content;
     this.low = low;
     this.high = high;
@@ -75,7 +36,7 @@ public final class ConfidenceCurvePlot implements Drawing {
    * @throws IllegalArgumentException when the estimate or a p is not a number in range, lengths do
    *     not match or knots are out of order
    */
-  public static ConfidenceCurvePlot of(Content content, double[] knots, double[] heights) {
+  public static ConfidenceCurvePlot of(CurveContent content, double[] knots, double[] heights) {
     checkSteps(knots, heights);
     if (!Double.isFinite(content.estimate()) || !(content.none() >= 0 && content.none() <= 1)) {
       throw new IllegalArgumentException(
@@ -143,7 +104,7 @@ public final class ConfidenceCurvePlot implements Drawing {
     return low;
   }
 
-  Content content() {
+  CurveContent content() {
     return content;
   }
 

@@ -18,12 +18,12 @@ import java.util.List;
 /** Draws {@link DetectableCurve}. */
 final class DetectablePart {
   private final Surface surface;
-  private final DetectableCurve.Content content;
+  private final DetectableContent content;
   private final Layout at;
   private final Faces faces;
   private final Places places;
 
-  DetectablePart(Surface surface, DetectableCurve.Content content, Layout layout) {
+  DetectablePart(Surface surface, DetectableContent content, Layout layout) {
     this.surface = surface;
     this.content = content;
     this.at = layout;
@@ -57,7 +57,7 @@ final class DetectablePart {
       int staggers,
       double height) {
 
-    static Layout of(DetectableCurve.Content content, double width, double textScale) {
+    static Layout of(DetectableContent content, double width, double textScale) {
       Faces faces = new Faces(textScale);
       double words = content.within().isEmpty() && content.beyond().isEmpty() ? 0 : 2;
       double wide = faces.plain().room(content.within() + content.beyond());
@@ -87,7 +87,7 @@ final class DetectablePart {
           faces, across, up, numbers, half, top, axis, width - 2, staggers, axis + under);
     }
 
-    private static double closest(DetectableCurve.Content content) {
+    private static double closest(DetectableContent content) {
       double closest = content.dots().size() == 1 ? 1 : Double.POSITIVE_INFINITY;
       for (int i = 1; i < content.dots().size(); i++) {
         int step = content.dots().get(i).stints() - content.dots().get(i - 1).stints();
@@ -113,30 +113,30 @@ final class DetectablePart {
     drawNumbers();
   }
 
-  private List<DetectableCurve.Dot> possible() {
+  private List<DetectableContent.Dot> possible() {
     return content.dots().stream().filter(dot -> dot.difference().isPresent()).toList();
   }
 
-  private double x(DetectableCurve.Dot dot) {
+  private double x(DetectableContent.Dot dot) {
     return at.across.at(dot.stints());
   }
 
-  private double y(DetectableCurve.Dot dot) {
+  private double y(DetectableContent.Dot dot) {
     return at.up.at(dot.difference().orElseThrow());
   }
 
-  private boolean chosen(DetectableCurve.Dot dot) {
+  private boolean chosen(DetectableContent.Dot dot) {
     return content.chosen().isPresent() && content.chosen().getAsInt() == dot.stints();
   }
 
-  private void drawImpossible(DetectableCurve.Dot dot) {
+  private void drawImpossible(DetectableContent.Dot dot) {
     double left = x(dot) - at.half;
     Box box = new Box(left, at.top, 2 * at.half, at.axis - at.top);
     surface.hatch(box);
   }
 
   // In the hatched column where it is wide enough, else from its left edge on, where there is room.
-  private void drawImpossibleWords(DetectableCurve.Dot dot) {
+  private void drawImpossibleWords(DetectableContent.Dot dot) {
     Face face = faces.plain();
     double column = 2 * at.half - 8;
     List<Places.Spot> spots = new ArrayList<>();
@@ -159,9 +159,9 @@ final class DetectablePart {
   // The border of the day stands between the last number that fits and the first that does not.
   private void drawBorder() {
     for (int i = 1; i < content.dots().size(); i++) {
-      DetectableCurve.Dot before = content.dots().get(i - 1);
-      DetectableCurve.Dot dot = content.dots().get(i);
-      if (before.fit() == DetectableCurve.Fit.FITS && dot.fit() == DetectableCurve.Fit.NEEDS_MORE) {
+      DetectableContent.Dot before = content.dots().get(i - 1);
+      DetectableContent.Dot dot = content.dots().get(i);
+      if (before.fit() == DetectableContent.Fit.FITS && dot.fit() == DetectableContent.Fit.NEEDS_MORE) {
         double x = AxisPart.crisp((x(before) + x(dot)) / 2);
         surface.line(x, 2, x, at.axis, new Pen(Ink.INK, 1, Dash.GUIDE));
         // Words may cross the border below the worthwhile line, where it says nothing any more.
@@ -183,7 +183,7 @@ final class DetectablePart {
   }
 
   private void drawPath() {
-    List<DetectableCurve.Dot> dots = possible();
+    List<DetectableContent.Dot> dots = possible();
     double[] xs = dots.stream().mapToDouble(this::x).toArray();
     double[] ys = dots.stream().mapToDouble(this::y).toArray();
     if (xs.length > 1) {
@@ -201,7 +201,7 @@ final class DetectablePart {
     }
   }
 
-  private void drawDot(DetectableCurve.Dot dot) {
+  private void drawDot(DetectableContent.Dot dot) {
     double x = x(dot);
     double y = y(dot);
     if (dot.low().isPresent() && dot.high().isPresent()) {
@@ -211,19 +211,19 @@ final class DetectablePart {
       places.takeMark(new Box(x - 1, high, 2, low - high));
     }
     double r = (chosen(dot) ? 1.6 : 0.9) * faces.mark();
-    surface.disc(x, y, r, dot.fit() == DetectableCurve.Fit.FITS ? Ink.INK : Ink.PAPER);
+    surface.disc(x, y, r, dot.fit() == DetectableContent.Fit.FITS ? Ink.INK : Ink.PAPER);
     surface.ring(x, y, r, Pen.of(Ink.INK, 1.6));
     places.takeMark(Box.around(x, y, r + 1));
   }
 
   private void drawWords(double worthwhile) {
-    List<DetectableCurve.Dot> dots = new ArrayList<>(possible());
+    List<DetectableContent.Dot> dots = new ArrayList<>(possible());
     dots.stream().filter(this::chosen).forEach(this::drawChosen);
     drawWorthwhile(worthwhile);
     content.dots().stream()
         .filter(dot -> dot.difference().isEmpty())
         .forEach(this::drawImpossibleWords);
-    for (DetectableCurve.Dot dot : dots) {
+    for (DetectableContent.Dot dot : dots) {
       if (!chosen(dot)) {
         Face face = faces.plain();
         double away = faces.mark() + faces.px(5);
@@ -233,7 +233,7 @@ final class DetectablePart {
     }
   }
 
-  private void drawChosen(DetectableCurve.Dot dot) {
+  private void drawChosen(DetectableContent.Dot dot) {
     Face face = faces.strong();
     double away = 1.6 * faces.mark() + faces.px(14);
     List<Places.Spot> spots =
@@ -265,7 +265,7 @@ final class DetectablePart {
 
   private void drawNumbers() {
     for (int i = 0; i < content.dots().size(); i++) {
-      DetectableCurve.Dot dot = content.dots().get(i);
+      DetectableContent.Dot dot = content.dots().get(i);
       Face face = chosen(dot) ? new Face(Weight.BOLD, faces.number().size()) : faces.number();
       double baseline = at.axis + AxisPart.numberBaseline(faces) + i % at.staggers * face.line();
       Ink ink = chosen(dot) ? Ink.INK : Ink.SECOND;

@@ -41,7 +41,7 @@ record DifferenceLayout(
   // Beyond this many times the spread of all else an interval end is an arrow instead of a line.
   private static final double FARTHEST = 3;
 
-  static DifferenceLayout of(StintsAndDifference.Content content, double width, double textScale) {
+  static DifferenceLayout of(StintsContent content, double width, double textScale) {
     Faces faces = new Faces(textScale);
     double label = labelWidth(content, faces, width);
     Scale scale = scale(content, label + faces.mark() + 8, width - faces.mark() - 8);
@@ -49,7 +49,7 @@ record DifferenceLayout(
     List<Stack> stacks = new ArrayList<>();
     List<Double> tops = new ArrayList<>();
     double y = 0;
-    for (StintsAndDifference.Row row : content.rows()) {
+    for (StintsContent.Row row : content.rows()) {
       tops.add(y);
       List<String> name = Lines.wrap(row.name(), faces.strong(), label - nameIndent(faces), 3);
       Stack stack = Stack.of(row.values().stream().map(scale::at).toList(), 2 * faces.mark() + 1);
@@ -91,7 +91,7 @@ record DifferenceLayout(
   }
 
   /** Words of a pair in the label column. */
-  List<String> pairWords(StintsAndDifference.Pair pair) {
+  List<String> pairWords(StintsContent.Pair pair) {
     return Lines.wrap(pair.note(), faces.plain(), labelWidth - 4, 2);
   }
 
@@ -114,12 +114,12 @@ record DifferenceLayout(
     return Math.max(marks, nameLines * faces.strong().line() / 2) + extra + faces.px(12);
   }
 
-  private static int bandWordLines(StintsAndDifference.Content content) {
+  private static int bandWordLines(StintsContent content) {
     return content.worthwhile().words().size()
         + content.noise().map(band -> band.words().size()).orElse(0);
   }
 
-  private static double labelWidth(StintsAndDifference.Content content, Faces faces, double width) {
+  private static double labelWidth(StintsContent content, Faces faces, double width) {
     double names =
         content.rows().stream().mapToDouble(r -> faces.strong().room(r.name())).max().orElse(0)
             + nameIndent(faces);
@@ -137,7 +137,7 @@ record DifferenceLayout(
     return Math.min(wanted, 0.27 * width);
   }
 
-  private static Scale scale(StintsAndDifference.Content content, double from, double to) {
+  private static Scale scale(StintsContent content, double from, double to) {
     double reference = content.rows().get(0).mean();
     double band = content.worthwhile().halfWidth();
     double noise = content.noise().map(Band::halfWidth).orElse(band);
@@ -159,12 +159,12 @@ record DifferenceLayout(
 
   // An end that is unbounded or very far away does not stretch the axis; it becomes an arrow.
   private static Scale withIntervals(
-      StintsAndDifference.Content content, double first, double last, double from, double to) {
+      StintsContent content, double first, double last, double from, double to) {
     double reference = content.rows().get(0).mean();
     double span = last - first;
     double low = first;
     double high = last;
-    for (StintsAndDifference.Pair pair : content.pairs()) {
+    for (StintsContent.Pair pair : content.pairs()) {
       for (Limits limits : List.of(pair.ninetyFive(), pair.ninety())) {
         double left = reference + limits.low();
         double right = reference + limits.high();

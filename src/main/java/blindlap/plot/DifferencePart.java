@@ -16,12 +16,12 @@ final class DifferencePart {
   private static final Pen GUIDE = new Pen(Ink.INK, 1, Dash.GUIDE);
 
   private final Surface surface;
-  private final StintsAndDifference.Content content;
+  private final StintsContent content;
   private final DifferenceLayout at;
   private final Faces faces;
   private final Scale scale;
 
-  DifferencePart(Surface surface, StintsAndDifference.Content content, DifferenceLayout layout) {
+  DifferencePart(Surface surface, StintsContent content, DifferenceLayout layout) {
     this.surface = surface;
     this.content = content;
     this.at = layout;
@@ -117,7 +117,7 @@ final class DifferencePart {
     }
   }
 
-  private void drawPair(StintsAndDifference.Pair pair, double top) {
+  private void drawPair(StintsContent.Pair pair, double top) {
     double bar = top + faces.big().line() + faces.mark() + faces.px(8);
     double x = scale.at(pair.estimate());
     if (pair.less() == content.rows().get(0).mark()) {
@@ -137,7 +137,7 @@ final class DifferencePart {
     surface.backedText(pair.intervalWords(), middle, baseline, Anchor.MIDDLE, face, Ink.INK);
   }
 
-  private void drawPairLabel(StintsAndDifference.Pair pair, double bar) {
+  private void drawPairLabel(StintsContent.Pair pair, double bar) {
     surface.text(
         Lines.cut(pair.title(), faces.strong(), at.labelWidth() - 4),
         0,
@@ -152,7 +152,7 @@ final class DifferencePart {
     }
   }
 
-  private double intervalMiddle(StintsAndDifference.Pair pair, double x) {
+  private double intervalMiddle(StintsContent.Pair pair, double x) {
     Limits limits = pair.ninetyFive();
     return scale.holds(limits.low()) && scale.holds(limits.high())
         ? (scale.at(limits.low()) + scale.at(limits.high())) / 2

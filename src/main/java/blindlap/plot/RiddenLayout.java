@@ -50,7 +50,7 @@ record RiddenLayout(
    */
   record Beyond(double y, List<String> lines, Anchor anchor) {}
 
-  static RiddenLayout of(RiddenOrder.Content content, double width, double textScale) {
+  static RiddenLayout of(RiddenContent content, double width, double textScale) {
     Faces faces = new Faces(textScale);
     Limits range = range(content);
     // The numbers of the axis depend little on its length; the real one is not yet known.
@@ -86,16 +86,16 @@ record RiddenLayout(
         height);
   }
 
-  private static double labels(RiddenOrder.Content content, Faces faces, int staggers) {
+  private static double labels(RiddenContent content, Faces faces, int staggers) {
     int rows = content.stints().stream().anyMatch(stint -> !stint.code().isEmpty()) ? 2 : 1;
     return rows * staggers * faces.number().line() + faces.px(6);
   }
 
-  private static double words(RiddenOrder.Content content, Faces faces, double width) {
+  private static double words(RiddenContent content, Faces faces, double width) {
     return wordLines(content, faces, width) * faces.plain().line() + faces.px(6);
   }
 
-  private static double names(RiddenOrder.Content content, Faces faces, double width) {
+  private static double names(RiddenContent content, Faces faces, double width) {
     double widest =
         content.lines().stream()
             .mapToDouble(line -> faces.strong().room(line.name()) + faces.px(10))
@@ -104,7 +104,7 @@ record RiddenLayout(
     return Math.min(0.24 * width, widest);
   }
 
-  private static double widestLabel(RiddenOrder.Content content, Faces faces) {
+  private static double widestLabel(RiddenContent content, Faces faces) {
     Face code = new Face(Weight.SEMIBOLD, faces.number().size());
     return content.stints().stream()
         .mapToDouble(
@@ -117,7 +117,7 @@ record RiddenLayout(
 
   /** Rows for the voids on one side, from {@code top} down; returns the height they need. */
   private static double rows(
-      RiddenOrder.Content content,
+      RiddenContent content,
       Faces faces,
       Scale across,
       Limits range,
@@ -126,7 +126,7 @@ record RiddenLayout(
       Map<Integer, Beyond> rows) {
     double y = top;
     Face face = faces.plain();
-    for (RiddenOrder.Stint stint : content.stints()) {
+    for (RiddenContent.Stint stint : content.stints()) {
       if (side(stint, range) == side) {
         double away = faces.mark() + faces.px(6);
         double x = across.at(stint.number());
@@ -143,7 +143,7 @@ record RiddenLayout(
   }
 
   /** One line when both notes fit side by side, else one for the axis and some for the drift. */
-  static int wordLines(RiddenOrder.Content content, Faces faces, double width) {
+  static int wordLines(RiddenContent content, Faces faces, double width) {
     if (content.drift().isEmpty()) {
       return 1;
     }
@@ -151,14 +151,14 @@ record RiddenLayout(
     return both <= width ? 1 : 1 + driftLines(content, faces, width).size();
   }
 
-  static List<String> driftLines(RiddenOrder.Content content, Faces faces, double width) {
+  static List<String> driftLines(RiddenContent content, Faces faces, double width) {
     return Lines.wrap(content.drift(), faces.plain(), width, 3);
   }
 
-  private static Limits range(RiddenOrder.Content content) {
+  private static Limits range(RiddenContent content) {
     double[] kept =
         content.stints().stream()
-            .filter(stint -> stint.standing() != RiddenOrder.Standing.VOID)
+            .filter(stint -> stint.standing() != RiddenContent.Standing.VOID)
             .flatMapToDouble(stint -> stint.value().stream())
             .toArray();
     DoubleStream values =
@@ -168,14 +168,14 @@ record RiddenLayout(
     DoubleStream fitted =
         content.lines().stream()
             .flatMap(line -> line.points().stream())
-            .mapToDouble(RiddenOrder.Fitted::value);
+            .mapToDouble(RiddenContent.Fitted::value);
     double[] all = DoubleStream.concat(values, fitted).sorted().toArray();
     return new Limits(all[0], all[all.length - 1]);
   }
 
   /** 1 for a void above the range of the others, -1 for one below or without a value, else 0. */
-  static int side(RiddenOrder.Stint stint, Limits range) {
-    if (stint.standing() != RiddenOrder.Standing.VOID) {
+  static int side(RiddenContent.Stint stint, Limits range) {
+    if (stint.standing() != RiddenContent.Standing.VOID) {
       return 0;
     }
     if (stint.value().isEmpty()) {

@@ -14,89 +14,10 @@ import java.util.OptionalDouble;
  * key is sealed the stints carry no setup: all are the same dot, with their codes below the axis.
  */
 public final class RiddenOrder implements Drawing {
-  /** What counts of a stint. */
-  public enum Standing {
-    /** Counts. */
-    KEPT,
-    /** In question, decided to count: ringed. */
-    KEPT_IN_QUESTION,
-    /** Void: an open ring in second ink. */
-    VOID
-  }
 
-  /**
-   * One stint.
-   *
-   * @param number place in ridden order, from 1
-   * @param value its value; empty where none was recorded
-   * @param setup its setup; empty while the key is sealed
-   * @param code its code; may be empty when the key is open
-   * @param standing what counts
-   * @param reason why it is void or in question; empty for an ordinary stint
-   */
-  public record Stint(
-      int number,
-      OptionalDouble value,
-      Optional<SetupMark> setup,
-      String code,
-      Standing standing,
-      String reason) {}
+  private final RiddenContent content;
 
-  /**
-   * A point of a fitted line.
-   *
-   * @param number stint number
-   * @param value fitted value
-   */
-  public record Fitted(int number, double value) {}
-
-  /**
-   * The fitted line of a setup.
-   *
-   * @param setup whose line it is
-   * @param name the words it ends in
-   * @param points 2 or more, in rising order
-   */
-  public record FittedLine(SetupMark setup, String name, List<Fitted> points) {
-    /** Checks the number of points. */
-    public FittedLine {
-      points = List.copyOf(points);
-      if (points.size() < 2) {
-        throw new IllegalArgumentException("The fitted line of " + name + " needs two points");
-      }
-    }
-  }
-
-  /**
-   * Everything that is drawn.
-   *
-   * @param stints in ridden order
-   * @param lines fitted lines; none while the key is sealed
-   * @param blockEnds numbers of the stints after which a block ends
-   * @param values upright axis
-   * @param across words under the stint numbers, such as "stint, in ridden order"
-   * @param drift what the lines say, such as "both lines fall by 0.07 s a stint"; may be empty
-   * @param spoken the picture in words
-   */
-  public record Content(
-      List<Stint> stints,
-      List<FittedLine> lines,
-      List<Integer> blockEnds,
-      Axis values,
-      String across,
-      String drift,
-      Spoken spoken) {
-    /** Copies the lists. */
-    public Content {
-      stints = List.copyOf(stints);
-      lines = List.copyOf(lines);
-      blockEnds = List.copyOf(blockEnds);
-    }
-  }
-
-  private final Content content;
-
-  private RiddenOrder(Content content) {
+  private RiddenOrder(RiddenContent content) {
     this.content = content;
   }
 
@@ -106,11 +27,11 @@ public final class RiddenOrder implements Drawing {
    * @throws IllegalArgumentException when no stint has a value, stints are not numbered in rising
    *     order from 1 or more, or some but not all stints carry a setup
    */
-  public static RiddenOrder of(Content content) {
+  public static RiddenOrder of(RiddenContent content) {
     int before = 0;
-    for (Stint stint : content.stints()) {
+    for (RiddenContent.Stint stint : content.stints()) {
       if (stint.number() <= before) {
-        throw new IllegalArgumentException("Stint " + stint.number() + " is out of order");
+        throw new IllegalArgumentException("RiddenContent.Stint " + stint.number() + " is out of order");
       }
       before = stint.number();
     }

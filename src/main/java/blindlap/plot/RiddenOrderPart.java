@@ -17,12 +17,12 @@ import java.util.List;
 /** Draws {@link RiddenOrder}. */
 final class RiddenOrderPart {
   private final Surface surface;
-  private final RiddenOrder.Content content;
+  private final RiddenContent content;
   private final RiddenLayout at;
   private final Faces faces;
   private final Places places;
 
-  RiddenOrderPart(Surface surface, RiddenOrder.Content content, RiddenLayout layout) {
+  RiddenOrderPart(Surface surface, RiddenContent content, RiddenLayout layout) {
     this.surface = surface;
     this.content = content;
     this.at = layout;
@@ -50,7 +50,7 @@ final class RiddenOrderPart {
     drawWords();
   }
 
-  private void drawLine(RiddenOrder.FittedLine line) {
+  private void drawLine(RiddenContent.FittedLine line) {
     int count = line.points().size();
     double[] xs = new double[count];
     double[] ys = new double[count];
@@ -76,9 +76,9 @@ final class RiddenOrderPart {
     }
   }
 
-  private double extended(List<RiddenOrder.Fitted> points, double x) {
-    RiddenOrder.Fitted last = points.get(points.size() - 1);
-    RiddenOrder.Fitted before = points.get(points.size() - 2);
+  private double extended(List<RiddenContent.Fitted> points, double x) {
+    RiddenContent.Fitted last = points.get(points.size() - 1);
+    RiddenContent.Fitted before = points.get(points.size() - 2);
     double slope =
         (at.up().at(last.value()) - at.up().at(before.value()))
             / (at.across().at(last.number()) - at.across().at(before.number()));
@@ -87,14 +87,14 @@ final class RiddenOrderPart {
   }
 
   private void drawNames() {
-    List<RiddenOrder.FittedLine> lines = new ArrayList<>(content.lines());
+    List<RiddenContent.FittedLine> lines = new ArrayList<>(content.lines());
     lines.sort(Comparator.comparingDouble(line -> extended(line.points(), at.right())));
     Face face = faces.strong();
     double room = at.width() - at.right() - faces.px(8);
     double lowest = RiddenLayout.UPPER;
     List<Double> ends = new ArrayList<>();
     List<List<String>> names = new ArrayList<>();
-    for (RiddenOrder.FittedLine line : lines) {
+    for (RiddenContent.FittedLine line : lines) {
       List<String> name = Lines.wrap(line.name(), face, room, 2);
       double half = name.size() * face.line() / 2;
       double y = Math.max(extended(line.points(), at.right()), lowest + half);
@@ -104,7 +104,7 @@ final class RiddenOrderPart {
     }
     double push = Math.max(0, lowest - at.axis());
     for (int i = 0; i < lines.size(); i++) {
-      RiddenOrder.FittedLine line = lines.get(i);
+      RiddenContent.FittedLine line = lines.get(i);
       List<String> name = names.get(i);
       double first = ends.get(i) - push + 0.35 * face.size() - (name.size() - 1) * face.line() / 2;
       for (int row = 0; row < name.size(); row++) {
@@ -115,24 +115,24 @@ final class RiddenOrderPart {
     }
   }
 
-  private double x(RiddenOrder.Stint stint) {
+  private double x(RiddenContent.Stint stint) {
     return at.across().at(stint.number());
   }
 
   // A value off the axis, or none at all, stands at the edge.
-  private double y(RiddenOrder.Stint stint) {
+  private double y(RiddenContent.Stint stint) {
     RiddenLayout.Beyond beyond = at.beyond().get(stint.number());
     return beyond != null ? beyond.y() : at.up().at(stint.value().orElse(at.up().low()));
   }
 
-  private void takePlace(RiddenOrder.Stint stint) {
+  private void takePlace(RiddenContent.Stint stint) {
     places.take(Box.around(x(stint), y(stint), faces.mark() + 2));
   }
 
-  private void drawMark(RiddenOrder.Stint stint) {
+  private void drawMark(RiddenContent.Stint stint) {
     double x = x(stint);
     double y = y(stint);
-    if (stint.standing() == RiddenOrder.Standing.VOID) {
+    if (stint.standing() == RiddenContent.Standing.VOID) {
       surface.disc(x, y, faces.mark() + 1, Ink.PAPER);
       surface.ring(x, y, faces.mark(), Pen.of(Ink.SECOND, 1.6));
       drawOffAxis(stint, x, y);
@@ -146,12 +146,12 @@ final class RiddenOrderPart {
     } else {
       surface.disc(x, y, faces.mark(), Ink.INK);
     }
-    if (stint.standing() == RiddenOrder.Standing.KEPT_IN_QUESTION) {
+    if (stint.standing() == RiddenContent.Standing.KEPT_IN_QUESTION) {
       surface.ring(x, y, 1.9 * faces.mark(), Pen.of(Ink.INK, 1.2));
     }
   }
 
-  private void drawOffAxis(RiddenOrder.Stint stint, double x, double y) {
+  private void drawOffAxis(RiddenContent.Stint stint, double x, double y) {
     if (stint.value().isEmpty() || RiddenLayout.side(stint, at.range()) == 0) {
       return;
     }
@@ -163,7 +163,7 @@ final class RiddenOrderPart {
         Pen.of(Ink.SECOND, 1.4));
   }
 
-  private void drawReason(RiddenOrder.Stint stint) {
+  private void drawReason(RiddenContent.Stint stint) {
     if (stint.reason().isEmpty()) {
       return;
     }
@@ -185,18 +185,18 @@ final class RiddenOrderPart {
     spot.draw(surface, Ink.INK);
   }
 
-  private void drawBeyond(RiddenOrder.Stint stint, RiddenLayout.Beyond beyond, Face face) {
+  private void drawBeyond(RiddenContent.Stint stint, RiddenLayout.Beyond beyond, Face face) {
     double away = faces.mark() + faces.px(6);
     double x = x(stint) + (beyond.anchor() == Anchor.START ? away : -away);
     double first = beyond.y() + 0.35 * face.size() - (beyond.lines().size() - 1) * face.line() / 2;
     new Places.Spot(beyond.lines(), x, first, beyond.anchor(), face).draw(surface, Ink.INK);
   }
 
-  private void drawLabels(RiddenOrder.Stint stint) {
+  private void drawLabels(RiddenContent.Stint stint) {
     int turn = (stint.number() - 1) % at.staggers();
     Face face = faces.number();
     double first = at.axis() + faces.px(5) + face.ascent() + turn * face.line();
-    Ink ink = stint.standing() == RiddenOrder.Standing.VOID ? Ink.SECOND : Ink.INK;
+    Ink ink = stint.standing() == RiddenContent.Standing.VOID ? Ink.SECOND : Ink.INK;
     surface.text(
         Integer.toString(stint.number()), x(stint), first, Anchor.MIDDLE, face, Ink.SECOND);
     if (!stint.code().isEmpty()) {

@@ -14,11 +14,11 @@ import java.util.List;
 /** The upper half of {@link StintsAndDifference}: raw stints by setup over their axis. */
 final class StintRowsPart {
   private final Surface surface;
-  private final StintsAndDifference.Content content;
+  private final StintsContent content;
   private final DifferenceLayout at;
   private final Faces faces;
 
-  StintRowsPart(Surface surface, StintsAndDifference.Content content, DifferenceLayout layout) {
+  StintRowsPart(Surface surface, StintsContent content, DifferenceLayout layout) {
     this.surface = surface;
     this.content = content;
     this.at = layout;
@@ -55,7 +55,7 @@ final class StintRowsPart {
   }
 
   private void drawName(int index) {
-    StintsAndDifference.Row row = content.rows().get(index);
+    StintsContent.Row row = content.rows().get(index);
     double y = at.markLine(index);
     row.mark().draw(surface, faces.mark() + 1, y, faces.mark());
     Face face = faces.strong();
@@ -69,7 +69,7 @@ final class StintRowsPart {
   }
 
   private void drawMarks(int index) {
-    StintsAndDifference.Row row = content.rows().get(index);
+    StintsContent.Row row = content.rows().get(index);
     Stack stack = at.stacks().get(index);
     double pile = DifferenceLayout.pile(faces, stack);
     for (int i = 0; i < row.values().size(); i++) {
@@ -80,7 +80,7 @@ final class StintRowsPart {
   }
 
   private void drawMean(int index) {
-    StintsAndDifference.Row row = content.rows().get(index);
+    StintsContent.Row row = content.rows().get(index);
     double x = at.scale().at(row.mean());
     double top = at.rowTops().get(index) + faces.px(2);
     double bottom = at.markLine(index) + faces.mark();

@@ -18,90 +18,10 @@ import java.util.Set;
  * there is one interval row a pair.
  */
 public final class StintsAndDifference implements Drawing {
-  /**
-   * The stints of one setup.
-   *
-   * @param mark letter, shape and ink
-   * @param name the setup's name
-   * @param values raw stints, in the measure's unit
-   * @param mean mean with drift removed, in the measure's unit
-   * @param meanWords such as "mean 1:34.8"
-   */
-  public record Row(
-      SetupMark mark, String name, List<Double> values, double mean, String meanWords) {
-    /** Checks the numbers. */
-    public Row {
-      values = List.copyOf(values);
-      if (!Double.isFinite(mean) || !values.stream().allMatch(Double::isFinite)) {
-        throw new IllegalArgumentException("Row " + name + " has a value that is not a number");
-      }
-    }
-  }
 
-  /**
-   * One pair's difference.
-   *
-   * @param of the setup whose mean comes first in the subtraction
-   * @param less the reference setup
-   * @param title such as "Difference"
-   * @param note such as "L less K"
-   * @param estimate the difference in the measure's unit
-   * @param ninetyFive 95 % interval
-   * @param ninety 90 % interval
-   * @param estimateWords such as "2.3 s quicker"
-   * @param intervalWords such as "95 % interval 1.7 to 3.0 s"
-   */
-  public record Pair(
-      SetupMark of,
-      SetupMark less,
-      String title,
-      String note,
-      double estimate,
-      Limits ninetyFive,
-      Limits ninety,
-      String estimateWords,
-      String intervalWords) {
-    /** Checks the estimate. */
-    public Pair {
-      if (!Double.isFinite(estimate)) {
-        throw new IllegalArgumentException("The difference " + note + " has no estimate");
-      }
-    }
-  }
+  private final StintsContent content;
 
-  /**
-   * Everything that is drawn.
-   *
-   * @param rows 2 to 4 setups, the reference first
-   * @param values axis of the stints
-   * @param pairs 1 or more
-   * @param difference axis of the difference
-   * @param noise rider noise, 1 SD, where it is known
-   * @param worthwhile the worthwhile difference
-   * @param left what lies to the left of zero, such as "Shock L quicker"
-   * @param right what lies to the right of zero
-   * @param spoken the picture in words
-   */
-  public record Content(
-      List<Row> rows,
-      Axis values,
-      List<Pair> pairs,
-      Axis difference,
-      Optional<Band> noise,
-      Band worthwhile,
-      String left,
-      String right,
-      Spoken spoken) {
-    /** Copies the lists. */
-    public Content {
-      rows = List.copyOf(rows);
-      pairs = List.copyOf(pairs);
-    }
-  }
-
-  private final Content content;
-
-  private StintsAndDifference(Content content) {
+  private StintsAndDifference(StintsContent content) {
     this.content = content;
   }
 
@@ -111,7 +31,7 @@ public final class StintsAndDifference implements Drawing {
    * @throws IllegalArgumentException when there are not 2 to 4 different setups, no pair, a pair of
    *     a setup that has no row, or (with two setups) ticks whose distance is not the estimate
    */
-  public static StintsAndDifference of(Content content) {
+  public static StintsAndDifference of(StintsContent content) {
     Set<SetupMark> marks = new HashSet<>();
     content.rows().forEach(row -> marks.add(row.mark()));
     if (content.rows().size() < 2 || marks.size() != content.rows().size()) {
@@ -120,9 +40,9 @@ public final class StintsAndDifference implements Drawing {
     if (content.pairs().isEmpty()) {
       throw new IllegalArgumentException("At least one pair of setups is needed");
     }
-    for (Pair pair : content.pairs()) {
+    for (StintsContent.Pair pair : content.pairs()) {
       if (!marks.contains(pair.of()) || !marks.contains(pair.less())) {
-        throw new IllegalArgumentException("Pair " + pair.note() + " names a setup without a row");
+        throw new IllegalArgumentException("StintsContent.Pair " + pair.note() + " names a setup without a row");
       }
     }
     if (content.rows().size() == 2) {
@@ -132,8 +52,8 @@ public final class StintsAndDifference implements Drawing {
   }
 
   // The eye reads the estimate off the distance of the ticks, so it must be that distance.
-  private static void checkTicks(Content content) {
-    Pair pair = content.pairs().get(0);
+  private static void checkTicks(StintsContent content) {
+    StintsContent.Pair pair = content.pairs().get(0);
     double distance = mean(content, pair.of()) - mean(content, pair.less());
     double size = Math.abs(distance) + Math.abs(pair.estimate()) + content.worthwhile().halfWidth();
     if (Math.abs(distance - pair.estimate()) > 0.02 * size) {
@@ -142,10 +62,10 @@ public final class StintsAndDifference implements Drawing {
     }
   }
 
-  static double mean(Content content, SetupMark mark) {
+  static double mean(StintsContent content, SetupMark mark) {
     return content.rows().stream()
         .filter(row -> row.mark() == mark)
-        .mapToDouble(Row::mean)
+        .mapToDouble(StintsContent.Row::mean)
         .findFirst()
         .orElseThrow();
   }

@@ -193,17 +193,17 @@ class DrawingsTest {
 
   @Test
   void tickDistanceThatIsNotTheEstimateIsRefused() {
-    StintsAndDifference.Row a = new StintsAndDifference.Row(SetupMark.A, "A", List.of(1.0), 1, "1");
-    StintsAndDifference.Row b = new StintsAndDifference.Row(SetupMark.B, "B", List.of(2.0), 2, "2");
+    StintsContent.Row a = new StintsContent.Row(SetupMark.A, "A", List.of(1.0), 1, "1");
+    StintsContent.Row b = new StintsContent.Row(SetupMark.B, "B", List.of(2.0), 2, "2");
     Axis axis = new Axis("s", Axis.Counting.DECIMAL, Samples::plain);
     Limits limits = new Limits(-1, 1);
-    StintsAndDifference.Pair pair =
-        new StintsAndDifference.Pair(
+    StintsContent.Pair pair =
+        new StintsContent.Pair(
             SetupMark.B, SetupMark.A, "D", "B less A", -1, limits, limits, "", "");
     assertThatThrownBy(
             () ->
                 StintsAndDifference.of(
-                    new StintsAndDifference.Content(
+                    new StintsContent(
                         List.of(a, b),
                         axis,
                         List.of(pair),
@@ -222,12 +222,12 @@ class DrawingsTest {
     RecordingSurface surface = RecordingSurface.of(Samples.blind(16), 744, 1);
     assertThat(surface.discs).extracting(RecordingSurface.Disc::ink).containsOnly(Ink.INK);
     assertThat(surface.words).extracting(RecordingSurface.Words::words).contains("731", "312");
-    RiddenOrder.Stint open = stint(1, Optional.of(SetupMark.A));
-    RiddenOrder.Stint sealed = stint(2, Optional.empty());
+    RiddenContent.Stint open = stint(1, Optional.of(SetupMark.A));
+    RiddenContent.Stint sealed = stint(2, Optional.empty());
     assertThatThrownBy(
             () ->
                 RiddenOrder.of(
-                    new RiddenOrder.Content(
+                    new RiddenContent(
                         List.of(open, sealed),
                         List.of(),
                         List.of(),
@@ -238,9 +238,9 @@ class DrawingsTest {
         .hasMessageContaining("open for all stints or sealed for all");
   }
 
-  private static RiddenOrder.Stint stint(int number, Optional<SetupMark> setup) {
-    return new RiddenOrder.Stint(
-        number, OptionalDouble.of(number), setup, "", RiddenOrder.Standing.KEPT, "");
+  private static RiddenContent.Stint stint(int number, Optional<SetupMark> setup) {
+    return new RiddenContent.Stint(
+        number, OptionalDouble.of(number), setup, "", RiddenContent.Standing.KEPT, "");
   }
 
   @Test
@@ -271,11 +271,11 @@ class DrawingsTest {
     heights[count] = 1.0 / count;
     ConfidenceCurvePlot plot =
         ConfidenceCurvePlot.of(
-            new ConfidenceCurvePlot.Content(
+            new CurveContent(
                 0.0,
                 "best",
-                new ConfidenceCurvePlot.Named(new Limits(-4.7, 4.7), "95 %"),
-                new ConfidenceCurvePlot.Named(new Limits(-4.5, 4.5), "90 %"),
+                new CurveContent.Named(new Limits(-4.7, 4.7), "95 %"),
+                new CurveContent.Named(new Limits(-4.5, 4.5), "90 %"),
                 1,
                 List.of("no difference"),
                 new Band(0.5, List.of("small")),

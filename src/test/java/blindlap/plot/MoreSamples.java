@@ -44,20 +44,20 @@ public final class MoreSamples {
   public static DetectableCurve detectable(int chosen, double worthwhile) {
     int[] stints = {8, 12, 16, 20, 24, 28, 32, 40, 48};
     double[] shows = {0, 1.22, 0.99, 0.86, 0.77, 0.71, 0.66, 0.58, 0.53};
-    List<DetectableCurve.Dot> dots = new ArrayList<>();
+    List<DetectableContent.Dot> dots = new ArrayList<>();
     for (int i = 0; i < stints.length; i++) {
       boolean never = shows[i] == 0;
       dots.add(
-          new DetectableCurve.Dot(
+          new DetectableContent.Dot(
               stints[i],
               never ? OptionalDouble.empty() : OptionalDouble.of(shows[i]),
               never ? OptionalDouble.empty() : OptionalDouble.of(0.84 * shows[i]),
               never ? OptionalDouble.empty() : OptionalDouble.of(1.21 * shows[i]),
               never ? "8 stints: never enough" : Samples.plain(shows[i], 0.1) + " s",
-              stints[i] <= 20 ? DetectableCurve.Fit.FITS : DetectableCurve.Fit.NEEDS_MORE));
+              stints[i] <= 20 ? DetectableContent.Fit.FITS : DetectableContent.Fit.NEEDS_MORE));
     }
     return DetectableCurve.of(
-        new DetectableCurve.Content(
+        new DetectableContent(
             dots,
             OptionalInt.of(chosen),
             chosen + " stints: 1.0 s",

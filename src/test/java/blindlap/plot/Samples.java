@@ -67,7 +67,7 @@ public final class Samples {
   /** The session of the pictures: real and worthwhile. */
   public static StintsAndDifference difference() {
     return StintsAndDifference.of(
-        new StintsAndDifference.Content(
+        new StintsContent(
             List.of(
                 row(SetupMark.A, "Shock K", values('A'), 94.8),
                 row(SetupMark.B, "Shock L", values('B'), 94.8 + ESTIMATE)),
@@ -90,14 +90,14 @@ public final class Samples {
                 "Shock K: mean 1:34.8. Shock L: mean 1:32.5.")));
   }
 
-  private static StintsAndDifference.Row row(
+  private static StintsContent.Row row(
       SetupMark mark, String name, List<Double> values, double mean) {
-    return new StintsAndDifference.Row(mark, name, values, mean, "mean " + clock(mean));
+    return new StintsContent.Row(mark, name, values, mean, "mean " + clock(mean));
   }
 
-  private static StintsAndDifference.Pair pair(
+  private static StintsContent.Pair pair(
       String title, double estimate, Limits outer, Limits inner, String words, String interval) {
-    return new StintsAndDifference.Pair(
+    return new StintsContent.Pair(
         SetupMark.B, SetupMark.A, title, "L less K", estimate, outer, inner, words, interval);
   }
 
@@ -153,7 +153,7 @@ public final class Samples {
       String interval) {
     double mean = 94.5;
     return StintsAndDifference.of(
-        new StintsAndDifference.Content(
+        new StintsContent(
             List.of(
                 row(SetupMark.A, "Shock K", a, mean),
                 row(SetupMark.B, "Shock L", b, mean - quicker)),
@@ -170,7 +170,7 @@ public final class Samples {
   /** Names that no column holds. */
   static StintsAndDifference longNames() {
     return StintsAndDifference.of(
-        new StintsAndDifference.Content(
+        new StintsContent(
             List.of(
                 row(SetupMark.A, LONG_K, values('A'), 94.8),
                 row(SetupMark.B, LONG_L, values('B'), 94.8 + ESTIMATE)),
@@ -195,7 +195,7 @@ public final class Samples {
   static StintsAndDifference many(int stints, int setups) {
     Random random = new Random(7 + setups);
     SetupMark[] marks = SetupMark.values();
-    List<StintsAndDifference.Row> rows = new ArrayList<>();
+    List<StintsContent.Row> rows = new ArrayList<>();
     double[] means = new double[setups];
     for (int s = 0; s < setups; s++) {
       List<Double> values = new ArrayList<>();
@@ -205,12 +205,12 @@ public final class Samples {
       }
       rows.add(row(marks[s], "Spring " + marks[s], values, means[s]));
     }
-    List<StintsAndDifference.Pair> pairs = new ArrayList<>();
+    List<StintsContent.Pair> pairs = new ArrayList<>();
     for (int of = 1; of < setups; of++) {
       for (int less = 0; less < of; less++) {
         double d = means[of] - means[less];
         pairs.add(
-            new StintsAndDifference.Pair(
+            new StintsContent.Pair(
                 marks[of],
                 marks[less],
                 marks[of] + " less " + marks[less],
@@ -223,7 +223,7 @@ public final class Samples {
       }
     }
     return StintsAndDifference.of(
-        new StintsAndDifference.Content(
+        new StintsContent(
             rows,
             CLOCK,
             pairs,
@@ -239,15 +239,15 @@ public final class Samples {
   static StintsAndDifference counts() {
     Axis count = new Axis("feet off the pedals, count", Axis.Counting.WHOLE, Samples::plain);
     return StintsAndDifference.of(
-        new StintsAndDifference.Content(
+        new StintsContent(
             List.of(
-                new StintsAndDifference.Row(
+                new StintsContent.Row(
                     SetupMark.A,
                     "Shock K",
                     List.of(0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0, 3.0),
                     0.6,
                     "mean 0.6"),
-                new StintsAndDifference.Row(
+                new StintsContent.Row(
                     SetupMark.B,
                     "Shock L",
                     List.of(0.0, 0.0, 0.0, 1.0, 1.0, 1.0, 2.0, 0.0),
@@ -273,8 +273,8 @@ public final class Samples {
   /** The ridden order of the session of the pictures. */
   public static RiddenOrder riddenOrder() {
     return RiddenOrder.of(
-        new RiddenOrder.Content(
-            stints(true, RiddenOrder.Standing.KEPT_IN_QUESTION, "walker at the gate: kept"),
+        new RiddenContent(
+            stints(true, RiddenContent.Standing.KEPT_IN_QUESTION, "walker at the gate: kept"),
             List.of(
                 fitted(SetupMark.A, "Shock K", 95.3, 94.3),
                 fitted(SetupMark.B, "Shock L", 93.0, 92.0)),
@@ -286,53 +286,53 @@ public final class Samples {
                 "16 stints in ridden order; both setups get quicker by 0.07 s a stint.", "")));
   }
 
-  private static List<RiddenOrder.Stint> stints(
-      boolean open, RiddenOrder.Standing third, String reason) {
-    List<RiddenOrder.Stint> stints = new ArrayList<>();
+  private static List<RiddenContent.Stint> stints(
+      boolean open, RiddenContent.Standing third, String reason) {
+    List<RiddenContent.Stint> stints = new ArrayList<>();
     for (int i = 0; i < LAPS.length; i++) {
       boolean questioned = i == 2;
       stints.add(
-          new RiddenOrder.Stint(
+          new RiddenContent.Stint(
               i + 1,
               OptionalDouble.of(LAPS[i]),
               open ? Optional.of(SetupMark.valueOf(ORDER.substring(i, i + 1))) : Optional.empty(),
               open ? "" : CODES[i],
-              questioned ? third : RiddenOrder.Standing.KEPT,
+              questioned ? third : RiddenContent.Standing.KEPT,
               questioned ? reason : ""));
     }
     return stints;
   }
 
-  private static RiddenOrder.FittedLine fitted(
+  private static RiddenContent.FittedLine fitted(
       SetupMark mark, String name, double from, double to) {
-    return new RiddenOrder.FittedLine(
-        mark, name, List.of(new RiddenOrder.Fitted(1, from), new RiddenOrder.Fitted(16, to)));
+    return new RiddenContent.FittedLine(
+        mark, name, List.of(new RiddenContent.Fitted(1, from), new RiddenContent.Fitted(16, to)));
   }
 
   /** Voids with and without a value, lines that nearly meet, long names. */
   static RiddenOrder riddenOrderWithVoids() {
-    List<RiddenOrder.Stint> stints =
-        new ArrayList<>(stints(true, RiddenOrder.Standing.VOID, "void: walker at the gate"));
+    List<RiddenContent.Stint> stints =
+        new ArrayList<>(stints(true, RiddenContent.Standing.VOID, "void: walker at the gate"));
     stints.set(
         6,
-        new RiddenOrder.Stint(
+        new RiddenContent.Stint(
             7,
             OptionalDouble.of(141.2),
             Optional.of(SetupMark.B),
             "",
-            RiddenOrder.Standing.VOID,
+            RiddenContent.Standing.VOID,
             "void: crash in the rock garden, 2:21.2"));
     stints.set(
         14,
-        new RiddenOrder.Stint(
+        new RiddenContent.Stint(
             15,
             OptionalDouble.empty(),
             Optional.of(SetupMark.B),
             "",
-            RiddenOrder.Standing.VOID,
+            RiddenContent.Standing.VOID,
             "void: puncture, no time"));
     return RiddenOrder.of(
-        new RiddenOrder.Content(
+        new RiddenContent(
             stints,
             List.of(
                 fitted(SetupMark.A, LONG_K, 94.9, 93.4), fitted(SetupMark.B, LONG_L, 93.4, 93.3)),
@@ -345,20 +345,20 @@ public final class Samples {
 
   /** A sealed session: codes, no setups. */
   public static RiddenOrder blind(int count) {
-    List<RiddenOrder.Stint> stints =
-        new ArrayList<>(stints(false, RiddenOrder.Standing.KEPT_IN_QUESTION, "walker at the gate"));
+    List<RiddenContent.Stint> stints =
+        new ArrayList<>(stints(false, RiddenContent.Standing.KEPT_IN_QUESTION, "walker at the gate"));
     for (int i = stints.size(); i < count; i++) {
       stints.add(
-          new RiddenOrder.Stint(
+          new RiddenContent.Stint(
               i + 1,
               OptionalDouble.of(93 + i % 3),
               Optional.empty(),
               Integer.toString(111 + 37 * i),
-              RiddenOrder.Standing.KEPT,
+              RiddenContent.Standing.KEPT,
               ""));
     }
     return RiddenOrder.of(
-        new RiddenOrder.Content(
+        new RiddenContent(
             stints,
             List.of(),
             List.of(4, 8, 12),
@@ -382,13 +382,13 @@ public final class Samples {
         heights);
   }
 
-  private static ConfidenceCurvePlot.Content curveContent(
+  private static CurveContent curveContent(
       double estimate, Limits outer, Limits inner, double none, Band band) {
-    return new ConfidenceCurvePlot.Content(
+    return new CurveContent(
         estimate,
         "best supported: " + plain(-estimate, 0.1) + " s",
-        new ConfidenceCurvePlot.Named(outer, "95 %: 1.7 to 3.0 s"),
-        new ConfidenceCurvePlot.Named(inner, "90 %: 1.8 to 2.9 s"),
+        new CurveContent.Named(outer, "95 %: 1.7 to 3.0 s"),
+        new CurveContent.Named(inner, "90 %: 1.8 to 2.9 s"),
         none,
         List.of("no difference", "p = " + String.format(Locale.ROOT, "%.4f", none).substring(1)),
         band,

@@ -1,5 +1,6 @@
 package blindlap.screen.plan;
 
+import blindlap.plot.DetectableContent;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.NoiseKnown;
 import blindlap.plan.Plan;
@@ -49,7 +50,7 @@ final class PlanPictures {
 
   /** What other numbers of stints can show. */
   static Optional<Drawing> curve(Plan plan, DayAnswer answer, AnswerWords words) {
-    List<DetectableCurve.Dot> dots = new ArrayList<>();
+    List<DetectableContent.Dot> dots = new ArrayList<>();
     StringBuilder table = new StringBuilder();
     for (DayAnswer.Point point : answer.curve()) {
       boolean never = Double.isNaN(point.difference());
@@ -67,17 +68,17 @@ final class PlanPictures {
                 plan, answer, words, dots, new Spoken(words.sentence().text(), table.toString()))));
   }
 
-  private static DetectableCurve.Content content(
+  private static DetectableContent content(
       Plan plan,
       DayAnswer answer,
       AnswerWords words,
-      List<DetectableCurve.Dot> dots,
+      List<DetectableContent.Dot> dots,
       Spoken spoken) {
     boolean unknown = answer.noise().kind() == NoiseKnown.Kind.UNKNOWN;
     boolean declared = !unknown && answer.worthwhile() > 0;
     boolean timed = plan.timetable() != null;
     String chosen = words.amount(answer.chosen().difference());
-    return new DetectableCurve.Content(
+    return new DetectableContent(
         dots,
         OptionalInt.of(plan.stints()),
         AnswerWords.say("curve.chosen", plan.stints(), chosen),
@@ -95,14 +96,14 @@ final class PlanPictures {
         spoken);
   }
 
-  private static DetectableCurve.Dot dot(DayAnswer.Point point, String said, boolean never) {
-    return new DetectableCurve.Dot(
+  private static DetectableContent.Dot dot(DayAnswer.Point point, String said, boolean never) {
+    return new DetectableContent.Dot(
         point.stints(),
         never ? OptionalDouble.empty() : OptionalDouble.of(point.difference()),
         point.range() == null ? OptionalDouble.empty() : OptionalDouble.of(point.range().low()),
         point.range() == null ? OptionalDouble.empty() : OptionalDouble.of(point.range().high()),
         said,
-        point.fits() ? DetectableCurve.Fit.FITS : DetectableCurve.Fit.NEEDS_MORE);
+        point.fits() ? DetectableContent.Fit.FITS : DetectableContent.Fit.NEEDS_MORE);
   }
 
   /** The day as a strip. */
