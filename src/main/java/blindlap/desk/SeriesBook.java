@@ -128,7 +128,7 @@ public final class SeriesBook {
 
   /**
    * Why a session may not be unsealed on its own: its declared series is not complete. All are
-   * unsealed together at the end (METHOD 13).
+   * unsealed together at the end (docs/method.md#series).
    */
   Optional<List<Problem>> refuseUnseal(SessionState state) {
     String series = state.plan().series();

@@ -359,7 +359,10 @@ public final class DayAnswers {
             .min();
   }
 
-  /** Estimates of n like days are averaged: the difference shrinks by √n (METHOD 10). */
+  /**
+   * Estimates of n like days are averaged: the difference shrinks by √n
+   * (docs/method.md#several-days).
+   */
   private static OptionalInt days(DayAnswer.Point chosen, DayTerms terms) {
     double times = chosen.difference() / terms.worthwhile();
     if (!terms.comparable() || !(times > 1)) {

@@ -1,6 +1,6 @@
 package blindlap.review;
 
-/** What a reader must know beside the numbers of a measure (METHOD 13). */
+/** What a reader must know beside the numbers of a measure (docs/method.md#who-gets-what). */
 public enum Caveat {
   /** More than 30 % of the values are missing: estimate and interval only. */
   MISSING,

@@ -9,7 +9,7 @@ import java.util.Set;
 
 /**
  * One measure of a session with three or more setups: do they differ at all, and which pairs
- * (METHOD 4). It carries no verdict phrase and no total order.
+ * (docs/method.md#many-setups). It carries no verdict phrase and no total order.
  *
  * @param measure which measure
  * @param stints the analysed units

@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What one day tells of a rider's noise in one measure (METHOD 6).
+ * What one day tells of a rider's noise in one measure (docs/method.md#noise).
  *
  * @param session id of the session
  * @param day its date

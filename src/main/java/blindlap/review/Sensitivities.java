@@ -12,7 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
-/** Looks at the primary measure otherwise: METHOD 13's results beside the one as planned. */
+/** Looks at the primary measure otherwise (docs/method.md#beside). */
 final class Sensitivities {
   private final DayRecord day;
   private final Assignments set;

@@ -16,7 +16,7 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * What a series says about its one question (METHOD 10 and 13). A verdict is given only for a
+ * What a series says about its one question (docs/method.md#pooling). A verdict is given only for a
  * declared series whose declared number of sessions is unsealed: for one rider "on these days", for
  * several about riders in general.
  *

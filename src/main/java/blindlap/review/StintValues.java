@@ -11,7 +11,7 @@ import java.util.Set;
 /**
  * The analysed units of one measure: per stint the mean of its scored laps (of their logarithms on
  * the ratio scale). A void or missing lap leaves the mean of the stint's other scored laps; a stint
- * with none left is masked (METHOD 13).
+ * with none left is masked (docs/method.md#stint).
  */
 public final class StintValues {
   /** Which laps enter. */
@@ -80,7 +80,7 @@ public final class StintValues {
     values[stint - 1] = n == 0 ? Double.NaN : sum / n;
   }
 
-  /** Within 5 of the ends of a line scale, or on an end category (METHOD 13). */
+  /** Within 5 of the ends of a line scale, or on an end category (docs/method.md#scale-ends). */
   private static boolean atEnd(Measure measure, double value) {
     return switch (measure.kind()) {
       case LINE_SCALE -> value <= 5 || value >= 95;

@@ -15,8 +15,8 @@ import java.util.TreeSet;
  * Points at values that may be typing errors. The rule looks at all laps of the day together and
  * cannot know a setup: a value further from the day's median than eight times the usual distance
  * (the median absolute deviation, at least a fiftieth of the median of a time, or one count), or a
- * time at least 1.5 times as long. It may ask, and nothing more: no lap becomes void by it (METHOD
- * 13).
+ * time at least 1.5 times as long. It may ask, and nothing more: no lap becomes void by it
+ * (docs/method.md#typing-errors).
  */
 public final class TypingCheck {
   private static final double FAR = 8;

@@ -5,9 +5,9 @@ import blindlap.stats.distribution.Interval;
 import java.util.Optional;
 
 /**
- * How much more riding would settle it, in the coarse classes of METHOD 8: n* = N·(h/g)², h half
- * the width of the 90 % interval, g = ||estimate| − D|. A single number would be worth nothing,
- * since g is noisy and the day was picked for being unsettled.
+ * How much more riding would settle it, in the coarse classes of docs/method.md#more-days: n* =
+ * N·(h/g)², h half the width of the 90 % interval, g = ||estimate| − D|. A single number would be
+ * worth nothing, since g is noisy and the day was picked for being unsettled.
  */
 public enum WhatNext {
   /** Up to three times the stints of this day in all. */

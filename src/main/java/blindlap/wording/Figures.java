@@ -8,7 +8,7 @@ import java.util.Optional;
 
 /**
  * The only place that rounds. Digits follow from the uncertainty; a rounded limit never lands on or
- * crosses a value that decides something (METHOD 13).
+ * crosses a value that decides something (docs/method.md#rounding).
  */
 public final class Figures {
   private static final int MOST_DECIMALS = 6;

@@ -13,7 +13,7 @@ import java.util.Optional;
  * Sizes of differences in one number of decimals, so chosen that no rounded limit lands on or
  * crosses "no difference" or the worthwhile difference. A limit is rounded to the nearest number;
  * where that would land on or cross a deciding value it is rounded outward, and where that does not
- * help either all get one decimal more (METHOD 13).
+ * help either all get one decimal more (docs/method.md#rounding).
  *
  * <p>On the ratio scale a size is "so many per cent longer": 100·(e^|x| − 1), which is how a
  * worthwhile difference in per cent is declared too.

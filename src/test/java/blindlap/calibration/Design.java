@@ -3,7 +3,7 @@ package blindlap.calibration;
 import blindlap.stats.order.Assignments;
 import java.util.List;
 
-/** The rules a day can be planned by, as compared in docs/method.md, section 1.4. */
+/** The rules a day can be planned by, as compared in docs/method.md#which-orders. */
 enum Design {
   SHORT_8("eight-stint set", 8, 8, List.of(), 3, 0.8),
   COMPLETE_8("whole day", 8, 8),

@@ -19,7 +19,7 @@ final class DetectableTable {
   private static final double POWER = 0.8;
   private static final double WITHIN = 0.03;
 
-  /** Blindlap METHOD, section 1.4, d80: white noise, a straight line removed. */
+  /** docs/method.md#prototype-designs: white noise, a straight line removed. */
   private static final Map<Design, Double> PROTOTYPE = new EnumMap<>(Design.class);
 
   static {

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 
-/** Cells of METHOD 10's table; the whole table is printed by {@link RidersTable}. */
+/** Cells of docs/method.md#prototype-riders; the whole table is printed by {@link RidersTable}. */
 class RidersTableTest {
   private static final int DAYS = 400;
 

@@ -21,7 +21,10 @@ class DayAnswersTest {
     return answers.quick(Plans.with(yaml)).orElseThrow();
   }
 
-  /** METHOD 1.4, simulated differences in units of noise; the formula may be off by 3 %. */
+  /**
+   * docs/method.md#prototype-designs, simulated differences in units of noise; the formula may be
+   * off by 3 %.
+   */
   @ParameterizedTest
   @CsvSource({
     "blocks-of-four, 12, 1.91",
@@ -51,7 +54,7 @@ class DayAnswersTest {
 
   @Test
   void aSmallSetIsRoughUntilDaysAreSimulated() {
-    // METHOD 1.4: eight stints show 2.94 units of noise.
+    // docs/method.md#prototype-designs: eight stints show 2.94 units of noise.
     String yaml = "noise: null\nprotocol: eight-stints\nstints: 8\n";
     Plan plan = Plans.with(yaml);
 
@@ -65,7 +68,8 @@ class DayAnswersTest {
 
   @Test
   void noiseKnownFromFewStintsGivesARange() {
-    // METHOD 6: at N = 16 (df 13) the limits of the noise are .73 and 1.61 times its estimate.
+    // docs/method.md#prototype-noise: at N = 16 (df 13) the limits of the noise are .73 and 1.61
+    // times its estimate.
     DayAnswer answer = quick("noise: {sd: 1, df: 13}\n");
     Interval range = java.util.Objects.requireNonNull(answer.chosen().range());
 
@@ -75,7 +79,7 @@ class DayAnswersTest {
 
   @Test
   void aUsualDifferenceIsTurnedIntoNoise() {
-    // METHOD 13: SD = x/1.13.
+    // docs/method.md#typed-noise: SD = x/1.13.
     assertThat(NoiseKnown.of(Plans.with("noise: {usual_difference: 1.13}\n")).sd())
         .isCloseTo(1.0, within(0.003));
   }
@@ -104,7 +108,8 @@ class DayAnswersTest {
 
   @Test
   void verdictOddsAgreeWithTheMethodsTable() {
-    // METHOD 8, N = 16, D = 1.5: nothing there 0/1/74/4/21, difference 1 D 5/1/4/72/18.
+    // docs/method.md#prototype-verdicts, N = 16, D = 1.5: nothing there 0/1/74/4/21, 1 D
+    // 5/1/4/72/18.
     Plan plan = Plans.with("noise: {sd: 0.333333}\n");
     DayDetail detail =
         answers.detail(plan, answers.simulate(plan, 3000, 11, () -> false).orElseThrow());
@@ -119,7 +124,7 @@ class DayAnswersTest {
 
   @Test
   void aDayCutShortCanShowNothingThroughStintEight() {
-    // METHOD 13: nothing through 8; .028 at 9, .0093 at 10.
+    // docs/method.md#days-cut-short: nothing through 8; .028 at 9, .0093 at 10.
     DayLeft left = answers.left(Plans.with(""), () -> false).orElseThrow();
 
     assertThat(left.fewestStints()).isEqualTo(9);
@@ -129,7 +134,7 @@ class DayAnswersTest {
 
   @Test
   void theEightStintSetLosesALotWithTwoStints() {
-    // METHOD 13: with two voids only 58 % of its orders still can.
+    // docs/method.md#days-cut-short: with two voids only 58 % of its orders still can.
     Plan plan = Plans.with("protocol: eight-stints\nstints: 8\n");
 
     assertThat(answers.left(plan, () -> false).orElseThrow().losingTwo().share())
@@ -138,7 +143,8 @@ class DayAnswersTest {
 
   @Test
   void threeSetupsGiveAnApproximationForPairs() {
-    // METHOD 4: k = 3, N = 18 shows 1.5 SD with power .45, so that 8 of 10 needs more than 1.5 SD.
+    // docs/method.md#prototype-pairs: k = 3, N = 18 shows 1.5 SD with power .45, so that 8 of 10
+    // needs more than 1.5 SD.
     DayAnswer answer =
         quick(
             "setups: [{name: A}, {name: B}, {name: C}]\nprotocol: three-setups\nstints: 18\n"
@@ -150,7 +156,8 @@ class DayAnswersTest {
 
   @Test
   void threeSetupsAreSimulatedWithTheTestOfTheirPairs() {
-    // METHOD 4, k = 3, N = 18: 1.5 SD is told apart with power .45, the setups differ with .63.
+    // docs/method.md#prototype-pairs, k = 3, N = 18: 1.5 SD is told apart with power .45, the
+    // setups differ with .63.
     Plan plan = Plans.with(THREE + "stints: 18\nnoise: {sd: 0.333333}\n");
     DaySimulation first = answers.simulate(plan, 300, 3, () -> false).orElseThrow();
     DaySimulation all = first.and(answers.simulate(plan, 300, 4, () -> false).orElseThrow());

@@ -112,7 +112,7 @@ class FindingTest {
     DayRecord day = vector();
     Finding finding =
         Finding.of(copy(day, day.laps().subList(0, 9), new TreeMap<>(), new TreeMap<>(), 9));
-    // METHOD 13: blocks of four, 16 stints, .028 after stint 9.
+    // docs/method.md#days-cut-short: blocks of four, 16 stints, .028 after stint 9.
     assertThat(finding.left().orElseThrow().smallestP()).isCloseTo(0.0278, within(1e-4));
     assertThat(finding.orders().count().intValueExact()).isEqualTo(1296);
   }

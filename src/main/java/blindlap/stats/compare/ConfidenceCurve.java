@@ -4,12 +4,12 @@ import blindlap.stats.distribution.Interval;
 import java.util.Optional;
 
 /**
- * The exact confidence curve of METHOD 2 for one difference (B minus A): every admissible order
- * changes sides at one knot, so counts, p-values, intervals and the verdict are all read from one
- * sorted list. Test inversion after Garthwaite 1996, Biometrics 52:1387; two-sided p is twice the
- * smaller tail, at most 1.
+ * The exact confidence curve (docs/method.md#confidence-curve) for one difference (B minus A):
+ * every admissible order changes sides at one knot, so counts, p-values, intervals and the verdict
+ * are all read from one sorted list. Test inversion after Garthwaite 1996, Biometrics 52:1387;
+ * two-sided p is twice the smaller tail, at most 1.
  *
- * <p>Ties count on both sides (conservative), with the tolerances of METHOD 2, "Ties".
+ * <p>Ties count on both sides (conservative), with the tolerances of docs/method.md#ties.
  */
 public final class ConfidenceCurve {
   private static final double TIE = 1e-9;

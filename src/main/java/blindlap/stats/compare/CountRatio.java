@@ -12,9 +12,9 @@ import java.util.Arrays;
 
 /**
  * Ratio of two setups' counts per stint, with an interval by inversion of the re-randomisation test
- * on scaled counts (METHOD 5): a ratio θ is kept if the two-sided p of the test applied to
- * y·θ^(−z), z = 1 for B, is above .05, nothing but a constant being removed. Approximate except at
- * θ = 1.
+ * on scaled counts (docs/method.md#counts-and-ratings): a ratio θ is kept if the two-sided p of the
+ * test applied to y·θ^(−z), z = 1 for B, is above .05, nothing but a constant being removed.
+ * Approximate except at θ = 1.
  *
  * <p>In u = 1/θ every statistic is linear, so each order changes sides at one u at most; the
  * interval is found from these, outwards from the crude ratio, without bisection.

@@ -6,7 +6,7 @@ import org.apache.commons.rng.UniformRandomProvider;
 
 /**
  * Depth-first walk over half of a two-setup set (the first stint on A; the mirror image gives the
- * other half) that hands on the sums z'x, z'y and z'Wz of every order (METHOD 2.1).
+ * other half) that hands on the sums z'x, z'y and z'Wz of every order (docs/method.md#walk).
  *
  * <p>With Q an orthonormal basis of the nuisance columns, W = I − QQ' on the stints used, so that
  * z'Wz is a quarter of their number less the squares of the sums Q'z: a few running sums are all

@@ -14,9 +14,10 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * What a day can still show if stints are lost (METHOD 13): the set of orders is kept and the lost
- * stints are masked, so that orders which agree on the remaining stints can no longer be told
- * apart. With A such orders the smallest two-sided p is g·A/K, g the number of renamings.
+ * What a day can still show if stints are lost (docs/method.md#days-cut-short): the set of orders
+ * is kept and the lost stints are masked, so that orders which agree on the remaining stints can no
+ * longer be told apart. With A such orders the smallest two-sided p is g·A/K, g the number of
+ * renamings.
  *
  * <p>Counted exactly along the graph of orders, for sets of any size. Nothing of the drawn order is
  * needed, so the rider may see it.

@@ -3,8 +3,9 @@ package blindlap.stats.compare;
 import blindlap.fault.StatsException;
 
 /**
- * A watched harm (METHOD 13): two one-sided 5 % tests against the smallest harm D that matters,
- * read from the counts of the confidence curve, outside the family of the other measures.
+ * A watched harm (docs/method.md#watched-harm): two one-sided 5 % tests against the smallest harm D
+ * that matters, read from the counts of the confidence curve, outside the family of the other
+ * measures.
  *
  * @param bAgainstA whether B does harm, compared with A
  * @param aAgainstB whether A does harm, compared with B

@@ -2,7 +2,7 @@ package blindlap.stats.compare;
 
 /**
  * Turns the sums of an order, a = z'e, b = z'Wz_obs, c = z'Wz, into its knot and that of its mirror
- * image (METHOD 2), or counts it as "always".
+ * image (docs/method.md#confidence-curve), or counts it as "always".
  */
 public final class KnotSink implements PairSums {
   private static final double SAME = 1e-9;

@@ -12,9 +12,10 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Comparison of two or more setups by re-randomisation (METHOD 4): one F for "do they differ at
- * all", and every pair with a p-value adjusted for the number of pairs by the single-step maximum
- * of |t| over the same orders (Westfall and Young 1993, Resampling-Based Multiple Testing).
+ * Comparison of two or more setups by re-randomisation (docs/method.md#many-setups): one F for "do
+ * they differ at all", and every pair with a p-value adjusted for the number of pairs by the
+ * single-step maximum of |t| over the same orders (Westfall and Young 1993, Resampling-Based
+ * Multiple Testing).
  *
  * <p>The adjusted p-values are exact if no setup differs from any other. If some do, that they hold
  * for the remaining pairs is known from simulation only.

@@ -3,8 +3,8 @@ package blindlap.stats.compare;
 import blindlap.fault.StatsException;
 
 /**
- * On which scale setups are compared: raw differences, or ratios through natural logarithms (METHOD
- * 13).
+ * On which scale setups are compared: raw differences, or ratios through natural logarithms
+ * (docs/method.md#scale).
  */
 public enum Scale {
   RAW,

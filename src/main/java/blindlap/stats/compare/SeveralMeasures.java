@@ -15,10 +15,10 @@ import java.util.Optional;
 
 /**
  * Several measures of one two-setup day, adjusted for their number by the step-down maximum over
- * the same orders (METHOD 11; Westfall and Young 1993). The statistic is R = (z'Wy)²/(z'Wz·y'Wy),
- * which has no unit and rises with |t|. If the measures are not known on the same stints the orders
- * do not act on them jointly, and Holm's adjustment is used instead (Holm 1979, Scand. J. Statist.
- * 6:65).
+ * the same orders (docs/method.md#several-measures; Westfall and Young 1993). The statistic is R =
+ * (z'Wy)²/(z'Wz·y'Wy), which has no unit and rises with |t|. If the measures are not known on the
+ * same stints the orders do not act on them jointly, and Holm's adjustment is used instead (Holm
+ * 1979, Scand. J. Statist. 6:65).
  */
 public final class SeveralMeasures {
   /**

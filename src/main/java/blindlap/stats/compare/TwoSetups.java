@@ -10,10 +10,10 @@ import org.apache.commons.rng.UniformRandomProvider;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Comparison of two setups by re-randomisation over the orders that could have been drawn (METHOD 1
- * to 3): least-squares difference after drift, and its exact confidence curve. No distribution of
- * the noise is assumed (Fisher 1935, The Design of Experiments; Edgington and Onghena 2007,
- * Randomization Tests).
+ * Comparison of two setups by re-randomisation over the orders that could have been drawn
+ * (docs/method.md#two-setups, docs/method.md#confidence-curve, docs/method.md#voids): least-squares
+ * difference after drift, and its exact confidence curve. No distribution of the noise is assumed
+ * (Fisher 1935, The Design of Experiments; Edgington and Onghena 2007, Randomization Tests).
  *
  * <p>Use {@link #compare}; the result is immutable.
  */

@@ -1,9 +1,9 @@
 package blindlap.stats.compare;
 
 /**
- * What a day says about its primary measure (METHOD 8): is there a difference, and is it at least
- * as large as the worthwhile difference D? Read from counts of the confidence curve: a two-sided
- * test at 5 % against 0 and one-sided 5 % tests against +D and −D (Schuirmann 1987, J.
+ * What a day says about its primary measure (docs/method.md#verdict): is there a difference, and is
+ * it at least as large as the worthwhile difference D? Read from counts of the confidence curve: a
+ * two-sided test at 5 % against 0 and one-sided 5 % tests against +D and −D (Schuirmann 1987, J.
  * Pharmacokinetics and Biopharmaceutics 15:657).
  */
 public enum Verdict {

@@ -8,10 +8,10 @@ import java.util.Arrays;
 
 /**
  * Whether void stints fell unevenly on the setups, by re-randomisation over the admissible orders
- * (METHOD 3). The statistic is the sum of squares of the numbers per setup, which for two setups
- * orders the orders as |z'm| does, m = 1 on void stints. If stints become void because of the setup
- * that was on, the test of the setups is no longer exact; a small p says so. Exact for sets of any
- * size.
+ * (docs/method.md#voids). The statistic is the sum of squares of the numbers per setup, which for
+ * two setups orders the orders as |z'm| does, m = 1 on void stints. If stints become void because
+ * of the setup that was on, the test of the setups is no longer exact; a small p says so. Exact for
+ * sets of any size.
  *
  * @param voids number of void stints per setup
  * @param p share of orders at least as uneven

@@ -8,8 +8,8 @@ import blindlap.stats.distribution.Interval;
 import java.util.List;
 
 /**
- * The noise floor of a rider on a trail (METHOD 6): standard deviation from stint to stint once
- * drift and setup are removed, with its degrees of freedom.
+ * The noise floor of a rider on a trail (docs/method.md#noise): standard deviation from stint to
+ * stint once drift and setup are removed, with its degrees of freedom.
  *
  * @param sd standard deviation, in the unit of the measure (of its logarithm on the ratio scale)
  * @param df degrees of freedom, at least 1
@@ -62,7 +62,7 @@ public record RiderNoise(double sd, int df) {
 
   /**
    * From "two stints on one setup usually differ by about x": SD = x·√π/2, x being the mean
-   * absolute difference of two normal values (x/1.13 in METHOD 13).
+   * absolute difference of two normal values (x/1.13; docs/method.md#typed-noise).
    *
    * @param usualDifference x, above 0
    */

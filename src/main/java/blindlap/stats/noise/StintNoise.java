@@ -10,9 +10,9 @@ import java.util.Optional;
 
 /**
  * Noise and drift of a day by least squares, whatever its number of setups and however it was
- * ordered: standard deviation from stint to stint once setups and drift are removed (METHOD 6), and
- * how far the values moved over the day. No test; for open noise runs, null runs, sessions and days
- * that were not blinded.
+ * ordered: standard deviation from stint to stint once setups and drift are removed
+ * (docs/method.md#noise), and how far the values moved over the day. No test; for open noise runs,
+ * null runs, sessions and days that were not blinded.
  *
  * @param noise standard deviation and degrees of freedom; empty if fewer than one degree is left
  * @param change fitted straight-line change from the first to the last used stint, setups removed,

@@ -80,7 +80,9 @@ public final class DayCheck {
                 + ".");
   }
 
-  /** True if the values do not vary once drift and setups are removed (METHOD 2, "Ties" 5). */
+  /**
+   * True if the values do not vary once drift and setups are removed (docs/method.md#no-variation).
+   */
   public static boolean noVariation(double residualSquares, double[] values, boolean[] use) {
     double largest = 0;
     int n = 0;

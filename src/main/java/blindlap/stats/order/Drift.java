@@ -1,8 +1,8 @@
 package blindlap.stats.order;
 
 /**
- * What is removed from a day before setups are compared (METHOD 1.1): a constant, a straight line
- * over the stint positions, or a curve of second degree.
+ * What is removed from a day before setups are compared (docs/method.md#statistic): a constant, a
+ * straight line over the stint positions, or a curve of second degree.
  */
 public enum Drift {
   NONE(0),

@@ -10,8 +10,8 @@ import blindlap.stats.distribution.Quantiles;
  * √(Σ se²)/n, and degrees of freedom (Σ se²)²/Σ(se⁴/df) after Satterthwaite (1946), Biometrics
  * Bull. 2:110. One session keeps its own.
  *
- * <p>It describes the rider's days; it is no test of METHOD 10, whose intervals are those of {@link
- * StratifiedSessions} and {@link RidersInGeneral}.
+ * <p>It describes the rider's days; it is no test of docs/method.md#pooling, whose intervals are
+ * those of {@link StratifiedSessions} and {@link RidersInGeneral}.
  *
  * @param estimate mean of the estimates
  * @param standardError of the mean

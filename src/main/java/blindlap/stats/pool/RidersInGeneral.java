@@ -7,13 +7,14 @@ import blindlap.stats.distribution.Interval;
 import blindlap.stats.distribution.Quantiles;
 
 /**
- * A difference for riders in general, from one estimate per rider (METHOD 10). Primary: the plain
- * mean with its t interval on k − 1 degrees of freedom, which asks nothing of the riders' noises.
- * Where the number of stints or the noise differs more than threefold between riders: the modified
- * interval of Hartung and Knapp (Röver, Knapp and Friede 2015, BMC Med. Res. Methodol. 15:99).
+ * A difference for riders in general, from one estimate per rider
+ * (docs/method.md#riders-in-general). Primary: the plain mean with its t interval on k − 1 degrees
+ * of freedom, which asks nothing of the riders' noises. Where the number of stints or the noise
+ * differs more than threefold between riders: the modified interval of Hartung and Knapp (Röver,
+ * Knapp and Friede 2015, BMC Med. Res. Methodol. 15:99).
  *
- * <p>Simulated level .04 to .05 for the mean, at most .05 for the other (METHOD 10). With three
- * riders or fewer the interval is wider than 1.2 noise SD, so that no verdict is given.
+ * <p>Simulated level .04 to .05 for the mean, at most .05 for the other (docs/pooling.md). With
+ * three riders or fewer the interval is wider than 1.2 noise SD, so that no verdict is given.
  *
  * @param method how
  * @param estimate mean over riders, equal weights or by REML weights
@@ -93,7 +94,8 @@ public record RidersInGeneral(
   }
 
   /**
-   * The verdict as in METHOD 8, from the two intervals; limits that touch decide nothing.
+   * The verdict as in docs/method.md#verdict, from the two intervals; limits that touch decide
+   * nothing.
    *
    * @param worthwhile D on the scale of the estimates, above 0
    * @throws IllegalStateException if there are too few riders

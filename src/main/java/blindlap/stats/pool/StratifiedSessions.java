@@ -13,10 +13,11 @@ import java.util.List;
 import org.apache.commons.rng.UniformRandomProvider;
 
 /**
- * Two setups compared over several sessions of one rider, "on these days" (METHOD 10): the orders
- * of the days were drawn independently, so the reference set is the product of their sets. Each day
- * enters with W/s₀², s₀² = y'Wy/(N − q) being free of the order, and the curve is that of METHOD 2
- * with the sums of the days added up.
+ * Two setups compared over several sessions of one rider, "on these days"
+ * (docs/method.md#these-days): the orders of the days were drawn independently, so the reference
+ * set is the product of their sets. Each day enters with W/s₀², s₀² = y'Wy/(N − q) being free of
+ * the order, and the curve is that of docs/method.md#confidence-curve with the sums of the days
+ * added up.
  *
  * <p>The hypothesis is sharp: every stint of every day would have differed by the same shift. It
  * says nothing of other days or other riders. Immutable; made by {@link #compare}.

@@ -16,9 +16,9 @@ import org.apache.commons.rng.simple.RandomSource;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a day of a plan can show (METHOD 6, 8 and 13): detectable difference and verdict odds, at
- * once by formula and, as fine as one has patience, by simulating days with the test that will be
- * used.
+ * What a day of a plan can show (docs/method.md#detectable-difference,
+ * docs/method.md#verdict-odds): detectable difference and verdict odds, at once by formula and, as
+ * fine as one has patience, by simulating days with the test that will be used.
  */
 public final class DayPower {
   /** Sets up to this size are walked whole on a simulated day; of larger ones orders are drawn. */

@@ -18,9 +18,9 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
  * The difference a two-setup day can detect, by formula: power of the two-sided t test on the
- * information that is left after drift, at the level that the set of orders can attain (METHOD 6)
- * and with the degrees of freedom that the set gives the test ({@link OrderFreedom}; METHOD 6 takes
- * all of the residuals, which is up to 9 % too hopeful for pairs).
+ * information that is left after drift, at the level that the set of orders can attain and with the
+ * degrees of freedom that the set gives the test (docs/method.md#detectable-difference; {@link
+ * OrderFreedom}). All degrees of freedom of the residuals would be up to 9 % too hopeful for pairs.
  *
  * @param count number of admissible orders K
  * @param attainableLevel a* = 2⌊.025·K⌋/K, 0 if no p of .05 or less can come out
@@ -103,7 +103,10 @@ public record Detectable(
         OrderFreedom.of(set, new Residuals(use, drift)));
   }
 
-  /** The same with all degrees of freedom of the residuals, as METHOD 6 writes the formula. */
+  /**
+   * The same with all degrees of freedom of the residuals, as docs/method.md#prototype-formula has
+   * it.
+   */
   public Detectable onResidualDf() {
     return new Detectable(count, attainableLevel, oneSidedLevel, efficiency, stints, df, df);
   }

@@ -15,10 +15,10 @@ import org.apache.commons.rng.simple.RandomSource;
 
 /**
  * What a day with three or more setups can show, by simulating days with the tests that will be
- * used: F for "do they differ at all" and the single-step maximum of |t| for pairs (METHOD 4).
- * Noise is white and normal with standard deviation 1; one setup differs from all others, which are
- * alike. Every day has an order of its own, and draws of its own where the set is too large to be
- * walked on every day.
+ * used: F for "do they differ at all" and the single-step maximum of |t| for pairs
+ * (docs/method.md#pairs-power). Noise is white and normal with standard deviation 1; one setup
+ * differs from all others, which are alike. Every day has an order of its own, and draws of its own
+ * where the set is too large to be walked on every day.
  */
 public final class PairsPower {
   /** Up to so many orders, renamings counted once, are walked whole on every day. */

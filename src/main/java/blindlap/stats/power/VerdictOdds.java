@@ -6,7 +6,8 @@ import blindlap.stats.distribution.Quantiles;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
- * How often a day would end in each verdict (METHOD 8) if the true difference were known.
+ * How often a day would end in each verdict (docs/method.md#verdict) if the true difference were
+ * known.
  *
  * @param worthwhile share of days "real and worthwhile"
  * @param small share "real but small"

@@ -10,10 +10,10 @@ import java.math.BigInteger;
 import java.util.Optional;
 
 /**
- * Whether a rider guessed the setups better than chance, by re-randomisation (METHOD 7): the
- * guesses are held fixed and the order varies over all admissible ones, so that habits such as
- * always saying "B" or alternating count for nothing. Index per setup after Bang, Ni and Davis
- * 2004, Controlled Clinical Trials 25:143. Exact for sets of any size.
+ * Whether a rider guessed the setups better than chance, by re-randomisation
+ * (docs/method.md#guesses): the guesses are held fixed and the order varies over all admissible
+ * ones, so that habits such as always saying "B" or alternating count for nothing. Index per setup
+ * after Bang, Ni and Davis 2004, Controlled Clinical Trials 25:143. Exact for sets of any size.
  *
  * <p>A result without sign of unblinding does not show that the blind held: few stints see little.
  *

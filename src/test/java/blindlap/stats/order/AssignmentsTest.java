@@ -52,7 +52,7 @@ class AssignmentsTest {
 
   @Test
   void theCountsAreThoseOfTheDesignTable() {
-    // Blindlap METHOD, section 1.4
+    // docs/method.md#prototype-designs
     assertThat(SmallSets.SHORT_8.assignments().count()).isEqualTo(50);
     assertThat(SmallSets.Plain.blocks(2, 16, 4).assignments().count()).isEqualTo(1296);
     assertThat(SmallSets.Plain.blocks(2, 24, 4).assignments().count()).isEqualTo(46_656);

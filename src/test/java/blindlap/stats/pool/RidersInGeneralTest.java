@@ -9,7 +9,10 @@ import blindlap.stats.noise.Spread;
 import org.apache.commons.statistics.distribution.TDistribution;
 import org.junit.jupiter.api.Test;
 
-/** METHOD 10: equal weights, and the modified interval beyond a threefold difference. */
+/**
+ * docs/method.md#riders-in-general: equal weights, and the modified interval beyond a threefold
+ * difference.
+ */
 class RidersInGeneralTest {
   private static final double[] ESTIMATES = {-1.2, -0.7, -1.9, 0.1, -0.8};
   private static final double[] ERRORS = {0.3, 0.35, 0.3, 0.32, 0.31};

@@ -46,7 +46,9 @@ class StratifiedSessionsTest {
     return values;
   }
 
-  /** Sums of METHOD 10 for one order of one day, written out with the whole matrix. */
+  /**
+   * Sums of docs/method.md#these-days for one order of one day, written out with the whole matrix.
+   */
   private static double[] sums(StratifiedSessions.Session day, int[] z, double shift) {
     boolean[] use = day.valid();
     double[][] w = new Residuals(use, day.drift()).matrix();

@@ -25,7 +25,7 @@ class PairsPowerTest {
     return PairsPower.of(Assignments.rule(setups, stints).block(setups).build(), Drift.LINE);
   }
 
-  /** METHOD 4, power per pair at 1.5 SD and omnibus power there, maxT and randomization columns. */
+  /** docs/method.md#prototype-pairs: a named pair told apart, and "they differ". */
   @ParameterizedTest
   @CsvSource({"3, 12, .21, .34", "3, 18, .45, .63", "4, 16, .21, .39"})
   void powerAgreesWithTheMethodsTable(int setups, int stints, double pair, double differ) {
@@ -118,7 +118,8 @@ class PairsPowerTest {
 
   @Test
   void aSetThatCanNeverRejectFindsNothing() {
-    // METHOD 4: the bare Williams square of four setups, relabelled, has p of .167 at least.
+    // docs/method.md#prototype-pairs: the bare Williams square of four setups, relabelled, has p of
+    // .167 at least.
     Assignments square =
         Assignments.rule(4, 4).block(4).patterns(List.of("ABCD", "BADC", "CDAB", "DCBA")).build();
     assertThat(square.closedUnderRenaming()).isFalse();

@@ -30,7 +30,7 @@ class PlanningTest {
 
   @Test
   void theFormulaGivesTheDifferencesOfTheDesignSection() {
-    // Blindlap METHOD, section 6
+    // docs/method.md#prototype-formula
     assertThat(onResiduals(blocks(12, 4))).isCloseTo(1.86, within(0.005));
     assertThat(onResiduals(blocks(16, 4))).isCloseTo(1.52, within(0.005));
     assertThat(onResiduals(blocks(20, 4))).isCloseTo(1.33, within(0.005));
@@ -104,7 +104,7 @@ class PlanningTest {
 
   @Test
   void blocksOfFourCanReachFivePercentFromTheNinthStintOn() {
-    // Blindlap METHOD, section 13
+    // docs/method.md#days-cut-short
     Assignments day = SmallSets.Plain.blocks(2, 16, 4).assignments();
     for (int stint = 0; stint <= 8; stint++) {
       assertThat(CutShort.after(day, stint, Drift.LINE).share()).isZero();
@@ -118,7 +118,7 @@ class PlanningTest {
 
   @Test
   void twoVoidsLeaveFiftyEightPercentOfTheEightStintSetAble() {
-    // Blindlap METHOD, section 13
+    // docs/method.md#days-cut-short
     Assignments day = SmallSets.SHORT_8.assignments();
     assertThat(CutShort.losing(day, 2, Drift.LINE).share()).isCloseTo(0.58, within(0.005));
     assertThat(CutShort.losing(day, 0, Drift.LINE).share()).isEqualTo(1);
