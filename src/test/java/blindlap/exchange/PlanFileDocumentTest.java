@@ -2,6 +2,8 @@ package blindlap.exchange;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.plan.Measure;
+import blindlap.plan.PlanJson;
 import blindlap.plan.Plans;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -45,5 +47,13 @@ class PlanFileDocumentTest {
 
     assertThat(example.find()).isTrue();
     assertThat(PlanReader.read(example.group(1), Plans.protocols()).problems()).isEmpty();
+  }
+
+  @Test
+  void everyKindOfMeasureIsDescribed() throws IOException {
+    String document = Files.readString(DOCUMENT);
+
+    assertThat(PlanJson.words(Measure.Kind.class))
+        .allSatisfy(kind -> assertThat(document).contains("`" + kind + "`"));
   }
 }

@@ -3,6 +3,7 @@ package blindlap.exchange;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.fault.CanonicalJson;
+import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Plans;
@@ -18,6 +19,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -130,5 +132,19 @@ class PlanSchemaTest {
 
     assertThat(complaints(json)).isNotEmpty();
     assertThat(reads(json)).isFalse();
+  }
+
+  /** A word that the program learns must be learnt by the schema too. */
+  @ParameterizedTest
+  @EnumSource(Measure.Kind.class)
+  void everyKindOfMeasureIsGoodForBoth(Measure.Kind kind) {
+    String json =
+        Plans.text(
+            "measures: [{name: m, kind: %s, unit: u, low_words: a, high_words: b, role: primary,"
+                    .formatted(PlanJson.word(kind))
+                + " worthwhile: 1}]");
+
+    assertThat(complaints(json)).isEmpty();
+    assertThat(PlanReader.read(json, Plans.protocols()).problems()).isEmpty();
   }
 }
