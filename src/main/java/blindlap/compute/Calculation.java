@@ -27,7 +27,16 @@ public interface Calculation {
   Evaluation evaluate(Given given);
 
   /** A calculation made of its parts. */
+  record OfParts(String name, Set<String> fields, Function<Given, Evaluation> evaluator)
+      implements Calculation {
+    @Override
+    public Evaluation evaluate(Given given) {
+      return evaluator.apply(given);
+    }
+  }
+
+  /** A calculation made of its parts. */
   static Calculation of(String name, Set<String> fields, Function<Given, Evaluation> evaluator) {
-    return new NamedCalculation(name, Set.copyOf(fields), evaluator);
+    return new OfParts(name, Set.copyOf(fields), evaluator);
   }
 }

@@ -75,7 +75,7 @@ public final class Keys {
   }
 
   private Attempt open(SessionState state, String typed) {
-    PhraseReading reading = HelperPhrase.parse(typed);
+    PhraseReading reading = PhraseReading.of(typed);
     if (reading instanceof PhraseReading.UnknownWord word) {
       return bad(DeskFault.PHRASE_WORD, word.position(), String.join(", ", word.near()));
     }

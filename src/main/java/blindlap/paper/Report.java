@@ -1,7 +1,5 @@
 package blindlap.paper;
 
-import blindlap.wording.Words;
-
 /**
  * The report of a session: two pages for the reader in a hurry, then the full record
  * (docs/report-items.md).
@@ -22,9 +20,5 @@ public final class Report {
         ReportPage.WORDS.say("title", input.state().plan().title(), input.state().plan().day()),
         input.ink(),
         input.engine());
-  }
-
-  static String caution(String key) {
-    return Words.of("cautions").say(key);
   }
 }

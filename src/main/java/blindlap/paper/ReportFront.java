@@ -71,7 +71,7 @@ final class ReportFront {
     GuessPicture.of(finding).ifPresent(page::small);
     page.p(text.voids());
     page.h2("next").list(text.next());
-    page.caution(Report.caution("trust") + " " + Report.caution("short"));
+    page.caution(ReportPage.cautionWords("trust") + " " + ReportPage.cautionWords("short"));
   }
 
   private void fixed() {

@@ -218,4 +218,9 @@ final class ReportPage {
     String white = markup.replace(palette.hex(Ink.PAPER), "#FFFFFF").replace("\r\n", "\n");
     return sized(white, scale);
   }
+
+  /** The words of a caution, for the place where it is needed. */
+  static String cautionWords(String key) {
+    return Words.of("cautions").say(key);
+  }
 }

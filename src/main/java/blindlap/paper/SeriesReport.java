@@ -104,7 +104,7 @@ public final class SeriesReport {
     if (finding.riders().size() > 1) {
       page.h2("series.riders").list(words.riders()).list(words.agreement());
     }
-    page.caution(Report.caution("trust.series") + " " + Report.caution("short"));
+    page.caution(ReportPage.cautionWords("trust.series") + " " + ReportPage.cautionWords("short"));
   }
 
   private void declared() {

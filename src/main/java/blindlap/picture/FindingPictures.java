@@ -83,7 +83,7 @@ public final class FindingPictures {
   public Optional<Drawing> small(Measure measure, StintValues stints) {
     List<SmallStints.Row> rows = new ArrayList<>();
     for (int setup = 0; setup < plan.setups().size(); setup++) {
-      rows.add(new SmallStints.Row(mark(setup), said(measure, stints, setup)));
+      rows.add(new SmallStints.Row(SetupMark.of(setup), said(measure, stints, setup)));
     }
     return rows.stream().allMatch(r -> r.values().isEmpty())
         ? Optional.empty()
@@ -101,10 +101,6 @@ public final class FindingPictures {
             limits(comparison, 0.90),
             worthwhile),
         new Spoken(text.words(comparison).plain(), ""));
-  }
-
-  static SetupMark mark(int setup) {
-    return SetupMark.values()[setup];
   }
 
   private List<Double> said(Measure measure, StintValues stints, int setup) {
@@ -203,7 +199,7 @@ public final class FindingPictures {
               .toList();
       rows.add(
           new StintsContent.Row(
-              mark(setup),
+              SetupMark.of(setup),
               plan.setups().get(setup).name(),
               values,
               axes.at(means[setup]),
@@ -247,8 +243,8 @@ public final class FindingPictures {
       ManyComparison many, ManySetups.Pair pair, ManyWords words) {
     double shift = many.measure().scale() == Scale.RATIO ? 100 * pair.estimate() : pair.estimate();
     return new StintsContent.Pair(
-        mark(pair.second()),
-        mark(pair.first()),
+        SetupMark.of(pair.second()),
+        SetupMark.of(pair.first()),
         ManyWords.p(pair.pAdjusted()),
         WORDS.say(
             "less",

@@ -1,5 +1,6 @@
 package blindlap.picture;
 
+import blindlap.plot.SetupMark;
 import blindlap.plot.GuessedOrder;
 import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;
@@ -29,8 +30,8 @@ public final class GuessPicture {
         stints.add(
             new GuessedOrder.Stint(
                 i + 1,
-                FindingPictures.mark(day.setup(i + 1)),
-                said == '-' ? Optional.empty() : Optional.of(FindingPictures.mark(said - 'A'))));
+                SetupMark.of(day.setup(i + 1)),
+                said == '-' ? Optional.empty() : Optional.of(SetupMark.of(said - 'A'))));
       }
     }
     if (stints.isEmpty()) {

@@ -1,5 +1,6 @@
 package blindlap.picture;
 
+import blindlap.plot.SetupMark;
 import blindlap.plot.RiddenContent;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
@@ -74,7 +75,7 @@ final class OrderPicture {
           new RiddenContent.Stint(
               stint,
               Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value),
-              Optional.of(FindingPictures.mark(day.setup(stint))),
+              Optional.of(SetupMark.of(day.setup(stint))),
               "",
               isVoid ? RiddenContent.Standing.VOID : RiddenContent.Standing.KEPT,
               isVoid ? WORDS.say("void", reason(stint)) : ""));
@@ -157,7 +158,7 @@ final class OrderPicture {
       points.add(new RiddenContent.Fitted(stint, measure.scale().back(value)));
     }
     return new RiddenContent.FittedLine(
-        FindingPictures.mark(setup), plan.setups().get(setup).name(), points);
+        SetupMark.of(setup), plan.setups().get(setup).name(), points);
   }
 
   private String driftWords(double[] drift) {

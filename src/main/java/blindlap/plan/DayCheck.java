@@ -15,9 +15,9 @@ final class DayCheck {
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
   private final Plan plan;
-  private final PlanCheck.Problems problems;
+  private final FoundProblems problems;
 
-  DayCheck(Plan plan, PlanCheck.Problems problems) {
+  DayCheck(Plan plan, FoundProblems problems) {
     this.plan = plan;
     this.problems = problems;
   }

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * Everything that must be right before a plan can be committed. Problems are given in the order of
+ * Everything that must be right before a plan can be committed. FoundProblems are given in the order of
  * the plan; an empty list means the plan holds.
  */
 public final class PlanCheck {
@@ -19,26 +19,13 @@ public final class PlanCheck {
       Set.of("lap", "code", "lap_in_stint", "void", "note", "guess");
 
   private final Plan plan;
-  private final Problems problems = new Problems();
+  private final FoundProblems problems = new FoundProblems();
 
   private PlanCheck(Plan plan) {
     this.plan = plan;
   }
 
   private static final int MOST_SESSIONS = 100;
-
-  /** Problems as they are found. */
-  static final class Problems {
-    private final List<Problem> list = new ArrayList<>();
-
-    void add(PlanFault fault, String where, Object... details) {
-      list.add(Problem.of(fault, where, details));
-    }
-
-    int count() {
-      return list.size();
-    }
-  }
 
   /** All problems of a plan; nothing is left out because of another. */
   public static List<Problem> problems(Plan plan) {

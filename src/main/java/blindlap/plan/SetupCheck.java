@@ -12,9 +12,9 @@ final class SetupCheck {
   private static final int MOST_READINGS = 9;
 
   private final Plan plan;
-  private final PlanCheck.Problems problems;
+  private final FoundProblems problems;
 
-  SetupCheck(Plan plan, PlanCheck.Problems problems) {
+  SetupCheck(Plan plan, FoundProblems problems) {
     this.plan = plan;
     this.problems = problems;
   }

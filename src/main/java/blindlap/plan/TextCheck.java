@@ -30,9 +30,9 @@ final class TextCheck {
           "first",
           "second");
 
-  private final PlanCheck.Problems problems;
+  private final FoundProblems problems;
 
-  TextCheck(PlanCheck.Problems problems) {
+  TextCheck(FoundProblems problems) {
     this.problems = problems;
   }
 

@@ -56,6 +56,15 @@ public enum SetupMark {
     this.dash = dash;
   }
 
+  /**
+   * The mark of a setup.
+   *
+   * @param setup its index in the plan, from 0
+   */
+  public static SetupMark of(int setup) {
+    return values()[setup];
+  }
+
   /** The setup's ink. */
   public Ink ink() {
     return ink;

@@ -17,12 +17,6 @@ import java.util.regex.Pattern;
  * review, or of the plan's bytes alone. Equality takes the same time wherever two differ.
  */
 public final class Fingerprint {
-  /** First field of every plan fingerprint. */
-  public static final String PLAN_VERSION = "blindlap-plan-fingerprint-1";
-
-  /** First field of every review fingerprint. */
-  public static final String REVIEW_VERSION = "blindlap-review-fingerprint-1";
-
   private static final int BYTES = 32;
   private static final int GROUP = 8;
   private static final Pattern BETWEEN_GROUPS = Pattern.compile("[\\s\\-:]+");
@@ -67,60 +61,6 @@ public final class Fingerprint {
   /** SHA-256 of some bytes, as they are. */
   public static Fingerprint sha256(byte[] bytes) {
     return new Fingerprint(digest(bytes));
-  }
-
-  /**
-   * The fingerprint of a committed plan: SHA-256 over the length-prefixed fields version, plan
-   * bytes, sealed part, algorithm, order, codes, seed, nonce.
-   *
-   * @param planBytes the plan as stored
-   * @param key the opened key
-   */
-  static Fingerprint ofPlan(byte[] planBytes, OpenKey key) {
-    return sha256(
-        new LengthPrefixed()
-            .add(PLAN_VERSION)
-            .add(planBytes)
-            .add(key.sealedPart().padded())
-            .add(key.algorithm())
-            .add(key.order())
-            .add(key.codesText())
-            .add(key.seed())
-            .add(key.nonce())
-            .bytes());
-  }
-
-  /**
-   * The fingerprint of a closed review: SHA-256 over the length-prefixed fields version, session
-   * id, plan fingerprint, then notebook id, number and hash of every chain's head, sorted by the
-   * UTF-8 bytes of the notebook id.
-   *
-   * @param heads the last entry of each chain of the session, in any order
-   * @throws IllegalArgumentException if there is no head, or two of one notebook
-   */
-  public static Fingerprint ofReview(
-      String sessionId, Fingerprint plan, Collection<ChainHead> heads) {
-    Set<String> notebooks = new HashSet<>();
-    for (ChainHead head : heads) {
-      if (!notebooks.add(head.notebookId())) {
-        throw new IllegalArgumentException(
-            "the chain of notebook " + head.notebookId() + " has two heads");
-      }
-    }
-    if (notebooks.isEmpty()) {
-      throw new IllegalArgumentException("a review without entries has no fingerprint");
-    }
-    List<ChainHead> sorted =
-        heads.stream().sorted((a, b) -> Arrays.compareUnsigned(utf8(a), utf8(b))).toList();
-    LengthPrefixed fields = new LengthPrefixed().add(REVIEW_VERSION).add(sessionId).add(plan.value);
-    for (ChainHead head : sorted) {
-      fields.add(head.notebookId()).add(head.number()).add(head.hash().value);
-    }
-    return sha256(fields.bytes());
-  }
-
-  private static byte[] utf8(ChainHead head) {
-    return head.notebookId().getBytes(StandardCharsets.UTF_8);
   }
 
   /** The 32 bytes. */

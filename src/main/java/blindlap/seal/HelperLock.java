@@ -13,7 +13,6 @@ import java.util.Optional;
  * which is one step of HKDF-Expand (RFC 5869), of the root that PBKDF2 makes of the phrase.
  */
 public final class HelperLock {
-  static final int CHECK_BYTES = 16;
   private static final String KEY_LABEL = "blindlap-key-encryption-1";
   private static final String RECORD_LABEL = "blindlap-helper-records-1";
   private static final String CHECK_LABEL = "blindlap-phrase-check-1";
@@ -25,7 +24,7 @@ public final class HelperLock {
   private HelperLock(byte[] root) {
     keyEncryption = expand(root, KEY_LABEL);
     records = expand(root, RECORD_LABEL);
-    check = Arrays.copyOf(expand(root, CHECK_LABEL), CHECK_BYTES);
+    check = Arrays.copyOf(expand(root, CHECK_LABEL), SealedKey.CHECK_BYTES);
   }
 
   /** Derives the keys: one PBKDF2, so up to a second of work. */

@@ -4,8 +4,6 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.regex.Pattern;
 
 /**
  * The six words that open the key to the helper: 66 bits. It never prints itself; {@link #text} is
@@ -15,12 +13,15 @@ public final class HelperPhrase {
   /** Words in a phrase. */
   public static final int WORDS = 6;
 
-  private static final Pattern BETWEEN = Pattern.compile("[^\\p{L}\\p{N}]+");
-
   private final List<String> words;
 
   private HelperPhrase(List<String> words) {
     this.words = words;
+  }
+
+  /** The phrase of six words of the list. */
+  static HelperPhrase of(List<String> words) {
+    return new HelperPhrase(List.copyOf(words));
   }
 
   /** Draws a phrase: each word is the one with index v mod 2048 of two bytes v, big-endian. */
@@ -32,27 +33,6 @@ public final class HelperPhrase {
       words.add(Words.word(value % Words.COUNT));
     }
     return new HelperPhrase(List.copyOf(words));
-  }
-
-  /**
-   * Reads a phrase as people type it: capitals, spaces, dashes and commas do not matter, and the
-   * first four letters of a word are enough.
-   */
-  public static PhraseReading parse(String typed) {
-    List<String> parts =
-        BETWEEN.splitAsStream(typed.toLowerCase(Locale.ROOT)).filter(p -> !p.isEmpty()).toList();
-    List<String> words = new ArrayList<>(WORDS);
-    for (int i = 0; i < parts.size() && i < WORDS; i++) {
-      int index = Words.find(parts.get(i));
-      if (index < 0) {
-        return new PhraseReading.UnknownWord(i + 1, parts.get(i), Words.near(parts.get(i)));
-      }
-      words.add(Words.word(index));
-    }
-    if (parts.size() != WORDS) {
-      return new PhraseReading.WrongCount(parts.size());
-    }
-    return new PhraseReading.Read(new HelperPhrase(List.copyOf(words)));
   }
 
   /**

@@ -51,7 +51,7 @@ public record HelperRecord(int stint, String iv, String ciphertext) {
   static byte[] pad(String text) {
     byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
     if (bytes.length > ROOM) {
-      throw new RecordTooLong(bytes.length);
+      throw new RecordTooLong(bytes.length, ROOM);
     }
     return ByteBuffer.allocate(PADDED_BYTES).putInt(bytes.length).put(bytes).array();
   }

@@ -1,5 +1,8 @@
 package blindlap.seal;
 
+import java.util.regex.Matcher;
+import java.util.HexFormat;
+import java.nio.charset.StandardCharsets;
 import blindlap.stats.order.Orders;
 import java.util.Arrays;
 import java.util.List;
@@ -11,6 +14,16 @@ import java.util.stream.Collectors;
  * it is never named by anything the rider sees, and it prints nothing of what it holds.
  */
 public final class OpenKey {
+  /** First line of the text form. */
+  static final String TEXT_VERSION = "blindlap-key-1";
+
+  private static final Pattern FORM =
+      Pattern.compile(
+          TEXT_VERSION
+              + "\nalgorithm=(?<algorithm>[^\n]+)\norder=(?<order>[A-Z]+)\ncodes=(?<codes>[0-9,]+)"
+              + "\nseed=(?<seed>[0-9a-f]{64})\nnonce=(?<nonce>[0-9a-f]{64})"
+              + "\nsealed=(?<sealed>[^\n]+)\n");
+
   private static final Pattern LETTERS = Pattern.compile("[A-Z]+");
   private static final int NONCE_BYTES = 32;
 
@@ -70,12 +83,33 @@ public final class OpenKey {
    * @throws IllegalArgumentException if it is anything else
    */
   public static OpenKey read(String text) {
-    return KeyText.read(text.getBytes(java.nio.charset.StandardCharsets.UTF_8));
+    Matcher form = FORM.matcher(text);
+    if (!form.matches()) {
+      throw new IllegalArgumentException("the opened key is not in the form " + TEXT_VERSION);
+    }
+    List<Integer> codes =
+        Arrays.stream(form.group("codes").split(",", -1)).map(Integer::valueOf).toList();
+    return of(
+        form.group("algorithm"),
+        form.group("order"),
+        codes,
+        HexFormat.of().parseHex(form.group("seed")),
+        HexFormat.of().parseHex(form.group("nonce")),
+        SealedPart.parse(form.group("sealed").getBytes(StandardCharsets.US_ASCII)));
   }
 
   /** The text form, for the entry that records the unsealing. */
   public String text() {
-    return new String(KeyText.write(this), java.nio.charset.StandardCharsets.UTF_8);
+    return String.join(
+            "\n",
+            TEXT_VERSION,
+            "algorithm=" + algorithm(),
+            "order=" + order(),
+            "codes=" + codesText(),
+            "seed=" + HexFormat.of().formatHex(seed()),
+            "nonce=" + HexFormat.of().formatHex(nonce()),
+            "sealed=" + new String(sealedPart().padded(), StandardCharsets.US_ASCII),
+            "");
   }
 
   /** Number of stints. */

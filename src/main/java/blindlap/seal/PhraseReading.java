@@ -1,9 +1,35 @@
 package blindlap.seal;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.regex.Pattern;
 
 /** What became of a typed helper phrase. */
 public sealed interface PhraseReading {
+  /**
+   * Reads a phrase as people type it: capitals, spaces, dashes and commas do not matter, and the
+   * first four letters of a word are enough.
+   */
+  static PhraseReading of(String typed) {
+    List<String> parts =
+        Pattern.compile("[^\\p{L}\\p{N}]+")
+            .splitAsStream(typed.toLowerCase(Locale.ROOT))
+            .filter(p -> !p.isEmpty())
+            .toList();
+    List<String> words = new ArrayList<>(HelperPhrase.WORDS);
+    for (int i = 0; i < parts.size() && i < HelperPhrase.WORDS; i++) {
+      int index = Words.find(parts.get(i));
+      if (index < 0) {
+        return new UnknownWord(i + 1, parts.get(i), Words.near(parts.get(i)));
+      }
+      words.add(Words.word(index));
+    }
+    if (parts.size() != HelperPhrase.WORDS) {
+      return new WrongCount(parts.size());
+    }
+    return new Read(HelperPhrase.of(words));
+  }
 
   /** Six words of the list. */
   record Read(HelperPhrase phrase) implements PhraseReading {}

@@ -6,14 +6,14 @@ public final class RecordTooLong extends IllegalArgumentException {
 
   private final int length;
 
-  RecordTooLong(int length) {
+  RecordTooLong(int length, int room) {
     super(
         "the helper's entry of this stint is "
             + length
             + " bytes long and the room is "
-            + HelperRecord.ROOM
+            + room
             + "; nothing was saved of it: shorten the notes by "
-            + (length - HelperRecord.ROOM)
+            + (length - room)
             + " bytes");
     this.length = length;
   }

@@ -34,6 +34,9 @@ public record SealedKey(
     String cipher,
     String iv,
     String ciphertext) {
+  /** Bytes of the check that tells a phrase from another. */
+  static final int CHECK_BYTES = 16;
+
 
   /** The version this program writes, and the only one there is. */
   public static final String VERSION = "blindlap-sealed-key-1";
@@ -48,7 +51,7 @@ public record SealedKey(
       throw unreadable("rounds", "is " + rounds);
     }
     requireHex("salt", salt, SALT_BYTES);
-    requireHex("phrase_check", phraseCheck, HelperLock.CHECK_BYTES);
+    requireHex("phrase_check", phraseCheck, CHECK_BYTES);
     requireHex("iv", iv, Ciphering.IV_BYTES);
     try {
       Base64.getDecoder().decode(ciphertext);

@@ -1,5 +1,6 @@
 package blindlap.seal;
 
+import java.nio.charset.StandardCharsets;
 import blindlap.plan.Rule;
 import java.util.Base64;
 import java.util.Collection;
@@ -51,7 +52,7 @@ public final class Sealing {
     SealedKey sealed = encrypt(key, lock, sessionId, Fingerprint.sha256(planBytes), salt);
     return new Sealed(
         sealed,
-        Fingerprint.ofPlan(planBytes, key),
+        PlanFingerprint.of(planBytes, key),
         codes,
         phrase,
         HelperSchedule.of(key),
@@ -63,7 +64,7 @@ public final class Sealing {
       OpenKey key, HelperLock lock, String sessionId, Fingerprint planHash, byte[] salt) {
     byte[] iv = sources.iv().exactly(Ciphering.IV_BYTES);
     byte[] ciphertext =
-        lock.encryptKey(iv, SealedKey.associatedData(sessionId, planHash), KeyText.write(key));
+        lock.encryptKey(iv, SealedKey.associatedData(sessionId, planHash), key.text().getBytes(StandardCharsets.UTF_8));
     return new SealedKey(
         SealedKey.VERSION,
         sessionId,
@@ -87,7 +88,7 @@ public final class Sealing {
     if (text.isEmpty()) {
       return new Opening.Damaged();
     }
-    return new Opening.Opened(KeyText.read(text.get()), lock);
+    return new Opening.Opened(OpenKey.read(new String(text.get(), StandardCharsets.UTF_8)), lock);
   }
 
   /**
@@ -104,7 +105,7 @@ public final class Sealing {
     } catch (SheetReader.Slip slip) {
       return new SheetReading.Mistyped(slip.row, slip.advice);
     }
-    Fingerprint computed = Fingerprint.ofPlan(planBytes, key);
+    Fingerprint computed = PlanFingerprint.of(planBytes, key);
     return computed.equals(fingerprint)
         ? new SheetReading.Opened(key)
         : new SheetReading.OfAnother(computed);
@@ -119,7 +120,7 @@ public final class Sealing {
    * @param fingerprint as it was given away before riding
    */
   public Verification verify(byte[] planBytes, Rule rule, OpenKey key, Fingerprint fingerprint) {
-    if (!Fingerprint.ofPlan(planBytes, key).equals(fingerprint)) {
+    if (!PlanFingerprint.of(planBytes, key).equals(fingerprint)) {
       return Verification.OTHER_FINGERPRINT;
     }
     if (!key.algorithm().equals(Draw.ALGORITHM)) {
@@ -138,13 +139,13 @@ public final class Sealing {
 
   /** The fingerprint of a plan with its opened key, to compare with the one given away. */
   public Fingerprint fingerprint(byte[] planBytes, OpenKey key) {
-    return Fingerprint.ofPlan(planBytes, key);
+    return PlanFingerprint.of(planBytes, key);
   }
 
   /** The fingerprint of a closed review; see {@link Fingerprint#ofReview}. */
   public Fingerprint reviewFingerprint(
       String sessionId, Fingerprint plan, Collection<ChainHead> heads) {
-    return Fingerprint.ofReview(sessionId, plan, heads);
+    return ReviewFingerprint.of(sessionId, plan, heads);
   }
 
   /** What the helper may see of an opened key. */

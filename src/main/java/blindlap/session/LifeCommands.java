@@ -1,5 +1,6 @@
 package blindlap.session;
 
+import blindlap.seal.ReviewFingerprint;
 import blindlap.seal.ChainHead;
 import blindlap.seal.Fingerprint;
 import blindlap.seal.OpenKey;
@@ -103,7 +104,7 @@ public final class LifeCommands {
                         head.number(),
                         Fingerprint.parse(head.hash().hex())))
             .toList();
-    return Fingerprint.ofReview(state.id().text(), state.planFingerprint(), heads);
+    return ReviewFingerprint.of(state.id().text(), state.planFingerprint(), heads);
   }
 
   /** Whether the seal may be opened now; the answer is a refusal, or null. */

@@ -136,7 +136,7 @@ public final class Backups {
     try (Connection connection = Connections.connect(copy, Connections.BUSY_MILLISECONDS)) {
       NotebookReport report = NotebookCheck.run(connection, new SummaryTable(connection));
       if (!report.sound()) {
-        throw Connections.damaged(
+        throw NotebookFile.damaged(
             notebook, "no backup was made of it; earlier ones are kept in " + folder, null);
       }
     }

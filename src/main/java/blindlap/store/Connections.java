@@ -145,7 +145,7 @@ final class Connections {
               error);
       case SQLITE_READONLY, SQLITE_CANTOPEN, SQLITE_PERM -> notWritable(error, file);
       case SQLITE_NOTADB -> NotebookFile.notANotebook(file, error);
-      case SQLITE_CORRUPT -> damaged(file, String.valueOf(error.getMessage()), error);
+      case SQLITE_CORRUPT -> NotebookFile.damaged(file, String.valueOf(error.getMessage()), error);
       default -> other(error, file);
     };
   }
@@ -162,7 +162,7 @@ final class Connections {
   private static NotebookException other(SQLException error, Path file) {
     // SQLite has no code of its own for a header that names a form it never wrote.
     if (String.valueOf(error.getMessage()).contains("unsupported file format")) {
-      return damaged(file, "unsupported file format", error);
+      return NotebookFile.damaged(file, "unsupported file format", error);
     }
     Path place = Files.exists(file) ? file : file.toAbsolutePath().getParent();
     if (place != null && !Files.isWritable(place)) {
@@ -177,22 +177,5 @@ final class Connections {
             + "); the last entry was not saved, everything before it is kept. Look after the disk"
             + " and try again.",
         error);
-  }
-
-  static NotebookException damaged(Path file, String what, @Nullable Throwable cause) {
-    String typed = file.toString().contains(" ") ? "\"" + file + "\"" : file.toString();
-    return new NotebookException(
-        Kind.DAMAGED,
-        "The notebook "
-            + file
-            + " is damaged ("
-            + what
-            + "); it was left as it is. See all that is wrong with: blindlap notebook --verify"
-            + " --notebook "
-            + typed
-            + "; save what still verifies with: blindlap notebook --recover "
-            + typed
-            + " --out NEW; or go on with your last backup.",
-        cause);
   }
 }

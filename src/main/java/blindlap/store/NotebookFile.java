@@ -80,7 +80,7 @@ final class NotebookFile {
               + "); it was left as it is. Open it with the newer program.");
     }
     if (version < 1) {
-      throw Connections.damaged(file, "its version is " + version, null);
+      throw damaged(file, "its version is " + version, null);
     }
     return version;
   }
@@ -100,11 +100,28 @@ final class NotebookFile {
     try (InputStream in = Files.newInputStream(file)) {
       byte[] header = in.readNBytes(20);
       if (header.length < 20 || header[18] != header[19]) {
-        throw Connections.damaged(file, "its header says two ways of writing", null);
+        throw damaged(file, "its header says two ways of writing", null);
       }
     } catch (IOException e) {
       throw new SQLException(e);
     }
+  }
+
+  static NotebookException damaged(Path file, String what, @org.jspecify.annotations.Nullable Throwable cause) {
+    String typed = file.toString().contains(" ") ? "\"" + file + "\"" : file.toString();
+    return new NotebookException(
+        Kind.DAMAGED,
+        "The notebook "
+            + file
+            + " is damaged ("
+            + what
+            + "); it was left as it is. See all that is wrong with: blindlap notebook --verify"
+            + " --notebook "
+            + typed
+            + "; save what still verifies with: blindlap notebook --recover "
+            + typed
+            + " --out NEW; or go on with your last backup.",
+        cause);
   }
 
   static NotebookException notANotebook(

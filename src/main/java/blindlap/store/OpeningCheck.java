@@ -32,7 +32,7 @@ final class OpeningCheck {
   static void run(Connection connection, Path file, int version) throws SQLException {
     List<String> differences = Schema.differences(connection, version);
     if (!differences.isEmpty()) {
-      throw Connections.damaged(
+      throw NotebookFile.damaged(
           file, "changed or missing: " + String.join(", ", differences), null);
     }
     long size =
@@ -41,7 +41,7 @@ final class OpeningCheck {
     if (size <= LARGEST_CHECKED) {
       String found = integrity(connection);
       if (!found.isEmpty()) {
-        throw Connections.damaged(file, found, null);
+        throw NotebookFile.damaged(file, found, null);
       }
     }
   }
@@ -57,7 +57,7 @@ final class OpeningCheck {
 
   static NotebookId id(Connection connection, Path file) throws SQLException {
     return id(connection)
-        .orElseThrow(() -> Connections.damaged(file, "the notebook has no id", null));
+        .orElseThrow(() -> NotebookFile.damaged(file, "the notebook has no id", null));
   }
 
   static boolean hasId(Connection connection) throws SQLException {

@@ -77,7 +77,7 @@ public final class SqliteNotebook implements Notebook {
   /** An empty file becomes a new notebook, but not where backups tell that one was there. */
   private static void requireNotLost(Path file) {
     if (file.toFile().isFile() && file.toFile().length() == 0 && Backups.areThere(file)) {
-      throw Connections.damaged(
+      throw NotebookFile.damaged(
           file,
           "it holds nothing, but there are backups of it in " + Backups.usualFolder(file),
           null);
@@ -182,7 +182,7 @@ public final class SqliteNotebook implements Notebook {
   }
 
   private NotebookException damaged(String what, @Nullable Throwable cause) {
-    NotebookException found = Connections.damaged(file, what, cause);
+    NotebookException found = NotebookFile.damaged(file, what, cause);
     damage = found;
     return found;
   }

@@ -8,6 +8,8 @@ import java.util.List;
 
 /** Signed numbers for tables: B minus A, with the digits and the rounding of the sentences. */
 final class Cells {
+  private static final Words WORDS = Words.of("finding");
+
   private Cells() {}
 
   static String estimate(Comparison comparison, int decimals) {
@@ -21,7 +23,7 @@ final class Cells {
 
   static String interval(Comparison comparison, Interval shifts, Sizes sizes) {
     List<BigDecimal> limits = sizes.limits(shifts);
-    return FindingWords.WORDS.say(
+    return WORDS.say(
         "interval.one.side",
         sign(shifts.low()) + limits.get(0).toPlainString(),
         sign(shifts.high()) + limits.get(1).toPlainString() + unit(comparison));

@@ -20,7 +20,7 @@ class FingerprintTest {
     // Reference: a few lines of Python hashlib written from docs/sealing.md.
     List<ChainHead> heads =
         List.of(new ChainHead("nb-b", 12, hash("b")), new ChainHead("nb-a", 7, hash("a")));
-    assertThat(Fingerprint.ofReview(Golden.SESSION, PLAN, heads).hex())
+    assertThat(ReviewFingerprint.of(Golden.SESSION, PLAN, heads).hex())
         .isEqualTo("28bd0f5bd898d7d71785a1c103220597bced668cdde5dffb18b87c8a32a1d90b");
   }
 
@@ -28,25 +28,25 @@ class FingerprintTest {
   void theReviewFingerprintDoesNotDependOnTheOrderOfTheChainsButOnEverythingElse() {
     ChainHead a = new ChainHead("a", 7, hash("x"));
     ChainHead b = new ChainHead("b", 8, hash("y"));
-    Fingerprint review = Fingerprint.ofReview("s", PLAN, List.of(a, b));
-    assertThat(Fingerprint.ofReview("s", PLAN, List.of(b, a))).isEqualTo(review);
-    assertThat(Fingerprint.ofReview("t", PLAN, List.of(a, b))).isNotEqualTo(review);
-    assertThat(Fingerprint.ofReview("s", hash("other plan"), List.of(a, b))).isNotEqualTo(review);
-    assertThat(Fingerprint.ofReview("s", PLAN, List.of(a))).isNotEqualTo(review);
-    assertThat(Fingerprint.ofReview("s", PLAN, List.of(a, new ChainHead("b", 9, hash("y")))))
+    Fingerprint review = ReviewFingerprint.of("s", PLAN, List.of(a, b));
+    assertThat(ReviewFingerprint.of("s", PLAN, List.of(b, a))).isEqualTo(review);
+    assertThat(ReviewFingerprint.of("t", PLAN, List.of(a, b))).isNotEqualTo(review);
+    assertThat(ReviewFingerprint.of("s", hash("other plan"), List.of(a, b))).isNotEqualTo(review);
+    assertThat(ReviewFingerprint.of("s", PLAN, List.of(a))).isNotEqualTo(review);
+    assertThat(ReviewFingerprint.of("s", PLAN, List.of(a, new ChainHead("b", 9, hash("y")))))
         .isNotEqualTo(review);
-    assertThat(Fingerprint.ofReview("s", PLAN, List.of(a, new ChainHead("b", 8, hash("z")))))
+    assertThat(ReviewFingerprint.of("s", PLAN, List.of(a, new ChainHead("b", 8, hash("z")))))
         .isNotEqualTo(review);
-    assertThat(Fingerprint.ofReview("s", PLAN, List.of(a, new ChainHead("c", 8, hash("y")))))
+    assertThat(ReviewFingerprint.of("s", PLAN, List.of(a, new ChainHead("c", 8, hash("y")))))
         .isNotEqualTo(review);
   }
 
   @Test
   void twoHeadsOfOneNotebookOrNoneAreRefused() {
     ChainHead a = new ChainHead("a", 7, hash("x"));
-    assertThatThrownBy(() -> Fingerprint.ofReview("s", PLAN, List.of(a, a)))
+    assertThatThrownBy(() -> ReviewFingerprint.of("s", PLAN, List.of(a, a)))
         .hasMessage("the chain of notebook a has two heads");
-    assertThatThrownBy(() -> Fingerprint.ofReview("s", PLAN, List.of()))
+    assertThatThrownBy(() -> ReviewFingerprint.of("s", PLAN, List.of()))
         .hasMessageContaining("without entries");
   }
 

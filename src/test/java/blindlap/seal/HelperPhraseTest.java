@@ -48,12 +48,12 @@ class HelperPhraseTest {
         "aban abil abla abov abro abso"
       })
   void capitalsSpacesDashesAndShortenedWordsDoNotMatter(String typed) {
-    assertThat(HelperPhrase.parse(typed)).isEqualTo(new PhraseReading.Read(phrase()));
+    assertThat(PhraseReading.of(typed)).isEqualTo(new PhraseReading.Read(phrase()));
   }
 
   @Test
   void aWordThatIsNotInTheListIsNamedWithTheNearestOnes() {
-    assertThat(HelperPhrase.parse("abandon ability albaze above abroad absolute"))
+    assertThat(PhraseReading.of("abandon ability albaze above abroad absolute"))
         .isInstanceOfSatisfying(
             PhraseReading.UnknownWord.class,
             unknown -> {
@@ -61,19 +61,19 @@ class HelperPhraseTest {
               assertThat(unknown.typed()).isEqualTo("albaze");
               assertThat(unknown.near()).startsWith("ablaze").hasSizeLessThanOrEqualTo(3);
             });
-    assertThat(HelperPhrase.parse("xxxxxxxxxxxx"))
+    assertThat(PhraseReading.of("xxxxxxxxxxxx"))
         .isInstanceOfSatisfying(
             PhraseReading.UnknownWord.class, unknown -> assertThat(unknown.near()).isEmpty());
-    assertThat(HelperPhrase.parse("aba ability ablaze above abroad absolute"))
+    assertThat(PhraseReading.of("aba ability ablaze above abroad absolute"))
         .as("three letters are not enough")
         .isInstanceOf(PhraseReading.UnknownWord.class);
   }
 
   @Test
   void fiveOrSevenWordsAreCounted() {
-    assertThat(HelperPhrase.parse("abandon ability ablaze above abroad"))
+    assertThat(PhraseReading.of("abandon ability ablaze above abroad"))
         .isEqualTo(new PhraseReading.WrongCount(5));
-    assertThat(HelperPhrase.parse(TEXT + " zoom")).isEqualTo(new PhraseReading.WrongCount(7));
-    assertThat(HelperPhrase.parse("")).isEqualTo(new PhraseReading.WrongCount(0));
+    assertThat(PhraseReading.of(TEXT + " zoom")).isEqualTo(new PhraseReading.WrongCount(7));
+    assertThat(PhraseReading.of("")).isEqualTo(new PhraseReading.WrongCount(0));
   }
 }

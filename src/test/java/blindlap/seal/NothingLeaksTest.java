@@ -35,9 +35,9 @@ class NothingLeaksTest {
             SessionKind.nullRun(1),
             fromSheet,
             mistyped,
-            HelperPhrase.parse(sealed.phrase().text()),
-            HelperPhrase.parse(sealed.phrase().text().replace("ablaze", "ablazx")),
-            HelperPhrase.parse(sealed.phrase().text() + " zoom"),
+            PhraseReading.of(sealed.phrase().text()),
+            PhraseReading.of(sealed.phrase().text().replace("ablaze", "ablazx")),
+            PhraseReading.of(sealed.phrase().text() + " zoom"),
             sealing.record(sealed.lock(), Golden.SESSION, 1, "fitted B")));
     return all;
   }

@@ -27,10 +27,10 @@ class SealingDocumentTest {
     }
     for (String name :
         List.of(
-            Fingerprint.PLAN_VERSION,
-            Fingerprint.REVIEW_VERSION,
+            PlanFingerprint.VERSION,
+            ReviewFingerprint.VERSION,
             Draw.ALGORITHM,
-            KeyText.VERSION,
+            OpenKey.TEXT_VERSION,
             SealedKey.VERSION,
             HelperRecord.VERSION,
             "blindlap-key-encryption-1",

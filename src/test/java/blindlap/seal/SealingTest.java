@@ -236,10 +236,10 @@ class SealingTest {
     OpenKey picked = replaced(key, "ABBABAABABBABAAB", key.algorithm());
     assertThat(sealing.verify(Golden.PLAN, RULE, picked, sealed.fingerprint()))
         .isEqualTo(Verification.OTHER_FINGERPRINT);
-    assertThat(sealing.verify(Golden.PLAN, RULE, picked, Fingerprint.ofPlan(Golden.PLAN, picked)))
+    assertThat(sealing.verify(Golden.PLAN, RULE, picked, PlanFingerprint.of(Golden.PLAN, picked)))
         .isEqualTo(Verification.NOT_THE_DRAW);
     OpenKey newer = replaced(key, key.order(), "blindlap-draw-2");
-    assertThat(sealing.verify(Golden.PLAN, RULE, newer, Fingerprint.ofPlan(Golden.PLAN, newer)))
+    assertThat(sealing.verify(Golden.PLAN, RULE, newer, PlanFingerprint.of(Golden.PLAN, newer)))
         .isEqualTo(Verification.UNKNOWN_DRAW);
   }
 
@@ -273,7 +273,7 @@ class SealingTest {
                 key.seed(),
                 key.nonce(),
                 SealedPart.nullRun(0, part.warmUp())))) {
-      distinct.add(Fingerprint.ofPlan(Golden.PLAN, variant));
+      distinct.add(PlanFingerprint.of(Golden.PLAN, variant));
     }
     assertThat(distinct).hasSize(7);
   }

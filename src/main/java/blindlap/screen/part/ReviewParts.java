@@ -3,6 +3,7 @@ package blindlap.screen.part;
 import blindlap.wording.Words;
 import java.util.List;
 import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
@@ -34,5 +35,14 @@ public final class ReviewParts {
   /** A heading with lines under it. */
   public static VBox section(String key, List<String> texts) {
     return new VBox(10, h2(key), lines(texts));
+  }
+
+  /** A field with its words in it. */
+  public static TextField field(String key) {
+    TextField field = new TextField();
+    field.setPromptText(WORDS.say(key));
+    field.setAccessibleText(WORDS.say(key));
+    field.setPrefColumnCount(16);
+    return field;
   }
 }

@@ -12,6 +12,7 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.MarginNote;
 import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlotView;
+import blindlap.screen.part.ReviewParts;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.scene.Node;
@@ -159,14 +160,14 @@ public final class BlindReviewPage extends VBox {
   }
 
   private VBox correct(BlindReviewModel.View view) {
-    TextField lap = ReviewPage.field("correct.lap");
+    TextField lap = ReviewParts.field("correct.lap");
     lap.setPrefColumnCount(4);
     ComboBox<String> measure = new ComboBox<>();
     measure.getItems().setAll(view.measures());
     measure.setPromptText(WORDS.say("measure"));
     measure.setAccessibleText(WORDS.say("measure"));
-    TextField value = ReviewPage.field("correct.value");
-    TextField reason = ReviewPage.field("correct.reason");
+    TextField value = ReviewParts.field("correct.value");
+    TextField reason = ReviewParts.field("correct.reason");
     Button correct = new Button(WORDS.say("correct.do"));
     correct.setOnAction(
         e -> {

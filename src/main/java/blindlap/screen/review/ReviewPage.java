@@ -15,6 +15,7 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.MarginNote;
 import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlotView;
+import blindlap.screen.part.ReviewParts;
 import blindlap.wording.Headline;
 import blindlap.wording.Words;
 import java.util.ArrayList;
@@ -174,7 +175,7 @@ public final class ReviewPage extends StackPane {
     what.setAccessibleText(WORDS.say("amend.what"));
     what.setWrapText(true);
     what.setPrefRowCount(2);
-    TextField reason = field("amend.reason");
+    TextField reason = ReviewParts.field("amend.reason");
     reason.setPrefColumnCount(32);
     Button add = new Button(WORDS.say("amend.do"));
     add.setOnAction(e -> model.amend(what.getText(), reason.getText()));
@@ -184,14 +185,6 @@ public final class ReviewPage extends StackPane {
     }
     box.getChildren().addAll(what, new FlowPane(12, 8, reason, add), trouble());
     return box;
-  }
-
-  static TextField field(String key) {
-    TextField field = new TextField();
-    field.setPromptText(WORDS.say(key));
-    field.setAccessibleText(WORDS.say(key));
-    field.setPrefColumnCount(16);
-    return field;
   }
 
   private VBox actions() {
