@@ -8,11 +8,12 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.DayCommands;
 import blindlap.session.Fact;
-import blindlap.session.LapState;
 import blindlap.session.Notebook;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapInput;
+import blindlap.session.day.LapState;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.Source;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -248,7 +249,7 @@ public final class KeyingIn {
       return new Sessions.Result.Refused(reading.problems());
     }
     return sessions.act(
-        state.id(), latest -> new DayCommands(latest).record(reading.laps(), Fact.Source.PAPER));
+        state.id(), latest -> new DayCommands(latest).record(reading.laps(), Source.PAPER));
   }
 
   private static boolean same(String one, String two) {

@@ -2,9 +2,9 @@ package blindlap.desk;
 
 import blindlap.exchange.LapsFile;
 import blindlap.session.DayCommands;
-import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.Source;
 
 /** Records files of laps: all rows or none. */
 public final class LapFiles {
@@ -22,7 +22,7 @@ public final class LapFiles {
     }
     SessionId id = state.id();
     return sessions.act(
-        id, latest -> new DayCommands(latest).record(reading.laps(), Fact.Source.FILE));
+        id, latest -> new DayCommands(latest).record(reading.laps(), Source.FILE));
   }
 
   /** Corrects recorded laps by those of a file, with a reason. */

@@ -356,7 +356,7 @@ public final class PlainDays {
     return notebook.summaries().stream()
         .filter(s -> s.kind() == Plan.Kind.NOISE_RUN && s.day().equals(day.day()))
         .filter(s -> s.rider().equals(origin.rider()) && s.trail().equals(origin.trail()))
-        .filter(s -> s.step() != blindlap.session.Step.ABANDONED)
+        .filter(s -> s.step() != blindlap.session.day.Step.ABANDONED)
         .filter(
             s ->
                 sessions

@@ -2,14 +2,16 @@ package blindlap.desk;
 
 import blindlap.session.DayCommands;
 import blindlap.session.Fact;
-import blindlap.session.LapState;
 import blindlap.session.LifeCommands;
 import blindlap.session.Outcome;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
+import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
+import blindlap.session.day.LapState;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.Source;
 import blindlap.session.day.VoidEvent;
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
@@ -75,7 +77,7 @@ public final class RiderDays {
     return act(
         id,
         latest -> {
-          Outcome outcome = new DayCommands(latest).score(lap, measure, value, Fact.Source.SCREEN);
+          Outcome outcome = new DayCommands(latest).score(lap, measure, value, Source.SCREEN);
           BigDecimal before = latest.lap(lap).map(l -> l.values().get(measure)).orElse(null);
           if (outcome instanceof Outcome.Refused || before == null) {
             return outcome;
@@ -158,7 +160,7 @@ public final class RiderDays {
                   .anyMatch(
                       d ->
                           d.stint() == lap.stint()
-                              && d.kind() == Fact.DeviationKind.TIMEKEEPER_KNOWS_KEY);
+                              && d.kind() == DeviationKind.TIMEKEEPER_KNOWS_KEY);
           if (!knowsKey || known || outcome instanceof Outcome.Refused) {
             return outcome;
           }
@@ -166,7 +168,7 @@ public final class RiderDays {
           facts.add(
               new Fact.DeviationNoted(
                   lap.stint(),
-                  Fact.DeviationKind.TIMEKEEPER_KNOWS_KEY,
+                  DeviationKind.TIMEKEEPER_KNOWS_KEY,
                   time.timedBy().name().toLowerCase(java.util.Locale.ROOT)));
           return new Outcome.Accepted(facts);
         });
@@ -184,7 +186,7 @@ public final class RiderDays {
               .orElseGet(
                   () ->
                       new DayCommands(latest)
-                          .note(lap, new Fact.LapRidden(lap, Fact.Source.SCREEN)));
+                          .note(lap, new Fact.LapRidden(lap, Source.SCREEN)));
         });
   }
 
@@ -213,7 +215,7 @@ public final class RiderDays {
               ? new DayCommands(latest)
                   .stint(
                       stint,
-                      new Fact.DeviationNoted(stint, Fact.DeviationKind.LAP_CAP, reason.strip()))
+                      new Fact.DeviationNoted(stint, DeviationKind.LAP_CAP, reason.strip()))
               : new Outcome.Accepted(List.of());
         });
   }
@@ -225,7 +227,7 @@ public final class RiderDays {
         latest -> {
           List<Fact> facts = new ArrayList<>();
           if (latest.lap(lap).filter(LapState::ridden).isEmpty()) {
-            facts.add(new Fact.LapRidden(lap, Fact.Source.SCREEN));
+            facts.add(new Fact.LapRidden(lap, Source.SCREEN));
           }
           facts.add(new Fact.LapVoided(lap, event, words, false));
           Outcome outcome = new DayCommands(latest).note(lap, facts.get(facts.size() - 1));
@@ -234,7 +236,7 @@ public final class RiderDays {
   }
 
   /** Something went otherwise than planned. */
-  public Sessions.Result deviation(SessionId id, int stint, Fact.DeviationKind kind, String what) {
+  public Sessions.Result deviation(SessionId id, int stint, DeviationKind kind, String what) {
     return act(
         id,
         latest -> new DayCommands(latest).stint(stint, new Fact.DeviationNoted(stint, kind, what)));

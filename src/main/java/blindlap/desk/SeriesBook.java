@@ -9,7 +9,7 @@ import blindlap.session.Notebook;
 import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
-import blindlap.session.Step;
+import blindlap.session.day.Step;
 import blindlap.wording.SeriesWords;
 import java.time.Instant;
 import java.util.ArrayList;

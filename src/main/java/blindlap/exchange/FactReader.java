@@ -6,8 +6,10 @@ import blindlap.seal.OpenKey;
 import blindlap.seal.SealedKey;
 import blindlap.session.Fact;
 import blindlap.session.PlainLap;
+import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
+import blindlap.session.day.Source;
 import blindlap.session.day.VoidEvent;
 import blindlap.timing.TimeRecord;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -55,7 +57,7 @@ final class FactReader {
     kinds.put("StintHandled", FactReader::stintHandled);
     kinds.put("BikeHandedOver", b -> new Fact.BikeHandedOver(whole(b, "stint")));
     kinds.put("WarmUpRidden", b -> new Fact.WarmUpRidden(whole(b, "number")));
-    kinds.put("LapRidden", b -> new Fact.LapRidden(lap(b), option(b, "source", Fact.Source.class)));
+    kinds.put("LapRidden", b -> new Fact.LapRidden(lap(b), option(b, "source", Source.class)));
     kinds.put(
         "ScoreGiven",
         b ->
@@ -63,7 +65,7 @@ final class FactReader {
                 lap(b),
                 text(b, "measure"),
                 new BigDecimal(text(b, "value")),
-                option(b, "source", Fact.Source.class)));
+                option(b, "source", Source.class)));
     kinds.put(
         "WatchStarted",
         b -> new Fact.WatchStarted(lap(b), text(b, "measure"), Instant.parse(text(b, "started"))));
@@ -87,7 +89,7 @@ final class FactReader {
         "DeviationNoted",
         b ->
             new Fact.DeviationNoted(
-                whole(b, "stint"), option(b, "kind", Fact.DeviationKind.class), text(b, "what")));
+                whole(b, "stint"), option(b, "kind", DeviationKind.class), text(b, "what")));
     kinds.put(
         "DayCutShort",
         b ->

@@ -4,6 +4,7 @@ import blindlap.fault.CanonicalJson;
 import blindlap.plan.Plan;
 import blindlap.session.HelperEntry;
 import blindlap.session.SafetyCheck;
+import blindlap.session.day.DayEvent;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -123,7 +124,7 @@ public final class HelperEntryText {
       list.add(
           new HelperEntry.Said(
               Integer.parseInt(each.path("stint").asText()),
-              HelperEntry.Event.valueOf(name(each.path("event").asText())),
+              DayEvent.valueOf(name(each.path("event").asText())),
               each.path("words").asText()));
     }
     return list;

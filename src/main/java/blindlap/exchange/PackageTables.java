@@ -5,7 +5,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Rule;
-import blindlap.session.LapState;
+import blindlap.session.day.LapState;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;

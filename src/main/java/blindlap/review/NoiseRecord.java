@@ -3,7 +3,7 @@ package blindlap.review;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.SessionState;
-import blindlap.session.Step;
+import blindlap.session.day.Step;
 import blindlap.stats.noise.RiderNoise;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Sampling;

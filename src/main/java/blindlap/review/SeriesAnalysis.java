@@ -6,8 +6,9 @@ import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
-import blindlap.session.Step;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.DeviationKind;
+import blindlap.session.day.Step;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.RankAgreement;
@@ -75,7 +76,7 @@ public final class SeriesAnalysis {
 
   /** The note that a series was ended before its declared number was reached. */
   public static Fact.DeviationNoted ended(String reason) {
-    return new Fact.DeviationNoted(0, Fact.DeviationKind.OTHER, ENDED + reason);
+    return new Fact.DeviationNoted(0, DeviationKind.OTHER, ENDED + reason);
   }
 
   /** True if a session carries that note. */

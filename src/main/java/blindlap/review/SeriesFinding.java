@@ -2,7 +2,7 @@ package blindlap.review;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Setup;
-import blindlap.session.Step;
+import blindlap.session.day.Step;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.RankAgreement;

@@ -1,9 +1,9 @@
 package blindlap.review;
 
 import blindlap.plan.Measure;
-import blindlap.session.LapState;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
+import blindlap.session.day.LapState;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collections;

@@ -5,6 +5,9 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapInput;
+import blindlap.session.day.LapState;
+import blindlap.session.day.Source;
+import blindlap.session.day.Step;
 import blindlap.session.day.VoidEvent;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -28,7 +31,7 @@ public final class DayCommands {
    * @param laps what was ridden, in the order of the file
    * @param source where the values come from
    */
-  public Outcome record(List<LapInput> laps, Fact.Source source) {
+  public Outcome record(List<LapInput> laps, Source source) {
     List<Problem> problems = new ArrayList<>(mayRecord());
     if (!problems.isEmpty()) {
       return new Outcome.Refused(problems);
@@ -43,7 +46,7 @@ public final class DayCommands {
         continue;
       }
       List<Problem> here = check(lap);
-      if (here.isEmpty() && state.lap(lap.lap()).filter(LapState::ridden).isPresent()) {
+      if (here.isEmpty() && state.day().ridden(lap.lap())) {
         here = List.of(Problem.of(SessionFault.LAP_TWICE, lap.where(), number(lap.lap())));
       }
       problems.addAll(here);
@@ -118,7 +121,7 @@ public final class DayCommands {
     return problems;
   }
 
-  private void addFacts(LapInput lap, Fact.Source source, List<Fact> facts) {
+  private void addFacts(LapInput lap, Source source, List<Fact> facts) {
     facts.add(new Fact.LapRidden(lap.lap(), source));
     for (Measure measure : plan.measures()) {
       BigDecimal value = lap.values().get(measure.name());
@@ -142,7 +145,7 @@ public final class DayCommands {
   }
 
   /** Records one value as it is given on the score sheet; a later one replaces it. */
-  public Outcome score(LapId lap, String measure, BigDecimal value, Fact.Source source) {
+  public Outcome score(LapId lap, String measure, BigDecimal value, Source source) {
     List<Problem> problems = new ArrayList<>(mayRecord());
     problems.addAll(mayExist(lap, ""));
     problems.addAll(ValueCheck.problems(plan, measure, value, ""));
@@ -182,7 +185,7 @@ public final class DayCommands {
   public Outcome voidLap(LapId lap, String reason, String words) {
     List<Problem> problems = new ArrayList<>(reviewOpen());
     problems.addAll(mayExist(lap, ""));
-    if (problems.isEmpty() && state.lap(lap).filter(LapState::ridden).isEmpty()) {
+    if (problems.isEmpty() && !state.day().ridden(lap)) {
       problems.add(Problem.of(SessionFault.LAP_NOT_RIDDEN, "", number(lap)));
     }
     if (VoidEvent.parse(reason).isEmpty()) {
@@ -238,7 +241,7 @@ public final class DayCommands {
     if (lap.stint() > plan.stints() || lap.lap() > plan.laps().perStint()) {
       return List.of(Problem.of(SessionFault.NO_SUCH_LAP, where, number(lap), plan.lapsOfDay()));
     }
-    int last = state.cutShort().map(Fact.DayCutShort::lastStint).orElse(plan.stints());
+    int last = state.day().lastStint();
     if (lap.stint() > last) {
       return List.of(Problem.of(SessionFault.AFTER_CUT_SHORT, where, number(lap), last));
     }

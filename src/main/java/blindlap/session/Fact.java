@@ -5,8 +5,10 @@ import blindlap.seal.Fingerprint;
 import blindlap.seal.HelperRecord;
 import blindlap.seal.OpenKey;
 import blindlap.seal.SealedKey;
+import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
+import blindlap.session.day.Source;
 import blindlap.session.day.VoidEvent;
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
@@ -126,13 +128,6 @@ public sealed interface Fact {
     }
   }
 
-  /** Where values came from. */
-  enum Source {
-    SCREEN,
-    PAPER,
-    FILE
-  }
-
   /** A lap was ridden. */
   record LapRidden(LapId lap, Source source) implements Fact {
     @Override
@@ -242,16 +237,6 @@ public sealed interface Fact {
     public <R> R accept(FactVisitor<R> visitor) {
       return visitor.blindBroken(this);
     }
-  }
-
-  /** Kinds of departures from the plan that anyone may note. */
-  enum DeviationKind {
-    COVER_OFF,
-    TIMEKEEPER_KNOWS_KEY,
-    HELPER_CHANGED,
-    /** One more lap than was agreed to, with the reason. */
-    LAP_CAP,
-    OTHER
   }
 
   /** Something went otherwise than planned. */

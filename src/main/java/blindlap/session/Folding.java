@@ -1,33 +1,35 @@
 package blindlap.session;
 
-import blindlap.timing.TimeRecord;
-import java.math.BigDecimal;
+import blindlap.session.day.LapId;
+import blindlap.session.day.LapState;
+import blindlap.session.day.Step;
+import java.util.function.UnaryOperator;
 
 /**
- * Applies entries to a state, one kind of fact at a time, in the order of {@link CausalOrder}; the
- * step follows by {@link Step#after}. Conflict rules for entries that two notebooks wrote without
+ * Applies entries to what is {@link Folded}, one kind of fact at a time, in the order of {@link CausalOrder}; the
+ * step follows by {@link StepAfter}. Conflict rules for entries that two notebooks wrote without
  * seeing each other (docs/file-format.md): whatever the closing of the review had not seen is kept
  * and shown but not applied; of two closings, cuts or helper's records of a stint the first counts;
  * of two values, notes or guesses the last.
  */
 final class Folding implements FactVisitor<Boolean> {
-  private final SessionState state;
+  private final Folded folded;
 
-  Folding(SessionState state) {
-    this.state = state;
+  Folding(Folded folded) {
+    this.folded = folded;
   }
 
   void apply(StoredEntry stored) {
     Fact fact = stored.entry().fact();
     if (fact.accept(this)) {
-      state.step = state.step.after(fact);
+      folded.step = StepAfter.of(folded.step, fact);
     } else {
-      state.notApplied.add(stored);
+      folded.notApplied.add(stored);
     }
   }
 
   private boolean reviewOpen() {
-    return state.step.ordinal() < Step.REVIEW_CLOSED.ordinal();
+    return folded.step.ordinal() < Step.REVIEW_CLOSED.ordinal();
   }
 
   private boolean onlyWhileReviewOpen(Runnable change) {
@@ -38,23 +40,27 @@ final class Folding implements FactVisitor<Boolean> {
     return false;
   }
 
+  private boolean onLap(LapId lap, UnaryOperator<LapState> change) {
+    return onlyWhileReviewOpen(() -> folded.lap(lap, change));
+  }
+
   @Override
   public Boolean planCommitted(Fact.PlanCommitted fact) {
-    if (state.committed != null) {
+    if (folded.committed != null) {
       return false;
     }
-    state.committed = fact;
+    folded.committed = fact;
     return true;
   }
 
   @Override
   public Boolean fingerprintGiven(Fact.FingerprintGiven fact) {
-    return state.given.add(fact);
+    return folded.given.add(fact);
   }
 
   @Override
   public Boolean expectationGiven(Fact.ExpectationGiven fact) {
-    return onlyWhileReviewOpen(() -> state.expectations.add(fact));
+    return onlyWhileReviewOpen(() -> folded.expectations.add(fact));
   }
 
   @Override
@@ -66,152 +72,115 @@ final class Folding implements FactVisitor<Boolean> {
   public Boolean stintHandled(Fact.StintHandled fact) {
     // One record a stint: a second one, written where the first was not seen, is shown, not
     // applied.
-    return reviewOpen() && state.handled.putIfAbsent(fact.stint(), fact.record()) == null;
+    return reviewOpen() && folded.handled.putIfAbsent(fact.stint(), fact.record()) == null;
   }
 
   @Override
   public Boolean bikeHandedOver(Fact.BikeHandedOver fact) {
-    return onlyWhileReviewOpen(() -> state.handedOver.add(fact.stint()));
+    return onlyWhileReviewOpen(() -> folded.handedOver.add(fact.stint()));
   }
 
   @Override
   public Boolean warmUpRidden(Fact.WarmUpRidden fact) {
-    return onlyWhileReviewOpen(() -> state.warmUps = Math.max(state.warmUps, fact.number()));
+    return onlyWhileReviewOpen(() -> folded.warmUps = Math.max(folded.warmUps, fact.number()));
   }
 
   @Override
   public Boolean lapRidden(Fact.LapRidden fact) {
-    return onlyWhileReviewOpen(() -> state.lapForWriting(fact.lap()).ridden = true);
+    return onLap(fact.lap(), LapState::asRidden);
   }
 
   @Override
   public Boolean scoreGiven(Fact.ScoreGiven fact) {
-    return onlyWhileReviewOpen(
-        () -> state.lapForWriting(fact.lap()).values.put(fact.measure(), fact.value()));
+    return onLap(fact.lap(), lap -> lap.withValue(fact.measure(), fact.value()));
   }
 
   @Override
   public Boolean watchStarted(Fact.WatchStarted fact) {
-    return onlyWhileReviewOpen(
-        () -> {
-          LapState lap = state.lapForWriting(fact.lap());
-          lap.running.put(fact.measure(), fact.started());
-          lap.times.remove(fact.measure());
-          lap.values.remove(fact.measure());
-        });
+    return onLap(fact.lap(), lap -> lap.withWatchStarted(fact.measure(), fact.started()));
   }
 
   @Override
   public Boolean watchReset(Fact.WatchReset fact) {
-    return onlyWhileReviewOpen(
-        () -> {
-          LapState lap = state.lapForWriting(fact.lap());
-          lap.running.remove(fact.measure());
-          lap.times.remove(fact.measure());
-          lap.values.remove(fact.measure());
-        });
+    return onLap(fact.lap(), lap -> lap.withWatchReset(fact.measure()));
   }
 
   @Override
   public Boolean timeTaken(Fact.TimeTaken fact) {
-    return onlyWhileReviewOpen(
-        () -> {
-          LapState lap = state.lapForWriting(fact.lap());
-          TimeRecord time = fact.time();
-          lap.running.remove(fact.measure());
-          lap.times.put(fact.measure(), time);
-          BigDecimal seconds = time.seconds();
-          if (seconds == null) {
-            lap.values.remove(fact.measure());
-          } else {
-            lap.values.put(fact.measure(), seconds);
-          }
-        });
+    return onLap(fact.lap(), lap -> lap.withTime(fact.measure(), fact.time()));
   }
 
   @Override
   public Boolean scoreCorrected(Fact.ScoreCorrected fact) {
-    return onlyWhileReviewOpen(
-        () -> {
-          LapState lap = state.lapForWriting(fact.lap());
-          BigDecimal value = fact.value();
-          if (value == null) {
-            lap.values.remove(fact.measure());
-          } else {
-            lap.values.put(fact.measure(), value);
-          }
-          state.corrections.add(fact);
-        });
+    return onLap(fact.lap(), lap -> lap.withValue(fact.measure(), fact.value()))
+        && folded.corrections.add(fact);
   }
 
   @Override
   public Boolean noteWritten(Fact.NoteWritten fact) {
-    return onlyWhileReviewOpen(() -> state.lapForWriting(fact.lap()).note = fact.text());
+    return onLap(fact.lap(), lap -> lap.withNote(fact.text()));
   }
 
   @Override
   public Boolean guessGiven(Fact.GuessGiven fact) {
-    return onlyWhileReviewOpen(() -> state.guesses.put(fact.stint(), fact.guess()));
+    return onlyWhileReviewOpen(() -> folded.guesses.put(fact.stint(), fact.guess()));
   }
 
   @Override
   public Boolean conditionsNoted(Fact.ConditionsNoted fact) {
-    return onlyWhileReviewOpen(
-        () -> state.lapForWriting(fact.lap()).conditions.putAll(fact.conditions()));
+    return onLap(fact.lap(), lap -> lap.withConditions(fact.conditions()));
   }
 
   @Override
   public Boolean lapVoided(Fact.LapVoided fact) {
-    return onlyWhileReviewOpen(
-        () ->
-            state.lapForWriting(fact.lap()).voided =
-                new LapState.Voided(fact.event(), fact.words(), fact.afterValuesSeen()));
+    LapState.Voided why = new LapState.Voided(fact.event(), fact.words(), fact.afterValuesSeen());
+    return onLap(fact.lap(), lap -> lap.withVoid(why));
   }
 
   @Override
   public Boolean voidWithdrawn(Fact.VoidWithdrawn fact) {
-    return onlyWhileReviewOpen(() -> state.lapForWriting(fact.lap()).voided = null);
+    return onLap(fact.lap(), LapState::withoutVoid);
   }
 
   @Override
   public Boolean blindBroken(Fact.BlindBroken fact) {
-    return onlyWhileReviewOpen(() -> state.blindBroken.add(fact));
+    return onlyWhileReviewOpen(() -> folded.blindBroken.add(fact));
   }
 
   @Override
   public Boolean deviationNoted(Fact.DeviationNoted fact) {
-    return state.deviations.add(fact);
+    return folded.deviations.add(fact);
   }
 
   @Override
   public Boolean dayCutShort(Fact.DayCutShort fact) {
-    if (!state.step.day() || state.cutShort != null) {
+    if (!folded.step.day() || folded.cutShort != null) {
       return false;
     }
-    state.cutShort = fact;
+    folded.cutShort = fact;
     return true;
   }
 
   @Override
   public Boolean dayClosed(Fact.DayClosed fact) {
-    return state.step.day();
+    return folded.step.day();
   }
 
   @Override
   public Boolean reviewClosed(Fact.ReviewClosed fact) {
-    if (state.step != Step.DAY_CLOSED) {
+    if (folded.step != Step.DAY_CLOSED) {
       return false;
     }
-    state.reviewClosed = fact;
+    folded.reviewClosed = fact;
     return true;
   }
 
   @Override
   public Boolean sealOpened(Fact.SealOpened fact) {
-    if (state.step != Step.REVIEW_CLOSED) {
+    if (folded.step != Step.REVIEW_CLOSED) {
       return false;
     }
-    state.opened = fact;
+    folded.opened = fact;
     return true;
   }
 
@@ -222,24 +191,24 @@ final class Folding implements FactVisitor<Boolean> {
 
   @Override
   public Boolean sessionAbandoned(Fact.SessionAbandoned fact) {
-    if (state.step == Step.ABANDONED) {
+    if (folded.step == Step.ABANDONED) {
       return false;
     }
-    state.abandonedBecause = fact.reason();
+    folded.abandonedBecause = fact.reason();
     return true;
   }
 
   @Override
   public Boolean plainDayImported(Fact.PlainDayImported fact) {
-    if (state.step != Step.COMMITTED || state.hasKey() || state.plainDay != null) {
+    if (folded.step != Step.COMMITTED || folded.hasKey() || folded.plainDay != null) {
       return false;
     }
-    state.plainDay = fact;
+    folded.plainDay = fact;
     return true;
   }
 
   @Override
   public Boolean amendmentMade(Fact.AmendmentMade fact) {
-    return state.opened != null && state.amendments.add(fact);
+    return folded.opened != null && folded.amendments.add(fact);
   }
 }

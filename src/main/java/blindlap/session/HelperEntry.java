@@ -1,5 +1,6 @@
 package blindlap.session;
 
+import blindlap.session.day.DayEvent;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -61,19 +62,12 @@ public record HelperEntry(
     }
   }
 
-  /** Events of the day on which the helper's words are sealed. */
-  public enum Event {
-    HELPER_CHANGED,
-    COVER_OFF,
-    BLIND_BROKEN
-  }
-
   /**
    * The helper's words on an event.
    *
    * @param stint the stint it belongs to, 0 = the warm-up
    */
-  public record Said(int stint, Event event, String words) {}
+  public record Said(int stint, DayEvent event, String words) {}
 
   public HelperEntry {
     measured = Collections.unmodifiableMap(new LinkedHashMap<>(measured));

@@ -4,6 +4,7 @@ import blindlap.seal.ReviewFingerprint;
 import blindlap.seal.ChainHead;
 import blindlap.seal.Fingerprint;
 import blindlap.seal.OpenKey;
+import blindlap.session.day.Step;
 import java.util.List;
 import java.util.Map;
 
@@ -32,12 +33,7 @@ public final class LifeCommands {
       return Outcome.refused(
           SessionFault.REASON_MISSING, "", "day cut short (reason and who decided)");
     }
-    int latest =
-        state.laps().stream()
-            .filter(LapState::ridden)
-            .mapToInt(lap -> lap.id().stint())
-            .max()
-            .orElse(0);
+    int latest = state.day().latestStint();
     if (latest > lastStint) {
       return Outcome.refused(SessionFault.LAPS_AFTER_CUT, "", lastStint, latest);
     }

@@ -1,14 +1,16 @@
 package blindlap.session;
 
 import blindlap.plan.Plan;
-import blindlap.plan.Timetable;
 import blindlap.seal.Fingerprint;
 import blindlap.seal.HelperRecord;
 import blindlap.seal.OpenKey;
 import blindlap.seal.SealedKey;
+import blindlap.session.day.Day;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
+import blindlap.session.day.LapState;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.Step;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -18,38 +20,26 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 
 /** A session as its entries tell it. Made only by {@link #of}; it changes in no other way. */
 public final class SessionState {
-  final SessionId id;
-  final List<StoredEntry> entries;
-  final SortedMap<LapId, LapState> laps = new TreeMap<>();
-  final SortedMap<Integer, Guess> guesses = new TreeMap<>();
-  final SortedMap<Integer, HelperRecord> handled = new TreeMap<>();
-  final List<Fact.BlindBroken> blindBroken = new ArrayList<>();
-  final List<Fact.DeviationNoted> deviations = new ArrayList<>();
-  final List<Fact.FingerprintGiven> given = new ArrayList<>();
-  final List<Fact.ExpectationGiven> expectations = new ArrayList<>();
-  final List<Fact.AmendmentMade> amendments = new ArrayList<>();
-  final List<StoredEntry> notApplied = new ArrayList<>();
-  final List<Fact.ScoreCorrected> corrections = new ArrayList<>();
-  Step step = Step.COMMITTED;
-  final java.util.SortedSet<Integer> handedOver = new java.util.TreeSet<>();
-  int warmUps;
-  Fact.@Nullable PlanCommitted committed;
-  Fact.@Nullable DayCutShort cutShort;
-  Fact.@Nullable ReviewClosed reviewClosed;
-  Fact.@Nullable SealOpened opened;
-  Fact.@Nullable PlainDayImported plainDay;
-  @Nullable String abandonedBecause;
-
+  private final List<StoredEntry> entries;
   private final List<Head> heads;
+  private final Folded folded;
+  private final Fact.PlanCommitted committed;
+  private final Day day;
 
-  private SessionState(SessionId id, List<StoredEntry> entries, List<Head> heads) {
-    this.id = id;
+  private SessionState(List<StoredEntry> entries, List<Head> heads, Folded folded) {
+    SessionId id = entries.get(0).entry().session();
+    Fact.PlanCommitted plan = folded.committed;
+    if (plan == null) {
+      throw new IllegalArgumentException("session " + id + " has no committed plan");
+    }
     this.entries = List.copyOf(entries);
     this.heads = heads;
+    this.folded = folded;
+    this.committed = plan;
+    this.day = folded.day(id, plan);
   }
 
   /**
@@ -62,13 +52,8 @@ public final class SessionState {
     if (entries.isEmpty()) {
       throw new IllegalArgumentException("a session without entries has no state");
     }
-    SessionState state =
-        new SessionState(entries.get(0).entry().session(), entries, headsAfter(List.of(), entries));
-    state.fold(entries);
-    if (state.committed == null) {
-      throw new IllegalArgumentException("session " + state.id + " has no committed plan");
-    }
-    return state;
+    return new SessionState(
+        entries, headsAfter(List.of(), entries), folded(new Folded(), entries));
   }
 
   /**
@@ -79,40 +64,23 @@ public final class SessionState {
     List<StoredEntry> all = new ArrayList<>(entries.size() + more.size());
     all.addAll(entries);
     all.addAll(more);
-    SessionState next = new SessionState(id, all, headsAfter(heads, more));
-    laps.forEach((lap, state) -> next.laps.put(lap, new LapState(state)));
-    next.guesses.putAll(guesses);
-    next.handled.putAll(handled);
-    next.blindBroken.addAll(blindBroken);
-    next.deviations.addAll(deviations);
-    next.given.addAll(given);
-    next.expectations.addAll(expectations);
-    next.amendments.addAll(amendments);
-    next.notApplied.addAll(notApplied);
-    next.corrections.addAll(corrections);
-    next.handedOver.addAll(handedOver);
-    next.step = step;
-    next.warmUps = warmUps;
-    next.committed = committed;
-    next.cutShort = cutShort;
-    next.reviewClosed = reviewClosed;
-    next.opened = opened;
-    next.plainDay = plainDay;
-    next.abandonedBecause = abandonedBecause;
-    next.fold(more);
-    return next;
+    return new SessionState(all, headsAfter(heads, more), folded(folded.copy(), more));
   }
 
-  private void fold(List<StoredEntry> more) {
-    Folding folding = new Folding(this);
-    for (StoredEntry stored : more) {
-      folding.apply(stored);
-    }
+  private static Folded folded(Folded folded, List<StoredEntry> more) {
+    Folding folding = new Folding(folded);
+    more.forEach(folding::apply);
+    return folded;
+  }
+
+  /** The day as rider and starter may know it; everything below that is theirs comes from it. */
+  public Day day() {
+    return day;
   }
 
   /** Which session. */
   public SessionId id() {
-    return id;
+    return day.id();
   }
 
   /** All its entries in causal order. */
@@ -122,26 +90,22 @@ public final class SessionState {
 
   /** Where it stands. */
   public Step step() {
-    return step;
-  }
-
-  private Fact.PlanCommitted committed() {
-    return java.util.Objects.requireNonNull(committed);
+    return day.step();
   }
 
   /** The committed plan. */
   public Plan plan() {
-    return committed().plan();
+    return day.plan();
   }
 
   /** The plan's canonical text as hashed. */
   public String planText() {
-    return committed().planText();
+    return committed.planText();
   }
 
   /** True if an order was drawn and sealed; false for an open noise run. */
   public boolean hasKey() {
-    return committed().key() != null;
+    return committed.key() != null;
   }
 
   /**
@@ -150,7 +114,7 @@ public final class SessionState {
    * @throws IllegalStateException if there is none, see {@link #hasKey}
    */
   public SealedKey sealedKey() {
-    SealedKey key = committed().key();
+    SealedKey key = committed.key();
     if (key == null) {
       throw new IllegalStateException("an open noise run has no key");
     }
@@ -159,17 +123,17 @@ public final class SessionState {
 
   /** The laps of an old day that was brought in for its noise, if it is one. */
   public Optional<Fact.PlainDayImported> plainDay() {
-    return Optional.ofNullable(plainDay);
+    return Optional.ofNullable(folded.plainDay);
   }
 
   /** Fingerprint of plan, order and everything sealed. */
   public Fingerprint planFingerprint() {
-    return committed().fingerprint();
+    return committed.fingerprint();
   }
 
   /** Who signed the plan. */
   public List<String> signedBy() {
-    return committed().signedBy();
+    return committed.signedBy();
   }
 
   /**
@@ -178,12 +142,12 @@ public final class SessionState {
    * @param stint from 1
    */
   public int code(int stint) {
-    return committed().codes().get(stint - 1);
+    return day.code(stint);
   }
 
   /** The codes of all stints in ridden order. */
   public List<Integer> codes() {
-    return committed().codes();
+    return day.codes();
   }
 
   /** When the plan was committed. */
@@ -198,77 +162,77 @@ public final class SessionState {
 
   /** Laps with anything recorded, in order. */
   public Collection<LapState> laps() {
-    return Collections.unmodifiableCollection(laps.values());
+    return day.laps().values();
   }
 
   /** What is known of a lap, if anything is. */
   public Optional<LapState> lap(LapId id) {
-    return Optional.ofNullable(laps.get(id));
+    return day.lap(id);
   }
 
   /** Guesses by stint. */
   public SortedMap<Integer, Guess> guesses() {
-    return Collections.unmodifiableSortedMap(guesses);
+    return day.guesses();
   }
 
   /** The helper's encrypted records by stint. */
   public SortedMap<Integer, HelperRecord> helperRecords() {
-    return Collections.unmodifiableSortedMap(handled);
+    return Collections.unmodifiableSortedMap(folded.handled);
   }
 
   /** Last stint whose bike was handed over; 0 for none. */
   public int handedOver() {
-    return handedOver.isEmpty() ? 0 : handedOver.last();
+    return day.handedOver();
   }
 
   /** True if the bike was handed over for a stint; 0 = the warm-up. */
   public boolean handedOver(int stint) {
-    return handedOver.contains(stint);
+    return day.handedOver(stint);
   }
 
   /** Number of warm-up laps ridden. */
   public int warmUps() {
-    return warmUps;
+    return day.warmUps();
   }
 
   /** Moments at which the rider learned what was fitted. */
   public List<Fact.BlindBroken> blindBroken() {
-    return Collections.unmodifiableList(blindBroken);
+    return Collections.unmodifiableList(folded.blindBroken);
   }
 
   /** Departures from the plan. */
   public List<Fact.DeviationNoted> deviations() {
-    return Collections.unmodifiableList(deviations);
+    return Collections.unmodifiableList(folded.deviations);
   }
 
   /** Who received which fingerprint. */
   public List<Fact.FingerprintGiven> fingerprintsGiven() {
-    return Collections.unmodifiableList(given);
+    return Collections.unmodifiableList(folded.given);
   }
 
   /** Expectations written after the commit. */
   public List<Fact.ExpectationGiven> expectations() {
-    return Collections.unmodifiableList(expectations);
+    return Collections.unmodifiableList(folded.expectations);
   }
 
   /** Amendments after unsealing. */
   public List<Fact.AmendmentMade> amendments() {
-    return Collections.unmodifiableList(amendments);
+    return Collections.unmodifiableList(folded.amendments);
   }
 
   /** Corrections of values, in order. */
   public List<Fact.ScoreCorrected> corrections() {
-    return Collections.unmodifiableList(corrections);
+    return Collections.unmodifiableList(folded.corrections);
   }
 
   /** Entries that are kept but came too late to change anything. */
   public List<StoredEntry> notApplied() {
-    return Collections.unmodifiableList(notApplied);
+    return Collections.unmodifiableList(folded.notApplied);
   }
 
   /** Most laps agreed to, warm-up included; empty if no cap was set. */
   public Optional<Integer> lapCap() {
-    return Optional.ofNullable(plan().timetable()).map(Timetable::lapBudget);
+    return day.lapCap();
   }
 
   /**
@@ -276,23 +240,22 @@ public final class SessionState {
    * for one lap.
    */
   public boolean capReached() {
-    long reasons = deviations.stream().filter(d -> d.kind() == Fact.DeviationKind.LAP_CAP).count();
-    return lapCap().filter(most -> lapsSoFar() >= most + reasons).isPresent();
+    return day.capReached();
   }
 
   /** Number of laps ridden so far, warm-up included. */
   public int lapsSoFar() {
-    return warmUps + lapsRidden();
+    return day.lapsSoFar();
   }
 
   /** How the day was cut short, if it was. */
   public Optional<Fact.DayCutShort> cutShort() {
-    return Optional.ofNullable(cutShort);
+    return Optional.ofNullable(folded.cutShort);
   }
 
   /** Fingerprint of the closed review, if it is closed. */
   public Optional<Fingerprint> reviewFingerprint() {
-    return Optional.ofNullable(reviewClosed).map(Fact.ReviewClosed::fingerprint);
+    return Optional.ofNullable(folded.reviewClosed).map(Fact.ReviewClosed::fingerprint);
   }
 
   /** True once the key has been opened. */
@@ -302,22 +265,22 @@ public final class SessionState {
 
   /** The opened key, once unsealed. */
   public Optional<OpenKey> openKey() {
-    return Optional.ofNullable(opened).map(Fact.SealOpened::key);
+    return Optional.ofNullable(folded.opened).map(Fact.SealOpened::key);
   }
 
   /** What opened the seal. */
   public Optional<Fact.OpenedWith> openedWith() {
-    return Optional.ofNullable(opened).map(Fact.SealOpened::with);
+    return Optional.ofNullable(folded.opened).map(Fact.SealOpened::with);
   }
 
   /** The helper's records in the clear by stint; empty while sealed. */
   public Map<Integer, String> openedHelperRecords() {
-    return opened == null ? Map.of() : opened.helperRecords();
+    return folded.opened == null ? Map.of() : folded.opened.helperRecords();
   }
 
   /** Why it was abandoned, if it was. */
   public Optional<String> abandonedBecause() {
-    return Optional.ofNullable(abandonedBecause);
+    return Optional.ofNullable(folded.abandonedBecause);
   }
 
   /** The last entry of each chain. */
@@ -332,7 +295,7 @@ public final class SessionState {
   List<Head> headsBeforeReviewClosed() {
     for (StoredEntry stored : entries) {
       Entry entry = stored.entry();
-      if (reviewClosed != null && entry.fact() == reviewClosed) {
+      if (folded.reviewClosed != null && entry.fact() == folded.reviewClosed) {
         List<Head> heads = new ArrayList<>(entry.seen());
         if (entry.number() > 1) {
           heads.add(new Head(entry.notebook(), entry.number() - 1, entry.previous()));
@@ -355,23 +318,11 @@ public final class SessionState {
 
   /** The next lap to record, if any is left. */
   public Optional<LapId> nextLap() {
-    int last = cutShort == null ? plan().stints() : cutShort.lastStint();
-    for (int lap = 1; lap <= last * plan().laps().perStint(); lap++) {
-      LapId at = LapId.ofDay(lap, plan().laps().perStint());
-      LapState state = laps.get(at);
-      if (state == null || !state.ridden) {
-        return Optional.of(at);
-      }
-    }
-    return Optional.empty();
+    return day.nextLap();
   }
 
   /** Number of laps recorded as ridden. */
   public int lapsRidden() {
-    return (int) laps.values().stream().filter(LapState::ridden).count();
-  }
-
-  LapState lapForWriting(LapId id) {
-    return laps.computeIfAbsent(id, LapState::new);
+    return day.lapsRidden();
   }
 }

@@ -2,6 +2,7 @@ package blindlap.session;
 
 import blindlap.plan.Plan;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.Step;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;

@@ -1,14 +1,21 @@
 package blindlap.session;
 
+import blindlap.session.day.Step;
+
 /**
  * What a fact does to the step of a session. It hangs on nothing but the step and the kind of fact,
  * so that a list of sessions can keep up without reading whole days again.
  */
-final class StepAfter implements FactVisitor<Step> {
+public final class StepAfter implements FactVisitor<Step> {
   private final Step step;
 
-  StepAfter(Step step) {
+  private StepAfter(Step step) {
     this.step = step;
+  }
+
+  /** The step after a fact; the same where the fact changes nothing or came too late. */
+  public static Step of(Step step, Fact fact) {
+    return fact.accept(new StepAfter(step));
   }
 
   private Step riding() {

@@ -15,9 +15,10 @@ import blindlap.session.NotebookId;
 import blindlap.session.NotebookReport;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
-import blindlap.session.Step;
+import blindlap.session.StepAfter;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.Step;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
@@ -250,7 +251,7 @@ public final class SqliteNotebook implements Notebook {
     }
     Step step = before.get();
     for (StoredEntry entry : written) {
-      step = step.after(entry.entry().fact());
+      step = StepAfter.of(step, entry.entry().fact());
     }
     if (step != before.get() && step == Step.ABANDONED) {
       putSummary(session, stored(session));

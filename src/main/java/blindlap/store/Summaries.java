@@ -1,7 +1,7 @@
 package blindlap.store;
 
 import blindlap.session.SessionSummary;
-import blindlap.session.Step;
+import blindlap.session.day.Step;
 
 /** Changes of a summary over the life of a session. */
 final class Summaries {

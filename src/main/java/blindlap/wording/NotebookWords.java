@@ -3,7 +3,7 @@ package blindlap.wording;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.SessionSummary;
-import blindlap.session.Step;
+import blindlap.session.day.Step;
 import java.util.List;
 import java.util.Optional;
 

@@ -3,7 +3,7 @@ package blindlap.wording;
 import blindlap.fault.Fault;
 import blindlap.fault.Problem;
 import blindlap.plan.PlanFault;
-import blindlap.session.Step;
+import blindlap.session.day.Step;
 import java.util.List;
 import java.util.Locale;
 

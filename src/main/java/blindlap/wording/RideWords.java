@@ -1,7 +1,7 @@
 package blindlap.wording;
 
-import blindlap.session.LapState;
 import blindlap.session.SessionState;
+import blindlap.session.day.LapState;
 import java.math.BigDecimal;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;

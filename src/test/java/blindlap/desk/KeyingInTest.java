@@ -3,6 +3,7 @@ package blindlap.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.session.Fact;
+import blindlap.session.day.Source;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -73,7 +74,7 @@ class KeyingInTest {
           .anyMatch(
               e ->
                   e.entry().fact() instanceof Fact.LapRidden ridden
-                      && ridden.source() == Fact.Source.PAPER);
+                      && ridden.source() == Source.PAPER);
       assertThat(keying.empty(day.state()).rows()).hasSize(6);
     }
   }

@@ -6,6 +6,7 @@ import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
 import blindlap.session.Outcome;
 import blindlap.session.day.LapId;
+import blindlap.session.day.Source;
 import blindlap.timing.Stopwatch;
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
@@ -28,7 +29,7 @@ class PackageTimesTest {
         day.desk().riderDays().time(day.id(), new LapId(stint, 1), "lap time", typed, false);
       }
       for (int stint = 1; stint <= 8; stint++) {
-        Fact ridden = new Fact.LapRidden(new LapId(stint, 1), Fact.Source.SCREEN);
+        Fact ridden = new Fact.LapRidden(new LapId(stint, 1), Source.SCREEN);
         day.desk().sessions().act(day.id(), latest -> Outcome.accepted(ridden));
       }
       day.desk().riderDays().closeDay(day.id());

@@ -167,7 +167,7 @@ public final class SeriesDays implements AutoCloseable {
   /** Unseals every session whose review is closed. */
   public void unsealAll() {
     for (SessionId id : new ArrayList<>(phrases.keySet())) {
-      if (state(id).step() == blindlap.session.Step.REVIEW_CLOSED
+      if (state(id).step() == blindlap.session.day.Step.REVIEW_CLOSED
           && !(unseal(id) instanceof Sessions.Result.Done)) {
         throw new AssertionError("not unsealed: " + id);
       }

@@ -16,9 +16,11 @@ import blindlap.session.Hash;
 import blindlap.session.Head;
 import blindlap.session.NotebookId;
 import blindlap.session.PlainLap;
+import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.Source;
 import blindlap.session.day.VoidEvent;
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
@@ -88,8 +90,8 @@ public final class AnyFact {
             sealing.record(sealed.lock(), session.text(), random.nextInt(17), text())));
     facts.add(new Fact.BikeHandedOver(1 + random.nextInt(16)));
     facts.add(new Fact.WarmUpRidden(1 + random.nextInt(4)));
-    facts.add(new Fact.LapRidden(lap, any(Fact.Source.values())));
-    facts.add(new Fact.ScoreGiven(lap, text(), number(), any(Fact.Source.values())));
+    facts.add(new Fact.LapRidden(lap, any(Source.values())));
+    facts.add(new Fact.ScoreGiven(lap, text(), number(), any(Source.values())));
     facts.add(new Fact.TimeTaken(lap, text(), time()));
     facts.add(new Fact.ScoreCorrected(lap, text(), random.nextBoolean() ? null : number(), text()));
     facts.add(new Fact.NoteWritten(lap, text()));
@@ -99,7 +101,7 @@ public final class AnyFact {
     facts.add(new Fact.VoidWithdrawn(lap, text()));
     facts.add(new Fact.BlindBroken(1 + random.nextInt(16), text()));
     facts.add(
-        new Fact.DeviationNoted(random.nextInt(17), any(Fact.DeviationKind.values()), text()));
+        new Fact.DeviationNoted(random.nextInt(17), any(DeviationKind.values()), text()));
     facts.add(new Fact.DayCutShort(random.nextInt(17), text(), text(), random.nextBoolean()));
     facts.add(new Fact.DayClosed());
     facts.add(new Fact.ReviewClosed(Fingerprint.of(bytes(32))));

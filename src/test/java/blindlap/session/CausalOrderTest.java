@@ -2,6 +2,7 @@ package blindlap.session;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.session.day.Step;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;

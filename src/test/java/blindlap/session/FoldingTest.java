@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.exchange.AnyFact;
 import blindlap.session.day.LapId;
+import blindlap.session.day.Step;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -80,7 +81,7 @@ class FoldingTest {
     List<StoredEntry> sorted = CausalOrder.sort(Histories.random(new Random(seed), 3, 60).all());
     Step step = Step.COMMITTED;
     for (StoredEntry stored : sorted) {
-      step = step.after(stored.entry().fact());
+      step = StepAfter.of(step, stored.entry().fact());
     }
     assertThat(SessionState.of(sorted).step()).isEqualTo(step);
   }
@@ -94,7 +95,7 @@ class FoldingTest {
     for (int round = 0; round < 2; round++) {
       for (Fact fact : facts) {
         boolean ends =
-            Step.COMMITTED.after(fact) != Step.COMMITTED || fact instanceof Fact.PlanCommitted;
+            StepAfter.of(Step.COMMITTED, fact) != Step.COMMITTED || fact instanceof Fact.PlanCommitted;
         if (!ends || round == 1) {
           history.write(0, fact);
         }

@@ -14,6 +14,7 @@ import blindlap.seal.SessionKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.Source;
 import blindlap.session.day.VoidEvent;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
@@ -27,7 +28,7 @@ import java.util.Random;
 /** One session as several notebooks write it that meet now and then; they are called a, b, c. */
 final class Histories {
   static final SessionId SESSION = SessionId.of(new byte[16]);
-  static final Fact LAP = new Fact.LapRidden(new LapId(1, 1), Fact.Source.SCREEN);
+  static final Fact LAP = new Fact.LapRidden(new LapId(1, 1), Source.SCREEN);
   static final Fact VOID = new Fact.LapVoided(new LapId(1, 1), VoidEvent.TRAFFIC, "", false);
   static final Fact CLOSED = new Fact.ReviewClosed(Fingerprint.of(new byte[32]));
   static final Fact.PlanCommitted COMMIT;
@@ -117,7 +118,7 @@ final class Histories {
           new Fact.StintHandled(
               SEALING.record(SEALED.lock(), SESSION.text(), lap.stint(), "fitted"));
       case 10 -> new Fact.BlindBroken(lap.stint(), "cover off");
-      default -> new Fact.LapRidden(lap, Fact.Source.SCREEN);
+      default -> new Fact.LapRidden(lap, Source.SCREEN);
     };
   }
 

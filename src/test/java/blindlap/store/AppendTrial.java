@@ -8,6 +8,7 @@ import blindlap.session.Head;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.Source;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -48,7 +49,7 @@ class AppendTrial {
                     new LapId(1 + i % 24, 1),
                     "grip",
                     BigDecimal.valueOf(i % 100),
-                    Fact.Source.SCREEN)));
+                    Source.SCREEN)));
     compare(sealed, "a lap with six measures", i -> Days.lap(PLAN, 1 + i % 24, random));
     compare(
         sealed,

@@ -13,6 +13,7 @@ import blindlap.session.Fact;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.Source;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
@@ -103,11 +104,11 @@ final class Days {
   static List<Fact> lap(Plan plan, int stint, Random random) {
     LapId lap = new LapId(stint, 1);
     List<Fact> facts = new ArrayList<>();
-    facts.add(new Fact.LapRidden(lap, Fact.Source.SCREEN));
+    facts.add(new Fact.LapRidden(lap, Source.SCREEN));
     for (Measure measure : plan.measures()) {
       facts.add(
           new Fact.ScoreGiven(
-              lap, measure.name(), value(measure.kind(), random), Fact.Source.SCREEN));
+              lap, measure.name(), value(measure.kind(), random), Source.SCREEN));
     }
     return facts;
   }

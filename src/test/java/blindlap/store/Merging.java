@@ -14,6 +14,7 @@ import blindlap.session.StoredEntry;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapInput;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.Source;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -75,7 +76,7 @@ final class Merging {
     BigDecimal time = BigDecimal.valueOf(180_000 + random.nextInt(9000), 3);
     return switch (random.nextInt(16)) {
       case 0, 1, 2, 3, 4 ->
-          day.record(List.of(LapInput.of(lap, Map.of("lap time", time))), Fact.Source.SCREEN);
+          day.record(List.of(LapInput.of(lap, Map.of("lap time", time))), Source.SCREEN);
       case 5 -> day.correct(List.of(LapInput.of(lap, Map.of("lap time", time))), "misread");
       case 6, 7 -> day.voidLap(lap, EVENTS[random.nextInt(EVENTS.length)], "");
       case 8 -> day.withdrawVoid(lap, "another lap was meant");

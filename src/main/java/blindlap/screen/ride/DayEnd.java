@@ -1,8 +1,8 @@
 package blindlap.screen.ride;
 
 import blindlap.plan.Plan;
-import blindlap.session.LapState;
 import blindlap.session.SessionState;
+import blindlap.session.day.LapState;
 import blindlap.stats.compare.CutShort;
 import blindlap.stats.order.Drift;
 

@@ -3,9 +3,9 @@ package blindlap.screen.ride;
 import blindlap.desk.RiderDays;
 import blindlap.desk.Sessions;
 import blindlap.screen.part.Background;
-import blindlap.session.Fact;
-import blindlap.session.HelperEntry;
 import blindlap.session.SessionState;
+import blindlap.session.day.DayEvent;
+import blindlap.session.day.DeviationKind;
 import blindlap.session.day.SessionId;
 import blindlap.wording.Problems;
 import blindlap.wording.RideWords;
@@ -46,7 +46,7 @@ public final class DayEvents {
   /** Takes the words on an event out of what the rider can read. */
   @FunctionalInterface
   public interface Sealing {
-    Sealed seal(HelperEntry.Event event, int stint, String words);
+    Sealed seal(DayEvent event, int stint, String words);
   }
 
   /**
@@ -105,15 +105,15 @@ public final class DayEvents {
 
   /** Another helper takes over. */
   public void helperChanged(String who) {
-    deviation(Fact.DeviationKind.HELPER_CHANGED, HelperEntry.Event.HELPER_CHANGED, who);
+    deviation(DeviationKind.HELPER_CHANGED, DayEvent.HELPER_CHANGED, who);
   }
 
   /** A cover came off. */
   public void coverOff(String what) {
-    deviation(Fact.DeviationKind.COVER_OFF, HelperEntry.Event.COVER_OFF, what);
+    deviation(DeviationKind.COVER_OFF, DayEvent.COVER_OFF, what);
   }
 
-  private void deviation(Fact.DeviationKind kind, HelperEntry.Event event, String what) {
+  private void deviation(DeviationKind kind, DayEvent event, String what) {
     withStint(
         at ->
             sealed(event, at, what)
@@ -125,7 +125,7 @@ public final class DayEvents {
   }
 
   /** The words that everyone may read; empty if nothing can be recorded. */
-  private Optional<String> sealed(HelperEntry.Event event, int stint, String words) {
+  private Optional<String> sealed(DayEvent event, int stint, String words) {
     if (words.isBlank()) {
       return Optional.of(words);
     }
@@ -144,7 +144,7 @@ public final class DayEvents {
     withStint(
         at -> {
           int broken = Math.max(1, at);
-          sealed(HelperEntry.Event.BLIND_BROKEN, broken, what)
+          sealed(DayEvent.BLIND_BROKEN, broken, what)
               .ifPresent(
                   words ->
                       act(

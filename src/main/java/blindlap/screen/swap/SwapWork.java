@@ -11,6 +11,7 @@ import blindlap.screen.ride.DayEvents;
 import blindlap.session.HelperEntry;
 import blindlap.session.SafetyCheck;
 import blindlap.session.SessionState;
+import blindlap.session.day.DayEvent;
 import blindlap.wording.Problems;
 import blindlap.wording.SwapWords;
 import java.time.Clock;
@@ -252,7 +253,7 @@ public final class SwapWork {
    * Seals the helper's words on an event of the day in the entry in hand, the first that is still
    * to be written.
    */
-  DayEvents.Sealed said(HelperEntry.Event event, int stint, String words) {
+  DayEvents.Sealed said(DayEvent event, int stint, String words) {
     HelperEntry now = entry;
     if (now == null) {
       return DayEvents.Sealed.NOT;

@@ -21,7 +21,7 @@ import blindlap.screen.plan.PlanDesk;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SessionKind;
 import blindlap.session.SessionState;
-import blindlap.session.Step;
+import blindlap.session.day.Step;
 import blindlap.store.SqliteNotebook;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

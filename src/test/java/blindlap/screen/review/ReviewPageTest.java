@@ -15,6 +15,7 @@ import blindlap.screen.part.Theme;
 import blindlap.session.Fact;
 import blindlap.session.Outcome;
 import blindlap.session.day.LapId;
+import blindlap.session.day.Source;
 import blindlap.timing.Stopwatch;
 import blindlap.timing.TimeRecord;
 import java.nio.file.Path;
@@ -243,7 +244,7 @@ class ReviewPageTest {
         }
         day.desk()
             .sessions()
-            .act(day.id(), latest -> Outcome.accepted(new Fact.LapRidden(lap, Fact.Source.SCREEN)));
+            .act(day.id(), latest -> Outcome.accepted(new Fact.LapRidden(lap, Source.SCREEN)));
       }
       rider.closeDay(day.id());
       Window.run(

@@ -8,6 +8,7 @@ import blindlap.screen.part.Background;
 import blindlap.screen.ride.KeyInModel.Stage;
 import blindlap.session.Fact;
 import blindlap.session.day.LapId;
+import blindlap.session.day.Source;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.List;
@@ -72,7 +73,7 @@ class KeyInModelTest {
         .anyMatch(
             e ->
                 e.entry().fact() instanceof Fact.LapRidden ridden
-                    && ridden.source() == Fact.Source.PAPER);
+                    && ridden.source() == Source.PAPER);
   }
 
   @Test

@@ -6,9 +6,10 @@ import blindlap.RamFolder;
 import blindlap.desk.TestDay;
 import blindlap.screen.part.Background;
 import blindlap.session.Fact;
-import blindlap.session.LapState;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.DeviationKind;
 import blindlap.session.day.LapId;
+import blindlap.session.day.LapState;
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
 import java.nio.file.Path;
@@ -228,7 +229,7 @@ class RideModelTest {
     assertThat(stage()).isEqualTo(RideSheet.Stage.SCORED);
     assertThat(day.state().deviations())
         .extracting(Fact.DeviationNoted::kind)
-        .containsExactly(Fact.DeviationKind.LAP_CAP);
+        .containsExactly(DeviationKind.LAP_CAP);
     model.lapDone();
     assertThat(day.state().lap(second).orElseThrow().ridden()).isTrue();
     model.next();

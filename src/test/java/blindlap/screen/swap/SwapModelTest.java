@@ -12,6 +12,7 @@ import blindlap.screen.part.Background;
 import blindlap.screen.swap.SwapModel.Phase;
 import blindlap.session.Fact;
 import blindlap.session.SafetyCheck;
+import blindlap.session.day.DeviationKind;
 import blindlap.session.day.LapId;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -388,7 +389,7 @@ class SwapModelTest {
     assertThat(anyoneReads("Brandt")).isFalse();
     assertThat(day.state().deviations())
         .extracting(Fact.DeviationNoted::kind)
-        .containsExactly(Fact.DeviationKind.COVER_OFF, Fact.DeviationKind.HELPER_CHANGED);
+        .containsExactly(DeviationKind.COVER_OFF, DeviationKind.HELPER_CHANGED);
     assertThat(day.state().blindBroken()).extracting(Fact.BlindBroken::stint).containsExactly(1);
     wholeStint();
     assertThat(anyoneReads("yellow")).isFalse();
@@ -488,7 +489,7 @@ class SwapModelTest {
     model.helperChanged("T. Brandt");
     assertThat(day.state().deviations())
         .extracting(Fact.DeviationNoted::kind)
-        .containsExactly(Fact.DeviationKind.HELPER_CHANGED);
+        .containsExactly(DeviationKind.HELPER_CHANGED);
     assertThat(Objects.requireNonNull(model.work().entry()).helper()).isEqualTo("T. Brandt");
     wholeStint();
     assertThat(Objects.requireNonNull(model.work().entry()).helper()).isEqualTo("T. Brandt");

@@ -1,4 +1,4 @@
-package blindlap.session;
+package blindlap.session.day;
 
 /** Where a session stands. It only moves forward, or to abandoned. */
 public enum Step {
@@ -19,10 +19,5 @@ public enum Step {
   /** True while nobody may see the key. */
   public boolean sealed() {
     return ordinal() < UNSEALED.ordinal() || this == ABANDONED;
-  }
-
-  /** The step after a fact; the same where the fact changes nothing or came too late. */
-  public Step after(Fact fact) {
-    return fact.accept(new StepAfter(this));
   }
 }

@@ -1,0 +1,97 @@
+package blindlap.session;
+
+import blindlap.seal.HelperRecord;
+import blindlap.session.day.Day;
+import blindlap.session.day.DeviationKind;
+import blindlap.session.day.Guess;
+import blindlap.session.day.LapId;
+import blindlap.session.day.LapState;
+import blindlap.session.day.SessionId;
+import blindlap.session.day.Step;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
+
+/** What the entries so far add up to. Changed by {@link Folding} alone, then only read. */
+final class Folded {
+  final SortedMap<LapId, LapState> laps = new TreeMap<>();
+  final SortedMap<Integer, Guess> guesses = new TreeMap<>();
+  final SortedMap<Integer, HelperRecord> handled = new TreeMap<>();
+  final SortedSet<Integer> handedOver = new TreeSet<>();
+  final List<Fact.BlindBroken> blindBroken = new ArrayList<>();
+  final List<Fact.DeviationNoted> deviations = new ArrayList<>();
+  final List<Fact.FingerprintGiven> given = new ArrayList<>();
+  final List<Fact.ExpectationGiven> expectations = new ArrayList<>();
+  final List<Fact.AmendmentMade> amendments = new ArrayList<>();
+  final List<StoredEntry> notApplied = new ArrayList<>();
+  final List<Fact.ScoreCorrected> corrections = new ArrayList<>();
+  Step step = Step.COMMITTED;
+  int warmUps;
+  Fact.@Nullable PlanCommitted committed;
+  Fact.@Nullable DayCutShort cutShort;
+  Fact.@Nullable ReviewClosed reviewClosed;
+  Fact.@Nullable SealOpened opened;
+  Fact.@Nullable PlainDayImported plainDay;
+  @Nullable String abandonedBecause;
+
+  /** The same, to be folded on. */
+  Folded copy() {
+    Folded copy = new Folded();
+    copy.laps.putAll(laps);
+    copy.guesses.putAll(guesses);
+    copy.handled.putAll(handled);
+    copy.handedOver.addAll(handedOver);
+    copy.blindBroken.addAll(blindBroken);
+    copy.deviations.addAll(deviations);
+    copy.given.addAll(given);
+    copy.expectations.addAll(expectations);
+    copy.amendments.addAll(amendments);
+    copy.notApplied.addAll(notApplied);
+    copy.corrections.addAll(corrections);
+    copy.step = step;
+    copy.warmUps = warmUps;
+    copy.committed = committed;
+    copy.cutShort = cutShort;
+    copy.reviewClosed = reviewClosed;
+    copy.opened = opened;
+    copy.plainDay = plainDay;
+    copy.abandonedBecause = abandonedBecause;
+    return copy;
+  }
+
+  /** Puts a lap in place of what was known of it. */
+  void lap(LapId id, UnaryOperator<LapState> change) {
+    LapState known = laps.get(id);
+    laps.put(id, change.apply(known == null ? LapState.untouched(id) : known));
+  }
+
+  /** True if a plan was committed with a key. */
+  boolean hasKey() {
+    return committed != null && committed.key() != null;
+  }
+
+  /**
+   * The day as the rider may know it.
+   *
+   * @param plan what was committed
+   */
+  Day day(SessionId id, Fact.PlanCommitted plan) {
+    long past = deviations.stream().filter(d -> d.kind() == DeviationKind.LAP_CAP).count();
+    return new Day(
+        id,
+        plan.plan(),
+        step,
+        plan.codes(),
+        laps,
+        guesses,
+        handedOver,
+        warmUps,
+        (int) past,
+        cutShort == null ? null : Integer.valueOf(cutShort.lastStint()));
+  }
+}

@@ -1,0 +1,136 @@
+package blindlap.session.day;
+
+import blindlap.plan.Plan;
+import blindlap.plan.Timetable;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A session's day as rider and starter may know it, whoever opened the key in the meantime: what
+ * was planned, what was ridden and said so far. It does not change, and nothing it holds depends on
+ * the order.
+ *
+ * @param id which session
+ * @param plan the committed plan
+ * @param step where the session stands
+ * @param codes the codes of all stints in ridden order
+ * @param laps laps with anything recorded, in order
+ * @param guesses guesses by stint
+ * @param stintsHandedOver stints whose bike was handed over; 0 = the warm-up
+ * @param warmUps number of warm-up laps ridden
+ * @param reasonsPastCap how often someone said why one more lap than agreed is ridden
+ * @param cutAfter the stint after which the day was cut short, 0 for none; null if it was not
+ */
+public record Day(
+    SessionId id,
+    Plan plan,
+    Step step,
+    List<Integer> codes,
+    SortedMap<LapId, LapState> laps,
+    SortedMap<Integer, Guess> guesses,
+    SortedSet<Integer> stintsHandedOver,
+    int warmUps,
+    int reasonsPastCap,
+    @Nullable Integer cutAfter) {
+
+  public Day {
+    codes = List.copyOf(codes);
+    laps = Collections.unmodifiableSortedMap(new TreeMap<>(laps));
+    guesses = Collections.unmodifiableSortedMap(new TreeMap<>(guesses));
+    stintsHandedOver = Collections.unmodifiableSortedSet(new TreeSet<>(stintsHandedOver));
+  }
+
+  /**
+   * The code of a stint.
+   *
+   * @param stint from 1
+   */
+  public int code(int stint) {
+    return codes.get(stint - 1);
+  }
+
+  /** What is known of a lap, if anything is. */
+  public Optional<LapState> lap(LapId lap) {
+    return Optional.ofNullable(laps.get(lap));
+  }
+
+  /** True if a lap is recorded as ridden. */
+  public boolean ridden(LapId lap) {
+    return lap(lap).filter(LapState::ridden).isPresent();
+  }
+
+  /** True if the bike was handed over for a stint; 0 = the warm-up. */
+  public boolean handedOver(int stint) {
+    return stintsHandedOver.contains(stint);
+  }
+
+  /** Last stint whose bike was handed over; 0 for none. */
+  public int handedOver() {
+    return stintsHandedOver.isEmpty() ? 0 : stintsHandedOver.last();
+  }
+
+  /** The stint with which the day ends: the plan's last one unless it was cut short. */
+  public int lastStint() {
+    return cutAfter == null ? plan.stints() : cutAfter;
+  }
+
+  /** The next lap to record, if any is left. */
+  public Optional<LapId> nextLap() {
+    int perStint = plan.laps().perStint();
+    for (int lap = 1; lap <= lastStint() * perStint; lap++) {
+      LapId at = LapId.ofDay(lap, perStint);
+      if (!ridden(at)) {
+        return Optional.of(at);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Number of laps recorded as ridden. */
+  public int lapsRidden() {
+    return (int) laps.values().stream().filter(LapState::ridden).count();
+  }
+
+  /** Number of laps ridden so far, warm-up included. */
+  public int lapsSoFar() {
+    return warmUps + lapsRidden();
+  }
+
+  /** The latest stint of which any lap is ridden; 0 if none is. */
+  public int latestStint() {
+    return laps.values().stream()
+        .filter(LapState::ridden)
+        .mapToInt(lap -> lap.id().stint())
+        .max()
+        .orElse(0);
+  }
+
+  /** True while warm-up laps are to be ridden and no other lap is. */
+  public boolean warmingUp() {
+    return warmUps < plan.laps().warmUp() && lapsRidden() == 0;
+  }
+
+  /** The stint that is ridden now or next, the latest one once all are; 0 for the warm-up. */
+  public int stintNow() {
+    return warmingUp() ? 0 : nextLap().map(LapId::stint).orElseGet(this::latestStint);
+  }
+
+  /** Most laps agreed to, warm-up included; empty if no cap was set. */
+  public Optional<Integer> lapCap() {
+    return Optional.ofNullable(plan.timetable()).map(Timetable::lapBudget);
+  }
+
+  /**
+   * True if every lap agreed to is ridden and nobody has said why another is. Each reason is good
+   * for one lap.
+   */
+  public boolean capReached() {
+    return lapCap().filter(most -> lapsSoFar() >= most + reasonsPastCap).isPresent();
+  }
+}
