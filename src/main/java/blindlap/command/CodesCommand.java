@@ -30,7 +30,7 @@ final class CodesCommand extends SessionCommand {
       for (int stint = 1; stint <= state.plan().stints(); stint++) {
         say(String.format(java.util.Locale.ROOT, "%5d  %4d", stint, state.code(stint)));
       }
-      say(blindlap.wording.Words.of("cautions").say("ride"));
+      say(blindlap.wording.day.Words.of("cautions").say("ride"));
       return ExitCode.DONE;
     }
   }

@@ -7,7 +7,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.seal.SessionKind;
 import blindlap.wording.PlanWords;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;

@@ -5,7 +5,7 @@ import blindlap.desk.Keys;
 import blindlap.plan.Plan;
 import blindlap.seal.HelperSchedule;
 import blindlap.session.SessionState;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 

@@ -5,7 +5,7 @@ import blindlap.desk.SeriesBook;
 import blindlap.desk.SeriesReports;
 import blindlap.review.SeriesFinding;
 import blindlap.wording.SeriesWords;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;

@@ -5,7 +5,7 @@ import blindlap.desk.SafeKeeping;
 import blindlap.desk.Sessions;
 import blindlap.fault.Problem;
 import blindlap.session.SessionState;
-import blindlap.wording.Problems;
+import blindlap.wording.day.Problems;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.NoSuchFileException;

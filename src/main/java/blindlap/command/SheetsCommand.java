@@ -4,7 +4,7 @@ import blindlap.desk.Desk;
 import blindlap.desk.Keys;
 import blindlap.desk.Sheets;
 import blindlap.session.SessionState;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;

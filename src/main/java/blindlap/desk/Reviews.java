@@ -21,7 +21,7 @@ import blindlap.session.day.LapId;
 import blindlap.wording.AmendmentWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.ZoneId;

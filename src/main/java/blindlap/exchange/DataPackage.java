@@ -14,7 +14,7 @@ import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.wording.FindingText;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.charset.StandardCharsets;

@@ -9,9 +9,9 @@ import blindlap.review.ManyComparison;
 import blindlap.session.SessionState;
 import blindlap.stats.compare.ManySetups;
 import blindlap.wording.AmendmentWords;
-import blindlap.wording.Figures;
 import blindlap.wording.FindingText;
-import blindlap.wording.Words;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -13,11 +13,11 @@ import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapState;
-import blindlap.wording.DayWords;
-import blindlap.wording.Figures;
 import blindlap.wording.FindingText;
-import blindlap.wording.RideWords;
-import blindlap.wording.Words;
+import blindlap.wording.LapStarts;
+import blindlap.wording.day.DayWords;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -71,7 +71,7 @@ final class ReportDay {
     row.add(cell(String.valueOf(state.code(stint))));
     row.add(cell(plan.setups().get(finding.day().setup(stint)).name()));
     if (starts()) {
-      String start = RideWords.start(state, lap);
+      String start = LapStarts.clock(state, lap);
       row.add(cell(start.isEmpty() ? "–" : start));
     }
     for (Measure measure : plan.measures()) {

@@ -12,11 +12,11 @@ import blindlap.review.ManyComparison;
 import blindlap.stats.order.Sampling;
 import blindlap.stats.power.Detectable;
 import blindlap.wording.AmendmentWords;
-import blindlap.wording.Figures;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.Headline;
 import blindlap.wording.ManyWords;
+import blindlap.wording.day.Figures;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -4,7 +4,7 @@ import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Ink;
 import blindlap.plot.surface.Palette;
 import blindlap.plot.surface.SvgSurface;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

@@ -7,7 +7,7 @@ import blindlap.review.DayRecord;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
-import blindlap.wording.DayWords;
+import blindlap.wording.day.DayWords;
 import java.util.ArrayList;
 import java.util.List;
 

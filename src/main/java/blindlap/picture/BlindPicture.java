@@ -9,7 +9,7 @@ import blindlap.plot.surface.Spoken;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

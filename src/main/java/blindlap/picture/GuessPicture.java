@@ -8,7 +8,7 @@ import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.review.Guesses;
 import blindlap.wording.FindingText;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

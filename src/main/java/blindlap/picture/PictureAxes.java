@@ -6,8 +6,8 @@ import blindlap.plot.Band;
 import blindlap.review.DayRecord;
 import blindlap.review.StintValues;
 import blindlap.stats.compare.Scale;
-import blindlap.wording.Figures;
-import blindlap.wording.Words;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Words;
 import java.util.List;
 
 /**

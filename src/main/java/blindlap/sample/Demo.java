@@ -11,7 +11,7 @@ import blindlap.seal.SecureBytes;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapState;
 import blindlap.wording.AnswerWords;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;

@@ -4,6 +4,8 @@ import blindlap.session.Entry;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
+import blindlap.wording.day.DayWords;
+import blindlap.wording.day.Words;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;

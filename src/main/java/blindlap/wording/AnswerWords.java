@@ -13,6 +13,9 @@ import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.RiderNoise;
 import blindlap.stats.order.Drift;
 import blindlap.stats.power.VerdictOdds;
+import blindlap.wording.day.DayWords;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -326,7 +329,7 @@ public final class AnswerWords {
           WORDS.say("simulated.rough", days(detail.days()), amount(chosen.difference())));
     }
     // The figure has the decimals of its error, or it could seem to lie outside.
-    int decimals = Figures.decimals(error);
+    int decimals = Figures.decimals(error.halfWidth());
     return Optional.of(
         WORDS.say(
             "simulated",

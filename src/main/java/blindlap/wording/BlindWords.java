@@ -6,6 +6,8 @@ import blindlap.review.Guesses;
 import blindlap.review.Parity;
 import blindlap.stats.compare.VoidBalance;
 import blindlap.stats.tell.GuessTest;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Words;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -42,7 +44,7 @@ final class BlindWords {
         test.meanInterval95()
             // Blocks that all came out alike say nothing of how far the index might be off.
             .filter(i -> i.high() > i.low())
-            .map(i -> Figures.interval(i, 1))
+            .map(i -> Intervals.interval(i, 1))
             .orElse(WORDS.say("guesses.no.interval"));
     return WORDS.say(
         test.flagged() ? "guesses.flagged" : "guesses.held",

@@ -3,6 +3,7 @@ package blindlap.wording;
 import blindlap.review.Comparison;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.distribution.Interval;
+import blindlap.wording.day.Figures;
 import java.math.BigDecimal;
 import java.util.List;
 

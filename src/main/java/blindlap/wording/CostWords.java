@@ -5,6 +5,8 @@ import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;

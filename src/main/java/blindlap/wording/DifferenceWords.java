@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.plan.Measure;
 import blindlap.stats.distribution.Interval;
+import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;

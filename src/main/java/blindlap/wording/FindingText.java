@@ -10,6 +10,8 @@ import blindlap.review.ManyComparison;
 import blindlap.review.Sensitivity;
 import blindlap.review.WhatNext;
 import blindlap.stats.compare.Verdict;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -8,6 +8,8 @@ import blindlap.stats.compare.HarmTest;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;

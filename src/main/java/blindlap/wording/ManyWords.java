@@ -8,6 +8,8 @@ import blindlap.review.ManyComparison;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.distribution.Interval;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -6,6 +6,8 @@ import blindlap.review.NoiseRecord;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.RiderNoise;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Words;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -74,7 +76,7 @@ public final class NoiseWords {
   public static String interval(Measure measure, RiderNoise noise) {
     Interval interval = noise.interval95IfNormal();
     Interval said = new Interval(said(measure, interval.low()), said(measure, interval.high()));
-    return Figures.interval(said, decimals(measure, noise)) + " " + unit(measure);
+    return Intervals.interval(said, decimals(measure, noise)) + " " + unit(measure);
   }
 
   /** The pooled noise in one sentence, or that there is none. */

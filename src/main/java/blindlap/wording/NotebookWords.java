@@ -4,6 +4,8 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.SessionSummary;
 import blindlap.session.day.Step;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Words;
 import java.util.List;
 import java.util.Optional;
 

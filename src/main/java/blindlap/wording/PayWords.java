@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
+import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;

@@ -8,6 +8,8 @@ import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Schedule;
 import blindlap.plan.Setup;
+import blindlap.wording.day.DayWords;
+import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;

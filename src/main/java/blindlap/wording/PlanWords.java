@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.wording.day.Words;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;

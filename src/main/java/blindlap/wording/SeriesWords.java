@@ -8,6 +8,8 @@ import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.RankAgreement;
 import blindlap.stats.pool.RidersInGeneral;
 import blindlap.stats.pool.StratifiedSessions;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Words;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;

@@ -3,6 +3,7 @@ package blindlap.wording;
 import blindlap.plan.Measure;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.distribution.Interval;
+import blindlap.wording.day.Figures;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;

@@ -1,6 +1,9 @@
 package blindlap.wording;
 
 import blindlap.plan.Setting;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.RideWords;
+import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.ZonedDateTime;

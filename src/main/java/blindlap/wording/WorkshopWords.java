@@ -1,5 +1,7 @@
 package blindlap.wording;
 
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Words;
 import java.util.List;
 
 /** Words of the workshop arithmetic. */

@@ -9,7 +9,7 @@ import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
 import blindlap.session.SessionState;
 import blindlap.store.SqliteNotebook;
-import blindlap.wording.Problems;
+import blindlap.wording.day.Problems;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;

@@ -6,7 +6,7 @@ import blindlap.plan.Measure;
 import blindlap.session.PlainLap;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.order.Drift;
-import blindlap.wording.Problems;
+import blindlap.wording.day.Problems;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;

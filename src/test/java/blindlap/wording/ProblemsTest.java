@@ -12,6 +12,8 @@ import blindlap.plan.PlanHint;
 import blindlap.session.ChainFault;
 import blindlap.session.NotebookFault;
 import blindlap.session.SessionFault;
+import blindlap.wording.day.Problems;
+import blindlap.wording.day.Words;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -13,6 +13,7 @@ import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Orders;
+import blindlap.wording.day.Words;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;

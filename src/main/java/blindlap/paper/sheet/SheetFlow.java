@@ -1,7 +1,7 @@
 package blindlap.paper.sheet;
 
 import blindlap.plan.Plan;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 
 /** A sheet that goes on over as many pages as it needs, each with its head and its cautions. */
 public abstract class SheetFlow {

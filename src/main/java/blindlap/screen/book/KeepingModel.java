@@ -5,7 +5,7 @@ import blindlap.desk.SessionExchange;
 import blindlap.screen.part.Background;
 import blindlap.session.day.SessionId;
 import blindlap.wording.KeepingWords;
-import blindlap.wording.Problems;
+import blindlap.wording.day.Problems;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

@@ -13,7 +13,7 @@ import blindlap.screen.part.PlotView;
 import blindlap.screen.part.RecordTable;
 import blindlap.screen.part.RoomFrame;
 import blindlap.wording.NoiseWords;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.util.List;
 import java.util.stream.Stream;
 import javafx.scene.control.ComboBox;

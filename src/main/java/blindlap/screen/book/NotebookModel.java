@@ -11,7 +11,7 @@ import blindlap.session.SessionSummary;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
 import blindlap.wording.NotebookWords;
-import blindlap.wording.Problems;
+import blindlap.wording.day.Problems;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;

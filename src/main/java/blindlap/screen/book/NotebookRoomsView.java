@@ -2,7 +2,7 @@ package blindlap.screen.book;
 
 import blindlap.screen.part.Dialogs;
 import blindlap.screen.part.Look;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.util.EnumMap;
 import java.util.Map;
 import javafx.scene.Node;

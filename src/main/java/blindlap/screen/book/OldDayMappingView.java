@@ -4,7 +4,7 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.PlanFields;
 import blindlap.screen.part.PlanForm;
 import blindlap.screen.plan.PlanOptions;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.beans.InvalidationListener;

@@ -14,7 +14,7 @@ import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlanFields;
 import blindlap.screen.part.RecordTable;
 import blindlap.screen.part.RoomFrame;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.scene.control.Button;

@@ -14,7 +14,7 @@ import blindlap.screen.part.PlotView;
 import blindlap.screen.part.RecordTable;
 import blindlap.screen.part.RoomFrame;
 import blindlap.wording.SeriesWords;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.util.List;
 import java.util.stream.Stream;
 import javafx.beans.InvalidationListener;

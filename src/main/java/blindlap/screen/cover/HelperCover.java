@@ -3,7 +3,7 @@ package blindlap.screen.cover;
 import blindlap.desk.DayPin;
 import blindlap.desk.DeskFault;
 import blindlap.fault.Problem;
-import blindlap.wording.Problems;
+import blindlap.wording.day.Problems;
 import java.time.Clock;
 import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectProperty;

@@ -1,6 +1,6 @@
 package blindlap.screen.part;
 
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.util.List;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;

@@ -1,6 +1,6 @@
 package blindlap.screen.part;
 
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.util.function.Function;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.VPos;

@@ -18,7 +18,7 @@ import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
-import blindlap.wording.Problems;
+import blindlap.wording.day.Problems;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;

@@ -20,11 +20,11 @@ import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.session.day.Step;
-import blindlap.wording.Figures;
 import blindlap.wording.Headline;
-import blindlap.wording.Problems;
-import blindlap.wording.RideWords;
-import blindlap.wording.Words;
+import blindlap.wording.LapStarts;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Problems;
+import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -185,7 +185,7 @@ public final class BlindReviewModel {
         lap.id(),
         lap.id().ofDay(plan.laps().perStint()),
         state.code(lap.id().stint()),
-        RideWords.start(state, lap),
+        LapStarts.clock(state, lap),
         values,
         asked,
         lap.note(),

@@ -17,7 +17,7 @@ import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlotView;
 import blindlap.screen.part.ReviewParts;
 import blindlap.wording.Headline;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.beans.value.ObservableValue;

@@ -2,9 +2,9 @@ package blindlap.screen.ride;
 
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.Look;
-import blindlap.wording.RideWords;
 import blindlap.wording.SwapWords;
-import blindlap.wording.Words;
+import blindlap.wording.day.RideWords;
+import blindlap.wording.day.Words;
 import java.util.function.Consumer;
 import javafx.scene.Node;
 import javafx.scene.control.Button;

@@ -1,7 +1,7 @@
 package blindlap.screen.ride;
 
 import blindlap.screen.part.Look;
-import blindlap.wording.RideWords;
+import blindlap.wording.day.RideWords;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.scene.Node;

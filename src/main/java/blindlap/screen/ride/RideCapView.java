@@ -1,7 +1,7 @@
 package blindlap.screen.ride;
 
 import blindlap.screen.part.Look;
-import blindlap.wording.RideWords;
+import blindlap.wording.day.RideWords;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;

@@ -2,7 +2,7 @@ package blindlap.screen.ride;
 
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Look;
-import blindlap.wording.RideWords;
+import blindlap.wording.day.RideWords;
 import javafx.scene.Node;
 import javafx.scene.layout.VBox;
 

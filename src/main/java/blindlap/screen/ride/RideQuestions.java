@@ -6,7 +6,7 @@ import blindlap.plan.Setup;
 import blindlap.session.day.Guess;
 import blindlap.session.day.VoidEvent;
 import blindlap.timing.TimeRecord;
-import blindlap.wording.RideWords;
+import blindlap.wording.day.RideWords;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

@@ -4,7 +4,7 @@ import static blindlap.screen.ride.RideSheet.Stage.SCORED;
 
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Look;
-import blindlap.wording.RideWords;
+import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;

@@ -2,7 +2,7 @@ package blindlap.screen.ride;
 
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Look;
-import blindlap.wording.RideWords;
+import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;

@@ -6,7 +6,7 @@ import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
 import blindlap.timing.Stopwatch;
 import blindlap.timing.TimeRecord;
-import blindlap.wording.RideWords;
+import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.Instant;

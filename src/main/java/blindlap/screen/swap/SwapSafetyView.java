@@ -5,7 +5,7 @@ import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Look;
 import blindlap.screen.ride.RidePage;
 import blindlap.wording.SwapWords;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.util.List;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;

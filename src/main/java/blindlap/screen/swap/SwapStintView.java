@@ -11,7 +11,7 @@ import blindlap.screen.part.SetupName;
 import blindlap.screen.ride.DayEventsView;
 import blindlap.screen.ride.RidePage;
 import blindlap.wording.SwapWords;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.beans.InvalidationListener;

@@ -207,7 +207,7 @@ class NotebookRoomsTest {
       Keyboard keys = new Keyboard(book.scene);
       for (Rooms.Room room : Rooms.Room.values()) {
         if (room != Rooms.Room.NOTEBOOK) {
-          String door = blindlap.wording.Words.of("rooms").say(room.name());
+          String door = blindlap.wording.day.Words.of("rooms").say(room.name());
           keys.choose(door);
           assertThat(book.rooms.roomProperty().get()).isEqualTo(room);
           assertThat(keys.here()).contains("Back to the notebook");

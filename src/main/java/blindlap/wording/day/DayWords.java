@@ -1,4 +1,4 @@
-package blindlap.wording;
+package blindlap.wording.day;
 
 import blindlap.plan.Handlings;
 import blindlap.plan.Schedule;

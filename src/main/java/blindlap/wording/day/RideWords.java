@@ -1,7 +1,5 @@
-package blindlap.wording;
+package blindlap.wording.day;
 
-import blindlap.session.SessionState;
-import blindlap.session.day.LapState;
 import java.math.BigDecimal;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
@@ -20,13 +18,6 @@ public final class RideWords {
   private static final double LEVEL = 0.05 + 1e-12;
 
   private RideWords() {}
-
-  /** Clock time at which a lap was started by a watch, in the zone of the day; empty if unknown. */
-  public static String start(SessionState state, LapState lap) {
-    return lap.startedAt()
-        .map(at -> CLOCK.format(at.atZone(state.entries().get(0).entry().zone())))
-        .orElse("");
-  }
 
   /** A sentence of the bundle. */
   public static String say(String key, Object... arguments) {

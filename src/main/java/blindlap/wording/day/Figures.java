@@ -1,10 +1,8 @@
-package blindlap.wording;
+package blindlap.wording.day;
 
 import blindlap.plan.Measure;
-import blindlap.stats.distribution.Interval;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.Optional;
 
 /**
  * The only place that rounds. Digits follow from the uncertainty; a rounded limit never lands on or
@@ -51,17 +49,6 @@ public final class Figures {
         : outward(limit, decimals + 1, upper, deciding);
   }
 
-  /** Decimals for an interval such that no limit lands on or crosses a deciding value. */
-  public static int decimals(Interval interval, double... deciding) {
-    int decimals = decimals(interval.halfWidth());
-    while (decimals < MOST_DECIMALS
-        && (moves(interval.low(), decimals, deciding)
-            || moves(interval.high(), decimals, deciding))) {
-      decimals++;
-    }
-    return decimals;
-  }
-
   private static boolean moves(double limit, int decimals, double... deciding) {
     double rounded = round(limit, decimals).doubleValue();
     for (double value : deciding) {
@@ -103,11 +90,6 @@ public final class Figures {
     return text.charAt(0) == MINUS || round(value, decimals).signum() == 0 ? text : "+" + text;
   }
 
-  /** "1.7 to 3.0". */
-  public static String interval(Interval interval, int decimals) {
-    return number(interval.low(), decimals) + " to " + number(interval.high(), decimals);
-  }
-
   /** A p-value: three decimals, four below .01, "below .0001" beyond. */
   public static String p(double p) {
     if (p >= 1) {
@@ -143,10 +125,5 @@ public final class Figures {
       return time(value, 1);
     }
     return number(value, value == Math.rint(value) ? 0 : 1);
-  }
-
-  /** An optional interval, or words for none. */
-  public static String interval(Optional<Interval> interval, int decimals) {
-    return interval.map(i -> interval(i, decimals)).orElse("not bounded");
   }
 }

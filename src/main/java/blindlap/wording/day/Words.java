@@ -1,4 +1,4 @@
-package blindlap.wording;
+package blindlap.wording.day;
 
 import java.text.MessageFormat;
 import java.util.Locale;
