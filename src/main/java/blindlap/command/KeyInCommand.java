@@ -1,7 +1,7 @@
 package blindlap.command;
 
 import blindlap.desk.Desk;
-import blindlap.desk.KeyingIn;
+import blindlap.desk.PaperKeying;
 import blindlap.desk.Sessions;
 import blindlap.session.SessionState;
 import java.nio.charset.StandardCharsets;
@@ -64,7 +64,7 @@ final class KeyInCommand extends SessionCommand {
   }
 
   private Integer record(Desk desk, SessionState state, byte[] one, byte[] two) {
-    KeyingIn.Files files = desk.keyingIn().compare(state, one, two);
+    PaperKeying.Files files = desk.keyingIn().compare(state, one, two);
     if (!files.problems().isEmpty()) {
       throw complaint(files.problems());
     }

@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.desk.day.RiderDays;
 import blindlap.exchange.Protocols;
 import blindlap.seal.SealParameters;
 import blindlap.seal.Sealing;
@@ -24,6 +25,7 @@ public final class Desk implements AutoCloseable {
   private final Planning planning;
   private final HelperDays helperDays;
   private final Sheets sheets;
+  private final PaperKeying keyingIn;
   private final RiderDays riderDays;
   private final RiderHistory history;
   private final SeriesBook series;
@@ -51,7 +53,8 @@ public final class Desk implements AutoCloseable {
     this.reviews = new Reviews(sessions);
     this.planning = new Planning(notebook, sessions, committing, this::protocols);
     this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
-    this.riderDays = new RiderDays(sessions, new KeyingIn(sessions, notebook));
+    this.keyingIn = new PaperKeying(sessions, notebook);
+    this.riderDays = new RecordedDays(sessions, keyingIn);
     this.history = new RiderHistory(notebook, sessions);
     this.sheets = new Sheets();
   }
@@ -116,8 +119,8 @@ public final class Desk implements AutoCloseable {
   }
 
   /** Keying in paper. */
-  public KeyingIn keyingIn() {
-    return riderDays.keyingIn();
+  public PaperKeying keyingIn() {
+    return keyingIn;
   }
 
   /** Sheets to print. */

@@ -5,8 +5,10 @@ import blindlap.seal.Sealing;
 import blindlap.seal.SecureBytes;
 import blindlap.session.Notebook;
 import blindlap.session.SessionState;
+import blindlap.session.day.SessionId;
 import java.time.Clock;
 import java.util.List;
+import java.util.Optional;
 
 /** Opens helper's days. */
 public final class HelperDays {
@@ -39,6 +41,11 @@ public final class HelperDays {
 
     /** Why it stays closed. */
     record Refused(List<Problem> problems) implements Opened {}
+  }
+
+  /** The session as it stands on disk. */
+  public Optional<SessionState> state(SessionId id) {
+    return sessions.state(id);
   }
 
   /** Opens the helper's day with the phrase as typed: up to a second of work. */

@@ -21,8 +21,7 @@ public final class LapFiles {
       return new Sessions.Result.Refused(reading.problems());
     }
     SessionId id = state.id();
-    return sessions.act(
-        id, latest -> new DayCommands(latest).record(reading.laps(), Source.FILE));
+    return sessions.act(id, latest -> new DayCommands(latest).record(reading.laps(), Source.FILE));
   }
 
   /** Corrects recorded laps by those of a file, with a reason. */

@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.desk.day.DayResult;
 import blindlap.fault.Problem;
 import blindlap.session.Head;
 import blindlap.session.Notebook;
@@ -32,16 +33,29 @@ public final class Sessions {
 
   /** What became of a command. */
   public sealed interface Result {
+    /** The same as rider and starter may know it. */
+    DayResult day();
+
     /**
      * Done and on disk.
      *
      * @param state the session afterwards
      * @param written the new entries
      */
-    record Done(SessionState state, List<StoredEntry> written) implements Result {}
+    record Done(SessionState state, List<StoredEntry> written) implements Result {
+      @Override
+      public DayResult day() {
+        return new DayResult.Done(state.day());
+      }
+    }
 
     /** Not done; nothing was written. */
-    record Refused(List<Problem> problems) implements Result {}
+    record Refused(List<Problem> problems) implements Result {
+      @Override
+      public DayResult day() {
+        return new DayResult.Refused(problems);
+      }
+    }
   }
 
   /** All sessions, latest first. */

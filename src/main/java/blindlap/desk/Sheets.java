@@ -24,8 +24,8 @@ public final class Sheets {
   /** What rider and starter may see: score sheets, starter's sheet, timetable. */
   public Map<String, byte[]> open(SessionState state, Paper paper) {
     Map<String, byte[]> sheets = new LinkedHashMap<>();
-    sheets.put("score-sheets.pdf", RiderSheets.pdf(state, format(paper)));
-    sheets.put("starter-sheet.pdf", StarterSheet.pdf(state, format(paper)));
+    sheets.put("score-sheets.pdf", RiderSheets.pdf(state.day(), format(paper)));
+    sheets.put("starter-sheet.pdf", StarterSheet.pdf(state.day(), format(paper)));
     sheets.put("timetable.pdf", TimetableSheet.pdf(state.plan(), format(paper)));
     return sheets;
   }

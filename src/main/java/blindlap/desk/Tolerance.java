@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.fault.Decimals;
 import blindlap.plan.Setting;
 import blindlap.session.HelperEntry;
 import java.math.BigDecimal;
@@ -11,18 +12,9 @@ import org.jspecify.annotations.Nullable;
 public final class Tolerance {
   private Tolerance() {}
 
-  /** A typed number, comma or point, any minus; null if it is none. */
-  static @Nullable BigDecimal number(String typed) {
-    try {
-      return new BigDecimal(typed.strip().replace('−', '-').replace(',', '.'));
-    } catch (NumberFormatException words) {
-      return null;
-    }
-  }
-
   /** True if something readable was typed: a number where the setting is one. */
   public static boolean readable(Setting setting, String typed) {
-    return !typed.isBlank() && (setting.number() == null || number(typed) != null);
+    return !typed.isBlank() && (setting.number() == null || Decimals.alone(typed) != null);
   }
 
   /**
@@ -32,7 +24,7 @@ public final class Tolerance {
    */
   public static Optional<HelperEntry.Outside> outside(Setting setting, String typed) {
     BigDecimal aim = setting.number();
-    BigDecimal measured = number(typed);
+    BigDecimal measured = Decimals.alone(typed);
     if (aim == null) {
       boolean same =
           setting

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Numbers and times as people type them: one decimal sign per file, a comma only where the file
@@ -31,6 +32,15 @@ public final class Decimals {
     Decimals decimals = new Decimals(true);
     decimals.sign = sign;
     return decimals;
+  }
+
+  /** One number typed by itself, comma or point, any minus; null if it is none. */
+  public static @Nullable BigDecimal alone(String typed) {
+    try {
+      return new BigDecimal(typed.strip().replace('−', '-').replace(',', '.'));
+    } catch (NumberFormatException words) {
+      return null;
+    }
   }
 
   /** True if a cell uses another decimal sign than the file did so far. */

@@ -6,11 +6,11 @@ import blindlap.session.day.Step;
 import java.util.function.UnaryOperator;
 
 /**
- * Applies entries to what is {@link Folded}, one kind of fact at a time, in the order of {@link CausalOrder}; the
- * step follows by {@link StepAfter}. Conflict rules for entries that two notebooks wrote without
- * seeing each other (docs/file-format.md): whatever the closing of the review had not seen is kept
- * and shown but not applied; of two closings, cuts or helper's records of a stint the first counts;
- * of two values, notes or guesses the last.
+ * Applies entries to what is {@link Folded}, one kind of fact at a time, in the order of {@link
+ * CausalOrder}; the step follows by {@link StepAfter}. Conflict rules for entries that two
+ * notebooks wrote without seeing each other (docs/file-format.md): whatever the closing of the
+ * review had not seen is kept and shown but not applied; of two closings, cuts or helper's records
+ * of a stint the first counts; of two values, notes or guesses the last.
  */
 final class Folding implements FactVisitor<Boolean> {
   private final Folded folded;

@@ -52,8 +52,7 @@ public final class SessionState {
     if (entries.isEmpty()) {
       throw new IllegalArgumentException("a session without entries has no state");
     }
-    return new SessionState(
-        entries, headsAfter(List.of(), entries), folded(new Folded(), entries));
+    return new SessionState(entries, headsAfter(List.of(), entries), folded(new Folded(), entries));
   }
 
   /**

@@ -2,6 +2,8 @@ package blindlap.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.desk.day.DayResult;
+import blindlap.desk.day.LapTable;
 import blindlap.session.Fact;
 import blindlap.session.day.Source;
 import java.nio.file.Path;
@@ -14,7 +16,7 @@ class KeyingInTest {
   @TempDir Path folder;
 
   /** The table of a day with its first two laps typed. */
-  private static KeyingIn.Table typed(KeyingIn.Table empty, String grip) {
+  private static LapTable typed(LapTable empty, String grip) {
     List<List<String>> rows = new ArrayList<>(empty.rows());
     for (int i = 0; i < 2; i++) {
       List<String> row = new ArrayList<>(rows.get(i));
@@ -24,13 +26,13 @@ class KeyingInTest {
       row.set(empty.columns().indexOf("note"), "loose; \"dusty\"");
       rows.set(i, row);
     }
-    return new KeyingIn.Table(empty.columns(), rows);
+    return new LapTable(empty.columns(), rows);
   }
 
   @Test
   void theEmptyTableHasEveryLapInRiddenOrderWithItsCode() {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 2)) {
-      KeyingIn.Table empty = day.desk().keyingIn().empty(day.state());
+      LapTable empty = LapTable.empty(day.state().day());
 
       assertThat(empty.rows()).hasSize(8);
       assertThat(empty.rows().stream().map(row -> Integer.valueOf(row.get(1))).toList())
@@ -41,31 +43,31 @@ class KeyingInTest {
   @Test
   void aSlipInTheSecondTypingIsFoundWithItsPlaceAndBothValues() {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 2)) {
-      KeyingIn keying = day.desk().keyingIn();
-      KeyingIn.Table empty = keying.empty(day.state());
+      PaperKeying keying = day.desk().keyingIn();
+      LapTable empty = LapTable.empty(day.state().day());
 
-      List<KeyingIn.Difference> found = keying.differences(typed(empty, "45"), typed(empty, "54"));
+      List<LapTable.Difference> found = typed(empty, "45").differences(typed(empty, "54"));
 
       assertThat(found).hasSize(1);
       assertThat(found.get(0).lap()).isEqualTo("1");
       assertThat(found.get(0).heading()).isEqualTo("grip in the rocks");
       assertThat(found.get(0).first()).isEqualTo("45");
       assertThat(found.get(0).second()).isEqualTo("54");
-      assertThat(keying.differences(typed(empty, "45"), typed(empty, "45,0"))).isEmpty();
+      assertThat(typed(empty, "45").differences(typed(empty, "45,0"))).isEmpty();
     }
   }
 
   @Test
   void aSettledTableIsRecordedFromPaperAndEmptyRowsAreLeftOut() {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 2)) {
-      KeyingIn keying = day.desk().keyingIn();
-      KeyingIn.Table empty = keying.empty(day.state());
-      KeyingIn.Table first = typed(empty, "45");
-      KeyingIn.Difference slip = keying.differences(first, typed(empty, "54")).get(0);
+      PaperKeying keying = day.desk().keyingIn();
+      LapTable empty = LapTable.empty(day.state().day());
+      LapTable first = typed(empty, "45");
+      LapTable.Difference slip = first.differences(typed(empty, "54")).get(0);
 
-      Sessions.Result result = keying.record(day.state(), keying.settled(first, slip, "46"));
+      DayResult result = keying.record(day.state().day(), first.settled(slip, "46"));
 
-      assertThat(result).isInstanceOf(Sessions.Result.Done.class);
+      assertThat(result).isInstanceOf(DayResult.Done.class);
       assertThat(day.state().lapsRidden()).isEqualTo(2);
       assertThat(day.state().laps().iterator().next().values().get("grip in the rocks"))
           .isEqualByComparingTo("46");
@@ -75,18 +77,19 @@ class KeyingInTest {
               e ->
                   e.entry().fact() instanceof Fact.LapRidden ridden
                       && ridden.source() == Source.PAPER);
-      assertThat(keying.empty(day.state()).rows()).hasSize(6);
+      assertThat(LapTable.empty(day.state().day()).rows()).hasSize(6);
     }
   }
 
   @Test
   void aValueOffTheScaleIsRefusedAndNothingIsRecorded() {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 2)) {
-      KeyingIn keying = day.desk().keyingIn();
+      PaperKeying keying = day.desk().keyingIn();
 
-      Sessions.Result result = keying.record(day.state(), typed(keying.empty(day.state()), "101"));
+      DayResult result =
+          keying.record(day.state().day(), typed(LapTable.empty(day.state().day()), "101"));
 
-      assertThat(result).isInstanceOf(Sessions.Result.Refused.class);
+      assertThat(result).isInstanceOf(DayResult.Refused.class);
       assertThat(day.state().lapsRidden()).isZero();
     }
   }
@@ -94,12 +97,12 @@ class KeyingInTest {
   @Test
   void twoFilesThatDifferNameTheLapAndColumn() {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 2)) {
-      KeyingIn keying = day.desk().keyingIn();
-      KeyingIn.Table empty = keying.empty(day.state());
+      PaperKeying keying = day.desk().keyingIn();
+      LapTable empty = LapTable.empty(day.state().day());
       byte[] one = keying.csv(typed(empty, "45"));
 
       assertThat(keying.compare(day.state(), one, keying.csv(typed(empty, "54"))).found())
-          .extracting(KeyingIn.Difference::heading)
+          .extracting(LapTable.Difference::heading)
           .containsExactly("grip in the rocks");
       assertThat(keying.compare(day.state(), one, one).found()).isEmpty();
     }

@@ -100,8 +100,7 @@ public final class AnyFact {
     facts.add(new Fact.LapVoided(lap, any(VoidEvent.values()), text(), random.nextBoolean()));
     facts.add(new Fact.VoidWithdrawn(lap, text()));
     facts.add(new Fact.BlindBroken(1 + random.nextInt(16), text()));
-    facts.add(
-        new Fact.DeviationNoted(random.nextInt(17), any(DeviationKind.values()), text()));
+    facts.add(new Fact.DeviationNoted(random.nextInt(17), any(DeviationKind.values()), text()));
     facts.add(new Fact.DayCutShort(random.nextInt(17), text(), text(), random.nextBoolean()));
     facts.add(new Fact.DayClosed());
     facts.add(new Fact.ReviewClosed(Fingerprint.of(bytes(32))));

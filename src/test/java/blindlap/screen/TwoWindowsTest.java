@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Desk;
 import blindlap.desk.TestDay;
+import blindlap.ride.RideSheet;
 import blindlap.screen.part.Background;
 import blindlap.screen.ride.RideModel;
-import blindlap.screen.ride.RideSheet;
 import blindlap.screen.swap.SwapModel;
 import blindlap.screen.swap.SwapWork;
 import blindlap.seal.SealParameters;

@@ -95,7 +95,8 @@ class FoldingTest {
     for (int round = 0; round < 2; round++) {
       for (Fact fact : facts) {
         boolean ends =
-            StepAfter.of(Step.COMMITTED, fact) != Step.COMMITTED || fact instanceof Fact.PlanCommitted;
+            StepAfter.of(Step.COMMITTED, fact) != Step.COMMITTED
+                || fact instanceof Fact.PlanCommitted;
         if (!ends || round == 1) {
           history.write(0, fact);
         }

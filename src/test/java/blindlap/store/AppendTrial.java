@@ -46,10 +46,7 @@ class AppendTrial {
         i ->
             List.of(
                 new Fact.ScoreGiven(
-                    new LapId(1 + i % 24, 1),
-                    "grip",
-                    BigDecimal.valueOf(i % 100),
-                    Source.SCREEN)));
+                    new LapId(1 + i % 24, 1), "grip", BigDecimal.valueOf(i % 100), Source.SCREEN)));
     compare(sealed, "a lap with six measures", i -> Days.lap(PLAN, 1 + i % 24, random));
     compare(
         sealed,

@@ -107,8 +107,7 @@ final class Days {
     facts.add(new Fact.LapRidden(lap, Source.SCREEN));
     for (Measure measure : plan.measures()) {
       facts.add(
-          new Fact.ScoreGiven(
-              lap, measure.name(), value(measure.kind(), random), Source.SCREEN));
+          new Fact.ScoreGiven(lap, measure.name(), value(measure.kind(), random), Source.SCREEN));
     }
     return facts;
   }

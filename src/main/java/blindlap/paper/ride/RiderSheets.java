@@ -7,7 +7,7 @@ import blindlap.paper.sheet.SheetPen.Face;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
-import blindlap.session.SessionState;
+import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
 import blindlap.session.day.VoidEvent;
 import java.util.ArrayList;
@@ -26,19 +26,18 @@ public final class RiderSheets extends SheetFlow {
   private static final double BOX = 5;
 
   private final Plan plan;
-  private final SessionState state;
+  private final Day day;
 
-  private RiderSheets(SheetPen pen, SessionState state) {
-    super(
-        pen, head("rider.head", state.plan()), WORDS.say("rider.how") + " " + CAUTIONS.say("ride"));
-    this.state = state;
-    this.plan = state.plan();
+  private RiderSheets(SheetPen pen, Day day) {
+    super(pen, head("rider.head", day.plan()), WORDS.say("rider.how") + " " + CAUTIONS.say("ride"));
+    this.day = day;
+    this.plan = day.plan();
   }
 
   /** The sheets as PDF. */
-  public static byte[] pdf(SessionState state, SheetFormat format) {
+  public static byte[] pdf(Day day, SheetFormat format) {
     try (SheetPen pen = new SheetPen(format)) {
-      new RiderSheets(pen, state).write();
+      new RiderSheets(pen, day).write();
       return pen.bytes();
     }
   }
@@ -88,7 +87,7 @@ public final class RiderSheets extends SheetFlow {
   private String heading(LapId id) {
     int per = plan.laps().perStint();
     String stint = WORDS.say("stint", id.stint(), plan.stints());
-    String code = WORDS.say("code", state.code(id.stint()));
+    String code = WORDS.say("code", day.code(id.stint()));
     return (per == 1 ? stint : stint + ", " + WORDS.say("lap", id.lap(), per)) + ", " + code;
   }
 
@@ -100,7 +99,7 @@ public final class RiderSheets extends SheetFlow {
     if (per > 1) {
       pen.text(left(), y + 10, Face.SANS, BODY, WORDS.say("lap", id.lap(), per));
     }
-    pen.text(left() - 0.5, y + 33, Face.BOLD, 78, String.valueOf(state.code(id.stint())));
+    pen.text(left() - 0.5, y + 33, Face.BOLD, 78, String.valueOf(day.code(id.stint())));
     double at = y + 37;
     at += pen.paragraph(left(), at, LEFT, Face.SANS, SMALL, WORDS.say("plate")) + 2;
     at = tick(at, WORDS.say("handed.over"));
@@ -131,7 +130,7 @@ public final class RiderSheets extends SheetFlow {
         case LINE_SCALE -> all.add(line(measure));
         case CATEGORY_SCALE -> all.add(category(measure));
         case COUNT -> all.add(written(measure.name(), 28));
-        default -> {} // times go on the starter's sheet
+        case LAP_TIME, SECTOR_TIME -> {} // times go on the starter's sheet
       }
     }
     if (guess && plan.blinding().guesses()) {

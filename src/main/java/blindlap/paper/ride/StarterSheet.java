@@ -6,7 +6,7 @@ import blindlap.paper.sheet.SheetPen;
 import blindlap.paper.sheet.SheetPen.Face;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.session.SessionState;
+import blindlap.session.day.Day;
 import java.util.List;
 
 /** The starter's sheet: one row a lap for times and void events. It depends on no order. */
@@ -14,25 +14,25 @@ public final class StarterSheet extends SheetFlow {
   private static final double ROW = 9;
   private static final double LEAST_ROW = 7.6;
 
-  private final SessionState state;
+  private final Day day;
   private final Plan plan;
   private final List<String> times;
   private double row = ROW;
 
-  private StarterSheet(SheetPen pen, SessionState state) {
+  private StarterSheet(SheetPen pen, Day day) {
     super(
         pen,
-        head("starter.head", state.plan()),
+        head("starter.head", day.plan()),
         WORDS.say("starter.how") + " " + CAUTIONS.say("ride"));
-    this.state = state;
-    this.plan = state.plan();
+    this.day = day;
+    this.plan = day.plan();
     this.times = plan.measures().stream().filter(m -> m.kind().timed()).map(Measure::name).toList();
   }
 
   /** The sheet as PDF. */
-  public static byte[] pdf(SessionState state, SheetFormat format) {
+  public static byte[] pdf(Day day, SheetFormat format) {
     try (SheetPen pen = new SheetPen(format)) {
-      new StarterSheet(pen, state).write();
+      new StarterSheet(pen, day).write();
       return pen.bytes();
     }
   }
@@ -86,7 +86,7 @@ public final class StarterSheet extends SheetFlow {
     boolean settling = (lap - 1) % per < plan.laps().settling();
     double base = y + row - 2.5;
     pen.text(left(), base, Face.STRONG, BODY, String.valueOf(lap));
-    pen.text(left() + 12, base, Face.SANS, BODY, String.valueOf(state.code(stint)));
+    pen.text(left() + 12, base, Face.SANS, BODY, String.valueOf(day.code(stint)));
     pen.line(left() + 27, base, left() + 48, base, 0.2);
     double x = left() + 52;
     for (int i = 0; i < times.size(); i++) {

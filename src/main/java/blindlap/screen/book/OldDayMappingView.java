@@ -1,7 +1,7 @@
 package blindlap.screen.book;
 
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
-import blindlap.screen.part.PlanFields;
 import blindlap.screen.part.PlanForm;
 import blindlap.screen.plan.PlanOptions;
 import blindlap.wording.day.Words;
@@ -34,11 +34,11 @@ final class OldDayMappingView extends VBox {
     this.model = model;
     PlanForm form = model.form();
     FlowPane who =
-        PlanFields.row(
-            PlanFields.text(form.field("rider"), WORDS.say("rider"), "", 14),
-            PlanFields.text(form.field("trail"), WORDS.say("trail"), "", 14),
-            PlanFields.text(form.field("day"), WORDS.say("day"), WORDS.say("day.help"), 10));
-    Button add = PlanFields.button(WORDS.say("measure.add"), model::addMeasure);
+        Fields.row(
+            Fields.text(form.field("rider"), WORDS.say("rider"), "", 14),
+            Fields.text(form.field("trail"), WORDS.say("trail"), "", 14),
+            Fields.text(form.field("day"), WORDS.say("day"), WORDS.say("day.help"), 10));
+    Button add = Fields.button(WORDS.say("measure.add"), model::addMeasure);
     add.getStyleClass().add("quiet");
     model.measures().addListener((InvalidationListener) o -> measures());
     getChildren()
@@ -46,13 +46,13 @@ final class OldDayMappingView extends VBox {
   }
 
   private static Label h2(String key) {
-    return PlanFields.words(WORDS.say(key), "h2");
+    return Fields.words(WORDS.say(key), "h2");
   }
 
   /** Shows boxes for the columns of a file. */
   void columns(List<String> found) {
     columns = new ArrayList<>(found);
-    FlowPane boxes = PlanFields.row();
+    FlowPane boxes = Fields.row();
     for (String field : OldDayModel.columnFields()) {
       boxes.getChildren().add(column(model.form().field(field), WORDS.say(field), true));
     }
@@ -64,14 +64,14 @@ final class OldDayMappingView extends VBox {
   private VBox column(PlanForm.Entry entry, String title, boolean optional) {
     List<String> items = new ArrayList<>(columns);
     items.add(0, "");
-    VBox box = PlanFields.choice(entry, title, items, optional ? WORDS.say("none") : "");
+    VBox box = Fields.choice(entry, title, items, optional ? WORDS.say("none") : "");
     ((Region) box.getChildren().get(1)).prefWidthProperty().bind(look.px(COLUMN));
     return box;
   }
 
   private VBox decimals() {
     List<String> names = OldDayModel.decimalSigns();
-    VBox box = PlanFields.choice(model.form().field("decimals"), WORDS.say("decimals"), names, "");
+    VBox box = Fields.choice(model.form().field("decimals"), WORDS.say("decimals"), names, "");
     @SuppressWarnings("unchecked") // PlanFields makes boxes of texts
     ComboBox<String> combo = (ComboBox<String>) box.getChildren().get(1);
     combo.setConverter(
@@ -94,11 +94,11 @@ final class OldDayMappingView extends VBox {
   }
 
   private VBox measure(PlanForm form) {
-    FlowPane row = PlanFields.row(column(form.field("column"), WORDS.say("measure.column"), false));
+    FlowPane row = Fields.row(column(form.field("column"), WORDS.say("measure.column"), false));
     row.getChildren()
         .addAll(
-            PlanFields.text(form.field("name"), WORDS.say("measure.name"), "", 14),
-            PlanFields.choice(
+            Fields.text(form.field("name"), WORDS.say("measure.name"), "", 14),
+            Fields.choice(
                 form.field("kind"), WORDS.say("measure.kind"), PlanOptions.of("kind"), ""));
     VBox unit = new VBox();
     unit(form, unit);
@@ -107,7 +107,7 @@ final class OldDayMappingView extends VBox {
     VBox box = new VBox(8, row);
     box.getStyleClass().add("plan-row");
     if (model.measures().size() > 1) {
-      Button remove = PlanFields.button(WORDS.say("measure.remove"), () -> model.remove(form));
+      Button remove = Fields.button(WORDS.say("measure.remove"), () -> model.remove(form));
       remove.getStyleClass().add("quiet");
       box.getChildren().add(remove);
     }
@@ -121,8 +121,8 @@ final class OldDayMappingView extends VBox {
         .getChildren()
         .setAll(
             timed
-                ? PlanFields.choice(
+                ? Fields.choice(
                     form.field("unit"), WORDS.say("measure.unit"), OldDayModel.timeUnits(), "")
-                : PlanFields.text(form.field("unit"), WORDS.say("measure.unit"), "", 8));
+                : Fields.text(form.field("unit"), WORDS.say("measure.unit"), "", 8));
   }
 }

@@ -7,11 +7,11 @@ import blindlap.screen.part.AnswerSentence;
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.Dialogs;
 import blindlap.screen.part.ErrorNote;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Lead;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.MarginNote;
 import blindlap.screen.part.PageGrid;
-import blindlap.screen.part.PlanFields;
 import blindlap.screen.part.RecordTable;
 import blindlap.screen.part.RoomFrame;
 import blindlap.wording.day.Words;
@@ -50,7 +50,7 @@ final class OldDayPage extends BorderPane {
     this.answer = new AnswerSentence(look, WORDS.say("question"));
     this.mapping = new OldDayMappingView(look, model);
     VBox field =
-        PlanFields.text(model.form().field("file"), WORDS.say("file"), WORDS.say("file.help"), 30);
+        Fields.text(model.form().field("file"), WORDS.say("file"), WORDS.say("file.help"), 30);
     this.file = (TextField) field.getChildren().get(1);
     file.setOnAction(e -> model.read());
     build(field);

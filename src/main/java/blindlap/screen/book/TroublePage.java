@@ -2,9 +2,9 @@ package blindlap.screen.book;
 
 import blindlap.screen.part.AnswerSentence;
 import blindlap.screen.part.Dialogs;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.PageGrid;
-import blindlap.screen.part.PlanFields;
 import blindlap.wording.KeepingWords;
 import java.util.List;
 import javafx.scene.AccessibleRole;
@@ -31,20 +31,20 @@ public final class TroublePage extends VBox {
         KeepingWords.say("trouble.before"),
         KeepingWords.say("trouble.marked"),
         KeepingWords.say("trouble.after"));
-    Label why = PlanFields.words("", "strong");
+    Label why = Fields.words("", "strong");
     why.textProperty().bind(model.sentenceProperty());
-    Button save = PlanFields.button(KeepingWords.say("trouble.recover"), this::recover);
+    Button save = Fields.button(KeepingWords.say("trouble.recover"), this::recover);
     save.getStyleClass().add("next");
     save.disableProperty().bind(model.workingProperty());
     shownWhile(save, model.damagedProperty().and(model.freshProperty().isNull()));
-    Button open = PlanFields.button(KeepingWords.say("trouble.open"), model::openFresh);
+    Button open = Fields.button(KeepingWords.say("trouble.open"), model::openFresh);
     open.getStyleClass().add("next");
     shownWhile(open, model.freshProperty().isNotNull());
     open.visibleProperty().addListener((o, before, now) -> open.requestFocus());
-    Button again = PlanFields.button(KeepingWords.say("trouble.again"), model::tryAgain);
+    Button again = Fields.button(KeepingWords.say("trouble.again"), model::tryAgain);
     again.disableProperty().bind(model.workingProperty());
-    Button end = PlanFields.button(KeepingWords.say("trouble.close"), close);
-    Label said = PlanFields.words("");
+    Button end = Fields.button(KeepingWords.say("trouble.close"), close);
+    Label said = Fields.words("");
     said.setAccessibleRole(AccessibleRole.TEXT);
     said.textProperty().bind(model.saidProperty());
     shownWhile(said, model.saidProperty().isNotEmpty());
@@ -61,10 +61,10 @@ public final class TroublePage extends VBox {
     List<String> lines = model.backups();
     VBox box = new VBox(6);
     if (!lines.isEmpty()) {
-      Label title = PlanFields.words(KeepingWords.say("trouble.backups"), "h2");
+      Label title = Fields.words(KeepingWords.say("trouble.backups"), "h2");
       box.getChildren().add(title);
-      lines.forEach(line -> box.getChildren().add(PlanFields.words(line, "second")));
-      box.getChildren().add(PlanFields.words(KeepingWords.say("trouble.backups.how"), "second"));
+      lines.forEach(line -> box.getChildren().add(Fields.words(line, "second")));
+      box.getChildren().add(Fields.words(KeepingWords.say("trouble.backups.how"), "second"));
     }
     shownWhile(
         box,

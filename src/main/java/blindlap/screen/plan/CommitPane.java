@@ -5,9 +5,9 @@ import blindlap.screen.cover.HelperDoorView;
 import blindlap.screen.cover.HelperFrameView;
 import blindlap.screen.part.AnswerSentence;
 import blindlap.screen.part.Dialogs;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.PageGrid;
-import blindlap.screen.part.PlanFields;
 import blindlap.screen.part.PlotView;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
@@ -113,11 +113,11 @@ final class CommitPane extends StackPane {
   private PageGrid page(Node... parts) {
     PageGrid page = new PageGrid(look);
     for (Node part : parts) {
-      page.add(part instanceof VBox box ? box : PlanFields.section(part));
+      page.add(part instanceof VBox box ? box : Fields.section(part));
     }
-    Label message = PlanFields.words("", "strong");
+    Label message = Fields.words("", "strong");
     message.textProperty().bind(model.messageProperty());
-    page.add(PlanFields.section(message));
+    page.add(Fields.section(message));
     return page;
   }
 
@@ -131,18 +131,18 @@ final class CommitPane extends StackPane {
     parts.add(answer);
     parts.add(HelperDoorView.lead(PlanWords.say("commit.handover.lead")));
     parts.addAll(List.of(secret("commit.handover.pin", "commit.helper.has.it", model::handedOver)));
-    Button back = PlanFields.button(PlanWords.say("commit.back"), model::back);
+    Button back = Fields.button(PlanWords.say("commit.back"), model::back);
     back.minHeightProperty().bind(look.touch());
     for (int i = 0; i < parts.size(); i++) {
       if (parts.get(i) instanceof Button go) {
-        parts.set(i, PlanFields.row(go, back));
+        parts.set(i, Fields.row(go, back));
       }
     }
     return parts.toArray(Node[]::new);
   }
 
   private static Button next(String id, String words, Runnable work) {
-    Button button = PlanFields.button(words, work);
+    Button button = Fields.button(words, work);
     button.getStyleClass().add("next");
     button.setId(id);
     return button;
@@ -150,18 +150,18 @@ final class CommitPane extends StackPane {
 
   private PageGrid signing() {
     List<Node> parts = new ArrayList<>();
-    parts.add(PlanFields.section(PlanFields.heading("commit.sign.title")));
+    parts.add(Fields.section(PlanFields.heading("commit.sign.title")));
     if (model.unblinded()) {
       parts.add(
-          PlanFields.section(
-              PlanFields.words(PlanWords.say("commit.unblinded.title"), "strong"),
-              PlanFields.words(PlanWords.say("commit.unblinded.note"))));
+          Fields.section(
+              Fields.words(PlanWords.say("commit.unblinded.title"), "strong"),
+              Fields.words(PlanWords.say("commit.unblinded.note"))));
     } else if (model.open()) {
-      parts.add(PlanFields.section(PlanFields.words(PlanWords.say("commit.open.title"), "strong")));
+      parts.add(Fields.section(Fields.words(PlanWords.say("commit.open.title"), "strong")));
     }
     for (PlanSummary.Part part : model.summary()) {
-      VBox box = PlanFields.section(PlanFields.words(part.title(), "strong"));
-      part.lines().forEach(line -> box.getChildren().add(PlanFields.words(line)));
+      VBox box = Fields.section(Fields.words(part.title(), "strong"));
+      part.lines().forEach(line -> box.getChildren().add(Fields.words(line)));
       parts.add(box);
     }
     if (model.secret()) {
@@ -170,15 +170,15 @@ final class CommitPane extends StackPane {
     TextArea names = new TextArea();
     names.setId("signed");
     names.setPrefRowCount(3);
-    PlanFields.leaveByTab(names);
+    Fields.leaveByTab(names);
     names.textProperty().bindBidirectional(model.signedProperty());
-    Label title = PlanFields.words(PlanWords.say("commit.signed"), "note");
+    Label title = Fields.words(PlanWords.say("commit.signed"), "note");
     title.setLabelFor(names);
-    parts.add(PlanFields.section(title, names));
+    parts.add(Fields.section(title, names));
     Button seal =
         next("seal", PlanWords.say(model.open() ? "commit.seal.open" : "commit.seal"), model::seal);
     seal.disableProperty().bind(model.busyProperty());
-    Button back = PlanFields.button(PlanWords.say("commit.back"), model::back);
+    Button back = Fields.button(PlanWords.say("commit.back"), model::back);
     back.disableProperty().bind(model.busyProperty());
     parts.add(new HBox(16, seal, back));
     return page(parts.toArray(Node[]::new));
@@ -187,7 +187,7 @@ final class CommitPane extends StackPane {
   private Button write(String paper) {
     String words = PlanWords.say("commit.sheet." + paper);
     Button write =
-        PlanFields.button(
+        Fields.button(
             words,
             () -> dialogs.folder(words).ifPresent(folder -> model.writeSheet(folder, paper)));
     write.setId("write-" + paper);
@@ -197,9 +197,9 @@ final class CommitPane extends StackPane {
 
   private VBox nullRun() {
     VBox box =
-        PlanFields.section(
-            PlanFields.words(PlanWords.say("commit.null.title"), "strong"),
-            PlanFields.words(PlanWords.say("commit.null.note"), "second"));
+        Fields.section(
+            Fields.words(PlanWords.say("commit.null.title"), "strong"),
+            Fields.words(PlanWords.say("commit.null.note"), "second"));
     ToggleGroup group = new ToggleGroup();
     RadioButton no = choice(group, PlanWords.say("commit.null.no"), null);
     no.setSelected(true);
@@ -227,16 +227,16 @@ final class CommitPane extends StackPane {
     List<Node> parts = new ArrayList<>();
     parts.add(
         model.unblinded()
-            ? PlanFields.section(
-                PlanFields.words(PlanWords.say("commit.unblinded.title"), "strong"), answer)
-            : PlanFields.section(answer));
+            ? Fields.section(
+                Fields.words(PlanWords.say("commit.unblinded.title"), "strong"), answer)
+            : Fields.section(answer));
     model.sealingProperty().get().ifPresent(sealing -> parts.add(fingerprint(sealing)));
     parts.add(phrase());
     return page(parts.toArray(Node[]::new));
   }
 
   private VBox fingerprint(CommitModel.Sealing sealing) {
-    Label text = PlanFields.words(sealing.fingerprint(), "field-title");
+    Label text = Fields.words(sealing.fingerprint(), "field-title");
     text.setId("fingerprint");
     PlotView code = new PlotView(look, sealing.code());
     code.setId("fingerprint-code");
@@ -252,17 +252,15 @@ final class CommitPane extends StackPane {
         new VBox(
             10,
             text,
-            PlanFields.words(PlanWords.say("commit.fingerprint.note"), "second"),
-            PlanFields.tight(
-                to, PlanFields.button(PlanWords.say("commit.give"), model::fingerprintGiven)));
+            Fields.words(PlanWords.say("commit.fingerprint.note"), "second"),
+            Fields.tight(to, Fields.button(PlanWords.say("commit.give"), model::fingerprintGiven)));
     beside.prefWidthProperty().bind(look.px(BESIDE));
-    return PlanFields.section(
-        PlanFields.words(PlanWords.say("commit.fingerprint"), "strong"),
-        PlanFields.row(code, beside));
+    return Fields.section(
+        Fields.words(PlanWords.say("commit.fingerprint"), "strong"), Fields.row(code, beside));
   }
 
   private VBox phrase() {
-    Label words = PlanFields.words("", "lead", "phrase");
+    Label words = Fields.words("", "lead", "phrase");
     words.setId("phrase");
     words.textProperty().bind(model.phraseProperty());
     TextField typed = new TextField();
@@ -272,21 +270,21 @@ final class CommitPane extends StackPane {
     typed.setPromptText(PlanWords.say("commit.phrase.type"));
     typed.textProperty().bindBidirectional(model.typedPhraseProperty());
     String key = model.unblinded() ? "commit.phrase.unblinded" : "commit.phrase";
-    return PlanFields.section(
-        PlanFields.words(PlanWords.say(key), "strong"),
+    return Fields.section(
+        Fields.words(PlanWords.say(key), "strong"),
         words,
-        PlanFields.words(PlanWords.say(key + ".note"), "second"),
+        Fields.words(PlanWords.say(key + ".note"), "second"),
         typed,
         next("phrase-noted", PlanWords.say("commit.phrase.noted"), model::phraseNoted));
   }
 
   private PageGrid sheet() {
     return page(
-        PlanFields.section(
+        Fields.section(
             PlanFields.heading("commit.sheet.title"),
-            PlanFields.words(PlanWords.say("commit.sheet.note")),
+            Fields.words(PlanWords.say("commit.sheet.note")),
             new HBox(16, write("A4"), write("LETTER"))),
-        PlanFields.section(
+        Fields.section(
             next(
                 "finish",
                 PlanWords.say(model.unblinded() ? "commit.finish.unblinded" : "commit.finish"),

@@ -2,10 +2,10 @@ package blindlap.screen.plan;
 
 import blindlap.plot.surface.Drawing;
 import blindlap.screen.part.AnswerSentence;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Lead;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.MarginNote;
-import blindlap.screen.part.PlanFields;
 import blindlap.screen.part.PlotView;
 import blindlap.wording.PlanWords;
 import java.util.List;
@@ -72,14 +72,14 @@ final class PlanAnswerPane {
   }
 
   VBox odds() {
-    Label progress = PlanFields.words("", "note", "second");
+    Label progress = Fields.words("", "note", "second");
     progress.textProperty().bind(model.progressProperty());
     progress.managedProperty().bind(progress.textProperty().isNotEmpty());
-    return PlanFields.section(PlanFields.heading("head.odds"), odds, progress);
+    return Fields.section(PlanFields.heading("head.odds"), odds, progress);
   }
 
   VBox left() {
-    return PlanFields.section(PlanFields.heading("head.left"), left);
+    return Fields.section(PlanFields.heading("head.left"), left);
   }
 
   VBox strip() {
@@ -97,7 +97,7 @@ final class PlanAnswerPane {
     }
     day(now);
     table(now);
-    left.getChildren().setAll(now.left().stream().map(line -> PlanFields.words(line)).toList());
+    left.getChildren().setAll(now.left().stream().map(line -> Fields.words(line)).toList());
   }
 
   private void picture(Pane place, Optional<Drawing> drawing) {
@@ -110,8 +110,8 @@ final class PlanAnswerPane {
         strip.getChildren().stream().filter(PlotView.class::isInstance).findFirst();
     strip.getChildren().clear();
     picture.ifPresent(strip.getChildren()::add);
-    now.day().forEach(line -> strip.getChildren().add(PlanFields.words(line)));
-    times.getChildren().setAll(now.times().stream().map(line -> PlanFields.words(line)).toList());
+    now.day().forEach(line -> strip.getChildren().add(Fields.words(line)));
+    times.getChildren().setAll(now.times().stream().map(line -> Fields.words(line)).toList());
     if (!now.times().isEmpty()) {
       strip.getChildren().add(timesPane);
     }
@@ -120,14 +120,14 @@ final class PlanAnswerPane {
   private void table(PlanAnswerModel.Shown now) {
     odds.getChildren().clear();
     if (!now.simulated().isEmpty()) {
-      odds.getChildren().add(PlanFields.words(now.simulated()));
+      odds.getChildren().add(Fields.words(now.simulated()));
     }
     if (now.odds().isEmpty()) {
       return;
     }
     if (look.textScale() > LARGE_TEXT) {
-      now.oddsLines().forEach(line -> odds.getChildren().add(PlanFields.words(line)));
-      odds.getChildren().add(PlanFields.words(now.oddsSource(), "note", "second"));
+      now.oddsLines().forEach(line -> odds.getChildren().add(Fields.words(line)));
+      odds.getChildren().add(Fields.words(now.oddsSource(), "note", "second"));
       return;
     }
     GridPane table = new GridPane();
@@ -136,23 +136,23 @@ final class PlanAnswerPane {
     first.setPercentWidth(FIRST);
     table.getColumnConstraints().add(first);
     List<String> heads = now.heads();
-    table.add(PlanFields.words(heads.get(0), "second", "head"), 0, 0);
+    table.add(Fields.words(heads.get(0), "second", "head"), 0, 0);
     for (int i = 1; i < heads.size(); i++) {
       ColumnConstraints column = new ColumnConstraints();
       column.setHalignment(HPos.RIGHT);
       column.setHgrow(Priority.ALWAYS);
       column.setPercentWidth((100.0 - FIRST) / (heads.size() - 1));
       table.getColumnConstraints().add(column);
-      Label head = PlanFields.words(heads.get(i), "second", "head");
+      Label head = Fields.words(heads.get(i), "second", "head");
       head.setTextAlignment(javafx.scene.text.TextAlignment.RIGHT);
       table.add(head, i, 0);
     }
     for (int row = 0; row < now.odds().size(); row++) {
       List<String> cells = now.odds().get(row);
       for (int i = 0; i < cells.size(); i++) {
-        table.add(PlanFields.words(cells.get(i)), i, row + 1);
+        table.add(Fields.words(cells.get(i)), i, row + 1);
       }
     }
-    odds.getChildren().addAll(table, PlanFields.words(now.oddsSource(), "note", "second"));
+    odds.getChildren().addAll(table, Fields.words(now.oddsSource(), "note", "second"));
   }
 }

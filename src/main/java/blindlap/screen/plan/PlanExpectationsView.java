@@ -1,6 +1,6 @@
 package blindlap.screen.plan;
 
-import blindlap.screen.part.PlanFields;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.PlanForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
@@ -20,11 +20,11 @@ final class PlanExpectationsView extends VBox {
   }
 
   private static VBox one(String who, PlanForm.Entry entry) {
-    Label state = PlanFields.words("", "second");
+    Label state = Fields.words("", "second");
     Button write = new Button(PlanWords.say("expectation.write"));
     write.setAccessibleText(PlanWords.say("expectation.write") + ": " + PlanWords.field(who));
     VBox box = new VBox(6);
-    Label title = PlanFields.words(PlanWords.field(who), "note");
+    Label title = Fields.words(PlanWords.field(who), "note");
     HBox closed = new HBox(12, write, state);
     Runnable close =
         () -> {
@@ -47,9 +47,9 @@ final class PlanExpectationsView extends VBox {
 
   private static void open(
       PlanForm.Entry entry, String who, VBox box, Label title, Runnable close) {
-    VBox field = PlanFields.area(entry, PlanWords.field(who), "");
+    VBox field = Fields.area(entry, PlanWords.field(who), "");
     TextArea area = (TextArea) field.getChildren().get(1);
-    Button hide = PlanFields.button(PlanWords.say("expectation.hide"), close);
+    Button hide = Fields.button(PlanWords.say("expectation.hide"), close);
     area.focusedProperty()
         .addListener(
             (o, was, now) -> {

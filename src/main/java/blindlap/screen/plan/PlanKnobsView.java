@@ -1,6 +1,6 @@
 package blindlap.screen.plan;
 
-import blindlap.screen.part.PlanFields;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.PlanForm;
 import blindlap.wording.PlanWords;
 import java.util.Map;
@@ -24,7 +24,7 @@ final class PlanKnobsView extends VBox {
     super(16);
     this.model = model;
     getStyleClass().add("knobs");
-    FlowPane left = PlanFields.row(stints(), worthwhile, noise());
+    FlowPane left = Fields.row(stints(), worthwhile, noise());
     left.setHgap(32);
     rules();
     worthwhile();
@@ -38,17 +38,16 @@ final class PlanKnobsView extends VBox {
   }
 
   private FlowPane earlier() {
-    Button take =
-        PlanFields.button(PlanWords.say("noise.take"), model.noise()::takeFromEarlierDays);
+    Button take = Fields.button(PlanWords.say("noise.take"), model.noise()::takeFromEarlierDays);
     take.getStyleClass().add("quiet");
-    Label message = PlanFields.words("", "note", "second");
+    Label message = Fields.words("", "note", "second");
     message.textProperty().bind(model.noise().messageProperty());
-    return PlanFields.row(take, PlanFields.text(model.form().part("noise"), "sd", 6), message);
+    return Fields.row(take, PlanFields.text(model.form().part("noise"), "sd", 6), message);
   }
 
   private VBox stints() {
     PlanForm.Entry entry = model.form().field("stints");
-    VBox field = PlanFields.text(entry, PlanWords.field("stints"), "", 3);
+    VBox field = Fields.text(entry, PlanWords.field("stints"), "", 3);
     TextField typed = (TextField) field.getChildren().get(1);
     typed.setId("stints");
     Button fewer = turn("−", "fewer", -1);
@@ -59,14 +58,14 @@ final class PlanKnobsView extends VBox {
   }
 
   private Button turn(String sign, String words, int by) {
-    Button button = PlanFields.button(sign, () -> model.rules().turnStints(by));
+    Button button = Fields.button(sign, () -> model.rules().turnStints(by));
     button.setAccessibleText(PlanWords.say(words));
     button.setId(words);
     return button;
   }
 
   private VBox noise() {
-    return PlanFields.text(
+    return Fields.text(
         model.form().part("noise").field("usual_difference"), PlanWords.say("knob.usual"), "", 6);
   }
 
@@ -80,14 +79,13 @@ final class PlanKnobsView extends VBox {
       worthwhile
           .getChildren()
           .setAll(
-              PlanFields.text(
-                  primary.field("worthwhile"), PlanWords.say("knob.worthwhile"), "", 6));
+              Fields.text(primary.field("worthwhile"), PlanWords.say("knob.worthwhile"), "", 6));
     }
   }
 
   private void rules() {
     ToggleGroup group = new ToggleGroup();
-    Label title = PlanFields.words(PlanWords.field("protocol"), "note");
+    Label title = Fields.words(PlanWords.field("protocol"), "note");
     rules.getChildren().setAll(title);
     Map<String, String> words = model.rules().protocols();
     PlanForm.Entry entry = model.form().field("protocol");
@@ -101,7 +99,7 @@ final class PlanKnobsView extends VBox {
       entry.textProperty().addListener((o, before, now) -> button.setSelected(name.equals(now)));
       rules.getChildren().add(button);
     }
-    Label error = PlanFields.words("", "strong", "note");
+    Label error = Fields.words("", "strong", "note");
     error.textProperty().bind(entry.errorProperty());
     error.managedProperty().bind(error.textProperty().isNotEmpty());
     rules.getChildren().add(error);

@@ -1,6 +1,6 @@
 package blindlap.screen.plan;
 
-import blindlap.screen.part.PlanFields;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.PlanForm;
 import blindlap.wording.PlanWords;
 import javafx.beans.binding.Bindings;
@@ -31,8 +31,8 @@ final class PlanMeasuresView extends VBox {
                 model.form().list("measures"),
                 PlanWords.field("measures.one"),
                 PlanMeasuresView::measure),
-            PlanFields.row(
-                PlanFields.button(PlanWords.say("add.measure"), () -> model.form().add("measures")),
+            Fields.row(
+                Fields.button(PlanWords.say("add.measure"), () -> model.form().add("measures")),
                 starters));
   }
 
@@ -45,7 +45,7 @@ final class PlanMeasuresView extends VBox {
                 .getChildren()
                 .setAll(
                     model.answer().shownProperty().get().pay().stream()
-                        .map(line -> PlanFields.words(line, "strong"))
+                        .map(line -> Fields.words(line, "strong"))
                         .toList());
     model.answer().shownProperty().addListener((o, before, now) -> show.run());
     show.run();
@@ -55,7 +55,7 @@ final class PlanMeasuresView extends VBox {
   /** What is better goes by the kind as long as nothing else is said. */
   private static VBox better(PlanForm measure) {
     StringProperty kind = measure.field("kind").textProperty();
-    return PlanFields.choice(
+    return Fields.choice(
         measure.field("better"),
         PlanWords.field("better"),
         PlanOptions.of("better"),
@@ -69,14 +69,14 @@ final class PlanMeasuresView extends VBox {
   private static VBox measure(PlanForm measure) {
     return new VBox(
         8,
-        PlanFields.row(
+        Fields.row(
             PlanFields.text(measure, "name", 14),
             PlanFields.choice(measure, "kind", PlanOptions.of("kind")),
             PlanFields.text(measure, "unit", 6),
             PlanFields.choice(measure, "role", PlanOptions.of("role")),
             better(measure),
             PlanFields.text(measure, "worthwhile", 6)),
-        PlanFields.row(
+        Fields.row(
             PlanFields.text(measure, "low_words", 14),
             PlanFields.text(measure, "high_words", 14),
             PlanFields.text(measure, "worthwhile_reason", 20),

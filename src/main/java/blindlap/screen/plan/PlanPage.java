@@ -2,11 +2,11 @@ package blindlap.screen.plan;
 
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.Dialogs;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.FocusInView;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.MarginNote;
 import blindlap.screen.part.PageGrid;
-import blindlap.screen.part.PlanFields;
 import blindlap.screen.part.PlanForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
@@ -71,26 +71,25 @@ public final class PlanPage extends StackPane {
   private void build() {
     PlanAnswerPane answer = new PlanAnswerPane(look, model.answer());
     PlanForm form = model.form();
-    grid.add(PlanFields.section(top(), answer.answer(), answer.lead()), answer.orders());
+    grid.add(Fields.section(top(), answer.answer(), answer.lead()), answer.orders());
     grid.add(new PlanKnobsView(model));
-    grid.add(PlanFields.section(PlanFields.heading("head.curve"), answer.curve()), note("curve"));
+    grid.add(Fields.section(PlanFields.heading("head.curve"), answer.curve()), note("curve"));
     grid.add(answer.odds(), note("odds"));
     grid.add(answer.left());
     grid.add(drafts());
     grid.add(question(form));
     grid.add(
-        PlanFields.section(
-            PlanFields.heading("head.expectations"), new PlanExpectationsView(model)),
+        Fields.section(PlanFields.heading("head.expectations"), new PlanExpectationsView(model)),
         note("expectations"));
     grid.addWide(
-        PlanFields.section(
+        Fields.section(
             PlanFields.heading("head.setups"),
-            PlanFields.words(PlanWords.say("note.setups"), "second"),
+            Fields.words(PlanWords.say("note.setups"), "second"),
             new PlanSetupsView(model)));
     grid.addWide(
-        PlanFields.section(
+        Fields.section(
             PlanFields.heading("head.measures"),
-            PlanFields.words(PlanWords.say("note.measures"), "second"),
+            Fields.words(PlanWords.say("note.measures"), "second"),
             new PlanMeasuresView(model)));
     grid.add(day(form, answer), note("day"));
     grid.add(blinding(form.part("blinding")));
@@ -116,87 +115,86 @@ public final class PlanPage extends StackPane {
             model.open(chosen);
           }
         });
-    Button fresh = PlanFields.button(PlanWords.say("draft.new"), model::startFresh);
-    Button forget = PlanFields.button(PlanWords.say("draft.forget"), model::forget);
+    Button fresh = Fields.button(PlanWords.say("draft.new"), model::startFresh);
+    Button forget = Fields.button(PlanWords.say("draft.forget"), model::forget);
     Button read =
-        PlanFields.button(
+        Fields.button(
             PlanWords.say("draft.import"),
             () -> dialogs.openFile(PlanWords.say("draft.import")).ifPresent(model::startFromFile));
     Button write =
-        PlanFields.button(
+        Fields.button(
             PlanWords.say("draft.export"),
             () ->
                 dialogs
                     .saveFile(PlanWords.say("draft.export"), PlanWords.say("export.file"))
                     .ifPresent(model::writeFile));
-    Button copy = PlanFields.button(PlanWords.say("draft.copy"), model::startFromOpenSession);
+    Button copy = Fields.button(PlanWords.say("draft.copy"), model::startFromOpenSession);
     copy.disableProperty().bind(model.sessionOpenProperty().not());
-    FlowPane row = PlanFields.row(list, fresh, copy, read, write, forget);
+    FlowPane row = Fields.row(list, fresh, copy, read, write, forget);
     row.getChildren().forEach(node -> node.getStyleClass().add("quiet"));
-    return PlanFields.section(PlanFields.heading("head.drafts"), row);
+    return Fields.section(PlanFields.heading("head.drafts"), row);
   }
 
   private FlowPane top() {
-    Label title = PlanFields.words("", "second");
+    Label title = Fields.words("", "second");
     title.textProperty().bind(model.titleProperty());
-    Label saved = PlanFields.words("", "note", "second");
+    Label saved = Fields.words("", "note", "second");
     saved.textProperty().bind(model.savedProperty());
-    Label trouble = PlanFields.words("", "strong");
+    Label trouble = Fields.words("", "strong");
     trouble.textProperty().bind(model.troubleProperty());
     trouble.managedProperty().bind(model.troubleProperty().isNotEmpty());
-    return PlanFields.row(title, saved, trouble);
+    return Fields.row(title, saved, trouble);
   }
 
   private VBox question(PlanForm form) {
-    return PlanFields.section(
+    return Fields.section(
         PlanFields.heading("head.question"),
-        PlanFields.area(
+        Fields.area(
             form.field("question"), PlanWords.field("question"), PlanWords.help("question")),
-        PlanFields.row(
+        Fields.row(
             PlanFields.text(form, "rider", 14),
             PlanFields.text(form, "trail", 16),
             PlanFields.text(form, "day", 10),
-            PlanFields.choice(
+            Fields.choice(
                 form.field("kind"),
                 PlanWords.field("session"),
                 PlanOptions.of("session"),
                 PlanWords.say("default.session"))),
-        PlanFields.area(form.field("conditions"), PlanWords.field("conditions"), ""));
+        Fields.area(form.field("conditions"), PlanWords.field("conditions"), ""));
   }
 
   private VBox day(PlanForm form, PlanAnswerPane answer) {
     PlanForm laps = form.part("laps");
     PlanForm table = form.part("timetable");
     FlowPane numbers =
-        PlanFields.row(
+        Fields.row(
             PlanFields.text(laps, "warm_up", 4),
             PlanFields.text(laps, "settling", 4),
             PlanFields.text(laps, "scored", 4));
     FlowPane clock =
-        PlanFields.row(
+        Fields.row(
             PlanFields.text(table, "zone", 12),
             PlanFields.text(table, "start", 5),
             PlanFields.text(table, "daylight_end", 5));
-    FlowPane minutes = PlanFields.row();
+    FlowPane minutes = Fields.row();
     for (String field :
         List.of(
             "lap", "climb", "swap", "scoring", "cool_down", "rest_every", "rest", "lap_budget")) {
       minutes.getChildren().add(PlanFields.text(table, field, 4));
     }
-    return PlanFields.section(
-        PlanFields.heading("head.day"), answer.strip(), numbers, clock, minutes);
+    return Fields.section(PlanFields.heading("head.day"), answer.strip(), numbers, clock, minutes);
   }
 
   private VBox blinding(PlanForm form) {
     VBox box =
-        PlanFields.section(
+        Fields.section(
             PlanFields.heading("head.blinding"),
-            PlanFields.row(
+            Fields.row(
                 PlanFields.yesNo(form, "blinded"),
                 PlanFields.text(form, "helper", 14),
                 PlanFields.yesNo(form, "guesses"),
                 PlanFields.choice(form, "times", PlanOptions.of("times"))));
-    FlowPane texts = PlanFields.row();
+    FlowPane texts = Fields.row();
     for (String field :
         List.of(
             "cover",
@@ -213,7 +211,7 @@ public final class PlanPage extends StackPane {
           PlanWords.has("field.blinding." + field)
               ? PlanWords.field("blinding." + field)
               : PlanWords.field(field);
-      texts.getChildren().add(PlanFields.text(form.field(field), title, "", 22));
+      texts.getChildren().add(Fields.text(form.field(field), title, "", 22));
     }
     box.getChildren().add(texts);
     return box;
@@ -228,38 +226,38 @@ public final class PlanPage extends StackPane {
   }
 
   private static VBox workshop() {
-    return PlanFields.section(workshopPane());
+    return Fields.section(workshopPane());
   }
 
   private VBox end() {
     VBox problems = new VBox(4);
     VBox hints = new VBox(4);
-    VBox problemBox = PlanFields.section(PlanFields.heading("head.problems"), problems);
-    VBox hintBox = PlanFields.section(PlanFields.heading("head.hints"), hints);
+    VBox problemBox = Fields.section(PlanFields.heading("head.problems"), problems);
+    VBox hintBox = Fields.section(PlanFields.heading("head.hints"), hints);
     lines(model.problems(), problems, problemBox, "strong");
     lines(model.hints(), hints, hintBox, "second");
-    Button begin = PlanFields.button(PlanWords.say("commit.begin"), model.commit()::begin);
+    Button begin = Fields.button(PlanWords.say("commit.begin"), model.commit()::begin);
     begin.getStyleClass().add("next");
     begin.setId("commit-begin");
     begin.disableProperty().bind(model.completeProperty().not());
-    Label message = PlanFields.words("", "strong");
+    Label message = Fields.words("", "strong");
     message.textProperty().bind(model.commit().messageProperty());
     message.managedProperty().bind(message.textProperty().isNotEmpty());
     VBox box =
-        PlanFields.section(
+        Fields.section(
             problemBox,
             hintBox,
             override(),
             PlanFields.heading("head.series"),
-            PlanFields.words(PlanWords.say("series.what"), "second"),
-            PlanFields.row(
+            Fields.words(PlanWords.say("series.what"), "second"),
+            Fields.row(
                 PlanFields.text(model.form(), "series", 24),
                 PlanFields.text(model.form(), "series_sessions", 6)),
             new Caution(PlanWords.say("caution") + ".", model.caution()),
             PlanFields.heading("head.commit"),
             begin,
             message,
-            PlanFields.words(PlanWords.say("commit.after"), "second"));
+            Fields.words(PlanWords.say("commit.after"), "second"));
     box.setSpacing(16);
     return box;
   }
@@ -267,7 +265,7 @@ public final class PlanPage extends StackPane {
   /** Asked for only where the plan cannot show anything, and kept in view once it is given. */
   private VBox override() {
     PlanForm.Entry entry = model.form().field("override");
-    VBox box = PlanFields.text(entry, PlanWords.field("override"), "", 40);
+    VBox box = Fields.text(entry, PlanWords.field("override"), "", 40);
     box.visibleProperty()
         .bind(entry.errorProperty().isNotEmpty().or(entry.textProperty().isNotEmpty()));
     box.managedProperty().bind(box.visibleProperty());
@@ -277,7 +275,7 @@ public final class PlanPage extends StackPane {
   private static void lines(ObservableList<String> from, VBox to, VBox around, String style) {
     Runnable show =
         () -> {
-          to.getChildren().setAll(from.stream().map(l -> PlanFields.words(l, style)).toList());
+          to.getChildren().setAll(from.stream().map(l -> Fields.words(l, style)).toList());
           around.setVisible(!from.isEmpty());
           around.setManaged(!from.isEmpty());
         };

@@ -1,6 +1,6 @@
 package blindlap.screen.plan;
 
-import blindlap.screen.part.PlanFields;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.PlanForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
@@ -27,20 +27,20 @@ final class PlanSetupsView extends VBox {
     super(16);
     this.model = model;
     PlanForm form = model.form();
-    Button add = PlanFields.button(PlanWords.say("add.setup"), () -> form.add("setups"));
+    Button add = Fields.button(PlanWords.say("add.setup"), () -> form.add("setups"));
     add.setId("add-setup");
     getChildren()
         .setAll(
             new PlanRowsView(form.list("setups"), PlanWords.field("setups.one"), this::setup),
             add,
             differences,
-            PlanFields.area(
+            Fields.area(
                 form.field("differences_reason"), PlanWords.field("differences_reason"), ""),
             PlanFields.choice(form, "change", PlanOptions.of("change")),
             bikes(form.part("bikes")),
-            PlanFields.words(PlanWords.say("head.bike"), "strong"),
+            Fields.words(PlanWords.say("head.bike"), "strong"),
             new PlanRowsView(form.list("bike"), PlanWords.field("settings.one"), this::setting),
-            PlanFields.button(PlanWords.say("add.setting"), () -> form.add("bike")));
+            Fields.button(PlanWords.say("add.setting"), () -> form.add("bike")));
     model.answer().shownProperty().addListener((o, before, now) -> show(now));
     show(model.answer().shownProperty().get());
   }
@@ -59,23 +59,22 @@ final class PlanSetupsView extends VBox {
           }
         });
     FlowPane head =
-        PlanFields.tight(
+        Fields.tight(
             PlanFields.text(setup, "name", 16),
             PlanFields.text(setup, "component", 16),
             PlanFields.text(setup, "mass", 7),
             PlanFields.text(setup, "ballast_g", 5),
-            PlanFields.text(setup.part("price").field("amount"), PlanWords.field("amount"), "", 5),
+            Fields.text(setup.part("price").field("amount"), PlanWords.field("amount"), "", 5),
             PlanFields.text(setup.part("price"), "currency", 4),
             PlanFields.text(setup, "most_refits", 4));
     VBox box =
         new VBox(
             10,
             head,
-            PlanFields.words(PlanWords.say("settings.legend"), "note", "second"),
-            new PlanRowsView(
-                setup.list("settings"), PlanWords.field("settings.one"), this::setting),
-            PlanFields.row(
-                PlanFields.button(PlanWords.say("add.setting"), () -> setup.add("settings")),
+            Fields.words(PlanWords.say("settings.legend"), "note", "second"),
+            new PlanRowsView(setup.list("settings"), PlanWords.field("settings.one"), this::setting),
+            Fields.row(
+                Fields.button(PlanWords.say("add.setting"), () -> setup.add("settings")),
                 starters,
                 take(setup)),
             more(setup));
@@ -110,20 +109,19 @@ final class PlanSetupsView extends VBox {
     VBox inside =
         new VBox(
             10,
-            PlanFields.area(
-                setup.lines("steps"), PlanWords.field("steps"), PlanWords.help("steps")),
-            PlanFields.words(PlanWords.field("limits"), "note"),
+            Fields.area(setup.lines("steps"), PlanWords.field("steps"), PlanWords.help("steps")),
+            Fields.words(PlanWords.field("limits"), "note"),
             new PlanRowsView(
                 setup.list("limits"),
                 PlanWords.field("limits.one"),
                 limit ->
-                    PlanFields.row(
+                    Fields.row(
                         PlanFields.compact(limit, "what", 14),
                         PlanFields.compact(limit, "value", 8),
                         PlanFields.compact(limit, "source", 20))),
-            PlanFields.button(PlanWords.say("add.limit"), () -> setup.add("limits")),
-            PlanFields.area(setup.lines("consumables"), PlanWords.field("consumables"), ""),
-            PlanFields.area(setup.lines("cautions"), PlanWords.field("cautions"), ""));
+            Fields.button(PlanWords.say("add.limit"), () -> setup.add("limits")),
+            Fields.area(setup.lines("consumables"), PlanWords.field("consumables"), ""),
+            Fields.area(setup.lines("cautions"), PlanWords.field("cautions"), ""));
     TitledPane pane = new TitledPane(PlanWords.say("more.fields"), inside);
     pane.setExpanded(false);
     pane.setAnimated(false);
@@ -132,7 +130,7 @@ final class PlanSetupsView extends VBox {
 
   private Node setting(PlanForm setting) {
     FlowPane dial =
-        PlanFields.row(
+        Fields.row(
             PlanFields.text(setting, "range", 6),
             PlanFields.text(setting, "step", 5),
             PlanFields.text(setting, "readings", 5));
@@ -140,10 +138,9 @@ final class PlanSetupsView extends VBox {
         !setting.field("range").get().isBlank() || !setting.field("step").get().isBlank();
     dial.setVisible(used);
     dial.managedProperty().bind(dial.visibleProperty());
-    Button show =
-        PlanFields.button(PlanWords.say("dial"), () -> dial.setVisible(!dial.isVisible()));
+    Button show = Fields.button(PlanWords.say("dial"), () -> dial.setVisible(!dial.isVisible()));
     show.getStyleClass().add("quiet");
-    return PlanFields.tight(
+    return Fields.tight(
         PlanFields.compact(setting, "name", 13),
         PlanFields.compact(setting, "value", 6),
         PlanFields.compact(setting, "unit", 10),
@@ -159,7 +156,7 @@ final class PlanSetupsView extends VBox {
     VBox box =
         new VBox(
             10,
-            PlanFields.row(
+            Fields.row(
                 PlanFields.text(bikes, "first", 12),
                 PlanFields.text(bikes, "second", 12),
                 PlanFields.text(bikes, "change_after", 4)),
@@ -167,11 +164,11 @@ final class PlanSetupsView extends VBox {
                 bikes.list("differences"),
                 PlanWords.field("differences.one"),
                 each ->
-                    PlanFields.row(
+                    Fields.row(
                         PlanFields.compact(each, "name", 14),
                         PlanFields.compact(each, "first", 10),
                         PlanFields.compact(each, "second", 10))),
-            PlanFields.button(PlanWords.say("add.difference"), () -> bikes.add("differences")));
+            Fields.button(PlanWords.say("add.difference"), () -> bikes.add("differences")));
     TitledPane pane = new TitledPane(PlanWords.field("bikes"), box);
     pane.setExpanded(false);
     pane.setAnimated(false);
@@ -188,15 +185,15 @@ final class PlanSetupsView extends VBox {
     ColumnConstraints wide = new ColumnConstraints();
     wide.setPercentWidth(30);
     table.getColumnConstraints().add(wide);
-    table.add(PlanFields.words(PlanWords.say("table.setting"), "second", "head"), 0, 0);
+    table.add(Fields.words(PlanWords.say("table.setting"), "second", "head"), 0, 0);
     for (int i = 0; i < shown.setups().size(); i++) {
       table.add(name(i, shown.setups().get(i)), i + 1, 0);
     }
     int last = shown.setups().size() + 1;
-    table.add(PlanFields.words(PlanWords.say("table.check"), "second", "head"), last, 0);
+    table.add(Fields.words(PlanWords.say("table.check"), "second", "head"), last, 0);
     for (int row = 0; row < shown.differences().size(); row++) {
       PlanAnswerModel.Row each = shown.differences().get(row);
-      table.add(PlanFields.words(each.name()), 0, row + 1);
+      table.add(Fields.words(each.name()), 0, row + 1);
       for (int i = 0; i < each.values().size(); i++) {
         Label value = new Label(each.values().get(i));
         if (each.differs()) {
@@ -204,15 +201,15 @@ final class PlanSetupsView extends VBox {
         }
         table.add(new HBox(value), i + 1, row + 1);
       }
-      table.add(PlanFields.words(each.note(), each.differs() ? "strong" : "second"), last, row + 1);
+      table.add(Fields.words(each.note(), each.differs() ? "strong" : "second"), last, row + 1);
     }
     differences
         .getChildren()
-        .setAll(PlanFields.words(PlanWords.say("head.differences"), "strong"), table);
+        .setAll(Fields.words(PlanWords.say("head.differences"), "strong"), table);
   }
 
   private static Label name(int index, String name) {
-    Label label = PlanFields.words((char) ('A' + index) + "  " + name, "strong", "head");
+    Label label = Fields.words((char) ('A' + index) + "  " + name, "strong", "head");
     label.getStyleClass().add("setup-" + (char) ('a' + index));
     return label;
   }

@@ -1,6 +1,6 @@
 package blindlap.screen.plan;
 
-import blindlap.screen.part.PlanFields;
+import blindlap.screen.part.Fields;
 import java.util.List;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
@@ -18,10 +18,10 @@ final class WorkshopPane extends VBox {
   }
 
   private static VBox line(WorkshopModel.Line line) {
-    FlowPane row = PlanFields.row();
+    FlowPane row = Fields.row();
     List<String> names = line.names();
     for (int i = 0; i < names.size(); i++) {
-      Label label = PlanFields.words(names.get(i), "note");
+      Label label = Fields.words(names.get(i), "note");
       TextField field = new TextField();
       field.setPrefColumnCount(6);
       field.setAccessibleText(line.title() + ": " + names.get(i));
@@ -29,13 +29,13 @@ final class WorkshopPane extends VBox {
       label.setLabelFor(field);
       row.getChildren().add(new VBox(2, label, field));
     }
-    Label result = PlanFields.words("", "strong");
+    Label result = Fields.words("", "strong");
     result.textProperty().bind(line.resultProperty());
     row.getChildren().add(result);
     return new VBox(
         4,
-        PlanFields.words(line.title(), "strong"),
-        PlanFields.words(line.formula(), "note", "second"),
+        Fields.words(line.title(), "strong"),
+        Fields.words(line.formula(), "note", "second"),
         row);
   }
 }

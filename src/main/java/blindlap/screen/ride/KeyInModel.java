@@ -1,10 +1,11 @@
 package blindlap.screen.ride;
 
-import blindlap.desk.KeyingIn;
-import blindlap.desk.RiderDays;
-import blindlap.desk.Sessions;
+import blindlap.desk.day.DayResult;
+import blindlap.desk.day.KeyingIn;
+import blindlap.desk.day.LapTable;
+import blindlap.desk.day.RiderDays;
 import blindlap.screen.part.Background;
-import blindlap.session.SessionState;
+import blindlap.session.day.Day;
 import blindlap.session.day.SessionId;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.RideWords;
@@ -40,17 +41,17 @@ public final class KeyInModel {
    */
   public record Row(int index, String words, String first, String second) {}
 
-  private static final KeyingIn.Table NONE = new KeyingIn.Table(List.of(), List.of());
+  private static final LapTable NONE = new LapTable(List.of(), List.of());
 
   private final KeyingIn keyingIn;
   private final RiderDays days;
   private final Background background;
   private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.DONE);
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
-  private @Nullable SessionState state;
-  private KeyingIn.Table first = NONE;
-  private KeyingIn.Table second = NONE;
-  private List<KeyingIn.Difference> differences = List.of();
+  private @Nullable Day day;
+  private LapTable first = NONE;
+  private LapTable second = NONE;
+  private List<LapTable.Difference> differences = List.of();
 
   public KeyInModel(KeyingIn keyingIn, RiderDays days, Background background) {
     this.keyingIn = keyingIn;
@@ -69,17 +70,17 @@ public final class KeyInModel {
   }
 
   /** What a session's table held when it was left, in the laps not recorded yet. */
-  private record Opened(SessionState state, KeyingIn.Begun begun) {}
+  private record Opened(Day day, KeyingIn.Begun begun) {}
 
   /** Begins, or goes on where the table was left. */
   public void open(SessionId session) {
     background.run(
         () -> {
-          SessionState found = days.state(session).orElseThrow();
+          Day found = days.day(session).orElseThrow();
           return new Opened(found, keyingIn.begun(found));
         },
         found -> {
-          state = found.state();
+          day = found.day();
           first = found.begun().first();
           second = found.begun().second();
           trouble.set("");
@@ -91,7 +92,7 @@ public final class KeyInModel {
         this::failed);
   }
 
-  private KeyingIn.Table now() {
+  private LapTable now() {
     return stage.get() == Stage.FIRST ? first : second;
   }
 
@@ -125,7 +126,7 @@ public final class KeyInModel {
   }
 
   private void take(List<List<String>> rows) {
-    KeyingIn.Table table = new KeyingIn.Table(first.columns(), rows);
+    LapTable table = new LapTable(first.columns(), rows);
     if (stage.get() == Stage.FIRST) {
       first = table;
     } else {
@@ -134,7 +135,7 @@ public final class KeyInModel {
   }
 
   private void keep(boolean again) {
-    SessionId session = Objects.requireNonNull(state).id();
+    SessionId session = Objects.requireNonNull(day).id();
     KeyingIn.Begun begun = new KeyingIn.Begun(again, first, second);
     background.run(
         () -> {
@@ -157,7 +158,7 @@ public final class KeyInModel {
   }
 
   private void compare() {
-    differences = keyingIn.differences(first, second);
+    differences = first.differences(second);
     if (differences.isEmpty()) {
       save();
     } else {
@@ -170,7 +171,7 @@ public final class KeyInModel {
     return java.util.stream.IntStream.range(0, differences.size())
         .mapToObj(
             i -> {
-              KeyingIn.Difference d = differences.get(i);
+              LapTable.Difference d = differences.get(i);
               return new Row(
                   i, RideWords.say("key.in.cell", d.lap(), d.heading()), d.first(), d.second());
             })
@@ -180,27 +181,27 @@ public final class KeyInModel {
   /** The sheet was looked at again: each difference with its value; then all is recorded. */
   public void settle(List<String> values) {
     for (int i = 0; i < values.size(); i++) {
-      KeyingIn.Difference open = differences.get(i);
+      LapTable.Difference open = differences.get(i);
       if (values.get(i).isBlank() && !open.first().isBlank() && !open.second().isBlank()) {
         trouble.set(RideWords.say("key.in.open", differences().get(i).words()));
         return;
       }
     }
     for (int i = 0; i < values.size(); i++) {
-      first = keyingIn.settled(first, differences.get(i), values.get(i));
-      second = keyingIn.settled(second, differences.get(i), values.get(i));
+      first = first.settled(differences.get(i), values.get(i));
+      second = second.settled(differences.get(i), values.get(i));
     }
     differences = List.of();
     save();
   }
 
   private void save() {
-    SessionState of = Objects.requireNonNull(state);
-    KeyingIn.Table table = first;
+    Day of = Objects.requireNonNull(day);
+    LapTable table = first;
     background.run(
         () -> {
-          Sessions.Result result = keyingIn.record(of, table);
-          if (result instanceof Sessions.Result.Done) {
+          DayResult result = keyingIn.record(of, table);
+          if (result instanceof DayResult.Done) {
             keyingIn.forget(of.id());
           }
           return result;
@@ -210,8 +211,8 @@ public final class KeyInModel {
   }
 
   /** What was refused is mended in the table as it was typed first. */
-  private void saved(Sessions.Result result) {
-    if (result instanceof Sessions.Result.Refused refused) {
+  private void saved(DayResult result) {
+    if (result instanceof DayResult.Refused refused) {
       trouble.set(String.join("\n", Problems.sentences(refused.problems())));
       stage.set(Stage.FIRST);
       keep(false);

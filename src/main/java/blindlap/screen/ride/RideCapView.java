@@ -1,5 +1,6 @@
 package blindlap.screen.ride;
 
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.wording.day.RideWords;
 import javafx.scene.control.Button;
@@ -28,7 +29,7 @@ final class RideCapView extends VBox {
     over.setOnAction(e -> end.run());
     Label asked = new Label(RideWords.say("cap.why"));
     asked.setWrapText(true);
-    TextField why = RidePage.wide(new TextField());
+    TextField why = Fields.wide(new TextField());
     why.setAccessibleText(RideWords.say("cap.why"));
     why.minHeightProperty().bind(look.touch());
     asked.setLabelFor(why);

@@ -1,6 +1,9 @@
 package blindlap.screen.ride;
 
+import blindlap.ride.RideQuestions;
+import blindlap.ride.RideSheet;
 import blindlap.screen.part.ChoiceRow;
+import blindlap.screen.part.DayEventsView;
 import blindlap.screen.part.Look;
 import blindlap.wording.day.RideWords;
 import javafx.scene.Node;
@@ -32,7 +35,7 @@ final class RideEventsView extends VBox {
     return new ChoiceRow<>(
         look,
         RideWords.say("spoiled") + " " + RideWords.say("spoiled.title"),
-        RidePage.options(RideQuestions.events()),
+        RideOptions.of(RideQuestions.events()),
         3,
         event -> {
           model.spoiled(event);

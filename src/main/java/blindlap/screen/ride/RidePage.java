@@ -2,9 +2,10 @@ package blindlap.screen.ride;
 
 import static javafx.scene.input.KeyCombination.SHORTCUT_DOWN;
 
+import blindlap.ride.RideSheet;
 import blindlap.screen.part.BigWords;
 import blindlap.screen.part.Caution;
-import blindlap.screen.part.ChoiceRow;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.SavedLine;
 import blindlap.wording.day.RideWords;
@@ -109,8 +110,8 @@ public final class RidePage extends HBox {
     takeBack.setText(RideWords.say("take.back"));
     takeBack.setMinWidth(USE_PREF_SIZE);
     takeBack.setOnAction(e -> model.undo().takeBack());
-    model.undo().lastProperty().addListener((o, before, now) -> offerTakeBack(now));
-    offerTakeBack(model.undo().lastProperty().get());
+    model.lastAnswerProperty().addListener((o, before, now) -> offerTakeBack(now));
+    offerTakeBack(model.lastAnswerProperty().get());
     addEventHandler(
         KeyEvent.KEY_PRESSED,
         e -> {
@@ -191,9 +192,9 @@ public final class RidePage extends HBox {
       words.setWrapText(true);
       words.setMinHeight(USE_PREF_SIZE);
     }
-    wide(happened);
-    wide(paper);
-    Button leave = wide(new Button(RideWords.say("back")));
+    Fields.wide(happened);
+    Fields.wide(paper);
+    Button leave = Fields.wide(new Button(RideWords.say("back")));
     leave.setOnAction(e -> back.run());
     Words cautions = Words.of("cautions");
     Caution caution = new Caution(RideWords.say("caution"), cautions.say("ride"));
@@ -201,11 +202,6 @@ public final class RidePage extends HBox {
     top.setPadding(new Insets(28, 30, 12, 30));
     bottom.getChildren().setAll(happened, paper, leave, caution);
     bottom.setPadding(new Insets(0, 30, 28, 30));
-  }
-
-  public static <T extends Region> T wide(T part) {
-    part.setMaxWidth(Double.MAX_VALUE);
-    return part;
   }
 
   /** What decides whether the right side is built anew: never a value, or a touch would be lost. */
@@ -230,10 +226,6 @@ public final class RidePage extends HBox {
       right.getChildren().setAll(right(now));
       foot.getChildren().setAll(foot(now));
     }
-  }
-
-  static List<ChoiceRow.Option<String>> options(List<RideQuestions.Choice> choices) {
-    return choices.stream().map(c -> new ChoiceRow.Option<>(c.key(), c.words())).toList();
   }
 
   private static String cap(RideSheet now) {

@@ -1,8 +1,11 @@
 package blindlap.screen.ride;
 
-import static blindlap.screen.ride.RideSheet.Stage.SCORED;
+import static blindlap.ride.RideSheet.Stage.SCORED;
 
+import blindlap.ride.RideQuestions;
+import blindlap.ride.RideSheet;
 import blindlap.screen.part.ChoiceRow;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
@@ -140,7 +143,7 @@ final class RideScoreView extends VBox {
     String text = shown.apply(model.sheetProperty().get());
     Label asked = new Label(title);
     asked.getStyleClass().add("field-title");
-    TextField field = RidePage.wide(new TextField(text));
+    TextField field = Fields.wide(new TextField(text));
     field.setAccessibleText(title);
     field.minHeightProperty().bind(look.touch());
     asked.setLabelFor(field);
@@ -212,7 +215,7 @@ final class RideScoreView extends VBox {
         new ChoiceRow<>(
             look,
             RideWords.say("sure"),
-            RidePage.options(RideQuestions.sureness()),
+            RideOptions.of(RideQuestions.sureness()),
             3,
             model.guess()::sureness);
     how.show(model.guess().sureness());

@@ -1,6 +1,9 @@
 package blindlap.screen.ride;
 
+import blindlap.ride.RideQuestions;
+import blindlap.ride.RideSheet;
 import blindlap.screen.part.ChoiceRow;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
@@ -123,7 +126,7 @@ final class RideWatchView extends VBox {
   }
 
   private Button button(String key, Runnable action) {
-    Button button = RidePage.wide(new Button(RideWords.say(key)));
+    Button button = Fields.wide(new Button(RideWords.say(key)));
     button.minHeightProperty().bind(look.touch());
     button.setAccessibleText(measure + ": " + RideWords.say(key));
     button.setOnAction(e -> action.run());
@@ -132,7 +135,7 @@ final class RideWatchView extends VBox {
 
   /** Asks before a time is replaced: a stray touch must not look invited. */
   private Button again() {
-    Button button = RidePage.wide(new Button(RideWords.say("watch.again")));
+    Button button = Fields.wide(new Button(RideWords.say("watch.again")));
     button.minHeightProperty().bind(look.touch());
     button.setOnAction(
         e -> {
@@ -157,7 +160,7 @@ final class RideWatchView extends VBox {
 
   private List<Node> typed() {
     Label asked = new Label(RideWords.say("type.title"));
-    TextField field = RidePage.wide(new TextField());
+    TextField field = Fields.wide(new TextField());
     field.setAccessibleText(measure + ": " + RideWords.say("type.title"));
     asked.setLabelFor(field);
     field.minHeightProperty().bind(look.touch());
@@ -171,7 +174,7 @@ final class RideWatchView extends VBox {
         new ChoiceRow<>(
             look,
             RideWords.say("timed.by"),
-            RidePage.options(RideQuestions.timekeepers()),
+            RideOptions.of(RideQuestions.timekeepers()),
             3,
             model.watches()::timedBy);
     who.show(model.watches().timedBy());

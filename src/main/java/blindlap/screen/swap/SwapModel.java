@@ -4,13 +4,13 @@ import blindlap.desk.DayPin;
 import blindlap.desk.DeskFault;
 import blindlap.desk.HelperDay;
 import blindlap.desk.HelperDays;
-import blindlap.desk.RiderDays;
+import blindlap.desk.day.RiderDays;
 import blindlap.fault.Problem;
+import blindlap.plan.DayEnd;
 import blindlap.plan.Plan;
 import blindlap.screen.cover.Idling;
 import blindlap.screen.part.Background;
-import blindlap.screen.ride.DayEnd;
-import blindlap.screen.ride.DayEvents;
+import blindlap.screen.part.DayEventsModel;
 import blindlap.session.HelperEntry;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
@@ -57,7 +57,6 @@ public final class SwapModel {
   public record Time(String left, double share, String idle, String pace) {}
 
   private final HelperDays days;
-  private final RiderDays riders;
   private final LongSupplier version;
   private final Background background;
   private final Clock clock;
@@ -68,7 +67,7 @@ public final class SwapModel {
       new ReadOnlyObjectWrapper<>(new Time("", 0, "", ""));
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private final SwapWork work;
-  private final DayEvents events;
+  private final DayEventsModel events;
 
   private @Nullable SessionId id;
   private @Nullable SessionState state;
@@ -92,13 +91,12 @@ public final class SwapModel {
       Clock clock,
       LongSupplier monotonic) {
     this.days = days;
-    this.riders = riders;
     this.version = version;
     this.background = background;
     this.clock = clock;
     this.idling = new Idling(clock, monotonic);
     this.work = new SwapWork(background, clock, monotonic, this::take);
-    this.events = new DayEvents(riders, background, () -> -1, this::take, work::said);
+    this.events = new DayEventsModel(riders, background, () -> -1, after -> reload(), work::said);
   }
 
   /** What the page asks for. */
@@ -112,7 +110,7 @@ public final class SwapModel {
   }
 
   /** What may be said of the day at any time. */
-  public DayEvents events() {
+  public DayEventsModel events() {
     return events;
   }
 
@@ -153,7 +151,7 @@ public final class SwapModel {
   private void reload() {
     SessionId now = id;
     if (now != null) {
-      background.run(() -> riders.state(now), found -> found.ifPresent(this::take), this::failed);
+      background.run(() -> days.state(now), found -> found.ifPresent(this::take), this::failed);
     }
   }
 

@@ -2,8 +2,8 @@ package blindlap.screen.swap;
 
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.ChoiceRow;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
-import blindlap.screen.ride.RidePage;
 import blindlap.wording.SwapWords;
 import blindlap.wording.day.Words;
 import java.util.List;
@@ -16,9 +16,9 @@ import javafx.scene.layout.VBox;
 final class SwapSafetyView extends VBox {
   SwapSafetyView(Look look, SwapModel model, SwapSheet now) {
     super(8);
-    getChildren().add(SwapStintView.h2(SwapWords.say("safe")));
+    getChildren().add(new SwapHeading(SwapWords.say("safe")));
     for (SwapSheet.Check check : now.confirmed()) {
-      CheckBox box = RidePage.wide(new CheckBox(check.words()));
+      CheckBox box = Fields.wide(new CheckBox(check.words()));
       box.setWrapText(true);
       box.minHeightProperty().bind(look.touch());
       box.setSelected(check.yes());
@@ -53,7 +53,7 @@ final class SwapSafetyView extends VBox {
   /** The lap may start only when nothing is waited for; what is waited for stands below. */
   private void gate(Look look, SwapModel model, SwapSheet now) {
     Button go =
-        RidePage.wide(
+        Fields.wide(
             new Button(
                 now.stint() == 0 ? SwapWords.say("go.warm.up") : SwapWords.say("go", now.stint())));
     go.getStyleClass().add("next");

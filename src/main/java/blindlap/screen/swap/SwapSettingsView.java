@@ -1,8 +1,8 @@
 package blindlap.screen.swap;
 
 import blindlap.screen.part.ChoiceRow;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
-import blindlap.screen.ride.RidePage;
 import blindlap.wording.SwapWords;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -26,7 +26,7 @@ final class SwapSettingsView extends VBox {
     super(12);
     this.look = look;
     this.model = model;
-    getChildren().add(SwapStintView.h2(SwapWords.say("set")));
+    getChildren().add(new SwapHeading(SwapWords.say("set")));
     GridPane grid = new GridPane();
     grid.setHgap(16);
     grid.setVgap(10);
@@ -107,7 +107,7 @@ final class SwapSettingsView extends VBox {
   }
 
   private TextField field(String name, String text, Consumer<String> left) {
-    TextField field = RidePage.wide(new TextField(text));
+    TextField field = Fields.wide(new TextField(text));
     field.setAccessibleText(name);
     field.minHeightProperty().bind(look.touch());
     field.setOnAction(e -> left.accept(field.getText()));

@@ -5,11 +5,11 @@ import blindlap.plot.SetupMark;
 import blindlap.plot.surface.Spoken;
 import blindlap.screen.part.BigWords;
 import blindlap.screen.part.Caution;
+import blindlap.screen.part.DayEventsView;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.PlotView;
 import blindlap.screen.part.SetupName;
-import blindlap.screen.ride.DayEventsView;
-import blindlap.screen.ride.RidePage;
 import blindlap.wording.SwapWords;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
@@ -152,14 +152,14 @@ final class SwapStintView extends VBox {
   }
 
   private Button next(String words, Runnable action) {
-    Button button = RidePage.wide(new Button(words));
+    Button button = Fields.wide(new Button(words));
     button.getStyleClass().add("next");
     button.minHeightProperty().bind(look.touch());
     button.setOnAction(e -> action.run());
     return button;
   }
 
-  static SetupMark mark(int setup) {
+  private static SetupMark mark(int setup) {
     return SetupMark.values()[setup];
   }
 
@@ -183,7 +183,7 @@ final class SwapStintView extends VBox {
   }
 
   private Node steps(SwapSheet now) {
-    VBox box = new VBox(8, h2(SwapWords.say("do")));
+    VBox box = new VBox(8, new SwapHeading(SwapWords.say("do")));
     VBox steps = new VBox();
     steps.getStyleClass().add("steps");
     for (int i = 0; i < now.steps().size(); i++) {
@@ -206,12 +206,6 @@ final class SwapStintView extends VBox {
     cautions.add(Words.of("cautions").say("short"));
     cautions.forEach(c -> box.getChildren().add(new Caution(SwapWords.say("caution"), c)));
     return box;
-  }
-
-  static Label h2(String words) {
-    Label label = new Label(words);
-    label.getStyleClass().add("h2");
-    return label;
   }
 
   private static Label lead(String words) {

@@ -52,8 +52,7 @@ public record LapState(
 
   /** A lap of which nothing is known yet. */
   public static LapState untouched(LapId id) {
-    return new LapState(
-        id, false, Map.of(), Map.of(), Map.of(), Map.of(), "", Optional.empty());
+    return new LapState(id, false, Map.of(), Map.of(), Map.of(), Map.of(), "", Optional.empty());
   }
 
   private static <T> Map<String, T> changed(Map<String, T> map, Consumer<Map<String, T>> change) {
@@ -130,8 +129,7 @@ public record LapState(
 
   /** The same, void. */
   public LapState withVoid(Voided why) {
-    return new LapState(
-        id, ridden, values, times, running, conditions, note, Optional.of(why));
+    return new LapState(id, ridden, values, times, running, conditions, note, Optional.of(why));
   }
 
   /** The same, no longer void. */

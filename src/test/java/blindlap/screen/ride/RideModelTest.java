@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.RamFolder;
 import blindlap.desk.TestDay;
+import blindlap.ride.RideSheet;
 import blindlap.screen.part.Background;
 import blindlap.session.Fact;
 import blindlap.session.StoredEntry;
@@ -89,14 +90,14 @@ class RideModelTest {
     model.answer(GRIP, BigDecimal.valueOf(40));
     model.answer("feet off the pedals", BigDecimal.ONE);
     model.answer(GRIP, BigDecimal.valueOf(70));
-    assertThat(model.undo().lastProperty().get()).isEqualTo(GRIP);
+    assertThat(model.lastAnswerProperty().get()).isEqualTo(GRIP);
     takeBack();
     assertThat(shown().get(GRIP)).isEqualByComparingTo("40");
     takeBack();
     assertThat(shown()).containsOnlyKeys(GRIP);
     takeBack();
     assertThat(shown()).isEmpty();
-    assertThat(model.undo().lastProperty().get()).isEmpty();
+    assertThat(model.lastAnswerProperty().get()).isEmpty();
     assertThat(lap().values()).isEmpty();
   }
 
@@ -174,7 +175,7 @@ class RideModelTest {
   void aLapThatIsDoneIsNotUndoneByAccident() {
     model.answer(GRIP, BigDecimal.valueOf(40));
     model.lapDone();
-    assertThat(model.undo().lastProperty().get()).isEmpty();
+    assertThat(model.lastAnswerProperty().get()).isEmpty();
     model.undo().takeBack();
     assertThat(lap().values().get(GRIP)).isEqualByComparingTo("40");
   }

@@ -1,13 +1,11 @@
-package blindlap.screen.ride;
+package blindlap.ride;
 
-import blindlap.desk.MeasureState;
-import blindlap.desk.RiderDays;
-import blindlap.session.SessionState;
+import blindlap.desk.day.MeasureState;
+import blindlap.desk.day.RiderDays;
+import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
 import java.util.ArrayDeque;
 import java.util.Deque;
-import javafx.beans.property.ReadOnlyStringProperty;
-import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,19 +23,19 @@ public final class RideUndo {
   private record Step(
       LapId lap, String measure, MeasureState before, MeasureState given, Runnable restored) {}
 
-  private final RideModel model;
+  private final RideHand hand;
   private final RiderDays days;
   private final Deque<Step> steps = new ArrayDeque<>();
-  private final ReadOnlyStringWrapper last = new ReadOnlyStringWrapper("");
 
-  RideUndo(RideModel model, RiderDays days) {
-    this.model = model;
+  RideUndo(RideHand hand, RiderDays days) {
+    this.hand = hand;
     this.days = days;
   }
 
   /** The measure whose last answer can be taken back; empty if none can. */
-  public ReadOnlyStringProperty lastProperty() {
-    return last.getReadOnlyProperty();
+  public String last() {
+    Step top = steps.peek();
+    return top == null ? "" : top.measure();
   }
 
   void clear() {
@@ -46,12 +44,7 @@ public final class RideUndo {
   }
 
   /** An answer is on disk. */
-  void given(
-      LapId lap,
-      String measure,
-      @Nullable SessionState before,
-      SessionState after,
-      Runnable restored) {
+  void given(LapId lap, String measure, @Nullable Day before, Day after, Runnable restored) {
     if (before == null) {
       return;
     }
@@ -64,8 +57,7 @@ public final class RideUndo {
   }
 
   private void say() {
-    Step top = steps.peek();
-    last.set(top == null ? "" : top.measure());
+    hand.canTakeBack(last());
   }
 
   /** Takes the last answer back. */
@@ -75,10 +67,9 @@ public final class RideUndo {
       return;
     }
     say();
-    model.act(
+    hand.save(
         () ->
-            days.takeBack(model.session(), step.lap(), step.measure(), step.given(), step.before()),
-        "",
+            days.takeBack(hand.session(), step.lap(), step.measure(), step.given(), step.before()),
         latest -> step.restored().run());
   }
 }

@@ -1,37 +1,37 @@
-package blindlap.screen.ride;
+package blindlap.ride;
 
-import blindlap.desk.RiderDays;
-import blindlap.desk.Sessions;
-import blindlap.screen.part.Background;
-import blindlap.session.SessionState;
+import blindlap.desk.day.DayResult;
+import blindlap.desk.day.RiderDays;
+import blindlap.plan.DayEnd;
+import blindlap.session.day.Day;
 import blindlap.session.day.DayEvent;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.SessionId;
-import blindlap.wording.SwapWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.RideWords;
+import blindlap.wording.day.Words;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.function.IntConsumer;
 import java.util.function.IntSupplier;
-import javafx.beans.property.ReadOnlyStringProperty;
-import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What rider and helper may both say on the day, without a phrase: the blind is broken, a cover
- * came off, the day ends early, the day is closed. What it does to the result is said at once.
+ * came off, the day ends early, the day is closed. What it does to the result is said at once; a
+ * page says how.
  */
-public final class DayEvents {
+public abstract class DayEvents {
+  /** The helper's page has the words on what is sealed. */
+  private static final Words HELPER = Words.of("swap");
+
   private final RiderDays days;
-  private final Background background;
+  private final Elsewhere elsewhere;
   private final IntSupplier stint;
-  private final Consumer<SessionState> then;
+  private final Consumer<Day> then;
   private final Sealing sealing;
-  private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
-  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private @Nullable SessionId id;
 
   /** What became of words that were to be sealed. */
@@ -52,51 +52,29 @@ public final class DayEvents {
   /**
    * @param stint the stint the page speaks of, 0 for the warm-up; negative for the one that is
    *     ridden now
-   * @param then takes the session as it stands afterwards
-   */
-  public DayEvents(
-      RiderDays days, Background background, IntSupplier stint, Consumer<SessionState> then) {
-    this(days, background, stint, then, (event, at, words) -> Sealed.NOT);
-  }
-
-  /**
+   * @param then takes the day as it stands afterwards
    * @param sealing takes the words on an event where they can be sealed
    */
-  public DayEvents(
-      RiderDays days,
-      Background background,
-      IntSupplier stint,
-      Consumer<SessionState> then,
-      Sealing sealing) {
-    this.sealing = sealing;
+  protected DayEvents(
+      RiderDays days, Elsewhere elsewhere, IntSupplier stint, Consumer<Day> then, Sealing sealing) {
     this.days = days;
-    this.background = background;
+    this.elsewhere = elsewhere;
     this.stint = stint;
     this.then = then;
+    this.sealing = sealing;
   }
 
+  /** Shows what an event does to the result; empty to take it away. */
+  public abstract void say(String words);
+
+  /** Shows why something is refused; empty to take it away. */
+  public abstract void refuse(String why);
+
+  /** Opens a session. */
   public void open(SessionId session) {
     id = session;
-    said.set("");
-    trouble.set("");
-  }
-
-  public void refuse(String why) {
-    trouble.set(why);
-  }
-
-  public void say(String words) {
-    said.set(words);
-  }
-
-  /** What the latest event does to the result; else empty. */
-  public ReadOnlyStringProperty saidProperty() {
-    return said.getReadOnlyProperty();
-  }
-
-  /** One sentence if an event was refused; else empty. */
-  public ReadOnlyStringProperty troubleProperty() {
-    return trouble.getReadOnlyProperty();
+    say("");
+    refuse("");
   }
 
   private SessionId session() {
@@ -130,10 +108,10 @@ public final class DayEvents {
       return Optional.of(words);
     }
     return switch (sealing.seal(event, stint, words)) {
-      case DONE -> Optional.of(SwapWords.say("event.sealed"));
+      case DONE -> Optional.of(HELPER.say("event.sealed"));
       case NOT -> Optional.of(words);
       case NO_ROOM -> {
-        refuse(SwapWords.say("event.too.long"));
+        refuse(HELPER.say("event.too.long"));
         yield Optional.empty();
       }
     };
@@ -159,19 +137,18 @@ public final class DayEvents {
       then.accept(shown);
       return;
     }
-    background.run(
-        () -> DayEnd.stintNow(days.state(session()).orElseThrow()), then::accept, this::failed);
+    elsewhere.run(() -> days.day(session()).orElseThrow().stintNow(), then::accept, this::failed);
   }
 
   /** The day ends after the stint that was ridden last. */
   public void cutShort(String reason, String decidedBy, boolean knowsKey) {
-    background.run(
-        () -> days.state(session()).orElseThrow(),
-        state -> {
-          int last = DayEnd.lastStint(state);
+    elsewhere.run(
+        () -> days.day(session()).orElseThrow(),
+        day -> {
+          int last = day.latestStint();
           act(
               () -> days.cutShort(session(), last, reason, decidedBy, knowsKey),
-              RideWords.cutShort(last, DayEnd.smallestP(state.plan(), last)));
+              RideWords.cutShort(last, DayEnd.smallestP(day.plan(), last)));
         },
         this::failed);
   }
@@ -181,22 +158,22 @@ public final class DayEvents {
     act(() -> days.closeDay(session()), RideWords.say("day.closed.done"));
   }
 
-  private void act(Callable<Sessions.Result> work, String effect) {
-    background.run(
+  private void act(Callable<DayResult> work, String effect) {
+    elsewhere.run(
         work,
         result -> {
-          if (result instanceof Sessions.Result.Refused refused) {
-            trouble.set(String.join(" ", Problems.sentences(refused.problems())));
+          if (result instanceof DayResult.Refused refused) {
+            refuse(String.join(" ", Problems.sentences(refused.problems())));
             return;
           }
-          trouble.set("");
-          said.set(effect);
-          then.accept(((Sessions.Result.Done) result).state());
+          refuse("");
+          say(effect);
+          then.accept(((DayResult.Done) result).day());
         },
         this::failed);
   }
 
   private void failed(Exception problem) {
-    trouble.set(RideWords.notSaved(String.valueOf(problem.getMessage())));
+    refuse(RideWords.notSaved(String.valueOf(problem.getMessage())));
   }
 }

@@ -1,8 +1,8 @@
-package blindlap.screen.ride;
+package blindlap.ride;
 
-import blindlap.desk.RiderDays;
-import blindlap.desk.Sessions;
-import blindlap.session.SessionState;
+import blindlap.desk.day.DayResult;
+import blindlap.desk.day.RiderDays;
+import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
 import blindlap.timing.Stopwatch;
 import blindlap.timing.TimeRecord;
@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The watches of the lap in hand. What they take is saved and not shown. */
 public final class RideWatches {
-  private final RideModel model;
+  private final RideHand hand;
   private final RiderDays days;
   private final Clock clock;
   private final LongSupplier monotonic;
@@ -26,8 +26,8 @@ public final class RideWatches {
   private TimeRecord.@Nullable TimedBy timedBy;
   private boolean knowsKey;
 
-  RideWatches(RideModel model, RiderDays days, Clock clock, LongSupplier monotonic) {
-    this.model = model;
+  RideWatches(RideHand hand, RiderDays days, Clock clock, LongSupplier monotonic) {
+    this.hand = hand;
     this.days = days;
     this.clock = clock;
     this.monotonic = monotonic;
@@ -39,9 +39,9 @@ public final class RideWatches {
   }
 
   /** Whoever held the watch last holds it still, after the program was started again. */
-  void takeUp(SessionState state) {
+  void takeUp(Day day) {
     if (timedBy == null) {
-      state.laps().stream()
+      day.laps().values().stream()
           .flatMap(lap -> lap.times().values().stream())
           .forEach(time -> timedBy = time.timedBy());
     }
@@ -66,13 +66,13 @@ public final class RideWatches {
   public void timekeeperKnowsKey(boolean knows) {
     knowsKey = knows;
     if (knows) {
-      model.events().say(RideWords.say("timekeeper.knows"));
+      hand.say(RideWords.say("timekeeper.knows"));
     }
   }
 
   private Stopwatch watch(String measure) {
     Stopwatch watch = watches.computeIfAbsent(measure, m -> new Stopwatch(clock, monotonic));
-    RideSheet.Watch shown = model.sheetProperty().get().watches().get(measure);
+    RideSheet.Watch shown = hand.sheet().watches().get(measure);
     Instant startedAt = shown == null ? null : shown.startedAt();
     if (startedAt != null && watch.running() == Stopwatch.Running.READY) {
       watch.takeUp(startedAt); // it ran in another window, or before the program was started again
@@ -83,18 +83,18 @@ public final class RideWatches {
   /** Starts the watch of a measure, or starts it again. */
   public void start(String measure) {
     if (timedBy == null) {
-      model.refuse(RideWords.say("timed.by.first"));
+      hand.refuse(RideWords.say("timed.by.first"));
       return;
     }
-    LapId lap = model.lap();
+    LapId lap = hand.lap();
     Stopwatch before = watch(measure).copy();
     Instant at = watch(measure).start();
-    act(lap, measure, before, () -> days.watchStarted(model.session(), lap, measure, at));
+    act(lap, measure, before, () -> days.watchStarted(hand.session(), lap, measure, at));
   }
 
   /** Stops the watch; the time is saved and not shown. */
   public void stop(String measure) {
-    LapId lap = model.lap();
+    LapId lap = hand.lap();
     TimeRecord.TimedBy by = timedBy == null ? TimeRecord.TimedBy.OTHER : timedBy;
     Stopwatch watch = watch(measure);
     if (watch.running() != Stopwatch.Running.RUNNING) {
@@ -103,44 +103,44 @@ public final class RideWatches {
     Stopwatch before = watch.copy();
     TimeRecord time = watch.stop(by);
     boolean knows = knowsKey;
-    act(lap, measure, before, () -> days.time(model.session(), lap, measure, time, knows));
+    act(lap, measure, before, () -> days.time(hand.session(), lap, measure, time, knows));
   }
 
   /** A false start: back to nought. */
   public void falseStart(String measure) {
-    LapId lap = model.lap();
+    LapId lap = hand.lap();
     Stopwatch before = watch(measure).copy();
     watch(measure).reset();
-    act(lap, measure, before, () -> days.watchReset(model.session(), lap, measure));
+    act(lap, measure, before, () -> days.watchReset(hand.session(), lap, measure));
   }
 
   /** The watch was stopped by mistake and runs on. */
   public void undoStop(String measure) {
-    LapId lap = model.lap();
+    LapId lap = hand.lap();
     Stopwatch before = watch(measure).copy();
     Instant started = watch(measure).undoStop();
     if (started != null) {
-      act(lap, measure, before, () -> days.watchStarted(model.session(), lap, measure, started));
+      act(lap, measure, before, () -> days.watchStarted(hand.session(), lap, measure, started));
     }
   }
 
   /** A time typed once the lap is done, such as 1:33.1. */
   public void typeTime(String measure, String typed) {
-    LapId lap = model.lap();
+    LapId lap = hand.lap();
     TimeRecord.TimedBy by = timedBy;
     BigDecimal seconds = RideWords.seconds(typed);
     if (seconds == null || by == null) {
-      model.refuse(RideWords.say(by == null ? "timed.by.first" : "time.form", typed));
+      hand.refuse(RideWords.say(by == null ? "timed.by.first" : "time.form", typed));
       return;
     }
     TimeRecord time = Stopwatch.typed(seconds, by, clock);
     boolean knows = knowsKey;
     Stopwatch before = watch(measure).copy();
-    act(lap, measure, before, () -> days.time(model.session(), lap, measure, time, knows));
+    act(lap, measure, before, () -> days.time(hand.session(), lap, measure, time, knows));
   }
 
   /** What is done with a watch can be taken back; the watch then runs on as if it never was. */
-  private void act(LapId lap, String measure, Stopwatch before, Callable<Sessions.Result> work) {
-    model.actOn(lap, measure, work, () -> watches.put(measure, before));
+  private void act(LapId lap, String measure, Stopwatch before, Callable<DayResult> work) {
+    hand.saveAnswer(lap, measure, work, () -> watches.put(measure, before));
   }
 }

@@ -1,29 +1,29 @@
-package blindlap.screen.ride;
+package blindlap.ride;
 
-import blindlap.desk.RiderDays;
+import blindlap.desk.day.RiderDays;
 import blindlap.session.day.Guess;
 import org.jspecify.annotations.Nullable;
 
 /** The rider's guess on the stint in hand, after its last scored lap and before any time. */
 public final class RideGuess {
-  private final RideModel model;
+  private final RideHand hand;
   private final RiderDays days;
   private @Nullable Guess given;
   private int stint;
 
-  RideGuess(RideModel model, RiderDays days) {
-    this.model = model;
+  RideGuess(RideHand hand, RiderDays days) {
+    this.hand = hand;
     this.days = days;
   }
 
   /** The guess on record, or the one on its way there: two answers in a row are one guess. */
   private @Nullable Guess now() {
-    boolean ahead = model.savingProperty().get() && stint == model.sheetProperty().get().stint();
-    return ahead ? given : model.sheetProperty().get().guess();
+    boolean ahead = hand.saving() && stint == hand.sheet().stint();
+    return ahead ? given : hand.sheet().guess();
   }
 
   private int setups() {
-    return model.questions().setups().size();
+    return hand.setups();
   }
 
   /** Index of the guessed setup, the number of setups for "don't know"; null if none. */
@@ -84,9 +84,9 @@ public final class RideGuess {
   }
 
   private void save(Guess guess) {
-    int at = model.lap().stint();
+    int at = hand.lap().stint();
     given = guess;
     stint = at;
-    model.act(() -> days.guess(model.session(), at, guess));
+    hand.save(() -> days.guess(hand.session(), at, guess), latest -> {});
   }
 }

@@ -1,8 +1,5 @@
-package blindlap.screen.ride;
+package blindlap.plan;
 
-import blindlap.plan.Plan;
-import blindlap.session.SessionState;
-import blindlap.session.day.LapState;
 import blindlap.stats.compare.CutShort;
 import blindlap.stats.order.Drift;
 
@@ -11,23 +8,6 @@ public final class DayEnd {
   private static final double LEVEL = 0.05 + 1e-12;
 
   private DayEnd() {}
-
-  /** The last stint of which every scored lap is ridden; a stint begun counts, too. */
-  static int lastStint(SessionState state) {
-    return state.laps().stream()
-        .filter(LapState::ridden)
-        .mapToInt(lap -> lap.id().stint())
-        .max()
-        .orElse(0);
-  }
-
-  /** The stint that is ridden now or next, the last one once all are; 0 for the warm-up. */
-  static int stintNow(SessionState state) {
-    if (state.warmUps() < state.plan().laps().warmUp() && state.lapsRidden() == 0) {
-      return 0;
-    }
-    return state.nextLap().map(lap -> lap.stint()).orElseGet(() -> lastStint(state));
-  }
 
   /** The smallest p that can still come out if the day ends after this stint; 1 if none can. */
   public static double smallestP(Plan plan, int stints) {
@@ -45,6 +25,6 @@ public final class DayEnd {
   }
 
   private static Drift drift(Plan plan) {
-    return plan.primary().map(m -> m.drift()).orElse(Drift.LINE);
+    return plan.primary().map(Measure::drift).orElse(Drift.LINE);
   }
 }

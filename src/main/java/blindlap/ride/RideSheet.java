@@ -1,12 +1,13 @@
-package blindlap.screen.ride;
+package blindlap.ride;
 
 import blindlap.plan.Blinding;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.session.SessionState;
+import blindlap.session.day.Day;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
+import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.LinkedHashMap;
@@ -93,7 +94,7 @@ public record RideSheet(
   }
 
   /** Nothing to show. */
-  static final RideSheet NONE =
+  public static final RideSheet NONE =
       new RideSheet(
           Stage.NO_SESSION,
           null,
@@ -122,37 +123,37 @@ public record RideSheet(
   }
 
   /**
-   * The sheet of a session.
+   * The sheet of a day.
    *
    * @param done the lap that was just done, while the page still speaks of it
    */
-  static RideSheet of(SessionState state, Optional<LapId> done) {
-    if (!state.step().day()) {
-      return plain(Stage.OVER, state);
+  static RideSheet of(Day day, Optional<LapId> done) {
+    if (!day.step().day()) {
+      return plain(Stage.OVER, day);
     }
     if (done.isPresent()) {
-      return sheet(Stage.DONE, state, done.get());
+      return sheet(Stage.DONE, day, done.get());
     }
-    Optional<LapId> next = state.nextLap();
-    if (next.isPresent() && state.capReached()) {
-      return sheet(Stage.CAP, state, next.get());
+    Optional<LapId> next = day.nextLap();
+    if (next.isPresent() && day.capReached()) {
+      return sheet(Stage.CAP, day, next.get());
     }
-    int warmUps = state.plan().laps().warmUp();
-    if (state.warmUps() < warmUps && state.lapsRidden() == 0) {
-      return warmUp(state, warmUps);
+    int warmUps = day.plan().laps().warmUp();
+    if (day.warmingUp()) {
+      return warmUp(day, warmUps);
     }
-    return next.map(lap -> sheet(stage(state, lap), state, lap))
-        .orElseGet(() -> plain(Stage.ALL_RIDDEN, state));
+    return next.map(lap -> sheet(stage(day, lap), day, lap))
+        .orElseGet(() -> plain(Stage.ALL_RIDDEN, day));
   }
 
-  private static Stage stage(SessionState state, LapId lap) {
-    if (!state.handedOver(lap.stint())) {
+  private static Stage stage(Day day, LapId lap) {
+    if (!day.handedOver(lap.stint())) {
       return Stage.HAND_OVER;
     }
-    return lap.lap() <= state.plan().laps().settling() ? Stage.SETTLING : Stage.SCORED;
+    return lap.lap() <= day.plan().laps().settling() ? Stage.SETTLING : Stage.SCORED;
   }
 
-  private static RideSheet plain(Stage stage, SessionState state) {
+  private static RideSheet plain(Stage stage, Day day) {
     return new RideSheet(
         stage,
         null,
@@ -166,16 +167,16 @@ public record RideSheet(
         null,
         Map.of(),
         false,
-        state.lapsSoFar(),
-        state.lapCap().orElse(null));
+        day.lapsSoFar(),
+        day.lapCap().orElse(null));
   }
 
-  private static RideSheet warmUp(SessionState state, int warmUps) {
-    Stage stage = state.handedOver(0) ? Stage.WARM_UP : Stage.HAND_OVER;
+  private static RideSheet warmUp(Day day, int warmUps) {
+    Stage stage = day.handedOver(0) ? Stage.WARM_UP : Stage.HAND_OVER;
     return new RideSheet(
         stage,
         null,
-        state.warmUps() + 1,
+        day.warmUps() + 1,
         warmUps,
         "",
         false,
@@ -185,13 +186,13 @@ public record RideSheet(
         null,
         Map.of(),
         false,
-        state.lapsSoFar(),
-        state.lapCap().orElse(null));
+        day.lapsSoFar(),
+        day.lapCap().orElse(null));
   }
 
-  private static RideSheet sheet(Stage stage, SessionState state, LapId lap) {
-    Plan plan = state.plan();
-    LapState known = state.lap(lap).orElse(null);
+  private static RideSheet sheet(Stage stage, Day day, LapId lap) {
+    Plan plan = day.plan();
+    LapState known = day.lap(lap).orElse(null);
     Map<String, BigDecimal> values = new LinkedHashMap<>();
     Map<String, Watch> watches = new LinkedHashMap<>();
     boolean scored = lap.lap() > plan.laps().settling();
@@ -211,16 +212,16 @@ public record RideSheet(
         lap,
         lap.ofDay(plan.laps().perStint()),
         plan.lapsOfDay(),
-        String.valueOf(state.code(lap.stint())),
+        String.valueOf(day.code(lap.stint())),
         plan.blinding().guesses() && lap.lap() == plan.laps().perStint(),
         values,
         watches,
         known == null ? "" : known.note(),
-        state.guesses().get(lap.stint()),
+        day.guesses().get(lap.stint()),
         known == null ? Map.of() : known.conditions(),
         known != null && known.voided().isPresent(),
-        state.lapsSoFar(),
-        state.lapCap().orElse(null));
+        day.lapsSoFar(),
+        day.lapCap().orElse(null));
   }
 
   private static Watch watch(@Nullable LapState lap, String measure, boolean shown) {
@@ -231,7 +232,7 @@ public record RideSheet(
     if (running != null) {
       return new Watch(Watch.State.RUNNING, running, null, List.of());
     }
-    blindlap.timing.TimeRecord time = lap.times().get(measure);
+    TimeRecord time = lap.times().get(measure);
     if (time == null) {
       return new Watch(Watch.State.READY, null, null, List.of());
     }

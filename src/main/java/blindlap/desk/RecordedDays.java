@@ -1,11 +1,18 @@
 package blindlap.desk;
 
+import blindlap.desk.day.DayResult;
+import blindlap.desk.day.KeyingIn;
+import blindlap.desk.day.MeasureState;
+import blindlap.desk.day.RiderDays;
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
 import blindlap.session.DayCommands;
 import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
 import blindlap.session.Outcome;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
+import blindlap.session.day.Day;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -22,38 +29,35 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 
-/**
- * What rider and starter do on the day. Every method saves before it answers. Nothing here comes
- * near the key.
- */
-public final class RiderDays {
+/** The rider's days, decided on the whole record and answered with the day alone. */
+final class RecordedDays implements RiderDays {
   /** Reason of a correction made on the score sheet itself, before the lap is done. */
-  public static final String MOVED = "changed on the score sheet";
+  private static final String MOVED = "changed on the score sheet";
 
   private final Sessions sessions;
   private final KeyingIn keyingIn;
 
-  RiderDays(Sessions sessions, KeyingIn keyingIn) {
+  RecordedDays(Sessions sessions, KeyingIn keyingIn) {
     this.sessions = sessions;
     this.keyingIn = keyingIn;
   }
 
-  /** The session as it stands on disk. */
-  public Optional<SessionState> state(SessionId id) {
-    return sessions.state(id);
+  @Override
+  public Optional<Day> day(SessionId id) {
+    return sessions.state(id).map(SessionState::day);
   }
 
-  /** Keying in paper. */
+  @Override
   public KeyingIn keyingIn() {
     return keyingIn;
   }
 
-  private Sessions.Result act(SessionId id, Function<SessionState, Outcome> decision) {
-    return sessions.act(id, decision);
+  private DayResult act(SessionId id, Function<SessionState, Outcome> decision) {
+    return sessions.act(id, decision).day();
   }
 
-  /** The bike was handed over where the helper works from paper, or there is no helper. */
-  public Sessions.Result handedOver(SessionId id, int stint) {
+  @Override
+  public DayResult handedOver(SessionId id, int stint) {
     return act(
         id,
         latest ->
@@ -62,8 +66,8 @@ public final class RiderDays {
                 : new DayCommands(latest).stint(stint, new Fact.BikeHandedOver(stint)));
   }
 
-  /** A warm-up lap was ridden. */
-  public Sessions.Result warmUp(SessionId id) {
+  @Override
+  public DayResult warmUp(SessionId id) {
     return act(
         id,
         latest ->
@@ -72,8 +76,8 @@ public final class RiderDays {
                 : new DayCommands(latest).stint(0, new Fact.WarmUpRidden(latest.warmUps() + 1)));
   }
 
-  /** A value was given; another value than the one before is a correction. */
-  public Sessions.Result score(SessionId id, LapId lap, String measure, BigDecimal value) {
+  @Override
+  public DayResult score(SessionId id, LapId lap, String measure, BigDecimal value) {
     return act(
         id,
         latest -> {
@@ -88,24 +92,39 @@ public final class RiderDays {
         });
   }
 
-  /**
-   * An answer on this lap's sheet is taken back by an entry that puts what stood there before.
-   *
-   * @param from what it was changed to; if something else stands there by now, it is kept
-   * @param to what stood there before
-   */
-  public Sessions.Result takeBack(
+  @Override
+  public DayResult takeBack(
       SessionId id, LapId lap, String measure, MeasureState from, MeasureState to) {
     return act(
         id,
         latest ->
-            MeasureState.of(latest, lap, measure).equals(from)
-                ? new DayCommands(latest).note(lap, to.putBack(lap, measure, latest.plan()))
+            MeasureState.of(latest.day(), lap, measure).equals(from)
+                ? new DayCommands(latest).note(lap, putBack(to, lap, measure, latest.plan()))
                 : Outcome.refused(SessionFault.CHANGED_MEANWHILE, "", measure));
   }
 
-  /** A note on a lap. */
-  public Sessions.Result note(SessionId id, LapId lap, String text) {
+  /** The fact that puts back what stood there. */
+  private static Fact putBack(MeasureState to, LapId lap, String measure, Plan plan) {
+    boolean timed =
+        plan.measures().stream()
+            .filter(each -> each.name().equals(measure))
+            .map(Measure::kind)
+            .anyMatch(Measure.Kind::timed);
+    if (!timed) {
+      return new Fact.ScoreCorrected(lap, measure, to.value(), "undone");
+    }
+    Instant running = to.running();
+    if (running != null) {
+      return new Fact.WatchStarted(lap, measure, running);
+    }
+    TimeRecord time = to.time();
+    return time == null
+        ? new Fact.WatchReset(lap, measure)
+        : new Fact.TimeTaken(lap, measure, time);
+  }
+
+  @Override
+  public DayResult note(SessionId id, LapId lap, String text) {
     return act(
         id,
         latest ->
@@ -114,20 +133,20 @@ public final class RiderDays {
                 : new DayCommands(latest).note(lap, new Fact.NoteWritten(lap, text)));
   }
 
-  /** Conditions of a lap. */
-  public Sessions.Result conditions(SessionId id, LapId lap, Map<String, String> conditions) {
+  @Override
+  public DayResult conditions(SessionId id, LapId lap, Map<String, String> conditions) {
     return act(
         id, latest -> new DayCommands(latest).note(lap, new Fact.ConditionsNoted(lap, conditions)));
   }
 
-  /** The rider's guess after a stint. */
-  public Sessions.Result guess(SessionId id, int stint, Guess guess) {
+  @Override
+  public DayResult guess(SessionId id, int stint, Guess guess) {
     return act(
         id, latest -> new DayCommands(latest).stint(stint, new Fact.GuessGiven(stint, guess)));
   }
 
-  /** A watch was started; refused until the bike was handed over. */
-  public Sessions.Result watchStarted(SessionId id, LapId lap, String measure, Instant at) {
+  @Override
+  public DayResult watchStarted(SessionId id, LapId lap, String measure, Instant at) {
     return act(
         id,
         latest ->
@@ -138,17 +157,13 @@ public final class RiderDays {
                             .note(lap, new Fact.WatchStarted(lap, measure, at))));
   }
 
-  /** A false start. */
-  public Sessions.Result watchReset(SessionId id, LapId lap, String measure) {
+  @Override
+  public DayResult watchReset(SessionId id, LapId lap, String measure) {
     return act(id, latest -> new DayCommands(latest).note(lap, new Fact.WatchReset(lap, measure)));
   }
 
-  /**
-   * A time was taken or typed.
-   *
-   * @param knowsKey true if whoever timed knows the key: a deviation of the stint
-   */
-  public Sessions.Result time(
+  @Override
+  public DayResult time(
       SessionId id, LapId lap, String measure, TimeRecord time, boolean knowsKey) {
     return act(
         id,
@@ -174,25 +189,23 @@ public final class RiderDays {
         });
   }
 
-  /** Done with a lap: from now on it is corrected in the review, with a reason. */
-  public Sessions.Result ridden(SessionId id, LapId lap) {
+  @Override
+  public DayResult ridden(SessionId id, LapId lap) {
     return act(
         id,
         latest -> {
-          if (latest.lap(lap).filter(LapState::ridden).isPresent()) {
+          if (latest.day().ridden(lap)) {
             return new Outcome.Accepted(List.of());
           }
           return mayRide(latest, lap)
               .orElseGet(
-                  () ->
-                      new DayCommands(latest)
-                          .note(lap, new Fact.LapRidden(lap, Source.SCREEN)));
+                  () -> new DayCommands(latest).note(lap, new Fact.LapRidden(lap, Source.SCREEN)));
         });
   }
 
   /** Why a lap may not be ridden now; empty if it may. */
   private static Optional<Outcome> mayRide(SessionState latest, LapId lap) {
-    if (latest.lap(lap).filter(LapState::ridden).isPresent()) {
+    if (latest.day().ridden(lap)) {
       return Optional.empty();
     }
     if (latest.capReached()) {
@@ -203,8 +216,8 @@ public final class RiderDays {
         : Optional.of(Outcome.refused(SessionFault.NOT_HANDED_OVER, "", lap.stint()));
   }
 
-  /** Every lap agreed to is ridden; one more is, for a reason that everyone can read. */
-  public Sessions.Result pastCap(SessionId id, int stint, String reason) {
+  @Override
+  public DayResult pastCap(SessionId id, int stint, String reason) {
     return act(
         id,
         latest -> {
@@ -214,19 +227,18 @@ public final class RiderDays {
           return latest.capReached()
               ? new DayCommands(latest)
                   .stint(
-                      stint,
-                      new Fact.DeviationNoted(stint, DeviationKind.LAP_CAP, reason.strip()))
+                      stint, new Fact.DeviationNoted(stint, DeviationKind.LAP_CAP, reason.strip()))
               : new Outcome.Accepted(List.of());
         });
   }
 
-  /** The lap was spoiled by an event; it counts as ridden. */
-  public Sessions.Result spoiled(SessionId id, LapId lap, VoidEvent event, String words) {
+  @Override
+  public DayResult spoiled(SessionId id, LapId lap, VoidEvent event, String words) {
     return act(
         id,
         latest -> {
           List<Fact> facts = new ArrayList<>();
-          if (latest.lap(lap).filter(LapState::ridden).isEmpty()) {
+          if (!latest.day().ridden(lap)) {
             facts.add(new Fact.LapRidden(lap, Source.SCREEN));
           }
           facts.add(new Fact.LapVoided(lap, event, words, false));
@@ -235,27 +247,27 @@ public final class RiderDays {
         });
   }
 
-  /** Something went otherwise than planned. */
-  public Sessions.Result deviation(SessionId id, int stint, DeviationKind kind, String what) {
+  @Override
+  public DayResult deviation(SessionId id, int stint, DeviationKind kind, String what) {
     return act(
         id,
         latest -> new DayCommands(latest).stint(stint, new Fact.DeviationNoted(stint, kind, what)));
   }
 
-  /** The rider saw or was told what is fitted. */
-  public Sessions.Result blindBroken(SessionId id, int stint, String what) {
+  @Override
+  public DayResult blindBroken(SessionId id, int stint, String what) {
     return act(id, latest -> new LifeCommands(latest).blindBroken(stint, what));
   }
 
-  /** The day ends early. */
-  public Sessions.Result cutShort(
+  @Override
+  public DayResult cutShort(
       SessionId id, int lastStint, String reason, String decidedBy, boolean knowsKey) {
     return act(
         id, latest -> new LifeCommands(latest).cutShort(lastStint, reason, decidedBy, knowsKey));
   }
 
-  /** The day is over, paper is keyed in, nothing has been looked at. */
-  public Sessions.Result closeDay(SessionId id) {
+  @Override
+  public DayResult closeDay(SessionId id) {
     return act(id, latest -> new LifeCommands(latest).closeDay());
   }
 }

@@ -1,8 +1,5 @@
-package blindlap.screen.ride;
+package blindlap.screen.part;
 
-import blindlap.screen.part.Caution;
-import blindlap.screen.part.Look;
-import blindlap.wording.SwapWords;
 import blindlap.wording.day.RideWords;
 import blindlap.wording.day.Words;
 import java.util.function.Consumer;
@@ -16,15 +13,18 @@ import org.jspecify.annotations.Nullable;
 
 /** What may be said of the day at any time, one button each, no phrase. */
 public final class DayEventsView extends VBox {
+  /** The helper's page has words of its own for what it seals. */
+  private static final Words HELPER = Words.of("swap");
+
   private final Look look;
-  private final DayEvents events;
+  private final DayEventsModel events;
 
   /**
    * What may be said on the rider's page.
    *
    * @param events takes what is said
    */
-  public DayEventsView(Look look, DayEvents events) {
+  public DayEventsView(Look look, DayEventsModel events) {
     this(look, events, null, false);
   }
 
@@ -35,26 +35,22 @@ public final class DayEventsView extends VBox {
    * @param sealed true if the words on an event are sealed
    */
   public DayEventsView(
-      Look look, DayEvents events, @Nullable Consumer<String> helperChanged, boolean sealed) {
+      Look look, DayEventsModel events, @Nullable Consumer<String> helperChanged, boolean sealed) {
     super(24);
     this.look = look;
     this.events = events;
     if (helperChanged != null && !sealed) {
-      Label open = new Label(SwapWords.say("event.open"));
+      Label open = new Label(HELPER.say("event.open"));
       open.setWrapText(true);
       open.getStyleClass().add("strong");
       getChildren().add(open);
     }
     if (helperChanged != null) {
       getChildren()
-          .add(
-              one(
-                  SwapWords.say("helper.changed"),
-                  SwapWords.say("helper.changed.who"),
-                  helperChanged));
+          .add(one(HELPER.say("helper.changed"), HELPER.say("helper.changed.who"), helperChanged));
     }
     String broken =
-        helperChanged == null ? RideWords.say("blind.broken") : SwapWords.say("blind.broken");
+        helperChanged == null ? RideWords.say("blind.broken") : HELPER.say("blind.broken");
     Node blind = one(broken, asked("blind.broken.what", sealed), events::blindBroken);
     Node cover = one(RideWords.say("cover.off"), asked("cover.off.what", sealed), events::coverOff);
     Caution caution = new Caution(RideWords.say("caution"), Words.of("cautions").say("emergency"));
@@ -70,7 +66,7 @@ public final class DayEventsView extends VBox {
   }
 
   private static String asked(String key, boolean sealed) {
-    return sealed ? SwapWords.say(key) : RideWords.say(key);
+    return sealed ? HELPER.say(key) : RideWords.say(key);
   }
 
   /** One event with a word on what happened. */
@@ -114,7 +110,7 @@ public final class DayEventsView extends VBox {
   }
 
   private TextField field(String asked) {
-    TextField field = RidePage.wide(new TextField());
+    TextField field = Fields.wide(new TextField());
     field.setPromptText(asked);
     field.setAccessibleText(asked);
     field.minHeightProperty().bind(look.touch());

@@ -1,4 +1,4 @@
-package blindlap.screen.ride;
+package blindlap.ride;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
@@ -10,6 +10,7 @@ import blindlap.wording.day.RideWords;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What the score sheet asks, in the order of the plan. The same for every lap of a session.
@@ -54,20 +55,24 @@ public record RideQuestions(String place, List<Question> questions, List<String>
   static RideQuestions of(Plan plan) {
     List<Question> questions = new ArrayList<>();
     for (Measure measure : plan.measures()) {
-      if (!measure.kind().timed()) {
-        Kind kind =
-            switch (measure.kind()) {
-              case LINE_SCALE -> Kind.LINE;
-              case CATEGORY_SCALE -> Kind.CATEGORY;
-              default -> Kind.COUNT;
-            };
-        questions.add(new Question(measure.name(), kind, measure.lowWords(), measure.highWords()));
-      }
+      kind(measure)
+          .map(kind -> new Question(measure.name(), kind, measure.lowWords(), measure.highWords()))
+          .ifPresent(questions::add);
     }
     return new RideQuestions(
         RideWords.say(plan.unblinded() ? "place.unblinded" : "place", plan.trail(), plan.rider()),
         questions,
         plan.setups().stream().map(Setup::name).toList());
+  }
+
+  /** How a measure is asked; empty for times, which have their watch. */
+  private static Optional<Kind> kind(Measure measure) {
+    return switch (measure.kind()) {
+      case LINE_SCALE -> Optional.of(Kind.LINE);
+      case CATEGORY_SCALE -> Optional.of(Kind.CATEGORY);
+      case COUNT -> Optional.of(Kind.COUNT);
+      case LAP_TIME, SECTOR_TIME -> Optional.empty();
+    };
   }
 
   private static List<Choice> choices(Enum<?>[] options, String group) {

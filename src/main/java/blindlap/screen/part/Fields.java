@@ -1,6 +1,6 @@
 package blindlap.screen.part;
 
-import blindlap.wording.PlanWords;
+import blindlap.wording.day.Words;
 import java.util.List;
 import javafx.beans.value.ObservableValue;
 import javafx.geometry.VPos;
@@ -19,20 +19,16 @@ import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import org.jspecify.annotations.Nullable;
 
-/**
- * Fields of the Plan page: a label, what is typed, and what is wrong with it, one below the other.
- */
-public final class PlanFields {
+/** Fields of a page: a label, what is typed, and what is wrong with it, one below the other. */
+public final class Fields {
+  private static final Words WORDS = Words.of("plan");
+
   /** Width for which a row is measured where it is given none: that of the widest section. */
   private static final double WRAP = 1000;
 
-  private PlanFields() {}
+  private Fields() {}
 
   /** A line to type in, about so many characters wide. */
-  public static VBox text(PlanForm form, String name, int columns) {
-    return text(form.field(name), PlanWords.field(name), PlanWords.help(name), columns);
-  }
-
   public static VBox text(PlanForm.Entry entry, String title, String help, int columns) {
     TextField field = new TextField();
     field.setPrefColumnCount(columns);
@@ -78,12 +74,6 @@ public final class PlanFields {
     }
   }
 
-  /** One of several words; the first stands for "not chosen yet". */
-  public static VBox choice(PlanForm form, String name, List<String> words) {
-    String usual = PlanWords.has("default." + name) ? PlanWords.say("default." + name) : "";
-    return choice(form.field(name), PlanWords.field(name), words, usual);
-  }
-
   /** One of several words, with a label of its own. */
   public static VBox choice(PlanForm.Entry entry, String title, List<String> words, String usual) {
     ComboBox<String> box = new ComboBox<>();
@@ -119,34 +109,15 @@ public final class PlanFields {
         return usual;
       }
       if ("true".equals(typed)) {
-        return PlanWords.say("option.yes");
+        return WORDS.say("option.yes");
       }
-      return "false".equals(typed) ? PlanWords.say("option.no") : typed;
+      return "false".equals(typed) ? WORDS.say("option.no") : typed;
     }
 
     @Override
     public String fromString(String shown) {
       return shown;
     }
-  }
-
-  /** A line without a label above it, for rows of many; its name stands in it while it is empty. */
-  public static VBox compact(PlanForm form, String name, int columns) {
-    VBox box = text(form.field(name), PlanWords.field(name), PlanWords.field(name), columns);
-    box.getChildren().remove(0);
-    return box;
-  }
-
-  /** A choice without a label above it. */
-  public static VBox compactChoice(PlanForm form, String name, List<String> words) {
-    VBox box = choice(form, name, words);
-    box.getChildren().remove(0);
-    return box;
-  }
-
-  /** Yes or no. */
-  public static VBox yesNo(PlanForm form, String name) {
-    return choice(form, name, List.of(PlanWords.say("option.yes"), PlanWords.say("option.no")));
   }
 
   private static VBox labelled(String title, Control control, PlanForm.Entry entry) {
@@ -185,15 +156,6 @@ public final class PlanFields {
     return row;
   }
 
-  /** A heading of a section. */
-  public static Label heading(String key) {
-    Label label = new Label(PlanWords.say(key));
-    label.getStyleClass().add("h2");
-    label.setWrapText(true);
-    label.setMinHeight(Region.USE_PREF_SIZE);
-    return label;
-  }
-
   /** Running text. */
   public static Label words(String text, String... styles) {
     Label label = new Label(text);
@@ -215,5 +177,11 @@ public final class PlanFields {
     Button button = new Button(words);
     button.setOnAction(e -> work.run());
     return button;
+  }
+
+  /** A part as wide as its page lets it be. */
+  public static <T extends Region> T wide(T part) {
+    part.setMaxWidth(Double.MAX_VALUE);
+    return part;
   }
 }

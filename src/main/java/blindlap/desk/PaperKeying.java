@@ -1,0 +1,193 @@
+package blindlap.desk;
+
+import blindlap.desk.day.DayResult;
+import blindlap.desk.day.KeyingIn;
+import blindlap.desk.day.LapTable;
+import blindlap.exchange.LapsFile;
+import blindlap.exchange.PlanText;
+import blindlap.fault.CanonicalJson;
+import blindlap.fault.Problem;
+import blindlap.plan.Plan;
+import blindlap.session.DayCommands;
+import blindlap.session.Notebook;
+import blindlap.session.SessionState;
+import blindlap.session.day.Day;
+import blindlap.session.day.LapInput;
+import blindlap.session.day.SessionId;
+import blindlap.session.day.Source;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** Keying in paper: tables typed on a page, kept as drafts, or files; all recorded as laps. */
+public final class PaperKeying implements KeyingIn {
+  private static final String DRAFT = "key-in/";
+
+  private final Sessions sessions;
+  private final Notebook notebook;
+
+  PaperKeying(Sessions sessions, Notebook notebook) {
+    this.sessions = sessions;
+    this.notebook = notebook;
+  }
+
+  @Override
+  public void keep(SessionId session, Begun begun) {
+    Map<String, Object> fields = new LinkedHashMap<>();
+    fields.put("again", String.valueOf(begun.again()));
+    fields.put("columns", begun.first().columns());
+    fields.put("first", begun.first().rows());
+    fields.put("second", begun.second().rows());
+    notebook.putDraft(DRAFT + session.text(), CanonicalJson.text(fields));
+  }
+
+  @Override
+  public void forget(SessionId session) {
+    notebook.deleteDraft(DRAFT + session.text());
+  }
+
+  @Override
+  public Begun begun(Day day) {
+    LapTable empty = LapTable.empty(day);
+    String kept = notebook.drafts().get(DRAFT + day.id().text());
+    if (kept == null) {
+      return new Begun(false, empty, empty);
+    }
+    Map<String, Object> fields = PlanText.read(kept).fields();
+    if (!empty.columns().equals(fields.get("columns"))) {
+      return new Begun(false, empty, empty);
+    }
+    return new Begun(
+        "true".equals(fields.get("again")),
+        filled(empty, fields.get("first")),
+        filled(empty, fields.get("second")));
+  }
+
+  private static LapTable filled(LapTable empty, @Nullable Object kept) {
+    Map<String, List<String>> typed = new HashMap<>();
+    if (kept instanceof List<?> rows) {
+      for (Object row : rows) {
+        if (row instanceof List<?> cells && cells.size() == empty.columns().size()) {
+          typed.put(String.valueOf(cells.get(0)), cells.stream().map(String::valueOf).toList());
+        }
+      }
+    }
+    return new LapTable(
+        empty.columns(),
+        empty.rows().stream().map(row -> typed.getOrDefault(row.get(0), row)).toList());
+  }
+
+  /** What two files of laps hold, and where they differ. */
+  public record Files(
+      LapsFile.Reading first, LapsFile.Reading second, List<LapTable.Difference> found) {
+    public Files {
+      found = List.copyOf(found);
+    }
+
+    /** What is wrong in either file; nothing is recorded while anything is. */
+    public List<Problem> problems() {
+      List<Problem> all = new ArrayList<>(first.problems());
+      all.addAll(second.problems());
+      return all;
+    }
+  }
+
+  /** Compares two files that were keyed in from the same paper. */
+  public Files compare(SessionState state, byte[] first, byte[] second) {
+    LapsFile.Reading one = LapsFile.read(first, state.plan(), state.codes());
+    LapsFile.Reading two = LapsFile.read(second, state.plan(), state.codes());
+    SortedMap<Integer, List<String>> rows = new TreeMap<>();
+    List<String> columns = LapTable.empty(state.day()).columns();
+    Map<Integer, List<String>> other = cells(two.laps(), state.plan(), columns);
+    Map<Integer, List<String>> mine = cells(one.laps(), state.plan(), columns);
+    rows.putAll(other);
+    rows.putAll(mine);
+    List<LapTable.Difference> found = new ArrayList<>();
+    for (int lap : rows.keySet()) {
+      for (int i = LapTable.FIXED; i < columns.size(); i++) {
+        String a = mine.containsKey(lap) ? mine.get(lap).get(i) : "";
+        String b = other.containsKey(lap) ? other.get(lap).get(i) : "";
+        if (!LapTable.same(a, b)) {
+          found.add(new LapTable.Difference(-1, i, String.valueOf(lap), columns.get(i), a, b));
+        }
+      }
+    }
+    return new Files(one, two, found);
+  }
+
+  private static Map<Integer, List<String>> cells(
+      List<LapInput> laps, Plan plan, List<String> columns) {
+    Map<Integer, List<String>> rows = new LinkedHashMap<>();
+    for (LapInput lap : laps) {
+      List<String> cells = new ArrayList<>();
+      for (String column : columns) {
+        BigDecimal value = lap.values().get(column);
+        cells.add(
+            switch (column) {
+              case "guess" -> lap.guess() == null ? "" : lap.guess();
+              case "void" -> lap.voidReason() == null ? "" : lap.voidReason();
+              case "note" -> lap.note();
+              default -> value == null ? "" : value.toPlainString();
+            });
+      }
+      rows.put(lap.lap().ofDay(plan.laps().perStint()), cells);
+    }
+    return rows;
+  }
+
+  /** Records two files between which no difference is left. */
+  public Sessions.Result record(SessionState state, Files files) {
+    return record(state.id(), files.first());
+  }
+
+  private Sessions.Result record(SessionId session, LapsFile.Reading reading) {
+    if (!reading.problems().isEmpty()) {
+      return new Sessions.Result.Refused(reading.problems());
+    }
+    return sessions.act(
+        session, latest -> new DayCommands(latest).record(reading.laps(), Source.PAPER));
+  }
+
+  @Override
+  public DayResult record(Day day, LapTable table) {
+    return record(day.id(), LapsFile.read(csv(table), day.plan(), day.codes())).day();
+  }
+
+  /** The table as a file of laps, rows without any answer left out. */
+  public byte[] csv(LapTable table) {
+    StringBuilder text = new StringBuilder(line(table.columns()));
+    for (int row = 0; row < table.rows().size(); row++) {
+      if (!table.blank(row)) {
+        text.append(line(table.rows().get(row)));
+      }
+    }
+    return text.toString().getBytes(StandardCharsets.UTF_8);
+  }
+
+  /** The empty table as a file to be filled in elsewhere. */
+  public byte[] form(SessionState state) {
+    LapTable table = LapTable.empty(state.day());
+    StringBuilder text = new StringBuilder(line(table.columns()));
+    table.rows().forEach(row -> text.append(line(row)));
+    return text.toString().getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static String line(List<String> cells) {
+    return cells.stream().map(PaperKeying::cell).collect(Collectors.joining(";")) + "\n";
+  }
+
+  private static String cell(String typed) {
+    String plain = typed.strip();
+    return plain.contains(";") || plain.contains("\"") || plain.contains("\n")
+        ? "\"" + plain.replace("\"", "\"\"") + "\""
+        : plain;
+  }
+}

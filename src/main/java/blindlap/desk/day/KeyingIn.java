@@ -1,0 +1,31 @@
+package blindlap.desk.day;
+
+import blindlap.session.day.Day;
+import blindlap.session.day.SessionId;
+
+/**
+ * Keying in paper: a table in ridden order, entered twice; where the two differ it is settled
+ * before anything is recorded.
+ */
+public interface KeyingIn {
+  /**
+   * A keying in that is not done yet.
+   *
+   * @param again true once the first table was typed to its end
+   * @param first what was typed first
+   * @param second what was typed again
+   */
+  record Begun(boolean again, LapTable first, LapTable second) {}
+
+  /** What was typed so far, in the laps that are still to be recorded. */
+  Begun begun(Day day);
+
+  /** Keeps what was typed so far; on disk when this returns. */
+  void keep(SessionId session, Begun begun);
+
+  /** Forgets what was typed so far. */
+  void forget(SessionId session);
+
+  /** Records a settled table as keyed in from paper: every row in which something was typed. */
+  DayResult record(Day day, LapTable table);
+}

@@ -1,0 +1,106 @@
+package blindlap.desk.day;
+
+import blindlap.fault.Decimals;
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.session.day.Day;
+import blindlap.session.day.LapId;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A table of laps as it was typed from paper.
+ *
+ * @param columns headings: lap, code, the measures, guess if asked, void, note
+ * @param rows one for every lap still to be recorded, in ridden order
+ */
+public record LapTable(List<String> columns, List<List<String>> rows) {
+  /** The first columns, lap and code, which nobody types. */
+  public static final int FIXED = 2;
+
+  /**
+   * A cell in which two tables differ.
+   *
+   * @param row from 0
+   * @param column from 0
+   * @param lap as it stands in the first column
+   * @param heading of the column
+   * @param first what was typed first
+   * @param second what was typed second
+   */
+  public record Difference(
+      int row, int column, String lap, String heading, String first, String second) {}
+
+  public LapTable {
+    columns = List.copyOf(columns);
+    rows = rows.stream().map(List::copyOf).toList();
+  }
+
+  /** The empty table of a day: laps not recorded yet, settling laps left out. */
+  public static LapTable empty(Day day) {
+    Plan plan = day.plan();
+    List<String> columns = new ArrayList<>(List.of("lap", "code"));
+    plan.measures().stream().map(Measure::name).forEach(columns::add);
+    if (plan.blinding().guesses()) {
+      columns.add("guess");
+    }
+    columns.add("void");
+    columns.add("note");
+    List<List<String>> rows = new ArrayList<>();
+    int per = plan.laps().perStint();
+    for (int lap = 1; lap <= day.lastStint() * per; lap++) {
+      boolean settling = (lap - 1) % per < plan.laps().settling();
+      if (!settling && !day.ridden(LapId.ofDay(lap, per))) {
+        List<String> row = new ArrayList<>();
+        row.add(String.valueOf(lap));
+        row.add(String.valueOf(day.code((lap - 1) / per + 1)));
+        while (row.size() < columns.size()) {
+          row.add("");
+        }
+        rows.add(row);
+      }
+    }
+    return new LapTable(columns, rows);
+  }
+
+  /** True if nothing was typed in a row but its lap and code. */
+  public boolean blank(int row) {
+    return rows.get(row).subList(FIXED, columns.size()).stream().allMatch(String::isBlank);
+  }
+
+  /** Where two tables of one day differ; numbers count by their value, not their spelling. */
+  public List<Difference> differences(LapTable again) {
+    List<Difference> found = new ArrayList<>();
+    for (int row = 0; row < rows.size(); row++) {
+      for (int column = 0; column < columns.size(); column++) {
+        String one = rows.get(row).get(column).strip();
+        String two = again.rows().get(row).get(column).strip();
+        if (!same(one, two)) {
+          found.add(
+              new Difference(row, column, rows.get(row).get(0), columns.get(column), one, two));
+        }
+      }
+    }
+    return found;
+  }
+
+  /** True if two cells say the same. */
+  public static boolean same(String one, String two) {
+    if (one.equals(two)) {
+      return true;
+    }
+    BigDecimal first = Decimals.alone(one);
+    BigDecimal second = Decimals.alone(two);
+    return first != null && second != null && first.compareTo(second) == 0;
+  }
+
+  /** The table with one cell settled. */
+  public LapTable settled(Difference difference, String value) {
+    List<List<String>> settled = new ArrayList<>(rows);
+    List<String> row = new ArrayList<>(settled.get(difference.row()));
+    row.set(difference.column(), value);
+    settled.set(difference.row(), row);
+    return new LapTable(columns, settled);
+  }
+}

@@ -1,0 +1,370 @@
+package blindlap.ride;
+
+import blindlap.desk.day.DayResult;
+import blindlap.desk.day.RiderDays;
+import blindlap.plan.Plan;
+import blindlap.session.day.Day;
+import blindlap.session.day.LapId;
+import blindlap.session.day.SessionId;
+import blindlap.session.day.VoidEvent;
+import blindlap.wording.day.Problems;
+import blindlap.wording.day.RideWords;
+import java.math.BigDecimal;
+import java.time.Clock;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import java.util.function.LongSupplier;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The rider's day on any page: what was that lap like? Every answer is saved when its control is
+ * released; times stay hidden until the lap is done, and by default until the review. A page says
+ * how it shows what is told here; it decides nothing.
+ */
+public abstract class RideDay {
+  private final RiderDays days;
+  private final LongSupplier version;
+  private final Elsewhere elsewhere;
+  private final Clock clock;
+  private final RideWatches watches;
+  private final RideUndo undo;
+  private final RideGuess guess;
+
+  private RideSheet sheet = RideSheet.NONE;
+  private RideQuestions questions = RideQuestions.NONE;
+  private @Nullable SessionId id;
+  private @Nullable Day day;
+  private Optional<LapId> done = Optional.empty();
+  private @Nullable LapId watched;
+  private long seen = Long.MIN_VALUE;
+  private int underWay;
+  private boolean saving;
+
+  /**
+   * @param days the rider's use cases
+   * @param version grows whenever any window writes to the notebook
+   * @param elsewhere where the disk is waited for
+   * @param clock wall clock of watches and of "saved"
+   * @param monotonic nanoseconds that only ever grow
+   */
+  protected RideDay(
+      RiderDays days,
+      LongSupplier version,
+      Elsewhere elsewhere,
+      Clock clock,
+      LongSupplier monotonic) {
+    this.days = days;
+    this.version = version;
+    this.elsewhere = elsewhere;
+    this.clock = clock;
+    RideHand hand = new Hand();
+    this.watches = new RideWatches(hand, days, clock, monotonic);
+    this.undo = new RideUndo(hand, days);
+    this.guess = new RideGuess(hand, days);
+  }
+
+  /** Shows what is asked now. */
+  protected abstract void shows(RideSheet now);
+
+  /** Shows what is still open on the sheet, in words. */
+  protected abstract void showsOpen(String words);
+
+  /** Shows "Saved 11:44:07", once the disk has it. */
+  protected abstract void showsSaved(String words);
+
+  /** Shows one sentence if something was refused; else nothing. */
+  protected abstract void showsTrouble(String words);
+
+  /** Shows what an event does to the result. */
+  protected abstract void says(String words);
+
+  /** Shows whether an answer is on its way: what is shown is then ahead of what is on record. */
+  protected abstract void showsSaving(boolean now);
+
+  /** Offers to take the last answer back: its measure, or empty if none can be. */
+  protected abstract void offersToTakeBack(String measure);
+
+  /** A session is opened: whatever was said of another one goes. */
+  protected abstract void opened(SessionId session);
+
+  /** What is asked now. */
+  public RideSheet sheet() {
+    return sheet;
+  }
+
+  /** Taking back the last answer. */
+  public RideUndo undo() {
+    return undo;
+  }
+
+  /** The watches of the lap in hand. */
+  public RideWatches watches() {
+    return watches;
+  }
+
+  /** What the score sheet asks. */
+  public RideQuestions questions() {
+    return questions;
+  }
+
+  /** The guess on the stint. */
+  public RideGuess guess() {
+    return guess;
+  }
+
+  /** The stint that is spoken of, 0 for the warm-up; -1 where no lap is in hand. */
+  public int stintSpokenOf() {
+    return sheet.lap() == null ? -1 : sheet.stint();
+  }
+
+  /** "Stint 7 of 16", or which lap of the stint or warm-up; empty where there is no lap. */
+  public String headline() {
+    Day of = day;
+    if (of == null || sheet.number() == 0) {
+      return "";
+    }
+    LapId lap = sheet.lap();
+    if (lap == null) {
+      return RideWords.say("warm.up", sheet.number(), sheet.of());
+    }
+    int stints = of.plan().stints();
+    int per = of.plan().laps().perStint();
+    return per == 1
+        ? RideWords.say("stint", lap.stint(), stints)
+        : RideWords.say("stint.lap", lap.stint(), stints, lap.lap(), per);
+  }
+
+  /** Opens a session. */
+  public void open(SessionId session) {
+    id = session;
+    done = Optional.empty();
+    watched = null;
+    undo.clear();
+    opened(session);
+    showsSaved("");
+    reload();
+  }
+
+  private void reload() {
+    SessionId now = id;
+    if (now != null) {
+      elsewhere.run(() -> days.day(now), found -> found.ifPresent(this::show), this::failed);
+    }
+  }
+
+  /** Once a second: takes up what another window wrote. */
+  public void tick() {
+    if (id == null) {
+      return;
+    }
+    elsewhere.run(
+        version::getAsLong,
+        now -> {
+          if (now != seen) {
+            seen = now;
+            reload();
+          }
+        },
+        this::failed);
+  }
+
+  /** Takes up the day as it stands. */
+  protected final void show(Day latest) {
+    day = latest;
+    questions = RideQuestions.of(latest.plan());
+    watches.takeUp(latest);
+    RideSheet next = RideSheet.of(latest, done);
+    if (next.lap() != null && !next.lap().equals(watched)) {
+      watched = next.lap();
+      watches.clear();
+      undo.clear();
+    }
+    sheet = next;
+    shows(next);
+    showsOpen(RideWords.open(next.stage().name(), openAnswers(latest.plan(), next)));
+  }
+
+  private static int openAnswers(Plan of, RideSheet now) {
+    if (now.stage() != RideSheet.Stage.SCORED) {
+      return 0;
+    }
+    long given = now.values().size();
+    long asked = of.measures().stream().filter(m -> !m.kind().timed()).count();
+    return (int) (asked - given) + (now.guessAsked() && now.guess() == null ? 1 : 0);
+  }
+
+  private void act(Callable<DayResult> work) {
+    act(work, "", latest -> {});
+  }
+
+  private void act(Callable<DayResult> work, String effect, Consumer<Day> accepted) {
+    under(1);
+    elsewhere.run(
+        work,
+        result -> {
+          underWay--;
+          finished(result, effect, accepted);
+          under(0);
+        },
+        problem -> {
+          under(-1);
+          failed(problem);
+        });
+  }
+
+  private void under(int more) {
+    underWay += more;
+    saving = underWay > 0;
+    showsSaving(saving);
+  }
+
+  private void finished(DayResult result, String effect, Consumer<Day> accepted) {
+    if (result instanceof DayResult.Refused refused) {
+      showsTrouble(String.join(" ", Problems.sentences(refused.problems())));
+      return;
+    }
+    Day latest = ((DayResult.Done) result).day();
+    accepted.accept(latest);
+    showsTrouble("");
+    if (!effect.isEmpty()) {
+      says(effect);
+    }
+    showsSaved(RideWords.saved(clock.instant().atZone(clock.getZone())));
+    show(latest);
+  }
+
+  private void failed(Exception problem) {
+    showsTrouble(RideWords.notSaved(String.valueOf(problem.getMessage())));
+  }
+
+  /** The session in hand. */
+  public SessionId session() {
+    return Objects.requireNonNull(id, "no session is open");
+  }
+
+  private LapId lap() {
+    return Objects.requireNonNull(sheet.lap(), "no lap is in hand");
+  }
+
+  /** The helper handed the bike over, said here where he works from paper. */
+  public void handedOver() {
+    int stint = sheet.stint();
+    act(() -> days.handedOver(session(), stint));
+  }
+
+  /** A warm-up lap was ridden. */
+  public void warmUpRidden() {
+    act(() -> days.warmUp(session()));
+  }
+
+  /** An answer was given: a scale, category or count was released. */
+  public void answer(String measure, BigDecimal value) {
+    LapId lap = lap();
+    actOn(lap, measure, () -> days.score(session(), lap, measure, value), () -> {});
+  }
+
+  private void actOn(LapId lap, String measure, Callable<DayResult> work, Runnable restored) {
+    act(work, "", latest -> undo.given(lap, measure, day, latest, restored));
+  }
+
+  /** A note was left. */
+  public void note(String text) {
+    LapId lap = lap();
+    act(() -> days.note(session(), lap, text));
+  }
+
+  /** Conditions of the lap, by name. */
+  public void condition(String name, String words) {
+    LapId lap = lap();
+    act(() -> days.conditions(session(), lap, Map.of(name, words)));
+  }
+
+  /** Done with the lap: scores, notes and guess are saved, only now about times. */
+  public void lapDone() {
+    LapId lap = lap();
+    act(() -> days.ridden(session(), lap), "", latest -> doneWith(lap));
+  }
+
+  private void doneWith(LapId lap) {
+    done = Optional.of(lap);
+    undo.clear();
+  }
+
+  /** Every lap agreed to is ridden; one more is, for this reason. */
+  public void pastCap(String reason) {
+    int stint = lap().stint();
+    act(() -> days.pastCap(session(), stint, reason));
+  }
+
+  /** On to the next lap. */
+  public void next() {
+    done = Optional.empty();
+    reload();
+  }
+
+  /** The lap was spoiled by an event, never by its score. */
+  public void spoiled(String key) {
+    VoidEvent event = VoidEvent.valueOf(key);
+    LapId lap = lap();
+    act(
+        () -> days.spoiled(session(), lap, event, ""),
+        RideWords.say("void.done"),
+        latest -> doneWith(lap));
+  }
+
+  /** The day in hand, for what is asked of one lap alone. */
+  private final class Hand implements RideHand {
+    @Override
+    public SessionId session() {
+      return RideDay.this.session();
+    }
+
+    @Override
+    public LapId lap() {
+      return RideDay.this.lap();
+    }
+
+    @Override
+    public RideSheet sheet() {
+      return sheet;
+    }
+
+    @Override
+    public int setups() {
+      return questions.setups().size();
+    }
+
+    @Override
+    public boolean saving() {
+      return saving;
+    }
+
+    @Override
+    public void save(Callable<DayResult> work, Consumer<Day> accepted) {
+      act(work, "", accepted);
+    }
+
+    @Override
+    public void saveAnswer(LapId lap, String measure, Callable<DayResult> work, Runnable restored) {
+      actOn(lap, measure, work, restored);
+    }
+
+    @Override
+    public void refuse(String words) {
+      showsTrouble(words);
+    }
+
+    @Override
+    public void say(String words) {
+      says(words);
+    }
+
+    @Override
+    public void canTakeBack(String measure) {
+      offersToTakeBack(measure);
+    }
+  }
+}

@@ -1,0 +1,49 @@
+package blindlap.ride;
+
+import blindlap.desk.day.DayResult;
+import blindlap.session.day.Day;
+import blindlap.session.day.LapId;
+import blindlap.session.day.SessionId;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+
+/** What guess, watches and taking back see of the day in hand, and how they save. */
+interface RideHand {
+  /** The session in hand. */
+  SessionId session();
+
+  /** The lap in hand. */
+  LapId lap();
+
+  /** What is asked now. */
+  RideSheet sheet();
+
+  /** The setups a guess may name. */
+  int setups();
+
+  /** True while an answer is on its way to the disk. */
+  boolean saving();
+
+  /**
+   * Saves something.
+   *
+   * @param accepted gets the day afterwards, before it is shown, once the disk has it
+   */
+  void save(Callable<DayResult> work, Consumer<Day> accepted);
+
+  /**
+   * Saves an answer that can be taken back.
+   *
+   * @param restored done once it was taken back
+   */
+  void saveAnswer(LapId lap, String measure, Callable<DayResult> work, Runnable restored);
+
+  /** Refuses something in words; nothing is saved. */
+  void refuse(String words);
+
+  /** Says what something does to the result. */
+  void say(String words);
+
+  /** The measure whose last answer can be taken back; empty if none can. */
+  void canTakeBack(String measure);
+}
