@@ -126,12 +126,13 @@ public final class RiderSheets extends SheetFlow {
   private List<Asked> asked(boolean guess) {
     List<Asked> all = new ArrayList<>();
     for (Measure measure : plan.measures()) {
-      switch (measure.kind()) {
-        case LINE_SCALE -> all.add(line(measure));
-        case CATEGORY_SCALE -> all.add(category(measure));
-        case COUNT -> all.add(written(measure.name(), 28));
-        case LAP_TIME, SECTOR_TIME -> {} // times go on the starter's sheet
-      }
+      all.addAll(
+          switch (measure.kind()) {
+            case LINE_SCALE -> List.of(line(measure));
+            case CATEGORY_SCALE -> List.of(category(measure));
+            case COUNT -> List.of(written(measure.name(), 28));
+            case LAP_TIME, SECTOR_TIME -> List.of(); // times go on the starter's sheet
+          });
     }
     if (guess && plan.blinding().guesses()) {
       List<String> setups = new ArrayList<>(plan.setups().stream().map(Setup::name).toList());

@@ -1,9 +1,11 @@
 /**
- * How is a sheet of paper filled? Formats, margins, one font that is embedded, a pen that writes
- * lines and rules, and the flow over pages.
+ * What is a sheet drawn with? Formats, the pen, the font, and pages that follow one another with
+ * head and cautions. Every sheet uses it, also the rider's.
  *
- * <p>The sheets of paper and of the ride come in. Never here: what a sheet says. It knows no
- * session and no key, so that a sheet for the rider can be seen to hold nothing but what it was
- * handed.
+ * <p>All of {@code paper} comes in. It imports {@code plan}, {@code plot} and {@code wording.day}.
+ * Never here: a session, a key or a finding. A sheet that shows one brings it along as words.
  */
+@NullMarked
 package blindlap.paper.sheet;
+
+import org.jspecify.annotations.NullMarked;

@@ -2,7 +2,7 @@ package blindlap.screen.book;
 
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
-import blindlap.screen.part.PlanForm;
+import blindlap.screen.part.TypedForm;
 import blindlap.screen.plan.PlanOptions;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
@@ -32,7 +32,7 @@ final class OldDayMappingView extends VBox {
     super(28);
     this.look = look;
     this.model = model;
-    PlanForm form = model.form();
+    TypedForm form = model.form();
     FlowPane who =
         Fields.row(
             Fields.text(form.field("rider"), WORDS.say("rider"), "", 14),
@@ -61,7 +61,7 @@ final class OldDayMappingView extends VBox {
     measures();
   }
 
-  private VBox column(PlanForm.Entry entry, String title, boolean optional) {
+  private VBox column(TypedForm.Entry entry, String title, boolean optional) {
     List<String> items = new ArrayList<>(columns);
     items.add(0, "");
     VBox box = Fields.choice(entry, title, items, optional ? WORDS.say("none") : "");
@@ -93,7 +93,7 @@ final class OldDayMappingView extends VBox {
     measures.getChildren().setAll(model.measures().stream().map(this::measure).toList());
   }
 
-  private VBox measure(PlanForm form) {
+  private VBox measure(TypedForm form) {
     FlowPane row = Fields.row(column(form.field("column"), WORDS.say("measure.column"), false));
     row.getChildren()
         .addAll(
@@ -115,7 +115,7 @@ final class OldDayMappingView extends VBox {
   }
 
   /** Times have three units; other values are in whatever the plans say. */
-  private static void unit(PlanForm form, VBox place) {
+  private static void unit(TypedForm form, VBox place) {
     boolean timed = OldDayModel.settleUnit(form);
     place
         .getChildren()

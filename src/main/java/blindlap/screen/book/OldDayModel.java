@@ -4,7 +4,7 @@ import blindlap.desk.PlainDays;
 import blindlap.desk.RiderHistory;
 import blindlap.plan.Measure;
 import blindlap.screen.part.Background;
-import blindlap.screen.part.PlanForm;
+import blindlap.screen.part.TypedForm;
 import blindlap.screen.plan.PlanOptions;
 import blindlap.session.SessionState;
 import blindlap.wording.day.Problems;
@@ -43,7 +43,7 @@ public final class OldDayModel {
   private final PlainDays days;
   private final RiderHistory history;
   private final Background background;
-  private final PlanForm form = new PlanForm(this::changed);
+  private final TypedForm form = new TypedForm(this::changed);
   private final ReadOnlyObjectWrapper<Found> found = new ReadOnlyObjectWrapper<>(Found.NOTHING);
   private final ReadOnlyObjectWrapper<OldDayPreview> preview =
       new ReadOnlyObjectWrapper<>(OldDayPreview.NONE);
@@ -89,12 +89,12 @@ public final class OldDayModel {
   }
 
   /** The fields of the page. */
-  public PlanForm form() {
+  public TypedForm form() {
     return form;
   }
 
   /** The measures, each with column, name, kind and unit. */
-  public ObservableList<PlanForm> measures() {
+  public ObservableList<TypedForm> measures() {
     return form.list("measures");
   }
 
@@ -197,7 +197,7 @@ public final class OldDayModel {
   }
 
   /** Leaves a measure out. */
-  public void remove(PlanForm measure) {
+  public void remove(TypedForm measure) {
     measures().remove(measure);
   }
 
@@ -250,7 +250,7 @@ public final class OldDayModel {
     }
     Set<String> names = new HashSet<>();
     for (int i = 0; i < measures().size(); i++) {
-      PlanForm each = measures().get(i);
+      TypedForm each = measures().get(i);
       String path = "measures[" + (i + 1) + "].";
       String name = each.field("name").get().strip();
       if (each.field("column").get().isBlank()) {
@@ -283,7 +283,7 @@ public final class OldDayModel {
 
   private PlainDays.Mapping mapping() {
     List<PlainDays.Wanted> wanted = new ArrayList<>();
-    for (PlanForm each : measures()) {
+    for (TypedForm each : measures()) {
       wanted.add(
           new PlainDays.Wanted(
               each.field("name").get().strip(),
@@ -312,16 +312,16 @@ public final class OldDayModel {
    *
    * @return true for a time, whose unit is one of {@link #timeUnits}
    */
-  public static boolean settleUnit(PlanForm measure) {
+  public static boolean settleUnit(TypedForm measure) {
     boolean timed = kind(measure).timed();
-    PlanForm.Entry unit = measure.field("unit");
+    TypedForm.Entry unit = measure.field("unit");
     if (timed != TIMES.contains(unit.get())) {
       unit.set(timed ? TIMES.get(0) : "");
     }
     return timed;
   }
 
-  private static Measure.Kind kind(PlanForm measure) {
+  private static Measure.Kind kind(TypedForm measure) {
     int at = PlanOptions.of("kind").indexOf(measure.field("kind").get());
     return at < 0 ? Measure.Kind.LAP_TIME : Measure.Kind.values()[at];
   }

@@ -29,7 +29,7 @@ public final class Fields {
   private Fields() {}
 
   /** A line to type in, about so many characters wide. */
-  public static VBox text(PlanForm.Entry entry, String title, String help, int columns) {
+  public static VBox text(TypedForm.Entry entry, String title, String help, int columns) {
     TextField field = new TextField();
     field.setPrefColumnCount(columns);
     field.setPromptText(help);
@@ -38,7 +38,7 @@ public final class Fields {
   }
 
   /** Several lines to type in. Tab leaves the field. */
-  public static VBox area(PlanForm.Entry entry, String title, String help) {
+  public static VBox area(TypedForm.Entry entry, String title, String help) {
     TextArea area = new TextArea();
     area.setPrefRowCount(2);
     area.setWrapText(true);
@@ -75,7 +75,7 @@ public final class Fields {
   }
 
   /** One of several words, with a label of its own. */
-  public static VBox choice(PlanForm.Entry entry, String title, List<String> words, String usual) {
+  public static VBox choice(TypedForm.Entry entry, String title, List<String> words, String usual) {
     ComboBox<String> box = new ComboBox<>();
     box.getItems().setAll(words);
     box.setConverter(new Shown(usual));
@@ -85,7 +85,7 @@ public final class Fields {
 
   /** One of several words, where what is usual goes by something else. */
   public static VBox choice(
-      PlanForm.Entry entry, String title, List<String> words, ObservableValue<String> usual) {
+      TypedForm.Entry entry, String title, List<String> words, ObservableValue<String> usual) {
     VBox made = choice(entry, title, words, usual.getValue());
     @SuppressWarnings("unchecked")
     ComboBox<String> box = (ComboBox<String>) made.getChildren().get(1);
@@ -120,7 +120,7 @@ public final class Fields {
     }
   }
 
-  private static VBox labelled(String title, Control control, PlanForm.Entry entry) {
+  private static VBox labelled(String title, Control control, TypedForm.Entry entry) {
     Label label = new Label(title);
     label.setLabelFor(control);
     label.setWrapText(true);

@@ -1,7 +1,7 @@
 package blindlap.screen.plan;
 
 import blindlap.screen.part.Fields;
-import blindlap.screen.part.PlanForm;
+import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
 import javafx.scene.control.Button;
@@ -19,7 +19,7 @@ final class PlanExpectationsView extends VBox {
     }
   }
 
-  private static VBox one(String who, PlanForm.Entry entry) {
+  private static VBox one(String who, TypedForm.Entry entry) {
     Label state = Fields.words("", "second");
     Button write = new Button(PlanWords.say("expectation.write"));
     write.setAccessibleText(PlanWords.say("expectation.write") + ": " + PlanWords.field(who));
@@ -46,7 +46,7 @@ final class PlanExpectationsView extends VBox {
   }
 
   private static void open(
-      PlanForm.Entry entry, String who, VBox box, Label title, Runnable close) {
+      TypedForm.Entry entry, String who, VBox box, Label title, Runnable close) {
     VBox field = Fields.area(entry, PlanWords.field(who), "");
     TextArea area = (TextArea) field.getChildren().get(1);
     Button hide = Fields.button(PlanWords.say("expectation.hide"), close);

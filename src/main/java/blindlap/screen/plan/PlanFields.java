@@ -1,7 +1,7 @@
 package blindlap.screen.plan;
 
 import blindlap.screen.part.Fields;
-import blindlap.screen.part.PlanForm;
+import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
 import javafx.scene.control.Label;
@@ -13,32 +13,32 @@ final class PlanFields {
   private PlanFields() {}
 
   /** A line to type in, about so many characters wide. */
-  static VBox text(PlanForm form, String name, int columns) {
+  static VBox text(TypedForm form, String name, int columns) {
     return Fields.text(form.field(name), PlanWords.field(name), PlanWords.help(name), columns);
   }
 
   /** One of several words; the first stands for "not chosen yet". */
-  static VBox choice(PlanForm form, String name, List<String> words) {
+  static VBox choice(TypedForm form, String name, List<String> words) {
     String usual = PlanWords.has("default." + name) ? PlanWords.say("default." + name) : "";
     return Fields.choice(form.field(name), PlanWords.field(name), words, usual);
   }
 
   /** A line without a label above it, for rows of many; its name stands in it while it is empty. */
-  static VBox compact(PlanForm form, String name, int columns) {
+  static VBox compact(TypedForm form, String name, int columns) {
     VBox box = Fields.text(form.field(name), PlanWords.field(name), PlanWords.field(name), columns);
     box.getChildren().remove(0);
     return box;
   }
 
   /** A choice without a label above it. */
-  static VBox compactChoice(PlanForm form, String name, List<String> words) {
+  static VBox compactChoice(TypedForm form, String name, List<String> words) {
     VBox box = choice(form, name, words);
     box.getChildren().remove(0);
     return box;
   }
 
   /** Yes or no. */
-  static VBox yesNo(PlanForm form, String name) {
+  static VBox yesNo(TypedForm form, String name) {
     return choice(form, name, List.of(PlanWords.say("option.yes"), PlanWords.say("option.no")));
   }
 

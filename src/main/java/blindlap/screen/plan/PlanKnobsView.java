@@ -1,7 +1,7 @@
 package blindlap.screen.plan;
 
 import blindlap.screen.part.Fields;
-import blindlap.screen.part.PlanForm;
+import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.Map;
 import javafx.collections.ListChangeListener;
@@ -28,11 +28,11 @@ final class PlanKnobsView extends VBox {
     left.setHgap(32);
     rules();
     worthwhile();
-    model.form().list("setups").addListener((ListChangeListener<PlanForm>) change -> rules());
+    model.form().list("setups").addListener((ListChangeListener<TypedForm>) change -> rules());
     model
         .form()
         .list("measures")
-        .addListener((ListChangeListener<PlanForm>) change -> worthwhile());
+        .addListener((ListChangeListener<TypedForm>) change -> worthwhile());
     model.planProperty().addListener((o, before, now) -> worthwhile());
     getChildren().setAll(left, earlier(), rules);
   }
@@ -46,7 +46,7 @@ final class PlanKnobsView extends VBox {
   }
 
   private VBox stints() {
-    PlanForm.Entry entry = model.form().field("stints");
+    TypedForm.Entry entry = model.form().field("stints");
     VBox field = Fields.text(entry, PlanWords.field("stints"), "", 3);
     TextField typed = (TextField) field.getChildren().get(1);
     typed.setId("stints");
@@ -70,7 +70,7 @@ final class PlanKnobsView extends VBox {
   }
 
   private void worthwhile() {
-    PlanForm primary = model.primary().orElse(null);
+    TypedForm primary = model.primary().orElse(null);
     if (primary == null) {
       worthwhile.getChildren().clear();
       worthwhile.setUserData(null);
@@ -88,7 +88,7 @@ final class PlanKnobsView extends VBox {
     Label title = Fields.words(PlanWords.field("protocol"), "note");
     rules.getChildren().setAll(title);
     Map<String, String> words = model.rules().protocols();
-    PlanForm.Entry entry = model.form().field("protocol");
+    TypedForm.Entry entry = model.form().field("protocol");
     for (String name : model.rules().protocolsThatFit()) {
       RadioButton button = new RadioButton(words.get(name));
       button.setWrapText(true);

@@ -1,7 +1,7 @@
 package blindlap.screen.plan;
 
 import blindlap.screen.part.Fields;
-import blindlap.screen.part.PlanForm;
+import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.StringProperty;
@@ -53,7 +53,7 @@ final class PlanMeasuresView extends VBox {
   }
 
   /** What is better goes by the kind as long as nothing else is said. */
-  private static VBox better(PlanForm measure) {
+  private static VBox better(TypedForm measure) {
     StringProperty kind = measure.field("kind").textProperty();
     return Fields.choice(
         measure.field("better"),
@@ -66,7 +66,7 @@ final class PlanMeasuresView extends VBox {
             kind));
   }
 
-  private static VBox measure(PlanForm measure) {
+  private static VBox measure(TypedForm measure) {
     return new VBox(
         8,
         Fields.row(

@@ -11,8 +11,8 @@ import blindlap.plan.Plan;
 import blindlap.plan.PlanFault;
 import blindlap.plan.Protocol;
 import blindlap.screen.part.Background;
-import blindlap.screen.part.PlanForm;
 import blindlap.screen.part.Shell;
+import blindlap.screen.part.TypedForm;
 import blindlap.session.day.SessionId;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Problems;
@@ -40,7 +40,7 @@ import javafx.collections.ObservableList;
 public final class PlanModel implements PlanInHand {
   private final Planning planning;
   private final Background background;
-  private final PlanForm form = new PlanForm(this::changed);
+  private final TypedForm form = new TypedForm(this::changed);
   private final PlanAnswerModel answer;
   private final CommitModel commit;
   private final ObservableList<Draft> drafts = FXCollections.observableArrayList();
@@ -125,7 +125,7 @@ public final class PlanModel implements PlanInHand {
   private void unprepared(Exception reason) {}
 
   /** The draft as typed. */
-  public PlanForm form() {
+  public TypedForm form() {
     return form;
   }
 
@@ -187,8 +187,8 @@ public final class PlanModel implements PlanInHand {
   }
 
   /** The measure whose difference decides; the first one while none is primary. */
-  public Optional<PlanForm> primary() {
-    List<PlanForm> measures = form.list("measures");
+  public Optional<TypedForm> primary() {
+    List<TypedForm> measures = form.list("measures");
     return measures.stream()
         .filter(m -> m.field("role").get().equals("primary"))
         .findFirst()

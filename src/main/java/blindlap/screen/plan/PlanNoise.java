@@ -6,7 +6,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.screen.part.Background;
-import blindlap.screen.part.PlanForm;
+import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -17,14 +17,14 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 
 /** The rider's noise from earlier days of the notebook, taken into the draft. */
 public final class PlanNoise {
-  private final PlanForm form;
+  private final TypedForm form;
   private final RiderHistory history;
   private final Background background;
   private final ReadOnlyObjectProperty<Optional<Plan>> plan;
   private final ReadOnlyStringWrapper message = new ReadOnlyStringWrapper("");
 
   PlanNoise(
-      PlanForm form,
+      TypedForm form,
       RiderHistory history,
       Background background,
       ReadOnlyObjectProperty<Optional<Plan>> plan) {

@@ -7,7 +7,7 @@ import blindlap.screen.part.FocusInView;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.MarginNote;
 import blindlap.screen.part.PageGrid;
-import blindlap.screen.part.PlanForm;
+import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
 import javafx.beans.value.ChangeListener;
@@ -70,7 +70,7 @@ public final class PlanPage extends StackPane {
 
   private void build() {
     PlanAnswerPane answer = new PlanAnswerPane(look, model.answer());
-    PlanForm form = model.form();
+    TypedForm form = model.form();
     grid.add(Fields.section(top(), answer.answer(), answer.lead()), answer.orders());
     grid.add(new PlanKnobsView(model));
     grid.add(Fields.section(PlanFields.heading("head.curve"), answer.curve()), note("curve"));
@@ -146,7 +146,7 @@ public final class PlanPage extends StackPane {
     return Fields.row(title, saved, trouble);
   }
 
-  private VBox question(PlanForm form) {
+  private VBox question(TypedForm form) {
     return Fields.section(
         PlanFields.heading("head.question"),
         Fields.area(
@@ -163,9 +163,9 @@ public final class PlanPage extends StackPane {
         Fields.area(form.field("conditions"), PlanWords.field("conditions"), ""));
   }
 
-  private VBox day(PlanForm form, PlanAnswerPane answer) {
-    PlanForm laps = form.part("laps");
-    PlanForm table = form.part("timetable");
+  private VBox day(TypedForm form, PlanAnswerPane answer) {
+    TypedForm laps = form.part("laps");
+    TypedForm table = form.part("timetable");
     FlowPane numbers =
         Fields.row(
             PlanFields.text(laps, "warm_up", 4),
@@ -185,7 +185,7 @@ public final class PlanPage extends StackPane {
     return Fields.section(PlanFields.heading("head.day"), answer.strip(), numbers, clock, minutes);
   }
 
-  private VBox blinding(PlanForm form) {
+  private VBox blinding(TypedForm form) {
     VBox box =
         Fields.section(
             PlanFields.heading("head.blinding"),
@@ -264,7 +264,7 @@ public final class PlanPage extends StackPane {
 
   /** Asked for only where the plan cannot show anything, and kept in view once it is given. */
   private VBox override() {
-    PlanForm.Entry entry = model.form().field("override");
+    TypedForm.Entry entry = model.form().field("override");
     VBox box = Fields.text(entry, PlanWords.field("override"), "", 40);
     box.visibleProperty()
         .bind(entry.errorProperty().isNotEmpty().or(entry.textProperty().isNotEmpty()));

@@ -1,6 +1,6 @@
 package blindlap.screen.plan;
 
-import blindlap.screen.part.PlanForm;
+import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
@@ -16,35 +16,35 @@ import javafx.scene.layout.VBox;
 
 /** A list of parts of the plan that grows and shrinks; what is typed into one stays with it. */
 final class PlanRowsView extends VBox {
-  private final ObservableList<PlanForm> list;
-  private final Function<PlanForm, Node> row;
+  private final ObservableList<TypedForm> list;
+  private final Function<TypedForm, Node> row;
   private final String one;
-  private final Map<PlanForm, Node> made = new IdentityHashMap<>();
+  private final Map<TypedForm, Node> made = new IdentityHashMap<>();
 
   /**
    * @param list the parts
    * @param one the word for one of them, for the button that removes it
    * @param row makes the fields of one part
    */
-  PlanRowsView(ObservableList<PlanForm> list, String one, Function<PlanForm, Node> row) {
+  PlanRowsView(ObservableList<TypedForm> list, String one, Function<TypedForm, Node> row) {
     super(14);
     this.list = list;
     this.row = row;
     this.one = one;
-    list.addListener((ListChangeListener<PlanForm>) change -> build());
+    list.addListener((ListChangeListener<TypedForm>) change -> build());
     build();
   }
 
   private void build() {
     made.keySet().removeIf(form -> list.stream().noneMatch(each -> each == form));
     List<Node> nodes = new ArrayList<>();
-    for (PlanForm form : list) {
+    for (TypedForm form : list) {
       nodes.add(made.computeIfAbsent(form, this::make));
     }
     getChildren().setAll(nodes);
   }
 
-  private Node make(PlanForm form) {
+  private Node make(TypedForm form) {
     Button remove = new Button(PlanWords.say("remove"));
     remove.setAccessibleText(PlanWords.say("remove") + " " + one);
     remove.setOnAction(e -> list.removeIf(each -> each == form));

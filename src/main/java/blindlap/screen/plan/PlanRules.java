@@ -3,7 +3,7 @@ package blindlap.screen.plan;
 import blindlap.plan.Plan;
 import blindlap.plan.Protocol;
 import blindlap.plan.Rule;
-import blindlap.screen.part.PlanForm;
+import blindlap.screen.part.TypedForm;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,11 +12,11 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 
 /** The rule for the order, and the stints that go by its blocks. */
 public final class PlanRules {
-  private final PlanForm form;
+  private final TypedForm form;
   private final List<Protocol> protocols;
   private final ReadOnlyObjectProperty<Optional<Plan>> plan;
 
-  PlanRules(PlanForm form, List<Protocol> protocols, ReadOnlyObjectProperty<Optional<Plan>> plan) {
+  PlanRules(TypedForm form, List<Protocol> protocols, ReadOnlyObjectProperty<Optional<Plan>> plan) {
     this.form = form;
     this.protocols = protocols;
     this.plan = plan;

@@ -1,7 +1,7 @@
 package blindlap.screen.plan;
 
 import blindlap.screen.part.Fields;
-import blindlap.screen.part.PlanForm;
+import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
 import javafx.beans.binding.Bindings;
@@ -26,7 +26,7 @@ final class PlanSetupsView extends VBox {
   PlanSetupsView(PlanModel model) {
     super(16);
     this.model = model;
-    PlanForm form = model.form();
+    TypedForm form = model.form();
     Button add = Fields.button(PlanWords.say("add.setup"), () -> form.add("setups"));
     add.setId("add-setup");
     getChildren()
@@ -45,7 +45,7 @@ final class PlanSetupsView extends VBox {
     show(model.answer().shownProperty().get());
   }
 
-  private VBox setup(PlanForm setup) {
+  private VBox setup(TypedForm setup) {
     List<String> components = model.starters().componentNames();
     ComboBox<String> starters = new ComboBox<>();
     starters.getItems().setAll(components);
@@ -82,11 +82,11 @@ final class PlanSetupsView extends VBox {
   }
 
   /** Takes over what the first setup has set: usually all but one thing is the same. */
-  private Button take(PlanForm setup) {
+  private Button take(TypedForm setup) {
     Button take = new Button();
     take.getStyleClass().add("quiet");
     take.setOnAction(e -> model.starters().takeSettings(setup));
-    ObservableList<PlanForm> setups = model.form().list("setups");
+    ObservableList<TypedForm> setups = model.form().list("setups");
     Runnable show =
         () -> {
           boolean later = !setups.isEmpty() && setups.get(0) != setup;
@@ -100,12 +100,12 @@ final class PlanSetupsView extends VBox {
           }
         };
     take.managedProperty().bind(take.visibleProperty());
-    setups.addListener((ListChangeListener<PlanForm>) change -> show.run());
+    setups.addListener((ListChangeListener<TypedForm>) change -> show.run());
     show.run();
     return take;
   }
 
-  private TitledPane more(PlanForm setup) {
+  private TitledPane more(TypedForm setup) {
     VBox inside =
         new VBox(
             10,
@@ -128,7 +128,7 @@ final class PlanSetupsView extends VBox {
     return pane;
   }
 
-  private Node setting(PlanForm setting) {
+  private Node setting(TypedForm setting) {
     FlowPane dial =
         Fields.row(
             PlanFields.text(setting, "range", 6),
@@ -152,7 +152,7 @@ final class PlanSetupsView extends VBox {
         dial);
   }
 
-  private static VBox bikes(PlanForm bikes) {
+  private static VBox bikes(TypedForm bikes) {
     VBox box =
         new VBox(
             10,

@@ -4,7 +4,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Setting;
 import blindlap.plan.Starter;
-import blindlap.screen.part.PlanForm;
+import blindlap.screen.part.TypedForm;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -13,10 +13,10 @@ import org.jspecify.annotations.Nullable;
 
 /** Starting sets in trade words, put into the draft to be changed at will. */
 public final class PlanStarters {
-  private final PlanForm form;
+  private final TypedForm form;
   private final Starter starter;
 
-  PlanStarters(PlanForm form, Starter starter) {
+  PlanStarters(TypedForm form, Starter starter) {
     this.form = form;
     this.starter = starter;
   }
@@ -34,7 +34,7 @@ public final class PlanStarters {
   /**
    * Adds the usual settings of a component to a setup; settings that are there stay as they are.
    */
-  public void addStartingSet(PlanForm setup, String component) {
+  public void addStartingSet(TypedForm setup, String component) {
     for (Starter.Component each : starter.components()) {
       if (each.name().equals(component)) {
         setup.field("component").set(each.name());
@@ -47,25 +47,25 @@ public final class PlanStarters {
   }
 
   /** Adds the first setup's settings to another; settings that are there stay as they are. */
-  public void takeSettings(PlanForm setup) {
-    List<PlanForm> setups = form.list("setups");
+  public void takeSettings(TypedForm setup) {
+    List<TypedForm> setups = form.list("setups");
     if (setups.isEmpty() || setups.get(0) == setup) {
       return;
     }
-    PlanForm first = setups.get(0);
+    TypedForm first = setups.get(0);
     if (setup.field("component").get().isBlank()) {
       setup.field("component").set(first.field("component").get());
     }
     List<String> there =
         setup.list("settings").stream().map(s -> s.field("name").get().strip()).toList();
-    for (PlanForm setting : List.copyOf(first.list("settings"))) {
+    for (TypedForm setting : List.copyOf(first.list("settings"))) {
       if (!there.contains(setting.field("name").get().strip())) {
         setup.add("settings", setting.tree());
       }
     }
   }
 
-  private static void addSettings(PlanForm setup, List<Setting> settings) {
+  private static void addSettings(TypedForm setup, List<Setting> settings) {
     List<String> there =
         setup.list("settings").stream().map(s -> s.field("name").get().strip()).toList();
     for (Setting setting : settings) {

@@ -21,6 +21,7 @@ import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Pane;
 import javafx.scene.layout.VBox;
 
 /**
@@ -45,11 +46,14 @@ final class RideScoreView extends VBox {
     getChildren().add(question);
     FlowPane counters = new FlowPane(40, 16);
     for (RideQuestions.Question asked : model.questions().questions()) {
-      switch (asked.kind()) {
-        case COUNT -> counters.getChildren().add(counter(asked, now));
-        case LINE -> getChildren().add(line(asked, now));
-        case CATEGORY -> getChildren().add(category(asked, now));
-      }
+      Node answer =
+          switch (asked.kind()) {
+            case COUNT -> counter(asked, now);
+            case LINE -> line(asked, now);
+            case CATEGORY -> category(asked, now);
+          };
+      Pane into = asked.kind() == RideQuestions.Kind.COUNT ? counters : this;
+      into.getChildren().add(answer);
     }
     if (!counters.getChildren().isEmpty()) {
       getChildren().add(counters);

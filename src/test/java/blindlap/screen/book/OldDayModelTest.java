@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.SeriesDays;
 import blindlap.screen.part.Background;
-import blindlap.screen.part.PlanForm;
+import blindlap.screen.part.TypedForm;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -120,7 +120,7 @@ class OldDayModelTest {
   void aMeasureThatPlansKnowInAnotherUnitIsNotMixedWithIt() throws Exception {
     model.open(file("g\n5\n6\n7\n"));
     who();
-    PlanForm grip = model.measures().get(0);
+    TypedForm grip = model.measures().get(0);
     grip.field("name").set("grip");
     grip.field("kind").set("line scale");
     grip.field("unit").set("points");
@@ -143,7 +143,7 @@ class OldDayModelTest {
     model.open(file("t;dabs\n95;1\n94;0\n96;2\n"));
     who();
     model.addMeasure();
-    PlanForm second = model.measures().get(1);
+    TypedForm second = model.measures().get(1);
     assertThat(second.field("column").errorProperty().get()).contains("Choose the column");
     assertThat(second.field("name").errorProperty().get()).contains("Name it");
     second.field("column").set("dabs");

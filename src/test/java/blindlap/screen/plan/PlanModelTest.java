@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Desk;
 import blindlap.screen.part.Background;
-import blindlap.screen.part.PlanForm;
 import blindlap.screen.part.Shell;
+import blindlap.screen.part.TypedForm;
 import blindlap.session.SessionState;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -106,7 +106,7 @@ class PlanModelTest {
   @Test
   void aPlanThatCannotShowAnythingSaysSoAndNeedsAReason() {
     model.startFromFile(SAMPLE);
-    PlanForm.Entry override = model.form().field("override");
+    TypedForm.Entry override = model.form().field("override");
     model.form().field("stints").set("8");
 
     assertThat(model.answer().shownProperty().get().sentence().text())

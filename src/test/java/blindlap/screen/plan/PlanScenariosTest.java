@@ -6,8 +6,8 @@ import blindlap.desk.Desk;
 import blindlap.plan.Plan;
 import blindlap.screen.book.NotebookModel;
 import blindlap.screen.part.Background;
-import blindlap.screen.part.PlanForm;
 import blindlap.screen.part.Shell;
+import blindlap.screen.part.TypedForm;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -37,15 +37,15 @@ class PlanScenariosTest {
     return model.answer().shownProperty().get();
   }
 
-  private void type(PlanForm form, Map<String, String> fields) {
+  private void type(TypedForm form, Map<String, String> fields) {
     fields.forEach((name, text) -> form.field(name).set(text));
   }
 
-  private PlanForm setup(int index) {
+  private TypedForm setup(int index) {
     return model.form().list("setups").get(index);
   }
 
-  private PlanForm setting(int setup, String name) {
+  private TypedForm setting(int setup, String name) {
     return setup(setup).list("settings").stream()
         .filter(s -> s.field("name").get().equals(name))
         .findFirst()
@@ -109,8 +109,8 @@ class PlanScenariosTest {
     type(setup(1), Map.of("name", "Short bike"));
     model.form().field("change").set("two bikes");
     assertThat(model.problems()).isNotEmpty();
-    PlanForm bikes = model.form().part("bikes");
-    PlanForm.Entry reason = model.form().field("differences_reason");
+    TypedForm bikes = model.form().part("bikes");
+    TypedForm.Entry reason = model.form().field("differences_reason");
     type(bikes, Map.of("first", "Frame M", "second", "Frame N"));
     type(bikes.add("differences"), Map.of("name", "reach", "first", "480 mm", "second", "455 mm"));
     type(bikes.add("differences"), Map.of("name", "mass", "first", "15.1 kg", "second", "14.8 kg"));
@@ -179,12 +179,12 @@ class PlanScenariosTest {
   @Test
   void clicksBeyondTheDialAndBetweenHalfTurnsAreNamedBesideTheField() {
     model.starters().addStartingSet(setup(0), "rear shock with coil");
-    PlanForm preload = setting(0, "preload");
+    TypedForm preload = setting(0, "preload");
     preload.field("value").set("1.25");
     assertThat(preload.field("value").errorProperty().get()).contains("0.5");
     preload.field("value").set("1.5");
     assertThat(preload.field("value").errorProperty().get()).isEmpty();
-    PlanForm rebound = setting(0, "rebound");
+    TypedForm rebound = setting(0, "rebound");
     type(rebound, Map.of("range", "14", "value", "15"));
     assertThat(rebound.field("value").errorProperty().get()).contains("14");
   }

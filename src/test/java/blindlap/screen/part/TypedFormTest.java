@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-class PlanFormTest {
+class TypedFormTest {
   private int changes;
-  private final PlanForm form = new PlanForm(() -> changes++);
+  private final TypedForm form = new TypedForm(() -> changes++);
 
   @Test
   void whatIsFilledInComesOutAsItWas() {
@@ -29,7 +29,7 @@ class PlanFormTest {
 
   @Test
   void aFieldThatWasLookedAtBeforeIsFilledInPlace() {
-    PlanForm.Entry trail = form.field("trail");
+    TypedForm.Entry trail = form.field("trail");
 
     form.fill(Map.of("trail", "Mill track"));
 

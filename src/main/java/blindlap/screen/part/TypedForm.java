@@ -17,16 +17,16 @@ import org.jspecify.annotations.Nullable;
  * One object of a plan file as it is being typed: fields, parts and lists of parts, each with what
  * is wrong with it. Nothing typed is changed or lost, whether it makes sense or not.
  */
-public final class PlanForm {
+public final class TypedForm {
   private final Map<String, Entry> entries = new LinkedHashMap<>();
-  private final Map<String, PlanForm> parts = new LinkedHashMap<>();
-  private final Map<String, ObservableList<PlanForm>> lists = new LinkedHashMap<>();
+  private final Map<String, TypedForm> parts = new LinkedHashMap<>();
+  private final Map<String, ObservableList<TypedForm>> lists = new LinkedHashMap<>();
   private final Runnable changed;
 
   /**
    * @param changed run after every change of a field or list
    */
-  public PlanForm(Runnable changed) {
+  public TypedForm(Runnable changed) {
     this.changed = changed;
   }
 
@@ -73,31 +73,31 @@ public final class PlanForm {
   }
 
   /** An object within this one. */
-  public PlanForm part(String name) {
-    return parts.computeIfAbsent(name, key -> new PlanForm(changed));
+  public TypedForm part(String name) {
+    return parts.computeIfAbsent(name, key -> new TypedForm(changed));
   }
 
   /** A list of objects. */
-  public ObservableList<PlanForm> list(String name) {
+  public ObservableList<TypedForm> list(String name) {
     return lists.computeIfAbsent(
         name,
         key -> {
-          ObservableList<PlanForm> list = FXCollections.observableArrayList();
-          list.addListener((ListChangeListener<PlanForm>) change -> changed.run());
+          ObservableList<TypedForm> list = FXCollections.observableArrayList();
+          list.addListener((ListChangeListener<TypedForm>) change -> changed.run());
           return list;
         });
   }
 
   /** Adds an empty object to a list. */
-  public PlanForm add(String list) {
-    PlanForm form = new PlanForm(changed);
+  public TypedForm add(String list) {
+    TypedForm form = new TypedForm(changed);
     list(list).add(form);
     return form;
   }
 
   /** Adds an object with these fields to a list. */
-  public PlanForm add(String list, Map<String, ?> fields) {
-    PlanForm form = new PlanForm(changed);
+  public TypedForm add(String list, Map<String, ?> fields) {
+    TypedForm form = new TypedForm(changed);
     form.fill(fields);
     list(list).add(form);
     return form;
@@ -122,7 +122,7 @@ public final class PlanForm {
     lists.forEach(
         (name, list) -> {
           if (!list.isEmpty()) {
-            tree.put(name, list.stream().map(PlanForm::tree).toList());
+            tree.put(name, list.stream().map(TypedForm::tree).toList());
           }
         });
     return tree;
@@ -157,9 +157,9 @@ public final class PlanForm {
       lines(name).set(String.join("\n", list.stream().map(String::valueOf).toList()));
       return;
     }
-    List<PlanForm> forms = new ArrayList<>();
+    List<TypedForm> forms = new ArrayList<>();
     for (Object item : list) {
-      PlanForm form = new PlanForm(changed);
+      TypedForm form = new TypedForm(changed);
       form.fill(texts((Map<?, ?>) item));
       forms.add(form);
     }
