@@ -1,0 +1,168 @@
+package blindlap.ride;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.RamFolder;
+import blindlap.desk.TestDay;
+import blindlap.session.day.LapId;
+import blindlap.session.day.SessionId;
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The rider's day on a page without a window, as a phone's would be. */
+class RideDayTest {
+  private static final String GRIP = "grip in the rocks";
+  private static final String TIME = "lap time";
+  private static final LapId FIRST = new LapId(1, 1);
+
+  private @TempDir(factory = RamFolder.class) Path folder;
+  private TestDay day;
+  private PlainPage page;
+
+  /** Shows nothing and remembers everything. */
+  private static final class PlainPage extends RideDay {
+    private final List<String> said = new ArrayList<>();
+    private String open = "";
+    private String saved = "";
+    private String trouble = "";
+    private String last = "";
+    private boolean saving;
+
+    PlainPage(TestDay day) {
+      super(
+          day.desk().riderDays(),
+          day.desk().notebook()::dataVersion,
+          new AtOnce(),
+          day.clock(),
+          day.clock()::nanos);
+    }
+
+    @Override
+    protected void shows(RideSheet now) {
+      assertThat(now).isSameAs(sheet());
+    }
+
+    @Override
+    protected void showsOpen(String words) {
+      open = words;
+    }
+
+    @Override
+    protected void showsSaved(String words) {
+      saved = words;
+    }
+
+    @Override
+    protected void showsTrouble(String words) {
+      trouble = words;
+    }
+
+    @Override
+    protected void says(String words) {
+      said.add(words);
+    }
+
+    @Override
+    protected void showsSaving(boolean now) {
+      saving = now;
+    }
+
+    @Override
+    protected void offersToTakeBack(String measure) {
+      last = measure;
+    }
+
+    @Override
+    protected void opened(SessionId session) {
+      said.clear();
+    }
+  }
+
+  private static final class AtOnce implements Elsewhere {
+    @Override
+    public <T> void run(Callable<T> work, Consumer<T> done, Consumer<Exception> failed) {
+      T result;
+      try {
+        result = work.call();
+      } catch (Exception e) {
+        failed.accept(e);
+        return;
+      }
+      done.accept(result);
+    }
+  }
+
+  @BeforeEach
+  void start() {
+    day = new TestDay(folder, TestDay.EIGHT, 5);
+    page = new PlainPage(day);
+    page.open(day.id());
+  }
+
+  @AfterEach
+  void end() {
+    day.close();
+  }
+
+  private void toTheFirstLap() {
+    page.handedOver();
+    page.warmUpRidden();
+    page.handedOver();
+    page.watches().timedBy("STARTER");
+  }
+
+  @Test
+  void aLapIsRiddenScoredTimedAndDoneWithoutAWindow() {
+    assertThat(page.sheet().stage()).isEqualTo(RideSheet.Stage.HAND_OVER);
+    toTheFirstLap();
+    assertThat(page.sheet().stage()).isEqualTo(RideSheet.Stage.SCORED);
+    assertThat(page.headline()).contains("1").contains("8");
+    page.watches().start(TIME);
+    day.clock().move(Duration.ofSeconds(93));
+    page.watches().stop(TIME);
+    String before = page.open;
+    page.answer(GRIP, BigDecimal.valueOf(40));
+    assertThat(page.open).isNotEqualTo(before);
+    assertThat(page.saved).startsWith("Saved ");
+    assertThat(page.saving).isFalse();
+    page.lapDone();
+    assertThat(page.trouble).isEmpty();
+    assertThat(page.sheet().stage()).isEqualTo(RideSheet.Stage.DONE);
+    assertThat(day.state().lap(FIRST).orElseThrow().values().get(TIME)).isEqualByComparingTo("93");
+    page.next();
+    assertThat(page.sheet().lap()).isEqualTo(new LapId(2, 1));
+  }
+
+  @Test
+  void theLastAnswerIsOfferedAndTakenBackWithoutAWindow() {
+    toTheFirstLap();
+    page.answer(GRIP, BigDecimal.valueOf(40));
+    assertThat(page.last).isEqualTo(GRIP);
+    assertThat(page.undo().last()).isEqualTo(GRIP);
+    page.undo().takeBack();
+    assertThat(page.last).isEmpty();
+    assertThat(page.sheet().values()).isEmpty();
+  }
+
+  @Test
+  void whatAnEventDoesToTheLapIsSaidAndARefusalIsToldInWords() {
+    page.watches().timedBy("RIDER");
+    toTheFirstLap();
+    page.spoiled("TRAFFIC");
+    assertThat(page.said).hasSize(1);
+    assertThat(page.sheet().voided()).isTrue();
+    page.next();
+    page.lapDone();
+    assertThat(page.trouble).contains("stint 2");
+    assertThat(page.sheet().stage()).isEqualTo(RideSheet.Stage.HAND_OVER);
+  }
+}
