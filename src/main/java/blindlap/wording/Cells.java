@@ -4,6 +4,7 @@ import blindlap.review.Comparison;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.day.Figures;
+import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.util.List;
 
