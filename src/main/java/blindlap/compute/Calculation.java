@@ -7,7 +7,7 @@ import java.util.function.Function;
  * One calculation that can be requested by name.
  *
  * <p>{@link #evaluate} reads its fields through {@link Given}, which refuses what is missing or of
- * another type, and calls one class of {@code stats} or {@code plan}. Those throw {@link
+ * another type, and calls one class of {@code stats} or {@code workshop}. Those throw {@link
  * blindlap.fault.StatsException} on impossible values, naming the argument; {@link Calculations}
  * turns it into a refusal that names the field, so arguments bear the names of the fields.
  */
