@@ -70,13 +70,12 @@ public final class HelperSheets {
 
   /** Records that the helper's sheet was written again, while that still gives something away. */
   public Sessions.Result noteAgain(SessionState state) {
-    return sessions
-        .act(
-            state.id(),
-            latest ->
-                latest.step().sealed()
-                    ? Outcome.accepted(new Fact.SheetReprinted("helper sheet"))
-                    : new Outcome.Accepted(List.of()));
+    return sessions.act(
+        state.id(),
+        latest ->
+            latest.step().sealed()
+                ? Outcome.accepted(new Fact.SheetReprinted("helper sheet"))
+                : new Outcome.Accepted(List.of()));
   }
 
   private static Result refused(DeskFault fault, Path where) {

@@ -2,7 +2,6 @@ package blindlap.desk;
 
 import blindlap.fault.Problem;
 import blindlap.seal.HelperLock;
-import blindlap.seal.HelperPhrase;
 import blindlap.seal.HelperSchedule;
 import blindlap.seal.KeySheet;
 import blindlap.seal.OpenKey;

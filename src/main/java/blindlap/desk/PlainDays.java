@@ -1,6 +1,5 @@
 package blindlap.desk;
 
-import blindlap.session.Notebook;
 import blindlap.exchange.PlainDayFile;
 import blindlap.exchange.PlainDayGuess;
 import blindlap.fault.Problem;
@@ -8,6 +7,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.session.Fact;
+import blindlap.session.Notebook;
 import blindlap.session.PlainLap;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
@@ -207,8 +207,7 @@ public final class PlainDays {
   private Measure measure(String rider, String trail, String name, Measure.Kind kind, String unit) {
     for (SessionSummary each : notebook.summaries()) {
       if (each.rider().equalsIgnoreCase(rider) && each.trail().equalsIgnoreCase(trail)) {
-        Optional<Measure> known =
-            sessions.state(each.id()).flatMap(s -> named(s.plan(), name));
+        Optional<Measure> known = sessions.state(each.id()).flatMap(s -> named(s.plan(), name));
         if (known.isPresent()) {
           return known.get();
         }
@@ -331,13 +330,12 @@ public final class PlainDays {
           new PlainDayFile.Column(
               measures.get(i), wanted.measures().get(i).column(), PlainDayFile.TimeUnit.SECONDS));
     }
-    return committing
-        .open(
-            PlainDayPlan.of(origin, measures, day),
-            List.of(),
-            List.of(
-                new Fact.PlainDayImported(
-                    origin.file(), mapping(wanted, columns).columns(), day.laps())));
+    return committing.open(
+        PlainDayPlan.of(origin, measures, day),
+        List.of(),
+        List.of(
+            new Fact.PlainDayImported(
+                origin.file(), mapping(wanted, columns).columns(), day.laps())));
   }
 
   /** Brings a day in: all of it or nothing. */

@@ -38,10 +38,7 @@ public final class Planning {
    * @param protocols that plans may name; read when first asked for
    */
   Planning(
-      Notebook notebook,
-      Sessions sessions,
-      Committing committing,
-      Supplier<Protocols> protocols) {
+      Notebook notebook, Sessions sessions, Committing committing, Supplier<Protocols> protocols) {
     this.notebook = notebook;
     this.sessions = sessions;
     this.committing = committing;
@@ -185,7 +182,7 @@ public final class Planning {
 
   /** Notes that the fingerprint of the plan was given to someone. */
   public Sessions.Result fingerprintGiven(SessionId session, String to) {
-    return sessions
-        .act(session, state -> Outcome.accepted(new Fact.FingerprintGiven(Fact.Which.PLAN, to)));
+    return sessions.act(
+        session, state -> Outcome.accepted(new Fact.FingerprintGiven(Fact.Which.PLAN, to)));
   }
 }

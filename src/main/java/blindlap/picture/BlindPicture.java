@@ -1,8 +1,8 @@
 package blindlap.picture;
 
-import blindlap.plot.RiddenContent;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plot.RiddenContent;
 import blindlap.plot.RiddenOrder;
 import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;

@@ -1,16 +1,16 @@
 package blindlap.picture;
 
-import blindlap.plot.CurveContent;
-import blindlap.plot.StintsContent;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plot.Band;
 import blindlap.plot.ConfidenceCurvePlot;
+import blindlap.plot.CurveContent;
 import blindlap.plot.Limits;
 import blindlap.plot.SetupMark;
 import blindlap.plot.SmallInterval;
 import blindlap.plot.SmallStints;
 import blindlap.plot.StintsAndDifference;
+import blindlap.plot.StintsContent;
 import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;
 import blindlap.review.Comparison;
@@ -134,8 +134,7 @@ public final class FindingPictures {
         PictureAxes.means(
             day, comparison.stints(), new double[] {0, comparison.result().estimate()});
     PictureAxes axes = PictureAxes.of(comparison.measure(), means[0]);
-    List<StintsContent.Row> rows =
-        rows(comparison.measure(), comparison.stints(), means, axes);
+    List<StintsContent.Row> rows = rows(comparison.measure(), comparison.stints(), means, axes);
     StintsContent.Pair pair =
         new StintsContent.Pair(
             SetupMark.B,
@@ -239,8 +238,7 @@ public final class FindingPictures {
   }
 
   /** Pairs of three and more setups have adjusted p-values and no intervals: a point only. */
-  private StintsContent.Pair pair(
-      ManyComparison many, ManySetups.Pair pair, ManyWords words) {
+  private StintsContent.Pair pair(ManyComparison many, ManySetups.Pair pair, ManyWords words) {
     double shift = many.measure().scale() == Scale.RATIO ? 100 * pair.estimate() : pair.estimate();
     return new StintsContent.Pair(
         SetupMark.of(pair.second()),
@@ -275,10 +273,8 @@ public final class FindingPictures {
         new CurveContent(
             picture(comparison, comparison.result().estimate()),
             WORDS.say("best", words.estimate()),
-            new CurveContent.Named(
-                limits(comparison, 0.95), WORDS.say("95", words.interval(0.95))),
-            new CurveContent.Named(
-                limits(comparison, 0.90), WORDS.say("90", words.interval(0.90))),
+            new CurveContent.Named(limits(comparison, 0.95), WORDS.say("95", words.interval(0.95))),
+            new CurveContent.Named(limits(comparison, 0.90), WORDS.say("90", words.interval(0.90))),
             comparison.p(),
             List.of(WORDS.say("none"), words.p()),
             worthwhile(comparison),

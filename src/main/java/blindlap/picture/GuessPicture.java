@@ -1,7 +1,7 @@
 package blindlap.picture;
 
-import blindlap.plot.SetupMark;
 import blindlap.plot.GuessedOrder;
+import blindlap.plot.SetupMark;
 import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;
 import blindlap.review.DayRecord;

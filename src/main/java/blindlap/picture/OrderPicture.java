@@ -1,11 +1,11 @@
 package blindlap.picture;
 
-import blindlap.plot.SetupMark;
-import blindlap.plot.RiddenContent;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plot.Axis;
+import blindlap.plot.RiddenContent;
 import blindlap.plot.RiddenOrder;
+import blindlap.plot.SetupMark;
 import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;
 import blindlap.review.DayRecord;

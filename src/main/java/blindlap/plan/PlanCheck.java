@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * Everything that must be right before a plan can be committed. FoundProblems are given in the order of
- * the plan; an empty list means the plan holds.
+ * Everything that must be right before a plan can be committed. FoundProblems are given in the
+ * order of the plan; an empty list means the plan holds.
  */
 public final class PlanCheck {
   /** Column names of lap files that a measure must not take. */

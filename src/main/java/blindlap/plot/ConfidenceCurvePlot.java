@@ -3,7 +3,6 @@ package blindlap.plot;
 import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;
 import blindlap.plot.surface.Surface;
-import java.util.List;
 
 /**
  * The confidence curve: for each supposed difference the share of admissible orders that would fit

@@ -1,8 +1,6 @@
 package blindlap.plot;
 
-import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;
-import blindlap.plot.surface.Surface;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;

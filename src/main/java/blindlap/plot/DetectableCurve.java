@@ -3,9 +3,6 @@ package blindlap.plot;
 import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;
 import blindlap.plot.surface.Surface;
-import java.util.List;
-import java.util.OptionalDouble;
-import java.util.OptionalInt;
 
 /**
  * What a day can show: for each possible number of stints the smallest true difference that would

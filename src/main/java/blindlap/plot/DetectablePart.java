@@ -161,7 +161,8 @@ final class DetectablePart {
     for (int i = 1; i < content.dots().size(); i++) {
       DetectableContent.Dot before = content.dots().get(i - 1);
       DetectableContent.Dot dot = content.dots().get(i);
-      if (before.fit() == DetectableContent.Fit.FITS && dot.fit() == DetectableContent.Fit.NEEDS_MORE) {
+      if (before.fit() == DetectableContent.Fit.FITS
+          && dot.fit() == DetectableContent.Fit.NEEDS_MORE) {
         double x = AxisPart.crisp((x(before) + x(dot)) / 2);
         surface.line(x, 2, x, at.axis, new Pen(Ink.INK, 1, Dash.GUIDE));
         // Words may cross the border below the worthwhile line, where it says nothing any more.

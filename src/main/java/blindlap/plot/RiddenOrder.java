@@ -3,9 +3,6 @@ package blindlap.plot;
 import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;
 import blindlap.plot.surface.Surface;
-import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * The stints in ridden order: number across, value up.
@@ -31,7 +28,8 @@ public final class RiddenOrder implements Drawing {
     int before = 0;
     for (RiddenContent.Stint stint : content.stints()) {
       if (stint.number() <= before) {
-        throw new IllegalArgumentException("RiddenContent.Stint " + stint.number() + " is out of order");
+        throw new IllegalArgumentException(
+            "RiddenContent.Stint " + stint.number() + " is out of order");
       }
       before = stint.number();
     }

@@ -4,8 +4,6 @@ import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;
 import blindlap.plot.surface.Surface;
 import java.util.HashSet;
-import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -42,7 +40,8 @@ public final class StintsAndDifference implements Drawing {
     }
     for (StintsContent.Pair pair : content.pairs()) {
       if (!marks.contains(pair.of()) || !marks.contains(pair.less())) {
-        throw new IllegalArgumentException("StintsContent.Pair " + pair.note() + " names a setup without a row");
+        throw new IllegalArgumentException(
+            "StintsContent.Pair " + pair.note() + " names a setup without a row");
       }
     }
     if (content.rows().size() == 2) {

@@ -1,12 +1,8 @@
 package blindlap.plot;
 
-import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;
-import blindlap.plot.surface.Surface;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /**
  * Everything that is drawn.

@@ -61,7 +61,8 @@ final class Pages {
   }
 
   private Node notebook() {
-    NotebookModel model = new NotebookModel(desk.sessionList(), desk.planning(), desk.history(), shell, background);
+    NotebookModel model =
+        new NotebookModel(desk.sessionList(), desk.planning(), desk.history(), shell, background);
     model.refresh();
     shell
         .pageProperty()
@@ -119,7 +120,15 @@ final class Pages {
   }
 
   private Node plan() {
-    PlanModel model = new PlanModel(desk.planning(), desk.history(), desk.helperSheets(), desk.helperDays(), desk.clock(), shell, background);
+    PlanModel model =
+        new PlanModel(
+            desk.planning(),
+            desk.history(),
+            desk.helperSheets(),
+            desk.helperDays(),
+            desk.clock(),
+            shell,
+            background);
     Node[] page = new Node[1];
     FileDialogs dialogs =
         new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());

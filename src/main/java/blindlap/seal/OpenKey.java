@@ -1,11 +1,11 @@
 package blindlap.seal;
 
-import java.util.regex.Matcher;
-import java.util.HexFormat;
-import java.nio.charset.StandardCharsets;
 import blindlap.stats.order.Orders;
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.HexFormat;
 import java.util.List;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
@@ -101,15 +101,15 @@ public final class OpenKey {
   /** The text form, for the entry that records the unsealing. */
   public String text() {
     return String.join(
-            "\n",
-            TEXT_VERSION,
-            "algorithm=" + algorithm(),
-            "order=" + order(),
-            "codes=" + codesText(),
-            "seed=" + HexFormat.of().formatHex(seed()),
-            "nonce=" + HexFormat.of().formatHex(nonce()),
-            "sealed=" + new String(sealedPart().padded(), StandardCharsets.US_ASCII),
-            "");
+        "\n",
+        TEXT_VERSION,
+        "algorithm=" + algorithm(),
+        "order=" + order(),
+        "codes=" + codesText(),
+        "seed=" + HexFormat.of().formatHex(seed()),
+        "nonce=" + HexFormat.of().formatHex(nonce()),
+        "sealed=" + new String(sealedPart().padded(), StandardCharsets.US_ASCII),
+        "");
   }
 
   /** Number of stints. */

@@ -22,8 +22,7 @@ public final class ReviewFingerprint {
    * @param heads the last entry of each chain of the session, in any order
    * @throws IllegalArgumentException if there is no head, or two of one notebook
    */
-  public static Fingerprint of(
-      String sessionId, Fingerprint plan, Collection<ChainHead> heads) {
+  public static Fingerprint of(String sessionId, Fingerprint plan, Collection<ChainHead> heads) {
     Set<String> notebooks = new HashSet<>();
     for (ChainHead head : heads) {
       if (!notebooks.add(head.notebookId())) {

@@ -37,7 +37,6 @@ public record SealedKey(
   /** Bytes of the check that tells a phrase from another. */
   static final int CHECK_BYTES = 16;
 
-
   /** The version this program writes, and the only one there is. */
   public static final String VERSION = "blindlap-sealed-key-1";
 

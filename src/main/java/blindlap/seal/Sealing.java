@@ -1,7 +1,7 @@
 package blindlap.seal;
 
-import java.nio.charset.StandardCharsets;
 import blindlap.plan.Rule;
+import java.nio.charset.StandardCharsets;
 import java.util.Base64;
 import java.util.Collection;
 import java.util.HexFormat;
@@ -64,7 +64,10 @@ public final class Sealing {
       OpenKey key, HelperLock lock, String sessionId, Fingerprint planHash, byte[] salt) {
     byte[] iv = sources.iv().exactly(Ciphering.IV_BYTES);
     byte[] ciphertext =
-        lock.encryptKey(iv, SealedKey.associatedData(sessionId, planHash), key.text().getBytes(StandardCharsets.UTF_8));
+        lock.encryptKey(
+            iv,
+            SealedKey.associatedData(sessionId, planHash),
+            key.text().getBytes(StandardCharsets.UTF_8));
     return new SealedKey(
         SealedKey.VERSION,
         sessionId,

@@ -1,9 +1,9 @@
 package blindlap.session;
 
-import blindlap.seal.ReviewFingerprint;
 import blindlap.seal.ChainHead;
 import blindlap.seal.Fingerprint;
 import blindlap.seal.OpenKey;
+import blindlap.seal.ReviewFingerprint;
 import blindlap.session.day.Step;
 import java.util.List;
 import java.util.Map;

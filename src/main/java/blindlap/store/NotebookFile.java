@@ -107,7 +107,8 @@ final class NotebookFile {
     }
   }
 
-  static NotebookException damaged(Path file, String what, @org.jspecify.annotations.Nullable Throwable cause) {
+  static NotebookException damaged(
+      Path file, String what, @org.jspecify.annotations.Nullable Throwable cause) {
     String typed = file.toString().contains(" ") ? "\"" + file + "\"" : file.toString();
     return new NotebookException(
         Kind.DAMAGED,

@@ -8,7 +8,10 @@ import java.util.Set;
 
 /** Who may be handed every use case at once. */
 final class WholeDesk {
-  /** Commands call one thing each, a sample plays everybody; the window and the root put pages and use cases together. */
+  /**
+   * Commands call one thing each, a sample plays everybody; the window and the root put pages and
+   * use cases together.
+   */
   private static final Set<String> ROOMS = Set.of("command", "sample", "screen", "");
 
   private WholeDesk() {}

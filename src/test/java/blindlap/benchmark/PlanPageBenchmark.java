@@ -70,7 +70,16 @@ public class PlanPageBenchmark {
 
   private Path folder = Path.of("");
   private Desk desk = PlanDesk.open(temporary(), 1);
-  private PlanModel page = new PlanModel(desk.planning(), desk.history(), desk.helperSheets(), desk.helperDays(), desk.clock(), new Shell(), Background.immediate(), 0);
+  private PlanModel page =
+      new PlanModel(
+          desk.planning(),
+          desk.history(),
+          desk.helperSheets(),
+          desk.helperDays(),
+          desk.clock(),
+          new Shell(),
+          Background.immediate(),
+          0);
   private String draft = "";
   private int turned;
 

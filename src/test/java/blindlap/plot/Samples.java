@@ -346,7 +346,8 @@ public final class Samples {
   /** A sealed session: codes, no setups. */
   public static RiddenOrder blind(int count) {
     List<RiddenContent.Stint> stints =
-        new ArrayList<>(stints(false, RiddenContent.Standing.KEPT_IN_QUESTION, "walker at the gate"));
+        new ArrayList<>(
+            stints(false, RiddenContent.Standing.KEPT_IN_QUESTION, "walker at the gate"));
     for (int i = stints.size(); i < count; i++) {
       stints.add(
           new RiddenContent.Stint(

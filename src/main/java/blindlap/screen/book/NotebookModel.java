@@ -98,7 +98,12 @@ public final class NotebookModel {
     static final Answer NONE = new Answer("", "", "", "", Optional.empty(), "", 0, 0);
   }
 
-  public NotebookModel(SessionList list, Planning planning, RiderHistory history, Shell shell, Background background) {
+  public NotebookModel(
+      SessionList list,
+      Planning planning,
+      RiderHistory history,
+      Shell shell,
+      Background background) {
     this.planning = planning;
     this.history = history;
     this.list = list;

@@ -1,10 +1,9 @@
 package blindlap.screen.plan;
 
-import blindlap.desk.Planning;
-import java.time.Clock;
 import blindlap.desk.Committing;
 import blindlap.desk.HelperDays;
 import blindlap.desk.HelperSheets;
+import blindlap.desk.Planning;
 import blindlap.desk.Sessions;
 import blindlap.desk.Sheets;
 import blindlap.plan.Plan;
@@ -20,6 +19,7 @@ import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Problems;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -80,7 +80,14 @@ public final class CommitModel {
   private boolean secret;
   private boolean unblinded;
 
-  CommitModel(Planning planning, HelperSheets sheets, HelperDays days, Clock clock, Shell shell, Background background, PlanInHand page) {
+  CommitModel(
+      Planning planning,
+      HelperSheets sheets,
+      HelperDays days,
+      Clock clock,
+      Shell shell,
+      Background background,
+      PlanInHand page) {
     this.planning = planning;
     this.sheets = sheets;
     this.shell = shell;

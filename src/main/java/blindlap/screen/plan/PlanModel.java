@@ -2,9 +2,9 @@ package blindlap.screen.plan;
 
 import blindlap.desk.HelperDays;
 import blindlap.desk.HelperSheets;
-import blindlap.desk.RiderHistory;
 import blindlap.desk.PlanPreview;
 import blindlap.desk.Planning;
+import blindlap.desk.RiderHistory;
 import blindlap.fault.Problem;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.Plan;
@@ -75,14 +75,29 @@ public final class PlanModel implements PlanInHand {
     }
   }
 
-  public PlanModel(Planning planning, RiderHistory history, HelperSheets sheets, HelperDays helpers, Clock clock, Shell shell, Background background) {
+  public PlanModel(
+      Planning planning,
+      RiderHistory history,
+      HelperSheets sheets,
+      HelperDays helpers,
+      Clock clock,
+      Shell shell,
+      Background background) {
     this(planning, history, sheets, helpers, clock, shell, background, PlanAnswerModel.USUAL);
   }
 
   /**
    * @param days days to simulate for each answer; 0 for the formula only
    */
-  public PlanModel(Planning planning, RiderHistory history, HelperSheets sheets, HelperDays helpers, Clock clock, Shell shell, Background background, int days) {
+  public PlanModel(
+      Planning planning,
+      RiderHistory history,
+      HelperSheets sheets,
+      HelperDays helpers,
+      Clock clock,
+      Shell shell,
+      Background background,
+      int days) {
     this.planning = planning;
     this.rules = new PlanRules(form, planning.protocols(), plan.getReadOnlyProperty());
     this.noise = new PlanNoise(form, history, background, plan.getReadOnlyProperty());

@@ -1,12 +1,12 @@
 package blindlap.screen.plan;
 
-import blindlap.plot.DetectableContent;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.NoiseKnown;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.plot.Axis;
 import blindlap.plot.DayStrip;
+import blindlap.plot.DetectableContent;
 import blindlap.plot.DetectableCurve;
 import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;

@@ -72,7 +72,8 @@ final class PlanSetupsView extends VBox {
             10,
             head,
             Fields.words(PlanWords.say("settings.legend"), "note", "second"),
-            new PlanRowsView(setup.list("settings"), PlanWords.field("settings.one"), this::setting),
+            new PlanRowsView(
+                setup.list("settings"), PlanWords.field("settings.one"), this::setting),
             Fields.row(
                 Fields.button(PlanWords.say("add.setting"), () -> setup.add("settings")),
                 starters,

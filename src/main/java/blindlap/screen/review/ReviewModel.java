@@ -2,7 +2,6 @@ package blindlap.screen.review;
 
 import blindlap.desk.Keys;
 import blindlap.desk.Reviews;
-import blindlap.desk.Reviews;
 import blindlap.desk.Sessions;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
@@ -62,7 +61,8 @@ public final class ReviewModel {
     this.sessions = sessions;
     this.reviews = reviews;
     this.background = background;
-    this.blind = new BlindReviewModel(sessions, keys, background, () -> state.ifPresent(s -> open(s.id())));
+    this.blind =
+        new BlindReviewModel(sessions, keys, background, () -> state.ifPresent(s -> open(s.id())));
   }
 
   /** The blind review of the same session. */
@@ -101,8 +101,7 @@ public final class ReviewModel {
 
   /** Shows a session, as far as it may be seen. */
   public void open(SessionId id) {
-    background.run(
-        () -> sessions.state(id), found -> found.ifPresent(this::show), this::fail);
+    background.run(() -> sessions.state(id), found -> found.ifPresent(this::show), this::fail);
   }
 
   private void show(SessionState now) {

@@ -112,7 +112,13 @@ class NotebookPageTest {
   }
 
   private static NotebookModel model(Desk desk) {
-    NotebookModel model = new NotebookModel(desk.sessionList(), desk.planning(), desk.history(), new Shell(), Background.immediate());
+    NotebookModel model =
+        new NotebookModel(
+            desk.sessionList(),
+            desk.planning(),
+            desk.history(),
+            new Shell(),
+            Background.immediate());
     model.refresh();
     return model;
   }
@@ -182,7 +188,9 @@ class NotebookPageTest {
   void aCopiedPlanIsADraftOfThePlanPage() throws Exception {
     try (Desk desk = filled()) {
       Shell shell = new Shell();
-      NotebookModel model = new NotebookModel(desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
+      NotebookModel model =
+          new NotebookModel(
+              desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
       model.refresh();
       int before = desk.planning().drafts().size();
       model.copyAsPlan(model.answerProperty().get().about().orElseThrow());
@@ -324,7 +332,9 @@ class NotebookPageTest {
     Look look = new Look();
     look.themeProperty().set(theme);
     look.textScaleProperty().set(scale);
-    NotebookModel model = new NotebookModel(desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
+    NotebookModel model =
+        new NotebookModel(
+            desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
     model.refresh();
     KeepingModel keeping = PlanDesk.keeping(desk, folder.resolve("quarry.blindlap"));
     NotebookPage page = new NotebookPage(look, model, keeping, new Chosen(List.of()));

@@ -53,7 +53,9 @@ class NotebookRoomsTest {
       look.themeProperty().set(theme);
       look.textScaleProperty().set(scale);
       Shell shell = new Shell();
-      NotebookModel notebook = new NotebookModel(desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
+      NotebookModel notebook =
+          new NotebookModel(
+              desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
       notebook.refresh();
       noise = new NoiseModel(desk.history(), Background.immediate());
       series = new SeriesModel(desk.series(), desk.seriesReports(), Background.immediate());
@@ -259,7 +261,13 @@ class NotebookRoomsTest {
       days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 0, -1.2, 0.7, true));
       days.unsealAll();
       bring(days.desk());
-      NotebookModel model = new NotebookModel(days.desk().sessionList(), days.desk().planning(), days.desk().history(), new Shell(), Background.immediate());
+      NotebookModel model =
+          new NotebookModel(
+              days.desk().sessionList(),
+              days.desk().planning(),
+              days.desk().history(),
+              new Shell(),
+              Background.immediate());
       model.refresh();
       assertThat(model.answerProperty().get().before()).startsWith("Shock K against Shock L");
     }

@@ -34,7 +34,16 @@ class CommitModelTest {
   @BeforeEach
   void open() {
     desk = PlanDesk.open(folder, 1, clock);
-    model = new PlanModel(desk.planning(), desk.history(), desk.helperSheets(), desk.helperDays(), desk.clock(), shell, Background.immediate(), 0);
+    model =
+        new PlanModel(
+            desk.planning(),
+            desk.history(),
+            desk.helperSheets(),
+            desk.helperDays(),
+            desk.clock(),
+            shell,
+            Background.immediate(),
+            0);
     model.startFromFile(SAMPLE);
     commit = model.commit();
     shell.go(Shell.Page.PLAN);
@@ -173,7 +182,9 @@ class CommitModelTest {
     commit.phraseNoted();
     commit.finish();
 
-    NotebookModel notebook = new NotebookModel(desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
+    NotebookModel notebook =
+        new NotebookModel(
+            desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
     notebook.refresh();
     NotebookModel.Answer answer = notebook.answerProperty().get();
     assertThat(answer.about().orElseThrow().title()).endsWith("Shock L, unblinded");

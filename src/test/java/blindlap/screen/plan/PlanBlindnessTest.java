@@ -157,7 +157,16 @@ class PlanBlindnessTest {
       this.own = own;
       Look look = new Look();
       Shell shell = new Shell();
-      model = new PlanModel(desk.planning(), desk.history(), desk.helperSheets(), desk.helperDays(), desk.clock(), shell, Background.immediate(), 0);
+      model =
+          new PlanModel(
+              desk.planning(),
+              desk.history(),
+              desk.helperSheets(),
+              desk.helperDays(),
+              desk.clock(),
+              shell,
+              Background.immediate(),
+              0);
       commit = model.commit();
       PlanPage page = new PlanPage(look, model, new NoDialogs());
       ShellView view =

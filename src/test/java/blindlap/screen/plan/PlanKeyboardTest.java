@@ -54,7 +54,16 @@ class PlanKeyboardTest {
     Window.run(
         () -> {
           Look look = new Look();
-          model = new PlanModel(desk.planning(), desk.history(), desk.helperSheets(), desk.helperDays(), desk.clock(), new Shell(), Background.immediate(), 0);
+          model =
+              new PlanModel(
+                  desk.planning(),
+                  desk.history(),
+                  desk.helperSheets(),
+                  desk.helperDays(),
+                  desk.clock(),
+                  new Shell(),
+                  Background.immediate(),
+                  0);
           scene = new Scene(new PlanPage(look, model, new OneFolder(folder)), 1280, 800);
           look.dress(scene);
           stage.setScene(scene);

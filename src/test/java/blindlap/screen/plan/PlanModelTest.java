@@ -28,7 +28,16 @@ class PlanModelTest {
   @BeforeEach
   void open() {
     desk = PlanDesk.open(folder, 1);
-    model = new PlanModel(desk.planning(), desk.history(), desk.helperSheets(), desk.helperDays(), desk.clock(), new Shell(), Background.immediate(), 0);
+    model =
+        new PlanModel(
+            desk.planning(),
+            desk.history(),
+            desk.helperSheets(),
+            desk.helperDays(),
+            desk.clock(),
+            new Shell(),
+            Background.immediate(),
+            0);
   }
 
   @AfterEach
@@ -44,7 +53,16 @@ class PlanModelTest {
     model.form().field("trail").set("Mill track");
     model.keep();
 
-    PlanModel later = new PlanModel(desk.planning(), desk.history(), desk.helperSheets(), desk.helperDays(), desk.clock(), new Shell(), Background.immediate(), 0);
+    PlanModel later =
+        new PlanModel(
+            desk.planning(),
+            desk.history(),
+            desk.helperSheets(),
+            desk.helperDays(),
+            desk.clock(),
+            new Shell(),
+            Background.immediate(),
+            0);
     assertThat(later.drafts()).hasSize(2);
     later.open(later.drafts().get(0));
     assertThat(later.form().field("stints").get()).isEqualTo("about 16");
@@ -79,7 +97,16 @@ class PlanModelTest {
   void aPlanFileGoesInAndOutUnchanged() {
     model.startFromFile(SAMPLE);
     model.writeFile(folder.resolve("out.yaml"));
-    PlanModel other = new PlanModel(desk.planning(), desk.history(), desk.helperSheets(), desk.helperDays(), desk.clock(), new Shell(), Background.immediate(), 0);
+    PlanModel other =
+        new PlanModel(
+            desk.planning(),
+            desk.history(),
+            desk.helperSheets(),
+            desk.helperDays(),
+            desk.clock(),
+            new Shell(),
+            Background.immediate(),
+            0);
     other.startFromFile(folder.resolve("out.yaml"));
 
     assertThat(other.planProperty().get()).isPresent().isEqualTo(model.planProperty().get());
@@ -121,7 +148,15 @@ class PlanModelTest {
   @Test
   void turningAKnobDropsTheSimulationThatIsUnderWay() {
     Deque<Runnable> waiting = new ArrayDeque<>();
-    PlanModel slow = new PlanModel(desk.planning(), desk.history(), desk.helperSheets(), desk.helperDays(), desk.clock(), new Shell(), Background.by(waiting::add));
+    PlanModel slow =
+        new PlanModel(
+            desk.planning(),
+            desk.history(),
+            desk.helperSheets(),
+            desk.helperDays(),
+            desk.clock(),
+            new Shell(),
+            Background.by(waiting::add));
     slow.answer().simulate(300);
     slow.startFromFile(SAMPLE);
     run(waiting, 12);
@@ -142,7 +177,15 @@ class PlanModelTest {
   @Test
   void threeSetupsAreAnsweredByTheTestOfTheirPairsAndDroppedOnTheNextTurn() {
     Deque<Runnable> waiting = new ArrayDeque<>();
-    PlanModel slow = new PlanModel(desk.planning(), desk.history(), desk.helperSheets(), desk.helperDays(), desk.clock(), new Shell(), Background.by(waiting::add));
+    PlanModel slow =
+        new PlanModel(
+            desk.planning(),
+            desk.history(),
+            desk.helperSheets(),
+            desk.helperDays(),
+            desk.clock(),
+            new Shell(),
+            Background.by(waiting::add));
     slow.answer().simulate(200);
     slow.startFromFile(SAMPLE);
     run(waiting, Integer.MAX_VALUE);
@@ -169,7 +212,16 @@ class PlanModelTest {
   @Test
   void everyRuleIsAnsweredToTheEnd() {
     for (String protocol : model.rules().protocols().keySet()) {
-      PlanModel page = new PlanModel(desk.planning(), desk.history(), desk.helperSheets(), desk.helperDays(), desk.clock(), new Shell(), Background.immediate(), 0);
+      PlanModel page =
+          new PlanModel(
+              desk.planning(),
+              desk.history(),
+              desk.helperSheets(),
+              desk.helperDays(),
+              desk.clock(),
+              new Shell(),
+              Background.immediate(),
+              0);
       page.startFromFile(SAMPLE);
       while (page.form().list("setups").size()
           < (protocol.startsWith("three") ? 3 : protocol.startsWith("four-s") ? 4 : 2)) {

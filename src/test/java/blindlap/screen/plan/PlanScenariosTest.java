@@ -25,7 +25,16 @@ class PlanScenariosTest {
   @BeforeEach
   void open() {
     desk = PlanDesk.open(folder, 1);
-    model = new PlanModel(desk.planning(), desk.history(), desk.helperSheets(), desk.helperDays(), desk.clock(), new Shell(), Background.immediate(), 0);
+    model =
+        new PlanModel(
+            desk.planning(),
+            desk.history(),
+            desk.helperSheets(),
+            desk.helperDays(),
+            desk.clock(),
+            new Shell(),
+            Background.immediate(),
+            0);
   }
 
   @AfterEach
@@ -208,7 +217,16 @@ class PlanScenariosTest {
   @Test
   void aSessionCopiedOnTheNotebookPageIsTheDraftThatThePlanPageShows() {
     Shell shell = new Shell();
-    PlanModel page = new PlanModel(desk.planning(), desk.history(), desk.helperSheets(), desk.helperDays(), desk.clock(), shell, Background.immediate(), 0);
+    PlanModel page =
+        new PlanModel(
+            desk.planning(),
+            desk.history(),
+            desk.helperSheets(),
+            desk.helperDays(),
+            desk.clock(),
+            shell,
+            Background.immediate(),
+            0);
     page.startFromFile(Path.of("sample-sessions/shocks-on-quarry-loop/plan.yaml"));
     page.commit().begin();
     page.commit().handedOver("4711");
@@ -218,7 +236,9 @@ class PlanScenariosTest {
     page.commit().phraseNoted();
     page.commit().finish();
     assertThat(page.form().field("question").get()).isEmpty();
-    NotebookModel notebook = new NotebookModel(desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
+    NotebookModel notebook =
+        new NotebookModel(
+            desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
     notebook.refresh();
 
     notebook.copyAsPlan(notebook.answerProperty().get().about().orElseThrow());

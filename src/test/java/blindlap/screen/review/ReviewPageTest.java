@@ -52,7 +52,9 @@ class ReviewPageTest {
             Window.run(
                 () -> {
                   Look look = new Look();
-                  ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
+                  ReviewModel model =
+                      new ReviewModel(
+                          desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(look, model, NONE);
                   Scene scene = new Scene(page, 1100, 2900);
@@ -79,7 +81,9 @@ class ReviewPageTest {
             Window.run(
                 () -> {
                   Look look = new Look();
-                  ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
+                  ReviewModel model =
+                      new ReviewModel(
+                          desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(look, model, NONE);
                   Scene scene = new Scene(page, 1100, 2300);
@@ -106,7 +110,9 @@ class ReviewPageTest {
         (desk, state) ->
             Window.run(
                 () -> {
-                  ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
+                  ReviewModel model =
+                      new ReviewModel(
+                          desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(new Look(), model, NONE);
                   String words = model.viewProperty().get().orElseThrow().guesses();
@@ -124,7 +130,9 @@ class ReviewPageTest {
         (desk, state) ->
             Window.run(
                 () -> {
-                  ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
+                  ReviewModel model =
+                      new ReviewModel(
+                          desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
                   model.open(state.id());
                   Look look = new Look();
                   ReviewPage page = new ReviewPage(look, model, NONE);
@@ -156,7 +164,9 @@ class ReviewPageTest {
             Window.run(
                 () -> {
                   Look look = new Look();
-                  ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
+                  ReviewModel model =
+                      new ReviewModel(
+                          desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(look, model, NONE);
                   Scene scene = new Scene(page, 1100, 2900);
@@ -187,7 +197,9 @@ class ReviewPageTest {
                   () -> {
                     Look look = new Look();
                     look.textScaleProperty().set(2);
-                    ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
+                    ReviewModel model =
+                        new ReviewModel(
+                            desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
                     model.open(state.id());
                     ReviewPage page = new ReviewPage(look, model, NONE);
                     Scene scene = new Scene(page, 1100, 4200);
@@ -215,7 +227,9 @@ class ReviewPageTest {
         (desk, state, phrase) ->
             Window.run(
                 () -> {
-                  ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
+                  ReviewModel model =
+                      new ReviewModel(
+                          desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(new Look(), model, NONE);
                   assertThat(texts(page)).anyMatch(t -> t.startsWith("Unblinded session: "));
@@ -249,7 +263,12 @@ class ReviewPageTest {
       rider.closeDay(day.id());
       Window.run(
           () -> {
-            ReviewModel model = new ReviewModel(day.desk().sessions(), day.desk().keys(), day.desk().reviews(), Background.immediate());
+            ReviewModel model =
+                new ReviewModel(
+                    day.desk().sessions(),
+                    day.desk().keys(),
+                    day.desk().reviews(),
+                    Background.immediate());
             model.open(day.id());
             ReviewPage page = new ReviewPage(new Look(), model, NONE);
             List<String> texts = texts(page);
