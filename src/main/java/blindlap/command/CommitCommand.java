@@ -48,7 +48,7 @@ final class CommitCommand extends SessionCommand {
   public Integer call() {
     String text = new String(read(java.util.Objects.requireNonNull(file)), StandardCharsets.UTF_8);
     try (Desk desk = open()) {
-      PlanPreview preview = PlanPreview.of(text, desk.protocols());
+      PlanPreview preview = PlanPreview.of(text);
       if (!preview.problems().isEmpty()) {
         throw complaint(preview.problems());
       }

@@ -1,6 +1,5 @@
 package blindlap.command;
 
-import blindlap.desk.BundledProtocols;
 import blindlap.desk.PlanPreview;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.DayDetail;
@@ -62,7 +61,7 @@ final class PlanCommand extends SessionCommand {
     }
     String text = new String(read(java.util.Objects.requireNonNull(file)), StandardCharsets.UTF_8);
     DayAnswers answers = new DayAnswers();
-    PlanPreview preview = PlanPreview.of(text, BundledProtocols.load(), answers);
+    PlanPreview preview = PlanPreview.of(text, answers);
     Plan plan = preview.plan().orElse(null);
     if (plan == null || !preview.problems().isEmpty()) {
       if (plan != null && preview.answer().isPresent()) {

@@ -28,6 +28,16 @@ public record PlanPreview(
     hints = List.copyOf(hints);
   }
 
+  /** Reads a plan file's text, with the protocols of the program. */
+  public static PlanPreview of(String text) {
+    return of(text, new DayAnswers());
+  }
+
+  /** The same, with answers kept from earlier readings. */
+  public static PlanPreview of(String text, DayAnswers answers) {
+    return of(text, BundledProtocols.load(), answers);
+  }
+
   /** Reads a plan file's text. */
   public static PlanPreview of(String text, Protocols protocols) {
     return of(text, protocols, new DayAnswers());

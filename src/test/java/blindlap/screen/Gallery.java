@@ -1,5 +1,7 @@
 package blindlap.screen;
 
+import blindlap.screen.part.Counter;
+import blindlap.screen.part.LineScale;
 import blindlap.plot.Samples;
 import blindlap.plot.SetupMark;
 import blindlap.screen.cover.HelperFrameView;
@@ -15,8 +17,6 @@ import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlotView;
 import blindlap.screen.part.SavedLine;
 import blindlap.screen.part.SetupName;
-import blindlap.screen.ride.Counter;
-import blindlap.screen.ride.LineScale;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -3,6 +3,8 @@ package blindlap.screen;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import blindlap.screen.part.Counter;
+import blindlap.screen.part.LineScale;
 import blindlap.plot.MoreSamples;
 import blindlap.plot.Samples;
 import blindlap.plot.surface.Drawing;
@@ -14,8 +16,6 @@ import blindlap.screen.part.MarginNote;
 import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlotView;
 import blindlap.screen.part.Theme;
-import blindlap.screen.ride.Counter;
-import blindlap.screen.ride.LineScale;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

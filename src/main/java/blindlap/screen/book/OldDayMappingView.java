@@ -1,9 +1,9 @@
 package blindlap.screen.book;
 
+import blindlap.plan.PlanOptions;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.TypedForm;
-import blindlap.screen.plan.PlanOptions;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
@@ -72,7 +72,7 @@ final class OldDayMappingView extends VBox {
   private VBox decimals() {
     List<String> names = OldDayModel.decimalSigns();
     VBox box = Fields.choice(model.form().field("decimals"), WORDS.say("decimals"), names, "");
-    @SuppressWarnings("unchecked") // PlanFields makes boxes of texts
+    @SuppressWarnings("unchecked") // PlanFieldsView makes boxes of texts
     ComboBox<String> combo = (ComboBox<String>) box.getChildren().get(1);
     combo.setConverter(
         new StringConverter<String>() {

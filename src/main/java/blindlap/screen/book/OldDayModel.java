@@ -1,11 +1,11 @@
 package blindlap.screen.book;
 
+import blindlap.plan.PlanOptions;
 import blindlap.desk.PlainDays;
 import blindlap.desk.RiderHistory;
 import blindlap.plan.Measure;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.TypedForm;
-import blindlap.screen.plan.PlanOptions;
 import blindlap.session.SessionState;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;

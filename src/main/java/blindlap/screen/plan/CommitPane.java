@@ -150,7 +150,7 @@ final class CommitPane extends StackPane {
 
   private PageGrid signing() {
     List<Node> parts = new ArrayList<>();
-    parts.add(Fields.section(PlanFields.heading("commit.sign.title")));
+    parts.add(Fields.section(PlanFieldsView.heading("commit.sign.title")));
     if (model.unblinded()) {
       parts.add(
           Fields.section(
@@ -281,7 +281,7 @@ final class CommitPane extends StackPane {
   private PageGrid sheet() {
     return page(
         Fields.section(
-            PlanFields.heading("commit.sheet.title"),
+            PlanFieldsView.heading("commit.sheet.title"),
             Fields.words(PlanWords.say("commit.sheet.note")),
             new HBox(16, write("A4"), write("LETTER"))),
         Fields.section(

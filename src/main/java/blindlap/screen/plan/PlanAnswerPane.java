@@ -75,11 +75,11 @@ final class PlanAnswerPane {
     Label progress = Fields.words("", "note", "second");
     progress.textProperty().bind(model.progressProperty());
     progress.managedProperty().bind(progress.textProperty().isNotEmpty());
-    return Fields.section(PlanFields.heading("head.odds"), odds, progress);
+    return Fields.section(PlanFieldsView.heading("head.odds"), odds, progress);
   }
 
   VBox left() {
-    return Fields.section(PlanFields.heading("head.left"), left);
+    return Fields.section(PlanFieldsView.heading("head.left"), left);
   }
 
   VBox strip() {

@@ -42,7 +42,7 @@ final class PlanKnobsView extends VBox {
     take.getStyleClass().add("quiet");
     Label message = Fields.words("", "note", "second");
     message.textProperty().bind(model.noise().messageProperty());
-    return Fields.row(take, PlanFields.text(model.form().part("noise"), "sd", 6), message);
+    return Fields.row(take, PlanFieldsView.text(model.form().part("noise"), "sd", 6), message);
   }
 
   private VBox stints() {

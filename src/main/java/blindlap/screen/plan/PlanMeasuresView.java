@@ -1,5 +1,6 @@
 package blindlap.screen.plan;
 
+import blindlap.plan.PlanOptions;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
@@ -70,18 +71,18 @@ final class PlanMeasuresView extends VBox {
     return new VBox(
         8,
         Fields.row(
-            PlanFields.text(measure, "name", 14),
-            PlanFields.choice(measure, "kind", PlanOptions.of("kind")),
-            PlanFields.text(measure, "unit", 6),
-            PlanFields.choice(measure, "role", PlanOptions.of("role")),
+            PlanFieldsView.text(measure, "name", 14),
+            PlanFieldsView.choice(measure, "kind", PlanOptions.of("kind")),
+            PlanFieldsView.text(measure, "unit", 6),
+            PlanFieldsView.choice(measure, "role", PlanOptions.of("role")),
             better(measure),
-            PlanFields.text(measure, "worthwhile", 6)),
+            PlanFieldsView.text(measure, "worthwhile", 6)),
         Fields.row(
-            PlanFields.text(measure, "low_words", 14),
-            PlanFields.text(measure, "high_words", 14),
-            PlanFields.text(measure, "worthwhile_reason", 20),
-            PlanFields.text(measure, "definition", 20),
-            PlanFields.choice(measure, "drift", PlanOptions.of("drift")),
-            PlanFields.choice(measure, "scale", PlanOptions.of("scale"))));
+            PlanFieldsView.text(measure, "low_words", 14),
+            PlanFieldsView.text(measure, "high_words", 14),
+            PlanFieldsView.text(measure, "worthwhile_reason", 20),
+            PlanFieldsView.text(measure, "definition", 20),
+            PlanFieldsView.choice(measure, "drift", PlanOptions.of("drift")),
+            PlanFieldsView.choice(measure, "scale", PlanOptions.of("scale"))));
   }
 }

@@ -1,5 +1,6 @@
 package blindlap.screen.plan;
 
+import blindlap.plan.PlanOptions;
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.Dialogs;
 import blindlap.screen.part.Fields;
@@ -73,22 +74,22 @@ public final class PlanPage extends StackPane {
     TypedForm form = model.form();
     grid.add(Fields.section(top(), answer.answer(), answer.lead()), answer.orders());
     grid.add(new PlanKnobsView(model));
-    grid.add(Fields.section(PlanFields.heading("head.curve"), answer.curve()), note("curve"));
+    grid.add(Fields.section(PlanFieldsView.heading("head.curve"), answer.curve()), note("curve"));
     grid.add(answer.odds(), note("odds"));
     grid.add(answer.left());
     grid.add(drafts());
     grid.add(question(form));
     grid.add(
-        Fields.section(PlanFields.heading("head.expectations"), new PlanExpectationsView(model)),
+        Fields.section(PlanFieldsView.heading("head.expectations"), new PlanExpectationsView(model)),
         note("expectations"));
     grid.addWide(
         Fields.section(
-            PlanFields.heading("head.setups"),
+            PlanFieldsView.heading("head.setups"),
             Fields.words(PlanWords.say("note.setups"), "second"),
             new PlanSetupsView(model)));
     grid.addWide(
         Fields.section(
-            PlanFields.heading("head.measures"),
+            PlanFieldsView.heading("head.measures"),
             Fields.words(PlanWords.say("note.measures"), "second"),
             new PlanMeasuresView(model)));
     grid.add(day(form, answer), note("day"));
@@ -132,7 +133,7 @@ public final class PlanPage extends StackPane {
     copy.disableProperty().bind(model.sessionOpenProperty().not());
     FlowPane row = Fields.row(list, fresh, copy, read, write, forget);
     row.getChildren().forEach(node -> node.getStyleClass().add("quiet"));
-    return Fields.section(PlanFields.heading("head.drafts"), row);
+    return Fields.section(PlanFieldsView.heading("head.drafts"), row);
   }
 
   private FlowPane top() {
@@ -148,13 +149,13 @@ public final class PlanPage extends StackPane {
 
   private VBox question(TypedForm form) {
     return Fields.section(
-        PlanFields.heading("head.question"),
+        PlanFieldsView.heading("head.question"),
         Fields.area(
             form.field("question"), PlanWords.field("question"), PlanWords.help("question")),
         Fields.row(
-            PlanFields.text(form, "rider", 14),
-            PlanFields.text(form, "trail", 16),
-            PlanFields.text(form, "day", 10),
+            PlanFieldsView.text(form, "rider", 14),
+            PlanFieldsView.text(form, "trail", 16),
+            PlanFieldsView.text(form, "day", 10),
             Fields.choice(
                 form.field("kind"),
                 PlanWords.field("session"),
@@ -168,32 +169,32 @@ public final class PlanPage extends StackPane {
     TypedForm table = form.part("timetable");
     FlowPane numbers =
         Fields.row(
-            PlanFields.text(laps, "warm_up", 4),
-            PlanFields.text(laps, "settling", 4),
-            PlanFields.text(laps, "scored", 4));
+            PlanFieldsView.text(laps, "warm_up", 4),
+            PlanFieldsView.text(laps, "settling", 4),
+            PlanFieldsView.text(laps, "scored", 4));
     FlowPane clock =
         Fields.row(
-            PlanFields.text(table, "zone", 12),
-            PlanFields.text(table, "start", 5),
-            PlanFields.text(table, "daylight_end", 5));
+            PlanFieldsView.text(table, "zone", 12),
+            PlanFieldsView.text(table, "start", 5),
+            PlanFieldsView.text(table, "daylight_end", 5));
     FlowPane minutes = Fields.row();
     for (String field :
         List.of(
             "lap", "climb", "swap", "scoring", "cool_down", "rest_every", "rest", "lap_budget")) {
-      minutes.getChildren().add(PlanFields.text(table, field, 4));
+      minutes.getChildren().add(PlanFieldsView.text(table, field, 4));
     }
-    return Fields.section(PlanFields.heading("head.day"), answer.strip(), numbers, clock, minutes);
+    return Fields.section(PlanFieldsView.heading("head.day"), answer.strip(), numbers, clock, minutes);
   }
 
   private VBox blinding(TypedForm form) {
     VBox box =
         Fields.section(
-            PlanFields.heading("head.blinding"),
+            PlanFieldsView.heading("head.blinding"),
             Fields.row(
-                PlanFields.yesNo(form, "blinded"),
-                PlanFields.text(form, "helper", 14),
-                PlanFields.yesNo(form, "guesses"),
-                PlanFields.choice(form, "times", PlanOptions.of("times"))));
+                PlanFieldsView.yesNo(form, "blinded"),
+                PlanFieldsView.text(form, "helper", 14),
+                PlanFieldsView.yesNo(form, "guesses"),
+                PlanFieldsView.choice(form, "times", PlanOptions.of("times"))));
     FlowPane texts = Fields.row();
     for (String field :
         List.of(
@@ -232,8 +233,8 @@ public final class PlanPage extends StackPane {
   private VBox end() {
     VBox problems = new VBox(4);
     VBox hints = new VBox(4);
-    VBox problemBox = Fields.section(PlanFields.heading("head.problems"), problems);
-    VBox hintBox = Fields.section(PlanFields.heading("head.hints"), hints);
+    VBox problemBox = Fields.section(PlanFieldsView.heading("head.problems"), problems);
+    VBox hintBox = Fields.section(PlanFieldsView.heading("head.hints"), hints);
     lines(model.problems(), problems, problemBox, "strong");
     lines(model.hints(), hints, hintBox, "second");
     Button begin = Fields.button(PlanWords.say("commit.begin"), model.commit()::begin);
@@ -248,13 +249,13 @@ public final class PlanPage extends StackPane {
             problemBox,
             hintBox,
             override(),
-            PlanFields.heading("head.series"),
+            PlanFieldsView.heading("head.series"),
             Fields.words(PlanWords.say("series.what"), "second"),
             Fields.row(
-                PlanFields.text(model.form(), "series", 24),
-                PlanFields.text(model.form(), "series_sessions", 6)),
+                PlanFieldsView.text(model.form(), "series", 24),
+                PlanFieldsView.text(model.form(), "series_sessions", 6)),
             new Caution(PlanWords.say("caution") + ".", model.caution()),
-            PlanFields.heading("head.commit"),
+            PlanFieldsView.heading("head.commit"),
             begin,
             message,
             Fields.words(PlanWords.say("commit.after"), "second"));

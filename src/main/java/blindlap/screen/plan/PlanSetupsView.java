@@ -1,5 +1,6 @@
 package blindlap.screen.plan;
 
+import blindlap.plan.PlanOptions;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
@@ -36,7 +37,7 @@ final class PlanSetupsView extends VBox {
             differences,
             Fields.area(
                 form.field("differences_reason"), PlanWords.field("differences_reason"), ""),
-            PlanFields.choice(form, "change", PlanOptions.of("change")),
+            PlanFieldsView.choice(form, "change", PlanOptions.of("change")),
             bikes(form.part("bikes")),
             Fields.words(PlanWords.say("head.bike"), "strong"),
             new PlanRowsView(form.list("bike"), PlanWords.field("settings.one"), this::setting),
@@ -60,13 +61,13 @@ final class PlanSetupsView extends VBox {
         });
     FlowPane head =
         Fields.tight(
-            PlanFields.text(setup, "name", 16),
-            PlanFields.text(setup, "component", 16),
-            PlanFields.text(setup, "mass", 7),
-            PlanFields.text(setup, "ballast_g", 5),
+            PlanFieldsView.text(setup, "name", 16),
+            PlanFieldsView.text(setup, "component", 16),
+            PlanFieldsView.text(setup, "mass", 7),
+            PlanFieldsView.text(setup, "ballast_g", 5),
             Fields.text(setup.part("price").field("amount"), PlanWords.field("amount"), "", 5),
-            PlanFields.text(setup.part("price"), "currency", 4),
-            PlanFields.text(setup, "most_refits", 4));
+            PlanFieldsView.text(setup.part("price"), "currency", 4),
+            PlanFieldsView.text(setup, "most_refits", 4));
     VBox box =
         new VBox(
             10,
@@ -117,9 +118,9 @@ final class PlanSetupsView extends VBox {
                 PlanWords.field("limits.one"),
                 limit ->
                     Fields.row(
-                        PlanFields.compact(limit, "what", 14),
-                        PlanFields.compact(limit, "value", 8),
-                        PlanFields.compact(limit, "source", 20))),
+                        PlanFieldsView.compact(limit, "what", 14),
+                        PlanFieldsView.compact(limit, "value", 8),
+                        PlanFieldsView.compact(limit, "source", 20))),
             Fields.button(PlanWords.say("add.limit"), () -> setup.add("limits")),
             Fields.area(setup.lines("consumables"), PlanWords.field("consumables"), ""),
             Fields.area(setup.lines("cautions"), PlanWords.field("cautions"), ""));
@@ -132,9 +133,9 @@ final class PlanSetupsView extends VBox {
   private Node setting(TypedForm setting) {
     FlowPane dial =
         Fields.row(
-            PlanFields.text(setting, "range", 6),
-            PlanFields.text(setting, "step", 5),
-            PlanFields.text(setting, "readings", 5));
+            PlanFieldsView.text(setting, "range", 6),
+            PlanFieldsView.text(setting, "step", 5),
+            PlanFieldsView.text(setting, "readings", 5));
     boolean used =
         !setting.field("range").get().isBlank() || !setting.field("step").get().isBlank();
     dial.setVisible(used);
@@ -142,12 +143,12 @@ final class PlanSetupsView extends VBox {
     Button show = Fields.button(PlanWords.say("dial"), () -> dial.setVisible(!dial.isVisible()));
     show.getStyleClass().add("quiet");
     return Fields.tight(
-        PlanFields.compact(setting, "name", 13),
-        PlanFields.compact(setting, "value", 6),
-        PlanFields.compact(setting, "unit", 10),
-        PlanFields.compact(setting, "tolerance", 4),
-        PlanFields.compactChoice(setting, "check", PlanOptions.of("check")),
-        PlanFields.compactChoice(
+        PlanFieldsView.compact(setting, "name", 13),
+        PlanFieldsView.compact(setting, "value", 6),
+        PlanFieldsView.compact(setting, "unit", 10),
+        PlanFieldsView.compact(setting, "tolerance", 4),
+        PlanFieldsView.compactChoice(setting, "check", PlanOptions.of("check")),
+        PlanFieldsView.compactChoice(
             setting, "equal", List.of(PlanWords.say("option.yes"), PlanWords.say("option.no"))),
         show,
         dial);
@@ -158,17 +159,17 @@ final class PlanSetupsView extends VBox {
         new VBox(
             10,
             Fields.row(
-                PlanFields.text(bikes, "first", 12),
-                PlanFields.text(bikes, "second", 12),
-                PlanFields.text(bikes, "change_after", 4)),
+                PlanFieldsView.text(bikes, "first", 12),
+                PlanFieldsView.text(bikes, "second", 12),
+                PlanFieldsView.text(bikes, "change_after", 4)),
             new PlanRowsView(
                 bikes.list("differences"),
                 PlanWords.field("differences.one"),
                 each ->
                     Fields.row(
-                        PlanFields.compact(each, "name", 14),
-                        PlanFields.compact(each, "first", 10),
-                        PlanFields.compact(each, "second", 10))),
+                        PlanFieldsView.compact(each, "name", 14),
+                        PlanFieldsView.compact(each, "first", 10),
+                        PlanFieldsView.compact(each, "second", 10))),
             Fields.button(PlanWords.say("add.difference"), () -> bikes.add("differences")));
     TitledPane pane = new TitledPane(PlanWords.field("bikes"), box);
     pane.setExpanded(false);

@@ -2,6 +2,8 @@ package blindlap.screen.ride;
 
 import static blindlap.ride.RideSheet.Stage.SCORED;
 
+import blindlap.screen.part.Counter;
+import blindlap.screen.part.LineScale;
 import blindlap.ride.RideQuestions;
 import blindlap.ride.RideSheet;
 import blindlap.screen.part.ChoiceRow;

@@ -16,7 +16,7 @@ import javafx.scene.layout.VBox;
 final class SwapSafetyView extends VBox {
   SwapSafetyView(Look look, SwapModel model, SwapSheet now) {
     super(8);
-    getChildren().add(new SwapHeading(SwapWords.say("safe")));
+    getChildren().add(new SwapHeadingView(SwapWords.say("safe")));
     for (SwapSheet.Check check : now.confirmed()) {
       CheckBox box = Fields.wide(new CheckBox(check.words()));
       box.setWrapText(true);

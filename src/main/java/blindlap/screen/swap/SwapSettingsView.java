@@ -26,7 +26,7 @@ final class SwapSettingsView extends VBox {
     super(12);
     this.look = look;
     this.model = model;
-    getChildren().add(new SwapHeading(SwapWords.say("set")));
+    getChildren().add(new SwapHeadingView(SwapWords.say("set")));
     GridPane grid = new GridPane();
     grid.setHgap(16);
     grid.setVgap(10);

@@ -183,7 +183,7 @@ final class SwapStintView extends VBox {
   }
 
   private Node steps(SwapSheet now) {
-    VBox box = new VBox(8, new SwapHeading(SwapWords.say("do")));
+    VBox box = new VBox(8, new SwapHeadingView(SwapWords.say("do")));
     VBox steps = new VBox();
     steps.getStyleClass().add("steps");
     for (int i = 0; i < now.steps().size(); i++) {

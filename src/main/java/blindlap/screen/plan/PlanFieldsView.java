@@ -9,8 +9,8 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** Fields of a plan file by their names in it, which say their labels, too. */
-final class PlanFields {
-  private PlanFields() {}
+final class PlanFieldsView {
+  private PlanFieldsView() {}
 
   /** A line to type in, about so many characters wide. */
   static VBox text(TypedForm form, String name, int columns) {

@@ -1,7 +1,5 @@
-package blindlap.screen.ride;
+package blindlap.screen.part;
 
-import blindlap.screen.part.Look;
-import blindlap.screen.part.Theme;
 import java.util.List;
 import java.util.function.DoubleConsumer;
 import javafx.beans.InvalidationListener;

@@ -1,11 +1,5 @@
-package blindlap.screen.plan;
+package blindlap.plan;
 
-import blindlap.plan.Blinding;
-import blindlap.plan.ChangeMethod;
-import blindlap.plan.Measure;
-import blindlap.plan.Plan;
-import blindlap.plan.PlanJson;
-import blindlap.plan.Setting;
 import java.util.List;
 
 /** The words that fields with options take, as in plan files. */

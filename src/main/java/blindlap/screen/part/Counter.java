@@ -1,6 +1,5 @@
-package blindlap.screen.ride;
+package blindlap.screen.part;
 
-import blindlap.screen.part.Look;
 import java.util.function.IntConsumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
