@@ -101,7 +101,7 @@ final class ChoiceCalculations {
       return BinomialChoice.of(trials[i], chance);
     } catch (StatsException e) {
       boolean inList = given.isList("trials") && e.argument().equals("trials");
-      throw inList ? new StatsException("trials[" + i + "]", e.why()) : e;
+      throw inList ? e.named("trials[" + i + "]") : e;
     }
   }
 

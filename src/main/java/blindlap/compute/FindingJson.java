@@ -12,6 +12,7 @@ import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.FindingText;
+import blindlap.wording.Problems;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -43,7 +44,11 @@ public final class FindingJson {
     finding
         .refusals()
         .forEach(
-            r -> refused.addObject().put("measure", r.measure().name()).put("why", r.reason()));
+            r ->
+                refused
+                    .addObject()
+                    .put("measure", r.measure().name())
+                    .put("why", Problems.sentence(r.why())));
     ArrayNode beside = root.putArray("sensitivity");
     finding.sensitivities().forEach(each -> sensitivity(beside.addObject(), finding, each));
     guesses(root.putObject("guesses"), finding.guesses());
@@ -161,9 +166,7 @@ public final class FindingJson {
     node.put("kind", PlanJson.word(each.kind()));
     ArrayNode stints = node.putArray("stints");
     each.stints().forEach(stints::add);
-    if (each.result().isEmpty() && each.many().isEmpty()) {
-      node.put("why", each.why());
-    }
+    each.why().ifPresent(why -> node.put("why", Problems.sentence(why)));
     each.result()
         .ifPresent(
             result ->

@@ -57,7 +57,7 @@ final class OrderGiven {
       return evaluator.apply(new OrderGiven(given));
     } catch (StatsException e) {
       if (e.argument().equals("rule") && !given.has("rule")) {
-        throw new StatsException("orders", e.why());
+        throw e.named("orders");
       }
       throw e;
     }

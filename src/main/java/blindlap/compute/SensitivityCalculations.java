@@ -76,7 +76,7 @@ final class SensitivityCalculations {
       try {
         proportions[i] = task.proportion(distances[i]);
       } catch (StatsException e) {
-        throw new StatsException("d_prime[" + i + "]", e.why());
+        throw e.named("d_prime[" + i + "]");
       }
     }
     return Evaluation.of(

@@ -4,6 +4,7 @@ import blindlap.plan.PlanJson;
 import blindlap.review.SeriesFinding;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
+import blindlap.wording.Problems;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -111,7 +112,7 @@ public final class SeriesJson {
       node.put("day", part.day().toString());
       node.put("rider", part.rider());
       node.put("fate", PlanJson.word(part.fate()));
-      node.put("why", part.why());
+      node.put("why", part.refusal().map(Problems::sentence).orElse(part.why()));
       node.put("step", PlanJson.word(part.step()));
       ArrayNode remarks = node.putArray("remarks");
       part.remarks().forEach(remark -> remarks.add(PlanJson.word(remark)));

@@ -1,6 +1,7 @@
 package blindlap.desk;
 
 import blindlap.fault.Problem;
+import blindlap.fault.Unusable;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanCheck;
 import blindlap.plan.PlanJson;
@@ -77,9 +78,8 @@ public final class Committing {
     Sealed sealed;
     try {
       sealed = sealing.seal(bytes, plan.rule(), id.text(), kind);
-    } catch (IllegalArgumentException e) {
-      return new Result.Refused(
-          List.of(Problem.of(DeskFault.CANNOT_DRAW, "", String.valueOf(e.getMessage()))));
+    } catch (Unusable e) {
+      return new Result.Refused(List.of(e.problem()));
     }
     Fact fact =
         new Fact.PlanCommitted(

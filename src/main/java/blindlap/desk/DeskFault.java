@@ -20,8 +20,6 @@ public enum DeskFault implements Fault {
   SHEET_MISTYPED,
   /** The key sheet belongs to another session. */
   SHEET_OF_ANOTHER,
-  /** The order cannot be drawn: why. */
-  CANNOT_DRAW,
   /** The session moved on while this was typed. */
   MOVED_ON,
   /** The session is unblinded or a noise run, and has no key: what. */

@@ -2,10 +2,11 @@ package blindlap.fault;
 
 /**
  * Numbers that a calculation cannot use: infinite, impossible, too few. The message is one sentence
- * that starts with the argument at fault.
+ * that starts with the argument at fault; it answers a calculation request. What a plan, a finding
+ * or a series can run into is {@link Unusable}.
  */
-public final class StatsException extends IllegalArgumentException {
-  private static final long serialVersionUID = 1L;
+public sealed class StatsException extends IllegalArgumentException permits Unusable {
+  private static final long serialVersionUID = 2L;
 
   private final String argument;
   private final String why;
@@ -21,12 +22,19 @@ public final class StatsException extends IllegalArgumentException {
   }
 
   /** The argument at fault. */
-  public String argument() {
+  public final String argument() {
     return argument;
   }
 
   /** What is wrong with it, as the rest of a sentence. */
-  public String why() {
+  public final String why() {
     return why;
+  }
+
+  /** The same refusal where the caller knows the argument by another name. */
+  public StatsException named(String name) {
+    StatsException renamed = new StatsException(name, why);
+    renamed.initCause(this);
+    return renamed;
   }
 }

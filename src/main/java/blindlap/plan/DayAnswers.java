@@ -1,5 +1,6 @@
 package blindlap.plan;
 
+import blindlap.fault.Unusable;
 import blindlap.stats.compare.CutShort;
 import blindlap.stats.compare.OrderSet;
 import blindlap.stats.distribution.Interval;
@@ -298,7 +299,7 @@ public final class DayAnswers {
       }
       DayPower power = DayPower.of(set, key.drift);
       return new Base(set, orders, power, null, power.formula().difference(1, POWER));
-    } catch (IllegalArgumentException contradiction) {
+    } catch (Unusable contradiction) {
       // PlanCheck says in words what contradicts.
       return null;
     }

@@ -1,6 +1,8 @@
 package blindlap.plan;
 
 import blindlap.fault.Problem;
+import blindlap.fault.RuleFault;
+import blindlap.fault.Unusable;
 import blindlap.stats.compare.OrderSet;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.order.Assignments;
@@ -151,11 +153,8 @@ public final class PlanCheck {
     }
     try {
       orders(plan.rule().assignments());
-    } catch (IllegalArgumentException contradiction) {
-      add(
-          PlanFault.RULE_CONTRADICTS,
-          "protocol",
-          java.util.Objects.requireNonNullElse(contradiction.getMessage(), ""));
+    } catch (Unusable contradiction) {
+      problems.list.add(contradiction.problem("protocol"));
     }
   }
 
@@ -165,10 +164,7 @@ public final class PlanCheck {
       return;
     }
     if (!set.closedUnderRenaming()) {
-      add(
-          PlanFault.RULE_CONTRADICTS,
-          "protocol",
-          "the set of orders is not closed under renaming setups");
+      problems.list.add(Problem.of(RuleFault.NOT_CLOSED, "protocol"));
       return;
     }
     OrderSet summary = OrderSet.of(set);

@@ -16,8 +16,6 @@ public enum PlanFault implements Fault {
   UNKNOWN_PROTOCOL,
   /** The protocol is not made for this number of setups: detail protocol, number. */
   PROTOCOL_SETUPS,
-  /** The rule contradicts itself: detail what. */
-  RULE_CONTRADICTS,
   /** No order satisfies the rule. */
   NO_ADMISSIBLE_ORDER,
   /** Stints are not a multiple of the block: detail stints, block. */

@@ -1,5 +1,6 @@
 package blindlap.plan;
 
+import blindlap.fault.Unusable;
 import blindlap.stats.order.Assignments;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -44,7 +45,7 @@ public record Rule(
   /**
    * The set of admissible orders, possibly empty.
    *
-   * @throws IllegalArgumentException if the rule contradicts itself; the message says how
+   * @throws Unusable if the rule contradicts itself
    */
   public Assignments assignments() {
     return Assignments.rule(setups, stints)

@@ -1,5 +1,7 @@
 package blindlap.review;
 
+import blindlap.fault.DayFault;
+import blindlap.fault.Unusable;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.stats.compare.CountRatio;
@@ -15,6 +17,7 @@ import blindlap.stats.compare.VoidBalance;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Sampling;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -34,14 +37,23 @@ final class Analysis {
   private final Assignments set;
   private final OrderSet orders;
   private final int[] order;
+  private final Measure first;
   private final List<Finding.Refusal> refusals = new ArrayList<>();
 
+  /**
+   * @throws Unusable if the day as a whole cannot be compared
+   */
   Analysis(DayRecord day, Consumer<String> progress) {
-    if (day.plan().setups().size() < 2) {
-      throw new IllegalArgumentException("a noise run compares nothing");
-    }
     this.day = day;
     this.plan = day.plan();
+    if (plan.setups().size() < 2) {
+      throw new Unusable(
+          "plan", "is a noise run and compares nothing.", DayFault.NOTHING_TO_COMPARE);
+    }
+    this.first =
+        plan.primary()
+            .orElseThrow(
+                () -> new Unusable("plan", "has no primary measure.", DayFault.NO_PRIMARY));
     this.progress = progress;
     this.set = plan.rule().assignments();
     this.orders = OrderSet.of(set);
@@ -49,21 +61,20 @@ final class Analysis {
   }
 
   Optional<Comparison> primaryOnly() {
-    return plan.setups().size() == 2 ? plan.primary().flatMap(this::compare) : Optional.empty();
+    return plan.setups().size() == 2 ? compare(first) : Optional.empty();
   }
 
   Finding finding() {
-    Measure first = plan.primary().orElseThrow();
     Optional<Comparison> primary = Optional.empty();
     List<Comparison> others = new ArrayList<>();
     List<ManyComparison> many = new ArrayList<>();
     if (plan.setups().size() == 2) {
       primary = compare(first);
-      notPrimary(first).forEach(m -> compare(m).ifPresent(others::add));
+      notPrimary().forEach(m -> compare(m).ifPresent(others::add));
       adjust(others);
     } else {
       compareMany(first).ifPresent(many::add);
-      notPrimary(first).forEach(m -> compareMany(m).ifPresent(many::add));
+      notPrimary().forEach(m -> compareMany(m).ifPresent(many::add));
       adjustMany(many);
     }
     StintValues stints = StintValues.of(day, first, StintValues.Laps.NOT_VOID);
@@ -80,7 +91,7 @@ final class Analysis {
             : List.of(),
         Guesses.of(day, set),
         VoidBalance.of(set, order, voids(stints)),
-        left(first, stints),
+        left(stints),
         Parity.of(day));
   }
 
@@ -88,7 +99,7 @@ final class Analysis {
     return many.stream().anyMatch(m -> m.measure() == measure);
   }
 
-  private List<Measure> notPrimary(Measure first) {
+  private List<Measure> notPrimary() {
     return plan.measures().stream().filter(m -> m != first).toList();
   }
 
@@ -100,7 +111,7 @@ final class Analysis {
     return voids;
   }
 
-  private Optional<CutShort> left(Measure first, StintValues stints) {
+  private Optional<CutShort> left(StintValues stints) {
     return stints.used() == stints.stints()
         ? Optional.empty()
         : Optional.of(CutShort.of(set, stints.valid(), first.drift()));
@@ -127,8 +138,8 @@ final class Analysis {
               tested ? harm(measure, result) : Optional.empty(),
               ratio,
               caveats));
-    } catch (IllegalArgumentException e) {
-      refusals.add(new Finding.Refusal(measure, String.valueOf(e.getMessage())));
+    } catch (Unusable e) {
+      refusals.add(new Finding.Refusal(measure, e.problem()));
       return Optional.empty();
     }
   }
@@ -163,8 +174,20 @@ final class Analysis {
         CountRatio.of(set, order, stints.values(), stints.valid(), Sampling.PREFERRED));
   }
 
+  private static Optional<Interval> band(Measure measure) {
+    BigDecimal declared = measure.worthwhile();
+    if (declared != null && declared.signum() <= 0) {
+      throw new Unusable(
+          "worthwhile",
+          "must be above 0, but is " + declared.toPlainString() + ".",
+          DayFault.WORTHWHILE_NOT_POSITIVE,
+          declared.toPlainString());
+    }
+    return Comparison.band(measure);
+  }
+
   private Optional<Verdict> verdict(Measure measure, TwoSetups result) {
-    Optional<Interval> band = Comparison.band(measure);
+    Optional<Interval> band = band(measure);
     if (measure.role() != Measure.Role.PRIMARY || band.isEmpty()) {
       return Optional.empty();
     }
@@ -175,7 +198,7 @@ final class Analysis {
   }
 
   private static Optional<HarmTest> harm(Measure measure, TwoSetups result) {
-    Optional<Interval> band = Comparison.band(measure);
+    Optional<Interval> band = band(measure);
     if (measure.role() != Measure.Role.WATCH_FOR_HARM || band.isEmpty() || result.noVariation()) {
       return Optional.empty();
     }
@@ -228,8 +251,8 @@ final class Analysis {
       return Optional.of(
           new ManyComparison(
               measure, stints, result, OptionalDouble.empty(), caveats(measure, stints)));
-    } catch (IllegalArgumentException e) {
-      refusals.add(new Finding.Refusal(measure, String.valueOf(e.getMessage())));
+    } catch (Unusable e) {
+      refusals.add(new Finding.Refusal(measure, e.problem()));
       return Optional.empty();
     }
   }

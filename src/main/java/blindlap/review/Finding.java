@@ -1,5 +1,7 @@
 package blindlap.review;
 
+import blindlap.fault.Problem;
+import blindlap.fault.Unusable;
 import blindlap.plan.Measure;
 import blindlap.stats.compare.CutShort;
 import blindlap.stats.compare.OrderSet;
@@ -37,7 +39,7 @@ public record Finding(
     List<Parity> parity) {
 
   /** A measure that could not be compared, and why. */
-  public record Refusal(Measure measure, String reason) {}
+  public record Refusal(Measure measure, Problem why) {}
 
   public Finding {
     others = List.copyOf(others);
@@ -50,7 +52,7 @@ public record Finding(
   /**
    * Analyses a day.
    *
-   * @throws IllegalArgumentException if the plan has fewer than two setups, which is a noise run
+   * @throws Unusable if the day as a whole cannot be compared, such as a noise run
    */
   public static Finding of(DayRecord day) {
     return new Analysis(day, step -> {}).finding();

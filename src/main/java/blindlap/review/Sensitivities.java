@@ -1,5 +1,7 @@
 package blindlap.review;
 
+import blindlap.fault.Problem;
+import blindlap.fault.Unusable;
 import blindlap.plan.Measure;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.TwoSetups;
@@ -69,7 +71,7 @@ final class Sensitivities {
       boolean[] valid) {
     Optional<TwoSetups> two = Optional.empty();
     Optional<ManySetups> many = Optional.empty();
-    String why = "";
+    Optional<Problem> why = Optional.empty();
     try {
       if (set.setups() == 2) {
         two =
@@ -82,8 +84,8 @@ final class Sensitivities {
                 ManySetups.compare(
                     orders, order, values.values(), valid, measure.drift(), Sampling.PREFERRED));
       }
-    } catch (IllegalArgumentException e) {
-      why = String.valueOf(e.getMessage());
+    } catch (Unusable e) {
+      why = Optional.of(e.problem());
     }
     found.add(new Sensitivity(kind, stints, two, many, why));
   }

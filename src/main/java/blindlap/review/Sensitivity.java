@@ -1,5 +1,6 @@
 package blindlap.review;
 
+import blindlap.fault.Problem;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.TwoSetups;
 import java.util.Optional;
@@ -13,14 +14,14 @@ import java.util.TreeSet;
  * @param stints the stints it is about
  * @param result the numbers of two setups; empty if none can be had
  * @param many the numbers of three and more setups; empty if none can be had
- * @param why the reason, where there is no result
+ * @param why the reason, where there is no result; empty otherwise
  */
 public record Sensitivity(
     Kind kind,
     Set<Integer> stints,
     Optional<TwoSetups> result,
     Optional<ManySetups> many,
-    String why) {
+    Optional<Problem> why) {
   /** What is done otherwise. */
   public enum Kind {
     /** All ridden laps, void ones included. */

@@ -1,6 +1,7 @@
 package blindlap.review;
 
-import blindlap.fault.StatsException;
+import blindlap.fault.Problem;
+import blindlap.fault.Unusable;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
@@ -143,6 +144,7 @@ public final class SeriesAnalysis {
   private SeriesFinding.Part part(SessionState state) {
     SeriesFinding.Fate fate = fate(state);
     String why = state.abandonedBecause().orElse("");
+    Optional<Problem> refusal = Optional.empty();
     Optional<SeriesNumbers> numbers = Optional.empty();
     if (fate == SeriesFinding.Fate.POOLED || fate == SeriesFinding.Fate.AFTER_A_RESULT) {
       try {
@@ -150,8 +152,8 @@ public final class SeriesAnalysis {
             state.unsealed()
                 ? Optional.of(SeriesNumbers.of(open.apply(state), ids))
                 : Optional.empty();
-      } catch (IllegalArgumentException e) {
-        why = String.valueOf(e.getMessage());
+      } catch (Unusable e) {
+        refusal = Optional.of(e.problem());
         fate = SeriesFinding.Fate.NOT_COMPARED;
       }
     }
@@ -165,6 +167,7 @@ public final class SeriesAnalysis {
         state.step(),
         fate,
         why,
+        refusal,
         remarks(state),
         numbers.map(SeriesNumbers::estimate).filter(e -> !e.isNaN()),
         numbers.flatMap(SeriesNumbers::interval95),
@@ -280,7 +283,7 @@ public final class SeriesAnalysis {
             .toArray(double[][]::new);
     try {
       return Optional.of(RankAgreement.of(table));
-    } catch (StatsException allTied) {
+    } catch (Unusable allTied) {
       return Optional.empty();
     }
   }

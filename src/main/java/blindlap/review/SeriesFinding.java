@@ -1,5 +1,6 @@
 package blindlap.review;
 
+import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.Setup;
 import blindlap.session.day.Step;
@@ -139,7 +140,8 @@ public record SeriesFinding(
    * @param rider who
    * @param step where it stands
    * @param fate what becomes of it
-   * @param why the reason, where one was given
+   * @param why the words of whoever abandoned it; empty otherwise
+   * @param refusal why it could not be compared; empty otherwise
    * @param remarks what a reader must know beside the numbers
    * @param estimate second less first setup on the scale of the analysis, where it may be told
    * @param interval95 of the session alone
@@ -152,6 +154,7 @@ public record SeriesFinding(
       Step step,
       Fate fate,
       String why,
+      Optional<Problem> refusal,
       Set<Remark> remarks,
       Optional<Double> estimate,
       Optional<Interval> interval95,
@@ -172,6 +175,7 @@ public record SeriesFinding(
           step,
           own ? Fate.WAITING : fate,
           own ? "" : why,
+          own ? Optional.empty() : refusal,
           before,
           Optional.empty(),
           Optional.empty(),

@@ -1,5 +1,7 @@
 package blindlap.review;
 
+import blindlap.fault.DayFault;
+import blindlap.fault.Unusable;
 import blindlap.plan.Measure;
 import blindlap.plan.Setup;
 import blindlap.stats.compare.ManySetups;
@@ -42,7 +44,7 @@ record SeriesNumbers(
    * Compares a session.
    *
    * @param ids ids of the setups in the order of the series' first plan
-   * @throws IllegalArgumentException if it cannot be compared; the message says why
+   * @throws Unusable if it cannot be compared
    */
   static SeriesNumbers of(DayRecord day, List<String> ids) {
     Measure measure = day.plan().primary().orElseThrow();
@@ -73,7 +75,8 @@ record SeriesNumbers(
             measure.drift(),
             Sampling.PREFERRED);
     if (own.noVariation()) {
-      throw new IllegalArgumentException("nothing varied from stint to stint");
+      throw new Unusable(
+          "values", "did not vary from stint to stint.", DayFault.NO_VARIATION);
     }
     return new SeriesNumbers(
         day.plan().rider(),

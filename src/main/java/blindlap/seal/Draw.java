@@ -1,5 +1,6 @@
 package blindlap.seal;
 
+import blindlap.fault.Unusable;
 import blindlap.plan.Rule;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Orders;
@@ -27,8 +28,8 @@ final class Draw {
    *
    * @param seed 32 bytes
    * @return one letter per stint
-   * @throws IllegalArgumentException if the rule contradicts itself or admits no order, or so few
-   *     of its shuffles that drawing one would take too long; the message says which
+   * @throws Unusable if the rule contradicts itself or admits no order, or so few of its shuffles
+   *     that drawing one would take too long
    */
   static String order(Rule rule, byte[] seed) {
     Assignments day = rule.assignments();
@@ -45,23 +46,32 @@ final class Draw {
         return order.toString();
       }
     }
-    throw new IllegalArgumentException(
-        "no admissible order came up in " + MOST_TRIES + " tries; nothing was sealed");
+    throw new Unusable(
+        "rule",
+        "no admissible order came up in " + MOST_TRIES + " tries.",
+        DrawFault.NONE_CAME_UP,
+        MOST_TRIES);
   }
 
   private static void refuseHopeless(BigInteger admissible, BigInteger shuffles) {
     if (admissible.signum() == 0) {
-      throw new IllegalArgumentException(
-          "the rule admits no order, so none can be drawn; loosen max_run or min_trend_efficiency");
+      throw new Unusable(
+          "rule",
+          "admits no order, so none can be drawn; loosen max_run or min_trend_efficiency.",
+          DrawFault.NO_ORDER);
     }
     if (shuffles.compareTo(admissible.multiply(BigInteger.valueOf(MOST_EXPECTED_TRIES))) > 0) {
-      throw new IllegalArgumentException(
-          "the rule admits only "
+      throw new Unusable(
+          "rule",
+          "admits only "
               + admissible
               + " of "
               + shuffles
               + " shuffles, too few to draw one by trying; list the blocks it wants under patterns,"
-              + " or loosen max_run or min_trend_efficiency");
+              + " or loosen max_run or min_trend_efficiency.",
+          DrawFault.TOO_FEW_ORDERS,
+          admissible,
+          shuffles);
     }
   }
 }

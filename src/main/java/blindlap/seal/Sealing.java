@@ -1,5 +1,6 @@
 package blindlap.seal;
 
+import blindlap.fault.Unusable;
 import blindlap.plan.Rule;
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
@@ -36,8 +37,8 @@ public final class Sealing {
    * @param rule the plan's rule
    * @param sessionId the session the key is bound to
    * @param kind comparison or concealed null run
-   * @throws IllegalArgumentException if the rule admits no order, or too few to draw one by trying,
-   *     or the null run names no setup of the plan; the message says which
+   * @throws Unusable if the rule admits no order, or too few to draw one by trying, or the null run
+   *     names no setup of the plan
    */
   public Sealed seal(byte[] planBytes, Rule rule, String sessionId, SessionKind kind) {
     byte[] seed = sources.orderSeed().exactly(OrderStream.SEED_BYTES);
@@ -135,7 +136,7 @@ public final class Sealing {
   private static boolean drawn(Rule rule, OpenKey key) {
     try {
       return Draw.order(rule, key.seed()).equals(key.order());
-    } catch (IllegalArgumentException e) {
+    } catch (Unusable e) {
       return false; // under a rule that draws nothing, no order was drawn
     }
   }

@@ -1,5 +1,7 @@
 package blindlap.seal;
 
+import blindlap.fault.Unusable;
+
 /**
  * What the tester asks to be sealed beside the order. What it is shows nowhere until the seal is
  * opened.
@@ -33,8 +35,12 @@ public final class SessionKind {
   /** Draws the warm-up setup: one byte v, rejected at or above the largest multiple of setups. */
   SealedPart seal(int setups, SecureBytes source) {
     if (ridden >= setups) {
-      throw new IllegalArgumentException(
-          "a null run rides one of the plan's " + setups + " setups, not number " + (ridden + 1));
+      throw new Unusable(
+          "kind",
+          "rides one of the plan's " + setups + " setups, not number " + (ridden + 1) + ".",
+          DrawFault.NO_SUCH_SETUP,
+          ridden + 1,
+          setups);
     }
     int value;
     do {

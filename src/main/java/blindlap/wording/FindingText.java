@@ -186,8 +186,9 @@ public final class FindingText {
                     each.many()
                         .map(m -> words(firstOfMany().orElseThrow().with(m)))
                         .map(w -> w.beside(each.estimateOnly())))
-            .orElse(WORDS.say("sensitivity.none", each.why()));
-    return WORDS.say("sensitivity." + each.kind().name(), list(each.stints()), result);
+            .orElse(WORDS.say("sensitivity.none"));
+    String sentence = WORDS.say("sensitivity." + each.kind().name(), list(each.stints()), result);
+    return each.why().map(why -> sentence + " " + Problems.sentence(why)).orElse(sentence);
   }
 
   /** One sentence a measure beside the primary, with its harm and its caveats. */
@@ -209,7 +210,7 @@ public final class FindingText {
       }
     }
     for (Finding.Refusal refusal : finding.refusals()) {
-      lines.add(WORDS.say("plain.refused", refusal.measure().name(), refusal.reason()));
+      lines.add(WORDS.say("plain.refused", refusal.measure().name(), Problems.sentence(refusal.why())));
     }
     return lines;
   }

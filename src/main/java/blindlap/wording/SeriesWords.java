@@ -324,6 +324,7 @@ public final class SeriesWords {
             WORDS.say("fate." + part.fate().name(), part.why(), STEPS.say(part.step().name())));
     finding.weight(part).ifPresent(w -> standing.append(WORDS.say("weight", Figures.inHundred(w))));
     part.remarks().forEach(remark -> standing.append(WORDS.say("remark." + remark.name())));
+    part.refusal().ifPresent(r -> standing.append(WORDS.say("refusal", Problems.sentence(r))));
     return new Row(
         part.session().substring(0, 8),
         date(part.day()),

@@ -5,10 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.desk.DeskFault;
 import blindlap.exchange.FileFault;
 import blindlap.exchange.SessionFileFault;
+import blindlap.fault.DayFault;
 import blindlap.fault.Fault;
 import blindlap.fault.Problem;
+import blindlap.fault.RuleFault;
 import blindlap.plan.PlanFault;
 import blindlap.plan.PlanHint;
+import blindlap.seal.DrawFault;
 import blindlap.session.ChainFault;
 import blindlap.session.NotebookFault;
 import blindlap.session.SessionFault;
@@ -29,7 +32,10 @@ class ProblemsTest {
             SessionFileFault.values(),
             ChainFault.values(),
             NotebookFault.values(),
-            DeskFault.values())
+            DeskFault.values(),
+            DayFault.values(),
+            RuleFault.values(),
+            DrawFault.values())
         .flatMap(Stream::of);
   }
 

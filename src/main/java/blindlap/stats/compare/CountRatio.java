@@ -1,6 +1,8 @@
 package blindlap.stats.compare;
 
+import blindlap.fault.DayFault;
 import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
@@ -48,7 +50,11 @@ public record CountRatio(
     for (int i = 0; i < values.length; i++) {
       if (use[i]) {
         if (values[i] < 0) {
-          throw new StatsException("values[" + i + "]", "must not be negative: it is a count.");
+          throw new Unusable(
+              "values[" + i + "]",
+              "must not be negative: it is a count.",
+              DayFault.NEGATIVE_COUNT,
+              values[i]);
         }
         sum[order[i]] += values[i];
         y[order[i]][i] = values[i];
@@ -57,7 +63,11 @@ public record CountRatio(
     }
     for (int setup = 0; setup < 2; setup++) {
       if (laps[setup] == 0) {
-        throw new StatsException("values", "hold no count on setup " + Orders.letter(setup) + ".");
+        throw new Unusable(
+            "values",
+            "hold no count on setup " + Orders.letter(setup) + ".",
+            DayFault.NO_COUNT_ON_SETUP,
+            Orders.letter(setup));
       }
     }
     sampling.check(set);

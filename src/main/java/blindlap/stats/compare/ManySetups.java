@@ -1,6 +1,8 @@
 package blindlap.stats.compare;
 
+import blindlap.fault.DayFault;
 import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
 import blindlap.stats.order.Drift;
@@ -97,7 +99,7 @@ public final class ManySetups {
     int used = DayCheck.count(use);
     int df = used - residuals.columns() - (set.setups() - 1);
     if (df < 1) {
-      throw DayCheck.tooFew("values", used, drift);
+      throw DayCheck.tooFew("values", used, set.setups(), drift);
     }
     double[] y = DayCheck.centred(values, use);
     double[] residual = residuals.apply(y);
@@ -212,10 +214,11 @@ public final class ManySetups {
     void observed(boolean none) {
       noVariation = none;
       if (contrasts.rank() < setups - 1) {
-        throw new StatsException(
+        throw new Unusable(
             "values",
             "do not tell the setups apart: on the stints left a setup has no value, or follows the"
-                + " drift.");
+                + " drift.",
+            DayFault.SETUPS_NOT_APART);
       }
       observedF = statistics();
       fThreshold = observedF * (1 - SLACK) - ROUNDING * ROUNDING;

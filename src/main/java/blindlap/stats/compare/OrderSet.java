@@ -1,6 +1,8 @@
 package blindlap.stats.compare;
 
+import blindlap.fault.RuleFault;
 import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 import blindlap.stats.order.Assignments;
 import java.math.BigDecimal;
 import java.math.BigInteger;
@@ -41,7 +43,7 @@ public record OrderSet(
    */
   public static OrderSet of(Assignments set) {
     if (set.count().signum() == 0) {
-      throw new StatsException("rule", "admits no order.");
+      throw new Unusable("rule", "admits no order.", RuleFault.NO_ORDER);
     }
     double k = set.count().doubleValue();
     double group = 1;

@@ -1,6 +1,8 @@
 package blindlap.stats.compare;
 
+import blindlap.fault.DayFault;
 import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 
 /**
  * On which scale setups are compared: raw differences, or ratios through natural logarithms
@@ -16,7 +18,11 @@ public enum Scale {
       return value;
     }
     if (!(value > 0)) {
-      throw new StatsException("values", "must be above 0 on the ratio scale, not " + value + ".");
+      throw new Unusable(
+          "values",
+          "must be above 0 on the ratio scale, not " + value + ".",
+          DayFault.NOT_ABOVE_ZERO,
+          value);
     }
     return Math.log(value);
   }

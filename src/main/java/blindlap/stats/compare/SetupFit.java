@@ -1,6 +1,7 @@
 package blindlap.stats.compare;
 
-import blindlap.fault.StatsException;
+import blindlap.fault.DayFault;
+import blindlap.fault.Unusable;
 import blindlap.stats.order.DayCheck;
 
 /**
@@ -26,16 +27,17 @@ public final class SetupFit {
     this.used = DayCheck.count(use);
     this.df = used - residuals.columns() - 1;
     if (df < 1) {
-      throw DayCheck.tooFew("values", used, residuals.drift());
+      throw DayCheck.tooFew("values", used, 2, residuals.drift());
     }
     this.residuals = residuals;
     this.wz = residuals.apply(signs(order));
     this.c = Residuals.dot(wz, wz);
     if (c <= 1e-9 * used) {
-      throw new StatsException(
+      throw new Unusable(
           "values",
           "do not tell the setups apart: on the stints left one setup has no value, or follows the"
-              + " drift.");
+              + " drift.",
+          DayFault.SETUPS_NOT_APART);
     }
     double[] y = DayCheck.centred(values, use);
     this.estimate = Residuals.dot(wz, y) / c;

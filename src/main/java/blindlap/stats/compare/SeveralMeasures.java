@@ -1,6 +1,8 @@
 package blindlap.stats.compare;
 
+import blindlap.fault.DayFault;
 import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
 import blindlap.stats.order.Drift;
@@ -165,7 +167,7 @@ public final class SeveralMeasures {
       residuals = new Residuals(use, series.drift);
       int used = DayCheck.count(use);
       if (used - residuals.columns() - 1 < 1) {
-        throw DayCheck.tooFew(argument, used, series.drift);
+        throw DayCheck.tooFew(argument, used, 2, series.drift);
       }
       residual = residuals.apply(DayCheck.centred(series.values, use));
       double squares = Residuals.dot(residual, residual);
@@ -173,8 +175,10 @@ public final class SeveralMeasures {
       double[] z = SetupFit.signs(order);
       double c = Residuals.dot(z, residuals.apply(z));
       if (c <= 1e-9 * used) {
-        throw new StatsException(
-            argument, "do not tell the setups apart: on the stints left one setup has no value.");
+        throw new Unusable(
+            argument,
+            "do not tell the setups apart: on the stints left one setup has no value.",
+            DayFault.SETUPS_NOT_APART);
       }
       observed = share(Residuals.dot(z, residual), c);
     }

@@ -1,7 +1,9 @@
 package blindlap.stats.noise;
 
+import blindlap.fault.DayFault;
 import blindlap.fault.Require;
 import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 import org.apache.commons.math3.stat.ranking.NaNStrategy;
 import org.apache.commons.math3.stat.ranking.NaturalRanking;
 import org.apache.commons.math3.stat.ranking.TiesStrategy;
@@ -42,7 +44,10 @@ public record RankAgreement(double chiSquared, int df, double p, double kendallW
       }
     }
     if (scatter == 0) {
-      throw new StatsException("table", "ties all columns in every row; there is nothing to rank.");
+      throw new Unusable(
+          "table",
+          "ties all columns in every row; there is nothing to rank.",
+          DayFault.ALL_TIED);
     }
     double between = 0;
     for (double sum : columnSums) {

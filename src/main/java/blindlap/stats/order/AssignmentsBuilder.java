@@ -1,6 +1,8 @@
 package blindlap.stats.order;
 
+import blindlap.fault.RuleFault;
 import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -64,37 +66,53 @@ public final class AssignmentsBuilder {
   /**
    * The set. It may be empty (count 0); the caller decides whether that is an error.
    *
-   * @throws StatsException if the rule contradicts itself; its argument is the field of the rule
+   * @throws Unusable if the rule contradicts itself; its argument is the field of the rule
    */
   public Assignments build() {
-    require(
-        "block",
+    refuseUnless(
         block >= 1 && stints % block == 0,
-        stints + " stints are not a multiple of the block of " + block + ".");
-    require(
         "block",
+        stints + " stints are not a multiple of the block of " + block + ".",
+        RuleFault.BLOCK_DOES_NOT_DIVIDE,
+        stints,
+        block);
+    refuseUnless(
         block % setups == 0,
-        "a block of " + block + " cannot hold " + setups + " setups equally often.");
-    require("max_run", maxRun >= 0, "must be at least 1.");
-    require(
-        "min_trend_efficiency",
+        "block",
+        "a block of " + block + " cannot hold " + setups + " setups equally often.",
+        RuleFault.BLOCK_UNBALANCED,
+        block,
+        setups);
+    refuseUnless(maxRun >= 0, "max_run", "must be at least 1.", RuleFault.RUN_BELOW_ONE);
+    String trend = "min_trend_efficiency";
+    refuseUnless(
         minTrendEfficiency == 0 || setups == 2,
-        "is defined for two setups only.");
-    require(
-        "min_trend_efficiency",
+        trend,
+        "is defined for two setups only.",
+        RuleFault.TREND_NEEDS_TWO_SETUPS);
+    refuseUnless(
         minTrendEfficiency >= 0 && minTrendEfficiency <= 1,
-        "must lie between 0 and 1.");
+        trend,
+        "must lie between 0 and 1.",
+        RuleFault.TREND_RANGE);
     for (int i = 0; i < patterns.size(); i++) {
-      require(
+      String pattern = patterns.get(i);
+      refuseUnless(
+          balancedPattern(pattern),
           "patterns[" + i + "]",
-          balancedPattern(patterns.get(i)),
-          "\""
-              + patterns.get(i)
-              + "\" is not a block of "
-              + block
-              + " with every setup equally often.");
+          "\"" + pattern + "\" is not a block of " + block + " with every setup equally often.",
+          RuleFault.PATTERN_UNBALANCED,
+          pattern,
+          block);
     }
     return new Graph().build(true);
+  }
+
+  private static void refuseUnless(
+      boolean condition, String argument, String why, RuleFault reason, Object... details) {
+    if (!condition) {
+      throw new Unusable(argument, why, reason, details);
+    }
   }
 
   static Assignments listed(List<String> orders) {
@@ -173,7 +191,11 @@ public final class AssignmentsBuilder {
     }
 
     private int add(State state) {
-      require("stints", states.size() < MOST_NODES, "make this rule too large to be counted.");
+      refuseUnless(
+          states.size() < MOST_NODES,
+          "stints",
+          "make this rule too large to be counted.",
+          RuleFault.TOO_LARGE);
       int[] none = new int[setups];
       java.util.Arrays.fill(none, -1);
       edges.add(none);

@@ -1,6 +1,9 @@
 package blindlap.stats.order;
 
+import blindlap.fault.DayFault;
+import blindlap.fault.RuleFault;
 import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 
 /** What every calculation over admissible orders refuses, each with the argument at fault. */
 public final class DayCheck {
@@ -9,27 +12,39 @@ public final class DayCheck {
   /** The set has this many setups at most and is closed under renaming; the order is a member. */
   public static void order(Assignments set, int[] order) {
     if (set.count().signum() == 0) {
-      throw new StatsException("rule", "admits no order.");
+      throw new Unusable("rule", "admits no order.", RuleFault.NO_ORDER);
     }
     if (order.length != set.stints()) {
-      throw new StatsException(
-          "order", "has " + order.length + " stints, but the rule has " + set.stints() + ".");
+      throw new Unusable(
+          "order",
+          "has " + order.length + " stints, but the rule has " + set.stints() + ".",
+          DayFault.ORDER_LENGTH,
+          order.length,
+          set.stints());
     }
     if (!set.contains(order)) {
-      throw new StatsException(
-          "order", Orders.letters(order) + " is not one of the admissible orders.");
+      throw new Unusable(
+          "order",
+          Orders.letters(order) + " is not one of the admissible orders.",
+          DayFault.ORDER_NOT_ADMISSIBLE,
+          Orders.letters(order));
     }
   }
 
   /** Two setups, closed under swapping A and B. */
   public static void twoSetups(Assignments set) {
     if (set.setups() != 2) {
-      throw new StatsException(
-          "rule", "has " + set.setups() + " setups, but this calculation compares two.");
+      throw new Unusable(
+          "rule",
+          "has " + set.setups() + " setups, but this calculation compares two.",
+          DayFault.NOT_TWO_SETUPS,
+          set.setups());
     }
     if (!set.closedUnderRenaming()) {
-      throw new StatsException(
-          "rule", "gives a set of orders that is not closed under swapping A and B.");
+      throw new Unusable(
+          "rule",
+          "gives a set of orders that is not closed under swapping A and B.",
+          RuleFault.NOT_CLOSED);
     }
   }
 
@@ -44,8 +59,10 @@ public final class DayCheck {
     boolean[] use = new boolean[values.length];
     for (int i = 0; i < use.length; i++) {
       if (Double.isInfinite(values[i])) {
-        throw new StatsException(
-            argument + "[" + i + "]", "must be a finite number, but is " + values[i] + ".");
+        throw new Unusable(
+            argument + "[" + i + "]",
+            "must be a finite number, but is " + values[i] + ".",
+            DayFault.NOT_FINITE);
       }
       use[i] = valid[i] && !Double.isNaN(values[i]);
     }
@@ -67,17 +84,28 @@ public final class DayCheck {
     return n;
   }
 
-  public static StatsException tooFew(String argument, int used, Drift drift) {
-    return new StatsException(
+  /**
+   * The refusal of a day whose stints leave no degree of freedom.
+   *
+   * @param used stints with a value
+   * @param setups number of setups compared
+   */
+  public static Unusable tooFew(String argument, int used, int setups, Drift drift) {
+    if (used == 0) {
+      return new Unusable(
+          argument, "hold no value on a stint that counts.", DayFault.NO_VALUE);
+    }
+    return new Unusable(
         argument,
-        used == 0
-            ? "hold no value on a stint that counts."
-            : "leave "
-                + used
-                + (used == 1 ? " stint" : " stints")
-                + " with a value, too few for a comparison with drift "
-                + drift.text()
-                + ".");
+        "leave "
+            + used
+            + (used == 1 ? " stint" : " stints")
+            + " with a value, too few for a comparison with drift "
+            + drift.text()
+            + ".",
+        DayFault.TOO_FEW_STINTS,
+        used,
+        drift.columns() + setups);
   }
 
   /**

@@ -1,6 +1,8 @@
 package blindlap.stats.order;
 
+import blindlap.fault.RuleFault;
 import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -25,7 +27,7 @@ public final class Orders {
     for (int i = 0; i < order.length; i++) {
       char letter = letters.charAt(i);
       if (letter < 'A' || letter > 'Z') {
-        throw new StatsException(
+        throw new Unusable(
             argument,
             "is written with the letters A, B, …, but position "
                 + (i + 1)
@@ -33,7 +35,10 @@ public final class Orders {
                 + letters
                 + "\" is '"
                 + letter
-                + "'.");
+                + "'.",
+            RuleFault.NOT_LETTERS,
+            letters,
+            i + 1);
       }
       order[i] = letter - 'A';
     }

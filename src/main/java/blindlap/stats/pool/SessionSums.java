@@ -1,6 +1,7 @@
 package blindlap.stats.pool;
 
-import blindlap.fault.StatsException;
+import blindlap.fault.DayFault;
+import blindlap.fault.Unusable;
 import blindlap.stats.compare.CurveWalk;
 import blindlap.stats.compare.PairSums;
 import blindlap.stats.compare.Residuals;
@@ -40,8 +41,10 @@ final class SessionSums {
     double[] wy = residuals.apply(DayCheck.centred(session.values(), use));
     double squares = Residuals.dot(wy, wy);
     if (DayCheck.noVariation(squares, session.values(), use)) {
-      throw new StatsException(
-          "values", "do not vary, so that the session has no noise to weigh by.");
+      throw new Unusable(
+          "values",
+          "do not vary, so that the session has no noise to weigh by.",
+          DayFault.NO_VARIATION);
     }
     return new SessionSums(session, residuals, fit, squares / (fit.used - residuals.columns()));
   }

@@ -141,7 +141,7 @@ public final class StratifiedSessions {
     try {
       return SessionSums.of(session);
     } catch (StatsException e) {
-      throw new StatsException(name + "." + e.argument(), e.why());
+      throw e.named(name + "." + e.argument());
     }
   }
 

@@ -1,6 +1,7 @@
 package blindlap.stats.power;
 
 import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.RiderNoise;
@@ -147,7 +148,7 @@ public final class DayPower {
     TwoSetups found;
     try {
       found = TwoSetups.compare(set, order, y, left, drift, sampling);
-    } catch (StatsException nothingLeft) {
+    } catch (Unusable nothingLeft) {
       // Only on a day cut so short that one setup was never ridden: it shows nothing.
       return;
     }

@@ -1,7 +1,9 @@
 package blindlap.stats.power;
 
 import blindlap.fault.Require;
+import blindlap.fault.RuleFault;
 import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 import blindlap.stats.compare.CutShort;
 import blindlap.stats.compare.Residuals;
 import blindlap.stats.compare.TrendEfficiency;
@@ -52,11 +54,11 @@ public record Detectable(
   public static Detectable of(Assignments set, Drift drift, Sampling sampling) {
     DayCheck.twoSetups(set);
     if (set.count().signum() == 0) {
-      throw new StatsException("rule", "admits no order.");
+      throw new Unusable("rule", "admits no order.", RuleFault.NO_ORDER);
     }
     int df = set.stints() - drift.columns() - 1;
     if (df < 1) {
-      throw DayCheck.tooFew("rule", set.stints(), drift);
+      throw DayCheck.tooFew("rule", set.stints(), 2, drift);
     }
     boolean[] all = new boolean[set.stints()];
     Arrays.fill(all, true);
@@ -90,7 +92,7 @@ public record Detectable(
     int df = n - drift.columns() - 1;
     CutShort left = CutShort.of(set, use, drift);
     if (df < 1) {
-      throw DayCheck.tooFew("valid", n, drift);
+      throw DayCheck.tooFew("valid", n, 2, drift);
     }
     boolean possible = left.smallestP() <= LEVEL + 1e-12;
     return new Detectable(

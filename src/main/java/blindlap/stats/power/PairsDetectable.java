@@ -44,7 +44,7 @@ public record PairsDetectable(int setups, int stints, int df, double mostPower) 
     }
     int df = set.stints() - drift.columns() - (set.setups() - 1);
     if (df < 1) {
-      throw DayCheck.tooFew("rule", set.stints(), drift);
+      throw DayCheck.tooFew("rule", set.stints(), set.setups(), drift);
     }
     return new PairsDetectable(set.setups(), set.stints(), df, mostPower(set));
   }

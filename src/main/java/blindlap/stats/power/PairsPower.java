@@ -1,7 +1,9 @@
 package blindlap.stats.power;
 
 import blindlap.fault.Require;
+import blindlap.fault.RuleFault;
 import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
 import java.util.ArrayList;
@@ -46,7 +48,10 @@ public final class PairsPower {
    */
   public static PairsPower of(Assignments set, Drift drift) {
     if (!set.closedUnderRenaming()) {
-      throw new StatsException("rule", "has orders that are no orders with the setups renamed.");
+      throw new Unusable(
+          "rule",
+          "has orders that are no orders with the setups renamed.",
+          RuleFault.NOT_CLOSED);
     }
     return new PairsPower(set, drift, PairsDetectable.of(set, drift));
   }

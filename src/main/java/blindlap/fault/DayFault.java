@@ -1,0 +1,35 @@
+package blindlap.fault;
+
+/** Why a day, or a measure of it, cannot be compared. Details are listed in their order. */
+public enum DayFault implements Fault {
+  /** Fewer than two setups. */
+  NOTHING_TO_COMPARE,
+  /** No measure is primary. */
+  NO_PRIMARY,
+  /** The worthwhile difference is not above 0: what it is. */
+  WORTHWHILE_NOT_POSITIVE,
+  /** Other than two setups where two are compared: setups. */
+  NOT_TWO_SETUPS,
+  /** The order ridden has another number of stints than the plan: its own, the plan's. */
+  ORDER_LENGTH,
+  /** The order ridden could not have been drawn: the order. */
+  ORDER_NOT_ADMISSIBLE,
+  /** No stint that counts has a value. */
+  NO_VALUE,
+  /** Too few stints have a value: how many have, how many are needed. */
+  TOO_FEW_STINTS,
+  /** On the stints left one setup is missing or follows the drift. */
+  SETUPS_NOT_APART,
+  /** A value is beyond all numbers. */
+  NOT_FINITE,
+  /** A value has no logarithm: the value. */
+  NOT_ABOVE_ZERO,
+  /** A count is below 0: the count. */
+  NEGATIVE_COUNT,
+  /** No stint of a setup has a count: its letter. */
+  NO_COUNT_ON_SETUP,
+  /** All values are the same once setups and drift are removed. */
+  NO_VARIATION,
+  /** Every rider ranks all setups alike. */
+  ALL_TIED
+}
