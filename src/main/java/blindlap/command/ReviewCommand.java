@@ -2,7 +2,12 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.Reviews;
+import blindlap.fault.Problem;
+import blindlap.fault.Unreadable;
+import blindlap.fault.Unusable;
 import blindlap.session.SessionState;
+import blindlap.wording.Problems;
+import blindlap.wording.Words;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -65,11 +70,16 @@ final class ReviewCommand extends SessionCommand {
         Reviews.textOfPackage(files).forEach(this::say);
       }
       return ExitCode.DONE;
-    } catch (IllegalArgumentException e) {
-      throw new Complaint(
-          ExitCode.BAD_INPUT,
-          "The data package " + folder + " cannot be reviewed: " + e.getMessage() + ".");
+    } catch (Unreadable e) {
+      throw refused(folder, e.problem());
+    } catch (Unusable e) {
+      throw refused(folder, e.problem());
     }
+  }
+
+  private static Complaint refused(Path folder, Problem why) {
+    return new Complaint(
+        ExitCode.BAD_INPUT, Words.of("package").say("refused", folder, Problems.sentence(why)));
   }
 
   private int ofNotebook(String typed) {

@@ -7,6 +7,8 @@ import blindlap.exchange.DataPackage;
 import blindlap.exchange.DataPackageReader;
 import blindlap.exchange.HelperFits;
 import blindlap.fault.Problem;
+import blindlap.fault.Unreadable;
+import blindlap.fault.Unusable;
 import blindlap.paper.Report;
 import blindlap.paper.ReportDocument;
 import blindlap.paper.ReportInput;
@@ -181,7 +183,8 @@ public final class Reviews {
    * The finding of a data package.
    *
    * @param files contents by file name
-   * @throws IllegalArgumentException if it cannot be read; the message says why
+   * @throws Unreadable if it cannot be read
+   * @throws Unusable if what it holds cannot be compared
    */
   public static Finding fromPackage(Map<String, byte[]> files) {
     return Finding.of(DataPackageReader.read(files));
@@ -191,7 +194,8 @@ public final class Reviews {
    * The finding of a data package in sentences, with what was added after unsealing.
    *
    * @param files contents by file name
-   * @throws IllegalArgumentException if it cannot be read; the message says why
+   * @throws Unreadable if it cannot be read
+   * @throws Unusable if what it holds cannot be compared
    */
   public static List<String> textOfPackage(Map<String, byte[]> files) {
     List<String> lines = new ArrayList<>(new FindingText(fromPackage(files)).lines());

@@ -1,5 +1,6 @@
 package blindlap.exchange;
 
+import blindlap.fault.Unreadable;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -35,22 +36,15 @@ final class CsvText {
   /**
    * Rows as maps from column to cell.
    *
-   * @throws IllegalArgumentException if a row has more or fewer cells than the header
+   * @throws Unreadable if a row has more or fewer cells than the header
    */
   static List<Map<String, String>> read(String name, String text) {
     List<List<String>> lines = lines(text);
     List<Map<String, String>> rows = new ArrayList<>();
     for (int i = 1; i < lines.size(); i++) {
       if (lines.get(i).size() != lines.get(0).size()) {
-        throw new IllegalArgumentException(
-            name
-                + ", row "
-                + i
-                + ": "
-                + lines.get(i).size()
-                + " cells under "
-                + lines.get(0).size()
-                + " columns");
+        throw new Unreadable(
+            PackageFault.RAGGED_ROW, name, i, lines.get(i).size(), lines.get(0).size());
       }
       Map<String, String> row = new LinkedHashMap<>();
       for (int c = 0; c < lines.get(0).size(); c++) {

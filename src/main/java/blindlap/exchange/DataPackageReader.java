@@ -1,6 +1,8 @@
 package blindlap.exchange;
 
+import blindlap.compute.RequestException;
 import blindlap.compute.StrictJson;
+import blindlap.fault.Unreadable;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.review.DayRecord;
@@ -25,6 +27,10 @@ import java.util.TreeMap;
 /** Reads a data package back into what the analysis uses. */
 public final class DataPackageReader {
   private static final String AMENDMENTS = "amendments.csv";
+  private static final String KEY = "key.json";
+  private static final String LAPS = "laps.csv";
+  private static final String STINTS = "stints.csv";
+  private static final String HELPER = "helper.csv";
 
   private final Map<String, byte[]> files;
 
@@ -36,8 +42,7 @@ public final class DataPackageReader {
    * Reads a package.
    *
    * @param files contents by name
-   * @throws IllegalArgumentException if it is a blind package, lacks a file or cannot be read; the
-   *     message says which
+   * @throws Unreadable if it is a blind package, lacks a file or cannot be read
    */
   public static DayRecord read(Map<String, byte[]> files) {
     return new DataPackageReader(files).day();
@@ -46,7 +51,7 @@ public final class DataPackageReader {
   /**
    * What was added after unsealing, as the package has it; nothing if it lacks the table.
    *
-   * @throws IllegalArgumentException if the table cannot be read; the message says why
+   * @throws Unreadable if the table cannot be read
    */
   public static List<DataPackage.Amendment> amendments(Map<String, byte[]> files) {
     DataPackageReader reader = new DataPackageReader(files);
@@ -58,8 +63,7 @@ public final class DataPackageReader {
           made.add(
               new DataPackage.Amendment(Instant.parse(at), cell(row, "text"), cell(row, "reason")));
         } catch (DateTimeParseException e) {
-          throw new IllegalArgumentException(
-              AMENDMENTS + " has \"" + at + "\" where a time is wanted", e);
+          throw because(e, PackageFault.NOT_A_TIME, AMENDMENTS, at);
         }
       }
     }
@@ -69,21 +73,20 @@ public final class DataPackageReader {
   private String text(String name) {
     byte[] bytes = files.get(name);
     if (bytes == null) {
-      throw new IllegalArgumentException(
-          name.equals("key.json")
-              ? "there is no key.json in it: a package of a sealed session has no finding"
-              : "there is no " + name + " in it");
+      throw name.equals(KEY)
+          ? new Unreadable(PackageFault.NO_KEY)
+          : new Unreadable(PackageFault.NO_FILE, name);
     }
     return new String(bytes, StandardCharsets.UTF_8);
   }
 
   private DayRecord day() {
-    JsonNode key = StrictJson.parse(text("key.json"));
-    Plan plan = PlanReader.stored(text("plan.json"));
+    JsonNode key = json(KEY);
+    Plan plan = plan();
     SortedMap<Integer, Guess> guesses = new TreeMap<>();
     SortedMap<Integer, String> broken = new TreeMap<>();
-    for (Map<String, String> row : CsvText.read("stints.csv", text("stints.csv"))) {
-      int stint = whole(row, "stint");
+    for (Map<String, String> row : CsvText.read(STINTS, text(STINTS))) {
+      int stint = stint(row, STINTS, 1, plan);
       String guess = cell(row, "guess");
       if (!guess.isEmpty()) {
         guesses.put(
@@ -96,21 +99,45 @@ public final class DataPackageReader {
     return new DayRecord(
         key.path("session").asText(),
         plan,
-        key(key),
+        key(key, plan),
         laps(plan),
         guesses,
         broken,
-        key.path("last_stint").asInt(plan.stints()),
-        fits());
+        inside(key.path("last_stint").asInt(plan.stints()), KEY, 0, plan),
+        fits(plan));
   }
 
-  private static DayRecord.OpenedKey key(JsonNode key) {
+  private JsonNode json(String name) {
+    try {
+      return StrictJson.parse(text(name));
+    } catch (RequestException e) {
+      throw because(e, PackageFault.NOT_JSON, name);
+    }
+  }
+
+  private Plan plan() {
+    PlanReader.Reading reading = PlanReader.storedReading(text("plan.json"));
+    Plan plan = reading.plan();
+    if (plan == null || !reading.problems().isEmpty()) {
+      throw new Unreadable(
+          PackageFault.NOT_A_PLAN, "plan.json", reading.problems().get(0).where());
+    }
+    return plan;
+  }
+
+  private static DayRecord.OpenedKey key(JsonNode key, Plan plan) {
+    String order = key.path("order").asText();
+    int setups = plan.setups().size();
+    if (order.length() != plan.stints()
+        || order.chars().anyMatch(letter -> letter < 'A' || letter >= 'A' + setups)) {
+      throw new Unreadable(PackageFault.ORDER_DOES_NOT_FIT, order, plan.stints());
+    }
     List<Integer> codes = new ArrayList<>();
     key.path("codes").forEach(code -> codes.add(code.asInt()));
     JsonNode nullRun = key.path("null_run");
     return new DayRecord.OpenedKey(
         key.path("algorithm").asText(),
-        key.path("order").asText(),
+        order,
         codes,
         key.path("seed").asText(),
         key.path("nonce").asText(),
@@ -120,7 +147,7 @@ public final class DataPackageReader {
 
   private List<DayRecord.Lap> laps(Plan plan) {
     List<DayRecord.Lap> laps = new ArrayList<>();
-    for (Map<String, String> row : CsvText.read("laps.csv", text("laps.csv"))) {
+    for (Map<String, String> row : CsvText.read(LAPS, text(LAPS))) {
       Map<String, BigDecimal> values = new LinkedHashMap<>();
       for (Measure measure : plan.measures()) {
         String value = cell(row, measure.name());
@@ -131,7 +158,7 @@ public final class DataPackageReader {
       Optional<VoidEvent> event = VoidEvent.parse(cell(row, "void"));
       laps.add(
           new DayRecord.Lap(
-              new LapId(whole(row, "stint"), whole(row, "lap_in_stint")),
+              lap(row, plan),
               Boolean.parseBoolean(cell(row, "ridden")),
               values,
               event.map(
@@ -145,10 +172,18 @@ public final class DataPackageReader {
     return laps;
   }
 
-  private SortedMap<Integer, HelperFit> fits() {
+  private static LapId lap(Map<String, String> row, Plan plan) {
+    int lap = whole(row, "lap_in_stint");
+    if (lap < 1) {
+      throw new Unreadable(PackageFault.NO_SUCH_LAP, LAPS, lap);
+    }
+    return new LapId(stint(row, LAPS, 1, plan), lap);
+  }
+
+  private SortedMap<Integer, HelperFit> fits(Plan plan) {
     SortedMap<Integer, HelperFit> fits = new TreeMap<>();
-    for (Map<String, String> row : CsvText.read("helper.csv", text("helper.csv"))) {
-      int stint = whole(row, "stint");
+    for (Map<String, String> row : CsvText.read(HELPER, text(HELPER))) {
+      int stint = stint(row, HELPER, 0, plan);
       String fitted = cell(row, "fitted");
       HelperFit before = fits.get(stint);
       Map<String, BigDecimal> measured =
@@ -166,28 +201,50 @@ public final class DataPackageReader {
   private static String cell(Map<String, String> row, String column) {
     String cell = row.get(column);
     if (cell == null) {
-      throw new IllegalArgumentException("the column \"" + column + "\" is missing");
+      throw new Unreadable(PackageFault.NO_COLUMN, column);
     }
     return cell;
   }
 
   private static int whole(Map<String, String> row, String column) {
-    return number(cell(row, column), column).intValueExact();
+    String typed = cell(row, column);
+    try {
+      return number(typed, column).intValueExact();
+    } catch (ArithmeticException e) {
+      throw because(e, PackageFault.NOT_A_NUMBER, typed, column);
+    }
+  }
+
+  /** The stint of a row; the warm-up is stint 0 where that is the least. */
+  private static int stint(Map<String, String> row, String file, int least, Plan plan) {
+    return inside(whole(row, "stint"), file, least, plan);
+  }
+
+  private static int inside(int stint, String file, int least, Plan plan) {
+    if (stint < least || stint > plan.stints()) {
+      throw new Unreadable(PackageFault.NO_SUCH_STINT, file, stint, plan.stints());
+    }
+    return stint;
   }
 
   private static BigDecimal number(String text, String column) {
     try {
       return new BigDecimal(text.strip());
     } catch (NumberFormatException e) {
-      throw new IllegalArgumentException(
-          "\"" + text + "\" is not a number for \"" + column + "\"", e);
+      throw because(e, PackageFault.NOT_A_NUMBER, text, column);
     }
   }
 
   private static int setup(String letter) {
     if (letter.length() != 1 || letter.charAt(0) < 'A' || letter.charAt(0) > 'D') {
-      throw new IllegalArgumentException("\"" + letter + "\" is not the letter of a setup");
+      throw new Unreadable(PackageFault.NOT_A_SETUP, letter);
     }
     return letter.charAt(0) - 'A';
+  }
+
+  private static Unreadable because(Throwable cause, PackageFault fault, Object... details) {
+    Unreadable refusal = new Unreadable(fault, details);
+    refusal.initCause(cause);
+    return refusal;
   }
 }

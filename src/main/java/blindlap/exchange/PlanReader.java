@@ -83,7 +83,8 @@ public final class PlanReader {
     return reading.plan();
   }
 
-  private static Reading storedReading(String text) {
+  /** Reads a plan that was stored, with what is wrong with its form. */
+  static Reading storedReading(String text) {
     try {
       return read(Located.readJson(text), Protocols.NONE);
     } catch (Located.Unreadable e) {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.DeskFault;
 import blindlap.exchange.FileFault;
+import blindlap.exchange.PackageFault;
 import blindlap.exchange.SessionFileFault;
 import blindlap.fault.DayFault;
 import blindlap.fault.Fault;
@@ -35,7 +36,8 @@ class ProblemsTest {
             DeskFault.values(),
             DayFault.values(),
             RuleFault.values(),
-            DrawFault.values())
+            DrawFault.values(),
+            PackageFault.values())
         .flatMap(Stream::of);
   }
 
