@@ -56,7 +56,8 @@ final class PowerCalculations {
         switch (wanted) {
           case "n" -> test.solveN(power, given.number("difference"), given.number("sd"));
           case "difference" -> solveDifference(test, power, given);
-          default -> solveSd(test, power, given);
+          case "sd" -> solveSd(test, power, given);
+          default -> throw new IllegalStateException("nothing solves for " + wanted);
         };
     return Evaluation.of(
         new ResultFields().number(wanted, found), method() + " Solved by Brent's method.");

@@ -69,7 +69,8 @@ final class SetupReader {
           case "kg" -> "1000";
           case "lb" -> "453.59237";
           case "oz" -> "28.349523125";
-          default -> "1";
+          case "g" -> "1";
+          default -> throw new IllegalStateException("no mass is in " + parts.group(2));
         };
     return new BigDecimal(parts.group(1))
         .multiply(new BigDecimal(factor))

@@ -81,9 +81,10 @@ final class PictureAxes {
   }
 
   private String unit() {
-    return measure.kind() == Measure.Kind.LAP_TIME
-        ? WORDS.say("axis.seconds", measure.unit())
-        : measure.unit();
+    return switch (measure.kind()) {
+      case LAP_TIME -> WORDS.say("axis.seconds", measure.unit());
+      case SECTOR_TIME, LINE_SCALE, CATEGORY_SCALE, COUNT -> measure.unit();
+    };
   }
 
   private String signed(double value, double step) {

@@ -79,12 +79,26 @@ public record Measure(
 
     /** True for times, which are hidden from the rider until scores are saved. */
     public boolean timed() {
-      return this == LAP_TIME || this == SECTOR_TIME;
+      return switch (this) {
+        case LAP_TIME, SECTOR_TIME -> true;
+        case LINE_SCALE, CATEGORY_SCALE, COUNT -> false;
+      };
     }
 
     /** True for values on a scale with two ends. */
     public boolean rating() {
-      return this == LINE_SCALE || this == CATEGORY_SCALE;
+      return switch (this) {
+        case LINE_SCALE, CATEGORY_SCALE -> true;
+        case LAP_TIME, SECTOR_TIME, COUNT -> false;
+      };
+    }
+
+    /** True for what happens so and so often: its unit says per what, and it can be a ratio. */
+    public boolean counted() {
+      return switch (this) {
+        case COUNT -> true;
+        case LAP_TIME, SECTOR_TIME, LINE_SCALE, CATEGORY_SCALE -> false;
+      };
     }
 
     /** Least value that can be recorded (times: not included). */

@@ -167,7 +167,7 @@ final class Analysis {
   }
 
   private Optional<CountRatio> ratio(Measure measure, StintValues stints) {
-    if (measure.kind() != Measure.Kind.COUNT) {
+    if (!measure.kind().counted()) {
       return Optional.empty();
     }
     return Optional.of(

@@ -138,7 +138,10 @@ public final class SeriesAnalysis {
 
   /** True once a review can no longer change. */
   public static boolean closed(Step step) {
-    return step == Step.REVIEW_CLOSED || step == Step.UNSEALED || step == Step.REPORTED;
+    return switch (step) {
+      case REVIEW_CLOSED, UNSEALED, REPORTED -> true;
+      case COMMITTED, RIDING, CUT_SHORT, DAY_CLOSED, ABANDONED -> false;
+    };
   }
 
   private SeriesFinding.Part part(SessionState state) {

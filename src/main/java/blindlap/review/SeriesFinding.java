@@ -124,11 +124,32 @@ public record SeriesFinding(
 
     /** True if it is one of the declared number. */
     public boolean counts() {
-      return this == POOLED
-          || this == WAITING
-          || this == NOT_YET
-          || this == NULL_RUN
-          || this == NOT_COMPARED;
+      return switch (this) {
+        case POOLED, WAITING, NOT_YET, NULL_RUN, NOT_COMPARED -> true;
+        case ABANDONED,
+            AFTER_A_RESULT,
+            BEYOND_DECLARED,
+            DECLARED_OTHERWISE,
+            OTHER_SETUPS,
+            NO_COMPARISON ->
+            false;
+      };
+    }
+
+    /** True if it follows from what only an opened seal tells. */
+    boolean unsealed() {
+      return switch (this) {
+        case POOLED, NULL_RUN, NOT_COMPARED -> true;
+        case WAITING,
+            NOT_YET,
+            ABANDONED,
+            AFTER_A_RESULT,
+            BEYOND_DECLARED,
+            DECLARED_OTHERWISE,
+            OTHER_SETUPS,
+            NO_COMPARISON ->
+            false;
+      };
     }
   }
 
@@ -167,7 +188,7 @@ public record SeriesFinding(
     Part untold() {
       Set<Remark> before = new TreeSet<>(remarks);
       before.remove(Remark.WRONG_FIT);
-      boolean own = fate == Fate.NULL_RUN || fate == Fate.NOT_COMPARED || fate == Fate.POOLED;
+      boolean own = fate.unsealed();
       return new Part(
           session,
           day,

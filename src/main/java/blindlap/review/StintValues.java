@@ -85,7 +85,7 @@ public final class StintValues {
     return switch (measure.kind()) {
       case LINE_SCALE -> value <= 5 || value >= 95;
       case CATEGORY_SCALE -> value <= 1 || value >= 9;
-      default -> false;
+      case LAP_TIME, SECTOR_TIME, COUNT -> false;
     };
   }
 

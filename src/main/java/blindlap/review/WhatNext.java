@@ -24,8 +24,7 @@ public enum WhatNext {
     Verdict verdict = comparison.verdict().orElse(Verdict.NO_VARIATION);
     Optional<Interval> ninety = comparison.shifts(0.90);
     Optional<Interval> band = comparison.worthwhileBand();
-    boolean open = verdict == Verdict.NOT_SETTLED || verdict == Verdict.DIRECTION_KNOWN;
-    if (!open || ninety.isEmpty() || band.isEmpty()) {
+    if (verdict.settled() || ninety.isEmpty() || band.isEmpty()) {
       return Optional.empty();
     }
     double size = Math.abs(comparison.result().estimate());

@@ -233,7 +233,7 @@ public final class DayCommands {
       case ABANDONED -> List.of(Problem.of(SessionFault.IS_ABANDONED, ""));
       case REVIEW_CLOSED -> List.of(Problem.of(SessionFault.REVIEW_IS_CLOSED, ""));
       case UNSEALED, REPORTED -> List.of(Problem.of(SessionFault.ALREADY_UNSEALED, ""));
-      default -> List.of();
+      case COMMITTED, RIDING, CUT_SHORT, DAY_CLOSED -> List.of();
     };
   }
 

@@ -85,7 +85,8 @@ public final class LifeCommands {
       case REVIEW_CLOSED -> Outcome.refused(SessionFault.REVIEW_IS_CLOSED, "");
       case UNSEALED, REPORTED -> Outcome.refused(SessionFault.ALREADY_UNSEALED, "");
       case DAY_CLOSED -> Outcome.accepted(new Fact.ReviewClosed(reviewFingerprint(state)));
-      default -> Outcome.refused(SessionFault.DAY_NOT_CLOSED, "", state.step());
+      case COMMITTED, RIDING, CUT_SHORT ->
+          Outcome.refused(SessionFault.DAY_NOT_CLOSED, "", state.step());
     };
   }
 
@@ -112,7 +113,8 @@ public final class LifeCommands {
       case ABANDONED -> Outcome.refused(SessionFault.IS_ABANDONED, "");
       case UNSEALED, REPORTED -> Outcome.refused(SessionFault.ALREADY_UNSEALED, "");
       case REVIEW_CLOSED -> null;
-      default -> Outcome.refused(SessionFault.REVIEW_NOT_CLOSED, "", state.step());
+      case COMMITTED, RIDING, CUT_SHORT, DAY_CLOSED ->
+          Outcome.refused(SessionFault.REVIEW_NOT_CLOSED, "", state.step());
     };
   }
 

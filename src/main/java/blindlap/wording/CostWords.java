@@ -81,7 +81,7 @@ final class CostWords {
   private static String unit(Measure measure) {
     return measure.scale() == blindlap.stats.compare.Scale.RATIO
         ? "%"
-        : measure.kind() == Measure.Kind.COUNT ? measure.name() : measure.unit();
+        : measure.kind().counted() ? measure.name() : measure.unit();
   }
 
   private static void add(List<String> amounts, BigDecimal amount, String key, String before) {

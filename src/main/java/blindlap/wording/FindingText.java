@@ -259,7 +259,7 @@ public final class FindingText {
     if (plan.measures().stream().anyMatch(m -> m.kind().rating())) {
       lines.add(WORDS.say("limits.rating"));
     }
-    if (plan.measures().stream().anyMatch(m -> m.kind() == Measure.Kind.COUNT)) {
+    if (plan.measures().stream().anyMatch(m -> m.kind().counted())) {
       lines.add(WORDS.say("limits.count"));
     }
     if (plan.setups().size() > 2) {
@@ -293,9 +293,7 @@ public final class FindingText {
               } else if (verdict != null && verdict != Verdict.NO_VARIATION) {
                 lines.add(
                     WORDS.say(
-                        verdict == Verdict.NOT_SETTLED || verdict == Verdict.DIRECTION_KNOWN
-                            ? "next.plan"
-                            : "next.settled"));
+                        verdict.settled() ? "next.settled" : "next.plan"));
               }
             });
     lines.addAll(new CostWords(finding).lines());

@@ -132,7 +132,8 @@ public final class FindingWords {
     String key =
         switch (verdict) {
           case REAL_AND_WORTHWHILE, REAL_BUT_SMALL, DIRECTION_KNOWN -> "headline.difference";
-          default -> "headline.setups";
+          case NO_WORTHWHILE_DIFFERENCE, NOT_SETTLED, NO_VARIATION, COULD_NOT_SHOW ->
+              "headline.setups";
         };
     return Headline.of(
         WORDS.say(key, difference(), setups.get(0), setups.get(1), Headline.PLACE),
@@ -284,7 +285,7 @@ public final class FindingWords {
     double noise = comparison.result().noiseSd();
     double size = Sizes.size(measure, noise);
     return Figures.number(size, Figures.decimals(size) + 1)
-        + (measure.kind() == Measure.Kind.COUNT ? " " + measure.unit() : sizes.unit());
+        + (measure.kind().counted() ? " " + measure.unit() : sizes.unit());
   }
 
   /** "15 of 16 stints used; 1 void, 0 not ridden or without a value." */

@@ -221,7 +221,7 @@ public final class ManyWords {
   }
 
   private String withUnit(ManySetups.Pair pair) {
-    return size(pair) + (measure.kind() == Measure.Kind.COUNT ? " " + measure.unit() : "");
+    return size(pair) + (measure.kind().counted() ? " " + measure.unit() : "");
   }
 
   /** The pairs as short lines for a cell of a table: "S–T 1.9 s, p = .003". */

@@ -128,7 +128,7 @@ public final class SeriesWords {
     String subject =
         switch (verdict) {
           case REAL_AND_WORTHWHILE, REAL_BUT_SMALL, DIRECTION_KNOWN -> pooledWords().difference();
-          default -> pair();
+          case NO_WORTHWHILE_DIFFERENCE, NOT_SETTLED, NO_VARIATION, COULD_NOT_SHOW -> pair();
         };
     Headline headline =
         Headline.of(

@@ -133,7 +133,7 @@ final class Sizes {
     if (measure.scale() == Scale.RATIO) {
       return " %";
     }
-    return measure.kind() == Measure.Kind.COUNT ? "" : " " + measure.unit();
+    return measure.kind().counted() ? "" : " " + measure.unit();
   }
 
   /** The worthwhile difference as declared, with its unit; empty if none was. */

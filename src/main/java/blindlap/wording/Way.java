@@ -43,7 +43,11 @@ enum Way {
 
   /** Key of the sentence, and of its short form with "short." before it. */
   String key(Measure measure) {
-    String sector = measure.kind() == Measure.Kind.SECTOR_TIME ? ".sector" : "";
+    String sector =
+        switch (measure.kind()) {
+          case SECTOR_TIME -> ".sector";
+          case LAP_TIME, LINE_SCALE, CATEGORY_SCALE, COUNT -> "";
+        };
     return name().toLowerCase(java.util.Locale.ROOT).replace('_', '.') + sector;
   }
 }

@@ -284,7 +284,7 @@ public final class RidePage extends HBox {
         case SETTLING -> parts.add(next(RideWords.say("settling.button"), model::lapDone));
         case SCORED -> parts.add(next(RideWords.say("done.button", now.number()), model::lapDone));
         case DONE -> parts.add(next(RideWords.say("next.button"), model::next));
-        default -> {} // nothing to do on this page
+        case NO_SESSION, CAP, ALL_RIDDEN, OVER -> {} // nothing to do on this page
       }
     }
     if (look.stacked()) {

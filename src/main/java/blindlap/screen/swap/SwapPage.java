@@ -103,7 +103,9 @@ public final class SwapPage extends StackPane {
               SwapWords.say("phrase.open"),
               model::reopen);
       case OVER -> new Node[] {HelperDoorView.lead(SwapWords.say("over"))};
-      default -> new Node[] {HelperDoorView.lead(SwapWords.say("no.session"))};
+      // A day that is open is drawn elsewhere, before this door is asked for.
+      case NO_SESSION, OPEN, ALL_DONE ->
+          new Node[] {HelperDoorView.lead(SwapWords.say("no.session"))};
     };
   }
 

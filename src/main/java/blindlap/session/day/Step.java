@@ -13,11 +13,17 @@ public enum Step {
 
   /** True while laps may be recorded. */
   public boolean day() {
-    return this == COMMITTED || this == RIDING || this == CUT_SHORT;
+    return switch (this) {
+      case COMMITTED, RIDING, CUT_SHORT -> true;
+      case DAY_CLOSED, REVIEW_CLOSED, UNSEALED, REPORTED, ABANDONED -> false;
+    };
   }
 
   /** True while nobody may see the key. */
   public boolean sealed() {
-    return ordinal() < UNSEALED.ordinal() || this == ABANDONED;
+    return switch (this) {
+      case COMMITTED, RIDING, CUT_SHORT, DAY_CLOSED, REVIEW_CLOSED, ABANDONED -> true;
+      case UNSEALED, REPORTED -> false;
+    };
   }
 }

@@ -28,6 +28,19 @@ public enum Verdict {
     return text;
   }
 
+  /** False where more days could still change what is known. */
+  public boolean settled() {
+    return switch (this) {
+      case DIRECTION_KNOWN, NOT_SETTLED -> false;
+      case REAL_AND_WORTHWHILE,
+          REAL_BUT_SMALL,
+          NO_WORTHWHILE_DIFFERENCE,
+          NO_VARIATION,
+          COULD_NOT_SHOW ->
+          true;
+    };
+  }
+
   /**
    * Reads the verdict from a curve.
    *
