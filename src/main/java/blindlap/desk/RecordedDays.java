@@ -10,6 +10,7 @@ import blindlap.session.DayCommands;
 import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
 import blindlap.session.Outcome;
+import blindlap.session.ReasonFor;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
 import blindlap.session.day.Day;
@@ -222,7 +223,7 @@ final class RecordedDays implements RiderDays {
         id,
         latest -> {
           if (reason.isBlank()) {
-            return Outcome.refused(SessionFault.REASON_MISSING, "", "one more lap than agreed");
+            return Outcome.refused(SessionFault.REASON_MISSING, "", ReasonFor.LAP_BEYOND_CAP);
           }
           return latest.capReached()
               ? new DayCommands(latest)

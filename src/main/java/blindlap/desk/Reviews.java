@@ -17,6 +17,7 @@ import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.session.Fact;
 import blindlap.session.Outcome;
+import blindlap.session.ReasonFor;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
@@ -234,7 +235,7 @@ public final class Reviews {
         state.id(),
         latest ->
             to.isBlank()
-                ? Outcome.refused(SessionFault.REASON_MISSING, "", "fingerprint (given to whom)")
+                ? Outcome.refused(SessionFault.REASON_MISSING, "", ReasonFor.FINGERPRINT_GIVEN)
                 : Outcome.accepted(
                     new Fact.FingerprintGiven(
                         latest.reviewFingerprint().isPresent()

@@ -7,6 +7,7 @@ import blindlap.review.SeriesAnalysis;
 import blindlap.review.SeriesFinding;
 import blindlap.session.Notebook;
 import blindlap.session.Outcome;
+import blindlap.session.ReasonFor;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.session.day.Step;
@@ -154,7 +155,7 @@ public final class SeriesBook {
         latest ->
             reason.isBlank()
                 ? Outcome.refused(
-                    blindlap.session.SessionFault.REASON_MISSING, "", "ending the series early")
+                    blindlap.session.SessionFault.REASON_MISSING, "", ReasonFor.SERIES_ENDED)
                 : Outcome.accepted(SeriesAnalysis.ended(reason)));
   }
 

@@ -37,7 +37,7 @@ final class FieldReader {
     if (known == null) {
       problems.add(
           Problem.of(
-              PlanFault.WRONG_VALUE, where(path, object), shown(object), "fields with values"));
+              PlanFault.WRONG_VALUE, where(path, object), shown(object), FieldWords.FIELDS.say()));
       known = Map.of();
     }
     this.fields = known;
@@ -52,7 +52,10 @@ final class FieldReader {
     if (value.text() != null) {
       return "\"" + value.text() + "\"";
     }
-    return value.isNull() ? "nothing" : value.items() != null ? "a list" : "an object";
+    return (value.isNull()
+            ? FieldWords.FOUND_NOTHING
+            : value.items() != null ? FieldWords.FOUND_LIST : FieldWords.FOUND_OBJECT)
+        .say();
   }
 
   String path(String name) {
@@ -87,7 +90,7 @@ final class FieldReader {
       return otherwise;
     }
     if (value.text() == null) {
-      wrong(name, value, "a text");
+      wrong(name, value, FieldWords.TEXT.say());
       return otherwise;
     }
     return value.text().strip();
@@ -100,7 +103,7 @@ final class FieldReader {
       return "";
     }
     if (value.text() == null || value.text().isBlank()) {
-      wrong(name, value, "a text");
+      wrong(name, value, FieldWords.TEXT.say());
       return "";
     }
     return value.text().strip();
@@ -123,7 +126,7 @@ final class FieldReader {
   }
 
   @Nullable BigDecimal decimal(String name) {
-    return scalar(name, "a number", FieldReader::decimalOf);
+    return scalar(name, FieldWords.NUMBER.say(), FieldReader::decimalOf);
   }
 
   BigDecimal decimal(String name, String otherwise) {
@@ -146,7 +149,7 @@ final class FieldReader {
   }
 
   @Nullable Integer integer(String name) {
-    return scalar(name, "a whole number", FieldReader::integerOf);
+    return scalar(name, FieldWords.WHOLE_NUMBER.say(), FieldReader::integerOf);
   }
 
   int integer(String name, int otherwise) {
@@ -158,7 +161,7 @@ final class FieldReader {
     Boolean value =
         scalar(
             name,
-            "yes or no",
+            FieldWords.YES_OR_NO.say(),
             text ->
                 switch (text.toLowerCase(java.util.Locale.ROOT)) {
                   case "true", "yes" -> true;
@@ -177,7 +180,7 @@ final class FieldReader {
     E value =
         scalar(
             name,
-            "one of: " + String.join(", ", words),
+            FieldWords.ONE_OF.say(String.join(", ", words)),
             text -> {
               int at =
                   words.indexOf(text.toLowerCase(java.util.Locale.ROOT).replaceAll("[-_]", " "));
@@ -193,7 +196,7 @@ final class FieldReader {
       return List.of();
     }
     if (value.items() == null) {
-      wrong(name, value, "a list");
+      wrong(name, value, FieldWords.LIST.say());
       return List.of();
     }
     return value.items();
@@ -203,7 +206,7 @@ final class FieldReader {
     List<String> texts = new ArrayList<>();
     for (Located item : items(name)) {
       if (item.text() == null) {
-        wrong(name, item, "a list of texts");
+        wrong(name, item, FieldWords.LIST_OF_TEXTS.say());
       } else {
         texts.add(item.text().strip());
       }
@@ -217,7 +220,7 @@ final class FieldReader {
       try {
         numbers.add(Integer.valueOf(String.valueOf(item.text())));
       } catch (NumberFormatException e) {
-        wrong(name, item, "a list of whole numbers");
+        wrong(name, item, FieldWords.LIST_OF_WHOLE_NUMBERS.say());
       }
     }
     return numbers;

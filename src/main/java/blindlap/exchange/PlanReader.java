@@ -98,7 +98,7 @@ public final class PlanReader {
     fixed(f, "missing", "mask");
     Plan.Kind kind = f.option("kind", Plan.Kind.class, Plan.Kind.COMPARISON);
     Plan.Expectations expectations = f.object("expectations", PlanReader::expectations);
-    LocalDate day = f.parsed("day", "a date such as 2026-11-14", LocalDate::parse);
+    LocalDate day = f.parsed("day", FieldWords.DATE.say(), LocalDate::parse);
     if (day == null && f.value("day") == null) {
       f.required("day");
     }
@@ -143,7 +143,7 @@ public final class PlanReader {
   private static void fixed(FieldReader f, String name, String only) {
     Located value = f.value(name);
     if (value != null && !only.equals(value.text())) {
-      f.wrong(name, value, "\"" + only + "\", the only one there is");
+      f.wrong(name, value, FieldWords.ONLY.say(only));
     }
   }
 
@@ -219,7 +219,7 @@ public final class PlanReader {
         f.integer("block", stints),
         f.texts("patterns"),
         f.integer("max_run"),
-        f.parsed("min_trend_efficiency", "a number from 0 to 1", Double::valueOf));
+        f.parsed("min_trend_efficiency", FieldWords.SHARE.say(), Double::valueOf));
   }
 
   private static Blinding blinding(FieldReader f) {
@@ -242,10 +242,10 @@ public final class PlanReader {
 
   private static Timetable timetable(FieldReader f) {
     return new Timetable(
-        or(f.parsed("zone", "a time zone such as Europe/Vienna", ZoneId::of), ZoneId.of("UTC")),
-        or(f.parsed("start", "a clock time such as 09:00", PlanReader::clock), LocalTime.of(9, 0)),
+        or(f.parsed("zone", FieldWords.ZONE.say(), ZoneId::of), ZoneId.of("UTC")),
+        or(f.parsed("start", FieldWords.START.say(), PlanReader::clock), LocalTime.of(9, 0)),
         or(
-            f.parsed("daylight_end", "a clock time such as 16:38", PlanReader::clock),
+            f.parsed("daylight_end", FieldWords.DAYLIGHT_END.say(), PlanReader::clock),
             LocalTime.of(17, 0)),
         f.decimal("lap", "0"),
         f.decimal("climb", "0"),
@@ -285,7 +285,7 @@ public final class PlanReader {
       f.wrong(
           "sd",
           java.util.Objects.requireNonNull(f.value("sd")),
-          "what follows from usual_difference, " + usually.sd().toPlainString() + ", or nothing");
+          FieldWords.SAME_NOISE.say(usually.sd().toPlainString()));
     }
     return new DeclaredNoise(sd == null ? usually.sd() : sd, df, source, usual);
   }

@@ -45,14 +45,14 @@ final class SetupReader {
       FieldReader f, String typed, @Nullable BigDecimal grams) {
     BigDecimal fromTyped = grams(typed);
     if (fromTyped == null) {
-      f.wrong("mass", Objects.requireNonNull(f.value("mass")), "a number with g, kg, lb or oz");
+      f.wrong("mass", Objects.requireNonNull(f.value("mass")), FieldWords.MASS.say());
       return grams;
     }
     if (grams != null && grams.subtract(fromTyped).abs().compareTo(BigDecimal.ONE) > 0) {
       f.wrong(
           "mass_g",
           Objects.requireNonNull(f.value("mass_g")),
-          "the grams of mass, " + fromTyped.toPlainString() + ", or nothing");
+          FieldWords.SAME_GRAMS.say(fromTyped.toPlainString()));
     }
     return fromTyped;
   }

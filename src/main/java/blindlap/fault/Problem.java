@@ -1,5 +1,6 @@
 package blindlap.fault;
 
+import java.math.BigDecimal;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -18,6 +19,13 @@ public record Problem(Fault fault, String where, List<String> details) {
   /** A problem with its place and details. */
   public static Problem of(Fault fault, String where, @Nullable Object... details) {
     return new Problem(
-        fault, where, java.util.Arrays.stream(details).map(String::valueOf).toList());
+        fault, where, java.util.Arrays.stream(details).map(Problem::written).toList());
+  }
+
+  /** A double that is a whole number is written as one. */
+  private static String written(@Nullable Object detail) {
+    return detail instanceof Double number && Double.isFinite(number) && Math.rint(number) == number
+        ? new BigDecimal(number).toPlainString()
+        : String.valueOf(detail);
   }
 }

@@ -1,5 +1,6 @@
 package blindlap.plan;
 
+import blindlap.fault.Unusable;
 import blindlap.workshop.Unit;
 import blindlap.workshop.Units;
 import java.math.BigDecimal;
@@ -94,7 +95,7 @@ public record Setting(
       // A value typed in another unit is rounded there: one part in a thousand is no difference.
       double slack = Math.abs(mine.doubleValue()) * 1e-3;
       return Math.abs(mine.doubleValue() - converted) <= allowed.doubleValue() + slack;
-    } catch (blindlap.fault.StatsException otherKind) {
+    } catch (Unusable otherKind) {
       return false;
     }
   }

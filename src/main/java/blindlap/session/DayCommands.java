@@ -65,7 +65,7 @@ public final class DayCommands {
   public Outcome correct(List<LapInput> laps, String reason) {
     List<Problem> problems = new ArrayList<>(reviewOpen());
     if (reason.isBlank()) {
-      problems.add(Problem.of(SessionFault.REASON_MISSING, "", "correction"));
+      problems.add(Problem.of(SessionFault.REASON_MISSING, "", ReasonFor.CORRECTION));
     }
     if (!problems.isEmpty()) {
       return new Outcome.Refused(problems);
@@ -207,7 +207,7 @@ public final class DayCommands {
       problems.add(Problem.of(SessionFault.NOT_VOID, "", number(lap)));
     }
     if (reason.isBlank()) {
-      problems.add(Problem.of(SessionFault.REASON_MISSING, "", "withdrawal of a void"));
+      problems.add(Problem.of(SessionFault.REASON_MISSING, "", ReasonFor.VOID_WITHDRAWN));
     }
     return outcome(problems, new Fact.VoidWithdrawn(lap, reason));
   }

@@ -31,7 +31,7 @@ public final class LifeCommands {
     }
     if (reason.isBlank() || decidedBy.isBlank()) {
       return Outcome.refused(
-          SessionFault.REASON_MISSING, "", "day cut short (reason and who decided)");
+          SessionFault.REASON_MISSING, "", ReasonFor.CUT_SHORT);
     }
     int latest = state.day().latestStint();
     if (latest > lastStint) {
@@ -61,7 +61,7 @@ public final class LifeCommands {
       return Outcome.refused(SessionFault.NO_SUCH_STINT, "", stint, state.plan().stints());
     }
     if (what.isBlank()) {
-      return Outcome.refused(SessionFault.REASON_MISSING, "", "blind broken (what happened)");
+      return Outcome.refused(SessionFault.REASON_MISSING, "", ReasonFor.BLIND_BROKEN);
     }
     return Outcome.accepted(new Fact.BlindBroken(stint, what));
   }
@@ -136,7 +136,7 @@ public final class LifeCommands {
       return Outcome.refused(SessionFault.IS_ABANDONED, "");
     }
     if (reason.isBlank()) {
-      return Outcome.refused(SessionFault.REASON_MISSING, "", "abandoning");
+      return Outcome.refused(SessionFault.REASON_MISSING, "", ReasonFor.ABANDONING);
     }
     return Outcome.accepted(new Fact.SessionAbandoned(reason));
   }
@@ -147,7 +147,7 @@ public final class LifeCommands {
       return Outcome.refused(SessionFault.STILL_SEALED, "", state.step());
     }
     if (text.isBlank() || reason.isBlank()) {
-      return Outcome.refused(SessionFault.REASON_MISSING, "", "amendment");
+      return Outcome.refused(SessionFault.REASON_MISSING, "", ReasonFor.AMENDMENT);
     }
     return Outcome.accepted(new Fact.AmendmentMade(text, reason));
   }

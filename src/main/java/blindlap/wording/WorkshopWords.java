@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.fault.Problem;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.util.List;
@@ -37,7 +38,7 @@ public final class WorkshopWords {
   }
 
   /** The numbers cannot be. */
-  public static String impossible(String why) {
-    return WORDS.say("impossible", why);
+  public static String impossible(Problem why) {
+    return WORDS.say("impossible", Problems.sentence(why));
   }
 }

@@ -1,6 +1,6 @@
 package blindlap.workshop;
 
-import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 import java.util.Arrays;
 
 /**
@@ -15,11 +15,11 @@ public final class Ballast {
   /**
    * @param masses mass of each setup, above 0, in one unit
    * @return ballast of each setup in that unit; 0 for the heaviest
-   * @throws StatsException if there is no mass or one is not above 0
+   * @throws Unusable if there is no mass or one is not above 0
    */
   public static double[] hiding(double... masses) {
     if (masses.length == 0) {
-      throw new StatsException("masses", "is empty.");
+      throw new Unusable("masses", "is empty.", WorkshopFault.NO_MASS);
     }
     for (int i = 0; i < masses.length; i++) {
       Workshop.positive("masses[" + i + "]", masses[i]);
@@ -32,7 +32,7 @@ public final class Ballast {
    * The way back: what a setup weighs with its ballast, less that of another with its own: 0 if the
    * difference is hidden.
    *
-   * @throws StatsException if a mass is not above 0 or a ballast negative
+   * @throws Unusable if a mass is not above 0 or a ballast negative
    */
   public static double difference(
       double mass, double ballast, double otherMass, double otherBallast) {

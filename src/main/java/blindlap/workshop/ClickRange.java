@@ -1,6 +1,6 @@
 package blindlap.workshop;
 
-import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 
 /**
  * An adjuster with clicks: counted from fully closed, or from fully open.
@@ -11,17 +11,21 @@ import blindlap.fault.StatsException;
  */
 public record ClickRange(int clicks) {
   /**
-   * @throws StatsException if there is no click
+   * @throws Unusable if there is no click
    */
   public ClickRange {
     if (clicks < 1) {
-      throw new StatsException("clicks", "must be at least 1, but is " + clicks + ".");
+      throw new Unusable(
+          "clicks",
+          "must be at least 1, but is " + clicks + ".",
+          WorkshopFault.NO_CLICKS,
+          clicks);
     }
   }
 
   /**
    * @param fromClosed 0 to the number of clicks
-   * @throws StatsException if the adjuster has no such position
+   * @throws Unusable if the adjuster has no such position
    */
   public int fromOpen(int fromClosed) {
     return clicks - within("from_closed", fromClosed);
@@ -30,7 +34,7 @@ public record ClickRange(int clicks) {
   /**
    * The way back.
    *
-   * @throws StatsException if the adjuster has no such position
+   * @throws Unusable if the adjuster has no such position
    */
   public int fromClosed(int fromOpen) {
     return clicks - within("from_open", fromOpen);
@@ -38,8 +42,14 @@ public record ClickRange(int clicks) {
 
   private int within(String argument, int position) {
     if (position < 0 || position > clicks) {
-      throw new StatsException(
-          argument, "must lie between 0 and %d, but is %d.".formatted(clicks, position));
+      throw new Unusable(
+          argument,
+          "must lie between 0 and %d, but is %d.".formatted(clicks, position),
+          WorkshopFault.OUTSIDE,
+          argument,
+          0,
+          clicks,
+          position);
     }
     return position;
   }

@@ -1,6 +1,6 @@
 package blindlap.workshop;
 
-import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 
 /**
  * A coil whose rate is constant up to a share of the stroke and rises linearly from there to the
@@ -15,17 +15,21 @@ import blindlap.fault.StatsException;
  */
 public record ProgressiveCoil(double firstRate, double lastRate, double from) {
   /**
-   * @throws StatsException if a value is impossible
+   * @throws Unusable if a value is impossible
    */
   public ProgressiveCoil {
     Workshop.positive("first_rate", firstRate);
     Workshop.positive("last_rate", lastRate);
     if (lastRate < firstRate) {
-      throw new StatsException("last_rate", "must not be below first_rate.");
+      throw new Unusable(
+          "last_rate", "must not be below first_rate.", WorkshopFault.RATE_FALLS);
     }
     Workshop.between("from", from, 0, 1);
     if (from == 1) {
-      throw new StatsException("from", "must be below 1, or there is no stroke left for the ramp.");
+      throw new Unusable(
+          "from",
+          "must be below 1, or there is no stroke left for the ramp.",
+          WorkshopFault.RAMP_AT_END);
     }
   }
 
@@ -33,7 +37,7 @@ public record ProgressiveCoil(double firstRate, double lastRate, double from) {
    * Rate at a share of the stroke.
    *
    * @param share 0 to 1
-   * @throws StatsException if the share lies outside
+   * @throws Unusable if the share lies outside
    */
   public double rateAt(double share) {
     Workshop.between("share", share, 0, 1);
@@ -45,12 +49,15 @@ public record ProgressiveCoil(double firstRate, double lastRate, double from) {
    *
    * @param rate above the first rate, at most the last
    * @return share of the stroke
-   * @throws StatsException if the ramp does not pass this rate
+   * @throws Unusable if the ramp does not pass this rate
    */
   public double shareAtRate(double rate) {
     Workshop.between("rate", rate, firstRate, lastRate);
     if (rate == firstRate) {
-      throw new StatsException("rate", "is the rate of the whole straight part, not of one place.");
+      throw new Unusable(
+          "rate",
+          "is the rate of the whole straight part, not of one place.",
+          WorkshopFault.RATE_OF_STRAIGHT_PART);
     }
     return from + (rate - firstRate) / (lastRate - firstRate) * (1 - from);
   }
@@ -61,7 +68,7 @@ public record ProgressiveCoil(double firstRate, double lastRate, double from) {
    * @param share 0 to 1
    * @param stroke full stroke in the length unit of the rate
    * @return force in the force unit of the rate
-   * @throws StatsException if a value is impossible
+   * @throws Unusable if a value is impossible
    */
   public double forceAt(double share, double stroke) {
     Workshop.between("share", share, 0, 1);
@@ -75,7 +82,7 @@ public record ProgressiveCoil(double firstRate, double lastRate, double from) {
    * The way back: the share of the stroke at which the coil carries a force.
    *
    * @param force 0 up to the force at full stroke
-   * @throws StatsException if the coil cannot carry it
+   * @throws Unusable if the coil cannot carry it
    */
   public double shareAtForce(double force, double stroke) {
     Workshop.positive("stroke", stroke);

@@ -1,6 +1,6 @@
 package blindlap.workshop;
 
-import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 
 /**
  * The sag to expect from another spring rate under the same load.
@@ -16,7 +16,7 @@ public final class SpringStep {
    * @param newRate other rate, above 0, in the same unit
    * @param sagPercent sag now, 0 to 100 per cent of the stroke
    * @return expected sag in per cent of the stroke
-   * @throws StatsException if a value is impossible or the spring would be fully compressed
+   * @throws Unusable if a value is impossible or the spring would be fully compressed
    */
   public static double sagPercent(double rate, double newRate, double sagPercent) {
     Workshop.positive("rate", rate);
@@ -24,9 +24,11 @@ public final class SpringStep {
     Workshop.between("sag_percent", sagPercent, 0, 100);
     double sag = sagPercent * rate / newRate;
     if (sag > 100) {
-      throw new StatsException(
+      throw new Unusable(
           "new_rate",
-          newRate + " is too soft: the same load would use more than the whole stroke.");
+          newRate + " is too soft: the same load would use more than the whole stroke.",
+          WorkshopFault.SPRING_TOO_SOFT,
+          newRate);
     }
     return sag;
   }
@@ -36,7 +38,7 @@ public final class SpringStep {
    *
    * @param wantedPercent sag wanted, above 0, at most 100 per cent
    * @return rate in the unit of {@code rate}
-   * @throws StatsException if a value is impossible
+   * @throws Unusable if a value is impossible
    */
   public static double rateFor(double rate, double sagPercent, double wantedPercent) {
     Workshop.positive("rate", rate);

@@ -1,6 +1,6 @@
 package blindlap.workshop;
 
-import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.stream.Collectors;
@@ -82,7 +82,7 @@ public enum Unit {
    * The unit of a symbol.
    *
    * @param argument name of the argument, for the refusal
-   * @throws StatsException if no unit has this symbol
+   * @throws Unusable if no unit has this symbol
    */
   public static Unit ofSymbol(String argument, String symbol) {
     for (Unit unit : values()) {
@@ -91,6 +91,11 @@ public enum Unit {
       }
     }
     String known = Arrays.stream(values()).map(Unit::symbol).collect(Collectors.joining(", "));
-    throw new StatsException(argument, "\"" + symbol + "\" is none of the units " + known + ".");
+    throw new Unusable(
+        argument,
+        "\"" + symbol + "\" is none of the units " + known + ".",
+        WorkshopFault.UNKNOWN_UNIT,
+        symbol,
+        known);
   }
 }

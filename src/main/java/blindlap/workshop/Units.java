@@ -1,6 +1,6 @@
 package blindlap.workshop;
 
-import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 import java.math.BigDecimal;
 import java.math.MathContext;
 
@@ -18,21 +18,29 @@ public final class Units {
   /**
    * @param value number in {@code from}
    * @return the same quantity as a number in {@code to}
-   * @throws StatsException if the kinds differ, the value is not finite or a temperature lies below
+   * @throws Unusable if the kinds differ, the value is not finite or a temperature lies below
    *     absolute zero
    */
   public static double convert(double value, Unit from, Unit to) {
     if (from.kind() != to.kind()) {
-      throw new StatsException(
+      throw new Unusable(
           "to",
           "\"%s\" and \"%s\" measure different things and cannot be converted."
-              .formatted(from.symbol(), to.symbol()));
+              .formatted(from.symbol(), to.symbol()),
+          WorkshopFault.OTHER_KIND,
+          from.symbol(),
+          to.symbol());
     }
     Workshop.finite("value", value);
     BigDecimal base = BigDecimal.valueOf(value).subtract(from.offset()).multiply(from.factor());
     if (from.kind() == Unit.Kind.TEMPERATURE
         && base.compareTo(ABSOLUTE_ZERO.multiply(Unit.DEGREE_CELSIUS.factor())) < 0) {
-      throw new StatsException("value", value + " " + from.symbol() + " is below absolute zero.");
+      throw new Unusable(
+          "value",
+          value + " " + from.symbol() + " is below absolute zero.",
+          WorkshopFault.BELOW_ABSOLUTE_ZERO,
+          value,
+          from.symbol());
     }
     return base.divide(to.factor(), MathContext.DECIMAL128).add(to.offset()).doubleValue();
   }

@@ -1,6 +1,6 @@
 package blindlap.workshop;
 
-import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 
 /** Checks of the arguments of workshop arithmetic; each refusal names the argument. */
 final class Workshop {
@@ -8,7 +8,11 @@ final class Workshop {
 
   static double finite(String argument, double value) {
     if (!Double.isFinite(value)) {
-      throw new StatsException(argument, "must be a finite number, but is " + value + ".");
+      throw new Unusable(
+          argument,
+          "must be a finite number, but is " + value + ".",
+          WorkshopFault.NOT_FINITE,
+          name(argument));
     }
     return value;
   }
@@ -16,7 +20,12 @@ final class Workshop {
   static double positive(String argument, double value) {
     finite(argument, value);
     if (value <= 0) {
-      throw new StatsException(argument, "must be above 0, but is " + value + ".");
+      throw new Unusable(
+          argument,
+          "must be above 0, but is " + value + ".",
+          WorkshopFault.NOT_POSITIVE,
+          name(argument),
+          value);
     }
     return value;
   }
@@ -24,9 +33,20 @@ final class Workshop {
   static double between(String argument, double value, double low, double high) {
     finite(argument, value);
     if (value < low || value > high) {
-      throw new StatsException(
-          argument, "must lie between %s and %s, but is %s.".formatted(low, high, value));
+      throw new Unusable(
+          argument,
+          "must lie between %s and %s, but is %s.".formatted(low, high, value),
+          WorkshopFault.OUTSIDE,
+          name(argument),
+          low,
+          high,
+          value);
     }
     return value;
+  }
+
+  /** The number without its place in a list. */
+  private static String name(String argument) {
+    return argument.replaceFirst("\\[.*", "");
   }
 }

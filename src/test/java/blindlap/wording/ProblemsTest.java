@@ -15,12 +15,15 @@ import blindlap.plan.PlanHint;
 import blindlap.seal.DrawFault;
 import blindlap.session.ChainFault;
 import blindlap.session.NotebookFault;
+import blindlap.session.ReasonFor;
 import blindlap.session.SessionFault;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
+import blindlap.workshop.WorkshopFault;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class ProblemsTest {
@@ -37,7 +40,8 @@ class ProblemsTest {
             DayFault.values(),
             RuleFault.values(),
             DrawFault.values(),
-            PackageFault.values())
+            PackageFault.values(),
+            WorkshopFault.values())
         .flatMap(Stream::of);
   }
 
@@ -49,6 +53,18 @@ class ProblemsTest {
 
     assertThat(sentence).startsWith("Line 3: ").matches("(?s).*([.?]|FILE|notebook)$");
     assertThat(sentence).doesNotContain("{").doesNotContain("null").doesNotContain("''");
+  }
+
+  @ParameterizedTest
+  @EnumSource(ReasonFor.class)
+  void whateverAReasonIsMissingForIsSaidInWords(ReasonFor what) {
+    String sentence =
+        Problems.sentence(Problem.of(SessionFault.REASON_MISSING, "", what));
+
+    assertThat(sentence)
+        .startsWith("A reason is missing for this: ")
+        .doesNotContain(what.name())
+        .doesNotContain("_");
   }
 
   @ParameterizedTest

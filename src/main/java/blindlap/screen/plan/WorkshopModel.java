@@ -1,6 +1,6 @@
 package blindlap.screen.plan;
 
-import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
 import blindlap.wording.WorkshopWords;
 import blindlap.workshop.Ballast;
 import blindlap.workshop.ClickRange;
@@ -10,6 +10,7 @@ import blindlap.workshop.Sag;
 import blindlap.workshop.SpringStep;
 import blindlap.workshop.Unit;
 import blindlap.workshop.Units;
+import blindlap.workshop.WorkshopFault;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -101,8 +102,8 @@ public final class WorkshopModel {
       }
       try {
         result.set(WorkshopWords.result(kind.name(), value(kind, numbers)));
-      } catch (StatsException impossible) {
-        result.set(WorkshopWords.impossible(String.valueOf(impossible.getMessage())));
+      } catch (Unusable impossible) {
+        result.set(WorkshopWords.impossible(impossible.problem()));
       }
     }
   }
@@ -114,7 +115,7 @@ public final class WorkshopModel {
     return lines;
   }
 
-  /** The value of a calculation; throws {@link StatsException} where it is impossible. */
+  /** The value of a calculation; throws {@link Unusable} where it is impossible. */
   static double value(Kind kind, double... n) {
     return switch (kind) {
       case SAG_PERCENT -> Sag.percent(n[0], n[1]);
@@ -139,7 +140,11 @@ public final class WorkshopModel {
 
   private static int whole(double clicks) {
     if (clicks != Math.rint(clicks) || Math.abs(clicks) > 1000) {
-      throw new StatsException("clicks", "must be whole, but is " + clicks + ".");
+      throw new Unusable(
+          "clicks",
+          "must be whole, but is " + clicks + ".",
+          WorkshopFault.NOT_WHOLE,
+          clicks);
     }
     return (int) clicks;
   }

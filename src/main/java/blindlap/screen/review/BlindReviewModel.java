@@ -16,6 +16,7 @@ import blindlap.session.DayCommands;
 import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
 import blindlap.session.Outcome;
+import blindlap.session.ReasonFor;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
@@ -273,7 +274,7 @@ public final class BlindReviewModel {
                       ? blindlap.session.SessionFault.NO_SUCH_LAP
                       : blindlap.session.SessionFault.REASON_MISSING,
                   "",
-                  found.isEmpty() ? lap : "correction",
+                  found.isEmpty() ? lap : ReasonFor.CORRECTION,
                   now.plan().lapsOfDay())));
       return;
     }

@@ -16,8 +16,11 @@ public final class Problems {
 
   /** The bundle key of a fault. */
   public static String key(Fault fault) {
-    Class<?> type = fault instanceof Enum<?> option ? option.getDeclaringClass() : fault.getClass();
-    return type.getSimpleName() + "." + fault.name();
+    return type(fault).getSimpleName() + "." + fault.name();
+  }
+
+  private static Class<?> type(Fault fault) {
+    return fault instanceof Enum<?> option ? option.getDeclaringClass() : fault.getClass();
   }
 
   /** One problem as a sentence, with its place in front where it has one. */
@@ -42,6 +45,11 @@ public final class Problems {
     }
     if (fault == PlanFault.CANNOT_SHOW_ANYTHING && detail.matches("[0-9.E-]+")) {
       return Figures.p(Double.parseDouble(detail));
+    }
+    for (String of : List.of(key(fault), type(fault).getSimpleName())) {
+      if (WORDS.has("detail." + of + "." + detail)) {
+        return WORDS.say("detail." + of + "." + detail);
+      }
     }
     for (Step step : Step.values()) {
       if (step.name().equals(detail)) {

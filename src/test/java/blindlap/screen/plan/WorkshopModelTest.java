@@ -51,9 +51,20 @@ class WorkshopModelTest {
     assertThat(result(WorkshopModel.Kind.SAG_MM, "60", "25")).isEqualTo("15.0 mm");
     assertThat(result(WorkshopModel.Kind.SAG_MM, "60", "")).isEmpty();
     assertThat(result(WorkshopModel.Kind.SAG_MM, "60", "a lot")).contains("a lot");
-    assertThat(result(WorkshopModel.Kind.SAG_MM, "60", "125")).startsWith("That cannot be");
+    assertThat(result(WorkshopModel.Kind.SAG_MM, "60", "125"))
+        .isEqualTo("That cannot be. The sag in per cent must lie between 0 and 100, but is 125.");
     assertThat(result(WorkshopModel.Kind.CLICKS_FROM_OPEN, "14", "15"))
-        .startsWith("That cannot be");
+        .isEqualTo("That cannot be. The position from closed must lie between 0 and 14, but is 15.");
+    assertThat(result(WorkshopModel.Kind.CLICKS_FROM_OPEN, "14.5", "3"))
+        .isEqualTo("That cannot be. Clicks are whole numbers, but this is 14.5.");
+    assertThat(result(WorkshopModel.Kind.BALLAST, "742", "-1"))
+        .isEqualTo("That cannot be. A mass must be above 0, but is -1.");
+    assertThat(result(WorkshopModel.Kind.SPRING_STEP, "80", "20", "30"))
+        .isEqualTo(
+            "That cannot be. A spring of 20 is too soft: the same load would use more than the whole"
+                + " stroke.");
+    assertThat(result(WorkshopModel.Kind.PROGRESSIVE_RATE, "80", "70", "50", "75"))
+        .isEqualTo("That cannot be. The last rate must not be below the first.");
     assertThat(result(WorkshopModel.Kind.BALLAST, "742", "882")).startsWith("140.0 g");
   }
 }

@@ -1,0 +1,38 @@
+package blindlap.exchange;
+
+import blindlap.wording.Words;
+
+/** What a field of a file takes, or was found to hold, in words of the bundle. */
+enum FieldWords {
+  TEXT,
+  NUMBER,
+  WHOLE_NUMBER,
+  YES_OR_NO,
+  /** {0} the words it takes. */
+  ONE_OF,
+  /** {0} the only text it takes. */
+  ONLY,
+  LIST,
+  LIST_OF_TEXTS,
+  LIST_OF_WHOLE_NUMBERS,
+  FIELDS,
+  DATE,
+  START,
+  DAYLIGHT_END,
+  ZONE,
+  SHARE,
+  MASS,
+  /** {0} grams. */
+  SAME_GRAMS,
+  /** {0} noise. */
+  SAME_NOISE,
+  FOUND_NOTHING,
+  FOUND_LIST,
+  FOUND_OBJECT;
+
+  private static final Words WORDS = Words.of("problems");
+
+  String say(Object... arguments) {
+    return WORDS.say("field." + name(), arguments);
+  }
+}
