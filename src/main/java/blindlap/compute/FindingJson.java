@@ -12,7 +12,7 @@ import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.FindingText;
-import blindlap.wording.Problems;
+import blindlap.wording.day.Problems;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;

@@ -4,7 +4,7 @@ import blindlap.plan.PlanJson;
 import blindlap.review.SeriesFinding;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
-import blindlap.wording.Problems;
+import blindlap.wording.day.Problems;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;

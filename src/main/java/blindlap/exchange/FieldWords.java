@@ -1,6 +1,6 @@
 package blindlap.exchange;
 
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 
 /** What a field of a file takes, or was found to hold, in words of the bundle. */
 enum FieldWords {

@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.wording.day.Problems;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;

@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.wording.day.Problems;
 import blindlap.plan.Setup;
 import blindlap.review.SeriesFinding;
 import blindlap.session.SessionSummary;

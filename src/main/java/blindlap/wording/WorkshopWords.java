@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.wording.day.Problems;
 import blindlap.fault.Problem;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;

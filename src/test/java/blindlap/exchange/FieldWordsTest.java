@@ -29,7 +29,7 @@ class FieldWordsTest {
       })
   void aWrongValueIsToldWithWhatTheFieldTakes(String yaml, String sentence) {
     assertThat(
-            blindlap.wording.Problems.sentences(
+            blindlap.wording.day.Problems.sentences(
                 PlanReader.read(
                         blindlap.plan.Plans.text(yaml), blindlap.plan.Plans.protocols())
                     .problems()))
