@@ -1,10 +1,13 @@
 package blindlap.desk;
 
+import blindlap.exchange.CsvText;
 import blindlap.exchange.LapsFile;
 import blindlap.session.DayCommands;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Source;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
 
 /** Records files of laps: all rows or none. */
 public final class LapFiles {
@@ -32,5 +35,19 @@ public final class LapFiles {
     }
     return sessions.act(
         state.id(), latest -> new DayCommands(latest).correct(reading.laps(), reason));
+  }
+
+  /**
+   * Corrects one value, with a reason.
+   *
+   * @param lap number over the day, as typed
+   * @param value as typed
+   */
+  public Sessions.Result correct(
+      SessionState state, String lap, String measure, String value, String reason) {
+    String row =
+        CsvText.write(
+            ';', List.of("lap", measure), List.of(List.of(lap.strip(), value.strip())));
+    return correct(state, row.getBytes(StandardCharsets.UTF_8), reason);
   }
 }

@@ -3,6 +3,7 @@ package blindlap.desk;
 import blindlap.desk.day.DayResult;
 import blindlap.desk.day.KeyingIn;
 import blindlap.desk.day.LapTable;
+import blindlap.exchange.CsvText;
 import blindlap.exchange.LapsFile;
 import blindlap.exchange.PlanText;
 import blindlap.fault.CanonicalJson;
@@ -24,7 +25,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Keying in paper: tables typed on a page, kept as drafts, or files; all recorded as laps. */
@@ -163,31 +163,24 @@ public final class PaperKeying implements KeyingIn {
 
   /** The table as a file of laps, rows without any answer left out. */
   public byte[] csv(LapTable table) {
-    StringBuilder text = new StringBuilder(line(table.columns()));
+    List<List<String>> typed = new ArrayList<>();
     for (int row = 0; row < table.rows().size(); row++) {
       if (!table.blank(row)) {
-        text.append(line(table.rows().get(row)));
+        typed.add(table.rows().get(row));
       }
     }
-    return text.toString().getBytes(StandardCharsets.UTF_8);
+    return text(table.columns(), typed);
   }
 
   /** The empty table as a file to be filled in elsewhere. */
   public byte[] form(SessionState state) {
     LapTable table = LapTable.empty(state.day());
-    StringBuilder text = new StringBuilder(line(table.columns()));
-    table.rows().forEach(row -> text.append(line(row)));
-    return text.toString().getBytes(StandardCharsets.UTF_8);
+    return text(table.columns(), table.rows());
   }
 
-  private static String line(List<String> cells) {
-    return cells.stream().map(PaperKeying::cell).collect(Collectors.joining(";")) + "\n";
-  }
-
-  private static String cell(String typed) {
-    String plain = typed.strip();
-    return plain.contains(";") || plain.contains("\"") || plain.contains("\n")
-        ? "\"" + plain.replace("\"", "\"\"") + "\""
-        : plain;
+  private static byte[] text(List<String> columns, List<List<String>> rows) {
+    List<List<String>> cells =
+        rows.stream().map(row -> row.stream().map(String::strip).toList()).toList();
+    return CsvText.write(';', columns, cells).getBytes(StandardCharsets.UTF_8);
   }
 }

@@ -1,16 +1,10 @@
 package blindlap.exchange;
 
 import blindlap.fault.Problem;
-import java.io.StringReader;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
-import tech.tablesaw.api.ColumnType;
-import tech.tablesaw.api.Table;
-import tech.tablesaw.io.csv.CsvReadOptions;
 
 /**
  * A CSV file as texts, each row with the line it starts on: UTF-8, separator {@code ;}, tab or
@@ -54,8 +48,6 @@ record CsvTable(char separator, List<String> header, int headerLine, List<Row> r
     }
   }
 
-  private record Shape(int line, int cells) {}
-
   static CsvTable read(byte[] bytes) throws Unreadable {
     String text;
     try {
@@ -65,87 +57,46 @@ record CsvTable(char separator, List<String> header, int headerLine, List<Row> r
     }
     String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
     char separator = separator(plain.lines().filter(l -> !l.isBlank()).findFirst().orElse(""));
-    List<Shape> shapes = shapes(plain, separator);
-    if (shapes.size() < 2) {
+    List<CsvRows.Row> found = rows(plain, separator);
+    if (found.size() < 2) {
       throw unreadable(FileFault.NO_ROWS);
     }
+    int columns = found.get(0).cells().size();
     List<Problem> ragged =
-        shapes.stream()
-            .filter(row -> row.cells != shapes.get(0).cells)
+        found.stream()
+            .filter(row -> row.cells().size() != columns)
             .map(
                 row ->
                     Problem.of(
-                        FileFault.RAGGED_ROW, "line " + row.line, row.cells, shapes.get(0).cells))
+                        FileFault.RAGGED_ROW, "line " + row.line(), row.cells().size(), columns))
             .toList();
     if (!ragged.isEmpty()) {
       throw new Unreadable(ragged);
     }
-    Table table = table(plain, separator);
-    List<Row> rows = new ArrayList<>();
-    for (int row = 1; row < table.rowCount(); row++) {
-      rows.add(new Row(row < shapes.size() ? shapes.get(row).line : row + 1, cells(table, row)));
-    }
-    return new CsvTable(separator, cells(table, 0), shapes.get(0).line, rows);
+    List<Row> rows = found.stream().map(CsvTable::stripped).toList();
+    return new CsvTable(
+        separator, rows.get(0).cells(), rows.get(0).line(), rows.subList(1, rows.size()));
   }
 
-  private static Unreadable unreadable(FileFault fault, Object... details) {
-    return new Unreadable(List.of(Problem.of(fault, "", details)));
+  private static List<CsvRows.Row> rows(String text, char separator) throws Unreadable {
+    try {
+      return CsvRows.typed(text, separator).stream().filter(row -> !row.blank()).toList();
+    } catch (CsvRows.Unreadable e) {
+      String why = String.valueOf(e.getMessage());
+      throw new Unreadable(
+          List.of(Problem.of(FileFault.CANNOT_READ, "line " + e.line(), why)));
+    }
+  }
+
+  private static Row stripped(CsvRows.Row row) {
+    return new Row(row.line(), row.cells().stream().map(String::strip).toList());
+  }
+
+  private static Unreadable unreadable(FileFault fault) {
+    return new Unreadable(List.of(Problem.of(fault, "")));
   }
 
   private static char separator(String header) {
     return header.indexOf(';') >= 0 ? ';' : header.indexOf('\t') >= 0 ? '\t' : ',';
-  }
-
-  private static List<Shape> shapes(String text, char separator) {
-    List<Shape> shapes = new ArrayList<>();
-    boolean quoted = false;
-    int start = 0;
-    int cells = 1;
-    int number = 0;
-    for (String line : text.split("\\R", -1)) {
-      number++;
-      if (!quoted) {
-        start = number;
-        cells = 1;
-      }
-      for (int i = 0; i < line.length(); i++) {
-        quoted ^= line.charAt(i) == '"';
-        cells += !quoted && line.charAt(i) == separator ? 1 : 0;
-      }
-      if (!quoted && !(start == number && line.isBlank())) {
-        shapes.add(new Shape(start, cells));
-      }
-    }
-    return shapes;
-  }
-
-  private static Table table(String text, char separator) throws Unreadable {
-    try {
-      return Table.read()
-          .usingOptions(
-              CsvReadOptions.builder(new StringReader(text))
-                  .separator(separator)
-                  .header(false)
-                  .columnTypes(column -> ColumnType.STRING)
-                  .missingValueIndicator("")
-                  .allowDuplicateColumnNames(true)
-                  .ignoreZeroDecimal(false)
-                  .maxCharsPerColumn(10_000)
-                  .build());
-    } catch (RuntimeException e) {
-      throw unreadable(FileFault.CANNOT_READ, firstLine(e.getMessage()));
-    }
-  }
-
-  private static List<String> cells(Table table, int row) {
-    List<String> cells = new ArrayList<>();
-    for (int c = 0; c < table.columnCount(); c++) {
-      cells.add(table.getString(row, c).strip());
-    }
-    return cells;
-  }
-
-  private static String firstLine(@Nullable String message) {
-    return message == null ? "not a table" : message.strip().split("\\R", 2)[0];
   }
 }

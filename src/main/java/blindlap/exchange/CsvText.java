@@ -7,39 +7,48 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Tables as comma-separated text after RFC 4180: header first, quotes where needed, lines end in
- * LF.
+ * Tables as text after RFC 4180: header first, quotes where needed, lines end in LF. Every table
+ * that leaves Blindlap is written here.
  */
-final class CsvText {
+public final class CsvText {
   private CsvText() {}
 
-  /** A table as text. */
+  /** A table as comma-separated text. */
   static String write(List<String> header, List<List<String>> rows) {
+    return write(',', header, rows);
+  }
+
+  /** A table as text with a separator of its own. */
+  public static String write(char separator, List<String> header, List<List<String>> rows) {
     StringBuilder out = new StringBuilder();
-    line(out, header);
-    rows.forEach(row -> line(out, row));
+    line(out, separator, header);
+    rows.forEach(row -> line(out, separator, row));
     return out.toString();
   }
 
-  private static void line(StringBuilder out, List<String> cells) {
+  private static void line(StringBuilder out, char separator, List<String> cells) {
     for (int i = 0; i < cells.size(); i++) {
-      out.append(i == 0 ? "" : ",").append(quoted(cells.get(i)));
+      if (i > 0) {
+        out.append(separator);
+      }
+      out.append(quoted(cells.get(i), separator));
     }
     out.append('\n');
   }
 
-  private static String quoted(String cell) {
-    boolean plain = cell.chars().noneMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r');
+  private static String quoted(String cell, char separator) {
+    boolean plain =
+        cell.chars().noneMatch(c -> c == separator || c == '"' || c == '\n' || c == '\r');
     return plain ? cell : '"' + cell.replace("\"", "\"\"") + '"';
   }
 
   /**
    * Rows as maps from column to cell.
    *
-   * @throws Unreadable if a row has more or fewer cells than the header
+   * @throws Unreadable if a row has more or fewer cells than the header, or a quote is out of place
    */
   static List<Map<String, String>> read(String name, String text) {
-    List<List<String>> lines = lines(text);
+    List<List<String>> lines = lines(name, text);
     List<Map<String, String>> rows = new ArrayList<>();
     for (int i = 1; i < lines.size(); i++) {
       if (lines.get(i).size() != lines.get(0).size()) {
@@ -55,37 +64,11 @@ final class CsvText {
     return rows;
   }
 
-  private static List<List<String>> lines(String text) {
-    List<List<String>> lines = new ArrayList<>();
-    List<String> line = new ArrayList<>();
-    StringBuilder cell = new StringBuilder();
-    boolean inQuotes = false;
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (inQuotes) {
-        boolean doubled = c == '"' && i + 1 < text.length() && text.charAt(i + 1) == '"';
-        inQuotes = c != '"' || doubled;
-        if (inQuotes) {
-          cell.append(c);
-        }
-        i += doubled ? 1 : 0;
-      } else if (c == '"') {
-        inQuotes = true;
-      } else if (c == ',' || c == '\n') {
-        line.add(cell.toString());
-        cell.setLength(0);
-        if (c == '\n') {
-          lines.add(line);
-          line = new ArrayList<>();
-        }
-      } else if (c != '\r') {
-        cell.append(c);
-      }
+  private static List<List<String>> lines(String name, String text) {
+    try {
+      return CsvRows.written(text, ',').stream().map(CsvRows.Row::cells).toList();
+    } catch (CsvRows.Unreadable e) {
+      throw new Unreadable(PackageFault.BAD_TABLE, name, e.line());
     }
-    if (cell.length() > 0 || !line.isEmpty()) {
-      line.add(cell.toString());
-      lines.add(line);
-    }
-    return lines;
   }
 }

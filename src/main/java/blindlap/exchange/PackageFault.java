@@ -16,6 +16,8 @@ public enum PackageFault implements Fault {
   ORDER_DOES_NOT_FIT,
   /** A row has another number of cells than the header: file, row, its cells, columns. */
   RAGGED_ROW,
+  /** A quote is out of place: file, line. */
+  BAD_TABLE,
   /** A column is missing: its name. */
   NO_COLUMN,
   /** Not a number: what stands there, its column. */

@@ -239,18 +239,11 @@ public final class BlindReviewModel {
    */
   public void correct(String lap, String measure, String value, String reason) {
     SessionState now = state.orElseThrow();
-    byte[] row =
-        ("lap;" + quoted(measure) + "\n" + lap.strip() + ";" + value.strip() + "\n")
-            .getBytes(java.nio.charset.StandardCharsets.UTF_8);
     if (value.isBlank()) {
       takeOut(lap, measure, reason);
       return;
     }
-    after(() -> new LapFiles(sessions).correct(now, row, reason));
-  }
-
-  private static String quoted(String name) {
-    return '"' + name.replace("\"", "\"\"") + '"';
+    after(() -> new LapFiles(sessions).correct(now, lap, measure, value, reason));
   }
 
   private void takeOut(String lap, String measure, String reason) {
