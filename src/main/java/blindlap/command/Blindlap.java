@@ -1,6 +1,7 @@
 package blindlap.command;
 
 import blindlap.compute.Calculations;
+import blindlap.fault.TypedNumber;
 import blindlap.session.NotebookException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -72,8 +73,18 @@ public final class Blindlap implements Runnable {
           }
           throw e;
         });
+    line.registerConverter(int.class, Blindlap::whole);
+    line.registerConverter(Integer.class, Blindlap::whole);
     line.setExecutionStrategy(Blindlap::execute);
     return line.execute(args);
+  }
+
+  private static Integer whole(String typed) {
+    return TypedNumber.whole(typed)
+        .orElseThrow(
+            () ->
+                new CommandLine.TypeConversionException(
+                    "'" + typed + "' is not a whole number. Nothing was done."));
   }
 
   /** The window's notebook is not the notebook of a command: it is never passed over in silence. */

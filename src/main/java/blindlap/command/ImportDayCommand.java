@@ -2,6 +2,7 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.PlainDays;
+import blindlap.fault.Decimals;
 import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.PlanJson;
@@ -136,8 +137,8 @@ final class ImportDayCommand extends SessionCommand {
     return problems;
   }
 
-  private PlainDays.Decimals decimals() {
-    int at = PlanJson.words(PlainDays.Decimals.class).indexOf(decimals.strip());
+  private Decimals.Sign decimals() {
+    int at = PlanJson.words(Decimals.Sign.class).indexOf(decimals.strip());
     if (at < 0) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
@@ -145,7 +146,7 @@ final class ImportDayCommand extends SessionCommand {
               + decimals
               + "\" is no sign of decimals; write comma or point. Nothing was brought in.");
     }
-    return PlainDays.Decimals.values()[at];
+    return Decimals.Sign.values()[at];
   }
 
   private PlainDays.Wanted wanted(String name, String column) {

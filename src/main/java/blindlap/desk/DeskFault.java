@@ -36,6 +36,8 @@ public enum DeskFault implements Fault {
   CHECKS_OPEN,
   /** Settings are not measured: names. */
   MEASURES_OPEN,
+  /** A measured value with both a decimal comma and a decimal point: setting, typed. */
+  TWO_SIGNS,
   /** A setting outside its tolerance was accepted without a reason: name. */
   OUTSIDE_TOLERANCE,
   /** Nobody said whether the rider is fit to go on. */

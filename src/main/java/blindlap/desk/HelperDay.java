@@ -2,6 +2,7 @@ package blindlap.desk;
 
 import blindlap.exchange.HelperEntryText;
 import blindlap.fault.Problem;
+import blindlap.fault.TypedNumber;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.plan.Setting;
@@ -20,6 +21,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -178,14 +180,11 @@ public final class HelperDay {
       missing.add(Problem.of(DeskFault.CHECKS_OPEN, "", checks));
     }
     List<Setting> settings = settings(entry.stint(), entry.fitted());
-    List<String> open =
+    List<Setting> unread =
         settings.stream()
             .filter(s -> !Tolerance.readable(s, entry.measured().getOrDefault(s.name(), "")))
-            .map(Setting::name)
             .toList();
-    if (!open.isEmpty()) {
-      missing.add(Problem.of(DeskFault.MEASURES_OPEN, "", String.join(", ", open)));
-    }
+    missing.addAll(unread(unread, entry.measured()));
     for (HelperEntry.Outside outside : entry.outside()) {
       if (outside.reason().isBlank()) {
         missing.add(Problem.of(DeskFault.OUTSIDE_TOLERANCE, "", outside.setting()));
@@ -198,6 +197,23 @@ public final class HelperDay {
       missing.add(Problem.of(DeskFault.RIDER_NOT_FIT, ""));
     }
     return missing;
+  }
+
+  private static List<Problem> unread(List<Setting> settings, Map<String, String> measured) {
+    List<Problem> problems = new ArrayList<>();
+    List<String> open = new ArrayList<>();
+    for (Setting setting : settings) {
+      String typed = measured.getOrDefault(setting.name(), "");
+      if (TypedNumber.twoSigns(typed)) {
+        problems.add(Problem.of(DeskFault.TWO_SIGNS, "", setting.name(), typed));
+      } else {
+        open.add(setting.name());
+      }
+    }
+    if (!open.isEmpty()) {
+      problems.add(0, Problem.of(DeskFault.MEASURES_OPEN, "", String.join(", ", open)));
+    }
+    return problems;
   }
 
   /**

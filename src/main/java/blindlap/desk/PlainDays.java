@@ -2,6 +2,7 @@ package blindlap.desk;
 
 import blindlap.exchange.PlainDayFile;
 import blindlap.exchange.PlainDayGuess;
+import blindlap.fault.Decimals;
 import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
@@ -66,16 +67,6 @@ public final class PlainDays {
    */
   public record Wanted(String measure, String column, Measure.Kind kind, String unit) {}
 
-  /** The sign between whole and part of numbers. */
-  public enum Decimals {
-    /** Whichever the file uses first; both in one file are a mistake. */
-    AS_WRITTEN,
-    /** A comma. */
-    COMMA,
-    /** A point. */
-    POINT
-  }
-
   /**
    * Which columns tell where a row belongs; each may be empty.
    *
@@ -84,7 +75,7 @@ public final class PlainDays {
    * @param lap column with the number of the lap, where rows are not in ridden order
    * @param decimals sign of decimals
    */
-  public record Places(String date, String stint, String lap, Decimals decimals) {}
+  public record Places(String date, String stint, String lap, Decimals.Sign decimals) {}
 
   /**
    * What stands where.
@@ -101,7 +92,7 @@ public final class PlainDays {
 
     /** One day, a lap a row in ridden order, decimals as written. */
     public Mapping(List<Wanted> measures, String setup, String voids) {
-      this(measures, setup, voids, new Places("", "", "", Decimals.AS_WRITTEN));
+      this(measures, setup, voids, new Places("", "", "", Decimals.Sign.AS_WRITTEN));
     }
   }
 
@@ -292,7 +283,7 @@ public final class PlainDays {
             places.date(),
             places.stint(),
             places.lap(),
-            PlainDayFile.DecimalSign.valueOf(places.decimals().name())));
+            places.decimals()));
   }
 
   private Read checked(Origin origin, PlainDayFile.Day day) {

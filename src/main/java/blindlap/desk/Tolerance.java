@@ -1,6 +1,6 @@
 package blindlap.desk;
 
-import blindlap.fault.Decimals;
+import blindlap.fault.TypedNumber;
 import blindlap.plan.Setting;
 import blindlap.session.HelperEntry;
 import java.math.BigDecimal;
@@ -14,7 +14,7 @@ public final class Tolerance {
 
   /** True if something readable was typed: a number where the setting is one. */
   public static boolean readable(Setting setting, String typed) {
-    return !typed.isBlank() && (setting.number() == null || Decimals.alone(typed) != null);
+    return !typed.isBlank() && (setting.number() == null || TypedNumber.number(typed).isPresent());
   }
 
   /**
@@ -24,7 +24,7 @@ public final class Tolerance {
    */
   public static Optional<HelperEntry.Outside> outside(Setting setting, String typed) {
     BigDecimal aim = setting.number();
-    BigDecimal measured = Decimals.alone(typed);
+    BigDecimal measured = TypedNumber.number(typed).orElse(null);
     if (aim == null) {
       boolean same =
           setting

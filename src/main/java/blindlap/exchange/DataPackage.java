@@ -238,6 +238,8 @@ public final class DataPackage {
                   .forEach(
                       (name, value) ->
                           rows.add(List.of(stint, setup, name, value.toPlainString(), "")));
+              fit.words()
+                  .forEach((name, typed) -> rows.add(List.of(stint, setup, name, "", typed)));
             });
     tables.table(
         "helper",

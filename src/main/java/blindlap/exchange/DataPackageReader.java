@@ -188,12 +188,17 @@ public final class DataPackageReader {
       HelperFit before = fits.get(stint);
       Map<String, BigDecimal> measured =
           new LinkedHashMap<>(before == null ? Map.of() : before.measured());
-      if (!cell(row, "setting").isEmpty()) {
+      Map<String, String> words =
+          new LinkedHashMap<>(before == null ? Map.of() : before.words());
+      if (!cell(row, "setting").isEmpty() && cell(row, "measured").isEmpty()) {
+        words.put(cell(row, "setting"), cell(row, "note"));
+      } else if (!cell(row, "setting").isEmpty()) {
         measured.put(cell(row, "setting"), number(cell(row, "measured"), "measured"));
       }
       String note = before == null ? cell(row, "note") : before.note();
       fits.put(
-          stint, new HelperFit(stint, fitted.isEmpty() ? null : setup(fitted), measured, note));
+          stint,
+          new HelperFit(stint, fitted.isEmpty() ? null : setup(fitted), measured, words, note));
     }
     return fits;
   }

@@ -1,6 +1,7 @@
 package blindlap.exchange;
 
 import blindlap.fault.Problem;
+import blindlap.fault.TypedNumber;
 import blindlap.plan.PlanFault;
 import blindlap.plan.PlanJson;
 import java.math.BigDecimal;
@@ -8,6 +9,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.NoSuchElementException;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Pattern;
@@ -15,21 +17,34 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads the fields of one object of a plan or protocol file and collects what is wrong instead of
- * stopping at the first mistake. A field that was not asked for is a mistake too.
+ * stopping at the first mistake. A field that was not asked for is a mistake too. Numbers of a file
+ * are read as people type them, those of a stored plan only in the form that is written.
  */
 final class FieldReader {
-  /** The numbers that plan.schema.json admits. */
   private static final Pattern DECIMAL = Pattern.compile("[+-]?[0-9]{1,15}([.][0-9]{1,12})?");
 
   private static final Pattern INTEGER = Pattern.compile("[+-]?[0-9]{1,9}");
+
+  /** Beyond the whole numbers that plan.schema.json admits. */
+  private static final int MOST_WHOLE = 1_000_000_000;
 
   private final String path;
   private final Map<String, Located> fields;
   private final Located place;
   private final List<Problem> problems;
+  private final boolean typed;
   private final Set<String> asked = new HashSet<>();
 
+  /** Fields that somebody typed. */
   FieldReader(String path, Located object, List<Problem> problems) {
+    this(path, object, problems, true);
+  }
+
+  /**
+   * @param typed false for a stored plan
+   */
+  FieldReader(String path, Located object, List<Problem> problems, boolean typed) {
+    this.typed = typed;
     this.path = path;
     this.place = object;
     this.problems = problems;
@@ -126,7 +141,25 @@ final class FieldReader {
   }
 
   @Nullable BigDecimal decimal(String name) {
-    return scalar(name, FieldWords.NUMBER.say(), FieldReader::decimalOf);
+    return number(name, FieldWords.NUMBER.say(), FieldReader::storedDecimal);
+  }
+
+  /** A share of a whole. */
+  @Nullable Double share(String name) {
+    BigDecimal share = number(name, FieldWords.SHARE.say(), BigDecimal::new);
+    return share == null ? null : share.doubleValue();
+  }
+
+  private @Nullable BigDecimal number(
+      String name, String expected, Function<String, BigDecimal> stored) {
+    if (!typed) {
+      return scalar(name, expected, stored);
+    }
+    Located value = value(name);
+    String text = value == null ? null : value.text();
+    boolean both = text != null && TypedNumber.twoSigns(text);
+    return scalar(
+        name, both ? FieldWords.ONE_SIGN.say() : expected, each -> TypedNumber.number(each).orElseThrow());
   }
 
   BigDecimal decimal(String name, String otherwise) {
@@ -134,14 +167,17 @@ final class FieldReader {
     return value == null ? new BigDecimal(otherwise) : value;
   }
 
-  private static BigDecimal decimalOf(String text) {
+  private static BigDecimal storedDecimal(String text) {
     if (!DECIMAL.matcher(text).matches()) {
       throw new NumberFormatException("not a plain decimal number");
     }
     return new BigDecimal(text);
   }
 
-  private static Integer integerOf(String text) {
+  private Integer integerOf(String text) {
+    if (typed) {
+      return TypedNumber.whole(text).filter(n -> Math.abs(n) < MOST_WHOLE).orElseThrow();
+    }
     if (!INTEGER.matcher(text).matches()) {
       throw new NumberFormatException("not a whole number");
     }
@@ -149,7 +185,7 @@ final class FieldReader {
   }
 
   @Nullable Integer integer(String name) {
-    return scalar(name, FieldWords.WHOLE_NUMBER.say(), FieldReader::integerOf);
+    return scalar(name, FieldWords.WHOLE_NUMBER.say(), this::integerOf);
   }
 
   int integer(String name, int otherwise) {
@@ -218,8 +254,8 @@ final class FieldReader {
     List<Integer> numbers = new ArrayList<>();
     for (Located item : items(name)) {
       try {
-        numbers.add(Integer.valueOf(String.valueOf(item.text())));
-      } catch (NumberFormatException e) {
+        numbers.add(integerOf(String.valueOf(item.text())));
+      } catch (NumberFormatException | NoSuchElementException e) {
         wrong(name, item, FieldWords.LIST_OF_WHOLE_NUMBERS.say());
       }
     }
@@ -232,7 +268,7 @@ final class FieldReader {
     List<Located> items = items(name);
     for (int i = 0; i < items.size(); i++) {
       FieldReader reader =
-          new FieldReader(path(name) + "[" + (i + 1) + "]", items.get(i), problems);
+          new FieldReader(path(name) + "[" + (i + 1) + "]", items.get(i), problems, typed);
       objects.add(read.apply(reader));
       reader.end();
     }
@@ -245,7 +281,7 @@ final class FieldReader {
     if (value == null) {
       return null;
     }
-    FieldReader reader = new FieldReader(path(name), value, problems);
+    FieldReader reader = new FieldReader(path(name), value, problems, typed);
     T object = read.apply(reader);
     reader.end();
     return object;

@@ -6,6 +6,8 @@ import blindlap.wording.day.Words;
 enum FieldWords {
   TEXT,
   NUMBER,
+  /** A number was typed with two signs. */
+  ONE_SIGN,
   WHOLE_NUMBER,
   YES_OR_NO,
   /** {0} the words it takes. */

@@ -32,6 +32,8 @@ public enum FileFault implements Fault {
   MIXED_DECIMALS,
   /** A number with the decimal sign that was not chosen: typed. */
   OTHER_DECIMALS,
+  /** A value with both a decimal comma and a decimal point: measure, typed. */
+  TWO_SIGNS,
   /** Not a date: typed. */
   NOT_A_DATE,
   /** Not the number of a lap: typed. */

@@ -1,5 +1,6 @@
 package blindlap.exchange;
 
+import blindlap.fault.TypedNumber;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.review.HelperFit;
@@ -19,8 +20,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * Reads the helper's records once they are open. A record is a JSON object; {@code fitted} names
  * the setup that was on (id, name, letter or index), {@code measured} holds settings by name,
- * {@code note} further words, {@code events} words on events of the day. What cannot be read is
- * kept as a note, so that nothing is lost.
+ * {@code note} further words, {@code events} words on events of the day. Measured values are read
+ * as the swap page read them when they were typed. What cannot be read is kept as words, so that
+ * nothing is lost.
  */
 public final class HelperFits {
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -38,8 +40,7 @@ public final class HelperFits {
     try {
       JsonNode node = JSON.readTree(text);
       if (node.isObject()) {
-        return new HelperFit(
-            stint, setup(node.path("fitted"), plan), measured(node.path("measured")), note(node));
+        return read(stint, node, plan);
       }
     } catch (JsonProcessingException e) {
       // Free words of a helper: they stay as they are.
@@ -47,10 +48,38 @@ public final class HelperFits {
     return new HelperFit(stint, null, Map.of(), text);
   }
 
+  private static HelperFit read(int stint, JsonNode node, Plan plan) {
+    Integer fitted = setup(node.path("fitted"), plan);
+    Map<String, BigDecimal> numbers = new LinkedHashMap<>();
+    Map<String, String> words = new LinkedHashMap<>();
+    node.path("measured")
+        .properties()
+        .forEach(
+            field -> {
+              String typed = text(field.getValue());
+              TypedNumber.number(typed)
+                  .ifPresentOrElse(
+                      number -> numbers.put(field.getKey(), number),
+                      () -> words.put(field.getKey(), typed));
+            });
+    words.values().removeIf(String::isBlank);
+    return new HelperFit(stint, fitted, numbers, words, note(node, fitted == null));
+  }
+
+  private static String text(JsonNode value) {
+    return value.isValueNode() ? value.asText("").strip() : value.toString();
+  }
+
   /** The note, and what the helper said of events of the day. */
-  private static String note(JsonNode node) {
+  private static String note(JsonNode node, boolean withFitted) {
     List<String> parts = new ArrayList<>();
-    parts.add(node.path("note").asText(""));
+    parts.add(text(node.path("note")));
+    if (withFitted) {
+      parts.add(text(node.path("fitted")));
+    }
+    if (!node.path("measured").isObject()) {
+      parts.add(text(node.path("measured")));
+    }
     for (JsonNode said : node.path("events")) {
       parts.add(
           said.path("event").asText()
@@ -74,20 +103,5 @@ public final class HelperFits {
       }
     }
     return null;
-  }
-
-  private static Map<String, BigDecimal> measured(JsonNode measured) {
-    Map<String, BigDecimal> values = new LinkedHashMap<>();
-    measured
-        .fields()
-        .forEachRemaining(
-            field -> {
-              try {
-                values.put(field.getKey(), new BigDecimal(field.getValue().asText().strip()));
-              } catch (NumberFormatException words) {
-                // Settings in words have no parity to check.
-              }
-            });
-    return values;
   }
 }

@@ -2,6 +2,7 @@ package blindlap.exchange;
 
 import blindlap.fault.Decimals;
 import blindlap.fault.Problem;
+import blindlap.fault.TypedNumber;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.day.LapId;
@@ -190,16 +191,16 @@ public final class LapsFile {
   }
 
   private static @Nullable Integer whole(String text) {
-    try {
-      return Integer.valueOf(text);
-    } catch (NumberFormatException e) {
-      return null;
-    }
+    return TypedNumber.whole(text).orElse(null);
   }
 
   private @Nullable BigDecimal value(Measure measure, String cell, String where, int line) {
     if (decimals.mixed(cell, line)) {
       problems.add(Problem.of(FileFault.MIXED_DECIMALS, where, cell, decimals.firstLine()));
+      return null;
+    }
+    if (TypedNumber.twoSigns(cell)) {
+      problems.add(Problem.of(FileFault.TWO_SIGNS, where, measure.name(), cell));
       return null;
     }
     Optional<BigDecimal> value =

@@ -1,5 +1,6 @@
 package blindlap.exchange;
 
+import blindlap.fault.Decimals;
 import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.session.PlainLap;
@@ -49,16 +50,6 @@ public final class PlainDayFile {
     }
   }
 
-  /** The sign between whole and part of numbers. */
-  public enum DecimalSign {
-    /** Whichever the file uses first; both in one file are a mistake. */
-    AS_WRITTEN,
-    /** A comma; a point is a mistake. */
-    COMMA,
-    /** A point; a comma is a mistake. */
-    POINT
-  }
-
   /**
    * Where a measure stands.
    *
@@ -77,9 +68,9 @@ public final class PlainDayFile {
    * @param lap name of the column with the number of the lap; empty if rows are in ridden order
    * @param decimals sign of decimals
    */
-  public record Places(String date, String stint, String lap, DecimalSign decimals) {
+  public record Places(String date, String stint, String lap, Decimals.Sign decimals) {
     /** One day, a lap a row in ridden order, decimals as written. */
-    public static final Places PLAIN = new Places("", "", "", DecimalSign.AS_WRITTEN);
+    public static final Places PLAIN = new Places("", "", "", Decimals.Sign.AS_WRITTEN);
   }
 
   /**

@@ -1,6 +1,7 @@
 package blindlap.exchange;
 
 import blindlap.fault.Decimals;
+import blindlap.fault.TypedNumber;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -41,7 +42,8 @@ public record PlainDayGuess(
     return new PlainDayGuess(date, stint, lap, setup, voids, measure);
   }
 
-  private static final Predicate<String> WHOLE = cell -> cell.matches("\\d{1,6}");
+  private static final Predicate<String> WHOLE = 
+      cell -> TypedNumber.whole(cell).filter(number -> number >= 0).isPresent();
 
   private static String plain(String name) {
     return name.strip().toLowerCase(Locale.ROOT);

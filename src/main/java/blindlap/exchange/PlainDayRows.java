@@ -2,6 +2,7 @@ package blindlap.exchange;
 
 import blindlap.fault.Decimals;
 import blindlap.fault.Problem;
+import blindlap.fault.TypedNumber;
 import blindlap.plan.Measure;
 import java.math.BigDecimal;
 import java.time.DateTimeException;
@@ -23,7 +24,6 @@ final class PlainDayRows {
   private static final Set<String> NOT_VOID = Set.of("", "-", "–", "0", "no", "n", "false");
   private static final Pattern YEAR_FIRST = Pattern.compile("(\\d{4})-(\\d{1,2})-(\\d{1,2})");
   private static final Pattern DAY_FIRST = Pattern.compile("(\\d{1,2})\\.(\\d{1,2})\\.(\\d{4})");
-  private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");
 
   private final CsvTable table;
   private final PlainDayFile.Mapping mapping;
@@ -33,12 +33,7 @@ final class PlainDayRows {
   PlainDayRows(CsvTable table, PlainDayFile.Mapping mapping) {
     this.table = table;
     this.mapping = mapping;
-    this.decimals =
-        switch (mapping.places().decimals()) {
-          case AS_WRITTEN -> new Decimals(table.separator() != ',');
-          case COMMA -> Decimals.only(',');
-          case POINT -> Decimals.only('.');
-        };
+    this.decimals = Decimals.of(mapping.places().decimals(), table.separator() != ',');
   }
 
   /**
@@ -160,11 +155,11 @@ final class PlainDayRows {
 
   private static int number(CsvTable.Row row, int place, List<Problem> own) {
     String cell = row.cells().get(place);
-    if (WHOLE.matcher(cell).matches() && Integer.parseInt(cell) > 0) {
-      return Integer.parseInt(cell);
+    int number = TypedNumber.whole(cell).orElse(0);
+    if (number < 1) {
+      own.add(Problem.of(FileFault.NOT_A_LAP_NUMBER, where(row, place), cell));
     }
-    own.add(Problem.of(FileFault.NOT_A_LAP_NUMBER, where(row, place), cell));
-    return 0;
+    return Math.max(0, number);
   }
 
   private static String stint(CsvTable.Row row, int place, List<Problem> own) {
@@ -190,6 +185,10 @@ final class PlainDayRows {
       return Optional.empty();
     }
     Measure measure = column.measure();
+    if (TypedNumber.twoSigns(cell)) {
+      own.add(Problem.of(FileFault.TWO_SIGNS, where, measure.name(), cell));
+      return Optional.empty();
+    }
     boolean timed = measure.kind().timed();
     Optional<BigDecimal> value = timed ? decimals.time(cell) : decimals.number(cell);
     if (timed && cell.indexOf(':') < 0) {

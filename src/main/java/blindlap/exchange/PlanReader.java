@@ -51,15 +51,15 @@ public final class PlanReader {
   /** Reads a plan file's text. */
   public static Reading read(String text, Protocols protocols) {
     try {
-      return read(Located.read(text), protocols);
+      return read(Located.read(text), protocols, true);
     } catch (Located.Unreadable e) {
       return unreadable(e);
     }
   }
 
-  private static Reading read(Located tree, Protocols protocols) {
+  private static Reading read(Located tree, Protocols protocols, boolean typed) {
     PlanReader reader = new PlanReader(protocols);
-    FieldReader fields = new FieldReader("", tree, reader.problems);
+    FieldReader fields = new FieldReader("", tree, reader.problems, typed);
     Plan plan = reader.plan(fields);
     fields.end();
     return new Reading(plan, reader.problems);
@@ -86,7 +86,7 @@ public final class PlanReader {
   /** Reads a plan that was stored, with what is wrong with its form. */
   static Reading storedReading(String text) {
     try {
-      return read(Located.readJson(text), Protocols.NONE);
+      return read(Located.readJson(text), Protocols.NONE, false);
     } catch (Located.Unreadable e) {
       return unreadable(e);
     }
@@ -219,7 +219,7 @@ public final class PlanReader {
         f.integer("block", stints),
         f.texts("patterns"),
         f.integer("max_run"),
-        f.parsed("min_trend_efficiency", FieldWords.SHARE.say(), Double::valueOf));
+        f.share("min_trend_efficiency"));
   }
 
   private static Blinding blinding(FieldReader f) {

@@ -79,7 +79,7 @@ public final class Protocols {
         f.integer("block"),
         f.texts("patterns"),
         f.integer("max_run"),
-        f.parsed("min_trend_efficiency", FieldWords.SHARE.say(), Double::valueOf),
+        f.share("min_trend_efficiency"),
         f.integer("usual_stints", 16));
   }
 }

@@ -1,5 +1,6 @@
 package blindlap.exchange;
 
+import blindlap.fault.TypedNumber;
 import blindlap.plan.Setting;
 import blindlap.plan.Setup;
 import java.math.BigDecimal;
@@ -11,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Reads the setups of a plan file and their settings. */
 final class SetupReader {
-  private static final Pattern MASS = Pattern.compile("([0-9]+(?:[.][0-9]+)?)\\s*(g|kg|lb|oz)");
+  private static final Pattern MASS = Pattern.compile("(.*[^a-z])(g|kg|lb|oz)");
 
   private SetupReader() {}
 
@@ -60,7 +61,9 @@ final class SetupReader {
   /** Grams to a tenth of "1.64 lb"; null if it is not of this form. */
   static @Nullable BigDecimal grams(String typed) {
     Matcher parts = MASS.matcher(typed.strip());
-    if (!parts.matches()) {
+    BigDecimal number =
+        parts.matches() ? TypedNumber.number(parts.group(1)).orElse(null) : null;
+    if (number == null || number.signum() < 0) {
       return null;
     }
     // Pound 453.59237 g exactly (international yard and pound agreement, 1959), 16 ounces.
@@ -72,7 +75,7 @@ final class SetupReader {
           case "g" -> "1";
           default -> throw new IllegalStateException("no mass is in " + parts.group(2));
         };
-    return new BigDecimal(parts.group(1))
+    return number
         .multiply(new BigDecimal(factor))
         .setScale(1, RoundingMode.HALF_EVEN);
   }

@@ -1,6 +1,7 @@
 package blindlap.plan;
 
 import blindlap.fault.Unusable;
+import blindlap.fault.TypedNumber;
 import blindlap.workshop.Unit;
 import blindlap.workshop.Units;
 import java.math.BigDecimal;
@@ -59,11 +60,7 @@ public record Setting(
 
   /** The value as a number, or null if it is words. */
   public @Nullable BigDecimal number() {
-    try {
-      return new BigDecimal(value.trim().replace('−', '-'));
-    } catch (NumberFormatException words) {
-      return null;
-    }
+    return TypedNumber.number(value).orElse(null);
   }
 
   /** The value with its unit, as typed. */

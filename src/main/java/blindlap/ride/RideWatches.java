@@ -130,7 +130,7 @@ public final class RideWatches {
     TimeRecord.TimedBy by = timedBy;
     BigDecimal seconds = RideWords.seconds(typed);
     if (seconds == null || by == null) {
-      hand.refuse(RideWords.say(by == null ? "timed.by.first" : "time.form", typed));
+      hand.refuse(by == null ? RideWords.say("timed.by.first") : RideWords.notATime(typed));
       return;
     }
     TimeRecord time = Stopwatch.typed(seconds, by, clock);

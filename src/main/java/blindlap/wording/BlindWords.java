@@ -3,12 +3,16 @@ package blindlap.wording;
 import blindlap.plan.Plan;
 import blindlap.review.Finding;
 import blindlap.review.Guesses;
+import blindlap.review.HelperFit;
 import blindlap.review.Parity;
 import blindlap.stats.compare.VoidBalance;
 import blindlap.stats.tell.GuessTest;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
@@ -71,7 +75,30 @@ final class BlindWords {
   }
 
   List<String> parity() {
-    return finding.parity().stream().map(this::parity).toList();
+    List<String> lines = new ArrayList<>(finding.parity().stream().map(this::parity).toList());
+    lines.addAll(words());
+    return lines;
+  }
+
+  /** What the helper wrote down for settings without a number in it, each wording once. */
+  private List<String> words() {
+    Map<String, Map<String, List<String>>> stints = new LinkedHashMap<>();
+    for (HelperFit fit : finding.day().fits().values()) {
+      fit.words()
+          .forEach(
+              (setting, words) ->
+                  stints
+                      .computeIfAbsent(setting, key -> new LinkedHashMap<>())
+                      .computeIfAbsent(words, key -> new ArrayList<>())
+                      .add(String.valueOf(fit.stint())));
+    }
+    List<String> lines = new ArrayList<>();
+    stints.forEach(
+        (setting, each) ->
+            each.forEach(
+                (words, in) ->
+                    lines.add(WORDS.say("parity.words", setting, words, String.join(", ", in)))));
+    return lines;
   }
 
   private String parity(Parity parity) {

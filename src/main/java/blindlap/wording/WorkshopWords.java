@@ -4,6 +4,7 @@ import blindlap.wording.day.Problems;
 import blindlap.fault.Problem;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
+import blindlap.fault.TypedNumber;
 import java.util.List;
 
 /** Words of the workshop arithmetic. */
@@ -35,7 +36,7 @@ public final class WorkshopWords {
 
   /** What was typed is no number. */
   public static String notANumber(String typed) {
-    return WORDS.say("not.a.number", typed);
+    return WORDS.say(TypedNumber.twoSigns(typed) ? "two.signs" : "not.a.number", typed);
   }
 
   /** The numbers cannot be. */

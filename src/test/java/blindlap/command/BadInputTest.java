@@ -34,6 +34,10 @@ class BadInputTest {
             "More than one measure is primary: lap time, grip"),
         Arguments.of("worthwhile: 0.5", "worthwhile: 0", "is 0; it must be above 0"),
         Arguments.of("worthwhile: 0.5", "worthwhile: -1", "is -1; it must be above 0"),
+        Arguments.of(
+            "worthwhile: 0.5",
+            "worthwhile: \"1,234.5\"",
+            "\"1,234.5\", but this field takes a number with one decimal sign"),
         Arguments.of("unit: s, ", "", "\"lap time\" has no unit"),
         Arguments.of("rider: R. Lind", "riders: R. Lind", "line 2, column"),
         Arguments.of("day: 2026-11-14", "day: tomorrow", "a date such as"),
@@ -70,6 +74,17 @@ class BadInputTest {
     assertThat(ran.code()).isEqualTo(ExitCode.BAD_INPUT);
     assertThat(ran.err()).contains("--days", days, "give 1 to 100000");
     assertThat(ran.out()).isEmpty();
+  }
+
+  @Test
+  void aNumberAfterACommandIsWholeAndMayHaveAnyMinus() {
+    CommandLineSession day = new CommandLineSession(folder);
+    Path plan = day.file("plan.yaml", Plans.SMALL);
+
+    assertThat(day.run("plan", "--days", "1,5", plan.toString()).err())
+        .contains("'1,5' is not a whole number", "Nothing was done");
+    assertThat(day.run("plan", "--days", "−5", plan.toString()).err())
+        .contains("-5", "give 1 to 100000");
   }
 
   @Test
@@ -116,6 +131,9 @@ class BadInputTest {
         Arguments.of(
             "lap;grip\n1;10.5\n2;11,5\n", "Line 3, column 2: \"11,5\" uses another decimal sign"),
         Arguments.of("lap,grip\n1,many\n", "\"many\" is not a number"),
+        Arguments.of(
+            "lap;grip\n1;5,5\n2;1,234.5\n",
+            "Line 3, column 2: \"1,234.5\" for \"grip\" has both a point and a comma"),
         Arguments.of("lap;lap time\n", "has no rows"),
         Arguments.of("lap;lap time;lap time\n1;90;91\n", "stands twice"),
         Arguments.of("lap time\n90\n", "neither a column \"lap\" nor a column \"code\""),

@@ -2,6 +2,7 @@ package blindlap.exchange;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.fault.Decimals;
 import blindlap.plan.Measure;
 import blindlap.session.PlainLap;
 import blindlap.stats.compare.Scale;
@@ -17,7 +18,7 @@ class PlainDayFileTest {
   private static final Optional<LocalDate> DAY = Optional.of(LocalDate.of(2025, 5, 10));
 
   private static PlainDayFile.Mapping mapping(
-      String date, String stint, String lap, PlainDayFile.DecimalSign sign) {
+      String date, String stint, String lap, Decimals.Sign sign) {
     return new PlainDayFile.Mapping(
         List.of(
             new PlainDayFile.Column(
@@ -40,7 +41,7 @@ class PlainDayFileTest {
   }
 
   private static PlainDayFile.Mapping mapping(String date, String stint, String lap) {
-    return mapping(date, stint, lap, PlainDayFile.DecimalSign.AS_WRITTEN);
+    return mapping(date, stint, lap, Decimals.Sign.AS_WRITTEN);
   }
 
   private static PlainDayFile.Reading read(String csv, PlainDayFile.Mapping mapping) {
@@ -133,7 +134,7 @@ class PlainDayFileTest {
 
   @Test
   void aChosenDecimalSignIsTheOnlyOneTakenAlsoWhereCommasPartColumns() {
-    PlainDayFile.Mapping comma = mapping("", "", "", PlainDayFile.DecimalSign.COMMA);
+    PlainDayFile.Mapping comma = mapping("", "", "", Decimals.Sign.COMMA);
     assertThat(read("t,on\n\"95,5\",K\n\"94,5\",K\n", comma).days().get(0).laps().get(0).values())
         .hasEntrySatisfying("lap time", t -> assertThat(t).isEqualByComparingTo("95.5"));
     assertThat(said(read("t;on\n95.5;K\n94,5;K\n", comma).days().get(0)))

@@ -79,6 +79,9 @@ class PlanSchemaTest {
             + " primary, worthwhile: 1, definition: the whole lap, worthwhile_reason: its price}]",
         "noise: {sd: 0.5, df: 13, source: two days in May}",
         "noise: null",
+        "noise: {sd: '0,5', df: ' 13 '}",
+        "setups: [{name: A, mass: '1,64 lb', ballast_g: .5, settings: [{name: r, value: '3,5',"
+            + " tolerance: '−0,5', range: 12., step: '0,5'}]}, {name: B}]",
         "rule: {stints: 16, block: 4, max_run: 3}",
         "protocol: {name: mine, block: 4, usual_stints: 12}",
         "kind: noise run",
@@ -103,6 +106,8 @@ class PlanSchemaTest {
         "day: 14.11.2026",
         "stints: many",
         "stints: 16.5",
+        "setups: [{name: A, settings: [{name: r, value: 3, tolerance: '1,234.5'}]}]",
+        "setups: [{name: A, mass: '1,234.5 g'}]",
         "colour: red",
         "setups: two",
         "setups: [{title: A}]",

@@ -1,11 +1,10 @@
 package blindlap.desk.day;
 
-import blindlap.fault.Decimals;
+import blindlap.fault.TypedNumber;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -90,9 +89,9 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
     if (one.equals(two)) {
       return true;
     }
-    BigDecimal first = Decimals.alone(one);
-    BigDecimal second = Decimals.alone(two);
-    return first != null && second != null && first.compareTo(second) == 0;
+    return TypedNumber.number(one)
+        .flatMap(first -> TypedNumber.number(two).map(second -> first.compareTo(second) == 0))
+        .orElse(false);
   }
 
   /** The table with one cell settled. */

@@ -3,6 +3,7 @@ package blindlap.screen.book;
 import blindlap.plan.PlanOptions;
 import blindlap.desk.PlainDays;
 import blindlap.desk.RiderHistory;
+import blindlap.fault.Decimals;
 import blindlap.plan.Measure;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.TypedForm;
@@ -84,7 +85,7 @@ public final class OldDayModel {
     this.days = days;
     this.history = history;
     this.background = background;
-    form.field("decimals").set(PlainDays.Decimals.AS_WRITTEN.name());
+    form.field("decimals").set(Decimals.Sign.AS_WRITTEN.name());
     form.list("measures");
   }
 
@@ -299,7 +300,7 @@ public final class OldDayModel {
             form.field("date").get(),
             form.field("stint").get(),
             form.field("lap").get(),
-            PlainDays.Decimals.valueOf(form.field("decimals").get())));
+            Decimals.Sign.valueOf(form.field("decimals").get())));
   }
 
   /** Units that times may have in a file. */
@@ -333,7 +334,7 @@ public final class OldDayModel {
 
   /** Signs of decimals to choose from, as the field has them. */
   public static List<String> decimalSigns() {
-    return Arrays.stream(PlainDays.Decimals.values()).map(Enum::name).toList();
+    return Arrays.stream(Decimals.Sign.values()).map(Enum::name).toList();
   }
 
   /** Takes the days that the preview shows. */

@@ -1,6 +1,7 @@
 package blindlap.screen.plan;
 
 import blindlap.fault.Unusable;
+import blindlap.fault.TypedNumber;
 import blindlap.wording.WorkshopWords;
 import blindlap.workshop.Ballast;
 import blindlap.workshop.ClickRange;
@@ -11,8 +12,10 @@ import blindlap.workshop.SpringStep;
 import blindlap.workshop.Unit;
 import blindlap.workshop.Units;
 import blindlap.workshop.WorkshopFault;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleStringProperty;
@@ -93,12 +96,12 @@ public final class WorkshopModel {
           result.set("");
           return;
         }
-        try {
-          numbers[i] = Double.parseDouble(typed.replace('−', '-'));
-        } catch (NumberFormatException e) {
+        Optional<BigDecimal> number = TypedNumber.number(typed);
+        if (number.isEmpty()) {
           result.set(WorkshopWords.notANumber(typed));
           return;
         }
+        numbers[i] = number.get().doubleValue();
       }
       try {
         result.set(WorkshopWords.result(kind.name(), value(kind, numbers)));

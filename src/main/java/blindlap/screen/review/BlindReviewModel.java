@@ -4,6 +4,7 @@ import blindlap.desk.Keys;
 import blindlap.desk.LapFiles;
 import blindlap.desk.Sessions;
 import blindlap.fault.Problem;
+import blindlap.fault.TypedNumber;
 import blindlap.picture.BlindPicture;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
@@ -248,13 +249,7 @@ public final class BlindReviewModel {
 
   private void takeOut(String lap, String measure, String reason) {
     SessionState now = state.orElseThrow();
-    int number;
-    try {
-      number = Integer.parseInt(lap.strip());
-    } catch (NumberFormatException e) {
-      number = 0;
-    }
-    int known = number;
+    int known = TypedNumber.whole(lap).orElse(0);
     Optional<LapState> found =
         now.laps().stream()
             .filter(l -> l.id().ofDay(now.plan().laps().perStint()) == known)

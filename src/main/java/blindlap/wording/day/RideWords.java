@@ -1,11 +1,10 @@
 package blindlap.wording.day;
 
+import blindlap.fault.TypedNumber;
 import java.math.BigDecimal;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /** Words of the Ride page. Nothing here depends on the order. */
@@ -13,8 +12,6 @@ public final class RideWords {
   private static final Words WORDS = Words.of("ride");
   private static final DateTimeFormatter CLOCK =
       DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
-  private static final Pattern TIME =
-      Pattern.compile("(?:(\\d{1,3}):)?(\\d{1,5}(?:[.,]\\d{1,3})?)");
   private static final double LEVEL = 0.05 + 1e-12;
 
   private RideWords() {}
@@ -58,20 +55,14 @@ public final class RideWords {
         : WORDS.say("cut.cannot", last);
   }
 
-  /** A typed time in seconds: seconds or m:ss.s; null if it is neither. */
+  /** A typed time in seconds: seconds or m:ss.s; null if it is neither, or not above 0. */
   public static @Nullable BigDecimal seconds(String typed) {
-    Matcher form = TIME.matcher(typed.strip());
-    if (!form.matches()) {
-      return null;
-    }
-    BigDecimal seconds = new BigDecimal(form.group(2).replace(',', '.'));
-    if (form.group(1) != null) {
-      if (seconds.compareTo(BigDecimal.valueOf(60)) >= 0) {
-        return null;
-      }
-      seconds = seconds.add(BigDecimal.valueOf(60L * Integer.parseInt(form.group(1))));
-    }
-    return seconds.signum() > 0 ? seconds : null;
+    return TypedNumber.time(typed).filter(seconds -> seconds.signum() > 0).orElse(null);
+  }
+
+  /** Why a typed time was not taken. */
+  public static String notATime(String typed) {
+    return WORDS.say(TypedNumber.twoSigns(typed) ? "time.signs" : "time.form", typed);
   }
 
   /** A time as it is shown once it may be: m:ss.s. */
