@@ -7,6 +7,7 @@ import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.PlanJson;
 import blindlap.review.NoiseRecord;
+import blindlap.session.PlainDayPlaces;
 import blindlap.session.SessionState;
 import blindlap.wording.NoiseWords;
 import java.nio.file.Path;
@@ -109,7 +110,7 @@ final class ImportDayCommand extends SessionCommand {
               String.valueOf(path.getFileName()), rider, trail, Optional.ofNullable(day));
       PlainDays.Mapping mapping =
           new PlainDays.Mapping(
-              columns, setup, voids, new PlainDays.Places(date, stint, lap, decimals()));
+              columns, new PlainDayPlaces(date, stint, lap, setup, voids, decimals()));
       List<Problem> problems = problems(desk.plainDays().read(origin, bytes, mapping));
       if (!problems.isEmpty()) {
         throw complaint(problems);

@@ -7,6 +7,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.Protocol;
 import blindlap.plan.Rule;
 import blindlap.plan.Setup;
+import blindlap.session.PlainDay;
 import blindlap.session.PlainLap;
 import blindlap.wording.NoiseWords;
 import java.util.ArrayList;
@@ -18,13 +19,14 @@ import java.util.Set;
 final class PlainDayPlan {
   private PlainDayPlan() {}
 
-  static Plan of(PlainDays.Origin origin, List<Measure> measures, PlainDays.Read day) {
+  static Plan of(
+      String file, String rider, String trail, List<Measure> measures, PlainDay day) {
     return new Plan(
         Plan.Kind.NOISE_RUN,
-        NoiseWords.say("plain.question", origin.file()),
+        NoiseWords.say("plain.question", file),
         Plan.Expectations.NONE,
-        origin.rider(),
-        origin.trail(),
+        rider,
+        trail,
         day.day(),
         "",
         setups(day.laps()),

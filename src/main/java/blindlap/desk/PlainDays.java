@@ -1,7 +1,8 @@
 package blindlap.desk;
 
 import blindlap.exchange.PlainDayFile;
-import blindlap.exchange.PlainDayGuess;
+import blindlap.exchange.PlainDayMapping;
+import blindlap.exchange.PlainDayReading;
 import blindlap.fault.Decimals;
 import blindlap.fault.Problem;
 import blindlap.plan.Measure;
@@ -9,7 +10,9 @@ import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.session.Fact;
 import blindlap.session.Notebook;
-import blindlap.session.PlainLap;
+import blindlap.session.PlainDay;
+import blindlap.session.PlainDayPlaces;
+import blindlap.session.PlainDayPreview;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.stats.compare.Scale;
@@ -68,92 +71,27 @@ public final class PlainDays {
   public record Wanted(String measure, String column, Measure.Kind kind, String unit) {}
 
   /**
-   * Which columns tell where a row belongs; each may be empty.
-   *
-   * @param date column with the date, where a file holds several days
-   * @param stint column with the stint, where a stint has several laps
-   * @param lap column with the number of the lap, where rows are not in ridden order
-   * @param decimals sign of decimals
-   */
-  public record Places(String date, String stint, String lap, Decimals.Sign decimals) {}
-
-  /**
    * What stands where.
    *
    * @param measures at least one
-   * @param setup column that says what was on; empty for none
-   * @param voids column that marks spoiled laps; empty for none
    * @param places where a row belongs
    */
-  public record Mapping(List<Wanted> measures, String setup, String voids, Places places) {
+  public record Mapping(List<Wanted> measures, PlainDayPlaces places) {
     public Mapping {
       measures = List.copyOf(measures);
     }
 
     /** One day, a lap a row in ridden order, decimals as written. */
     public Mapping(List<Wanted> measures, String setup, String voids) {
-      this(measures, setup, voids, new Places("", "", "", Decimals.Sign.AS_WRITTEN));
+      this(
+          measures,
+          new PlainDayPlaces("", "", "", setup, voids, Decimals.Sign.AS_WRITTEN));
     }
   }
-
-  /**
-   * A file before it is mapped.
-   *
-   * @param header names of its columns
-   * @param rows its first rows as texts
-   * @param guess columns that speak for themselves
-   * @param problems why it cannot be read
-   */
-  public record Preview(
-      List<String> header, List<List<String>> rows, Guess guess, List<Problem> problems) {
-    public Preview {
-      header = List.copyOf(header);
-      rows = List.copyOf(rows);
-      problems = List.copyOf(problems);
-    }
-  }
-
-  /** Columns that speak for themselves, each empty where none does. */
-  public record Guess(
-      String date, String stint, String lap, String setup, String voids, String measure) {}
 
   /** The header and the first rows of a file. */
-  public static Preview preview(byte[] file, int rows) {
-    PlainDayFile.Preview preview = PlainDayFile.preview(file, rows);
-    PlainDayGuess guess = preview.guess();
-    return new Preview(
-        preview.header(),
-        preview.rows(),
-        new Guess(
-            guess.date(),
-            guess.stint(),
-            guess.lap(),
-            guess.setup(),
-            guess.voids(),
-            guess.measure()),
-        preview.problems());
-  }
-
-  /**
-   * A day of a file, before it is taken.
-   *
-   * @param day when
-   * @param lines lines of its laps, in ridden order
-   * @param laps the laps, times in seconds; empty where there are problems
-   * @param lapsPerStint laps of every stint
-   * @param problems why it is not taken; empty if it can be
-   */
-  public record Read(
-      LocalDate day,
-      List<Integer> lines,
-      List<PlainLap> laps,
-      int lapsPerStint,
-      List<Problem> problems) {
-    public Read {
-      lines = List.copyOf(lines);
-      laps = List.copyOf(laps);
-      problems = List.copyOf(problems);
-    }
+  public static PlainDayPreview preview(byte[] file, int rows) {
+    return PlainDayFile.preview(file, rows);
   }
 
   /**
@@ -163,7 +101,7 @@ public final class PlainDays {
    * @param measures as they would be recorded
    * @param problems mistakes that no day can be told for; nothing is taken then
    */
-  public record Reading(List<Read> days, List<Measure> measures, List<Problem> problems) {
+  public record Reading(List<PlainDay> days, List<Measure> measures, List<Problem> problems) {
     public Reading {
       days = List.copyOf(days);
       measures = List.copyOf(measures);
@@ -171,7 +109,7 @@ public final class PlainDays {
     }
 
     /** Days that can be taken. */
-    public List<Read> good() {
+    public List<PlainDay> good() {
       return problems.isEmpty()
           ? days.stream().filter(day -> day.problems().isEmpty()).toList()
           : List.of();
@@ -223,7 +161,7 @@ public final class PlainDays {
 
   /** Reads a file and says of each day whether it can be taken. Nothing is written. */
   public Reading read(Origin origin, byte[] file, Mapping wanted) {
-    List<PlainDayFile.Column> columns = new ArrayList<>();
+    List<PlainDayMapping.Column> columns = new ArrayList<>();
     List<Problem> problems = new ArrayList<>();
     if (origin.rider().isBlank() || origin.trail().isBlank()) {
       problems.add(Problem.of(DeskFault.PLAIN_DAY_WHO, ""));
@@ -237,22 +175,22 @@ public final class PlainDays {
     if (!problems.isEmpty()) {
       return new Reading(List.of(), List.of(), problems);
     }
-    PlainDayFile.Mapping mapping = mapping(wanted, columns);
-    PlainDayFile.Reading reading = PlainDayFile.read(file, mapping, origin.day());
+    PlainDayMapping mapping = new PlainDayMapping(columns, wanted.places());
+    PlainDayReading reading = PlainDayFile.read(file, mapping, origin.day());
     problems.addAll(reading.problems());
     if (reading.days().isEmpty() && problems.isEmpty()) {
       problems.add(Problem.of(DeskFault.PLAIN_DAY_NO_DAY, ""));
     }
     return new Reading(
         reading.days().stream().map(day -> checked(origin, day)).toList(),
-        columns.stream().map(PlainDayFile.Column::measure).toList(),
+        columns.stream().map(PlainDayMapping.Column::measure).toList(),
         problems);
   }
 
-  private Optional<PlainDayFile.Column> column(Origin origin, Wanted each, List<Problem> problems) {
+  private Optional<PlainDayMapping.Column> column(Origin origin, Wanted each, List<Problem> problems) {
     boolean timed = each.kind().timed();
-    Optional<PlainDayFile.TimeUnit> unit =
-        timed ? PlainDayFile.TimeUnit.of(each.unit()) : Optional.of(PlainDayFile.TimeUnit.SECONDS);
+    Optional<PlainDayMapping.TimeUnit> unit =
+        timed ? PlainDayMapping.TimeUnit.of(each.unit()) : Optional.of(PlainDayMapping.TimeUnit.SECONDS);
     if (unit.isEmpty()) {
       problems.add(Problem.of(DeskFault.PLAIN_DAY_UNIT, "", each.measure(), each.unit()));
       return Optional.empty();
@@ -270,23 +208,10 @@ public final class PlainDays {
               measure.unit()));
       return Optional.empty();
     }
-    return Optional.of(new PlainDayFile.Column(measure, each.column(), unit.get()));
+    return Optional.of(new PlainDayMapping.Column(measure, each.column(), unit.get()));
   }
 
-  private static PlainDayFile.Mapping mapping(Mapping wanted, List<PlainDayFile.Column> columns) {
-    Places places = wanted.places();
-    return new PlainDayFile.Mapping(
-        columns,
-        wanted.setup(),
-        wanted.voids(),
-        new PlainDayFile.Places(
-            places.date(),
-            places.stint(),
-            places.lap(),
-            places.decimals()));
-  }
-
-  private Read checked(Origin origin, PlainDayFile.Day day) {
+  private PlainDay checked(Origin origin, PlainDay day) {
     List<Problem> problems = new ArrayList<>(day.problems());
     int laps = day.lines().size();
     if (laps < LEAST_LAPS || laps > MOST_LAPS) {
@@ -297,7 +222,7 @@ public final class PlainDays {
           .ifPresent(
               same -> problems.add(Problem.of(DeskFault.PLAIN_DAY_TWICE, "", same.id().brief())));
     }
-    return new Read(day.day(), day.lines(), day.laps(), day.lapsPerStint(), problems);
+    return new PlainDay(day.day(), day.lines(), day.laps(), day.lapsPerStint(), problems);
   }
 
   /**
@@ -308,25 +233,26 @@ public final class PlainDays {
   public List<SessionState> take(Origin origin, byte[] file, Mapping wanted) {
     Reading reading = read(origin, file, wanted);
     List<SessionState> taken = new ArrayList<>();
-    for (Read day : reading.good()) {
+    for (PlainDay day : reading.good()) {
       taken.add(write(origin, wanted, reading.measures(), day));
     }
     return taken;
   }
 
-  private SessionState write(Origin origin, Mapping wanted, List<Measure> measures, Read day) {
-    List<PlainDayFile.Column> columns = new ArrayList<>();
+  private SessionState write(Origin origin, Mapping wanted, List<Measure> measures, PlainDay day) {
+    List<PlainDayMapping.Column> columns = new ArrayList<>();
     for (int i = 0; i < measures.size(); i++) {
       columns.add(
-          new PlainDayFile.Column(
-              measures.get(i), wanted.measures().get(i).column(), PlainDayFile.TimeUnit.SECONDS));
+          new PlainDayMapping.Column(
+              measures.get(i), wanted.measures().get(i).column(), PlainDayMapping.TimeUnit.SECONDS));
     }
-    return committing.open(
-        PlainDayPlan.of(origin, measures, day),
-        List.of(),
-        List.of(
-            new Fact.PlainDayImported(
-                origin.file(), mapping(wanted, columns).columns(), day.laps())));
+    return committing
+        .open(
+            PlainDayPlan.of(origin.file(), origin.rider(), origin.trail(), measures, day),
+            List.of(),
+            List.of(
+                new Fact.PlainDayImported(
+                    origin.file(), new PlainDayMapping(columns, wanted.places()).columns(), day.laps())));
   }
 
   /** Brings a day in: all of it or nothing. */
@@ -341,7 +267,7 @@ public final class PlainDays {
   }
 
   /** The same laps of the same day, already in the notebook. */
-  private Optional<SessionSummary> twin(Origin origin, PlainDayFile.Day day) {
+  private Optional<SessionSummary> twin(Origin origin, PlainDay day) {
     return notebook.summaries().stream()
         .filter(s -> s.kind() == Plan.Kind.NOISE_RUN && s.day().equals(day.day()))
         .filter(s -> s.rider().equals(origin.rider()) && s.trail().equals(origin.trail()))

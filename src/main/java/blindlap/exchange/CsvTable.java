@@ -4,6 +4,7 @@ import blindlap.fault.Problem;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -46,6 +47,15 @@ record CsvTable(char separator, List<String> header, int headerLine, List<Row> r
     List<Problem> problems() {
       return problems;
     }
+  }
+
+  /** Names of the columns; one without a name is called by its place. */
+  List<String> names() {
+    List<String> names = new ArrayList<>();
+    for (String name : header) {
+      names.add(name.isBlank() ? "column " + (names.size() + 1) : name);
+    }
+    return names;
   }
 
   static CsvTable read(byte[] bytes) throws Unreadable {

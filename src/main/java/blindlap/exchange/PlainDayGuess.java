@@ -2,34 +2,24 @@ package blindlap.exchange;
 
 import blindlap.fault.Decimals;
 import blindlap.fault.TypedNumber;
+import blindlap.session.PlainDayPreview;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.function.Predicate;
 
-/**
- * Columns that speak for themselves: a suggestion for the boxes on screen, never more.
- *
- * @param date column whose cells are dates; empty if none
- * @param stint column called stint; empty if none
- * @param lap column called lap, of whole numbers; empty if none
- * @param setup column called setup; empty if none
- * @param voids column called void; empty if none
- * @param measure first column left whose cells are times or numbers; empty if none
- */
-public record PlainDayGuess(
-    String date, String stint, String lap, String setup, String voids, String measure) {
-  /** Nothing is clear. */
-  static final PlainDayGuess NOTHING = new PlainDayGuess("", "", "", "", "", "");
-
+/** Finds the columns that speak for themselves. */
+final class PlainDayGuess {
   private static final Set<String> STINT = Set.of("stint", "block");
   private static final Set<String> LAP =
       Set.of("lap", "lap number", "lap no", "run", "nr", "no", "#");
   private static final Set<String> SETUP = Set.of("setup", "set-up", "what was on", "fitted");
   private static final Set<String> VOID = Set.of("void", "spoiled", "invalid");
 
-  static PlainDayGuess of(List<String> names, List<List<String>> rows, boolean commaAllowed) {
+  private PlainDayGuess() {}
+
+  static PlainDayPreview.Guess of(List<String> names, List<List<String>> rows, boolean commaAllowed) {
     List<String> left = new ArrayList<>(names);
     Decimals decimals = new Decimals(commaAllowed);
     String date = take(left, name -> most(names, rows, name, PlainDayRows::isDate));
@@ -39,7 +29,7 @@ public record PlainDayGuess(
     String voids = take(left, name -> VOID.contains(plain(name)));
     String measure =
         take(left, name -> most(names, rows, name, cell -> decimals.time(cell).isPresent()));
-    return new PlainDayGuess(date, stint, lap, setup, voids, measure);
+    return new PlainDayPreview.Guess(date, stint, lap, setup, voids, measure);
   }
 
   private static final Predicate<String> WHOLE = 

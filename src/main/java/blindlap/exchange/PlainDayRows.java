@@ -26,33 +26,17 @@ final class PlainDayRows {
   private static final Pattern DAY_FIRST = Pattern.compile("(\\d{1,2})\\.(\\d{1,2})\\.(\\d{4})");
 
   private final CsvTable table;
-  private final PlainDayFile.Mapping mapping;
+  private final PlainDayMapping mapping;
   private final Decimals decimals;
   private final List<Problem> problems = new ArrayList<>();
 
-  PlainDayRows(CsvTable table, PlainDayFile.Mapping mapping) {
+  PlainDayRows(CsvTable table, PlainDayMapping mapping) {
     this.table = table;
     this.mapping = mapping;
     this.decimals = Decimals.of(mapping.places().decimals(), table.separator() != ',');
   }
 
-  /**
-   * A row as read.
-   *
-   * @param lap its number; 0 without a column for it
-   * @param stint what its cell says; empty without a column for it
-   */
-  record Row(
-      int line,
-      LocalDate day,
-      String stint,
-      int lap,
-      String setup,
-      Map<String, BigDecimal> values,
-      boolean voided,
-      List<Problem> problems) {}
-
-  PlainDayFile.Reading read(Optional<LocalDate> day) {
+  PlainDayReading read(Optional<LocalDate> day) {
     Map<String, Integer> places = new LinkedHashMap<>();
     mapping.measures().forEach(m -> places.put(m.measure().name(), place(m.column())));
     if (new HashSet<>(places.keySet()).size() < mapping.measures().size()) {
@@ -61,13 +45,13 @@ final class PlainDayRows {
     int date = optional(mapping.places().date());
     int stint = optional(mapping.places().stint());
     int lap = optional(mapping.places().lap());
-    int setup = optional(mapping.setup());
-    int voids = optional(mapping.voids());
-    Map<LocalDate, List<Row>> days = new LinkedHashMap<>();
+    int setup = optional(mapping.places().setup());
+    int voids = optional(mapping.places().voids());
+    Map<LocalDate, List<PlainDayRow>> days = new LinkedHashMap<>();
     for (CsvTable.Row row : problems.isEmpty() ? table.rows() : List.<CsvTable.Row>of()) {
       List<Problem> own = new ArrayList<>();
       Map<String, BigDecimal> values = new LinkedHashMap<>();
-      for (PlainDayFile.Column column : mapping.measures()) {
+      for (PlainDayMapping.Column column : mapping.measures()) {
         int place = places.getOrDefault(column.measure().name(), 0);
         value(column, row, place, own).ifPresent(v -> values.put(column.measure().name(), v));
       }
@@ -79,9 +63,9 @@ final class PlainDayRows {
       when.ifPresent(
           d ->
               days.computeIfAbsent(d, key -> new ArrayList<>())
-                  .add(new Row(row.line(), d, within, number, on, values, isVoid, own)));
+                  .add(new PlainDayRow(row.line(), within, number, on, values, isVoid, own)));
     }
-    return new PlainDayFile.Reading(
+    return new PlainDayReading(
         days.entrySet().stream()
             .map(e -> new PlainDayOrder(e.getValue(), lap >= 0, stint >= 0).day(e.getKey()))
             .toList(),
@@ -97,7 +81,7 @@ final class PlainDayRows {
   }
 
   private int place(String column) {
-    List<String> names = PlainDayFile.names(table);
+    List<String> names = table.names();
     int found = -1;
     for (int c = 0; c < names.size(); c++) {
       if (names.get(c).equalsIgnoreCase(column.strip())) {
@@ -171,7 +155,7 @@ final class PlainDayRows {
   }
 
   private Optional<BigDecimal> value(
-      PlainDayFile.Column column, CsvTable.Row row, int place, List<Problem> own) {
+      PlainDayMapping.Column column, CsvTable.Row row, int place, List<Problem> own) {
     String cell = row.cells().get(place);
     if (cell.isEmpty() || cell.equals("-") || cell.equals("–")) {
       return Optional.empty();

@@ -16,6 +16,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.Setting;
 import blindlap.review.HelperFit;
 import blindlap.screen.plan.WorkshopModel;
+import blindlap.session.PlainDayPlaces;
 import blindlap.wording.RideWords;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
@@ -115,9 +116,7 @@ class TypedNumbersEverywhereTest {
                 csv.getBytes(StandardCharsets.UTF_8),
                 new PlainDays.Mapping(
                     List.of(new PlainDays.Wanted("m", "t", kind, kind.timed() ? "s" : "points")),
-                    "",
-                    "",
-                    new PlainDays.Places("", "", "n", Decimals.Sign.AS_WRITTEN)));
+                    new PlainDayPlaces("", "", "n", "", "", Decimals.Sign.AS_WRITTEN)));
     return reading.days().get(0).laps().stream()
         .map(lap -> Objects.requireNonNull(lap.values().get("m")).stripTrailingZeros())
         .findFirst();

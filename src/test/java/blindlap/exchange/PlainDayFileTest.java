@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.fault.Decimals;
 import blindlap.plan.Measure;
+import blindlap.session.PlainDay;
+import blindlap.session.PlainDayPlaces;
+import blindlap.session.PlainDayPreview;
 import blindlap.session.PlainLap;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.order.Drift;
@@ -17,11 +20,11 @@ import org.junit.jupiter.api.Test;
 class PlainDayFileTest {
   private static final Optional<LocalDate> DAY = Optional.of(LocalDate.of(2025, 5, 10));
 
-  private static PlainDayFile.Mapping mapping(
+  private static PlainDayMapping mapping(
       String date, String stint, String lap, Decimals.Sign sign) {
-    return new PlainDayFile.Mapping(
+    return new PlainDayMapping(
         List.of(
-            new PlainDayFile.Column(
+            new PlainDayMapping.Column(
                 new Measure(
                     "lap time",
                     Measure.Kind.LAP_TIME,
@@ -34,33 +37,31 @@ class PlainDayFileTest {
                     Drift.LINE,
                     Scale.RAW),
                 "t",
-                PlainDayFile.TimeUnit.SECONDS)),
-        "on",
-        "",
-        new PlainDayFile.Places(date, stint, lap, sign));
+                PlainDayMapping.TimeUnit.SECONDS)),
+        new PlainDayPlaces(date, stint, lap, "on", "", sign));
   }
 
-  private static PlainDayFile.Mapping mapping(String date, String stint, String lap) {
+  private static PlainDayMapping mapping(String date, String stint, String lap) {
     return mapping(date, stint, lap, Decimals.Sign.AS_WRITTEN);
   }
 
-  private static PlainDayFile.Reading read(String csv, PlainDayFile.Mapping mapping) {
+  private static PlainDayReading read(String csv, PlainDayMapping mapping) {
     return PlainDayFile.read(csv.getBytes(StandardCharsets.UTF_8), mapping, DAY);
   }
 
-  private static List<String> said(PlainDayFile.Day day) {
+  private static List<String> said(PlainDay day) {
     return Problems.sentences(day.problems());
   }
 
   @Test
   void aColumnWithTheDatePartsTheFileIntoDays() {
-    PlainDayFile.Reading reading =
+    PlainDayReading reading =
         read(
             "d;t;on\n2025-05-10;95;K\n24.10.2025;93;K\n2025-05-10;94;L\n24.10.2025;fast;K\n",
             mapping("d", "", ""));
     assertThat(reading.problems()).isEmpty();
     assertThat(reading.days())
-        .extracting(PlainDayFile.Day::day)
+        .extracting(PlainDay::day)
         .containsExactly(LocalDate.of(2025, 5, 10), LocalDate.of(2025, 10, 24));
     assertThat(reading.days().get(0).lines()).containsExactly(2, 4);
     assertThat(reading.days().get(0).laps()).extracting(PlainLap::setup).containsExactly("K", "L");
@@ -71,7 +72,7 @@ class PlainDayFileTest {
 
   @Test
   void aDateThatCouldBeReadTwoWaysIsNotTaken() {
-    PlainDayFile.Reading reading =
+    PlainDayReading reading =
         read("d;t;on\n4/5/2025;95;K\n31.4.2025;95;K\n", mapping("d", "", ""));
     assertThat(reading.days()).isEmpty();
     assertThat(Problems.sentences(reading.problems()))
@@ -81,7 +82,7 @@ class PlainDayFileTest {
 
   @Test
   void lapsByNumberAreOrderedAndAMissingOneLeavesItsPlace() {
-    PlainDayFile.Day day =
+    PlainDay day =
         read("n;t;on\n13;95;K\n11;93;K\n12;94;K\n15;96;K\n", mapping("", "", "n")).days().get(0);
     assertThat(day.laps()).extracting(PlainLap::position).containsExactly(1, 2, 3, 5);
     assertThat(day.laps())
@@ -108,7 +109,7 @@ class PlainDayFileTest {
 
   @Test
   void stintsHoldTheSameNumberOfLapsOnOneSetup() {
-    PlainDayFile.Day day =
+    PlainDay day =
         read("s;t;on\na;95;K\na;93;K\nb;94;L\nb;96;L\n", mapping("", "s", "")).days().get(0);
     assertThat(day.lapsPerStint()).isEqualTo(2);
     assertThat(day.laps()).extracting(PlainLap::position).containsExactly(1, 2, 3, 4);
@@ -134,7 +135,7 @@ class PlainDayFileTest {
 
   @Test
   void aChosenDecimalSignIsTheOnlyOneTakenAlsoWhereCommasPartColumns() {
-    PlainDayFile.Mapping comma = mapping("", "", "", Decimals.Sign.COMMA);
+    PlainDayMapping comma = mapping("", "", "", Decimals.Sign.COMMA);
     assertThat(read("t,on\n\"95,5\",K\n\"94,5\",K\n", comma).days().get(0).laps().get(0).values())
         .hasEntrySatisfying("lap time", t -> assertThat(t).isEqualByComparingTo("95.5"));
     assertThat(said(read("t;on\n95.5;K\n94,5;K\n", comma).days().get(0)))
@@ -145,20 +146,20 @@ class PlainDayFileTest {
 
   @Test
   void columnsThatSpeakForThemselvesAreSuggested() {
-    PlainDayGuess guess =
+    PlainDayPreview.Guess guess =
         PlainDayFile.preview(
                 "When;Lap;Setup;;Time\n2025-05-10;1;K;hot;95,1\n2025-05-10;2;L;;1:34,9\n"
                     .getBytes(StandardCharsets.UTF_8),
                 5)
             .guess();
-    assertThat(guess).isEqualTo(new PlainDayGuess("When", "", "Lap", "Setup", "", "Time"));
+    assertThat(guess).isEqualTo(new PlainDayPreview.Guess("When", "", "Lap", "Setup", "", "Time"));
     assertThat(PlainDayFile.preview("a;;b\n1;2;3\n".getBytes(StandardCharsets.UTF_8), 5).header())
         .containsExactly("a", "column 2", "b");
   }
 
   @Test
   void aColumnNamedTwiceIsNotGuessedAt() {
-    PlainDayFile.Reading reading = read("t;t;on\n95;96;K\n", mapping("", "", ""));
+    PlainDayReading reading = read("t;t;on\n95;96;K\n", mapping("", "", ""));
     assertThat(reading.days()).isEmpty();
     assertThat(Problems.sentences(reading.problems()))
         .singleElement()

@@ -7,6 +7,8 @@ import blindlap.fault.Decimals;
 import blindlap.plan.Measure;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.TypedForm;
+import blindlap.session.PlainDayPlaces;
+import blindlap.session.PlainDayPreview;
 import blindlap.session.SessionState;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
@@ -70,7 +72,7 @@ public final class OldDayModel {
     }
   }
 
-  private record Opened(byte[] bytes, PlainDays.Preview preview, Optional<RiderHistory.Where> at) {}
+  private record Opened(byte[] bytes, PlainDayPreview preview, Optional<RiderHistory.Where> at) {}
 
   /** A file that cannot be used; the message is a sentence. */
   private static final class Unusable extends Exception {
@@ -137,7 +139,7 @@ public final class OldDayModel {
         throw new Unusable(WORDS.say("file.large", typed));
       }
       byte[] read = Files.readAllBytes(file);
-      PlainDays.Preview shown = PlainDays.preview(read, SAMPLE_ROWS);
+      PlainDayPreview shown = PlainDays.preview(read, SAMPLE_ROWS);
       if (!shown.problems().isEmpty()) {
         throw new Unusable(String.join(" ", Problems.sentences(shown.problems())));
       }
@@ -160,14 +162,14 @@ public final class OldDayModel {
     filling = true;
     fileTrouble = "";
     bytes = opened.bytes();
-    PlainDays.Preview shown = opened.preview();
+    PlainDayPreview shown = opened.preview();
     List<List<String>> cells = new ArrayList<>();
     for (int column = 0; column < shown.header().size(); column++) {
       int at = column;
       cells.add(shown.rows().stream().map(row -> row.get(at)).toList());
     }
     Path name = Path.of(form.field("file").get().strip()).getFileName();
-    PlainDays.Guess guess = shown.guess();
+    PlainDayPreview.Guess guess = shown.guess();
     form.field("date").set(guess.date());
     form.field("stint").set(guess.stint());
     form.field("lap").set(guess.lap());
@@ -294,12 +296,12 @@ public final class OldDayModel {
     }
     return new PlainDays.Mapping(
         wanted,
-        form.field("setup").get(),
-        form.field("void").get(),
-        new PlainDays.Places(
+        new PlainDayPlaces(
             form.field("date").get(),
             form.field("stint").get(),
             form.field("lap").get(),
+            form.field("setup").get(),
+            form.field("void").get(),
             Decimals.Sign.valueOf(form.field("decimals").get())));
   }
 

@@ -3,6 +3,7 @@ package blindlap.screen.book;
 import blindlap.desk.PlainDays;
 import blindlap.fault.Problem;
 import blindlap.plan.Measure;
+import blindlap.session.PlainDay;
 import blindlap.session.PlainLap;
 import blindlap.wording.Headline;
 import blindlap.wording.SeriesWords;
@@ -67,7 +68,7 @@ public record OldDayPreview(
 
   /** The preview of a reading. */
   static OldDayPreview of(PlainDays.Reading reading) {
-    List<PlainDays.Read> good = reading.good();
+    List<PlainDay> good = reading.good();
     int laps = good.stream().mapToInt(day -> day.laps().size()).sum();
     List<List<String>> rows = rows(good, reading.measures());
     return new OldDayPreview(
@@ -90,7 +91,7 @@ public record OldDayPreview(
             WORDS.say("answer.after"));
   }
 
-  private static String sentence(PlainDays.Read day) {
+  private static String sentence(PlainDay day) {
     int first = day.lines().stream().mapToInt(Integer::intValue).min().orElse(0);
     int last = day.lines().stream().mapToInt(Integer::intValue).max().orElse(0);
     return WORDS.say(
@@ -105,7 +106,7 @@ public record OldDayPreview(
 
   private static List<String> refused(PlainDays.Reading reading) {
     List<String> lines = new ArrayList<>(Problems.sentences(reading.problems()));
-    for (PlainDays.Read day : reading.days()) {
+    for (PlainDay day : reading.days()) {
       for (Problem problem : day.problems()) {
         lines.add(
             WORDS.say("refused.day", SeriesWords.date(day.day()), Problems.sentence(problem)));
@@ -130,9 +131,9 @@ public record OldDayPreview(
     return heads;
   }
 
-  private static List<List<String>> rows(List<PlainDays.Read> good, List<Measure> measures) {
+  private static List<List<String>> rows(List<PlainDay> good, List<Measure> measures) {
     List<List<String>> rows = new ArrayList<>();
-    for (PlainDays.Read day : good) {
+    for (PlainDay day : good) {
       for (int i = 0; i < day.laps().size() && rows.size() < MOST_ROWS; i++) {
         PlainLap lap = day.laps().get(i);
         List<String> cells = new ArrayList<>();
