@@ -2,6 +2,7 @@ package blindlap.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.desk.day.LapTable;
 import blindlap.RamFolder;
 import blindlap.exchange.CsvText;
 import blindlap.exchange.HelperFits;
@@ -17,7 +18,7 @@ import blindlap.plan.Setting;
 import blindlap.review.HelperFit;
 import blindlap.screen.plan.WorkshopModel;
 import blindlap.session.PlainDayPlaces;
-import blindlap.wording.RideWords;
+import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -98,12 +99,12 @@ class TypedNumbersEverywhereTest {
   }
 
   private @Nullable BigDecimal keyedIn(String measure, String typed) {
-    KeyingIn.Table empty = day.desk().keyingIn().empty(day.state());
+    LapTable empty = LapTable.empty(day.state().day());
     List<List<String>> rows = new ArrayList<>(empty.rows());
     List<String> row = new ArrayList<>(rows.get(0));
     row.set(empty.columns().indexOf(measure), typed);
     rows.set(0, row);
-    return lap(measure, day.desk().keyingIn().csv(new KeyingIn.Table(empty.columns(), rows)));
+    return lap(measure, day.desk().keyingIn().csv(new LapTable(empty.columns(), rows)));
   }
 
   private Optional<BigDecimal> oldDay(Measure.Kind kind, String typed) {

@@ -3,7 +3,7 @@ package blindlap.exchange;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
-import blindlap.wording.Problems;
+import blindlap.wording.day.Problems;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;

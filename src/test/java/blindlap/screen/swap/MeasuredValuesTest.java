@@ -2,6 +2,7 @@ package blindlap.screen.swap;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.session.day.Source;
 import blindlap.RamFolder;
 import blindlap.desk.Reviews;
 import blindlap.desk.TestDay;
@@ -86,7 +87,7 @@ class MeasuredValuesTest {
       BigDecimal seconds = new BigDecimal("91." + stint);
       TimeRecord time = Stopwatch.typed(seconds, TimeRecord.TimedBy.RIDER, day.clock());
       day.desk().riderDays().time(day.id(), lap, "lap time", time, false);
-      Fact ridden = new Fact.LapRidden(lap, Fact.Source.SCREEN);
+      Fact ridden = new Fact.LapRidden(lap, Source.SCREEN);
       day.desk().sessions().act(day.id(), latest -> Outcome.accepted(ridden));
     }
     day.desk().riderDays().closeDay(day.id());
