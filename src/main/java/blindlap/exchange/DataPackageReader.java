@@ -23,6 +23,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import tech.tablesaw.api.Row;
+import tech.tablesaw.api.StringColumn;
+import tech.tablesaw.api.Table;
 
 /** Reads a data package back into what the analysis uses. */
 public final class DataPackageReader {
@@ -180,27 +183,47 @@ public final class DataPackageReader {
     return new LapId(stint(row, LAPS, 1, plan), lap);
   }
 
+  /** The helper's records: a row for a stint, and one more for each setting of it. */
   private SortedMap<Integer, HelperFit> fits(Plan plan) {
     SortedMap<Integer, HelperFit> fits = new TreeMap<>();
-    for (Map<String, String> row : CsvText.read(HELPER, text(HELPER))) {
-      int stint = stint(row, HELPER, 0, plan);
-      String fitted = cell(row, "fitted");
-      HelperFit before = fits.get(stint);
-      Map<String, BigDecimal> measured =
-          new LinkedHashMap<>(before == null ? Map.of() : before.measured());
-      Map<String, String> words =
-          new LinkedHashMap<>(before == null ? Map.of() : before.words());
-      if (!cell(row, "setting").isEmpty() && cell(row, "measured").isEmpty()) {
-        words.put(cell(row, "setting"), cell(row, "note"));
-      } else if (!cell(row, "setting").isEmpty()) {
-        measured.put(cell(row, "setting"), number(cell(row, "measured"), "measured"));
-      }
-      String note = before == null ? cell(row, "note") : before.note();
-      fits.put(
-          stint,
-          new HelperFit(stint, fitted.isEmpty() ? null : setup(fitted), measured, words, note));
+    Table helper = table(HELPER, "stint", "fitted", "setting", "measured", "note");
+    for (Table stint : helper.splitOn("stint").asTableList()) {
+      HelperFit fit = fit(stint, plan);
+      fits.put(fit.stint(), fit);
     }
     return fits;
+  }
+
+  private static HelperFit fit(Table stint, Plan plan) {
+    Map<String, BigDecimal> measured = new LinkedHashMap<>();
+    Map<String, String> words = new LinkedHashMap<>();
+    for (Row row : stint.dropWhere(stint.stringColumn("setting").isMissing())) {
+      String typed = row.getString("measured");
+      if (typed.isEmpty()) {
+        words.put(row.getString("setting"), row.getString("note"));
+      } else {
+        measured.put(row.getString("setting"), number(typed, "measured"));
+      }
+    }
+    Row first = stint.row(0);
+    String fitted = first.getString("fitted");
+    return new HelperFit(
+        stint(Map.of("stint", first.getString("stint")), HELPER, 0, plan),
+        fitted.isEmpty() ? null : setup(fitted),
+        measured,
+        words,
+        first.getString("note"));
+  }
+
+  /** Columns of one of the tables as texts. */
+  private Table table(String name, String... columns) {
+    List<Map<String, String>> rows = CsvText.read(name, text(name));
+    Table table = Table.create(name);
+    for (String column : columns) {
+      List<String> cells = rows.stream().map(row -> cell(row, column)).toList();
+      table.addColumns(StringColumn.create(column, cells));
+    }
+    return table;
   }
 
   private static String cell(Map<String, String> row, String column) {
