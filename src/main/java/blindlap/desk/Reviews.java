@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.review.Analysis;
 import blindlap.compute.Engine;
 import blindlap.compute.FindingJson;
 import blindlap.compute.FindingRequests;
@@ -55,7 +56,7 @@ public final class Reviews {
 
   /** The finding of an unsealed session. */
   public Finding finding(SessionState state) {
-    return Finding.of(day(state));
+    return Analysis.of(day(state));
   }
 
   /** What the analysis of an unsealed session uses. */
@@ -67,14 +68,14 @@ public final class Reviews {
   public Optional<String> verdict(SessionState state) {
     return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? Optional.empty()
-        : Finding.verdictOnly(day(state)).flatMap(Comparison::verdict).map(FindingWords::phrase);
+        : Analysis.verdictOnly(day(state)).flatMap(Comparison::verdict).map(FindingWords::phrase);
   }
 
   /** The difference in one sentence; empty while sealed or without a comparison. */
   public Optional<String> headline(SessionState state) {
     return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? Optional.empty()
-        : Finding.verdictOnly(day(state)).map(c -> new FindingWords(state.plan(), c).difference());
+        : Analysis.verdictOnly(day(state)).map(c -> new FindingWords(state.plan(), c).difference());
   }
 
   /** The finding in sentences. */
@@ -188,7 +189,7 @@ public final class Reviews {
    * @throws Unusable if what it holds cannot be compared
    */
   public static Finding fromPackage(Map<String, byte[]> files) {
-    return Finding.of(DataPackageReader.read(files));
+    return Analysis.of(DataPackageReader.read(files));
   }
 
   /**

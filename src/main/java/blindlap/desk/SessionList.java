@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.review.Analysis;
 import blindlap.plan.Plan;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
@@ -96,7 +97,7 @@ public final class SessionList {
     }
     Optional<Comparison> found =
         state.plan().setups().size() == 2
-            ? Finding.verdictOnly(Reviews.day(state)).filter(c -> c.verdict().isPresent())
+            ? Analysis.verdictOnly(Reviews.day(state)).filter(c -> c.verdict().isPresent())
             : Optional.empty();
     return found
         .map(

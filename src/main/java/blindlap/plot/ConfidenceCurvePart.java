@@ -12,19 +12,19 @@ import blindlap.plot.surface.Surface;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Draws {@link ConfidenceCurvePlot}. */
+/** Draws a confidence curve. */
 final class ConfidenceCurvePart {
   private final Surface surface;
-  private final ConfidenceCurvePlot plot;
+  private final ThinnedCurve curve;
   private final CurveContent content;
   private final Layout at;
   private final Faces faces;
   private final Places places;
 
-  ConfidenceCurvePart(Surface surface, ConfidenceCurvePlot plot, Layout layout) {
+  ConfidenceCurvePart(Surface surface, CurveContent content, ThinnedCurve curve, Layout layout) {
     this.surface = surface;
-    this.plot = plot;
-    this.content = plot.content();
+    this.curve = curve;
+    this.content = content;
     this.at = layout;
     this.faces = layout.faces();
     double left = layout.across.from();
@@ -51,16 +51,16 @@ final class ConfidenceCurvePart {
       double bandTop,
       double height) {
 
-    static Layout of(ConfidenceCurvePlot plot, double width, double textScale) {
+    static Layout of(CurveContent content, ThinnedCurve curve, double width, double textScale) {
       Faces faces = new Faces(textScale);
-      double bandTop = faces.plain().line() * plot.content().worthwhile().words().size() + 4;
+      double bandTop = faces.plain().line() * content.worthwhile().words().size() + 4;
       double top = bandTop + faces.px(12);
       double bottom = top + 210 * Math.sqrt(textScale);
       Scale up = new Scale(0, 1, bottom, top);
-      double numbers = AxisPart.uprightRoom(up, plot.content().upright(), faces);
-      Scale across = new Scale(plot.low(), plot.high(), numbers + 12, width - 8);
+      double numbers = AxisPart.uprightRoom(up, content.upright(), faces);
+      Scale across = new Scale(curve.low(), curve.high(), numbers + 12, width - 8);
       List<String> words =
-          Lines.wrap(plot.content().across().words(), faces.plain(), width - across.from(), 2);
+          Lines.wrap(content.across().words(), faces.plain(), width - across.from(), 2);
       double under =
           faces.px(10) + faces.number().line() + words.size() * faces.plain().line() + faces.px(4);
       return new Layout(faces, across, up, numbers, words, bandTop, bottom + under);
@@ -109,17 +109,17 @@ final class ConfidenceCurvePart {
   private void drawCurve() {
     List<Double> xs = new ArrayList<>();
     List<Double> ys = new ArrayList<>();
-    double column = (plot.high() - plot.low()) / ConfidenceCurvePlot.COLUMNS;
-    for (int i = 0; i < ConfidenceCurvePlot.COLUMNS; i++) {
-      boolean first = i == 0 || plot.height(i) != plot.height(i - 1);
-      boolean last = i + 1 == ConfidenceCurvePlot.COLUMNS || plot.height(i + 1) != plot.height(i);
-      double y = at.up.at(plot.height(i));
+    double column = (curve.high() - curve.low()) / ThinnedCurve.COLUMNS;
+    for (int i = 0; i < ThinnedCurve.COLUMNS; i++) {
+      boolean first = i == 0 || curve.height(i) != curve.height(i - 1);
+      boolean last = i + 1 == ThinnedCurve.COLUMNS || curve.height(i + 1) != curve.height(i);
+      double y = at.up.at(curve.height(i));
       if (first) {
-        xs.add(at.across.at(plot.low() + i * column));
+        xs.add(at.across.at(curve.low() + i * column));
         ys.add(y);
       }
       if (last) {
-        double x = at.across.at(plot.low() + (i + 1) * column);
+        double x = at.across.at(curve.low() + (i + 1) * column);
         xs.add(x);
         ys.add(y);
         places.take(new Box(x - 3, y - 3, 6, 6));

@@ -10,23 +10,16 @@ import blindlap.plot.surface.Surface;
  * thick bar at p = .10, the worthwhile band hatched, "no difference" marked with its p.
  */
 public final class ConfidenceCurvePlot implements Drawing {
-  /** Columns that a long curve is thinned to; more than a screen has pixels across. */
-  static final int COLUMNS = 2000;
-
   private final CurveContent content;
-  private final double low;
-  private final double high;
-  private final double[] curve;
+  private final ThinnedCurve curve;
 
-  private ConfidenceCurvePlot(CurveContent content, double low, double high, double[] curve) {
+  private ConfidenceCurvePlot(CurveContent content, ThinnedCurve curve) {
     this.content = content;
-    this.low = low;
-    this.high = high;
     this.curve = curve;
   }
 
   /**
-   * Makes the drawing. The curve is kept as its highest point in each of {@value #COLUMNS} columns,
+   * Makes the drawing. The curve is kept as its highest point in each of {@value ThinnedCurve#COLUMNS} columns,
    * which changes nothing an eye can see, however many orders there are.
    *
    * @param content what is drawn beside the curve
@@ -49,7 +42,7 @@ public final class ConfidenceCurvePlot implements Drawing {
     Limits limits = content.ninetyFive().limits();
     low = Math.min(low, end(limits.low(), estimate, -2 * reach) - 0.25 * reach);
     high = Math.max(high, end(limits.high(), estimate, 2 * reach) + 0.25 * reach);
-    return new ConfidenceCurvePlot(content, low, high, thinned(knots, heights, low, high));
+    return new ConfidenceCurvePlot(content, ThinnedCurve.of(knots, heights, low, high));
   }
 
   private static void checkSteps(double[] knots, double[] heights) {
@@ -74,50 +67,6 @@ public final class ConfidenceCurvePlot implements Drawing {
     return farthest < 0 ? Math.max(limit, far) : Math.min(limit, far);
   }
 
-  /** Heights over {@value #COLUMNS} equal columns from low to high. */
-  private static double[] thinned(double[] knots, double[] steps, double low, double high) {
-    double[] heights = new double[COLUMNS];
-    double column = (high - low) / COLUMNS;
-    for (int i = 0; i < COLUMNS; i++) {
-      int from = stepAt(knots, low + i * column);
-      int to = stepAt(knots, low + (i + 1) * column);
-      for (int step = from; step <= to; step++) {
-        heights[i] = Math.max(heights[i], steps[step]);
-      }
-    }
-    return heights;
-  }
-
-  /** Index of the height that holds at this difference: the number of knots at or below it. */
-  private static int stepAt(double[] knots, double difference) {
-    int low = 0;
-    int high = knots.length;
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (knots[middle] <= difference) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
-  }
-
-  CurveContent content() {
-    return content;
-  }
-
-  double low() {
-    return low;
-  }
-
-  double high() {
-    return high;
-  }
-
-  double height(int column) {
-    return curve[column];
-  }
 
   @Override
   public Spoken spoken() {
@@ -126,12 +75,12 @@ public final class ConfidenceCurvePlot implements Drawing {
 
   @Override
   public double heightFor(double width, double textScale) {
-    return ConfidenceCurvePart.Layout.of(this, width, textScale).height();
+    return ConfidenceCurvePart.Layout.of(content, curve, width, textScale).height();
   }
 
   @Override
   public void draw(Surface surface, double width, double textScale) {
-    new ConfidenceCurvePart(surface, this, ConfidenceCurvePart.Layout.of(this, width, textScale))
+    new ConfidenceCurvePart(surface, content, curve, ConfidenceCurvePart.Layout.of(content, curve, width, textScale))
         .draw();
   }
 }

@@ -27,7 +27,7 @@ import java.util.TreeSet;
 import java.util.function.Consumer;
 
 /** Makes a finding from a day, one step after the other. */
-final class Analysis {
+public final class Analysis {
   private static final double MOST_MISSING = 0.30;
   private static final double MOST_AT_END = 0.30;
 
@@ -43,7 +43,29 @@ final class Analysis {
   /**
    * @throws Unusable if the day as a whole cannot be compared
    */
-  Analysis(DayRecord day, Consumer<String> progress) {
+  /**
+   * Analyses a day.
+   *
+   * @throws Unusable if the day as a whole cannot be compared, such as a noise run
+   */
+  public static Finding of(DayRecord day) {
+    return new Analysis(day, step -> {}).finding();
+  }
+
+  /** Analyses a day, telling of each step (a measure's name) before it is taken. */
+  public static Finding of(DayRecord day, Consumer<String> progress) {
+    return new Analysis(day, progress).finding();
+  }
+
+  /**
+   * The verdict alone, for lists and for a page that shows it first: the primary measure without
+   * everything that stands beside it. Empty where no verdict can be given.
+   */
+  public static Optional<Comparison> verdictOnly(DayRecord day) {
+    return new Analysis(day, step -> {}).primaryOnly();
+  }
+
+  private Analysis(DayRecord day, Consumer<String> progress) {
     this.day = day;
     this.plan = day.plan();
     if (plan.setups().size() < 2) {

@@ -49,28 +49,6 @@ public record Finding(
     parity = List.copyOf(parity);
   }
 
-  /**
-   * Analyses a day.
-   *
-   * @throws Unusable if the day as a whole cannot be compared, such as a noise run
-   */
-  public static Finding of(DayRecord day) {
-    return new Analysis(day, step -> {}).finding();
-  }
-
-  /** Analyses a day, telling of each step (a measure's name) before it is taken. */
-  public static Finding of(DayRecord day, java.util.function.Consumer<String> progress) {
-    return new Analysis(day, progress).finding();
-  }
-
-  /**
-   * The verdict alone, for lists and for a page that shows it first: the primary measure without
-   * everything that stands beside it. Empty where no verdict can be given.
-   */
-  public static Optional<Comparison> verdictOnly(DayRecord day) {
-    return new Analysis(day, step -> {}).primaryOnly();
-  }
-
   /** All comparisons of two setups, the primary first. */
   public Stream<Comparison> comparisons() {
     return Stream.concat(primary.stream(), others.stream());

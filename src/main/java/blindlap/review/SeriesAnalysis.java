@@ -1,5 +1,6 @@
 package blindlap.review;
 
+import blindlap.stats.pool.PooledSession;
 import blindlap.fault.Problem;
 import blindlap.fault.Unusable;
 import blindlap.plan.Measure;
@@ -257,7 +258,7 @@ public final class SeriesAnalysis {
   }
 
   private Optional<StratifiedSessions> these() {
-    List<StratifiedSessions.Session> all =
+    List<PooledSession> all =
         pooled.stream().flatMap(each -> each.session().stream()).toList();
     return all.isEmpty()
         ? Optional.empty()

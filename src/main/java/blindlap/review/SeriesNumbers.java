@@ -1,5 +1,6 @@
 package blindlap.review;
 
+import blindlap.stats.pool.PooledSession;
 import blindlap.fault.DayFault;
 import blindlap.fault.Unusable;
 import blindlap.plan.Measure;
@@ -32,7 +33,7 @@ import java.util.Set;
  */
 record SeriesNumbers(
     String rider,
-    Optional<StratifiedSessions.Session> session,
+    Optional<PooledSession> session,
     double estimate,
     double standardError,
     RiderNoise noise,
@@ -59,8 +60,8 @@ record SeriesNumbers(
     for (int i = 0; flipped && i < order.length; i++) {
       order[i] = 1 - order[i];
     }
-    StratifiedSessions.Session session =
-        new StratifiedSessions.Session(
+    PooledSession session =
+        new PooledSession(
             day.plan().rule().assignments(),
             order,
             stints.values(),

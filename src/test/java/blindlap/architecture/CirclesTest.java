@@ -15,7 +15,13 @@ class CirclesTest {
       Map.of(
           Set.of("session.Fact", "session.FactVisitor"),
           "a visitor names every fact, and every fact takes the visitor: a new one cannot be"
-              + " forgotten anywhere");
+              + " forgotten anywhere",
+          Set.of("fault.StatsException", "fault.Unusable"),
+          "a sealed type names its one refinement",
+          Set.of(
+              "stats.order.Assignments", "stats.order.AssignmentsBuilder", "stats.order.OrderTable"),
+          "one idea in three files: a set of orders, the one way to make it, and its table, made"
+              + " when first asked for and kept");
 
   @Test
   void noClassesOfTheApplicationNeedEachOtherButThoseThatAreMeantTo() {

@@ -1,5 +1,6 @@
 package blindlap.calibration;
 
+import blindlap.stats.pool.PooledSession;
 import blindlap.stats.compare.ConfidenceCurve;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.distribution.Interval;
@@ -135,11 +136,11 @@ public final class RidersTable {
     int[] rejected = new int[5];
     double[] halfWidths = new double[days];
     for (int day = 0; day < days; day++) {
-      List<StratifiedSessions.Session> sessions = new ArrayList<>();
+      List<PooledSession> sessions = new ArrayList<>();
       double[] estimates = new double[riders];
       double[] variances = new double[riders];
       for (int r = 0; r < riders; r++) {
-        StratifiedSessions.Session session = session(random, betweenSd);
+        PooledSession session = session(random, betweenSd);
         TwoSetups own = compared(session);
         sessions.add(session);
         estimates[r] = own.estimate();
@@ -173,12 +174,12 @@ public final class RidersTable {
     return interval.low() > 0 || interval.high() < 0 ? 1 : 0;
   }
 
-  private static TwoSetups compared(StratifiedSessions.Session day) {
+  private static TwoSetups compared(PooledSession day) {
     return TwoSetups.compare(
         day.set(), day.order(), day.values(), day.valid(), day.drift(), Sampling.PREFERRED);
   }
 
-  private static StratifiedSessions.Session session(SplittableRandom random, double betweenSd) {
+  private static PooledSession session(SplittableRandom random, double betweenSd) {
     int[] order = blindlap.stats.order.Orders.parse(ORDERS.get(random.nextInt(ORDERS.size())));
     double sd = 0.6 + 0.8 * random.nextDouble();
     double shift = betweenSd * random.nextGaussian();
@@ -188,6 +189,6 @@ public final class RidersTable {
       values[i] = sd * random.nextGaussian() + shift * order[i];
       valid[i] = true;
     }
-    return new StratifiedSessions.Session(SET, order, values, valid, Drift.LINE);
+    return new PooledSession(SET, order, values, valid, Drift.LINE);
   }
 }

@@ -284,8 +284,8 @@ class DrawingsTest {
                 new Spoken("s", "")),
             knots,
             heights);
-    int middle = ConfidenceCurvePlot.COLUMNS / 2;
-    assertThat(plot.height(middle)).isCloseTo(1, within(0.01));
+    ThinnedCurve thinned = ThinnedCurve.of(knots, heights, -6, 6);
+    assertThat(thinned.height(ThinnedCurve.COLUMNS / 2)).isCloseTo(1, within(0.01));
     RecordingSurface surface = RecordingSurface.of(plot, 744, 1);
     assertThat(surface.xs.size()).isLessThan(6000);
   }

@@ -47,7 +47,7 @@ class FindingTest {
 
   @Test
   void theFindingOfTheReferenceDayIsTheReferenceResult() {
-    Comparison primary = Finding.of(vector()).primary().orElseThrow();
+    Comparison primary = Analysis.of(vector()).primary().orElseThrow();
     assertThat(primary.estimate()).isCloseTo(-2.30459529065490, within(1e-11));
     assertThat(primary.result().noiseSd()).isCloseTo(0.635818877780136, within(1e-11));
     assertThat(primary.p()).isEqualTo(2 / 1296.0);
@@ -65,10 +65,10 @@ class FindingTest {
     fits.put(3, new HelperFit(3, 1, Map.of(), ""));
     fits.put(4, new HelperFit(4, 0, Map.of(), ""));
     DayRecord wrong = copy(day, day.laps(), new TreeMap<>(), fits, 16);
-    Finding finding = Finding.of(wrong);
+    Finding finding = Analysis.of(wrong);
     assertThat(wrong.wrongFits()).containsExactly(3);
     assertThat(finding.primary().orElseThrow().estimate())
-        .isEqualTo(Finding.of(day).primary().orElseThrow().estimate());
+        .isEqualTo(Analysis.of(day).primary().orElseThrow().estimate());
     assertThat(finding.sensitivities())
         .extracting(Sensitivity::kind)
         .containsExactly(Sensitivity.Kind.WRONG_FITS_MASKED, Sensitivity.Kind.AS_FITTED);
@@ -81,7 +81,7 @@ class FindingTest {
   void blindBrokenKeepsTheLapsAndMasksThemBeside() {
     DayRecord day = vector();
     SortedMap<Integer, String> broken = new TreeMap<>(Map.of(2, "saw the spring"));
-    Finding finding = Finding.of(copy(day, day.laps(), broken, new TreeMap<>(), 16));
+    Finding finding = Analysis.of(copy(day, day.laps(), broken, new TreeMap<>(), 16));
     assertThat(finding.primary().orElseThrow().result().used()).isEqualTo(16);
     assertThat(finding.sensitivities().get(0).result().orElseThrow().used()).isEqualTo(15);
   }
@@ -99,7 +99,7 @@ class FindingTest {
             third.values(),
             Optional.of(new LapState.Voided(VoidEvent.TRAFFIC, "", false)),
             ""));
-    Finding finding = Finding.of(copy(day, laps, new TreeMap<>(), new TreeMap<>(), 16));
+    Finding finding = Analysis.of(copy(day, laps, new TreeMap<>(), new TreeMap<>(), 16));
     assertThat(finding.primary().orElseThrow().result().used()).isEqualTo(15);
     assertThat(finding.voids().voids()).containsExactly(1, 0);
     Sensitivity all = finding.sensitivities().get(0);
@@ -111,7 +111,7 @@ class FindingTest {
   void aDayCutShortKeepsItsOrdersAndSaysWhatWasLeft() {
     DayRecord day = vector();
     Finding finding =
-        Finding.of(copy(day, day.laps().subList(0, 9), new TreeMap<>(), new TreeMap<>(), 9));
+        Analysis.of(copy(day, day.laps().subList(0, 9), new TreeMap<>(), new TreeMap<>(), 9));
     // docs/method.md#days-cut-short: blocks of four, 16 stints, .028 after stint 9.
     assertThat(finding.left().orElseThrow().smallestP()).isCloseTo(0.0278, within(1e-4));
     assertThat(finding.orders().count().intValueExact()).isEqualTo(1296);
@@ -125,7 +125,7 @@ class FindingTest {
     }
     Plan plan = Days.plan(RULE, List.of(TIME));
     Comparison primary =
-        Finding.of(Days.day(plan, ORDER, Map.of("lap time", sparse))).primary().orElseThrow();
+        Analysis.of(Days.day(plan, ORDER, Map.of("lap time", sparse))).primary().orElseThrow();
     assertThat(primary.caveats()).contains(Caveat.MISSING);
     assertThat(primary.verdict()).isEmpty();
     assertThat(primary.tested()).isFalse();
@@ -140,7 +140,7 @@ class FindingTest {
     double[] values =
         Days.values(Orders.parse(order), 90, new double[] {0, -20}, 0.1, 2, new Random(1));
     assertThat(
-            Finding.of(Days.day(plan, order, Map.of("lap time", values)))
+            Analysis.of(Days.day(plan, order, Map.of("lap time", values)))
                 .primary()
                 .orElseThrow()
                 .verdict())
@@ -155,7 +155,7 @@ class FindingTest {
     String order = Days.order(rule, random);
     double[] values =
         Days.values(Orders.parse(order), 90, new double[] {0, 2.5, 0.05}, 0.4, 2, random);
-    Finding finding = Finding.of(Days.day(plan, order, Map.of("lap time", values)));
+    Finding finding = Analysis.of(Days.day(plan, order, Map.of("lap time", values)));
     ManyComparison many = finding.many().get(0);
     assertThat(finding.primary()).isEmpty();
     assertThat(many.separatedPairs()).extracting(p -> p.name()).containsExactly("A-B", "B-C");
@@ -179,7 +179,7 @@ class FindingTest {
             day.blindBroken(),
             16,
             day.fits());
-    Guesses found = Finding.of(guessed).guesses();
+    Guesses found = Analysis.of(guessed).guesses();
     assertThat(found.right()).isEqualTo(15);
     assertThat(found.unknown()).isEqualTo(1);
     assertThat(found.test().orElseThrow().flagged()).isTrue();

@@ -83,7 +83,7 @@ class ManySetupsBesideTest {
         new TreeMap<>(Map.of(9, new HelperFit(9, 0, Map.of(), ""))));
   }
 
-  private static final Finding FINDING = Finding.of(day());
+  private static final Finding FINDING = Analysis.of(day());
   private static final FindingText TEXT = new FindingText(FINDING);
 
   @Test

@@ -58,10 +58,10 @@ public final class ReviewBenchmark {
     for (int run = 0; run < 3; run++) {
       long start = System.nanoTime();
       long spent = THREAD.getCurrentThreadCpuTime();
-      Finding.verdictOnly(day);
+      Analysis.verdictOnly(day);
       long verdict = System.nanoTime();
       long spentOnVerdict = THREAD.getCurrentThreadCpuTime();
-      Finding.of(day);
+      Analysis.of(day);
       System.out.printf(
           "wall: verdict %.2f s, everything %.2f s; processor: verdict %.2f s, everything %.2f s%n",
           (verdict - start) / 1e9,

@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.review.Analysis;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Rule;
@@ -36,7 +37,7 @@ class ManySentencesTest {
     double[] effects = {0, 3 * random.nextGaussian(), 3 * random.nextGaussian()};
     double[] feels = {0, 20 * random.nextGaussian(), 20 * random.nextGaussian()};
     int[] setups = Orders.parse(order);
-    return Finding.of(
+    return Analysis.of(
         Days.day(
             plan,
             order,

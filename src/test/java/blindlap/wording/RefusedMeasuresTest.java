@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.review.Analysis;
 import blindlap.plan.Measure;
 import blindlap.plan.Rule;
 import blindlap.review.DayRecord;
@@ -57,7 +58,7 @@ class RefusedMeasuresTest {
   }
 
   private static List<String> others(String order, double[] values) {
-    return new FindingText(Finding.of(day(order, Map.of("sector", values)))).others();
+    return new FindingText(Analysis.of(day(order, Map.of("sector", values)))).others();
   }
 
   @Test
@@ -94,7 +95,7 @@ class RefusedMeasuresTest {
   @Test
   void aPrimaryMeasureThatCannotBeComparedIsRefusedInTheSameWords() {
     DayRecord day = day(TWO, Map.of("lap time", only(TWO, stint -> stint < 4)));
-    assertThat(new FindingText(Finding.of(day)).lines())
+    assertThat(new FindingText(Analysis.of(day)).lines())
         .contains(
             "lap time: no comparison. Stints with a value: 3; at least 4 are needed once the drift"
                 + " is removed.");
@@ -112,7 +113,7 @@ class RefusedMeasuresTest {
     DayRecord known =
         new DayRecord(
             day.session(), day.plan(), day.key(), day.laps(), day.guesses(), broken, 16, day.fits());
-    assertThat(new FindingText(Finding.of(known)).sensitivities())
+    assertThat(new FindingText(Analysis.of(known)).sensitivities())
         .containsExactly(
             "Without stint 3, 4, 5, 6, 10, 12, 13, 14, where the blind was broken: no result. On"
                 + " the stints left a setup has no value, or cannot be told from the drift of the"

@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.review.Analysis;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Rule;
@@ -88,7 +89,7 @@ class SentencesTest {
         double noise = 0.2 + random.nextDouble() * 1.5;
         double effect = (random.nextDouble() - 0.5) * 6;
         String d = worthwhile[random.nextInt(worthwhile.length)];
-        Finding finding = Finding.of(day(c, random, effect, noise, d));
+        Finding finding = Analysis.of(day(c, random, effect, noise, d));
         finding.primary().ifPresent(p -> check(finding.day().plan(), p));
         checked += finding.primary().isPresent() ? 1 : 0;
       }
@@ -307,7 +308,7 @@ class SentencesTest {
               spread > 1 ? 0 : 2,
               random);
       Optional<Comparison> found =
-          Finding.verdictOnly(Days.day(plan, order, Map.of("feel", values)));
+          Analysis.verdictOnly(Days.day(plan, order, Map.of("feel", values)));
       if (found.flatMap(Comparison::verdict).equals(Optional.of(verdict))) {
         return new FindingWords(plan, found.get()).sentence();
       }

@@ -1,5 +1,6 @@
 package blindlap.screen.review;
 
+import blindlap.review.Analysis;
 import blindlap.desk.Keys;
 import blindlap.desk.Reviews;
 import blindlap.desk.Sessions;
@@ -137,9 +138,9 @@ public final class ReviewModel {
     progress.set(WORDS.say("working", now.plan().primary().map(m -> m.name()).orElse("")));
     stage.set(Stage.OPEN);
     DayRecord day = Reviews.day(now);
-    background.run(() -> Finding.verdictOnly(day), found -> early(now, found), this::fail);
+    background.run(() -> Analysis.verdictOnly(day), found -> early(now, found), this::fail);
     background.run(
-        () -> Finding.of(day, step -> background.onScreen(() -> progress.set(step(step)))),
+        () -> Analysis.of(day, step -> background.onScreen(() -> progress.set(step(step)))),
         finding -> done(now, finding),
         this::fail);
   }

@@ -15,8 +15,8 @@ final class MeasuresWalk {
   private final int n;
   private final int[] toA;
   private final int[] toB;
-  private final List<SeveralMeasures.Column> columns;
-  private final SeveralMeasures.Tally tally;
+  private final List<MeasureColumn> columns;
+  private final MeasuresTally tally;
   private final double[][][] w;
   private final int[] projection;
   private final double[][][] partial;
@@ -24,7 +24,7 @@ final class MeasuresWalk {
   private final double[][] c;
   private final double[] r;
 
-  MeasuresWalk(Assignments set, List<SeveralMeasures.Column> columns, SeveralMeasures.Tally tally) {
+  MeasuresWalk(Assignments set, List<MeasureColumn> columns, MeasuresTally tally) {
     this.set = set;
     this.n = set.stints();
     this.toA = set.graph()[0];

@@ -83,21 +83,21 @@ public final class SeveralMeasures {
       throw new StatsException("measures", "is empty, but at least 1 is needed.");
     }
     sampling.check(set);
-    List<Column> columns = new ArrayList<>();
+    List<MeasureColumn> columns = new ArrayList<>();
     boolean together = true;
     for (int m = 0; m < measures.size(); m++) {
-      Column column = new Column(set, order, measures.get(m), valid, "measures[" + m + "].values");
+      MeasureColumn column = new MeasureColumn(set, order, measures.get(m).values, measures.get(m).drift, valid, "measures[" + m + "].values");
       together &= columns.isEmpty() || Arrays.equals(columns.get(0).use, column.use);
       columns.add(column);
     }
     if (together) {
-      Tally tally = new Tally(columns);
+      MeasuresTally tally = new MeasuresTally(columns);
       walk(set, order, columns, tally, sampling);
       return new SeveralMeasures(set, Method.STEP_DOWN_MAXIMUM, tally.result(), sampling);
     }
     double[] p = new double[columns.size()];
     for (int m = 0; m < p.length; m++) {
-      Tally tally = new Tally(List.of(columns.get(m)));
+      MeasuresTally tally = new MeasuresTally(List.of(columns.get(m)));
       walk(set, order, List.of(columns.get(m)), tally, sampling);
       p[m] = tally.result()[0][0];
     }
@@ -106,7 +106,7 @@ public final class SeveralMeasures {
   }
 
   private static void walk(
-      Assignments set, int[] order, List<Column> columns, Tally tally, Sampling sampling) {
+      Assignments set, int[] order, List<MeasureColumn> columns, MeasuresTally tally, Sampling sampling) {
     MeasuresWalk walk = new MeasuresWalk(set, columns, tally);
     if (sampling.samples(set)) {
       walk.visit(order);
@@ -152,100 +152,5 @@ public final class SeveralMeasures {
   /** Monte-Carlo standard error of a p-value; 0 where the set was walked whole. */
   public double pError(double value) {
     return sampled ? Math.sqrt(value * (1 - value) / sampling.draws()) : 0;
-  }
-
-  /** A measure as the walk needs it. */
-  static final class Column {
-    final boolean[] use;
-    final Residuals residuals;
-    final double[] residual;
-    final double variation;
-    final double observed;
-
-    Column(Assignments set, int[] order, Series series, boolean[] valid, String argument) {
-      use = DayCheck.used(set, argument, series.values, valid);
-      residuals = new Residuals(use, series.drift);
-      int used = DayCheck.count(use);
-      if (used - residuals.columns() - 1 < 1) {
-        throw DayCheck.tooFew(argument, used, 2, series.drift);
-      }
-      residual = residuals.apply(DayCheck.centred(series.values, use));
-      double squares = Residuals.dot(residual, residual);
-      variation = DayCheck.noVariation(squares, series.values, use) ? 0 : squares;
-      double[] z = SetupFit.signs(order);
-      double c = Residuals.dot(z, residuals.apply(z));
-      if (c <= 1e-9 * used) {
-        throw new Unusable(
-            argument,
-            "do not tell the setups apart: on the stints left one setup has no value.",
-            DayFault.SETUPS_NOT_APART);
-      }
-      observed = share(Residuals.dot(z, residual), c);
-    }
-
-    /** R of an order; 0 where the measure does not vary or the order holds no information. */
-    double share(double a, double c) {
-      return variation == 0 || c <= 1e-9 ? 0 : a * a / (c * variation);
-    }
-  }
-
-  /** Counts, over the orders, the measures at least as extreme and their maxima. */
-  static final class Tally {
-    private static final double SLACK = 1e-9;
-    private static final double ROUNDING = 1e-15;
-
-    private final List<Column> columns;
-    private final Integer[] descending;
-    private final double[] threshold;
-    private final long[] own;
-    private final long[] single;
-    private final long[] step;
-    private long orders;
-
-    Tally(List<Column> columns) {
-      this.columns = List.copyOf(columns);
-      int m = columns.size();
-      this.descending = new Integer[m];
-      this.threshold = new double[m];
-      for (int i = 0; i < m; i++) {
-        descending[i] = i;
-        threshold[i] = columns.get(i).observed * (1 - SLACK) - ROUNDING;
-      }
-      Arrays.sort(
-          descending,
-          Collections.reverseOrder(Comparator.comparingDouble(i -> columns.get(i).observed)));
-      this.own = new long[m];
-      this.single = new long[m];
-      this.step = new long[m];
-    }
-
-    /** Takes R of every measure for one order. */
-    void order(double[] r) {
-      orders++;
-      double largest = 0;
-      for (int rank = descending.length - 1; rank >= 0; rank--) {
-        int measure = descending[rank];
-        largest = Math.max(largest, r[measure]);
-        own[measure] += r[measure] >= threshold[measure] ? 1 : 0;
-        step[measure] += largest >= threshold[measure] ? 1 : 0;
-      }
-      for (int measure = 0; measure < single.length; measure++) {
-        single[measure] += largest >= threshold[measure] ? 1 : 0;
-      }
-    }
-
-    /** p, step-down, single-step. */
-    double[][] result() {
-      int m = columns.size();
-      double[][] result = new double[3][m];
-      double before = 0;
-      for (int measure : descending) {
-        before = Math.max(before, (double) step[measure] / orders);
-        result[0][measure] = (double) own[measure] / orders;
-        result[1][measure] = before;
-        result[2][measure] = (double) single[measure] / orders;
-      }
-      return result;
-    }
   }
 }

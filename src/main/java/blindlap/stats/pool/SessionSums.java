@@ -12,7 +12,7 @@ import org.apache.commons.rng.UniformRandomProvider;
 
 /** The sums of one session's orders, each over the session's own noise variance s₀². */
 final class SessionSums {
-  private final StratifiedSessions.Session session;
+  private final PooledSession session;
   private final Residuals residuals;
   private final SetupFit fit;
   private final double variance;
@@ -24,7 +24,7 @@ final class SessionSums {
   private final int[] drawn;
 
   private SessionSums(
-      StratifiedSessions.Session session, Residuals residuals, SetupFit fit, double variance) {
+      PooledSession session, Residuals residuals, SetupFit fit, double variance) {
     this.session = session;
     this.residuals = residuals;
     this.fit = fit;
@@ -32,7 +32,7 @@ final class SessionSums {
     this.drawn = new int[session.set().stints()];
   }
 
-  static SessionSums of(StratifiedSessions.Session session) {
+  static SessionSums of(PooledSession session) {
     DayCheck.twoSetups(session.set());
     DayCheck.order(session.set(), session.order());
     boolean[] use = DayCheck.used(session.set(), "values", session.values(), session.valid());

@@ -49,39 +49,6 @@ public final class StratifiedSessions {
   }
 
   /**
-   * One session.
-   *
-   * @param set its admissible orders, two setups, closed under swapping A and B
-   * @param order the order ridden, a member of the set
-   * @param values one value per stint; NaN where none
-   * @param valid true where the stint counts
-   * @param drift what is removed
-   */
-  public record Session(
-      Assignments set, int[] order, double[] values, boolean[] valid, Drift drift) {
-    public Session {
-      order = order.clone();
-      values = values.clone();
-      valid = valid.clone();
-    }
-
-    @Override
-    public int[] order() {
-      return order.clone();
-    }
-
-    @Override
-    public double[] values() {
-      return values.clone();
-    }
-
-    @Override
-    public boolean[] valid() {
-      return valid.clone();
-    }
-  }
-
-  /**
    * Compares B with A over all sessions.
    *
    * @param sessions at least one
@@ -89,7 +56,7 @@ public final class StratifiedSessions {
    * @throws StatsException if there is no session, or one cannot be compared; the argument says
    *     which ("sessions[2].order")
    */
-  public static StratifiedSessions compare(List<Session> sessions, Sampling sampling) {
+  public static StratifiedSessions compare(List<PooledSession> sessions, Sampling sampling) {
     if (sessions.isEmpty()) {
       throw new StatsException("sessions", "is empty, but at least 1 session is needed.");
     }
@@ -97,7 +64,7 @@ public final class StratifiedSessions {
     BigInteger count = BigInteger.ONE;
     for (int i = 0; i < sessions.size(); i++) {
       days.add(sums(sessions.get(i), "sessions[" + i + "]"));
-      count = count.multiply(sessions.get(i).set.count());
+      count = count.multiply(sessions.get(i).set().count());
     }
     double c = 0;
     double zy = 0;
@@ -137,7 +104,7 @@ public final class StratifiedSessions {
         count, estimate, weights, used, samples, sampling, sink.curve(scale));
   }
 
-  private static SessionSums sums(Session session, String name) {
+  private static SessionSums sums(PooledSession session, String name) {
     try {
       return SessionSums.of(session);
     } catch (StatsException e) {

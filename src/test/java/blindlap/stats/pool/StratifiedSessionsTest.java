@@ -21,17 +21,17 @@ import org.junit.jupiter.api.Test;
 class StratifiedSessionsTest {
   private static final SmallSets.Plain PAIRS_6 = SmallSets.Plain.blocks(2, 6, 2);
 
-  private static StratifiedSessions.Session session(
+  private static PooledSession session(
       SmallSets.Plain rule, String order, double[] values, Drift drift) {
     boolean[] valid = new boolean[values.length];
     java.util.Arrays.fill(valid, true);
-    return new StratifiedSessions.Session(
+    return new PooledSession(
         rule.assignments(), Orders.parse(order), values, valid, drift);
   }
 
-  private static List<StratifiedSessions.Session> days(long seed) {
+  private static List<PooledSession> days(long seed) {
     Random random = new Random(seed);
-    List<StratifiedSessions.Session> days = new ArrayList<>();
+    List<PooledSession> days = new ArrayList<>();
     days.add(session(PAIRS_6, "ABBAAB", noise(random, 6, 0.5), Drift.LINE));
     days.add(session(SmallSets.SHORT_8, "ABBABAAB", noise(random, 8, 2), Drift.LINE));
     days.add(session(PAIRS_6, "BABAAB", noise(random, 6, 1), Drift.NONE));
@@ -49,7 +49,7 @@ class StratifiedSessionsTest {
   /**
    * Sums of docs/method.md#these-days for one order of one day, written out with the whole matrix.
    */
-  private static double[] sums(StratifiedSessions.Session day, int[] z, double shift) {
+  private static double[] sums(PooledSession day, int[] z, double shift) {
     boolean[] use = day.valid();
     double[][] w = new Residuals(use, day.drift()).matrix();
     double[] y = DayCheck.centred(day.values(), use);
@@ -69,10 +69,10 @@ class StratifiedSessionsTest {
     return new double[] {zwy / s2, zwz / s2};
   }
 
-  private static long[] bruteForce(List<StratifiedSessions.Session> days, double shift) {
+  private static long[] bruteForce(List<PooledSession> days, double shift) {
     List<double[]> products = new ArrayList<>(List.of(new double[2]));
     double[] own = new double[2];
-    for (StratifiedSessions.Session day : days) {
+    for (PooledSession day : days) {
       List<double[]> more = new ArrayList<>();
       day.set()
           .forEach(
@@ -100,7 +100,7 @@ class StratifiedSessionsTest {
   @Test
   void countsAreThoseOfEveryCombinationOfOrders() {
     for (long seed = 1; seed <= 4; seed++) {
-      List<StratifiedSessions.Session> days = days(seed);
+      List<PooledSession> days = days(seed);
       StratifiedSessions found = StratifiedSessions.compare(days, Sampling.PREFERRED);
       assertThat(found.count().intValueExact()).isEqualTo(8 * 50 * 8);
       assertThat(found.curve().total()).isEqualTo(8 * 50 * 8);
@@ -115,7 +115,7 @@ class StratifiedSessionsTest {
 
   @Test
   void oneSessionGivesTheCurveOfThatSession() {
-    StratifiedSessions.Session day =
+    PooledSession day =
         session(SmallSets.BLOCK4_12, "ABBABAABBBAA", noise(new Random(7), 12, 1), Drift.LINE);
     TwoSetups alone =
         TwoSetups.compare(
@@ -132,12 +132,12 @@ class StratifiedSessionsTest {
 
   @Test
   void theEstimateWeighsDaysByInformationOverNoise() {
-    List<StratifiedSessions.Session> days = days(11);
+    List<PooledSession> days = days(11);
     StratifiedSessions found = StratifiedSessions.compare(days, Sampling.PREFERRED);
     double sum = 0;
     double weights = 0;
     for (int i = 0; i < days.size(); i++) {
-      StratifiedSessions.Session d = days.get(i);
+      PooledSession d = days.get(i);
       TwoSetups alone =
           TwoSetups.compare(
               d.set(), d.order(), d.values(), d.valid(), d.drift(), Sampling.PREFERRED);
@@ -155,7 +155,7 @@ class StratifiedSessionsTest {
 
   @Test
   void beyondTheLimitASampleAgreesWithTheWhole() {
-    List<StratifiedSessions.Session> days = days(3);
+    List<PooledSession> days = days(3);
     StratifiedSessions whole = StratifiedSessions.compare(days, Sampling.PREFERRED);
     StratifiedSessions sample =
         StratifiedSessions.compare(days, new Sampling(false, 19_999, 5, 1_000));
@@ -173,7 +173,7 @@ class StratifiedSessionsTest {
 
   @Test
   void refusalsNameTheSession() {
-    List<StratifiedSessions.Session> days = new ArrayList<>(days(1));
+    List<PooledSession> days = new ArrayList<>(days(1));
     days.add(session(PAIRS_6, "ABABAB", new double[] {5, 5, 5, 5, 5, 5}, Drift.LINE));
     assertThatThrownBy(() -> StratifiedSessions.compare(days, Sampling.PREFERRED))
         .isInstanceOf(StatsException.class)
@@ -191,7 +191,7 @@ class StratifiedSessionsTest {
     String[] pairs = PAIRS_6.assignments().list().toArray(String[]::new);
     String[] shorts = SmallSets.SHORT_8.assignments().list().toArray(String[]::new);
     for (int run = 0; run < runs; run++) {
-      List<StratifiedSessions.Session> days =
+      List<PooledSession> days =
           List.of(
               session(PAIRS_6, any(random, pairs), noise(random, 6, 0.3), Drift.LINE),
               session(SmallSets.SHORT_8, any(random, shorts), noise(random, 8, 2), Drift.LINE));

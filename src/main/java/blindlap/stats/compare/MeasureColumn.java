@@ -1,0 +1,57 @@
+package blindlap.stats.compare;
+
+import blindlap.fault.DayFault;
+import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.DayCheck;
+import blindlap.stats.order.Drift;
+import blindlap.stats.order.Sampling;
+import java.math.BigInteger;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** A measure as the walk needs it. */
+final class MeasureColumn {
+  final boolean[] use;
+  final Residuals residuals;
+  final double[] residual;
+  final double variation;
+  final double observed;
+
+  MeasureColumn(
+      Assignments set,
+      int[] order,
+      double[] values,
+      Drift drift,
+      boolean[] valid,
+      String argument) {
+    use = DayCheck.used(set, argument, values, valid);
+    residuals = new Residuals(use, drift);
+    int used = DayCheck.count(use);
+    if (used - residuals.columns() - 1 < 1) {
+      throw DayCheck.tooFew(argument, used, 2, drift);
+    }
+    residual = residuals.apply(DayCheck.centred(values, use));
+    double squares = Residuals.dot(residual, residual);
+    variation = DayCheck.noVariation(squares, values, use) ? 0 : squares;
+    double[] z = SetupFit.signs(order);
+    double c = Residuals.dot(z, residuals.apply(z));
+    if (c <= 1e-9 * used) {
+      throw new Unusable(
+          argument,
+          "do not tell the setups apart: on the stints left one setup has no value.",
+          DayFault.SETUPS_NOT_APART);
+    }
+    observed = share(Residuals.dot(z, residual), c);
+  }
+
+  /** R of an order; 0 where the measure does not vary or the order holds no information. */
+  double share(double a, double c) {
+    return variation == 0 || c <= 1e-9 ? 0 : a * a / (c * variation);
+  }
+}

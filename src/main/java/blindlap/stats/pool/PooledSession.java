@@ -1,0 +1,46 @@
+package blindlap.stats.pool;
+
+import blindlap.fault.StatsException;
+import blindlap.stats.compare.ConfidenceCurve;
+import blindlap.stats.compare.KnotSink;
+import blindlap.stats.compare.Verdict;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.Drift;
+import blindlap.stats.order.Sampling;
+import java.math.BigInteger;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.rng.UniformRandomProvider;
+
+/**
+ * One session.
+ *
+ * @param set its admissible orders, two setups, closed under swapping A and B
+ * @param order the order ridden, a member of the set
+ * @param values one value per stint; NaN where none
+ * @param valid true where the stint counts
+ * @param drift what is removed
+ */
+public record PooledSession(
+    Assignments set, int[] order, double[] values, boolean[] valid, Drift drift) {
+  public PooledSession {
+    order = order.clone();
+    values = values.clone();
+    valid = valid.clone();
+  }
+
+  @Override
+  public int[] order() {
+    return order.clone();
+  }
+
+  @Override
+  public double[] values() {
+    return values.clone();
+  }
+
+  @Override
+  public boolean[] valid() {
+    return valid.clone();
+  }
+}
