@@ -3,6 +3,7 @@ package blindlap.command;
 import blindlap.compute.Calculations;
 import blindlap.fault.TypedNumber;
 import blindlap.session.NotebookException;
+import blindlap.wording.day.Trouble;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -67,7 +68,7 @@ public final class Blindlap implements Runnable {
             return complaint.exitCode();
           }
           if (e instanceof NotebookException) {
-            err.println(e.getMessage());
+            err.println(Trouble.sentence(e));
             err.flush();
             return ExitCode.FILE_TROUBLE;
           }

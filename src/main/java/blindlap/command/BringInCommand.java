@@ -6,6 +6,7 @@ import blindlap.fault.Problem;
 import blindlap.session.NotebookException;
 import blindlap.wording.KeepingWords;
 import blindlap.wording.day.Problems;
+import blindlap.wording.day.Trouble;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -66,7 +67,7 @@ final class BringInCommand extends SessionCommand {
       }
       return worst;
     } catch (NotebookException e) {
-      complain(String.valueOf(e.getMessage()));
+      complain(Trouble.sentence(e));
       return e.kind() == NotebookException.Kind.DAMAGED
           ? ExitCode.CHECK_FAILED
           : ExitCode.FILE_TROUBLE;

@@ -4,6 +4,7 @@ import blindlap.desk.Desk;
 import blindlap.desk.SafeKeeping;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookReport;
+import blindlap.session.NotebookTrouble;
 import blindlap.session.RecoveryReport;
 import blindlap.session.SessionSummary;
 import blindlap.wording.KeepingWords;
@@ -139,7 +140,7 @@ final class NotebookCommand extends SessionCommand {
       return java.nio.file.Files.size(file);
     } catch (IOException e) {
       throw new NotebookException(
-          NotebookException.Kind.OTHER, "The backup " + file + " cannot be read.", e);
+          NotebookException.Kind.OTHER, NotebookTrouble.BACKUP_NOT_READABLE, e, file);
     }
   }
 

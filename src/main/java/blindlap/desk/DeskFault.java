@@ -16,8 +16,6 @@ public enum DeskFault implements Fault {
   WRONG_PHRASE,
   /** The key is damaged. */
   KEY_DAMAGED,
-  /** A row of the key sheet is mistyped: row, advice. */
-  SHEET_MISTYPED,
   /** The key sheet belongs to another session. */
   SHEET_OF_ANOTHER,
   /** The session moved on while this was typed. */

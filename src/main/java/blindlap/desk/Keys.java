@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.fault.Fault;
 import blindlap.fault.Problem;
 import blindlap.seal.HelperLock;
 import blindlap.seal.HelperSchedule;
@@ -134,7 +135,7 @@ public final class Keys {
         sealing.openFromSheet(
             sheet, state.planText().getBytes(StandardCharsets.UTF_8), state.planFingerprint());
     if (reading instanceof SheetReading.Mistyped mistyped) {
-      return refused(DeskFault.SHEET_MISTYPED, mistyped.row(), mistyped.advice());
+      return refused(mistyped.slip(), mistyped.row(), mistyped.detail());
     }
     if (reading instanceof SheetReading.Opened opened) {
       return unseal(state, opened.key(), Fact.OpenedWith.SHEET, Map.of());
@@ -142,7 +143,7 @@ public final class Keys {
     return refused(DeskFault.SHEET_OF_ANOTHER);
   }
 
-  private static Sessions.Result refused(DeskFault fault, Object... details) {
+  private static Sessions.Result refused(Fault fault, Object... details) {
     return new Sessions.Result.Refused(List.of(Problem.of(fault, "", details)));
   }
 

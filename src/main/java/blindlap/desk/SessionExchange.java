@@ -10,6 +10,7 @@ import blindlap.session.Notebook;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
 import blindlap.session.NotebookFault;
+import blindlap.session.NotebookTrouble;
 import blindlap.session.SessionSummary;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.SessionId;
@@ -114,10 +115,7 @@ public final class SessionExchange {
     try {
       if (!mayReplace(target)) {
         throw new NotebookException(
-            Kind.OTHER,
-            "Something else lies at "
-                + target
-                + "; it was left as it is. Name another file for the session.");
+            Kind.OTHER, NotebookTrouble.SESSION_PLACE_TAKEN, null, target);
       }
       Path part = Files.createTempFile(target.toAbsolutePath().getParent(), ".session", ".part");
       try {
@@ -128,10 +126,7 @@ public final class SessionExchange {
       }
       return entries.size();
     } catch (IOException e) {
-      throw new NotebookException(
-          Kind.OTHER,
-          "The file " + target + " cannot be written; nothing was left half-written.",
-          e);
+      throw new NotebookException(Kind.OTHER, NotebookTrouble.SESSION_NOT_WRITTEN, e, target);
     }
   }
 
@@ -162,7 +157,7 @@ public final class SessionExchange {
     try {
       if (!Files.isRegularFile(file)) {
         throw new NotebookException(
-            Kind.NOT_FOUND, "There is no file " + file + ". Nothing was added.");
+            Kind.NOT_FOUND, NotebookTrouble.NOTHING_TO_BRING_IN, null, file);
       }
       if (isOwn(file)) {
         return new Brought(
@@ -176,8 +171,7 @@ public final class SessionExchange {
       boolean small = Files.size(file) <= LARGEST_SESSION_FILE;
       return sessionFile(small ? Files.readAllBytes(file) : new byte[0]);
     } catch (IOException e) {
-      throw new NotebookException(
-          Kind.OTHER, "The file " + file + " cannot be read. Nothing was added.", e);
+      throw new NotebookException(Kind.OTHER, NotebookTrouble.SESSION_NOT_READ, e, file);
     }
   }
 

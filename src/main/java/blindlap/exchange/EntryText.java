@@ -1,7 +1,9 @@
 package blindlap.exchange;
 
 import blindlap.fault.CanonicalJson;
+import blindlap.fault.Unreadable;
 import blindlap.session.Entry;
+import blindlap.session.EntryFault;
 import blindlap.session.Hash;
 import blindlap.session.Head;
 import blindlap.session.NotebookId;
@@ -72,22 +74,36 @@ public final class EntryText {
   /**
    * Reads an entry's text.
    *
-   * @throws IllegalArgumentException if it is not in a form this program knows, or not spelt as
-   *     this program would spell it: one content has one text and so one hash
+   * @throws Unreadable if it is not in a form this program knows, or not spelt as this program would
+   *     spell it: one content has one text and so one hash
    */
   public static StoredEntry read(String text) {
-    Entry entry = parse(text);
-    if (!text(entry).equals(text)) {
-      throw new IllegalArgumentException("an entry is not spelt in canonical form");
+    try {
+      Entry entry = parse(JSON.readTree(text));
+      if (!text(entry).equals(text)) {
+        throw new Unreadable(EntryFault.NOT_CANONICAL);
+      }
+      return new StoredEntry(entry, text, Hash.of(text));
+    } catch (Unreadable refusal) {
+      throw refusal;
+    } catch (JsonProcessingException e) {
+      throw because(e, EntryFault.NOT_JSON);
+    } catch (RuntimeException e) {
+      // The text may be anything, so whatever reading it stumbles over says something of the text.
+      throw because(e, EntryFault.NOT_IN_FORM);
     }
-    return new StoredEntry(entry, text, Hash.of(text));
   }
 
-  private static Entry parse(String text) {
-    try {
-      JsonNode tree = JSON.readTree(text);
-      if (!VERSION.equals(text(tree, "form"))) {
-        throw new IllegalArgumentException("it has the unknown form " + tree.get("form"));
+  private static Unreadable because(Exception cause, EntryFault fault) {
+    Unreadable refusal = new Unreadable(fault);
+    refusal.initCause(cause);
+    return refusal;
+  }
+
+  private static Entry parse(JsonNode tree) {
+      String form = text(tree, "form");
+      if (!VERSION.equals(form)) {
+        throw new Unreadable(EntryFault.UNKNOWN_FORM, form);
       }
       return new Entry(
           new SessionId(text(tree, "session")),
@@ -98,11 +114,6 @@ public final class EntryText {
           Instant.parse(text(tree, "at")),
           ZoneId.of(text(tree, "zone")),
           FactReader.read(text(tree, "kind"), tree.path("body")));
-    } catch (JsonProcessingException e) {
-      throw new IllegalArgumentException(e.getOriginalMessage(), e);
-    } catch (RuntimeException e) {
-      throw new IllegalArgumentException(e.getMessage(), e);
-    }
   }
 
   private static List<Head> seen(JsonNode tree) {
@@ -121,7 +132,7 @@ public final class EntryText {
   private static String text(JsonNode tree, String name) {
     JsonNode value = tree.get(name);
     if (value == null || !value.isTextual()) {
-      throw new IllegalArgumentException("its field " + name + " is missing");
+      throw new Unreadable(EntryFault.NOT_IN_FORM, name);
     }
     return value.textValue();
   }

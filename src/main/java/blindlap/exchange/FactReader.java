@@ -1,9 +1,11 @@
 package blindlap.exchange;
 
+import blindlap.fault.Unreadable;
 import blindlap.seal.Fingerprint;
 import blindlap.seal.HelperRecord;
 import blindlap.seal.OpenKey;
 import blindlap.seal.SealedKey;
+import blindlap.session.EntryFault;
 import blindlap.session.Fact;
 import blindlap.session.PlainLap;
 import blindlap.session.day.DeviationKind;
@@ -33,7 +35,7 @@ final class FactReader {
   static Fact read(String kind, JsonNode body) {
     Function<JsonNode, Fact> reader = KINDS.get(kind);
     if (reader == null) {
-      throw new IllegalArgumentException("an entry of the unknown kind " + kind);
+      throw new Unreadable(EntryFault.UNKNOWN_KIND, kind);
     }
     return reader.apply(body);
   }
@@ -150,7 +152,7 @@ final class FactReader {
 
   private static Fact stintHandled(JsonNode b) {
     if (!HelperRecord.VERSION.equals(text(b, "version"))) {
-      throw new IllegalArgumentException("a helper's record of another version");
+      throw new Unreadable(EntryFault.NOT_IN_FORM, "version");
     }
     return new Fact.StintHandled(
         new HelperRecord(whole(b, "stint"), text(b, "iv"), text(b, "ciphertext")));
@@ -205,7 +207,7 @@ final class FactReader {
   private static JsonNode field(JsonNode body, String name) {
     JsonNode value = body.get(name);
     if (value == null) {
-      throw new IllegalArgumentException("an entry lacks its field " + name);
+      throw new Unreadable(EntryFault.NOT_IN_FORM, name);
     }
     return value;
   }
@@ -213,7 +215,7 @@ final class FactReader {
   private static String text(JsonNode body, String name) {
     JsonNode value = field(body, name);
     if (!value.isTextual()) {
-      throw new IllegalArgumentException("field " + name + " of an entry is not a text");
+      throw new Unreadable(EntryFault.NOT_IN_FORM, name);
     }
     return value.textValue();
   }

@@ -30,7 +30,14 @@ enum FieldWords {
   SAME_NOISE,
   FOUND_NOTHING,
   FOUND_LIST,
-  FOUND_OBJECT;
+  FOUND_OBJECT,
+  EMPTY_FILE,
+  SECOND_DOCUMENT,
+  NOT_YAML,
+  TOO_DEEP,
+  /** {0} field. */
+  FIELD_TWICE,
+  NO_FIELDS;
 
   private static final Words WORDS = Words.of("problems");
 

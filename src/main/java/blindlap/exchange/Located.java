@@ -69,11 +69,11 @@ record Located(
     try (JsonParser parser = form.createParser(text)) {
       JsonToken first = parser.nextToken();
       if (first == null) {
-        throw new Unreadable(1, 1, "the file is empty");
+        throw new Unreadable(1, 1, FieldWords.EMPTY_FILE.say());
       }
       Located tree = value(parser, 0);
       if (parser.nextToken() != null) {
-        throw at(parser.currentTokenLocation(), "there is a second document");
+        throw at(parser.currentTokenLocation(), FieldWords.SECOND_DOCUMENT.say());
       }
       return tree;
     } catch (JsonProcessingException e) {
@@ -90,13 +90,13 @@ record Located(
   }
 
   private static String firstLine(@Nullable String message) {
-    return message == null ? "not YAML" : message.strip().split("\\R", 2)[0];
+    return message == null ? FieldWords.NOT_YAML.say() : message.strip().split("\\R", 2)[0];
   }
 
   private static Located value(JsonParser parser, int depth) throws IOException, Unreadable {
     JsonLocation place = parser.currentTokenLocation();
     if (depth > DEEPEST) {
-      throw at(place, "values are nested too deeply");
+      throw at(place, FieldWords.TOO_DEEP.say());
     }
     int line = Math.max(1, place.getLineNr());
     int column = Math.max(1, place.getColumnNr());
@@ -116,7 +116,7 @@ record Located(
       JsonLocation place = parser.currentTokenLocation();
       parser.nextToken();
       if (fields.put(name, value(parser, depth + 1)) != null) {
-        throw at(place, "field " + name + " stands twice");
+        throw at(place, FieldWords.FIELD_TWICE.say(name));
       }
     }
     return fields;

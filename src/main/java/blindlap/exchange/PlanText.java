@@ -44,7 +44,7 @@ public final class PlanText {
                 Problem.of(
                     PlanFault.NOT_READABLE,
                     "line 1, column 1",
-                    "there are no fields with values")));
+                    FieldWords.NO_FIELDS.say())));
       }
       return new Fields(object(root.fields()), List.of());
     } catch (Located.Unreadable e) {

@@ -2,6 +2,7 @@ package blindlap.exchange;
 
 import blindlap.fault.CanonicalJson;
 import blindlap.fault.Problem;
+import blindlap.fault.Unreadable;
 import blindlap.session.CausalOrder;
 import blindlap.session.Chains;
 import blindlap.session.Hash;
@@ -143,9 +144,10 @@ public final class SessionFile {
       }
       try {
         entries.add(EntryText.read(lines.get(i)));
-      } catch (IllegalArgumentException e) {
-        String why = String.valueOf(e.getMessage()).lines().findFirst().orElse("");
-        problems.add(Problem.of(SessionFileFault.NOT_AN_ENTRY, "line " + (i + 2), why));
+      } catch (Unreadable e) {
+        problems.add(
+            Problem.of(
+                SessionFileFault.NOT_AN_ENTRY, "line " + (i + 2), e.problem().fault().name()));
       }
     }
   }

@@ -10,6 +10,7 @@ import blindlap.session.day.SessionId;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.RideWords;
 import blindlap.wording.day.Words;
+import blindlap.wording.day.Trouble;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -174,6 +175,6 @@ public abstract class DayEvents {
   }
 
   private void failed(Exception problem) {
-    refuse(RideWords.notSaved(String.valueOf(problem.getMessage())));
+    refuse(RideWords.notSaved(Trouble.sentence(problem)));
   }
 }

@@ -9,6 +9,7 @@ import blindlap.session.day.SessionId;
 import blindlap.session.day.VoidEvent;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.RideWords;
+import blindlap.wording.day.Trouble;
 import java.math.BigDecimal;
 import java.time.Clock;
 import java.util.Map;
@@ -237,7 +238,7 @@ public abstract class RideDay {
   }
 
   private void failed(Exception problem) {
-    showsTrouble(RideWords.notSaved(String.valueOf(problem.getMessage())));
+    showsTrouble(RideWords.notSaved(Trouble.sentence(problem)));
   }
 
   /** The session in hand. */

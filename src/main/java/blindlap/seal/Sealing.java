@@ -107,7 +107,7 @@ public final class Sealing {
     try {
       key = SheetReader.read(sheet);
     } catch (SheetReader.Slip slip) {
-      return new SheetReading.Mistyped(slip.row, slip.advice);
+      return new SheetReading.Mistyped(slip.row, slip.what, slip.detail);
     }
     Fingerprint computed = PlanFingerprint.of(planBytes, key);
     return computed.equals(fingerprint)

@@ -17,18 +17,26 @@ final class SheetReader {
   private static final Pattern SEALED = Pattern.compile("N-[A-Z]|Y[A-Z]{2}");
   private static final int PARTS = 4;
 
+  private static final String SHEET = "sheet";
+
   private final Map<String, String> rows = new LinkedHashMap<>();
 
   /** A slip, and the row it is in. */
   static final class Slip extends Exception {
     private static final long serialVersionUID = 1L;
     final String row;
-    final String advice;
+    final SheetSlip what;
+    final String detail;
 
-    Slip(String row, String advice) {
-      super(advice);
+    Slip(String row, SheetSlip what) {
+      this(row, what, "");
+    }
+
+    Slip(String row, SheetSlip what, String detail) {
+      super(what + " in row " + row);
       this.row = row;
-      this.advice = advice;
+      this.what = what;
+      this.detail = detail;
     }
   }
 
@@ -53,38 +61,26 @@ final class SheetReader {
     Matcher form = ROW.matcher(row);
     if (!form.matches()) {
       Matcher beginning = BEGINNING.matcher(row);
-      String name = beginning.matches() ? name(beginning.group(1)) : "sheet";
-      throw new Slip(
-          name,
-          beginning.matches()
-              ? "row "
-                  + name
-                  + " is not complete; type it again up to its star, the four characters after it and"
-                  + " the full stop"
-              : "after the row "
-                  + last()
-                  + " comes something that is no row; each row is a name, a colon, its groups, a star,"
-                  + " four characters and a full stop");
+      if (beginning.matches()) {
+        throw new Slip(name(beginning.group(1)), SheetSlip.INCOMPLETE);
+      }
+      throw rows.isEmpty()
+          ? new Slip(SHEET, SheetSlip.NO_ROW_AT_FIRST)
+          : new Slip(SHEET, SheetSlip.NO_ROW, last());
     }
     String name = name(form.group(1));
     String body = "AOP".indexOf(name.charAt(0)) >= 0 ? form.group(2) : digits(form.group(2));
     if (!KeySheet.check(name, body).equals(digits(form.group(3)))) {
-      throw new Slip(
-          name,
-          "row "
-              + name
-              + " does not fit its check; compare it with the sheet character by character, mind B"
-              + " and 8, D and 0, and the four characters after the star, and type it again");
+      throw new Slip(name, SheetSlip.CHECK_DIFFERS);
     }
     if (rows.putIfAbsent(name, body) != null) {
-      throw new Slip(name, "row " + name + " stands there twice; leave one of the two away");
+      throw new Slip(name, SheetSlip.TWICE);
     }
   }
 
   private OpenKey key() throws Slip {
     if (!one("V").equals(KeySheet.VERSION)) {
-      throw new Slip(
-          "V", "this sheet is of version " + one("V") + ", which needs a newer Blindlap");
+      throw new Slip("V", SheetSlip.OTHER_VERSION, one("V"));
     }
     String algorithm = one("A").toLowerCase(Locale.ROOT);
     String order = joined("O", rowCount("O"));
@@ -94,7 +90,7 @@ final class SheetReader {
     String sealed = one("P");
     one("Z");
     if (!SEALED.matcher(sealed).matches()) {
-      throw new Slip("P", "row P is a Y or N and two more characters; type it again");
+      throw new Slip("P", SheetSlip.SEALED_PART);
     }
     try {
       OpenKey key =
@@ -105,16 +101,13 @@ final class SheetReader {
     } catch (IllegalArgumentException e) {
       // Rows that each fit their check but make no key: the same mixture as below.
     }
-    throw new Slip(
-        "sheet",
-        "every row fits its check but the rows are not all of one sheet, or one is missing; type"
-            + " all rows of one sheet");
+    throw new Slip(SHEET, SheetSlip.NOT_ONE_SHEET);
   }
 
   private String one(String name) throws Slip {
     String body = rows.get(name);
     if (body == null) {
-      throw new Slip(name, "row " + name + " is missing; add it from the sheet");
+      throw new Slip(name, SheetSlip.MISSING);
     }
     return body;
   }
@@ -133,7 +126,7 @@ final class SheetReader {
   }
 
   private String last() {
-    String last = "before the first";
+    String last = "";
     for (String name : rows.keySet()) {
       last = name;
     }

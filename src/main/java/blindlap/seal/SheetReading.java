@@ -10,9 +10,10 @@ public sealed interface SheetReading {
    * A row that cannot be read or does not fit its check.
    *
    * @param row the row's name as printed, or {@code "sheet"} for the whole
-   * @param advice one sentence: what is wrong there and what to do
+   * @param slip what is wrong there
+   * @param detail what the sentence needs besides the row; may be empty
    */
-  record Mistyped(String row, String advice) implements SheetReading {}
+  record Mistyped(String row, SheetSlip slip, String detail) implements SheetReading {}
 
   /**
    * The sheet is complete but does not give the fingerprint: another session's sheet, or another

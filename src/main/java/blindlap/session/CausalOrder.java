@@ -1,5 +1,6 @@
 package blindlap.session;
 
+import blindlap.fault.Unreadable;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -45,7 +46,7 @@ public final class CausalOrder {
    * Sorts the entries of one session.
    *
    * @param entries in any order, none twice; predecessors that are absent are taken as seen
-   * @throws IllegalArgumentException if entries name one another as predecessors
+   * @throws Unreadable if entries name one another as predecessors
    */
   public static List<StoredEntry> sort(List<StoredEntry> entries) {
     if (entries.stream().map(e -> e.entry().notebook()).distinct().count() <= 1) {
@@ -145,7 +146,7 @@ public final class CausalOrder {
       }
     }
     if (sorted.size() != entries.size()) {
-      throw new IllegalArgumentException("entries name one another as predecessors");
+      throw new Unreadable(EntryFault.IN_A_CIRCLE);
     }
     return sorted;
   }

@@ -1,5 +1,6 @@
 package blindlap.session;
 
+import blindlap.fault.Unreadable;
 import blindlap.plan.Plan;
 import blindlap.seal.Fingerprint;
 import blindlap.seal.HelperRecord;
@@ -33,7 +34,7 @@ public final class SessionState {
     SessionId id = entries.get(0).entry().session();
     Fact.PlanCommitted plan = folded.committed;
     if (plan == null) {
-      throw new IllegalArgumentException("session " + id + " has no committed plan");
+      throw new Unreadable(EntryFault.NO_COMMIT);
     }
     this.entries = List.copyOf(entries);
     this.heads = heads;
@@ -46,11 +47,11 @@ public final class SessionState {
    * Folds entries.
    *
    * @param entries all entries of one session in causal order, the commit first
-   * @throws IllegalArgumentException if there are none, or the first is not a commit
+   * @throws Unreadable if there are none, or the first is not a commit
    */
   public static SessionState of(List<StoredEntry> entries) {
     if (entries.isEmpty()) {
-      throw new IllegalArgumentException("a session without entries has no state");
+      throw new Unreadable(EntryFault.NO_COMMIT);
     }
     return new SessionState(entries, headsAfter(List.of(), entries), folded(new Folded(), entries));
   }

@@ -1,9 +1,11 @@
 package blindlap.store;
 
+import blindlap.session.Damage;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
 import blindlap.session.NotebookId;
 import blindlap.session.NotebookReport;
+import blindlap.session.NotebookTrouble;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -127,7 +129,7 @@ public final class Backups {
   private Connection openExisting() {
     if (Files.notExists(notebook)) {
       throw new NotebookException(
-          Kind.NOT_FOUND, "There is no notebook " + notebook + "; no backup was made.");
+          Kind.NOT_FOUND, NotebookTrouble.NOTHING_TO_BACK_UP, null, notebook);
     }
     return Connections.open(notebook, Connections.BUSY_MILLISECONDS);
   }
@@ -136,8 +138,7 @@ public final class Backups {
     try (Connection connection = Connections.connect(copy, Connections.BUSY_MILLISECONDS)) {
       NotebookReport report = NotebookCheck.run(connection, new SummaryTable(connection));
       if (!report.sound()) {
-        throw NotebookFile.damaged(
-            notebook, "no backup was made of it; earlier ones are kept in " + folder, null);
+        throw NotebookException.damaged(notebook, null, Damage.NO_BACKUP, folder);
       }
     }
     Copies.rename(copy, NotebookId.of(ids.get()));

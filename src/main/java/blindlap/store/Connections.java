@@ -1,7 +1,9 @@
 package blindlap.store;
 
+import blindlap.session.Damage;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
+import blindlap.session.NotebookTrouble;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -89,16 +91,7 @@ final class Connections {
       String found = row.next() ? row.getString(1) : "nothing";
       if (!value.equalsIgnoreCase(found)) {
         throw new NotebookException(
-            Kind.OTHER,
-            "The notebook "
-                + file
-                + " cannot be kept safely here: "
-                + pragma
-                + " is "
-                + found
-                + " instead of "
-                + value
-                + "; nothing was written. Move it to a local disk.");
+            Kind.OTHER, NotebookTrouble.UNSAFE_PLACE, null, file, pragma, found, value);
       }
     }
   }
@@ -128,53 +121,38 @@ final class Connections {
             : SQLiteErrorCode.getErrorCode(error.getErrorCode());
     return switch (SQLiteErrorCode.getErrorCode(code.code & 0xff)) {
       case SQLITE_BUSY, SQLITE_LOCKED ->
-          new NotebookException(
-              Kind.LOCKED,
-              "The notebook "
-                  + file
-                  + " is held by another program; nothing was written. Close the other program and"
-                  + " try again.",
-              error);
+          new NotebookException(Kind.LOCKED, NotebookTrouble.HELD, error, file);
       case SQLITE_FULL ->
-          new NotebookException(
-              Kind.FULL,
-              "The disk is full: the last entry was not saved, everything before it is kept in "
-                  + file
-                  + ". Free some space and enter it again.",
-              error);
+          new NotebookException(Kind.FULL, NotebookTrouble.DISK_FULL, error, file);
       case SQLITE_READONLY, SQLITE_CANTOPEN, SQLITE_PERM -> notWritable(error, file);
       case SQLITE_NOTADB -> NotebookFile.notANotebook(file, error);
-      case SQLITE_CORRUPT -> NotebookFile.damaged(file, String.valueOf(error.getMessage()), error);
+      case SQLITE_CORRUPT -> damaged(error, file);
       default -> other(error, file);
     };
   }
 
   private static NotebookException notWritable(SQLException error, Path file) {
-    String what =
+    NotebookTrouble what =
         Files.exists(file) && !Files.isReadable(file)
-            ? " cannot be read; nothing was changed. Make it readable and writable."
-            : " or its folder cannot be written to; nothing was changed. Make it writable or copy"
-                + " it elsewhere.";
-    return new NotebookException(Kind.READ_ONLY, "The notebook " + file + what, error);
+            ? NotebookTrouble.NOT_READABLE
+            : NotebookTrouble.NOT_WRITABLE;
+    return new NotebookException(Kind.READ_ONLY, what, error, file);
   }
 
   private static NotebookException other(SQLException error, Path file) {
     // SQLite has no code of its own for a header that names a form it never wrote.
     if (String.valueOf(error.getMessage()).contains("unsupported file format")) {
-      return NotebookFile.damaged(file, "unsupported file format", error);
+      return NotebookException.damaged(file, error, Damage.FORMAT);
     }
     Path place = Files.exists(file) ? file : file.toAbsolutePath().getParent();
     if (place != null && !Files.isWritable(place)) {
       return notWritable(error, file);
     }
     return new NotebookException(
-        Kind.OTHER,
-        "The notebook "
-            + file
-            + " cannot be used ("
-            + error.getMessage()
-            + "); the last entry was not saved, everything before it is kept. Look after the disk"
-            + " and try again.",
-        error);
+        Kind.OTHER, NotebookTrouble.UNUSABLE, error, file, error.getMessage());
+  }
+
+  private static NotebookException damaged(SQLException error, Path file) {
+    return NotebookException.damaged(file, error, Damage.DATABASE, error.getMessage());
   }
 }

@@ -3,6 +3,7 @@ package blindlap.store;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
 import blindlap.session.NotebookId;
+import blindlap.session.NotebookTrouble;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
@@ -136,12 +137,6 @@ final class Copies {
 
   static NotebookException failed(Path target, IOException why) {
     return new NotebookException(
-        Kind.OTHER,
-        "The copy "
-            + target
-            + " could not be written ("
-            + why.getMessage()
-            + "); the notebook itself is unchanged. Free some space or make the folder writable.",
-        why);
+        Kind.OTHER, NotebookTrouble.COPY_FAILED, why, target, why.getMessage());
   }
 }

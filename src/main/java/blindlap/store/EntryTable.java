@@ -1,7 +1,9 @@
 package blindlap.store;
 
 import blindlap.exchange.EntryText;
+import blindlap.fault.Unreadable;
 import blindlap.session.Entry;
+import blindlap.session.EntryFault;
 import blindlap.session.Hash;
 import blindlap.session.Head;
 import blindlap.session.NotebookId;
@@ -96,7 +98,7 @@ final class EntryTable {
   /**
    * All entries of a session, by chain and number, each hashed again.
    *
-   * @throws IllegalArgumentException if one is not what its hash says
+   * @throws Unreadable if one is not what its hash says
    */
   List<StoredEntry> entries(SessionId session) throws SQLException {
     return texts.use(
@@ -115,8 +117,7 @@ final class EntryTable {
   private static StoredEntry verified(String text, String hash) {
     StoredEntry entry = EntryText.read(text);
     if (!entry.hash().hex().equals(hash)) {
-      throw new IllegalArgumentException(
-          "an entry of session " + entry.entry().session().brief() + " does not match its hash");
+      throw new Unreadable(EntryFault.HASH_DIFFERS);
     }
     return entry;
   }

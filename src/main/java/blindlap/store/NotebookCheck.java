@@ -2,6 +2,7 @@ package blindlap.store;
 
 import blindlap.exchange.EntryText;
 import blindlap.fault.Problem;
+import blindlap.fault.Unreadable;
 import blindlap.session.CausalOrder;
 import blindlap.session.Chains;
 import blindlap.session.Entry;
@@ -107,8 +108,8 @@ final class NotebookCheck {
         report(NotebookFault.COLUMNS_DIFFER, where);
       }
       return Optional.of(stored);
-    } catch (IllegalArgumentException e) {
-      report(NotebookFault.NOT_AN_ENTRY, where, String.valueOf(e.getMessage()));
+    } catch (Unreadable e) {
+      report(NotebookFault.NOT_AN_ENTRY, where, e.problem().fault().name());
       return Optional.empty();
     }
   }
@@ -147,8 +148,8 @@ final class NotebookCheck {
       if (listed.isEmpty() || !Summaries.with(listed.get(), listed.get().step(), "").equals(told)) {
         report(NotebookFault.LIST_DIFFERS, at(id));
       }
-    } catch (IllegalArgumentException e) {
-      report(NotebookFault.CANNOT_FOLD, at(id), String.valueOf(e.getMessage()));
+    } catch (Unreadable e) {
+      report(NotebookFault.CANNOT_FOLD, at(id), e.problem().fault().name());
     } catch (SQLException e) {
       report(NotebookFault.LIST_DIFFERS, at(id));
     }

@@ -1,7 +1,9 @@
 package blindlap.store;
 
+import blindlap.session.Damage;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
+import blindlap.session.NotebookTrouble;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -33,11 +35,7 @@ final class NotebookFile {
   static void checkPlace(Path file) {
     Path folder = file.toAbsolutePath().getParent();
     if (folder == null || !Files.isDirectory(folder)) {
-      throw new NotebookException(
-          Kind.NOT_FOUND,
-          "The folder of the notebook "
-              + file
-              + " does not exist; nothing was made. Make the folder or name another file.");
+      throw new NotebookException(Kind.NOT_FOUND, NotebookTrouble.NO_FOLDER, null, file);
     }
     if (Files.isDirectory(file) || isOneByte(file)) {
       throw notANotebook(file, null);
@@ -70,17 +68,10 @@ final class NotebookFile {
     int version = number(connection, "user_version");
     if (version > VERSION) {
       throw new NotebookException(
-          Kind.TOO_NEW,
-          "The notebook "
-              + file
-              + " was written by a newer Blindlap (version "
-              + version
-              + ", this one knows "
-              + VERSION
-              + "); it was left as it is. Open it with the newer program.");
+          Kind.TOO_NEW, NotebookTrouble.TOO_NEW, null, file, version, VERSION);
     }
     if (version < 1) {
-      throw damaged(file, "its version is " + version, null);
+      throw NotebookException.damaged(file, null, Damage.VERSION, version);
     }
     return version;
   }
@@ -100,40 +91,16 @@ final class NotebookFile {
     try (InputStream in = Files.newInputStream(file)) {
       byte[] header = in.readNBytes(20);
       if (header.length < 20 || header[18] != header[19]) {
-        throw damaged(file, "its header says two ways of writing", null);
+        throw NotebookException.damaged(file, null, Damage.HEADER);
       }
     } catch (IOException e) {
       throw new SQLException(e);
     }
   }
 
-  static NotebookException damaged(
-      Path file, String what, @org.jspecify.annotations.Nullable Throwable cause) {
-    String typed = file.toString().contains(" ") ? "\"" + file + "\"" : file.toString();
-    return new NotebookException(
-        Kind.DAMAGED,
-        "The notebook "
-            + file
-            + " is damaged ("
-            + what
-            + "); it was left as it is. See all that is wrong with: blindlap notebook --verify"
-            + " --notebook "
-            + typed
-            + "; save what still verifies with: blindlap notebook --recover "
-            + typed
-            + " --out NEW; or go on with your last backup.",
-        cause);
-  }
-
   static NotebookException notANotebook(
       Path file, @org.jspecify.annotations.Nullable Throwable why) {
-    return new NotebookException(
-        Kind.NOT_A_NOTEBOOK,
-        "The file "
-            + file
-            + " is not a Blindlap notebook; it was left as it is. Name another file with"
-            + " --notebook.",
-        why);
+    return new NotebookException(Kind.NOT_A_NOTEBOOK, NotebookTrouble.NOT_A_NOTEBOOK, why, file);
   }
 
   private static boolean isEmpty(Connection connection) throws SQLException {

@@ -1,5 +1,7 @@
 package blindlap.store;
 
+import blindlap.session.Damage;
+import blindlap.session.NotebookException;
 import blindlap.session.NotebookId;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -32,8 +34,8 @@ final class OpeningCheck {
   static void run(Connection connection, Path file, int version) throws SQLException {
     List<String> differences = Schema.differences(connection, version);
     if (!differences.isEmpty()) {
-      throw NotebookFile.damaged(
-          file, "changed or missing: " + String.join(", ", differences), null);
+      throw NotebookException.damaged(
+          file, null, Damage.TABLES, String.join(", ", differences));
     }
     long size =
         (long) NotebookFile.number(connection, "page_count")
@@ -41,7 +43,7 @@ final class OpeningCheck {
     if (size <= LARGEST_CHECKED) {
       String found = integrity(connection);
       if (!found.isEmpty()) {
-        throw NotebookFile.damaged(file, found, null);
+        throw NotebookException.damaged(file, null, Damage.DATABASE, found);
       }
     }
   }
@@ -57,7 +59,7 @@ final class OpeningCheck {
 
   static NotebookId id(Connection connection, Path file) throws SQLException {
     return id(connection)
-        .orElseThrow(() -> NotebookFile.damaged(file, "the notebook has no id", null));
+        .orElseThrow(() -> NotebookException.damaged(file, null, Damage.NO_ID));
   }
 
   static boolean hasId(Connection connection) throws SQLException {

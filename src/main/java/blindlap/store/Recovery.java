@@ -2,6 +2,7 @@ package blindlap.store;
 
 import blindlap.exchange.EntryText;
 import blindlap.fault.Problem;
+import blindlap.fault.Unreadable;
 import blindlap.session.Addition;
 import blindlap.session.Chains;
 import blindlap.session.Hash;
@@ -9,6 +10,7 @@ import blindlap.session.Head;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
 import blindlap.session.NotebookFault;
+import blindlap.session.NotebookTrouble;
 import blindlap.session.RecoveryReport;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.SessionId;
@@ -63,12 +65,10 @@ public final class Recovery {
   public static RecoveryReport run(Path damaged, Path fresh, byte[] newId, Instant now) {
     if (!Files.isRegularFile(damaged)) {
       throw new NotebookException(
-          Kind.NOT_FOUND, "There is no file " + damaged + " to recover; nothing was made.");
+          Kind.NOT_FOUND, NotebookTrouble.NOTHING_TO_RECOVER, null, damaged);
     }
     if (Files.exists(fresh)) {
-      throw new NotebookException(
-          Kind.OTHER,
-          "Something lies at " + fresh + " already; it was left as it is. Name another file.");
+      throw new NotebookException(Kind.OTHER, NotebookTrouble.PLACE_TAKEN, null, fresh);
     }
     NotebookFile.checkPlace(fresh);
     Recovery recovery = new Recovery(damaged, fresh);
@@ -90,11 +90,7 @@ public final class Recovery {
       }
       if (entries == 0 && !drafts) {
         throw new NotebookException(
-            Kind.NOT_A_NOTEBOOK,
-            "Nothing in "
-                + damaged
-                + " verifies as an entry, so no new notebook was made; the file was left as it is."
-                + " Go on with your last backup.");
+            Kind.NOT_A_NOTEBOOK, NotebookTrouble.NOTHING_VERIFIES, null, damaged);
       }
       Files.move(made, fresh, StandardCopyOption.ATOMIC_MOVE);
       return new RecoveryReport(sessions, entries, losses);
@@ -183,7 +179,7 @@ public final class Recovery {
   private static Optional<StoredEntry> read(Salvage.Row row) {
     try {
       return entryText(row).map(EntryText::read);
-    } catch (IllegalArgumentException changed) {
+    } catch (Unreadable changed) {
       return Optional.empty();
     }
   }

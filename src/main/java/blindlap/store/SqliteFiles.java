@@ -8,6 +8,7 @@ import blindlap.session.NotebookFault;
 import blindlap.session.NotebookFiles;
 import blindlap.session.NotebookId;
 import blindlap.session.NotebookReport;
+import blindlap.session.NotebookTrouble;
 import blindlap.session.RecoveryReport;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -42,7 +43,7 @@ public final class SqliteFiles implements NotebookFiles {
 
   @Override
   public NotebookReport verify(Path notebook) {
-    requireThere(notebook, "nothing was checked");
+    requireThere(notebook, NotebookTrouble.NOTHING_TO_CHECK);
     try (SqliteNotebook open = SqliteNotebook.open(notebook, ids.get(), clock.instant())) {
       return open.verify();
     } catch (NotebookException refusal) {
@@ -63,7 +64,7 @@ public final class SqliteFiles implements NotebookFiles {
           ? new NotebookReport(
               report.sessions(),
               report.entries(),
-              List.of(Problem.of(NotebookFault.FILE_DAMAGED, "", "its header was changed")))
+              List.of(Problem.of(NotebookFault.FILE_DAMAGED, "", "HEADER")))
           : report;
     }
   }
@@ -103,7 +104,7 @@ public final class SqliteFiles implements NotebookFiles {
 
   @Override
   public <T> T read(Path other, Function<Notebook, T> reader) {
-    requireThere(other, "nothing was read");
+    requireThere(other, NotebookTrouble.NOTHING_TO_READ);
     return inFolder(
         other,
         folder -> {
@@ -136,10 +137,9 @@ public final class SqliteFiles implements NotebookFiles {
     }
   }
 
-  private static void requireThere(Path file, String consequence) {
+  private static void requireThere(Path file, NotebookTrouble trouble) {
     if (!Files.exists(file)) {
-      throw new NotebookException(
-          Kind.NOT_FOUND, "There is no file " + file + "; " + consequence + ".");
+      throw new NotebookException(Kind.NOT_FOUND, trouble, null, file);
     }
   }
 

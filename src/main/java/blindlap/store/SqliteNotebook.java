@@ -2,9 +2,11 @@ package blindlap.store;
 
 import blindlap.exchange.EntryText;
 import blindlap.fault.Problem;
+import blindlap.fault.Unreadable;
 import blindlap.session.Addition;
 import blindlap.session.CausalOrder;
 import blindlap.session.Chains;
+import blindlap.session.Damage;
 import blindlap.session.Entry;
 import blindlap.session.Fact;
 import blindlap.session.Hash;
@@ -78,10 +80,7 @@ public final class SqliteNotebook implements Notebook {
   /** An empty file becomes a new notebook, but not where backups tell that one was there. */
   private static void requireNotLost(Path file) {
     if (file.toFile().isFile() && file.toFile().length() == 0 && Backups.areThere(file)) {
-      throw NotebookFile.damaged(
-          file,
-          "it holds nothing, but there are backups of it in " + Backups.usualFolder(file),
-          null);
+      throw NotebookException.damaged(file, null, Damage.EMPTY, Backups.usualFolder(file));
     }
   }
 
@@ -171,19 +170,19 @@ public final class SqliteNotebook implements Notebook {
     List<StoredEntry> found;
     try {
       found = entries.entries(session);
-    } catch (IllegalArgumentException e) {
-      throw damaged("an entry cannot be read: " + e.getMessage(), e);
+    } catch (Unreadable e) {
+      throw damaged(e, Damage.NOT_AN_ENTRY, e.problem().fault().name());
     }
     List<Problem> problems = Chains.problems(session, found);
     if (!problems.isEmpty()) {
       String where = problems.get(0).where();
-      throw damaged("the chains of session " + session.brief() + " break at " + where, null);
+      throw damaged(null, Damage.CHAINS, session.brief(), where);
     }
     return CausalOrder.sort(found);
   }
 
-  private NotebookException damaged(String what, @Nullable Throwable cause) {
-    NotebookException found = NotebookFile.damaged(file, what, cause);
+  private NotebookException damaged(@Nullable Throwable cause, Damage what, Object... details) {
+    NotebookException found = NotebookException.damaged(file, cause, what, details);
     damage = found;
     return found;
   }
@@ -340,8 +339,8 @@ public final class SqliteNotebook implements Notebook {
       return work.run();
     } catch (SQLException e) {
       throw Connections.explain(e, file);
-    } catch (IllegalArgumentException e) {
-      throw damaged(String.valueOf(e.getMessage()), e);
+    } catch (Unreadable e) {
+      throw damaged(e, Damage.NOT_AN_ENTRY, e.problem().fault().name());
     }
   }
 

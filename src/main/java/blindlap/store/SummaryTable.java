@@ -154,10 +154,25 @@ final class SummaryTable {
     try (Statement statement = connection.createStatement();
         ResultSet rows = statement.executeQuery(sql)) {
       while (rows.next()) {
-        ids.add(new SessionId(rows.getString(1)));
+        ids.add(id(rows));
       }
     }
     return ids;
+  }
+
+  private static SessionId id(ResultSet row) throws SQLException {
+    try {
+      return new SessionId(row.getString(1));
+    } catch (IllegalArgumentException e) {
+      throw unreadable(e);
+    }
+  }
+
+  private static SQLException unreadable(Exception why) {
+    return new SQLException(
+        "the list of sessions cannot be read: " + why.getMessage(),
+        "",
+        SQLiteErrorCode.SQLITE_CORRUPT.code);
   }
 
   /** True if the table has this program's form and a row for every commit, and no other. */
@@ -189,10 +204,7 @@ final class SummaryTable {
     try {
       return read(row);
     } catch (IllegalArgumentException | java.time.DateTimeException e) {
-      throw new SQLException(
-          "the list of sessions cannot be read: " + e.getMessage(),
-          "",
-          SQLiteErrorCode.SQLITE_CORRUPT.code);
+      throw unreadable(e);
     }
   }
 

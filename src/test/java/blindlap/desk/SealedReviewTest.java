@@ -3,6 +3,7 @@ package blindlap.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import blindlap.fault.Unreadable;
 import blindlap.sample.SampleSession;
 import blindlap.sample.SampleSources;
 import blindlap.seal.SealParameters;
@@ -61,7 +62,11 @@ class SealedReviewTest {
           assertThat(new String(files.get("laps.csv"), StandardCharsets.UTF_8))
               .contains(String.valueOf(state.code(1)));
           assertThatThrownBy(() -> Reviews.fromPackage(files))
-              .hasMessageContaining("sealed session has no finding");
+              .isInstanceOfSatisfying(
+                  Unreadable.class,
+                  refusal ->
+                      assertThat(Problems.sentence(refusal.problem()))
+                          .contains("sealed session has no finding"));
         });
   }
 

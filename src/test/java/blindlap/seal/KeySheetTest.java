@@ -2,7 +2,9 @@ package blindlap.seal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.fault.Problem;
 import blindlap.plan.Rule;
+import blindlap.wording.day.Problems;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
@@ -73,10 +75,14 @@ class KeySheetTest {
       String sheet = text.substring(0, i) + other + text.substring(i + 1);
       SheetReading.Mistyped slip = mistyped(read(sheet));
       assertThat(slip.row()).as("%s for %s in %s", other, typed, name).isEqualTo(name);
-      assertThat(slip.advice()).contains("row " + name).contains("type it again");
+      assertThat(advice(slip)).contains("row " + name).contains("type it again");
       tried++;
     }
     assertThat(tried).isGreaterThan(250);
+  }
+
+  private static String advice(SheetReading.Mistyped slip) {
+    return Problems.sentence(Problem.of(slip.slip(), "", slip.row(), slip.detail()));
   }
 
   private int rowStart(int at) {
@@ -97,13 +103,13 @@ class KeySheetTest {
       String without = text.replaceAll("(?m)^" + row + ":.*\n", "");
       assertThat(without).isNotEqualTo(text);
       assertThat(mistyped(read(without)).row()).isEqualTo(row);
-      assertThat(mistyped(read(without)).advice()).contains("row " + row + " is missing");
+      assertThat(advice(mistyped(read(without)))).contains("row " + row + " is missing");
     }
     String lastCodes = text.replaceAll("(?m)^C2:.*\n", "");
     assertThat(mistyped(read(lastCodes)).row()).isEqualTo("sheet");
-    assertThat(mistyped(read(text + "P: N-B *44B3.")).advice()).contains("twice");
+    assertThat(advice(mistyped(read(text + "P: N-B *44B3.")))).contains("twice");
     assertThat(mistyped(read("")).row()).isEqualTo("sheet");
-    assertThat(mistyped(read("hello")).advice()).contains("no row");
+    assertThat(advice(mistyped(read("hello")))).contains("no row");
   }
 
   @Test
@@ -114,7 +120,7 @@ class KeySheetTest {
     String mixed = text.replaceAll("(?m)^S.:.*\n", "");
     String seeds =
         String.join("\n", other.sheet().text().lines().filter(r -> r.startsWith("S")).toList());
-    assertThat(mistyped(read(mixed + seeds)).advice()).contains("not all of one sheet");
+    assertThat(advice(mistyped(read(mixed + seeds)))).contains("not all of one sheet");
   }
 
   @Test

@@ -7,6 +7,7 @@ import blindlap.session.Fact;
 import blindlap.session.NotebookException.Kind;
 import blindlap.session.RecoveryReport;
 import blindlap.session.day.SessionId;
+import blindlap.wording.day.Trouble;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -108,9 +109,9 @@ class CorruptionTest {
     Path file = folder.resolve("there.blindlap");
     Files.write(file, damage.whole);
     assertThatThrownBy(() -> Recovery.run(folder.resolve("no"), file, new byte[16], Days.MORNING))
-        .hasMessageContaining("There is no file");
+        .satisfies(e -> assertThat(Trouble.sentence(e)).contains("There is no file"));
     assertThatThrownBy(() -> Recovery.run(file, file, new byte[16], Days.MORNING))
-        .hasMessageContaining("already");
+        .satisfies(e -> assertThat(Trouble.sentence(e)).contains("already"));
     assertThat(Files.readAllBytes(file)).isEqualTo(damage.whole);
   }
 }

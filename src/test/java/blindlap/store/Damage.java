@@ -9,6 +9,7 @@ import blindlap.session.NotebookReport;
 import blindlap.session.RecoveryReport;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.SessionId;
+import blindlap.wording.day.Trouble;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -147,7 +148,7 @@ final class Damage {
     try {
       report = Recovery.run(file, fresh, new SeededBytes(9).next(16), Days.MORNING);
     } catch (NotebookException nothing) {
-      assertThat(nothing).hasMessageContaining("no new notebook was made");
+      assertThat(Trouble.sentence(nothing)).contains("no new notebook was made");
       assertThat(truth.keySet()).allMatch(session -> touched(session, bytes));
       count("recovery: nothing verifies");
       return;

@@ -8,6 +8,7 @@ import blindlap.session.NotebookException;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
+import blindlap.wording.day.Trouble;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -83,7 +84,7 @@ class EarlierVersionsTest {
     assertThatThrownBy(
             () -> SqliteNotebook.on(limited, file, new SeededBytes(1).next(16), Days.MORNING))
         .isInstanceOf(NotebookException.class)
-        .hasMessageContaining("full");
+        .satisfies(e -> assertThat(Trouble.sentence(e)).contains("full"));
     assertThat(Files.readAllBytes(file)).isEqualTo(before);
     Books.open(file).close();
   }

@@ -13,13 +13,20 @@ import blindlap.fault.RuleFault;
 import blindlap.plan.PlanFault;
 import blindlap.plan.PlanHint;
 import blindlap.seal.DrawFault;
+import blindlap.seal.SheetSlip;
 import blindlap.session.ChainFault;
+import blindlap.session.Damage;
+import blindlap.session.EntryFault;
+import blindlap.session.NotebookException;
 import blindlap.session.NotebookFault;
+import blindlap.session.NotebookTrouble;
 import blindlap.session.ReasonFor;
 import blindlap.session.SessionFault;
 import blindlap.wording.day.Problems;
+import blindlap.wording.day.Trouble;
 import blindlap.wording.day.Words;
 import blindlap.workshop.WorkshopFault;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -41,7 +48,9 @@ class ProblemsTest {
             RuleFault.values(),
             DrawFault.values(),
             PackageFault.values(),
-            WorkshopFault.values())
+            WorkshopFault.values(),
+            SheetSlip.values(),
+            NotebookTrouble.values())
         .flatMap(Stream::of);
   }
 
@@ -53,6 +62,31 @@ class ProblemsTest {
 
     assertThat(sentence).startsWith("Line 3: ").matches("(?s).*([.?]|FILE|notebook)$");
     assertThat(sentence).doesNotContain("{").doesNotContain("null").doesNotContain("''");
+  }
+
+  @ParameterizedTest
+  @EnumSource(Damage.class)
+  void everyDamageIsSaidWithinTheSentenceOfTheFile(Damage damage) {
+    String sentence =
+        Trouble.sentence(
+            NotebookException.damaged(Path.of("my quarry"), null, damage, "one", "two"));
+
+    assertThat(sentence)
+        .startsWith("The notebook my quarry is damaged (")
+        .contains("blindlap notebook --recover \"my quarry\" --out NEW")
+        .doesNotContain(damage.name())
+        .doesNotContain("{");
+  }
+
+  @ParameterizedTest
+  @EnumSource(EntryFault.class)
+  void whateverIsNoEntryIsSaidInWords(EntryFault fault) {
+    assertThat(Words.of("problems").has("detail.NOT_AN_ENTRY." + fault.name())).isTrue();
+    assertThat(
+            Problems.sentence(
+                Problem.of(SessionFileFault.NOT_AN_ENTRY, "line 3", fault.name())))
+        .startsWith("Line 3: This line is not an entry as Blindlap writes it (")
+        .doesNotContain(fault.name());
   }
 
   @ParameterizedTest

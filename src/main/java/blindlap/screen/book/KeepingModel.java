@@ -6,6 +6,7 @@ import blindlap.screen.part.Background;
 import blindlap.session.day.SessionId;
 import blindlap.wording.KeepingWords;
 import blindlap.wording.day.Problems;
+import blindlap.wording.day.Trouble;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -70,7 +71,7 @@ public final class KeepingModel {
     try {
       brought = exchange.bringIn(file);
     } catch (blindlap.session.NotebookException e) {
-      return List.of(String.valueOf(e.getMessage()));
+      return List.of(Trouble.sentence(e));
     }
     List<String> lines = new ArrayList<>();
     if (brought.notebook() && brought.arrived().size() != 1) {
@@ -140,7 +141,7 @@ public final class KeepingModel {
           unsound.set(!report.sound());
           end(String.join("\n", KeepingWords.verifiedInBrief(report, keeping.notebook())));
         },
-        problem -> end(String.valueOf(problem.getMessage())));
+        problem -> end(Trouble.sentence(problem)));
   }
 
   /** True once a check has found something wrong. */
@@ -168,13 +169,13 @@ public final class KeepingModel {
   /** Says that the backup in the background failed; from any thread. */
   public void backupFailed(Exception why) {
     background.onScreen(
-        () -> said.set(KeepingWords.say("backup.trouble", String.valueOf(why.getMessage()))));
+        () -> said.set(KeepingWords.say("backup.trouble", Trouble.sentence(why))));
   }
 
   private void run(String first, Callable<String> work) {
     working.set(true);
     said.set(first);
-    background.run(work, this::end, problem -> end(String.valueOf(problem.getMessage())));
+    background.run(work, this::end, problem -> end(Trouble.sentence(problem)));
   }
 
   private void end(String line) {

@@ -4,6 +4,7 @@ import blindlap.desk.RiderHistory;
 import blindlap.review.NoiseRecord;
 import blindlap.screen.part.Background;
 import blindlap.wording.NoiseWords;
+import blindlap.wording.day.Trouble;
 import java.util.List;
 import java.util.Optional;
 import javafx.beans.property.ObjectProperty;
@@ -157,6 +158,6 @@ public final class NoiseModel {
   }
 
   private void fail(Exception problem) {
-    trouble.set(String.valueOf(problem.getMessage()));
+    trouble.set(Trouble.sentence(problem));
   }
 }

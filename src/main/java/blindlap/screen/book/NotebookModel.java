@@ -12,6 +12,7 @@ import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
 import blindlap.wording.NotebookWords;
 import blindlap.wording.day.Problems;
+import blindlap.wording.day.Trouble;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -228,7 +229,7 @@ public final class NotebookModel {
   }
 
   private void fail(Exception problem) {
-    trouble.set(String.valueOf(problem.getMessage()));
+    trouble.set(Trouble.sentence(problem));
   }
 
   /** Opens a session on the page that fits its step. */

@@ -12,6 +12,7 @@ import blindlap.session.PlainDayPreview;
 import blindlap.session.SessionState;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
+import blindlap.wording.day.Trouble;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -152,7 +153,7 @@ public final class OldDayModel {
   }
 
   private void cannot(Exception problem) {
-    fileTrouble = String.valueOf(problem.getMessage());
+    fileTrouble = Trouble.sentence(problem);
     bytes = new byte[0];
     found.set(Found.NOTHING);
     changed();
@@ -368,6 +369,6 @@ public final class OldDayModel {
   }
 
   private void fail(Exception problem) {
-    notice.set(WORDS.say("trouble", String.valueOf(problem.getMessage())));
+    notice.set(WORDS.say("trouble", Trouble.sentence(problem)));
   }
 }

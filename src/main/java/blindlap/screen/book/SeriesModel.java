@@ -5,6 +5,7 @@ import blindlap.desk.SeriesReports;
 import blindlap.screen.part.Background;
 import blindlap.wording.SeriesWords;
 import blindlap.wording.day.Problems;
+import blindlap.wording.day.Trouble;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -150,6 +151,6 @@ public final class SeriesModel {
   }
 
   private void fail(Exception problem) {
-    notice.set(SeriesWords.say("page.trouble", String.valueOf(problem.getMessage())));
+    notice.set(SeriesWords.say("page.trouble", Trouble.sentence(problem)));
   }
 }

@@ -4,6 +4,7 @@ import blindlap.desk.SafeKeeping;
 import blindlap.screen.part.Background;
 import blindlap.session.NotebookException;
 import blindlap.wording.KeepingWords;
+import blindlap.wording.day.Trouble;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -109,7 +110,7 @@ public final class TroubleModel {
         },
         failure -> {
           working.set(false);
-          said.set(String.valueOf(failure.getMessage()));
+          said.set(Trouble.sentence(failure));
         });
   }
 
@@ -135,7 +136,7 @@ public final class TroubleModel {
   }
 
   private void tell(NotebookException why) {
-    sentence.set(String.valueOf(why.getMessage()));
+    sentence.set(Trouble.sentence(why));
     damaged.set(why.kind() == NotebookException.Kind.DAMAGED);
   }
 }

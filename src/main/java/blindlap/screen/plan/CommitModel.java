@@ -18,6 +18,7 @@ import blindlap.session.day.SessionId;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Problems;
+import blindlap.wording.day.Trouble;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -277,7 +278,7 @@ public final class CommitModel {
 
   private void failed(Exception problem) {
     busy.set(false);
-    message.set(PlanWords.say("commit.failed", String.valueOf(problem.getMessage())));
+    message.set(PlanWords.say("commit.failed", Trouble.sentence(problem)));
   }
 
   /** Notes whom the fingerprint was given to. */

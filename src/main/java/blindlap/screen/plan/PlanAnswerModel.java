@@ -16,6 +16,7 @@ import blindlap.wording.AnswerWords;
 import blindlap.wording.PayWords;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.DayWords;
+import blindlap.wording.day.Trouble;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -210,7 +211,7 @@ public final class PlanAnswerModel {
   /** A cancelled simulation is no trouble: the knob was turned again. */
   private void stopped(Exception reason) {
     if (!(reason instanceof CancellationException)) {
-      progress.set(AnswerWords.say("simulation.failed", String.valueOf(reason.getMessage())));
+      progress.set(AnswerWords.say("simulation.failed", Trouble.sentence(reason)));
     }
   }
 

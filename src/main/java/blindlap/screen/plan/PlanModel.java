@@ -17,6 +17,7 @@ import blindlap.session.day.SessionId;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
+import blindlap.wording.day.Trouble;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -306,7 +307,7 @@ public final class PlanModel implements PlanInHand {
 
   private void fail(Exception problem) {
     dirty = true;
-    trouble.set(PlanWords.say("not.kept", String.valueOf(problem.getMessage())));
+    trouble.set(PlanWords.say("not.kept", Trouble.sentence(problem)));
   }
 
   private void list() {

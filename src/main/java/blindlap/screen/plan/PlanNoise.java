@@ -8,6 +8,7 @@ import blindlap.plan.PlanJson;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
+import blindlap.wording.day.Trouble;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -50,7 +51,7 @@ public final class PlanNoise {
     background.run(
         () -> history.suggestNoise(now.rider(), now.trail(), primary, now.laps().scored()),
         this::take,
-        problem -> message.set(String.valueOf(problem.getMessage())));
+        problem -> message.set(Trouble.sentence(problem)));
   }
 
   private void take(Optional<DeclaredNoise> found) {

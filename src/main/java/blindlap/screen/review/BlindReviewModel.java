@@ -27,6 +27,7 @@ import blindlap.wording.LapStarts;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
+import blindlap.wording.day.Trouble;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -316,6 +317,6 @@ public final class BlindReviewModel {
   }
 
   private void fail(Exception e) {
-    trouble.set(WORDS.say("trouble", String.valueOf(e.getMessage())));
+    trouble.set(WORDS.say("trouble", Trouble.sentence(e)));
   }
 }

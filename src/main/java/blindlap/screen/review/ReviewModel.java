@@ -16,6 +16,7 @@ import blindlap.wording.FindingWords;
 import blindlap.wording.Headline;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
+import blindlap.wording.day.Trouble;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -214,6 +215,6 @@ public final class ReviewModel {
 
   private void fail(Exception e) {
     progress.set("");
-    trouble.set(WORDS.say("trouble", String.valueOf(e.getMessage())));
+    trouble.set(WORDS.say("trouble", Trouble.sentence(e)));
   }
 }

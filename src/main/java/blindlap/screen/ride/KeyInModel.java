@@ -9,6 +9,7 @@ import blindlap.session.day.Day;
 import blindlap.session.day.SessionId;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.RideWords;
+import blindlap.wording.day.Trouble;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -223,6 +224,6 @@ public final class KeyInModel {
   }
 
   private void failed(Exception problem) {
-    trouble.set(RideWords.notSaved(String.valueOf(problem.getMessage())));
+    trouble.set(RideWords.notSaved(Trouble.sentence(problem)));
   }
 }

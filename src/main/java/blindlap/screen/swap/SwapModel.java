@@ -16,6 +16,7 @@ import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import blindlap.wording.SwapWords;
 import blindlap.wording.day.Problems;
+import blindlap.wording.day.Trouble;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
@@ -341,6 +342,6 @@ public final class SwapModel {
   }
 
   private void failed(Exception problem) {
-    trouble.set(SwapWords.say("not.saved", String.valueOf(problem.getMessage())));
+    trouble.set(SwapWords.say("not.saved", Trouble.sentence(problem)));
   }
 }

@@ -14,6 +14,7 @@ import blindlap.session.SessionState;
 import blindlap.session.day.DayEvent;
 import blindlap.wording.SwapWords;
 import blindlap.wording.day.Problems;
+import blindlap.wording.day.Trouble;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -297,6 +298,6 @@ public final class SwapWork {
   }
 
   private void failed(Exception problem) {
-    trouble.set(SwapWords.say("not.saved", String.valueOf(problem.getMessage())));
+    trouble.set(SwapWords.say("not.saved", Trouble.sentence(problem)));
   }
 }

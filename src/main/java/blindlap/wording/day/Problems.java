@@ -46,7 +46,7 @@ public final class Problems {
     if (fault == PlanFault.CANNOT_SHOW_ANYTHING && detail.matches("[0-9.E-]+")) {
       return Figures.p(Double.parseDouble(detail));
     }
-    for (String of : List.of(key(fault), type(fault).getSimpleName())) {
+    for (String of : List.of(key(fault), type(fault).getSimpleName(), fault.name())) {
       if (WORDS.has("detail." + of + "." + detail)) {
         return WORDS.say("detail." + of + "." + detail);
       }

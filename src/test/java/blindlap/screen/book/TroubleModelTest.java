@@ -8,6 +8,7 @@ import blindlap.screen.part.Background;
 import blindlap.seal.SecureBytes;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
+import blindlap.session.NotebookTrouble;
 import blindlap.session.day.LapId;
 import blindlap.store.SqliteFiles;
 import blindlap.store.SqliteNotebook;
@@ -128,10 +129,10 @@ class TroubleModelTest {
     for (Kind kind : Kind.values()) {
       TroubleModel model =
           TroubleModel.of(
-                  keeping, new NotebookException(kind, "So."), Background.immediate(), this::open)
+                  keeping, new NotebookException(kind, NotebookTrouble.HELD, null, "quarry"), Background.immediate(), this::open)
               .orElseThrow();
       assertThat(model.damagedProperty().get()).isEqualTo(kind == Kind.DAMAGED);
-      assertThat(model.sentenceProperty().get()).isEqualTo("So.");
+      assertThat(model.sentenceProperty().get()).startsWith("The notebook quarry is held by another program");
     }
     assertThat(
             TroubleModel.of(
