@@ -46,8 +46,7 @@ public final class LapFiles {
   public Sessions.Result correct(
       SessionState state, String lap, String measure, String value, String reason) {
     String row =
-        CsvText.write(
-            ';', List.of("lap", measure), List.of(List.of(lap.strip(), value.strip())));
+        CsvText.write(';', List.of("lap", measure), List.of(List.of(lap.strip(), value.strip())));
     return correct(state, row.getBytes(StandardCharsets.UTF_8), reason);
   }
 }

@@ -19,8 +19,7 @@ import java.util.Set;
 final class PlainDayPlan {
   private PlainDayPlan() {}
 
-  static Plan of(
-      String file, String rider, String trail, List<Measure> measures, PlainDay day) {
+  static Plan of(String file, String rider, String trail, List<Measure> measures, PlainDay day) {
     return new Plan(
         Plan.Kind.NOISE_RUN,
         NoiseWords.say("plain.question", file),

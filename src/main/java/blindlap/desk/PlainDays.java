@@ -83,9 +83,7 @@ public final class PlainDays {
 
     /** One day, a lap a row in ridden order, decimals as written. */
     public Mapping(List<Wanted> measures, String setup, String voids) {
-      this(
-          measures,
-          new PlainDayPlaces("", "", "", setup, voids, Decimals.Sign.AS_WRITTEN));
+      this(measures, new PlainDayPlaces("", "", "", setup, voids, Decimals.Sign.AS_WRITTEN));
     }
   }
 
@@ -187,10 +185,13 @@ public final class PlainDays {
         problems);
   }
 
-  private Optional<PlainDayMapping.Column> column(Origin origin, Wanted each, List<Problem> problems) {
+  private Optional<PlainDayMapping.Column> column(
+      Origin origin, Wanted each, List<Problem> problems) {
     boolean timed = each.kind().timed();
     Optional<PlainDayMapping.TimeUnit> unit =
-        timed ? PlainDayMapping.TimeUnit.of(each.unit()) : Optional.of(PlainDayMapping.TimeUnit.SECONDS);
+        timed
+            ? PlainDayMapping.TimeUnit.of(each.unit())
+            : Optional.of(PlainDayMapping.TimeUnit.SECONDS);
     if (unit.isEmpty()) {
       problems.add(Problem.of(DeskFault.PLAIN_DAY_UNIT, "", each.measure(), each.unit()));
       return Optional.empty();
@@ -244,7 +245,9 @@ public final class PlainDays {
     for (int i = 0; i < measures.size(); i++) {
       columns.add(
           new PlainDayMapping.Column(
-              measures.get(i), wanted.measures().get(i).column(), PlainDayMapping.TimeUnit.SECONDS));
+              measures.get(i),
+              wanted.measures().get(i).column(),
+              PlainDayMapping.TimeUnit.SECONDS));
     }
     return committing
         .open(
@@ -252,7 +255,9 @@ public final class PlainDays {
             List.of(),
             List.of(
                 new Fact.PlainDayImported(
-                    origin.file(), new PlainDayMapping(columns, wanted.places()).columns(), day.laps())));
+                    origin.file(),
+                    new PlainDayMapping(columns, wanted.places()).columns(),
+                    day.laps())));
   }
 
   /** Brings a day in: all of it or nothing. */

@@ -93,8 +93,7 @@ record CsvTable(char separator, List<String> header, int headerLine, List<Row> r
       return CsvRows.typed(text, separator).stream().filter(row -> !row.blank()).toList();
     } catch (CsvRows.Unreadable e) {
       String why = String.valueOf(e.getMessage());
-      throw new Unreadable(
-          List.of(Problem.of(FileFault.CANNOT_READ, "line " + e.line(), why)));
+      throw new Unreadable(List.of(Problem.of(FileFault.CANNOT_READ, "line " + e.line(), why)));
     }
   }
 

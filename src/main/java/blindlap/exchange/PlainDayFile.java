@@ -24,8 +24,7 @@ public final class PlainDayFile {
           PlainDayGuess.of(table.names(), cells, table.separator() != ','),
           List.of());
     } catch (CsvTable.Unreadable e) {
-      return new PlainDayPreview(
-          List.of(), List.of(), PlainDayPreview.Guess.NOTHING, e.problems());
+      return new PlainDayPreview(List.of(), List.of(), PlainDayPreview.Guess.NOTHING, e.problems());
     }
   }
 

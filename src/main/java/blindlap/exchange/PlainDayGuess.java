@@ -19,7 +19,8 @@ final class PlainDayGuess {
 
   private PlainDayGuess() {}
 
-  static PlainDayPreview.Guess of(List<String> names, List<List<String>> rows, boolean commaAllowed) {
+  static PlainDayPreview.Guess of(
+      List<String> names, List<List<String>> rows, boolean commaAllowed) {
     List<String> left = new ArrayList<>(names);
     Decimals decimals = new Decimals(commaAllowed);
     String date = take(left, name -> most(names, rows, name, PlainDayRows::isDate));
@@ -32,7 +33,7 @@ final class PlainDayGuess {
     return new PlainDayPreview.Guess(date, stint, lap, setup, voids, measure);
   }
 
-  private static final Predicate<String> WHOLE = 
+  private static final Predicate<String> WHOLE =
       cell -> TypedNumber.whole(cell).filter(number -> number >= 0).isPresent();
 
   private static String plain(String name) {

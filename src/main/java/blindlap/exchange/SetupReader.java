@@ -61,8 +61,7 @@ final class SetupReader {
   /** Grams to a tenth of "1.64 lb"; null if it is not of this form. */
   static @Nullable BigDecimal grams(String typed) {
     Matcher parts = MASS.matcher(typed.strip());
-    BigDecimal number =
-        parts.matches() ? TypedNumber.number(parts.group(1)).orElse(null) : null;
+    BigDecimal number = parts.matches() ? TypedNumber.number(parts.group(1)).orElse(null) : null;
     if (number == null || number.signum() < 0) {
       return null;
     }
@@ -75,9 +74,7 @@ final class SetupReader {
           case "g" -> "1";
           default -> throw new IllegalStateException("no mass is in " + parts.group(2));
         };
-    return number
-        .multiply(new BigDecimal(factor))
-        .setScale(1, RoundingMode.HALF_EVEN);
+    return number.multiply(new BigDecimal(factor)).setScale(1, RoundingMode.HALF_EVEN);
   }
 
   static Setting setting(FieldReader f) {

@@ -33,8 +33,11 @@ class TablesawStaysOutTest {
             .start();
     String said = new String(child.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
 
-    assertThat(child.waitFor()).as(said.lines().filter(l -> !l.startsWith("[")).toList().toString()).isZero();
-    assertThat(said.lines()).anyMatch(line -> line.contains("com.univocity.parsers.csv.CsvParser "));
+    assertThat(child.waitFor())
+        .as(said.lines().filter(l -> !l.startsWith("[")).toList().toString())
+        .isZero();
+    assertThat(said.lines())
+        .anyMatch(line -> line.contains("com.univocity.parsers.csv.CsvParser "));
     assertThat(said.lines()).noneMatch(line -> line.contains("tech.tablesaw."));
   }
 }

@@ -34,8 +34,7 @@ class CsvTableTest {
     assertThat(table.headerLine()).isEqualTo(3);
     assertThat(table.rows())
         .containsExactly(
-            new CsvTable.Row(4, List.of("1", "two\nlines")),
-            new CsvTable.Row(7, List.of("2", "")));
+            new CsvTable.Row(4, List.of("1", "two\nlines")), new CsvTable.Row(7, List.of("2", "")));
   }
 
   @Test

@@ -5,8 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 
 /**
- * The long version of {@link CsvTableTest}: {@code mvn test -Dtest=CsvTableTrial
- * -Dtables=500000}.
+ * The long version of {@link CsvTableTest}: {@code mvn test -Dtest=CsvTableTrial -Dtables=500000}.
  */
 class CsvTableTrial {
   @Test

@@ -72,8 +72,7 @@ class PlainDayFileTest {
 
   @Test
   void aDateThatCouldBeReadTwoWaysIsNotTaken() {
-    PlainDayReading reading =
-        read("d;t;on\n4/5/2025;95;K\n31.4.2025;95;K\n", mapping("d", "", ""));
+    PlainDayReading reading = read("d;t;on\n4/5/2025;95;K\n31.4.2025;95;K\n", mapping("d", "", ""));
     assertThat(reading.days()).isEmpty();
     assertThat(Problems.sentences(reading.problems()))
         .hasSize(2)
