@@ -249,15 +249,14 @@ public final class PlainDays {
               wanted.measures().get(i).column(),
               PlainDayMapping.TimeUnit.SECONDS));
     }
-    return committing
-        .open(
-            PlainDayPlan.of(origin.file(), origin.rider(), origin.trail(), measures, day),
-            List.of(),
-            List.of(
-                new Fact.PlainDayImported(
-                    origin.file(),
-                    new PlainDayMapping(columns, wanted.places()).columns(),
-                    day.laps())));
+    return committing.open(
+        PlainDayPlan.of(origin.file(), origin.rider(), origin.trail(), measures, day),
+        List.of(),
+        List.of(
+            new Fact.PlainDayImported(
+                origin.file(),
+                new PlainDayMapping(columns, wanted.places()).columns(),
+                day.laps())));
   }
 
   /** Brings a day in: all of it or nothing. */

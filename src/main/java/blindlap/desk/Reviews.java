@@ -1,6 +1,5 @@
 package blindlap.desk;
 
-import blindlap.review.Analysis;
 import blindlap.compute.Engine;
 import blindlap.compute.FindingJson;
 import blindlap.compute.FindingRequests;
@@ -13,6 +12,7 @@ import blindlap.fault.Unusable;
 import blindlap.paper.Report;
 import blindlap.paper.ReportDocument;
 import blindlap.paper.ReportInput;
+import blindlap.review.Analysis;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;

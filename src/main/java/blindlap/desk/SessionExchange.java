@@ -114,8 +114,7 @@ public final class SessionExchange {
     String text = SessionFile.text(session, entries);
     try {
       if (!mayReplace(target)) {
-        throw new NotebookException(
-            Kind.OTHER, NotebookTrouble.SESSION_PLACE_TAKEN, null, target);
+        throw new NotebookException(Kind.OTHER, NotebookTrouble.SESSION_PLACE_TAKEN, null, target);
       }
       Path part = Files.createTempFile(target.toAbsolutePath().getParent(), ".session", ".part");
       try {

@@ -1,9 +1,8 @@
 package blindlap.desk;
 
-import blindlap.review.Analysis;
 import blindlap.plan.Plan;
+import blindlap.review.Analysis;
 import blindlap.review.Comparison;
-import blindlap.review.Finding;
 import blindlap.session.LifeCommands;
 import blindlap.session.Notebook;
 import blindlap.session.SessionState;

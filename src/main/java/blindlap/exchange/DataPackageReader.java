@@ -122,8 +122,7 @@ public final class DataPackageReader {
     PlanReader.Reading reading = PlanReader.storedReading(text("plan.json"));
     Plan plan = reading.plan();
     if (plan == null || !reading.problems().isEmpty()) {
-      throw new Unreadable(
-          PackageFault.NOT_A_PLAN, "plan.json", reading.problems().get(0).where());
+      throw new Unreadable(PackageFault.NOT_A_PLAN, "plan.json", reading.problems().get(0).where());
     }
     return plan;
   }

@@ -74,8 +74,8 @@ public final class EntryText {
   /**
    * Reads an entry's text.
    *
-   * @throws Unreadable if it is not in a form this program knows, or not spelt as this program would
-   *     spell it: one content has one text and so one hash
+   * @throws Unreadable if it is not in a form this program knows, or not spelt as this program
+   *     would spell it: one content has one text and so one hash
    */
   public static StoredEntry read(String text) {
     try {
@@ -101,19 +101,19 @@ public final class EntryText {
   }
 
   private static Entry parse(JsonNode tree) {
-      String form = text(tree, "form");
-      if (!VERSION.equals(form)) {
-        throw new Unreadable(EntryFault.UNKNOWN_FORM, form);
-      }
-      return new Entry(
-          new SessionId(text(tree, "session")),
-          new NotebookId(text(tree, "notebook")),
-          Long.parseLong(text(tree, "number")),
-          new Hash(text(tree, "previous")),
-          seen(tree),
-          Instant.parse(text(tree, "at")),
-          ZoneId.of(text(tree, "zone")),
-          FactReader.read(text(tree, "kind"), tree.path("body")));
+    String form = text(tree, "form");
+    if (!VERSION.equals(form)) {
+      throw new Unreadable(EntryFault.UNKNOWN_FORM, form);
+    }
+    return new Entry(
+        new SessionId(text(tree, "session")),
+        new NotebookId(text(tree, "notebook")),
+        Long.parseLong(text(tree, "number")),
+        new Hash(text(tree, "previous")),
+        seen(tree),
+        Instant.parse(text(tree, "at")),
+        ZoneId.of(text(tree, "zone")),
+        FactReader.read(text(tree, "kind"), tree.path("body")));
   }
 
   private static List<Head> seen(JsonNode tree) {

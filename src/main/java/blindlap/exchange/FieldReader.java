@@ -159,7 +159,9 @@ final class FieldReader {
     String text = value == null ? null : value.text();
     boolean both = text != null && TypedNumber.twoSigns(text);
     return scalar(
-        name, both ? FieldWords.ONE_SIGN.say() : expected, each -> TypedNumber.number(each).orElseThrow());
+        name,
+        both ? FieldWords.ONE_SIGN.say() : expected,
+        each -> TypedNumber.number(each).orElseThrow());
   }
 
   BigDecimal decimal(String name, String otherwise) {

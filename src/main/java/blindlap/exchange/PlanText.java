@@ -42,9 +42,7 @@ public final class PlanText {
             Map.of(),
             List.of(
                 Problem.of(
-                    PlanFault.NOT_READABLE,
-                    "line 1, column 1",
-                    FieldWords.NO_FIELDS.say())));
+                    PlanFault.NOT_READABLE, "line 1, column 1", FieldWords.NO_FIELDS.say())));
       }
       return new Fields(object(root.fields()), List.of());
     } catch (Located.Unreadable e) {

@@ -7,6 +7,8 @@ public interface Told {
   /** Why, with its details. */
   Problem problem();
 
-  /** What lies behind it; its sentence is the last detail of the problem's. Null if nothing does. */
+  /**
+   * What lies behind it; its sentence is the last detail of the problem's. Null if nothing does.
+   */
   @Nullable Problem behind();
 }

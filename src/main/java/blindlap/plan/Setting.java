@@ -1,7 +1,7 @@
 package blindlap.plan;
 
-import blindlap.fault.Unusable;
 import blindlap.fault.TypedNumber;
+import blindlap.fault.Unusable;
 import blindlap.workshop.Unit;
 import blindlap.workshop.Units;
 import java.math.BigDecimal;

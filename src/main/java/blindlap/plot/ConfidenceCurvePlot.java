@@ -19,8 +19,9 @@ public final class ConfidenceCurvePlot implements Drawing {
   }
 
   /**
-   * Makes the drawing. The curve is kept as its highest point in each of {@value ThinnedCurve#COLUMNS} columns,
-   * which changes nothing an eye can see, however many orders there are.
+   * Makes the drawing. The curve is kept as its highest point in each of {@value
+   * ThinnedCurve#COLUMNS} columns, which changes nothing an eye can see, however many orders there
+   * are.
    *
    * @param content what is drawn beside the curve
    * @param knots supposed differences at which p changes, rising; read, not kept
@@ -67,7 +68,6 @@ public final class ConfidenceCurvePlot implements Drawing {
     return farthest < 0 ? Math.max(limit, far) : Math.min(limit, far);
   }
 
-
   @Override
   public Spoken spoken() {
     return content.spoken();
@@ -80,7 +80,11 @@ public final class ConfidenceCurvePlot implements Drawing {
 
   @Override
   public void draw(Surface surface, double width, double textScale) {
-    new ConfidenceCurvePart(surface, content, curve, ConfidenceCurvePart.Layout.of(content, curve, width, textScale))
+    new ConfidenceCurvePart(
+            surface,
+            content,
+            curve,
+            ConfidenceCurvePart.Layout.of(content, curve, width, textScale))
         .draw();
   }
 }

@@ -1,6 +1,8 @@
 package blindlap.plot;
 
-/** A long step curve as its highest point in each of many columns, which no eye can tell from it. */
+/**
+ * A long step curve as its highest point in each of many columns, which no eye can tell from it.
+ */
 final class ThinnedCurve {
   /** Columns that a long curve is thinned to; more than a screen has pixels across. */
   static final int COLUMNS = 2000;

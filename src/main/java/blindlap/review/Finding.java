@@ -1,7 +1,6 @@
 package blindlap.review;
 
 import blindlap.fault.Problem;
-import blindlap.fault.Unusable;
 import blindlap.plan.Measure;
 import blindlap.stats.compare.CutShort;
 import blindlap.stats.compare.OrderSet;

@@ -1,6 +1,5 @@
 package blindlap.review;
 
-import blindlap.stats.pool.PooledSession;
 import blindlap.fault.Problem;
 import blindlap.fault.Unusable;
 import blindlap.plan.Measure;
@@ -15,6 +14,7 @@ import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.RankAgreement;
 import blindlap.stats.order.Sampling;
+import blindlap.stats.pool.PooledSession;
 import blindlap.stats.pool.RidersInGeneral;
 import blindlap.stats.pool.StratifiedSessions;
 import java.time.Instant;
@@ -258,8 +258,7 @@ public final class SeriesAnalysis {
   }
 
   private Optional<StratifiedSessions> these() {
-    List<PooledSession> all =
-        pooled.stream().flatMap(each -> each.session().stream()).toList();
+    List<PooledSession> all = pooled.stream().flatMap(each -> each.session().stream()).toList();
     return all.isEmpty()
         ? Optional.empty()
         : Optional.of(StratifiedSessions.compare(all, Sampling.PREFERRED));

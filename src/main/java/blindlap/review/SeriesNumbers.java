@@ -1,6 +1,5 @@
 package blindlap.review;
 
-import blindlap.stats.pool.PooledSession;
 import blindlap.fault.DayFault;
 import blindlap.fault.Unusable;
 import blindlap.plan.Measure;
@@ -11,7 +10,7 @@ import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.RiderNoise;
 import blindlap.stats.order.Sampling;
 import blindlap.stats.pool.AveragedSessions;
-import blindlap.stats.pool.StratifiedSessions;
+import blindlap.stats.pool.PooledSession;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -76,8 +75,7 @@ record SeriesNumbers(
             measure.drift(),
             Sampling.PREFERRED);
     if (own.noVariation()) {
-      throw new Unusable(
-          "values", "did not vary from stint to stint.", DayFault.NO_VARIATION);
+      throw new Unusable("values", "did not vary from stint to stint.", DayFault.NO_VARIATION);
     }
     return new SeriesNumbers(
         day.plan().rider(),

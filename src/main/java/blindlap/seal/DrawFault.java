@@ -10,6 +10,8 @@ public enum DrawFault implements Fault {
   TOO_FEW_ORDERS,
   /** None came up although enough are admissible: number of tries. */
   NONE_CAME_UP,
-  /** The null run is to ride a setup that the plan does not have: its number, setups of the plan. */
+  /**
+   * The null run is to ride a setup that the plan does not have: its number, setups of the plan.
+   */
   NO_SUCH_SETUP
 }

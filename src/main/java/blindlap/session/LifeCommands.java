@@ -30,8 +30,7 @@ public final class LifeCommands {
       return Outcome.refused(SessionFault.NO_SUCH_STINT, "", lastStint, state.plan().stints());
     }
     if (reason.isBlank() || decidedBy.isBlank()) {
-      return Outcome.refused(
-          SessionFault.REASON_MISSING, "", ReasonFor.CUT_SHORT);
+      return Outcome.refused(SessionFault.REASON_MISSING, "", ReasonFor.CUT_SHORT);
     }
     int latest = state.day().latestStint();
     if (latest > lastStint) {

@@ -122,8 +122,7 @@ final class Connections {
     return switch (SQLiteErrorCode.getErrorCode(code.code & 0xff)) {
       case SQLITE_BUSY, SQLITE_LOCKED ->
           new NotebookException(Kind.LOCKED, NotebookTrouble.HELD, error, file);
-      case SQLITE_FULL ->
-          new NotebookException(Kind.FULL, NotebookTrouble.DISK_FULL, error, file);
+      case SQLITE_FULL -> new NotebookException(Kind.FULL, NotebookTrouble.DISK_FULL, error, file);
       case SQLITE_READONLY, SQLITE_CANTOPEN, SQLITE_PERM -> notWritable(error, file);
       case SQLITE_NOTADB -> NotebookFile.notANotebook(file, error);
       case SQLITE_CORRUPT -> damaged(error, file);

@@ -34,8 +34,7 @@ final class OpeningCheck {
   static void run(Connection connection, Path file, int version) throws SQLException {
     List<String> differences = Schema.differences(connection, version);
     if (!differences.isEmpty()) {
-      throw NotebookException.damaged(
-          file, null, Damage.TABLES, String.join(", ", differences));
+      throw NotebookException.damaged(file, null, Damage.TABLES, String.join(", ", differences));
     }
     long size =
         (long) NotebookFile.number(connection, "page_count")
@@ -58,8 +57,7 @@ final class OpeningCheck {
   }
 
   static NotebookId id(Connection connection, Path file) throws SQLException {
-    return id(connection)
-        .orElseThrow(() -> NotebookException.damaged(file, null, Damage.NO_ID));
+    return id(connection).orElseThrow(() -> NotebookException.damaged(file, null, Damage.NO_ID));
   }
 
   static boolean hasId(Connection connection) throws SQLException {

@@ -1,6 +1,5 @@
 package blindlap.wording;
 
-import blindlap.wording.day.Problems;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
@@ -12,6 +11,7 @@ import blindlap.review.Sensitivity;
 import blindlap.review.WhatNext;
 import blindlap.stats.compare.Verdict;
 import blindlap.wording.day.Figures;
+import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
@@ -211,7 +211,8 @@ public final class FindingText {
       }
     }
     for (Finding.Refusal refusal : finding.refusals()) {
-      lines.add(WORDS.say("plain.refused", refusal.measure().name(), Problems.sentence(refusal.why())));
+      lines.add(
+          WORDS.say("plain.refused", refusal.measure().name(), Problems.sentence(refusal.why())));
     }
     return lines;
   }
@@ -292,9 +293,7 @@ public final class FindingText {
                 lines.add(WORDS.say("next." + next.get().name()));
                 lines.add(WORDS.say("next.plan"));
               } else if (verdict != null && verdict != Verdict.NO_VARIATION) {
-                lines.add(
-                    WORDS.say(
-                        verdict.settled() ? "next.settled" : "next.plan"));
+                lines.add(WORDS.say(verdict.settled() ? "next.settled" : "next.plan"));
               }
             });
     lines.addAll(new CostWords(finding).lines());

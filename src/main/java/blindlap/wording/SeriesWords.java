@@ -1,6 +1,5 @@
 package blindlap.wording;
 
-import blindlap.wording.day.Problems;
 import blindlap.plan.Setup;
 import blindlap.review.SeriesFinding;
 import blindlap.session.SessionSummary;
@@ -10,6 +9,7 @@ import blindlap.stats.noise.RankAgreement;
 import blindlap.stats.pool.RidersInGeneral;
 import blindlap.stats.pool.StratifiedSessions;
 import blindlap.wording.day.Figures;
+import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;

@@ -1,10 +1,10 @@
 package blindlap.wording;
 
-import blindlap.wording.day.Problems;
 import blindlap.fault.Problem;
-import blindlap.wording.day.Figures;
-import blindlap.wording.day.Words;
 import blindlap.fault.TypedNumber;
+import blindlap.wording.day.Figures;
+import blindlap.wording.day.Problems;
+import blindlap.wording.day.Words;
 import java.util.List;
 
 /** Words of the workshop arithmetic. */

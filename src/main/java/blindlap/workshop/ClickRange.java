@@ -16,10 +16,7 @@ public record ClickRange(int clicks) {
   public ClickRange {
     if (clicks < 1) {
       throw new Unusable(
-          "clicks",
-          "must be at least 1, but is " + clicks + ".",
-          WorkshopFault.NO_CLICKS,
-          clicks);
+          "clicks", "must be at least 1, but is " + clicks + ".", WorkshopFault.NO_CLICKS, clicks);
     }
   }
 

@@ -21,8 +21,7 @@ public record ProgressiveCoil(double firstRate, double lastRate, double from) {
     Workshop.positive("first_rate", firstRate);
     Workshop.positive("last_rate", lastRate);
     if (lastRate < firstRate) {
-      throw new Unusable(
-          "last_rate", "must not be below first_rate.", WorkshopFault.RATE_FALLS);
+      throw new Unusable("last_rate", "must not be below first_rate.", WorkshopFault.RATE_FALLS);
     }
     Workshop.between("from", from, 0, 1);
     if (from == 1) {

@@ -19,7 +19,9 @@ class CirclesTest {
           Set.of("fault.StatsException", "fault.Unusable"),
           "a sealed type names its one refinement",
           Set.of(
-              "stats.order.Assignments", "stats.order.AssignmentsBuilder", "stats.order.OrderTable"),
+              "stats.order.Assignments",
+              "stats.order.AssignmentsBuilder",
+              "stats.order.OrderTable"),
           "one idea in three files: a set of orders, the one way to make it, and its table, made"
               + " when first asked for and kept");
 

@@ -111,8 +111,7 @@ final class EnumSwitches {
     }
 
     private void tell(Tree tree, String what) {
-      long line =
-          unit.getLineMap().getLineNumber(sources.positions().getStartPosition(unit, tree));
+      long line = unit.getLineMap().getLineNumber(sources.positions().getStartPosition(unit, tree));
       leaky.add(
           "%s:%d: a switch over an enum %s".formatted(unit.getSourceFile().getName(), line, what));
     }

@@ -104,7 +104,8 @@ class ImportTableTest {
 
   @Test
   void importLinesThatTheTableAllowsPassInWhateverForm() {
-    String lines = "import blindlap.stats.order.*;\nimport static blindlap.stats.order.Orders.parse;\n";
+    String lines =
+        "import blindlap.stats.order.*;\nimport static blindlap.stats.order.Orders.parse;\n";
     for (String home : List.of("blindlap.plan", "blindlap.stats.order", "blindlap.review")) {
       Sources sound = Sources.of("package " + home + ";\n" + lines + "class Sound {}\n");
       assertThat(ImportTable.refusedImportLines("blindlap", sound)).isEmpty();

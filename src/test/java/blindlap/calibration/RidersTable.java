@@ -1,12 +1,12 @@
 package blindlap.calibration;
 
-import blindlap.stats.pool.PooledSession;
 import blindlap.stats.compare.ConfidenceCurve;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
 import blindlap.stats.order.Sampling;
+import blindlap.stats.pool.PooledSession;
 import blindlap.stats.pool.RiderPooling;
 import blindlap.stats.pool.StratifiedSessions;
 import java.util.ArrayList;

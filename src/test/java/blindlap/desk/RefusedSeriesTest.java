@@ -29,8 +29,7 @@ class RefusedSeriesTest {
       days.ride(USUAL);
       days.unsealAll();
       assertThat(
-              new SeriesWords(days.desk().series().finding(SeriesDays.SERIES).orElseThrow())
-                  .rows())
+              new SeriesWords(days.desk().series().finding(SeriesDays.SERIES).orElseThrow()).rows())
           .extracting(SeriesWords.Row::standing)
           .containsExactly(
               "could not be compared. Nothing varied from stint to stint, so there is no noise to"

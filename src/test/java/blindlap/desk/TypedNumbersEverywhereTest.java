@@ -2,8 +2,8 @@ package blindlap.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.desk.day.LapTable;
 import blindlap.RamFolder;
+import blindlap.desk.day.LapTable;
 import blindlap.exchange.CsvText;
 import blindlap.exchange.HelperFits;
 import blindlap.exchange.LapsFile;

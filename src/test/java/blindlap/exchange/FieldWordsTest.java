@@ -30,8 +30,7 @@ class FieldWordsTest {
   void aWrongValueIsToldWithWhatTheFieldTakes(String yaml, String sentence) {
     assertThat(
             blindlap.wording.day.Problems.sentences(
-                PlanReader.read(
-                        blindlap.plan.Plans.text(yaml), blindlap.plan.Plans.protocols())
+                PlanReader.read(blindlap.plan.Plans.text(yaml), blindlap.plan.Plans.protocols())
                     .problems()))
         .anySatisfy(said -> assertThat(said).endsWith(sentence));
   }

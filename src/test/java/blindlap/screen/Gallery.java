@@ -1,7 +1,5 @@
 package blindlap.screen;
 
-import blindlap.screen.part.Counter;
-import blindlap.screen.part.LineScale;
 import blindlap.plot.Samples;
 import blindlap.plot.SetupMark;
 import blindlap.screen.cover.HelperFrameView;
@@ -9,8 +7,10 @@ import blindlap.screen.part.AnswerSentence;
 import blindlap.screen.part.BigWords;
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.ChoiceRow;
+import blindlap.screen.part.Counter;
 import blindlap.screen.part.ErrorNote;
 import blindlap.screen.part.Lead;
+import blindlap.screen.part.LineScale;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.MarginNote;
 import blindlap.screen.part.PageGrid;

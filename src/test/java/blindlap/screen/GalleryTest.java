@@ -3,14 +3,14 @@ package blindlap.screen;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import blindlap.screen.part.Counter;
-import blindlap.screen.part.LineScale;
 import blindlap.plot.MoreSamples;
 import blindlap.plot.Samples;
 import blindlap.plot.surface.Drawing;
 import blindlap.screen.part.AnswerSentence;
 import blindlap.screen.part.ChoiceRow;
+import blindlap.screen.part.Counter;
 import blindlap.screen.part.Fonts;
+import blindlap.screen.part.LineScale;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.MarginNote;
 import blindlap.screen.part.PageGrid;

@@ -2,10 +2,10 @@ package blindlap.screen;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.screen.part.LineScale;
 import blindlap.RamFolder;
 import blindlap.desk.TestDay;
 import blindlap.screen.part.Fonts;
+import blindlap.screen.part.LineScale;
 import blindlap.screen.part.Look;
 import blindlap.screen.ride.RideModel;
 import blindlap.screen.ride.RidePage;

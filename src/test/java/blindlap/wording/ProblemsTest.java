@@ -82,9 +82,7 @@ class ProblemsTest {
   @EnumSource(EntryFault.class)
   void whateverIsNoEntryIsSaidInWords(EntryFault fault) {
     assertThat(Words.of("problems").has("detail.NOT_AN_ENTRY." + fault.name())).isTrue();
-    assertThat(
-            Problems.sentence(
-                Problem.of(SessionFileFault.NOT_AN_ENTRY, "line 3", fault.name())))
+    assertThat(Problems.sentence(Problem.of(SessionFileFault.NOT_AN_ENTRY, "line 3", fault.name())))
         .startsWith("Line 3: This line is not an entry as Blindlap writes it (")
         .doesNotContain(fault.name());
   }
@@ -92,8 +90,7 @@ class ProblemsTest {
   @ParameterizedTest
   @EnumSource(ReasonFor.class)
   void whateverAReasonIsMissingForIsSaidInWords(ReasonFor what) {
-    String sentence =
-        Problems.sentence(Problem.of(SessionFault.REASON_MISSING, "", what));
+    String sentence = Problems.sentence(Problem.of(SessionFault.REASON_MISSING, "", what));
 
     assertThat(sentence)
         .startsWith("A reason is missing for this: ")

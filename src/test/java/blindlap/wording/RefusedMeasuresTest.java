@@ -2,12 +2,11 @@ package blindlap.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.review.Analysis;
 import blindlap.plan.Measure;
 import blindlap.plan.Rule;
+import blindlap.review.Analysis;
 import blindlap.review.DayRecord;
 import blindlap.review.Days;
-import blindlap.review.Finding;
 import blindlap.stats.compare.Scale;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -42,7 +41,8 @@ class RefusedMeasuresTest {
     Random random = new Random(3);
     values.computeIfAbsent(
         "lap time",
-        name -> random.doubles(order.length(), 90, 95).map(v -> Math.round(v * 100) / 100.0).toArray());
+        name ->
+            random.doubles(order.length(), 90, 95).map(v -> Math.round(v * 100) / 100.0).toArray());
     return Days.day(Days.plan(rule, measures), order, values);
   }
 
@@ -112,7 +112,14 @@ class RefusedMeasuresTest {
     }
     DayRecord known =
         new DayRecord(
-            day.session(), day.plan(), day.key(), day.laps(), day.guesses(), broken, 16, day.fits());
+            day.session(),
+            day.plan(),
+            day.key(),
+            day.laps(),
+            day.guesses(),
+            broken,
+            16,
+            day.fits());
     assertThat(new FindingText(Analysis.of(known)).sensitivities())
         .containsExactly(
             "Without stint 3, 4, 5, 6, 10, 12, 13, 14, where the blind was broken: no result. On"

@@ -2,10 +2,10 @@ package blindlap.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.review.Analysis;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Rule;
+import blindlap.review.Analysis;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Days;

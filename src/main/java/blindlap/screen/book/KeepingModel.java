@@ -168,8 +168,7 @@ public final class KeepingModel {
 
   /** Says that the backup in the background failed; from any thread. */
   public void backupFailed(Exception why) {
-    background.onScreen(
-        () -> said.set(KeepingWords.say("backup.trouble", Trouble.sentence(why))));
+    background.onScreen(() -> said.set(KeepingWords.say("backup.trouble", Trouble.sentence(why))));
   }
 
   private void run(String first, Callable<String> work) {

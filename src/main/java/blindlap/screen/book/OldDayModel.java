@@ -1,18 +1,18 @@
 package blindlap.screen.book;
 
-import blindlap.plan.PlanOptions;
 import blindlap.desk.PlainDays;
 import blindlap.desk.RiderHistory;
 import blindlap.fault.Decimals;
 import blindlap.plan.Measure;
+import blindlap.plan.PlanOptions;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.TypedForm;
 import blindlap.session.PlainDayPlaces;
 import blindlap.session.PlainDayPreview;
 import blindlap.session.SessionState;
 import blindlap.wording.day.Problems;
-import blindlap.wording.day.Words;
 import blindlap.wording.day.Trouble;
+import blindlap.wording.day.Words;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;

@@ -80,7 +80,8 @@ public final class PlanPage extends StackPane {
     grid.add(drafts());
     grid.add(question(form));
     grid.add(
-        Fields.section(PlanFieldsView.heading("head.expectations"), new PlanExpectationsView(model)),
+        Fields.section(
+            PlanFieldsView.heading("head.expectations"), new PlanExpectationsView(model)),
         note("expectations"));
     grid.addWide(
         Fields.section(
@@ -183,7 +184,8 @@ public final class PlanPage extends StackPane {
             "lap", "climb", "swap", "scoring", "cool_down", "rest_every", "rest", "lap_budget")) {
       minutes.getChildren().add(PlanFieldsView.text(table, field, 4));
     }
-    return Fields.section(PlanFieldsView.heading("head.day"), answer.strip(), numbers, clock, minutes);
+    return Fields.section(
+        PlanFieldsView.heading("head.day"), answer.strip(), numbers, clock, minutes);
   }
 
   private VBox blinding(TypedForm form) {

@@ -1,7 +1,7 @@
 package blindlap.screen.plan;
 
-import blindlap.fault.Unusable;
 import blindlap.fault.TypedNumber;
+import blindlap.fault.Unusable;
 import blindlap.wording.WorkshopWords;
 import blindlap.workshop.Ballast;
 import blindlap.workshop.ClickRange;
@@ -144,10 +144,7 @@ public final class WorkshopModel {
   private static int whole(double clicks) {
     if (clicks != Math.rint(clicks) || Math.abs(clicks) > 1000) {
       throw new Unusable(
-          "clicks",
-          "must be whole, but is " + clicks + ".",
-          WorkshopFault.NOT_WHOLE,
-          clicks);
+          "clicks", "must be whole, but is " + clicks + ".", WorkshopFault.NOT_WHOLE, clicks);
     }
     return (int) clicks;
   }

@@ -1,9 +1,9 @@
 package blindlap.screen.review;
 
-import blindlap.review.Analysis;
 import blindlap.desk.Keys;
 import blindlap.desk.Reviews;
 import blindlap.desk.Sessions;
+import blindlap.review.Analysis;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
@@ -15,8 +15,8 @@ import blindlap.session.day.Step;
 import blindlap.wording.FindingWords;
 import blindlap.wording.Headline;
 import blindlap.wording.day.Problems;
-import blindlap.wording.day.Words;
 import blindlap.wording.day.Trouble;
+import blindlap.wording.day.Words;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -6,7 +6,6 @@ import blindlap.ride.RideSheet;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.DayEventsModel;
 import blindlap.session.day.SessionId;
-import blindlap.wording.day.Trouble;
 import java.time.Clock;
 import java.util.function.LongSupplier;
 import javafx.beans.property.ReadOnlyBooleanProperty;

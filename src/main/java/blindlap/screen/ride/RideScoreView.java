@@ -2,12 +2,12 @@ package blindlap.screen.ride;
 
 import static blindlap.ride.RideSheet.Stage.SCORED;
 
-import blindlap.screen.part.Counter;
-import blindlap.screen.part.LineScale;
 import blindlap.ride.RideQuestions;
 import blindlap.ride.RideSheet;
 import blindlap.screen.part.ChoiceRow;
+import blindlap.screen.part.Counter;
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.LineScale;
 import blindlap.screen.part.Look;
 import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;

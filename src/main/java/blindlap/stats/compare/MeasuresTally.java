@@ -1,19 +1,9 @@
 package blindlap.stats.compare;
 
-import blindlap.fault.DayFault;
-import blindlap.fault.StatsException;
-import blindlap.fault.Unusable;
-import blindlap.stats.order.Assignments;
-import blindlap.stats.order.DayCheck;
-import blindlap.stats.order.Drift;
-import blindlap.stats.order.Sampling;
-import java.math.BigInteger;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 
 /** Counts, over the orders, the measures at least as extreme and their maxima. */
 final class MeasuresTally {

@@ -1,8 +1,6 @@
 package blindlap.stats.compare;
 
-import blindlap.fault.DayFault;
 import blindlap.fault.StatsException;
-import blindlap.fault.Unusable;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
 import blindlap.stats.order.Drift;
@@ -10,8 +8,6 @@ import blindlap.stats.order.Sampling;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -86,7 +82,14 @@ public final class SeveralMeasures {
     List<MeasureColumn> columns = new ArrayList<>();
     boolean together = true;
     for (int m = 0; m < measures.size(); m++) {
-      MeasureColumn column = new MeasureColumn(set, order, measures.get(m).values, measures.get(m).drift, valid, "measures[" + m + "].values");
+      MeasureColumn column =
+          new MeasureColumn(
+              set,
+              order,
+              measures.get(m).values,
+              measures.get(m).drift,
+              valid,
+              "measures[" + m + "].values");
       together &= columns.isEmpty() || Arrays.equals(columns.get(0).use, column.use);
       columns.add(column);
     }
@@ -106,7 +109,11 @@ public final class SeveralMeasures {
   }
 
   private static void walk(
-      Assignments set, int[] order, List<MeasureColumn> columns, MeasuresTally tally, Sampling sampling) {
+      Assignments set,
+      int[] order,
+      List<MeasureColumn> columns,
+      MeasuresTally tally,
+      Sampling sampling) {
     MeasuresWalk walk = new MeasuresWalk(set, columns, tally);
     if (sampling.samples(set)) {
       walk.visit(order);

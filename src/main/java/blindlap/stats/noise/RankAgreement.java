@@ -45,9 +45,7 @@ public record RankAgreement(double chiSquared, int df, double p, double kendallW
     }
     if (scatter == 0) {
       throw new Unusable(
-          "table",
-          "ties all columns in every row; there is nothing to rank.",
-          DayFault.ALL_TIED);
+          "table", "ties all columns in every row; there is nothing to rank.", DayFault.ALL_TIED);
     }
     double between = 0;
     for (double sum : columnSums) {

@@ -92,8 +92,7 @@ public final class DayCheck {
    */
   public static Unusable tooFew(String argument, int used, int setups, Drift drift) {
     if (used == 0) {
-      return new Unusable(
-          argument, "hold no value on a stint that counts.", DayFault.NO_VALUE);
+      return new Unusable(argument, "hold no value on a stint that counts.", DayFault.NO_VALUE);
     }
     return new Unusable(
         argument,

@@ -1,16 +1,7 @@
 package blindlap.stats.pool;
 
-import blindlap.fault.StatsException;
-import blindlap.stats.compare.ConfidenceCurve;
-import blindlap.stats.compare.KnotSink;
-import blindlap.stats.compare.Verdict;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
-import blindlap.stats.order.Sampling;
-import java.math.BigInteger;
-import java.util.ArrayList;
-import java.util.List;
-import org.apache.commons.rng.UniformRandomProvider;
 
 /**
  * One session.

@@ -23,8 +23,7 @@ final class SessionSums {
   private double[] wz = new double[0];
   private final int[] drawn;
 
-  private SessionSums(
-      PooledSession session, Residuals residuals, SetupFit fit, double variance) {
+  private SessionSums(PooledSession session, Residuals residuals, SetupFit fit, double variance) {
     this.session = session;
     this.residuals = residuals;
     this.fit = fit;

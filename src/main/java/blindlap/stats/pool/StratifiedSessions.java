@@ -4,8 +4,6 @@ import blindlap.fault.StatsException;
 import blindlap.stats.compare.ConfidenceCurve;
 import blindlap.stats.compare.KnotSink;
 import blindlap.stats.compare.Verdict;
-import blindlap.stats.order.Assignments;
-import blindlap.stats.order.Drift;
 import blindlap.stats.order.Sampling;
 import java.math.BigInteger;
 import java.util.ArrayList;

@@ -49,9 +49,7 @@ public final class PairsPower {
   public static PairsPower of(Assignments set, Drift drift) {
     if (!set.closedUnderRenaming()) {
       throw new Unusable(
-          "rule",
-          "has orders that are no orders with the setups renamed.",
-          RuleFault.NOT_CLOSED);
+          "rule", "has orders that are no orders with the setups renamed.", RuleFault.NOT_CLOSED);
     }
     return new PairsPower(set, drift, PairsDetectable.of(set, drift));
   }

@@ -129,10 +129,14 @@ class TroubleModelTest {
     for (Kind kind : Kind.values()) {
       TroubleModel model =
           TroubleModel.of(
-                  keeping, new NotebookException(kind, NotebookTrouble.HELD, null, "quarry"), Background.immediate(), this::open)
+                  keeping,
+                  new NotebookException(kind, NotebookTrouble.HELD, null, "quarry"),
+                  Background.immediate(),
+                  this::open)
               .orElseThrow();
       assertThat(model.damagedProperty().get()).isEqualTo(kind == Kind.DAMAGED);
-      assertThat(model.sentenceProperty().get()).startsWith("The notebook quarry is held by another program");
+      assertThat(model.sentenceProperty().get())
+          .startsWith("The notebook quarry is held by another program");
     }
     assertThat(
             TroubleModel.of(

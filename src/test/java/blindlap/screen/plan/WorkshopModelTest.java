@@ -54,7 +54,8 @@ class WorkshopModelTest {
     assertThat(result(WorkshopModel.Kind.SAG_MM, "60", "125"))
         .isEqualTo("That cannot be. The sag in per cent must lie between 0 and 100, but is 125.");
     assertThat(result(WorkshopModel.Kind.CLICKS_FROM_OPEN, "14", "15"))
-        .isEqualTo("That cannot be. The position from closed must lie between 0 and 14, but is 15.");
+        .isEqualTo(
+            "That cannot be. The position from closed must lie between 0 and 14, but is 15.");
     assertThat(result(WorkshopModel.Kind.CLICKS_FROM_OPEN, "14.5", "3"))
         .isEqualTo("That cannot be. Clicks are whole numbers, but this is 14.5.");
     assertThat(result(WorkshopModel.Kind.BALLAST, "742", "-1"))

@@ -2,7 +2,6 @@ package blindlap.screen.swap;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.session.day.Source;
 import blindlap.RamFolder;
 import blindlap.desk.Reviews;
 import blindlap.desk.TestDay;
@@ -14,6 +13,7 @@ import blindlap.session.LifeCommands;
 import blindlap.session.Outcome;
 import blindlap.session.SafetyCheck;
 import blindlap.session.day.LapId;
+import blindlap.session.day.Source;
 import blindlap.timing.Stopwatch;
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;

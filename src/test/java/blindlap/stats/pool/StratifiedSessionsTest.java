@@ -25,8 +25,7 @@ class StratifiedSessionsTest {
       SmallSets.Plain rule, String order, double[] values, Drift drift) {
     boolean[] valid = new boolean[values.length];
     java.util.Arrays.fill(valid, true);
-    return new PooledSession(
-        rule.assignments(), Orders.parse(order), values, valid, drift);
+    return new PooledSession(rule.assignments(), Orders.parse(order), values, valid, drift);
   }
 
   private static List<PooledSession> days(long seed) {
