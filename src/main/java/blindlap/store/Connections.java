@@ -148,10 +148,11 @@ final class Connections {
       return notWritable(error, file);
     }
     return new NotebookException(
-        Kind.OTHER, NotebookTrouble.UNUSABLE, error, file, error.getMessage());
+        Kind.OTHER, NotebookTrouble.UNUSABLE, error, file, String.valueOf(error.getMessage()));
   }
 
   private static NotebookException damaged(SQLException error, Path file) {
-    return NotebookException.damaged(file, error, Damage.DATABASE, error.getMessage());
+    return NotebookException.damaged(
+        file, error, Damage.DATABASE, String.valueOf(error.getMessage()));
   }
 }

@@ -137,6 +137,6 @@ final class Copies {
 
   static NotebookException failed(Path target, IOException why) {
     return new NotebookException(
-        Kind.OTHER, NotebookTrouble.COPY_FAILED, why, target, why.getMessage());
+        Kind.OTHER, NotebookTrouble.COPY_FAILED, why, target, String.valueOf(why.getMessage()));
   }
 }

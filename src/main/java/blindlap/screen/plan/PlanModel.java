@@ -5,10 +5,8 @@ import blindlap.desk.HelperSheets;
 import blindlap.desk.PlanPreview;
 import blindlap.desk.Planning;
 import blindlap.desk.RiderHistory;
-import blindlap.fault.Problem;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.Plan;
-import blindlap.plan.PlanFault;
 import blindlap.plan.Protocol;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
@@ -21,7 +19,6 @@ import blindlap.wording.day.Words;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -255,29 +252,10 @@ public final class PlanModel implements PlanInHand {
     Map<String, Object> fields = form.tree();
     title.set(PlanWords.title(fields));
     PlanPreview preview = planning.preview(fields);
-    Map<String, String> sentences = new LinkedHashMap<>();
-    List<String> all = new ArrayList<>();
-    List<String> missing = new ArrayList<>();
-    for (Problem problem : preview.problems()) {
-      String path = problem.where().replaceFirst(" ?\\(?line \\d+, column \\d+\\)?$", "");
-      String sentence = Problems.sentence(new Problem(problem.fault(), "", problem.details()));
-      // An empty field speaks for itself; a fresh draft would be full of sentences.
-      if (problem.fault() == PlanFault.MISSING_FIELD) {
-        missing.add(PlanWords.placeOnly(path));
-      } else {
-        all.add(PlanWords.place(path) + sentence);
-        sentences.putIfAbsent(path, sentence);
-      }
-    }
-    if (!missing.isEmpty()) {
-      all.add(0, PlanWords.say("missing", String.join("; ", missing)));
-    }
-    form.tell("", sentences);
-    problems.setAll(all);
-    hints.setAll(
-        preview.hints().stream()
-            .map(h -> Problems.sentence(new Problem(h.fault(), "", h.details())))
-            .toList());
+    PlanJudgement judged = PlanJudgement.of(preview);
+    form.tell("", judged.beside());
+    problems.setAll(judged.problems());
+    hints.setAll(judged.hints());
     plan.set(preview.plan());
     complete.set(preview.problems().isEmpty());
     answer.show(preview);
