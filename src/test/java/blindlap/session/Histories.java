@@ -72,7 +72,10 @@ final class Histories {
             List.of());
   }
 
+  private static final Instant START = Instant.parse("2026-11-14T08:00:00Z");
+
   private final List<Map<Head, StoredEntry>> notebooks = new ArrayList<>();
+  private int seconds;
 
   Histories(int count) {
     for (int i = 0; i < count; i++) {
@@ -122,8 +125,9 @@ final class Histories {
     };
   }
 
-  /** A notebook writes facts, having seen all that it holds. */
-  void write(int at, Fact... facts) {
+  /** A notebook writes facts, having seen all that it holds; a second goes by for each. */
+  List<StoredEntry> write(int at, Fact... facts) {
+    List<StoredEntry> written = new ArrayList<>();
     for (Fact fact : facts) {
       NotebookId id = id(at);
       long number = 1;
@@ -151,11 +155,18 @@ final class Histories {
                   number,
                   previous,
                   seen,
-                  Instant.parse("2026-11-14T08:00:00Z"),
+                  START.plusSeconds(seconds++),
                   ZoneId.of("UTC"),
                   fact));
       notebooks.get(at).put(stored.head(), stored);
+      written.add(stored);
     }
+    return written;
+  }
+
+  /** All that a notebook holds, in the order in which it came there. */
+  List<StoredEntry> held(int at) {
+    return List.copyOf(notebooks.get(at).values());
   }
 
   /** Notebooks exchange all they have. */
