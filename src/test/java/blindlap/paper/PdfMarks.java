@@ -1,12 +1,17 @@
 package blindlap.paper;
 
+import java.awt.Color;
 import java.awt.geom.Point2D;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.contentstream.PDFGraphicsStreamEngine;
+import org.apache.pdfbox.contentstream.operator.Operator;
+import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
@@ -23,10 +28,27 @@ final class PdfMarks {
     }
   }
 
-  /** A character. */
-  record Letter(int page, String text, double x, double right, double y) {}
+  /**
+   * A character.
+   *
+   * @param y its baseline
+   * @param size of the print, in points
+   */
+  record Letter(int page, String text, double x, double right, double y, double size) {
+    /** Where a capital of this size ends above. */
+    double top() {
+      return y - CAPITAL * size * MM;
+    }
+  }
 
   private static final double MM = 25.4 / 72;
+
+  /** Operators that choose a colour. */
+  private static final Set<String> COLOURS =
+      Set.of("g", "G", "rg", "RG", "k", "K", "sc", "SC", "scn", "SCN", "cs", "CS");
+
+  /** Height of a capital as a share of the size of the print (Source Sans). */
+  private static final double CAPITAL = 0.66;
 
   /** Baselines of two lines of the smallest print lie further apart, in millimetres. */
   private static final double LINE = 2.5;
@@ -37,6 +59,10 @@ final class PdfMarks {
   final List<Line> lines = new ArrayList<>();
   final List<Letter> letters = new ArrayList<>();
   final StringBuilder text = new StringBuilder();
+
+  /** Colours of everything drawn, as red, green and blue. */
+  final Set<Color> colours = new HashSet<>();
+
   int pages;
 
   static PdfMarks of(byte[] pdf) throws IOException {
@@ -57,7 +83,8 @@ final class PdfMarks {
                         at.getUnicode(),
                         at.getXDirAdj() * MM,
                         (at.getXDirAdj() + at.getWidthDirAdj()) * MM,
-                        at.getYDirAdj() * MM));
+                        at.getYDirAdj() * MM,
+                        at.getFontSizeInPt()));
               }
               marks.text.append(string).append('\n');
             }
@@ -91,6 +118,47 @@ final class PdfMarks {
     return found;
   }
 
+  /** Letters that reach into one another, whatever their sizes. */
+  List<String> covered() {
+    List<Letter> sorted =
+        letters.stream()
+            .filter(l -> !l.text.isBlank())
+            .sorted(
+                java.util.Comparator.comparingInt(Letter::page).thenComparingDouble(Letter::top))
+            .toList();
+    List<String> found = new ArrayList<>();
+    for (int i = 0; i < sorted.size(); i++) {
+      Letter one = sorted.get(i);
+      for (int j = i + 1; j < sorted.size(); j++) {
+        Letter other = sorted.get(j);
+        if (other.page != one.page || other.top() > one.y - CLOSE) {
+          break;
+        }
+        double common = Math.min(one.right, other.right) - Math.max(one.x, other.x);
+        if (common > CLOSE) {
+          found.add("page " + one.page + ": '" + one.text + "' over '" + other.text + "'");
+        }
+      }
+    }
+    return found;
+  }
+
+  /** The words of a page, with one space between them. */
+  String page(int number) {
+    StringBuilder words = new StringBuilder();
+    Letter before = null;
+    for (Letter letter : letters) {
+      if (letter.page == number) {
+        boolean apart =
+            before != null
+                && (Math.abs(before.y - letter.y) > CLOSE || letter.x - before.right > 2 * CLOSE);
+        words.append(apart ? " " : "").append(letter.text);
+        before = letter;
+      }
+    }
+    return words.toString().replaceAll("\\s+", " ");
+  }
+
   /** Everything with its place to a hundredth of a millimetre, to compare two files. */
   String geometry() {
     StringBuilder out = new StringBuilder();
@@ -115,6 +183,15 @@ final class PdfMarks {
 
     void run() throws IOException {
       processPage(getPage());
+    }
+
+    @Override
+    protected void processOperator(Operator operator, List<COSBase> operands) throws IOException {
+      super.processOperator(operator, operands);
+      if (COLOURS.contains(operator.getName())) {
+        colours.add(new Color(getGraphicsState().getNonStrokingColor().toRGB()));
+        colours.add(new Color(getGraphicsState().getStrokingColor().toRGB()));
+      }
     }
 
     @Override
