@@ -16,8 +16,6 @@ class CirclesTest {
           Set.of("session.Fact", "session.FactVisitor"),
           "a visitor names every fact, and every fact takes the visitor: a new one cannot be"
               + " forgotten anywhere",
-          Set.of("fault.StatsException", "fault.Unusable"),
-          "a sealed type names its one refinement",
           Set.of(
               "stats.order.Assignments",
               "stats.order.AssignmentsBuilder",

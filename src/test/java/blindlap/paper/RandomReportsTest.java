@@ -2,6 +2,10 @@ package blindlap.paper;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.session.day.LapState;
+import blindlap.session.day.DeviationKind;
+import blindlap.session.day.Source;
+import blindlap.review.Analysis;
 import blindlap.desk.Reviews;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
@@ -11,7 +15,6 @@ import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
 import blindlap.seal.SessionKind;
 import blindlap.session.Fact;
-import blindlap.session.LapState;
 import blindlap.session.SessionState;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -19,7 +22,7 @@ import blindlap.session.day.LapInput;
 import blindlap.session.day.VoidEvent;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.distribution.Interval;
-import blindlap.wording.Words;
+import blindlap.wording.day.Words;
 import java.awt.Color;
 import java.io.IOException;
 import java.io.StringReader;
@@ -94,7 +97,7 @@ class RandomReportsTest {
     SealedDay day = new SealedDay(plan, kind, seed);
     ride(day, plan, random);
     SessionState state = day.state();
-    Finding finding = Finding.of(Reviews.day(state));
+    Finding finding = Analysis.of(Reviews.day(state));
     return new Reported(seed, state, finding, report(state, finding, ReportInput.Ink.COLOUR));
   }
 
@@ -115,7 +118,7 @@ class RandomReportsTest {
       String note = random.nextInt(6) == 0 ? "note " + number + ODD : "";
       LapInput input =
           new LapInput(lap, values, spoiled, note, null, "line " + number, Map.of());
-      day.day(c -> c.record(List.of(input), Fact.Source.PAPER));
+      day.day(c -> c.record(List.of(input), Source.PAPER));
       if (plan.blinding().guesses() && random.nextInt(3) > 0) {
         Guess guess =
             new Guess(
@@ -125,7 +128,7 @@ class RandomReportsTest {
         day.day(c -> c.stint(lap.stint(), new Fact.GuessGiven(lap.stint(), guess)));
       }
     }
-    for (Fact.DeviationKind kind : Fact.DeviationKind.values()) {
+    for (DeviationKind kind : DeviationKind.values()) {
       day.day(c -> c.stint(1, new Fact.DeviationNoted(1, kind, "deviation " + kind + ODD)));
     }
     day.life(c -> c.blindBroken(2, "the cover fell" + ODD));
@@ -223,7 +226,7 @@ class RandomReportsTest {
   // What must hold.
 
   @Test
-  void the_page_is_well_formed_and_needs_nothing_from_elsewhere() {
+  void thePageIsWellFormedAndNeedsNothingFromElsewhere() {
     all()
         .forEach(
             reported -> {
@@ -247,7 +250,7 @@ class RandomReportsTest {
   }
 
   @Test
-  void every_lap_stands_in_the_table_with_its_values_void_and_note() {
+  void everyLapStandsInTheTableWithItsValuesVoidAndNote() {
     all()
         .forEach(
             reported -> {
@@ -294,7 +297,7 @@ class RandomReportsTest {
   }
 
   @Test
-  void every_guess_stands_beside_what_was_fitted_with_what_gave_it_away() {
+  void everyGuessStandsBesideWhatWasFittedWithWhatGaveItAway() {
     all()
         .filter(reported -> !reported.state().guesses().isEmpty())
         .forEach(
@@ -317,7 +320,7 @@ class RandomReportsTest {
   }
 
   @Test
-  void every_deviation_correction_and_late_entry_is_listed_in_its_words() {
+  void everyDeviationCorrectionAndLateEntryIsListedInItsWords() {
     all()
         .forEach(
             reported -> {
@@ -377,7 +380,7 @@ class RandomReportsTest {
   }
 
   @Test
-  void the_exact_figures_are_those_of_the_finding_digit_for_digit() {
+  void theExactFiguresAreThoseOfTheFindingDigitForDigit() {
     all()
         .forEach(
             reported -> {
@@ -448,7 +451,7 @@ class RandomReportsTest {
   }
 
   @Test
-  void the_key_the_order_and_both_fingerprints_stand_in_it() {
+  void theKeyTheOrderAndBothFingerprintsStandInIt() {
     all()
         .forEach(
             reported -> {
@@ -466,7 +469,7 @@ class RandomReportsTest {
   }
 
   @Test
-  void the_cautions_stand_in_it_where_it_is_trusted_and_where_someone_rides() {
+  void theCautionsStandInItWhereItIsTrustedAndWhereSomeoneRides() {
     Words cautions = Words.of("cautions");
     all()
         .forEach(
@@ -485,7 +488,7 @@ class RandomReportsTest {
   }
 
   @Test
-  void in_black_and_white_nothing_is_coloured() {
+  void inBlackAndWhiteNothingIsColoured() {
     Pattern hex = Pattern.compile("#([0-9a-fA-F]{2})([0-9a-fA-F]{2})([0-9a-fA-F]{2})\\b");
     all()
         .forEach(
@@ -503,7 +506,7 @@ class RandomReportsTest {
   }
 
   @Test
-  void nor_is_it_on_paper() throws IOException {
+  void norIsItOnPaper() throws IOException {
     Reported reported = all().findFirst().orElseThrow();
     PdfMarks black = PdfMarks.of(reported.inBlack().pdf());
     PdfMarks coloured = PdfMarks.of(reported.report().pdf());

@@ -61,7 +61,7 @@ class DamagedChainsTest {
   }
 
   @Test
-  void whole_chains_have_no_problem_in_any_order_and_are_kept_whole() {
+  void wholeChainsHaveNoProblemInAnyOrderAndAreKeptWhole() {
     each(
         (day, random) -> {
           List<StoredEntry> all = new ArrayList<>(day.book.all());
@@ -74,7 +74,7 @@ class DamagedChainsTest {
   }
 
   @Test
-  void an_entry_that_is_dropped_is_missed_by_all_that_followed_it() {
+  void anEntryThatIsDroppedIsMissedByAllThatFollowedIt() {
     each(
         (day, random) -> {
           List<StoredEntry> all = day.book.all();
@@ -96,7 +96,7 @@ class DamagedChainsTest {
   }
 
   @Test
-  void an_entry_that_is_there_twice_counts_once_and_another_in_its_place_is_a_fork() {
+  void anEntryThatIsThereTwiceCountsOnceAndAnotherInItsPlaceIsAFork() {
     each(
         (day, random) -> {
           List<StoredEntry> all = new ArrayList<>(day.book.all());
@@ -116,7 +116,7 @@ class DamagedChainsTest {
   }
 
   @Test
-  void two_facts_of_a_chain_that_change_places_are_found() {
+  void twoFactsOfAChainThatChangePlacesAreFound() {
     each(
         (day, random) -> {
           List<StoredEntry> all = day.book.all();
@@ -161,7 +161,7 @@ class DamagedChainsTest {
    * that followed it says so, and where nothing had, the head that a fingerprint covers is another.
    */
   @Test
-  void no_byte_of_an_entry_can_be_changed_unseen() {
+  void noByteOfAnEntryCanBeChangedUnseen() {
     int[] readable = {0};
     each(
         (day, random) -> {
@@ -209,7 +209,7 @@ class DamagedChainsTest {
   }
 
   @Test
-  void entries_of_another_session_are_named_and_not_kept() {
+  void entriesOfAnotherSessionAreNamedAndNotKept() {
     SessionId other = SessionId.of("another session!".getBytes(StandardCharsets.UTF_8));
     each(
         (day, random) -> {

@@ -2,6 +2,7 @@ package blindlap.session;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.session.day.DayEvent;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -18,7 +19,7 @@ class HelperEntryTest {
   private static final HelperEntry.Outside OUTSIDE =
       new HelperEntry.Outside("sag", "26 %", "29", new BigDecimal("3"), "");
   private static final HelperEntry.Said SAID =
-      new HelperEntry.Said(3, HelperEntry.Event.COVER_OFF, "the wind");
+      new HelperEntry.Said(3, DayEvent.COVER_OFF, "the wind");
 
   private final HelperEntry untouched = HelperEntry.untouched(3, "M. Oster", 1);
   private final HelperEntry full =
@@ -32,7 +33,7 @@ class HelperEntryTest {
           .doneAt(NINE.plusSeconds(420));
 
   @Test
-  void an_untouched_stint_says_nothing_but_what_is_to_be_fitted_by_whom() {
+  void anUntouchedStintSaysNothingButWhatIsToBeFittedByWhom() {
     assertThat(untouched.stint()).isEqualTo(3);
     assertThat(untouched.helper()).isEqualTo("M. Oster");
     assertThat(untouched.planned()).isEqualTo(1).isEqualTo(untouched.fitted());
@@ -48,7 +49,7 @@ class HelperEntryTest {
   }
 
   @Test
-  void what_is_added_later_takes_nothing_away() {
+  void whatIsAddedLaterTakesNothingAway() {
     assertThat(full.begun()).isEqualTo(NINE);
     assertThat(full.done()).isEqualTo(NINE.plusSeconds(420));
     assertThat(full.measured()).containsExactly(Map.entry("sag", "29"));
@@ -65,7 +66,7 @@ class HelperEntryTest {
   }
 
   @Test
-  void another_setup_than_planned_is_measured_anew_and_keeps_the_rest() {
+  void anotherSetupThanPlannedIsMeasuredAnewAndKeepsTheRest() {
     HelperEntry wrong = full.withFitted(0);
     assertThat(wrong.wrongFit()).isTrue();
     assertThat(wrong.planned()).isEqualTo(1);
@@ -78,7 +79,7 @@ class HelperEntryTest {
   }
 
   @Test
-  void answers_and_events_are_added_in_order_and_a_later_answer_counts() {
+  void answersAndEventsAreAddedInOrderAndALaterAnswerCounts() {
     HelperEntry more = full.withFit(2, true).withFit(4, false).withEvent(SAID);
     assertThat(more.fit()).containsExactly(Map.entry(2, true), Map.entry(4, false));
     assertThat(more.events()).containsExactly(SAID, SAID);
@@ -86,14 +87,14 @@ class HelperEntryTest {
   }
 
   @Test
-  void a_setting_outside_its_tolerance_is_accepted_for_a_reason_and_stays_what_it_was() {
+  void aSettingOutsideItsToleranceIsAcceptedForAReasonAndStaysWhatItWas() {
     HelperEntry.Outside accepted = OUTSIDE.because("the rider ate well");
     assertThat(accepted.reason()).isEqualTo("the rider ate well");
     assertThat(accepted).usingRecursiveComparison().ignoringFields("reason").isEqualTo(OUTSIDE);
   }
 
   @Test
-  void an_entry_is_not_changed_through_what_it_was_made_of() {
+  void anEntryIsNotChangedThroughWhatItWasMadeOf() {
     Map<String, String> measured = new HashMap<>(Map.of("sag", "26"));
     List<HelperEntry.Outside> outside = new ArrayList<>(List.of(OUTSIDE));
     HelperEntry entry = untouched.withMeasured(measured, outside);
@@ -104,7 +105,7 @@ class HelperEntryTest {
   }
 
   @Test
-  void its_name_tells_nothing_of_what_is_fitted() {
+  void itsNameTellsNothingOfWhatIsFitted() {
     List<UnaryOperator<HelperEntry>> changes =
         List.of(e -> e.withFitted(0), e -> e.withNote("Shock K"), e -> e.by("someone"));
     changes.forEach(c -> assertThat(c.apply(full)).hasToString("HelperEntry[stint 3]"));

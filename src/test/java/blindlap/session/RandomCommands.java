@@ -1,9 +1,12 @@
 package blindlap.session;
 
+import blindlap.session.day.DeviationKind;
+import blindlap.session.day.Source;
+import blindlap.session.day.Step;
+import blindlap.seal.ReviewFingerprint;
 import blindlap.plan.Plan;
 import blindlap.seal.ChainHead;
 import blindlap.seal.Fingerprint;
-import blindlap.session.Fact.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapInput;
@@ -145,12 +148,12 @@ final class RandomCommands {
       seen.add(id);
       boolean again = lap.faults().isEmpty() && day.ridden().contains(id);
       faults.addAll(again ? one(SessionFault.LAP_TWICE) : lap.faults());
-      facts.addAll(lap.facts(Fact.Source.FILE));
+      facts.addAll(lap.facts(Source.FILE));
     }
     List<LapInput> inputs = drawn.stream().map(RandomLaps.Drawn::input).toList();
     return onDay(
         "record " + inputs,
-        c -> c.record(inputs, Fact.Source.FILE),
+        c -> c.record(inputs, Source.FILE),
         faults,
         facts.toArray(new Fact[0]));
   }
@@ -184,9 +187,9 @@ final class RandomCommands {
     faults.addAll(laps.wrong(value.getKey(), value.getValue()));
     return onDay(
         "score " + lap + value,
-        c -> c.score(lap, value.getKey(), value.getValue(), Fact.Source.SCREEN),
+        c -> c.score(lap, value.getKey(), value.getValue(), Source.SCREEN),
         faults,
-        new Fact.ScoreGiven(lap, value.getKey(), value.getValue(), Fact.Source.SCREEN));
+        new Fact.ScoreGiven(lap, value.getKey(), value.getValue(), Source.SCREEN));
   }
 
   private Trial note() {
@@ -202,7 +205,7 @@ final class RandomCommands {
           case 2 -> new Fact.WatchStarted(lap, measure, at);
           case 3 -> new Fact.WatchReset(lap, measure);
           case 4, 5 -> new Fact.TimeTaken(lap, measure, time(at));
-          default -> new Fact.LapRidden(lap, Fact.Source.SCREEN);
+          default -> new Fact.LapRidden(lap, Source.SCREEN);
         };
     List<SessionFault> faults = new ArrayList<>(recordingOver());
     faults.addAll(laps.missing(lap));
@@ -373,7 +376,7 @@ final class RandomCommands {
               head.notebook().text(), head.number(), Fingerprint.parse(head.hash().hex())));
     }
     Fingerprint expected =
-        Fingerprint.ofReview(Histories.SESSION.text(), secrets.fingerprint(), heads);
+        ReviewFingerprint.of(Histories.SESSION.text(), secrets.fingerprint(), heads);
     return onLife(
         "close review", LifeCommands::closeReview, faults, new Fact.ReviewClosed(expected));
   }

@@ -2,8 +2,10 @@ package blindlap.session;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.session.day.LapState;
+import blindlap.session.day.Step;
 import blindlap.fault.Problem;
-import blindlap.wording.Problems;
+import blindlap.wording.day.Problems;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -19,7 +21,7 @@ class RandomDaysTest {
   }
 
   @Test
-  void invented_days_reach_every_step_and_try_every_command_both_ways() {
+  void inventedDaysReachEveryStepAndTryEveryCommandBothWays() {
     List<RandomDay.Tried> all = tried().toList();
     assertThat(all.stream().map(t -> t.before().step())).contains(Step.values());
     for (String name :
@@ -38,7 +40,7 @@ class RandomDaysTest {
   }
 
   @Test
-  void a_state_tells_what_a_slow_recount_of_the_facts_tells() {
+  void aStateTellsWhatASlowRecountOfTheFactsTells() {
     RandomDay.all()
         .forEach(
             day -> {
@@ -59,7 +61,7 @@ class RandomDaysTest {
   }
 
   @Test
-  void what_follows_entry_by_entry_or_in_any_handfuls_is_what_all_at_once_gives() {
+  void whatFollowsEntryByEntryOrInAnyHandfulsIsWhatAllAtOnceGives() {
     RandomDay.all()
         .forEach(
             day -> {
@@ -80,7 +82,7 @@ class RandomDaysTest {
   }
 
   @Test
-  void chains_that_arrive_in_any_order_tell_the_same() {
+  void chainsThatArriveInAnyOrderTellTheSame() {
     RandomDay.all()
         .forEach(
             day -> {
@@ -95,7 +97,7 @@ class RandomDaysTest {
   }
 
   @Test
-  void a_command_is_accepted_and_refused_as_the_rules_say_and_becomes_the_facts_it_says() {
+  void aCommandIsAcceptedAndRefusedAsTheRulesSayAndBecomesTheFactsItSays() {
     tried()
         .forEach(
             t -> {
@@ -115,7 +117,7 @@ class RandomDaysTest {
   }
 
   @Test
-  void a_refused_command_changes_nothing_and_says_why_in_a_whole_sentence() {
+  void aRefusedCommandChangesNothingAndSaysWhyInAWholeSentence() {
     tried()
         .filter(t -> t.outcome() instanceof Outcome.Refused)
         .forEach(
@@ -139,7 +141,7 @@ class RandomDaysTest {
   }
 
   @Test
-  void nothing_that_comes_later_changes_a_closed_review() {
+  void nothingThatComesLaterChangesAClosedReview() {
     int[] late = {0};
     courses()
         .forEach(
@@ -170,7 +172,7 @@ class RandomDaysTest {
   }
 
   @Test
-  void every_entry_counts_or_is_listed_as_not_applied() {
+  void everyEntryCountsOrIsListedAsNotApplied() {
     RandomDay.all()
         .forEach(
             day -> {
@@ -189,7 +191,7 @@ class RandomDaysTest {
   }
 
   @Test
-  void every_value_of_a_lap_was_given_timed_or_corrected_and_every_correction_is_listed() {
+  void everyValueOfALapWasGivenTimedOrCorrectedAndEveryCorrectionIsListed() {
     RandomDay.all()
         .forEach(
             day -> {
@@ -226,7 +228,7 @@ class RandomDaysTest {
   }
 
   @Test
-  void the_list_of_sessions_says_what_the_session_says() {
+  void theListOfSessionsSaysWhatTheSessionSays() {
     RandomDay.all()
         .forEach(
             day -> {
@@ -255,7 +257,7 @@ class RandomDaysTest {
   }
 
   @Test
-  void no_code_stands_for_two_stints_and_each_is_found_by_its_stint() {
+  void noCodeStandsForTwoStintsAndEachIsFoundByItsStint() {
     RandomDay.all()
         .forEach(
             day -> {
@@ -268,7 +270,7 @@ class RandomDaysTest {
   }
 
   @Test
-  void the_fingerprint_of_a_closed_review_is_computed_again_whatever_was_merged_in_since() {
+  void theFingerprintOfAClosedReviewIsComputedAgainWhateverWasMergedInSince() {
     courses()
         .flatMap(List::stream)
         .filter(state -> state.reviewFingerprint().isPresent())

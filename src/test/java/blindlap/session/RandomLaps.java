@@ -1,5 +1,7 @@
 package blindlap.session;
 
+import blindlap.session.day.Source;
+import blindlap.session.day.Step;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.day.Guess;
@@ -41,7 +43,7 @@ final class RandomLaps {
       @Nullable Guess guess,
       @Nullable VoidEvent event) {
     /** What it becomes when it is recorded. */
-    List<Fact> facts(Fact.Source source) {
+    List<Fact> facts(Source source) {
       List<Fact> facts = new ArrayList<>();
       LapId lap = input.lap();
       facts.add(new Fact.LapRidden(lap, source));

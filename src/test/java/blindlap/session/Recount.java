@@ -1,5 +1,7 @@
 package blindlap.session;
 
+import blindlap.session.day.DeviationKind;
+import blindlap.session.day.Step;
 import blindlap.plan.Plan;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -346,7 +348,7 @@ final class Recount {
     int more =
         (int)
             all(Fact.DeviationNoted.class).stream()
-                .filter(d -> d.kind() == Fact.DeviationKind.LAP_CAP)
+                .filter(d -> d.kind() == DeviationKind.LAP_CAP)
                 .count();
     return lapsSoFar() - more >= plan.timetable().lapBudget();
   }

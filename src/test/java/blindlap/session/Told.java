@@ -1,5 +1,6 @@
 package blindlap.session;
 
+import blindlap.session.day.LapState;
 import blindlap.session.day.LapId;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -3,6 +3,7 @@ package blindlap.session;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import blindlap.session.day.Step;
 import blindlap.plan.Plan;
 import blindlap.plan.RandomPlans;
 import blindlap.session.day.Guess;
@@ -25,7 +26,7 @@ class WordsOfADayTest {
   private final Plan three = RandomPlans.comparison(new Random(1), 3, 12, 1);
 
   @Test
-  void laps_of_the_day_and_laps_of_their_stints_are_the_same_laps() {
+  void lapsOfTheDayAndLapsOfTheirStintsAreTheSameLaps() {
     TreeSet<LapId> sorted = new TreeSet<>();
     for (int per = 1; per <= 5; per++) {
       for (int number = 1; number <= 40; number++) {
@@ -43,32 +44,32 @@ class WordsOfADayTest {
 
   @ParameterizedTest
   @CsvSource({"0, 1", "1, 0", "-1, 1"})
-  void laps_and_stints_are_counted_from_one(int stint, int lap) {
+  void lapsAndStintsAreCountedFromOne(int stint, int lap) {
     assertThatThrownBy(() -> new LapId(stint, lap))
         .hasMessage("stints and laps are counted from 1");
   }
 
   @ParameterizedTest
   @CsvSource({"A, 0", "b, 1", " C , 2", "SQ0ZK, 0"})
-  void a_setup_is_guessed_by_letter_or_name(String typed, int setup) {
+  void aSetupIsGuessedByLetterOrName(String typed, int setup) {
     String words = typed.startsWith("SQ") ? three.setups().get(0).name() : typed;
     assertThat(GuessWords.parse(three, words)).contains(new Guess(setup, null, ""));
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"D", "@", "AB", "", "Sq9zk", "1", "a b"})
-  void what_names_no_setup_is_no_guess(String typed) {
+  void whatNamesNoSetupIsNoGuess(String typed) {
     assertThat(GuessWords.parse(three, typed)).isEmpty();
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"-", "−", " don't know ", "DON'T KNOW"})
-  void to_not_know_is_a_guess_too(String typed) {
+  void toNotKnowIsAGuessToo(String typed) {
     assertThat(GuessWords.parse(three, typed)).contains(new Guess(null, null, ""));
   }
 
   @Test
-  void every_event_is_read_from_its_own_word_and_nothing_else_is_an_event() {
+  void everyEventIsReadFromItsOwnWordAndNothingElseIsAnEvent() {
     for (VoidEvent event : VoidEvent.values()) {
       assertThat(VoidEvent.parse(event.text())).contains(event);
       assertThat(VoidEvent.parse(event.name())).contains(event);
@@ -79,7 +80,7 @@ class WordsOfADayTest {
   }
 
   @Test
-  void ids_are_random_uuids_of_version_four_and_two_of_them_differ() {
+  void idsAreRandomUuidsOfVersionFourAndTwoOfThemDiffer() {
     byte[] ones = new byte[16];
     java.util.Arrays.fill(ones, (byte) 0xff);
     assertThat(SessionId.of(new byte[16]).text())
@@ -95,7 +96,7 @@ class WordsOfADayTest {
   }
 
   @Test
-  void a_hash_is_sha_256_of_the_text_in_utf_8() {
+  void aHashIsSha256OfTheTextInUtf8() {
     // FIPS 180-2, appendix B.1.
     assertThat(Hash.of("abc"))
         .hasToString("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
@@ -105,7 +106,7 @@ class WordsOfADayTest {
   }
 
   @Test
-  void a_message_on_a_value_names_its_line_and_its_column_if_it_has_one() {
+  void aMessageOnAValueNamesItsLineAndItsColumnIfItHasOne() {
     LapInput lap =
         new LapInput(
             new LapId(1, 1), Map.of(), null, "", null, "line 7", Map.of("time", "column C"));
@@ -117,7 +118,7 @@ class WordsOfADayTest {
   }
 
   @Test
-  void an_old_lap_keeps_its_values_without_idle_noughts() {
+  void anOldLapKeepsItsValuesWithoutIdleNoughts() {
     PlainLap lap = new PlainLap(1, "", Map.of("time", new BigDecimal("95.30")), false);
     assertThat(lap.values()).isEqualTo(Map.of("time", new BigDecimal("95.3")));
     assertThatThrownBy(() -> lap.values().clear())
@@ -125,17 +126,17 @@ class WordsOfADayTest {
   }
 
   @Test
-  void a_session_only_moves_forward_through_its_steps() {
+  void aSessionOnlyMovesForwardThroughItsSteps() {
     List<Step> day = List.of(Step.COMMITTED, Step.RIDING, Step.CUT_SHORT);
     List<Step> open = List.of(Step.UNSEALED, Step.REPORTED);
     for (Step step : Step.values()) {
       assertThat(step.day()).isEqualTo(day.contains(step));
       assertThat(step.sealed()).isEqualTo(!open.contains(step));
       for (Fact fact : new blindlap.exchange.AnyFact(3).everyKind()) {
-        assertThat(step.after(fact)).as("%s after %s", step, fact).isGreaterThanOrEqualTo(step);
+        assertThat(StepAfter.of(step, fact)).as("%s after %s", step, fact).isGreaterThanOrEqualTo(step);
       }
       Step reported = step == Step.UNSEALED ? Step.REPORTED : step;
-      assertThat(step.after(new Fact.ReportWritten("report.pdf"))).isEqualTo(reported);
+      assertThat(StepAfter.of(step, new Fact.ReportWritten("report.pdf"))).isEqualTo(reported);
     }
   }
 }
