@@ -30,7 +30,7 @@ public final class FindingJson {
     ObjectNode root = JSON.createObjectNode();
     root.put("session", finding.day().session());
     root.put("engine", Engine.version());
-    root.put("order", finding.day().key().order());
+    root.put("order", finding.day().order());
     root.put("count", finding.orders().count());
     root.put("attainable_level", finding.orders().attainableLevel());
     root.put("null_run", finding.day().nullRun());

@@ -51,7 +51,7 @@ public final class FindingRequests {
   private ObjectNode given() {
     ObjectNode given = StrictJson.NODES.objectNode();
     given.set("rule", rule(finding.day().plan().rule()));
-    given.put("order", finding.day().key().order());
+    given.put("order", finding.day().order());
     return given;
   }
 

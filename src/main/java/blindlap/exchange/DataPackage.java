@@ -9,6 +9,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.review.DayRecord;
 import blindlap.review.StintValues;
+import blindlap.seal.OpenKey;
 import blindlap.session.SessionState;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -20,6 +21,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 
@@ -253,15 +255,15 @@ public final class DataPackage {
   }
 
   private static String key(DayRecord day) {
-    DayRecord.OpenedKey key = day.key();
+    OpenKey key = day.key();
     ObjectNode node = StrictJson.NODES.objectNode();
     node.put("session", day.session());
     node.put("algorithm", key.algorithm());
     node.put("order", key.order());
     ArrayNode codes = node.putArray("codes");
     key.codes().forEach(codes::add);
-    node.put("seed", key.seed());
-    node.put("nonce", key.nonce());
+    node.put("seed", HexFormat.of().formatHex(key.seed()));
+    node.put("nonce", HexFormat.of().formatHex(key.nonce()));
     node.put("warm_up", letter(key.warmUp()));
     node.put("null_run", key.nullRun().map(DataPackage::letter).orElse(null));
     node.put("last_stint", day.lastStint());

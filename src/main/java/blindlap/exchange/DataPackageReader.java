@@ -7,6 +7,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.review.DayRecord;
 import blindlap.review.HelperFit;
+import blindlap.seal.OpenKey;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
@@ -127,7 +128,7 @@ public final class DataPackageReader {
     return plan;
   }
 
-  private static DayRecord.OpenedKey key(JsonNode key, Plan plan) {
+  private static OpenKey key(JsonNode key, Plan plan) {
     String order = key.path("order").asText();
     int setups = plan.setups().size();
     if (order.length() != plan.stints()
@@ -137,14 +138,18 @@ public final class DataPackageReader {
     List<Integer> codes = new ArrayList<>();
     key.path("codes").forEach(code -> codes.add(code.asInt()));
     JsonNode nullRun = key.path("null_run");
-    return new DayRecord.OpenedKey(
-        key.path("algorithm").asText(),
-        order,
-        codes,
-        key.path("seed").asText(),
-        key.path("nonce").asText(),
-        setup(key.path("warm_up").asText("A")),
-        nullRun.isTextual() ? Optional.of(setup(nullRun.asText())) : Optional.empty());
+    try {
+      return OpenKey.opened(
+          key.path("algorithm").asText(),
+          order,
+          codes,
+          key.path("seed").asText(),
+          key.path("nonce").asText(),
+          setup(key.path("warm_up").asText("A")),
+          nullRun.isTextual() ? Optional.of(setup(nullRun.asText())) : Optional.empty());
+    } catch (IllegalArgumentException e) {
+      throw new Unreadable(PackageFault.KEY_DOES_NOT_FIT, plan.stints());
+    }
   }
 
   private List<DayRecord.Lap> laps(Plan plan) {

@@ -14,6 +14,8 @@ public enum PackageFault implements Fault {
   NOT_A_PLAN,
   /** The opened order is not one of the plan's setups for every stint: the order, stints. */
   ORDER_DOES_NOT_FIT,
+  /** Codes, seed or nonce of the opened key are not what a key has: stints. */
+  KEY_DOES_NOT_FIT,
   /** A row has another number of cells than the header: file, row, its cells, columns. */
   RAGGED_ROW,
   /** A quote is out of place: file, line. */

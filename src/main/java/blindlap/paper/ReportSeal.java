@@ -3,12 +3,13 @@ package blindlap.paper;
 import static blindlap.paper.ReportPage.WORDS;
 
 import blindlap.plan.Plan;
-import blindlap.review.DayRecord;
+import blindlap.seal.OpenKey;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import blindlap.wording.day.DayWords;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
 
 /** The full record, last part: fingerprints, the opened key, and how to recompute everything. */
@@ -61,7 +62,7 @@ final class ReportSeal {
   }
 
   private void key() {
-    DayRecord.OpenedKey key = input.finding().day().key();
+    OpenKey key = input.finding().day().key();
     Plan plan = state.plan();
     page.h3("key")
         .facts(
@@ -74,7 +75,7 @@ final class ReportSeal {
                 key.nullRun()
                     .map(s -> WORDS.say("key.null.yes", plan.setups().get(s).name()))
                     .orElse(WORDS.say("no")),
-            "key.seed", key.seed(),
-            "key.nonce", key.nonce());
+            "key.seed", HexFormat.of().formatHex(key.seed()),
+            "key.nonce", HexFormat.of().formatHex(key.nonce()));
   }
 }

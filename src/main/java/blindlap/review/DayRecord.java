@@ -8,7 +8,6 @@ import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import java.math.BigDecimal;
-import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -33,51 +32,12 @@ import java.util.TreeSet;
 public record DayRecord(
     String session,
     Plan plan,
-    OpenedKey key,
+    OpenKey key,
     List<Lap> laps,
     SortedMap<Integer, Guess> guesses,
     SortedMap<Integer, String> blindBroken,
     int lastStint,
     SortedMap<Integer, HelperFit> fits) {
-
-  /**
-   * The opened key in plain text.
-   *
-   * @param algorithm name and version of the draw
-   * @param order letters, one per stint: what was drawn
-   * @param codes codes in ridden order
-   * @param seed the bytes the order was drawn from, in hexadecimal
-   * @param nonce the bytes that kept the fingerprint from being guessed, in hexadecimal
-   * @param warmUp index of the setup of the warm-up laps
-   * @param nullRun index of the setup that was on throughout, in a concealed null run
-   */
-  public record OpenedKey(
-      String algorithm,
-      String order,
-      List<Integer> codes,
-      String seed,
-      String nonce,
-      int warmUp,
-      Optional<Integer> nullRun) {
-    public OpenedKey {
-      codes = List.copyOf(codes);
-    }
-
-    /** The order as setup indices, one per stint. */
-    public int[] setups() {
-      return order.chars().map(letter -> letter - 'A').toArray();
-    }
-
-    /** Setup of a stint, from 1. */
-    public int setup(int stint) {
-      return order.charAt(stint - 1) - 'A';
-    }
-
-    @Override
-    public String toString() {
-      return "OpenedKey[]";
-    }
-  }
 
   /** A lap as recorded. */
   public record Lap(
@@ -114,7 +74,7 @@ public record DayRecord(
     return new DayRecord(
         state.id().text(),
         state.plan(),
-        opened(key),
+        key,
         state.laps().stream()
             .map(l -> new Lap(l.id(), l.ridden(), l.values(), l.voided(), l.note()))
             .toList(),
@@ -124,17 +84,14 @@ public record DayRecord(
         fits);
   }
 
-  private static OpenedKey opened(OpenKey key) {
-    HexFormat hex = HexFormat.of();
-    java.util.OptionalInt ridden = key.sealedPart().ridden();
-    return new OpenedKey(
-        key.algorithm(),
-        key.order(),
-        key.codes(),
-        hex.formatHex(key.seed()),
-        hex.formatHex(key.nonce()),
-        key.sealedPart().warmUp(),
-        ridden.isPresent() ? Optional.of(ridden.getAsInt()) : Optional.empty());
+  /** The order as letters, one per stint. */
+  public String order() {
+    return key.order();
+  }
+
+  /** The setup that was ridden under every name; empty in an ordinary session. */
+  public Optional<Integer> ridden() {
+    return key.nullRun();
   }
 
   /** Setup that the order names for a stint, from 1. */

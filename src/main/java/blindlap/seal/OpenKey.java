@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -75,6 +76,44 @@ public final class OpenKey {
     }
     return new OpenKey(
         algorithm, order, List.copyOf(codes), seed.clone(), nonce.clone(), sealedPart);
+  }
+
+  /**
+   * An opened key as it stands in files for anyone, such as a data package.
+   *
+   * @param seed 64 hexadecimal digits
+   * @param nonce 64 hexadecimal digits
+   * @param warmUp the name drawn for the warm-up laps, 0 = A
+   * @param nullRun the setup that was ridden throughout; empty in an ordinary session
+   * @throws IllegalArgumentException if they do not fit together; the message names no content
+   */
+  public static OpenKey opened(
+      String algorithm,
+      String order,
+      List<Integer> codes,
+      String seed,
+      String nonce,
+      int warmUp,
+      Optional<Integer> nullRun) {
+    return of(
+        algorithm,
+        order,
+        codes,
+        HexFormat.of().parseHex(seed),
+        HexFormat.of().parseHex(nonce),
+        nullRun
+            .map(ridden -> SealedPart.nullRun(ridden, warmUp))
+            .orElseGet(() -> SealedPart.ordinary(warmUp)));
+  }
+
+  /** The name drawn for the warm-up laps, 0 = A. */
+  public int warmUp() {
+    return sealedPart.warmUp();
+  }
+
+  /** The setup that was ridden under every name; empty in an ordinary session. */
+  public Optional<Integer> nullRun() {
+    return sealedPart.ridden().stream().boxed().findFirst();
   }
 
   /**

@@ -121,8 +121,7 @@ public final class FindingText {
   /** What must be known before anything else: null run, unblinded, override, day cut short. */
   public List<String> circumstances() {
     List<String> lines = new ArrayList<>();
-    day.key()
-        .nullRun()
+    day.ridden()
         .ifPresent(s -> lines.add(WORDS.say("null.run", setups.get(s), plainHeadline().text())));
     if (!plan.blinding().blinded()) {
       lines.add(WORDS.say("unblinded"));

@@ -11,7 +11,6 @@ import fixture.blindlap.desk.DrawsItself;
 import fixture.blindlap.desk.HoldsAProperty;
 import fixture.blindlap.desk.OnlySeals;
 import fixture.blindlap.desk.PassesAKeyOn;
-import fixture.blindlap.exchange.NotOnTheList;
 import fixture.blindlap.paper.PrintsForTheHelper;
 import fixture.blindlap.paper.ride.PrintsASeal;
 import fixture.blindlap.paper.ride.PrintsAState;
@@ -25,6 +24,8 @@ import fixture.blindlap.plot.surface.LabelledCanvasSurface;
 import fixture.blindlap.plot.surface.MixesColours;
 import fixture.blindlap.plot.surface.PlainCanvasSurface;
 import fixture.blindlap.review.ImportsWording;
+import fixture.blindlap.review.ReadsASchedule;
+import fixture.blindlap.review.ReadsAnOpenedKey;
 import fixture.blindlap.ride.KnowsTheDay;
 import fixture.blindlap.ride.TakesASealingWay;
 import fixture.blindlap.screen.book.ExecutesLater;
@@ -46,6 +47,7 @@ import fixture.blindlap.session.SessionState;
 import fixture.blindlap.stats.order.ImportsPlan;
 import fixture.blindlap.stats.order.Prints;
 import fixture.blindlap.store.KeepsTheDatabase;
+import fixture.blindlap.store.NotOnTheList;
 import fixture.blindlap.util.OddsAndEnds;
 import fixture.blindlap.wording.ImportsReview;
 import java.util.List;
@@ -149,11 +151,17 @@ final class Borders {
                     + " Blindness.MAY_NAME_THE_KEY",
                 root -> Blindness.shortList(root, Blindness.MAY_NAME_THE_KEY.keySet()),
                 NotOnTheList.class,
+                ReadsASchedule.class,
                 PassesAKeyOn.class,
                 CountsKeys.class,
                 CountsKeysInAnArray.class,
                 ShowsTheKeyPage.class)
-            .sparing(SessionState.class, Sealing.class, OpenKey.class, OnlySeals.class),
+            .sparing(
+                SessionState.class,
+                Sealing.class,
+                OpenKey.class,
+                OnlySeals.class,
+                ReadsAnOpenedKey.class),
         Border.of(
                 "the blind side has to do with itself and what is open to all",
                 Blindness::blindSide,

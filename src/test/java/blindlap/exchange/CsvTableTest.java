@@ -3,6 +3,7 @@ package blindlap.exchange;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import blindlap.fault.Unreadable;
 import blindlap.wording.day.Problems;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -96,14 +97,12 @@ class CsvTableTest {
 
   @Test
   void aWrittenTableWithAQuoteOutOfPlaceIsRefusedByName() {
-    assertThat(
-            catchThrowableOfType(
-                IllegalArgumentException.class, () -> CsvText.read("t.csv", "a,b\n1,\"x\"y\n")))
-        .hasMessage("t.csv, line 2: a double quote stands where none may be");
-    assertThat(
-            catchThrowableOfType(
-                IllegalArgumentException.class, () -> CsvText.read("t.csv", "a,b\n1,\"x\n")))
-        .hasMessage("t.csv, line 2: a double quote opens a cell and is never closed");
+    for (String rows : List.of("1,\"x\"y\n", "1,\"x\n")) {
+      Unreadable refused =
+          catchThrowableOfType(Unreadable.class, () -> CsvText.read("t.csv", "a,b\n" + rows));
+      assertThat(Problems.sentence(refused.problem()))
+          .isEqualTo("t.csv, line 2: a quote is out of place. Export the package again.");
+    }
   }
 
   /** The long version is {@link CsvTableTrial}. */

@@ -2,10 +2,13 @@ package blindlap.exchange;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.InstanceOfAssertFactories.type;
 
 import blindlap.desk.Reviews;
 import blindlap.desk.SampleDays;
+import blindlap.fault.Unreadable;
 import blindlap.review.HelperFit;
+import blindlap.wording.day.Problems;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
@@ -64,14 +67,16 @@ class DataPackageReaderTest {
   @Test
   void aNumberWithACommaIsRefusedForAPackageIsNotTyped() {
     assertThatThrownBy(() -> DataPackageReader.read(with(HEAD + "2,A,sag,\"25,5\",\n")))
-        .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage("\"25,5\" is not a number for \"measured\"");
+        .asInstanceOf(type(Unreadable.class))
+        .extracting(refused -> Problems.sentence(refused.problem()))
+        .isEqualTo("\"25,5\" is not a number for \"measured\".");
   }
 
   @Test
   void aMissingColumnIsNamed() {
     assertThatThrownBy(() -> DataPackageReader.read(with("stint,fitted\n2,A\n")))
-        .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage("the column \"setting\" is missing");
+        .asInstanceOf(type(Unreadable.class))
+        .extracting(refused -> Problems.sentence(refused.problem()))
+        .isEqualTo("The column \"setting\" is missing.");
   }
 }

@@ -2,23 +2,23 @@ package blindlap.paper;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.session.day.LapState;
-import blindlap.session.day.DeviationKind;
-import blindlap.session.day.Source;
-import blindlap.review.Analysis;
 import blindlap.desk.Reviews;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.RandomPlans;
+import blindlap.review.Analysis;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
 import blindlap.seal.SessionKind;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
+import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapInput;
+import blindlap.session.day.LapState;
+import blindlap.session.day.Source;
 import blindlap.session.day.VoidEvent;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.distribution.Interval;
@@ -116,8 +116,7 @@ class RandomReportsTest {
           .forEach(m -> values.put(m.name(), value(m, random)));
       String spoiled = random.nextInt(12) == 0 ? VoidEvent.CRASH.text() : null;
       String note = random.nextInt(6) == 0 ? "note " + number + ODD : "";
-      LapInput input =
-          new LapInput(lap, values, spoiled, note, null, "line " + number, Map.of());
+      LapInput input = new LapInput(lap, values, spoiled, note, null, "line " + number, Map.of());
       day.day(c -> c.record(List.of(input), Source.PAPER));
       if (plan.blinding().guesses() && random.nextInt(3) > 0) {
         Guess guess =
@@ -254,8 +253,7 @@ class RandomReportsTest {
     all()
         .forEach(
             reported -> {
-              List<List<String>> rows =
-                  rows(under(reported.body(), "laps-all", "table").get(0));
+              List<List<String>> rows = rows(under(reported.body(), "laps-all", "table").get(0));
               List<LapState> laps = List.copyOf(reported.state().laps());
               assertThat(rows).as("%s", reported).hasSameSizeAs(laps);
               for (int i = 0; i < rows.size(); i++) {
@@ -268,8 +266,7 @@ class RandomReportsTest {
     Plan plan = reported.plan();
     int stint = lap.id().stint();
     assertThat(row).hasSize(4 + plan.measures().size() + 2);
-    assertThat(number(row.get(0)))
-        .isEqualTo((stint - 1) * plan.laps().perStint() + lap.id().lap());
+    assertThat(number(row.get(0))).isEqualTo((stint - 1) * plan.laps().perStint() + lap.id().lap());
     boolean settling = lap.id().lap() <= plan.laps().settling();
     assertThat(row.get(1)).isEqualTo(stint + (settling ? " (settling)" : ""));
     assertThat(row.get(2)).isEqualTo(String.valueOf(reported.state().codes().get(stint - 1)));
@@ -289,8 +286,7 @@ class RandomReportsTest {
     Optional<LapState.Voided> voided = lap.voided();
     assertThat(spoiled.isEmpty()).isEqualTo(voided.isEmpty());
     voided.ifPresent(
-        v ->
-            assertThat(spoiled).startsWith(v.event().text()).contains(shown(v.words())));
+        v -> assertThat(spoiled).startsWith(v.event().text()).contains(shown(v.words())));
     assertThat(spoiled.contains("after values could be seen"))
         .isEqualTo(voided.filter(LapState.Voided::afterValuesSeen).isPresent());
     assertThat(row.get(row.size() - 1)).isEqualTo(shown(lap.note()));
@@ -332,8 +328,7 @@ class RandomReportsTest {
                     .anyMatch(l -> l.startsWith("Stint 1") && l.endsWith(shown(deviation.what())));
               }
               for (Fact.BlindBroken broken : state.blindBroken()) {
-                assertThat(lines)
-                    .contains("Blind broken in stint 2: " + shown(broken.what()));
+                assertThat(lines).contains("Blind broken in stint 2: " + shown(broken.what()));
               }
               for (Fact.ScoreCorrected correction : state.corrections()) {
                 BigDecimal value = correction.value();

@@ -85,8 +85,7 @@ final class SealedDay {
   private static StoredEntry entry(long number, Hash previous, Fact fact) {
     Instant at = START.plusSeconds(60 * number);
     ZoneId zone = ZoneId.of("Europe/Vienna");
-    return EntryText.write(
-        new Entry(ID, NOTEBOOK, number, previous, List.of(), at, zone, fact));
+    return EntryText.write(new Entry(ID, NOTEBOOK, number, previous, List.of(), at, zone, fact));
   }
 
   SessionState state() {
@@ -145,8 +144,7 @@ final class SealedDay {
   }
 
   byte[] helper(Sheets.Paper paper) {
-    Keys.Result.Open open =
-        new Keys.Result.Open(sealed.schedule(), sealed.sheet(), sealed.lock());
+    Keys.Result.Open open = new Keys.Result.Open(sealed.schedule(), sealed.sheet(), sealed.lock());
     return new Sheets().helper(state, open, phrase(), paper);
   }
 

@@ -7,6 +7,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.Protocol;
 import blindlap.plan.Rule;
 import blindlap.plan.Setup;
+import blindlap.seal.OpenKey;
 import blindlap.session.day.LapId;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.order.Drift;
@@ -102,7 +103,7 @@ public final class Days {
     return new DayRecord(
         "0123456789abcdef",
         plan,
-        new DayRecord.OpenedKey("test", order, codes, "", "", 0, Optional.empty()),
+        OpenKey.opened("test", order, codes, "0".repeat(64), "0".repeat(64), 0, Optional.empty()),
         laps,
         new TreeMap<>(),
         new TreeMap<>(),

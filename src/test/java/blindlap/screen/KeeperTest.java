@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.desk.SafeKeeping;
 import blindlap.store.SqliteFiles;
 import blindlap.store.SqliteNotebook;
+import blindlap.wording.day.Trouble;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -84,6 +85,6 @@ class KeeperTest {
       keeper.start(trouble::add);
       await(() -> !trouble.isEmpty());
     }
-    assertThat(trouble.get(0)).hasMessageContaining("could not be written");
+    assertThat(Trouble.sentence(trouble.get(0))).contains("could not be written");
   }
 }

@@ -56,8 +56,7 @@ class DamagedChainsTest {
   private static StoredEntry rewritten(StoredEntry one, long number, Hash previous, Fact fact) {
     Entry e = one.entry();
     return EntryText.write(
-        new Entry(
-            e.session(), e.notebook(), number, previous, e.seen(), e.at(), e.zone(), fact));
+        new Entry(e.session(), e.notebook(), number, previous, e.seen(), e.at(), e.zone(), fact));
   }
 
   @Test
@@ -144,8 +143,7 @@ class DamagedChainsTest {
           List<StoredEntry> renumbered = new ArrayList<>(all);
           renumbered.removeAll(List.of(one, next.get()));
           renumbered.add(
-              rewritten(
-                  one, one.entry().number() + 1, one.entry().previous(), one.entry().fact()));
+              rewritten(one, one.entry().number() + 1, one.entry().previous(), one.entry().fact()));
           renumbered.add(
               rewritten(
                   next.get(),

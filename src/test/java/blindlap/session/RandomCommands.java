@@ -1,15 +1,15 @@
 package blindlap.session;
 
-import blindlap.session.day.DeviationKind;
-import blindlap.session.day.Source;
-import blindlap.session.day.Step;
-import blindlap.seal.ReviewFingerprint;
 import blindlap.plan.Plan;
 import blindlap.seal.ChainHead;
 import blindlap.seal.Fingerprint;
+import blindlap.seal.ReviewFingerprint;
+import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapInput;
+import blindlap.session.day.Source;
+import blindlap.session.day.Step;
 import blindlap.session.day.VoidEvent;
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
@@ -152,10 +152,7 @@ final class RandomCommands {
     }
     List<LapInput> inputs = drawn.stream().map(RandomLaps.Drawn::input).toList();
     return onDay(
-        "record " + inputs,
-        c -> c.record(inputs, Source.FILE),
-        faults,
-        facts.toArray(new Fact[0]));
+        "record " + inputs, c -> c.record(inputs, Source.FILE), faults, facts.toArray(new Fact[0]));
   }
 
   private Trial correct() {
@@ -173,10 +170,7 @@ final class RandomCommands {
     }
     List<LapInput> inputs = drawn.stream().map(RandomLaps.Drawn::input).toList();
     return onDay(
-        "correct " + inputs,
-        c -> c.correct(inputs, reason),
-        faults,
-        facts.toArray(new Fact[0]));
+        "correct " + inputs, c -> c.correct(inputs, reason), faults, facts.toArray(new Fact[0]));
   }
 
   private Trial score() {
@@ -410,8 +404,7 @@ final class RandomCommands {
     } else if (reason.isBlank()) {
       faults = one(SessionFault.REASON_MISSING);
     }
-    return onLife(
-        "abandon", c -> c.abandon(reason), faults, new Fact.SessionAbandoned(reason));
+    return onLife("abandon", c -> c.abandon(reason), faults, new Fact.SessionAbandoned(reason));
   }
 
   private Trial amend() {
@@ -431,8 +424,7 @@ final class RandomCommands {
   private Trial said() {
     Fact fact =
         switch (random.nextInt(5)) {
-          case 0 ->
-              new Fact.FingerprintGiven(Fact.Which.values()[random.nextInt(2)], "a friend");
+          case 0 -> new Fact.FingerprintGiven(Fact.Which.values()[random.nextInt(2)], "a friend");
           case 1 ->
               new Fact.ExpectationGiven(Fact.Person.values()[random.nextInt(5)], "it is quicker");
           case 2 -> new Fact.SheetReprinted("helper-sheet.pdf");

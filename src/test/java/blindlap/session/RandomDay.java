@@ -55,10 +55,7 @@ final class RandomDay {
 
   /** What was sealed; nothing in an open noise run. */
   record Secrets(
-      Sealing sealing,
-      @Nullable Sealed sealed,
-      @Nullable OpenKey opened,
-      Fingerprint fingerprint) {
+      Sealing sealing, @Nullable Sealed sealed, @Nullable OpenKey opened, Fingerprint fingerprint) {
     OpenKey key() {
       return java.util.Objects.requireNonNull(opened);
     }
@@ -83,9 +80,7 @@ final class RandomDay {
     this.seed = seed;
     this.random = new Random(seed * MIXED);
     Plan plan =
-        random.nextInt(8) == 0
-            ? RandomPlans.noiseRun(random)
-            : small(2 + random.nextInt(3));
+        random.nextInt(8) == 0 ? RandomPlans.noiseRun(random) : small(2 + random.nextInt(3));
     int notebooks = 1 + random.nextInt(3);
     this.book = new Histories(notebooks);
     IntStream.range(0, notebooks).forEach(i -> courses.add(new ArrayList<>()));

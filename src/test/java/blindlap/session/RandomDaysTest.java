@@ -2,9 +2,9 @@ package blindlap.session;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.fault.Problem;
 import blindlap.session.day.LapState;
 import blindlap.session.day.Step;
-import blindlap.fault.Problem;
 import blindlap.wording.day.Problems;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -26,8 +26,20 @@ class RandomDaysTest {
     assertThat(all.stream().map(t -> t.before().step())).contains(Step.values());
     for (String name :
         List.of(
-            "record", "correct", "score", "note", "stint", "void", "withdraw", "cut", "blind",
-            "close day", "close review", "unseal", "amend", "abandon")) {
+            "record",
+            "correct",
+            "score",
+            "note",
+            "stint",
+            "void",
+            "withdraw",
+            "cut",
+            "blind",
+            "close day",
+            "close review",
+            "unseal",
+            "amend",
+            "abandon")) {
       assertThat(all.stream().filter(t -> t.trial().what().startsWith(name)))
           .as(name)
           .extracting(t -> t.outcome() instanceof Outcome.Accepted)
@@ -249,8 +261,7 @@ class RandomDaysTest {
                   .isEqualTo(day.book.all().get(0).entry().at())
                   .isEqualTo(state.committedAt());
               assertThat(
-                      SessionSummary.of(
-                          state.id(), state.plan(), state.committedAt(), Step.RIDING))
+                      SessionSummary.of(state.id(), state.plan(), state.committedAt(), Step.RIDING))
                   .extracting(SessionSummary::step, SessionSummary::reason, SessionSummary::title)
                   .containsExactly(Step.RIDING, "", summary.title());
             });

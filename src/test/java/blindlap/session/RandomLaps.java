@@ -1,12 +1,12 @@
 package blindlap.session;
 
-import blindlap.session.day.Source;
-import blindlap.session.day.Step;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapInput;
+import blindlap.session.day.Source;
+import blindlap.session.day.Step;
 import blindlap.session.day.VoidEvent;
 import java.math.BigDecimal;
 import java.util.ArrayList;

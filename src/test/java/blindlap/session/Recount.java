@@ -1,10 +1,10 @@
 package blindlap.session;
 
-import blindlap.session.day.DeviationKind;
-import blindlap.session.day.Step;
 import blindlap.plan.Plan;
+import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
+import blindlap.session.day.Step;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -46,8 +46,10 @@ final class Recount {
   private final int dayClosed;
   private final int reviewClosed;
   private final int opened;
+
   /** From here on nothing of the day changes any more. */
   private final int end;
+
   private final int cut;
   final Plan plan;
 
@@ -96,9 +98,7 @@ final class Recount {
 
   private int opened() {
     int at =
-        reviewClosed == never()
-            ? never()
-            : first(reviewClosed, Fact.SealOpened.class::isInstance);
+        reviewClosed == never() ? never() : first(reviewClosed, Fact.SealOpened.class::isInstance);
     return at < abandoned ? at : never();
   }
 
@@ -436,8 +436,7 @@ final class Recount {
     told.put("amendments", all(Fact.AmendmentMade.class));
     told.put("corrections", all(Fact.ScoreCorrected.class));
     told.put(
-        "review",
-        closing().map(entry -> ((Fact.ReviewClosed) entry.entry().fact()).fingerprint()));
+        "review", closing().map(entry -> ((Fact.ReviewClosed) entry.entry().fact()).fingerprint()));
     told.put("opened with", sealOpened().map(Fact.SealOpened::with));
     told.put("helper's words", sealOpened().map(Fact.SealOpened::helperRecords).orElse(Map.of()));
     told.put(

@@ -1,7 +1,7 @@
 package blindlap.session;
 
-import blindlap.session.day.LapState;
 import blindlap.session.day.LapId;
+import blindlap.session.day.LapState;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

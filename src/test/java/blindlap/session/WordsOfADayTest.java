@@ -3,13 +3,13 @@ package blindlap.session;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import blindlap.session.day.Step;
 import blindlap.plan.Plan;
 import blindlap.plan.RandomPlans;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapInput;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.Step;
 import blindlap.session.day.VoidEvent;
 import java.math.BigDecimal;
 import java.util.List;
@@ -83,8 +83,7 @@ class WordsOfADayTest {
   void idsAreRandomUuidsOfVersionFourAndTwoOfThemDiffer() {
     byte[] ones = new byte[16];
     java.util.Arrays.fill(ones, (byte) 0xff);
-    assertThat(SessionId.of(new byte[16]).text())
-        .isEqualTo("00000000-0000-4000-8000-000000000000");
+    assertThat(SessionId.of(new byte[16]).text()).isEqualTo("00000000-0000-4000-8000-000000000000");
     assertThat(NotebookId.of(ones).text()).isEqualTo("ffffffff-ffff-4fff-bfff-ffffffffffff");
     assertThat(SessionId.of(ones).brief()).isEqualTo("ffffffff");
     assertThat(SessionId.of(ones)).isGreaterThan(SessionId.of(new byte[16]));
@@ -133,7 +132,9 @@ class WordsOfADayTest {
       assertThat(step.day()).isEqualTo(day.contains(step));
       assertThat(step.sealed()).isEqualTo(!open.contains(step));
       for (Fact fact : new blindlap.exchange.AnyFact(3).everyKind()) {
-        assertThat(StepAfter.of(step, fact)).as("%s after %s", step, fact).isGreaterThanOrEqualTo(step);
+        assertThat(StepAfter.of(step, fact))
+            .as("%s after %s", step, fact)
+            .isGreaterThanOrEqualTo(step);
       }
       Step reported = step == Step.UNSEALED ? Step.REPORTED : step;
       assertThat(StepAfter.of(step, new Fact.ReportWritten("report.pdf"))).isEqualTo(reported);
