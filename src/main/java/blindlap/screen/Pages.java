@@ -12,6 +12,7 @@ import blindlap.screen.part.Background;
 import blindlap.screen.part.FileDialogs;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.Shell;
+import blindlap.screen.plan.PlanAnswerModel;
 import blindlap.screen.plan.PlanModel;
 import blindlap.screen.plan.PlanPage;
 import blindlap.screen.review.ReviewModel;
@@ -128,7 +129,8 @@ final class Pages {
             desk.helperDays(),
             desk.clock(),
             shell,
-            background);
+            background,
+            PlanAnswerModel.USUAL);
     Node[] page = new Node[1];
     FileDialogs dialogs =
         new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());

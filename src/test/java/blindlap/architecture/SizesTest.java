@@ -2,10 +2,50 @@ package blindlap.architecture;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 class SizesTest {
+  /** From this length on a file says why it is one idea; else it is cut by idea. */
+  private static final long NEAR_THE_LIMIT = 360;
+
+  private static final Map<String, String> ONE_IDEA =
+      Map.of(
+          "screen/plan/PlanModel.java",
+              "one page's properties and commands; judging, noise, rules and commit stand apart",
+          "wording/AnswerWords.java", "every sentence on what a day can show, in one voice",
+          "plan/DayAnswers.java", "what a day can show, worked out once and kept",
+          "paper/sheet/SheetPen.java", "every stroke that a sheet may have",
+          "screen/book/OldDayModel.java", "one page's properties and commands",
+          "wording/FindingWords.java", "every sentence on one measure of two setups",
+          "ride/RideDay.java", "the one order of events of a rider's day",
+          "screen/plan/CommitModel.java", "one way from a draft to a sealed session",
+          "store/SqliteNotebook.java", "one port, every method in one transaction of its own",
+          "screen/ride/RidePage.java", "one page, laid out once");
+
+  @Test
+  void aFileNearTheLimitSaysWhyItIsOneIdeaAndNoOtherDoes() throws IOException {
+    Path sources = Path.of("src/main/java/blindlap");
+    Set<String> near = new TreeSet<>();
+    try (Stream<Path> files = Files.walk(sources)) {
+      for (Path file :
+          (Iterable<Path>) files.filter(f -> f.toString().endsWith(".java"))::iterator) {
+        if (Files.readAllLines(file).size() > NEAR_THE_LIMIT) {
+          near.add(sources.relativize(file).toString().replace('\\', '/'));
+        }
+      }
+    }
+    assertThat(near).isEqualTo(ONE_IDEA.keySet());
+    assertThat(ONE_IDEA.values()).noneMatch(String::isBlank);
+  }
+
   @Test
   void noFileAndNoMethodOfTheApplicationIsTooLong() {
     assertThat(Sources.application().units()).isNotEmpty();

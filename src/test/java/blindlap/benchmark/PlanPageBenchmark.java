@@ -2,6 +2,7 @@ package blindlap.benchmark;
 
 import blindlap.desk.Desk;
 import blindlap.plan.Plans;
+import blindlap.screen.Models;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
 import blindlap.screen.plan.PlanAnswerModel;
@@ -70,16 +71,7 @@ public class PlanPageBenchmark {
 
   private Path folder = Path.of("");
   private Desk desk = PlanDesk.open(temporary(), 1);
-  private PlanModel page =
-      new PlanModel(
-          desk.planning(),
-          desk.history(),
-          desk.helperSheets(),
-          desk.helperDays(),
-          desk.clock(),
-          new Shell(),
-          Background.immediate(),
-          0);
+  private PlanModel page = Models.plan(desk, new Shell(), Background.immediate(), 0);
   private String draft = "";
   private int turned;
 

@@ -66,14 +66,7 @@ class TwoWindowsTest {
             Background.immediate(),
             day.clock(),
             day.clock()::nanos);
-    swap =
-        new SwapModel(
-            day.desk().helperDays(),
-            day.desk().riderDays(),
-            day.desk().notebook()::dataVersion,
-            Background.immediate(),
-            day.clock(),
-            day.clock()::nanos);
+    swap = Models.swap(day);
     ride.open(day.id());
     swap.open(day.id());
     ride.tick();

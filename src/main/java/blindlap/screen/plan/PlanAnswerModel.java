@@ -37,7 +37,7 @@ public final class PlanAnswerModel {
   private static final int CHUNK = 100;
 
   /** Simulate as many days as docs/performance.md promises to be quick. */
-  static final int USUAL = -1;
+  public static final int USUAL = -1;
 
   private static final List<Verdict> VERDICTS =
       List.of(

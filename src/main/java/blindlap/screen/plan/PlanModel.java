@@ -73,17 +73,6 @@ public final class PlanModel implements PlanInHand {
     }
   }
 
-  public PlanModel(
-      Planning planning,
-      RiderHistory history,
-      HelperSheets sheets,
-      HelperDays helpers,
-      Clock clock,
-      Shell shell,
-      Background background) {
-    this(planning, history, sheets, helpers, clock, shell, background, PlanAnswerModel.USUAL);
-  }
-
   /**
    * @param days days to simulate for each answer; 0 for the formula only
    */

@@ -9,6 +9,7 @@ import blindlap.desk.PlainDays;
 import blindlap.desk.PlanPreview;
 import blindlap.plan.Measure;
 import blindlap.sample.Demo;
+import blindlap.screen.Models;
 import blindlap.screen.ShellView;
 import blindlap.screen.Window;
 import blindlap.screen.part.Background;
@@ -112,13 +113,7 @@ class NotebookPageTest {
   }
 
   private static NotebookModel model(Desk desk) {
-    NotebookModel model =
-        new NotebookModel(
-            desk.sessionList(),
-            desk.planning(),
-            desk.history(),
-            new Shell(),
-            Background.immediate());
+    NotebookModel model = Models.notebook(desk, new Shell(), Background.immediate());
     model.refresh();
     return model;
   }
@@ -188,9 +183,7 @@ class NotebookPageTest {
   void aCopiedPlanIsADraftOfThePlanPage() throws Exception {
     try (Desk desk = filled()) {
       Shell shell = new Shell();
-      NotebookModel model =
-          new NotebookModel(
-              desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
+      NotebookModel model = Models.notebook(desk, shell, Background.immediate());
       model.refresh();
       int before = desk.planning().drafts().size();
       model.copyAsPlan(model.answerProperty().get().about().orElseThrow());
@@ -332,9 +325,7 @@ class NotebookPageTest {
     Look look = new Look();
     look.themeProperty().set(theme);
     look.textScaleProperty().set(scale);
-    NotebookModel model =
-        new NotebookModel(
-            desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
+    NotebookModel model = Models.notebook(desk, shell, Background.immediate());
     model.refresh();
     KeepingModel keeping = PlanDesk.keeping(desk, folder.resolve("quarry.blindlap"));
     NotebookPage page = new NotebookPage(look, model, keeping, new Chosen(List.of()));

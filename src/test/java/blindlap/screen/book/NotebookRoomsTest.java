@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.desk.Desk;
 import blindlap.desk.SeriesDays;
 import blindlap.screen.Keyboard;
+import blindlap.screen.Models;
 import blindlap.screen.SceneText;
 import blindlap.screen.ShellView;
 import blindlap.screen.Window;
@@ -53,9 +54,7 @@ class NotebookRoomsTest {
       look.themeProperty().set(theme);
       look.textScaleProperty().set(scale);
       Shell shell = new Shell();
-      NotebookModel notebook =
-          new NotebookModel(
-              desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
+      NotebookModel notebook = Models.notebook(desk, shell, Background.immediate());
       notebook.refresh();
       noise = new NoiseModel(desk.history(), Background.immediate());
       series = new SeriesModel(desk.series(), desk.seriesReports(), Background.immediate());
@@ -261,13 +260,7 @@ class NotebookRoomsTest {
       days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 0, -1.2, 0.7, true));
       days.unsealAll();
       bring(days.desk());
-      NotebookModel model =
-          new NotebookModel(
-              days.desk().sessionList(),
-              days.desk().planning(),
-              days.desk().history(),
-              new Shell(),
-              Background.immediate());
+      NotebookModel model = Models.notebook(days.desk(), new Shell(), Background.immediate());
       model.refresh();
       assertThat(model.answerProperty().get().before()).startsWith("Shock K against Shock L");
     }

@@ -3,6 +3,7 @@ package blindlap.screen.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Desk;
+import blindlap.screen.Models;
 import blindlap.screen.book.NotebookModel;
 import blindlap.screen.cover.HelperCover;
 import blindlap.screen.cover.Idling;
@@ -34,16 +35,7 @@ class CommitModelTest {
   @BeforeEach
   void open() {
     desk = PlanDesk.open(folder, 1, clock);
-    model =
-        new PlanModel(
-            desk.planning(),
-            desk.history(),
-            desk.helperSheets(),
-            desk.helperDays(),
-            desk.clock(),
-            shell,
-            Background.immediate(),
-            0);
+    model = Models.plan(desk, shell, Background.immediate(), 0);
     model.startFromFile(SAMPLE);
     commit = model.commit();
     shell.go(Shell.Page.PLAN);
@@ -182,9 +174,7 @@ class CommitModelTest {
     commit.phraseNoted();
     commit.finish();
 
-    NotebookModel notebook =
-        new NotebookModel(
-            desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
+    NotebookModel notebook = Models.notebook(desk, shell, Background.immediate());
     notebook.refresh();
     NotebookModel.Answer answer = notebook.answerProperty().get();
     assertThat(answer.about().orElseThrow().title()).endsWith("Shock L, unblinded");

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.desk.Desk;
 import blindlap.desk.Keys;
 import blindlap.plot.Qr;
+import blindlap.screen.Models;
 import blindlap.screen.NoDialogs;
 import blindlap.screen.SceneText;
 import blindlap.screen.ShellView;
@@ -157,16 +158,7 @@ class PlanBlindnessTest {
       this.own = own;
       Look look = new Look();
       Shell shell = new Shell();
-      model =
-          new PlanModel(
-              desk.planning(),
-              desk.history(),
-              desk.helperSheets(),
-              desk.helperDays(),
-              desk.clock(),
-              shell,
-              Background.immediate(),
-              0);
+      model = Models.plan(desk, shell, Background.immediate(), 0);
       commit = model.commit();
       PlanPage page = new PlanPage(look, model, new NoDialogs());
       ShellView view =

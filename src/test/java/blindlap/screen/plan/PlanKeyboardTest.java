@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.desk.Desk;
 import blindlap.plan.Plan;
 import blindlap.screen.Keyboard;
+import blindlap.screen.Models;
 import blindlap.screen.NoDialogs;
 import blindlap.screen.Window;
 import blindlap.screen.part.Background;
@@ -54,16 +55,7 @@ class PlanKeyboardTest {
     Window.run(
         () -> {
           Look look = new Look();
-          model =
-              new PlanModel(
-                  desk.planning(),
-                  desk.history(),
-                  desk.helperSheets(),
-                  desk.helperDays(),
-                  desk.clock(),
-                  new Shell(),
-                  Background.immediate(),
-                  0);
+          model = Models.plan(desk, new Shell(), Background.immediate(), 0);
           scene = new Scene(new PlanPage(look, model, new OneFolder(folder)), 1280, 800);
           look.dress(scene);
           stage.setScene(scene);

@@ -3,6 +3,7 @@ package blindlap.screen.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Desk;
+import blindlap.screen.Models;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
 import blindlap.screen.part.TypedForm;
@@ -28,16 +29,7 @@ class PlanModelTest {
   @BeforeEach
   void open() {
     desk = PlanDesk.open(folder, 1);
-    model =
-        new PlanModel(
-            desk.planning(),
-            desk.history(),
-            desk.helperSheets(),
-            desk.helperDays(),
-            desk.clock(),
-            new Shell(),
-            Background.immediate(),
-            0);
+    model = Models.plan(desk, new Shell(), Background.immediate(), 0);
   }
 
   @AfterEach
@@ -53,16 +45,7 @@ class PlanModelTest {
     model.form().field("trail").set("Mill track");
     model.keep();
 
-    PlanModel later =
-        new PlanModel(
-            desk.planning(),
-            desk.history(),
-            desk.helperSheets(),
-            desk.helperDays(),
-            desk.clock(),
-            new Shell(),
-            Background.immediate(),
-            0);
+    PlanModel later = Models.plan(desk, new Shell(), Background.immediate(), 0);
     assertThat(later.drafts()).hasSize(2);
     later.open(later.drafts().get(0));
     assertThat(later.form().field("stints").get()).isEqualTo("about 16");
@@ -97,16 +80,7 @@ class PlanModelTest {
   void aPlanFileGoesInAndOutUnchanged() {
     model.startFromFile(SAMPLE);
     model.writeFile(folder.resolve("out.yaml"));
-    PlanModel other =
-        new PlanModel(
-            desk.planning(),
-            desk.history(),
-            desk.helperSheets(),
-            desk.helperDays(),
-            desk.clock(),
-            new Shell(),
-            Background.immediate(),
-            0);
+    PlanModel other = Models.plan(desk, new Shell(), Background.immediate(), 0);
     other.startFromFile(folder.resolve("out.yaml"));
 
     assertThat(other.planProperty().get()).isPresent().isEqualTo(model.planProperty().get());
@@ -148,15 +122,7 @@ class PlanModelTest {
   @Test
   void turningAKnobDropsTheSimulationThatIsUnderWay() {
     Deque<Runnable> waiting = new ArrayDeque<>();
-    PlanModel slow =
-        new PlanModel(
-            desk.planning(),
-            desk.history(),
-            desk.helperSheets(),
-            desk.helperDays(),
-            desk.clock(),
-            new Shell(),
-            Background.by(waiting::add));
+    PlanModel slow = Models.plan(desk, new Shell(), Background.by(waiting::add));
     slow.answer().simulate(300);
     slow.startFromFile(SAMPLE);
     run(waiting, 12);
@@ -177,15 +143,7 @@ class PlanModelTest {
   @Test
   void threeSetupsAreAnsweredByTheTestOfTheirPairsAndDroppedOnTheNextTurn() {
     Deque<Runnable> waiting = new ArrayDeque<>();
-    PlanModel slow =
-        new PlanModel(
-            desk.planning(),
-            desk.history(),
-            desk.helperSheets(),
-            desk.helperDays(),
-            desk.clock(),
-            new Shell(),
-            Background.by(waiting::add));
+    PlanModel slow = Models.plan(desk, new Shell(), Background.by(waiting::add));
     slow.answer().simulate(200);
     slow.startFromFile(SAMPLE);
     run(waiting, Integer.MAX_VALUE);
@@ -212,16 +170,7 @@ class PlanModelTest {
   @Test
   void everyRuleIsAnsweredToTheEnd() {
     for (String protocol : model.rules().protocols().keySet()) {
-      PlanModel page =
-          new PlanModel(
-              desk.planning(),
-              desk.history(),
-              desk.helperSheets(),
-              desk.helperDays(),
-              desk.clock(),
-              new Shell(),
-              Background.immediate(),
-              0);
+      PlanModel page = Models.plan(desk, new Shell(), Background.immediate(), 0);
       page.startFromFile(SAMPLE);
       while (page.form().list("setups").size()
           < (protocol.startsWith("three") ? 3 : protocol.startsWith("four-s") ? 4 : 2)) {

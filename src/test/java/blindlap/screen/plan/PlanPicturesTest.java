@@ -1,6 +1,7 @@
 package blindlap.screen.plan;
 
 import blindlap.desk.Desk;
+import blindlap.screen.Models;
 import blindlap.screen.NoDialogs;
 import blindlap.screen.ShellView;
 import blindlap.screen.Window;
@@ -69,16 +70,7 @@ class PlanPicturesTest {
 
   private void more(Desk desk) {
     Look look = new Look();
-    PlanModel model =
-        new PlanModel(
-            desk.planning(),
-            desk.history(),
-            desk.helperSheets(),
-            desk.helperDays(),
-            desk.clock(),
-            new Shell(),
-            Background.immediate(),
-            0);
+    PlanModel model = Models.plan(desk, new Shell(), Background.immediate(), 0);
     model.startFromFile(folder.resolve("plan.yaml"));
     PlanPage page = new PlanPage(look, model, new NoDialogs());
     Scene scene = new Scene(page, 1280, 800);
@@ -122,16 +114,7 @@ class PlanPicturesTest {
 
   private void commit(Desk desk) {
     Look look = new Look();
-    PlanModel model =
-        new PlanModel(
-            desk.planning(),
-            desk.history(),
-            desk.helperSheets(),
-            desk.helperDays(),
-            desk.clock(),
-            new Shell(),
-            Background.immediate(),
-            0);
+    PlanModel model = Models.plan(desk, new Shell(), Background.immediate(), 0);
     model.startFromFile(folder.resolve("plan.yaml"));
     Scene scene = new Scene(new PlanPage(look, model, new NoDialogs()), 1280, 800);
     look.dress(scene);
@@ -156,16 +139,7 @@ class PlanPicturesTest {
     Look look = new Look();
     look.themeProperty().set(theme);
     look.textScaleProperty().set(scale);
-    PlanModel model =
-        new PlanModel(
-            desk.planning(),
-            desk.history(),
-            desk.helperSheets(),
-            desk.helperDays(),
-            desk.clock(),
-            shell,
-            Background.immediate(),
-            400);
+    PlanModel model = Models.plan(desk, shell, Background.immediate(), 400);
     model.startFromFile(folder.resolve("plan.yaml"));
     PlanPage page = new PlanPage(look, model, new NoDialogs());
     ShellView view =

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Desk;
 import blindlap.plan.Plan;
+import blindlap.screen.Models;
 import blindlap.screen.book.NotebookModel;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
@@ -25,16 +26,7 @@ class PlanScenariosTest {
   @BeforeEach
   void open() {
     desk = PlanDesk.open(folder, 1);
-    model =
-        new PlanModel(
-            desk.planning(),
-            desk.history(),
-            desk.helperSheets(),
-            desk.helperDays(),
-            desk.clock(),
-            new Shell(),
-            Background.immediate(),
-            0);
+    model = Models.plan(desk, new Shell(), Background.immediate(), 0);
   }
 
   @AfterEach
@@ -217,16 +209,7 @@ class PlanScenariosTest {
   @Test
   void aSessionCopiedOnTheNotebookPageIsTheDraftThatThePlanPageShows() {
     Shell shell = new Shell();
-    PlanModel page =
-        new PlanModel(
-            desk.planning(),
-            desk.history(),
-            desk.helperSheets(),
-            desk.helperDays(),
-            desk.clock(),
-            shell,
-            Background.immediate(),
-            0);
+    PlanModel page = Models.plan(desk, shell, Background.immediate(), 0);
     page.startFromFile(Path.of("sample-sessions/shocks-on-quarry-loop/plan.yaml"));
     page.commit().begin();
     page.commit().handedOver("4711");
@@ -236,9 +219,7 @@ class PlanScenariosTest {
     page.commit().phraseNoted();
     page.commit().finish();
     assertThat(page.form().field("question").get()).isEmpty();
-    NotebookModel notebook =
-        new NotebookModel(
-            desk.sessionList(), desk.planning(), desk.history(), shell, Background.immediate());
+    NotebookModel notebook = Models.notebook(desk, shell, Background.immediate());
     notebook.refresh();
 
     notebook.copyAsPlan(notebook.answerProperty().get().about().orElseThrow());

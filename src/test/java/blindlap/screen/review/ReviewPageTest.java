@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.SampleDays;
 import blindlap.desk.TestDay;
+import blindlap.screen.Models;
 import blindlap.screen.NoDialogs;
 import blindlap.screen.Window;
 import blindlap.screen.part.Background;
@@ -52,9 +53,7 @@ class ReviewPageTest {
             Window.run(
                 () -> {
                   Look look = new Look();
-                  ReviewModel model =
-                      new ReviewModel(
-                          desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
+                  ReviewModel model = Models.review(desk, Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(look, model, NONE);
                   Scene scene = new Scene(page, 1100, 2900);
@@ -81,9 +80,7 @@ class ReviewPageTest {
             Window.run(
                 () -> {
                   Look look = new Look();
-                  ReviewModel model =
-                      new ReviewModel(
-                          desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
+                  ReviewModel model = Models.review(desk, Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(look, model, NONE);
                   Scene scene = new Scene(page, 1100, 2300);
@@ -110,9 +107,7 @@ class ReviewPageTest {
         (desk, state) ->
             Window.run(
                 () -> {
-                  ReviewModel model =
-                      new ReviewModel(
-                          desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
+                  ReviewModel model = Models.review(desk, Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(new Look(), model, NONE);
                   String words = model.viewProperty().get().orElseThrow().guesses();
@@ -130,9 +125,7 @@ class ReviewPageTest {
         (desk, state) ->
             Window.run(
                 () -> {
-                  ReviewModel model =
-                      new ReviewModel(
-                          desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
+                  ReviewModel model = Models.review(desk, Background.immediate());
                   model.open(state.id());
                   Look look = new Look();
                   ReviewPage page = new ReviewPage(look, model, NONE);
@@ -164,9 +157,7 @@ class ReviewPageTest {
             Window.run(
                 () -> {
                   Look look = new Look();
-                  ReviewModel model =
-                      new ReviewModel(
-                          desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
+                  ReviewModel model = Models.review(desk, Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(look, model, NONE);
                   Scene scene = new Scene(page, 1100, 2900);
@@ -197,9 +188,7 @@ class ReviewPageTest {
                   () -> {
                     Look look = new Look();
                     look.textScaleProperty().set(2);
-                    ReviewModel model =
-                        new ReviewModel(
-                            desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
+                    ReviewModel model = Models.review(desk, Background.immediate());
                     model.open(state.id());
                     ReviewPage page = new ReviewPage(look, model, NONE);
                     Scene scene = new Scene(page, 1100, 4200);
@@ -227,9 +216,7 @@ class ReviewPageTest {
         (desk, state, phrase) ->
             Window.run(
                 () -> {
-                  ReviewModel model =
-                      new ReviewModel(
-                          desk.sessions(), desk.keys(), desk.reviews(), Background.immediate());
+                  ReviewModel model = Models.review(desk, Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(new Look(), model, NONE);
                   assertThat(texts(page)).anyMatch(t -> t.startsWith("Unblinded session: "));
@@ -263,12 +250,7 @@ class ReviewPageTest {
       rider.closeDay(day.id());
       Window.run(
           () -> {
-            ReviewModel model =
-                new ReviewModel(
-                    day.desk().sessions(),
-                    day.desk().keys(),
-                    day.desk().reviews(),
-                    Background.immediate());
+            ReviewModel model = Models.review(day.desk(), Background.immediate());
             model.open(day.id());
             ReviewPage page = new ReviewPage(new Look(), model, NONE);
             List<String> texts = texts(page);

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.RamFolder;
 import blindlap.compute.OrderSeeds;
 import blindlap.desk.TestDay;
-import blindlap.screen.part.Background;
+import blindlap.screen.Models;
 import blindlap.session.SafetyCheck;
 import blindlap.session.StoredEntry;
 import java.io.IOException;
@@ -71,15 +71,7 @@ class HelperLeaksNothingTest {
     Path file = folder.resolve("day-" + seed + ".blindlap");
     try (TestDay day = new TestDay(folder, PLAN, seed)) {
       orders.add(day.order());
-      SwapModel swap =
-          new SwapModel(
-              day.desk().helperDays(),
-              day.desk().riderDays(),
-              day.desk().notebook()::dataVersion,
-              Background.immediate(),
-              day.clock(),
-              day.clock()::nanos);
-      swap.open(day.id());
+      SwapModel swap = Models.swap(day);
       swap.phrase(day.phrase());
       swap.choosePin("4711");
       while (swap.phaseProperty().get() == SwapModel.Phase.OPEN) {

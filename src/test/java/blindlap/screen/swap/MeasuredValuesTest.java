@@ -7,7 +7,7 @@ import blindlap.desk.Reviews;
 import blindlap.desk.TestDay;
 import blindlap.exchange.DataPackageReader;
 import blindlap.review.HelperFit;
-import blindlap.screen.part.Background;
+import blindlap.screen.Models;
 import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
 import blindlap.session.Outcome;
@@ -39,14 +39,7 @@ class MeasuredValuesTest {
   @BeforeEach
   void start() {
     day = new TestDay(folder, PLAN, 5);
-    model =
-        new SwapModel(
-            day.desk().helperDays(),
-            day.desk().riderDays(),
-            day.desk().notebook()::dataVersion,
-            Background.immediate(),
-            day.clock(),
-            day.clock()::nanos);
+    model = Models.swap(day);
     model.open(day.id());
     model.phrase(day.phrase());
     model.choosePin("0417");

@@ -7,8 +7,8 @@ import blindlap.desk.HelperDay;
 import blindlap.desk.Keys;
 import blindlap.desk.TestDay;
 import blindlap.exchange.HelperFits;
+import blindlap.screen.Models;
 import blindlap.screen.cover.Idling;
-import blindlap.screen.part.Background;
 import blindlap.screen.swap.SwapModel.Phase;
 import blindlap.session.Fact;
 import blindlap.session.SafetyCheck;
@@ -44,15 +44,7 @@ class SwapModelTest {
   }
 
   private SwapModel model() {
-    SwapModel made =
-        new SwapModel(
-            day.desk().helperDays(),
-            day.desk().riderDays(),
-            day.desk().notebook()::dataVersion,
-            Background.immediate(),
-            day.clock(),
-            day.clock()::nanos);
-    made.open(day.id());
+    SwapModel made = Models.swap(day);
     return made;
   }
 

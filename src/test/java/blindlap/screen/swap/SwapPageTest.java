@@ -3,8 +3,8 @@ package blindlap.screen.swap;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.TestDay;
+import blindlap.screen.Models;
 import blindlap.screen.Window;
-import blindlap.screen.part.Background;
 import blindlap.screen.part.Fonts;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.Theme;
@@ -24,15 +24,7 @@ public class SwapPageTest {
   }
 
   public static SwapModel model(TestDay day) {
-    SwapModel model =
-        new SwapModel(
-            day.desk().helperDays(),
-            day.desk().riderDays(),
-            day.desk().notebook()::dataVersion,
-            Background.immediate(),
-            day.clock(),
-            day.clock()::nanos);
-    model.open(day.id());
+    SwapModel model = Models.swap(day);
     return model;
   }
 
