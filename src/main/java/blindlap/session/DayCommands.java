@@ -39,10 +39,9 @@ public final class DayCommands {
     Map<LapId, String> seen = new HashMap<>();
     List<Fact> facts = new ArrayList<>();
     for (LapInput lap : laps) {
-      String before = seen.putIfAbsent(lap.lap(), lap.where());
-      if (before != null) {
-        problems.add(
-            Problem.of(SessionFault.LAP_TWICE_IN_FILE, lap.where(), number(lap.lap()), before));
+      List<Problem> twice = twice(lap, seen);
+      if (!twice.isEmpty()) {
+        problems.addAll(twice);
         continue;
       }
       List<Problem> here = check(lap);
@@ -70,9 +69,13 @@ public final class DayCommands {
     if (!problems.isEmpty()) {
       return new Outcome.Refused(problems);
     }
+    Map<LapId, String> seen = new HashMap<>();
     List<Fact> facts = new ArrayList<>();
     for (LapInput lap : laps) {
-      List<Problem> here = check(lap);
+      List<Problem> here = new ArrayList<>(twice(lap, seen));
+      if (here.isEmpty()) {
+        here.addAll(check(lap));
+      }
       problems.addAll(here);
       LapState known = state.lap(lap.lap()).orElse(null);
       if (here.isEmpty() && (known == null || !known.ridden())) {
@@ -82,6 +85,15 @@ public final class DayCommands {
       }
     }
     return problems.isEmpty() ? new Outcome.Accepted(facts) : new Outcome.Refused(problems);
+  }
+
+  /** A lap that stands twice in one file: which of the two was meant is not for us to guess. */
+  private List<Problem> twice(LapInput lap, Map<LapId, String> seen) {
+    String before = seen.putIfAbsent(lap.lap(), lap.where());
+    return before == null
+        ? List.of()
+        : List.of(
+            Problem.of(SessionFault.LAP_TWICE_IN_FILE, lap.where(), number(lap.lap()), before));
   }
 
   private void corrections(LapInput lap, LapState known, String reason, List<Fact> facts) {

@@ -163,7 +163,13 @@ final class RandomCommands {
       faults.add(SessionFault.REASON_MISSING);
     }
     List<Fact> facts = new ArrayList<>();
+    List<LapId> seen = new ArrayList<>();
     for (RandomLaps.Drawn lap : faults.isEmpty() ? drawn : List.<RandomLaps.Drawn>of()) {
+      if (seen.contains(lap.input().lap())) {
+        faults.add(SessionFault.LAP_TWICE_IN_FILE);
+        continue;
+      }
+      seen.add(lap.input().lap());
       boolean early = lap.faults().isEmpty() && !day.ridden().contains(lap.input().lap());
       faults.addAll(early ? one(SessionFault.LAP_NOT_RIDDEN) : lap.faults());
       facts.addAll(lap.corrections(reason));
@@ -429,7 +435,7 @@ final class RandomCommands {
               new Fact.ExpectationGiven(Fact.Person.values()[random.nextInt(5)], "it is quicker");
           case 2 -> new Fact.SheetReprinted("helper-sheet.pdf");
           case 3 ->
-              plan.kind() == Plan.Kind.NOISE_RUN
+              plan.kind() == Plan.Kind.NOISE_RUN && day.step() != Step.COMMITTED
                   ? new Fact.PlainDayImported("old.csv", Map.of("t", "time"), List.of())
                   : new Fact.SheetReprinted("starter-sheet.pdf");
           default -> new Fact.ReportWritten("report.pdf");

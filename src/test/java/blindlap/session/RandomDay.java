@@ -15,6 +15,7 @@ import blindlap.seal.SessionKind;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
@@ -26,11 +27,15 @@ import org.jspecify.annotations.Nullable;
  * give, sensible or not, and meet now and then.
  */
 final class RandomDay {
-  /** Days in every build; more with {@code -Dhistories=5000} (DEVELOPERS.md). */
+  /** Days in every build; more with {@code -Dhistories=5000} (docs/reliability.md). */
   private static final int DAYS = 60;
 
   /** Seeds that lie side by side begin alike, unless they are spread first. */
   private static final long MIXED = 0x9E3779B97F4A7C15L;
+
+  /** An old day is brought in with the plan that is made for it, in one writing. */
+  private static final Fact OLD_DAY =
+      new Fact.PlainDayImported("old.csv", Map.of("t", "time"), List.of());
 
   private static final List<RandomDay> KEPT = new ArrayList<>();
 
@@ -98,7 +103,9 @@ final class RandomDay {
                 ? IntStream.rangeClosed(1, plan.stints()).boxed().toList()
                 : sealed.codes(),
             List.of("R. Lind"));
-    courses.get(first).add(SessionState.of(book.write(first, commit)));
+    boolean old = sealed == null && random.nextBoolean();
+    Fact[] begun = old ? new Fact[] {commit, OLD_DAY} : new Fact[] {commit};
+    courses.get(first).add(SessionState.of(book.write(first, begun)));
     live(40 + random.nextInt(80));
   }
 

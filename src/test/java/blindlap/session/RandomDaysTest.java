@@ -148,8 +148,35 @@ class RandomDaysTest {
             });
   }
 
+  @Test
+  void anAcceptedCommandGivenAgainIsRefusedOrChangesNothingWhereItIsDoneOnce() {
+    List<String> once = List.of("record", "void", "withdraw", "cut", "close", "unseal", "abandon");
+    tried()
+        .filter(t -> t.outcome() instanceof Outcome.Accepted)
+        .forEach(
+            t -> {
+              Outcome again = t.trial().run().apply(t.after());
+              if (once.stream().anyMatch(t.trial().what()::startsWith)) {
+                assertThat(again).as(t.trial().what()).isInstanceOf(Outcome.Refused.class);
+              } else if (t.trial().what().startsWith("correct")) {
+                assertThat(again).as(t.trial().what()).isEqualTo(Outcome.accepted());
+              }
+            });
+  }
+
   private static Stream<List<SessionState>> courses() {
     return RandomDay.all().flatMap(day -> day.courses.stream());
+  }
+
+  @Test
+  void noNotebookEverSeesASessionGoAStepBack() {
+    courses()
+        .forEach(
+            course -> {
+              for (int i = 1; i < course.size(); i++) {
+                assertThat(course.get(i).step()).isGreaterThanOrEqualTo(course.get(i - 1).step());
+              }
+            });
   }
 
   @Test
