@@ -74,8 +74,11 @@ public final class Blindlap implements Runnable {
           }
           throw e;
         });
-    line.registerConverter(int.class, Blindlap::whole);
-    line.registerConverter(Integer.class, Blindlap::whole);
+    // Referred to once: two references to one method make the virtual machine stop while it writes
+    // the archive of classes that the launcher asks for.
+    CommandLine.ITypeConverter<Integer> whole = Blindlap::whole;
+    line.registerConverter(int.class, whole);
+    line.registerConverter(Integer.class, whole);
     line.setExecutionStrategy(Blindlap::execute);
     return line.execute(args);
   }
