@@ -94,22 +94,7 @@ public record RideSheet(
   }
 
   /** Nothing to show. */
-  public static final RideSheet NONE =
-      new RideSheet(
-          Stage.NO_SESSION,
-          null,
-          0,
-          0,
-          "",
-          false,
-          Map.of(),
-          Map.of(),
-          "",
-          null,
-          Map.of(),
-          false,
-          0,
-          null);
+  public static final RideSheet NONE = bare(Stage.NO_SESSION, 0, 0, 0, null);
 
   public RideSheet {
     values = Map.copyOf(values);
@@ -154,40 +139,19 @@ public record RideSheet(
   }
 
   private static RideSheet plain(Stage stage, Day day) {
-    return new RideSheet(
-        stage,
-        null,
-        0,
-        0,
-        "",
-        false,
-        Map.of(),
-        Map.of(),
-        "",
-        null,
-        Map.of(),
-        false,
-        day.lapsSoFar(),
-        day.lapCap().orElse(null));
+    return bare(stage, 0, 0, day.lapsSoFar(), day.lapCap().orElse(null));
   }
 
   private static RideSheet warmUp(Day day, int warmUps) {
     Stage stage = day.handedOver(0) ? Stage.WARM_UP : Stage.HAND_OVER;
+    return bare(stage, day.warmUps() + 1, warmUps, day.lapsSoFar(), day.lapCap().orElse(null));
+  }
+
+  /** A sheet about no scored lap: nothing to answer, nothing to time. */
+  private static RideSheet bare(Stage stage, int number, int of, int soFar, @Nullable Integer cap) {
     return new RideSheet(
-        stage,
-        null,
-        day.warmUps() + 1,
-        warmUps,
-        "",
-        false,
-        Map.of(),
-        Map.of(),
-        "",
-        null,
-        Map.of(),
-        false,
-        day.lapsSoFar(),
-        day.lapCap().orElse(null));
+        stage, null, number, of, "", false, Map.of(), Map.of(), "", null, Map.of(), false, soFar,
+        cap);
   }
 
   private static RideSheet sheet(Stage stage, Day day, LapId lap) {

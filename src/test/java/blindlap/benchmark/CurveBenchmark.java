@@ -6,33 +6,18 @@ import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
 import blindlap.stats.order.Sampling;
 import java.util.Arrays;
-import java.util.concurrent.TimeUnit;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.openjdk.jmh.annotations.Benchmark;
-import org.openjdk.jmh.annotations.BenchmarkMode;
-import org.openjdk.jmh.annotations.Fork;
 import org.openjdk.jmh.annotations.Level;
-import org.openjdk.jmh.annotations.Measurement;
-import org.openjdk.jmh.annotations.Mode;
-import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Param;
-import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
-import org.openjdk.jmh.annotations.State;
-import org.openjdk.jmh.annotations.Warmup;
 
 /**
  * The whole confidence curve of a day, beside what it cannot do without: the bare walk over half
  * the orders with the same arithmetic, written out by hand, and a sort of as many numbers.
  */
-@State(Scope.Benchmark)
-@BenchmarkMode(Mode.AverageTime)
-@OutputTimeUnit(TimeUnit.MILLISECONDS)
-@Warmup(iterations = 3, time = 1)
-@Measurement(iterations = 5, time = 1)
-@Fork(1)
-public class CurveBenchmark {
+public class CurveBenchmark extends InMilliseconds {
   /** Stints and block: 2^12, 2^16 and 2^20 orders in pairs, and 24 stints shuffled whole. */
   @Param({"24/2", "32/2", "40/2", "24/24"})
   public String day = "";

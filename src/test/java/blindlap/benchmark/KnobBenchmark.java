@@ -5,30 +5,15 @@ import blindlap.desk.PlanPreview;
 import blindlap.exchange.Protocols;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.Plans;
-import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
-import org.openjdk.jmh.annotations.BenchmarkMode;
-import org.openjdk.jmh.annotations.Fork;
-import org.openjdk.jmh.annotations.Measurement;
-import org.openjdk.jmh.annotations.Mode;
-import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Param;
-import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
-import org.openjdk.jmh.annotations.State;
-import org.openjdk.jmh.annotations.Warmup;
 
 /**
  * What happens between turning a knob of the Plan page and its answer by formula: the draft is read
  * and checked, and the day with its whole curve is worked out. It may take 100 ms.
  */
-@State(Scope.Benchmark)
-@BenchmarkMode(Mode.AverageTime)
-@OutputTimeUnit(TimeUnit.MILLISECONDS)
-@Warmup(iterations = 3, time = 1)
-@Measurement(iterations = 5, time = 1)
-@Fork(1)
-public class KnobBenchmark {
+public class KnobBenchmark extends InMilliseconds {
   /** Rule and stints. */
   @Param({
     "blocks-of-four/16",

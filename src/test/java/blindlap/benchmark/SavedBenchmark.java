@@ -1,7 +1,7 @@
 package blindlap.benchmark;
 
 import blindlap.desk.TestDay;
-import blindlap.screen.part.Background;
+import blindlap.screen.Models;
 import blindlap.screen.ride.RideModel;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -69,14 +69,7 @@ public final class SavedBenchmark {
   }
 
   private static RideModel ride(TestDay day) {
-    RideModel ride =
-        new RideModel(
-            day.desk().riderDays(),
-            day.desk().notebook()::dataVersion,
-            Background.immediate(),
-            day.clock(),
-            day.clock()::nanos);
-    ride.open(day.id());
+    RideModel ride = Models.ride(day);
     ride.handedOver();
     ride.warmUpRidden();
     ride.handedOver();

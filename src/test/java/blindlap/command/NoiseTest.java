@@ -44,6 +44,13 @@ class NoiseTest {
     ok("close-day", "latest");
   }
 
+  private static String[] bringIn(Path old) {
+    String options =
+        "--rider|R. Lind|--trail|Quarry loop|--day|2024-05-18"
+            + "|--map|lap time=Zeit|--setup|Fahrwerk|--void|kaputt";
+    return ("import-day|" + old + "|" + options).split("\\|");
+  }
+
   @Test
   void anOpenNoiseRunHasNoPhraseNoKeyAndNoVerdict() {
     CommandLineSession.Ran committed =
@@ -81,44 +88,14 @@ class NoiseTest {
             "old.csv",
             "Runde;Zeit;Fahrwerk;kaputt\n1;95,1;K;\n2;94,0;L;\n3;95,3;K;\n4;94,6;L;\n5;1:35,2;K;ja\n"
                 + "6;93,9;L;\n7;94,7;K;\n");
-    CommandLineSession.Ran ran =
-        ok(
-            "import-day",
-            old.toString(),
-            "--rider",
-            "R. Lind",
-            "--trail",
-            "Quarry loop",
-            "--day",
-            "2024-05-18",
-            "--map",
-            "lap time=Zeit",
-            "--setup",
-            "Fahrwerk",
-            "--void",
-            "kaputt");
+    CommandLineSession.Ran ran = ok(bringIn(old));
     assertThat(ran.out()).contains("never gives a verdict", "from 2 days");
     String noise = ok("noise", "--rider", "r. lind").out();
     assertThat(noise).contains("18 May 2024, old day, not blinded", "1 of 7 laps void");
     // Seven laps less one void, two setups and a line leave three; with the noise run six.
     assertThat(noise).contains("6 degrees of freedom from 2 days");
     assertThat(session.run("review", "latest").err()).contains("has no key");
-    CommandLineSession.Ran again =
-        session.run(
-            "import-day",
-            old.toString(),
-            "--rider",
-            "R. Lind",
-            "--trail",
-            "Quarry loop",
-            "--day",
-            "2024-05-18",
-            "--map",
-            "lap time=Zeit",
-            "--setup",
-            "Fahrwerk",
-            "--void",
-            "kaputt");
+    CommandLineSession.Ran again = session.run(bringIn(old));
     assertThat(again.err()).contains("in the notebook already");
   }
 

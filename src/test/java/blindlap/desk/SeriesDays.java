@@ -3,7 +3,6 @@ package blindlap.desk;
 import blindlap.plan.Plan;
 import blindlap.seal.HelperSchedule;
 import blindlap.seal.SealParameters;
-import blindlap.seal.SealingSources;
 import blindlap.seal.SecureBytes;
 import blindlap.seal.SessionKind;
 import blindlap.session.SessionState;
@@ -11,17 +10,14 @@ import blindlap.session.day.SessionId;
 import blindlap.store.SqliteNotebook;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
-import java.util.SplittableRandom;
 
 /**
  * A notebook in which sessions of a series are committed, ridden, closed and unsealed. Codes,
@@ -31,7 +27,6 @@ public final class SeriesDays implements AutoCloseable {
   /** Name of the series. */
   public static final String SERIES = "k-or-l";
 
-  private static final ZoneId ZONE = ZoneId.of("Europe/Vienna");
   private static final String PLAN =
       """
       question: Is Shock L quicker than Shock K on every day?
@@ -48,54 +43,24 @@ public final class SeriesDays implements AutoCloseable {
 
   private final Desk desk;
   private final Map<SessionId, String> phrases = new LinkedHashMap<>();
-  private Instant now = Instant.parse("2026-10-01T08:00:00Z");
+  private final SetClock clock = new SetClock(Instant.parse("2026-10-01T08:00:00Z"));
 
   /** What a session is to be like. */
   public record Day(
       String rider, String day, int declared, double effect, double noise, boolean depends) {}
 
   public SeriesDays(Path folder, long orderSeed) {
-    Clock clock =
-        new Clock() {
-          @Override
-          public ZoneId getZone() {
-            return ZONE;
-          }
-
-          @Override
-          public Clock withZone(ZoneId zone) {
-            return this;
-          }
-
-          @Override
-          public Instant instant() {
-            return now;
-          }
-        };
-    SecureBytes ids = stream(7);
+    SecureBytes ids = FixedSources.stream(7);
     desk =
         new Desk(
-            SqliteNotebook.open(folder.resolve("quarry.blindlap"), stream(9).exactly(16), now),
+            SqliteNotebook.open(
+                folder.resolve("quarry.blindlap"),
+                FixedSources.stream(9).exactly(16),
+                clock.instant()),
             clock,
-            new SealingSources(
-                stream(1000 + orderSeed),
-                stream(1),
-                stream(2),
-                stream(3),
-                stream(4),
-                stream(5),
-                stream(6)),
+            FixedSources.of(FixedSources.stream(1000 + orderSeed)),
             new SealParameters(1_000),
             ids);
-  }
-
-  private static SecureBytes stream(long seed) {
-    SplittableRandom random = new SplittableRandom(seed);
-    return count -> {
-      byte[] bytes = new byte[count];
-      random.nextBytes(bytes);
-      return bytes;
-    };
   }
 
   /** The desk on the notebook. */
@@ -128,7 +93,7 @@ public final class SeriesDays implements AutoCloseable {
     new LapFiles(desk.sessions()).record(state, laps.toString().getBytes(StandardCharsets.UTF_8));
     desk.riderDays().closeDay(id);
     desk.sessions().act(id, latest -> new blindlap.session.LifeCommands(latest).closeReview());
-    now = now.plus(Duration.ofDays(1));
+    clock.move(Duration.ofDays(1));
     return id;
   }
 
@@ -160,7 +125,7 @@ public final class SeriesDays implements AutoCloseable {
 
   /** Unseals a session. */
   public Sessions.Result unseal(SessionId id) {
-    now = now.plus(Duration.ofHours(1));
+    clock.move(Duration.ofHours(1));
     return desk.keys().unseal(state(id), phrases.get(id));
   }
 

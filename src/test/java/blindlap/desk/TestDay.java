@@ -2,7 +2,6 @@ package blindlap.desk;
 
 import blindlap.plan.Plan;
 import blindlap.seal.SealParameters;
-import blindlap.seal.SealingSources;
 import blindlap.seal.SecureBytes;
 import blindlap.seal.SessionKind;
 import blindlap.session.SessionState;
@@ -10,15 +9,11 @@ import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
 import blindlap.store.SqliteNotebook;
 import blindlap.timing.TimeRecord;
-import java.nio.ByteBuffer;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
-import java.util.SplittableRandom;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
@@ -74,73 +69,21 @@ public final class TestDay implements AutoCloseable {
   /** Plans that were read before: they depend on nothing but their text. */
   private static final Map<String, Plan> READ = new ConcurrentHashMap<>();
 
-  private static final ZoneId ZONE = ZoneId.of("Europe/Vienna");
-
   private final Desk desk;
   private final SessionId id;
   private final String phrase;
   private final SetClock clock;
 
-  /** A clock that stands still until it is moved, and a monotonic one beside it. */
-  public static final class SetClock extends Clock {
-    private Instant now;
-    private long nanos = 1;
-
-    SetClock(Instant start) {
-      now = start;
-    }
-
-    /** Time goes by, on both clocks. */
-    public void move(Duration by) {
-      now = now.plus(by);
-      nanos += by.toNanos();
-    }
-
-    /** Someone sets the wall clock, forwards or back; the monotonic one is not moved by that. */
-    public void set(Duration by) {
-      now = now.plus(by);
-    }
-
-    /** Nanoseconds of the monotonic clock. */
-    public long nanos() {
-      return nanos;
-    }
-
-    @Override
-    public ZoneId getZone() {
-      return ZONE;
-    }
-
-    @Override
-    public Clock withZone(ZoneId zone) {
-      return this;
-    }
-
-    @Override
-    public Instant instant() {
-      return now;
-    }
-  }
-
   /** A day in a new notebook file of the folder. */
   public TestDay(Path folder, String plan, long orderSeed) {
     clock = new SetClock(Instant.parse("2026-11-14T08:00:00Z"));
-    SecureBytes ids = stream(7);
-    SealingSources sources =
-        new SealingSources(
-            count -> ByteBuffer.allocate(count).putLong(orderSeed).array(),
-            stream(1),
-            stream(2),
-            stream(3),
-            stream(4),
-            stream(5),
-            stream(6));
+    SecureBytes ids = FixedSources.stream(7);
     Path file = folder.resolve("day-" + orderSeed + ".blindlap");
     desk =
         new Desk(
             SqliteNotebook.open(file, ids.exactly(16), clock.instant()),
             clock,
-            sources,
+            FixedSources.order(orderSeed),
             QUICK,
             ids);
     Plan read = READ.computeIfAbsent(plan, TestDay::read);
@@ -157,15 +100,6 @@ public final class TestDay implements AutoCloseable {
   private static Plan read(String plan) {
     PlanPreview preview = PlanPreview.of(plan, BundledProtocols.load());
     return preview.plan().orElseThrow(() -> new AssertionError("refused: " + preview.problems()));
-  }
-
-  private static SecureBytes stream(long seed) {
-    SplittableRandom random = new SplittableRandom(seed);
-    return count -> {
-      byte[] bytes = new byte[count];
-      random.nextBytes(bytes);
-      return bytes;
-    };
   }
 
   /** The desk on its notebook. */

@@ -4,10 +4,13 @@ import java.awt.Color;
 import java.awt.geom.Point2D;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.function.BiPredicate;
+import java.util.function.ToDoubleFunction;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.contentstream.PDFGraphicsStreamEngine;
 import org.apache.pdfbox.contentstream.operator.Operator;
@@ -96,42 +99,27 @@ final class PdfMarks {
 
   /** Letters that are printed over one another. */
   List<String> overprinted() {
-    List<Letter> sorted =
-        letters.stream()
-            .filter(l -> !l.text.isBlank())
-            .sorted(java.util.Comparator.comparingInt(Letter::page).thenComparingDouble(Letter::y))
-            .toList();
-    List<String> found = new ArrayList<>();
-    for (int i = 0; i < sorted.size(); i++) {
-      Letter one = sorted.get(i);
-      for (int j = i + 1; j < sorted.size(); j++) {
-        Letter other = sorted.get(j);
-        if (other.page != one.page || other.y - one.y > LINE) {
-          break;
-        }
-        double common = Math.min(one.right, other.right) - Math.max(one.x, other.x);
-        if (common > CLOSE) {
-          found.add("page " + one.page + ": '" + one.text + "' over '" + other.text + "'");
-        }
-      }
-    }
-    return found;
+    return meeting(Letter::y, (one, other) -> other.y - one.y > LINE);
   }
 
   /** Letters that reach into one another, whatever their sizes. */
   List<String> covered() {
+    return meeting(Letter::top, (one, other) -> other.top() > one.y - CLOSE);
+  }
+
+  /** Letters that share width, until one further down the page is past the first. */
+  private List<String> meeting(ToDoubleFunction<Letter> height, BiPredicate<Letter, Letter> past) {
     List<Letter> sorted =
         letters.stream()
             .filter(l -> !l.text.isBlank())
-            .sorted(
-                java.util.Comparator.comparingInt(Letter::page).thenComparingDouble(Letter::top))
+            .sorted(Comparator.comparingInt(Letter::page).thenComparingDouble(height))
             .toList();
     List<String> found = new ArrayList<>();
     for (int i = 0; i < sorted.size(); i++) {
       Letter one = sorted.get(i);
       for (int j = i + 1; j < sorted.size(); j++) {
         Letter other = sorted.get(j);
-        if (other.page != one.page || other.top() > one.y - CLOSE) {
+        if (other.page != one.page || past.test(one, other)) {
           break;
         }
         double common = Math.min(one.right, other.right) - Math.max(one.x, other.x);

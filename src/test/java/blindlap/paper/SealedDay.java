@@ -1,5 +1,6 @@
 package blindlap.paper;
 
+import blindlap.desk.FixedSources;
 import blindlap.desk.Keys;
 import blindlap.desk.Sheets;
 import blindlap.exchange.EntryText;
@@ -11,8 +12,6 @@ import blindlap.seal.Opening;
 import blindlap.seal.SealParameters;
 import blindlap.seal.Sealed;
 import blindlap.seal.Sealing;
-import blindlap.seal.SealingSources;
-import blindlap.seal.SecureBytes;
 import blindlap.seal.SessionKind;
 import blindlap.seal.SheetReading;
 import blindlap.session.DayCommands;
@@ -25,14 +24,12 @@ import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.SessionId;
-import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Random;
 import java.util.function.Function;
 
 /**
@@ -49,17 +46,7 @@ final class SealedDay {
   private SessionState state;
 
   SealedDay(Plan plan, SessionKind kind, long orderSeed) {
-    this.sealing =
-        new Sealing(
-            new SealingSources(
-                count -> ByteBuffer.allocate(count).putLong(orderSeed).array(),
-                stream(1),
-                stream(2),
-                stream(3),
-                stream(4),
-                stream(5),
-                stream(6)),
-            new SealParameters(1));
+    this.sealing = new Sealing(FixedSources.order(orderSeed), new SealParameters(1));
     byte[] bytes = PlanJson.bytes(plan);
     this.sealed = sealing.seal(bytes, plan.rule(), ID.text(), kind);
     Fact commit =
@@ -71,15 +58,6 @@ final class SealedDay {
             sealed.codes(),
             List.of("R. Lind"));
     this.state = SessionState.of(List.of(entry(1, Hash.NONE, commit)));
-  }
-
-  private static SecureBytes stream(long seed) {
-    Random random = new Random(seed);
-    return count -> {
-      byte[] bytes = new byte[count];
-      random.nextBytes(bytes);
-      return bytes;
-    };
   }
 
   private static StoredEntry entry(long number, Hash previous, Fact fact) {

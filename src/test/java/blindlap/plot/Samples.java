@@ -72,14 +72,7 @@ public final class Samples {
                 row(SetupMark.A, "Shock K", values('A'), 94.8),
                 row(SetupMark.B, "Shock L", values('B'), 94.8 + ESTIMATE)),
             CLOCK,
-            List.of(
-                pair(
-                    "Difference",
-                    ESTIMATE,
-                    new Limits(-3.04, -1.67),
-                    new Limits(-2.91, -1.76),
-                    "2.3 s quicker",
-                    "95 % interval 1.7 to 3.0 s")),
+            List.of(found()),
             SECONDS,
             Optional.of(noise(0.636)),
             worthwhile(0.5),
@@ -99,6 +92,16 @@ public final class Samples {
       String title, double estimate, Limits outer, Limits inner, String words, String interval) {
     return new StintsContent.Pair(
         SetupMark.B, SetupMark.A, title, "L less K", estimate, outer, inner, words, interval);
+  }
+
+  private static StintsContent.Pair found() {
+    return pair(
+        "Difference",
+        ESTIMATE,
+        new Limits(-3.04, -1.67),
+        new Limits(-2.91, -1.76),
+        "2.3 s quicker",
+        "95 % interval 1.7 to 3.0 s");
   }
 
   private static Band noise(double sd) {
@@ -175,14 +178,7 @@ public final class Samples {
                 row(SetupMark.A, LONG_K, values('A'), 94.8),
                 row(SetupMark.B, LONG_L, values('B'), 94.8 + ESTIMATE)),
             CLOCK,
-            List.of(
-                pair(
-                    "Difference",
-                    ESTIMATE,
-                    new Limits(-3.04, -1.67),
-                    new Limits(-2.91, -1.76),
-                    "2.3 s quicker",
-                    "95 % interval 1.7 to 3.0 s")),
+            List.of(found()),
             SECONDS,
             Optional.of(noise(0.636)),
             worthwhile(1.5),

@@ -10,7 +10,6 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.Shell;
 import blindlap.screen.ride.RideModel;
 import blindlap.screen.ride.RidePage;
-import blindlap.screen.ride.RidePageTest;
 import blindlap.screen.swap.SwapModel;
 import blindlap.screen.swap.SwapPage;
 import blindlap.screen.swap.SwapPageTest;
@@ -62,7 +61,7 @@ class DayByKeyboardTest {
           Look look = new Look();
           Shell shell = new Shell();
           swap = SwapPageTest.model(day);
-          ride = RidePageTest.model(day);
+          ride = Models.ride(day);
           Map<Shell.Page, Supplier<? extends Node>> makers = new EnumMap<>(Shell.Page.class);
           makers.put(
               Shell.Page.SWAP, () -> new SwapPage(look, swap, () -> shell.go(Shell.Page.RIDE)));

@@ -10,7 +10,6 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.Theme;
 import blindlap.screen.ride.RideModel;
 import blindlap.screen.ride.RidePage;
-import blindlap.screen.ride.RidePageTest;
 import blindlap.screen.swap.SwapModel;
 import blindlap.screen.swap.SwapPage;
 import blindlap.screen.swap.SwapPageTest;
@@ -155,7 +154,7 @@ class LargeTextTest {
 
   private void ride(TestDay day, double scale) {
     Look look = look(scale);
-    RideModel ride = RidePageTest.model(day);
+    RideModel ride = Models.ride(day);
     Scene scene = scene(look, new RidePage(look, ride, () -> {}));
     look(scene, "waiting");
     ride.handedOver();

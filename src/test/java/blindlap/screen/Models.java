@@ -8,6 +8,7 @@ import blindlap.screen.part.Shell;
 import blindlap.screen.plan.PlanAnswerModel;
 import blindlap.screen.plan.PlanModel;
 import blindlap.screen.review.ReviewModel;
+import blindlap.screen.ride.RideModel;
 import blindlap.screen.swap.SwapModel;
 
 /** Models of pages on a desk, as the window puts them together. */
@@ -37,6 +38,19 @@ public final class Models {
     SwapModel model =
         new SwapModel(
             day.desk().helperDays(),
+            day.desk().riderDays(),
+            day.desk().notebook()::dataVersion,
+            Background.immediate(),
+            day.clock(),
+            day.clock()::nanos);
+    model.open(day.id());
+    return model;
+  }
+
+  /** The Ride page's model on a test's day, with the session opened. */
+  public static RideModel ride(TestDay day) {
+    RideModel model =
+        new RideModel(
             day.desk().riderDays(),
             day.desk().notebook()::dataVersion,
             Background.immediate(),

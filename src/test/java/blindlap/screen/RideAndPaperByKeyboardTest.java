@@ -9,7 +9,6 @@ import blindlap.screen.part.LineScale;
 import blindlap.screen.part.Look;
 import blindlap.screen.ride.RideModel;
 import blindlap.screen.ride.RidePage;
-import blindlap.screen.ride.RidePageTest;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import java.math.BigDecimal;
@@ -59,7 +58,7 @@ class RideAndPaperByKeyboardTest {
 
   private void show() {
     Look look = new Look();
-    ride = RidePageTest.model(day);
+    ride = Models.ride(day);
     scene = new Scene(new RidePage(look, ride, () -> {}), 1280, 800);
     look.dress(scene);
     stage = new Stage();

@@ -10,7 +10,6 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.Theme;
 import blindlap.screen.ride.RideModel;
 import blindlap.screen.ride.RidePage;
-import blindlap.screen.ride.RidePageTest;
 import blindlap.screen.swap.SwapModel;
 import blindlap.screen.swap.SwapPage;
 import blindlap.screen.swap.SwapPageTest;
@@ -147,7 +146,7 @@ class SwapDayPagesTest {
       Window.run(
           () -> {
             Look look = look(Theme.SUNLIGHT);
-            RideModel ride = RidePageTest.model(day);
+            RideModel ride = Models.ride(day);
             Scene scene = scene(look, new RidePage(look, ride, () -> {}), 1300);
             measure(scene, "waiting");
             ride.handedOver();
@@ -235,7 +234,7 @@ class SwapDayPagesTest {
   private void take(TestDay day, Theme theme, String name) {
     Look look = look(theme);
     SwapModel swap = SwapPageTest.model(day);
-    RideModel ride = RidePageTest.model(day);
+    RideModel ride = Models.ride(day);
     unlock(day, swap);
     handle(day, swap, 0);
     ride.tick();

@@ -160,14 +160,7 @@ class TwoWindowsTest {
     day.desk().riderDays().handedOver(day.id(), 0);
     day.desk().riderDays().warmUp(day.id());
     day.desk().riderDays().handedOver(day.id(), 1);
-    RideModel first =
-        new RideModel(
-            day.desk().riderDays(),
-            day.desk().notebook()::dataVersion,
-            Background.immediate(),
-            day.clock(),
-            day.clock()::nanos);
-    first.open(day.id());
+    RideModel first = Models.ride(day);
     first.watches().timedBy("STARTER");
     first.watches().start("lap time");
     day.clock().move(Duration.ofSeconds(93));

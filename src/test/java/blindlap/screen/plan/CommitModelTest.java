@@ -3,6 +3,7 @@ package blindlap.screen.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Desk;
+import blindlap.desk.SetClock;
 import blindlap.screen.Models;
 import blindlap.screen.book.NotebookModel;
 import blindlap.screen.cover.HelperCover;
@@ -11,10 +12,8 @@ import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
 import blindlap.screen.ride.RideModel;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -26,7 +25,7 @@ class CommitModelTest {
   private static final String PIN = "4711";
 
   @TempDir Path folder;
-  private final Watch clock = new Watch();
+  private final SetClock clock = new SetClock(Instant.parse("2026-11-13T19:06:41Z"));
   private final Shell shell = new Shell();
   private Desk desk;
   private PlanModel model;
@@ -91,15 +90,15 @@ class CommitModelTest {
   @Test
   void thePagesGoBlankWhenIdleAndThePinBringsThemBack() {
     seal();
-    clock.forward(Idling.LIMIT.minusSeconds(1));
+    clock.move(Idling.LIMIT.minusSeconds(1));
     commit.cover().tick();
     assertThat(cover()).isEqualTo(HelperCover.State.OPEN);
     assertThat(commit.cover().idleProperty().get()).isEqualTo("closes itself in 0:01");
     commit.cover().touch();
-    clock.forward(Idling.LIMIT.minusSeconds(1));
+    clock.move(Idling.LIMIT.minusSeconds(1));
     commit.cover().tick();
     assertThat(cover()).isEqualTo(HelperCover.State.OPEN);
-    clock.forward(Duration.ofSeconds(1));
+    clock.move(Duration.ofSeconds(1));
     commit.cover().tick();
     assertThat(cover()).isEqualTo(HelperCover.State.BLANK);
     assertThat(commit.cover().idleProperty().get()).isEmpty();
@@ -115,7 +114,7 @@ class CommitModelTest {
   @Test
   void aClockSetBackDoesNotKeepThePagesOpen() {
     seal();
-    clock.forward(Duration.ofHours(-1));
+    clock.move(Duration.ofHours(-1));
     commit.cover().tick();
 
     assertThat(cover()).isEqualTo(HelperCover.State.BLANK);
@@ -186,29 +185,5 @@ class CommitModelTest {
     assertThat(ride.questions().place()).contains("unblinded");
     notebook.searchProperty().set("unblinded");
     assertThat(notebook.rows()).hasSize(1);
-  }
-
-  /** A clock that goes when it is told to. */
-  private static final class Watch extends Clock {
-    private Instant now = Instant.parse("2026-11-13T19:06:41Z");
-
-    void forward(Duration by) {
-      now = now.plus(by);
-    }
-
-    @Override
-    public ZoneId getZone() {
-      return ZoneId.of("Europe/Vienna");
-    }
-
-    @Override
-    public Clock withZone(ZoneId zone) {
-      return this;
-    }
-
-    @Override
-    public Instant instant() {
-      return now;
-    }
   }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.RamFolder;
 import blindlap.compute.OrderSeeds;
 import blindlap.desk.TestDay;
+import blindlap.screen.Models;
 import blindlap.screen.OneRideDay;
 import blindlap.screen.SceneText;
 import blindlap.screen.Window;
@@ -73,7 +74,7 @@ class RideNonInterferenceTest {
               .toList();
       Window.run(
           () -> {
-            RideModel model = RidePageTest.model(day);
+            RideModel model = Models.ride(day);
             holder.getChildren().setAll(new RidePage(look, model, () -> {}));
             new OneRideDay(
                     day,

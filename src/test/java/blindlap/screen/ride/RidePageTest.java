@@ -3,8 +3,8 @@ package blindlap.screen.ride;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.TestDay;
+import blindlap.screen.Models;
 import blindlap.screen.Window;
-import blindlap.screen.part.Background;
 import blindlap.screen.part.Fonts;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.Theme;
@@ -21,18 +21,6 @@ public class RidePageTest {
     Window.run(Fonts::load);
   }
 
-  public static RideModel model(TestDay day) {
-    RideModel model =
-        new RideModel(
-            day.desk().riderDays(),
-            day.desk().notebook()::dataVersion,
-            Background.immediate(),
-            day.clock(),
-            day.clock()::nanos);
-    model.open(day.id());
-    return model;
-  }
-
   @Test
   void thePageInEveryStageIsKeptAsAPicture(@TempDir Path folder) {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 1)) {
@@ -40,7 +28,7 @@ public class RidePageTest {
           () -> {
             Look look = new Look();
             look.themeProperty().set(Theme.SUNLIGHT);
-            RideModel model = model(day);
+            RideModel model = Models.ride(day);
             Scene scene = new Scene(new RidePage(look, model, () -> {}), 1280, 1250);
             look.dress(scene);
             Window.picture(scene, "ride-wait");

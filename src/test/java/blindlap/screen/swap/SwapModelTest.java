@@ -35,17 +35,12 @@ class SwapModelTest {
   @BeforeEach
   void start() {
     day = new TestDay(folder, TestDay.EIGHT, 5);
-    model = model();
+    model = Models.swap(day);
   }
 
   @AfterEach
   void end() {
     day.close();
-  }
-
-  private SwapModel model() {
-    SwapModel made = Models.swap(day);
-    return made;
   }
 
   private void unlock() {
@@ -81,11 +76,15 @@ class SwapModelTest {
     }
   }
 
-  private void wholeStint() {
-    model.work().begin();
+  private void handleInFull() {
     measureAsPlanned();
     confirmAll();
     wait(HANDLING);
+  }
+
+  private void wholeStint() {
+    model.work().begin();
+    handleInFull();
     model.work().handOver();
     assertThat(model.work().troubleProperty().get()).isEmpty();
   }
@@ -199,9 +198,7 @@ class SwapModelTest {
   void aLapWaitsForEverySafetyItem() {
     unlock();
     model.work().begin();
-    measureAsPlanned();
-    confirmAll();
-    wait(HANDLING);
+    handleInFull();
     assertThat(model.work().waitsProperty().get()).isEmpty();
     model.work().confirm("WHEELS", false);
     assertThat(model.work().waitsProperty().get()).isNotEmpty();
@@ -239,9 +236,7 @@ class SwapModelTest {
     model.work().note("x".repeat(9_000));
     assertThat(model.work().troubleProperty().get()).isNotEmpty();
     model.work().note("short");
-    measureAsPlanned();
-    confirmAll();
-    wait(HANDLING);
+    handleInFull();
     model.work().handOver();
     assertThat(day.state().handedOver(0)).isTrue();
   }
@@ -253,7 +248,7 @@ class SwapModelTest {
     model.work().measured("sag", "26.4");
     model.work().confirm("AXLES", true);
     SwapSheet before = sheet();
-    model = model();
+    model = Models.swap(day);
     unlock();
     assertThat(sheet()).isEqualTo(before);
   }
@@ -264,15 +259,13 @@ class SwapModelTest {
     unlock();
     wholeStint();
     model.work().begin();
-    measureAsPlanned();
-    confirmAll();
-    wait(HANDLING);
+    handleInFull();
     // The helper's entry is on disk, the hand-over is not: that is where the plug was pulled.
     var entry = Objects.requireNonNull(model.work().entry());
     var handled = helper.write(entry);
     assertThat(handled).isInstanceOf(blindlap.desk.Sessions.Result.Done.class);
     assertThat(day.state().handedOver(1)).isFalse();
-    model = model();
+    model = Models.swap(day);
     unlock();
     assertThat(day.state().handedOver(1)).isTrue();
     assertThat(sheet().stint()).isEqualTo(2);
@@ -343,7 +336,7 @@ class SwapModelTest {
     model.work().begin();
     wait(Duration.ofMinutes(3));
     day.clock().set(Duration.ofHours(-1));
-    model = model();
+    model = Models.swap(day);
     unlock();
     assertThat(model.timeProperty().get().left()).isEqualTo("7:00");
     wait(HANDLING);
@@ -430,7 +423,7 @@ class SwapModelTest {
             .replace("lap_budget: 12", "lap_budget: 20")
             .replace("16:38", "20:00");
     day = new TestDay(folder, plan, 6);
-    model = model();
+    model = Models.swap(day);
     unlock();
     wholeStint();
     wholeStint();
@@ -439,9 +432,7 @@ class SwapModelTest {
     riders.ridden(day.id(), new LapId(1, 1));
     model.tick();
     model.work().begin();
-    measureAsPlanned();
-    confirmAll();
-    wait(HANDLING);
+    handleInFull();
     assertThat(sheet().riderFit()).isTrue();
     assertThat(model.work().waitsProperty().get()).isEmpty();
     riders.ridden(day.id(), new LapId(1, 2));
@@ -463,7 +454,7 @@ class SwapModelTest {
                 " +- .name: sag, value: 26, unit: \"%\", tolerance: 1, readings: 3.\n", "")
             + "differences_reason: one has no sag to set\n";
     day = new TestDay(folder, plan, 7);
-    model = model();
+    model = Models.swap(day);
     unlock();
     int first = sheet().settings().size();
     model.work().fitted(1 - sheet().fitted());
