@@ -87,7 +87,7 @@ final class PdfMarks {
                         at.getXDirAdj() * MM,
                         (at.getXDirAdj() + at.getWidthDirAdj()) * MM,
                         at.getYDirAdj() * MM,
-                        at.getFontSizeInPt()));
+                        at.getFontSize()));
               }
               marks.text.append(string).append('\n');
             }

@@ -27,7 +27,7 @@ import org.jspecify.annotations.Nullable;
  * give, sensible or not, and meet now and then.
  */
 final class RandomDay {
-  /** Days in every build; more with {@code -Dhistories=5000} (docs/reliability.md). */
+  /** Days in every build; more with {@code -Dhistories=5000} (DEVELOPERS.md). */
   private static final int DAYS = 60;
 
   /** Seeds that lie side by side begin alike, unless they are spread first. */
