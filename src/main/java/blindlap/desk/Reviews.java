@@ -13,7 +13,6 @@ import blindlap.paper.Report;
 import blindlap.paper.ReportDocument;
 import blindlap.paper.ReportInput;
 import blindlap.review.Analysis;
-import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.session.Fact;
@@ -68,14 +67,16 @@ public final class Reviews {
   public Optional<String> verdict(SessionState state) {
     return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? Optional.empty()
-        : Analysis.verdictOnly(day(state)).flatMap(Comparison::verdict).map(FindingWords::phrase);
+        : Analysis.verdictOnly(day(state))
+            .filter(c -> c.verdict().isPresent())
+            .map(c -> new FindingWords(state.plan(), c).phrase());
   }
 
   /** The difference in one sentence; empty while sealed or without a comparison. */
   public Optional<String> headline(SessionState state) {
     return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? Optional.empty()
-        : Analysis.verdictOnly(day(state)).map(c -> new FindingWords(state.plan(), c).difference());
+        : Analysis.verdictOnly(day(state)).map(c -> new FindingWords(state.plan(), c).careful());
   }
 
   /** The finding in sentences. */

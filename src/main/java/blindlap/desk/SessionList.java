@@ -79,7 +79,7 @@ public final class SessionList {
   public boolean keepVerdicts(int most) {
     List<SessionSummary> lacking =
         notebook.summaries().stream()
-            .filter(s -> !s.step().sealed() && s.verdict().isEmpty())
+            .filter(s -> !s.step().sealed() && !NotebookWords.kept(s.verdict()))
             .limit(most)
             .toList();
     boolean kept = false;
@@ -107,8 +107,8 @@ public final class SessionList {
                   NotebookWords.phrase(
                       state.plan().blinding().blinded(),
                       Reviews.day(state).nullRun(),
-                      FindingWords.phrase(comparison.verdict().orElseThrow())),
-                  words.difference(),
+                      words.phrase()),
+                  words.careful(),
                   words.interval(0.95));
             })
         .orElse(NotebookWords.say("verdict.none"));

@@ -158,7 +158,7 @@ public final class FindingPictures {
             words.side(1),
             new Spoken(
                 WORDS.say(
-                    "spoken.difference", words.used(), words.difference(), words.interval(0.95)),
+                    "spoken.difference", words.used(), words.careful(), words.interval(0.95)),
                 rowWords(rows))));
   }
 

@@ -52,6 +52,13 @@ final class DifferenceWords {
         measure.unit());
   }
 
+  /** The difference; one that is not shown is said to be a best estimate. */
+  String careful(boolean shown) {
+    return shown
+        ? difference()
+        : WORDS.say("best", setups.get(0), setups.get(1), difference());
+  }
+
   /** "−2.3 s": second less first, for a plot whose axis says so. */
   String signed() {
     String sign = estimate < 0 ? "−" : estimate > 0 ? "+" : "";

@@ -62,6 +62,29 @@ public final class FindingWords {
     return VERDICTS.say(verdict.name());
   }
 
+  /** The phrase of this measure's verdict as people read it. */
+  public String phrase() {
+    return phrase(measure, comparison.verdict().orElseThrow());
+  }
+
+  /** A phrase for people: what got worse, or has no better, is never called worthwhile. */
+  static String phrase(Measure measure, Verdict verdict) {
+    return verdict == Verdict.REAL_AND_WORTHWHILE && !Way.of(measure).firstIsBetter(measure)
+        ? WORDS.say("phrase.matters")
+        : phrase(verdict);
+  }
+
+  /** True if the setup named first got worse by as much as matters. */
+  private boolean worseByMuch() {
+    return comparison.verdict().filter(Verdict.REAL_AND_WORTHWHILE::equals).isPresent()
+        && measure.better() != Measure.Better.NEITHER
+        && !way.firstIsBetter(measure);
+  }
+
+  private String firstNamed() {
+    return setups.get(way.first(comparison.result().estimate()));
+  }
+
   /** "Shock L was 2.3 s a lap faster than Shock K"; "no difference" where there is exactly none. */
   public String difference() {
     return difference(comparison.result().estimate(), sizes);
@@ -81,9 +104,15 @@ public final class FindingWords {
         measure.unit());
   }
 
-  /** "2.3 s faster", for a plot. */
+  /** The difference; one that is not shown is called a best estimate and no more. */
+  public String careful() {
+    return comparison.shown() ? difference() : WORDS.say("best.alone", difference());
+  }
+
+  /** "2.3 s faster", for a plot; "best estimate 2.3 s faster" where that is not shown. */
   public String shortDifference() {
-    return WORDS.say("bare." + word(), estimate());
+    String said = WORDS.say("bare." + word(), estimate());
+    return comparison.shown() ? said : WORDS.say("bare.open", said);
   }
 
   /** "2.3 s", the size of the estimate. */
@@ -131,13 +160,15 @@ public final class FindingWords {
     Verdict verdict = comparison.verdict().orElseThrow();
     String key =
         switch (verdict) {
-          case REAL_AND_WORTHWHILE, REAL_BUT_SMALL, DIRECTION_KNOWN -> "headline.difference";
+          case REAL_AND_WORTHWHILE, REAL_BUT_SMALL, DIRECTION_KNOWN ->
+              worseByMuch() ? "headline.worse" : "headline.difference";
           case NO_WORTHWHILE_DIFFERENCE, NOT_SETTLED, NO_VARIATION, COULD_NOT_SHOW ->
               "headline.setups";
         };
     return Headline.of(
-        WORDS.say(key, difference(), setups.get(0), setups.get(1), Headline.PLACE),
-        phrase(verdict));
+        WORDS.say(
+            key, difference(), setups.get(0), setups.get(1), Headline.PLACE, firstNamed()),
+        phrase());
   }
 
   /** The verdict sentence with its numbers. */
@@ -149,7 +180,7 @@ public final class FindingWords {
         interval(0.95),
         interval(0.90),
         Sizes.worthwhile(measure),
-        phrase(verdict),
+        worseByMuch() ? WORDS.say("phrase.worse", phrase(), firstNamed()) : phrase(),
         setups.get(0),
         setups.get(1));
   }
@@ -258,7 +289,9 @@ public final class FindingWords {
   public List<String> evidence(String orders) {
     List<String> lines = new ArrayList<>();
     TwoSetups result = comparison.result();
-    if (!result.noVariation()) {
+    if (!result.noVariation() && !comparison.tested()) {
+      lines.add(WORDS.say("evidence.untested", interval(0.95)));
+    } else if (!result.noVariation()) {
       lines.add(
           WORDS.say(
               result.sampled() ? "evidence.sampled" : "evidence.interval",
@@ -328,26 +361,9 @@ public final class FindingWords {
     return WORDS.say("caveat." + caveat.name(), measure.name());
   }
 
-  /** "Shock L was … faster than Shock K", and the interval, for another result of this measure. */
-  public String beside(TwoSetups other, boolean estimateOnly) {
-    Optional<Interval> wide =
-        other.noVariation() || estimateOnly
-            ? Optional.empty()
-            : other.curve().interval(0.95).map(this::snapped);
-    Optional<Interval> ninety =
-        other.noVariation() || estimateOnly
-            ? Optional.empty()
-            : other.curve().interval(0.90).map(this::snapped);
-    Sizes digits =
-        Sizes.of(measure, other.estimate(), List.of(wide, ninety), comparison.result().noiseSd());
-    String difference = difference(other.estimate(), digits);
-    if (estimateOnly) {
-      return WORDS.say("beside.estimate", difference);
-    }
-    if (other.noVariation() || wide.isEmpty()) {
-      return WORDS.say("beside.unbounded", difference);
-    }
-    return WORDS.say("beside", difference, interval(wide.get(), digits), p(other.curve().p(0)));
+  /** Another result of this measure, such as that without some stints, with its interval. */
+  String beside(TwoSetups other, boolean estimateOnly) {
+    return new BesideWords(setups, comparison).said(other, estimateOnly);
   }
 
   /** "secondary, higher is better". */

@@ -208,7 +208,14 @@ public final class ManyWords {
                     p ->
                         estimateOnly
                             ? difference(p)
-                            : WORDS.say("many.beside.pair", difference(p), p(p.pAdjusted())))
+                            : WORDS.say(
+                                comparison.separated(p)
+                                    ? "many.beside.pair"
+                                    : "many.beside.pair.open",
+                                difference(p),
+                                p(p.pAdjusted()),
+                                setups.get(p.first()),
+                                setups.get(p.second())))
                 .toList());
     return estimateOnly
         ? WORDS.say("many.beside.estimate", pairs)

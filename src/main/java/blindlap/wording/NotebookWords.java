@@ -4,10 +4,12 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.SessionSummary;
 import blindlap.session.day.Step;
+import blindlap.stats.compare.Verdict;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Words of the window's frame and of the Notebook page. */
 public final class NotebookWords {
@@ -77,12 +79,34 @@ public final class NotebookWords {
   }
 
   /**
+   * True if the list keeps a verdict that says no more than its numbers. Notebooks of earlier
+   * programs hold a difference that is not shown without calling it a best estimate; such a text is
+   * worked out again.
+   */
+  public static boolean kept(String verdict) {
+    if (verdict.isEmpty()) {
+      return false;
+    }
+    List<String> parts = verdictParts(verdict);
+    boolean told =
+        Stream.of(Verdict.REAL_AND_WORTHWHILE, Verdict.REAL_BUT_SMALL, Verdict.DIRECTION_KNOWN)
+            .map(FindingWords::phrase)
+            .anyMatch(parts.get(0)::endsWith);
+    return parts.get(1).isEmpty()
+        || verdict.equals(WORDS.say("verdict.none"))
+        || told
+        || parts.get(0).endsWith(FindingWords.WORDS.say("phrase.matters"))
+        || parts.get(1).startsWith(FindingWords.WORDS.say("best.alone", "").strip());
+  }
+
+  /**
    * How a session ended or where it stands, and what is to be added to that, which may be empty:
    * the difference of a verdict, the reason for abandoning.
    */
   public static List<String> outcome(SessionSummary summary) {
     if (!summary.step().sealed() && !summary.verdict().isEmpty()) {
-      return verdictParts(summary.verdict());
+      List<String> parts = verdictParts(summary.verdict());
+      return kept(summary.verdict()) ? parts : List.of(parts.get(0), "");
     }
     return List.of(standing(summary), summary.reason());
   }

@@ -101,7 +101,7 @@ class SentencesTest {
     FindingWords words = new FindingWords(plan, comparison);
     Verdict verdict = comparison.verdict().orElseThrow();
     String sentence = words.sentence();
-    assertThat(sentence).contains(": " + FindingWords.phrase(verdict) + ".");
+    assertThat(sentence).contains(": " + words.phrase());
     if (comparison.result().noVariation()) {
       return;
     }
@@ -210,7 +210,7 @@ class SentencesTest {
       Interval i = ninety.orElseThrow();
       assertThat(i.low() > band.low() && i.high() < band.high()).isTrue();
     }
-    if (sentence.contains("larger than the rider's noise")) {
+    if (sentence.contains("more than this rider's noise explains")) {
       Interval i = comparison.shifts(0.95).orElseThrow();
       assertThat(i.low() > 0 || i.high() < 0).isTrue();
     }
