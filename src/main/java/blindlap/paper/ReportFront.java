@@ -82,10 +82,7 @@ final class ReportFront {
             : WORDS.say(
                 "matters",
                 primary.name(),
-                primary.worthwhile().toPlainString()
-                    + (primary.scale() == blindlap.stats.compare.Scale.RATIO
-                        ? " %"
-                        : " " + primary.unit()));
+                FindingWords.worthwhile(primary));
     page.h2("fixed")
         .facts(
             "question", plan.question(),

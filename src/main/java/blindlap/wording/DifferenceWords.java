@@ -37,6 +37,11 @@ final class DifferenceWords {
     this.sizes = Sizes.of(measure, estimate, intervals, spread);
   }
 
+  /** The digits it is said with. */
+  Sizes sizes() {
+    return sizes;
+  }
+
   /** "Shock L was 2.3 s a lap faster than Shock K". */
   String difference() {
     if (estimate == 0) {
@@ -47,7 +52,7 @@ final class DifferenceWords {
         way.key(measure),
         setups.get(first),
         setups.get(1 - first),
-        sizes.estimate(estimate) + sizes.unit(),
+        sizes.with(sizes.estimate(estimate)),
         measure.name(),
         measure.unit());
   }
@@ -62,7 +67,7 @@ final class DifferenceWords {
   /** "−2.3 s": second less first, for a plot whose axis says so. */
   String signed() {
     String sign = estimate < 0 ? "−" : estimate > 0 ? "+" : "";
-    return sign + sizes.estimate(estimate) + sizes.unit();
+    return sign + sizes.with(sizes.estimate(estimate));
   }
 
   /** "Shock K faster", for a side of an axis. */
@@ -96,6 +101,6 @@ final class DifferenceWords {
       return WORDS.say("end.none");
     }
     return WORDS.say(
-        "end." + word(), setups.get(way.first(side)), limit.toPlainString() + sizes.unit());
+        "end." + word(), setups.get(way.first(side)), sizes.with(limit.toPlainString()));
   }
 }

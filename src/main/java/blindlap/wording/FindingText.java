@@ -10,6 +10,7 @@ import blindlap.review.ManyComparison;
 import blindlap.review.Sensitivity;
 import blindlap.review.WhatNext;
 import blindlap.stats.compare.Verdict;
+import blindlap.stats.tell.GuessTest;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
@@ -132,7 +133,7 @@ public final class FindingText {
     finding.left().ifPresent(left -> lines.add(lost(Figures.p(left.smallestP()))));
     day.blindBroken().forEach((stint, what) -> lines.add(WORDS.say("broken", stint, what)));
     if (!day.wrongFits().isEmpty()) {
-      lines.add(WORDS.say("wrong", list(day.wrongFits())));
+      lines.add(WORDS.say("wrong", StintList.words(day.wrongFits())));
     }
     finding.many().forEach(m -> lines.addAll(words(m).worse()));
     return lines;
@@ -151,9 +152,6 @@ public final class FindingText {
     return WORDS.say("lost", used, plan.stints(), smallestP);
   }
 
-  private static String list(java.util.Collection<Integer> numbers) {
-    return String.join(", ", numbers.stream().map(String::valueOf).toList());
-  }
 
   /** Interval, p, noise, stints used. */
   public List<String> evidence() {
@@ -187,7 +185,7 @@ public final class FindingText {
                         .map(m -> words(firstOfMany().orElseThrow().with(m)))
                         .map(w -> w.beside(each.estimateOnly())))
             .orElse(WORDS.say("sensitivity.none"));
-    String sentence = WORDS.say("sensitivity." + each.kind().name(), list(each.stints()), result);
+    String sentence = WORDS.say("sensitivity." + each.kind().name(), StintList.words(each.stints()), result);
     return each.why().map(why -> sentence + " " + Problems.sentence(why)).orElse(sentence);
   }
 
@@ -292,7 +290,7 @@ public final class FindingText {
                 lines.add(WORDS.say("next." + next.get().name()));
                 lines.add(WORDS.say("next.plan"));
               } else if (verdict != null && verdict != Verdict.NO_VARIATION) {
-                lines.add(WORDS.say(verdict.settled() ? "next.settled" : "next.plan"));
+                lines.add(verdict.settled() ? settled() : WORDS.say("next.plan"));
               }
             });
     lines.addAll(new CostWords(finding).lines());
@@ -300,6 +298,30 @@ public final class FindingText {
       lines.add(WORDS.say("next.plan"));
     }
     return lines;
+  }
+
+  /** Settled, or what stands against calling it so, in the same line. */
+  private String settled() {
+    List<String> conditions = new ArrayList<>();
+    if (!plan.blinding().blinded()) {
+      conditions.add(WORDS.say("condition.unblinded"));
+    }
+    if (day.cutShort()) {
+      conditions.add(WORDS.say("condition.cut.short"));
+    }
+    if (!day.wrongFits().isEmpty()) {
+      conditions.add(WORDS.say("condition.wrong.fits", StintList.words(day.wrongFits())));
+    }
+    if (!day.blindBroken().isEmpty()) {
+      conditions.add(
+          WORDS.say("condition.blind.broken", StintList.words(day.blindBroken().keySet())));
+    }
+    if (finding.guesses().test().filter(GuessTest::flagged).isPresent()) {
+      conditions.add(WORDS.say("condition.guesses"));
+    }
+    return conditions.isEmpty()
+        ? WORDS.say("next.settled")
+        : WORDS.say("next.conditional", ManyWords.joined(conditions));
   }
 
   /** Everything as text, verdict first. */

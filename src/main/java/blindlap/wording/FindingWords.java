@@ -10,7 +10,6 @@ import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -28,6 +27,7 @@ public final class FindingWords {
   private final Comparison comparison;
   private final Measure measure;
   private final Way way;
+  private final DifferenceWords words;
   private final Sizes sizes;
 
   /** Words for a measure of a committed plan with two setups. */
@@ -36,12 +36,14 @@ public final class FindingWords {
     this.comparison = comparison;
     this.measure = comparison.measure();
     this.way = Way.of(measure);
-    this.sizes =
-        Sizes.of(
+    this.words =
+        new DifferenceWords(
+            setups,
             measure,
-            comparison.result().estimate(),
+            snapped(comparison.result().estimate()),
             List.of(shifts(0.95), shifts(0.90)),
             comparison.result().noiseSd());
+    this.sizes = words.sizes();
   }
 
   /** An interval with limits that are "no difference" but for rounding set to it. */
@@ -87,21 +89,7 @@ public final class FindingWords {
 
   /** "Shock L was 2.3 s a lap faster than Shock K"; "no difference" where there is exactly none. */
   public String difference() {
-    return difference(comparison.result().estimate(), sizes);
-  }
-
-  private String difference(double estimate, Sizes digits) {
-    if (Math.abs(estimate) <= ROUNDING * comparison.result().noiseSd()) {
-      return WORDS.say("equal", setups.get(0), setups.get(1), measure.name());
-    }
-    int first = way.first(estimate);
-    return WORDS.say(
-        way.key(measure),
-        setups.get(first),
-        setups.get(1 - first),
-        digits.estimate(estimate) + digits.unit(),
-        measure.name(),
-        measure.unit());
+    return words.difference();
   }
 
   /** The difference; one that is not shown is called a best estimate and no more. */
@@ -115,9 +103,19 @@ public final class FindingWords {
     return comparison.shown() ? said : WORDS.say("bare.open", said);
   }
 
+  /** "2.3 s faster", of the better setup; "with Shock K taking 2 % longer" on the ratio scale. */
+  String gain() {
+    if (!way.firstIsBetter(measure)) {
+      return WORDS.say("gain.percent", firstNamed(), estimate());
+    }
+    return measure.kind().counted()
+        ? WORDS.say("gain." + word(), estimate(), measure.name(), measure.unit())
+        : WORDS.say("bare." + word(), estimate());
+  }
+
   /** "2.3 s", the size of the estimate. */
   public String estimate() {
-    return sizes.estimate(comparison.result().estimate()) + sizes.unit();
+    return sizes.with(sizes.estimate(comparison.result().estimate()));
   }
 
   private String word() {
@@ -126,33 +124,12 @@ public final class FindingWords {
 
   /** "Shock K faster", for the two sides of an axis; side −1 is below zero (B − A). */
   public String side(int side) {
-    return WORDS.say("side." + word(), setups.get(way.first(side)));
+    return words.side(side);
   }
 
   /** An interval in words: "1.7 to 3.0 s", or from one setup's side to the other's. */
   public String interval(double level) {
-    return shifts(level).map(i -> interval(i, sizes)).orElse(WORDS.say("unbounded"));
-  }
-
-  private String interval(Interval interval, Sizes digits) {
-    List<BigDecimal> limits = digits.limits(interval);
-    boolean above = interval.low() > 0;
-    if (above || interval.high() < 0) {
-      BigDecimal near = above ? limits.get(0) : limits.get(1);
-      BigDecimal far = above ? limits.get(1) : limits.get(0);
-      return WORDS.say(
-          "interval.one.side", near.toPlainString(), far.toPlainString() + digits.unit());
-    }
-    return WORDS.say(
-        "interval.two.sides", end(-1, limits.get(0), digits), end(1, limits.get(1), digits));
-  }
-
-  private String end(int side, BigDecimal limit, Sizes digits) {
-    if (limit.signum() == 0) {
-      return WORDS.say("end.none");
-    }
-    return WORDS.say(
-        "end." + word(), setups.get(way.first(side)), limit.toPlainString() + digits.unit());
+    return words.interval(shifts(level));
   }
 
   /** The headline in three parts: before, the verdict phrase, after. */
@@ -310,7 +287,11 @@ public final class FindingWords {
 
   /** "Rider noise 0.64 s from stint to stint". */
   public String noise() {
-    return WORDS.say("evidence.noise", noiseSize(), comparison.result().df());
+    return noise(noiseSize(), comparison.result().df());
+  }
+
+  static String noise(String size, int df) {
+    return WORDS.say(df == 1 ? "evidence.noise.one" : "evidence.noise", size, df);
   }
 
   /** "0.64 s". */
@@ -364,6 +345,11 @@ public final class FindingWords {
   /** Another result of this measure, such as that without some stints, with its interval. */
   String beside(TwoSetups other, boolean estimateOnly) {
     return new BesideWords(setups, comparison).said(other, estimateOnly);
+  }
+
+  /** The worthwhile difference as declared, with its unit; empty if none was. */
+  public static String worthwhile(Measure measure) {
+    return Sizes.worthwhile(measure);
   }
 
   /** "secondary, higher is better". */

@@ -58,7 +58,7 @@ public final class ManyWords {
             pair.estimate(),
             List.of(Optional.<Interval>empty()),
             comparison.result().noiseSd());
-    return sizes.estimate(pair.estimate()) + sizes.unit();
+    return sizes.with(sizes.estimate(pair.estimate()));
   }
 
   /** "p = .004". */
@@ -143,7 +143,7 @@ public final class ManyWords {
 
   /** "Rider noise 0.64 s from stint to stint". */
   public String noise() {
-    return WORDS.say("evidence.noise", noiseSize(), comparison.result().df());
+    return FindingWords.noise(noiseSize(), comparison.result().df());
   }
 
   /** "0.64 s". */

@@ -129,8 +129,7 @@ public final class NotebookWords {
                     plan.rider(),
                     plan.trail(),
                     plan.stints(),
-                    java.util.Objects.requireNonNull(m.worthwhile()).toPlainString(),
-                    m.unit()))
+                    Sizes.worthwhile(m)))
         .orElseGet(() -> WORDS.say("facts", plan.rider(), plan.trail(), plan.stints()));
   }
 }

@@ -132,11 +132,13 @@ class SentencesTest {
     assertThat(size.find()).isTrue();
     assertThat(new BigDecimal(size.group(1)).signum()).isPositive();
     assertThat(difference)
-        .contains(unit(comparison.measure()).isEmpty() ? " " : unit(comparison.measure()));
+        .contains(unit(comparison.measure(), size.group(1)));
   }
 
-  private static String unit(Measure measure) {
-    return measure.scale() == Scale.RATIO ? " %" : measure.unit();
+  /** "points" after every number but 1. */
+  private static String unit(Measure measure, String number) {
+    boolean one = measure.unit().equals("points") && number.equals("1");
+    return measure.scale() == Scale.RATIO ? " %" : one ? "1 point " : measure.unit();
   }
 
   /** A limit never lands on or crosses "no difference" or D, and lies on the side it is said to. */
