@@ -5,6 +5,7 @@ import blindlap.compute.FindingJson;
 import blindlap.compute.FindingRequests;
 import blindlap.exchange.DataPackage;
 import blindlap.exchange.DataPackageReader;
+import blindlap.exchange.DayRemarks;
 import blindlap.exchange.HelperFits;
 import blindlap.fault.Problem;
 import blindlap.fault.Unreadable;
@@ -60,7 +61,10 @@ public final class Reviews {
 
   /** What the analysis of an unsealed session uses. */
   public static DayRecord day(SessionState state) {
-    return DayRecord.of(state, HelperFits.read(state.openedHelperRecords(), state.plan()));
+    return DayRecord.of(
+        state,
+        HelperFits.read(state.openedHelperRecords(), state.plan()),
+        DayRemarks.of(state));
   }
 
   /** The verdict phrase of an unsealed session; empty while sealed or without a comparison. */

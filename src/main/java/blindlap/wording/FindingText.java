@@ -7,6 +7,7 @@ import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
+import blindlap.review.Remark;
 import blindlap.review.Sensitivity;
 import blindlap.review.WhatNext;
 import blindlap.stats.compare.Verdict;
@@ -131,12 +132,18 @@ public final class FindingText {
       lines.add(WORDS.say("override", plan.override()));
     }
     finding.left().ifPresent(left -> lines.add(lost(Figures.p(left.smallestP()))));
-    day.blindBroken().forEach((stint, what) -> lines.add(WORDS.say("broken", stint, what)));
+    day.blindBroken().forEach((stint, what) -> lines.add(broken(stint, what)));
     if (!day.wrongFits().isEmpty()) {
       lines.add(WORDS.say("wrong", StintList.words(day.wrongFits())));
     }
+    lines.addAll(new RemarkWords(day).besideTheVerdict());
     finding.many().forEach(m -> lines.addAll(words(m).worse()));
     return lines;
+  }
+
+  /** Where the blind was broken; stint 0 is the warm-up. */
+  public static String broken(int stint, String what) {
+    return WORDS.say("broken", StintList.words(List.of(stint)), what);
   }
 
   private String lost(String smallestP) {
@@ -167,6 +174,7 @@ public final class FindingText {
               lines.add(WORDS.say("many.no.order"));
               lines.addAll(words(m).caveats());
             });
+    lines.addAll(new RemarkWords(day).timed());
     return lines;
   }
 
@@ -198,6 +206,7 @@ public final class FindingText {
       words.ratio().ifPresent(lines::add);
       lines.addAll(words.harm());
       lines.addAll(words.caveats());
+      lines.addAll(new RemarkWords(day).beside(other.measure()));
     }
     for (ManyComparison many : finding.many()) {
       if (many.measure().role() != Measure.Role.PRIMARY) {
@@ -205,6 +214,7 @@ public final class FindingText {
         lines.addAll(words(many).pairs());
         lines.addAll(words(many).harm());
         lines.addAll(words(many).caveats());
+        lines.addAll(new RemarkWords(day).beside(many.measure()));
       }
     }
     for (Finding.Refusal refusal : finding.refusals()) {
@@ -270,6 +280,16 @@ public final class FindingText {
   /** Settings as measured. */
   public List<String> parity() {
     return new BlindWords(finding).parity();
+  }
+
+  /** What else was said and done on the day, for the record. */
+  public List<String> record() {
+    return new RemarkWords(day).rest();
+  }
+
+  /** Departures from the plan. */
+  public List<String> deviations() {
+    return day.remarks(Remark.Kind.DEVIATION).stream().map(RemarkWords::deviation).toList();
   }
 
   /** What to do next, coarse on purpose. */
