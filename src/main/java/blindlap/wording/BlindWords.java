@@ -56,8 +56,13 @@ final class BlindWords {
         guesses.wrong(),
         guesses.unknown(),
         Figures.p(test.midP()),
-        Figures.number(test.indexMean(), 2),
+        index(test.indexMean()),
         interval);
+  }
+
+  /** There is none where every guess fell on one setup. */
+  private static String index(double mean) {
+    return Double.isNaN(mean) ? WORDS.say("guesses.no.interval") : Figures.number(mean, 2);
   }
 
   String voids() {
