@@ -291,7 +291,7 @@ public final class FindingWords {
   }
 
   static String noise(String size, int df) {
-    return WORDS.say(df == 1 ? "evidence.noise.one" : "evidence.noise", size, df);
+    return WORDS.say("evidence.noise", size, df);
   }
 
   /** "0.64 s". */

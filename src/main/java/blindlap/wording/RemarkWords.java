@@ -140,7 +140,7 @@ final class RemarkWords {
   private static String timed(Remark remark) {
     String key = remark.who().isEmpty() ? "timed.typed" : "timed";
     return WORDS.say(
-        remark.value().equals("1") ? key + ".one" : key,
+        key,
         remark.about(),
         remark.who().isEmpty() ? "" : named(WORDS, "who.", remark.who()),
         remark.value());
