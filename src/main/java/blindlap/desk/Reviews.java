@@ -62,9 +62,7 @@ public final class Reviews {
   /** What the analysis of an unsealed session uses. */
   public static DayRecord day(SessionState state) {
     return DayRecord.of(
-        state,
-        HelperFits.read(state.openedHelperRecords(), state.plan()),
-        DayRemarks.of(state));
+        state, HelperFits.read(state.openedHelperRecords(), state.plan()), DayRemarks.of(state));
   }
 
   /** The verdict phrase of an unsealed session; empty while sealed or without a comparison. */

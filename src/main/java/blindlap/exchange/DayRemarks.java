@@ -70,11 +70,9 @@ public final class DayRemarks {
               cut.knowsKey() ? Remark.KNEW : "",
               cut.reason()));
     } else if (fact instanceof Fact.DeviationNoted d) {
-      remarks.add(
-          Remark.ofStint(Remark.Kind.DEVIATION, d.stint(), d.kind().name(), d.what()));
+      remarks.add(Remark.ofStint(Remark.Kind.DEVIATION, d.stint(), d.kind().name(), d.what()));
     } else if (fact instanceof Fact.SheetReprinted sheet) {
-      remarks.add(
-          Remark.ofStint(Remark.Kind.REPRINTED, Remark.WHOLE_DAY, "", sheet.sheet()));
+      remarks.add(Remark.ofStint(Remark.Kind.REPRINTED, Remark.WHOLE_DAY, "", sheet.sheet()));
     } else if (fact instanceof Fact.LapVoided voided) {
       voids.put(voided.lap(), words(voided));
     } else if (fact instanceof Fact.VoidWithdrawn back) {
@@ -149,11 +147,8 @@ public final class DayRemarks {
     for (LapState lap : state.laps()) {
       for (Measure measure : state.plan().measures()) {
         BigDecimal before = values.get(key(lap.id(), measure.name()));
-        if (before != null
-            && !lap.values().containsKey(measure.name())
-            && measure.kind().timed()) {
-          remarks.add(
-              onLap(Remark.Kind.REPLACED, lap.id(), measure.name(), text(before), "", ""));
+        if (before != null && !lap.values().containsKey(measure.name()) && measure.kind().timed()) {
+          remarks.add(onLap(Remark.Kind.REPLACED, lap.id(), measure.name(), text(before), "", ""));
         }
       }
     }
@@ -229,8 +224,7 @@ public final class DayRemarks {
   }
 
   private void late(Fact fact) {
-    String words =
-        typed(fact).stream().filter(w -> !w.isBlank()).collect(Collectors.joining(", "));
+    String words = typed(fact).stream().filter(w -> !w.isBlank()).collect(Collectors.joining(", "));
     if (!words.isEmpty()) {
       String kind = fact.getClass().getSimpleName();
       remarks.add(Remark.ofStint(Remark.Kind.LATE, Remark.WHOLE_DAY, kind, words));

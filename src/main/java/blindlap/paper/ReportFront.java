@@ -79,10 +79,7 @@ final class ReportFront {
     String matters =
         primary.worthwhile() == null
             ? ""
-            : WORDS.say(
-                "matters",
-                primary.name(),
-                FindingWords.worthwhile(primary));
+            : WORDS.say("matters", primary.name(), FindingWords.worthwhile(primary));
     page.h2("fixed")
         .facts(
             "question", plan.question(),

@@ -132,8 +132,6 @@ final class BlindWords {
     }
     return parity.outside().isEmpty()
         ? WORDS.say("parity.within")
-        : WORDS.say(
-            "parity.outside",
-            StintList.words(parity.outside()));
+        : WORDS.say("parity.outside", StintList.words(parity.outside()));
   }
 }

@@ -86,8 +86,7 @@ final class CostWords {
   }
 
   /** The amount for each unit of the gain, by the estimate and by the ends of its interval. */
-  private static String each(
-      Comparison primary, BigDecimal amount, String before, String after) {
+  private static String each(Comparison primary, BigDecimal amount, String before, String after) {
     String best = before + per(amount.abs(), primary, primary.result().estimate()) + after;
     return primary
         .shifts(0.95)
@@ -97,7 +96,10 @@ final class CostWords {
               double near = above ? i.low() : i.high();
               double far = above ? i.high() : i.low();
               return WORDS.say(
-                  "cost.each", best, per(amount.abs(), primary, far), per(amount.abs(), primary, near));
+                  "cost.each",
+                  best,
+                  per(amount.abs(), primary, far),
+                  per(amount.abs(), primary, near));
             })
         .orElse(best);
   }

@@ -59,9 +59,7 @@ final class DifferenceWords {
 
   /** The difference; one that is not shown is said to be a best estimate. */
   String careful(boolean shown) {
-    return shown
-        ? difference()
-        : WORDS.say("best", setups.get(0), setups.get(1), difference());
+    return shown ? difference() : WORDS.say("best", setups.get(0), setups.get(1), difference());
   }
 
   /** "−2.3 s": second less first, for a plot whose axis says so. */

@@ -159,7 +159,6 @@ public final class FindingText {
     return WORDS.say("lost", used, plan.stints(), smallestP);
   }
 
-
   /** Interval, p, noise, stints used. */
   public List<String> evidence() {
     List<String> lines = new ArrayList<>();
@@ -193,7 +192,8 @@ public final class FindingText {
                         .map(m -> words(firstOfMany().orElseThrow().with(m)))
                         .map(w -> w.beside(each.estimateOnly())))
             .orElse(WORDS.say("sensitivity.none"));
-    String sentence = WORDS.say("sensitivity." + each.kind().name(), StintList.words(each.stints()), result);
+    String sentence =
+        WORDS.say("sensitivity." + each.kind().name(), StintList.words(each.stints()), result);
     return each.why().map(why -> sentence + " " + Problems.sentence(why)).orElse(sentence);
   }
 

@@ -143,8 +143,7 @@ public final class FindingWords {
               "headline.setups";
         };
     return Headline.of(
-        WORDS.say(
-            key, difference(), setups.get(0), setups.get(1), Headline.PLACE, firstNamed()),
+        WORDS.say(key, difference(), setups.get(0), setups.get(1), Headline.PLACE, firstNamed()),
         phrase());
   }
 

@@ -19,6 +19,9 @@ import java.util.stream.Collectors;
 public final class ManyWords {
   private static final Words WORDS = FindingWords.WORDS;
 
+  /** A difference this small a share of the noise is rounding of the arithmetic: none. */
+  private static final double ROUNDING = 1e-9;
+
   private final List<String> setups;
   private final ManyComparison comparison;
   private final Measure measure;
@@ -34,7 +37,7 @@ public final class ManyWords {
 
   /** "Shock L was 2.3 s a lap faster than Shock K". */
   public String difference(ManySetups.Pair pair) {
-    if (pair.estimate() == 0) {
+    if (Math.abs(pair.estimate()) <= ROUNDING * comparison.result().noiseSd()) {
       return WORDS.say(
           "equal", setups.get(pair.first()), setups.get(pair.second()), measure.name());
     }
@@ -207,7 +210,7 @@ public final class ManyWords {
                 .map(
                     p ->
                         estimateOnly
-                            ? difference(p)
+                            ? WORDS.say("best.alone", difference(p))
                             : WORDS.say(
                                 comparison.separated(p)
                                     ? "many.beside.pair"

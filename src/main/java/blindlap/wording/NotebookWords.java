@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.review.Comparison;
 import blindlap.session.SessionSummary;
 import blindlap.session.day.Step;
 import blindlap.stats.compare.Verdict;
@@ -68,6 +69,16 @@ public final class NotebookWords {
   public static String phrase(boolean blinded, boolean nullRun, String phrase) {
     String called = nullRun ? WORDS.say("verdict.null", phrase) : phrase;
     return blinded ? called : WORDS.say("verdict.unblinded", called);
+  }
+
+  /** A verdict as the list keeps it: its phrase, the difference as sure as it is, the interval. */
+  public static String verdict(Plan plan, boolean nullRun, Comparison comparison) {
+    FindingWords words = new FindingWords(plan, comparison);
+    return WORDS.say(
+        "verdict",
+        phrase(plan.blinding().blinded(), nullRun, words.phrase()),
+        words.careful(),
+        words.interval(0.95));
   }
 
   /** The phrase and the rest of a verdict as the list keeps it; the rest may be empty. */

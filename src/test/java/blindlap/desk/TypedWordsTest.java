@@ -44,23 +44,54 @@ class TypedWordsTest {
   private static final String PLAN =
       TestDay.EIGHT
           .replace(
-          "blinding: {helper: M. Oster, cover: Cloth over the shock}",
-          """
+              "blinding: {helper: M. Oster, cover: Cloth over the shock}",
+              """
           blinding: {helper: Wqhelperplan, others_who_know: Wqothers, cover: Wqcover, ballast: Wqballast, noise: Wqnoise, rider_waits: Wqwaits, bike_moved_by: Wqmoved, levers_touched_by: Wqlevers, remaining_cues: Wqremaining, helper_waits: Wqhelperwaits, timed_by: Wqtimedby}
           expectations: {tester: Wqtester, rider: Wqrider, helper: Wqhelperexpects}
           """
-              .strip())
+                  .strip())
           .replace("bike:\n", "bike:\n  - {name: grip tape, value: black, check: each lap}\n");
 
   /** Typed where the rider may see it. */
   private static final List<String> OPEN =
       List.of(
-          "Wqhelperplan", "Wqothers", "Wqcover", "Wqballast", "Wqnoise", "Wqwaits", "Wqmoved",
-          "Wqlevers", "Wqremaining", "Wqhelperwaits", "Wqtimedby", "Wqtester", "Wqrider",
-          "Wqhelperexpects", "Wqstarterexpects", "Wqgiven", "Wqreprint", "Wqnote", "Wqcue",
-          "Wqwind", "Wqbroken", "Wqwarmup", "Wqdeviation", "Wqcap", "Wqtimekeeper", "Wqchanged",
-          "Wqvoid", "Wqafterseen", "Wqgone", "Wqwithdrawn", "Wqcorrection", "Wqcut", "Wqdecider",
-          "Wqlatenote", "Wqlatevoid", "Wqamended", "Wqreason");
+          "Wqhelperplan",
+          "Wqothers",
+          "Wqcover",
+          "Wqballast",
+          "Wqnoise",
+          "Wqwaits",
+          "Wqmoved",
+          "Wqlevers",
+          "Wqremaining",
+          "Wqhelperwaits",
+          "Wqtimedby",
+          "Wqtester",
+          "Wqrider",
+          "Wqhelperexpects",
+          "Wqstarterexpects",
+          "Wqgiven",
+          "Wqreprint",
+          "Wqnote",
+          "Wqcue",
+          "Wqwind",
+          "Wqbroken",
+          "Wqwarmup",
+          "Wqdeviation",
+          "Wqcap",
+          "Wqtimekeeper",
+          "Wqchanged",
+          "Wqvoid",
+          "Wqafterseen",
+          "Wqgone",
+          "Wqwithdrawn",
+          "Wqcorrection",
+          "Wqcut",
+          "Wqdecider",
+          "Wqlatenote",
+          "Wqlatevoid",
+          "Wqamended",
+          "Wqreason");
 
   /** Typed behind the helper's phrase. */
   private static final List<String> SEALED =
@@ -248,7 +279,8 @@ class TypedWordsTest {
         .filteredOn(line -> !line.contains("Wqamended"))
         .isEqualTo(text.lines().filter(line -> !line.contains("Wqamended")).toList());
     String record =
-        new String(Optional.ofNullable(files.get("record.csv")).orElseThrow(), StandardCharsets.UTF_8);
+        new String(
+            Optional.ofNullable(files.get("record.csv")).orElseThrow(), StandardCharsets.UTF_8);
     assertThat(lacking(List.of("Wqdecider", "91.2,88.25", "Zqoutside", "Wqtimekeeper"), record))
         .isEmpty();
   }

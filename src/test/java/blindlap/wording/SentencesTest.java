@@ -131,8 +131,7 @@ class SentencesTest {
     Matcher size = Pattern.compile(" " + SIZE + "[ %]").matcher(difference);
     assertThat(size.find()).isTrue();
     assertThat(new BigDecimal(size.group(1)).signum()).isPositive();
-    assertThat(difference)
-        .contains(unit(comparison.measure(), size.group(1)));
+    assertThat(difference).contains(unit(comparison.measure(), size.group(1)));
   }
 
   /** "points" after every number but 1. */
