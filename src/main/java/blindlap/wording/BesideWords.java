@@ -12,7 +12,7 @@ import java.util.Optional;
  * other sentence: what it does not show it calls a best estimate.
  */
 final class BesideWords {
-  private static final Words WORDS = FindingWords.WORDS;
+  private static final Words WORDS = Words.of("finding");
 
   /** A difference this small a share of the noise is rounding of the arithmetic: none. */
   private static final double ROUNDING = 1e-9;
@@ -51,7 +51,7 @@ final class BesideWords {
         planned.tested() ? "beside" : "beside.untested",
         difference,
         words.interval(wide),
-        FindingWords.p(p));
+        DifferenceWords.p(p));
   }
 
   private Optional<Interval> interval(TwoSetups other, double level) {

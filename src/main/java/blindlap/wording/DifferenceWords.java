@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.plan.Measure;
 import blindlap.stats.distribution.Interval;
+import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.util.List;
@@ -60,6 +61,11 @@ final class DifferenceWords {
   /** The difference; one that is not shown is said to be a best estimate. */
   String careful(boolean shown) {
     return shown ? difference() : WORDS.say("best", setups.get(0), setups.get(1), difference());
+  }
+
+  /** "p = .004" or "p below .0001". */
+  static String p(double p) {
+    return p < 0.0001 ? WORDS.say("p.below", ".0001") : WORDS.say("p", Figures.p(p));
   }
 
   /** "−2.3 s": second less first, for a plot whose axis says so. */

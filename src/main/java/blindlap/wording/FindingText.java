@@ -11,7 +11,6 @@ import blindlap.review.Remark;
 import blindlap.review.Sensitivity;
 import blindlap.review.WhatNext;
 import blindlap.stats.compare.Verdict;
-import blindlap.stats.tell.GuessTest;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
@@ -310,7 +309,8 @@ public final class FindingText {
                 lines.add(WORDS.say("next." + next.get().name()));
                 lines.add(WORDS.say("next.plan"));
               } else if (verdict != null && verdict != Verdict.NO_VARIATION) {
-                lines.add(verdict.settled() ? settled() : WORDS.say("next.plan"));
+                lines.add(
+                    verdict.settled() ? new SettledWords(finding).said() : WORDS.say("next.plan"));
               }
             });
     lines.addAll(new CostWords(finding).lines());
@@ -318,30 +318,6 @@ public final class FindingText {
       lines.add(WORDS.say("next.plan"));
     }
     return lines;
-  }
-
-  /** Settled, or what stands against calling it so, in the same line. */
-  private String settled() {
-    List<String> conditions = new ArrayList<>();
-    if (!plan.blinding().blinded()) {
-      conditions.add(WORDS.say("condition.unblinded"));
-    }
-    if (day.cutShort()) {
-      conditions.add(WORDS.say("condition.cut.short"));
-    }
-    if (!day.wrongFits().isEmpty()) {
-      conditions.add(WORDS.say("condition.wrong.fits", StintList.words(day.wrongFits())));
-    }
-    if (!day.blindBroken().isEmpty()) {
-      conditions.add(
-          WORDS.say("condition.blind.broken", StintList.words(day.blindBroken().keySet())));
-    }
-    if (finding.guesses().test().filter(GuessTest::flagged).isPresent()) {
-      conditions.add(WORDS.say("condition.guesses"));
-    }
-    return conditions.isEmpty()
-        ? WORDS.say("next.settled")
-        : WORDS.say("next.conditional", ManyWords.joined(conditions));
   }
 
   /** Everything as text, verdict first. */

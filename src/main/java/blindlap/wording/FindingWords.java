@@ -228,7 +228,7 @@ public final class FindingWords {
 
   /** "p = .004" or "p below .0001". */
   static String p(double p) {
-    return p < 0.0001 ? WORDS.say("p.below", ".0001") : WORDS.say("p", Figures.p(p));
+    return DifferenceWords.p(p);
   }
 
   private String adjusted() {
