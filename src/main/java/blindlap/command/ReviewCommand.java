@@ -58,7 +58,13 @@ final class ReviewCommand extends SessionCommand {
     Map<String, byte[]> files = new TreeMap<>();
     for (String name :
         List.of(
-            "plan.json", "key.json", "laps.csv", "stints.csv", "helper.csv", "amendments.csv")) {
+            "plan.json",
+            "key.json",
+            "laps.csv",
+            "stints.csv",
+            "helper.csv",
+            "record.csv",
+            "amendments.csv")) {
       if (java.nio.file.Files.exists(folder.resolve(name))) {
         files.put(name, read(folder.resolve(name)));
       }

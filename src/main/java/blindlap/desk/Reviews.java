@@ -5,6 +5,7 @@ import blindlap.compute.FindingJson;
 import blindlap.compute.FindingRequests;
 import blindlap.exchange.DataPackage;
 import blindlap.exchange.DataPackageReader;
+import blindlap.exchange.DayRemarks;
 import blindlap.exchange.HelperFits;
 import blindlap.fault.Problem;
 import blindlap.fault.Unreadable;
@@ -13,7 +14,6 @@ import blindlap.paper.Report;
 import blindlap.paper.ReportDocument;
 import blindlap.paper.ReportInput;
 import blindlap.review.Analysis;
-import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.session.Fact;
@@ -61,21 +61,24 @@ public final class Reviews {
 
   /** What the analysis of an unsealed session uses. */
   public static DayRecord day(SessionState state) {
-    return DayRecord.of(state, HelperFits.read(state.openedHelperRecords(), state.plan()));
+    return DayRecord.of(
+        state, HelperFits.read(state.openedHelperRecords(), state.plan()), DayRemarks.of(state));
   }
 
   /** The verdict phrase of an unsealed session; empty while sealed or without a comparison. */
   public Optional<String> verdict(SessionState state) {
     return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? Optional.empty()
-        : Analysis.verdictOnly(day(state)).flatMap(Comparison::verdict).map(FindingWords::phrase);
+        : Analysis.verdictOnly(day(state))
+            .filter(c -> c.verdict().isPresent())
+            .map(c -> new FindingWords(state.plan(), c).phrase());
   }
 
   /** The difference in one sentence; empty while sealed or without a comparison. */
   public Optional<String> headline(SessionState state) {
     return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? Optional.empty()
-        : Analysis.verdictOnly(day(state)).map(c -> new FindingWords(state.plan(), c).difference());
+        : Analysis.verdictOnly(day(state)).map(c -> new FindingWords(state.plan(), c).careful());
   }
 
   /** The finding in sentences. */

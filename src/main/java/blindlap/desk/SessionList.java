@@ -10,7 +10,6 @@ import blindlap.session.SessionSummary;
 import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
-import blindlap.wording.FindingWords;
 import blindlap.wording.NotebookWords;
 import java.util.List;
 import java.util.Optional;
@@ -79,7 +78,7 @@ public final class SessionList {
   public boolean keepVerdicts(int most) {
     List<SessionSummary> lacking =
         notebook.summaries().stream()
-            .filter(s -> !s.step().sealed() && s.verdict().isEmpty())
+            .filter(s -> !s.step().sealed() && !NotebookWords.kept(s.verdict()))
             .limit(most)
             .toList();
     boolean kept = false;
@@ -99,18 +98,7 @@ public final class SessionList {
             ? Analysis.verdictOnly(Reviews.day(state)).filter(c -> c.verdict().isPresent())
             : Optional.empty();
     return found
-        .map(
-            comparison -> {
-              FindingWords words = new FindingWords(state.plan(), comparison);
-              return NotebookWords.say(
-                  "verdict",
-                  NotebookWords.phrase(
-                      state.plan().blinding().blinded(),
-                      Reviews.day(state).nullRun(),
-                      FindingWords.phrase(comparison.verdict().orElseThrow())),
-                  words.difference(),
-                  words.interval(0.95));
-            })
+        .map(c -> NotebookWords.verdict(state.plan(), Reviews.day(state).nullRun(), c))
         .orElse(NotebookWords.say("verdict.none"));
   }
 

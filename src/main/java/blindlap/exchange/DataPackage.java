@@ -121,6 +121,7 @@ public final class DataPackage {
     tables.rule(plan.rule());
     stints(tables, day);
     fits(tables, day);
+    RemarkTable.write(tables, day.remarks());
     tables.json("plan", new String(PlanJson.bytes(plan), StandardCharsets.UTF_8));
     tables.json("key", key(day));
     tables.json("finding", finding);

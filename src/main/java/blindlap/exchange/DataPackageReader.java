@@ -7,6 +7,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.review.DayRecord;
 import blindlap.review.HelperFit;
+import blindlap.review.Remark;
 import blindlap.seal.OpenKey;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -108,7 +109,15 @@ public final class DataPackageReader {
         guesses,
         broken,
         inside(key.path("last_stint").asInt(plan.stints()), KEY, 0, plan),
-        fits(plan));
+        fits(plan),
+        remarks());
+  }
+
+  /** What was said and done; nothing in the packages of earlier programs. */
+  private List<Remark> remarks() {
+    return files.containsKey(RemarkTable.FILE)
+        ? RemarkTable.read(CsvText.read(RemarkTable.FILE, text(RemarkTable.FILE)))
+        : List.of();
   }
 
   private JsonNode json(String name) {

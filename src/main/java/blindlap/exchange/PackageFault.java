@@ -26,6 +26,8 @@ public enum PackageFault implements Fault {
   NOT_A_NUMBER,
   /** Not the letter of a setup: what stands there. */
   NOT_A_SETUP,
+  /** Not a kind of remark: what stands there. */
+  NOT_A_REMARK,
   /** Not a time: file, what stands there. */
   NOT_A_TIME,
   /** A stint that the plan does not have: file, stint, stints of the plan. */

@@ -151,10 +151,8 @@ final class ReportDay {
                         c.reason(),
                         c.decidedBy(),
                         WORDS.say(c.knowsKey() ? "knew" : "knew.not"))));
-    state.blindBroken().forEach(b -> lines.add(WORDS.say("broken", b.stint(), b.what())));
-    for (Fact.DeviationNoted d : state.deviations()) {
-      lines.add(WORDS.say("deviation", d.stint(), WORDS.say("kind." + d.kind().name()), d.what()));
-    }
+    state.blindBroken().forEach(b -> lines.add(FindingText.broken(b.stint(), b.what())));
+    lines.addAll(new FindingText(finding).deviations());
   }
 
   private void corrected(List<String> lines) {
@@ -171,9 +169,16 @@ final class ReportDay {
     if (!parity.isEmpty()) {
       page.h3("parity").list(parity);
     }
+    List<String> rest = new FindingText(finding).record();
+    if (!rest.isEmpty()) {
+      page.h3("rest").list(rest);
+    }
     for (HelperFit fit : finding.day().fits().values()) {
       if (!fit.note().isBlank()) {
-        page.p(WORDS.say("helper.note", fit.stint(), fit.note()));
+        page.p(
+            fit.stint() == 0
+                ? WORDS.say("helper.note.warm.up", fit.note())
+                : WORDS.say("helper.note", fit.stint(), fit.note()));
       }
     }
   }

@@ -79,13 +79,7 @@ final class ReportFront {
     String matters =
         primary.worthwhile() == null
             ? ""
-            : WORDS.say(
-                "matters",
-                primary.name(),
-                primary.worthwhile().toPlainString()
-                    + (primary.scale() == blindlap.stats.compare.Scale.RATIO
-                        ? " %"
-                        : " " + primary.unit()));
+            : WORDS.say("matters", primary.name(), FindingWords.worthwhile(primary));
     page.h2("fixed")
         .facts(
             "question", plan.question(),

@@ -156,6 +156,8 @@ final class ReportPlan {
             "waits", b.riderWaits(),
             "moved", b.bikeMovedBy(),
             "levers", b.leversTouchedBy(),
+            "helper.waits", b.helperWaits(),
+            "timed", b.timedBy(),
             "cues", b.remainingCues(),
             "guesses.asked", WORDS.say(b.guesses() ? "yes" : "no"),
             "blinded", WORDS.say(b.blinded() ? "yes" : "unblinded"));

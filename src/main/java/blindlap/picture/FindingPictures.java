@@ -157,8 +157,7 @@ public final class FindingPictures {
             words.side(-1),
             words.side(1),
             new Spoken(
-                WORDS.say(
-                    "spoken.difference", words.used(), words.difference(), words.interval(0.95)),
+                WORDS.say("spoken.difference", words.used(), words.careful(), words.interval(0.95)),
                 rowWords(rows))));
   }
 

@@ -28,6 +28,7 @@ import java.util.TreeSet;
  * @param blindBroken stints in which the rider knew, with what happened
  * @param lastStint last stint of a day that was cut short; the plan's stints otherwise
  * @param fits the helper's records by stint
+ * @param remarks what else was said and done; it changes no number
  */
 public record DayRecord(
     String session,
@@ -37,7 +38,8 @@ public record DayRecord(
     SortedMap<Integer, Guess> guesses,
     SortedMap<Integer, String> blindBroken,
     int lastStint,
-    SortedMap<Integer, HelperFit> fits) {
+    SortedMap<Integer, HelperFit> fits,
+    List<Remark> remarks) {
 
   /** A lap as recorded. */
   public record Lap(
@@ -51,7 +53,21 @@ public record DayRecord(
     }
   }
 
+  /** A day of which nothing else was said. */
+  public DayRecord(
+      String session,
+      Plan plan,
+      OpenKey key,
+      List<Lap> laps,
+      SortedMap<Integer, Guess> guesses,
+      SortedMap<Integer, String> blindBroken,
+      int lastStint,
+      SortedMap<Integer, HelperFit> fits) {
+    this(session, plan, key, laps, guesses, blindBroken, lastStint, fits, List.of());
+  }
+
   public DayRecord {
+    remarks = List.copyOf(remarks);
     laps = List.copyOf(laps);
     guesses = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(guesses));
     blindBroken = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(blindBroken));
@@ -62,9 +78,11 @@ public record DayRecord(
    * The record of an unsealed session.
    *
    * @param fits the helper's records, read from their opened texts
+   * @param remarks what else was said and done
    * @throws IllegalStateException if the session is sealed
    */
-  public static DayRecord of(SessionState state, SortedMap<Integer, HelperFit> fits) {
+  public static DayRecord of(
+      SessionState state, SortedMap<Integer, HelperFit> fits, List<Remark> remarks) {
     OpenKey key =
         state.openKey().orElseThrow(() -> new IllegalStateException("the session is sealed"));
     SortedMap<Integer, String> broken = new TreeMap<>();
@@ -81,7 +99,13 @@ public record DayRecord(
         state.guesses(),
         broken,
         state.cutShort().map(Fact.DayCutShort::lastStint).orElse(state.plan().stints()),
-        fits);
+        fits,
+        remarks);
+  }
+
+  /** Remarks of a kind, in the order in which they were made. */
+  public List<Remark> remarks(Remark.Kind kind) {
+    return remarks.stream().filter(remark -> remark.kind() == kind).toList();
   }
 
   /** The order as letters, one per stint. */

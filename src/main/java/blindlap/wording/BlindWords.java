@@ -56,8 +56,13 @@ final class BlindWords {
         guesses.wrong(),
         guesses.unknown(),
         Figures.p(test.midP()),
-        Figures.number(test.indexMean(), 2),
+        index(test.indexMean()),
         interval);
+  }
+
+  /** There is none where every guess fell on one setup. */
+  private static String index(double mean) {
+    return Double.isNaN(mean) ? WORDS.say("guesses.no.interval") : Figures.number(mean, 2);
   }
 
   String voids() {
@@ -82,7 +87,7 @@ final class BlindWords {
 
   /** What the helper wrote down for settings without a number in it, each wording once. */
   private List<String> words() {
-    Map<String, Map<String, List<String>>> stints = new LinkedHashMap<>();
+    Map<String, Map<String, List<Integer>>> stints = new LinkedHashMap<>();
     for (HelperFit fit : finding.day().fits().values()) {
       fit.words()
           .forEach(
@@ -90,14 +95,14 @@ final class BlindWords {
                   stints
                       .computeIfAbsent(setting, key -> new LinkedHashMap<>())
                       .computeIfAbsent(words, key -> new ArrayList<>())
-                      .add(String.valueOf(fit.stint())));
+                      .add(fit.stint()));
     }
     List<String> lines = new ArrayList<>();
     stints.forEach(
         (setting, each) ->
             each.forEach(
                 (words, in) ->
-                    lines.add(WORDS.say("parity.words", setting, words, String.join(", ", in)))));
+                    lines.add(WORDS.say("parity.words", setting, words, StintList.words(in)))));
     return lines;
   }
 
@@ -127,8 +132,6 @@ final class BlindWords {
     }
     return parity.outside().isEmpty()
         ? WORDS.say("parity.within")
-        : WORDS.say(
-            "parity.outside",
-            String.join(", ", parity.outside().stream().map(String::valueOf).toList()));
+        : WORDS.say("parity.outside", StintList.words(parity.outside()));
   }
 }

@@ -29,9 +29,11 @@ final class CostWords {
 
   List<String> lines() {
     List<String> lines = new ArrayList<>();
-    Optional<Comparison> primary =
-        finding.primary().filter(Comparison::shown).filter(p -> !finding.day().nullRun());
-    primary.ifPresent(p -> cost(p, lines));
+    finding
+        .primary()
+        .filter(p -> !finding.day().nullRun())
+        .filter(p -> p.measure().better() != Measure.Better.NEITHER)
+        .ifPresent(p -> cost(p, lines));
     for (Comparison other : finding.disagreeing()) {
       lines.add(
           WORDS.say(
@@ -42,57 +44,75 @@ final class CostWords {
     return lines;
   }
 
+  /** Price and mass, each in a line of its own: a ratio only where the better one costs more. */
   private void cost(Comparison primary, List<String> lines) {
-    if (primary.measure().better() == Measure.Better.NEITHER) {
-      return;
-    }
-    Setup better = plan.setups().get(primary.better());
-    Setup other = plan.setups().get(1 - primary.better());
-    FindingWords words = new FindingWords(plan, primary);
-    List<String> amounts = new ArrayList<>();
-    List<String> each = new ArrayList<>();
-    BigDecimal gain =
-        BigDecimal.valueOf(Sizes.size(primary.measure(), primary.result().estimate()));
-    money(better, other)
+    int better = primary.better();
+    money(plan.setups().get(better), plan.setups().get(1 - better))
         .ifPresent(
             m -> {
-              String currency = java.util.Objects.requireNonNull(better.price()).currency();
-              add(amounts, m, "cost.money", currency + " ");
-              each.add(signed(currency + " " + per(m.abs(), gain), m));
+              String currency =
+                  java.util.Objects.requireNonNull(plan.setups().get(0).price()).currency() + " ";
+              lines.add(line(primary, "cost.money", m, currency, ""));
             });
-    difference(better.massGrams(), other.massGrams())
-        .ifPresent(
-            m -> {
-              add(amounts, m, "cost.mass", "");
-              each.add(signed(per(m.abs(), gain) + " g", m));
-            });
-    if (!amounts.isEmpty()) {
-      String all = String.join(WORDS.say("and"), amounts);
-      lines.add(WORDS.say("cost", better.name(), all, words.shortDifference(), other.name()));
-      lines.add(
-          WORDS.say("cost.per", String.join(WORDS.say("and"), each), unit(primary.measure())));
-    }
+    difference(plan.setups().get(better).massGrams(), plan.setups().get(1 - better).massGrams())
+        .ifPresent(m -> lines.add(line(primary, "cost.mass", m, "", " g")));
   }
 
-  private static String signed(String amount, BigDecimal difference) {
-    return difference.signum() < 0 ? WORDS.say("cost.less", amount) : amount;
+  /**
+   * @param more what the better setup has more of than the other; below zero if less
+   */
+  private String line(
+      Comparison primary, String key, BigDecimal more, String before, String after) {
+    Setup better = plan.setups().get(primary.better());
+    Setup other = plan.setups().get(1 - primary.better());
+    String amount = before + more.abs().stripTrailingZeros().toPlainString() + after;
+    if (!primary.shown()) {
+      Setup dearer = more.signum() > 0 ? better : other;
+      return WORDS.say(
+          key + ".open",
+          dearer.name(),
+          amount,
+          (more.signum() > 0 ? other : better).name(),
+          primary.measure().name());
+    }
+    return WORDS.say(
+        key + (more.signum() > 0 ? ".more" : ".less"),
+        better.name(),
+        new FindingWords(plan, primary).gain(),
+        amount,
+        each(primary, more, before, after),
+        unit(primary.measure()),
+        other.name());
+  }
+
+  /** The amount for each unit of the gain, by the estimate and by the ends of its interval. */
+  private static String each(Comparison primary, BigDecimal amount, String before, String after) {
+    String best = before + per(amount.abs(), primary, primary.result().estimate()) + after;
+    return primary
+        .shifts(0.95)
+        .map(
+            i -> {
+              boolean above = i.low() > 0;
+              double near = above ? i.low() : i.high();
+              double far = above ? i.high() : i.low();
+              return WORDS.say(
+                  "cost.each",
+                  best,
+                  per(amount.abs(), primary, far),
+                  per(amount.abs(), primary, near));
+            })
+        .orElse(best);
   }
 
   private static String unit(Measure measure) {
     return measure.scale() == blindlap.stats.compare.Scale.RATIO
         ? "%"
-        : measure.kind().counted() ? measure.name() : measure.unit();
-  }
-
-  private static void add(List<String> amounts, BigDecimal amount, String key, String before) {
-    amounts.add(
-        WORDS.say(
-            amount.signum() < 0 ? key + ".less" : key,
-            before + amount.abs().stripTrailingZeros().toPlainString()));
+        : measure.kind().counted() ? "1 " + measure.unit() : Sizes.unit(measure, "1");
   }
 
   /** Two digits are plenty: the gain itself is uncertain. */
-  private static String per(BigDecimal amount, BigDecimal gain) {
+  private static String per(BigDecimal amount, Comparison primary, double shift) {
+    BigDecimal gain = BigDecimal.valueOf(Sizes.size(primary.measure(), shift));
     BigDecimal each = amount.divide(gain, MathContext.DECIMAL64);
     BigDecimal rounded = each.round(new MathContext(2, RoundingMode.HALF_EVEN));
     return Figures.number(rounded.doubleValue(), Math.max(0, rounded.stripTrailingZeros().scale()));

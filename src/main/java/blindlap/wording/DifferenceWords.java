@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.plan.Measure;
 import blindlap.stats.distribution.Interval;
+import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.util.List;
@@ -37,6 +38,11 @@ final class DifferenceWords {
     this.sizes = Sizes.of(measure, estimate, intervals, spread);
   }
 
+  /** The digits it is said with. */
+  Sizes sizes() {
+    return sizes;
+  }
+
   /** "Shock L was 2.3 s a lap faster than Shock K". */
   String difference() {
     if (estimate == 0) {
@@ -47,15 +53,25 @@ final class DifferenceWords {
         way.key(measure),
         setups.get(first),
         setups.get(1 - first),
-        sizes.estimate(estimate) + sizes.unit(),
+        sizes.with(sizes.estimate(estimate)),
         measure.name(),
         measure.unit());
+  }
+
+  /** The difference; one that is not shown is said to be a best estimate. */
+  String careful(boolean shown) {
+    return shown ? difference() : WORDS.say("best", setups.get(0), setups.get(1), difference());
+  }
+
+  /** "p = .004" or "p below .0001". */
+  static String p(double p) {
+    return p < 0.0001 ? WORDS.say("p.below", ".0001") : WORDS.say("p", Figures.p(p));
   }
 
   /** "−2.3 s": second less first, for a plot whose axis says so. */
   String signed() {
     String sign = estimate < 0 ? "−" : estimate > 0 ? "+" : "";
-    return sign + sizes.estimate(estimate) + sizes.unit();
+    return sign + sizes.with(sizes.estimate(estimate));
   }
 
   /** "Shock K faster", for a side of an axis. */
@@ -89,6 +105,6 @@ final class DifferenceWords {
       return WORDS.say("end.none");
     }
     return WORDS.say(
-        "end." + word(), setups.get(way.first(side)), limit.toPlainString() + sizes.unit());
+        "end." + word(), setups.get(way.first(side)), sizes.with(limit.toPlainString()));
   }
 }

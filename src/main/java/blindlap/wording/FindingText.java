@@ -7,6 +7,7 @@ import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
+import blindlap.review.Remark;
 import blindlap.review.Sensitivity;
 import blindlap.review.WhatNext;
 import blindlap.stats.compare.Verdict;
@@ -130,12 +131,18 @@ public final class FindingText {
       lines.add(WORDS.say("override", plan.override()));
     }
     finding.left().ifPresent(left -> lines.add(lost(Figures.p(left.smallestP()))));
-    day.blindBroken().forEach((stint, what) -> lines.add(WORDS.say("broken", stint, what)));
+    day.blindBroken().forEach((stint, what) -> lines.add(broken(stint, what)));
     if (!day.wrongFits().isEmpty()) {
-      lines.add(WORDS.say("wrong", list(day.wrongFits())));
+      lines.add(WORDS.say("wrong", StintList.words(day.wrongFits())));
     }
+    lines.addAll(new RemarkWords(day).besideTheVerdict());
     finding.many().forEach(m -> lines.addAll(words(m).worse()));
     return lines;
+  }
+
+  /** Where the blind was broken; stint 0 is the warm-up. */
+  public static String broken(int stint, String what) {
+    return WORDS.say("broken", StintList.words(List.of(stint)), what);
   }
 
   private String lost(String smallestP) {
@@ -149,10 +156,6 @@ public final class FindingText {
             .or(() -> firstOfMany().map(m -> m.stints().used()))
             .orElse(0);
     return WORDS.say("lost", used, plan.stints(), smallestP);
-  }
-
-  private static String list(java.util.Collection<Integer> numbers) {
-    return String.join(", ", numbers.stream().map(String::valueOf).toList());
   }
 
   /** Interval, p, noise, stints used. */
@@ -169,6 +172,7 @@ public final class FindingText {
               lines.add(WORDS.say("many.no.order"));
               lines.addAll(words(m).caveats());
             });
+    lines.addAll(new RemarkWords(day).timed());
     return lines;
   }
 
@@ -187,7 +191,8 @@ public final class FindingText {
                         .map(m -> words(firstOfMany().orElseThrow().with(m)))
                         .map(w -> w.beside(each.estimateOnly())))
             .orElse(WORDS.say("sensitivity.none"));
-    String sentence = WORDS.say("sensitivity." + each.kind().name(), list(each.stints()), result);
+    String sentence =
+        WORDS.say("sensitivity." + each.kind().name(), StintList.words(each.stints()), result);
     return each.why().map(why -> sentence + " " + Problems.sentence(why)).orElse(sentence);
   }
 
@@ -200,6 +205,7 @@ public final class FindingText {
       words.ratio().ifPresent(lines::add);
       lines.addAll(words.harm());
       lines.addAll(words.caveats());
+      lines.addAll(new RemarkWords(day).beside(other.measure()));
     }
     for (ManyComparison many : finding.many()) {
       if (many.measure().role() != Measure.Role.PRIMARY) {
@@ -207,6 +213,7 @@ public final class FindingText {
         lines.addAll(words(many).pairs());
         lines.addAll(words(many).harm());
         lines.addAll(words(many).caveats());
+        lines.addAll(new RemarkWords(day).beside(many.measure()));
       }
     }
     for (Finding.Refusal refusal : finding.refusals()) {
@@ -274,6 +281,16 @@ public final class FindingText {
     return new BlindWords(finding).parity();
   }
 
+  /** What else was said and done on the day, for the record. */
+  public List<String> record() {
+    return new RemarkWords(day).rest();
+  }
+
+  /** Departures from the plan. */
+  public List<String> deviations() {
+    return day.remarks(Remark.Kind.DEVIATION).stream().map(RemarkWords::deviation).toList();
+  }
+
   /** What to do next, coarse on purpose. */
   public List<String> next() {
     if (day.nullRun()) {
@@ -292,7 +309,8 @@ public final class FindingText {
                 lines.add(WORDS.say("next." + next.get().name()));
                 lines.add(WORDS.say("next.plan"));
               } else if (verdict != null && verdict != Verdict.NO_VARIATION) {
-                lines.add(WORDS.say(verdict.settled() ? "next.settled" : "next.plan"));
+                lines.add(
+                    verdict.settled() ? new SettledWords(finding).said() : WORDS.say("next.plan"));
               }
             });
     lines.addAll(new CostWords(finding).lines());

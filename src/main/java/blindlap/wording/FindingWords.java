@@ -10,7 +10,6 @@ import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -28,6 +27,7 @@ public final class FindingWords {
   private final Comparison comparison;
   private final Measure measure;
   private final Way way;
+  private final DifferenceWords words;
   private final Sizes sizes;
 
   /** Words for a measure of a committed plan with two setups. */
@@ -36,12 +36,14 @@ public final class FindingWords {
     this.comparison = comparison;
     this.measure = comparison.measure();
     this.way = Way.of(measure);
-    this.sizes =
-        Sizes.of(
+    this.words =
+        new DifferenceWords(
+            setups,
             measure,
-            comparison.result().estimate(),
+            snapped(comparison.result().estimate()),
             List.of(shifts(0.95), shifts(0.90)),
             comparison.result().noiseSd());
+    this.sizes = words.sizes();
   }
 
   /** An interval with limits that are "no difference" but for rounding set to it. */
@@ -62,33 +64,58 @@ public final class FindingWords {
     return VERDICTS.say(verdict.name());
   }
 
+  /** The phrase of this measure's verdict as people read it. */
+  public String phrase() {
+    return phrase(measure, comparison.verdict().orElseThrow());
+  }
+
+  /** A phrase for people: what got worse, or has no better, is never called worthwhile. */
+  static String phrase(Measure measure, Verdict verdict) {
+    return verdict == Verdict.REAL_AND_WORTHWHILE && !Way.of(measure).firstIsBetter(measure)
+        ? WORDS.say("phrase.matters")
+        : phrase(verdict);
+  }
+
+  /** True if the setup named first got worse by as much as matters. */
+  private boolean worseByMuch() {
+    return comparison.verdict().filter(Verdict.REAL_AND_WORTHWHILE::equals).isPresent()
+        && measure.better() != Measure.Better.NEITHER
+        && !way.firstIsBetter(measure);
+  }
+
+  private String firstNamed() {
+    return setups.get(way.first(comparison.result().estimate()));
+  }
+
   /** "Shock L was 2.3 s a lap faster than Shock K"; "no difference" where there is exactly none. */
   public String difference() {
-    return difference(comparison.result().estimate(), sizes);
+    return words.difference();
   }
 
-  private String difference(double estimate, Sizes digits) {
-    if (Math.abs(estimate) <= ROUNDING * comparison.result().noiseSd()) {
-      return WORDS.say("equal", setups.get(0), setups.get(1), measure.name());
-    }
-    int first = way.first(estimate);
-    return WORDS.say(
-        way.key(measure),
-        setups.get(first),
-        setups.get(1 - first),
-        digits.estimate(estimate) + digits.unit(),
-        measure.name(),
-        measure.unit());
+  /** The difference; one that is not shown is called a best estimate and no more. */
+  public String careful() {
+    return comparison.shown() ? difference() : WORDS.say("best.alone", difference());
   }
 
-  /** "2.3 s faster", for a plot. */
+  /** "2.3 s faster", for a plot; "best estimate 2.3 s faster" where that is not shown. */
   public String shortDifference() {
-    return WORDS.say("bare." + word(), estimate());
+    String said = WORDS.say("bare." + word(), estimate());
+    return comparison.shown() ? said : WORDS.say("bare.open", said);
+  }
+
+  /** "2.3 s faster", of the better setup; "with Shock K taking 2 % longer" on the ratio scale. */
+  String gain() {
+    if (!way.firstIsBetter(measure)) {
+      return WORDS.say("gain.percent", firstNamed(), estimate());
+    }
+    return measure.kind().counted()
+        ? WORDS.say("gain." + word(), estimate(), measure.name(), measure.unit())
+        : WORDS.say("bare." + word(), estimate());
   }
 
   /** "2.3 s", the size of the estimate. */
   public String estimate() {
-    return sizes.estimate(comparison.result().estimate()) + sizes.unit();
+    return sizes.with(sizes.estimate(comparison.result().estimate()));
   }
 
   private String word() {
@@ -97,33 +124,12 @@ public final class FindingWords {
 
   /** "Shock K faster", for the two sides of an axis; side −1 is below zero (B − A). */
   public String side(int side) {
-    return WORDS.say("side." + word(), setups.get(way.first(side)));
+    return words.side(side);
   }
 
   /** An interval in words: "1.7 to 3.0 s", or from one setup's side to the other's. */
   public String interval(double level) {
-    return shifts(level).map(i -> interval(i, sizes)).orElse(WORDS.say("unbounded"));
-  }
-
-  private String interval(Interval interval, Sizes digits) {
-    List<BigDecimal> limits = digits.limits(interval);
-    boolean above = interval.low() > 0;
-    if (above || interval.high() < 0) {
-      BigDecimal near = above ? limits.get(0) : limits.get(1);
-      BigDecimal far = above ? limits.get(1) : limits.get(0);
-      return WORDS.say(
-          "interval.one.side", near.toPlainString(), far.toPlainString() + digits.unit());
-    }
-    return WORDS.say(
-        "interval.two.sides", end(-1, limits.get(0), digits), end(1, limits.get(1), digits));
-  }
-
-  private String end(int side, BigDecimal limit, Sizes digits) {
-    if (limit.signum() == 0) {
-      return WORDS.say("end.none");
-    }
-    return WORDS.say(
-        "end." + word(), setups.get(way.first(side)), limit.toPlainString() + digits.unit());
+    return words.interval(shifts(level));
   }
 
   /** The headline in three parts: before, the verdict phrase, after. */
@@ -131,13 +137,14 @@ public final class FindingWords {
     Verdict verdict = comparison.verdict().orElseThrow();
     String key =
         switch (verdict) {
-          case REAL_AND_WORTHWHILE, REAL_BUT_SMALL, DIRECTION_KNOWN -> "headline.difference";
+          case REAL_AND_WORTHWHILE, REAL_BUT_SMALL, DIRECTION_KNOWN ->
+              worseByMuch() ? "headline.worse" : "headline.difference";
           case NO_WORTHWHILE_DIFFERENCE, NOT_SETTLED, NO_VARIATION, COULD_NOT_SHOW ->
               "headline.setups";
         };
     return Headline.of(
-        WORDS.say(key, difference(), setups.get(0), setups.get(1), Headline.PLACE),
-        phrase(verdict));
+        WORDS.say(key, difference(), setups.get(0), setups.get(1), Headline.PLACE, firstNamed()),
+        phrase());
   }
 
   /** The verdict sentence with its numbers. */
@@ -149,7 +156,7 @@ public final class FindingWords {
         interval(0.95),
         interval(0.90),
         Sizes.worthwhile(measure),
-        phrase(verdict),
+        worseByMuch() ? WORDS.say("phrase.worse", phrase(), firstNamed()) : phrase(),
         setups.get(0),
         setups.get(1));
   }
@@ -221,7 +228,7 @@ public final class FindingWords {
 
   /** "p = .004" or "p below .0001". */
   static String p(double p) {
-    return p < 0.0001 ? WORDS.say("p.below", ".0001") : WORDS.say("p", Figures.p(p));
+    return DifferenceWords.p(p);
   }
 
   private String adjusted() {
@@ -258,7 +265,9 @@ public final class FindingWords {
   public List<String> evidence(String orders) {
     List<String> lines = new ArrayList<>();
     TwoSetups result = comparison.result();
-    if (!result.noVariation()) {
+    if (!result.noVariation() && !comparison.tested()) {
+      lines.add(WORDS.say("evidence.untested", interval(0.95)));
+    } else if (!result.noVariation()) {
       lines.add(
           WORDS.say(
               result.sampled() ? "evidence.sampled" : "evidence.interval",
@@ -277,7 +286,11 @@ public final class FindingWords {
 
   /** "Rider noise 0.64 s from stint to stint". */
   public String noise() {
-    return WORDS.say("evidence.noise", noiseSize(), comparison.result().df());
+    return noise(noiseSize(), comparison.result().df());
+  }
+
+  static String noise(String size, int df) {
+    return WORDS.say("evidence.noise", size, df);
   }
 
   /** "0.64 s". */
@@ -328,26 +341,14 @@ public final class FindingWords {
     return WORDS.say("caveat." + caveat.name(), measure.name());
   }
 
-  /** "Shock L was … faster than Shock K", and the interval, for another result of this measure. */
-  public String beside(TwoSetups other, boolean estimateOnly) {
-    Optional<Interval> wide =
-        other.noVariation() || estimateOnly
-            ? Optional.empty()
-            : other.curve().interval(0.95).map(this::snapped);
-    Optional<Interval> ninety =
-        other.noVariation() || estimateOnly
-            ? Optional.empty()
-            : other.curve().interval(0.90).map(this::snapped);
-    Sizes digits =
-        Sizes.of(measure, other.estimate(), List.of(wide, ninety), comparison.result().noiseSd());
-    String difference = difference(other.estimate(), digits);
-    if (estimateOnly) {
-      return WORDS.say("beside.estimate", difference);
-    }
-    if (other.noVariation() || wide.isEmpty()) {
-      return WORDS.say("beside.unbounded", difference);
-    }
-    return WORDS.say("beside", difference, interval(wide.get(), digits), p(other.curve().p(0)));
+  /** Another result of this measure, such as that without some stints, with its interval. */
+  String beside(TwoSetups other, boolean estimateOnly) {
+    return new BesideWords(setups, comparison).said(other, estimateOnly);
+  }
+
+  /** The worthwhile difference as declared, with its unit; empty if none was. */
+  public static String worthwhile(Measure measure) {
+    return Sizes.worthwhile(measure);
   }
 
   /** "secondary, higher is better". */

@@ -19,6 +19,9 @@ import java.util.stream.Collectors;
 public final class ManyWords {
   private static final Words WORDS = FindingWords.WORDS;
 
+  /** A difference this small a share of the noise is rounding of the arithmetic: none. */
+  private static final double ROUNDING = 1e-9;
+
   private final List<String> setups;
   private final ManyComparison comparison;
   private final Measure measure;
@@ -34,7 +37,7 @@ public final class ManyWords {
 
   /** "Shock L was 2.3 s a lap faster than Shock K". */
   public String difference(ManySetups.Pair pair) {
-    if (pair.estimate() == 0) {
+    if (Math.abs(pair.estimate()) <= ROUNDING * comparison.result().noiseSd()) {
       return WORDS.say(
           "equal", setups.get(pair.first()), setups.get(pair.second()), measure.name());
     }
@@ -58,7 +61,7 @@ public final class ManyWords {
             pair.estimate(),
             List.of(Optional.<Interval>empty()),
             comparison.result().noiseSd());
-    return sizes.estimate(pair.estimate()) + sizes.unit();
+    return sizes.with(sizes.estimate(pair.estimate()));
   }
 
   /** "p = .004". */
@@ -143,7 +146,7 @@ public final class ManyWords {
 
   /** "Rider noise 0.64 s from stint to stint". */
   public String noise() {
-    return WORDS.say("evidence.noise", noiseSize(), comparison.result().df());
+    return FindingWords.noise(noiseSize(), comparison.result().df());
   }
 
   /** "0.64 s". */
@@ -207,8 +210,15 @@ public final class ManyWords {
                 .map(
                     p ->
                         estimateOnly
-                            ? difference(p)
-                            : WORDS.say("many.beside.pair", difference(p), p(p.pAdjusted())))
+                            ? WORDS.say("best.alone", difference(p))
+                            : WORDS.say(
+                                comparison.separated(p)
+                                    ? "many.beside.pair"
+                                    : "many.beside.pair.open",
+                                difference(p),
+                                p(p.pAdjusted()),
+                                setups.get(p.first()),
+                                setups.get(p.second())))
                 .toList());
     return estimateOnly
         ? WORDS.say("many.beside.estimate", pairs)

@@ -2,12 +2,15 @@ package blindlap.wording;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.review.Comparison;
 import blindlap.session.SessionSummary;
 import blindlap.session.day.Step;
+import blindlap.stats.compare.Verdict;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Words of the window's frame and of the Notebook page. */
 public final class NotebookWords {
@@ -68,6 +71,16 @@ public final class NotebookWords {
     return blinded ? called : WORDS.say("verdict.unblinded", called);
   }
 
+  /** A verdict as the list keeps it: its phrase, the difference as sure as it is, the interval. */
+  public static String verdict(Plan plan, boolean nullRun, Comparison comparison) {
+    FindingWords words = new FindingWords(plan, comparison);
+    return WORDS.say(
+        "verdict",
+        phrase(plan.blinding().blinded(), nullRun, words.phrase()),
+        words.careful(),
+        words.interval(0.95));
+  }
+
   /** The phrase and the rest of a verdict as the list keeps it; the rest may be empty. */
   private static List<String> verdictParts(String verdict) {
     int at = verdict.indexOf("; ");
@@ -77,12 +90,34 @@ public final class NotebookWords {
   }
 
   /**
+   * True if the list keeps a verdict that says no more than its numbers. Notebooks of earlier
+   * programs hold a difference that is not shown without calling it a best estimate; such a text is
+   * worked out again.
+   */
+  public static boolean kept(String verdict) {
+    if (verdict.isEmpty()) {
+      return false;
+    }
+    List<String> parts = verdictParts(verdict);
+    boolean told =
+        Stream.of(Verdict.REAL_AND_WORTHWHILE, Verdict.REAL_BUT_SMALL, Verdict.DIRECTION_KNOWN)
+            .map(FindingWords::phrase)
+            .anyMatch(parts.get(0)::endsWith);
+    return parts.get(1).isEmpty()
+        || verdict.equals(WORDS.say("verdict.none"))
+        || told
+        || parts.get(0).endsWith(FindingWords.WORDS.say("phrase.matters"))
+        || parts.get(1).startsWith(FindingWords.WORDS.say("best.alone", "").strip());
+  }
+
+  /**
    * How a session ended or where it stands, and what is to be added to that, which may be empty:
    * the difference of a verdict, the reason for abandoning.
    */
   public static List<String> outcome(SessionSummary summary) {
     if (!summary.step().sealed() && !summary.verdict().isEmpty()) {
-      return verdictParts(summary.verdict());
+      List<String> parts = verdictParts(summary.verdict());
+      return kept(summary.verdict()) ? parts : List.of(parts.get(0), "");
     }
     return List.of(standing(summary), summary.reason());
   }
@@ -105,8 +140,7 @@ public final class NotebookWords {
                     plan.rider(),
                     plan.trail(),
                     plan.stints(),
-                    java.util.Objects.requireNonNull(m.worthwhile()).toPlainString(),
-                    m.unit()))
+                    Sizes.worthwhile(m)))
         .orElseGet(() -> WORDS.say("facts", plan.rider(), plan.trail(), plan.stints()));
   }
 }

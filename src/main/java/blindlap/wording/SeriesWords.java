@@ -140,7 +140,7 @@ public final class SeriesWords {
                 finding.riders().get(0).name(),
                 finding.pooled(),
                 finding.riders().size()),
-            FindingWords.phrase(verdict));
+            FindingWords.phrase(finding.measure(), verdict));
     return finding.has(SeriesFinding.Remark.UNBLINDED)
         ? headline.with(WORDS.say("headline.unblinded"), "")
         : headline;
@@ -214,7 +214,7 @@ public final class SeriesWords {
     String key = finding.riders().size() == 1 ? "these.one" : "these.riders";
     return WORDS.say(
         key + (these.sampled() ? ".sampled" : ""),
-        words.difference(),
+        words.careful(p <= 0.05),
         words.interval(these.curve().interval(0.95)),
         words.interval(these.curve().interval(0.90)),
         Figures.p(p),
@@ -228,7 +228,7 @@ public final class SeriesWords {
     return WORDS
         .say(
             "general." + general.method().name(),
-            words.difference(),
+            words.careful(shown(Optional.of(general.interval95()))),
             words.interval(Optional.of(general.interval95())),
             words.interval(Optional.of(general.interval90())),
             general.riders(),
@@ -258,7 +258,7 @@ public final class SeriesWords {
           WORDS.say(
               rider.sessions() == 1 ? "rider.one" : "rider",
               rider.name(),
-              words.difference(),
+              words.careful(shown(rider.interval95())),
               words.interval(rider.interval95()),
               rider.sessions()));
     }
@@ -336,7 +336,13 @@ public final class SeriesWords {
 
   private String result(double estimate, Optional<Interval> wide) {
     DifferenceWords words = words(estimate, List.of(wide), 1);
-    return WORDS.say("part.result", words.difference(), words.interval(wide));
+    return WORDS.say(
+        shown(wide) ? "part.result" : "part.open", words.difference(), words.interval(wide));
+  }
+
+  /** A difference is shown where its 95 % interval leaves out "no difference". */
+  private static boolean shown(Optional<Interval> wide) {
+    return wide.filter(i -> i.low() > 0 || i.high() < 0).isPresent();
   }
 
   /** "Shock L faster", for the two sides of an axis; side −1 is below zero (second less first). */

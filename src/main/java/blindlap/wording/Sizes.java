@@ -22,6 +22,8 @@ import java.util.Optional;
 final class Sizes {
   private static final int MOST_DECIMALS = 12;
   private static final double NOTHING = 1e-12;
+  private static final String POINTS = "points";
+  private static final String POINT = "point";
 
   private final Measure measure;
   private final int decimals;
@@ -136,13 +138,25 @@ final class Sizes {
     return measure.kind().counted() ? "" : " " + measure.unit();
   }
 
+  /** A number as printed with its unit, which is singular after 1. */
+  String with(String number) {
+    return measure.scale() == Scale.RATIO || measure.kind().counted()
+        ? number + unit()
+        : number + " " + unit(measure, number);
+  }
+
+  /** The unit after a number as printed: "1 point", "1.0 points". */
+  static String unit(Measure measure, String number) {
+    return number.equals("1") && measure.unit().equals(POINTS) ? POINT : measure.unit();
+  }
+
   /** The worthwhile difference as declared, with its unit; empty if none was. */
   static String worthwhile(Measure measure) {
     BigDecimal declared = measure.worthwhile();
     if (declared == null) {
       return "";
     }
-    return declared.toPlainString()
-        + (measure.scale() == Scale.RATIO ? " %" : " " + measure.unit());
+    String number = declared.toPlainString();
+    return number + (measure.scale() == Scale.RATIO ? " %" : " " + unit(measure, number));
   }
 }

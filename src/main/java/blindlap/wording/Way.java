@@ -41,6 +41,15 @@ enum Way {
     return (shift > 0) == largerFirst ? 1 : 0;
   }
 
+  /** True if the setup that comes first is the better one; false where no direction is better. */
+  boolean firstIsBetter(Measure measure) {
+    return switch (measure.better()) {
+      case LOWER -> !largerFirst;
+      case HIGHER -> largerFirst;
+      case NEITHER -> false;
+    };
+  }
+
   /** Key of the sentence, and of its short form with "short." before it. */
   String key(Measure measure) {
     String sector =

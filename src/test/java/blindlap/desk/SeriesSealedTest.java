@@ -113,7 +113,7 @@ class SeriesSealedTest {
       assertThat(finding.noVerdict()).contains(SeriesFinding.NoVerdict.MANY_SETUPS);
       assertThat(new SeriesWords(finding).agreement())
           .anySatisfy(line -> assertThat(line).contains("Kendall's W = 1.00"))
-          .contains("R. Lind, best first: Shock M, Shock L, Shock K.");
+          .contains("R. Lind, best estimate first, not tested: Shock M, Shock L, Shock K.");
       assertThat(days.desk().seriesReports().of(SeriesDays.SERIES, true))
           .isInstanceOf(SeriesReports.Result.Made.class);
     }

@@ -122,7 +122,7 @@ class RefusedMeasuresTest {
             day.fits());
     assertThat(new FindingText(Analysis.of(known)).sensitivities())
         .containsExactly(
-            "Without stint 3, 4, 5, 6, 10, 12, 13, 14, where the blind was broken: no result. On"
+            "Without stints 3, 4, 5, 6, 10, 12, 13 and 14, where the blind was broken: no result. On"
                 + " the stints left a setup has no value, or cannot be told from the drift of the"
                 + " day.");
   }

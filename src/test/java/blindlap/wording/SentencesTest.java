@@ -101,7 +101,7 @@ class SentencesTest {
     FindingWords words = new FindingWords(plan, comparison);
     Verdict verdict = comparison.verdict().orElseThrow();
     String sentence = words.sentence();
-    assertThat(sentence).contains(": " + FindingWords.phrase(verdict) + ".");
+    assertThat(sentence).contains(": " + words.phrase());
     if (comparison.result().noVariation()) {
       return;
     }
@@ -131,12 +131,13 @@ class SentencesTest {
     Matcher size = Pattern.compile(" " + SIZE + "[ %]").matcher(difference);
     assertThat(size.find()).isTrue();
     assertThat(new BigDecimal(size.group(1)).signum()).isPositive();
-    assertThat(difference)
-        .contains(unit(comparison.measure()).isEmpty() ? " " : unit(comparison.measure()));
+    assertThat(difference).contains(unit(comparison.measure(), size.group(1)));
   }
 
-  private static String unit(Measure measure) {
-    return measure.scale() == Scale.RATIO ? " %" : measure.unit();
+  /** "points" after every number but 1. */
+  private static String unit(Measure measure, String number) {
+    boolean one = measure.unit().equals("points") && number.equals("1");
+    return measure.scale() == Scale.RATIO ? " %" : one ? "1 point " : measure.unit();
   }
 
   /** A limit never lands on or crosses "no difference" or D, and lies on the side it is said to. */
@@ -210,7 +211,7 @@ class SentencesTest {
       Interval i = ninety.orElseThrow();
       assertThat(i.low() > band.low() && i.high() < band.high()).isTrue();
     }
-    if (sentence.contains("larger than the rider's noise")) {
+    if (sentence.contains("more than this rider's noise explains")) {
       Interval i = comparison.shifts(0.95).orElseThrow();
       assertThat(i.low() > 0 || i.high() < 0).isTrue();
     }

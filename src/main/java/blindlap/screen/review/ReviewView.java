@@ -9,7 +9,6 @@ import blindlap.plot.surface.Drawing;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
-import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.wording.AmendmentWords;
 import blindlap.wording.FindingText;
@@ -99,7 +98,7 @@ public record ReviewView(
         text.sensitivities(),
         text.guesses(),
         GuessPicture.of(finding),
-        events(state, text),
+        events(text),
         expected(state, text),
         text.next(),
         method(plan, text),
@@ -168,19 +167,12 @@ public record ReviewView(
         WORDS.say("col.p"));
   }
 
-  private static List<String> events(SessionState state, FindingText text) {
+  private static List<String> events(FindingText text) {
     List<String> lines = new ArrayList<>();
     lines.add(text.voids());
-    for (Fact.DeviationNoted d : state.deviations()) {
-      lines.add(
-          Words.of("report")
-              .say(
-                  "deviation",
-                  d.stint(),
-                  Words.of("report").say("kind." + d.kind().name()),
-                  d.what()));
-    }
+    lines.addAll(text.deviations());
     lines.addAll(text.parity());
+    lines.addAll(text.record());
     return lines;
   }
 

@@ -3,12 +3,16 @@ package blindlap.wording.day;
 import java.text.MessageFormat;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Sentences from the resource bundles. Every text a person reads comes from here as a whole
  * sentence; arguments are put in as they are, already rounded.
  */
 public final class Words {
+  private static final Pattern COUNTED = Pattern.compile("\\[(\\d)\\|([^|\\]]*)\\|([^\\]]*)]");
+
   private final ResourceBundle bundle;
 
   private Words(String name) {
@@ -31,16 +35,27 @@ public final class Words {
   }
 
   /**
-   * A sentence with its arguments.
+   * A sentence with its arguments. "{0} [0|lap|laps]" is "1 lap" or "2 laps".
    *
    * @throws java.util.MissingResourceException if there is no such key
    */
   public String say(String key, Object... arguments) {
-    MessageFormat format = new MessageFormat(bundle.getString(key), Locale.ROOT);
     String[] texts = new String[arguments.length];
     for (int i = 0; i < texts.length; i++) {
       texts[i] = String.valueOf(arguments[i]);
     }
-    return format.format(texts);
+    return new MessageFormat(counted(bundle.getString(key), texts), Locale.ROOT).format(texts);
+  }
+
+  /** Chooses the word after a number: the first where the argument is 1, else the second. */
+  private static String counted(String template, String[] texts) {
+    return COUNTED
+        .matcher(template)
+        .replaceAll(
+            found -> {
+              int argument = Integer.parseInt(found.group(1));
+              boolean one = argument < texts.length && texts[argument].equals("1");
+              return Matcher.quoteReplacement(found.group(one ? 2 : 3));
+            });
   }
 }

@@ -118,7 +118,7 @@ class MeasuredValuesTest {
     assertThat(fit.words()).containsExactly(Map.entry("insert", "soft, rather worn"));
     assertThat(day.desk().reviews().text(day.state()))
         .contains(
-            "insert: written down as \"soft\" (stint 0).",
+            "insert: written down as \"soft\" (the warm-up).",
             "insert: written down as \"soft, rather worn\" (stint 1).");
     assertThat(day.desk().reviews().html(day.state(), false)).contains("soft, rather worn");
     Map<String, byte[]> files = day.desk().reviews().export(day.state());

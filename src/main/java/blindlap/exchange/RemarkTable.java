@@ -1,0 +1,91 @@
+package blindlap.exchange;
+
+import blindlap.exchange.PackageTables.Column;
+import blindlap.fault.Unreadable;
+import blindlap.review.Remark;
+import java.util.List;
+import java.util.Map;
+
+/** What was said and done on a day, as a table of a data package. */
+final class RemarkTable {
+  static final String NAME = "record";
+  static final String FILE = NAME + ".csv";
+
+  private static final List<Column> COLUMNS =
+      List.of(
+          Column.of("kind", "string", "what it is about, such as replaced, outside, timed"),
+          Column.of("stint", "integer", "stint, from 1; 0 is the warm-up, -1 none in particular"),
+          Column.of("lap", "integer", "number over the day; 0 for none in particular"),
+          Column.of("about", "string", "measure, setting, condition or kind of event"),
+          Column.of("who", "string", "who did or decided it"),
+          Column.of("before", "string", "a value that no longer stands, or was aimed at"),
+          Column.of("value", "string", "the value that stands, or was found"),
+          Column.of("words", "string", "what was typed"));
+
+  private RemarkTable() {}
+
+  static void write(PackageTables tables, List<Remark> remarks) {
+    tables.table(NAME, COLUMNS, remarks.stream().map(RemarkTable::row).toList());
+  }
+
+  private static List<String> row(Remark remark) {
+    return List.of(
+        remark.kind().name().toLowerCase(java.util.Locale.ROOT),
+        String.valueOf(remark.stint()),
+        String.valueOf(remark.lap()),
+        remark.about(),
+        remark.who(),
+        remark.before(),
+        remark.value(),
+        remark.words());
+  }
+
+  /**
+   * Remarks of the rows of a table.
+   *
+   * @throws Unreadable if a column is missing or a cell cannot be read
+   */
+  static List<Remark> read(List<Map<String, String>> rows) {
+    return rows.stream().map(RemarkTable::remark).toList();
+  }
+
+  private static Remark remark(Map<String, String> row) {
+    return new Remark(
+        kind(cell(row, "kind")),
+        number(row, "stint"),
+        number(row, "lap"),
+        cell(row, "about"),
+        cell(row, "who"),
+        cell(row, "before"),
+        cell(row, "value"),
+        cell(row, "words"));
+  }
+
+  private static Remark.Kind kind(String word) {
+    for (Remark.Kind kind : Remark.Kind.values()) {
+      if (kind.name().equalsIgnoreCase(word)) {
+        return kind;
+      }
+    }
+    throw new Unreadable(PackageFault.NOT_A_REMARK, word);
+  }
+
+  private static int number(Map<String, String> row, String column) {
+    String typed = cell(row, column);
+    try {
+      return Integer.parseInt(typed.strip());
+    } catch (NumberFormatException e) {
+      Unreadable refusal = new Unreadable(PackageFault.NOT_A_NUMBER, typed, column);
+      refusal.initCause(e);
+      throw refusal;
+    }
+  }
+
+  private static String cell(Map<String, String> row, String column) {
+    String cell = row.get(column);
+    if (cell == null) {
+      throw new Unreadable(PackageFault.NO_COLUMN, column);
+    }
+    return cell;
+  }
+}

@@ -1,0 +1,61 @@
+package blindlap.review;
+
+/**
+ * Something that was said or done on a day and that a reader of its finding must be able to see. It
+ * changes no number. Remarks are made once the key is open, since some are the helper's.
+ *
+ * @param kind what it is about
+ * @param stint from 1; 0 = the warm-up, {@link #WHOLE_DAY} = none in particular
+ * @param lap number over the day, from 1; 0 = none in particular
+ * @param about what it concerns: a measure, a setting, an event, a condition; may be empty
+ * @param who who did or decided it; may be empty
+ * @param before a value that no longer stands, or was aimed at; may be empty
+ * @param value the value that stands, or was found; may be empty
+ * @param words what was typed; may be empty
+ */
+public record Remark(
+    Kind kind,
+    int stint,
+    int lap,
+    String about,
+    String who,
+    String before,
+    String value,
+    String words) {
+  /** Of no stint in particular. */
+  public static final int WHOLE_DAY = -1;
+
+  /** What a remark is about. */
+  public enum Kind {
+    /** Who decided that the day ends, and why; value {@link #KNEW} if that person knew the key. */
+    CUT_SHORT,
+    /** Who timed a measure, value laps. */
+    TIMED,
+    /** A departure from the plan; about its kind. */
+    DEVIATION,
+    /** A time that was taken or typed and then replaced. */
+    REPLACED,
+    /** A value that was corrected, with the reason. */
+    CORRECTED,
+    /** A void that was taken back, with the reason; before is what it was for. */
+    VOID_WITHDRAWN,
+    /** A condition of a lap. */
+    CONDITION,
+    /** A setting that was accepted outside its tolerance, with the reason. */
+    OUTSIDE,
+    /** Who handled a stint. */
+    HANDLED,
+    /** A sheet with the key was written again. */
+    REPRINTED,
+    /** Words that came too late to change anything; about the kind of entry. */
+    LATE
+  }
+
+  /** Value of a {@link Kind#CUT_SHORT} that was decided by someone who knew the key. */
+  public static final String KNEW = "knew the key";
+
+  /** A remark on a stint. */
+  public static Remark ofStint(Kind kind, int stint, String about, String words) {
+    return new Remark(kind, stint, 0, about, "", "", "", words);
+  }
+}

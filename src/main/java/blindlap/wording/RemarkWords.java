@@ -1,0 +1,175 @@
+package blindlap.wording;
+
+import blindlap.plan.Measure;
+import blindlap.review.DayRecord;
+import blindlap.review.Remark;
+import blindlap.session.day.LapState;
+import blindlap.wording.day.Words;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+
+/** What was said and done on a day: what belongs beside a verdict, and all the rest. */
+final class RemarkWords {
+  private static final Words WORDS = Words.of("remarks");
+  private static final Words REPORT = Words.of("report");
+  private static final String TIMEKEEPER = "TIMEKEEPER_KNOWS_KEY";
+
+  private final DayRecord day;
+
+  RemarkWords(DayRecord day) {
+    this.day = day;
+  }
+
+  /** What a reader of the verdict must know, each in a sentence. */
+  List<String> besideTheVerdict() {
+    List<String> lines = new ArrayList<>();
+    day.remarks(Remark.Kind.CUT_SHORT).forEach(r -> lines.add(cutShort(r)));
+    seen(lines);
+    if (day.plan().primary().filter(m -> m.kind().timed()).isPresent()) {
+      knowingTimekeeper("timekeeper", "", lines);
+    }
+    day.remarks(Remark.Kind.REPLACED).forEach(r -> lines.add(changed("replaced", r)));
+    day.remarks(Remark.Kind.CORRECTED).forEach(r -> lines.add(changed("corrected", r)));
+    day.remarks(Remark.Kind.OUTSIDE).forEach(r -> lines.add(outside(r)));
+    day.remarks(Remark.Kind.DEVIATION).stream()
+        .filter(r -> r.stint() == 0)
+        .forEach(r -> lines.add(deviation(r)));
+    return lines;
+  }
+
+  /** What a reader of a measure that is not the primary must know. */
+  List<String> beside(Measure measure) {
+    List<String> lines = new ArrayList<>();
+    if (measure.kind().timed()) {
+      knowingTimekeeper("timekeeper.measure", measure.name(), lines);
+    }
+    return lines;
+  }
+
+  /** Who timed what. */
+  List<String> timed() {
+    List<String> lines = new ArrayList<>();
+    day.remarks(Remark.Kind.TIMED).forEach(r -> lines.add(timed(r)));
+    String declared = day.plan().blinding().timedBy();
+    if (!lines.isEmpty() && !declared.isBlank()) {
+      lines.add(WORDS.say("timed.declared", declared));
+    }
+    return lines;
+  }
+
+  /** Everything else that was said and done. */
+  List<String> rest() {
+    List<String> lines = new ArrayList<>();
+    handled(lines);
+    day.remarks(Remark.Kind.VOID_WITHDRAWN)
+        .forEach(
+            r -> lines.add(WORDS.say("withdrawn", where(r), blank(r.before()), blank(r.words()))));
+    day.remarks(Remark.Kind.CONDITION)
+        .forEach(r -> lines.add(WORDS.say("condition", where(r), r.about(), r.words())));
+    day.remarks(Remark.Kind.REPRINTED).forEach(r -> lines.add(WORDS.say("reprinted", r.words())));
+    day.remarks(Remark.Kind.LATE).forEach(r -> lines.add(WORDS.say("late", r.about(), r.words())));
+    return lines;
+  }
+
+  private static String cutShort(Remark remark) {
+    return WORDS.say(
+        "cut.short",
+        remark.who(),
+        WORDS.say(remark.value().equals(Remark.KNEW) ? "cut.short.knew" : "cut.short.knew.not"),
+        remark.words());
+  }
+
+  private void seen(List<String> lines) {
+    int perStint = day.plan().laps().perStint();
+    List<String> laps =
+        day.laps().stream()
+            .filter(lap -> lap.voided().filter(LapState.Voided::afterValuesSeen).isPresent())
+            .map(lap -> String.valueOf(lap.id().ofDay(perStint)))
+            .toList();
+    if (laps.size() == 1) {
+      lines.add(WORDS.say("void.seen.one", laps.get(0)));
+    } else if (!laps.isEmpty()) {
+      lines.add(WORDS.say("void.seen", WORDS.say("laps", StintList.and(laps))));
+    }
+  }
+
+  private void knowingTimekeeper(String key, String measure, List<String> lines) {
+    TreeSet<Integer> stints = new TreeSet<>();
+    TreeSet<String> who = new TreeSet<>();
+    for (Remark remark : day.remarks(Remark.Kind.DEVIATION)) {
+      if (remark.about().equals(TIMEKEEPER)) {
+        stints.add(remark.stint());
+        who.add(remark.words());
+      }
+    }
+    if (!stints.isEmpty()) {
+      lines.add(WORDS.say(key, StintList.words(stints), String.join("; ", who), measure));
+    }
+  }
+
+  private String changed(String key, Remark remark) {
+    return WORDS.say(
+        remark.value().isEmpty() ? key + ".out" : key,
+        where(remark),
+        remark.about(),
+        blank(remark.before()),
+        remark.value(),
+        blank(remark.words()));
+  }
+
+  private static String outside(Remark remark) {
+    return WORDS.say(
+        remark.words().isBlank() ? "outside.no.reason" : "outside",
+        where(remark),
+        remark.about(),
+        remark.value(),
+        remark.before(),
+        remark.words());
+  }
+
+  /** "Stint 3, cover off: …"; the warm-up and the day have no number. */
+  static String deviation(Remark remark) {
+    return WORDS.say(
+        "deviation", where(remark), named(REPORT, "kind.", remark.about()), remark.words());
+  }
+
+  private static String timed(Remark remark) {
+    String key = remark.who().isEmpty() ? "timed.typed" : "timed";
+    return WORDS.say(
+        key,
+        remark.about(),
+        remark.who().isEmpty() ? "" : named(WORDS, "who.", remark.who()),
+        remark.value());
+  }
+
+  private void handled(List<String> lines) {
+    Map<String, Collection<Integer>> stints = new LinkedHashMap<>();
+    day.remarks(Remark.Kind.HANDLED)
+        .forEach(r -> stints.computeIfAbsent(r.who(), k -> new TreeSet<>()).add(r.stint()));
+    stints.forEach((who, in) -> lines.add(WORDS.say("handled", who, StintList.words(in))));
+  }
+
+  private static String where(Remark remark) {
+    if (remark.lap() > 0) {
+      return WORDS.say("lap", remark.lap());
+    }
+    return switch (remark.stint()) {
+      case Remark.WHOLE_DAY -> WORDS.say("day");
+      case 0 -> WORDS.say("warm.up");
+      default -> WORDS.say("stint", remark.stint());
+    };
+  }
+
+  /** The word of a name; the name itself where a package of another program has one of its own. */
+  private static String named(Words words, String key, String name) {
+    return words.has(key + name) ? words.say(key + name) : name;
+  }
+
+  private static String blank(String words) {
+    return words.isBlank() ? WORDS.say("nothing") : words;
+  }
+}

@@ -1,0 +1,51 @@
+package blindlap.wording;
+
+import blindlap.review.DayRecord;
+import blindlap.review.Finding;
+import blindlap.stats.tell.GuessTest;
+import blindlap.wording.day.Words;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Whether a finding is settled for its rider, trail and day, or what stands against calling it so.
+ */
+final class SettledWords {
+  private static final Words WORDS = Words.of("finding");
+
+  private final Finding finding;
+  private final DayRecord day;
+
+  SettledWords(Finding finding) {
+    this.finding = finding;
+    this.day = finding.day();
+  }
+
+  String said() {
+    List<String> conditions = conditions();
+    return conditions.isEmpty()
+        ? WORDS.say("next.settled")
+        : WORDS.say("next.conditional", String.join("; ", conditions));
+  }
+
+  private List<String> conditions() {
+    List<String> conditions = new ArrayList<>();
+    if (!day.plan().blinding().blinded()) {
+      conditions.add(WORDS.say("condition.unblinded"));
+    }
+    if (day.cutShort()) {
+      conditions.add(WORDS.say("condition.cut.short"));
+    }
+    if (!day.wrongFits().isEmpty()) {
+      conditions.add(WORDS.say("condition.wrong.fits", StintList.words(day.wrongFits())));
+    }
+    if (!day.blindBroken().isEmpty()) {
+      conditions.add(
+          WORDS.say("condition.blind.broken", StintList.words(day.blindBroken().keySet())));
+    }
+    if (finding.guesses().test().filter(GuessTest::flagged).isPresent()) {
+      conditions.add(WORDS.say("condition.guesses"));
+    }
+    return conditions;
+  }
+}
