@@ -153,5 +153,9 @@ if (setups == 2 && any(said != "")) {             # right less wrong, guesses he
   t <- sum((2 * order - 1) * score); every <- as.vector((2 * Z - 1) %*% score)
   line("session guesses", c(mean(every >= t), mean(every > t) + mean(every == t) / 2))
 }
-squares <- function(z) sum(sapply(0:(setups - 1), function(a) sum(void & z == a))^2)
-line("session voids", mean(apply(Z, 1, squares) >= squares(order)))
+uneven <- function(voids) {                      # share of orders whose voids fall at least as unevenly
+  squares <- function(z) sum(sapply(0:(setups - 1), function(a) sum(voids[z == a]))^2)
+  mean(apply(Z, 1, squares) >= squares(order))
+}
+line("session voids", uneven(void))
+line("session void laps", uneven(sapply(stints_of$stint, function(s) sum(counted$void[counted$stint == s] != ""))))

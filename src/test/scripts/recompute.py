@@ -263,3 +263,4 @@ said = [r["guess"] if r["in_the_day"] == "true" else "" for r in stint_rows]
 if setups == 2 and any(said):
     line("session guesses", guesses(order, said))
 line("session voids", uneven(order, void))
+line("session void laps", uneven(order, [sum(bool(l["void"]) for l in s) for s in scored]))

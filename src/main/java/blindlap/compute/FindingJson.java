@@ -10,6 +10,7 @@ import blindlap.review.WhatNext;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
+import blindlap.stats.compare.VoidBalance;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.FindingText;
 import blindlap.wording.day.Problems;
@@ -53,11 +54,8 @@ public final class FindingJson {
     finding.sensitivities().forEach(each -> sensitivity(beside.addObject(), finding, each));
     guesses(root.putObject("guesses"), finding.guesses());
     ObjectNode voids = root.putObject("voids");
-    ArrayNode each = voids.putArray("per_setup");
-    for (int count : finding.voids().voids()) {
-      each.add(count);
-    }
-    voids.put("p", finding.voids().p());
+    voids(voids, finding.voids());
+    voids(voids.putObject("laps"), finding.voidLaps());
     finding.left().ifPresent(left -> root.put("smallest_p_left", left.smallestP()));
     finding
         .primary()
@@ -65,6 +63,14 @@ public final class FindingJson {
         .ifPresent(next -> root.put("what_next", PlanJson.word(next)));
     requests(root, finding);
     return print(root);
+  }
+
+  private static void voids(ObjectNode node, VoidBalance balance) {
+    ArrayNode each = node.putArray("per_setup");
+    for (int count : balance.voids()) {
+      each.add(count);
+    }
+    node.put("p", balance.p());
   }
 
   private static Optional<String> verdict(Finding finding) {

@@ -113,6 +113,7 @@ public final class Analysis {
             : List.of(),
         Guesses.of(day, set),
         VoidBalance.of(set, order, voids(stints)),
+        VoidBalance.of(set, order, voidLaps(stints)),
         left(stints),
         Parity.of(day));
   }
@@ -131,6 +132,12 @@ public final class Analysis {
       voids[i] = stints.voided(i + 1);
     }
     return voids;
+  }
+
+  private static int[] voidLaps(StintValues stints) {
+    int[] laps = new int[stints.stints()];
+    java.util.Arrays.setAll(laps, i -> stints.voidLaps(i + 1));
+    return laps;
   }
 
   private Optional<CutShort> left(StintValues stints) {

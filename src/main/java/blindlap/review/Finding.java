@@ -20,7 +20,8 @@ import java.util.stream.Stream;
  * @param refusals measures that could not be compared, with the reason
  * @param sensitivities the primary looked at otherwise
  * @param guesses what the rider guessed
- * @param voids void stints per setup
+ * @param voids stints per setup all of whose scored laps are void
+ * @param voidLaps void scored laps per setup, those of stints that keep a value included
  * @param left what the stints used could still show, where stints were lost
  * @param parity settings as measured
  */
@@ -34,6 +35,7 @@ public record Finding(
     List<Sensitivity> sensitivities,
     Guesses guesses,
     VoidBalance voids,
+    VoidBalance voidLaps,
     Optional<CutShort> left,
     List<Parity> parity) {
 

@@ -60,18 +60,33 @@ final class BlindWords {
         interval);
   }
 
+  /** Void laps per setup; whole stints beside them where a stint holds several scored laps. */
   String voids() {
-    VoidBalance voids = finding.voids();
-    int total = IntStream.of(voids.voids()).sum();
-    if (total == 0) {
+    VoidBalance laps = finding.voidLaps();
+    VoidBalance stints = finding.voids();
+    if (total(laps) == 0) {
       return WORDS.say("voids.none");
     }
+    if (total(laps) == total(stints)) {
+      return voids(stints.flagged() ? "voids.uneven" : "voids.even", stints);
+    }
+    String whole =
+        total(stints) == 0
+            ? WORDS.say("voids.stints.none")
+            : voids(stints.flagged() ? "voids.stints.uneven" : "voids.stints.even", stints);
+    return voids(laps.flagged() ? "voids.laps.uneven" : "voids.laps.even", laps) + " " + whole;
+  }
+
+  private static int total(VoidBalance voids) {
+    return IntStream.of(voids.voids()).sum();
+  }
+
+  private String voids(String key, VoidBalance voids) {
     String each =
         IntStream.range(0, voids.voids().length)
             .mapToObj(i -> WORDS.say("voids.setup", plan.setups().get(i).name(), voids.voids()[i]))
             .collect(Collectors.joining(", "));
-    return WORDS.say(
-        voids.flagged() ? "voids.uneven" : "voids.even", total, each, Figures.p(voids.p()));
+    return WORDS.say(key, total(voids), each, Figures.p(voids.p()));
   }
 
   List<String> parity() {

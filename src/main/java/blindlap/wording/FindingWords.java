@@ -290,10 +290,7 @@ public final class FindingWords {
 
   /** "15 of 16 stints used; 1 void, 0 not ridden or without a value." */
   public String used() {
-    int voids = comparison.stints().voids();
-    int used = comparison.stints().used();
-    int all = comparison.stints().stints();
-    return WORDS.say("evidence.used", used, all, voids, all - used - voids);
+    return StintsUsed.say(comparison.stints());
   }
 
   /** The ratio of counts, for counts. */

@@ -135,10 +135,7 @@ public final class ManyWords {
 
   /** "17 of 18 stints used; 1 void, 0 not ridden or without a value." */
   public String used() {
-    int voids = comparison.stints().voids();
-    int used = comparison.stints().used();
-    int all = comparison.stints().stints();
-    return WORDS.say("evidence.used", used, all, voids, all - used - voids);
+    return StintsUsed.say(comparison.stints());
   }
 
   /** "Rider noise 0.64 s from stint to stint". */
