@@ -133,7 +133,9 @@ public final class FindingJson {
             harm ->
                 node.putObject("harm")
                     .put("b_against_a", harm.bAgainstA().text())
-                    .put("a_against_b", harm.aAgainstB().text()));
+                    .put("a_against_b", harm.aAgainstB().text())
+                    .put("p", harm.p())
+                    .put("p_adjusted", harm.adjusted()));
     comparison
         .ratio()
         .ifPresent(

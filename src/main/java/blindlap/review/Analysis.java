@@ -6,7 +6,6 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.stats.compare.CountRatio;
 import blindlap.stats.compare.CutShort;
-import blindlap.stats.compare.HarmTest;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.OrderSet;
 import blindlap.stats.compare.PValueAdjustment;
@@ -94,6 +93,7 @@ public final class Analysis {
       primary = compare(first);
       notPrimary().forEach(m -> compare(m).ifPresent(others::add));
       adjust(others);
+      WatchedHarms.test(plan, order, others);
     } else {
       compareMany(first).ifPresent(many::add);
       notPrimary().forEach(m -> compareMany(m).ifPresent(many::add));
@@ -157,6 +157,9 @@ public final class Analysis {
         caveats.add(Caveat.FEW_COUNTS);
       }
       boolean tested = !caveats.contains(Caveat.MISSING);
+      if (measure.role() == Measure.Role.WATCH_FOR_HARM) {
+        band(measure);
+      }
       return Optional.of(
           new Comparison(
               measure,
@@ -164,7 +167,7 @@ public final class Analysis {
               result,
               tested ? verdict(measure, result) : Optional.empty(),
               OptionalDouble.empty(),
-              tested ? harm(measure, result) : Optional.empty(),
+              Optional.empty(),
               ratio,
               caveats));
     } catch (Unusable e) {
@@ -224,21 +227,6 @@ public final class Analysis {
         orders.attainableLevel() == 0
             ? Verdict.COULD_NOT_SHOW
             : result.verdict(band.get().low(), band.get().high()));
-  }
-
-  private static Optional<HarmTest> harm(Measure measure, TwoSetups result) {
-    Optional<Interval> band = band(measure);
-    if (measure.role() != Measure.Role.WATCH_FOR_HARM || band.isEmpty() || result.noVariation()) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        HarmTest.of(
-            result.curve(),
-            band.get().low(),
-            band.get().high(),
-            measure.better() == Measure.Better.HIGHER
-                ? HarmTest.Direction.LESS_IS_HARM
-                : HarmTest.Direction.MORE_IS_HARM));
   }
 
   /** Step-down over the secondary measures; those with too many values missing are left out. */

@@ -50,14 +50,12 @@ public final class FindingText {
     return new ManyWords(plan, comparison);
   }
 
-  /** The answer of the page; a harm that is shown stands in the same sentence. */
+  /** The answer of the page; what came of watched harms as a whole stands in the same sentence. */
   public Headline headline() {
     Headline plain = plainHeadline();
     String harm = harm();
     if (!harm.isEmpty()) {
-      String after = plain.after();
-      String cut = after.endsWith(".") ? after.substring(0, after.length() - 1) : after;
-      plain = new Headline(plain.before(), plain.phrase(), cut + harm);
+      plain = plain.continued(harm);
     }
     int wrong = day.wrongFits().size();
     String last = wrong > 1 ? " " + WORDS.say("headline.wrong", wrong) : "";
@@ -92,6 +90,9 @@ public final class FindingText {
     StringBuilder harm = new StringBuilder();
     for (Comparison comparison : finding.harms()) {
       harm.append(words(comparison).harmInHeadline(Finding.harmful(comparison)));
+    }
+    if (finding.everyWatchedHarmRuledOut()) {
+      harm.append(WORDS.say("headline.harm.none"));
     }
     return harm.isEmpty() ? "" : harm + ".";
   }

@@ -232,17 +232,18 @@ public final class FindingWords {
   public List<String> harm() {
     return comparison
         .harm()
-        .map(h -> List.of(harm(1, h.bAgainstA()), harm(0, h.aAgainstB())))
+        .map(h -> List.of(harm(1, h.bAgainstA(), h), harm(0, h.aAgainstB(), h)))
         .orElse(List.of());
   }
 
-  private String harm(int setup, HarmTest.Finding found) {
+  private String harm(int setup, HarmTest.Finding found, HarmTest test) {
     return WORDS.say(
         "harm." + found.name(),
         setups.get(setup),
         setups.get(1 - setup),
         measure.name(),
-        Sizes.worthwhile(measure));
+        Sizes.worthwhile(measure),
+        p(test.adjusted()));
   }
 
   /** The harm in the same sentence as the verdict. */
