@@ -8,6 +8,7 @@ import blindlap.review.ManyComparison;
 import blindlap.review.Sensitivity;
 import blindlap.review.WhatNext;
 import blindlap.stats.compare.ManySetups;
+import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.compare.VoidBalance;
@@ -150,7 +151,7 @@ public final class FindingJson {
   private static void many(ObjectNode node, ManyComparison many) {
     head(node, many.measure(), many.stints().used(), many.result().noiseSd(), many.result().df());
     number(node, "f", many.result().f());
-    number(node, "p", many.result().p());
+    number(node, "p", many.said(many.result().p()));
     optional(node, "p_adjusted", many.adjusted());
     pairs(node, many, true);
     ArrayNode caveats = node.putArray("caveats");
@@ -164,8 +165,8 @@ public final class FindingJson {
       each.put("pair", pair.name());
       number(each, "estimate", many.measure().scale().back(pair.estimate()));
       if (tested) {
-        number(each, "p", pair.p());
-        number(each, "p_adjusted", pair.pAdjusted());
+        number(each, "p", many.said(pair.p()));
+        number(each, "p_adjusted", many.said(pair.pAdjusted()));
       }
     }
   }
@@ -176,17 +177,16 @@ public final class FindingJson {
     each.stints().forEach(stints::add);
     each.why().ifPresent(why -> node.put("why", Problems.sentence(why)));
     each.result()
-        .ifPresent(
-            result ->
-                beside(node, each, finding.primary().orElseThrow().measure().scale(), result));
+        .ifPresent(result -> beside(node, each, finding.primary().orElseThrow(), result));
     each.many().ifPresent(many -> beside(node, each, finding.many().get(0).with(many)));
   }
 
   private static void beside(
-      ObjectNode node, Sensitivity each, blindlap.stats.compare.Scale scale, TwoSetups result) {
+      ObjectNode node, Sensitivity each, Comparison planned, TwoSetups result) {
+    Scale scale = planned.measure().scale();
     number(node, "estimate", scale.back(result.estimate()));
     if (!each.estimateOnly() && !result.noVariation()) {
-      number(node, "p", result.curve().p(0));
+      number(node, "p", planned.tested() ? result.curve().p(0) : Double.NaN);
       interval(
           node,
           "interval_95",
@@ -199,7 +199,7 @@ public final class FindingJson {
 
   private static void beside(ObjectNode node, Sensitivity each, ManyComparison many) {
     if (!each.estimateOnly()) {
-      number(node, "p", many.result().p());
+      number(node, "p", many.said(many.result().p()));
     }
     pairs(node, many, !each.estimateOnly());
   }

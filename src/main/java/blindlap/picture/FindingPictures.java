@@ -243,7 +243,7 @@ public final class FindingPictures {
     return new StintsContent.Pair(
         SetupMark.of(pair.second()),
         SetupMark.of(pair.first()),
-        ManyWords.p(pair.pAdjusted()),
+        many.tested() ? ManyWords.p(pair.pAdjusted()) : "",
         WORDS.say(
             "less",
             plan.setups().get(pair.second()).name(),
@@ -252,7 +252,7 @@ public final class FindingPictures {
         new Limits(shift, shift),
         new Limits(shift, shift),
         words.size(pair),
-        WORDS.say(many.separated(pair) ? "pair.differs" : "pair.open"));
+        many.tested() ? WORDS.say(many.separated(pair) ? "pair.differs" : "pair.open") : "");
   }
 
   private Drawing curve(Comparison comparison) {

@@ -54,6 +54,11 @@ public record ManyComparison(
     return secondLarger == moreIsWorse ? pair.second() : pair.first();
   }
 
+  /** A p as it may be said: NaN where too many values are missing for a test. */
+  public double said(double p) {
+    return caveats.contains(Caveat.MISSING) ? Double.NaN : p;
+  }
+
   /** True if a test may be said. */
   public boolean tested() {
     return !caveats.contains(Caveat.MISSING) && !result.noVariation();

@@ -211,7 +211,12 @@ public final class FindingWords {
     }
     return ninety.isEmpty()
         ? WORDS.say("size.unbounded")
-        : WORDS.say(key, interval(0.90), Sizes.worthwhile(measure));
+        : WORDS.say(key, interval(0.90), Sizes.worthwhile(measure), alone());
+  }
+
+  /** Stands behind an unadjusted interval wherever the p beside it is adjusted. */
+  private String alone() {
+    return comparison.adjusted().isPresent() ? WORDS.say("alone") : "";
   }
 
   /** "p = .0015". */
@@ -259,7 +264,9 @@ public final class FindingWords {
   public List<String> evidence(String orders) {
     List<String> lines = new ArrayList<>();
     TwoSetups result = comparison.result();
-    if (!result.noVariation()) {
+    if (!comparison.tested()) {
+      lines.add(WORDS.say("evidence.untested", interval(0.95)));
+    } else if (!result.noVariation()) {
       lines.add(
           WORDS.say(
               result.sampled() ? "evidence.sampled" : "evidence.interval",
@@ -344,6 +351,9 @@ public final class FindingWords {
     }
     if (other.noVariation() || wide.isEmpty()) {
       return WORDS.say("beside.unbounded", difference);
+    }
+    if (!comparison.tested()) {
+      return WORDS.say("beside.untested", difference, interval(wide.get(), digits));
     }
     return WORDS.say("beside", difference, interval(wide.get(), digits), p(other.curve().p(0)));
   }

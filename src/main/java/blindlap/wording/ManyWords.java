@@ -203,10 +203,13 @@ public final class ManyWords {
             comparison.result().pairs().stream()
                 .map(
                     p ->
-                        estimateOnly
+                        estimateOnly || !comparison.tested()
                             ? difference(p)
                             : WORDS.say("many.beside.pair", difference(p), p(p.pAdjusted())))
                 .toList());
+    if (!estimateOnly && !comparison.tested()) {
+      return WORDS.say("many.beside.untested", pairs);
+    }
     return estimateOnly
         ? WORDS.say("many.beside.estimate", pairs)
         : WORDS.say("many.beside", p(comparison.result().p()), pairs);
