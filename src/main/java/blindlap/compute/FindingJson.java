@@ -13,6 +13,7 @@ import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.compare.VoidBalance;
 import blindlap.stats.distribution.Interval;
+import blindlap.stats.order.Orders;
 import blindlap.wording.FindingText;
 import blindlap.wording.day.Problems;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -165,10 +166,26 @@ public final class FindingJson {
       each.put("pair", pair.name());
       number(each, "estimate", many.measure().scale().back(pair.estimate()));
       if (tested) {
+        interval(each, "interval_95", many.interval(pair));
+        many.against(pair).ifPresent(size -> each.put("against_worthwhile", PlanJson.word(size)));
+        harm(each, many, pair);
         number(each, "p", many.said(pair.p()));
         number(each, "p_adjusted", many.said(pair.pAdjusted()));
       }
     }
+  }
+
+  /** What a pair of a watched measure comes to, with the setup that did worse where it is shown. */
+  private static void harm(ObjectNode node, ManyComparison many, ManySetups.Pair pair) {
+    many.harms().stream()
+        .filter(harm -> harm.pair().equals(pair))
+        .forEach(
+            harm -> {
+              ObjectNode found = node.putObject("harm").put("found", harm.found().text());
+              if (many.shownHarms().contains(harm)) {
+                found.put("worse", Orders.letter(many.worse(pair)));
+              }
+            });
   }
 
   private static void sensitivity(ObjectNode node, Finding finding, Sensitivity each) {

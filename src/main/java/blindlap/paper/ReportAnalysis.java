@@ -79,10 +79,11 @@ final class ReportAnalysis {
           List.of(
               ReportPage.cell(many.measure().name() + " " + pair.name()),
               cell(many.measure().scale().back(pair.estimate())),
+              many.interval(pair).map(i -> cell(i.low()) + " to " + cell(i.high())).orElse("–"),
               cell(many.said(pair.p())),
               cell(many.said(pair.pAdjusted()))));
     }
-    page.table(heads("th.measure", "th.estimate", "th.p.alone", "th.p.pairs"), rows);
+    page.table(heads("th.measure", "th.estimate", "th.95.pairs", "th.p.alone", "th.p.pairs"), rows);
     page.note(
         WORDS.say(
             "exact.many",

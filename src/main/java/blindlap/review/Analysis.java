@@ -98,6 +98,7 @@ public final class Analysis {
       compareMany(first).ifPresent(many::add);
       notPrimary().forEach(m -> compareMany(m).ifPresent(many::add));
       adjustMany(many);
+      WatchedHarms.testMany(plan, order, many);
     }
     StintValues stints = StintValues.of(day, first, StintValues.Laps.NOT_VOID);
     progress.accept("");
@@ -267,7 +268,7 @@ public final class Analysis {
               set, order, stints.values(), stints.valid(), measure.drift(), Sampling.PREFERRED);
       return Optional.of(
           new ManyComparison(
-              measure, stints, result, OptionalDouble.empty(), caveats(measure, stints)));
+              measure, stints, result, OptionalDouble.empty(), List.of(), caveats(measure, stints)));
     } catch (Unusable e) {
       refusals.add(new Finding.Refusal(measure, e.problem()));
       return Optional.empty();

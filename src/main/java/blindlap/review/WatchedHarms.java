@@ -3,6 +3,7 @@ package blindlap.review;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.stats.compare.HarmTest;
+import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.PValueAdjustment;
 import blindlap.stats.distribution.Interval;
 import java.util.ArrayList;
@@ -15,6 +16,8 @@ import java.util.List;
  * are was fixed before riding.
  */
 final class WatchedHarms {
+  private static final double LEVEL = 0.05;
+
   private WatchedHarms() {}
 
   /** Puts the harm tests into the comparisons of watched measures. */
@@ -55,11 +58,7 @@ final class WatchedHarms {
 
   private static HarmTest harm(Comparison each, int[] order, double adjusted) {
     Interval band = each.worthwhileBand().orElseThrow();
-    int[] left = new int[2];
-    boolean[] valid = each.stints().valid();
-    for (int i = 0; i < valid.length; i++) {
-      left[order[i]] += valid[i] ? 1 : 0;
-    }
+    int[] left = left(each.stints(), order, 2);
     return HarmTest.of(
         each.curve(),
         band.low(),
@@ -69,5 +68,43 @@ final class WatchedHarms {
             : HarmTest.Direction.MORE_IS_HARM,
         adjusted,
         Math.min(left[0], left[1]));
+  }
+
+  private static int[] left(StintValues stints, int[] order, int setups) {
+    int[] left = new int[setups];
+    boolean[] valid = stints.valid();
+    for (int i = 0; i < valid.length; i++) {
+      left[order[i]] += valid[i] ? 1 : 0;
+    }
+    return left;
+  }
+
+  /** The same for three and more setups, from intervals of pairs (docs/method.md#pair-harm). */
+  static void testMany(Plan plan, int[] order, List<ManyComparison> many) {
+    double level = 1 - LEVEL / Math.max(1, watched(plan).size());
+    for (int i = 0; i < many.size(); i++) {
+      ManyComparison each = many.get(i);
+      if (watches(each.measure()) && each.tested()) {
+        int[] left = left(each.stints(), order, plan.setups().size());
+        many.set(
+            i,
+            each.withHarms(
+                each.result().pairs().stream().map(p -> harm(each, p, level, left)).toList()));
+      }
+    }
+  }
+
+  private static ManyComparison.PairHarm harm(
+      ManyComparison each, ManySetups.Pair pair, double level, int[] left) {
+    Interval band = Comparison.band(each.measure()).orElseThrow();
+    Interval wide = each.result().interval(pair, level).orElseThrow();
+    boolean enough = Math.min(left[pair.first()], left[pair.second()]) >= HarmTest.LEAST_STINTS;
+    HarmTest.Finding found = HarmTest.Finding.NOT_SETTLED;
+    if (ManyComparison.against(wide, band) == ManyComparison.Size.BEYOND) {
+      found = HarmTest.Finding.SHOWN;
+    } else if (enough && each.against(pair).orElseThrow() == ManyComparison.Size.WITHIN) {
+      found = HarmTest.Finding.RULED_OUT;
+    }
+    return new ManyComparison.PairHarm(pair, found, wide);
   }
 }

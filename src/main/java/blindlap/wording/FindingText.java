@@ -165,6 +165,9 @@ public final class FindingText {
         .ifPresent(
             m -> {
               lines.addAll(words(m).pairs());
+              if (m.tested()) {
+                lines.add(WORDS.say("many.intervals"));
+              }
               lines.add(words(m).noise());
               lines.add(words(m).used());
               lines.add(WORDS.say("many.no.order"));

@@ -10,7 +10,6 @@ import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -106,24 +105,7 @@ public final class FindingWords {
   }
 
   private String interval(Interval interval, Sizes digits) {
-    List<BigDecimal> limits = digits.limits(interval);
-    boolean above = interval.low() > 0;
-    if (above || interval.high() < 0) {
-      BigDecimal near = above ? limits.get(0) : limits.get(1);
-      BigDecimal far = above ? limits.get(1) : limits.get(0);
-      return WORDS.say(
-          "interval.one.side", near.toPlainString(), far.toPlainString() + digits.unit());
-    }
-    return WORDS.say(
-        "interval.two.sides", end(-1, limits.get(0), digits), end(1, limits.get(1), digits));
-  }
-
-  private String end(int side, BigDecimal limit, Sizes digits) {
-    if (limit.signum() == 0) {
-      return WORDS.say("end.none");
-    }
-    return WORDS.say(
-        "end." + word(), setups.get(way.first(side)), limit.toPlainString() + digits.unit());
+    return new IntervalWords(way, setups.get(0), setups.get(1)).say(interval, digits);
   }
 
   /** The headline in three parts: before, the verdict phrase, after. */
