@@ -6,6 +6,7 @@ import blindlap.review.Guesses;
 import blindlap.review.HelperFit;
 import blindlap.review.Parity;
 import blindlap.stats.compare.VoidBalance;
+import blindlap.stats.distribution.Interval;
 import blindlap.stats.tell.GuessTest;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
@@ -44,20 +45,25 @@ final class BlindWords {
           setups);
     }
     GuessTest test = guesses.test().get();
-    String interval =
+    String index = Figures.number(test.indexMean(), 2);
+    // Blocks that all came out alike say nothing of how far the index might be off.
+    String said =
         test.meanInterval95()
-            // Blocks that all came out alike say nothing of how far the index might be off.
             .filter(i -> i.high() > i.low())
-            .map(i -> Intervals.interval(i, 1))
-            .orElse(WORDS.say("guesses.no.interval"));
+            .map(i -> WORDS.say("guesses.index.interval", index, Intervals.interval(cut(i), 1)))
+            .orElseGet(() -> WORDS.say("guesses.index", index));
     return WORDS.say(
         test.flagged() ? "guesses.flagged" : "guesses.held",
         guesses.right(),
         guesses.wrong(),
         guesses.unknown(),
         Figures.p(test.midP()),
-        Figures.number(test.indexMean(), 2),
-        interval);
+        said);
+  }
+
+  /** No index lies beyond −1 or 1, though a t interval may. */
+  private static Interval cut(Interval interval) {
+    return new Interval(Math.max(-1, interval.low()), Math.min(1, interval.high()));
   }
 
   /** Void laps per setup; whole stints beside them where a stint holds several scored laps. */

@@ -122,6 +122,7 @@ public final class ManySetups {
     double[] y = DayCheck.centred(values, use);
     double[] residual = residuals.apply(y);
     Tally tally = new Tally(set, Residuals.dot(residual, residual), df);
+    tally.rounding = DayCheck.rounding(values, use);
     ManyWalk walk = new ManyWalk(set, residuals.matrix(), residual, tally);
     walk.visit(order);
     double rss = tally.total - tally.contrasts.explained();
@@ -227,6 +228,7 @@ public final class ManySetups {
     private final double[] t;
     private final long[] pairCounts;
     private final long[] largestCounts;
+    private double rounding;
     private boolean noVariation;
     private boolean counting;
     private boolean weighted;
@@ -261,12 +263,19 @@ public final class ManySetups {
             DayFault.SETUPS_NOT_APART);
       }
       observedF = statistics();
-      fThreshold = observedF * (1 - SLACK) - ROUNDING * ROUNDING;
+      double noise = Math.sqrt(Math.max(total - contrasts.explained(), total * 1e-15) / df);
+      double loose = 2 * rounding / noise;
+      double root = Math.sqrt(observedF) * (1 - loose) - loose;
+      fThreshold =
+          loose > SLACK
+              ? root * Math.max(0, root)
+              : observedF * (1 - SLACK) - ROUNDING * ROUNDING;
       for (int i = 0; i < t.length; i++) {
         estimates[i] = contrasts.difference(i);
         unitVariances[i] = contrasts.unitVariance(i);
         signed[i] = Math.copySign(t[i], estimates[i]);
-        threshold[i] = t[i] * (1 - SLACK) - ROUNDING;
+        threshold[i] =
+            loose > SLACK ? t[i] * (1 - loose) - loose : t[i] * (1 - SLACK) - ROUNDING;
       }
       counting = true;
     }
