@@ -193,8 +193,7 @@ public final class FindingJson {
     ArrayNode stints = node.putArray("stints");
     each.stints().forEach(stints::add);
     each.why().ifPresent(why -> node.put("why", Problems.sentence(why)));
-    each.result()
-        .ifPresent(result -> beside(node, each, finding.primary().orElseThrow(), result));
+    each.result().ifPresent(result -> beside(node, each, finding.primary().orElseThrow(), result));
     each.many().ifPresent(many -> beside(node, each, finding.many().get(0).with(many)));
   }
 

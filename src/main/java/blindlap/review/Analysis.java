@@ -268,7 +268,12 @@ public final class Analysis {
               set, order, stints.values(), stints.valid(), measure.drift(), Sampling.PREFERRED);
       return Optional.of(
           new ManyComparison(
-              measure, stints, result, OptionalDouble.empty(), List.of(), caveats(measure, stints)));
+              measure,
+              stints,
+              result,
+              OptionalDouble.empty(),
+              List.of(),
+              caveats(measure, stints)));
     } catch (Unusable e) {
       refusals.add(new Finding.Refusal(measure, e.problem()));
       return Optional.empty();

@@ -62,8 +62,8 @@ public record Finding(
   }
 
   /**
-   * True if the plan watches for harm, with a size, and every such harm is ruled out of both setups;
-   * none is where too few stints were left, or values are missing or do not vary.
+   * True if the plan watches for harm, with a size, and every such harm is ruled out of both
+   * setups; none is where too few stints were left, or values are missing or do not vary.
    */
   public boolean everyWatchedHarmRuledOut() {
     List<Measure> watched =

@@ -61,10 +61,7 @@ public final class ManyWords {
 
   private Sizes sizes(ManySetups.Pair pair) {
     return Sizes.of(
-        measure,
-        pair.estimate(),
-        List.of(comparison.shifts(pair)),
-        comparison.result().noiseSd());
+        measure, pair.estimate(), List.of(comparison.shifts(pair)), comparison.result().noiseSd());
   }
 
   /** The approximate interval of a pair in words. */
@@ -243,8 +240,7 @@ public final class ManyWords {
         .map(
             harm -> {
               int worse = comparison.worse(harm.pair());
-              int other =
-                  worse == harm.pair().first() ? harm.pair().second() : harm.pair().first();
+              int other = worse == harm.pair().first() ? harm.pair().second() : harm.pair().first();
               Sizes digits =
                   Sizes.of(
                       measure,
@@ -277,10 +273,7 @@ public final class ManyWords {
                         estimateOnly || !comparison.tested()
                             ? difference(p)
                             : WORDS.say(
-                                "many.beside.pair",
-                                difference(p),
-                                p(p.pAdjusted()),
-                                interval(p)))
+                                "many.beside.pair", difference(p), p(p.pAdjusted()), interval(p)))
                 .toList());
     if (!estimateOnly && !comparison.tested()) {
       return WORDS.say("many.beside.untested", pairs);
@@ -317,7 +310,9 @@ public final class ManyWords {
     return value < 0 ? "−" : value > 0 ? "+" : "";
   }
 
-  /** The pairs as short lines for a cell of a table: "T less S: +1.9 s (+0.8 to +3.0), p = .003". */
+  /**
+   * The pairs as short lines for a cell of a table: "T less S: +1.9 s (+0.8 to +3.0), p = .003".
+   */
   public List<String> cells() {
     return comparison.result().pairs().stream()
         .map(

@@ -16,8 +16,8 @@ import java.util.Random;
 import java.util.TreeMap;
 
 /**
- * Days on which nothing does harm: so many watched measures of pure noise beside the primary, twelve
- * stints in blocks of four.
+ * Days on which nothing does harm: so many watched measures of pure noise beside the primary,
+ * twelve stints in blocks of four.
  *
  * @param shown share of days whose headline says "did harm"
  * @param open share of days whose headline says neither that nor that every harm is ruled out
@@ -53,8 +53,7 @@ record HarmDays(double shown, double open) {
     Map<String, double[]> values = new TreeMap<>();
     for (Measure each : measures) {
       values.put(
-          each.name(),
-          Days.values(Orders.parse(order), 90, new double[] {0, 0}, 1, 4, random));
+          each.name(), Days.values(Orders.parse(order), 90, new double[] {0, 0}, 1, 4, random));
     }
     return Analysis.of(Days.day(plan, order, values));
   }

@@ -78,8 +78,7 @@ final class SharperTables {
         var curve = TwoSetups.compare(set, order, y, valid, Drift.LINE, Sampling.PREFERRED).curve();
         real += curve.exceeds(0, 0.025) || curve.fallsShortOf(0, 0.025) ? 1 : 0;
       }
-      return new VoidDays(
-          (double) real / days, (double) flagged / days, (double) byStints / days);
+      return new VoidDays((double) real / days, (double) flagged / days, (double) byStints / days);
     }
 
     /** Means of what is not void; {@code voids} is filled with the number of void laps. */
@@ -135,10 +134,7 @@ final class SharperTables {
       lines.add(
           "| %s | %s | %s | %s |"
               .formatted(
-                  voiding.text,
-                  share(found.real),
-                  share(found.flagged),
-                  share(found.byStints)));
+                  voiding.text, share(found.real), share(found.flagged), share(found.byStints)));
     }
     lines.add("");
   }
@@ -208,10 +204,7 @@ final class SharperTables {
       StringBuilder row = new StringBuilder("| " + cell[0] + ", " + cell[1] + " |");
       for (NoiseScenario noise :
           List.of(
-              NoiseScenario.WHITE,
-              NoiseScenario.AR_6,
-              NoiseScenario.T3,
-              NoiseScenario.OUTLIERS)) {
+              NoiseScenario.WHITE, NoiseScenario.AR_6, NoiseScenario.T3, NoiseScenario.OUTLIERS)) {
         row.append(' ')
             .append(share(coverage(cell[0], cell[1], noise, days, SEED + noise.ordinal())))
             .append(" |");

@@ -30,8 +30,7 @@ class SharperTablesTest {
     double most = BinomialDistribution.of(DAYS, 0.20).inverseSurvivalProbability(1e-5);
     assertThat(any.flagged() * DAYS).isLessThanOrEqualTo(most);
     assertThat(any.real() * DAYS)
-        .isLessThanOrEqualTo(
-            BinomialDistribution.of(DAYS, 0.05).inverseSurvivalProbability(1e-5));
+        .isLessThanOrEqualTo(BinomialDistribution.of(DAYS, 0.05).inverseSurvivalProbability(1e-5));
     assertThat(all.real()).as("voiding by setup makes differences").isGreaterThan(0.10);
     assertThat(all.flagged()).isEqualTo(1);
     assertThat(all.byStints()).as("no whole stint is void").isZero();

@@ -20,7 +20,6 @@ import blindlap.wording.FindingText;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -37,8 +36,7 @@ class MissingValuesTest {
   private static Finding sparse(Rule rule, String order) {
     Plan plan = Days.plan(rule, List.of(measure("lap time", Measure.Role.PRIMARY)));
     int[] setups = Orders.parse(order);
-    double[] values =
-        Days.values(setups, 90, new double[] {0, 3, 6}, 0.3, 2, new Random(3));
+    double[] values = Days.values(setups, 90, new double[] {0, 3, 6}, 0.3, 2, new Random(3));
     for (int stint = 1; stint < values.length; stint += 3) {
       values[stint] = Double.NaN;
     }
@@ -115,9 +113,7 @@ class MissingValuesTest {
         .filteredOn(l -> l.contains("adjusted for the number of secondary measures"))
         .hasSize(2)
         .allMatch(l -> l.contains(", for this measure alone; p"))
-        .allMatch(l -> l.contains("Its 90 % limits, for this measure alone, "));
+        .allMatch(l -> l.matches(".* Its 90 % limits, [^,]*, for this measure alone, .*"));
     assertThat(new FindingText(finding).evidence()).noneMatch(l -> l.contains("alone"));
-    assertThat(Arrays.asList(finding.primary().orElseThrow().adjusted().isPresent()))
-        .containsExactly(false);
   }
 }

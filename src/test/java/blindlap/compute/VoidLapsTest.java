@@ -65,7 +65,8 @@ class VoidLapsTest {
         .contains("all ridden laps")
         .endsWith("No whole stint is void.");
     assertThat(new FindingText(finding).evidence())
-        .anyMatch(line -> line.contains("0 void as a whole") && line.contains("6 scored laps void"));
+        .anyMatch(
+            line -> line.contains("0 void as a whole") && line.contains("6 scored laps void"));
   }
 
   @Test
@@ -91,7 +92,9 @@ class VoidLapsTest {
               .orElseThrow();
       JsonNode answer =
           json.readTree(
-              Calculations.standard().answer(CalculationRequest.parse(voids.json()).requests().get(0)).print());
+              Calculations.standard()
+                  .answer(CalculationRequest.parse(voids.json()).requests().get(0))
+                  .print());
       assertThat(answer.findValue("p").get(0).doubleValue()).isEqualTo(finding.voidLaps().p());
       assertThat(answer.findValue("p").get(1).doubleValue()).isEqualTo(1);
       JsonNode said = json.readTree(FindingJson.write(finding)).get("voids").get("laps");

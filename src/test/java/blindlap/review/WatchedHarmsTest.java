@@ -24,8 +24,7 @@ class WatchedHarmsTest {
   private static final String ORDER = "ABBABABAABBABAAB";
 
   private static Measure measure(String name, Measure.Role role) {
-    return Days.measure(
-        name, Measure.Kind.SECTOR_TIME, role, Measure.Better.LOWER, "1", Scale.RAW);
+    return Days.measure(name, Measure.Kind.SECTOR_TIME, role, Measure.Better.LOWER, "1", Scale.RAW);
   }
 
   /** Sectors with these effects of B, noise .3; a gap from which stint on. */

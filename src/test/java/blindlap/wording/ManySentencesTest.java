@@ -118,7 +118,8 @@ class ManySentencesTest {
         differentOnly += feel.separated(pair) && !beyond ? 1 : 0;
         assertThat(lines.stream().anyMatch(l -> l.startsWith(start))).as(start).isEqualTo(beyond);
       }
-      assertThat(lines.stream().filter(l -> l.contains("harm of"))).hasSize(feel.shownHarms().size());
+      assertThat(lines.stream().filter(l -> l.contains("harm of")))
+          .hasSize(feel.shownHarms().size());
     }
     assertThat(harmful).isGreaterThan(30);
     assertThat(differentOnly).as("told apart, yet no harm as large as declared").isPositive();

@@ -267,15 +267,12 @@ public final class ManySetups {
       double loose = 2 * rounding / noise;
       double root = Math.sqrt(observedF) * (1 - loose) - loose;
       fThreshold =
-          loose > SLACK
-              ? root * Math.max(0, root)
-              : observedF * (1 - SLACK) - ROUNDING * ROUNDING;
+          loose > SLACK ? root * Math.max(0, root) : observedF * (1 - SLACK) - ROUNDING * ROUNDING;
       for (int i = 0; i < t.length; i++) {
         estimates[i] = contrasts.difference(i);
         unitVariances[i] = contrasts.unitVariance(i);
         signed[i] = Math.copySign(t[i], estimates[i]);
-        threshold[i] =
-            loose > SLACK ? t[i] * (1 - loose) - loose : t[i] * (1 - SLACK) - ROUNDING;
+        threshold[i] = loose > SLACK ? t[i] * (1 - loose) - loose : t[i] * (1 - SLACK) - ROUNDING;
       }
       counting = true;
     }

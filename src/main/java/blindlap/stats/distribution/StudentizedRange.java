@@ -3,14 +3,14 @@ package blindlap.stats.distribution;
 import blindlap.fault.StatsException;
 
 /**
- * The studentised range: the range of k independent standard normal values over an independent
- * S = √(χ²_ν/ν), for Tukey's and Kramer's intervals of pairs.
+ * The studentised range: the range of k independent standard normal values over an independent S =
+ * √(χ²_ν/ν), for Tukey's and Kramer's intervals of pairs.
  *
- * <p>P(Q ≤ q) = E W(q·S), W(w) = k∫φ(z)(Φ(z) − Φ(z − w))^(k−1) dz (Copenhaver &amp; Holland 1988, J.
- * Statist. Comput. Simul. 30:1, cited from memory, who integrate by Gauss and Legendre). Here both
- * integrals are trapezoidal sums over analytic integrands that vanish at both ends, S as eᵘ, which
- * converge exponentially (Trefethen &amp; Weideman 2014, SIAM Review 56:385). Absolute accuracy
- * about 1e-12 for 2 to 30 values.
+ * <p>P(Q ≤ q) = E W(q·S), W(w) = k∫φ(z)(Φ(z) − Φ(z − w))^(k−1) dz (Copenhaver &amp; Holland 1988,
+ * J. Statist. Comput. Simul. 30:1, cited from memory, who integrate by Gauss and Legendre). Here
+ * both integrals are trapezoidal sums over analytic integrands that vanish at both ends, S as eᵘ,
+ * which converge exponentially (Trefethen &amp; Weideman 2014, SIAM Review 56:385). Absolute
+ * accuracy about 1e-12 for 2 to 30 values.
  */
 public final class StudentizedRange {
   private static final double Z_STEP = 0.125;
@@ -48,7 +48,8 @@ public final class StudentizedRange {
    */
   public static StudentizedRange of(int k, double df) {
     if (k < 2 || k > MOST_VALUES) {
-      throw new StatsException("k", "must lie between 2 and " + MOST_VALUES + ", but is " + k + ".");
+      throw new StatsException(
+          "k", "must lie between 2 and " + MOST_VALUES + ", but is " + k + ".");
     }
     if (!(df >= 1) || Double.isInfinite(df)) {
       throw new StatsException("df", "must be at least 1, but is " + df + ".");

@@ -43,7 +43,9 @@ class TiesTest {
       ConfidenceCurve small = curve(set, order, y, Drift.NONE);
       ConfidenceCurve large = curve(set, order, offset(y), Drift.NONE);
       for (double shift : new double[] {0, 1, -1}) {
-        assertThat(large.countPlus(UNIT * shift)).as("seed %s", seed).isEqualTo(small.countPlus(shift));
+        assertThat(large.countPlus(UNIT * shift))
+            .as("seed %s", seed)
+            .isEqualTo(small.countPlus(shift));
         assertThat(large.countMinus(UNIT * shift)).isEqualTo(small.countMinus(shift));
       }
     }
@@ -100,8 +102,7 @@ class TiesTest {
     boolean[] use = {true, true, true, false, true, false};
     double[] y = {3, 9, 1, 0, 3.5, 0};
     List<String> orders = SmallSets.filtered(SmallSets.THREE_6_WHOLE);
-    String ridden =
-        orders.stream().filter(o -> statistic(o, use, y) > 0).findFirst().orElseThrow();
+    String ridden = orders.stream().filter(o -> statistic(o, use, y) > 0).findFirst().orElseThrow();
     assertThat(orders).anyMatch(o -> statistic(o, use, y) == 0);
     ManySetups found = many(set, Orders.parse(ridden), y, use);
     long counted = 0;

@@ -10,8 +10,16 @@ import org.junit.jupiter.api.Test;
 class StudentizedRangeTest {
   /** Tables of the upper points as printed in textbooks, from memory, two decimals. */
   private static final double[][] TABLE_95 = {
-    {3, 5, 4.60}, {3, 10, 3.88}, {3, 20, 3.58}, {4, 10, 4.33}, {4, 16, 4.05}, {4, 20, 3.96},
-    {5, 20, 4.23}, {6, 30, 4.30}, {10, 60, 4.65}, {3, 60, 3.40}
+    {3, 5, 4.60},
+    {3, 10, 3.88},
+    {3, 20, 3.58},
+    {4, 10, 4.33},
+    {4, 16, 4.05},
+    {4, 20, 3.96},
+    {5, 20, 4.23},
+    {6, 30, 4.30},
+    {10, 60, 4.65},
+    {3, 60, 3.40}
   };
 
   private static final double[][] TABLE_99 = {{3, 10, 5.27}, {4, 10, 5.77}, {3, 20, 4.64}};
@@ -51,14 +59,12 @@ class StudentizedRangeTest {
   }
 
   private static double otherWay(double q, int k, double df) {
-    double logConstant =
-        Math.log(2) + df / 2 * Math.log(df / 2) - LogGamma.value(df / 2);
+    double logConstant = Math.log(2) + df / 2 * Math.log(df / 2) - LogGamma.value(df / 2);
     return simpson(
         1e-9,
         6,
         1200,
-        s ->
-            Math.exp(logConstant + (df - 1) * Math.log(s) - df * s * s / 2) * hartley(q * s, k));
+        s -> Math.exp(logConstant + (df - 1) * Math.log(s) - df * s * s / 2) * hartley(q * s, k));
   }
 
   private static double hartley(double w, int k) {
