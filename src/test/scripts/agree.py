@@ -40,10 +40,13 @@ def session(name, package, answers, tables):
         for tool, table in tables.items():
             found = table.get("session guesses", ["NA", "NA"])[i]
             same(f"{name}, guesses {which}, {tool}", guesses.get(which), number(found))
+    voids = package["voids"]
     if "voids" in results:
-        same(f"{name}, voids, compute", package["voids"]["p"], results["voids"]["p"])
+        same(f"{name}, void laps, compute", voids["laps"]["p"], results["voids"]["p"][0])
+        same(f"{name}, voids, compute", voids["p"], results["voids"]["p"][1])
     for tool, table in tables.items():
-        same(f"{name}, voids, {tool}", package["voids"]["p"], number(table["session voids"][0]))
+        same(f"{name}, voids, {tool}", voids["p"], number(table["session voids"][0]))
+        same(f"{name}, void laps, {tool}", voids["laps"]["p"], number(table["session void laps"][0]))
 
 
 names = sorted(os.listdir(samples))
@@ -72,6 +75,8 @@ for name in names:
         # Without a test no p is said, though a request still gives one.
         if measure["p"] is None:
             measure["p"] = result["p"]
+            for pair, again in zip(measure.get("pairs", []), result.get("pairs", [])):
+                pair["p_adjusted"] = again["p_adjusted"]
         same(where + ", p, compute", measure["p"], result["p"])
         for pair, again in zip(measure.get("pairs", []), result.get("pairs", [])):
             same(f"{where}, {pair['pair']} adjusted, compute", pair["p_adjusted"], again["p_adjusted"])

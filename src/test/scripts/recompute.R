@@ -36,6 +36,8 @@ orders <- function() {                          # all admissible orders, one a r
 }
 Z <- orders()
 
+rounding <- function(y) length(y) * 2^(floor(log2(max(abs(y), 1e-300))) - 52) / 2   # of the values: ties forgive it
+
 two <- function(y, order, use, degree, ratio) {
   t <- (seq_along(y) - (length(y) + 1) / 2) / ((length(y) - 1) / 2)
   X <- outer(t[use], 0:degree, "^"); Q <- qr.Q(qr(X))
@@ -46,7 +48,7 @@ two <- function(y, order, use, degree, ratio) {
   e <- off(y) - estimate * w; n <- sum(use); ss <- sum(e^2)
   back <- if (ratio) exp else identity
   if (ss <= 1e-18 * n * max(abs(y + mean))^2) return(c(back(estimate), 1, NA, NA, NA, NA))
-  s <- sqrt(c0); scale <- sqrt(ss / n) / s
+  s <- sqrt(c0); scale <- max(sqrt(ss / n) / s, rounding(y + mean) * 1e9)
   z <- Z[, use, drop = FALSE] - 0.5
   c <- rowSums(z^2) - rowSums((z %*% Q)^2)
   known <- c > 1e-9 * c0; root <- sqrt(pmax(c, 1e-300))
@@ -71,9 +73,10 @@ many <- function(y, order, use, degree) {        # p of any difference, then adj
   t <- (seq_along(y) - (length(y) + 1) / 2) / ((length(y) - 1) / 2)
   Q <- qr.Q(qr(outer(t[use], 0:degree, "^")))
   off <- function(v) v - Q %*% crossprod(Q, v)
-  y <- off(y[use] - mean(y[use])); total <- sum(y^2)
+  part <- rounding(y[use]); y <- off(y[use] - mean(y[use])); total <- sum(y^2)
   statistics <- function(z) {
     D <- off(sapply(1:(setups - 1), function(s) as.numeric(z[use] == s)))
+    if (rcond(crossprod(D)) < 1e-9) return(rep(0, 1 + ncol(pairs)))  # cannot tell the setups apart
     inverse <- solve(crossprod(D)); effect <- inverse %*% crossprod(D, y)
     inside <- sum(crossprod(D, y) * effect)
     left <- sqrt(max(total - inside, total * 1e-15))
@@ -84,11 +87,12 @@ many <- function(y, order, use, degree) {        # p of any difference, then adj
     c(inside, apart / left)
   }
   seen <- statistics(order)
+  loose <- max(1e-9, 2 * part * sqrt(length(y) / max(total - seen[1], total * 1e-15)))
   # All orders that differ only by renaming have one F and one largest |t|.
   one <- apply(Z, 1, function(z) !is.unsorted(unique(z)))
   all <- apply(Z[one, , drop = FALSE], 1, statistics)
   largest <- apply(all[-1, , drop = FALSE], 2, max)
-  c(mean(all[1, ] >= seen[1] * (1 - 1e-9)), sapply(seen[-1], function(t) mean(largest >= t * (1 - 1e-9) - 1e-12)))
+  c(mean(sqrt(all[1, ]) >= sqrt(seen[1]) * (1 - loose)), sapply(seen[-1], function(t) mean(largest >= t * (1 - loose) - 1e-12)))
 }
 
 sizes <- function(m) {                           # (z'Wy)^2 / (z'Wz y'Wy): of all orders, the ridden one last
@@ -153,5 +157,9 @@ if (setups == 2 && any(said != "")) {             # right less wrong, guesses he
   t <- sum((2 * order - 1) * score); every <- as.vector((2 * Z - 1) %*% score)
   line("session guesses", c(mean(every >= t), mean(every > t) + mean(every == t) / 2))
 }
-squares <- function(z) sum(sapply(0:(setups - 1), function(a) sum(void & z == a))^2)
-line("session voids", mean(apply(Z, 1, squares) >= squares(order)))
+uneven <- function(voids) {                      # share of orders whose voids fall at least as unevenly
+  squares <- function(z) sum(sapply(0:(setups - 1), function(a) sum(voids[z == a]))^2)
+  mean(apply(Z, 1, squares) >= squares(order))
+}
+line("session voids", uneven(void))
+line("session void laps", uneven(sapply(stints_of$stint, function(s) sum(counted$void[counted$stint == s] != ""))))

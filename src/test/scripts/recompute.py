@@ -74,6 +74,11 @@ def residual(v, q):
     return v
 
 
+def rounding(y, mean, use):
+    """How far a sum may be off because the values themselves are rounded: ties forgive it."""
+    return sum(use) * math.ulp(max(abs(a + mean) for a, u in zip(y, use) if u)) / 2
+
+
 def two(y, order, use, degree, ratio):
     q = basis(use, degree)
     mean = sum(a for a, u in zip(y, use) if u) / sum(use)
@@ -87,7 +92,7 @@ def two(y, order, use, degree, ratio):
     back = math.exp if ratio else (lambda x: x)
     if ss <= 1e-18 * n * max(abs(a + mean) for a, u in zip(y, use) if u) ** 2:
         return [back(estimate), 1.0, "NA", "NA", "NA", "NA"]
-    s, scale = math.sqrt(c0), math.sqrt(ss / n) / math.sqrt(c0)
+    s, scale = math.sqrt(c0), max(math.sqrt(ss / n) / math.sqrt(c0), rounding(y, mean, use) * 1e9)
     knots, always = [], 0
     for order in orders():
         z = [a - 0.5 if u else 0.0 for a, u in zip(order, use)]
@@ -122,7 +127,7 @@ def fit(y, order, use, q):
         pivot = max(range(i, n), key=lambda r: abs(m[r][i]))
         m[i], m[pivot] = m[pivot], m[i]
         if abs(m[i][i]) <= 1e-9 * len(use):
-            raise SystemExit("an order cannot tell the setups apart on the stints left")
+            return 0.0, [0.0] * (setups * (setups - 1) // 2)  # cannot tell the setups apart
         m[i] = [v / m[i][i] for v in m[i]]
         for r in range(n):
             if r != i:
@@ -140,6 +145,7 @@ def many(y, order, use, degree):
     """p of any difference, then p of each pair adjusted for their number (largest |t|)."""
     q = basis(use, degree)
     mean = sum(a for a, u in zip(y, use) if u) / sum(use)
+    off = rounding(y, 0.0, use)
     y = residual([a - mean if u else 0.0 for a, u in zip(y, use)], q)
     total = dot(y, y)
 
@@ -150,15 +156,16 @@ def many(y, order, use, degree):
 
     inside, pairs = statistics(order)
     counts = [0, 0] + [0] * len(pairs)
+    loose = max(1e-9, 2 * off * math.sqrt(sum(use) / max(total - inside, total * 1e-15)))
     # All orders that differ only by renaming have one F and one largest |t|.
     for z in orders():
         first = [s for i, s in enumerate(z) if s not in z[:i]]
         if first == sorted(first):
             f, t = statistics(z)
             counts[0] += 1
-            counts[1] += f >= inside * (1 - 1e-9)
+            counts[1] += math.sqrt(f) >= math.sqrt(inside) * (1 - loose)
             for i, each in enumerate(pairs):
-                counts[2 + i] += max(t) >= each * (1 - 1e-9) - 1e-12
+                counts[2 + i] += max(t) >= each * (1 - loose) - 1e-12
     return [c / counts[0] for c in counts[1:]]
 
 
@@ -263,3 +270,4 @@ said = [r["guess"] if r["in_the_day"] == "true" else "" for r in stint_rows]
 if setups == 2 and any(said):
     line("session guesses", guesses(order, said))
 line("session voids", uneven(order, void))
+line("session void laps", uneven(order, [sum(bool(l["void"]) for l in s) for s in scored]))

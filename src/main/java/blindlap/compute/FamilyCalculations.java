@@ -2,9 +2,11 @@ package blindlap.compute;
 
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.SeveralMeasures;
+import blindlap.stats.distribution.Interval;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** More than two setups, and more than one measure, over the admissible orders. */
@@ -51,7 +53,9 @@ final class FamilyCalculations {
             + "(Westfall & Young 1993).",
         List.of(
             given.reference(found.sampled()),
-            "Adjusted p-values are exact if no setup differs; if some do, by simulation only."));
+            "Adjusted p-values are exact if no setup differs; if some do, by simulation only.",
+            "interval_95 is approximate: Tukey and Kramer, for all pairs together, if laps behave"
+                + " normally."));
   }
 
   private static ResultFields pairFields(OrderGiven given, ManySetups found, ManySetups.Pair pair) {
@@ -62,6 +66,15 @@ final class FamilyCalculations {
             .number("t", pair.t())
             .number("p", pair.p())
             .number("p_adjusted", pair.pAdjusted());
+    Optional<Interval> interval = found.interval(pair, 0.95);
+    if (interval.isEmpty()) {
+      fields.none("interval_95");
+    } else {
+      fields.interval(
+          "interval_95",
+          given.scale().back(interval.get().low()),
+          given.scale().back(interval.get().high()));
+    }
     if (found.sampled()) {
       fields.number("p_error", found.pError(pair.p()));
     }

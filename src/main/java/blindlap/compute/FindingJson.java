@@ -8,9 +8,12 @@ import blindlap.review.ManyComparison;
 import blindlap.review.Sensitivity;
 import blindlap.review.WhatNext;
 import blindlap.stats.compare.ManySetups;
+import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
+import blindlap.stats.compare.VoidBalance;
 import blindlap.stats.distribution.Interval;
+import blindlap.stats.order.Orders;
 import blindlap.wording.FindingText;
 import blindlap.wording.day.Problems;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -53,11 +56,8 @@ public final class FindingJson {
     finding.sensitivities().forEach(each -> sensitivity(beside.addObject(), finding, each));
     guesses(root.putObject("guesses"), finding.guesses());
     ObjectNode voids = root.putObject("voids");
-    ArrayNode each = voids.putArray("per_setup");
-    for (int count : finding.voids().voids()) {
-      each.add(count);
-    }
-    voids.put("p", finding.voids().p());
+    voids(voids, finding.voids());
+    voids(voids.putObject("laps"), finding.voidLaps());
     finding.left().ifPresent(left -> root.put("smallest_p_left", left.smallestP()));
     finding
         .primary()
@@ -65,6 +65,14 @@ public final class FindingJson {
         .ifPresent(next -> root.put("what_next", PlanJson.word(next)));
     requests(root, finding);
     return print(root);
+  }
+
+  private static void voids(ObjectNode node, VoidBalance balance) {
+    ArrayNode each = node.putArray("per_setup");
+    for (int count : balance.voids()) {
+      each.add(count);
+    }
+    node.put("p", balance.p());
   }
 
   private static Optional<String> verdict(Finding finding) {
@@ -127,7 +135,9 @@ public final class FindingJson {
             harm ->
                 node.putObject("harm")
                     .put("b_against_a", harm.bAgainstA().text())
-                    .put("a_against_b", harm.aAgainstB().text()));
+                    .put("a_against_b", harm.aAgainstB().text())
+                    .put("p", harm.p())
+                    .put("p_adjusted", harm.adjusted()));
     comparison
         .ratio()
         .ifPresent(
@@ -142,7 +152,7 @@ public final class FindingJson {
   private static void many(ObjectNode node, ManyComparison many) {
     head(node, many.measure(), many.stints().used(), many.result().noiseSd(), many.result().df());
     number(node, "f", many.result().f());
-    number(node, "p", many.result().p());
+    number(node, "p", many.said(many.result().p()));
     optional(node, "p_adjusted", many.adjusted());
     pairs(node, many, true);
     ArrayNode caveats = node.putArray("caveats");
@@ -156,10 +166,26 @@ public final class FindingJson {
       each.put("pair", pair.name());
       number(each, "estimate", many.measure().scale().back(pair.estimate()));
       if (tested) {
-        number(each, "p", pair.p());
-        number(each, "p_adjusted", pair.pAdjusted());
+        interval(each, "interval_95", many.interval(pair));
+        many.against(pair).ifPresent(size -> each.put("against_worthwhile", PlanJson.word(size)));
+        harm(each, many, pair);
+        number(each, "p", many.said(pair.p()));
+        number(each, "p_adjusted", many.said(pair.pAdjusted()));
       }
     }
+  }
+
+  /** What a pair of a watched measure comes to, with the setup that did worse where it is shown. */
+  private static void harm(ObjectNode node, ManyComparison many, ManySetups.Pair pair) {
+    many.harms().stream()
+        .filter(harm -> harm.pair().equals(pair))
+        .forEach(
+            harm -> {
+              ObjectNode found = node.putObject("harm").put("found", harm.found().text());
+              if (many.shownHarms().contains(harm)) {
+                found.put("worse", Orders.letter(many.worse(pair)));
+              }
+            });
   }
 
   private static void sensitivity(ObjectNode node, Finding finding, Sensitivity each) {
@@ -167,18 +193,16 @@ public final class FindingJson {
     ArrayNode stints = node.putArray("stints");
     each.stints().forEach(stints::add);
     each.why().ifPresent(why -> node.put("why", Problems.sentence(why)));
-    each.result()
-        .ifPresent(
-            result ->
-                beside(node, each, finding.primary().orElseThrow().measure().scale(), result));
+    each.result().ifPresent(result -> beside(node, each, finding.primary().orElseThrow(), result));
     each.many().ifPresent(many -> beside(node, each, finding.many().get(0).with(many)));
   }
 
   private static void beside(
-      ObjectNode node, Sensitivity each, blindlap.stats.compare.Scale scale, TwoSetups result) {
+      ObjectNode node, Sensitivity each, Comparison planned, TwoSetups result) {
+    Scale scale = planned.measure().scale();
     number(node, "estimate", scale.back(result.estimate()));
     if (!each.estimateOnly() && !result.noVariation()) {
-      number(node, "p", result.curve().p(0));
+      number(node, "p", planned.tested() ? result.curve().p(0) : Double.NaN);
       interval(
           node,
           "interval_95",
@@ -191,7 +215,7 @@ public final class FindingJson {
 
   private static void beside(ObjectNode node, Sensitivity each, ManyComparison many) {
     if (!each.estimateOnly()) {
-      number(node, "p", many.result().p());
+      number(node, "p", many.said(many.result().p()));
     }
     pairs(node, many, !each.estimateOnly());
   }

@@ -179,7 +179,10 @@ public final class FindingRequests {
     }
   }
 
-  /** Voids per setup: the two-setup comparison on 0 and 1, no drift. */
+  /**
+   * Void laps and void stints per setup, as two measures without drift: R, which holds also where
+   * every stint of one setup has as many voids, so that nothing varies beside the setups.
+   */
   private void voids() {
     StintValues stints =
         finding
@@ -187,16 +190,19 @@ public final class FindingRequests {
             .map(Comparison::stints)
             .or(() -> finding.many().stream().findFirst().map(ManyComparison::stints))
             .orElse(null);
-    if (stints == null || stints.voids() == 0 || finding.day().plan().setups().size() != 2) {
+    if (stints == null || stints.voidLaps() == 0 || finding.day().plan().setups().size() != 2) {
       return;
     }
     ObjectNode given = given();
-    ArrayNode values = given.putArray("values");
-    for (int stint = 1; stint <= stints.stints(); stint++) {
-      values.add(stints.voided(stint) ? 1 : 0);
-    }
     given.put("drift", "none");
-    add("voids", "", "compare-two", given);
+    ArrayNode measures = given.putArray("measures");
+    ArrayNode laps = measures.addObject().put("name", "void laps").putArray("values");
+    ArrayNode whole = measures.addObject().put("name", "void stints").putArray("values");
+    for (int stint = 1; stint <= stints.stints(); stint++) {
+      laps.add(stints.voidLaps(stint));
+      whole.add(stints.voided(stint) ? 1 : 0);
+    }
+    add("voids", "", "compare-measures", given);
   }
 
   private void add(String about, String measure, String calculation, ObjectNode given) {

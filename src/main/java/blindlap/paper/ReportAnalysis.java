@@ -79,16 +79,17 @@ final class ReportAnalysis {
           List.of(
               ReportPage.cell(many.measure().name() + " " + pair.name()),
               cell(many.measure().scale().back(pair.estimate())),
-              cell(pair.p()),
-              cell(pair.pAdjusted())));
+              many.interval(pair).map(i -> cell(i.low()) + " to " + cell(i.high())).orElse("–"),
+              cell(many.said(pair.p())),
+              cell(many.said(pair.pAdjusted()))));
     }
-    page.table(heads("th.measure", "th.estimate", "th.p.alone", "th.p.pairs"), rows);
+    page.table(heads("th.measure", "th.estimate", "th.95.pairs", "th.p.alone", "th.p.pairs"), rows);
     page.note(
         WORDS.say(
             "exact.many",
             many.measure().name(),
             Figures.exact(many.result().f()),
-            Figures.exact(many.result().p()),
+            exact(many.said(many.result().p())),
             many.adjusted().isPresent() ? Figures.exact(many.adjusted().getAsDouble()) : "–",
             Figures.exact(many.result().noiseSd()),
             many.result().df()));
@@ -99,7 +100,11 @@ final class ReportAnalysis {
   }
 
   private static String cell(double number) {
-    return ReportPage.cell(Figures.exact(number));
+    return ReportPage.cell(exact(number));
+  }
+
+  private static String exact(double number) {
+    return Double.isNaN(number) ? "–" : Figures.exact(number);
   }
 
   private static String interval(Comparison c, double level) {

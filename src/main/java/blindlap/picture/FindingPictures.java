@@ -236,22 +236,29 @@ public final class FindingPictures {
             new Spoken(words.headline(), rowWords(rows))));
   }
 
-  /** Pairs of three and more setups have adjusted p-values and no intervals: a point only. */
+  /** Pairs of three and more setups have adjusted p-values and one interval, for all together. */
   private StintsContent.Pair pair(ManyComparison many, ManySetups.Pair pair, ManyWords words) {
-    double shift = many.measure().scale() == Scale.RATIO ? 100 * pair.estimate() : pair.estimate();
+    double unit = many.measure().scale() == Scale.RATIO ? 100 : 1;
+    double shift = unit * pair.estimate();
+    Limits limits =
+        many.shifts(pair)
+            .map(i -> new Limits(unit * i.low(), unit * i.high()))
+            .orElse(new Limits(shift, shift));
     return new StintsContent.Pair(
         SetupMark.of(pair.second()),
         SetupMark.of(pair.first()),
-        ManyWords.p(pair.pAdjusted()),
+        many.tested() ? ManyWords.p(pair.pAdjusted()) : "",
         WORDS.say(
             "less",
             plan.setups().get(pair.second()).name(),
             plan.setups().get(pair.first()).name()),
         shift,
-        new Limits(shift, shift),
+        limits,
         new Limits(shift, shift),
         words.size(pair),
-        WORDS.say(many.separated(pair) ? "pair.differs" : "pair.open"));
+        many.tested()
+            ? WORDS.say(many.separated(pair) ? "pair.differs" : "pair.open", words.interval(pair))
+            : words.interval(pair));
   }
 
   private Drawing curve(Comparison comparison) {

@@ -6,7 +6,6 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.stats.compare.CountRatio;
 import blindlap.stats.compare.CutShort;
-import blindlap.stats.compare.HarmTest;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.OrderSet;
 import blindlap.stats.compare.PValueAdjustment;
@@ -94,10 +93,12 @@ public final class Analysis {
       primary = compare(first);
       notPrimary().forEach(m -> compare(m).ifPresent(others::add));
       adjust(others);
+      WatchedHarms.test(plan, order, others);
     } else {
       compareMany(first).ifPresent(many::add);
       notPrimary().forEach(m -> compareMany(m).ifPresent(many::add));
       adjustMany(many);
+      WatchedHarms.testMany(plan, order, many);
     }
     StintValues stints = StintValues.of(day, first, StintValues.Laps.NOT_VOID);
     progress.accept("");
@@ -113,6 +114,7 @@ public final class Analysis {
             : List.of(),
         Guesses.of(day, set),
         VoidBalance.of(set, order, voids(stints)),
+        VoidBalance.of(set, order, voidLaps(stints)),
         left(stints),
         Parity.of(day));
   }
@@ -133,6 +135,12 @@ public final class Analysis {
     return voids;
   }
 
+  private static int[] voidLaps(StintValues stints) {
+    int[] laps = new int[stints.stints()];
+    java.util.Arrays.setAll(laps, i -> stints.voidLaps(i + 1));
+    return laps;
+  }
+
   private Optional<CutShort> left(StintValues stints) {
     return stints.used() == stints.stints()
         ? Optional.empty()
@@ -150,6 +158,9 @@ public final class Analysis {
         caveats.add(Caveat.FEW_COUNTS);
       }
       boolean tested = !caveats.contains(Caveat.MISSING);
+      if (measure.role() == Measure.Role.WATCH_FOR_HARM) {
+        band(measure);
+      }
       return Optional.of(
           new Comparison(
               measure,
@@ -157,7 +168,7 @@ public final class Analysis {
               result,
               tested ? verdict(measure, result) : Optional.empty(),
               OptionalDouble.empty(),
-              tested ? harm(measure, result) : Optional.empty(),
+              Optional.empty(),
               ratio,
               caveats));
     } catch (Unusable e) {
@@ -219,21 +230,6 @@ public final class Analysis {
             : result.verdict(band.get().low(), band.get().high()));
   }
 
-  private static Optional<HarmTest> harm(Measure measure, TwoSetups result) {
-    Optional<Interval> band = band(measure);
-    if (measure.role() != Measure.Role.WATCH_FOR_HARM || band.isEmpty() || result.noVariation()) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        HarmTest.of(
-            result.curve(),
-            band.get().low(),
-            band.get().high(),
-            measure.better() == Measure.Better.HIGHER
-                ? HarmTest.Direction.LESS_IS_HARM
-                : HarmTest.Direction.MORE_IS_HARM));
-  }
-
   /** Step-down over the secondary measures; those with too many values missing are left out. */
   private void adjust(List<Comparison> others) {
     List<Integer> family = new ArrayList<>();
@@ -272,7 +268,12 @@ public final class Analysis {
               set, order, stints.values(), stints.valid(), measure.drift(), Sampling.PREFERRED);
       return Optional.of(
           new ManyComparison(
-              measure, stints, result, OptionalDouble.empty(), caveats(measure, stints)));
+              measure,
+              stints,
+              result,
+              OptionalDouble.empty(),
+              List.of(),
+              caveats(measure, stints)));
     } catch (Unusable e) {
       refusals.add(new Finding.Refusal(measure, e.problem()));
       return Optional.empty();

@@ -21,7 +21,7 @@ import java.util.Set;
  * @param result the numbers
  * @param verdict empty unless the measure carries a verdict
  * @param adjusted p adjusted among the secondary measures; empty for others
- * @param harm the one-sided tests of a measure that is watched for harm
+ * @param harm the tests of a measure that is watched for harm, adjusted for all that are
  * @param ratio the ratio of counts
  * @param caveats what a reader must know beside the numbers
  */
@@ -42,6 +42,11 @@ public record Comparison(
   Comparison withAdjusted(double p) {
     return new Comparison(
         measure, stints, result, verdict, OptionalDouble.of(p), harm, ratio, caveats);
+  }
+
+  Comparison withHarm(HarmTest found) {
+    return new Comparison(
+        measure, stints, result, verdict, adjusted, Optional.of(found), ratio, caveats);
   }
 
   /** The worthwhile difference as shifts −D and +D on the scale of the analysis, if declared. */

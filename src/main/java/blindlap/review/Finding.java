@@ -3,6 +3,7 @@ package blindlap.review;
 import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.stats.compare.CutShort;
+import blindlap.stats.compare.HarmTest;
 import blindlap.stats.compare.OrderSet;
 import blindlap.stats.compare.VoidBalance;
 import java.util.List;
@@ -20,7 +21,8 @@ import java.util.stream.Stream;
  * @param refusals measures that could not be compared, with the reason
  * @param sensitivities the primary looked at otherwise
  * @param guesses what the rider guessed
- * @param voids void stints per setup
+ * @param voids stints per setup all of whose scored laps are void
+ * @param voidLaps void scored laps per setup, those of stints that keep a value included
  * @param left what the stints used could still show, where stints were lost
  * @param parity settings as measured
  */
@@ -34,6 +36,7 @@ public record Finding(
     List<Sensitivity> sensitivities,
     Guesses guesses,
     VoidBalance voids,
+    VoidBalance voidLaps,
     Optional<CutShort> left,
     List<Parity> parity) {
 
@@ -55,24 +58,26 @@ public record Finding(
 
   /** Comparisons that show a harm. */
   public List<Comparison> harms() {
-    return others.stream()
-        .filter(
-            c ->
-                c.harm()
-                    .filter(
-                        h ->
-                            h.bAgainstA() == blindlap.stats.compare.HarmTest.Finding.SHOWN
-                                || h.aAgainstB() == blindlap.stats.compare.HarmTest.Finding.SHOWN)
-                    .isPresent())
-        .toList();
+    return others.stream().filter(c -> c.harm().filter(HarmTest::shown).isPresent()).toList();
+  }
+
+  /**
+   * True if the plan watches for harm, with a size, and every such harm is ruled out of both
+   * setups; none is where too few stints were left, or values are missing or do not vary.
+   */
+  public boolean everyWatchedHarmRuledOut() {
+    List<Measure> watched =
+        day.plan().measures().stream()
+            .filter(m -> m.role() == Measure.Role.WATCH_FOR_HARM)
+            .toList();
+    long ruledOut =
+        others.stream().filter(c -> c.harm().filter(HarmTest::ruledOut).isPresent()).count();
+    return !watched.isEmpty() && ruledOut == watched.size();
   }
 
   /** Index of the setup that does the harm of a comparison of {@link #harms}. */
   public static int harmful(Comparison comparison) {
-    return comparison.harm().orElseThrow().bAgainstA()
-            == blindlap.stats.compare.HarmTest.Finding.SHOWN
-        ? 1
-        : 0;
+    return comparison.harm().orElseThrow().bAgainstA() == HarmTest.Finding.SHOWN ? 1 : 0;
   }
 
   /** Measures that are better on the other setup than the primary is, and are shown to differ. */

@@ -1,9 +1,12 @@
 package blindlap.review;
 
 import blindlap.plan.Measure;
+import blindlap.stats.compare.HarmTest;
 import blindlap.stats.compare.ManySetups;
+import blindlap.stats.distribution.Interval;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 
@@ -15,6 +18,7 @@ import java.util.Set;
  * @param stints the analysed units
  * @param result the numbers
  * @param adjusted the omnibus p, adjusted among the secondary measures after Holm; empty for others
+ * @param harms of a measure that is watched for harm: what each pair comes to; else empty
  * @param caveats what a reader must know beside the numbers
  */
 public record ManyComparison(
@@ -22,29 +26,76 @@ public record ManyComparison(
     StintValues stints,
     ManySetups result,
     OptionalDouble adjusted,
+    List<PairHarm> harms,
     Set<Caveat> caveats) {
+  /** Where the interval of a pair lies against the worthwhile difference. */
+  public enum Size {
+    BEYOND,
+    WITHIN,
+    OPEN
+  }
+
+  /**
+   * A watched harm between two setups (docs/method.md#pair-harm).
+   *
+   * @param pair the setups
+   * @param found shown, ruled out of both, or not settled
+   * @param interval the interval that decides whether it is shown, on the scale of the analysis:
+   *     for all pairs and all watched measures together
+   */
+  public record PairHarm(ManySetups.Pair pair, HarmTest.Finding found, Interval interval) {}
+
   public ManyComparison {
+    harms = List.copyOf(harms);
     caveats = java.util.Collections.unmodifiableSet(new java.util.TreeSet<>(caveats));
   }
 
   ManyComparison withAdjusted(double p) {
-    return new ManyComparison(measure, stints, result, OptionalDouble.of(p), caveats);
+    return new ManyComparison(measure, stints, result, OptionalDouble.of(p), harms, caveats);
   }
 
   /** The same measure with other numbers, for a result beside this one. */
   public ManyComparison with(ManySetups other) {
-    return new ManyComparison(measure, stints, other, OptionalDouble.empty(), caveats);
+    return new ManyComparison(measure, stints, other, OptionalDouble.empty(), List.of(), caveats);
+  }
+
+  ManyComparison withHarms(List<PairHarm> found) {
+    return new ManyComparison(measure, stints, result, adjusted, found, caveats);
   }
 
   /**
-   * Pairs of a measure watched for harm that differ, so that one of the two did worse. Whether by
-   * the harm that was declared is not tested with three and more setups.
+   * The interval of a pair at 95 %, for all pairs together, on the scale of the analysis:
+   * approximate; empty where nothing varies.
    */
-  public List<ManySetups.Pair> worse() {
-    return measure.role() == Measure.Role.WATCH_FOR_HARM
-            && measure.better() != Measure.Better.NEITHER
-        ? separatedPairs()
-        : List.of();
+  public Optional<Interval> shifts(ManySetups.Pair pair) {
+    return result.interval(pair, 0.95);
+  }
+
+  /** The same as said: a difference in the unit, or a ratio on the ratio scale. */
+  public Optional<Interval> interval(ManySetups.Pair pair) {
+    return shifts(pair)
+        .map(i -> new Interval(measure.scale().back(i.low()), measure.scale().back(i.high())));
+  }
+
+  /** The pair's interval against the worthwhile difference; empty without one or without a test. */
+  public Optional<Size> against(ManySetups.Pair pair) {
+    Optional<Interval> band = Comparison.band(measure);
+    if (!tested() || band.isEmpty()) {
+      return Optional.empty();
+    }
+    return shifts(pair).map(i -> against(i, band.get()));
+  }
+
+  static Size against(Interval interval, Interval band) {
+    if (interval.low() > band.high() || interval.high() < band.low()) {
+      return Size.BEYOND;
+    }
+    return interval.low() > band.low() && interval.high() < band.high() ? Size.WITHIN : Size.OPEN;
+  }
+
+  /** The pairs of which a harm as large as declared is shown. */
+  public List<PairHarm> shownHarms() {
+    return harms.stream().filter(h -> h.found() == HarmTest.Finding.SHOWN).toList();
   }
 
   /** Index of the setup of a pair that did worse. */
@@ -52,6 +103,11 @@ public record ManyComparison(
     boolean secondLarger = pair.estimate() > 0;
     boolean moreIsWorse = measure.better() == Measure.Better.LOWER;
     return secondLarger == moreIsWorse ? pair.second() : pair.first();
+  }
+
+  /** A p as it may be said: NaN where too many values are missing for a test. */
+  public double said(double p) {
+    return caveats.contains(Caveat.MISSING) ? Double.NaN : p;
   }
 
   /** True if a test may be said. */

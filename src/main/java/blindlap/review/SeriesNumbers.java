@@ -100,7 +100,8 @@ record SeriesNumbers(
             measure.drift(),
             Sampling.PREFERRED);
     double[] above =
-        new ManyComparison(measure, stints, result, OptionalDouble.empty(), Set.of()).aboveFirst();
+        new ManyComparison(measure, stints, result, OptionalDouble.empty(), List.of(), Set.of())
+            .aboveFirst();
     List<String> own = ids(day);
     List<Double> ranking = ids.stream().map(id -> above[own.indexOf(id)]).toList();
     return new SeriesNumbers(

@@ -153,6 +153,11 @@ public final class StintValues {
     return count;
   }
 
+  /** Number of void scored laps of all stints, those of stints that keep a value included. */
+  public int voidLaps() {
+    return Arrays.stream(voidLaps).sum();
+  }
+
   /** Share of rated laps near an end of the scale; 0 for what is no rating. */
   public double endShare() {
     return lapsUsed == 0 ? 0 : (double) nearEnd / lapsUsed;

@@ -6,6 +6,7 @@ import blindlap.review.Guesses;
 import blindlap.review.HelperFit;
 import blindlap.review.Parity;
 import blindlap.stats.compare.VoidBalance;
+import blindlap.stats.distribution.Interval;
 import blindlap.stats.tell.GuessTest;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
@@ -44,39 +45,57 @@ final class BlindWords {
           setups);
     }
     GuessTest test = guesses.test().get();
-    String interval =
+    String index = Figures.number(test.indexMean(), 2);
+    // Blocks that all came out alike say nothing of how far the index might be off.
+    String said =
         test.meanInterval95()
-            // Blocks that all came out alike say nothing of how far the index might be off.
             .filter(i -> i.high() > i.low())
-            .map(i -> Intervals.interval(i, 1))
-            .orElse(WORDS.say("guesses.no.interval"));
+            .map(i -> WORDS.say("guesses.index.interval", index, Intervals.interval(cut(i), 1)))
+            .orElseGet(() -> WORDS.say("guesses.index", index));
+    if (Double.isNaN(test.indexMean())) {
+      said = WORDS.say("guesses.index.none");
+    }
     return WORDS.say(
         test.flagged() ? "guesses.flagged" : "guesses.held",
         guesses.right(),
         guesses.wrong(),
         guesses.unknown(),
         Figures.p(test.midP()),
-        index(test.indexMean()),
-        interval);
+        said);
   }
 
-  /** There is none where every guess fell on one setup. */
-  private static String index(double mean) {
-    return Double.isNaN(mean) ? WORDS.say("guesses.no.interval") : Figures.number(mean, 2);
+  /** No index lies beyond −1 or 1, though a t interval may. */
+  private static Interval cut(Interval interval) {
+    return new Interval(Math.max(-1, interval.low()), Math.min(1, interval.high()));
   }
 
+  /** Void laps per setup; whole stints beside them where a stint holds several scored laps. */
   String voids() {
-    VoidBalance voids = finding.voids();
-    int total = IntStream.of(voids.voids()).sum();
-    if (total == 0) {
+    VoidBalance laps = finding.voidLaps();
+    VoidBalance stints = finding.voids();
+    if (total(laps) == 0) {
       return WORDS.say("voids.none");
     }
+    if (total(laps) == total(stints)) {
+      return voids(stints.flagged() ? "voids.uneven" : "voids.even", stints);
+    }
+    String whole =
+        total(stints) == 0
+            ? WORDS.say("voids.stints.none")
+            : voids(stints.flagged() ? "voids.stints.uneven" : "voids.stints.even", stints);
+    return voids(laps.flagged() ? "voids.laps.uneven" : "voids.laps.even", laps) + " " + whole;
+  }
+
+  private static int total(VoidBalance voids) {
+    return IntStream.of(voids.voids()).sum();
+  }
+
+  private String voids(String key, VoidBalance voids) {
     String each =
         IntStream.range(0, voids.voids().length)
             .mapToObj(i -> WORDS.say("voids.setup", plan.setups().get(i).name(), voids.voids()[i]))
             .collect(Collectors.joining(", "));
-    return WORDS.say(
-        voids.flagged() ? "voids.uneven" : "voids.even", total, each, Figures.p(voids.p()));
+    return WORDS.say(key, total(voids), each, Figures.p(voids.p()));
   }
 
   List<String> parity() {

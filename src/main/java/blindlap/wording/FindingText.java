@@ -51,14 +51,12 @@ public final class FindingText {
     return new ManyWords(plan, comparison);
   }
 
-  /** The answer of the page; a harm that is shown stands in the same sentence. */
+  /** The answer of the page; what came of watched harms as a whole stands in the same sentence. */
   public Headline headline() {
     Headline plain = plainHeadline();
     String harm = harm();
     if (!harm.isEmpty()) {
-      String after = plain.after();
-      String cut = after.endsWith(".") ? after.substring(0, after.length() - 1) : after;
-      plain = new Headline(plain.before(), plain.phrase(), cut + harm);
+      plain = plain.continued(harm);
     }
     int wrong = day.wrongFits().size();
     String last = wrong > 1 ? " " + WORDS.say("headline.wrong", wrong) : "";
@@ -93,6 +91,9 @@ public final class FindingText {
     StringBuilder harm = new StringBuilder();
     for (Comparison comparison : finding.harms()) {
       harm.append(words(comparison).harmInHeadline(Finding.harmful(comparison)));
+    }
+    if (finding.everyWatchedHarmRuledOut()) {
+      harm.append(WORDS.say("headline.harm.none"));
     }
     return harm.isEmpty() ? "" : harm + ".";
   }
@@ -167,6 +168,9 @@ public final class FindingText {
         .ifPresent(
             m -> {
               lines.addAll(words(m).pairs());
+              if (m.tested()) {
+                lines.add(WORDS.say("many.intervals"));
+              }
               lines.add(words(m).noise());
               lines.add(words(m).used());
               lines.add(WORDS.say("many.no.order"));

@@ -218,7 +218,12 @@ public final class FindingWords {
     }
     return ninety.isEmpty()
         ? WORDS.say("size.unbounded")
-        : WORDS.say(key, interval(0.90), Sizes.worthwhile(measure));
+        : WORDS.say(key, interval(0.90), Sizes.worthwhile(measure), alone());
+  }
+
+  /** Stands behind an unadjusted interval wherever the p beside it is adjusted. */
+  private String alone() {
+    return comparison.adjusted().isPresent() ? WORDS.say("alone") : "";
   }
 
   /** "p = .0015". */
@@ -239,17 +244,18 @@ public final class FindingWords {
   public List<String> harm() {
     return comparison
         .harm()
-        .map(h -> List.of(harm(1, h.bAgainstA()), harm(0, h.aAgainstB())))
+        .map(h -> List.of(harm(1, h.bAgainstA(), h), harm(0, h.aAgainstB(), h)))
         .orElse(List.of());
   }
 
-  private String harm(int setup, HarmTest.Finding found) {
+  private String harm(int setup, HarmTest.Finding found, HarmTest test) {
     return WORDS.say(
         "harm." + found.name(),
         setups.get(setup),
         setups.get(1 - setup),
         measure.name(),
-        Sizes.worthwhile(measure));
+        Sizes.worthwhile(measure),
+        p(test.adjusted()));
   }
 
   /** The harm in the same sentence as the verdict. */
@@ -303,10 +309,7 @@ public final class FindingWords {
 
   /** "15 of 16 stints used; 1 void, 0 not ridden or without a value." */
   public String used() {
-    int voids = comparison.stints().voids();
-    int used = comparison.stints().used();
-    int all = comparison.stints().stints();
-    return WORDS.say("evidence.used", used, all, voids, all - used - voids);
+    return StintsUsed.say(comparison.stints());
   }
 
   /** The ratio of counts, for counts. */

@@ -23,6 +23,17 @@ public record Headline(String before, String phrase, String after) {
     return before + phrase + after;
   }
 
+  /** With these words in place of the full stop. */
+  Headline continued(String words) {
+    return after.isEmpty()
+        ? new Headline(open(before) + words, phrase, after)
+        : new Headline(before, phrase, open(after) + words);
+  }
+
+  private static String open(String sentence) {
+    return sentence.endsWith(".") ? sentence.substring(0, sentence.length() - 1) : sentence;
+  }
+
   Headline with(String first, String last) {
     return new Headline(first + before, phrase, after + last);
   }

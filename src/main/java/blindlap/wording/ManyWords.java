@@ -5,12 +5,15 @@ import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.review.Caveat;
 import blindlap.review.ManyComparison;
+import blindlap.stats.compare.HarmTest;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
+import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -55,13 +58,26 @@ public final class ManyWords {
 
   /** "2.3 s". */
   public String size(ManySetups.Pair pair) {
-    Sizes sizes =
-        Sizes.of(
-            measure,
-            pair.estimate(),
-            List.of(Optional.<Interval>empty()),
-            comparison.result().noiseSd());
+    Sizes sizes = sizes(pair);
     return sizes.with(sizes.estimate(pair.estimate()));
+  }
+
+  private Sizes sizes(ManySetups.Pair pair) {
+    return Sizes.of(
+        measure, pair.estimate(), List.of(comparison.shifts(pair)), comparison.result().noiseSd());
+  }
+
+  /** The approximate interval of a pair in words. */
+  public String interval(ManySetups.Pair pair) {
+    return comparison
+        .shifts(pair)
+        .map(i -> interval(pair, i, sizes(pair)))
+        .orElse(WORDS.say("unbounded"));
+  }
+
+  private String interval(ManySetups.Pair pair, Interval interval, Sizes digits) {
+    return new IntervalWords(way, setups.get(pair.first()), setups.get(pair.second()))
+        .say(interval, digits);
   }
 
   /** "p = .004". */
@@ -69,17 +85,48 @@ public final class ManyWords {
     return FindingWords.p(p);
   }
 
-  /** One sentence: which differ from which. */
+  /** One sentence: which differ from which, and how far the others still may. */
   public String headline() {
+    if (!comparison.tested()) {
+      return omnibus();
+    }
     List<ManySetups.Pair> shown = comparison.separatedPairs();
     if (shown.isEmpty()) {
-      return WORDS.say("many.headline.none", measure.name());
+      return WORDS.say("many.headline.none", measure.name(), farthest());
     }
     if (comparison.ordered()) {
       return WORDS.say("many.headline.order", measure.name(), order());
     }
+    ManySetups.Pair largest =
+        shown.stream().max(Comparator.comparingDouble(p -> Math.abs(p.estimate()))).orElseThrow();
     return WORDS.say(
-        "many.headline.some", joined(shown.stream().map(this::difference).toList()), untold());
+        shown.size() == 1 ? "many.headline.one" : "many.headline.several",
+        difference(largest),
+        farthest(),
+        shown.size(),
+        comparison.result().pairs().size(),
+        measure.name());
+  }
+
+  /** The largest limit of the intervals of the pairs that are not told apart. */
+  private String farthest() {
+    double farthest = 0;
+    String words = "";
+    for (ManySetups.Pair pair : comparison.result().pairs()) {
+      Interval interval = comparison.shifts(pair).orElseThrow();
+      double limit = Math.max(Math.abs(interval.low()), Math.abs(interval.high()));
+      if (!comparison.separated(pair) && limit > farthest) {
+        farthest = limit;
+        Sizes digits = sizes(pair);
+        boolean low = limit == Math.abs(interval.low());
+        words = digits.limits(interval).get(low ? 0 : 1).toPlainString() + unit(digits);
+      }
+    }
+    return words;
+  }
+
+  private String unit(Sizes digits) {
+    return measure.kind().counted() ? " " + measure.unit() : digits.unit();
   }
 
   private String order() {
@@ -88,15 +135,6 @@ public final class ManyWords {
       java.util.Collections.reverse(ranked);
     }
     return ranked.stream().map(setups::get).collect(Collectors.joining(", "));
-  }
-
-  private String untold() {
-    List<String> pairs =
-        comparison.result().pairs().stream()
-            .filter(p -> !comparison.separated(p))
-            .map(p -> setups.get(p.first()) + WORDS.say("and") + setups.get(p.second()))
-            .toList();
-    return pairs.isEmpty() ? "" : WORDS.say("many.untold", joined(pairs));
   }
 
   static String joined(List<String> parts) {
@@ -128,20 +166,27 @@ public final class ManyWords {
   private String pair(ManySetups.Pair pair) {
     String key = comparison.separated(pair) ? "many.pair.shown" : "many.pair.open";
     return WORDS.say(
-        key,
-        difference(pair),
-        p(pair.pAdjusted()),
-        comparison.result().pairs().size(),
-        setups.get(pair.first()),
-        setups.get(pair.second()));
+            key,
+            difference(pair),
+            p(pair.pAdjusted()),
+            comparison.result().pairs().size(),
+            setups.get(pair.first()),
+            setups.get(pair.second()),
+            interval(pair),
+            comparison.adjusted().isPresent() ? WORDS.say("alone") : "")
+        + size(comparison.against(pair));
+  }
+
+  /** Where the interval lies against what matters; a watched harm has sentences of its own. */
+  private String size(Optional<ManyComparison.Size> size) {
+    return measure.role() == Measure.Role.WATCH_FOR_HARM
+        ? ""
+        : size.map(s -> WORDS.say("many.size." + s.name(), Sizes.worthwhile(measure))).orElse("");
   }
 
   /** "17 of 18 stints used; 1 void, 0 not ridden or without a value." */
   public String used() {
-    int voids = comparison.stints().voids();
-    int used = comparison.stints().used();
-    int all = comparison.stints().stints();
-    return WORDS.say("evidence.used", used, all, voids, all - used - voids);
+    return StintsUsed.say(comparison.stints());
   }
 
   /** "Rider noise 0.64 s from stint to stint". */
@@ -163,37 +208,56 @@ public final class ManyWords {
     return lines;
   }
 
-  /** What is said of a watched harm beside {@link #worse}: there is no test against its size. */
+  /** What is said of a watched harm beside {@link #worse}: ruled out where, not settled where. */
   public List<String> harm() {
     if (measure.role() != Measure.Role.WATCH_FOR_HARM) {
       return List.of();
     }
-    List<String> lines = new ArrayList<>();
-    if (comparison.tested() && comparison.worse().isEmpty()) {
-      lines.add(WORDS.say("many.harm.none", measure.name()));
+    if (measure.worthwhile() == null) {
+      return List.of(WORDS.say("many.harm.no.size", measure.name()));
     }
-    lines.add(
-        measure.worthwhile() == null
-            ? WORDS.say("many.harm.no.size", measure.name())
-            : WORDS.say("many.harm.untested", measure.name(), declared()));
+    List<String> lines = new ArrayList<>();
+    List<String> out = pairs(HarmTest.Finding.RULED_OUT);
+    List<String> open = pairs(HarmTest.Finding.NOT_SETTLED);
+    if (!out.isEmpty()) {
+      boolean all = out.size() == comparison.harms().size();
+      String key = all ? "many.harm.out.all" : "many.harm.out";
+      lines.add(WORDS.say(key, measure.name(), declared(), joined(out)));
+    }
+    if (!open.isEmpty()) {
+      lines.add(WORDS.say("many.harm.open", measure.name(), declared(), joined(open)));
+    }
     return lines;
   }
 
-  /** "Tyre S did worse than Tyre T in braking, which is watched for harm." */
+  private List<String> pairs(HarmTest.Finding found) {
+    return comparison.harms().stream()
+        .filter(h -> h.found() == found)
+        .map(h -> setups.get(h.pair().first()) + WORDS.say("and") + setups.get(h.pair().second()))
+        .toList();
+  }
+
+  /** "Tyre S against Tyre T, dabs: harm of 2 a lap or more shown (…)." */
   List<String> worse() {
-    return comparison.worse().stream()
+    return comparison.shownHarms().stream()
         .map(
-            pair -> {
-              int worse = comparison.worse(pair);
-              int other = worse == pair.first() ? pair.second() : pair.first();
+            harm -> {
+              int worse = comparison.worse(harm.pair());
+              int other = worse == harm.pair().first() ? harm.pair().second() : harm.pair().first();
+              Sizes digits =
+                  Sizes.of(
+                      measure,
+                      harm.pair().estimate(),
+                      List.of(Optional.of(harm.interval())),
+                      comparison.result().noiseSd());
               return WORDS.say(
-                  "many.harm.worse",
+                  "many.harm.shown",
                   setups.get(worse),
                   setups.get(other),
                   measure.name(),
-                  withUnit(pair),
-                  p(pair.pAdjusted()),
-                  comparison.result().pairs().size());
+                  declared(),
+                  digits.estimate(harm.pair().estimate()) + unit(digits),
+                  interval(harm.pair(), harm.interval(), digits));
             })
         .toList();
   }
@@ -211,30 +275,56 @@ public final class ManyWords {
                     p ->
                         estimateOnly
                             ? WORDS.say("best.alone", difference(p))
-                            : WORDS.say(
-                                comparison.separated(p)
-                                    ? "many.beside.pair"
-                                    : "many.beside.pair.open",
-                                difference(p),
-                                p(p.pAdjusted()),
-                                setups.get(p.first()),
-                                setups.get(p.second())))
+                            : !comparison.tested()
+                                ? WORDS.say("best.alone", difference(p))
+                                : WORDS.say(
+                                    comparison.separated(p)
+                                        ? "many.beside.pair"
+                                        : "many.beside.pair.open",
+                                    difference(p),
+                                    p(p.pAdjusted()),
+                                    setups.get(p.first()),
+                                    setups.get(p.second()),
+                                    interval(p)))
                 .toList());
+    if (!estimateOnly && !comparison.tested()) {
+      return WORDS.say("many.beside.untested", pairs);
+    }
     return estimateOnly
         ? WORDS.say("many.beside.estimate", pairs)
         : WORDS.say("many.beside", p(comparison.result().p()), pairs);
   }
 
   private String signed(ManySetups.Pair pair) {
-    String sign = pair.estimate() < 0 ? "−" : pair.estimate() > 0 ? "+" : "";
-    return sign + withUnit(pair);
+    return sign(pair.estimate()) + withUnit(pair);
   }
 
   private String withUnit(ManySetups.Pair pair) {
     return size(pair) + (measure.kind().counted() ? " " + measure.unit() : "");
   }
 
-  /** The pairs as short lines for a cell of a table: "S–T 1.9 s, p = .003". */
+  /** Signed limits of a pair for a table, on the digits of its estimate. */
+  private String signedInterval(ManySetups.Pair pair) {
+    return comparison
+        .shifts(pair)
+        .map(
+            i -> {
+              List<BigDecimal> limits = sizes(pair).limits(i);
+              return WORDS.say(
+                  "interval.one.side",
+                  sign(i.low()) + limits.get(0).toPlainString(),
+                  sign(i.high()) + limits.get(1).toPlainString());
+            })
+        .orElse(WORDS.say("unbounded"));
+  }
+
+  private static String sign(double value) {
+    return value < 0 ? "−" : value > 0 ? "+" : "";
+  }
+
+  /**
+   * The pairs as short lines for a cell of a table: "T less S: +1.9 s (+0.8 to +3.0), p = .003".
+   */
   public List<String> cells() {
     return comparison.result().pairs().stream()
         .map(
@@ -244,7 +334,8 @@ public final class ManyWords {
                     setups.get(pair.second()),
                     setups.get(pair.first()),
                     signed(pair),
-                    p(pair.pAdjusted())))
+                    p(pair.pAdjusted()),
+                    signedInterval(pair)))
         .toList();
   }
 }

@@ -24,6 +24,7 @@ import java.util.function.ToDoubleFunction;
 public final class Calibration {
   private static final long SEED = 20_260_301L;
   private static final int VERDICT_DAYS = 10_000;
+  private static final int SHARPER_DAYS = 250;
 
   private final int days;
   private final Map<Design, Map<NoiseScenario, CalibrationCell>> cells =
@@ -103,6 +104,7 @@ public final class Calibration {
     powers();
     detectables();
     verdicts();
+    SharperTables.lines(SHARPER_DAYS).forEach(this::line);
     closing();
     return text.toString();
   }

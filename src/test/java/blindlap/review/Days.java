@@ -9,6 +9,8 @@ import blindlap.plan.Rule;
 import blindlap.plan.Setup;
 import blindlap.seal.OpenKey;
 import blindlap.session.day.LapId;
+import blindlap.session.day.LapState;
+import blindlap.session.day.VoidEvent;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.order.Drift;
 import blindlap.stats.order.Orders;
@@ -52,6 +54,11 @@ public final class Days {
 
   /** A plan of these measures with one scored lap a stint. */
   public static Plan plan(Rule rule, List<Measure> measures) {
+    return plan(rule, measures, 1);
+  }
+
+  /** A plan of these measures with so many scored laps a stint. */
+  public static Plan plan(Rule rule, List<Measure> measures, int scored) {
     List<Setup> setups = new ArrayList<>();
     for (int i = 0; i < rule.setups(); i++) {
       setups.add(Setup.named("Shock " + (char) ('K' + i)));
@@ -72,7 +79,7 @@ public final class Days {
         measures,
         Protocol.unnamed(rule),
         rule.stints(),
-        new Plan.Laps(2, 0, 1),
+        new Plan.Laps(2, 0, scored),
         Blinding.BLIND,
         null,
         null,
@@ -109,6 +116,43 @@ public final class Days {
         new TreeMap<>(),
         plan.stints(),
         new TreeMap<>());
+  }
+
+  /**
+   * A day with several scored laps a stint, some of them void.
+   *
+   * @param laps by measure and stint, one value a lap; NaN where none
+   * @param voids true where a lap is void
+   */
+  public static DayRecord laps(
+      Plan plan, String order, Map<String, double[][]> laps, boolean[][] voids) {
+    List<DayRecord.Lap> all = new ArrayList<>();
+    for (int stint = 0; stint < plan.stints(); stint++) {
+      for (int lap = 0; lap < plan.laps().scored(); lap++) {
+        Map<String, BigDecimal> values = new HashMap<>();
+        for (Map.Entry<String, double[][]> each : laps.entrySet()) {
+          double value = each.getValue()[stint][lap];
+          if (!Double.isNaN(value)) {
+            values.put(each.getKey(), BigDecimal.valueOf(value));
+          }
+        }
+        Optional<LapState.Voided> isVoid =
+            voids[stint][lap]
+                ? Optional.of(new LapState.Voided(VoidEvent.TRAFFIC, "", false))
+                : Optional.empty();
+        all.add(new DayRecord.Lap(new LapId(stint + 1, lap + 1), true, values, isVoid, ""));
+      }
+    }
+    DayRecord empty = day(plan, order, Map.of());
+    return new DayRecord(
+        empty.session(),
+        plan,
+        empty.key(),
+        all,
+        empty.guesses(),
+        empty.blindBroken(),
+        plan.stints(),
+        empty.fits());
   }
 
   /** A random day of a rule: base, effects per setup, noise; rounded to the digits of a sheet. */

@@ -123,12 +123,17 @@ class ManySetupsBesideTest {
   }
 
   @Test
-  void aSetupThatDidWorseInAWatchedMeasureIsSaidFirstAndItsSizeIsNotTested() {
+  void aHarmLargerThanDeclaredIsSaidFirstAndTheOtherPairHasItsOwnSentence() {
     assertThat(TEXT.circumstances())
-        .anyMatch(line -> line.startsWith("Shock M did worse than Shock K in dabs"))
-        .anyMatch(line -> line.startsWith("Shock M did worse than Shock L in dabs"))
-        .noneMatch(line -> line.startsWith("Shock K did worse"));
-    assertThat(TEXT.watchedHarms()).singleElement().asString().contains("not tested with three");
+        .anyMatch(
+            line ->
+                line.startsWith(
+                    "Shock M against Shock K, dabs: harm of 2 a lap or more shown; by "))
+        .anyMatch(line -> line.startsWith("Shock M against Shock L, dabs: harm of 2 a lap"))
+        .noneMatch(line -> line.startsWith("Shock K against"));
+    assertThat(TEXT.watchedHarms())
+        .containsExactly(
+            "dabs: whether there is harm of 2 a lap or more stays open between Shock K and Shock L.");
   }
 
   @Test

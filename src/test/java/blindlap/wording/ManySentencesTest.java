@@ -11,10 +11,12 @@ import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.Scale;
+import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Orders;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
 /** Words and numbers of three setups agree, over random sessions. */
@@ -94,9 +96,11 @@ class ManySentencesTest {
     assertThat(ordered).isBetween(1, DAYS - 1);
   }
 
+  /** A harm is shown only if the interval lies beyond the declared size, in its direction. */
   @Test
-  void whoDidWorseInAWatchedMeasureFollowsItsDirectionAndItsAdjustedP() {
-    int worse = 0;
+  void whoDidHarmInAWatchedMeasureFollowsItsDirectionAndTheDeclaredSize() {
+    int harmful = 0;
+    int differentOnly = 0;
     for (int seed = 0; seed < DAYS; seed++) {
       Measure.Better better = seed % 2 == 0 ? Measure.Better.HIGHER : Measure.Better.LOWER;
       Finding finding = day(new Random(seed), better, Measure.Role.WATCH_FOR_HARM);
@@ -106,14 +110,58 @@ class ManySentencesTest {
         boolean secondWorse = (pair.estimate() > 0) == (better == Measure.Better.LOWER);
         int bad = secondWorse ? pair.second() : pair.first();
         int good = pair.first() + pair.second() - bad;
-        String start = name(bad) + " did worse than " + name(good) + " in feel";
-        boolean apart = pair.pAdjusted() <= 0.05;
-        worse += apart ? 1 : 0;
-        assertThat(lines.stream().anyMatch(l -> l.startsWith(start))).as(start).isEqualTo(apart);
+        String start =
+            name(bad) + " against " + name(good) + ", feel: harm of 8 points or more shown";
+        Interval interval = feel.shifts(pair).orElseThrow();
+        boolean beyond = interval.low() > 8 || interval.high() < -8;
+        harmful += beyond ? 1 : 0;
+        differentOnly += feel.separated(pair) && !beyond ? 1 : 0;
+        assertThat(lines.stream().anyMatch(l -> l.startsWith(start))).as(start).isEqualTo(beyond);
       }
-      assertThat(lines.stream().filter(l -> l.contains(" did worse than ")))
-          .hasSize(feel.separatedPairs().size());
+      assertThat(lines.stream().filter(l -> l.contains("harm of")))
+          .hasSize(feel.shownHarms().size());
     }
-    assertThat(worse).isGreaterThan(30);
+    assertThat(harmful).isGreaterThan(30);
+    assertThat(differentOnly).as("told apart, yet no harm as large as declared").isPositive();
+  }
+
+  @Test
+  void whatIsNotToldApartHasItsIntervalAndTheHeadlineIsOneSentence() {
+    Pattern interval = Pattern.compile("approximate 95 % interval [^)]*\\d");
+    for (int seed = 0; seed < DAYS; seed++) {
+      Finding finding = day(new Random(seed), Measure.Better.HIGHER, Measure.Role.SECONDARY);
+      FindingText text = new FindingText(finding);
+      assertThat(text.evidence().stream().filter(l -> l.contains("adjusted for 3 pairs")))
+          .hasSize(3)
+          .allMatch(l -> interval.matcher(l).find())
+          .allMatch(l -> l.contains("0.5 s you said would matter"));
+      String headline = text.headline().text();
+      assertThat(headline.replaceAll("\\d\\.\\d", "").chars().filter(c -> c == '.').count())
+          .as(headline)
+          .isEqualTo(1);
+      assertThat(headline.length()).isLessThan(220);
+      if (headline.contains("not told apart") || headline.startsWith("No setup")) {
+        assertThat(headline).containsPattern("up to \\d");
+      }
+    }
+  }
+
+  @Test
+  void beyondAndWithinAreSaidOnlyWhereTheIntervalLiesThere() {
+    int beyond = 0;
+    for (int seed = 0; seed < DAYS; seed++) {
+      Finding finding = day(new Random(seed), Measure.Better.HIGHER, Measure.Role.SECONDARY);
+      ManyComparison many = finding.many().get(0);
+      List<String> lines = new ManyWords(finding.day().plan(), many).pairs();
+      for (int i = 0; i < lines.size(); i++) {
+        Interval interval = many.shifts(many.result().pairs().get(i)).orElseThrow();
+        boolean far = interval.low() > 0.5 || interval.high() < -0.5;
+        boolean near = interval.low() > -0.5 && interval.high() < 0.5;
+        beyond += far ? 1 : 0;
+        assertThat(lines.get(i).contains("lies beyond the 0.5 s")).isEqualTo(far);
+        assertThat(lines.get(i).contains("lies within the 0.5 s")).isEqualTo(near);
+      }
+    }
+    assertThat(beyond).isGreaterThan(30);
   }
 }

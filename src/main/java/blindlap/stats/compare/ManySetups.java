@@ -3,6 +3,8 @@ package blindlap.stats.compare;
 import blindlap.fault.DayFault;
 import blindlap.fault.StatsException;
 import blindlap.fault.Unusable;
+import blindlap.stats.distribution.Interval;
+import blindlap.stats.distribution.StudentizedRange;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
 import blindlap.stats.order.Drift;
@@ -12,6 +14,7 @@ import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Comparison of two or more setups by re-randomisation (docs/method.md#many-setups): one F for "do
@@ -29,18 +32,30 @@ public final class ManySetups {
    * @param first index of the first setup
    * @param second index of the second
    * @param estimate second less first, by least squares after drift
+   * @param standardError of the estimate, on {@link ManySetups#df()}
    * @param t signed
    * @param p share of orders with at least this |t| of the pair
    * @param pAdjusted share of orders whose largest |t| of all pairs is at least this |t|
    */
-  public record Pair(int first, int second, double estimate, double t, double p, double pAdjusted) {
+  public record Pair(
+      int first,
+      int second,
+      double estimate,
+      double standardError,
+      double t,
+      double p,
+      double pAdjusted) {
     /** Such as {@code A-B}. */
     public String name() {
       return Orders.letter(first) + "-" + Orders.letter(second);
     }
   }
 
+  private static final double LEVEL = 0.95;
+
   private final BigInteger count;
+  private final int setups;
+  private final double reach95;
   private final double f;
   private final double p;
   private final List<Pair> pairs;
@@ -53,11 +68,13 @@ public final class ManySetups {
   private ManySetups(
       Assignments set, Tally tally, boolean sampled, Sampling sampling, double[] raw) {
     this.count = set.count();
+    this.setups = set.setups();
     this.f = tally.noVariation ? Double.NaN : tally.observedF;
     this.p = tally.p();
     this.noiseSd = raw[0];
     this.df = (int) raw[1];
     this.noVariation = tally.noVariation;
+    this.reach95 = noVariation ? Double.NaN : reach(LEVEL);
     this.sampled = sampled;
     this.sampling = sampling;
     List<Pair> list = new ArrayList<>();
@@ -67,6 +84,7 @@ public final class ManySetups {
               tally.contrasts.first(i),
               tally.contrasts.second(i),
               tally.estimates[i],
+              noiseSd * Math.sqrt(tally.unitVariances[i]),
               tally.noVariation ? Double.NaN : tally.signed[i],
               tally.pair(i),
               tally.adjusted(i)));
@@ -104,6 +122,7 @@ public final class ManySetups {
     double[] y = DayCheck.centred(values, use);
     double[] residual = residuals.apply(y);
     Tally tally = new Tally(set, Residuals.dot(residual, residual), df);
+    tally.rounding = DayCheck.rounding(values, use);
     ManyWalk walk = new ManyWalk(set, residuals.matrix(), residual, tally);
     walk.visit(order);
     double rss = tally.total - tally.contrasts.explained();
@@ -140,6 +159,26 @@ public final class ManySetups {
   /** All pairs in alphabetical order. */
   public List<Pair> pairs() {
     return pairs;
+  }
+
+  /**
+   * Tukey's and Kramer's interval of a pair (Tukey 1953; Kramer 1956, Biometrics 12:307; cited from
+   * memory): all pairs together hold their true differences with this probability if laps behave
+   * normally; approximate, unlike the p beside it.
+   *
+   * @param level for example .95
+   * @return empty where {@link #noVariation()}
+   */
+  public Optional<Interval> interval(Pair pair, double level) {
+    if (noVariation) {
+      return Optional.empty();
+    }
+    double reach = level == LEVEL ? reach95 : reach(level);
+    return Optional.of(Interval.around(pair.estimate(), reach * pair.standardError()));
+  }
+
+  private double reach(double level) {
+    return StudentizedRange.of(setups, df).quantile(level) / Math.sqrt(2);
   }
 
   /** Stint-to-stint standard deviation after drift and setups, with {@link #df()}. */
@@ -183,11 +222,13 @@ public final class ManySetups {
     private final double total;
     private final int df;
     private final double[] estimates;
+    private final double[] unitVariances;
     private final double[] signed;
     private final double[] threshold;
     private final double[] t;
     private final long[] pairCounts;
     private final long[] largestCounts;
+    private double rounding;
     private boolean noVariation;
     private boolean counting;
     private boolean weighted;
@@ -203,6 +244,7 @@ public final class ManySetups {
       this.total = total;
       this.df = df;
       this.estimates = new double[contrasts.pairs()];
+      this.unitVariances = new double[contrasts.pairs()];
       this.signed = new double[contrasts.pairs()];
       this.threshold = new double[contrasts.pairs()];
       this.t = new double[contrasts.pairs()];
@@ -221,11 +263,16 @@ public final class ManySetups {
             DayFault.SETUPS_NOT_APART);
       }
       observedF = statistics();
-      fThreshold = observedF * (1 - SLACK) - ROUNDING * ROUNDING;
+      double noise = Math.sqrt(Math.max(total - contrasts.explained(), total * 1e-15) / df);
+      double loose = 2 * rounding / noise;
+      double root = Math.sqrt(observedF) * (1 - loose) - loose;
+      fThreshold =
+          loose > SLACK ? root * Math.max(0, root) : observedF * (1 - SLACK) - ROUNDING * ROUNDING;
       for (int i = 0; i < t.length; i++) {
         estimates[i] = contrasts.difference(i);
+        unitVariances[i] = contrasts.unitVariance(i);
         signed[i] = Math.copySign(t[i], estimates[i]);
-        threshold[i] = t[i] * (1 - SLACK) - ROUNDING;
+        threshold[i] = loose > SLACK ? t[i] * (1 - loose) - loose : t[i] * (1 - SLACK) - ROUNDING;
       }
       counting = true;
     }
@@ -255,6 +302,10 @@ public final class ManySetups {
       }
       long weight = weighted && closed ? renamings(seen) : 1;
       orders += weight;
+      if (contrasts.rank() < setups - 1) {
+        without(weight);
+        return;
+      }
       omnibus += statistics() >= fThreshold ? weight : 0;
       double largest = 0;
       for (double each : t) {
@@ -270,6 +321,16 @@ public final class ManySetups {
         for (double each : t) {
           pairCounts[i] += each >= threshold[i] ? weight : 0;
         }
+      }
+    }
+
+    /** An order that cannot tell the setups apart on the stints left: F and every t are 0. */
+    private void without(long weight) {
+      omnibus += fThreshold <= 0 ? weight : 0;
+      for (int i = 0; i < t.length; i++) {
+        long tie = threshold[i] <= 0 ? weight : 0;
+        largestCounts[i] += tie;
+        pairCounts[i] += closed ? t.length * tie : tie;
       }
     }
 

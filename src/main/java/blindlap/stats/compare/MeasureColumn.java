@@ -14,6 +14,9 @@ final class MeasureColumn {
   final double variation;
   final double observed;
 
+  /** How far the root of R may be off by the rounding of the values themselves. */
+  final double loose;
+
   MeasureColumn(
       Assignments set,
       int[] order,
@@ -39,6 +42,7 @@ final class MeasureColumn {
           DayFault.SETUPS_NOT_APART);
     }
     observed = share(Residuals.dot(z, residual), c);
+    loose = variation == 0 ? 0 : 2 * DayCheck.rounding(values, use) / Math.sqrt(variation);
   }
 
   /** R of an order; 0 where the measure does not vary or the order holds no information. */

@@ -25,7 +25,7 @@ final class MeasuresTally {
     this.threshold = new double[m];
     for (int i = 0; i < m; i++) {
       descending[i] = i;
-      threshold[i] = columns.get(i).observed * (1 - SLACK) - ROUNDING;
+      threshold[i] = threshold(columns.get(i));
     }
     Arrays.sort(
         descending,
@@ -33,6 +33,14 @@ final class MeasuresTally {
     this.own = new long[m];
     this.single = new long[m];
     this.step = new long[m];
+  }
+
+  private static double threshold(MeasureColumn column) {
+    if (column.loose <= SLACK) {
+      return column.observed * (1 - SLACK) - ROUNDING;
+    }
+    double root = Math.sqrt(column.observed) * (1 - column.loose) - column.loose;
+    return root * Math.max(0, root);
   }
 
   /** Takes R of every measure for one order. */

@@ -9,6 +9,8 @@ import blindlap.stats.order.DayCheck;
  * zeros elsewhere.
  */
 public final class SetupFit {
+  private static final double TIE = 1e-9;
+
   final Residuals residuals;
   public final double[] e;
   public final double[] wz;
@@ -16,7 +18,10 @@ public final class SetupFit {
   public final double c;
   final double noiseSd;
 
-  /** Root mean square residual in units of the difference, for tie tolerances. */
+  /**
+   * Root mean square residual in units of the difference, for tie tolerances; more where the values
+   * are so large against their scatter that their own rounding would part ties.
+   */
   final double scale;
 
   final int df;
@@ -48,7 +53,8 @@ public final class SetupFit {
     }
     double ss = Residuals.dot(e, e);
     this.noiseSd = Math.sqrt(ss / df);
-    this.scale = Math.sqrt(ss / used) / Math.sqrt(c);
+    this.scale =
+        Math.max(Math.sqrt(ss / used) / Math.sqrt(c), DayCheck.rounding(values, use) / TIE);
     this.noVariation = DayCheck.noVariation(ss, values, use);
   }
 

@@ -122,6 +122,18 @@ public final class DayCheck {
     return residualSquares <= 1e-18 * n * largest * largest;
   }
 
+  /**
+   * How far a sum of the centred values may be off because the values themselves were rounded to
+   * doubles: what ties must forgive on a large offset (docs/method.md#ties).
+   */
+  public static double rounding(double[] values, boolean[] use) {
+    double largest = 0;
+    for (int i = 0; i < values.length; i++) {
+      largest = use[i] ? Math.max(largest, Math.abs(values[i])) : largest;
+    }
+    return count(use) * Math.ulp(largest) / 2;
+  }
+
   /** The used values less their mean, 0 elsewhere: ties stay ties on a large offset. */
   public static double[] centred(double[] values, boolean[] use) {
     double mean = 0;

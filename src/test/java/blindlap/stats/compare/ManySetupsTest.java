@@ -228,4 +228,31 @@ class ManySetupsTest {
             ManySetups.compare(
                 large, Orders.parse("ABC".repeat(9)), noise(27), all(27), Drift.LINE, exact));
   }
+
+  /** R 4.2.2: TukeyHSD of aov(y ~ setup); lm(y ~ stint + setup) with qtukey, good to some 1e-8. */
+  @Test
+  void intervalsOfPairsAreThoseOfTukeyAndKramer() {
+    double[] y = {90.1, 91.4, 89.7, 90.9, 92.3, 90.2, 91.1, 92.8, 89.9, 90.6, 91.9, 0};
+    boolean[] use = all(12);
+    use[11] = false;
+    Assignments set = Assignments.rule(3, 12).block(3).build();
+    ManySetups none = compare(set, "ABCABCABCABC", y, use, Drift.NONE);
+    double[][] expected = {
+      {0.478864783061, 2.371135216939},
+      {-1.763609501103, 0.280276167769},
+      {-3.188609501103, -1.144723832231}
+    };
+    for (int i = 0; i < 3; i++) {
+      ends(none, i, expected[i]);
+    }
+    ManySetups line = compare(set, "ABCABCABCABC", y, use, Drift.LINE);
+    ends(line, 0, new double[] {0.426834867511, 2.309276243600});
+    ends(line, 2, new double[] {-3.147541184244, -1.128847704645});
+  }
+
+  private static void ends(ManySetups found, int pair, double[] expected) {
+    var interval = found.interval(found.pairs().get(pair), 0.95).orElseThrow();
+    assertThat(interval.low()).isCloseTo(expected[0], within(1e-7));
+    assertThat(interval.high()).isCloseTo(expected[1], within(1e-7));
+  }
 }

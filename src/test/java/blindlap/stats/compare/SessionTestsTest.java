@@ -8,9 +8,7 @@ import blindlap.stats.SmallSets;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.RiderNoise;
 import blindlap.stats.order.Assignments;
-import blindlap.stats.order.Drift;
 import blindlap.stats.order.Orders;
-import blindlap.stats.order.Sampling;
 import blindlap.stats.tell.GuessTest;
 import java.util.Arrays;
 import java.util.List;
@@ -18,7 +16,7 @@ import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.junit.jupiter.api.Test;
 
-/** Guesses, voids, harm and the noise floor. */
+/** Guesses, voids and the noise floor. */
 class SessionTestsTest {
   private final UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(10L);
 
@@ -175,38 +173,6 @@ class SessionTestsTest {
     assertThat(found.voids()).containsExactly(0, 5);
     assertThat(found.flagged()).isTrue();
     assertThat(VoidBalance.of(set, Orders.parse(ridden), new boolean[16]).p()).isEqualTo(1);
-  }
-
-  private static ConfidenceCurve shifted(double effect, double spread) {
-    double[] y = {0.3, -0.2, 0.1, -0.4, 0.2, 0.5, -0.1, 0, -0.3, 0.4, 0.1, -0.2};
-    String ridden = "ABBABABAABAB";
-    for (int i = 0; i < 12; i++) {
-      y[i] = y[i] * spread + (ridden.charAt(i) == 'B' ? effect : 0);
-    }
-    return TwoSetups.compare(
-            SmallSets.BLOCK4_12.assignments(),
-            Orders.parse(ridden),
-            y,
-            all(12),
-            Drift.LINE,
-            Sampling.PREFERRED)
-        .curve();
-  }
-
-  @Test
-  void aHarmIsShownAbsentOrOpenAndSaidBothWaysRound() {
-    HarmTest.Direction more = HarmTest.Direction.MORE_IS_HARM;
-    HarmTest.Direction less = HarmTest.Direction.LESS_IS_HARM;
-    HarmTest.Finding shown = HarmTest.Finding.SHOWN;
-    HarmTest.Finding absent = HarmTest.Finding.ABSENT;
-    HarmTest.Finding open = HarmTest.Finding.NOT_SETTLED;
-    assertThat(HarmTest.of(shifted(3, 1), -1, 1, more)).isEqualTo(new HarmTest(shown, absent));
-    assertThat(HarmTest.of(shifted(3, 1), -1, 1, less)).isEqualTo(new HarmTest(absent, shown));
-    assertThat(HarmTest.of(shifted(-3, 1), -1, 1, more)).isEqualTo(new HarmTest(absent, shown));
-    assertThat(HarmTest.of(shifted(0, 1), -1, 1, more)).isEqualTo(new HarmTest(absent, absent));
-    assertThat(HarmTest.of(shifted(1, 1), -1, 1, more)).isEqualTo(new HarmTest(open, absent));
-    assertThat(HarmTest.of(shifted(0, 20), -1, 1, less)).isEqualTo(new HarmTest(open, open));
-    refused("worthwhile", () -> HarmTest.of(shifted(0, 1), 0, 0, more));
   }
 
   @Test

@@ -1,0 +1,24 @@
+package blindlap.wording;
+
+import blindlap.review.StintValues;
+
+/** How many stints entered, and what kept the others out. */
+final class StintsUsed {
+  private StintsUsed() {}
+
+  /** "15 of 16 stints used; 1 void, 0 not ridden or without a value." */
+  static String say(StintValues stints) {
+    int voids = stints.voids();
+    int used = stints.used();
+    int all = stints.stints();
+    int laps = stints.voidLaps();
+    // A void lap may leave its stint a value from the others: then stints alone would hide it.
+    return FindingWords.WORDS.say(
+        laps == voids ? "evidence.used" : "evidence.used.laps",
+        used,
+        all,
+        voids,
+        all - used - voids,
+        laps);
+  }
+}
