@@ -58,14 +58,20 @@ final class ReviewCommand extends SessionCommand {
     Map<String, byte[]> files = new TreeMap<>();
     for (String name :
         List.of(
-            "plan.json", "key.json", "laps.csv", "stints.csv", "helper.csv", "amendments.csv")) {
+            "plan.json",
+            "key.json",
+            "laps.csv",
+            "stints.csv",
+            "helper.csv",
+            "amendments.csv",
+            "finding.json")) {
       if (java.nio.file.Files.exists(folder.resolve(name))) {
         files.put(name, read(folder.resolve(name)));
       }
     }
     try {
       if (json) {
-        say(Reviews.json(Reviews.fromPackage(files)));
+        say(Reviews.jsonOfPackage(files));
       } else {
         Reviews.textOfPackage(files).forEach(this::say);
       }

@@ -103,7 +103,7 @@ public final class SessionList {
             comparison -> {
               FindingWords words = new FindingWords(state.plan(), comparison);
               return NotebookWords.say(
-                  "verdict",
+                  reviews.repeat(state) ? "verdict.repeat" : "verdict",
                   NotebookWords.phrase(
                       state.plan().blinding().blinded(),
                       Reviews.day(state).nullRun(),

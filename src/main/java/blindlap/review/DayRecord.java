@@ -65,8 +65,14 @@ public record DayRecord(
    * @throws IllegalStateException if the session is sealed
    */
   public static DayRecord of(SessionState state, SortedMap<Integer, HelperFit> fits) {
-    OpenKey key =
-        state.openKey().orElseThrow(() -> new IllegalStateException("the session is sealed"));
+    return of(
+        state,
+        state.openKey().orElseThrow(() -> new IllegalStateException("the session is sealed")),
+        fits);
+  }
+
+  /** The record of a session whose key has just been opened and verified. */
+  public static DayRecord of(SessionState state, OpenKey key, SortedMap<Integer, HelperFit> fits) {
     SortedMap<Integer, String> broken = new TreeMap<>();
     for (Fact.BlindBroken fact : state.blindBroken()) {
       broken.merge(fact.stint(), fact.what(), (a, b) -> a + "; " + b);

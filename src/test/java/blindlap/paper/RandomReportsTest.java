@@ -7,6 +7,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.RandomPlans;
 import blindlap.review.Analysis;
+import blindlap.review.Beside;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
@@ -102,7 +103,7 @@ class RandomReportsTest {
   }
 
   private static ReportDocument report(SessionState state, Finding finding, ReportInput.Ink ink) {
-    return Report.of(new ReportInput(state, finding, "0.1", List.of("another day"), ink));
+    return Report.of(new ReportInput(state, finding, "0.1", Beside.NOTHING, ink));
   }
 
   private static void ride(SealedDay day, Plan plan, Random random) {
