@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.TreeSet;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -64,6 +65,27 @@ class AskedAgainTest {
     assertThat(third).contains("Other sessions of this question in this notebook: 3.");
     assertThat(third.indexOf("This would be a repeat decided after seeing a result"))
         .isBetween(0, third.indexOf("Committed and sealed"));
+  }
+
+  @Test
+  void theCommitOfARepeatSaysTheSameOfASealedSessionWhateverItsOrder() throws IOException {
+    TreeSet<String> said = new TreeSet<>();
+    TreeSet<String> orders = new TreeSet<>();
+    for (long seed = 1; seed <= 4; seed++) {
+      CommandLineSession machine =
+          CommandLineSession.ofOrder(Files.createDirectory(folder.resolve("o" + seed)), seed);
+      String first = machine.commit(Plans.SMALL);
+      ride(machine, first);
+      String phrase = machine.phrase();
+      String again = ok(machine, "commit", machine.file("plan.yaml", Plans.SMALL).toString());
+      said.add(again.substring(0, again.indexOf("Committed and sealed")));
+      machine.types(phrase);
+      String unsealed = ok(machine, "unseal", first);
+      orders.add(unsealed.substring(unsealed.indexOf("Order ridden")));
+    }
+    assertThat(orders).as("the orders differ, or this shows nothing").hasSizeGreaterThan(1);
+    assertThat(said).hasSize(1);
+    assertThat(said.first()).contains("review closed; primary measure lap time; still sealed.");
   }
 
   @Test

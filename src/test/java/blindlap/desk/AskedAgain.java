@@ -16,17 +16,17 @@ import java.util.List;
 import java.util.Random;
 
 /** More sessions of one question in the notebook of a test day: committed, ridden, unsealed. */
-final class AskedAgain {
+public final class AskedAgain {
   private final TestDay day;
   private final Desk desk;
 
-  AskedAgain(TestDay day) {
+  public AskedAgain(TestDay day) {
     this.day = day;
     this.desk = day.desk();
   }
 
   /** The plan of the day with another question and another primary measure. */
-  static String byGrip() {
+  public static String byGrip() {
     return TestDay.EIGHT
         .replace("Is Shock L quicker than Shock K?", "Does Shock L grip better?")
         .replace("role: primary, worthwhile: 0.5}", "worthwhile: 0.5}")
@@ -40,7 +40,8 @@ final class AskedAgain {
     return preview.plan().orElseThrow(() -> new AssertionError(preview.problems().toString()));
   }
 
-  Committing.Result.Committed commit(String plan) {
+  /** Commits an ordinary comparison. */
+  public Committing.Result.Committed commit(String plan) {
     return commit(plan, SessionKind.comparison());
   }
 
@@ -74,14 +75,15 @@ final class AskedAgain {
   }
 
   /** The same, and opens the seal; a day goes by. */
-  SessionState unsealed(SessionId id, String phrase, double quicker) {
+  public SessionState unsealed(SessionId id, String phrase, double quicker) {
     ride(id, phrase, quicker);
     done(desk.keys().unseal(state(id), phrase));
     day.clock().move(Duration.ofDays(1));
     return state(id);
   }
 
-  SessionState unsealed(Committing.Result.Committed committed, double quicker) {
+  /** The same of a session that was just committed. */
+  public SessionState unsealed(Committing.Result.Committed committed, double quicker) {
     return unsealed(committed.state().id(), committed.sealed().phrase().text(), quicker);
   }
 
