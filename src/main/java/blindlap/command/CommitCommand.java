@@ -6,6 +6,7 @@ import blindlap.desk.PlanPreview;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.seal.SessionKind;
+import blindlap.wording.HistoryWords;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Words;
 import java.nio.charset.StandardCharsets;
@@ -53,6 +54,9 @@ final class CommitCommand extends SessionCommand {
         throw complaint(preview.problems());
       }
       Plan plan = preview.plan().orElseThrow();
+      if (plan.kind() == Plan.Kind.COMPARISON) {
+        HistoryWords.ahead(desk.questions().before(plan)).forEach(this::say);
+      }
       Committing.Result result = desk.committing().commit(plan, kind(plan), signedBy);
       if (result instanceof Committing.Result.Refused refused) {
         throw complaint(refused.problems());

@@ -63,15 +63,16 @@ final class ReviewCommand extends SessionCommand {
             "laps.csv",
             "stints.csv",
             "helper.csv",
-            "record.csv",
-            "amendments.csv")) {
+             "record.csv",
+            "amendments.csv",
+            "finding.json")) {
       if (java.nio.file.Files.exists(folder.resolve(name))) {
         files.put(name, read(folder.resolve(name)));
       }
     }
     try {
       if (json) {
-        say(Reviews.json(Reviews.fromPackage(files)));
+        say(Reviews.jsonOfPackage(files));
       } else {
         Reviews.textOfPackage(files).forEach(this::say);
       }

@@ -1,7 +1,9 @@
 package blindlap.compute;
 
 import blindlap.plan.PlanJson;
+import blindlap.review.Beside;
 import blindlap.review.Comparison;
+import blindlap.review.Edition;
 import blindlap.review.Finding;
 import blindlap.review.Guesses;
 import blindlap.review.ManyComparison;
@@ -29,10 +31,17 @@ public final class FindingJson {
 
   private FindingJson() {}
 
+  /** A finding with nothing beside it. */
   public static String write(Finding finding) {
+    return write(finding, Beside.NOTHING);
+  }
+
+  /** A finding with the history of its question and what it was at unsealing. */
+  public static String write(Finding finding, Beside beside) {
     ObjectNode root = JSON.createObjectNode();
     root.put("session", finding.day().session());
     root.put("engine", Engine.version());
+    root.put("edition", Edition.CURRENT);
     root.put("order", finding.day().order());
     root.put("count", finding.orders().count());
     root.put("attainable_level", finding.orders().attainableLevel());
@@ -43,17 +52,9 @@ public final class FindingJson {
     ArrayNode measures = root.putArray("measures");
     finding.comparisons().forEach(each -> comparison(measures.addObject(), each));
     finding.many().forEach(each -> many(measures.addObject(), each));
-    ArrayNode refused = root.putArray("not_compared");
-    finding
-        .refusals()
-        .forEach(
-            r ->
-                refused
-                    .addObject()
-                    .put("measure", r.measure().name())
-                    .put("why", Problems.sentence(r.why())));
-    ArrayNode beside = root.putArray("sensitivity");
-    finding.sensitivities().forEach(each -> sensitivity(beside.addObject(), finding, each));
+    refusals(root.putArray("not_compared"), finding);
+    ArrayNode otherwise = root.putArray("sensitivity");
+    finding.sensitivities().forEach(each -> sensitivity(otherwise.addObject(), finding, each));
     guesses(root.putObject("guesses"), finding.guesses());
     ObjectNode voids = root.putObject("voids");
     voids(voids, finding.voids());
@@ -63,6 +64,7 @@ public final class FindingJson {
         .primary()
         .flatMap(WhatNext::of)
         .ifPresent(next -> root.put("what_next", PlanJson.word(next)));
+    BesideJson.write(root, beside);
     requests(root, finding);
     return print(root);
   }
@@ -73,6 +75,17 @@ public final class FindingJson {
       each.add(count);
     }
     node.put("p", balance.p());
+  }
+
+  private static void refusals(ArrayNode refused, Finding finding) {
+    finding
+        .refusals()
+        .forEach(
+            r ->
+                refused
+                    .addObject()
+                    .put("measure", r.measure().name())
+                    .put("why", Problems.sentence(r.why())));
   }
 
   private static Optional<String> verdict(Finding finding) {

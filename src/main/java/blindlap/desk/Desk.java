@@ -29,6 +29,7 @@ public final class Desk implements AutoCloseable {
   private final RiderDays riderDays;
   private final RiderHistory history;
   private final SeriesBook series;
+  private final QuestionBook questions;
 
   /**
    * @param notebook the open notebook; closed with the desk
@@ -50,8 +51,9 @@ public final class Desk implements AutoCloseable {
     this.committing = new Committing(sessions, sealing, ids);
     this.series = new SeriesBook(notebook, sessions);
     this.keys = new Keys(sessions, sealing, series);
-    this.reviews = new Reviews(sessions);
-    this.planning = new Planning(notebook, sessions, committing, this::protocols);
+    this.questions = new QuestionBook(notebook, series);
+    this.reviews = new Reviews(sessions, questions);
+    this.planning = new Planning(notebook, sessions, committing, questions, this::protocols);
     this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
     this.keyingIn = new PaperKeying(sessions, notebook);
     this.riderDays = new RecordedDays(sessions, keyingIn);
@@ -146,6 +148,11 @@ public final class Desk implements AutoCloseable {
   /** Old days brought in from files. */
   public PlainDays plainDays() {
     return new PlainDays(notebook, sessions, committing);
+  }
+
+  /** How often a question was asked. */
+  public QuestionBook questions() {
+    return questions;
   }
 
   /** Series: declared, under way, found. */

@@ -1,7 +1,10 @@
 package blindlap.desk;
 
+import blindlap.exchange.HelperFits;
 import blindlap.fault.Fault;
 import blindlap.fault.Problem;
+import blindlap.review.DayRecord;
+import blindlap.review.RecordedFinding;
 import blindlap.seal.HelperLock;
 import blindlap.seal.HelperSchedule;
 import blindlap.seal.KeySheet;
@@ -157,7 +160,18 @@ public final class Keys {
         state.id(),
         latest ->
             matches
-                ? new LifeCommands(latest).unsealed(key, with, records)
+                ? recorded(latest, new LifeCommands(latest).unsealed(key, with, records))
                 : Outcome.refused(SessionFault.FINGERPRINT_DIFFERS, ""));
+  }
+
+  /** With the opening goes what this edition of the method finds, in the same writing. */
+  private static Outcome recorded(SessionState state, Outcome outcome) {
+    if (outcome instanceof Outcome.Accepted accepted
+        && accepted.facts().get(0) instanceof Fact.SealOpened opened) {
+      DayRecord day =
+          DayRecord.of(state, opened.key(), HelperFits.read(opened.helperRecords(), state.plan()), List.of());
+      return Outcome.accepted(opened, RecordedFinding.today(day).fact());
+    }
+    return outcome;
   }
 }

@@ -6,6 +6,7 @@ import blindlap.exchange.Starters;
 import blindlap.fault.CanonicalJson;
 import blindlap.fault.Problem;
 import blindlap.plan.DayAnswers;
+import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Protocol;
 import blindlap.plan.Starter;
@@ -14,6 +15,7 @@ import blindlap.session.Fact;
 import blindlap.session.Notebook;
 import blindlap.session.Outcome;
 import blindlap.session.day.SessionId;
+import blindlap.wording.HistoryWords;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -31,6 +33,7 @@ public final class Planning {
   private final Notebook notebook;
   private final Sessions sessions;
   private final Committing committing;
+  private final QuestionBook questions;
   private final Supplier<Protocols> protocols;
   private final DayAnswers answers = new DayAnswers();
 
@@ -38,16 +41,26 @@ public final class Planning {
    * @param protocols that plans may name; read when first asked for
    */
   Planning(
-      Notebook notebook, Sessions sessions, Committing committing, Supplier<Protocols> protocols) {
+      Notebook notebook,
+      Sessions sessions,
+      Committing committing,
+      QuestionBook questions,
+      Supplier<Protocols> protocols) {
     this.notebook = notebook;
     this.sessions = sessions;
     this.committing = committing;
+    this.questions = questions;
     this.protocols = protocols;
   }
 
   /** Works out what days can show; keeps what it worked out. */
   public DayAnswers answers() {
     return answers;
+  }
+
+  /** Other sessions that ask what a plan asks, to be read before it is committed. */
+  public List<String> askedBefore(Plan plan) {
+    return HistoryWords.ahead(questions.before(plan));
   }
 
   /** The protocols that plans may name. */

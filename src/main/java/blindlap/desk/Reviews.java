@@ -5,8 +5,7 @@ import blindlap.compute.FindingJson;
 import blindlap.compute.FindingRequests;
 import blindlap.exchange.DataPackage;
 import blindlap.exchange.DataPackageReader;
-import blindlap.exchange.DayRemarks;
-import blindlap.exchange.HelperFits;
+import blindlap.exchange.PackageBeside;
 import blindlap.fault.Problem;
 import blindlap.fault.Unreadable;
 import blindlap.fault.Unusable;
@@ -14,8 +13,11 @@ import blindlap.paper.Report;
 import blindlap.paper.ReportDocument;
 import blindlap.paper.ReportInput;
 import blindlap.review.Analysis;
+import blindlap.review.Beside;
+import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
+import blindlap.review.RecordedFinding;
 import blindlap.session.Fact;
 import blindlap.session.Outcome;
 import blindlap.session.ReasonFor;
@@ -23,6 +25,7 @@ import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
 import blindlap.wording.AmendmentWords;
+import blindlap.wording.EditionWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.day.Words;
@@ -39,9 +42,11 @@ import java.util.Optional;
 /** Findings of unsealed sessions: as text, as JSON, as a report. */
 public final class Reviews {
   private final Sessions sessions;
+  private final QuestionBook questions;
 
-  public Reviews(Sessions sessions) {
+  Reviews(Sessions sessions, QuestionBook questions) {
     this.sessions = sessions;
+    this.questions = questions;
   }
 
   /** Why nothing that depends on the key may be shown, if so. */
@@ -61,8 +66,7 @@ public final class Reviews {
 
   /** What the analysis of an unsealed session uses. */
   public static DayRecord day(SessionState state) {
-    return DayRecord.of(
-        state, HelperFits.read(state.openedHelperRecords(), state.plan()), DayRemarks.of(state));
+    return OpenedDays.of(state);
   }
 
   /** The verdict phrase of an unsealed session; empty while sealed or without a comparison. */
@@ -83,7 +87,7 @@ public final class Reviews {
 
   /** The finding in sentences. */
   public List<String> text(SessionState state) {
-    List<String> lines = new ArrayList<>(new FindingText(finding(state)).lines());
+    List<String> lines = new ArrayList<>(new FindingText(finding(state)).lines(beside(state)));
     AmendmentWords.mark(state).ifPresent(lines::add);
     lines.addAll(AmendmentWords.lines(state));
     lines.add(Words.of("cautions").say("trust"));
@@ -92,7 +96,17 @@ public final class Reviews {
 
   /** The finding as JSON with fixed names. */
   public String json(SessionState state) {
-    return FindingJson.write(finding(state));
+    return FindingJson.write(finding(state), beside(state));
+  }
+
+  /** What stands beside the finding of an unsealed session. */
+  public Beside beside(SessionState state) {
+    return new Beside(questions.of(state), RecordedFinding.atUnsealing(state, day(state)));
+  }
+
+  /** True for a session that asks again what was known when it was committed. */
+  boolean repeat(SessionState state) {
+    return questions.of(state).repeats().isPresent();
   }
 
   /**
@@ -120,47 +134,16 @@ public final class Reviews {
             state,
             finding(state),
             Engine.version(),
-            earlier(state),
+            beside(state),
             black ? ReportInput.Ink.BLACK : ReportInput.Ink.COLOUR));
-  }
-
-  /** Other commits of the same question: same rider, trail and setups, or the same words. */
-  private List<String> earlier(SessionState state) {
-    List<String> lines = new ArrayList<>();
-    for (SessionState other : sessions.all()) {
-      if (!other.id().equals(state.id()) && sameQuestion(other, state)) {
-        lines.add(
-            Words.of("finding")
-                .say(
-                    "session.other",
-                    other.plan().day(),
-                    other.id().brief(),
-                    Words.of("steps").say(other.step().name()),
-                    other.abandonedBecause().orElse("")));
-      }
-    }
-    return lines;
-  }
-
-  private static boolean sameQuestion(SessionState a, SessionState b) {
-    boolean words = a.plan().question().strip().equalsIgnoreCase(b.plan().question().strip());
-    return words
-        || (a.plan().rider().equals(b.plan().rider())
-            && a.plan().trail().equals(b.plan().trail())
-            && ids(a).equals(ids(b)));
-  }
-
-  private static java.util.Set<String> ids(SessionState state) {
-    return state.plan().setups().stream()
-        .map(blindlap.plan.Setup::id)
-        .collect(java.util.stream.Collectors.toSet());
   }
 
   /** The data package of a session by file name; codes only while it is sealed. */
   public Map<String, byte[]> export(SessionState state) {
     return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? DataPackage.blind(state)
-        : DataPackage.open(day(state), json(state), started(state), amendments(state));
+        : DataPackage.open(
+            day(state), json(state), started(state), amendments(state), questions.of(state));
   }
 
   private static Map<LapId, Instant> started(SessionState state) {
@@ -203,7 +186,10 @@ public final class Reviews {
    * @throws Unusable if what it holds cannot be compared
    */
   public static List<String> textOfPackage(Map<String, byte[]> files) {
-    List<String> lines = new ArrayList<>(new FindingText(fromPackage(files)).lines());
+    Finding finding = fromPackage(files);
+    PackageBeside kept = PackageBeside.read(files);
+    List<String> lines = new ArrayList<>(new FindingText(finding).lines(kept.beside()));
+    EditionWords.ofPackage(kept.edition()).ifPresent(lines::add);
     List<DataPackage.Amendment> amendments = DataPackageReader.amendments(files);
     AmendmentWords.mark(amendments.size()).ifPresent(lines::add);
     amendments.forEach(
@@ -212,9 +198,15 @@ public final class Reviews {
     return lines;
   }
 
-  /** A finding as JSON, as of a data package. */
-  public static String json(Finding finding) {
-    return FindingJson.write(finding);
+  /**
+   * The finding of a data package as JSON, computed by this program's edition.
+   *
+   * @param files contents by file name
+   * @throws Unreadable if it cannot be read
+   * @throws Unusable if what it holds cannot be compared
+   */
+  public static String jsonOfPackage(Map<String, byte[]> files) {
+    return FindingJson.write(fromPackage(files), PackageBeside.read(files).beside());
   }
 
   /**

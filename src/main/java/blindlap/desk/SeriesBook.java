@@ -69,7 +69,7 @@ public final class SeriesBook {
     return new Line(
         id,
         each.get(0).question(),
-        SeriesAnalysis.progress(of(id), Reviews::day),
+        SeriesAnalysis.progress(of(id), OpenedDays::of),
         (int) each.stream().filter(s -> s.step() == Step.ABANDONED).count());
   }
 
@@ -87,7 +87,7 @@ public final class SeriesBook {
   /** What a series found; empty if no session names it. */
   public Optional<SeriesFinding> finding(String series) {
     List<SessionState> all = of(series);
-    return all.isEmpty() ? Optional.empty() : Optional.of(SeriesAnalysis.of(all, Reviews::day));
+    return all.isEmpty() ? Optional.empty() : Optional.of(SeriesAnalysis.of(all, OpenedDays::of));
   }
 
   /**
@@ -139,7 +139,7 @@ public final class SeriesBook {
     }
     // Only sessions that can be pooled count: a noise run or another question that names the series
     // must not open the others before their time.
-    SeriesFinding.Progress progress = SeriesAnalysis.progress(of(series), Reviews::day);
+    SeriesFinding.Progress progress = SeriesAnalysis.progress(of(series), OpenedDays::of);
     int needed = Math.max(declared, progress.declared().orElse(declared));
     return progress.ended() || progress.closed() >= needed
         ? Optional.empty()

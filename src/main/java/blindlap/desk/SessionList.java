@@ -98,7 +98,10 @@ public final class SessionList {
             ? Analysis.verdictOnly(Reviews.day(state)).filter(c -> c.verdict().isPresent())
             : Optional.empty();
     return found
-        .map(c -> NotebookWords.verdict(state.plan(), Reviews.day(state).nullRun(), c))
+        .map(
+            c ->
+                NotebookWords.verdict(
+                    state.plan(), Reviews.day(state).nullRun(), c, reviews.repeat(state)))
         .orElse(NotebookWords.say("verdict.none"));
   }
 

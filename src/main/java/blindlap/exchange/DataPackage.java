@@ -8,6 +8,8 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.review.DayRecord;
+import blindlap.review.Edition;
+import blindlap.review.QuestionHistory;
 import blindlap.review.StintValues;
 import blindlap.seal.OpenKey;
 import blindlap.session.SessionState;
@@ -15,6 +17,7 @@ import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.wording.FindingText;
+import blindlap.wording.HistoryWords;
 import blindlap.wording.day.Words;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -94,10 +97,36 @@ public final class DataPackage {
    * @param started when laps were started by a watch; not in a blind package, where the time
    *     between two stints could hint at what was done in it
    * @param amendments what was added after unsealing, and changed no number
+   * @param history other sessions of the question
    */
   public static Map<String, byte[]> open(
-      DayRecord day, String finding, Map<LapId, Instant> started, List<Amendment> amendments) {
+      DayRecord day,
+      String finding,
+      Map<LapId, Instant> started,
+      List<Amendment> amendments,
+      QuestionHistory history) {
     PackageTables tables = new PackageTables();
+    Plan plan = day.plan();
+    laps(tables, day, started);
+    units(tables, day);
+    tables.measures(plan);
+    tables.rule(plan.rule());
+    stints(tables, day);
+    fits(tables, day);
+    RemarkTable.write(tables, day.remarks());
+    tables.json("plan", new String(PlanJson.bytes(plan), StandardCharsets.UTF_8));
+    tables.json("key", key(day));
+    tables.json("finding", finding);
+    amendments(tables, amendments);
+    PackageBeside.history(tables, history);
+    readme(tables, plan, amendments.size(), history);
+    return tables.files(
+        "blindlap-" + day.session().substring(0, 8),
+        title(plan),
+        (unblinded(plan) + " " + plan.question()).strip());
+  }
+
+  private static void laps(PackageTables tables, DayRecord day, Map<LapId, Instant> started) {
     Plan plan = day.plan();
     List<List<String>> rows = new ArrayList<>();
     for (DayRecord.Lap lap : day.laps()) {
@@ -116,21 +145,6 @@ public final class DataPackage {
     columns.add(
         Column.of("started", "datetime", "start of the watch; empty where a time was typed"));
     tables.table("laps", columns, rows);
-    units(tables, day);
-    tables.measures(plan);
-    tables.rule(plan.rule());
-    stints(tables, day);
-    fits(tables, day);
-    RemarkTable.write(tables, day.remarks());
-    tables.json("plan", new String(PlanJson.bytes(plan), StandardCharsets.UTF_8));
-    tables.json("key", key(day));
-    tables.json("finding", finding);
-    amendments(tables, amendments);
-    readme(tables, plan, amendments.size());
-    return tables.files(
-        "blindlap-" + day.session().substring(0, 8),
-        title(plan),
-        (unblinded(plan) + " " + plan.question()).strip());
   }
 
   private static String title(Plan plan) {
@@ -141,7 +155,8 @@ public final class DataPackage {
     return plan.blinding().blinded() ? "" : WORDS.say("unblinded");
   }
 
-  private static void readme(PackageTables tables, Plan plan, int amendments) {
+  private static void readme(
+      PackageTables tables, Plan plan, int amendments, QuestionHistory history) {
     tables.readme(
         WORDS.say("title", title(plan)),
         unblinded(plan),
@@ -149,6 +164,9 @@ public final class DataPackage {
         WORDS.say("tables"),
         WORDS.say("again"),
         WORDS.say("amended", amendments),
+        WORDS.say("edition", Edition.CURRENT),
+        HistoryWords.repeat(history).orElse(""),
+        WORDS.say("history", history.past().size()),
         WORDS.say("limits", FindingText.limits(plan)),
         caution("trust", "short", "ride"));
   }

@@ -104,6 +104,7 @@ final class FactReader {
     kinds.put(
         "ReviewClosed", b -> new Fact.ReviewClosed(Fingerprint.parse(text(b, "fingerprint"))));
     kinds.put("SealOpened", FactReader::sealOpened);
+    kinds.put("FindingRecorded", FactReader::findingRecorded);
     kinds.put("ReportWritten", b -> new Fact.ReportWritten(text(b, "name")));
     kinds.put("SessionAbandoned", b -> new Fact.SessionAbandoned(text(b, "reason")));
     kinds.put("PlainDayImported", FactReader::plainDayImported);
@@ -202,6 +203,13 @@ final class FactReader {
     field(b, "helper_records").forEach(r -> records.put(whole(r, "stint"), text(r, "record")));
     return new Fact.SealOpened(
         OpenKey.read(text(b, "key")), option(b, "with", Fact.OpenedWith.class), records);
+  }
+
+  private static Fact findingRecorded(JsonNode b) {
+    Map<String, BigDecimal> figures = new LinkedHashMap<>();
+    texts(field(b, "figures")).forEach((name, figure) -> figures.put(name, new BigDecimal(figure)));
+    return new Fact.FindingRecorded(
+        whole(b, "edition"), field(b, "verdict").isNull() ? null : text(b, "verdict"), figures);
   }
 
   private static JsonNode field(JsonNode body, String name) {

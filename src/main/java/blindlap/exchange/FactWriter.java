@@ -232,6 +232,14 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
   }
 
   @Override
+  public Map<String, Object> findingRecorded(Fact.FindingRecorded fact) {
+    return body(
+        "edition", String.valueOf(fact.edition()),
+        "verdict", fact.verdict(),
+        "figures", numbers(fact.figures()));
+  }
+
+  @Override
   public Map<String, Object> reportWritten(Fact.ReportWritten fact) {
     return body("name", fact.name());
   }

@@ -10,6 +10,8 @@ public enum PackageFault implements Fault {
   NO_FILE,
   /** A file is not JSON: its name. */
   NOT_JSON,
+  /** The finding is not one that was written here: its file. */
+  NOT_A_FINDING,
   /** The plan is not in the form that is written: its file, the first wrong place. */
   NOT_A_PLAN,
   /** The opened order is not one of the plan's setups for every stint: the order, stints. */

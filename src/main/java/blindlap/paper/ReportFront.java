@@ -54,6 +54,7 @@ final class ReportFront {
     }
     page.raw(Html.text(headline.after()) + "</h1>\n");
     page.raw("<p class=\"lead\">" + Html.text(text.lead() + " " + WORDS.say("holds")) + "</p>\n");
+    text.underVerdict(input.beside()).forEach(page::p);
     text.circumstances().forEach(page::p);
     AmendmentWords.mark(input.state()).ifPresent(page::p);
     pictures.difference().ifPresent(plan.setups().size() == 2 ? page::figure : page::several);

@@ -1,8 +1,8 @@
 package blindlap.paper;
 
+import blindlap.review.Beside;
 import blindlap.review.Finding;
 import blindlap.session.SessionState;
-import java.util.List;
 
 /**
  * Everything a report is made of.
@@ -10,18 +10,14 @@ import java.util.List;
  * @param state the unsealed session
  * @param finding its finding
  * @param engine version of the program
- * @param earlier other sessions that ask the same question, in words
+ * @param beside other sessions of the question, and what this one was at unsealing
  * @param ink colour, or black on white
  */
 public record ReportInput(
-    SessionState state, Finding finding, String engine, List<String> earlier, Ink ink) {
+    SessionState state, Finding finding, String engine, Beside beside, Ink ink) {
   /** What it is printed with. */
   public enum Ink {
     COLOUR,
     BLACK
-  }
-
-  public ReportInput {
-    earlier = List.copyOf(earlier);
   }
 }

@@ -64,6 +64,12 @@ public final class Analysis {
     return new Analysis(day, step -> {}).primaryOnly();
   }
 
+  /** The primary measure of three and more setups alone; empty where it cannot be compared. */
+  public static Optional<ManyComparison> manyOnly(DayRecord day) {
+    Analysis analysis = new Analysis(day, step -> {});
+    return day.plan().setups().size() > 2 ? analysis.compareMany(analysis.first) : Optional.empty();
+  }
+
   private Analysis(DayRecord day, Consumer<String> progress) {
     this.day = day;
     this.plan = day.plan();

@@ -83,8 +83,19 @@ public record DayRecord(
    */
   public static DayRecord of(
       SessionState state, SortedMap<Integer, HelperFit> fits, List<Remark> remarks) {
-    OpenKey key =
-        state.openKey().orElseThrow(() -> new IllegalStateException("the session is sealed"));
+    return of(
+        state,
+        state.openKey().orElseThrow(() -> new IllegalStateException("the session is sealed")),
+        fits,
+        remarks);
+  }
+
+  /** The record of a session whose key has just been opened and verified. */
+  public static DayRecord of(
+      SessionState state,
+      OpenKey key,
+      SortedMap<Integer, HelperFit> fits,
+      List<Remark> remarks) {
     SortedMap<Integer, String> broken = new TreeMap<>();
     for (Fact.BlindBroken fact : state.blindBroken()) {
       broken.merge(fact.stint(), fact.what(), (a, b) -> a + "; " + b);

@@ -304,6 +304,25 @@ public sealed interface Fact {
     }
   }
 
+  /**
+   * What the finding was when the seal was opened, so that a later method cannot change it unseen.
+   *
+   * @param edition of the method that computed it, from 1
+   * @param verdict its fixed string; null without a verdict
+   * @param figures of the primary measure by name; those that do not exist are missing
+   */
+  record FindingRecorded(int edition, @Nullable String verdict, Map<String, BigDecimal> figures)
+      implements Fact {
+    public FindingRecorded {
+      figures = Map.copyOf(figures);
+    }
+
+    @Override
+    public <R> R accept(FactVisitor<R> visitor) {
+      return visitor.findingRecorded(this);
+    }
+  }
+
   /** A report was written. */
   record ReportWritten(String name) implements Fact {
     @Override

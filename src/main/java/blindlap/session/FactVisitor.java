@@ -50,6 +50,8 @@ public interface FactVisitor<R> {
 
   R sealOpened(Fact.SealOpened fact);
 
+  R findingRecorded(Fact.FindingRecorded fact);
+
   R reportWritten(Fact.ReportWritten fact);
 
   R sessionAbandoned(Fact.SessionAbandoned fact);

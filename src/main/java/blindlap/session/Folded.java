@@ -36,6 +36,7 @@ final class Folded {
   Fact.@Nullable DayCutShort cutShort;
   Fact.@Nullable ReviewClosed reviewClosed;
   Fact.@Nullable SealOpened opened;
+  Fact.@Nullable FindingRecorded finding;
   Fact.@Nullable PlainDayImported plainDay;
   @Nullable String abandonedBecause;
 
@@ -59,6 +60,7 @@ final class Folded {
     copy.cutShort = cutShort;
     copy.reviewClosed = reviewClosed;
     copy.opened = opened;
+    copy.finding = finding;
     copy.plainDay = plainDay;
     copy.abandonedBecause = abandonedBecause;
     return copy;

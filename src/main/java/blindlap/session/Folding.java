@@ -185,6 +185,16 @@ final class Folding implements FactVisitor<Boolean> {
   }
 
   @Override
+  public Boolean findingRecorded(Fact.FindingRecorded fact) {
+    // The first one that had seen the opening: two machines may both have opened the seal.
+    if (folded.opened == null || folded.finding != null) {
+      return false;
+    }
+    folded.finding = fact;
+    return true;
+  }
+
+  @Override
   public Boolean reportWritten(Fact.ReportWritten fact) {
     return true;
   }

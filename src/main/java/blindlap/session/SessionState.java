@@ -268,6 +268,11 @@ public final class SessionState {
     return Optional.ofNullable(folded.opened).map(Fact.SealOpened::key);
   }
 
+  /** What the finding was at unsealing; empty while sealed, and where no record was kept. */
+  public Optional<Fact.FindingRecorded> recordedFinding() {
+    return Optional.ofNullable(folded.finding);
+  }
+
   /** What opened the seal. */
   public Optional<Fact.OpenedWith> openedWith() {
     return Optional.ofNullable(folded.opened).map(Fact.SealOpened::with);

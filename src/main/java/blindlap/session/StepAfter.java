@@ -147,6 +147,11 @@ public final class StepAfter implements FactVisitor<Step> {
   }
 
   @Override
+  public Step findingRecorded(Fact.FindingRecorded fact) {
+    return step;
+  }
+
+  @Override
   public Step reportWritten(Fact.ReportWritten fact) {
     return move(step == Step.UNSEALED, Step.REPORTED);
   }

@@ -3,10 +3,12 @@ package blindlap.wording;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
+import blindlap.review.Beside;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
+import blindlap.review.RecordedFinding;
 import blindlap.review.Remark;
 import blindlap.review.Sensitivity;
 import blindlap.review.WhatNext;
@@ -326,11 +328,17 @@ public final class FindingText {
 
   /** Everything as text, verdict first. */
   public List<String> lines() {
+    return lines(Beside.NOTHING);
+  }
+
+  /** The same with what stands beside the finding: repeats and earlier methods, the history. */
+  public List<String> lines(Beside beside) {
     List<String> lines = new ArrayList<>();
     lines.add(headline().text());
     if (!sentence().equals(headline().text())) {
       lines.add(sentence());
     }
+    lines.addAll(underVerdict(beside));
     lines.addAll(circumstances());
     lines.addAll(evidence());
     lines.addAll(sensitivities());
@@ -339,6 +347,18 @@ public final class FindingText {
     lines.add(voids());
     lines.addAll(parity());
     lines.addAll(next());
+    lines.addAll(HistoryWords.titled(beside.history()));
+    return lines;
+  }
+
+  /** What belongs in the next lines after the verdict: a repeat, another method's finding. */
+  public List<String> underVerdict(Beside beside) {
+    List<String> lines = new ArrayList<>();
+    HistoryWords.repeat(beside.history()).ifPresent(lines::add);
+    beside
+        .unsealed()
+        .flatMap(u -> new EditionWords(plan).beside(u, RecordedFinding.today(finding)))
+        .ifPresent(lines::add);
     return lines;
   }
 }

@@ -72,10 +72,11 @@ public final class NotebookWords {
   }
 
   /** A verdict as the list keeps it: its phrase, the difference as sure as it is, the interval. */
-  public static String verdict(Plan plan, boolean nullRun, Comparison comparison) {
+  public static String verdict(
+      Plan plan, boolean nullRun, Comparison comparison, boolean repeat) {
     FindingWords words = new FindingWords(plan, comparison);
     return WORDS.say(
-        "verdict",
+        repeat ? "verdict.repeat" : "verdict",
         phrase(plan.blinding().blinded(), nullRun, words.phrase()),
         words.careful(),
         words.interval(0.95));

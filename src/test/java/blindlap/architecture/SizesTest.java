@@ -17,18 +17,22 @@ class SizesTest {
   private static final long NEAR_THE_LIMIT = 360;
 
   private static final Map<String, String> ONE_IDEA =
-      Map.of(
-          "screen/plan/PlanModel.java",
-              "one page's properties and commands; judging, noise, rules and commit stand apart",
-          "wording/AnswerWords.java", "every sentence on what a day can show, in one voice",
-          "plan/DayAnswers.java", "what a day can show, worked out once and kept",
-          "paper/sheet/SheetPen.java", "every stroke that a sheet may have",
-          "screen/book/OldDayModel.java", "one page's properties and commands",
-          "wording/FindingWords.java", "every sentence on one measure of two setups",
-          "ride/RideDay.java", "the one order of events of a rider's day",
-          "screen/plan/CommitModel.java", "one way from a draft to a sealed session",
-          "store/SqliteNotebook.java", "one port, every method in one transaction of its own",
-          "screen/ride/RidePage.java", "one page, laid out once");
+      Map.ofEntries(
+          Map.entry(
+              "screen/plan/PlanModel.java",
+              "one page's properties and commands; judging, noise, rules and commit stand apart"),
+          Map.entry(
+              "wording/AnswerWords.java", "every sentence on what a day can show, in one voice"),
+          Map.entry("session/Fact.java", "every fact of a session, a record each"),
+          Map.entry("plan/DayAnswers.java", "what a day can show, worked out once and kept"),
+          Map.entry("paper/sheet/SheetPen.java", "every stroke that a sheet may have"),
+          Map.entry("screen/book/OldDayModel.java", "one page's properties and commands"),
+          Map.entry("wording/FindingWords.java", "every sentence on one measure of two setups"),
+          Map.entry("ride/RideDay.java", "the one order of events of a rider's day"),
+          Map.entry("screen/plan/CommitModel.java", "one way from a draft to a sealed session"),
+          Map.entry(
+              "store/SqliteNotebook.java", "one port, every method in one transaction of its own"),
+          Map.entry("screen/ride/RidePage.java", "one page, laid out once"));
 
   @Test
   void aFileNearTheLimitSaysWhyItIsOneIdeaAndNoOtherDoes() throws IOException {

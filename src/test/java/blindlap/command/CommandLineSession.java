@@ -150,6 +150,6 @@ final class CommandLineSession {
     }
     String after = ran.out().substring(ran.out().indexOf("shown this once:") + 16).strip();
     types(after.lines().findFirst().orElseThrow().strip());
-    return ran.after("session");
+    return ran.after("sealed: session");
   }
 }

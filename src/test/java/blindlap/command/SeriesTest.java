@@ -53,7 +53,7 @@ class SeriesTest {
     CommandLineSession.Ran ran = ok("commit", session.file("plan.yaml", plan).toString());
     String after = ran.out().substring(ran.out().indexOf("shown this once:") + 16).strip();
     phrases.add(after.lines().findFirst().orElseThrow().strip());
-    String id = ran.after("session");
+    String id = ran.after("sealed: session");
     ids.add(id);
     StringBuilder laps = new StringBuilder("lap;lap time\n");
     for (int lap = 1; lap <= 8; lap++) {
@@ -169,7 +169,7 @@ class SeriesTest {
     ride(plan("M. Oster", 2, false), 92, 0.4);
     CommandLineSession.Ran third =
         ok("commit", session.file("plan.yaml", plan("T. Falk", 2, false)).toString());
-    ok("abandon", third.after("session"), "--reason", "thunderstorm");
+    ok("abandon", third.after("sealed: session"), "--reason", "thunderstorm");
     unseal(0);
     unseal(1);
     assertThat(ok("series", "k-or-l").out())

@@ -114,6 +114,7 @@ public final class AnyFact {
     AnyFact watch = new AnyFact(facts.size());
     facts.add(new Fact.WatchStarted(lap, watch.text(), watch.instant()));
     facts.add(new Fact.WatchReset(lap, watch.text()));
+    facts.add(new AnyFact(facts.size()).findingRecorded());
     return facts;
   }
 
@@ -125,6 +126,13 @@ public final class AnyFact {
         List.of(
             new PlainLap(1, text(), Map.of("lap time", number()), random.nextBoolean()),
             new PlainLap(2, "", Map.of(), true)));
+  }
+
+  private Fact findingRecorded() {
+    return new Fact.FindingRecorded(
+        1 + random.nextInt(9),
+        random.nextBoolean() ? null : text(),
+        Map.of("estimate", number(), "low_95", number(), "p", new BigDecimal("0.04")));
   }
 
   /** An entry that holds a fact, at any place of any chain. */

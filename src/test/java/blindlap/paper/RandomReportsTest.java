@@ -7,9 +7,11 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.RandomPlans;
 import blindlap.review.Analysis;
+import blindlap.review.Beside;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
+import blindlap.review.QuestionHistory;
 import blindlap.seal.SessionKind;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
@@ -19,6 +21,7 @@ import blindlap.session.day.LapId;
 import blindlap.session.day.LapInput;
 import blindlap.session.day.LapState;
 import blindlap.session.day.Source;
+import blindlap.session.day.Step;
 import blindlap.session.day.VoidEvent;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.distribution.Interval;
@@ -27,6 +30,7 @@ import java.awt.Color;
 import java.io.IOException;
 import java.io.StringReader;
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -48,6 +52,22 @@ import org.xml.sax.SAXException;
 
 /** What stands in the report of any day that was ridden, argued about and opened. */
 class RandomReportsTest {
+  private static final QuestionHistory HISTORY =
+      new QuestionHistory(
+          List.of(
+              new QuestionHistory.Past(
+                  "116a8205-dc02-453f-8766-4417c3052ead",
+                  LocalDate.of(2026, 11, 7),
+                  "R. Lind",
+                  "Quarry loop",
+                  Step.ABANDONED,
+                  "another day",
+                  "lap time",
+                  QuestionHistory.Told.SEALED,
+                  Optional.empty(),
+                  true,
+                  false)));
+
   /** Days in every build; more with {@code -Dreports=200} (DEVELOPERS.md). */
   /** Seeds that lie side by side begin alike, unless they are spread first. */
   private static final long MIXED = 0x9E3779B97F4A7C15L;
@@ -102,7 +122,7 @@ class RandomReportsTest {
   }
 
   private static ReportDocument report(SessionState state, Finding finding, ReportInput.Ink ink) {
-    return Report.of(new ReportInput(state, finding, "0.1", List.of("another day"), ink));
+    return Report.of(new ReportInput(state, finding, "0.1", new Beside(HISTORY, Optional.empty()), ink));
   }
 
   private static void ride(SealedDay day, Plan plan, Random random) {

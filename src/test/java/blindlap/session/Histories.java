@@ -121,6 +121,7 @@ final class Histories {
           new Fact.StintHandled(
               SEALING.record(SEALED.lock(), SESSION.text(), lap.stint(), "fitted"));
       case 10 -> new Fact.BlindBroken(lap.stint(), "cover off");
+      case 11 -> new Fact.FindingRecorded(random.nextInt(3), null, Map.of());
       default -> new Fact.LapRidden(lap, Source.SCREEN);
     };
   }

@@ -433,7 +433,7 @@ final class RandomCommands {
           case 0 -> new Fact.FingerprintGiven(Fact.Which.values()[random.nextInt(2)], "a friend");
           case 1 ->
               new Fact.ExpectationGiven(Fact.Person.values()[random.nextInt(5)], "it is quicker");
-          case 2 -> new Fact.SheetReprinted("helper-sheet.pdf");
+          case 2 -> new Fact.FindingRecorded(2, "not settled", Map.of("p", new BigDecimal("0.31")));
           case 3 ->
               plan.kind() == Plan.Kind.NOISE_RUN && day.step() != Step.COMMITTED
                   ? new Fact.PlainDayImported("old.csv", Map.of("t", "time"), List.of())

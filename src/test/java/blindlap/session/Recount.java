@@ -130,6 +130,9 @@ final class Recount {
     if (fact instanceof Fact.AmendmentMade) {
       return opened < at;
     }
+    if (fact instanceof Fact.FindingRecorded) {
+      return opened < at && at == first(opened, Fact.FindingRecorded.class::isInstance);
+    }
     if (fact instanceof Fact.StintHandled handled) {
       return at < end
           && at == first(0, f -> f instanceof Fact.StintHandled h && h.stint() == handled.stint());
@@ -439,6 +442,7 @@ final class Recount {
         "review", closing().map(entry -> ((Fact.ReviewClosed) entry.entry().fact()).fingerprint()));
     told.put("opened with", sealOpened().map(Fact.SealOpened::with));
     told.put("helper's words", sealOpened().map(Fact.SealOpened::helperRecords).orElse(Map.of()));
+    told.put("finding", all(Fact.FindingRecorded.class).stream().findFirst());
     told.put(
         "abandoned",
         all(Fact.SessionAbandoned.class).stream().findFirst().map(Fact.SessionAbandoned::reason));

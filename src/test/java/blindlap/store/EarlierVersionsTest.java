@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.sql.Connection;
 import java.sql.Statement;
 import java.util.List;
@@ -25,7 +26,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * A notebook of each earlier version. The file of version 1 was written by the program of that
- * version: three sessions (reported, review closed, riding) and a draft.
+ * version: three sessions (reported, review closed, riding) and a draft. That of version 2 was,
+ * too: one question asked three times (reported, unsealed, riding), before findings were recorded.
  */
 class EarlierVersionsTest {
   @TempDir private Path folder;
@@ -58,7 +60,30 @@ class EarlierVersionsTest {
       Books.put(notebook, Days.session(2), new Fact.WarmUpRidden(1));
     }
     assertThat(Books.ask(file, texts)).startsWith(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("2");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("3");
+  }
+
+  @Test
+  void version_2_opens_with_every_entry_and_shows_that_nothing_was_recorded_at_unsealing()
+      throws Exception {
+    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-2.blindlap")) {
+      Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
+    }
+    String texts = "SELECT group_concat(text || hash) FROM entry";
+    String before = Books.ask(file, texts);
+    try (SqliteNotebook notebook = Books.open(file)) {
+      assertThat(notebook.summaries())
+          .extracting(summary -> summary.step())
+          .containsExactly(Step.RIDING, Step.UNSEALED, Step.REPORTED);
+      SessionId reported = notebook.sessions().get(2);
+      assertThat(Books.state(notebook, reported).openKey()).isPresent();
+      assertThat(Books.state(notebook, reported).recordedFinding()).isEmpty();
+      assertThat(notebook.verify().problems()).isEmpty();
+    }
+    assertThat(Books.ask(file, texts)).isEqualTo(before);
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("3");
+    assertThat(Books.ask(file, "SELECT count(*) FROM findings")).isEqualTo("0");
+    assertThat(folder.resolve("notebook.blindlap.version-2")).exists();
   }
 
   /** Known from the seed the old file was made with. */

@@ -108,7 +108,7 @@ class ScepticTest {
         .verdict()
         .ifPresent(
             v -> {
-              believed(NotebookWords.verdict(plan, false, primary), first);
+              believed(NotebookWords.verdict(plan, false, primary, false), first);
               assertThat(text.headline().text().startsWith("Unblinded: "))
                   .isEqualTo(!plan.blinding().blinded());
               bounds(text.lead(), primary);

@@ -21,6 +21,7 @@ import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -75,6 +76,7 @@ public final class CommitModel {
   private final StringProperty typedPhrase = new SimpleStringProperty("");
   private @Nullable SessionState state;
   private Map<String, Object> fields = Map.of();
+  private List<String> history = List.of();
   private Optional<Integer> nullRun = Optional.empty();
   private final HelperCover cover;
   private boolean sheetWritten;
@@ -174,10 +176,14 @@ public final class CommitModel {
 
   /** The plan to read before signing, a heading and a text each. */
   public List<PlanSummary.Part> summary() {
-    return page.planProperty()
+    List<PlanSummary.Part> parts = new ArrayList<>();
+    page.planProperty()
         .get()
-        .map(plan -> PlanSummary.parts(plan, page.answered()))
-        .orElse(List.of());
+        .ifPresent(plan -> parts.addAll(PlanSummary.parts(plan, page.answered())));
+    if (!history.isEmpty()) {
+      parts.add(new PlanSummary.Part(PlanWords.say("sum.history"), history));
+    }
+    return parts;
   }
 
   /** Starts the commit of a plan that holds. */
@@ -192,6 +198,16 @@ public final class CommitModel {
     Plan plan = page.planProperty().get().orElseThrow();
     unblinded = plan.unblinded();
     secret = plan.kind() == Plan.Kind.COMPARISON && !unblinded;
+    background.run(() -> history(plan), this::asked, this::failed);
+  }
+
+  /** What was asked before, read before anything is drawn; a noise run asks nothing. */
+  private List<String> history(Plan plan) {
+    return plan.kind() == Plan.Kind.COMPARISON ? planning.askedBefore(plan) : List.of();
+  }
+
+  private void asked(List<String> lines) {
+    history = lines;
     step.set(secret ? Step.HAND_OVER : Step.SIGNING);
   }
 
@@ -358,6 +374,7 @@ public final class CommitModel {
     state = null;
     sheetWritten = false;
     fields = Map.of();
+    history = List.of();
     signed.set("");
     givenTo.set("");
     typedPhrase.set("");

@@ -4,6 +4,7 @@ import blindlap.desk.Keys;
 import blindlap.desk.Reviews;
 import blindlap.desk.Sessions;
 import blindlap.review.Analysis;
+import blindlap.review.Beside;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
@@ -58,6 +59,8 @@ public final class ReviewModel {
   private Optional<Cached> cached = Optional.empty();
 
   private record Cached(SessionId id, Finding finding) {}
+
+  private record Whole(Finding finding, Beside beside) {}
 
   public ReviewModel(Sessions sessions, Keys keys, Reviews reviews, Background background) {
     this.sessions = sessions;
@@ -131,7 +134,10 @@ public final class ReviewModel {
   private void finding(SessionState now) {
     Optional<Cached> known = cached.filter(c -> c.id().equals(now.id()));
     if (known.isPresent()) {
-      done(now, known.get().finding());
+      background.run(
+          () -> new Whole(known.get().finding(), reviews.beside(now)),
+          whole -> done(now, whole),
+          this::fail);
       return;
     }
     early.set(Optional.empty());
@@ -141,8 +147,11 @@ public final class ReviewModel {
     DayRecord day = Reviews.day(now);
     background.run(() -> Analysis.verdictOnly(day), found -> early(now, found), this::fail);
     background.run(
-        () -> Analysis.of(day, step -> background.onScreen(() -> progress.set(step(step)))),
-        finding -> done(now, finding),
+        () ->
+            new Whole(
+                Analysis.of(day, step -> background.onScreen(() -> progress.set(step(step)))),
+                reviews.beside(now)),
+        whole -> done(now, whole),
         this::fail);
   }
 
@@ -157,10 +166,10 @@ public final class ReviewModel {
             .map(c -> new FindingWords(now.plan(), c).headline()));
   }
 
-  private void done(SessionState now, Finding finding) {
-    cached = Optional.of(new Cached(now.id(), finding));
+  private void done(SessionState now, Whole whole) {
+    cached = Optional.of(new Cached(now.id(), whole.finding()));
     progress.set("");
-    view.set(Optional.of(ReviewView.of(now, finding)));
+    view.set(Optional.of(ReviewView.of(now, whole.finding(), whole.beside())));
     stage.set(Stage.OPEN);
   }
 

@@ -125,6 +125,10 @@ public final class ReviewPage extends StackPane {
     view.guessed().ifPresent(d -> blind.getChildren().add(new PlotView(look, d)));
     page.add(blind);
     page.add(section("next", view.next()));
+    page.add(
+        section(
+            "history",
+            view.history().isEmpty() ? List.of(WORDS.say("history.none")) : view.history()));
     page.add(section("method", view.method()));
     page.add(how(view.requests()));
     page.add(amendments(view));

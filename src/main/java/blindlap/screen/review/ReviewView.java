@@ -6,14 +6,17 @@ import blindlap.picture.GuessPicture;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plot.surface.Drawing;
+import blindlap.review.Beside;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
 import blindlap.session.SessionState;
 import blindlap.wording.AmendmentWords;
+import blindlap.wording.EditionWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.Headline;
+import blindlap.wording.HistoryWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
@@ -41,6 +44,7 @@ import java.util.Optional;
  * @param next what next
  * @param method evidence and formulas
  * @param requests how each number was computed
+ * @param history other sessions of the question
  * @param amendments what was added after unsealing
  * @param seal both fingerprints and that they match
  */
@@ -63,6 +67,7 @@ public record ReviewView(
     List<String> next,
     List<String> method,
     List<How> requests,
+    List<String> history,
     List<String> amendments,
     List<String> seal) {
   private static final Words WORDS = Words.of("review");
@@ -80,7 +85,7 @@ public record ReviewView(
       String limits,
       String p) {}
 
-  static ReviewView of(SessionState state, Finding finding) {
+  static ReviewView of(SessionState state, Finding finding, Beside beside) {
     Plan plan = state.plan();
     FindingText text = new FindingText(finding);
     FindingPictures pictures = new FindingPictures(finding);
@@ -88,7 +93,7 @@ public record ReviewView(
         running(plan),
         text.headline(),
         text.lead(),
-        circumstances(state, text),
+        circumstances(state, text, beside),
         pictures.difference(),
         pictures.riddenOrder(),
         pictures.curve(),
@@ -101,8 +106,9 @@ public record ReviewView(
         events(text),
         expected(state, text),
         text.next(),
-        method(plan, text),
+        method(plan, text, beside),
         Reviews.how(finding).stream().map(h -> new How(h.about(), h.request())).toList(),
+        HistoryWords.lines(beside.history()),
         AmendmentWords.lines(state),
         seal(state));
   }
@@ -115,8 +121,9 @@ public record ReviewView(
         : Words.of("report").say("running.unblinded", running);
   }
 
-  private static List<String> circumstances(SessionState state, FindingText text) {
-    List<String> lines = new ArrayList<>(text.circumstances());
+  private static List<String> circumstances(SessionState state, FindingText text, Beside beside) {
+    List<String> lines = new ArrayList<>(text.underVerdict(beside));
+    lines.addAll(text.circumstances());
     AmendmentWords.mark(state).ifPresent(lines::add);
     return lines;
   }
@@ -183,9 +190,10 @@ public record ReviewView(
             .toList());
   }
 
-  private static List<String> method(Plan plan, FindingText text) {
+  private static List<String> method(Plan plan, FindingText text, Beside beside) {
     List<String> lines = new ArrayList<>(text.evidence());
     lines.add(FindingText.limits(plan));
+    lines.add(EditionWords.both(beside.edition()));
     Words computed = Words.of("computed");
     computed.keys().stream()
         .filter(k -> k.startsWith("formula."))

@@ -11,9 +11,11 @@ import blindlap.screen.cover.Idling;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
 import blindlap.screen.ride.RideModel;
+import blindlap.wording.PlanSummary;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -109,6 +111,31 @@ class CommitModelTest {
     commit.cover().reopen(PIN);
     assertThat(cover()).isEqualTo(HelperCover.State.OPEN);
     assertThat(commit.phraseProperty().get()).isNotEmpty();
+  }
+
+  @Test
+  void whatWasAskedBeforeIsReadWithThePlanBeforeAnythingIsDrawn() {
+    commit.begin();
+    assertThat(commit.summary())
+        .last()
+        .isEqualTo(
+            new PlanSummary.Part(
+                "Asked before", List.of("No other session of this question is in this notebook.")));
+    commit.back();
+    seal();
+    commit.typedPhraseProperty().set(commit.phraseProperty().get());
+    commit.phraseNoted();
+    commit.finish();
+
+    shell.go(Shell.Page.PLAN);
+    model.startFromFile(SAMPLE);
+    commit.begin();
+    assertThat(commit.summary().get(commit.summary().size() - 1).lines())
+        .hasSize(2)
+        .last()
+        .asString()
+        .endsWith("committed; primary measure lap time; still sealed.");
+    assertThat(desk.sessions().all()).hasSize(1);
   }
 
   @Test

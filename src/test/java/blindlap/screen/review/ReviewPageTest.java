@@ -2,6 +2,7 @@ package blindlap.screen.review;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.desk.AskedAgain;
 import blindlap.desk.SampleDays;
 import blindlap.desk.TestDay;
 import blindlap.screen.Models;
@@ -15,6 +16,7 @@ import blindlap.screen.part.PlotView;
 import blindlap.screen.part.Theme;
 import blindlap.session.Fact;
 import blindlap.session.Outcome;
+import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
 import blindlap.session.day.Source;
 import blindlap.timing.Stopwatch;
@@ -70,6 +72,34 @@ class ReviewPageTest {
                       .anyMatch(t -> t.contains("Follow the maker's manual"))
                       .anyMatch(t -> t.startsWith("One rider, one trail, one day."));
                 }));
+  }
+
+  @Test
+  void aRepeatSaysSoUnderItsVerdictAndTheOtherSessionsStandFurtherDown(@TempDir Path folder) {
+    try (TestDay day = new TestDay(folder, TestDay.EIGHT, 11)) {
+      AskedAgain again = new AskedAgain(day);
+      again.unsealed(day.id(), day.phrase(), 3);
+      SessionState repeat = again.unsealed(again.commit(AskedAgain.byGrip()), 0);
+      Window.run(
+          () -> {
+            Look look = new Look();
+            ReviewModel model = Models.review(day.desk(), Background.immediate());
+            model.open(repeat.id());
+            ReviewView view = model.viewProperty().get().orElseThrow();
+            assertThat(view.circumstances().get(0))
+                .startsWith("Repeat decided after seeing a result: session ");
+            assertThat(view.method()).contains("Computed by method 2, as at unsealing.");
+            List<String> texts = texts(new ReviewPage(look, model, NONE));
+            int verdict = texts.indexOf(view.headline().phrase());
+            int said = texts.indexOf(view.circumstances().get(0));
+            int title = texts.indexOf("Other sessions of the same question");
+            assertThat(verdict).isBetween(0, said);
+            assertThat(title).isBetween(said, texts.indexOf(view.history().get(0)));
+            assertThat(view.history())
+                .hasSize(1)
+                .allMatch(line -> line.endsWith("primary measure lap time; real and worthwhile."));
+          });
+    }
   }
 
   @Test

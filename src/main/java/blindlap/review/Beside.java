@@ -1,0 +1,19 @@
+package blindlap.review;
+
+import java.util.Optional;
+
+/**
+ * What stands beside a finding and is not of its day alone.
+ *
+ * @param history the other sessions of the question
+ * @param unsealed what the session was found to be when it was unsealed, where that can be told
+ */
+public record Beside(QuestionHistory history, Optional<RecordedFinding> unsealed) {
+  /** Nothing beside. */
+  public static final Beside NOTHING = new Beside(QuestionHistory.NONE, Optional.empty());
+
+  /** The edition that the session was unsealed under. */
+  public int edition() {
+    return unsealed.map(RecordedFinding::edition).orElse(Edition.FIRST);
+  }
+}

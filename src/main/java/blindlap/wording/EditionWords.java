@@ -1,0 +1,115 @@
+package blindlap.wording;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.Setup;
+import blindlap.review.Edition;
+import blindlap.review.RecordedFinding;
+import blindlap.stats.compare.Verdict;
+import blindlap.stats.distribution.Interval;
+import blindlap.wording.day.DayWords;
+import blindlap.wording.day.Words;
+import java.time.ZoneId;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What a session was found to be when it was unsealed, beside today's finding: said only where the
+ * two differ in words or in figures as printed (docs/method.md#editions).
+ */
+public final class EditionWords {
+  private static final Words WORDS = Words.of("finding");
+
+  /** A record is read in notebooks and packages anywhere, and is to say the same in all. */
+  private static final ZoneId ANYWHERE = ZoneId.of("UTC");
+
+  private final Plan plan;
+  private final Measure primary;
+
+  /** Words for sessions of a committed comparison. */
+  public EditionWords(Plan plan) {
+    this.plan = plan;
+    this.primary = plan.primary().orElseThrow();
+  }
+
+  /** The finding at unsealing and by which method today's is; empty where both read the same. */
+  public Optional<String> beside(RecordedFinding unsealed, RecordedFinding today) {
+    String then = printed(unsealed);
+    if (then.equals(printed(today))) {
+      return Optional.empty();
+    }
+    String when =
+        WORDS.say(
+            "edition." + unsealed.source().name(),
+            unsealed.at().map(at -> DayWords.zoned(at.atZone(ANYWHERE))).orElse(""));
+    return Optional.of(
+        WORDS.say("edition.beside", unsealed.edition(), then, when, today.edition()));
+  }
+
+  /** That a data package was computed by another method; empty if it was by this one. */
+  public static Optional<String> ofPackage(int edition) {
+    return edition == Edition.CURRENT
+        ? Optional.empty()
+        : Optional.of(
+            WORDS.say(
+                edition < Edition.CURRENT ? "edition.older" : "edition.newer",
+                edition,
+                Edition.CURRENT));
+  }
+
+  /** By which methods a session was unsealed and its finding computed. */
+  public static String both(int unsealed) {
+    return unsealed == Edition.CURRENT
+        ? WORDS.say("edition.one", unsealed)
+        : WORDS.say("edition.both", Edition.CURRENT, unsealed);
+  }
+
+  private String printed(RecordedFinding finding) {
+    String p = p(finding);
+    OptionalDouble estimate = finding.figure("estimate");
+    if (plan.setups().size() != 2 || estimate.isEmpty()) {
+      return p.isEmpty() ? WORDS.say("edition.nothing") : p;
+    }
+    Optional<Interval> wide = shifts(finding, 95);
+    Optional<Interval> narrow = shifts(finding, 90);
+    DifferenceWords words =
+        new DifferenceWords(
+            plan.setups().stream().map(Setup::name).toList(),
+            primary,
+            primary.scale().shift(estimate.getAsDouble()),
+            List.of(wide, narrow),
+            1);
+    return WORDS.say(
+        "edition.figures",
+        finding.verdict().map(EditionWords::phrase).orElse(WORDS.say("edition.no.verdict")),
+        words.difference(),
+        words.interval(wide),
+        words.interval(narrow),
+        p.isEmpty() ? WORDS.say("edition.no.p") : p);
+  }
+
+  private static String p(RecordedFinding finding) {
+    OptionalDouble p = finding.figure("p");
+    return p.isPresent() ? FindingWords.p(p.getAsDouble()) : "";
+  }
+
+  /** The phrase of today's words, so that new words alone make no difference. */
+  private static String phrase(String verdict) {
+    return Arrays.stream(Verdict.values())
+        .filter(known -> known.text().equals(verdict))
+        .findFirst()
+        .map(FindingWords::phrase)
+        .orElse(verdict);
+  }
+
+  private Optional<Interval> shifts(RecordedFinding finding, int level) {
+    return finding
+        .interval(level)
+        .map(
+            said ->
+                new Interval(
+                    primary.scale().shift(said.low()), primary.scale().shift(said.high())));
+  }
+}
