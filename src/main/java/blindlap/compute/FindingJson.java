@@ -6,7 +6,6 @@ import blindlap.review.Finding;
 import blindlap.review.Guesses;
 import blindlap.review.ManyComparison;
 import blindlap.review.Sensitivity;
-import blindlap.review.WhatNext;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
@@ -59,10 +58,7 @@ public final class FindingJson {
     }
     voids.put("p", finding.voids().p());
     finding.left().ifPresent(left -> root.put("smallest_p_left", left.smallestP()));
-    finding
-        .primary()
-        .flatMap(WhatNext::of)
-        .ifPresent(next -> root.put("what_next", PlanJson.word(next)));
+    NextJson.put(root, finding);
     requests(root, finding);
     return print(root);
   }

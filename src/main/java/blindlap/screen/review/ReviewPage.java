@@ -124,7 +124,9 @@ public final class ReviewPage extends StackPane {
     VBox blind = section("blind", List.of(view.guesses()));
     view.guessed().ifPresent(d -> blind.getChildren().add(new PlotView(look, d)));
     page.add(blind);
-    page.add(section("next", view.next()));
+    if (!view.next().isEmpty()) {
+      page.add(section("next", view.next()));
+    }
     page.add(section("method", view.method()));
     page.add(how(view.requests()));
     page.add(amendments(view));
