@@ -118,7 +118,7 @@ final class NextWords {
       for (WhatNext.Gain each : next.gains()) {
         least = Math.min(least, each.best());
       }
-      this.decimals = Figures.decimals(Sizes.size(measure, least) / 5);
+      this.decimals = Figures.decimals(Sizes.size(measure, least));
     }
 
     String bare(double difference) {
