@@ -32,7 +32,7 @@ public final class Planning {
   private final Sessions sessions;
   private final Committing committing;
   private final Supplier<Protocols> protocols;
-  private final DayAnswers answers = new DayAnswers();
+  private final DayAnswers answers;
 
   /**
    * @param protocols that plans may name; read when first asked for
@@ -43,6 +43,7 @@ public final class Planning {
     this.sessions = sessions;
     this.committing = committing;
     this.protocols = protocols;
+    this.answers = new DayAnswers(this::protocols);
   }
 
   /** Works out what days can show; keeps what it worked out. */

@@ -5,6 +5,7 @@ import blindlap.desk.PlanPreview;
 import blindlap.exchange.Protocols;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.Plans;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -41,7 +42,7 @@ public class KnobBenchmark {
   public String knob = "";
 
   private final Protocols protocols = BundledProtocols.load();
-  private final DayAnswers kept = new DayAnswers();
+  private final DayAnswers kept = new DayAnswers(() -> List.copyOf(protocols.all()));
   private String draft = "";
 
   /** Types the draft. */
@@ -64,6 +65,6 @@ public class KnobBenchmark {
   /** A rule that was not looked at before. */
   @Benchmark
   public PlanPreview newRule() {
-    return PlanPreview.of(draft, protocols, new DayAnswers());
+    return PlanPreview.of(draft, protocols);
   }
 }

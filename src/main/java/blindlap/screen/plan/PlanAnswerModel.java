@@ -247,7 +247,7 @@ public final class PlanAnswerModel {
     List<DayDetail.PairEnding> pairs = detail.map(DayDetail::pairs).orElse(List.of());
     if (!pairs.isEmpty()) {
       return new Odds(
-          Stream.of("if", "DIFFER", "PAIR", "ALL", "WRONG")
+          Stream.of("if", "DIFFER", "PAIR", "ANY", "ALL", "WRONG")
               .map(head -> PlanWords.say("odds.pairs." + head))
               .toList(),
           pairs.stream().map(words::pairCells).toList(),
