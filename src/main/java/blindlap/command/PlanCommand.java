@@ -3,11 +3,13 @@ package blindlap.command;
 import blindlap.desk.BundledProtocols;
 import blindlap.desk.Desk;
 import blindlap.desk.PlanPreview;
+import blindlap.plan.DayAnswer;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.DayDetail;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.wording.AnswerWords;
+import blindlap.wording.MeasureAnswers;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Problems;
@@ -143,8 +145,18 @@ final class PlanCommand extends SessionCommand {
     say(words.sentence().text());
     words.lead().forEach(this::say);
     words.orders().forEach(this::say);
+    measures(plan, preview.answer());
     detail.ifPresent(found -> simulated(words, found));
     answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
+  }
+
+  private void measures(Plan plan, Optional<DayAnswer> answer) {
+    MeasureAnswers measures = new MeasureAnswers(plan, answer);
+    if (!measures.rows().isEmpty()) {
+      say(AnswerWords.say("measures.title"));
+      measures.lines().forEach(this::say);
+      measures.notes().forEach(this::say);
+    }
   }
 
   private void simulated(AnswerWords words, DayDetail detail) {

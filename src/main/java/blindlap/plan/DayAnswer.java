@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param days days like this one that together show the worthwhile difference; empty if that cannot
  *     be said, if one is enough, and for three and more setups, which have no pooled analysis
  * @param odds how such a day would end, by true difference; empty if that cannot be said
+ * @param measures what it can show in measures beside the primary
  */
 public record DayAnswer(
     OrderSet orders,
@@ -35,7 +36,8 @@ public record DayAnswer(
     Optional<Least> least,
     int mostStints,
     OptionalInt days,
-    List<Ending> odds) {
+    List<Ending> odds,
+    List<MeasureShows> measures) {
 
   /** How an answer was found. */
   public enum Source {
@@ -83,6 +85,7 @@ public record DayAnswer(
   public DayAnswer {
     curve = List.copyOf(curve);
     odds = List.copyOf(odds);
+    measures = List.copyOf(measures);
   }
 
   /** True if the plan can never show anything. */

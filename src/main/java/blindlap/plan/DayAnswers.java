@@ -67,7 +67,8 @@ public final class DayAnswers {
             least(plan, terms),
             most,
             days(base, chosen, terms),
-            odds(base, terms)));
+            odds(base, terms),
+            MeasureShows.of(plan, bases)));
   }
 
   /**
@@ -205,7 +206,8 @@ public final class DayAnswers {
         answer.least(),
         answer.mostStints(),
         base == null ? OptionalInt.empty() : days(base, detail.chosen(), terms),
-        detail.odds().isEmpty() ? answer.odds() : detail.odds());
+        detail.odds().isEmpty() ? answer.odds() : detail.odds(),
+        answer.measures());
   }
 
   private static CutShort losing(

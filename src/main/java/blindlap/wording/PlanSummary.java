@@ -61,6 +61,9 @@ public final class PlanSummary {
             plan.laps().warmUp()));
     day.add(words.sentence().text());
     day.addAll(words.lead());
+    MeasureAnswers measures = new MeasureAnswers(plan, answer);
+    day.addAll(measures.lines());
+    day.addAll(measures.notes());
     Schedule.of(plan).ifPresent(schedule -> day.add(DayWords.summary(schedule)));
     series(plan).ifPresent(day::add);
     if (!plan.override().isBlank()) {

@@ -114,6 +114,26 @@ public record Detectable(
   }
 
   /**
+   * The same day tested at a stricter level, as one of several measures is: the two-sided level,
+   * and half of it a side, rounded down to what the set of orders attains.
+   *
+   * @param level above 0, at most .05
+   */
+  public Detectable at(double level) {
+    if (!(level > 0 && level <= LEVEL)) {
+      throw new StatsException("level", "must be above 0 and at most .05, but is " + level + ".");
+    }
+    return new Detectable(
+        count,
+        attainableLevel == 0 ? 0 : level(count, level / 2, 2),
+        level(count, level, 1),
+        efficiency,
+        stints,
+        df,
+        orderDf);
+  }
+
+  /**
    * The same for several days alike, pooled as a series is (docs/method.md#several-days): the
    * product of their sets of orders, and information and degrees of freedom added up.
    *
