@@ -1,16 +1,22 @@
 package blindlap.command;
 
+import blindlap.desk.BundledProtocols;
+import blindlap.desk.Desk;
 import blindlap.desk.PlanPreview;
+import blindlap.plan.DayAnswer;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.DayDetail;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.wording.AnswerWords;
+import blindlap.wording.MeasureAnswers;
+import blindlap.wording.PlanSummary;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -31,8 +37,29 @@ final class PlanCommand extends SessionCommand {
 
   private static final int MOST_DAYS = 100_000;
 
-  @Parameters(paramLabel = "FILE", description = "The plan file.")
+  @Parameters(arity = "0..1", paramLabel = "FILE", description = "The plan file.")
   @Nullable Path file;
+
+  @Option(
+      names = "--like",
+      paramLabel = "SESSION",
+      description =
+          "In place of a file: makes a plan like that of a session, with the noise that unsealed"
+              + " days tell, as a draft of the notebook.")
+  @Nullable String like;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      description = "With --like: writes a plan file instead of a draft; an existing file is kept.")
+  @Nullable Path out;
+
+  @Option(
+      names = "--series-of",
+      paramLabel = "N",
+      description =
+          "With --like: declares a series of N sessions, 2 to 100, that begins with this day.")
+  @Nullable Integer seriesOf;
 
   @Option(
       names = "--days",
@@ -50,6 +77,26 @@ final class PlanCommand extends SessionCommand {
 
   @Override
   public Integer call() {
+    String session = like;
+    if ((session == null) == (file == null)) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "plan takes a plan file, or --like with a session: one of the two. Nothing was made.");
+    }
+    if (session != null) {
+      try (Desk desk = open()) {
+        PlanLike.make(desk, find(desk, session), seriesOf, out).forEach(this::say);
+        return ExitCode.DONE;
+      }
+    }
+    if (out != null || seriesOf != null) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT, "--out and --series-of go with --like only. Nothing was made.");
+    }
+    return shows();
+  }
+
+  private Integer shows() {
     if (days != null && (days < 1 || days > MOST_DAYS)) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
@@ -60,7 +107,7 @@ final class PlanCommand extends SessionCommand {
               + ". Nothing was worked out.");
     }
     String text = new String(read(java.util.Objects.requireNonNull(file)), StandardCharsets.UTF_8);
-    DayAnswers answers = new DayAnswers();
+    DayAnswers answers = new DayAnswers(() -> List.copyOf(BundledProtocols.load().all()));
     PlanPreview preview = PlanPreview.of(text, answers);
     Plan plan = preview.plan().orElse(null);
     if (plan == null || !preview.problems().isEmpty()) {
@@ -77,6 +124,7 @@ final class PlanCommand extends SessionCommand {
     if (times) {
       Schedule.of(plan).ifPresent(schedule -> DayWords.stints(schedule).forEach(this::say));
     }
+    PlanSummary.series(plan).ifPresent(this::say);
     preview.hints().forEach(hint -> say(Problems.sentence(hint)));
     say(Words.of("cautions").say("short"));
     say("Nothing is committed yet. To fix the plan and seal the order: blindlap commit " + file);
@@ -97,8 +145,18 @@ final class PlanCommand extends SessionCommand {
     say(words.sentence().text());
     words.lead().forEach(this::say);
     words.orders().forEach(this::say);
+    measures(plan, preview.answer());
     detail.ifPresent(found -> simulated(words, found));
     answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
+  }
+
+  private void measures(Plan plan, Optional<DayAnswer> answer) {
+    MeasureAnswers measures = new MeasureAnswers(plan, answer);
+    if (!measures.rows().isEmpty()) {
+      say(AnswerWords.say("measures.title"));
+      measures.lines().forEach(this::say);
+      measures.notes().forEach(this::say);
+    }
   }
 
   private void simulated(AnswerWords words, DayDetail detail) {

@@ -63,7 +63,7 @@ final class ReviewCommand extends SessionCommand {
             "laps.csv",
             "stints.csv",
             "helper.csv",
-             "record.csv",
+            "record.csv",
             "amendments.csv",
             "finding.json")) {
       if (java.nio.file.Files.exists(folder.resolve(name))) {

@@ -8,7 +8,6 @@ import blindlap.review.Finding;
 import blindlap.review.Guesses;
 import blindlap.review.ManyComparison;
 import blindlap.review.Sensitivity;
-import blindlap.review.WhatNext;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.TwoSetups;
@@ -60,10 +59,7 @@ public final class FindingJson {
     voids(voids, finding.voids());
     voids(voids.putObject("laps"), finding.voidLaps());
     finding.left().ifPresent(left -> root.put("smallest_p_left", left.smallestP()));
-    finding
-        .primary()
-        .flatMap(WhatNext::of)
-        .ifPresent(next -> root.put("what_next", PlanJson.word(next)));
+    NextJson.put(root, finding);
     BesideJson.write(root, beside);
     requests(root, finding);
     return print(root);

@@ -145,6 +145,11 @@ public final class Desk implements AutoCloseable {
     return history;
   }
 
+  /** Another day like an earlier one, or a series from it on. */
+  public AnotherDay anotherDay() {
+    return new AnotherDay(planning, sessions, history, series);
+  }
+
   /** Old days brought in from files. */
   public PlainDays plainDays() {
     return new PlainDays(notebook, sessions, committing);

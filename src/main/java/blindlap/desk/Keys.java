@@ -169,7 +169,11 @@ public final class Keys {
     if (outcome instanceof Outcome.Accepted accepted
         && accepted.facts().get(0) instanceof Fact.SealOpened opened) {
       DayRecord day =
-          DayRecord.of(state, opened.key(), HelperFits.read(opened.helperRecords(), state.plan()), List.of());
+          DayRecord.of(
+              state,
+              opened.key(),
+              HelperFits.read(opened.helperRecords(), state.plan()),
+              List.of());
       return Outcome.accepted(opened, RecordedFinding.today(day).fact());
     }
     return outcome;

@@ -30,7 +30,7 @@ public record PlanPreview(
 
   /** Reads a plan file's text, with the protocols of the program. */
   public static PlanPreview of(String text) {
-    return of(text, new DayAnswers());
+    return of(text, BundledProtocols.load());
   }
 
   /** The same, with answers kept from earlier readings. */
@@ -40,7 +40,7 @@ public record PlanPreview(
 
   /** Reads a plan file's text. */
   public static PlanPreview of(String text, Protocols protocols) {
-    return of(text, protocols, new DayAnswers());
+    return of(text, protocols, new DayAnswers(() -> List.copyOf(protocols.all())));
   }
 
   /**

@@ -35,7 +35,7 @@ public final class Planning {
   private final Committing committing;
   private final QuestionBook questions;
   private final Supplier<Protocols> protocols;
-  private final DayAnswers answers = new DayAnswers();
+  private final DayAnswers answers;
 
   /**
    * @param protocols that plans may name; read when first asked for
@@ -51,6 +51,7 @@ public final class Planning {
     this.committing = committing;
     this.questions = questions;
     this.protocols = protocols;
+    this.answers = new DayAnswers(this::protocols);
   }
 
   /** Works out what days can show; keeps what it worked out. */

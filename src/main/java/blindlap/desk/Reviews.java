@@ -14,7 +14,6 @@ import blindlap.paper.ReportDocument;
 import blindlap.paper.ReportInput;
 import blindlap.review.Analysis;
 import blindlap.review.Beside;
-import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.review.RecordedFinding;

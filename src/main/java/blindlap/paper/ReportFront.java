@@ -71,7 +71,9 @@ final class ReportFront {
     page.h2("blind").p(text.guesses());
     GuessPicture.of(finding).ifPresent(page::small);
     page.p(text.voids());
-    page.h2("next").list(text.next());
+    if (!text.next().isEmpty()) {
+      page.h2("next").list(text.next());
+    }
     page.caution(ReportPage.cautionWords("trust") + " " + ReportPage.cautionWords("short"));
   }
 

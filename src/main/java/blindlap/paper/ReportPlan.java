@@ -14,7 +14,6 @@ import blindlap.session.SessionState;
 import blindlap.wording.FindingText;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.stream.Stream;
 
 /** The full record, first part: what was fixed before riding. */
@@ -53,7 +52,7 @@ final class ReportPlan {
         "differences", plan.differencesReason(),
         "declared.noise", noise(),
         "override", plan.override(),
-        "series", Objects.requireNonNullElse(plan.series(), ""),
+        "series", plan.series() == null ? "" : WORDS.say("series.outside", plan.series()),
         "signed", String.join(", ", state.signedBy()));
     page.h3("expectations").list(expectations());
     page.h3("setups");

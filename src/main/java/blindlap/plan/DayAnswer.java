@@ -4,6 +4,7 @@ import blindlap.stats.compare.OrderSet;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.power.VerdictOdds;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 
@@ -17,12 +18,13 @@ import org.jspecify.annotations.Nullable;
  * @param worthwhile the worthwhile difference; NaN if none was declared
  * @param chosen the planned number of stints
  * @param curve other numbers of stints with the same rule, rising, the planned one included
- * @param enough fewest stints of the curve and beyond that show the worthwhile difference; empty if
- *     none, or if that cannot be said
+ * @param least the least plan that shows the worthwhile difference on 8 of 10 days; empty if no
+ *     number of stints does, or if that cannot be said
  * @param mostStints most stints that daylight and lap budget leave room for
  * @param days days like this one that together show the worthwhile difference; empty if that cannot
- *     be said or one is enough
+ *     be said, if one is enough, and for three and more setups, which have no pooled analysis
  * @param odds how such a day would end, by true difference; empty if that cannot be said
+ * @param measures what it can show in measures beside the primary
  */
 public record DayAnswer(
     OrderSet orders,
@@ -31,10 +33,11 @@ public record DayAnswer(
     double worthwhile,
     Point chosen,
     List<Point> curve,
-    OptionalInt enough,
+    Optional<Least> least,
     int mostStints,
     OptionalInt days,
-    List<Ending> odds) {
+    List<Ending> odds,
+    List<MeasureShows> measures) {
 
   /** How an answer was found. */
   public enum Source {
@@ -70,9 +73,19 @@ public record DayAnswer(
    */
   public record Ending(double difference, VerdictOdds odds) {}
 
+  /**
+   * The least plan that does what was asked.
+   *
+   * @param protocol its rule
+   * @param stints its number of stints
+   * @param difference what it shows on 8 of 10 days
+   */
+  public record Least(Protocol protocol, int stints, double difference) {}
+
   public DayAnswer {
     curve = List.copyOf(curve);
     odds = List.copyOf(odds);
+    measures = List.copyOf(measures);
   }
 
   /** True if the plan can never show anything. */

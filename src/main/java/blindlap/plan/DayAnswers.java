@@ -1,10 +1,7 @@
 package blindlap.plan;
 
-import blindlap.fault.Unusable;
 import blindlap.stats.compare.CutShort;
-import blindlap.stats.compare.OrderSet;
 import blindlap.stats.distribution.Interval;
-import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
 import blindlap.stats.power.DayPower;
 import blindlap.stats.power.Detectable;
@@ -12,12 +9,11 @@ import blindlap.stats.power.PairsPower;
 import blindlap.stats.power.SimulatedDays;
 import blindlap.stats.power.VerdictOdds;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,27 +25,22 @@ public final class DayAnswers {
   public static final double POWER = 0.8;
 
   private static final int LONGEST_CURVE = 48;
-  private static final int KEPT = 200;
+  private static final int MOST_DAYS = 99;
 
-  private final Map<Key, Base> kept =
-      new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
+  private final DayBases bases = new DayBases();
+  private final Supplier<List<Protocol>> protocols;
 
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Key, Base> eldest) {
-          return size() > KEPT;
-        }
-      };
+  /** Recommends other numbers of stints by a plan's own rule only. */
+  public DayAnswers() {
+    this(List::of);
+  }
 
-  private record Key(Rule rule, Drift drift) {}
-
-  /** What depends on rule and drift alone; power is null for three and four setups. */
-  private record Base(
-      Assignments set,
-      OrderSet orders,
-      @Nullable DayPower power,
-      @Nullable PairsPower pairs,
-      double unitDifference) {}
+  /**
+   * @param protocols among which the least plan is looked for, besides a plan's own
+   */
+  public DayAnswers(Supplier<List<Protocol>> protocols) {
+    this.protocols = protocols;
+  }
 
   /**
    * The answer by formula.
@@ -57,7 +48,7 @@ public final class DayAnswers {
    * @return empty if the plan is no comparison or its rule gives no orders; PlanCheck says why
    */
   public Optional<DayAnswer> quick(Plan plan) {
-    Base base = base(plan, plan.stints());
+    DayBases.Base base = base(plan, plan.stints());
     if (base == null) {
       return Optional.empty();
     }
@@ -67,16 +58,17 @@ public final class DayAnswers {
     List<DayAnswer.Point> curve = curve(plan, terms, most);
     return Optional.of(
         new DayAnswer(
-            base.orders,
+            base.orders(),
             Handlings.of(plan),
             terms.noise(),
             terms.worthwhile(),
             chosen,
             curve,
-            enough(curve, terms),
+            least(plan, terms),
             most,
-            days(chosen, terms),
-            odds(base, terms)));
+            days(base, chosen, terms),
+            odds(base, terms),
+            MeasureShows.of(plan, bases)));
   }
 
   /**
@@ -87,7 +79,7 @@ public final class DayAnswers {
    * @throws java.util.concurrent.CancellationException if cancelled
    */
   public Optional<DayLeft> left(Plan plan, BooleanSupplier cancelled) {
-    Base base = base(plan, plan.stints());
+    DayBases.Base base = base(plan, plan.stints());
     if (base == null) {
       return Optional.empty();
     }
@@ -110,15 +102,15 @@ public final class DayAnswers {
    */
   public Optional<DaySimulation> simulate(
       Plan plan, int days, long seed, BooleanSupplier cancelled) {
-    Base base = base(plan, plan.stints());
-    if (base == null || base.orders.attainableLevel() == 0) {
+    DayBases.Base base = base(plan, plan.stints());
+    if (base == null || base.orders().attainableLevel() == 0) {
       return Optional.empty();
     }
-    if (base.power != null) {
-      return Optional.of(new DaySimulation.Two(base.power.simulate(days, seed, cancelled)));
+    if (base.power() != null) {
+      return Optional.of(new DaySimulation.Two(base.power().simulate(days, seed, cancelled)));
     }
     DayTerms terms = DayTerms.of(plan);
-    PairsPower pairs = java.util.Objects.requireNonNull(base.pairs);
+    PairsPower pairs = java.util.Objects.requireNonNull(base.pairs());
     double[] truths = terms.truths();
     double[] ladder = pairs.ladder(POWER);
     double[] all = java.util.Arrays.copyOf(truths, truths.length + ladder.length);
@@ -199,6 +191,7 @@ public final class DayAnswers {
       return answer;
     }
     DayTerms terms = DayTerms.of(plan);
+    DayBases.Base base = base(plan, plan.stints());
     List<DayAnswer.Point> curve =
         answer.curve().stream()
             .map(p -> p.stints() == plan.stints() ? detail.chosen() : p)
@@ -210,15 +203,17 @@ public final class DayAnswers {
         answer.worthwhile(),
         detail.chosen(),
         curve,
-        enough(curve, terms),
+        answer.least(),
         answer.mostStints(),
-        days(detail.chosen(), terms),
-        answer.odds());
+        base == null ? OptionalInt.empty() : days(base, detail.chosen(), terms),
+        detail.odds().isEmpty() ? answer.odds() : detail.odds(),
+        answer.measures());
   }
 
-  private static CutShort losing(Base base, int lost, Drift drift, BooleanSupplier cancelled) {
+  private static CutShort losing(
+      DayBases.Base base, int lost, Drift drift, BooleanSupplier cancelled) {
     stopIf(cancelled);
-    return CutShort.losing(base.set, Math.min(lost, base.set.stints()), drift);
+    return CutShort.losing(base.set(), Math.min(lost, base.set().stints()), drift);
   }
 
   private static void stopIf(BooleanSupplier cancelled) {
@@ -228,25 +223,27 @@ public final class DayAnswers {
   }
 
   private List<DayLeft.Cut> cuts(
-      Plan plan, Base base, Drift drift, DayTerms terms, BooleanSupplier cancelled) {
+      Plan plan, DayBases.Base base, Drift drift, DayTerms terms, BooleanSupplier cancelled) {
     List<DayLeft.Cut> cuts = new ArrayList<>();
-    int stints = base.set.stints();
+    int stints = base.set().stints();
     for (int after = 1; after <= stints; after++) {
       stopIf(cancelled);
-      CutShort left = CutShort.after(base.set, after, drift);
+      CutShort left = CutShort.after(base.set(), after, drift);
       double difference = Double.NaN;
-      if (base.power != null && left.smallestP() <= 0.05 + 1e-12) {
+      if (base.power() != null && left.smallestP() <= 0.05 + 1e-12) {
         boolean[] ridden = new boolean[stints];
         java.util.Arrays.fill(ridden, 0, after, true);
-        Detectable formula = DayPower.of(base.set, ridden, drift).formula();
+        Detectable formula = DayPower.of(base.set(), ridden, drift).formula();
         difference = terms.shown(formula.difference(terms.noise().sd(), POWER));
         // Some orders have ridden one setup only by then: no formula tells what the rest can show.
         difference = Double.isInfinite(difference) ? Double.NaN : difference;
-      } else if (base.pairs != null && plan.protocol().wholeBlocks(after)) {
+      } else if (base.pairs() != null && plan.protocol().wholeBlocks(after)) {
         // Blocks are drawn each for itself, so that whole ones are a shorter day of the same rule.
-        Base shorter = base(plan, after);
+        DayBases.Base shorter = base(plan, after);
         difference =
-            shorter == null ? Double.NaN : terms.shown(shorter.unitDifference * terms.noise().sd());
+            shorter == null
+                ? Double.NaN
+                : terms.shown(shorter.unitDifference() * terms.noise().sd());
       }
       cuts.add(new DayLeft.Cut(after, left, difference));
     }
@@ -257,69 +254,27 @@ public final class DayAnswers {
     return plan.primary().map(Measure::drift).orElse(Drift.LINE);
   }
 
-  private @Nullable Base base(Plan plan, int stints) {
-    int setups = plan.setups().size();
-    Integer block = plan.protocol().block();
-    if (plan.kind() != Plan.Kind.COMPARISON
-        || setups < 2
-        || setups > 4
-        || stints < 2
-        || stints > Rule.MOST_STINTS
-        || stints % (block == null ? 1 : Math.max(1, block)) != 0) {
-      return null;
-    }
-    Key key = new Key(plan.protocol().rule(setups, stints), drift(plan));
-    synchronized (kept) {
-      Base known = kept.get(key);
-      if (known != null) {
-        return known;
-      }
-    }
-    Base made = make(key);
-    if (made != null) {
-      synchronized (kept) {
-        kept.put(key, made);
-      }
-    }
-    return made;
+  private DayBases.@Nullable Base base(Plan plan, int stints) {
+    return plan.kind() == Plan.Kind.COMPARISON
+        ? bases.of(plan.protocol(), plan.setups().size(), stints, drift(plan))
+        : null;
   }
 
-  private static @Nullable Base make(Key key) {
-    try {
-      Assignments set = key.rule.assignments();
-      if (set.count().signum() == 0 || !set.closedUnderRenaming()) {
-        return null;
-      }
-      OrderSet orders = OrderSet.of(set);
-      if (key.rule.setups() > 2) {
-        PairsPower pairs = PairsPower.of(set, key.drift);
-        double unit =
-            orders.attainableLevel() == 0 ? Double.NaN : pairs.approximation().difference(1, POWER);
-        return new Base(set, orders, null, pairs, unit);
-      }
-      DayPower power = DayPower.of(set, key.drift);
-      return new Base(set, orders, power, null, power.formula().difference(1, POWER));
-    } catch (Unusable contradiction) {
-      // PlanCheck says in words what contradicts.
-      return null;
-    }
-  }
-
-  private static DayAnswer.Point point(Base base, int stints, DayTerms terms, int most) {
+  private static DayAnswer.Point point(DayBases.Base base, int stints, DayTerms terms, int most) {
     DayAnswer.Source source;
-    if (base.orders.attainableLevel() == 0) {
+    if (base.orders().attainableLevel() == 0) {
       source = DayAnswer.Source.NEVER;
-    } else if (base.power == null) {
+    } else if (base.power() == null) {
       source = DayAnswer.Source.PAIRS;
     } else {
       source =
-          base.power.formula().formulaHolds() ? DayAnswer.Source.FORMULA : DayAnswer.Source.ROUGH;
+          base.power().formula().formulaHolds() ? DayAnswer.Source.FORMULA : DayAnswer.Source.ROUGH;
     }
     return new DayAnswer.Point(
         stints,
         source,
-        terms.shown(base.unitDifference * terms.noise().sd()),
-        range(base.unitDifference, terms),
+        terms.shown(base.unitDifference() * terms.noise().sd()),
+        range(base.unitDifference(), terms),
         stints <= most);
   }
 
@@ -343,7 +298,7 @@ public final class DayAnswers {
       if (stints > 32 && stints % (2 * step) != 0 && stints != plan.stints()) {
         continue;
       }
-      Base base = base(plan, stints);
+      DayBases.Base base = base(plan, stints);
       if (base != null) {
         curve.add(point(base, stints, terms, most));
       }
@@ -351,36 +306,35 @@ public final class DayAnswers {
     return curve;
   }
 
-  private static OptionalInt enough(List<DayAnswer.Point> curve, DayTerms terms) {
-    return !terms.comparable()
-        ? OptionalInt.empty()
-        : curve.stream()
-            .filter(p -> p.difference() <= terms.worthwhile())
-            .mapToInt(DayAnswer.Point::stints)
-            .min();
+  private Optional<DayAnswer.Least> least(Plan plan, DayTerms terms) {
+    return terms.comparable()
+        ? new LeastPlan(bases, protocols.get()).of(plan, drift(plan), terms)
+        : Optional.empty();
   }
 
-  /**
-   * Estimates of n like days are averaged: the difference shrinks by √n
-   * (docs/method.md#several-days).
-   */
-  private static OptionalInt days(DayAnswer.Point chosen, DayTerms terms) {
-    double times = chosen.difference() / terms.worthwhile();
-    if (!terms.comparable() || !(times > 1)) {
+  /** Days of two setups are pooled; of more there is no pooled analysis. */
+  private static OptionalInt days(DayBases.Base base, DayAnswer.Point chosen, DayTerms terms) {
+    DayPower power = base.power();
+    if (power == null || !terms.comparable() || !(chosen.difference() / terms.worthwhile() > 1)) {
       return OptionalInt.empty();
     }
-    double days = Math.ceil(times * times - 1e-9);
-    return days > 99 ? OptionalInt.empty() : OptionalInt.of((int) days);
+    double wanted = terms.margin() / terms.noise().sd();
+    for (int days = 2; days <= MOST_DAYS; days++) {
+      if (power.formula().days(days).difference(1, POWER) <= wanted) {
+        return OptionalInt.of(days);
+      }
+    }
+    return OptionalInt.empty();
   }
 
-  private static List<DayAnswer.Ending> odds(Base base, DayTerms terms) {
+  private static List<DayAnswer.Ending> odds(DayBases.Base base, DayTerms terms) {
     List<DayAnswer.Ending> odds = new ArrayList<>();
-    if (base.power != null && terms.comparable() && base.orders.attainableLevel() > 0) {
+    if (base.power() != null && terms.comparable() && base.orders().attainableLevel() > 0) {
       double sd = terms.noise().sd();
       for (double truth : terms.truths()) {
         odds.add(
             new DayAnswer.Ending(
-                terms.shown(truth * sd), base.power.odds(truth * sd, terms.margin(), sd)));
+                terms.shown(truth * sd), base.power().odds(truth * sd, terms.margin(), sd)));
       }
     }
     return odds;

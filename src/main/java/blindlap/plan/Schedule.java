@@ -178,6 +178,11 @@ public record Schedule(List<Block> blocks, ZonedDateTime limit) {
    * if not even one block fits, {@link Rule#MOST_STINTS} or less without a timetable.
    */
   public static int mostStints(Plan plan) {
+    return mostStints(plan, plan.laps());
+  }
+
+  /** The same with other laps a stint. */
+  public static int mostStints(Plan plan, Plan.Laps planned) {
     Integer block = plan.protocol().block();
     int step = block == null || block < 1 ? Math.max(1, plan.setups().size()) : block;
     int most = 0;
@@ -185,8 +190,8 @@ public record Schedule(List<Block> blocks, ZonedDateTime limit) {
       Timetable table = plan.timetable();
       if (table != null) {
         Integer budget = table.lapBudget();
-        int laps = plan.laps().warmUp() + n * plan.laps().perStint();
-        if (budget != null && laps > budget || !of(table, plan.day(), plan.laps(), n).fits()) {
+        int laps = planned.warmUp() + n * planned.perStint();
+        if (budget != null && laps > budget || !of(table, plan.day(), planned, n).fits()) {
           return most;
         }
       }

@@ -92,10 +92,7 @@ public record DayRecord(
 
   /** The record of a session whose key has just been opened and verified. */
   public static DayRecord of(
-      SessionState state,
-      OpenKey key,
-      SortedMap<Integer, HelperFit> fits,
-      List<Remark> remarks) {
+      SessionState state, OpenKey key, SortedMap<Integer, HelperFit> fits, List<Remark> remarks) {
     SortedMap<Integer, String> broken = new TreeMap<>();
     for (Fact.BlindBroken fact : state.blindBroken()) {
       broken.merge(fact.stint(), fact.what(), (a, b) -> a + "; " + b);

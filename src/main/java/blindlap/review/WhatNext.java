@@ -1,37 +1,163 @@
 package blindlap.review;
 
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.plan.Rule;
+import blindlap.plan.Schedule;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
+import blindlap.stats.noise.RiderNoise;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
- * How much more riding would settle it, in the coarse classes of docs/method.md#more-days: n* =
- * N·(h/g)², h half the width of the 90 % interval, g = ||estimate| − D|. A single number would be
- * worth nothing, since g is noisy and the day was picked for being unsettled.
+ * What more riding could show (docs/method.md#more-days): the difference that one and three more
+ * such days would show on 8 of 10, from this day's own noise with its interval, and what would
+ * lower it. Never a forecast of how the question ends: the day was picked for being unsettled.
+ *
+ * <p>Differences are on the scale of the analysis; two setups, or any two of three and more.
+ *
+ * @param noise of this day
+ * @param days what days like this one could show, fewest first; three and more setups have no
+ *     pooled analysis, and so one day only
+ * @param gains what would lower the difference that one such day shows
  */
-public enum WhatNext {
-  /** Up to three times the stints of this day in all. */
-  ONE_OR_TWO_DAYS,
-  /** More than that, though the best guess is that it would matter. */
-  MANY_DAYS,
-  /** More than that, and the best guess is that it would not matter. */
-  NOT_WORTH_IT;
+public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
+  private static final int POOLED = 3;
 
-  private static final double MOST = 3;
+  /** A gain of less than this is not worth a sentence. */
+  private static final double WORTH_SAYING = 0.95;
 
-  /** The class of an unsettled comparison; empty for a settled one, or without an interval. */
-  public static Optional<WhatNext> of(Comparison comparison) {
+  private static final int MORE_LAPS = 2;
+
+  /**
+   * More such days, pooled as a declared series without this one.
+   *
+   * @param more their number
+   * @param difference what they show on 8 of 10; NaN if they can never show anything
+   * @param range the same over the 95 % interval of the noise
+   */
+  public record Days(int more, double difference, Interval range) {}
+
+  /** What is changed for a gain. */
+  public enum Change {
+    /** More stints a day, by the same rule. */
+    STINTS,
+    /** Blocks of so many stints, as many stints as now. */
+    BLOCKS,
+    /** More scored laps a stint. How much that helps depends on what this day does not tell. */
+    LAPS,
+    /** So many days, declared as a series before riding. */
+    SERIES,
+    /** Two of the setups only, as many stints as now, in blocks of so many. */
+    TWO_SETUPS
+  }
+
+  /**
+   * What one change makes of the difference that a day shows on 8 of 10.
+   *
+   * @param change what is changed
+   * @param from what it is now; 0 where it is no number
+   * @param to what it would be
+   * @param best the difference then; the smallest it can be where that depends on what is unknown
+   * @param worst the largest it can be; the same as {@code best} where it is known
+   * @param fits false if the day as timed has no room for it
+   */
+  public record Gain(Change change, int from, int to, double best, double worst, boolean fits) {}
+
+  public WhatNext {
+    days = List.copyOf(days);
+    gains = List.copyOf(gains);
+  }
+
+  /** For an unsettled comparison of two setups; empty for others, and without variation. */
+  public static Optional<WhatNext> of(Plan plan, Comparison comparison) {
     Verdict verdict = comparison.verdict().orElse(Verdict.NO_VARIATION);
-    Optional<Interval> ninety = comparison.shifts(0.90);
-    Optional<Interval> band = comparison.worthwhileBand();
-    if (verdict.settled() || ninety.isEmpty() || band.isEmpty()) {
+    return verdict.settled() && verdict != Verdict.COULD_NOT_SHOW
+        ? Optional.empty()
+        : of(plan, comparison.measure(), RiderNoise.of(comparison.result()));
+  }
+
+  /** For three and more setups that are not all told apart. */
+  public static Optional<WhatNext> of(Plan plan, ManyComparison comparison) {
+    int pairs = comparison.result().pairs().size();
+    return !comparison.tested() || comparison.separatedPairs().size() == pairs
+        ? Optional.empty()
+        : of(plan, comparison.measure(), RiderNoise.of(comparison.result()));
+  }
+
+  /** For a day that was not settled, by its rule and noise alone; empty without noise. */
+  static Optional<WhatNext> of(Plan plan, Measure measure, RiderNoise noise) {
+    if (!(noise.sd() > 0)) {
       return Optional.empty();
     }
-    double size = Math.abs(comparison.result().estimate());
-    double ratio = ninety.get().halfWidth() / Math.abs(size - band.get().high());
-    if (ratio * ratio <= MOST) {
-      return Optional.of(ONE_OR_TWO_DAYS);
+    Shows shows = new Shows(measure.drift());
+    int setups = plan.setups().size();
+    int stints = plan.stints();
+    Rule rule = plan.protocol().rule(setups, stints);
+    List<Days> days = new ArrayList<>();
+    days.add(days(1, shows.difference(rule, 1), noise));
+    if (setups == 2) {
+      days.add(days(POOLED, shows.difference(rule, POOLED), noise));
     }
-    return Optional.of(size >= band.get().high() ? MANY_DAYS : NOT_WORTH_IT);
+    return Optional.of(new WhatNext(noise, days, gains(plan, shows, days.get(0), noise)));
+  }
+
+  private static Days days(int more, double unit, RiderNoise noise) {
+    Interval sd = noise.interval95IfNormal();
+    return new Days(more, unit * noise.sd(), new Interval(unit * sd.low(), unit * sd.high()));
+  }
+
+  private static List<Gain> gains(Plan plan, Shows shows, Days now, RiderNoise noise) {
+    int setups = plan.setups().size();
+    int stints = plan.stints();
+    List<Gain> gains = new ArrayList<>();
+    int more = moreStints(plan);
+    if (more <= Rule.MOST_STINTS) {
+      double then = shows.difference(plan.protocol().rule(setups, more), 1) * noise.sd();
+      boolean fits = more <= Schedule.mostStints(plan);
+      gains.add(new Gain(Change.STINTS, stints, more, then, then, fits));
+    }
+    int block = setups == 2 ? 4 : setups;
+    if (stints % block == 0) {
+      double then = shows.difference(Rule.blocks(setups, stints, block), 1) * noise.sd();
+      gains.add(new Gain(Change.BLOCKS, 0, block, then, then, true));
+    }
+    int laps = plan.laps().scored();
+    // All the noise shared by the laps of a stint: no gain; none of it: that of their mean.
+    double best = now.difference() * Math.sqrt((double) laps / (laps + MORE_LAPS));
+    gains.add(new Gain(Change.LAPS, laps, laps + MORE_LAPS, best, now.difference(), lapsFit(plan)));
+    if (setups == 2 && plan.series() == null) {
+      double then = shows.difference(plan.protocol().rule(2, stints), 2) * noise.sd();
+      gains.add(new Gain(Change.SERIES, 1, 2, then, then, true));
+    } else if (setups > 2 && stints % 4 == 0) {
+      double then = shows.difference(Rule.blocks(2, stints, 4), 1) * noise.sd();
+      gains.add(new Gain(Change.TWO_SETUPS, setups, 4, then, then, true));
+    }
+    gains.removeIf(gain -> !helps(gain, now));
+    return gains;
+  }
+
+  private static boolean helps(Gain gain, Days now) {
+    return Double.isNaN(now.difference())
+        ? Double.isFinite(gain.best())
+        : gain.best() <= WORTH_SAYING * now.difference();
+  }
+
+  /** Half as many again, in whole blocks, and as many of each setup. */
+  private static int moreStints(Plan plan) {
+    Integer block = plan.protocol().block();
+    int setups = plan.setups().size();
+    int step = block == null ? setups : block;
+    int wanted = plan.stints() + Math.max(step, plan.stints() / 2);
+    return wanted / step * step;
+  }
+
+  private static boolean lapsFit(Plan plan) {
+    Plan.Laps laps = plan.laps();
+    return plan.stints()
+        <= Schedule.mostStints(
+            plan, new Plan.Laps(laps.warmUp(), laps.settling(), laps.scored() + MORE_LAPS));
   }
 }

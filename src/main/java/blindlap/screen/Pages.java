@@ -111,7 +111,14 @@ final class Pages {
   }
 
   private Node review() {
-    ReviewModel model = new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), background);
+    ReviewModel model =
+        new ReviewModel(
+            desk.sessions(),
+            desk.keys(),
+            desk.reviews(),
+            desk.anotherDay(),
+            shell::openDraft,
+            background);
     shell.whenShown(Shell.Page.REVIEW, model::open);
     Node[] page = new Node[1];
     FileDialogs dialogs =

@@ -138,10 +138,12 @@ public final class AnswerWords {
     DayAnswer day = answer.get();
     if (day.never()) {
       lines.add(WORDS.say("never", count(day), Figures.p(day.orders().smallestP())));
+      new RequestWords(plan, day, this).least().ifPresent(lines::add);
       return lines;
     }
     if (Double.isNaN(day.chosen().difference())) {
       lines.add(WORDS.say(plan.setups().size() > 2 ? "seldom.pairs" : "seldom"));
+      new RequestWords(plan, day, this).least().ifPresent(lines::add);
       return lines;
     }
     Interval range = day.chosen().range();
@@ -149,7 +151,7 @@ public final class AnswerWords {
       lines.add(
           WORDS.say("range", number(range.low()), amount(range.high()), day.noise().df() + 1));
     }
-    worthwhile(day).ifPresent(lines::add);
+    lines.addAll(new RequestWords(plan, day, this).lines());
     if (day.chosen().source() == DayAnswer.Source.ROUGH) {
       lines.add(WORDS.say("rough", count(day)));
     } else if (day.chosen().source() == DayAnswer.Source.PAIRS) {
@@ -165,32 +167,6 @@ public final class AnswerWords {
 
   private static String count(DayAnswer day) {
     return String.format(Locale.ROOT, "%,d", day.orders().count());
-  }
-
-  private Optional<String> worthwhile(DayAnswer day) {
-    if (Double.isNaN(day.worthwhile())) {
-      return Optional.of(WORDS.say("no.worthwhile"));
-    }
-    if (day.noise().kind() == NoiseKnown.Kind.UNKNOWN) {
-      return Optional.empty();
-    }
-    String wanted = declared();
-    if (day.showsWorthwhile()) {
-      return Optional.of(WORDS.say("enough.now", wanted));
-    }
-    if (day.days().isEmpty()) {
-      return Optional.of(WORDS.say("enough.hopeless", wanted));
-    }
-    int days = day.days().getAsInt();
-    if (day.enough().isEmpty()) {
-      return Optional.of(WORDS.say("enough.series", wanted, "", days));
-    }
-    int stints = day.enough().getAsInt();
-    String key =
-        plan.timetable() == null
-            ? "enough.budget"
-            : stints <= day.mostStints() ? "enough.fits" : "enough.more";
-    return Optional.of(WORDS.say(key, wanted, stints, days));
   }
 
   /** The worthwhile difference as declared, with its unit. */
@@ -269,6 +245,7 @@ public final class AnswerWords {
         truth(ending.difference()),
         Figures.inHundred(ending.odds().differ()),
         Figures.inHundred(ending.odds().pair()),
+        Figures.inHundred(ending.odds().any()),
         Figures.inHundred(ending.odds().all()),
         Figures.inHundred(ending.odds().wrong()));
   }
@@ -302,7 +279,7 @@ public final class AnswerWords {
   /** How the odds of pairs were found. */
   public String pairOddsSource(DayDetail detail) {
     double error = detail.pairs().stream().mapToDouble(e -> e.odds().error()).max().orElse(0);
-    return WORDS.say("odds.error", days(detail.days()), Figures.number(100 * error, 1));
+    return WORDS.say("odds.error", days(detail.days()), Figures.number(200 * error, 1));
   }
 
   private static String days(int days) {
@@ -314,7 +291,7 @@ public final class AnswerWords {
     double error = endings.stream().mapToDouble(e -> e.odds().error()).max().orElse(0);
     return error == 0
         ? WORDS.say("odds.formula")
-        : WORDS.say("odds.error", days(days), Figures.number(100 * error, 1));
+        : WORDS.say("odds.error", days(days), Figures.number(200 * error, 1));
   }
 
   /** The simulated difference with its error, if there is one. */

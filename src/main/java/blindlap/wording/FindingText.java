@@ -11,8 +11,6 @@ import blindlap.review.ManyComparison;
 import blindlap.review.RecordedFinding;
 import blindlap.review.Remark;
 import blindlap.review.Sensitivity;
-import blindlap.review.WhatNext;
-import blindlap.stats.compare.Verdict;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
@@ -297,32 +295,10 @@ public final class FindingText {
     return day.remarks(Remark.Kind.DEVIATION).stream().map(RemarkWords::deviation).toList();
   }
 
-  /** What to do next, coarse on purpose. */
+  /** What more riding could show, and what the better setup costs. */
   public List<String> next() {
-    if (day.nullRun()) {
-      return List.of(WORDS.say("next.null"));
-    }
-    List<String> lines = new ArrayList<>();
-    finding
-        .primary()
-        .ifPresent(
-            p -> {
-              Verdict verdict = p.verdict().orElse(null);
-              Optional<WhatNext> next = WhatNext.of(p);
-              if (verdict == Verdict.COULD_NOT_SHOW) {
-                lines.add(WORDS.say("next.could.not"));
-              } else if (next.isPresent()) {
-                lines.add(WORDS.say("next." + next.get().name()));
-                lines.add(WORDS.say("next.plan"));
-              } else if (verdict != null && verdict != Verdict.NO_VARIATION) {
-                lines.add(
-                    verdict.settled() ? new SettledWords(finding).said() : WORDS.say("next.plan"));
-              }
-            });
+    List<String> lines = new ArrayList<>(new NextWords(finding).lines());
     lines.addAll(new CostWords(finding).lines());
-    if (lines.isEmpty()) {
-      lines.add(WORDS.say("next.plan"));
-    }
     return lines;
   }
 

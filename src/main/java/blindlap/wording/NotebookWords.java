@@ -72,8 +72,7 @@ public final class NotebookWords {
   }
 
   /** A verdict as the list keeps it: its phrase, the difference as sure as it is, the interval. */
-  public static String verdict(
-      Plan plan, boolean nullRun, Comparison comparison, boolean repeat) {
+  public static String verdict(Plan plan, boolean nullRun, Comparison comparison, boolean repeat) {
     FindingWords words = new FindingWords(plan, comparison);
     return WORDS.say(
         repeat ? "verdict.repeat" : "verdict",

@@ -61,13 +61,29 @@ public final class PlanSummary {
             plan.laps().warmUp()));
     day.add(words.sentence().text());
     day.addAll(words.lead());
+    MeasureAnswers measures = new MeasureAnswers(plan, answer);
+    day.addAll(measures.lines());
+    day.addAll(measures.notes());
     Schedule.of(plan).ifPresent(schedule -> day.add(DayWords.summary(schedule)));
+    series(plan).ifPresent(day::add);
     if (!plan.override().isBlank()) {
       day.add(WORDS.say("sum.override", plan.override()));
     }
     parts.add(new Part(WORDS.say("sum.day"), day));
     parts.add(new Part(WORDS.say("sum.blinding"), blinding(plan.blinding())));
     return parts;
+  }
+
+  /** What belonging to a series means; empty for a session of its own. */
+  public static Optional<String> series(Plan plan) {
+    String id = plan.series();
+    Integer declared = plan.seriesSessions();
+    return id == null
+        ? Optional.empty()
+        : Optional.of(
+            declared == null
+                ? WORDS.say("sum.series", id)
+                : WORDS.say("sum.series.of", id, declared));
   }
 
   private static Part part(String key, String... lines) {

@@ -5,6 +5,7 @@ import blindlap.desk.PlanPreview;
 import blindlap.exchange.Protocols;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.Plans;
+import java.util.List;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.Param;
 import org.openjdk.jmh.annotations.Setup;
@@ -26,7 +27,7 @@ public class KnobBenchmark extends InMilliseconds {
   public String knob = "";
 
   private final Protocols protocols = BundledProtocols.load();
-  private final DayAnswers kept = new DayAnswers();
+  private final DayAnswers kept = new DayAnswers(() -> List.copyOf(protocols.all()));
   private String draft = "";
 
   /** Types the draft. */
@@ -49,6 +50,6 @@ public class KnobBenchmark extends InMilliseconds {
   /** A rule that was not looked at before. */
   @Benchmark
   public PlanPreview newRule() {
-    return PlanPreview.of(draft, protocols, new DayAnswers());
+    return PlanPreview.of(draft, protocols);
   }
 }

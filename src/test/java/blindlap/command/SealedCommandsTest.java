@@ -101,6 +101,8 @@ class SealedCommandsTest {
             List.of("series", "k-or-l"),
             List.of("series", "k-or-l", "--json"),
             List.of("fingerprint", id),
+            List.of("plan", "--like", id, "--series-of", "2"),
+            List.of("plan", "--like", id, "--out", out.resolve("again.yaml").toString()),
             List.of("notebook"),
             List.of("notebook", "--verify"),
             List.of("notebook", "--search", "Shock L"));

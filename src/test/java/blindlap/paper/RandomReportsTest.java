@@ -122,7 +122,8 @@ class RandomReportsTest {
   }
 
   private static ReportDocument report(SessionState state, Finding finding, ReportInput.Ink ink) {
-    return Report.of(new ReportInput(state, finding, "0.1", new Beside(HISTORY, Optional.empty()), ink));
+    return Report.of(
+        new ReportInput(state, finding, "0.1", new Beside(HISTORY, Optional.empty()), ink));
   }
 
   private static void ride(SealedDay day, Plan plan, Random random) {

@@ -90,7 +90,7 @@ class DayAnswersTest {
     DayAnswer far = quick("noise: {sd: 0.64}\n");
 
     // .35 x 1.55 = .54 at 16; .35 x 1.35 = .47 at 20.
-    assertThat(near.enough()).hasValue(20);
+    assertThat(near.least().orElseThrow().stints()).isEqualTo(20);
     assertThat(near.days()).hasValue(2);
     // (.64 x 1.547/.5)^2 = 3.9
     assertThat(far.days()).hasValue(4);

@@ -10,6 +10,7 @@ import blindlap.screen.plan.PlanModel;
 import blindlap.screen.review.ReviewModel;
 import blindlap.screen.ride.RideModel;
 import blindlap.screen.swap.SwapModel;
+import java.util.function.Consumer;
 
 /** Models of pages on a desk, as the window puts them together. */
 public final class Models {
@@ -62,7 +63,13 @@ public final class Models {
 
   /** The Review page's model. */
   public static ReviewModel review(Desk desk, Background background) {
-    return new ReviewModel(desk.sessions(), desk.keys(), desk.reviews(), background);
+    return review(desk, draft -> {}, background);
+  }
+
+  /** The Review page's model, with what is done with a draft made from it. */
+  public static ReviewModel review(Desk desk, Consumer<String> openDraft, Background background) {
+    return new ReviewModel(
+        desk.sessions(), desk.keys(), desk.reviews(), desk.anotherDay(), openDraft, background);
   }
 
   /** The Notebook page's model. */

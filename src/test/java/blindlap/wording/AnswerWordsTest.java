@@ -65,7 +65,7 @@ class AnswerWordsTest {
 
     assertThat(sentence.before() + sentence.marked() + sentence.after())
         .startsWith("9 stints can show too little")
-        .contains("no difference between two of 3 setups is large enough");
+        .contains("no difference between two named setups of 3 is large enough");
     assertThat(words.lead()).anyMatch(line -> line.contains("Ride more stints"));
   }
 }

@@ -13,6 +13,7 @@ import blindlap.plot.surface.Drawing;
 import blindlap.screen.part.Background;
 import blindlap.stats.compare.Verdict;
 import blindlap.wording.AnswerWords;
+import blindlap.wording.MeasureAnswers;
 import blindlap.wording.PayWords;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.DayWords;
@@ -66,6 +67,9 @@ public final class PlanAnswerModel {
    * @param odds a row per true difference: its words, then days in 100
    * @param oddsLines the same in sentences, where there is no room for a table
    * @param oddsSource how the odds were found
+   * @param measures a row a measure: its name, role, and what is shown; empty with one measure
+   * @param measureLines the same in sentences
+   * @param measureNotes what is to be said beside them
    * @param left what is left if the day is cut short; empty while it is being worked out
    * @param curve what other numbers of stints can show; empty where nothing can be drawn
    * @param strip the day against the clock; empty without a timetable
@@ -84,6 +88,9 @@ public final class PlanAnswerModel {
       List<List<String>> odds,
       List<String> oddsLines,
       String oddsSource,
+      List<List<String>> measures,
+      List<String> measureLines,
+      List<String> measureNotes,
       List<String> left,
       Optional<Drawing> curve,
       Optional<Drawing> strip,
@@ -102,6 +109,9 @@ public final class PlanAnswerModel {
             List.of(),
             List.of(),
             "",
+            List.of(),
+            List.of(),
+            List.of(),
             List.of(),
             Optional.empty(),
             Optional.empty(),
@@ -219,6 +229,7 @@ public final class PlanAnswerModel {
       Plan plan, Optional<DayAnswer> answer, Optional<DayLeft> left, Optional<DayDetail> detail) {
     AnswerWords words = new AnswerWords(plan, answer);
     Odds odds = odds(words, answer, detail);
+    MeasureAnswers measures = new MeasureAnswers(plan, answer);
     Optional<Schedule> schedule = PlanPictures.schedule(plan);
     return new Shown(
         words.sentence(),
@@ -229,6 +240,9 @@ public final class PlanAnswerModel {
         odds.rows(),
         odds.lines(),
         odds.source(),
+        measures.rows(),
+        measures.lines(),
+        measures.notes(),
         left.map(words::cuts).orElse(List.of()),
         answer.flatMap(a -> PlanPictures.curve(plan, a, words)),
         schedule.map(s -> PlanPictures.strip(plan, s)),
@@ -247,7 +261,7 @@ public final class PlanAnswerModel {
     List<DayDetail.PairEnding> pairs = detail.map(DayDetail::pairs).orElse(List.of());
     if (!pairs.isEmpty()) {
       return new Odds(
-          Stream.of("if", "DIFFER", "PAIR", "ALL", "WRONG")
+          Stream.of("if", "DIFFER", "PAIR", "ANY", "ALL", "WRONG")
               .map(head -> PlanWords.say("odds.pairs." + head))
               .toList(),
           pairs.stream().map(words::pairCells).toList(),

@@ -11,6 +11,7 @@ import blindlap.wording.PlanWords;
 import java.util.List;
 import java.util.Optional;
 import javafx.beans.InvalidationListener;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.HPos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -39,6 +40,7 @@ final class PlanAnswerPane {
   private final MarginNote orders = new MarginNote(PlanWords.say("note.orders.title"), "");
   private final VBox curve = new VBox();
   private final VBox odds = new VBox(8);
+  private final MeasureTablePane measures = new MeasureTablePane();
   private final VBox left = new VBox(4);
   private final VBox strip = new VBox(8);
   private final VBox times = new VBox(4);
@@ -76,6 +78,13 @@ final class PlanAnswerPane {
     progress.textProperty().bind(model.progressProperty());
     progress.managedProperty().bind(progress.textProperty().isNotEmpty());
     return Fields.section(PlanFieldsView.heading("head.odds"), odds, progress);
+  }
+
+  VBox measures() {
+    VBox section = Fields.section(PlanFieldsView.heading("head.shows"), measures);
+    section.visibleProperty().bind(Bindings.isNotEmpty(measures.getChildren()));
+    section.managedProperty().bind(section.visibleProperty());
+    return section;
   }
 
   VBox left() {
@@ -118,6 +127,7 @@ final class PlanAnswerPane {
   }
 
   private void table(PlanAnswerModel.Shown now) {
+    measures.show(now, look.textScale() <= LARGE_TEXT);
     odds.getChildren().clear();
     if (!now.simulated().isEmpty()) {
       odds.getChildren().add(Fields.words(now.simulated()));

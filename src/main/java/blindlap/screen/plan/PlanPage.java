@@ -76,6 +76,7 @@ public final class PlanPage extends StackPane {
     grid.add(new PlanKnobsView(model));
     grid.add(Fields.section(PlanFieldsView.heading("head.curve"), answer.curve()), note("curve"));
     grid.add(answer.odds(), note("odds"));
+    grid.add(answer.measures());
     grid.add(answer.left());
     grid.add(drafts());
     grid.add(question(form));

@@ -1,5 +1,6 @@
 package blindlap.screen.review;
 
+import blindlap.desk.AnotherDay;
 import blindlap.desk.Keys;
 import blindlap.desk.Reviews;
 import blindlap.desk.Sessions;
@@ -23,6 +24,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -45,6 +48,8 @@ public final class ReviewModel {
 
   private final Sessions sessions;
   private final Reviews reviews;
+  private final AnotherDay another;
+  private final Consumer<String> openDraft;
   private final Background background;
   private final BlindReviewModel blind;
   private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.NOTICE);
@@ -62,9 +67,23 @@ public final class ReviewModel {
 
   private record Whole(Finding finding, Beside beside) {}
 
-  public ReviewModel(Sessions sessions, Keys keys, Reviews reviews, Background background) {
+  /** How many sessions a series declared from here on has until the tester types another number. */
+  private static final int SERIES_OF = 3;
+
+  /**
+   * @param openDraft goes to the Plan page with the draft of this name
+   */
+  public ReviewModel(
+      Sessions sessions,
+      Keys keys,
+      Reviews reviews,
+      AnotherDay another,
+      Consumer<String> openDraft,
+      Background background) {
     this.sessions = sessions;
     this.reviews = reviews;
+    this.another = another;
+    this.openDraft = openDraft;
     this.background = background;
     this.blind =
         new BlindReviewModel(sessions, keys, background, () -> state.ifPresent(s -> open(s.id())));
@@ -188,6 +207,27 @@ public final class ReviewModel {
           }
         },
         this::fail);
+  }
+
+  /** True if days like this one can be pooled as a series. */
+  public boolean poolable() {
+    return state.filter(s -> s.plan().setups().size() == 2).isPresent();
+  }
+
+  /** Makes a draft like the session on the page, and goes to the Plan page with it. */
+  public void planAnother() {
+    draft(another::like);
+  }
+
+  /** The same as the first session of a series, which this finding stays outside of. */
+  public void declareSeries() {
+    draft(id -> another.seriesFrom(id, SERIES_OF));
+  }
+
+  private void draft(Function<SessionId, Optional<AnotherDay.Made>> make) {
+    SessionId id = state.orElseThrow().id();
+    background.run(
+        () -> make.apply(id).map(another::keep), name -> name.ifPresent(openDraft), this::fail);
   }
 
   /** Writes the report to a folder. */

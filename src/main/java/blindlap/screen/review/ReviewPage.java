@@ -124,7 +124,9 @@ public final class ReviewPage extends StackPane {
     VBox blind = section("blind", List.of(view.guesses()));
     view.guessed().ifPresent(d -> blind.getChildren().add(new PlotView(look, d)));
     page.add(blind);
-    page.add(section("next", view.next()));
+    if (!view.next().isEmpty()) {
+      page.add(section("next", view.next()));
+    }
     page.add(
         section(
             "history",
@@ -191,6 +193,21 @@ public final class ReviewPage extends StackPane {
     return box;
   }
 
+  /** Another day like this one; only two setups have an analysis that pools days. */
+  private VBox again() {
+    Button again = new Button(WORDS.say("again"));
+    again.setOnAction(e -> model.planAnother());
+    Button series = new Button(WORDS.say("again.series"));
+    series.setOnAction(e -> model.declareSeries());
+    boolean two = model.poolable();
+    FlowPane buttons = new FlowPane(12, 8, again);
+    if (two) {
+      buttons.getChildren().add(series);
+    }
+    return new VBox(
+        6, buttons, words(WORDS.say(two ? "again.series.note" : "again.note"), "note", "second"));
+  }
+
   private VBox actions() {
     Button report = new Button(WORDS.say("report"));
     report.getStyleClass().add("next");
@@ -199,6 +216,7 @@ public final class ReviewPage extends StackPane {
     export.setOnAction(e -> dialogs.folder(WORDS.say("export")).ifPresent(model::export));
     return new VBox(
         12,
+        again(),
         new HBox(12, report, export),
         trouble(),
         new Caution(WORDS.say("caution"), Words.of("cautions").say("short")));

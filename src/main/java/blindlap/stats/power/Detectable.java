@@ -113,9 +113,57 @@ public record Detectable(
     return new Detectable(count, attainableLevel, oneSidedLevel, efficiency, stints, df, df);
   }
 
+  /**
+   * The same day tested at a stricter level, as one of several measures is: the two-sided level,
+   * and half of it a side, rounded down to what the set of orders attains.
+   *
+   * @param level above 0, at most .05
+   */
+  public Detectable at(double level) {
+    if (!(level > 0 && level <= LEVEL)) {
+      throw new StatsException("level", "must be above 0 and at most .05, but is " + level + ".");
+    }
+    return new Detectable(
+        count,
+        attainableLevel == 0 ? 0 : level(count, level / 2, 2),
+        level(count, level, 1),
+        efficiency,
+        stints,
+        df,
+        orderDf);
+  }
+
+  /**
+   * The same for several days alike, pooled as a series is (docs/method.md#several-days): the
+   * product of their sets of orders, and information and degrees of freedom added up.
+   *
+   * @param days at least 1
+   */
+  public Detectable days(int days) {
+    if (days < 1) {
+      throw new StatsException("days", "must be at least 1, but is " + days + ".");
+    }
+    BigInteger orders = count.pow(days);
+    return days == 1
+        ? this
+        : new Detectable(
+            orders,
+            level(orders, LEVEL / 2, 2),
+            level(orders, LEVEL, 1),
+            efficiency,
+            stints * days,
+            df * days,
+            orderDf * days);
+  }
+
   private static double level(Assignments set, double tail, int sides) {
-    double k = set.count().doubleValue();
-    return sides * Math.floor(tail * k + 1e-9) / k;
+    return level(set.count(), tail, sides);
+  }
+
+  private static double level(BigInteger count, double tail, int sides) {
+    double k = count.doubleValue();
+    // Beyond whole numbers of a double the step of the level is far below its last digit.
+    return k > 1e15 ? sides * tail : sides * Math.floor(tail * k + 1e-9) / k;
   }
 
   /** True if the set is large enough for the formula; below, simulate. */

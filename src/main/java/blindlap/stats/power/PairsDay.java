@@ -79,7 +79,7 @@ final class PairsDay {
     this.shiftPairs = new double[pairs];
     this.often = new int[k];
     this.projected = new double[basis.length][k];
-    this.tally = new long[4][steps];
+    this.tally = new long[5][steps];
   }
 
   /** Takes the order ridden and its noise; setup 0 is the one that differs. */
@@ -221,10 +221,14 @@ final class PairsDay {
       tally[1][step] += apart;
       tally[2][step] += apart == k - 1 ? 1 : 0;
       tally[3][step] += wrong ? 1 : 0;
+      tally[4][step] += apart > 0 ? 1 : 0;
     }
   }
 
-  /** Days that found a difference at all; pairs told apart; days with all of them; wrong days. */
+  /**
+   * Days that found a difference at all; pairs told apart; days with all of them; wrong days; days
+   * with any of them.
+   */
   long[][] tally() {
     return tally;
   }

@@ -26,12 +26,14 @@ public final class SimulatedPairs {
    * How such a day would end, as shares of days.
    *
    * @param differ the setups are found to differ at all
-   * @param pair a pair that differs is told apart, on average over these pairs
+   * @param pair one named pair that differs is told apart, on average over these pairs
+   * @param any at least one pair that differs is told apart
    * @param all every pair that differs is told apart
    * @param wrong a pair that does not differ is told apart
    * @param error largest standard error of these shares
    */
-  public record Odds(double differ, double pair, double all, double wrong, double error) {}
+  public record Odds(
+      double differ, double pair, double any, double all, double wrong, double error) {}
 
   /** Number of days. */
   public int days() {
@@ -67,9 +69,9 @@ public final class SimulatedPairs {
    * @param at place of the true difference among those simulated
    */
   public Odds odds(int at) {
-    double[] shares = {share(0, at), pair(at), share(2, at), share(3, at)};
+    double[] shares = {share(0, at), pair(at), share(4, at), share(2, at), share(3, at)};
     double error = Arrays.stream(shares).map(this::error).max().orElse(0);
-    return new Odds(shares[0], shares[1], shares[2], shares[3], error);
+    return new Odds(shares[0], shares[1], shares[2], shares[3], shares[4], error);
   }
 
   private double share(int row, int at) {

@@ -21,6 +21,11 @@ public record VerdictOdds(
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
   private static final double VANISHED = -40;
 
+  /** Share of days on which the setups are shown to differ, whatever is known of the size. */
+  public double real() {
+    return worthwhile + small + direction;
+  }
+
   /** The share of a verdict; 0 for those that no simulated day has. */
   public double of(Verdict verdict) {
     return switch (verdict) {

@@ -159,11 +159,13 @@ class PlanModelTest {
     }
 
     PlanAnswerModel.Shown shown = slow.answer().shownProperty().get();
-    assertThat(shown.sentence().text()).startsWith("15 stints").contains("between two of 3 setups");
+    assertThat(shown.sentence().text())
+        .startsWith("15 stints")
+        .contains("between two named setups of 3");
     assertThat(shown.lead().toString()).doesNotContain("approximation");
     assertThat(shown.simulated()).startsWith("By simulating 200 days");
-    assertThat(shown.heads()).hasSize(5);
-    assertThat(shown.odds()).hasSize(4).allMatch(row -> row.size() == 5);
+    assertThat(shown.heads()).hasSize(6);
+    assertThat(shown.odds()).hasSize(4).allMatch(row -> row.size() == 6);
     assertThat(shown.oddsSource()).startsWith("By simulating 200 days");
   }
 

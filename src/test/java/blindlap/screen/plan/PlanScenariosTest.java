@@ -148,7 +148,7 @@ class PlanScenariosTest {
         Map.of("zone", "Europe/Vienna", "start", "21:30", "daylight_end", "06:00"));
 
     assertThat(model.problems()).isEmpty();
-    assertThat(shown().sentence().text()).contains("between two of 3 setups");
+    assertThat(shown().sentence().text()).contains("between two named setups of 3");
     assertThat(shown().lead().toString()).contains("approximation");
     assertThat(shown().times()).hasSize(18);
     assertThat(shown().times().get(0)).isEqualTo("Stint 1: handling at 22:00, riding from 22:06.");

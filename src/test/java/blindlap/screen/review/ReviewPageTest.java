@@ -149,6 +149,32 @@ class ReviewPageTest {
   }
 
   @Test
+  void anotherDayAndASeriesArePlannedFromTheFinding() {
+    SampleDays.ride(
+        "bearings-on-clay-steps",
+        (desk, state) ->
+            Window.run(
+                () -> {
+                  List<String> opened = new ArrayList<>();
+                  ReviewModel model = Models.review(desk, opened::add, Background.immediate());
+                  model.open(state.id());
+                  ReviewPage page = new ReviewPage(new Look(), model, NONE);
+
+                  press(page, "Plan another day like this");
+                  press(page, "Declare a series from here on");
+
+                  assertThat(opened).hasSize(2);
+                  assertThat(desk.planning().drafts().get(opened.get(0)))
+                      .doesNotContainKeys("day", "series")
+                      .containsEntry("stints", String.valueOf(state.plan().stints()));
+                  assertThat(desk.planning().drafts().get(opened.get(1)))
+                      .containsEntry("series", "after-" + state.id().brief())
+                      .containsEntry("series_sessions", "3");
+                  assertThat(texts(page)).anyMatch(t -> t.contains("stays outside its pool"));
+                }));
+  }
+
+  @Test
   void anAmendmentTypedOnThePageIsDatedAndChangesNothingElse() {
     SampleDays.ride(
         "bearings-on-clay-steps",

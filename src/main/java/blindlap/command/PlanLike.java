@@ -1,0 +1,86 @@
+package blindlap.command;
+
+import blindlap.desk.AnotherDay;
+import blindlap.desk.Desk;
+import blindlap.plan.Measure;
+import blindlap.session.SessionState;
+import blindlap.stats.compare.Scale;
+import blindlap.wording.PlanWords;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Makes a plan like that of an earlier session, as a draft or a plan file. */
+final class PlanLike {
+  private static final int FEWEST = 2;
+  private static final int MOST = 100;
+
+  private PlanLike() {}
+
+  /**
+   * @param seriesOf sessions of the series to declare; null for a session of its own
+   * @param out the plan file to write; null for a draft of the notebook
+   * @return what was made, in sentences
+   */
+  static List<String> make(
+      Desk desk, SessionState state, @Nullable Integer seriesOf, @Nullable Path out) {
+    if (seriesOf != null && (seriesOf < FEWEST || seriesOf > MOST)) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "--series-of: a series has 2 to 100 sessions, not " + seriesOf + ". Nothing was made.");
+    }
+    if (seriesOf != null && state.plan().setups().size() != 2) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "--series-of: only days of two setups are pooled, and this one has "
+              + state.plan().setups().size()
+              + ". Nothing was made; leave the option out for another day of its own.");
+    }
+    AnotherDay another = desk.anotherDay();
+    AnotherDay.Made made =
+        (seriesOf == null ? another.like(state.id()) : another.seriesFrom(state.id(), seriesOf))
+            .orElseThrow();
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        out == null
+            ? PlanWords.say("like.kept", another.keep(made))
+            : PlanWords.say("like.written", write(desk, made, out)));
+    lines.add(noise(state, made));
+    made.series()
+        .ifPresent(id -> lines.add(PlanWords.say("like.series", id, seriesOf, state.id().brief())));
+    lines.add(PlanWords.say("like.order"));
+    return lines;
+  }
+
+  private static String noise(SessionState state, AnotherDay.Made made) {
+    Measure primary = state.plan().primary().orElse(null);
+    return made.noise()
+        .filter(noise -> primary != null)
+        .map(
+            noise ->
+                PlanWords.say(
+                    "like.noise",
+                    noise.sd().stripTrailingZeros().toPlainString(),
+                    primary == null || primary.scale() == Scale.RATIO ? "%" : primary.unit(),
+                    noise.source()))
+        .orElse(PlanWords.say("like.noise.own"));
+  }
+
+  private static Path write(Desk desk, AnotherDay.Made made, Path out) {
+    if (Files.exists(out)) {
+      throw new Complaint(
+          ExitCode.FILE_TROUBLE,
+          "There is a file " + out + " already. It was kept; give another name.");
+    }
+    try {
+      desk.planning().exportFile(out, made.fields());
+      return out;
+    } catch (IOException e) {
+      throw new Complaint(
+          ExitCode.FILE_TROUBLE, "The file " + out + " cannot be written. Nothing was made.");
+    }
+  }
+}

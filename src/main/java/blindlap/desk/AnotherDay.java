@@ -1,0 +1,116 @@
+package blindlap.desk;
+
+import blindlap.plan.DeclaredNoise;
+import blindlap.plan.PlanJson;
+import blindlap.session.SessionState;
+import blindlap.session.day.SessionId;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * Another day like an earlier one: its plan as the start of a draft, with the noise that unsealed
+ * days of this rider on this trail tell. Nothing of its order is taken over; another one is drawn
+ * at commit.
+ */
+public final class AnotherDay {
+  private final Planning planning;
+  private final Sessions sessions;
+  private final RiderHistory history;
+  private final SeriesBook series;
+
+  AnotherDay(Planning planning, Sessions sessions, RiderHistory history, SeriesBook series) {
+    this.planning = planning;
+    this.sessions = sessions;
+    this.history = history;
+    this.series = series;
+  }
+
+  /**
+   * A draft that was made.
+   *
+   * @param fields of a plan file, as typed; its day is left out
+   * @param noise from unsealed days; empty if they tell none, and the plan's own was kept
+   * @param series id of the series declared in it; empty for a session of its own
+   */
+  public record Made(
+      Map<String, Object> fields, Optional<DeclaredNoise> noise, Optional<String> series) {}
+
+  /** The plan of a session again; empty if there is no such session. */
+  public Optional<Made> like(SessionId session) {
+    return sessions.state(session).flatMap(state -> made(state, Optional.empty()));
+  }
+
+  /**
+   * The same as the first session of a new series. The session it is made from stays outside: its
+   * result is known, or will be, before the series ends.
+   *
+   * @param sessionsDeclared how many sessions the series will have
+   */
+  public Optional<Made> seriesFrom(SessionId session, int sessionsDeclared) {
+    return sessions
+        .state(session)
+        .flatMap(state -> made(state, Optional.of(freshSeries(session))))
+        .map(
+            made -> {
+              made.fields().put("series_sessions", String.valueOf(sessionsDeclared));
+              return made;
+            });
+  }
+
+  /** Keeps what was made as a draft, and tells its name. */
+  public String keep(Made made) {
+    String name = planning.freshName();
+    planning.keep(name, made.fields());
+    return name;
+  }
+
+  private Optional<Made> made(SessionState state, Optional<String> declared) {
+    Optional<DeclaredNoise> noise =
+        state
+            .plan()
+            .primary()
+            .flatMap(
+                primary ->
+                    history.suggestNoise(
+                        state.plan().rider(),
+                        state.plan().trail(),
+                        primary,
+                        state.plan().laps().scored()));
+    return planning
+        .copyOf(state.id())
+        .map(
+            copied -> {
+              Map<String, Object> fields = new LinkedHashMap<>(copied);
+              noise.ifPresent(known -> fields.put("noise", typed(known)));
+              declared.ifPresent(id -> fields.put("series", id));
+              return new Made(fields, noise, declared);
+            });
+  }
+
+  private static Map<String, String> typed(DeclaredNoise noise) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    fields.put("sd", String.valueOf(PlanJson.number(noise.sd())));
+    if (noise.df() != null) {
+      fields.put("df", noise.df().toString());
+    }
+    fields.put("source", noise.source());
+    return fields;
+  }
+
+  private String freshSeries(SessionId session) {
+    Set<String> taken = series.all().stream().map(SeriesBook.Line::id).collect(Collectors.toSet());
+    List<Map<String, Object>> drafts = List.copyOf(planning.drafts().values());
+    drafts.forEach(draft -> taken.add(String.valueOf(draft.get("series"))));
+    String id = "after-" + session.brief();
+    int number = 2;
+    String free = id;
+    while (taken.contains(free)) {
+      free = id + "-" + number++;
+    }
+    return free;
+  }
+}

@@ -1,0 +1,54 @@
+package blindlap.plan;
+
+import blindlap.stats.power.DayPower;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What a day can show on 8 of 10 in a measure beside the primary one, in units of that measure's
+ * own noise, which no plan declares.
+ *
+ * @param measure secondary, or watched for harm
+ * @param tested number of measures of its role, for which it is adjusted
+ * @param units two setups that differ by so much; with two setups and a watched harm, so much
+ *     beyond the harm that was declared; NaN if nothing can be shown, however large
+ */
+public record MeasureShows(Measure measure, int tested, double units) {
+  private static final double LEVEL = 0.05;
+
+  /** From this many on none is likely to be shown (docs/method.md#watched-harm). */
+  public static final int MANY_WATCHED = 3;
+
+  /** All measures beside the primary, in the order of the plan. */
+  static List<MeasureShows> of(Plan plan, DayBases bases) {
+    List<MeasureShows> found = new ArrayList<>();
+    for (Measure measure : plan.measures()) {
+      if (measure.role() != Measure.Role.PRIMARY) {
+        int tested = (int) plan.measures().stream().filter(m -> m.role() == measure.role()).count();
+        DayBases.Base base =
+            bases.of(plan.protocol(), plan.setups().size(), plan.stints(), measure.drift());
+        if (base != null) {
+          found.add(new MeasureShows(measure, tested, units(base, tested)));
+        }
+      }
+    }
+    return found;
+  }
+
+  /** The first step of Holm's adjustment, which is the strictest; none for pairs. */
+  private static double units(DayBases.Base base, int tested) {
+    DayPower power = base.power();
+    return power == null
+        ? base.unitDifference()
+        : power.formula().at(LEVEL / tested).difference(1, DayAnswers.POWER);
+  }
+
+  /**
+   * Most watched measures of which any can be shown to do harm: 2M/K is at most .05.
+   *
+   * @param orders number of admissible orders, K
+   */
+  public static int mostWatched(java.math.BigInteger orders) {
+    return (int) Math.min(99, Math.floor(LEVEL / 2 * orders.doubleValue() + 1e-9));
+  }
+}

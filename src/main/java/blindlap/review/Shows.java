@@ -1,0 +1,48 @@
+package blindlap.review;
+
+import blindlap.fault.Unusable;
+import blindlap.plan.Rule;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.Drift;
+import blindlap.stats.power.DayPower;
+import blindlap.stats.power.Detectable;
+import blindlap.stats.power.PairsPower;
+
+/**
+ * What days of a rule show on 8 of 10, in units of noise: by formula, where a single day has too
+ * few orders for it by simulated days with a fixed seed, for three and more setups by the
+ * approximation for pairs.
+ */
+final class Shows {
+  private static final double POWER = 0.8;
+  private static final int SIMULATED = 2000;
+  private static final long SEED = 20_251_127L;
+
+  private final Drift drift;
+
+  Shows(Drift drift) {
+    this.drift = drift;
+  }
+
+  /**
+   * @param days days alike, pooled; 1 for three and more setups
+   * @return NaN if they can never show anything
+   */
+  double difference(Rule rule, int days) {
+    try {
+      Assignments set = rule.assignments();
+      if (rule.setups() > 2) {
+        PairsPower pairs = PairsPower.of(set, drift);
+        return pairs.approximation().difference(1, POWER);
+      }
+      DayPower power = DayPower.of(set, drift);
+      Detectable together = power.formula().days(days);
+      return days > 1 || together.formulaHolds()
+          ? together.difference(1, POWER)
+          : power.difference(1, POWER, SIMULATED, SEED, () -> false).difference();
+    } catch (Unusable noSuchRule) {
+      // Such as a longest run that no order of so many stints keeps to.
+      return Double.NaN;
+    }
+  }
+}

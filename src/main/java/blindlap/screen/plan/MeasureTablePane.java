@@ -1,0 +1,48 @@
+package blindlap.screen.plan;
+
+import blindlap.screen.part.Fields;
+import blindlap.wording.MeasureAnswers;
+import java.util.List;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.VBox;
+
+/** What the day can show in each measure: a table, or sentences where text is large. */
+final class MeasureTablePane extends VBox {
+  private static final double[] WIDTHS = {30, 22, 48};
+
+  MeasureTablePane() {
+    super(8);
+  }
+
+  void show(PlanAnswerModel.Shown now, boolean table) {
+    getChildren().clear();
+    if (now.measures().isEmpty()) {
+      return;
+    }
+    if (table) {
+      getChildren().add(grid(now.measures()));
+    } else {
+      now.measureLines().forEach(line -> getChildren().add(Fields.words(line)));
+    }
+    now.measureNotes().forEach(line -> getChildren().add(Fields.words(line, "note", "second")));
+  }
+
+  private static GridPane grid(List<List<String>> rows) {
+    GridPane grid = new GridPane();
+    grid.getStyleClass().add("plan-table");
+    List<String> heads = MeasureAnswers.heads();
+    for (int i = 0; i < heads.size(); i++) {
+      ColumnConstraints column = new ColumnConstraints();
+      column.setPercentWidth(WIDTHS[i]);
+      grid.getColumnConstraints().add(column);
+      grid.add(Fields.words(heads.get(i), "second", "head"), i, 0);
+    }
+    for (int row = 0; row < rows.size(); row++) {
+      for (int i = 0; i < rows.get(row).size(); i++) {
+        grid.add(Fields.words(rows.get(row).get(i)), i, row + 1);
+      }
+    }
+    return grid;
+  }
+}
