@@ -49,8 +49,12 @@ final class PlanLike {
             ? PlanWords.say("like.kept", another.keep(made))
             : PlanWords.say("like.written", write(desk, made, out)));
     lines.add(noise(state, made));
-    made.series()
-        .ifPresent(id -> lines.add(PlanWords.say("like.series", id, seriesOf, state.id().brief())));
+    if (seriesOf != null) {
+      int sessions = seriesOf;
+      made.series()
+          .ifPresent(
+              id -> lines.add(PlanWords.say("like.series", id, sessions, state.id().brief())));
+    }
     lines.add(PlanWords.say("like.order"));
     return lines;
   }

@@ -143,7 +143,7 @@ final class SharperTables {
     lines.add("## Watched harms of pure noise");
     lines.add("");
     lines.add(
-        "Twelve stints in blocks of four, so many measures watched for harm, none of which differs; "
+        "Sixteen stints in blocks of four, so many measures watched for harm, none of which differs; "
             + days
             + " days a cell. How often the headline says \"did harm\" of any of them, by the harm declared in standard deviations"
             + " of the noise. No share may exceed .05 by more than simulation error.");
