@@ -460,8 +460,9 @@ class RandomReportsTest {
           List.of(
               many.measure().name() + " " + pair.name(),
               String.valueOf(many.measure().scale().back(pair.estimate())),
-              String.valueOf(pair.p()),
-              String.valueOf(pair.pAdjusted())));
+              interval(many.interval(pair)),
+              many.tested() ? String.valueOf(pair.p()) : "–",
+              many.tested() ? String.valueOf(pair.pAdjusted()) : "–"));
     }
     return rows;
   }
