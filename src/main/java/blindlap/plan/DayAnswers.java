@@ -27,7 +27,10 @@ public final class DayAnswers {
   private static final int LONGEST_CURVE = 48;
   private static final int MOST_DAYS = 99;
 
-  private final DayBases bases = new DayBases();
+  /** What follows from a rule alone, whatever the plan: worked out once in the program's life. */
+  private static final DayBases BASES = new DayBases();
+
+  private final DayBases bases = BASES;
   private final Supplier<List<Protocol>> protocols;
 
   /** Recommends other numbers of stints by a plan's own rule only. */
