@@ -21,7 +21,6 @@ class SizesTest {
           "screen/plan/PlanModel.java",
               "one page's properties and commands; judging, noise, rules and commit stand apart",
           "wording/AnswerWords.java", "every sentence on what a day can show, in one voice",
-          "plan/DayAnswers.java", "what a day can show, worked out once and kept",
           "paper/sheet/SheetPen.java", "every stroke that a sheet may have",
           "screen/book/OldDayModel.java", "one page's properties and commands",
           "wording/FindingWords.java", "every sentence on one measure of two setups",
