@@ -1,6 +1,5 @@
 package blindlap.command;
 
-import blindlap.desk.BundledProtocols;
 import blindlap.desk.Desk;
 import blindlap.desk.PlanPreview;
 import blindlap.plan.DayAnswer;
@@ -16,7 +15,6 @@ import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -107,7 +105,7 @@ final class PlanCommand extends SessionCommand {
               + ". Nothing was worked out.");
     }
     String text = new String(read(java.util.Objects.requireNonNull(file)), StandardCharsets.UTF_8);
-    DayAnswers answers = new DayAnswers(() -> List.copyOf(BundledProtocols.load().all()));
+    DayAnswers answers = PlanPreview.answersOfOneDay();
     PlanPreview preview = PlanPreview.of(text, answers);
     Plan plan = preview.plan().orElse(null);
     if (plan == null || !preview.problems().isEmpty()) {

@@ -2,9 +2,7 @@ package blindlap.command;
 
 import blindlap.desk.AnotherDay;
 import blindlap.desk.Desk;
-import blindlap.plan.Measure;
 import blindlap.session.SessionState;
-import blindlap.stats.compare.Scale;
 import blindlap.wording.PlanWords;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -50,26 +48,16 @@ final class PlanLike {
             : PlanWords.say("like.written", write(desk, made, out)));
     lines.add(noise(state, made));
     if (seriesOf != null) {
-      int sessions = seriesOf;
-      made.series()
-          .ifPresent(
-              id -> lines.add(PlanWords.say("like.series", id, sessions, state.id().brief())));
+      String series = made.series().orElseThrow();
+      lines.add(PlanWords.say("like.series", series, seriesOf, state.id().brief()));
     }
     lines.add(PlanWords.say("like.order"));
     return lines;
   }
 
   private static String noise(SessionState state, AnotherDay.Made made) {
-    Measure primary = state.plan().primary().orElse(null);
     return made.noise()
-        .filter(noise -> primary != null)
-        .map(
-            noise ->
-                PlanWords.say(
-                    "like.noise",
-                    noise.sd().stripTrailingZeros().toPlainString(),
-                    primary == null || primary.scale() == Scale.RATIO ? "%" : primary.unit(),
-                    noise.source()))
+        .flatMap(noise -> state.plan().primary().map(p -> PlanWords.noiseTaken(p, noise)))
         .orElse(PlanWords.say("like.noise.own"));
   }
 

@@ -28,6 +28,11 @@ public record PlanPreview(
     hints = List.copyOf(hints);
   }
 
+  /** Works out what days can show; recommends among the protocols of the program. */
+  public static DayAnswers answersOfOneDay() {
+    return new DayAnswers(() -> List.copyOf(BundledProtocols.load().all()));
+  }
+
   /** Reads a plan file's text, with the protocols of the program. */
   public static PlanPreview of(String text) {
     return of(text, BundledProtocols.load());

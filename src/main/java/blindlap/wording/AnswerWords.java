@@ -138,12 +138,12 @@ public final class AnswerWords {
     DayAnswer day = answer.get();
     if (day.never()) {
       lines.add(WORDS.say("never", count(day), Figures.p(day.orders().smallestP())));
-      new RequestWords(plan, day, this).least().ifPresent(lines::add);
+      request(day).least().ifPresent(lines::add);
       return lines;
     }
     if (Double.isNaN(day.chosen().difference())) {
       lines.add(WORDS.say(plan.setups().size() > 2 ? "seldom.pairs" : "seldom"));
-      new RequestWords(plan, day, this).least().ifPresent(lines::add);
+      request(day).least().ifPresent(lines::add);
       return lines;
     }
     Interval range = day.chosen().range();
@@ -151,7 +151,7 @@ public final class AnswerWords {
       lines.add(
           WORDS.say("range", number(range.low()), amount(range.high()), day.noise().df() + 1));
     }
-    lines.addAll(new RequestWords(plan, day, this).lines());
+    lines.addAll(request(day).lines());
     if (day.chosen().source() == DayAnswer.Source.ROUGH) {
       lines.add(WORDS.say("rough", count(day)));
     } else if (day.chosen().source() == DayAnswer.Source.PAIRS) {
@@ -163,6 +163,10 @@ public final class AnswerWords {
       case ESTIMATED -> {}
     }
     return lines;
+  }
+
+  private RequestWords request(DayAnswer day) {
+    return new RequestWords(plan, day, declared(), this::amount);
   }
 
   private static String count(DayAnswer day) {

@@ -1,5 +1,8 @@
 package blindlap.wording;
 
+import blindlap.plan.DeclaredNoise;
+import blindlap.plan.Measure;
+import blindlap.stats.compare.Scale;
 import blindlap.wording.day.Words;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
@@ -84,5 +87,14 @@ public final class PlanWords {
 
   private static String text(@Nullable Object value) {
     return value == null ? "" : String.valueOf(value);
+  }
+
+  /** The noise that a plan made from an earlier one takes from unsealed days. */
+  public static String noiseTaken(Measure primary, DeclaredNoise noise) {
+    return say(
+        "like.noise",
+        noise.sd().stripTrailingZeros().toPlainString(),
+        primary.scale() == Scale.RATIO ? "%" : primary.unit(),
+        noise.source());
   }
 }

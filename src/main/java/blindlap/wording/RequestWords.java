@@ -10,6 +10,7 @@ import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleFunction;
 
 /**
  * What the tester asked for, and how far a day gives it: how often a difference of the declared
@@ -26,12 +27,18 @@ final class RequestWords {
 
   private final Plan plan;
   private final DayAnswer day;
-  private final AnswerWords words;
+  private final String declared;
+  private final DoubleFunction<String> amount;
 
-  RequestWords(Plan plan, DayAnswer day, AnswerWords words) {
+  /**
+   * @param declared the worthwhile difference with its unit
+   * @param amount a difference with its unit
+   */
+  RequestWords(Plan plan, DayAnswer day, String declared, DoubleFunction<String> amount) {
     this.plan = plan;
     this.day = day;
-    this.words = words;
+    this.declared = declared;
+    this.amount = amount;
   }
 
   List<String> lines() {
@@ -58,10 +65,10 @@ final class RequestWords {
     return Optional.of(
         WORDS.say(
             "request.chances",
-            words.declared(),
+            declared,
             days(just.real()),
             days(just.worthwhile()),
-            words.amount(day.odds().get(TWICE).difference()),
+            amount.apply(day.odds().get(TWICE).difference()),
             days(twice.real()),
             days(twice.worthwhile()),
             error == 0
@@ -80,7 +87,7 @@ final class RequestWords {
 
   private String least(DayAnswer.Least least) {
     boolean own = least.protocol().equals(plan.protocol());
-    String wanted = words.declared();
+    String wanted = declared;
     if (own && least.stints() == plan.stints()) {
       return WORDS.say(day.showsWorthwhile() ? "request.this" : "request.nearly", wanted);
     }
@@ -109,7 +116,7 @@ final class RequestWords {
   }
 
   private String none() {
-    String wanted = words.declared();
+    String wanted = declared;
     if (plan.setups().size() > 2) {
       return WORDS.say("request.none.pairs", wanted);
     }

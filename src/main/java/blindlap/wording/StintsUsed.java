@@ -1,9 +1,12 @@
 package blindlap.wording;
 
 import blindlap.review.StintValues;
+import blindlap.wording.day.Words;
 
 /** How many stints entered, and what kept the others out. */
 final class StintsUsed {
+  private static final Words WORDS = Words.of("finding");
+
   private StintsUsed() {}
 
   /** "15 of 16 stints used; 1 void, 0 not ridden or without a value." */
@@ -13,7 +16,7 @@ final class StintsUsed {
     int all = stints.stints();
     int laps = stints.voidLaps();
     // A void lap may leave its stint a value from the others: then stints alone would hide it.
-    return FindingWords.WORDS.say(
+    return WORDS.say(
         laps == voids ? "evidence.used" : "evidence.used.laps",
         used,
         all,

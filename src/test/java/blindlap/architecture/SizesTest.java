@@ -24,7 +24,6 @@ class SizesTest {
           Map.entry(
               "wording/AnswerWords.java", "every sentence on what a day can show, in one voice"),
           Map.entry("session/Fact.java", "every fact of a session, a record each"),
-          Map.entry("plan/DayAnswers.java", "what a day can show, worked out once and kept"),
           Map.entry("paper/sheet/SheetPen.java", "every stroke that a sheet may have"),
           Map.entry("screen/book/OldDayModel.java", "one page's properties and commands"),
           Map.entry("wording/FindingWords.java", "every sentence on one measure of two setups"),

@@ -124,6 +124,14 @@ public final class ReviewPage extends StackPane {
     VBox blind = section("blind", List.of(view.guesses()));
     view.guessed().ifPresent(d -> blind.getChildren().add(new PlotView(look, d)));
     page.add(blind);
+    nextAndHistory(view);
+    page.add(section("method", view.method()));
+    page.add(how(view.requests()));
+    page.add(amendments(view));
+    page.add(actions());
+  }
+
+  private void nextAndHistory(ReviewView view) {
     if (!view.next().isEmpty()) {
       page.add(section("next", view.next()));
     }
@@ -131,10 +139,6 @@ public final class ReviewPage extends StackPane {
         section(
             "history",
             view.history().isEmpty() ? List.of(WORDS.say("history.none")) : view.history()));
-    page.add(section("method", view.method()));
-    page.add(how(view.requests()));
-    page.add(amendments(view));
-    page.add(actions());
   }
 
   private void picture(String key, Drawing drawing, String note, String noteText) {
