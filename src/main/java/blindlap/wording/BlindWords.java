@@ -45,23 +45,25 @@ final class BlindWords {
           setups);
     }
     GuessTest test = guesses.test().get();
-    String index = Figures.number(test.indexMean(), 2);
-    // Blocks that all came out alike say nothing of how far the index might be off.
-    String said =
-        test.meanInterval95()
-            .filter(i -> i.high() > i.low())
-            .map(i -> WORDS.say("guesses.index.interval", index, Intervals.interval(cut(i), 1)))
-            .orElseGet(() -> WORDS.say("guesses.index", index));
-    if (Double.isNaN(test.indexMean())) {
-      said = WORDS.say("guesses.index.none");
-    }
     return WORDS.say(
         test.flagged() ? "guesses.flagged" : "guesses.held",
         guesses.right(),
         guesses.wrong(),
         guesses.unknown(),
         Figures.p(test.midP()),
-        said);
+        index(test));
+  }
+
+  private static String index(GuessTest test) {
+    if (Double.isNaN(test.indexMean())) {
+      return WORDS.say("guesses.index.none");
+    }
+    String index = Figures.number(test.indexMean(), 2);
+    // Blocks that all came out alike say nothing of how far the index might be off.
+    return test.meanInterval95()
+        .filter(i -> i.high() > i.low())
+        .map(i -> WORDS.say("guesses.index.interval", index, Intervals.interval(cut(i), 1)))
+        .orElseGet(() -> WORDS.say("guesses.index", index));
   }
 
   /** No index lies beyond −1 or 1, though a t interval may. */

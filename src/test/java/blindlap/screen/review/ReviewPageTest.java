@@ -227,7 +227,10 @@ class ReviewPageTest {
                       .contains("grip", "dabs");
                   assertThat(texts(page))
                       .anyMatch(t -> t.contains("Tyre T less Tyre S: −"))
-                      .anyMatch(t -> t.startsWith("Tyre T did worse than Tyre S in dabs"))
+                      .anyMatch(
+                          t ->
+                              t.startsWith(
+                                  "dabs: whether there is harm of 2 a lap or more stays open"))
                       .anyMatch(t -> t.contains("counted and shown, not tested"))
                       .noneMatch(t -> t.contains("real and worthwhile"))
                       .noneMatch(t -> t.contains("not settled"));
