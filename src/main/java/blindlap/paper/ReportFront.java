@@ -71,8 +71,11 @@ final class ReportFront {
     page.h2("blind").p(text.guesses());
     GuessPicture.of(finding).ifPresent(page::small);
     page.p(text.voids());
-    if (!text.next().isEmpty()) {
-      page.h2("next").list(text.next());
+    // Pairs fill the page: of what next the first line; the rest stands on the Review page.
+    List<String> next =
+        text.next().stream().limit(plan.setups().size() == 2 ? Long.MAX_VALUE : 1).toList();
+    if (!next.isEmpty()) {
+      page.h2("next").list(next);
     }
     page.caution(ReportPage.cautionWords("trust") + " " + ReportPage.cautionWords("short"));
   }
@@ -140,8 +143,11 @@ final class ReportFront {
       return;
     }
     page.table(plan.setups().size() == 2 ? "wide" : "wide pairs", heads(), rows);
-    page.list(text.watchedHarms());
-    page.note(WORDS.say("others.note"));
+    // With more setups both stand under Analysis, where every pair has its sentence.
+    if (plan.setups().size() == 2) {
+      page.list(text.watchedHarms());
+      page.note(WORDS.say("others.note"));
+    }
   }
 
   private List<String> heads() {
@@ -183,7 +189,7 @@ final class ReportFront {
     ManyWords words = text.words(other);
     return List.of(
         name(other.measure()),
-        pictures.small(other.measure(), other.stints()).map(d -> page.svg(d, 150)).orElse(""),
+        pictures.small(other.measure(), other.stints()).map(d -> page.svg(d, 120)).orElse(""),
         String.join("<br />", words.cells().stream().map(Html::text).toList()),
         other.tested() ? Html.text(Figures.p(other.adjusted().orElse(other.result().p()))) : "–");
   }
