@@ -71,13 +71,17 @@ final class ReportFront {
     page.h2("blind").p(text.guesses());
     GuessPicture.of(finding).ifPresent(page::small);
     page.p(text.voids());
-    // Pairs fill the page: of what next the first line; the rest stands on the Review page.
-    List<String> next =
-        text.next().stream().limit(plan.setups().size() == 2 ? Long.MAX_VALUE : 1).toList();
+    next();
+    page.caution(ReportPage.cautionWords("trust") + " " + ReportPage.cautionWords("short"));
+  }
+
+  /** Pairs fill the page: of what next the first line; the rest stands on the Review page. */
+  private void next() {
+    long most = plan.setups().size() == 2 ? Long.MAX_VALUE : 1;
+    List<String> next = text.next().stream().limit(most).toList();
     if (!next.isEmpty()) {
       page.h2("next").list(next);
     }
-    page.caution(ReportPage.cautionWords("trust") + " " + ReportPage.cautionWords("short"));
   }
 
   private void fixed() {
