@@ -130,7 +130,11 @@ final class ReportDay {
     state.laps().forEach(lap -> doubtful(lap, lines));
     for (StoredEntry late : state.notApplied()) {
       Entry entry = late.entry();
-      lines.add(WORDS.say("not.applied", entry.fact().getClass().getSimpleName(), entry.at()));
+      lines.add(
+          WORDS.say(
+              "not.applied",
+              FindingText.entry(entry.fact().getClass().getSimpleName()),
+              entry.at()));
     }
     if (lines.size() == 1) {
       lines.add(WORDS.say("deviations.none"));

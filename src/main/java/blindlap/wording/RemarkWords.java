@@ -71,7 +71,8 @@ final class RemarkWords {
     day.remarks(Remark.Kind.CONDITION)
         .forEach(r -> lines.add(WORDS.say("condition", where(r), r.about(), r.words())));
     day.remarks(Remark.Kind.REPRINTED).forEach(r -> lines.add(WORDS.say("reprinted", r.words())));
-    day.remarks(Remark.Kind.LATE).forEach(r -> lines.add(WORDS.say("late", r.about(), r.words())));
+    day.remarks(Remark.Kind.LATE)
+        .forEach(r -> lines.add(WORDS.say("late", entry(r.about()), r.words())));
     return lines;
   }
 
@@ -162,6 +163,11 @@ final class RemarkWords {
       case 0 -> WORDS.say("warm.up");
       default -> WORDS.say("stint", remark.stint());
     };
+  }
+
+  /** What an entry is about, by the name of its fact. */
+  static String entry(String fact) {
+    return named(WORDS, "fact.", fact);
   }
 
   /** The word of a name; the name itself where a package of another program has one of its own. */

@@ -1,0 +1,25 @@
+package blindlap.wording;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.session.Fact;
+import org.junit.jupiter.api.Test;
+
+/** An entry that came too late is called by what it is about, not by a name of the program. */
+class EntryWordsTest {
+  @Test
+  void everyFactHasAWordForPeople() {
+    assertThat(Fact.class.getPermittedSubclasses())
+        .isNotEmpty()
+        .allSatisfy(
+            fact ->
+                assertThat(FindingText.entry(fact.getSimpleName()))
+                    .doesNotContain(fact.getSimpleName())
+                    .matches("(a|an|the|conditions)\\b.*"));
+  }
+
+  @Test
+  void aFactOfAnotherProgramKeepsItsName() {
+    assertThat(FindingText.entry("StintSlept")).isEqualTo("StintSlept");
+  }
+}
