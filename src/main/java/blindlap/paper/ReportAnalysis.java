@@ -34,6 +34,10 @@ final class ReportAnalysis {
   void write() {
     page.h2("analysis").p(text.sentence()).list(text.evidence());
     page.h3("others.words").list(text.others());
+    if (finding.day().plan().setups().size() > 2 && text.next().size() > 1) {
+      // The front has room for its first line only.
+      page.h3("next.whole").list(text.next());
+    }
     page.h3("exact");
     exact();
     page.h3("method").list(formulas());

@@ -75,7 +75,7 @@ final class ReportFront {
     page.caution(ReportPage.cautionWords("trust") + " " + ReportPage.cautionWords("short"));
   }
 
-  /** Pairs fill the page: of what next the first line; the rest stands on the Review page. */
+  /** Pairs fill the page: of what next the first line; the whole stands under Analysis. */
   private void next() {
     long most = plan.setups().size() == 2 ? Long.MAX_VALUE : 1;
     List<String> next = text.next().stream().limit(most).toList();
