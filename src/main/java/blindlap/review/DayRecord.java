@@ -53,19 +53,6 @@ public record DayRecord(
     }
   }
 
-  /** A day of which nothing else was said. */
-  public DayRecord(
-      String session,
-      Plan plan,
-      OpenKey key,
-      List<Lap> laps,
-      SortedMap<Integer, Guess> guesses,
-      SortedMap<Integer, String> blindBroken,
-      int lastStint,
-      SortedMap<Integer, HelperFit> fits) {
-    this(session, plan, key, laps, guesses, blindBroken, lastStint, fits, List.of());
-  }
-
   public DayRecord {
     remarks = List.copyOf(remarks);
     laps = List.copyOf(laps);

@@ -50,7 +50,8 @@ class MissingValuesTest {
             day.guesses(),
             new TreeMap<>(Map.of(1, "The cover slipped.")),
             day.lastStint(),
-            day.fits()));
+            day.fits(),
+            List.of()));
   }
 
   private static List<Finding> sparse() {

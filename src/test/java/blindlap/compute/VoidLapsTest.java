@@ -11,7 +11,6 @@ import blindlap.review.DayRecord;
 import blindlap.review.Days;
 import blindlap.review.Finding;
 import blindlap.review.Sensitivity;
-import blindlap.stats.compare.Scale;
 import blindlap.wording.FindingText;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -25,14 +24,7 @@ import org.junit.jupiter.api.Test;
 class VoidLapsTest {
   private static final Rule RULE = Rule.blocks(2, 12, 4);
   private static final String ORDER = "ABBABABAABAB";
-  private static final Measure TIME =
-      Days.measure(
-          "lap time",
-          Measure.Kind.LAP_TIME,
-          Measure.Role.PRIMARY,
-          Measure.Better.LOWER,
-          "0.5",
-          Scale.RAW);
+  private static final Measure TIME = Days.lapTime();
 
   /** No true difference; the slowest lap of every stint on the chosen setup is void. */
   private static DayRecord day(char setup, int seed) {

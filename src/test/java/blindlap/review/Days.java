@@ -52,6 +52,17 @@ public final class Days {
         scale);
   }
 
+  /** The usual primary measure: a lap time that matters from 0.5 s. */
+  public static Measure lapTime() {
+    return measure(
+        "lap time",
+        Measure.Kind.LAP_TIME,
+        Measure.Role.PRIMARY,
+        Measure.Better.LOWER,
+        "0.5",
+        Scale.RAW);
+  }
+
   /** A plan of these measures with one scored lap a stint. */
   public static Plan plan(Rule rule, List<Measure> measures) {
     return plan(rule, measures, 1);
@@ -115,7 +126,8 @@ public final class Days {
         new TreeMap<>(),
         new TreeMap<>(),
         plan.stints(),
-        new TreeMap<>());
+        new TreeMap<>(),
+        List.of());
   }
 
   /**
@@ -152,7 +164,8 @@ public final class Days {
         empty.guesses(),
         empty.blindBroken(),
         plan.stints(),
-        empty.fits());
+        empty.fits(),
+        List.of());
   }
 
   /** A random day of a rule: base, effects per setup, noise; rounded to the digits of a sheet. */

@@ -8,7 +8,6 @@ import blindlap.plan.Rule;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapState;
 import blindlap.session.day.VoidEvent;
-import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.order.Orders;
 import java.util.ArrayList;
@@ -30,14 +29,7 @@ class FindingTest {
     91.81, 91.94
   };
   private static final Rule RULE = Rule.blocks(2, 16, 4);
-  private static final Measure TIME =
-      Days.measure(
-          "lap time",
-          Measure.Kind.LAP_TIME,
-          Measure.Role.PRIMARY,
-          Measure.Better.LOWER,
-          "0.5",
-          Scale.RAW);
+  private static final Measure TIME = Days.lapTime();
 
   private static DayRecord vector(Measure... more) {
     List<Measure> measures = new ArrayList<>(List.of(TIME));
@@ -178,7 +170,8 @@ class FindingTest {
             guesses,
             day.blindBroken(),
             16,
-            day.fits());
+            day.fits(),
+            List.of());
     Guesses found = Analysis.of(guessed).guesses();
     assertThat(found.right()).isEqualTo(15);
     assertThat(found.unknown()).isEqualTo(1);
@@ -192,6 +185,6 @@ class FindingTest {
       SortedMap<Integer, HelperFit> fits,
       int last) {
     return new DayRecord(
-        day.session(), day.plan(), day.key(), laps, day.guesses(), broken, last, fits);
+        day.session(), day.plan(), day.key(), laps, day.guesses(), broken, last, fits, List.of());
   }
 }

@@ -30,14 +30,7 @@ import org.junit.jupiter.api.Test;
 class ManySetupsBesideTest {
   private static final Rule RULE = Rule.blocks(3, 18, 3);
   private static final String ORDER = "ABCBACCABACBBCACAB";
-  private static final Measure TIME =
-      Days.measure(
-          "lap time",
-          Measure.Kind.LAP_TIME,
-          Measure.Role.PRIMARY,
-          Measure.Better.LOWER,
-          "0.5",
-          Scale.RAW);
+  private static final Measure TIME = Days.lapTime();
   private static final Measure DABS =
       Days.measure(
           "dabs",
@@ -80,7 +73,8 @@ class ManySetupsBesideTest {
         guesses,
         new TreeMap<>(Map.of(6, "The cover slipped.")),
         day.lastStint(),
-        new TreeMap<>(Map.of(9, new HelperFit(9, 0, Map.of(), ""))));
+        new TreeMap<>(Map.of(9, new HelperFit(9, 0, Map.of(), ""))),
+        List.of());
   }
 
   private static final Finding FINDING = Analysis.of(day());

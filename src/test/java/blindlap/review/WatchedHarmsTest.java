@@ -124,7 +124,8 @@ class WatchedHarmsTest {
             day.guesses(),
             day.blindBroken(),
             day.lastStint(),
-            day.fits()));
+            day.fits(),
+            List.of()));
   }
 
   @Test

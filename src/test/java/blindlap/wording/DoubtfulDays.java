@@ -80,7 +80,8 @@ final class DoubtfulDays {
         guesses,
         broken,
         last,
-        fits);
+        fits,
+        List.of());
   }
 
   private static BigDecimal value(Measure measure, double shift) {

@@ -11,7 +11,6 @@ import blindlap.review.DayRecord;
 import blindlap.review.Days;
 import blindlap.review.Finding;
 import blindlap.session.day.Guess;
-import blindlap.stats.compare.Scale;
 import blindlap.stats.order.Orders;
 import java.util.List;
 import java.util.Map;
@@ -24,14 +23,7 @@ class GuessIndexWordsTest {
   private static final String ORDER = "ABBABABAABAB";
 
   private static Finding guessed(String guesses) {
-    Measure time =
-        Days.measure(
-            "lap time",
-            Measure.Kind.LAP_TIME,
-            Measure.Role.PRIMARY,
-            Measure.Better.LOWER,
-            "0.5",
-            Scale.RAW);
+    Measure time = Days.lapTime();
     Plan plan = Days.plan(Rule.blocks(2, 12, 4), List.of(time));
     double[] values =
         Days.values(Orders.parse(ORDER), 90, new double[] {0, 0}, 1, 2, new Random(1));
@@ -49,7 +41,8 @@ class GuessIndexWordsTest {
             all,
             day.blindBroken(),
             day.lastStint(),
-            day.fits()));
+            day.fits(),
+            List.of()));
   }
 
   private static void said(Finding finding, String words) {

@@ -25,14 +25,7 @@ class ManySentencesTest {
   private static final int DAYS = 120;
 
   private static Finding day(Random random, Measure.Better better, Measure.Role role) {
-    Measure primary =
-        Days.measure(
-            "lap time",
-            Measure.Kind.LAP_TIME,
-            Measure.Role.PRIMARY,
-            Measure.Better.LOWER,
-            "0.5",
-            Scale.RAW);
+    Measure primary = Days.lapTime();
     Measure feel = Days.measure("feel", Measure.Kind.LINE_SCALE, role, better, "8", Scale.RAW);
     Plan plan = Days.plan(RULE, List.of(primary, feel));
     String order = Days.order(RULE, random);

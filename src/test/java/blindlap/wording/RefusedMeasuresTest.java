@@ -119,7 +119,8 @@ class RefusedMeasuresTest {
             day.guesses(),
             broken,
             16,
-            day.fits());
+            day.fits(),
+            List.of());
     assertThat(new FindingText(Analysis.of(known)).sensitivities())
         .containsExactly(
             "Without stints 3, 4, 5, 6, 10, 12, 13 and 14, where the blind was broken: no result. On"

@@ -13,7 +13,6 @@ import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
 import blindlap.review.Sensitivity;
 import blindlap.stats.compare.ManySetups;
-import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.tell.GuessTest;
@@ -264,13 +263,7 @@ class ScepticTest {
 
   private static final Sceptic.Truth OPEN =
       new Sceptic.Truth(
-          Days.measure(
-              "lap time",
-              Measure.Kind.LAP_TIME,
-              Measure.Role.PRIMARY,
-              Measure.Better.LOWER,
-              "0.5",
-              Scale.RAW),
+          Days.lapTime(),
           "Shock K",
           "Shock L",
           -0.42,

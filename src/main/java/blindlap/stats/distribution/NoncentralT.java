@@ -14,9 +14,6 @@ import blindlap.fault.StatsException;
  * accuracy about 1e-14; small tails keep about ten digits down to 1e-30.
  */
 public final class NoncentralT {
-  /** Where ln of the weight, relative to its peak, is cut off. */
-  private static final double VANISHED = -110;
-
   private static final double LEAST_DF = 0.01;
 
   /** Largest size of the noncentrality that is accepted. */
@@ -61,22 +58,7 @@ public final class NoncentralT {
   private double tail(double t, int sign) {
     Require.finite("t", t);
     double step = step();
-    double weights = 0;
-    double sum = 0;
-    // Upwards and downwards from the peak of the weight at u = 0.
-    for (int direction = 1; direction >= -1; direction -= 2) {
-      for (int i = direction > 0 ? 0 : 1; ; i++) {
-        double u = direction * i * step;
-        double logWeight = df * (u - Math.expm1(2 * u) / 2);
-        if (logWeight < VANISHED) {
-          break;
-        }
-        double weight = Math.exp(logWeight);
-        weights += weight;
-        sum += weight * NormalCurve.upper(sign * (t * Math.exp(u) - shift));
-      }
-    }
-    return sum / weights;
+    return ScaleAverage.of(df, step, scale -> NormalCurve.upper(sign * (t * scale - shift)));
   }
 
   /** Fine against the width of the weight, 1/√(2ν), and against that of Φ, 1/δ. */

@@ -16,9 +16,6 @@ public final class StudentizedRange {
   private static final double Z_STEP = 0.125;
   private static final double Z_FARTHEST = 8.5;
 
-  /** Where ln of the weight of S, relative to its peak, is cut off. */
-  private static final double VANISHED = -60;
-
   private static final int MOST_VALUES = 30;
   private static final int STEPS = 200;
   private static final double ENOUGH = 1e-12;
@@ -67,22 +64,7 @@ public final class StudentizedRange {
       return 0;
     }
     double step = Math.min(0.05, 0.2 / Math.sqrt(2 * df));
-    double weights = 0;
-    double sum = 0;
-    // Upwards and downwards from the peak of the weight at u = 0.
-    for (int direction = 1; direction >= -1; direction -= 2) {
-      for (int i = direction > 0 ? 0 : 1; ; i++) {
-        double u = direction * i * step;
-        double logWeight = df * (u - Math.expm1(2 * u) / 2);
-        if (logWeight < VANISHED) {
-          break;
-        }
-        double weight = Math.exp(logWeight);
-        weights += weight;
-        sum += weight * range(q * Math.exp(u));
-      }
-    }
-    return Math.min(1, sum / weights);
+    return Math.min(1, ScaleAverage.of(df, step, scale -> range(q * scale)));
   }
 
   /** P(range of the k normal values ≤ w). */
