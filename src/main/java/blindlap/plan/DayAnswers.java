@@ -30,7 +30,7 @@ public final class DayAnswers {
   /** What follows from a rule alone, whatever the plan: worked out once in the program's life. */
   private static final DayBases BASES = new DayBases();
 
-  private final DayBases bases = BASES;
+  private final DayBases bases;
   private final Supplier<List<Protocol>> protocols;
 
   /** Recommends other numbers of stints by a plan's own rule only. */
@@ -42,7 +42,17 @@ public final class DayAnswers {
    * @param protocols among which the least plan is looked for, besides a plan's own
    */
   public DayAnswers(Supplier<List<Protocol>> protocols) {
+    this(protocols, BASES);
+  }
+
+  private DayAnswers(Supplier<List<Protocol>> protocols, DayBases bases) {
     this.protocols = protocols;
+    this.bases = bases;
+  }
+
+  /** Answers with nothing worked out before, such as the first of a program; to be timed. */
+  public static DayAnswers unprepared(Supplier<List<Protocol>> protocols) {
+    return new DayAnswers(protocols, new DayBases());
   }
 
   /**
