@@ -116,7 +116,8 @@ class MeasureShowsTest {
       assertThat(notes.contains("no harm can be shown")).isEqualTo(watched > 5);
       assertThat(notes.contains("carry 5 at most")).isEqualTo(watched > 0);
       String harms = rows.toString();
-      assertThat(harms.contains("a harm that exceeds 2 a lap by ")).isEqualTo(watched > 0 && watched <= 5);
+      assertThat(harms.contains("a harm that exceeds 2 a lap by "))
+          .isEqualTo(watched > 0 && watched <= 5);
       assertThat(harms.contains("nothing, however large")).isEqualTo(watched > 5);
     }
   }
