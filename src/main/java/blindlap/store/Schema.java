@@ -30,7 +30,8 @@ final class Schema {
         throw new IllegalStateException("the program lacks its resource " + name);
       }
       String text = new String(in.readAllBytes(), StandardCharsets.UTF_8).replace("\r", "");
-      return List.of(text.replaceAll("(?m)^--.*\n", "").strip().split("\n\\s*\n"));
+      String plain = text.replaceAll("(?m)^--.*\n", "").strip();
+      return plain.isEmpty() ? List.of() : List.of(plain.split("\n\\s*\n"));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -28,6 +28,8 @@ import org.junit.jupiter.api.io.TempDir;
  * A notebook of each earlier version. The file of version 1 was written by the program of that
  * version: three sessions (reported, review closed, riding) and a draft. That of version 2 was,
  * too: one question asked three times (reported, unsealed, riding), before findings were recorded.
+ * That of version 3 holds the demo's three unsealed sessions, each with its recorded finding, and
+ * one under way.
  */
 class EarlierVersionsTest {
   @TempDir private Path folder;
@@ -60,7 +62,7 @@ class EarlierVersionsTest {
       Books.put(notebook, Days.session(2), new Fact.WarmUpRidden(1));
     }
     assertThat(Books.ask(file, texts)).startsWith(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("3");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("4");
   }
 
   @Test
@@ -81,9 +83,30 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("3");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("4");
     assertThat(Books.ask(file, "SELECT count(*) FROM findings")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-2")).exists();
+  }
+
+  @Test
+  void version_3_opens_with_every_entry_and_its_recorded_findings() throws Exception {
+    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-3.blindlap")) {
+      Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
+    }
+    String texts = "SELECT group_concat(text || hash) FROM entry";
+    String before = Books.ask(file, texts);
+    try (SqliteNotebook notebook = Books.open(file)) {
+      assertThat(notebook.summaries())
+          .extracting(summary -> summary.step())
+          .containsExactly(Step.RIDING, Step.REPORTED, Step.UNSEALED, Step.UNSEALED);
+      assertThat(notebook.sessions())
+          .filteredOn(id -> Books.state(notebook, id).recordedFinding().isPresent())
+          .hasSize(3);
+      assertThat(notebook.verify().problems()).isEmpty();
+    }
+    assertThat(Books.ask(file, texts)).isEqualTo(before);
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("4");
+    assertThat(folder.resolve("notebook.blindlap.version-3")).exists();
   }
 
   /** Known from the seed the old file was made with. */

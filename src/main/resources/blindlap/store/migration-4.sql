@@ -1,0 +1,2 @@
+-- Version 4. The same tables; kinds of entries and fields that an older program does not know and
+-- would drop or refuse one by one. It is told so by the version before it opens anything.
