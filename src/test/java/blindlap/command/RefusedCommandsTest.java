@@ -301,4 +301,33 @@ class RefusedCommandsTest {
     assertThat(day.run("unseal", ofSeries, "--end-series", "rain").err())
         .contains("has all 2 declared sessions", "leave out --end-series");
   }
+
+  @Test
+  void aHelpersSheetThatCannotBeWrittenIsNotNotedAndAReportThatCannotIsNotEither()
+      throws IOException {
+    String id = day.commit(Plans.SMALL);
+    Path occupied = Files.createDirectories(folder.resolve("sheets"));
+    Files.createDirectory(occupied.resolve("helper-sheet.pdf"));
+    Path report = Files.createDirectories(folder.resolve("reports"));
+    ok("report", unsealed, "--out", report.toString());
+    try (Stream<Path> written = Files.list(report)) {
+      for (Path file : written.toList()) {
+        Files.delete(file);
+        if (file.toString().endsWith(".pdf")) {
+          Files.createDirectory(file);
+        }
+      }
+    }
+    Map<String, String> before = files();
+
+    CommandLineSession.Ran sheets = day.run("sheets", id, "--helper", "--out", occupied.toString());
+    CommandLineSession.Ran reports = day.run("report", unsealed, "--out", report.toString());
+
+    assertThat(sheets.code()).as(sheets.err()).isEqualTo(ExitCode.FILE_TROUBLE);
+    assertThat(reports.code()).as(reports.err()).isEqualTo(ExitCode.FILE_TROUBLE);
+    assertThat(files()).isEqualTo(before);
+    ok("sheets", id, "--helper", "--out", folder.resolve("free").toString());
+    assertThat(files()).containsKey("free/helper-sheet.pdf");
+    assertThat(files().get("test.blindlap")).isNotEqualTo(before.get("test.blindlap"));
+  }
 }
