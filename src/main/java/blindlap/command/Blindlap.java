@@ -53,6 +53,11 @@ public final class Blindlap implements Runnable {
    * @return the exit code: 0 done, 1 a check failed, 2 bad input or usage, 3 file trouble
    */
   public static int run(CommandSetting setting, PrintWriter out, PrintWriter err, String... args) {
+    return line(setting, out, err).execute(args);
+  }
+
+  /** The whole command line with all its commands. */
+  static CommandLine line(CommandSetting setting, PrintWriter out, PrintWriter err) {
     CommandLine line = new CommandLine(new Blindlap(setting));
     commands(setting).forEach(line::addSubcommand);
     line.getSubcommands()
@@ -80,7 +85,7 @@ public final class Blindlap implements Runnable {
     line.registerConverter(int.class, whole);
     line.registerConverter(Integer.class, whole);
     line.setExecutionStrategy(Blindlap::execute);
-    return line.execute(args);
+    return line;
   }
 
   private static Integer whole(String typed) {

@@ -23,13 +23,13 @@ final class DemoCommand extends SessionCommand {
 
   @Override
   public Integer call() {
-    Path folder = folder();
-    Path file = notebook == null ? folder.resolve("demo.blindlap") : notebook;
-    if (java.nio.file.Files.exists(file)) {
+    if (notebook != null && java.nio.file.Files.exists(notebook)) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
-          "The demo wants a fresh notebook, but " + file + " exists; it was left as it is.");
+          "The demo wants a fresh notebook, but " + notebook + " exists; it was left as it is.");
     }
+    Path folder = folder();
+    Path file = notebook == null ? folder.resolve("demo.blindlap") : notebook;
     new Demo(setting().demoOpener(), this::say).run(file, folder);
     if (noWindow) {
       return ExitCode.DONE;

@@ -64,8 +64,7 @@ final class ExportCommand extends SessionCommand {
   }
 
   private void dataPackage(Desk desk, SessionState state, Path folder) {
-    Files.folder(folder);
-    desk.reviews().export(state).forEach((name, bytes) -> Files.write(folder.resolve(name), bytes));
+    Files.write(folder, desk.reviews().export(state));
     say(
         state.unsealed()
             ? "Data package written to " + folder

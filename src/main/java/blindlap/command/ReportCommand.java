@@ -3,6 +3,7 @@ package blindlap.command;
 import blindlap.desk.Desk;
 import blindlap.session.SessionState;
 import java.nio.file.Path;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -44,12 +45,12 @@ final class ReportCommand extends SessionCommand {
               problems -> {
                 throw complaint(problems);
               });
-      Files.folder(folder);
-      desk.reviews()
-          .report(state, black)
+      Map<String, byte[]> files = desk.reviews().report(state, black);
+      Files.write(folder, files);
+      files
+          .keySet()
           .forEach(
-              (name, bytes) -> {
-                Files.write(folder.resolve(name), bytes);
+              name -> {
                 desk.reviews().reported(state, name);
                 say("Report written to " + folder.resolve(name));
               });

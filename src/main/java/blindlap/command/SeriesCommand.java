@@ -8,6 +8,7 @@ import blindlap.wording.SeriesWords;
 import blindlap.wording.day.Words;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -73,14 +74,9 @@ final class SeriesCommand extends SessionCommand {
     if (result instanceof SeriesReports.Result.Refused refused) {
       throw complaint(refused.problems());
     }
-    Files.folder(folder);
-    ((SeriesReports.Result.Made) result)
-        .files()
-        .forEach(
-            (name, bytes) -> {
-              Files.write(folder.resolve(name), bytes);
-              say("Report written to " + folder.resolve(name));
-            });
+    Map<String, byte[]> files = ((SeriesReports.Result.Made) result).files();
+    Files.write(folder, files);
+    files.keySet().forEach(name -> say("Report written to " + folder.resolve(name)));
   }
 
   private void list(Desk desk) {

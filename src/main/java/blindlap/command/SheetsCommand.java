@@ -5,10 +5,10 @@ import blindlap.desk.Keys;
 import blindlap.desk.Sheets;
 import blindlap.session.SessionState;
 import blindlap.wording.day.Words;
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -50,40 +50,27 @@ final class SheetsCommand extends SessionCommand {
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
       Map<String, byte[]> sheets = new LinkedHashMap<>(desk.sheets().open(state, paper));
-      if (helper) {
+      Path folder = Objects.requireNonNull(out);
+      if (!helper) {
+        Files.write(folder, sheets);
+      } else {
         String phrase = setting().terminal().secret("Helper phrase:");
         Keys.Result result = desk.keys().helper(state, phrase);
         if (result instanceof Keys.Result.Refused refused) {
           throw complaint(refused.problems());
         }
-        done(desk.helperSheets().noteAgain(state));
         sheets.put(
             "helper-sheet.pdf",
             desk.sheets().helper(state, (Keys.Result.Open) result, phrase, paper));
+        Files.write(folder, sheets, () -> done(desk.helperSheets().noteAgain(state)));
       }
-      write(sheets);
+      sheets.keySet().forEach(name -> say("Written: " + folder.resolve(name)));
+      if (helper) {
+        say("Print the helper's sheet, give it to the helper, then delete the file.");
+      }
       say(Words.of("cautions").say("short"));
       say(Words.of("cautions").say("ride"));
       return ExitCode.DONE;
-    }
-  }
-
-  private void write(Map<String, byte[]> sheets) {
-    Path folder = java.util.Objects.requireNonNull(out);
-    try {
-      java.nio.file.Files.createDirectories(folder);
-      for (Map.Entry<String, byte[]> sheet : sheets.entrySet()) {
-        Path file = folder.resolve(sheet.getKey());
-        java.nio.file.Files.write(file, sheet.getValue());
-        say("Written: " + file);
-      }
-    } catch (IOException e) {
-      throw new Complaint(
-          ExitCode.FILE_TROUBLE,
-          "The sheets cannot be written to " + folder + ". Nothing was recorded there.");
-    }
-    if (helper) {
-      say("Print the helper's sheet, give it to the helper, then delete the file.");
     }
   }
 }

@@ -2,10 +2,12 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
+import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.wording.SeriesWords;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -45,24 +47,22 @@ final class UnsealCommand extends SessionCommand {
   public Integer call() {
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
-      if (endSeries != null) {
-        state = done(desk.series().endEarly(state, endSeries)).state();
+      Optional<String> ending = Optional.ofNullable(endSeries);
+      desk.keys()
+          .refuseEarly(state, ending)
+          .ifPresent(
+              problems -> {
+                throw complaint(problems);
+              });
+      Sessions.Result result =
+          sheet == null
+              ? desk.keys().unseal(state, setting().terminal().secret("Helper phrase:"), ending)
+              : desk.keys()
+                  .unsealFromSheet(state, new String(read(sheet), StandardCharsets.UTF_8), ending);
+      Sessions.Result.Done opened = done(result);
+      if (opened.written().get(0).entry().fact() instanceof Fact.DeviationNoted) {
         say(SeriesWords.say("ended"));
       }
-      Sessions.Result result;
-      if (sheet != null) {
-        result =
-            desk.keys().unsealFromSheet(state, new String(read(sheet), StandardCharsets.UTF_8));
-      } else {
-        desk.keys()
-            .refuseEarly(state)
-            .ifPresent(
-                problems -> {
-                  throw complaint(problems);
-                });
-        result = desk.keys().unseal(state, setting().terminal().secret("Helper phrase:"));
-      }
-      Sessions.Result.Done opened = done(result);
       say("Unsealed. Both fingerprints match:");
       say("  plan    " + opened.state().planFingerprint().grouped());
       say("  review  " + opened.state().reviewFingerprint().orElseThrow().grouped());

@@ -74,5 +74,9 @@ public enum DeskFault implements Fault {
    * A session of a declared series whose other sessions are not closed yet: series, closed,
    * declared.
    */
-  SERIES_UNFINISHED
+  SERIES_UNFINISHED,
+  /** A series is to be ended early, but the session is of no declared series. */
+  NO_SERIES_TO_END,
+  /** A series is to be ended early that has all its sessions: series, declared. */
+  SERIES_COMPLETE
 }

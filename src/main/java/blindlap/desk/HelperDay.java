@@ -8,7 +8,6 @@ import blindlap.plan.Schedule;
 import blindlap.plan.Setting;
 import blindlap.seal.HelperRecord;
 import blindlap.seal.HelperSchedule;
-import blindlap.seal.RecordTooLong;
 import blindlap.seal.Sealing;
 import blindlap.session.DayCommands;
 import blindlap.session.Fact;
@@ -249,14 +248,17 @@ public final class HelperDay {
     if (!missing.isEmpty()) {
       return new Sessions.Result.Refused(missing);
     }
-    HelperRecord record;
-    try {
-      String text = HelperEntryText.write(entry.doneAt(clock.instant()), plan);
-      record = sealing.record(open.lock(), id.text(), entry.stint(), text);
-    } catch (RecordTooLong e) {
+    if (!fits(entry)) {
       return new Sessions.Result.Refused(List.of(Problem.of(DeskFault.NOTE_TOO_LONG, "")));
     }
+    // Before the entry is sealed, so that not even its place in a row of random numbers is another.
     keepAsOftenAsAny(entry);
+    HelperRecord record =
+        sealing.record(
+            open.lock(),
+            id.text(),
+            entry.stint(),
+            HelperEntryText.write(entry.doneAt(clock.instant()), plan));
     return sessions.act(
         id,
         latest -> new DayCommands(latest).stint(entry.stint(), new Fact.StintHandled(record)),

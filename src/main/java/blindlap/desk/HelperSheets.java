@@ -8,13 +8,13 @@ import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * Writes the helper's sheet to a folder the helper chooses: straight from memory, under a name that
- * says nothing, never over a file that is there.
+ * says nothing, whole or not at all, never over a file that is there.
  */
 public final class HelperSheets {
   private final Keys keys;
@@ -49,17 +49,18 @@ public final class HelperSheets {
     if (result instanceof Keys.Result.Refused refused) {
       return new Result.Refused(refused.problems());
     }
-    if (again) {
-      Sessions.Result noted = noteAgain(state);
-      if (noted instanceof Sessions.Result.Refused refused) {
-        return new Result.Refused(refused.problems());
-      }
-    }
     String name = state.id().text().substring(0, 8) + "-" + paper.name().toLowerCase(Locale.ROOT);
     Path file = folder.resolve("sheet-" + name + ".pdf");
     byte[] sheet = sheets.helper(state, (Keys.Result.Open) result, typed, paper);
-    try {
-      Files.write(file, sheet, StandardOpenOption.CREATE_NEW);
+    if (Files.exists(file)) {
+      return refused(DeskFault.SHEET_EXISTS, file);
+    }
+    try (WholeFiles whole =
+        WholeFiles.beside(folder, Map.of(String.valueOf(file.getFileName()), sheet))) {
+      if (again && noteAgain(state) instanceof Sessions.Result.Refused refused) {
+        return new Result.Refused(refused.problems());
+      }
+      whole.settleFresh();
       return new Result.Written(file);
     } catch (FileAlreadyExistsException e) {
       return refused(DeskFault.SHEET_EXISTS, file);

@@ -19,8 +19,10 @@ import blindlap.session.Outcome;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /** Opens keys: for the helper during the day, for everyone once the review is closed. */
@@ -98,16 +100,34 @@ public final class Keys {
   }
 
   /** Why the seal may not be opened yet, if so; asked before anyone types a phrase. */
-  public java.util.Optional<List<Problem>> refuseEarly(SessionState state) {
+  public Optional<List<Problem>> refuseEarly(SessionState state) {
+    return refuseEarly(state, Optional.empty());
+  }
+
+  /**
+   * The same where the session's declared series is ended early with it.
+   *
+   * @param ending why the series ends early; empty if it does not
+   */
+  public Optional<List<Problem>> refuseEarly(SessionState state, Optional<String> ending) {
     if (new LifeCommands(state).mayUnseal() instanceof Outcome.Refused refused) {
-      return java.util.Optional.of(refused.problems());
+      return Optional.of(refused.problems());
     }
-    return series.refuseUnseal(state);
+    return series.refuseUnseal(state, ending);
   }
 
   /** Unseals a session with the helper's phrase. */
   public Sessions.Result unseal(SessionState state, String typed) {
-    java.util.Optional<List<Problem>> refusal = refuseEarly(state);
+    return unseal(state, typed, Optional.empty());
+  }
+
+  /**
+   * Unseals a session with the helper's phrase and, in the same writing, ends its series early.
+   *
+   * @param ending why the series ends early; empty if it does not
+   */
+  public Sessions.Result unseal(SessionState state, String typed, Optional<String> ending) {
+    Optional<List<Problem>> refusal = refuseEarly(state, ending);
     if (refusal.isPresent()) {
       return new Sessions.Result.Refused(refusal.get());
     }
@@ -125,12 +145,22 @@ public final class Keys {
                     .lock()
                     .decrypt(state.id().text(), record)
                     .ifPresent(text -> records.put(stint, text)));
-    return unseal(state, opened.key(), Fact.OpenedWith.PHRASE, records);
+    return unseal(state, opened.key(), Fact.OpenedWith.PHRASE, records, ending);
   }
 
   /** Unseals a session with the text of the key sheet, where the phrase is lost. */
   public Sessions.Result unsealFromSheet(SessionState state, String sheet) {
-    java.util.Optional<List<Problem>> refusal = refuseEarly(state);
+    return unsealFromSheet(state, sheet, Optional.empty());
+  }
+
+  /**
+   * The same and, in the same writing, ends its series early.
+   *
+   * @param ending why the series ends early; empty if it does not
+   */
+  public Sessions.Result unsealFromSheet(
+      SessionState state, String sheet, Optional<String> ending) {
+    Optional<List<Problem>> refusal = refuseEarly(state, ending);
     if (refusal.isPresent()) {
       return new Sessions.Result.Refused(refusal.get());
     }
@@ -141,7 +171,7 @@ public final class Keys {
       return refused(mistyped.slip(), mistyped.row(), mistyped.detail());
     }
     if (reading instanceof SheetReading.Opened opened) {
-      return unseal(state, opened.key(), Fact.OpenedWith.SHEET, Map.of());
+      return unseal(state, opened.key(), Fact.OpenedWith.SHEET, Map.of(), ending);
     }
     return refused(DeskFault.SHEET_OF_ANOTHER);
   }
@@ -151,7 +181,11 @@ public final class Keys {
   }
 
   private Sessions.Result unseal(
-      SessionState state, OpenKey key, Fact.OpenedWith with, Map<Integer, String> records) {
+      SessionState state,
+      OpenKey key,
+      Fact.OpenedWith with,
+      Map<Integer, String> records,
+      Optional<String> ending) {
     byte[] plan = state.planText().getBytes(StandardCharsets.UTF_8);
     boolean matches =
         sealing.verify(plan, state.plan().rule(), key, state.planFingerprint())
@@ -160,12 +194,15 @@ public final class Keys {
         state.id(),
         latest ->
             matches
-                ? recorded(latest, new LifeCommands(latest).unsealed(key, with, records))
+                ? recorded(
+                    latest,
+                    series.ending(latest, ending),
+                    new LifeCommands(latest).unsealed(key, with, records))
                 : Outcome.refused(SessionFault.FINGERPRINT_DIFFERS, ""));
   }
 
   /** With the opening goes what this edition of the method finds, in the same writing. */
-  private static Outcome recorded(SessionState state, Outcome outcome) {
+  private static Outcome recorded(SessionState state, List<Fact> before, Outcome outcome) {
     if (outcome instanceof Outcome.Accepted accepted
         && accepted.facts().get(0) instanceof Fact.SealOpened opened) {
       DayRecord day =
@@ -174,7 +211,10 @@ public final class Keys {
               opened.key(),
               HelperFits.read(opened.helperRecords(), state.plan()),
               List.of());
-      return Outcome.accepted(opened, RecordedFinding.today(day).fact());
+      List<Fact> facts = new ArrayList<>(before);
+      facts.add(opened);
+      facts.add(RecordedFinding.today(day).fact());
+      return new Outcome.Accepted(facts);
     }
     return outcome;
   }

@@ -17,9 +17,9 @@ import blindlap.session.Outcome;
 import blindlap.session.day.SessionId;
 import blindlap.wording.HistoryWords;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -163,14 +163,7 @@ public final class Planning {
    * @throws IOException if it cannot be written; what was there is kept
    */
   public void exportFile(Path file, Map<String, ?> fields) throws IOException {
-    Path folder = file.toAbsolutePath().getParent();
-    Path part = Files.createTempFile(folder, ".plan", "");
-    try {
-      Files.writeString(part, exportText(fields));
-      Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(part);
-    }
+    WholeFiles.write(file, exportText(fields).getBytes(StandardCharsets.UTF_8));
   }
 
   /** A draft as a plan file. */

@@ -5,9 +5,10 @@ import blindlap.fault.Problem;
 import blindlap.plan.Plan;
 import blindlap.review.SeriesAnalysis;
 import blindlap.review.SeriesFinding;
+import blindlap.session.Fact;
 import blindlap.session.Notebook;
-import blindlap.session.Outcome;
 import blindlap.session.ReasonFor;
+import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.session.day.Step;
@@ -129,34 +130,49 @@ public final class SeriesBook {
 
   /**
    * Why a session may not be unsealed on its own: its declared series is not complete. All are
-   * unsealed together at the end (docs/method.md#series).
+   * unsealed together at the end (docs/method.md#series), unless the series is ended early.
+   *
+   * @param ending why the series ends early; empty if nobody asked for that
    */
-  Optional<List<Problem>> refuseUnseal(SessionState state) {
+  Optional<List<Problem>> refuseUnseal(SessionState state, Optional<String> ending) {
+    return refusal(state, ending).map(List::of);
+  }
+
+  private Optional<Problem> refusal(SessionState state, Optional<String> ending) {
     String series = state.plan().series();
     Integer declared = state.plan().seriesSessions();
     if (series == null || declared == null) {
-      return Optional.empty();
+      return ending.map(reason -> Problem.of(DeskFault.NO_SERIES_TO_END, ""));
+    }
+    if (ending.isPresent() && ending.get().isBlank()) {
+      return Optional.of(
+          Problem.of(SessionFault.REASON_MISSING, "", ReasonFor.SERIES_ENDED.name()));
     }
     // Only sessions that can be pooled count: a noise run or another question that names the series
     // must not open the others before their time.
     SeriesFinding.Progress progress = SeriesAnalysis.progress(of(series), OpenedDays::of);
     int needed = Math.max(declared, progress.declared().orElse(declared));
-    return progress.ended() || progress.closed() >= needed
+    if (progress.ended()) {
+      return Optional.empty();
+    }
+    if (progress.closed() >= needed) {
+      return ending.map(reason -> Problem.of(DeskFault.SERIES_COMPLETE, "", series, needed));
+    }
+    return ending.isPresent()
         ? Optional.empty()
         : Optional.of(
-            List.of(
-                Problem.of(DeskFault.SERIES_UNFINISHED, "", series, progress.closed(), needed)));
+            Problem.of(DeskFault.SERIES_UNFINISHED, "", series, progress.closed(), needed));
   }
 
-  /** Ends a declared series early, so that its sessions may be unsealed; no verdict is pooled. */
-  public Sessions.Result endEarly(SessionState state, String reason) {
-    return sessions.act(
-        state.id(),
-        latest ->
-            reason.isBlank()
-                ? Outcome.refused(
-                    blindlap.session.SessionFault.REASON_MISSING, "", ReasonFor.SERIES_ENDED)
-                : Outcome.accepted(SeriesAnalysis.ended(reason)));
+  /**
+   * What is written where a declared series is ended early, so that its sessions may be unsealed;
+   * no verdict is pooled. Nothing where that stands in one of its sessions already.
+   */
+  List<Fact> ending(SessionState state, Optional<String> reason) {
+    String series = state.plan().series();
+    return series == null || of(series).stream().anyMatch(SeriesAnalysis::isEnded)
+        ? List.of()
+        : reason.<Fact>map(SeriesAnalysis::ended).stream().toList();
   }
 
   /**

@@ -19,7 +19,6 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -116,13 +115,7 @@ public final class SessionExchange {
       if (!mayReplace(target)) {
         throw new NotebookException(Kind.OTHER, NotebookTrouble.SESSION_PLACE_TAKEN, null, target);
       }
-      Path part = Files.createTempFile(target.toAbsolutePath().getParent(), ".session", ".part");
-      try {
-        Files.writeString(part, text);
-        Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
-      } finally {
-        Files.deleteIfExists(part);
-      }
+      WholeFiles.write(target, text.getBytes(StandardCharsets.UTF_8));
       return entries.size();
     } catch (IOException e) {
       throw new NotebookException(Kind.OTHER, NotebookTrouble.SESSION_NOT_WRITTEN, e, target);

@@ -4,6 +4,7 @@ import blindlap.desk.BundledProtocols;
 import blindlap.desk.Committing;
 import blindlap.desk.Desk;
 import blindlap.desk.PlanPreview;
+import blindlap.desk.WholeFiles;
 import blindlap.plan.Plan;
 import blindlap.seal.HelperSchedule;
 import blindlap.seal.SealingSources;
@@ -14,7 +15,6 @@ import blindlap.wording.AnswerWords;
 import blindlap.wording.day.Words;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalTime;
@@ -121,15 +121,15 @@ public final class Demo {
   }
 
   private void report(Desk desk, SessionState state, Path folder) {
-    for (Map.Entry<String, byte[]> file : desk.reviews().report(state, false).entrySet()) {
-      Path path = folder.resolve(file.getKey());
-      try {
-        Files.write(path, file.getValue());
-      } catch (IOException e) {
-        throw new UncheckedIOException(e);
-      }
-      desk.reviews().reported(state, file.getKey());
-      say("report", path);
+    Map<String, byte[]> files = desk.reviews().report(state, false);
+    try {
+      WholeFiles.write(folder, files);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    for (String name : files.keySet()) {
+      desk.reviews().reported(state, name);
+      say("report", folder.resolve(name));
     }
   }
 

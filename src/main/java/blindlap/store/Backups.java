@@ -57,9 +57,9 @@ public final class Backups {
     this.ids = ids;
   }
 
-  /** The folder beside the notebook that is usual. */
+  /** The folder beside the notebook that is usual, also of one that is opened through a link. */
   public static Path usualFolder(Path notebook) {
-    return notebook.resolveSibling(notebook.getFileName() + "-backups");
+    return NotebookPlace.beside(notebook, "-backups");
   }
 
   /** True if there are files in the usual folder of a notebook. */
@@ -113,7 +113,7 @@ public final class Backups {
   public synchronized Path now() {
     Path target = folder.resolve(name(clock.instant()));
     try {
-      Files.createDirectories(folder);
+      NotebookPlace.folder(folder);
       try (Connection connection = openExisting()) {
         Copies.write(connection, target, this::finish);
       }
@@ -145,7 +145,7 @@ public final class Backups {
   }
 
   private String start() {
-    String name = String.valueOf(notebook.getFileName());
+    String name = String.valueOf(NotebookPlace.real(notebook).getFileName());
     return (name.endsWith(END) ? name.substring(0, name.length() - END.length()) : name) + "-";
   }
 

@@ -31,6 +31,7 @@ final class Connections {
    */
   static Connection open(Path file, int busyMilliseconds) {
     NotebookFile.checkPlace(file);
+    NotebookPlace.make(file);
     try {
       Connection connection = connect(file, busyMilliseconds);
       try {

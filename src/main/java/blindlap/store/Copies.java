@@ -109,7 +109,7 @@ final class Copies {
   /** A copy byte by byte, with what is left to roll back rolled back in it, if that still works. */
   static void withJournal(Path from, Path copy) throws IOException {
     Files.copy(from, copy);
-    Path journal = from.resolveSibling(from.getFileName() + "-journal");
+    Path journal = NotebookPlace.beside(from, "-journal");
     if (Files.exists(journal) && Files.size(journal) > 0) {
       Files.copy(journal, copy.resolveSibling(copy.getFileName() + "-journal"));
       try (Connection connection = Connections.connect(copy, Connections.BUSY_MILLISECONDS)) {

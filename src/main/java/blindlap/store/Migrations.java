@@ -25,6 +25,9 @@ final class Migrations {
     if (before > 0) {
       OpeningCheck.run(connection, file, before);
       keepOld(connection, file, before);
+      // Files of earlier versions have the mode that was usual; whoever changes it later has
+      // reasons.
+      NotebookPlace.ownersAlone(file);
     }
     try (Statement statement = connection.createStatement()) {
       statement.execute("BEGIN EXCLUSIVE");
@@ -50,7 +53,7 @@ final class Migrations {
 
   /** The copy of the old version that is kept beside a migrated notebook. */
   static Path oldCopy(Path file, int version) {
-    return file.resolveSibling(file.getFileName() + ".version-" + version);
+    return NotebookPlace.beside(file, ".version-" + version);
   }
 
   private static void keepOld(Connection connection, Path file, int version) throws SQLException {

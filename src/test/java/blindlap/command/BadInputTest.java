@@ -177,8 +177,10 @@ class BadInputTest {
     String laps = day.file("laps.csv", Plans.laps(7)).toString();
     String last = day.file("last.csv", "lap;lap time\n8;90\n").toString();
     day.run("record", session, laps);
-    assertThat(day.run("close-review", session).err()).contains("cannot be closed before the day");
-    assertThat(day.run("unseal", session).err()).contains("The seal stays closed");
+    assertThat(day.run("close-review", session).err())
+        .contains("stands at \"riding\"", "close the day first");
+    assertThat(day.run("unseal", session).err())
+        .contains("The seal opens once the review is closed", "\"riding\"");
     assertThat(day.run("void", session, "2", "--reason", "felt slow").err())
         .contains("not an event");
     day.run("close-day", session);

@@ -18,7 +18,11 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.SplittableRandom;
+import java.util.TreeMap;
+import java.util.TreeSet;
 
 /** Types commands as a user would, on a real notebook in a temporary folder. */
 final class CommandLineSession {
@@ -105,6 +109,21 @@ final class CommandLineSession {
             new PrintWriter(err, true),
             all.toArray(String[]::new));
     return new Ran(code, out.toString(), err.toString());
+  }
+
+  /** Names of all commands, each with the names of its options. */
+  Map<String, Set<String>> commands() {
+    PrintWriter nowhere = new PrintWriter(new StringWriter());
+    Map<String, Set<String>> commands = new TreeMap<>();
+    Blindlap.line(setting(), nowhere, nowhere)
+        .getSubcommands()
+        .forEach(
+            (name, command) -> {
+              Set<String> options = new TreeSet<>();
+              command.getCommandSpec().options().forEach(o -> options.add(o.longestName()));
+              commands.put(name, options);
+            });
+    return commands;
   }
 
   private CommandSetting setting() {

@@ -14,6 +14,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
@@ -76,9 +77,17 @@ public final class TestDay implements AutoCloseable {
 
   /** A day in a new notebook file of the folder. */
   public TestDay(Path folder, String plan, long orderSeed) {
+    this(folder.resolve("day-" + orderSeed + ".blindlap"), plan, orderSeed, Optional.empty());
+  }
+
+  /**
+   * A day in a new notebook file.
+   *
+   * @param nullRun the setup that is ridden under all names, from 0; empty for a comparison
+   */
+  public TestDay(Path file, String plan, long orderSeed, Optional<Integer> nullRun) {
     clock = new SetClock(Instant.parse("2026-11-14T08:00:00Z"));
     SecureBytes ids = FixedSources.stream(7);
-    Path file = folder.resolve("day-" + orderSeed + ".blindlap");
     desk =
         new Desk(
             SqliteNotebook.open(file, ids.exactly(16), clock.instant()),
@@ -88,7 +97,11 @@ public final class TestDay implements AutoCloseable {
             ids);
     Plan read = READ.computeIfAbsent(plan, TestDay::read);
     Committing.Result result =
-        desk.committing().commit(read, SessionKind.comparison(), List.of("R. Lind"));
+        desk.committing()
+            .commit(
+                read,
+                nullRun.map(SessionKind::nullRun).orElseGet(SessionKind::comparison),
+                List.of("R. Lind"));
     if (result instanceof Committing.Result.Refused refused) {
       throw new AssertionError("refused: " + refused.problems());
     }

@@ -2,14 +2,13 @@ package blindlap.screen.book;
 
 import blindlap.desk.SeriesBook;
 import blindlap.desk.SeriesReports;
+import blindlap.desk.WholeFiles;
 import blindlap.screen.part.Background;
 import blindlap.wording.SeriesWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -138,15 +137,7 @@ public final class SeriesModel {
       return String.join(" ", Problems.sentences(refused.problems()));
     }
     Map<String, byte[]> files = ((SeriesReports.Result.Made) result).files();
-    for (Map.Entry<String, byte[]> file : files.entrySet()) {
-      Path part = Files.createTempFile(folder, ".part", "");
-      try {
-        Files.write(part, file.getValue());
-        Files.move(part, folder.resolve(file.getKey()), StandardCopyOption.REPLACE_EXISTING);
-      } finally {
-        Files.deleteIfExists(part);
-      }
-    }
+    WholeFiles.write(folder, files);
     return SeriesWords.say("report.written", String.join(", ", files.keySet()));
   }
 

@@ -4,6 +4,7 @@ import blindlap.desk.AnotherDay;
 import blindlap.desk.Keys;
 import blindlap.desk.Reviews;
 import blindlap.desk.Sessions;
+import blindlap.desk.WholeFiles;
 import blindlap.review.Analysis;
 import blindlap.review.Beside;
 import blindlap.review.Comparison;
@@ -19,8 +20,6 @@ import blindlap.wording.Headline;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import blindlap.wording.day.Words;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
@@ -236,7 +235,7 @@ public final class ReviewModel {
     background.run(
         () -> {
           Map<String, byte[]> files = reviews.report(now, false);
-          write(folder, files);
+          WholeFiles.write(folder, files);
           files.keySet().forEach(name -> reviews.reported(now, name));
           return String.join(", ", files.keySet());
         },
@@ -249,17 +248,11 @@ public final class ReviewModel {
     SessionState now = state.orElseThrow();
     background.run(
         () -> {
-          write(folder, reviews.export(now));
+          WholeFiles.write(folder, reviews.export(now));
           return folder.toString();
         },
         name -> trouble.set(WORDS.say("written", name)),
         this::fail);
-  }
-
-  private static void write(Path folder, Map<String, byte[]> files) throws IOException {
-    for (Map.Entry<String, byte[]> file : files.entrySet()) {
-      Files.write(folder.resolve(file.getKey()), file.getValue());
-    }
   }
 
   private void fail(Exception e) {
