@@ -31,6 +31,7 @@ final class DemoCommand extends SessionCommand {
           "The demo wants a fresh notebook, but " + file + " exists; it was left as it is.");
     }
     new Demo(setting().demoOpener(), this::say).run(file, folder);
+    did(Done.SHOWN);
     if (noWindow) {
       return ExitCode.DONE;
     }

@@ -50,6 +50,7 @@ final class ReportCommand extends SessionCommand {
           .forEach(
               (name, bytes) -> {
                 Files.write(folder.resolve(name), bytes);
+                did(Done.WRITTEN);
                 desk.reviews().reported(state, name);
                 say("Report written to " + folder.resolve(name));
               });

@@ -79,6 +79,7 @@ final class SeriesCommand extends SessionCommand {
         .forEach(
             (name, bytes) -> {
               Files.write(folder.resolve(name), bytes);
+              did(Done.WRITTEN);
               say("Report written to " + folder.resolve(name));
             });
   }

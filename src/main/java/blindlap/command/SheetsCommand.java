@@ -75,6 +75,7 @@ final class SheetsCommand extends SessionCommand {
       for (Map.Entry<String, byte[]> sheet : sheets.entrySet()) {
         Path file = folder.resolve(sheet.getKey());
         java.nio.file.Files.write(file, sheet.getValue());
+        did(Done.WRITTEN);
         say("Written: " + file);
       }
     } catch (IOException e) {

@@ -63,6 +63,7 @@ final class UnsealCommand extends SessionCommand {
         result = desk.keys().unseal(state, setting().terminal().secret("Helper phrase:"));
       }
       Sessions.Result.Done opened = done(result);
+      did(Done.OPENED);
       say("Unsealed. Both fingerprints match:");
       say("  plan    " + opened.state().planFingerprint().grouped());
       say("  review  " + opened.state().reviewFingerprint().orElseThrow().grouped());
