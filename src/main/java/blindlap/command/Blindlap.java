@@ -50,19 +50,11 @@ public final class Blindlap implements Runnable {
   /**
    * Runs a command.
    *
-   * @return the exit code: 0 done, 1 a check failed, 2 bad input or usage, 3 file trouble
+   * @return the exit code: 0 done, 1 a check failed, 2 bad input or usage, 3 trouble with a file or
+   *     with standard output
    */
   public static int run(CommandSetting setting, PrintWriter out, PrintWriter err, String... args) {
-    return line(setting, out, err).execute(args);
-  }
-
-  /** The whole command line with all its commands. */
-  static CommandLine line(CommandSetting setting, PrintWriter out, PrintWriter err) {
-    CommandLine line = new CommandLine(new Blindlap(setting));
-    commands(setting).forEach(line::addSubcommand);
-    line.getSubcommands()
-        .values()
-        .forEach(command -> command.getCommandSpec().mixinStandardHelpOptions(true));
+    CommandLine line = line(setting);
     line.setOut(out);
     line.setErr(err);
     line.setExecutionExceptionHandler(
@@ -85,7 +77,38 @@ public final class Blindlap implements Runnable {
     line.registerConverter(int.class, whole);
     line.registerConverter(Integer.class, whole);
     line.setExecutionStrategy(Blindlap::execute);
+    return told(line, line.execute(args), out, err);
+  }
+
+  /** All commands, before anything is parsed. */
+  static CommandLine line(CommandSetting setting) {
+    CommandLine line = new CommandLine(new Blindlap(setting));
+    commands(setting).forEach(line::addSubcommand);
+    line.getSubcommands()
+        .values()
+        .forEach(command -> command.getCommandSpec().mixinStandardHelpOptions(true));
     return line;
+  }
+
+  /**
+   * Nothing ends well whose answer did not get out. A command that has named a trouble with a file
+   * has said already what was done and what was not.
+   */
+  private static int told(CommandLine line, int code, PrintWriter out, PrintWriter err) {
+    if (!out.checkError() || code == ExitCode.FILE_TROUBLE) {
+      return code;
+    }
+    Done done =
+        line.getSubcommands().values().stream()
+            .map(CommandLine::getCommand)
+            .filter(SessionCommand.class::isInstance)
+            .map(command -> ((SessionCommand) command).done())
+            .filter(each -> each != Done.NOTHING)
+            .findFirst()
+            .orElse(Done.NOTHING);
+    err.println(done.untold());
+    err.flush();
+    return ExitCode.FILE_TROUBLE;
   }
 
   private static Integer whole(String typed) {

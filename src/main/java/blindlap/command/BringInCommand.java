@@ -45,6 +45,9 @@ final class BringInCommand extends SessionCommand {
     try {
       SessionExchange.Brought brought = exchange.bringIn(file);
       String name = String.valueOf(file.getFileName());
+      if (brought.arrived().stream().anyMatch(each -> each.added() > 0)) {
+        did(Done.BROUGHT_IN);
+      }
       for (SessionExchange.Arrived each : brought.arrived()) {
         if (!brought.notebook() || each.added() > 0) {
           say(

@@ -4,6 +4,7 @@ import blindlap.desk.Desk;
 import blindlap.sample.Demo;
 import blindlap.session.NotebookFiles;
 import java.nio.file.Path;
+import java.util.Optional;
 
 /**
  * What the commands need from outside.
@@ -27,6 +28,17 @@ public record CommandSetting(
   public interface Terminal {
     /** Asks and reads one line; without a console it is read from standard input. */
     String secret(String prompt);
+
+    /**
+     * Asks and reads one line that may be seen as it is typed; without a console it is read from
+     * standard input.
+     *
+     * @return empty if there is no more input
+     */
+    Optional<String> answer(String prompt);
+
+    /** True if someone sits there who reads what is printed and types what is asked. */
+    boolean present();
   }
 
   /** Opens the window. */

@@ -5,13 +5,17 @@ import blindlap.desk.Desk;
 import blindlap.desk.PlanPreview;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
+import blindlap.seal.HelperPhrase;
+import blindlap.seal.PhraseAsked;
 import blindlap.seal.SessionKind;
+import blindlap.session.SessionState;
 import blindlap.wording.HistoryWords;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Words;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -21,7 +25,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "commit",
     description = {
-      "Fixes a plan, draws the order by lot and seals it. Hand the machine to the helper first: the helper phrase is shown once.",
+      "Fixes a plan, draws the order by lot and seals it. Hand the machine to the helper first: the helper phrase is shown, and two of its words are asked back before anything is drawn.",
       "The fingerprint goes to someone else before riding: it proves later that plan and order were fixed by then."
     })
 final class CommitCommand extends SessionCommand {
@@ -36,10 +40,15 @@ final class CommitCommand extends SessionCommand {
 
   @Option(
       names = "--null-run",
-      paramLabel = "SETUP",
       description =
-          "Conceal a null run: this setup is ridden under all names. Known to the helper only, until unsealing.")
-  @Nullable String nullRun;
+          "Asks which setup is ridden under all names, for a concealed null run; an empty answer conceals none. Known to the helper only, until unsealing.")
+  boolean nullRun;
+
+  @Option(
+      names = "--yes",
+      description =
+          "Writes the helper phrase out and seals at once, without asking for two of its words. Needed where there is no terminal.")
+  boolean yes;
 
   CommitCommand(CommandSetting setting) {
     super(setting);
@@ -54,47 +63,70 @@ final class CommitCommand extends SessionCommand {
         throw complaint(preview.problems());
       }
       Plan plan = preview.plan().orElseThrow();
+      if (plan.kind() == Plan.Kind.COMPARISON && !yes && !setting().terminal().present()) {
+        throw new Complaint(ExitCode.BAD_INPUT, PlanWords.say("commit.no.terminal"));
+      }
       if (plan.kind() == Plan.Kind.COMPARISON) {
         HistoryWords.ahead(desk.questions().before(plan)).forEach(this::say);
       }
-      Committing.Result result = desk.committing().commit(plan, kind(plan), signedBy);
-      if (result instanceof Committing.Result.Refused refused) {
+      SessionKind kind = kind(plan);
+      Committing.Begun begun = desk.committing().begin(plan);
+      if (begun instanceof Committing.Begun.Refused refused) {
         throw complaint(refused.problems());
       }
-      if (result instanceof Committing.Result.Open open) {
-        say(Words.of("series").say("noise.committed", open.state().id().brief()));
-        say(Words.of("cautions").say("short"));
-        return ExitCode.DONE;
+      if (begun instanceof Committing.Begun.Phrase phrase) {
+        seal(desk, plan, kind, phrase.asked());
+      } else {
+        SessionState state = desk.committing().fix(plan, signedBy).state();
+        did(Done.FIXED);
+        say(Words.of("series").say("noise.committed", state.id().brief()));
       }
-      Committing.Result.Committed committed = (Committing.Result.Committed) result;
-      say("Committed and sealed: session " + committed.state().id());
-      if (plan.unblinded()) {
-        say(PlanWords.say("sum.unblinded"));
-      }
-      say("Fingerprint of the plan (give it to someone else now):");
-      say("  " + committed.sealed().fingerprint().grouped());
-      say("Helper phrase, for the helper alone, shown this once:");
-      say("  " + committed.sealed().phrase().text());
       say(Words.of("cautions").say("short"));
       return ExitCode.DONE;
     }
   }
 
+  /** The phrase first: there is no order, sealed or not, before it is out. */
+  private void seal(Desk desk, Plan plan, SessionKind kind, PhraseAsked asked) {
+    PhraseTalk talk = new PhraseTalk(this, setting().terminal());
+    HelperPhrase phrase = yes ? talk.unasked(asked) : talk.confirmed(asked);
+    Committing.Result result = desk.committing().seal(plan, kind, signedBy, phrase);
+    if (result instanceof Committing.Result.Refused refused) {
+      throw complaint(refused.problems());
+    }
+    did(Done.SEALED);
+    Committing.Result.Committed committed = (Committing.Result.Committed) result;
+    say("Committed and sealed: session " + committed.state().id());
+    if (plan.unblinded()) {
+      say(PlanWords.say("sum.unblinded"));
+    }
+    say("Fingerprint of the plan (give it to someone else now):");
+    say("  " + committed.sealed().fingerprint().grouped());
+  }
+
   private SessionKind kind(Plan plan) {
-    if (nullRun == null) {
+    if (!nullRun) {
       return SessionKind.comparison();
     }
-    if (plan.unblinded()) {
+    if (plan.unblinded() || plan.kind() == Plan.Kind.NOISE_RUN) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
-          "--null-run: the session is unblinded, so nothing can be concealed. Nothing was sealed.");
+          "--null-run: the session is %s, so nothing can be concealed. Nothing was sealed."
+              .formatted(plan.unblinded() ? "unblinded" : "an open noise run"));
     }
     List<String> names = plan.setups().stream().map(Setup::name).toList();
-    int setup = names.indexOf(nullRun);
+    String setups = String.join(", ", names);
+    Optional<String> typed = setting().terminal().answer(PlanWords.say("commit.null.ask", setups));
+    if (typed.isEmpty()) {
+      throw new Complaint(ExitCode.BAD_INPUT, PlanWords.say("commit.null.none"));
+    }
+    String name = typed.get().strip();
+    if (name.isEmpty()) {
+      return SessionKind.comparison();
+    }
+    int setup = names.indexOf(name);
     if (setup < 0) {
-      throw new Complaint(
-          ExitCode.BAD_INPUT,
-          "No setup is called \"" + nullRun + "\". Setups are: " + String.join(", ", names));
+      throw new Complaint(ExitCode.BAD_INPUT, PlanWords.say("commit.null.unknown", setups));
     }
     return SessionKind.nullRun(setup);
   }

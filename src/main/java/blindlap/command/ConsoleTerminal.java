@@ -6,26 +6,41 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** Reads secrets from the console without showing them, or from standard input. */
+/** Reads what must not stand in a command line: from the console, or from standard input. */
 public final class ConsoleTerminal implements CommandSetting.Terminal {
   private @Nullable BufferedReader input;
 
   @Override
   public String secret(String prompt) {
     Console console = System.console();
-    if (console != null) {
-      char[] typed = console.readPassword("%s ", prompt);
-      return typed == null ? "" : new String(typed);
+    if (console == null) {
+      return line(prompt).orElse("");
     }
+    char[] typed = console.readPassword("%s ", prompt);
+    return typed == null ? "" : new String(typed);
+  }
+
+  @Override
+  public Optional<String> answer(String prompt) {
+    Console console = System.console();
+    return console == null ? line(prompt) : Optional.ofNullable(console.readLine("%s ", prompt));
+  }
+
+  @Override
+  public boolean present() {
+    return System.console() != null;
+  }
+
+  private Optional<String> line(String prompt) {
     System.err.println(prompt);
     try {
       if (input == null) {
         input = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
       }
-      String line = input.readLine();
-      return line == null ? "" : line;
+      return Optional.ofNullable(input.readLine());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

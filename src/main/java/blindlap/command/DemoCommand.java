@@ -31,6 +31,7 @@ final class DemoCommand extends SessionCommand {
     Path folder = folder();
     Path file = notebook == null ? folder.resolve("demo.blindlap") : notebook;
     new Demo(setting().demoOpener(), this::say).run(file, folder);
+    did(Done.SHOWN);
     if (noWindow) {
       return ExitCode.DONE;
     }

@@ -11,7 +11,7 @@ public final class ExitCode {
   /** Bad input or usage. */
   public static final int BAD_INPUT = 2;
 
-  /** A file could not be read or written. */
+  /** A file, or standard output, could not be read or written. */
   public static final int FILE_TROUBLE = 3;
 
   private ExitCode() {}

@@ -57,6 +57,7 @@ final class ExportCommand extends SessionCommand {
       }
       if (ways.file != null) {
         int entries = desk.exchange(keeping()).write(state.id(), ways.file);
+        did(Done.WRITTEN);
         say(KeepingWords.written(SessionSummary.of(state), entries, ways.file));
       }
       return ExitCode.DONE;
@@ -65,6 +66,7 @@ final class ExportCommand extends SessionCommand {
 
   private void dataPackage(Desk desk, SessionState state, Path folder) {
     Files.write(folder, desk.reviews().export(state));
+    did(Done.WRITTEN);
     say(
         state.unsealed()
             ? "Data package written to " + folder

@@ -116,6 +116,7 @@ final class ImportDayCommand extends SessionCommand {
         throw complaint(problems);
       }
       for (SessionState state : desk.plainDays().take(origin, bytes, mapping)) {
+        did(Done.BROUGHT_IN);
         say(
             NoiseWords.say(
                 "plain.done",

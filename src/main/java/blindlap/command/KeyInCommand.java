@@ -51,6 +51,7 @@ final class KeyInCommand extends SessionCommand {
       SessionState state = find(desk, session);
       if (form != null) {
         Files.write(form, new String(desk.keyingIn().form(state), StandardCharsets.UTF_8));
+        did(Done.WRITTEN);
         say("Empty table written to " + form + ".");
         return ExitCode.DONE;
       }

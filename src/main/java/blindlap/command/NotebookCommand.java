@@ -90,7 +90,9 @@ final class NotebookCommand extends SessionCommand {
       return verify();
     }
     if (task.backup) {
-      say(KeepingWords.say("backup.done", keeping().backUp()));
+      Object made = keeping().backUp();
+      did(Done.WRITTEN);
+      say(KeepingWords.say("backup.done", made));
       return ExitCode.DONE;
     }
     return task.backups ? backups() : list();
@@ -148,6 +150,7 @@ final class NotebookCommand extends SessionCommand {
     Path damaged = java.util.Objects.requireNonNull(rescue.damaged);
     Path fresh = java.util.Objects.requireNonNull(rescue.fresh);
     RecoveryReport report = new SafeKeeping(setting().files(), damaged).recover(fresh);
+    did(Done.WRITTEN);
     KeepingWords.recovered(report, fresh).forEach(this::say);
     return report.losses().isEmpty() ? ExitCode.DONE : ExitCode.CHECK_FAILED;
   }

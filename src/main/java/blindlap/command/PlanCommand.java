@@ -15,6 +15,7 @@ import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -83,7 +84,9 @@ final class PlanCommand extends SessionCommand {
     }
     if (session != null) {
       try (Desk desk = open()) {
-        PlanLike.make(desk, find(desk, session), seriesOf, out).forEach(this::say);
+        List<String> made = PlanLike.make(desk, find(desk, session), seriesOf, out);
+        did(out == null ? Done.DRAFTED : Done.WRITTEN);
+        made.forEach(this::say);
         return ExitCode.DONE;
       }
     }

@@ -47,6 +47,7 @@ final class ReportCommand extends SessionCommand {
               });
       Map<String, byte[]> files = desk.reviews().report(state, black);
       Files.write(folder, files);
+      did(Done.WRITTEN);
       files
           .keySet()
           .forEach(

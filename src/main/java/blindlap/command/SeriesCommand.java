@@ -76,6 +76,7 @@ final class SeriesCommand extends SessionCommand {
     }
     Map<String, byte[]> files = ((SeriesReports.Result.Made) result).files();
     Files.write(folder, files);
+    did(Done.WRITTEN);
     files.keySet().forEach(name -> say("Report written to " + folder.resolve(name)));
   }
 

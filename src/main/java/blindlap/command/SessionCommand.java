@@ -21,6 +21,7 @@ import picocli.CommandLine.Spec;
 /** What commands on a notebook share: opening it, finding a session, complaining in sentences. */
 abstract class SessionCommand implements Callable<Integer> {
   private final CommandSetting setting;
+  private Done done = Done.NOTHING;
 
   @Spec @Nullable CommandSpec spec;
 
@@ -73,11 +74,25 @@ abstract class SessionCommand implements Callable<Integer> {
     return found.state().orElseThrow(() -> complaint(found.problems()));
   }
 
-  static Sessions.Result.Done done(Sessions.Result result) {
+  Sessions.Result.Done done(Sessions.Result result) {
     if (result instanceof Sessions.Result.Refused refused) {
       throw complaint(refused.problems());
     }
-    return (Sessions.Result.Done) result;
+    Sessions.Result.Done accepted = (Sessions.Result.Done) result;
+    if (!accepted.written().isEmpty()) {
+      did(Done.SAVED);
+    }
+    return accepted;
+  }
+
+  /** Notes what is done, as soon as it is: it is said even where nothing else can be. */
+  void did(Done now) {
+    done = now;
+  }
+
+  /** What was done last. */
+  Done done() {
+    return done;
   }
 
   static Complaint complaint(List<Problem> problems) {

@@ -64,6 +64,7 @@ final class SheetsCommand extends SessionCommand {
             desk.sheets().helper(state, (Keys.Result.Open) result, phrase, paper));
         Files.write(folder, sheets, () -> done(desk.helperSheets().noteAgain(state)));
       }
+      did(Done.WRITTEN);
       sheets.keySet().forEach(name -> say("Written: " + folder.resolve(name)));
       if (helper) {
         say("Print the helper's sheet, give it to the helper, then delete the file.");

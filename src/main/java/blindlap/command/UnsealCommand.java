@@ -60,6 +60,7 @@ final class UnsealCommand extends SessionCommand {
               : desk.keys()
                   .unsealFromSheet(state, new String(read(sheet), StandardCharsets.UTF_8), ending);
       Sessions.Result.Done opened = done(result);
+      did(Done.OPENED);
       if (opened.written().get(0).entry().fact() instanceof Fact.DeviationNoted) {
         say(SeriesWords.say("ended"));
       }

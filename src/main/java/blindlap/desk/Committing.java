@@ -6,6 +6,8 @@ import blindlap.plan.Plan;
 import blindlap.plan.PlanCheck;
 import blindlap.plan.PlanJson;
 import blindlap.seal.Fingerprint;
+import blindlap.seal.HelperPhrase;
+import blindlap.seal.PhraseAsked;
 import blindlap.seal.Sealed;
 import blindlap.seal.Sealing;
 import blindlap.seal.SecureBytes;
@@ -18,7 +20,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 
-/** Fixes a plan, draws the order, seals the key. */
+/**
+ * Fixes a plan, draws the order, seals the key: first a phrase, then, once that is out, all the
+ * rest in one step. A commit that is interrupted between the two leaves nothing behind and begins
+ * again with another phrase.
+ */
 public final class Committing {
   private final Sessions sessions;
   private final Sealing sealing;
@@ -31,6 +37,18 @@ public final class Committing {
     this.sessions = sessions;
     this.sealing = sealing;
     this.ids = ids;
+  }
+
+  /** What a commit begins with. Nothing was drawn but a phrase, and nothing was written. */
+  public sealed interface Begun {
+    /** The phrase is to be out, and two of its words typed back, before anything is sealed. */
+    record Phrase(PhraseAsked asked) implements Begun {}
+
+    /** An open noise run has no key, so there is no phrase. */
+    record Keyless() implements Begun {}
+
+    /** The plan cannot be committed. */
+    record Refused(List<Problem> problems) implements Begun {}
   }
 
   /** What became of a commit. */
@@ -59,25 +77,36 @@ public final class Committing {
     record Refused(List<Problem> problems) implements Result {}
   }
 
-  /**
-   * Commits a plan. A noise run is committed openly: without rule, order and key.
-   *
-   * @param kind ordinary comparison or concealed null run; sealed
-   * @param signedBy names of those who read the plan
-   */
-  public Result commit(Plan plan, SessionKind kind, List<String> signedBy) {
+  /** Judges a plan and draws the phrase of its session; nothing else is drawn. */
+  public Begun begin(Plan plan) {
     List<Problem> problems = PlanCheck.problems(plan);
     if (!problems.isEmpty()) {
-      return new Result.Refused(problems);
+      return new Begun.Refused(problems);
     }
     if (plan.kind() == Plan.Kind.NOISE_RUN) {
-      return new Result.Open(open(plan, signedBy, List.of()));
+      return new Begun.Keyless();
     }
+    try {
+      return new Begun.Phrase(sealing.drawPhrase(plan.rule()));
+    } catch (Unusable e) {
+      return new Begun.Refused(List.of(e.problem()));
+    }
+  }
+
+  /**
+   * Draws the order, seals it under a phrase that is out, and writes both in one step.
+   *
+   * @param plan as it was begun with
+   * @param kind ordinary comparison or concealed null run; sealed
+   * @param signedBy names of those who read the plan
+   * @param phrase as the beginning gave it out
+   */
+  public Result seal(Plan plan, SessionKind kind, List<String> signedBy, HelperPhrase phrase) {
     SessionId id = SessionId.of(ids.exactly(16));
     byte[] bytes = PlanJson.bytes(plan);
     Sealed sealed;
     try {
-      sealed = sealing.seal(bytes, plan.rule(), id.text(), kind);
+      sealed = sealing.seal(bytes, plan.rule(), id.text(), kind, phrase);
     } catch (Unusable e) {
       return new Result.Refused(List.of(e.problem()));
     }
@@ -92,6 +121,11 @@ public final class Committing {
     SessionState state =
         SessionState.of(sessions.write(id, List.of(), List.of(fact)).orElseThrow());
     return new Result.Committed(state, sealed);
+  }
+
+  /** Commits a noise run openly: without rule, order and key. */
+  public Result.Open fix(Plan plan, List<String> signedBy) {
+    return new Result.Open(open(plan, signedBy, List.of()));
   }
 
   /** Fixes a plan without a key, with what is known of it already. */

@@ -10,6 +10,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Protocol;
 import blindlap.plan.Starter;
+import blindlap.seal.HelperPhrase;
 import blindlap.seal.SessionKind;
 import blindlap.session.Fact;
 import blindlap.session.Notebook;
@@ -171,20 +172,32 @@ public final class Planning {
     return PlanText.yaml(fields);
   }
 
+  /** Begins the commit of a draft: judges it and draws the phrase alone. */
+  public Committing.Begun begin(Map<String, ?> fields) {
+    PlanPreview preview = preview(fields);
+    return preview.problems().isEmpty()
+        ? committing.begin(preview.plan().orElseThrow())
+        : new Committing.Begun.Refused(preview.problems());
+  }
+
   /**
-   * Commits a draft: fixes the plan, draws, seals.
+   * Commits a draft under a phrase that is out: fixes the plan, draws, seals.
    *
    * @param nullRun setup that is secretly ridden under every name, 0 = A; empty for a comparison
    * @param signedBy names of those who read the plan
    */
-  public Committing.Result commit(
-      Map<String, ?> fields, Optional<Integer> nullRun, List<String> signedBy) {
-    PlanPreview preview = preview(fields);
-    if (!preview.problems().isEmpty()) {
-      return new Committing.Result.Refused(preview.problems());
-    }
+  public Committing.Result seal(
+      Map<String, ?> fields,
+      Optional<Integer> nullRun,
+      List<String> signedBy,
+      HelperPhrase phrase) {
     SessionKind kind = nullRun.map(SessionKind::nullRun).orElseGet(SessionKind::comparison);
-    return committing.commit(preview.plan().orElseThrow(), kind, signedBy);
+    return committing.seal(preview(fields).plan().orElseThrow(), kind, signedBy, phrase);
+  }
+
+  /** Commits the draft of an open noise run. */
+  public Committing.Result fix(Map<String, ?> fields, List<String> signedBy) {
+    return committing.fix(preview(fields).plan().orElseThrow(), signedBy);
   }
 
   /** Notes that the fingerprint of the plan was given to someone. */

@@ -155,14 +155,13 @@ public final class SampleSession {
   /** Commits the sample's plan. */
   public Committing.Result.Committed commit() {
     Plan plan = preview().plan().orElseThrow();
+    List<String> signedBy =
+        Stream.of(plan.rider(), plan.blinding().helper()).filter(name -> !name.isBlank()).toList();
+    if (!(desk.committing().begin(plan) instanceof Committing.Begun.Phrase begun)) {
+      throw new IllegalStateException("sample " + name + " is refused");
+    }
     Committing.Result result =
-        desk.committing()
-            .commit(
-                plan,
-                kind(),
-                Stream.of(plan.rider(), plan.blinding().helper())
-                    .filter(name -> !name.isBlank())
-                    .toList());
+        desk.committing().seal(plan, kind(), signedBy, begun.asked().unasked());
     if (result instanceof Committing.Result.Refused refused) {
       throw new IllegalStateException("sample " + name + " is refused: " + refused.problems());
     }

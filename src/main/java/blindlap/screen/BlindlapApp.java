@@ -149,8 +149,18 @@ public final class BlindlapApp extends Application {
                 shell.helperProperty()));
     stage.setMinWidth(900);
     stage.setMinHeight(600);
+    askBeforeClosing(stage, shell);
     stage.setScene(scene);
     stage.show();
+  }
+
+  /** A window that is asked to close asks back while something would be lost. */
+  static void askBeforeClosing(Stage stage, Shell shell) {
+    stage.setOnCloseRequest(
+        request -> {
+          request.consume();
+          shell.close(stage::close);
+        });
   }
 
   @Override

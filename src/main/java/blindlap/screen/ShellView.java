@@ -8,6 +8,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.scene.Node;
 import javafx.scene.input.KeyCode;
@@ -24,6 +25,9 @@ public final class ShellView extends BorderPane {
   private final Map<Shell.Page, Supplier<? extends Node>> makers;
   private final Map<Shell.Page, Node> made = new EnumMap<>(Shell.Page.class);
   private final PageNames<Shell.Page> names;
+
+  /** What had the focus when a question came up. */
+  private Optional<Node> asked = Optional.empty();
 
   /**
    * @param makers makes the view of each page that exists
@@ -43,6 +47,7 @@ public final class ShellView extends BorderPane {
     names.foot(foot);
     shell.pageProperty().addListener((o, before, now) -> show(now));
     shell.helperProperty().addListener((o, before, now) -> names());
+    shell.questionProperty().addListener((o, before, now) -> ask(look, now));
     show(shell.pageProperty().get());
     keys(look);
   }
@@ -54,6 +59,22 @@ public final class ShellView extends BorderPane {
     if (maker != null) {
       setCenter(made.computeIfAbsent(page, key -> maker.get()));
     }
+  }
+
+  /** Asks above the page; whatever had the focus gets it back. */
+  private void ask(Look look, Optional<Shell.Question> question) {
+    if (question.isEmpty()) {
+      setTop(null);
+      asked.ifPresent(Node::requestFocus);
+      asked = Optional.empty();
+      return;
+    }
+    if (asked.isEmpty() && getScene() != null) {
+      asked = Optional.ofNullable(getScene().getFocusOwner());
+    }
+    LeavingPane pane = new LeavingPane(look, shell, question.get());
+    setTop(pane);
+    pane.focus();
   }
 
   private void names() {

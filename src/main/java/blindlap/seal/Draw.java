@@ -32,10 +32,10 @@ final class Draw {
    *     that drawing one would take too long
    */
   static String order(Rule rule, byte[] seed) {
+    refuseHopeless(rule);
     Assignments day = rule.assignments();
     Assignments block = rule.blockSequences();
     int blocks = rule.stints() / rule.block();
-    refuseHopeless(day.count(), block.count().pow(blocks));
     OrderStream stream = new OrderStream(seed);
     for (int i = 0; i < MOST_TRIES; i++) {
       StringBuilder order = new StringBuilder(rule.stints());
@@ -53,7 +53,14 @@ final class Draw {
         MOST_TRIES);
   }
 
-  private static void refuseHopeless(BigInteger admissible, BigInteger shuffles) {
+  /**
+   * Draws nothing.
+   *
+   * @throws Unusable as {@link #order} does, whatever the seed
+   */
+  static void refuseHopeless(Rule rule) {
+    BigInteger admissible = rule.assignments().count();
+    BigInteger shuffles = rule.blockSequences().count().pow(rule.stints() / rule.block());
     if (admissible.signum() == 0) {
       throw new Unusable(
           "rule",

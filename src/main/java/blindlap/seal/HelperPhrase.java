@@ -42,6 +42,11 @@ public final class HelperPhrase {
     return String.join(" ", words);
   }
 
+  /** The word at a place from 1. */
+  String word(int place) {
+    return words.get(place - 1);
+  }
+
   @Override
   public boolean equals(Object other) {
     return other instanceof HelperPhrase that && MessageDigest.isEqual(bytes(), that.bytes());

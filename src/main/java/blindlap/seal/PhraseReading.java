@@ -2,8 +2,6 @@ package blindlap.seal;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.regex.Pattern;
 
 /** What became of a typed helper phrase. */
 public sealed interface PhraseReading {
@@ -12,11 +10,7 @@ public sealed interface PhraseReading {
    * first four letters of a word are enough.
    */
   static PhraseReading of(String typed) {
-    List<String> parts =
-        Pattern.compile("[^\\p{L}\\p{N}]+")
-            .splitAsStream(typed.toLowerCase(Locale.ROOT))
-            .filter(p -> !p.isEmpty())
-            .toList();
+    List<String> parts = TypedWords.of(typed);
     List<String> words = new ArrayList<>(HelperPhrase.WORDS);
     for (int i = 0; i < parts.size() && i < HelperPhrase.WORDS; i++) {
       int index = Words.find(parts.get(i));

@@ -31,23 +31,37 @@ public final class Sealing {
   }
 
   /**
-   * Draws the order and seals it.
+   * First step of a sealing: draws the phrase and nothing else, so that it can be out before there
+   * is anything that it opens.
+   *
+   * @param rule the plan's rule
+   * @throws Unusable if the rule admits no order, or too few to draw one by trying: known before
+   *     anyone writes a phrase down
+   */
+  public PhraseAsked drawPhrase(Rule rule) {
+    Draw.refuseHopeless(rule);
+    return PhraseAsked.draw(sources.phrase());
+  }
+
+  /**
+   * Second step: draws the order and seals it.
    *
    * @param planBytes the plan as it will be stored
    * @param rule the plan's rule
    * @param sessionId the session the key is bound to
    * @param kind comparison or concealed null run
+   * @param phrase of the first step, after it was out
    * @throws Unusable if the rule admits no order, or too few to draw one by trying, or the null run
    *     names no setup of the plan
    */
-  public Sealed seal(byte[] planBytes, Rule rule, String sessionId, SessionKind kind) {
+  public Sealed seal(
+      byte[] planBytes, Rule rule, String sessionId, SessionKind kind, HelperPhrase phrase) {
     byte[] seed = sources.orderSeed().exactly(OrderStream.SEED_BYTES);
     String order = Draw.order(rule, seed);
     List<Integer> codes = Codes.draw(rule.stints(), sources.codes());
     byte[] nonce = sources.nonce().exactly(NONCE_BYTES);
     SealedPart part = kind.seal(rule.setups(), sources.warmUp());
     OpenKey key = OpenKey.of(Draw.ALGORITHM, order, codes, seed, nonce, part);
-    HelperPhrase phrase = HelperPhrase.draw(sources.phrase());
     byte[] salt = sources.salt().exactly(SealedKey.SALT_BYTES);
     HelperLock lock = HelperLock.derive(phrase, salt, parameters);
     SealedKey sealed = encrypt(key, lock, sessionId, Fingerprint.sha256(planBytes), salt);

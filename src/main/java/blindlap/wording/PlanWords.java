@@ -85,6 +85,27 @@ public final class PlanWords {
     return what + (where.isBlank() ? "" : ", " + where) + (day.isBlank() ? "" : ", " + day);
   }
 
+  /**
+   * Which two words of a helper phrase are to be typed back.
+   *
+   * @param first place of the first, from 1
+   * @param second place of the second
+   */
+  public static String askedWords(int first, int second) {
+    return say("commit.words.ask", nth(first), nth(second));
+  }
+
+  /** Which of the words that were typed back differ, by their places from 1: one or two. */
+  public static String wrongWords(List<Integer> places) {
+    return places.size() == 1
+        ? say("commit.words.one", nth(places.get(0)))
+        : say("commit.words.both", nth(places.get(0)), nth(places.get(1)));
+  }
+
+  private static String nth(int place) {
+    return say("nth." + place);
+  }
+
   private static String text(@Nullable Object value) {
     return value == null ? "" : String.valueOf(value);
   }

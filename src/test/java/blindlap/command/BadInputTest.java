@@ -108,7 +108,7 @@ class BadInputTest {
     CommandLineSession day = new CommandLineSession(folder);
     Path plan = day.file("open.yaml", Plans.SMALL + "blinding: {blinded: no}\n");
 
-    CommandLineSession.Ran concealed = day.run("commit", "--null-run", "Shock K", plan.toString());
+    CommandLineSession.Ran concealed = day.run("commit", "--null-run", plan.toString());
     assertThat(concealed.code()).isEqualTo(ExitCode.BAD_INPUT);
     assertThat(concealed.err()).contains("--null-run", "unblinded");
     assertThat(day.run("notebook").out()).contains("empty");

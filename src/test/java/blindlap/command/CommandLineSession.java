@@ -15,14 +15,19 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Deque;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** Types commands as a user would, on a real notebook in a temporary folder. */
 final class CommandLineSession {
@@ -35,6 +40,11 @@ final class CommandLineSession {
   private final SecureBytes order;
   private String phrase = "";
   private Instant now = Instant.parse("2026-11-14T08:00:00Z");
+
+  /** An answer that never comes. */
+  static final String NOBODY = "nobody is there";
+
+  private static final String SHOWN = "shown this once:";
 
   /** What a command printed and answered. */
   record Ran(int code, String out, String err) {
@@ -85,6 +95,51 @@ final class CommandLineSession {
     now = now.plusSeconds(seconds);
   }
 
+  /** True if someone sits at the terminal. */
+  boolean present = true;
+
+  /** Lines to answer with, the first first; after them the words of the phrase that is in sight. */
+  final Deque<String> answers = new ArrayDeque<>();
+
+  /** What the terminal shows. */
+  private StringWriter sight = new StringWriter();
+
+  /** Types the phrase where it is asked for, and of one that is shown the words that are asked. */
+  private final class Typist implements CommandSetting.Terminal {
+    @Override
+    public String secret(String prompt) {
+      return phrase;
+    }
+
+    @Override
+    public Optional<String> answer(String prompt) {
+      if (!answers.isEmpty()) {
+        return Optional.of(answers.pop()).filter(line -> !line.equals(NOBODY));
+      }
+      String shown = shownPhrase(sight.toString());
+      return Optional.of(
+          Pattern.compile("([1-6])(?:st|nd|rd|th)")
+              .matcher(prompt)
+              .results()
+              .map(found -> shown.split(" ")[found.group(1).charAt(0) - '1'])
+              .collect(Collectors.joining(" ")));
+    }
+
+    @Override
+    public boolean present() {
+      return present;
+    }
+  }
+
+  /** The phrase that a commit has shown. */
+  static String shownPhrase(String out) {
+    return out.substring(out.lastIndexOf(SHOWN) + SHOWN.length())
+        .strip()
+        .lines()
+        .findFirst()
+        .orElse("");
+  }
+
   void types(String helperPhrase) {
     phrase = helperPhrase;
   }
@@ -97,25 +152,25 @@ final class CommandLineSession {
   Ran run(String... arguments) {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
+    sight = out;
+    int code = run(new PrintWriter(out, true), new PrintWriter(err, true), arguments);
+    return new Ran(code, out.toString(), err.toString());
+  }
+
+  /** The same with standard output and standard error of the caller. */
+  int run(PrintWriter out, PrintWriter err, String... arguments) {
     List<String> all = new ArrayList<>(Arrays.asList(arguments));
     if (!all.contains("--notebook") && !all.get(0).equals("plan") && !all.get(0).equals("--help")) {
       all.add("--notebook");
       all.add(notebook.toString());
     }
-    int code =
-        Blindlap.run(
-            setting(),
-            new PrintWriter(out, true),
-            new PrintWriter(err, true),
-            all.toArray(String[]::new));
-    return new Ran(code, out.toString(), err.toString());
+    return Blindlap.run(setting(), out, err, all.toArray(String[]::new));
   }
 
   /** Names of all commands, each with the names of its options. */
   Map<String, Set<String>> commands() {
-    PrintWriter nowhere = new PrintWriter(new StringWriter());
     Map<String, Set<String>> commands = new TreeMap<>();
-    Blindlap.line(setting(), nowhere, nowhere)
+    Blindlap.line(setting())
         .getSubcommands()
         .forEach(
             (name, command) -> {
@@ -126,14 +181,14 @@ final class CommandLineSession {
     return commands;
   }
 
-  private CommandSetting setting() {
+  CommandSetting setting() {
     Clock clock = Clock.fixed(now, ZoneId.of("Europe/Vienna"));
     SecureBytes bytes = this::bytes;
     return new CommandSetting(
         file -> desk(file, clock, sources(bytes), bytes),
         (file, demoClock, sources, ids) -> desk(file, demoClock, sources, ids),
         notebook,
-        prompt -> phrase,
+        new Typist(),
         new SqliteFiles(clock, () -> bytes.exactly(16)),
         file -> display && windows.add(file));
   }
@@ -167,8 +222,7 @@ final class CommandLineSession {
     if (ran.code() != 0) {
       throw new AssertionError(ran.err());
     }
-    String after = ran.out().substring(ran.out().indexOf("shown this once:") + 16).strip();
-    types(after.lines().findFirst().orElseThrow().strip());
+    types(shownPhrase(ran.out()));
     return ran.after("sealed: session");
   }
 }

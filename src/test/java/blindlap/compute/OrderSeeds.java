@@ -53,7 +53,11 @@ public final class OrderSeeds {
             new SealParameters(1));
     Sealed sealed =
         sealing.seal(
-            new byte[] {1}, rule, "00112233445566778899aabbccddeeff", SessionKind.comparison());
+            new byte[] {1},
+            rule,
+            "00112233445566778899aabbccddeeff",
+            SessionKind.comparison(),
+            sealing.drawPhrase(rule).unasked());
     return sealed.schedule().fits().stream()
         .map(fit -> String.valueOf((char) ('A' + fit.named())))
         .collect(Collectors.joining());

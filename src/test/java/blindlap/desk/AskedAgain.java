@@ -46,8 +46,7 @@ public final class AskedAgain {
   }
 
   Committing.Result.Committed commit(String plan, SessionKind kind) {
-    return (Committing.Result.Committed)
-        desk.committing().commit(plan(plan), kind, List.of("R. Lind"));
+    return Commits.commit(desk, plan(plan), kind, List.of("R. Lind"));
   }
 
   SessionState state(SessionId id) {

@@ -111,8 +111,7 @@ public final class SeriesDays implements AutoCloseable {
     Plan plan =
         preview.plan().orElseThrow(() -> new AssertionError("refused: " + preview.problems()));
     Committing.Result.Committed committed =
-        (Committing.Result.Committed)
-            desk.committing().commit(plan, SessionKind.comparison(), List.of(day.rider()));
+        Commits.commit(desk, plan, SessionKind.comparison(), List.of(day.rider()));
     SessionId id = committed.state().id();
     phrases.put(id, committed.sealed().phrase().text());
     return id;

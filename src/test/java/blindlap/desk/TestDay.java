@@ -96,16 +96,12 @@ public final class TestDay implements AutoCloseable {
             QUICK,
             ids);
     Plan read = READ.computeIfAbsent(plan, TestDay::read);
-    Committing.Result result =
-        desk.committing()
-            .commit(
-                read,
-                nullRun.map(SessionKind::nullRun).orElseGet(SessionKind::comparison),
-                List.of("R. Lind"));
-    if (result instanceof Committing.Result.Refused refused) {
-      throw new AssertionError("refused: " + refused.problems());
-    }
-    Committing.Result.Committed committed = (Committing.Result.Committed) result;
+    Committing.Result.Committed committed =
+        Commits.commit(
+            desk,
+            read,
+            nullRun.map(SessionKind::nullRun).orElseGet(SessionKind::comparison),
+            List.of("R. Lind"));
     id = committed.state().id();
     phrase = committed.sealed().phrase().text();
   }

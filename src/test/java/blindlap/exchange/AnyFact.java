@@ -72,7 +72,13 @@ public final class AnyFact {
     Plan plan = plan();
     SessionId session = session();
     byte[] bytes = PlanJson.bytes(plan);
-    Sealed sealed = sealing.seal(bytes, plan.rule(), session.text(), SessionKind.comparison());
+    Sealed sealed =
+        sealing.seal(
+            bytes,
+            plan.rule(),
+            session.text(),
+            SessionKind.comparison(),
+            sealing.drawPhrase(plan.rule()).unasked());
     OpenKey key = ((Opening.Opened) sealing.open(sealed.key(), sealed.phrase())).key();
     facts.add(
         new Fact.PlanCommitted(

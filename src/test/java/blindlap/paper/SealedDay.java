@@ -48,7 +48,9 @@ final class SealedDay {
   SealedDay(Plan plan, SessionKind kind, long orderSeed) {
     this.sealing = new Sealing(FixedSources.order(orderSeed), new SealParameters(1));
     byte[] bytes = PlanJson.bytes(plan);
-    this.sealed = sealing.seal(bytes, plan.rule(), ID.text(), kind);
+    this.sealed =
+        sealing.seal(
+            bytes, plan.rule(), ID.text(), kind, sealing.drawPhrase(plan.rule()).unasked());
     Fact commit =
         new Fact.PlanCommitted(
             plan,

@@ -37,7 +37,13 @@ final class Golden {
   }
 
   static Sealed sealed(Rule rule) {
-    return sealing().seal(PLAN, rule, SESSION, SessionKind.comparison());
+    return sealed(sealing(), rule, SessionKind.comparison());
+  }
+
+  /** Both steps of a sealing, with nobody to ask for the phrase. */
+  static Sealed sealed(Sealing sealing, Rule rule, SessionKind kind) {
+    HelperPhrase phrase = sealing.drawPhrase(rule).unasked();
+    return sealing.seal(PLAN, rule, SESSION, kind, phrase);
   }
 
   static OpenKey key(Rule rule) {

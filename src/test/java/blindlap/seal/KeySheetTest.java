@@ -115,8 +115,10 @@ class KeySheetTest {
   @Test
   void rowsOfTwoSheetsDoNotMakeOne() {
     Sealed other =
-        new Sealing(Golden.sources(FixedBytes.counting(100)), Golden.QUICK)
-            .seal(Golden.PLAN, RULE, Golden.SESSION, SessionKind.comparison());
+        Golden.sealed(
+            new Sealing(Golden.sources(FixedBytes.counting(100)), Golden.QUICK),
+            RULE,
+            SessionKind.comparison());
     String mixed = text.replaceAll("(?m)^S.:.*\n", "");
     String seeds =
         String.join("\n", other.sheet().text().lines().filter(r -> r.startsWith("S")).toList());
@@ -126,8 +128,10 @@ class KeySheetTest {
   @Test
   void theSheetOfAnotherSessionOrPlanIsToldFromATypingError() {
     Sealed other =
-        new Sealing(Golden.sources(FixedBytes.counting(100)), Golden.QUICK)
-            .seal(Golden.PLAN, RULE, Golden.SESSION, SessionKind.comparison());
+        Golden.sealed(
+            new Sealing(Golden.sources(FixedBytes.counting(100)), Golden.QUICK),
+            RULE,
+            SessionKind.comparison());
     assertThat(read(other.sheet().text()))
         .isEqualTo(new SheetReading.OfAnother(other.fingerprint()));
     assertThat(Golden.sealing().openFromSheet(text, new byte[] {1}, sealed.fingerprint()))
@@ -139,8 +143,10 @@ class KeySheetTest {
     for (Rule rule : List.of(Rule.blocks(2, 8, 2), Rule.blocks(3, 60, 6), Rule.blocks(4, 20, 4))) {
       for (SessionKind kind : List.of(SessionKind.comparison(), SessionKind.nullRun(1))) {
         Sealed any =
-            new Sealing(SealingSources.allFrom(FixedBytes.stream("any")), Golden.QUICK)
-                .seal(Golden.PLAN, rule, Golden.SESSION, kind);
+            Golden.sealed(
+                new Sealing(SealingSources.allFrom(FixedBytes.stream("any")), Golden.QUICK),
+                rule,
+                kind);
         assertThat(
                 Golden.sealing().openFromSheet(any.sheet().text(), Golden.PLAN, any.fingerprint()))
             .isInstanceOf(SheetReading.Opened.class);

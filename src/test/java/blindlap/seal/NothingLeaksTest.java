@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 class NothingLeaksTest {
   private final Sealing sealing = Golden.sealing();
   private final Sealed sealed =
-      sealing.seal(Golden.PLAN, Golden.BLOCKS_OF_FOUR, Golden.SESSION, SessionKind.nullRun(1));
+      Golden.sealed(sealing, Golden.BLOCKS_OF_FOUR, SessionKind.nullRun(1));
   private final Opening opening = sealing.open(sealed.key(), sealed.phrase());
   private final OpenKey key = ((Opening.Opened) opening).key();
 
@@ -26,6 +26,8 @@ class NothingLeaksTest {
             sealed,
             sealed.key(),
             sealed.phrase(),
+            sealing.drawPhrase(Golden.BLOCKS_OF_FOUR),
+            new PhraseAsked.Back.Right(sealed.phrase()),
             sealed.schedule(),
             sealed.sheet(),
             sealed.lock(),

@@ -67,8 +67,10 @@ class SealingTest {
   @Test
   void realSessionsUseAtLeast600000RoundsAndRecordThem() {
     Sealed sealed =
-        new Sealing(Golden.sources(), SealParameters.standard())
-            .seal(Golden.PLAN, RULE, Golden.SESSION, SessionKind.comparison());
+        Golden.sealed(
+            new Sealing(Golden.sources(), SealParameters.standard()),
+            RULE,
+            SessionKind.comparison());
     assertThat(sealed.key().fields()).containsEntry("rounds", "600000");
     assertThat(SealParameters.standard().strong()).isTrue();
     assertThat(Golden.QUICK.strong()).isFalse();
@@ -160,8 +162,8 @@ class SealingTest {
 
   private static Sealed sealedWithSeed(int number, SessionKind kind) {
     String seed = Fingerprint.sha256(new byte[] {(byte) number, (byte) (number >> 8)}).hex();
-    return new Sealing(Golden.sources(seed), new SealParameters(1))
-        .seal(Golden.PLAN, Golden.EIGHT_STINT_SET, Golden.SESSION, kind);
+    return Golden.sealed(
+        new Sealing(Golden.sources(seed), new SealParameters(1)), Golden.EIGHT_STINT_SET, kind);
   }
 
   @Test
@@ -188,11 +190,12 @@ class SealingTest {
             noting("salt", fixed.salt(), asked),
             noting("iv", fixed.iv(), asked));
     Sealing sealing = new Sealing(sources, Golden.QUICK);
-    Sealed sealed =
-        sealing.seal(Golden.PLAN, Rule.blocks(2, 4, 2), Golden.SESSION, SessionKind.comparison());
+    Sealed sealed = Golden.sealed(sealing, Rule.blocks(2, 4, 2), SessionKind.comparison());
     sealing.record(sealed.lock(), Golden.SESSION, 1, "{}");
     assertThat(asked)
         .containsExactly(
+            "phrase 12",
+            "phrase 1",
             "seed 32",
             "codes 2",
             "codes 2",
@@ -200,7 +203,6 @@ class SealingTest {
             "codes 2",
             "nonce 32",
             "warm-up 1",
-            "phrase 12",
             "salt 16",
             "iv 12",
             "iv 12");
@@ -217,9 +219,8 @@ class SealingTest {
   void aSourceThatGivesTooFewBytesStopsTheSealing() {
     SecureBytes broken = count -> new byte[count - 1];
     Sealing sealing = new Sealing(SealingSources.allFrom(broken), Golden.QUICK);
-    assertThatThrownBy(
-            () -> sealing.seal(Golden.PLAN, RULE, Golden.SESSION, SessionKind.comparison()))
-        .hasMessageContaining("asked for 32 bytes and gave 31; nothing was sealed");
+    assertThatThrownBy(() -> Golden.sealed(sealing, RULE, SessionKind.comparison()))
+        .hasMessageContaining("asked for 12 bytes and gave 11; nothing was sealed");
   }
 
   @Test
@@ -295,8 +296,7 @@ class SealingTest {
 
   @Test
   void inANullRunOneSetupIsFittedThroughoutAndEverySwapIsADummy() {
-    Sealed sealed =
-        Golden.sealing().seal(Golden.PLAN, RULE, Golden.SESSION, SessionKind.nullRun(0));
+    Sealed sealed = Golden.sealed(Golden.sealing(), RULE, SessionKind.nullRun(0));
     HelperSchedule schedule = sealed.schedule();
     assertThat(schedule.nullRun()).isTrue();
     assertThat(schedule.warmUp()).isZero();
@@ -305,7 +305,7 @@ class SealingTest {
     OpenKey key = ((Opening.Opened) Golden.sealing().open(sealed.key(), sealed.phrase())).key();
     assertThat(key.sealedPart().nullRun()).isTrue();
     assertThat(key.sealedPart().ridden()).hasValue(0);
-    assertThatThrownBy(() -> Golden.sealing().seal(Golden.PLAN, RULE, "s", SessionKind.nullRun(2)))
+    assertThatThrownBy(() -> Golden.sealed(Golden.sealing(), RULE, SessionKind.nullRun(2)))
         .hasMessageContaining("one of the plan's 2 setups");
   }
 

@@ -61,7 +61,13 @@ final class Histories {
                 blindlap.exchange.Protocols.NONE)
             .plan();
     byte[] bytes = PlanJson.bytes(plan);
-    SEALED = SEALING.seal(bytes, plan.rule(), SESSION.text(), SessionKind.comparison());
+    SEALED =
+        SEALING.seal(
+            bytes,
+            plan.rule(),
+            SESSION.text(),
+            SessionKind.comparison(),
+            SEALING.drawPhrase(plan.rule()).unasked());
     COMMIT =
         new Fact.PlanCommitted(
             plan,

@@ -132,7 +132,13 @@ final class RandomDay {
         random.nextInt(4) == 0
             ? SessionKind.nullRun(random.nextInt(plan.setups().size()))
             : SessionKind.comparison();
-    Sealed sealed = sealing.seal(bytes, plan.rule(), Histories.SESSION.text(), kind);
+    Sealed sealed =
+        sealing.seal(
+            bytes,
+            plan.rule(),
+            Histories.SESSION.text(),
+            kind,
+            sealing.drawPhrase(plan.rule()).unasked());
     Opening.Opened opened = (Opening.Opened) sealing.open(sealed.key(), sealed.phrase());
     return new Secrets(sealing, sealed, opened.key(), sealed.fingerprint());
   }

@@ -76,7 +76,12 @@ final class Days {
   }
 
   static Sealed seal(Plan plan, SessionId session, Sealing sealing) {
-    return sealing.seal(planBytes(plan), plan.rule(), session.text(), SessionKind.comparison());
+    return sealing.seal(
+        planBytes(plan),
+        plan.rule(),
+        session.text(),
+        SessionKind.comparison(),
+        sealing.drawPhrase(plan.rule()).unasked());
   }
 
   static Fact.PlanCommitted committed(Plan plan, Sealed sealed) {

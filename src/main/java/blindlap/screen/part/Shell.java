@@ -1,10 +1,13 @@
 package blindlap.screen.part;
 
 import blindlap.session.day.SessionId;
+import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -28,6 +31,86 @@ public final class Shell {
   private final ReadOnlyBooleanWrapper helper = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Optional<SessionId>> session =
       new ReadOnlyObjectWrapper<>(Optional.empty());
+
+  /** How a page asks before it is left, and lets go of what would be lost. */
+  private record Guard(Supplier<Optional<Question>> question, Runnable drop) {}
+
+  private final Map<Page, Guard> guards = new EnumMap<>(Page.class);
+  private final ReadOnlyObjectWrapper<Optional<Question>> question =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private Runnable afterwards = () -> {};
+
+  /**
+   * What is asked before a page is left, or the window closed.
+   *
+   * @param words what would be lost
+   * @param leave what leaving is called; empty while it is not possible
+   */
+  public record Question(String words, String leave) {
+    /** The question, of which there is one. */
+    public static Optional<Question> of(String words, String leave) {
+      return Optional.of(new Question(words, leave));
+    }
+  }
+
+  /**
+   * From now on a page is asked before it is left.
+   *
+   * @param question empty while nothing would be lost
+   * @param drop lets go of it
+   */
+  public void guard(Page of, Supplier<Optional<Question>> question, Runnable drop) {
+    guards.put(of, new Guard(question, drop));
+  }
+
+  /** What is being asked; empty mostly. */
+  public ReadOnlyObjectProperty<Optional<Question>> questionProperty() {
+    return question.getReadOnlyProperty();
+  }
+
+  /** The answer is to stay. */
+  public void stay() {
+    question.set(Optional.empty());
+  }
+
+  /** The answer is to leave; asked again if meanwhile something else would be lost. */
+  public void leave() {
+    Optional<Question> answered = question.get();
+    Optional<Question> lost = lost();
+    if (lost.isPresent() && (!lost.equals(answered) || lost.get().leave().isEmpty())) {
+      question.set(lost);
+      return;
+    }
+    question.set(Optional.empty());
+    Guard guard = guards.get(page.get());
+    if (guard != null && lost.isPresent()) {
+      guard.drop().run();
+    }
+    afterwards.run();
+  }
+
+  /**
+   * The window is to be closed.
+   *
+   * @param close run at once, or once it is answered that nothing of it matters
+   */
+  public void close(Runnable close) {
+    leaving(close);
+  }
+
+  private Optional<Question> lost() {
+    Guard guard = guards.get(page.get());
+    return guard == null ? Optional.empty() : guard.question().get();
+  }
+
+  private void leaving(Runnable then) {
+    Optional<Question> lost = lost();
+    afterwards = then;
+    question.set(lost);
+    if (lost.isEmpty()) {
+      then.run();
+    }
+  }
 
   /** The page in view. */
   public ReadOnlyObjectProperty<Page> pageProperty() {
@@ -78,16 +161,32 @@ public final class Shell {
     go(Page.PLAN);
   }
 
-  /** Goes to a page, staying with the session. */
+  /** Goes to a page, staying with the session; asks first if something would be lost. */
   public void go(Page to) {
+    if (to == page.get()) {
+      turn(to);
+    } else {
+      leaving(() -> turn(to));
+    }
+  }
+
+  private void turn(Page to) {
     // Told first, so that whoever is told of the page knows whose it is.
     helper.set(helpers.contains(to));
     page.set(to);
   }
 
-  /** Goes to a page of a session. */
+  /** Goes to a page of a session; asks first if something would be lost. */
   public void open(Page to, SessionId about) {
-    session.set(Optional.of(about));
-    go(to);
+    Runnable open =
+        () -> {
+          session.set(Optional.of(about));
+          turn(to);
+        };
+    if (to == page.get()) {
+      open.run();
+    } else {
+      leaving(open);
+    }
   }
 }

@@ -4,16 +4,12 @@ import blindlap.desk.Committing;
 import blindlap.desk.HelperDays;
 import blindlap.desk.HelperSheets;
 import blindlap.desk.Planning;
-import blindlap.desk.Sessions;
-import blindlap.desk.Sheets;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
-import blindlap.plot.Qr;
-import blindlap.plot.surface.Spoken;
 import blindlap.screen.cover.HelperCover;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
-import blindlap.session.SessionState;
+import blindlap.seal.PhraseAsked;
 import blindlap.session.day.SessionId;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
@@ -23,7 +19,6 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyBooleanProperty;
@@ -37,9 +32,10 @@ import javafx.beans.property.StringProperty;
 import org.jspecify.annotations.Nullable;
 
 /**
- * From a draft to a sealed session: hand the machine over, read and sign, seal, give the
- * fingerprint away, note the phrase, take the sheet. Holds nothing of the order at any time; the
- * phrase only until the helper has noted it.
+ * From a draft to a sealed session: hand the machine over, read and sign, note the phrase, type two
+ * of its words back, seal, give the fingerprint away, take the sheet. Nothing is drawn but the
+ * phrase before its words came back. Holds nothing of the order at any time; the phrase only until
+ * the machine goes back.
  */
 public final class CommitModel {
   /** Where the commit stands. */
@@ -47,39 +43,26 @@ public final class CommitModel {
     EDITING,
     HAND_OVER,
     SIGNING,
+    PHRASE,
+    WORDS,
     SEALED,
-    NOTED
+    SHEET
   }
 
-  /**
-   * What was sealed, for everyone.
-   *
-   * @param fingerprint in groups, to read aloud or copy
-   * @param code the same as a QR code
-   * @param codes codes of the stints, for the rider's card
-   */
-  public record Sealing(String fingerprint, Qr code, List<Integer> codes) {}
-
   private final Planning planning;
-  private final HelperSheets sheets;
   private final Shell shell;
   private final Background background;
   private final PlanInHand page;
   private final ReadOnlyObjectWrapper<Step> step = new ReadOnlyObjectWrapper<>(Step.EDITING);
-  private final ReadOnlyObjectWrapper<Optional<Sealing>> sealing =
-      new ReadOnlyObjectWrapper<>(Optional.empty());
-  private final ReadOnlyStringWrapper phrase = new ReadOnlyStringWrapper("");
+  private final CommitPhrase phrase = new CommitPhrase();
   private final ReadOnlyStringWrapper message = new ReadOnlyStringWrapper("");
   private final ReadOnlyBooleanWrapper busy = new ReadOnlyBooleanWrapper();
   private final StringProperty signed = new SimpleStringProperty("");
-  private final StringProperty givenTo = new SimpleStringProperty("");
-  private final StringProperty typedPhrase = new SimpleStringProperty("");
-  private @Nullable SessionState state;
   private Map<String, Object> fields = Map.of();
   private List<String> history = List.of();
   private Optional<Integer> nullRun = Optional.empty();
   private final HelperCover cover;
-  private boolean sheetWritten;
+  private final CommitHandOut handOut;
   private boolean secret;
   private boolean unblinded;
 
@@ -92,12 +75,13 @@ public final class CommitModel {
       Background background,
       PlanInHand page) {
     this.planning = planning;
-    this.sheets = sheets;
     this.shell = shell;
     this.background = background;
     this.page = page;
+    this.handOut = new CommitHandOut(planning, sheets, background, message, busy);
     this.cover = new HelperCover(clock, days::pin, this::lost);
     step.addListener((o, before, now) -> shell.lend(Shell.Page.PLAN, covered(now)));
+    shell.guard(Shell.Page.PLAN, this::lostByLeaving, this::leave);
   }
 
   private boolean covered(Step at) {
@@ -109,14 +93,14 @@ public final class CommitModel {
     return step.getReadOnlyProperty();
   }
 
-  /** What was sealed; empty before. */
-  public ReadOnlyObjectProperty<Optional<Sealing>> sealingProperty() {
-    return sealing.getReadOnlyProperty();
+  /** The helper phrase, and what is asked of it. */
+  public CommitPhrase phrase() {
+    return phrase;
   }
 
-  /** The helper phrase, for the helper alone; empty before sealing and once it is noted. */
-  public ReadOnlyStringProperty phraseProperty() {
-    return phrase.getReadOnlyProperty();
+  /** What goes to whom once it is sealed: fingerprint and sheet. */
+  public CommitHandOut handOut() {
+    return handOut;
   }
 
   /** What happened or went wrong, a sentence; may be empty. */
@@ -155,16 +139,6 @@ public final class CommitModel {
   /** Names of those who read the plan, one a line. */
   public StringProperty signedProperty() {
     return signed;
-  }
-
-  /** Whom the fingerprint is given to. */
-  public StringProperty givenToProperty() {
-    return givenTo;
-  }
-
-  /** The phrase as the helper types it back. */
-  public StringProperty typedPhraseProperty() {
-    return typedPhrase;
   }
 
   /** Names of the setups, for the helper's choice of a concealed null run. */
@@ -211,9 +185,10 @@ public final class CommitModel {
     step.set(secret ? Step.HAND_OVER : Step.SIGNING);
   }
 
-  /** Back to the draft; nothing was sealed. */
+  /** Back to the draft; nothing was sealed, and a phrase that was shown is dropped. */
   public void back() {
     nullRun = Optional.empty();
+    phrase.drop();
     message.set("");
     cover.end();
     step.set(Step.EDITING);
@@ -232,7 +207,7 @@ public final class CommitModel {
 
   /** Too many wrong PINs: nobody sees these pages again. */
   private void lost() {
-    boolean sealed = state != null;
+    boolean sealed = handOut.session().isPresent();
     if (sealed) {
       clear();
     } else {
@@ -250,17 +225,66 @@ public final class CommitModel {
     nullRun = Optional.ofNullable(setup);
   }
 
-  /** Fixes the plan, draws the order, seals the key. */
-  public void seal() {
-    List<String> names = signed.get().lines().map(String::strip).filter(n -> !n.isEmpty()).toList();
+  /**
+   * The plan is signed: an open noise run is fixed, of all others the phrase is drawn and shown.
+   */
+  public void sign() {
+    List<String> names = names();
     if (names.isEmpty()) {
       message.set(PlanWords.say("commit.unsigned"));
       return;
     }
     busy.set(true);
-    message.set(PlanWords.say(open() ? "commit.fixing" : "commit.sealing"));
-    Optional<Integer> kind = nullRun;
-    background.run(() -> planning.commit(fields, kind, names), this::sealed, this::failed);
+    message.set(open() ? PlanWords.say("commit.fixing") : "");
+    if (open()) {
+      background.run(() -> planning.fix(fields, names), this::sealed, this::failed);
+    } else {
+      background.run(() -> planning.begin(fields), this::begun, this::failed);
+    }
+  }
+
+  private List<String> names() {
+    return signed.get().lines().map(String::strip).filter(n -> !n.isEmpty()).toList();
+  }
+
+  private void begun(Committing.Begun begun) {
+    busy.set(false);
+    if (begun instanceof Committing.Begun.Refused refused) {
+      message.set(String.join(" ", Problems.sentences(refused.problems())));
+    } else if (begun instanceof Committing.Begun.Phrase drawn) {
+      phrase.show(drawn.asked());
+      step.set(Step.PHRASE);
+    }
+  }
+
+  /** The helper has written the phrase down: it is hidden, and two of its words are asked. */
+  public void phraseNoted() {
+    phrase.hide();
+    message.set("");
+    step.set(Step.WORDS);
+  }
+
+  /** The helper wants to see the phrase again. */
+  public void phraseAgain() {
+    phrase.again();
+    message.set("");
+    step.set(Step.PHRASE);
+  }
+
+  /** Draws the order and seals it, if the two words are those of the phrase. */
+  public void seal() {
+    PhraseAsked.Back back = phrase.back().orElse(null);
+    if (back instanceof PhraseAsked.Back.Wrong wrong) {
+      phraseAgain();
+      message.set(PlanWords.wrongWords(wrong.places()));
+    } else if (back instanceof PhraseAsked.Back.Right right) {
+      busy.set(true);
+      message.set(PlanWords.say("commit.sealing"));
+      Optional<Integer> kind = nullRun;
+      List<String> names = names();
+      background.run(
+          () -> planning.seal(fields, kind, names, right.phrase()), this::sealed, this::failed);
+    }
   }
 
   private void sealed(Committing.Result result) {
@@ -271,22 +295,14 @@ public final class CommitModel {
     }
     if (result instanceof Committing.Result.Open open) {
       // An open noise run has no key: there is nothing to note, and everyone may look.
-      state = open.state();
       page.forget();
-      finish();
+      finish(Optional.of(open.state().id()));
       return;
     }
     Committing.Result.Committed committed = (Committing.Result.Committed) result;
-    state = committed.state();
     nullRun = Optional.empty();
-    String fingerprint = committed.sealed().fingerprint().grouped();
-    sealing.set(
-        Optional.of(
-            new Sealing(
-                fingerprint,
-                Qr.of(fingerprint, new Spoken(PlanWords.say("commit.qr"), fingerprint)),
-                committed.sealed().codes())));
-    phrase.set(committed.sealed().phrase().text());
+    handOut.begin(committed);
+    phrase.sealedWith(committed.sealed().phrase());
     message.set("");
     page.forget();
     step.set(Step.SEALED);
@@ -297,90 +313,60 @@ public final class CommitModel {
     message.set(PlanWords.say("commit.failed", Trouble.sentence(problem)));
   }
 
-  /** Notes whom the fingerprint was given to. */
-  public void fingerprintGiven() {
-    String to = givenTo.get().strip();
-    SessionState session = state;
-    if (session == null || to.isEmpty()) {
-      message.set(PlanWords.say("commit.given.whom"));
-      return;
-    }
-    background.run(
-        () -> planning.fingerprintGiven(session.id(), to),
-        result ->
-            message.set(
-                result instanceof Sessions.Result.Refused refused
-                    ? String.join(" ", Problems.sentences(refused.problems()))
-                    : PlanWords.say("commit.given", to)),
-        this::failed);
-  }
-
-  /** The helper has written the phrase down and typed it back: it is shown no more. */
-  public void phraseNoted() {
-    if (!same(typedPhrase.get(), phrase.get())) {
-      message.set(PlanWords.say("commit.phrase.differs"));
-      return;
-    }
-    phrase.set("");
+  /** On to the sheet. */
+  public void goOn() {
     message.set("");
-    step.set(Step.NOTED);
+    step.set(Step.SHEET);
   }
 
-  private static boolean same(String typed, String shown) {
-    return words(typed).equals(words(shown));
-  }
-
-  private static List<String> words(String phrase) {
-    return List.of(phrase.strip().toLowerCase(Locale.ROOT).split("[\\s,-]+"));
-  }
-
-  /**
-   * Writes the helper's sheet into a folder, straight from memory.
-   *
-   * @param paper A4 or LETTER
-   */
+  /** Writes the helper's sheet into a folder; see {@link CommitHandOut}. */
   public void writeSheet(Path folder, String paper) {
-    SessionState session = state;
-    if (session == null) {
-      return;
-    }
-    busy.set(true);
-    String typed = typedPhrase.get();
-    boolean again = sheetWritten;
-    Sheets.Paper format = Sheets.Paper.valueOf(paper);
-    background.run(
-        () -> sheets.write(session, typed, folder, format, again),
-        result -> {
-          busy.set(false);
-          if (result instanceof HelperSheets.Result.Written written) {
-            sheetWritten = true;
-            message.set(PlanWords.say("commit.sheet", written.file()));
-          } else if (result instanceof HelperSheets.Result.Refused refused) {
-            message.set(String.join(" ", Problems.sentences(refused.problems())));
-          }
-        },
-        this::failed);
+    handOut.writeSheet(phrase.noted(), folder, paper);
   }
 
   /** The machine goes back: everything of the commit is cleared away. */
   public void finish() {
-    Optional<SessionId> session = Optional.ofNullable(state).map(SessionState::id);
+    finish(handOut.session());
+  }
+
+  private void finish(Optional<SessionId> session) {
     clear();
     session.ifPresent(id -> shell.open(Shell.Page.NOTEBOOK, id));
   }
 
+  private Optional<Shell.Question> lostByLeaving() {
+    boolean asked = step.get() == Step.PHRASE || step.get() == Step.WORDS;
+    boolean sealed = step.get() == Step.SEALED || step.get() == Step.SHEET;
+    if (!asked && (!sealed || handOut.sheetWritten())) {
+      return Optional.empty();
+    }
+    if (cover.stateProperty().get() == HelperCover.State.BLANK) {
+      return Shell.Question.of(PlanWords.say("commit.leave.blank"), PlanWords.say("commit.leave"));
+    }
+    if (busy.get()) {
+      return Shell.Question.of(PlanWords.say("commit.leave.busy"), "");
+    }
+    return asked
+        ? Shell.Question.of(PlanWords.say("commit.leave.asked"), PlanWords.say("commit.leave.drop"))
+        : Shell.Question.of(PlanWords.say("commit.leave.sealed"), PlanWords.say("commit.leave"));
+  }
+
+  private void leave() {
+    if (handOut.session().isEmpty()) {
+      back();
+    } else {
+      clear();
+    }
+  }
+
   private void clear() {
     cover.end();
-    state = null;
-    sheetWritten = false;
+    handOut.clear();
     fields = Map.of();
     history = List.of();
     signed.set("");
-    givenTo.set("");
-    typedPhrase.set("");
-    phrase.set("");
+    phrase.drop();
     message.set("");
-    sealing.set(Optional.empty());
     step.set(Step.EDITING);
   }
 }

@@ -83,8 +83,10 @@ final class CommitPane extends StackPane {
         door.getChildren().setAll(handOver());
       }
       case SIGNING -> content.getChildren().setAll(signing());
+      case PHRASE -> content.getChildren().setAll(phrase());
+      case WORDS -> content.getChildren().setAll(typedBack());
       case SEALED -> content.getChildren().setAll(sealed());
-      case NOTED -> content.getChildren().setAll(sheet());
+      case SHEET -> content.getChildren().setAll(sheet());
     }
     if (step != CommitModel.Step.EDITING) {
       getChildren().setAll(model.secret() ? frame : content);
@@ -175,13 +177,17 @@ final class CommitPane extends StackPane {
     Label title = Fields.words(PlanWords.say("commit.signed"), "note");
     title.setLabelFor(names);
     parts.add(Fields.section(title, names));
-    Button seal =
-        next("seal", PlanWords.say(model.open() ? "commit.seal.open" : "commit.seal"), model::seal);
-    seal.disableProperty().bind(model.busyProperty());
+    Button sign =
+        next("sign", PlanWords.say(model.open() ? "commit.seal.open" : "commit.sign"), model::sign);
+    sign.disableProperty().bind(model.busyProperty());
+    parts.add(new HBox(16, sign, back()));
+    return page(parts.toArray(Node[]::new));
+  }
+
+  private Button back() {
     Button back = Fields.button(PlanWords.say("commit.back"), model::back);
     back.disableProperty().bind(model.busyProperty());
-    parts.add(new HBox(16, seal, back));
-    return page(parts.toArray(Node[]::new));
+    return back;
   }
 
   private Button write(String paper) {
@@ -230,12 +236,12 @@ final class CommitPane extends StackPane {
             ? Fields.section(
                 Fields.words(PlanWords.say("commit.unblinded.title"), "strong"), answer)
             : Fields.section(answer));
-    model.sealingProperty().get().ifPresent(sealing -> parts.add(fingerprint(sealing)));
-    parts.add(phrase());
+    model.handOut().sealingProperty().get().ifPresent(sealing -> parts.add(fingerprint(sealing)));
+    parts.add(Fields.section(next("go-on", PlanWords.say("commit.go.on"), model::goOn)));
     return page(parts.toArray(Node[]::new));
   }
 
-  private VBox fingerprint(CommitModel.Sealing sealing) {
+  private VBox fingerprint(CommitHandOut.Sealing sealing) {
     Label text = Fields.words(sealing.fingerprint(), "field-title");
     text.setId("fingerprint");
     PlotView code = new PlotView(look, sealing.code());
@@ -246,36 +252,54 @@ final class CommitPane extends StackPane {
     to.setPrefColumnCount(20);
     to.setAccessibleText(PlanWords.say("commit.given.to"));
     to.setPromptText(PlanWords.say("commit.given.to"));
-    to.textProperty().bindBidirectional(model.givenToProperty());
+    to.textProperty().bindBidirectional(model.handOut().givenToProperty());
     code.prefWidthProperty().bind(look.px(CODE));
     VBox beside =
         new VBox(
             10,
             text,
             Fields.words(PlanWords.say("commit.fingerprint.note"), "second"),
-            Fields.tight(to, Fields.button(PlanWords.say("commit.give"), model::fingerprintGiven)));
+            Fields.tight(
+                to,
+                Fields.button(PlanWords.say("commit.give"), model.handOut()::fingerprintGiven)));
     beside.prefWidthProperty().bind(look.px(BESIDE));
     return Fields.section(
         Fields.words(PlanWords.say("commit.fingerprint"), "strong"), Fields.row(code, beside));
   }
 
-  private VBox phrase() {
+  private PageGrid phrase() {
     Label words = Fields.words("", "lead", "phrase");
     words.setId("phrase");
-    words.textProperty().bind(model.phraseProperty());
-    TextField typed = new TextField();
-    typed.setId("typed-phrase");
-    typed.setPrefColumnCount(40);
-    typed.setAccessibleText(PlanWords.say("commit.phrase.type"));
-    typed.setPromptText(PlanWords.say("commit.phrase.type"));
-    typed.textProperty().bindBidirectional(model.typedPhraseProperty());
+    words.textProperty().bind(model.phrase().shownProperty());
     String key = model.unblinded() ? "commit.phrase.unblinded" : "commit.phrase";
-    return Fields.section(
-        Fields.words(PlanWords.say(key), "strong"),
-        words,
-        Fields.words(PlanWords.say(key + ".note"), "second"),
-        typed,
-        next("phrase-noted", PlanWords.say("commit.phrase.noted"), model::phraseNoted));
+    return page(
+        Fields.section(
+            PlanFieldsView.heading(key), words, Fields.words(PlanWords.say(key + ".note"))),
+        Fields.row(
+            next("phrase-noted", PlanWords.say("commit.phrase.noted"), model::phraseNoted),
+            back()));
+  }
+
+  private PageGrid typedBack() {
+    Label question = Fields.words(model.phrase().questionProperty().get(), "strong");
+    TextField typed = new TextField();
+    typed.setId("typed-words");
+    typed.setPrefColumnCount(30);
+    question.setLabelFor(typed);
+    typed.setAccessibleText(question.getText());
+    typed.textProperty().bindBidirectional(model.phrase().typedProperty());
+    Button seal = next("seal", PlanWords.say("commit.seal"), model::seal);
+    Button again = Fields.button(PlanWords.say("commit.phrase.again"), model::phraseAgain);
+    again.setId("phrase-again");
+    seal.disableProperty().bind(model.busyProperty());
+    again.disableProperty().bind(model.busyProperty());
+    return page(
+        Fields.section(
+            PlanFieldsView.heading("commit.words.title"),
+            question,
+            typed,
+            Fields.words(PlanWords.say("commit.words.note"), "second")),
+        Fields.row(seal, again, back()));
   }
 
   private PageGrid sheet() {

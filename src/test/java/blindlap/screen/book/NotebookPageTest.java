@@ -2,7 +2,7 @@ package blindlap.screen.book;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.desk.Committing;
+import blindlap.desk.Commits;
 import blindlap.desk.Desk;
 import blindlap.desk.LapFiles;
 import blindlap.desk.PlainDays;
@@ -100,10 +100,10 @@ class NotebookPageTest {
 
   private static SessionState commit(Desk desk) throws Exception {
     PlanPreview preview = PlanPreview.of(Files.readString(SAMPLE), desk.protocols());
-    Committing.Result result =
-        desk.committing()
-            .commit(preview.plan().orElseThrow(), SessionKind.comparison(), List.of("R. Lind"));
-    SessionState state = ((Committing.Result.Committed) result).state();
+    SessionState state =
+        Commits.commit(
+                desk, preview.plan().orElseThrow(), SessionKind.comparison(), List.of("R. Lind"))
+            .state();
     StringBuilder csv = new StringBuilder("lap;lap time\n");
     for (int lap = 1; lap <= 6; lap++) {
       csv.append(lap).append(";9").append(lap % 4).append(".5\n");

@@ -32,6 +32,7 @@ class CommitModelTest {
   private Desk desk;
   private PlanModel model;
   private CommitModel commit;
+  private String phrase = "";
 
   @BeforeEach
   void open() {
@@ -55,7 +56,7 @@ class CommitModelTest {
     commit.begin();
     commit.handedOver(PIN);
     commit.signedProperty().set("R. Lind");
-    commit.seal();
+    phrase = HelperTypes.seals(commit);
   }
 
   @Test
@@ -71,8 +72,7 @@ class CommitModelTest {
     assertThat(shell.helperProperty().get()).isFalse();
 
     seal();
-    commit.typedPhraseProperty().set(commit.phraseProperty().get());
-    commit.phraseNoted();
+    commit.goOn();
     assertThat(shell.helperProperty().get()).isTrue();
     commit.finish();
     assertThat(shell.helperProperty().get()).isFalse();
@@ -110,7 +110,7 @@ class CommitModelTest {
     assertThat(commit.cover().troubleProperty().get()).contains("Tries left: 4");
     commit.cover().reopen(PIN);
     assertThat(cover()).isEqualTo(HelperCover.State.OPEN);
-    assertThat(commit.phraseProperty().get()).isNotEmpty();
+    assertThat(commit.handOut().sealingProperty().get()).isPresent();
   }
 
   @Test
@@ -123,8 +123,7 @@ class CommitModelTest {
                 "Asked before", List.of("No other session of this question is in this notebook.")));
     commit.back();
     seal();
-    commit.typedPhraseProperty().set(commit.phraseProperty().get());
-    commit.phraseNoted();
+    commit.goOn();
     commit.finish();
 
     shell.go(Shell.Page.PLAN);
@@ -164,11 +163,10 @@ class CommitModelTest {
   @Test
   void tooManyWrongPinsAfterSealingTakeThePhraseAwayForGood() {
     seal();
-    String phrase = commit.phraseProperty().get();
     commit.cover().hide();
     guess();
 
-    assertThat(commit.phraseProperty().get()).isEmpty();
+    assertThat(commit.phrase().noted()).isEmpty();
     assertThat(commit.stepProperty().get()).isEqualTo(CommitModel.Step.EDITING);
     assertThat(model.troubleProperty().get())
         .contains("abandon the session")
@@ -193,11 +191,9 @@ class CommitModelTest {
     assertThat(shell.helperProperty().get()).isFalse();
     assertThat(commit.summary().toString()).contains("Unblinded: the rider knows what is fitted");
     commit.signedProperty().set("R. Lind");
-    commit.seal();
+    assertThat(HelperTypes.seals(commit)).isNotEmpty();
     assertThat(commit.stepProperty().get()).isEqualTo(CommitModel.Step.SEALED);
-    assertThat(commit.phraseProperty().get()).isNotEmpty();
-    commit.typedPhraseProperty().set(commit.phraseProperty().get());
-    commit.phraseNoted();
+    commit.goOn();
     commit.finish();
 
     NotebookModel notebook = Models.notebook(desk, shell, Background.immediate());
@@ -212,5 +208,122 @@ class CommitModelTest {
     assertThat(ride.questions().place()).contains("unblinded");
     notebook.searchProperty().set("unblinded");
     assertThat(notebook.rows()).hasSize(1);
+  }
+
+  private void showPhrase() {
+    commit.begin();
+    commit.handedOver(PIN);
+    commit.signedProperty().set("R. Lind");
+    commit.sign();
+  }
+
+  @Test
+  void nothingIsSealedBeforeTwoWordsOfThePhraseCameBack() {
+    showPhrase();
+    String shown = commit.phrase().shownProperty().get();
+    assertThat(shown.split(" ")).hasSize(6);
+    commit.phraseNoted();
+    assertThat(commit.phrase().shownProperty().get()).isEmpty();
+
+    commit.phrase().typedProperty().set("zebra zebra");
+    commit.seal();
+    assertThat(commit.stepProperty().get()).isEqualTo(CommitModel.Step.PHRASE);
+    assertThat(commit.phrase().shownProperty().get()).isEqualTo(shown);
+    assertThat(commit.messageProperty().get()).contains("are not the ones shown");
+    assertThat(desk.sessions().all()).isEmpty();
+
+    commit.phraseNoted();
+    String words = HelperTypes.words(commit.phrase().questionProperty().get(), shown);
+    commit.phrase().typedProperty().set("  " + words.toUpperCase(java.util.Locale.ROOT));
+    commit.seal();
+    assertThat(commit.stepProperty().get()).isEqualTo(CommitModel.Step.SEALED);
+    assertThat(desk.keys().helper(desk.sessions().all().get(0), shown))
+        .isInstanceOf(blindlap.desk.Keys.Result.Open.class);
+  }
+
+  @Test
+  void leavingBeforeSealingIsAskedAndDropsThePhraseAndTheNextCommitShowsAnother() {
+    showPhrase();
+    String dropped = commit.phrase().shownProperty().get();
+    shell.go(Shell.Page.NOTEBOOK);
+    assertThat(shell.pageProperty().get()).isEqualTo(Shell.Page.PLAN);
+    assertThat(shell.questionProperty().get().orElseThrow().words())
+        .contains("Nothing is sealed yet", "the phrase is dropped");
+    shell.stay();
+    assertThat(shell.questionProperty().get()).isEmpty();
+    assertThat(commit.phrase().shownProperty().get()).isEqualTo(dropped);
+
+    commit.phraseNoted();
+    shell.go(Shell.Page.NOTEBOOK);
+    shell.leave();
+    assertThat(shell.pageProperty().get()).isEqualTo(Shell.Page.NOTEBOOK);
+    assertThat(commit.stepProperty().get()).isEqualTo(CommitModel.Step.EDITING);
+    assertThat(desk.sessions().all()).isEmpty();
+    shell.go(Shell.Page.PLAN);
+    showPhrase();
+    assertThat(commit.phrase().shownProperty().get()).isNotEmpty().isNotEqualTo(dropped);
+  }
+
+  @Test
+  void closingTheWindowIsAskedUntilTheSheetIsWrittenOrWaived() {
+    boolean[] closed = new boolean[1];
+    Runnable close = () -> closed[0] = true;
+    showPhrase();
+    shell.close(close);
+    assertThat(closed[0]).isFalse();
+    shell.stay();
+    phrase = commit.phrase().shownProperty().get();
+    commit.phraseNoted();
+    commit
+        .phrase()
+        .typedProperty()
+        .set(HelperTypes.words(commit.phrase().questionProperty().get(), phrase));
+    shell.close(close);
+    commit.seal();
+    // What is lost is another thing now, so it is asked again.
+    shell.leave();
+    assertThat(closed[0]).isFalse();
+    assertThat(shell.questionProperty().get().orElseThrow().words())
+        .contains("The session is sealed", "sheets SESSION --helper");
+    shell.stay();
+    commit.goOn();
+    commit.writeSheet(folder, "A4");
+    assertThat(commit.messageProperty().get()).contains("The sheet was written to");
+    shell.close(close);
+    assertThat(closed[0]).isTrue();
+    assertThat(shell.questionProperty().get()).isEmpty();
+  }
+
+  @Test
+  void aSheetThatCannotBeWrittenLeavesTheSessionAndSaysHowToMakeItAgain() {
+    seal();
+    commit.goOn();
+    commit.writeSheet(folder.resolve("nowhere"), "A4");
+
+    assertThat(commit.messageProperty().get())
+        .contains("The session stands", "sheets SESSION --helper");
+    assertThat(desk.sessions().all()).hasSize(1);
+    shell.go(Shell.Page.NOTEBOOK);
+    assertThat(shell.pageProperty().get()).isEqualTo(Shell.Page.PLAN);
+    shell.leave();
+    assertThat(shell.pageProperty().get()).isEqualTo(Shell.Page.NOTEBOOK);
+    assertThat(commit.phrase().noted()).isEmpty();
+  }
+
+  @Test
+  void aBlankPageIsLeftWithoutSayingWhetherAnythingIsSealed() {
+    showPhrase();
+    commit.cover().hide();
+    shell.go(Shell.Page.NOTEBOOK);
+    String before = shell.questionProperty().get().orElseThrow().words();
+    shell.leave();
+    shell.go(Shell.Page.PLAN);
+    seal();
+    commit.cover().hide();
+    shell.go(Shell.Page.NOTEBOOK);
+
+    assertThat(shell.questionProperty().get().orElseThrow().words())
+        .isEqualTo(before)
+        .doesNotContain("sealed");
   }
 }

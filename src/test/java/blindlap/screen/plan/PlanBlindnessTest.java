@@ -91,10 +91,10 @@ class PlanBlindnessTest {
     assertThat(all).extracting(Seen::order).doesNotHaveDuplicates();
     assertThat(all).extracting(Seen::fingerprint).doesNotHaveDuplicates();
     Seen first = all.get(0);
-    assertThat(first.pages()).hasSize(8);
+    assertThat(first.pages()).hasSize(10);
     // Blank pages look alike whether anything is sealed or not.
-    assertThat(first.pages().get(3)).isEqualTo(first.pages().get(5));
-    assertThat(first.pages().stream().distinct()).hasSize(7);
+    assertThat(first.pages().get(3)).isEqualTo(first.pages().get(7));
+    assertThat(first.pages().stream().distinct()).hasSize(9);
     assertThat(first.kept()).hasSizeGreaterThan(4);
     for (Seen other : all.subList(1, ORDERS)) {
       same(other, first, 0);
@@ -108,10 +108,11 @@ class PlanBlindnessTest {
 
     assertThat(nullRun.fingerprint()).isNotEqualTo(ordinary.fingerprint());
     assertThat(ordinary.pages().get(SEALED)).contains("#fingerprint");
-    same(nullRun, ordinary, SEALED);
+    same(nullRun, ordinary, PHRASE);
   }
 
-  private static final int SEALED = 4;
+  private static final int PHRASE = 4;
+  private static final int SEALED = 6;
 
   private static void same(Seen other, Seen first, int from) {
     for (int page = from; page < first.pages().size(); page++) {
@@ -181,17 +182,24 @@ class PlanBlindnessTest {
       see();
       commit.cover().reopen("4711");
       List<String> kept = new ArrayList<>(List.of("drafts " + desk.planning().drafts()));
+      commit.sign();
+      see();
+      String phrase = commit.phrase().shownProperty().get();
+      commit.phraseNoted();
+      String question = commit.phrase().questionProperty().get();
+      commit.phrase().typedProperty().set(HelperTypes.words(question, phrase));
+      see();
+      assertThat(desk.planning().drafts().toString()).doesNotContain(phrase);
+      assertThat(log.toString()).doesNotContain(phrase);
       commit.seal();
       see();
-      String fingerprint = commit.sealingProperty().get().orElseThrow().fingerprint();
-      commit.givenToProperty().set("M. Oster");
-      commit.fingerprintGiven();
-      String phrase = commit.phraseProperty().get();
+      String fingerprint = commit.handOut().sealingProperty().get().orElseThrow().fingerprint();
+      commit.handOut().givenToProperty().set("M. Oster");
+      commit.handOut().fingerprintGiven();
       commit.cover().hide();
       see();
       commit.cover().reopen("4711");
-      commit.typedPhraseProperty().set(phrase);
-      commit.phraseNoted();
+      commit.goOn();
       see();
       commit.writeSheet(own, "A4");
       commit.finish();
@@ -221,7 +229,7 @@ class PlanBlindnessTest {
     /** The scene as text and as pixels, what must differ by the order left out. */
     private void see() {
       String text = SceneText.of(scene);
-      Optional<CommitModel.Sealing> sealing = commit.sealingProperty().get();
+      Optional<CommitHandOut.Sealing> sealing = commit.handOut().sealingProperty().get();
       if (sealing.isPresent()) {
         String fingerprint = sealing.get().fingerprint();
         // The letters of a fingerprint have widths of their own.
@@ -237,7 +245,7 @@ class PlanBlindnessTest {
     }
 
     /** The code says the fingerprint and nothing else. */
-    private void code(CommitModel.Sealing sealing) {
+    private void code(CommitHandOut.Sealing sealing) {
       Qr shown = sealing.code();
       Qr expected = Qr.of(sealing.fingerprint(), shown.spoken());
       codeSize = shown.size();

@@ -93,13 +93,17 @@ class PlanKeyboardTest {
     press("secret-open");
     tabTo(node -> "signed".equals(node.getId()));
     keyboard.type("R. Lind");
+    press("sign");
+    String phrase = Window.call(() -> ((Label) scene.lookup("#phrase")).getText());
+    assertThat(desk.sessions().all()).isEmpty();
+    press("phrase-noted");
+    String question = Window.call(() -> model.commit().phrase().questionProperty().get());
+    tabTo(node -> "typed-words".equals(node.getId()));
+    keyboard.type(HelperTypes.words(question, phrase));
     press("seal");
     assertThat(Window.call(() -> model.commit().stepProperty().get()))
         .isEqualTo(CommitModel.Step.SEALED);
-    String phrase = Window.call(() -> ((Label) scene.lookup("#phrase")).getText());
-    tabTo(node -> "typed-phrase".equals(node.getId()));
-    keyboard.type(phrase);
-    press("phrase-noted");
+    press("go-on");
     press("write-A4");
     press("finish");
 
@@ -114,7 +118,7 @@ class PlanKeyboardTest {
           .filteredOn(name -> name.startsWith("sheet-") && name.endsWith(".pdf"))
           .hasSize(1);
     }
-    assertThat(Window.call(() -> model.commit().phraseProperty().get())).isEmpty();
+    assertThat(Window.call(() -> model.commit().phrase().noted())).isEmpty();
   }
 
   @Test

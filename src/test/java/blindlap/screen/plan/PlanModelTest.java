@@ -91,11 +91,11 @@ class PlanModelTest {
     model.startFromFile(SAMPLE);
     model.commit().begin();
     model.commit().handedOver("4711");
-    model.commit().seal();
+    model.commit().sign();
     assertThat(model.commit().stepProperty().get()).isEqualTo(CommitModel.Step.SIGNING);
     assertThat(model.commit().messageProperty().get()).contains("at least one name");
     model.commit().signedProperty().set("R. Lind");
-    model.commit().seal();
+    HelperTypes.seals(model.commit());
     assertThat(model.commit().stepProperty().get()).isEqualTo(CommitModel.Step.SEALED);
     model.startFrom(desk.sessions().all().get(0).id());
 
@@ -227,11 +227,11 @@ class PlanModelTest {
     assertThat(model.commit().stepProperty().get()).isEqualTo(CommitModel.Step.SIGNING);
     assertThat(model.commit().secret()).isFalse();
     model.commit().signedProperty().set("R. Lind");
-    model.commit().seal();
+    model.commit().sign();
 
     assertThat(model.commit().messageProperty().get()).isEmpty();
     assertThat(model.commit().stepProperty().get()).isEqualTo(CommitModel.Step.EDITING);
-    assertThat(model.commit().phraseProperty().get()).isEmpty();
+    assertThat(model.commit().phrase().shownProperty().get()).isEmpty();
     assertThat(desk.sessions().all()).hasSize(1).noneMatch(SessionState::hasKey);
   }
 

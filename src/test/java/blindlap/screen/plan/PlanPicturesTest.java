@@ -124,14 +124,20 @@ class PlanPicturesTest {
     commit.handedOver("4711");
     Window.picture(scene, "plan-commit-2-sign");
     commit.signedProperty().set("R. Lind\nM. Oster");
+    commit.sign();
+    String phrase = commit.phrase().shownProperty().get();
+    Window.picture(scene, "plan-commit-3-phrase");
+    commit.phraseNoted();
+    String question = commit.phrase().questionProperty().get();
+    commit.phrase().typedProperty().set(HelperTypes.words(question, phrase));
+    Window.picture(scene, "plan-commit-4-words");
     commit.seal();
-    Window.picture(scene, "plan-commit-3-sealed");
+    Window.picture(scene, "plan-commit-5-sealed");
     commit.cover().hide();
     Window.picture(scene, "plan-commit-blank");
     commit.cover().reopen("4711");
-    commit.typedPhraseProperty().set(commit.phraseProperty().get());
-    commit.phraseNoted();
-    Window.picture(scene, "plan-commit-4-sheet");
+    commit.goOn();
+    Window.picture(scene, "plan-commit-6-sheet");
   }
 
   private void take(Desk desk, Theme theme, double scale, String name) {

@@ -214,9 +214,7 @@ class PlanScenariosTest {
     page.commit().begin();
     page.commit().handedOver("4711");
     page.commit().signedProperty().set("R. Lind");
-    page.commit().seal();
-    page.commit().typedPhraseProperty().set(page.commit().phraseProperty().get());
-    page.commit().phraseNoted();
+    HelperTypes.seals(page.commit());
     page.commit().finish();
     assertThat(page.form().field("question").get()).isEmpty();
     NotebookModel notebook = Models.notebook(desk, shell, Background.immediate());

@@ -1,0 +1,30 @@
+package blindlap.command;
+
+import blindlap.wording.day.Words;
+
+/** What a command has done so far, to be said where its own words cannot be written. */
+enum Done {
+  /** Nothing that anyone typed; what was only worked out may be kept for the next time. */
+  NOTHING,
+  /** Entries of a session are in the notebook. */
+  SAVED,
+  /** A session is committed and sealed. */
+  SEALED,
+  /** An open noise run is committed. */
+  FIXED,
+  /** A seal is open. */
+  OPENED,
+  /** Files lie where they were asked for. */
+  WRITTEN,
+  /** A draft is in the notebook. */
+  DRAFTED,
+  /** Sessions of other notebooks, or old days, are in this one. */
+  BROUGHT_IN,
+  /** The demo's notebook and report are made. */
+  SHOWN;
+
+  /** One sentence: what was done, and that it could not be told. */
+  String untold() {
+    return Words.of("output").say(name());
+  }
+}

@@ -1,0 +1,59 @@
+package blindlap.command;
+
+import blindlap.seal.HelperPhrase;
+import blindlap.seal.PhraseAsked;
+import blindlap.wording.PlanWords;
+import java.util.Optional;
+
+/**
+ * Brings a helper phrase out before anything is sealed under it: writes it, makes sure that it was
+ * written, and has two of its words typed back.
+ */
+final class PhraseTalk {
+  private final SessionCommand command;
+  private final CommandSetting.Terminal terminal;
+
+  PhraseTalk(SessionCommand command, CommandSetting.Terminal terminal) {
+    this.command = command;
+    this.terminal = terminal;
+  }
+
+  /**
+   * Writes the phrase once and asks nothing.
+   *
+   * @throws Complaint if it could not be written whole; nothing is sealed then
+   */
+  HelperPhrase unasked(PhraseAsked asked) {
+    write(asked);
+    return asked.unasked();
+  }
+
+  /**
+   * Writes the phrase until two of its words came back right.
+   *
+   * @throws Complaint if it could not be written whole, or nobody answers; nothing is sealed then
+   */
+  HelperPhrase confirmed(PhraseAsked asked) {
+    String prompt = PlanWords.askedWords(asked.first(), asked.second());
+    while (true) {
+      write(asked);
+      Optional<String> typed = terminal.answer(prompt);
+      if (typed.isEmpty()) {
+        throw new Complaint(ExitCode.BAD_INPUT, PlanWords.say("commit.words.none"));
+      }
+      PhraseAsked.Back back = asked.typed(typed.get());
+      if (back instanceof PhraseAsked.Back.Right right) {
+        return right.phrase();
+      }
+      command.complain(PlanWords.wrongWords(((PhraseAsked.Back.Wrong) back).places()));
+    }
+  }
+
+  private void write(PhraseAsked asked) {
+    command.say(PlanWords.say("commit.phrase.once"));
+    command.say("  " + asked.text());
+    if (command.out().checkError()) {
+      throw new Complaint(ExitCode.FILE_TROUBLE, PlanWords.say("commit.phrase.unwritten"));
+    }
+  }
+}
