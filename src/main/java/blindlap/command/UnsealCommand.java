@@ -3,6 +3,7 @@ package blindlap.command;
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
 import blindlap.session.SessionState;
+import blindlap.wording.FingerprintWords;
 import blindlap.wording.SeriesWords;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -63,7 +64,7 @@ final class UnsealCommand extends SessionCommand {
         result = desk.keys().unseal(state, setting().terminal().secret("Helper phrase:"));
       }
       Sessions.Result.Done opened = done(result);
-      say("Unsealed. Both fingerprints match:");
+      say(FingerprintWords.say("unsealed"));
       say("  plan    " + opened.state().planFingerprint().grouped());
       say("  review  " + opened.state().reviewFingerprint().orElseThrow().grouped());
       say("Order ridden: " + opened.state().openKey().orElseThrow().order());
