@@ -115,8 +115,8 @@ public final class PackageDifferences {
           Problem.of(
               PackageFault.FIELD_DIFFERS,
               name + ", " + at,
-              shown(there.toString()),
-              shown(wanted.toString())));
+              shown(there),
+              shown(wanted)));
     }
   }
 
@@ -134,6 +134,10 @@ public final class PackageDifferences {
 
   private static boolean same(double a, double b) {
     return a == b || Math.abs(a - b) <= ROUNDING * Math.max(Math.abs(a), Math.abs(b));
+  }
+
+  private static String shown(JsonNode node) {
+    return node.isMissingNode() ? "\u2013" : shown(node.toString());
   }
 
   private static String shown(String text) {
