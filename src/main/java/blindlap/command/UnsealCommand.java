@@ -4,6 +4,7 @@ import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
+import blindlap.wording.FingerprintWords;
 import blindlap.wording.SeriesWords;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -64,7 +65,7 @@ final class UnsealCommand extends SessionCommand {
       if (opened.written().get(0).entry().fact() instanceof Fact.DeviationNoted) {
         say(SeriesWords.say("ended"));
       }
-      say("Unsealed. Both fingerprints match:");
+      say(FingerprintWords.say("unsealed"));
       say("  plan    " + opened.state().planFingerprint().grouped());
       say("  review  " + opened.state().reviewFingerprint().orElseThrow().grouped());
       say("Order ridden: " + opened.state().openKey().orElseThrow().order());

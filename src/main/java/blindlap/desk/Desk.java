@@ -30,6 +30,7 @@ public final class Desk implements AutoCloseable {
   private final RiderHistory history;
   private final SeriesBook series;
   private final QuestionBook questions;
+  private final SealParameters parameters;
 
   /**
    * @param notebook the open notebook; closed with the desk
@@ -45,6 +46,7 @@ public final class Desk implements AutoCloseable {
       SealParameters parameters,
       SecureBytes ids) {
     this.notebook = notebook;
+    this.parameters = parameters;
     this.clock = clock;
     this.sessions = new Sessions(notebook, clock);
     Sealing sealing = new Sealing(sources, parameters);
@@ -181,7 +183,7 @@ public final class Desk implements AutoCloseable {
    * @param keeping of this notebook
    */
   public SessionExchange exchange(SafeKeeping keeping) {
-    return new SessionExchange(notebook, sessions, keeping);
+    return new SessionExchange(notebook, sessions, keeping, parameters);
   }
 
   /** Findings and reports. */

@@ -203,6 +203,9 @@ public final class Planning {
   /** Notes that the fingerprint of the plan was given to someone. */
   public Sessions.Result fingerprintGiven(SessionId session, String to) {
     return sessions.act(
-        session, state -> Outcome.accepted(new Fact.FingerprintGiven(Fact.Which.PLAN, to)));
+        session,
+        state ->
+            Outcome.accepted(
+                new Fact.FingerprintGiven(Fact.Which.PLAN, to, state.planFingerprint())));
   }
 }

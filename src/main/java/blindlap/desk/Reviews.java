@@ -5,7 +5,6 @@ import blindlap.compute.FindingJson;
 import blindlap.compute.FindingRequests;
 import blindlap.exchange.DataPackage;
 import blindlap.exchange.DataPackageReader;
-import blindlap.exchange.PackageBeside;
 import blindlap.fault.Problem;
 import blindlap.fault.Unreadable;
 import blindlap.fault.Unusable;
@@ -16,6 +15,7 @@ import blindlap.review.Analysis;
 import blindlap.review.Beside;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
+import blindlap.review.QuestionHistory;
 import blindlap.review.RecordedFinding;
 import blindlap.session.Fact;
 import blindlap.session.Outcome;
@@ -24,13 +24,12 @@ import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
 import blindlap.wording.AmendmentWords;
-import blindlap.wording.EditionWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
+import blindlap.wording.FingerprintWords;
 import blindlap.wording.day.Words;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -89,6 +88,7 @@ public final class Reviews {
     List<String> lines = new ArrayList<>(new FindingText(finding(state)).lines(beside(state)));
     AmendmentWords.mark(state).ifPresent(lines::add);
     lines.addAll(AmendmentWords.lines(state));
+    lines.add(FingerprintWords.file(state));
     lines.add(Words.of("cautions").say("trust"));
     return lines;
   }
@@ -141,8 +141,13 @@ public final class Reviews {
   public Map<String, byte[]> export(SessionState state) {
     return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? DataPackage.blind(state)
-        : DataPackage.open(
-            day(state), json(state), started(state), amendments(state), questions.of(state));
+        : open(state, json(state), questions.of(state));
+  }
+
+  /** The package of an unsealed session with a finding as JSON. */
+  static Map<String, byte[]> open(SessionState state, String finding, QuestionHistory history) {
+    return DataPackage.open(
+        state, day(state), finding, started(state), amendments(state), history);
   }
 
   private static Map<LapId, Instant> started(SessionState state) {
@@ -185,16 +190,7 @@ public final class Reviews {
    * @throws Unusable if what it holds cannot be compared
    */
   public static List<String> textOfPackage(Map<String, byte[]> files) {
-    Finding finding = fromPackage(files);
-    PackageBeside kept = PackageBeside.read(files);
-    List<String> lines = new ArrayList<>(new FindingText(finding).lines(kept.beside()));
-    EditionWords.ofPackage(kept.edition()).ifPresent(lines::add);
-    List<DataPackage.Amendment> amendments = DataPackageReader.amendments(files);
-    AmendmentWords.mark(amendments.size()).ifPresent(lines::add);
-    amendments.forEach(
-        a -> lines.add(AmendmentWords.line(a.at().atZone(ZoneId.of("UTC")), a.text(), a.reason())));
-    lines.add(Words.of("cautions").say("trust"));
-    return lines;
+    return PackageReview.of(files).text();
   }
 
   /**
@@ -205,7 +201,7 @@ public final class Reviews {
    * @throws Unusable if what it holds cannot be compared
    */
   public static String jsonOfPackage(Map<String, byte[]> files) {
-    return FindingJson.write(fromPackage(files), PackageBeside.read(files).beside());
+    return PackageReview.of(files).json();
   }
 
   /**
@@ -231,12 +227,15 @@ public final class Reviews {
         latest ->
             to.isBlank()
                 ? Outcome.refused(SessionFault.REASON_MISSING, "", ReasonFor.FINGERPRINT_GIVEN)
-                : Outcome.accepted(
-                    new Fact.FingerprintGiven(
-                        latest.reviewFingerprint().isPresent()
-                            ? Fact.Which.REVIEW
-                            : Fact.Which.PLAN,
-                        to.strip())));
+                : Outcome.accepted(latestGiven(latest, to.strip())));
+  }
+
+  private static Fact latestGiven(SessionState state, String to) {
+    return state
+        .reviewFingerprint()
+        .map(review -> new Fact.FingerprintGiven(Fact.Which.REVIEW, to, review))
+        .orElseGet(
+            () -> new Fact.FingerprintGiven(Fact.Which.PLAN, to, state.planFingerprint()));
   }
 
   /** Writes down that a report was written. */

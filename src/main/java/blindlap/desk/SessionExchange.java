@@ -2,9 +2,13 @@ package blindlap.desk;
 
 import blindlap.exchange.SessionFile;
 import blindlap.exchange.SessionFileFault;
+import blindlap.exchange.SessionMeaning;
 import blindlap.fault.Fault;
 import blindlap.fault.Problem;
+import blindlap.seal.SealParameters;
 import blindlap.session.Addition;
+import blindlap.session.Chains;
+import blindlap.session.Hash;
 import blindlap.session.Head;
 import blindlap.session.Notebook;
 import blindlap.session.NotebookException;
@@ -22,6 +26,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -43,8 +48,11 @@ public final class SessionExchange {
   private final Notebook notebook;
   private final Sessions sessions;
   private final SafeKeeping keeping;
+  private final SealParameters weakest;
 
-  SessionExchange(Notebook notebook, Sessions sessions, SafeKeeping keeping) {
+  SessionExchange(
+      Notebook notebook, Sessions sessions, SafeKeeping keeping, SealParameters weakest) {
+    this.weakest = weakest;
     this.notebook = notebook;
     this.sessions = sessions;
     this.keeping = keeping;
@@ -176,7 +184,7 @@ public final class SessionExchange {
       return new Brought(false, List.of(), List.of(new Refused(session, why, reading.problems())));
     }
     Incoming incoming = new Incoming(reading.session().orElseThrow(), reading.entries());
-    return new Arrival().add(List.of(incoming)).brought(false);
+    return new Arrival().check(List.of(incoming)).brought(false);
   }
 
   /** All of it is verified before anything is added. */
@@ -194,7 +202,7 @@ public final class SessionExchange {
     Arrival arrival = new Arrival();
     for (int from = 0; from < oldestFirst.size(); from += SESSIONS_AT_ONCE) {
       int to = Math.min(from + SESSIONS_AT_ONCE, oldestFirst.size());
-      arrival.add(
+      arrival.check(
           oldestFirst.subList(from, to).stream()
               .map(session -> new Incoming(session, other.entries(session)))
               .toList());
@@ -210,6 +218,34 @@ public final class SessionExchange {
   private final class Arrival {
     private final Map<SessionId, Counts> counts = new LinkedHashMap<>();
     private final List<Refused> refused = new ArrayList<>();
+
+    /** Leaves out sessions that say what cannot be, and adds the others. */
+    Arrival check(List<Incoming> all) {
+      List<Incoming> sound = new ArrayList<>();
+      for (Incoming one : all) {
+        List<Problem> problems = cannotBe(one);
+        if (problems.isEmpty()) {
+          sound.add(one);
+        } else {
+          refused.add(new Refused(one.session().brief(), Why.DOES_NOT_VERIFY, problems));
+        }
+      }
+      return sound.isEmpty() ? this : add(sound);
+    }
+
+    /** Only what would be new is looked at: what is here already is kept, and not applied. */
+    private List<Problem> cannotBe(Incoming one) {
+      List<StoredEntry> all = new ArrayList<>(notebook.entries(one.session()));
+      Set<Hash> known = new HashSet<>();
+      all.forEach(entry -> known.add(entry.hash()));
+      List<StoredEntry> fresh =
+          one.entries().stream().filter(entry -> !known.contains(entry.hash())).toList();
+      all.addAll(fresh);
+      // Chains that do not fit together are told of when they are added.
+      return Chains.problems(one.session(), all).isEmpty()
+          ? SessionMeaning.problems(all, fresh, weakest)
+          : List.of();
+    }
 
     /** Adds sessions in one go; where one does not fit, each on its own. */
     Arrival add(List<Incoming> all) {

@@ -67,11 +67,14 @@ public final class DataPackage {
         WORDS.say("blind"),
         unblinded(plan),
         WORDS.say("tables"),
+        WORDS.say("sealed.session"),
+        WORDS.say("proof"),
         caution("ride"));
     return tables.files(
         "blindlap-" + state.id().brief(),
         "Blind laps of " + plan.day(),
-        "Laps by code. The key is sealed, so nothing here names a setup.");
+        "Laps by code. The key is sealed, so no table here names a setup.",
+        state);
   }
 
   private static String caution(String... keys) {
@@ -93,6 +96,7 @@ public final class DataPackage {
   /**
    * The package of an unsealed session.
    *
+   * @param state the session that it is of
    * @param finding its finding as JSON: the original analysis
    * @param started when laps were started by a watch; not in a blind package, where the time
    *     between two stints could hint at what was done in it
@@ -100,6 +104,7 @@ public final class DataPackage {
    * @param history other sessions of the question
    */
   public static Map<String, byte[]> open(
+      SessionState state,
       DayRecord day,
       String finding,
       Map<LapId, Instant> started,
@@ -123,7 +128,8 @@ public final class DataPackage {
     return tables.files(
         "blindlap-" + day.session().substring(0, 8),
         title(plan),
-        (unblinded(plan) + " " + plan.question()).strip());
+        (unblinded(plan) + " " + plan.question()).strip(),
+        state);
   }
 
   private static void laps(PackageTables tables, DayRecord day, Map<LapId, Instant> started) {
@@ -163,6 +169,7 @@ public final class DataPackage {
         WORDS.say("question", plan.question()),
         WORDS.say("tables"),
         WORDS.say("again"),
+        WORDS.say("proof"),
         WORDS.say("amended", amendments),
         WORDS.say("edition", Edition.CURRENT),
         HistoryWords.repeat(history).orElse(""),

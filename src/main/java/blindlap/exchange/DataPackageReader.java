@@ -19,10 +19,12 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import tech.tablesaw.api.Row;
@@ -36,6 +38,9 @@ public final class DataPackageReader {
   private static final String LAPS = "laps.csv";
   private static final String STINTS = "stints.csv";
   private static final String HELPER = "helper.csv";
+
+  /** Far more characters than any number that was written has. */
+  private static final int LONGEST = 400;
 
   private final Map<String, byte[]> files;
 
@@ -145,7 +150,10 @@ public final class DataPackageReader {
       throw new Unreadable(PackageFault.ORDER_DOES_NOT_FIT, order, plan.stints());
     }
     List<Integer> codes = new ArrayList<>();
-    key.path("codes").forEach(code -> codes.add(code.asInt()));
+    key.path("codes").forEach(code -> codes.add(code.isInt() ? code.asInt() : 0));
+    if (new HashSet<>(codes).size() != plan.stints()) {
+      throw new Unreadable(PackageFault.KEY_DOES_NOT_FIT, plan.stints());
+    }
     JsonNode nullRun = key.path("null_run");
     try {
       return OpenKey.opened(
@@ -163,34 +171,65 @@ public final class DataPackageReader {
 
   private List<DayRecord.Lap> laps(Plan plan) {
     List<DayRecord.Lap> laps = new ArrayList<>();
+    Set<LapId> seen = new HashSet<>();
     for (Map<String, String> row : CsvText.read(LAPS, text(LAPS))) {
       Map<String, BigDecimal> values = new LinkedHashMap<>();
       for (Measure measure : plan.measures()) {
         String value = cell(row, measure.name());
         if (!value.isEmpty()) {
-          values.put(measure.name(), number(value, measure.name()));
+          values.put(measure.name(), value(measure, value));
         }
       }
-      Optional<VoidEvent> event = VoidEvent.parse(cell(row, "void"));
+      Optional<VoidEvent> event = event(cell(row, "void"));
+      LapId id = lap(row, plan);
+      if (!seen.add(id)) {
+        throw new Unreadable(PackageFault.LAP_TWICE, id.stint(), id.lap());
+      }
       laps.add(
           new DayRecord.Lap(
-              lap(row, plan),
-              Boolean.parseBoolean(cell(row, "ridden")),
+              id,
+              yes(row, "ridden"),
               values,
               event.map(
                   e ->
                       new LapState.Voided(
                           e,
                           cell(row, "void_words"),
-                          Boolean.parseBoolean(cell(row, "void_after_values_seen")))),
+                          yes(row, "void_after_values_seen"))),
               cell(row, "note")));
     }
     return laps;
   }
 
+  private static Optional<VoidEvent> event(String typed) {
+    Optional<VoidEvent> event = VoidEvent.parse(typed);
+    if (event.isEmpty() && !typed.isEmpty()) {
+      throw new Unreadable(PackageFault.NOT_AN_EVENT, typed);
+    }
+    return event;
+  }
+
+  private static boolean yes(Map<String, String> row, String column) {
+    String cell = cell(row, column);
+    if (!cell.equals("true") && !cell.equals("false")) {
+      throw new Unreadable(PackageFault.NOT_YES_OR_NO, column, cell);
+    }
+    return cell.equals("true");
+  }
+
+  private static BigDecimal value(Measure measure, String cell) {
+    BigDecimal value = number(cell, measure.name());
+    // A watch that was started and stopped at once says nought, which nobody could type.
+    boolean nought = measure.kind().timed() && value.signum() == 0;
+    if (!nought && !measure.kind().admits(value)) {
+      throw new Unreadable(PackageFault.NOT_A_VALUE, measure.name());
+    }
+    return value;
+  }
+
   private static LapId lap(Map<String, String> row, Plan plan) {
     int lap = whole(row, "lap_in_stint");
-    if (lap < 1) {
+    if (lap < 1 || lap > plan.laps().perStint()) {
       throw new Unreadable(PackageFault.NO_SUCH_LAP, LAPS, lap);
     }
     return new LapId(stint(row, LAPS, 1, plan), lap);
@@ -270,7 +309,11 @@ public final class DataPackageReader {
 
   private static BigDecimal number(String text, String column) {
     try {
-      return new BigDecimal(text.strip());
+      BigDecimal number = new BigDecimal(text.length() > LONGEST ? "" : text.strip());
+      if (Math.abs((long) number.scale()) > LONGEST) {
+        throw new NumberFormatException("endless");
+      }
+      return number;
     } catch (NumberFormatException e) {
       throw because(e, PackageFault.NOT_A_NUMBER, text, column);
     }

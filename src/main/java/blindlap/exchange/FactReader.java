@@ -49,9 +49,7 @@ final class FactReader {
 
   private static void putKindsOfTheRide(Map<String, Function<JsonNode, Fact>> kinds) {
     kinds.put("PlanCommitted", FactReader::planCommitted);
-    kinds.put(
-        "FingerprintGiven",
-        b -> new Fact.FingerprintGiven(option(b, "which", Fact.Which.class), text(b, "to")));
+    kinds.put("FingerprintGiven", FactReader::fingerprintGiven);
     kinds.put(
         "ExpectationGiven",
         b -> new Fact.ExpectationGiven(option(b, "who", Fact.Person.class), text(b, "text")));
@@ -125,6 +123,13 @@ final class FactReader {
         Fingerprint.parse(text(b, "fingerprint")),
         codes,
         signed);
+  }
+
+  private static Fact fingerprintGiven(JsonNode b) {
+    return new Fact.FingerprintGiven(
+        option(b, "which", Fact.Which.class),
+        text(b, "to"),
+        b.has("value") ? Fingerprint.parse(text(b, "value")) : null);
   }
 
   private static Map<String, String> texts(JsonNode object) {

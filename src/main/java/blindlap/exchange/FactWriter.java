@@ -1,6 +1,7 @@
 package blindlap.exchange;
 
 import blindlap.plan.PlanJson;
+import blindlap.seal.Fingerprint;
 import blindlap.seal.HelperRecord;
 import blindlap.seal.SealedKey;
 import blindlap.session.Fact;
@@ -57,7 +58,10 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
 
   @Override
   public Map<String, Object> fingerprintGiven(Fact.FingerprintGiven fact) {
-    return body("which", word(fact.which()), "to", fact.to());
+    Fingerprint value = fact.value();
+    return value == null
+        ? body("which", word(fact.which()), "to", fact.to())
+        : body("which", word(fact.which()), "to", fact.to(), "value", value.hex());
   }
 
   @Override

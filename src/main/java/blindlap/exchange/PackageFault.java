@@ -35,5 +35,37 @@ public enum PackageFault implements Fault {
   /** A stint that the plan does not have: file, stint, stints of the plan. */
   NO_SUCH_STINT,
   /** Laps of a stint are counted from 1: file, what stands there. */
-  NO_SUCH_LAP
+  NO_SUCH_LAP,
+  /** Neither true nor false: its column, what stands there. */
+  NOT_YES_OR_NO,
+  /** Not an event that makes a lap void: what stands there. */
+  NOT_AN_EVENT,
+  /** A lap twice: stint, lap. */
+  LAP_TWICE,
+  /** A value that cannot stand for its measure: measure. */
+  NOT_A_VALUE,
+  /** A file is larger than any that is written: its name. */
+  TOO_LARGE,
+  /** Bytes are not those of the hash beside the file's name. */
+  FILE_CHANGED,
+  /** A file that the description names is missing. */
+  FILE_GONE,
+  /** A file that answers come from, and that the description does not name. */
+  FILE_ADDED,
+  /** The description has hashes, but not what belongs to them. */
+  NO_PROOF,
+  /** The description says something else of the session than the session itself. */
+  OTHER_SESSION,
+  /** The session inside cannot be read: why. */
+  SESSION_UNREADABLE,
+  /** The session inside is still sealed, the package is not. */
+  SESSION_SEALED,
+  /** A fingerprint does not match the session inside. */
+  FINGERPRINT_DIFFERS,
+  /** A cell is not what follows from the session inside: what stands there, what follows. */
+  CELL_DIFFERS,
+  /** Rows of a table: those there, those that follow. */
+  ROWS_DIFFER,
+  /** A field is not what follows from the rest: what stands there, what follows. */
+  FIELD_DIFFERS
 }

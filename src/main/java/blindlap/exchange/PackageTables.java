@@ -5,7 +5,9 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Rule;
+import blindlap.session.SessionState;
 import blindlap.session.day.LapState;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
@@ -74,17 +76,38 @@ final class PackageTables {
   /** The page for people: paragraphs, empty ones left out. */
   void readme(String... paragraphs) {
     List<String> said = java.util.Arrays.stream(paragraphs).filter(p -> !p.isBlank()).toList();
-    files.put("README.md", (String.join("\n\n", said) + "\n").getBytes(StandardCharsets.UTF_8));
+    text("readme", "README.md", "md", "text/markdown", String.join("\n\n", said) + "\n");
+  }
+
+  /** The session itself, as its file. */
+  void session(String text) {
+    text("session", PackageProof.SESSION, "txt", "text/plain", text);
+  }
+
+  private void text(String name, String path, String format, String type, String text) {
+    files.put(path, text.getBytes(StandardCharsets.UTF_8));
+    ObjectNode resource = resources.addObject();
+    resource.put("name", name);
+    resource.put("path", path);
+    resource.put("format", format);
+    resource.put("mediatype", type);
+    resource.put("encoding", "utf-8");
   }
 
   /** All files, the description first. */
-  Map<String, byte[]> files(String name, String title, String description) {
+  Map<String, byte[]> files(String name, String title, String description, SessionState state) {
+    session(SessionFile.text(state.id(), state.entries()));
+    for (JsonNode resource : resources) {
+      byte[] file = Objects.requireNonNull(files.get(resource.path("path").asText()));
+      ((ObjectNode) resource).put("bytes", file.length).put("hash", PackageProof.hash(file));
+    }
     ObjectNode root = StrictJson.NODES.objectNode();
     root.put("profile", "data-package");
     root.put("name", name);
     root.put("title", title);
     root.put("description", description);
     root.set("resources", resources);
+    PackageProof.write(root, state);
     Map<String, byte[]> all = new LinkedHashMap<>();
     all.put("datapackage.json", StrictJson.print(root).getBytes(StandardCharsets.UTF_8));
     all.putAll(files);

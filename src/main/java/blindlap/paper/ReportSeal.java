@@ -4,13 +4,10 @@ import static blindlap.paper.ReportPage.WORDS;
 
 import blindlap.plan.Plan;
 import blindlap.seal.OpenKey;
-import blindlap.session.Fact;
 import blindlap.session.SessionState;
-import blindlap.session.StoredEntry;
 import blindlap.wording.EditionWords;
+import blindlap.wording.FingerprintWords;
 import blindlap.wording.HistoryWords;
-import blindlap.wording.day.DayWords;
-import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 
@@ -37,7 +34,7 @@ final class ReportSeal {
               page.raw("<p>" + Html.text(WORDS.say("fingerprint.review")) + "</p>\n");
               page.code(f.grouped());
             });
-    page.p(WORDS.say("fingerprint.match")).list(given());
+    page.p(FingerprintWords.beside(state)).list(given());
     key();
     page.h2("earlier").p(WORDS.say("earlier.text"));
     List<String> history = HistoryWords.lines(input.beside().history());
@@ -52,16 +49,7 @@ final class ReportSeal {
   }
 
   private List<String> given() {
-    List<String> lines = new ArrayList<>();
-    for (StoredEntry stored : state.entries()) {
-      if (stored.entry().fact() instanceof Fact.FingerprintGiven given) {
-        lines.add(
-            WORDS.say(
-                "given." + given.which().name(),
-                given.to(),
-                DayWords.zoned(stored.entry().at().atZone(stored.entry().zone()))));
-      }
-    }
+    List<String> lines = FingerprintWords.given(state);
     return lines.isEmpty() ? List.of(WORDS.say("given.none")) : lines;
   }
 

@@ -10,6 +10,12 @@ public record SealParameters(int rounds) {
   /** The least number of rounds of a real session. */
   public static final int LEAST_ROUNDS = 600_000;
 
+  /**
+   * The largest number of rounds that a session from elsewhere may ask for: some ten seconds a
+   * guess, and not an afternoon before anybody is told that the phrase was mistyped.
+   */
+  public static final int MOST_ROUNDS = 10_000_000;
+
   public SealParameters {
     if (rounds < 1) {
       throw new IllegalArgumentException("a key needs at least one round, not " + rounds);

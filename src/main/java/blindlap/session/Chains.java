@@ -125,8 +125,12 @@ public final class Chains {
   }
 
   private void report(ChainFault fault, Entry entry, Object... details) {
-    String where = "entry " + entry.number() + " of notebook " + brief(entry.notebook());
-    problems.add(Problem.of(fault, where, details));
+    problems.add(Problem.of(fault, place(entry), details));
+  }
+
+  /** Where an entry stands, as sentences name it. */
+  public static String place(Entry entry) {
+    return "entry " + entry.number() + " of notebook " + brief(entry.notebook());
   }
 
   private static String brief(NotebookId id) {

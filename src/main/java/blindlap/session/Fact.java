@@ -62,8 +62,12 @@ public sealed interface Fact {
     REVIEW
   }
 
-  /** A fingerprint was given to someone else. */
-  record FingerprintGiven(Which which, String to) implements Fact {
+  /**
+   * A fingerprint was given to someone else.
+   *
+   * @param value what was given; null in entries of versions before 4, which did not keep it
+   */
+  record FingerprintGiven(Which which, String to, @Nullable Fingerprint value) implements Fact {
     @Override
     public <R> R accept(FactVisitor<R> visitor) {
       return visitor.fingerprintGiven(this);

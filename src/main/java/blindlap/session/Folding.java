@@ -21,11 +21,17 @@ final class Folding implements FactVisitor<Boolean> {
 
   void apply(StoredEntry stored) {
     Fact fact = stored.entry().fact();
-    if (fact.accept(this)) {
+    if (canBe(fact) && fact.accept(this)) {
       folded.step = StepAfter.of(folded.step, fact);
     } else {
       folded.notApplied.add(stored);
     }
+  }
+
+  /** What the plan has no place for is kept and shown, wherever it came from, and not applied. */
+  private boolean canBe(Fact fact) {
+    return folded.committed == null
+        || EntryMeaning.problem(folded.committed.plan(), fact).isEmpty();
   }
 
   private boolean reviewOpen() {

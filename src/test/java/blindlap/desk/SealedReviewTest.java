@@ -18,6 +18,8 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -52,13 +54,23 @@ class SealedReviewTest {
         (desk, state, phrase) -> {
           Map<String, byte[]> files = desk.reviews().export(state);
           assertThat(files)
-              .containsOnlyKeys("datapackage.json", "laps.csv", "measures.csv", "README.md");
+              .containsOnlyKeys(
+                  "datapackage.json", "laps.csv", "measures.csv", "README.md", "session.txt");
+          // The session inside is the sealed one: its key and the helper's records are encrypted.
+          assertThat(new String(files.get("session.txt"), StandardCharsets.UTF_8))
+              .contains("\"ciphertext\":")
+              .doesNotContain("SealOpened")
+              .doesNotContain("order=")
+              .doesNotContain("seed=");
           files.forEach(
-              (name, bytes) ->
+              (name, bytes) -> {
+                if (!name.equals("session.txt")) {
                   assertThat(new String(bytes, StandardCharsets.UTF_8))
                       .as(name)
                       .doesNotContain("Shock")
-                      .doesNotContainIgnoringCase("guess"));
+                      .doesNotContainIgnoringCase("guess");
+                }
+              });
           assertThat(new String(files.get("laps.csv"), StandardCharsets.UTF_8))
               .contains(String.valueOf(state.code(1)));
           assertThatThrownBy(() -> Reviews.fromPackage(files))
@@ -76,6 +88,15 @@ class SealedReviewTest {
     Map<String, String> other = blindPackage("another order");
     assertThat(order).as("the two orders differ, or this shows nothing").hasSize(2);
     assertThat(other).isEqualTo(one);
+  }
+
+  /** Hashes, and what is encrypted: nobody can read it without the phrase, and its length stays. */
+  private static String masked(byte[] bytes) {
+    String text = new String(bytes, StandardCharsets.UTF_8);
+    Matcher sealed = Pattern.compile("\"ciphertext\":\"([^\"]+)\"").matcher(text);
+    return sealed
+        .replaceAll(found -> "\"ciphertext\":" + found.group(1).length())
+        .replaceAll("[0-9a-f]{64}", "*");
   }
 
   private final java.util.Set<String> order = new java.util.HashSet<>();
@@ -112,7 +133,7 @@ class SealedReviewTest {
       Map<String, String> texts = new TreeMap<>();
       desk.reviews()
           .export(state)
-          .forEach((name, bytes) -> texts.put(name, new String(bytes, StandardCharsets.UTF_8)));
+          .forEach((name, bytes) -> texts.put(name, masked(bytes)));
       return texts;
     }
   }

@@ -173,7 +173,7 @@ class TypedWordsTest {
   }
 
   private void ridden() {
-    write(new Fact.FingerprintGiven(Fact.Which.PLAN, "Wqgiven"));
+    write(new Fact.FingerprintGiven(Fact.Which.PLAN, "Wqgiven", null));
     write(new Fact.ExpectationGiven(Fact.Person.STARTER, "Wqstarterexpects"));
     write(new Fact.SheetReprinted("Wqreprint"));
     write(new Fact.DeviationNoted(0, DeviationKind.COVER_OFF, "Wqwarmup"));

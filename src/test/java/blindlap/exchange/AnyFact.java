@@ -88,7 +88,7 @@ public final class AnyFact {
             sealed.fingerprint(),
             sealed.codes(),
             List.of(text(), text())));
-    facts.add(new Fact.FingerprintGiven(any(Fact.Which.values()), text()));
+    facts.add(new Fact.FingerprintGiven(any(Fact.Which.values()), text(), null));
     facts.add(new Fact.ExpectationGiven(any(Fact.Person.values()), text()));
     facts.add(new Fact.SheetReprinted(text()));
     facts.add(
@@ -121,6 +121,11 @@ public final class AnyFact {
     facts.add(new Fact.WatchStarted(lap, watch.text(), watch.instant()));
     facts.add(new Fact.WatchReset(lap, watch.text()));
     facts.add(new AnyFact(facts.size()).findingRecorded());
+    // Since version 4 the fingerprint itself may stand beside who was given it.
+    if (random.nextBoolean() && facts.get(1) instanceof Fact.FingerprintGiven given) {
+      facts.set(
+          1, new Fact.FingerprintGiven(given.which(), given.to(), Fingerprint.of(bytes(32))));
+    }
     return facts;
   }
 

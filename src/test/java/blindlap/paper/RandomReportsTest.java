@@ -127,7 +127,7 @@ class RandomReportsTest {
   }
 
   private static void ride(SealedDay day, Plan plan, Random random) {
-    day.write(new Fact.FingerprintGiven(Fact.Which.PLAN, "a friend" + ODD));
+    day.write(new Fact.FingerprintGiven(Fact.Which.PLAN, "a friend" + ODD, null));
     day.write(new Fact.ExpectationGiven(Fact.Person.STARTER, "it is quicker" + ODD));
     for (int number = 1; number <= plan.lapsOfDay(); number++) {
       LapId lap = LapId.ofDay(number, plan.laps().perStint());

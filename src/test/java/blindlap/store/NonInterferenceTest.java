@@ -128,7 +128,7 @@ class NonInterferenceTest {
     Random random = new Random(1);
     try (SqliteNotebook notebook = Books.open(file)) {
       Books.put(notebook, SESSION, Days.committed(PLAN, sealed));
-      Books.put(notebook, SESSION, new Fact.FingerprintGiven(Fact.Which.PLAN, "the starter"));
+      Books.put(notebook, SESSION, new Fact.FingerprintGiven(Fact.Which.PLAN, "the starter", null));
       for (int stint = 1; stint <= PLAN.stints(); stint++) {
         HelperSchedule.Fit fit = sealed.schedule().fit(stint);
         String words =

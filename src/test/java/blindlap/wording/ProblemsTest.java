@@ -17,6 +17,7 @@ import blindlap.seal.SheetSlip;
 import blindlap.session.ChainFault;
 import blindlap.session.Damage;
 import blindlap.session.EntryFault;
+import blindlap.session.MeaningFault;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookFault;
 import blindlap.session.NotebookTrouble;
@@ -42,6 +43,7 @@ class ProblemsTest {
             FileFault.values(),
             SessionFileFault.values(),
             ChainFault.values(),
+            MeaningFault.values(),
             NotebookFault.values(),
             DeskFault.values(),
             DayFault.values(),

@@ -15,6 +15,7 @@ import blindlap.wording.AmendmentWords;
 import blindlap.wording.EditionWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
+import blindlap.wording.FingerprintWords;
 import blindlap.wording.Headline;
 import blindlap.wording.HistoryWords;
 import blindlap.wording.day.Figures;
@@ -206,7 +207,7 @@ public record ReviewView(
     List<String> lines = new ArrayList<>();
     lines.add(state.planFingerprint().grouped());
     state.reviewFingerprint().ifPresent(f -> lines.add(f.grouped()));
-    lines.add(WORDS.say("verified"));
+    lines.add(FingerprintWords.beside(state));
     return lines;
   }
 }
