@@ -32,6 +32,11 @@ public final class Blindlap implements Runnable {
       description = "The notebook to open the window on; your own notebook if not given.")
   private @Nullable Path notebook;
 
+  @Option(
+      names = "--new",
+      description = "Begin the notebook that --notebook names, if there is none.")
+  boolean fresh;
+
   private Blindlap(CommandSetting setting) {
     this.setting = setting;
   }
@@ -39,12 +44,18 @@ public final class Blindlap implements Runnable {
   /** Without a command the window opens. */
   @Override
   public void run() {
-    Path chosen = notebook;
-    if (!setting.window().open(chosen == null ? setting.defaultNotebook() : chosen)) {
+    Path chosen = notebook == null ? setting.defaultNotebook() : notebook;
+    SessionCommand.requireThere(setting, chosen, fresh);
+    if (!setting.window().open(chosen)) {
       throw new Complaint(
           ExitCode.FILE_TROUBLE,
           "There is no display to open the window on. The command line does everything: blindlap --help");
     }
+  }
+
+  /** The version of the program. */
+  public static String version() {
+    return blindlap.compute.Engine.version();
   }
 
   /**
@@ -52,7 +63,28 @@ public final class Blindlap implements Runnable {
    *
    * @return the exit code: 0 done, 1 a check failed, 2 bad input or usage, 3 file trouble
    */
-  public static int run(CommandSetting setting, PrintWriter out, PrintWriter err, String... args) {
+  public static int run(
+      CommandSetting setting, PrintWriter out, PrintWriter err, String... args) {
+    PrintWriter shownOut = new PrintWriter(new ShownWriter(out), true);
+    PrintWriter shownErr = new PrintWriter(new ShownWriter(err), true);
+    try {
+      return line(setting, shownOut, shownErr).execute(args);
+    } catch (Throwable nobodyForesaw) {
+      return mistake(setting, shownErr, nobodyForesaw);
+    } finally {
+      shownOut.flush();
+      shownErr.flush();
+    }
+  }
+
+  /** One sentence in place of a trace: what is known of it goes to a file without a message. */
+  private static int mistake(CommandSetting setting, PrintWriter err, Throwable why) {
+    err.println(Trouble.atCommand(why, setting.mistakes().keep(why)));
+    err.flush();
+    return ExitCode.FILE_TROUBLE;
+  }
+
+  private static CommandLine line(CommandSetting setting, PrintWriter out, PrintWriter err) {
     CommandLine line = new CommandLine(new Blindlap(setting));
     commands(setting).forEach(line::addSubcommand);
     line.getSubcommands()
@@ -72,7 +104,7 @@ public final class Blindlap implements Runnable {
             err.flush();
             return ExitCode.FILE_TROUBLE;
           }
-          throw e;
+          return mistake(setting, err, e);
         });
     // Referred to once: two references to one method make the virtual machine stop while it writes
     // the archive of classes that the launcher asks for.
@@ -80,7 +112,7 @@ public final class Blindlap implements Runnable {
     line.registerConverter(int.class, whole);
     line.registerConverter(Integer.class, whole);
     line.setExecutionStrategy(Blindlap::execute);
-    return line.execute(args);
+    return line;
   }
 
   private static Integer whole(String typed) {

@@ -9,7 +9,6 @@ import blindlap.seal.SessionKind;
 import blindlap.wording.HistoryWords;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Words;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -47,7 +46,7 @@ final class CommitCommand extends SessionCommand {
 
   @Override
   public Integer call() {
-    String text = new String(read(java.util.Objects.requireNonNull(file)), StandardCharsets.UTF_8);
+    String text = ReadFile.PLAN.text(java.util.Objects.requireNonNull(file));
     try (Desk desk = open()) {
       PlanPreview preview = PlanPreview.of(text);
       if (!preview.problems().isEmpty()) {

@@ -13,7 +13,6 @@ import blindlap.wording.PlanSummary;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -104,7 +103,7 @@ final class PlanCommand extends SessionCommand {
               + MOST_DAYS
               + ". Nothing was worked out.");
     }
-    String text = new String(read(java.util.Objects.requireNonNull(file)), StandardCharsets.UTF_8);
+    String text = ReadFile.PLAN.text(java.util.Objects.requireNonNull(file));
     DayAnswers answers = PlanPreview.answersOfOneDay();
     PlanPreview preview = PlanPreview.of(text, answers);
     Plan plan = preview.plan().orElse(null);

@@ -67,7 +67,7 @@ final class ReviewCommand extends SessionCommand {
             "amendments.csv",
             "finding.json")) {
       if (java.nio.file.Files.exists(folder.resolve(name))) {
-        files.put(name, read(folder.resolve(name)));
+        files.put(name, ReadFile.PACKAGE.bytes(folder.resolve(name)));
       }
     }
     try {

@@ -4,7 +4,6 @@ import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
 import blindlap.session.SessionState;
 import blindlap.wording.SeriesWords;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -52,7 +51,7 @@ final class UnsealCommand extends SessionCommand {
       Sessions.Result result;
       if (sheet != null) {
         result =
-            desk.keys().unsealFromSheet(state, new String(read(sheet), StandardCharsets.UTF_8));
+            desk.keys().unsealFromSheet(state, ReadFile.SHEET.text(sheet));
       } else {
         desk.keys()
             .refuseEarly(state)

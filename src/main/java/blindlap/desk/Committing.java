@@ -1,6 +1,7 @@
 package blindlap.desk;
 
 import blindlap.fault.Problem;
+import blindlap.fault.TypedText;
 import blindlap.fault.Unusable;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanCheck;
@@ -66,7 +67,9 @@ public final class Committing {
    * @param signedBy names of those who read the plan
    */
   public Result commit(Plan plan, SessionKind kind, List<String> signedBy) {
-    List<Problem> problems = PlanCheck.problems(plan);
+    List<Problem> problems = new ArrayList<>(PlanCheck.problems(plan));
+    signedBy.forEach(
+        name -> TypedText.problem(name, TypedText.Form.LINE, "signed by").ifPresent(problems::add));
     if (!problems.isEmpty()) {
       return new Result.Refused(problems);
     }

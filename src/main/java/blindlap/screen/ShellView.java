@@ -1,5 +1,6 @@
 package blindlap.screen;
 
+import blindlap.screen.part.ErrorNote;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.Shell;
 import blindlap.screen.part.Theme;
@@ -48,12 +49,18 @@ public final class ShellView extends BorderPane {
   }
 
   private void show(Shell.Page page) {
+    setBottom(null);
     names();
     names.open(page);
     Supplier<? extends Node> maker = makers.get(page);
     if (maker != null) {
       setCenter(made.computeIfAbsent(page, key -> maker.get()));
     }
+  }
+
+  /** Says a sentence under the page, until another page is opened. */
+  void say(String sentence) {
+    setBottom(new ErrorNote(sentence, List.of()));
   }
 
   private void names() {
