@@ -116,7 +116,9 @@ final class PlanCommand extends SessionCommand {
       throw complaint(preview.problems());
     }
     say(plan.title() + ", " + plan.trail() + ", " + plan.rider() + ", " + plan.day());
-    answer(plan, preview, answers);
+    try (StillWorking waiting = new StillWorking(this::complain)) {
+      answer(plan, preview, answers, waiting);
+    }
     Schedule.of(plan).ifPresent(schedule -> say(DayWords.summary(schedule)));
     if (times) {
       Schedule.of(plan).ifPresent(schedule -> DayWords.stints(schedule).forEach(this::say));
@@ -128,7 +130,9 @@ final class PlanCommand extends SessionCommand {
     return ExitCode.DONE;
   }
 
-  private void answer(Plan plan, PlanPreview preview, DayAnswers answers) {
+  private void answer(
+      Plan plan, PlanPreview preview, DayAnswers answers, StillWorking waiting) {
+    waiting.on("step.days");
     Optional<DayDetail> detail =
         answers
             .simulate(plan, days == null ? DayAnswers.usualDays(plan) : days, SEED, () -> false)
@@ -144,6 +148,7 @@ final class PlanCommand extends SessionCommand {
     words.orders().forEach(this::say);
     measures(plan, preview.answer());
     detail.ifPresent(found -> simulated(words, found));
+    waiting.on("step.left");
     answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
   }
 
