@@ -35,9 +35,7 @@ public final class Main {
 
   private static final MistakeLog MISTAKES =
       new MistakeLog(
-          defaultNotebook().resolveSibling("mistakes.log"),
-          Clock.systemUTC(),
-          Blindlap.version());
+          defaultNotebook().resolveSibling("mistakes.log"), Clock.systemUTC(), Blindlap.version());
 
   private Main() {}
 
@@ -71,8 +69,7 @@ public final class Main {
     if (!display()) {
       return false;
     }
-    BlindlapApp.show(
-        Main::open, new SafeKeeping(FILES, notebook), System::nanoTime, MISTAKES);
+    BlindlapApp.show(Main::open, new SafeKeeping(FILES, notebook), System::nanoTime, MISTAKES);
     return true;
   }
 

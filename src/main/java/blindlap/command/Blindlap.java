@@ -63,8 +63,7 @@ public final class Blindlap implements Runnable {
    *
    * @return the exit code: 0 done, 1 a check failed, 2 bad input or usage, 3 file trouble
    */
-  public static int run(
-      CommandSetting setting, PrintWriter out, PrintWriter err, String... args) {
+  public static int run(CommandSetting setting, PrintWriter out, PrintWriter err, String... args) {
     PrintWriter shownOut = new PrintWriter(new ShownWriter(out), true);
     PrintWriter shownErr = new PrintWriter(new ShownWriter(err), true);
     try {

@@ -130,8 +130,7 @@ final class PlanCommand extends SessionCommand {
     return ExitCode.DONE;
   }
 
-  private void answer(
-      Plan plan, PlanPreview preview, DayAnswers answers, StillWorking waiting) {
+  private void answer(Plan plan, PlanPreview preview, DayAnswers answers, StillWorking waiting) {
     waiting.on("step.days");
     Optional<DayDetail> detail =
         answers

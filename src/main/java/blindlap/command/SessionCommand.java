@@ -61,7 +61,9 @@ abstract class SessionCommand implements Callable<Integer> {
    * an empty one in its place would look as if all were lost. One's own begins by itself.
    */
   static void requireThere(CommandSetting setting, Path notebook, boolean fresh) {
-    if (!fresh && !notebook.equals(setting.defaultNotebook()) && java.nio.file.Files.notExists(notebook)) {
+    if (!fresh
+        && !notebook.equals(setting.defaultNotebook())
+        && java.nio.file.Files.notExists(notebook)) {
       throw new NotebookException(Kind.NOT_FOUND, NotebookTrouble.NO_NOTEBOOK, null, notebook);
     }
   }

@@ -50,8 +50,7 @@ final class UnsealCommand extends SessionCommand {
       }
       Sessions.Result result;
       if (sheet != null) {
-        result =
-            desk.keys().unsealFromSheet(state, ReadFile.SHEET.text(sheet));
+        result = desk.keys().unsealFromSheet(state, ReadFile.SHEET.text(sheet));
       } else {
         desk.keys()
             .refuseEarly(state)

@@ -76,8 +76,7 @@ record CsvTable(char separator, List<String> header, int headerLine, List<Row> r
   }
 
   static CsvTable read(byte[] bytes) throws Unreadable {
-    String plain =
-        TypedText.decoded(bytes).orElseThrow(() -> unreadable(FileFault.NOT_UTF8));
+    String plain = TypedText.decoded(bytes).orElseThrow(() -> unreadable(FileFault.NOT_UTF8));
     char separator = separator(plain.lines().filter(l -> !l.isBlank()).findFirst().orElse(""));
     List<CsvRows.Row> found = rows(plain, separator);
     if (found.size() < 2) {

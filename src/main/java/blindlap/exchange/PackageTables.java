@@ -38,7 +38,9 @@ final class PackageTables {
     String path = name + ".csv";
     files.put(
         path,
-        CsvText.write(columns.stream().map(c -> TextCells.written(c.name())).toList(), cells(columns, rows))
+        CsvText.write(
+                columns.stream().map(c -> TextCells.written(c.name())).toList(),
+                cells(columns, rows))
             .getBytes(StandardCharsets.UTF_8));
     ObjectNode resource = resources.addObject();
     resource.put("name", name);

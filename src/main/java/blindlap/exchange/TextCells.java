@@ -8,8 +8,8 @@ import java.util.regex.Pattern;
  * {@code +}, {@code -}, {@code @}, a tab or a line break; such a text gets an apostrophe in front,
  * which spreadsheets know as "this is a text" and which is taken off when it is read again
  * (docs/file-format.md, "Data packages"). A text that has apostrophes there already gets one more,
- * so that every text comes back as it was. Numbers that stand in a column of texts, and a lone sign,
- * are nothing to run.
+ * so that every text comes back as it was. Numbers that stand in a column of texts, and a lone
+ * sign, are nothing to run.
  */
 final class TextCells {
   private static final Pattern RUN = Pattern.compile("(?s)'*[=+\\-@\t\r\n].+");

@@ -143,14 +143,12 @@ public final class BlindlapApp extends Application {
     SafeKeeping safe = java.util.Objects.requireNonNull(keepingSafe);
     Keeper kept = new Keeper(safe);
     keeper = kept;
-    KeepingModel keeping =
-        new KeepingModel(open.exchange(safe), safe, background(kept.worker()));
+    KeepingModel keeping = new KeepingModel(open.exchange(safe), safe, background(kept.worker()));
     kept.start(keeping::backupFailed);
     Pages pages = new Pages(open, shell, look, background(worker), monotonic, keeping);
     String name = String.valueOf(safe.notebook().getFileName());
     ShellView view = new ShellView(look, shell, pages.makers(), List.of(name));
-    Mistakes.catchAll(
-        java.util.Objects.requireNonNull(mistakes), background(worker), view::say);
+    Mistakes.catchAll(java.util.Objects.requireNonNull(mistakes), background(worker), view::say);
     Scene scene = new Scene(view, 1280, 800);
     look.dress(scene);
     // A window that holds the key says so in its title, too.

@@ -65,7 +65,9 @@ class DoorTest {
   void whereNoLogCanBeWrittenTheSentenceIsSaidAllTheSame() throws IOException {
     Path file = Files.writeString(folder.resolve("a file"), "");
     CommandLineSession.Ran ran = broken(new NullPointerException(), file.resolve("mistakes.log"));
-    assertThat(ran.err()).startsWith("The program has made a mistake").doesNotContain("mistakes.log");
+    assertThat(ran.err())
+        .startsWith("The program has made a mistake")
+        .doesNotContain("mistakes.log");
     assertThat(ran.code()).isEqualTo(ExitCode.FILE_TROUBLE);
   }
 
@@ -122,7 +124,8 @@ class DoorTest {
     CommandLineSession.Ran planned = day.run("plan", plan.toString());
     CommandLineSession.Ran recorded = day.run("record", session, laps.toString());
 
-    assertThat(planned.err()).contains("The file holds 1000001 bytes, but at most 1000000 are read");
+    assertThat(planned.err())
+        .contains("The file holds 1000001 bytes, but at most 1000000 are read");
     assertThat(recorded.err()).contains("holds 10000001 bytes, but at most 10000000 are read");
     assertThat(planned.code()).isEqualTo(ExitCode.BAD_INPUT);
     assertThat(recorded.code()).isEqualTo(ExitCode.BAD_INPUT);
@@ -164,6 +167,7 @@ class DoorTest {
     CommandLineSession.Ran ran = day.run("record", session, laps.toString());
     assertThat(ran.code()).isEqualTo(ExitCode.BAD_INPUT);
     assertThat(ran.err())
-        .contains("Line 2, column 3: This text holds a control character (U+0007) as its character 2");
+        .contains(
+            "Line 2, column 3: This text holds a control character (U+0007) as its character 2");
   }
 }

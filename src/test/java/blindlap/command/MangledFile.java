@@ -7,17 +7,38 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 
-/** Files as accidents, editors and malice leave them, made of a good one; a seed gives them again. */
+/**
+ * Files as accidents, editors and malice leave them, made of a good one; a seed gives them again.
+ */
 final class MangledFile {
   private static final List<String> NUMBERS =
       List.of(
-          "1e999", "-1e999", "1e-999", "99999999999999999999", "-0", "NaN", "Infinity", "0x10",
-          "1_000", "2147483648", "999999999", "1,5", "1.2.3", "٣", "1e400000000");
+          "1e999",
+          "-1e999",
+          "1e-999",
+          "99999999999999999999",
+          "-0",
+          "NaN",
+          "Infinity",
+          "0x10",
+          "1_000",
+          "2147483648",
+          "999999999",
+          "1,5",
+          "1.2.3",
+          "٣",
+          "1e400000000");
 
   private static final List<String> DATES =
       List.of(
-          "9999999-01-01", "+999999999-12-31", "-999999999-01-01", "2026-02-30", "0000-00-00",
-          "2026-11-14T09:00", "99:99", "24:00");
+          "9999999-01-01",
+          "+999999999-12-31",
+          "-999999999-01-01",
+          "2026-02-30",
+          "0000-00-00",
+          "2026-11-14T09:00",
+          "99:99",
+          "24:00");
 
   private final SplittableRandom random;
   private final boolean plan;
@@ -53,7 +74,8 @@ final class MangledFile {
       case 4 -> utf8(inserted(text, one(List.of("\0", "\u0007", "\u001B[2J", "\u202E", "\u0085"))));
       case 5 -> utf8(inNumbers(text, NUMBERS));
       case 6 -> utf8(inNumbers(text, DATES));
-      case 7 -> utf8(inserted(text, one(List.of("\"", "'", "\"\"\"", "[", "{", "]", "}", ": ", "#"))));
+      case 7 ->
+          utf8(inserted(text, one(List.of("\"", "'", "\"\"\"", "[", "{", "]", "}", ": ", "#"))));
       case 8 -> Arrays.copyOf(utf8(text), below(utf8(text).length));
       case 9 -> utf8(lineTwice(text));
       case 10 -> utf8(lineGone(text));
@@ -85,8 +107,7 @@ final class MangledFile {
 
   private String inNumbers(String text, List<String> others) {
     int at = below(text.length());
-    java.util.regex.Matcher number =
-        java.util.regex.Pattern.compile("\\d[-\\d.:]*").matcher(text);
+    java.util.regex.Matcher number = java.util.regex.Pattern.compile("\\d[-\\d.:]*").matcher(text);
     return number.find(at) || number.find(0)
         ? text.substring(0, number.start()) + one(others) + text.substring(number.end())
         : text;

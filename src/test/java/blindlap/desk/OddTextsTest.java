@@ -102,15 +102,26 @@ class OddTextsTest {
 
   private static final List<String> SAID =
       List.of(
-          "to", "expects", "sheet", "deviation", "note", "cue", "wind", "broken", "void", "gone",
-          "withdrawn", "correction", "cut", "decider");
+          "to",
+          "expects",
+          "sheet",
+          "deviation",
+          "note",
+          "cue",
+          "wind",
+          "broken",
+          "void",
+          "gone",
+          "withdrawn",
+          "correction",
+          "cut",
+          "decider");
 
   private static List<Fact> ridden() {
     List<Fact> facts = new ArrayList<>();
     for (int stint = 1; stint <= 7; stint++) {
       facts.add(new Fact.LapRidden(lap(stint), Source.SCREEN));
-      facts.add(
-          new Fact.ScoreGiven(lap(stint), TIME, new BigDecimal("9" + stint), Source.SCREEN));
+      facts.add(new Fact.ScoreGiven(lap(stint), TIME, new BigDecimal("9" + stint), Source.SCREEN));
     }
     return facts;
   }
@@ -126,7 +137,8 @@ class OddTextsTest {
           .containsAnyOf(TextFault.CONTROL, blindlap.plan.PlanFault.WRONG_VALUE);
       assertThat(preview.problems()).noneMatch(problem -> problem.where().isBlank());
     }
-    assertThat(PlanPreview.of(PLAN.replace("each lap Wq14~", "each lap").replace("~", "")).problems())
+    assertThat(
+            PlanPreview.of(PLAN.replace("each lap Wq14~", "each lap").replace("~", "")).problems())
         .isEmpty();
   }
 
@@ -160,7 +172,11 @@ class OddTextsTest {
     List<HelperEntry.Outside> outside =
         List.of(
             new HelperEntry.Outside(
-                "sag", "26", "24", new BigDecimal("-2"), "outside" + (where.equals("outside") ? odd : "")));
+                "sag",
+                "26",
+                "24",
+                new BigDecimal("-2"),
+                "outside" + (where.equals("outside") ? odd : "")));
     return new HelperEntry(
         stint,
         "helper" + (where.equals("helper") ? odd : ""),
@@ -191,7 +207,12 @@ class OddTextsTest {
         id,
         List.of(
             new Fact.PlanCommitted(
-                plan, text, sealed.key(), sealed.fingerprint(), sealed.codes(), List.of("x" + ODD))));
+                plan,
+                text,
+                sealed.key(),
+                sealed.fingerprint(),
+                sealed.codes(),
+                List.of("x" + ODD))));
     append(desk, id, ridden());
     append(desk, id, List.of(record(desk, sealing, id, sealed.phrase())));
     append(desk, id, facts(ODD));
@@ -257,11 +278,16 @@ class OddTextsTest {
               });
       quiet("text", String.join("\n", desk.reviews().text(state)));
       Map<String, byte[]> files = desk.reviews().export(state);
-      files.forEach((name, bytes) -> quiet(name, new String(bytes, StandardCharsets.UTF_8)
-          .replace("\r\n", "\n")
-          // JSON keeps such characters as they are, or as their number.
-          .replace(name.endsWith(".json") ? "\u202E" : "\0", "")));
-      assertThat(new String(files.get("laps.csv"), StandardCharsets.UTF_8)).contains("note" + SHOWN);
+      files.forEach(
+          (name, bytes) ->
+              quiet(
+                  name,
+                  new String(bytes, StandardCharsets.UTF_8)
+                      .replace("\r\n", "\n")
+                      // JSON keeps such characters as they are, or as their number.
+                      .replace(name.endsWith(".json") ? "\u202E" : "\0", "")));
+      assertThat(new String(files.get("laps.csv"), StandardCharsets.UTF_8))
+          .contains("note" + SHOWN);
       assertThat(Reviews.textOfPackage(files)).isNotEmpty();
       desk.sheets().open(state, Sheets.Paper.A4).forEach((name, bytes) -> pdf(bytes));
     }

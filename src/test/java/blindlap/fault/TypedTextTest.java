@@ -46,7 +46,8 @@ class TypedTextTest {
 
   @Test
   void lettersOfEveryScriptMarksOfDirectionAndJoinersAreLetIn() {
-    assertThat(TypedText.flaw("Łódź, 東京, עברית\u200F, 👩\u200D🔧, \uFFFD", Form.LINE, "")).isEmpty();
+    assertThat(TypedText.flaw("Łódź, 東京, עברית\u200F, 👩\u200D🔧, \uFFFD", Form.LINE, ""))
+        .isEmpty();
   }
 
   @Test

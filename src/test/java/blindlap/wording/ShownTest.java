@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.wording.day.Shown;
 import blindlap.wording.day.Words;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.api.Test;
 
 class ShownTest {
   @Test

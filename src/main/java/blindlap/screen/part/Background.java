@@ -20,8 +20,7 @@ public final class Background {
   private final Executor screen;
   private final Consumer<Exception> keep;
 
-  private Background(
-      Executor worker, Executor lull, Executor screen, Consumer<Exception> keep) {
+  private Background(Executor worker, Executor lull, Executor screen, Consumer<Exception> keep) {
     this.worker = worker;
     this.lull = lull;
     this.screen = screen;

@@ -57,9 +57,7 @@ public final class Shown {
 
   private static int first(String text, boolean pictures) {
     int i = 0;
-    while (i < text.length()
-        && !odd(text, i)
-        && (pictures || !picture(text.charAt(i)))) {
+    while (i < text.length() && !odd(text, i) && (pictures || !picture(text.charAt(i)))) {
       i += Character.charCount(text.codePointAt(i));
     }
     return i;
@@ -74,7 +72,6 @@ public final class Shown {
       return at + 1 == text.length() || text.charAt(at + 1) != '\n';
     }
     return c < ' '
-        || c >= DELETE
-            && (TypedText.control(c) || TypedText.noCharacter(c) || TypedText.turns(c));
+        || c >= DELETE && (TypedText.control(c) || TypedText.noCharacter(c) || TypedText.turns(c));
   }
 }
