@@ -89,6 +89,7 @@ public final class Main {
   private static Desk open(Path file) {
     SecureBytes random = Main::random;
     Clock clock = Clock.systemDefaultZone();
+    requireTemporaryFolder();
     if (file.equals(defaultNotebook())) {
       dataFolder(file);
     }
@@ -98,6 +99,15 @@ public final class Main {
         SealingSources.allFrom(random),
         SealParameters.standard(),
         random);
+  }
+
+  /** The database's own library is unpacked there, and fails with pages of text if it cannot be. */
+  private static void requireTemporaryFolder() {
+    Path folder = Path.of(System.getProperty("java.io.tmpdir", ""));
+    if (!Files.isDirectory(folder) || !Files.isWritable(folder)) {
+      throw new NotebookException(
+          NotebookException.Kind.OTHER, NotebookTrouble.NO_TEMPORARY_FOLDER, null, folder);
+    }
   }
 
   private static void dataFolder(Path file) {

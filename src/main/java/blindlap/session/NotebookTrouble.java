@@ -27,6 +27,8 @@ public enum NotebookTrouble implements Fault {
   NO_NOTEBOOK,
   /** The folder of the user's own notebook cannot be made: the folder. */
   NO_DATA_FOLDER,
+  /** The folder for temporary files is not there or cannot be written to: the folder. */
+  NO_TEMPORARY_FOLDER,
   NOTHING_TO_BACK_UP,
   NOTHING_TO_CHECK,
   NOTHING_TO_READ,
