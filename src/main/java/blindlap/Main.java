@@ -4,17 +4,19 @@ import blindlap.command.Blindlap;
 import blindlap.command.CommandSetting;
 import blindlap.command.ConsoleTerminal;
 import blindlap.desk.Desk;
+import blindlap.desk.MistakeLog;
 import blindlap.desk.SafeKeeping;
 import blindlap.screen.BlindlapApp;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
 import blindlap.seal.SecureBytes;
+import blindlap.session.NotebookException;
 import blindlap.session.NotebookFiles;
+import blindlap.session.NotebookTrouble;
 import blindlap.store.SqliteFiles;
 import blindlap.store.SqliteNotebook;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -30,6 +32,10 @@ public final class Main {
 
   private static final NotebookFiles FILES =
       new SqliteFiles(Clock.systemDefaultZone(), () -> random(16));
+
+  private static final MistakeLog MISTAKES =
+      new MistakeLog(
+          defaultNotebook().resolveSibling("mistakes.log"), Clock.systemUTC(), Blindlap.version());
 
   private Main() {}
 
@@ -55,14 +61,15 @@ public final class Main {
         defaultNotebook(),
         new ConsoleTerminal(),
         FILES,
-        Main::window);
+        Main::window,
+        MISTAKES);
   }
 
   private static boolean window(Path notebook) {
     if (!display()) {
       return false;
     }
-    BlindlapApp.show(Main::open, new SafeKeeping(FILES, notebook), System::nanoTime);
+    BlindlapApp.show(Main::open, new SafeKeeping(FILES, notebook), System::nanoTime, MISTAKES);
     return true;
   }
 
@@ -82,13 +89,9 @@ public final class Main {
   private static Desk open(Path file) {
     SecureBytes random = Main::random;
     Clock clock = Clock.systemDefaultZone();
-    try {
-      Path folder = file.toAbsolutePath().getParent();
-      if (folder != null && file.equals(defaultNotebook())) {
-        Files.createDirectories(folder);
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+    requireTemporaryFolder();
+    if (file.equals(defaultNotebook())) {
+      dataFolder(file);
     }
     return new Desk(
         SqliteNotebook.open(file, random.exactly(16), clock.instant()),
@@ -96,6 +99,29 @@ public final class Main {
         SealingSources.allFrom(random),
         SealParameters.standard(),
         random);
+  }
+
+  /** The database's own library is unpacked there, and fails with pages of text if it cannot be. */
+  private static void requireTemporaryFolder() {
+    Path folder = Path.of(System.getProperty("java.io.tmpdir", ""));
+    if (!Files.isDirectory(folder) || !Files.isWritable(folder)) {
+      throw new NotebookException(
+          NotebookException.Kind.OTHER, NotebookTrouble.NO_TEMPORARY_FOLDER, null, folder);
+    }
+  }
+
+  private static void dataFolder(Path file) {
+    Path folder = java.util.Objects.requireNonNull(file.getParent());
+    try {
+      // Without a home Java says "?", and a relative folder of that name helps nobody.
+      if (!folder.isAbsolute()) {
+        throw new IOException("no home");
+      }
+      Files.createDirectories(folder);
+    } catch (IOException e) {
+      throw new NotebookException(
+          NotebookException.Kind.NOT_FOUND, NotebookTrouble.NO_DATA_FOLDER, e, folder);
+    }
   }
 
   private static byte[] random(int count) {

@@ -32,6 +32,11 @@ public final class Blindlap implements Runnable {
       description = "The notebook to open the window on; your own notebook if not given.")
   private @Nullable Path notebook;
 
+  @Option(
+      names = "--new",
+      description = "Begin the notebook that --notebook names, if there is none.")
+  boolean fresh;
+
   private Blindlap(CommandSetting setting) {
     this.setting = setting;
   }
@@ -39,12 +44,18 @@ public final class Blindlap implements Runnable {
   /** Without a command the window opens. */
   @Override
   public void run() {
-    Path chosen = notebook;
-    if (!setting.window().open(chosen == null ? setting.defaultNotebook() : chosen)) {
+    Path chosen = notebook == null ? setting.defaultNotebook() : notebook;
+    SessionCommand.requireThere(setting, chosen, fresh);
+    if (!setting.window().open(chosen)) {
       throw new Complaint(
           ExitCode.FILE_TROUBLE,
           "There is no display to open the window on. The command line does everything: blindlap --help");
     }
+  }
+
+  /** The version of the program. */
+  public static String version() {
+    return blindlap.compute.Engine.version();
   }
 
   /**
@@ -54,6 +65,27 @@ public final class Blindlap implements Runnable {
    *     with standard output
    */
   public static int run(CommandSetting setting, PrintWriter out, PrintWriter err, String... args) {
+    PrintWriter shownOut = new PrintWriter(new ShownWriter(out), true);
+    PrintWriter shownErr = new PrintWriter(new ShownWriter(err), true);
+    try {
+      CommandLine line = line(setting, shownOut, shownErr);
+      return told(line, line.execute(args), shownOut, shownErr);
+    } catch (Throwable nobodyForesaw) {
+      return mistake(setting, shownErr, nobodyForesaw);
+    } finally {
+      shownOut.flush();
+      shownErr.flush();
+    }
+  }
+
+  /** One sentence in place of a trace: what is known of it goes to a file without a message. */
+  private static int mistake(CommandSetting setting, PrintWriter err, Throwable why) {
+    err.println(Trouble.atCommand(why, setting.mistakes().keep(why)));
+    err.flush();
+    return ExitCode.FILE_TROUBLE;
+  }
+
+  private static CommandLine line(CommandSetting setting, PrintWriter out, PrintWriter err) {
     CommandLine line = line(setting);
     line.setOut(out);
     line.setErr(err);
@@ -69,7 +101,7 @@ public final class Blindlap implements Runnable {
             err.flush();
             return ExitCode.FILE_TROUBLE;
           }
-          throw e;
+          return mistake(setting, err, e);
         });
     // Referred to once: two references to one method make the virtual machine stop while it writes
     // the archive of classes that the launcher asks for.
@@ -77,7 +109,7 @@ public final class Blindlap implements Runnable {
     line.registerConverter(int.class, whole);
     line.registerConverter(Integer.class, whole);
     line.setExecutionStrategy(Blindlap::execute);
-    return told(line, line.execute(args), out, err);
+    return line;
   }
 
   /** All commands, before anything is parsed. */

@@ -1,6 +1,7 @@
 package blindlap.command;
 
 import blindlap.desk.Desk;
+import blindlap.desk.MistakeLog;
 import blindlap.sample.Demo;
 import blindlap.session.NotebookFiles;
 import java.nio.file.Path;
@@ -15,6 +16,7 @@ import java.util.Optional;
  * @param terminal where secrets are typed
  * @param files the notebook files of this machine
  * @param window opens the window on a notebook; answers false where there is no display
+ * @param mistakes where what nobody foresaw is kept
  */
 public record CommandSetting(
     Desk.Opener opener,
@@ -22,7 +24,8 @@ public record CommandSetting(
     Path defaultNotebook,
     Terminal terminal,
     NotebookFiles files,
-    Window window) {
+    Window window,
+    MistakeLog mistakes) {
 
   /** Asks for what must not stand in a command line. */
   public interface Terminal {

@@ -12,7 +12,6 @@ import blindlap.session.SessionState;
 import blindlap.wording.HistoryWords;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Words;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -56,7 +55,7 @@ final class CommitCommand extends SessionCommand {
 
   @Override
   public Integer call() {
-    String text = new String(read(java.util.Objects.requireNonNull(file)), StandardCharsets.UTF_8);
+    String text = ReadFile.PLAN.text(java.util.Objects.requireNonNull(file));
     try (Desk desk = open()) {
       PlanPreview preview = PlanPreview.of(text);
       if (!preview.problems().isEmpty()) {
@@ -70,7 +69,7 @@ final class CommitCommand extends SessionCommand {
         HistoryWords.ahead(desk.questions().before(plan)).forEach(this::say);
       }
       SessionKind kind = kind(plan);
-      Committing.Begun begun = desk.committing().begin(plan);
+      Committing.Begun begun = desk.committing().begin(plan, signedBy);
       if (begun instanceof Committing.Begun.Refused refused) {
         throw complaint(refused.problems());
       }

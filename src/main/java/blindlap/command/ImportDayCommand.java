@@ -101,7 +101,7 @@ final class ImportDayCommand extends SessionCommand {
   @Override
   public Integer call() {
     Path path = java.util.Objects.requireNonNull(file);
-    byte[] bytes = read(path);
+    byte[] bytes = ReadFile.LAPS.bytes(path);
     try (Desk desk = open()) {
       List<PlainDays.Wanted> columns = new ArrayList<>();
       map.forEach((name, column) -> columns.add(wanted(name, column)));

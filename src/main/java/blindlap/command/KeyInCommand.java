@@ -60,7 +60,7 @@ final class KeyInCommand extends SessionCommand {
             ExitCode.BAD_INPUT,
             "Two files are needed, typed from the same sheets. Nothing was recorded.");
       }
-      return record(desk, state, read(first), read(second));
+      return record(desk, state, ReadFile.LAPS.bytes(first), ReadFile.LAPS.bytes(second));
     }
   }
 

@@ -13,7 +13,6 @@ import blindlap.wording.PlanSummary;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -107,7 +106,7 @@ final class PlanCommand extends SessionCommand {
               + MOST_DAYS
               + ". Nothing was worked out.");
     }
-    String text = new String(read(java.util.Objects.requireNonNull(file)), StandardCharsets.UTF_8);
+    String text = ReadFile.PLAN.text(java.util.Objects.requireNonNull(file));
     DayAnswers answers = PlanPreview.answersOfOneDay();
     PlanPreview preview = PlanPreview.of(text, answers);
     Plan plan = preview.plan().orElse(null);
@@ -120,7 +119,9 @@ final class PlanCommand extends SessionCommand {
       throw complaint(preview.problems());
     }
     say(plan.title() + ", " + plan.trail() + ", " + plan.rider() + ", " + plan.day());
-    answer(plan, preview, answers);
+    try (StillWorking waiting = new StillWorking(this::complain)) {
+      answer(plan, preview, answers, waiting);
+    }
     Schedule.of(plan).ifPresent(schedule -> say(DayWords.summary(schedule)));
     if (times) {
       Schedule.of(plan).ifPresent(schedule -> DayWords.stints(schedule).forEach(this::say));
@@ -132,7 +133,8 @@ final class PlanCommand extends SessionCommand {
     return ExitCode.DONE;
   }
 
-  private void answer(Plan plan, PlanPreview preview, DayAnswers answers) {
+  private void answer(Plan plan, PlanPreview preview, DayAnswers answers, StillWorking waiting) {
+    waiting.on("step.days");
     Optional<DayDetail> detail =
         answers
             .simulate(plan, days == null ? DayAnswers.usualDays(plan) : days, SEED, () -> false)
@@ -148,6 +150,7 @@ final class PlanCommand extends SessionCommand {
     words.orders().forEach(this::say);
     measures(plan, preview.answer());
     detail.ifPresent(found -> simulated(words, found));
+    waiting.on("step.left");
     answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
   }
 

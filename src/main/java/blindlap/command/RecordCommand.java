@@ -43,7 +43,7 @@ final class RecordCommand extends SessionCommand {
 
   @Override
   public Integer call() {
-    byte[] bytes = read(java.util.Objects.requireNonNull(file));
+    byte[] bytes = ReadFile.LAPS.bytes(java.util.Objects.requireNonNull(file));
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
       LapFiles files = new LapFiles(desk.sessions());

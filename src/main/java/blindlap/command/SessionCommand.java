@@ -4,11 +4,12 @@ import blindlap.desk.Desk;
 import blindlap.desk.SafeKeeping;
 import blindlap.desk.Sessions;
 import blindlap.fault.Problem;
+import blindlap.session.NotebookException;
+import blindlap.session.NotebookException.Kind;
+import blindlap.session.NotebookTrouble;
 import blindlap.session.SessionState;
 import blindlap.wording.day.Problems;
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -33,6 +34,12 @@ abstract class SessionCommand implements Callable<Integer> {
           "The notebook to use; your own notebook in the user's data folder if not given.")
   @Nullable Path notebook;
 
+  @Option(
+      names = "--new",
+      scope = ScopeType.LOCAL,
+      description = "Begin the notebook that --notebook names, if there is none.")
+  boolean fresh;
+
   SessionCommand(CommandSetting setting) {
     this.setting = setting;
   }
@@ -46,7 +53,20 @@ abstract class SessionCommand implements Callable<Integer> {
   }
 
   Desk open() {
+    requireThere(setting, notebookFile(), fresh);
     return setting.opener().open(notebookFile());
+  }
+
+  /**
+   * A notebook that was named and is not there was mistyped more often than it is meant to begin:
+   * an empty one in its place would look as if all were lost. One's own begins by itself.
+   */
+  static void requireThere(CommandSetting setting, Path notebook, boolean fresh) {
+    if (!fresh
+        && !notebook.equals(setting.defaultNotebook())
+        && java.nio.file.Files.notExists(notebook)) {
+      throw new NotebookException(Kind.NOT_FOUND, NotebookTrouble.NO_NOTEBOOK, null, notebook);
+    }
   }
 
   SafeKeeping keeping() {
@@ -97,17 +117,5 @@ abstract class SessionCommand implements Callable<Integer> {
 
   static Complaint complaint(List<Problem> problems) {
     return new Complaint(ExitCode.BAD_INPUT, Problems.sentences(problems));
-  }
-
-  static byte[] read(Path file) {
-    try {
-      return java.nio.file.Files.readAllBytes(file);
-    } catch (NoSuchFileException e) {
-      throw new Complaint(
-          ExitCode.FILE_TROUBLE, "There is no file " + file + ". Nothing was changed.");
-    } catch (IOException e) {
-      throw new Complaint(
-          ExitCode.FILE_TROUBLE, "The file " + file + " cannot be read. Nothing was changed.");
-    }
   }
 }

@@ -6,7 +6,6 @@ import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.wording.FingerprintWords;
 import blindlap.wording.SeriesWords;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -58,8 +57,7 @@ final class UnsealCommand extends SessionCommand {
       Sessions.Result result =
           sheet == null
               ? desk.keys().unseal(state, setting().terminal().secret("Helper phrase:"), ending)
-              : desk.keys()
-                  .unsealFromSheet(state, new String(read(sheet), StandardCharsets.UTF_8), ending);
+              : desk.keys().unsealFromSheet(state, ReadFile.SHEET.text(sheet), ending);
       Sessions.Result.Done opened = done(result);
       did(Done.OPENED);
       if (opened.written().get(0).entry().fact() instanceof Fact.DeviationNoted) {

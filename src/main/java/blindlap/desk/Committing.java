@@ -1,6 +1,7 @@
 package blindlap.desk;
 
 import blindlap.fault.Problem;
+import blindlap.fault.TypedText;
 import blindlap.fault.Unusable;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanCheck;
@@ -79,7 +80,16 @@ public final class Committing {
 
   /** Judges a plan and draws the phrase of its session; nothing else is drawn. */
   public Begun begin(Plan plan) {
-    List<Problem> problems = PlanCheck.problems(plan);
+    return begin(plan, List.of());
+  }
+
+  /**
+   * Judges a plan and the names of those who read it, and draws the phrase of its session; nothing
+   * else is drawn.
+   */
+  public Begun begin(Plan plan, List<String> signedBy) {
+    List<Problem> problems = new ArrayList<>(PlanCheck.problems(plan));
+    problems.addAll(unfit(signedBy));
     if (!problems.isEmpty()) {
       return new Begun.Refused(problems);
     }
@@ -102,6 +112,10 @@ public final class Committing {
    * @param phrase as the beginning gave it out
    */
   public Result seal(Plan plan, SessionKind kind, List<String> signedBy, HelperPhrase phrase) {
+    List<Problem> unfit = unfit(signedBy);
+    if (!unfit.isEmpty()) {
+      return new Result.Refused(unfit);
+    }
     SessionId id = SessionId.of(ids.exactly(16));
     byte[] bytes = PlanJson.bytes(plan);
     Sealed sealed;
@@ -121,6 +135,12 @@ public final class Committing {
     SessionState state =
         SessionState.of(sessions.write(id, List.of(), List.of(fact)).orElseThrow());
     return new Result.Committed(state, sealed);
+  }
+
+  private static List<Problem> unfit(List<String> names) {
+    return names.stream()
+        .flatMap(name -> TypedText.problem(name, TypedText.Form.LINE, "signed by").stream())
+        .toList();
   }
 
   /** Commits a noise run openly: without rule, order and key. */

@@ -1,6 +1,7 @@
 package blindlap.desk;
 
 import blindlap.exchange.HelperEntryText;
+import blindlap.exchange.TypedTexts;
 import blindlap.fault.Problem;
 import blindlap.fault.TypedNumber;
 import blindlap.plan.Plan;
@@ -247,6 +248,10 @@ public final class HelperDay {
     List<Problem> missing = missing(entry, laps);
     if (!missing.isEmpty()) {
       return new Sessions.Result.Refused(missing);
+    }
+    List<Problem> unfit = TypedTexts.problems(entry);
+    if (!unfit.isEmpty()) {
+      return new Sessions.Result.Refused(unfit);
     }
     if (!fits(entry)) {
       return new Sessions.Result.Refused(List.of(Problem.of(DeskFault.NOTE_TOO_LONG, "")));

@@ -5,6 +5,7 @@ import blindlap.exchange.PlainDayMapping;
 import blindlap.exchange.PlainDayReading;
 import blindlap.fault.Decimals;
 import blindlap.fault.Problem;
+import blindlap.fault.TypedText;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
@@ -167,6 +168,7 @@ public final class PlainDays {
     if (wanted.measures().isEmpty()) {
       problems.add(Problem.of(DeskFault.PLAIN_DAY_NO_MEASURE, ""));
     }
+    texts(origin, wanted, problems);
     for (Wanted each : wanted.measures()) {
       column(origin, each, problems).ifPresent(columns::add);
     }
@@ -183,6 +185,19 @@ public final class PlainDays {
         reading.days().stream().map(day -> checked(origin, day)).toList(),
         columns.stream().map(PlainDayMapping.Column::measure).toList(),
         problems);
+  }
+
+  private static void texts(Origin origin, Mapping wanted, List<Problem> problems) {
+    line(origin.rider(), "rider", problems);
+    line(origin.trail(), "trail", problems);
+    for (Wanted each : wanted.measures()) {
+      line(each.measure(), "measure", problems);
+      line(each.unit(), "unit", problems);
+    }
+  }
+
+  private static void line(String text, String where, List<Problem> problems) {
+    TypedText.problem(text, TypedText.Form.LINE, where).ifPresent(problems::add);
   }
 
   private Optional<PlainDayMapping.Column> column(

@@ -5,6 +5,8 @@ import blindlap.exchange.Protocols;
 import blindlap.exchange.Starters;
 import blindlap.fault.CanonicalJson;
 import blindlap.fault.Problem;
+import blindlap.fault.TextFault;
+import blindlap.fault.TypedText;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
@@ -30,6 +32,9 @@ import java.util.function.Supplier;
 /** Planning: drafts as typed, what a day can show, committing, and the helper's sheet. */
 public final class Planning {
   private static final String DRAFT = "plan ";
+
+  /** Far above any plan. */
+  private static final int MOST_BYTES = 1_000_000;
 
   private final Notebook notebook;
   private final Sessions sessions;
@@ -152,10 +157,20 @@ public final class Planning {
   /**
    * Reads a plan file.
    *
-   * @throws IOException if it cannot be read as UTF-8 text
+   * @throws IOException if it cannot be read
    */
   public Imported importFile(Path file) throws IOException {
-    return importText(Files.readString(file));
+    long size = Files.size(file);
+    if (size > MOST_BYTES) {
+      return refused(Problem.of(TextFault.FILE_TOO_LARGE, "", size, MOST_BYTES));
+    }
+    return TypedText.decoded(Files.readAllBytes(file))
+        .map(this::importText)
+        .orElseGet(() -> refused(Problem.of(TextFault.NOT_UTF8, "")));
+  }
+
+  private static Imported refused(Problem problem) {
+    return new Imported(Map.of(), List.of(problem));
   }
 
   /**

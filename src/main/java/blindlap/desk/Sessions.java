@@ -1,6 +1,7 @@
 package blindlap.desk;
 
 import blindlap.desk.day.DayResult;
+import blindlap.exchange.TypedTexts;
 import blindlap.fault.Problem;
 import blindlap.session.Head;
 import blindlap.session.Notebook;
@@ -132,6 +133,10 @@ public final class Sessions {
       List<blindlap.session.Fact> facts = ((Outcome.Accepted) outcome).facts();
       if (facts.isEmpty()) {
         return new Result.Done(state, List.of());
+      }
+      List<Problem> unfit = facts.stream().flatMap(f -> TypedTexts.problems(f).stream()).toList();
+      if (!unfit.isEmpty()) {
+        return new Result.Refused(unfit);
       }
       Optional<List<StoredEntry>> written =
           notebook.append(id, state.heads(), facts, at.get(), clock.getZone());

@@ -17,6 +17,9 @@ final class CsvRows {
   /** Most cells of a row. */
   static final int MOST_CELLS = 10_000;
 
+  /** Most rows of a table that somebody typed: a hundred seasons of laps. */
+  static final int MOST_ROWS = 100_000;
+
   /** Most characters of a cell. */
   static final int MOST_CHARACTERS = 10_000;
 
@@ -120,6 +123,9 @@ final class CsvRows {
     try {
       parser.beginParsing(new StringReader(text + "\n" + END));
       for (String[] cells = parser.parseNext(); cells != null; cells = parser.parseNext()) {
+        if (rows.size() > MOST_ROWS) {
+          throw new Unreadable(line, "it holds more than " + MOST_ROWS + " rows");
+        }
         rows.add(row(line, cells, settings.getFormat().getDelimiter()));
         line = (int) parser.getContext().currentLine() + 1;
       }

@@ -1,9 +1,7 @@
 package blindlap.exchange;
 
 import blindlap.fault.Problem;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
+import blindlap.fault.TypedText;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -58,14 +56,27 @@ record CsvTable(char separator, List<String> header, int headerLine, List<Row> r
     return names;
   }
 
-  static CsvTable read(byte[] bytes) throws Unreadable {
-    String text;
-    try {
-      text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-    } catch (CharacterCodingException e) {
-      throw unreadable(FileFault.NOT_UTF8);
+  /** As {@link #read}, for a file whose texts are kept: none may hold what no text may. */
+  static CsvTable ofTexts(byte[] bytes) throws Unreadable {
+    CsvTable table = read(bytes);
+    List<Problem> flaws = new ArrayList<>();
+    flaws(table.headerLine, table.header, flaws);
+    table.rows.forEach(row -> flaws(row.line(), row.cells(), flaws));
+    if (!flaws.isEmpty()) {
+      throw new Unreadable(flaws);
     }
-    String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
+    return table;
+  }
+
+  private static void flaws(int line, List<String> cells, List<Problem> flaws) {
+    for (int c = 0; c < cells.size(); c++) {
+      String where = "line " + line + ", column " + (c + 1);
+      TypedText.problem(cells.get(c), TypedText.Form.WORDS, where).ifPresent(flaws::add);
+    }
+  }
+
+  static CsvTable read(byte[] bytes) throws Unreadable {
+    String plain = TypedText.decoded(bytes).orElseThrow(() -> unreadable(FileFault.NOT_UTF8));
     char separator = separator(plain.lines().filter(l -> !l.isBlank()).findFirst().orElse(""));
     List<CsvRows.Row> found = rows(plain, separator);
     if (found.size() < 2) {

@@ -57,7 +57,7 @@ public final class CsvText {
       }
       Map<String, String> row = new LinkedHashMap<>();
       for (int c = 0; c < lines.get(0).size(); c++) {
-        row.put(lines.get(0).get(c), lines.get(i).get(c));
+        row.put(TextCells.read(lines.get(0).get(c)), TextCells.read(lines.get(i).get(c)));
       }
       rows.add(row);
     }

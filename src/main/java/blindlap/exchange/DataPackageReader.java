@@ -13,6 +13,7 @@ import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.session.day.VoidEvent;
+import blindlap.wording.day.Shown;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
@@ -280,6 +281,10 @@ public final class DataPackageReader {
 
   private static String cell(Map<String, String> row, String column) {
     String cell = row.get(column);
+    if (cell == null) {
+      // A name with what no table can show stands there as it is shown.
+      cell = row.get(Shown.text(column));
+    }
     if (cell == null) {
       throw new Unreadable(PackageFault.NO_COLUMN, column);
     }

@@ -37,6 +37,7 @@ enum FieldWords {
   TOO_DEEP,
   /** {0} field. */
   FIELD_TWICE,
+  HALF_CHARACTER,
   NO_FIELDS;
 
   private static final Words WORDS = Words.of("problems");

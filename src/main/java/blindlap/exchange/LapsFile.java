@@ -58,7 +58,7 @@ public final class LapsFile {
    */
   public static Reading read(byte[] bytes, Plan plan, List<Integer> codes) {
     try {
-      CsvTable table = CsvTable.read(bytes);
+      CsvTable table = CsvTable.ofTexts(bytes);
       return new LapsFile(plan, codes, table.separator()).read(table);
     } catch (CsvTable.Unreadable e) {
       return new Reading(List.of(), e.problems());

@@ -104,16 +104,24 @@ record Located(
       case START_OBJECT -> new Located(line, column, null, null, object(parser, depth));
       case START_ARRAY -> new Located(line, column, null, array(parser, depth), null);
       case VALUE_NULL -> new Located(line, column, null, null, null);
-      default -> new Located(line, column, parser.getText(), null, null);
+      default -> new Located(line, column, whole(parser.getText(), place), null, null);
     };
+  }
+
+  /** Half a character has no bytes, so no file could hold it. */
+  private static String whole(String text, JsonLocation place) throws Unreadable {
+    if (text.codePoints().anyMatch(c -> Character.getType(c) == Character.SURROGATE)) {
+      throw at(place, FieldWords.HALF_CHARACTER.say());
+    }
+    return text;
   }
 
   private static Map<String, Located> object(JsonParser parser, int depth)
       throws IOException, Unreadable {
     Map<String, Located> fields = new LinkedHashMap<>();
     while (parser.nextToken() != JsonToken.END_OBJECT) {
-      String name = parser.currentName();
       JsonLocation place = parser.currentTokenLocation();
+      String name = whole(parser.currentName(), place);
       parser.nextToken();
       if (fields.put(name, value(parser, depth + 1)) != null) {
         throw at(place, FieldWords.FIELD_TWICE.say(name));

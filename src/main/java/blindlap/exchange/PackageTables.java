@@ -40,7 +40,9 @@ final class PackageTables {
     String path = name + ".csv";
     files.put(
         path,
-        CsvText.write(columns.stream().map(Column::name).toList(), rows)
+        CsvText.write(
+                columns.stream().map(c -> TextCells.written(c.name())).toList(),
+                cells(columns, rows))
             .getBytes(StandardCharsets.UTF_8));
     ObjectNode resource = resources.addObject();
     resource.put("name", name);
@@ -61,6 +63,20 @@ final class PackageTables {
       }
     }
     schema.putArray("missingValues").add("");
+  }
+
+  /** Texts are written for programs that would take some of them for a formula. */
+  private static List<List<String>> cells(List<Column> columns, List<List<String>> rows) {
+    List<List<String>> cells = new ArrayList<>();
+    for (List<String> row : rows) {
+      List<String> written = new ArrayList<>();
+      for (int c = 0; c < row.size(); c++) {
+        boolean text = columns.get(c).type().equals("string");
+        written.add(text ? TextCells.written(row.get(c)) : row.get(c));
+      }
+      cells.add(written);
+    }
+    return cells;
   }
 
   void json(String name, String text) {

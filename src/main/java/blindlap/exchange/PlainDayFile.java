@@ -16,7 +16,7 @@ public final class PlainDayFile {
   /** The header and the first rows. */
   public static PlainDayPreview preview(byte[] bytes, int rows) {
     try {
-      CsvTable table = CsvTable.read(bytes);
+      CsvTable table = CsvTable.ofTexts(bytes);
       List<List<String>> cells = table.rows().stream().map(CsvTable.Row::cells).toList();
       return new PlainDayPreview(
           table.names(),
@@ -36,7 +36,7 @@ public final class PlainDayFile {
   public static PlainDayReading read(
       byte[] bytes, PlainDayMapping mapping, Optional<LocalDate> day) {
     try {
-      return new PlainDayRows(CsvTable.read(bytes), mapping).read(day);
+      return new PlainDayRows(CsvTable.ofTexts(bytes), mapping).read(day);
     } catch (CsvTable.Unreadable e) {
       return new PlainDayReading(List.of(), e.problems());
     }

@@ -1,6 +1,7 @@
 package blindlap.paper;
 
 import blindlap.paper.sheet.PlainFont;
+import blindlap.wording.day.Shown;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
@@ -63,7 +64,7 @@ public final class ReportDocument {
     }
     // Inside HTML a picture needs no name space, so that no address at all stands in the page.
     return "<!DOCTYPE html>\n"
-        + document("", STYLE_PLACE, page.body())
+        + Shown.text(document("", STYLE_PLACE, page.body()))
             .replace(" xmlns=\"http://www.w3.org/2000/svg\"", "")
             .replaceAll("(<(?:meta|br)[^>]*) />", "$1>")
             .replaceAll(" style=\"width:[^\"]*\"", "")
@@ -115,7 +116,8 @@ public final class ReportDocument {
       builder.usePdfUaAccessibility(true);
       builder.withProducer("Blindlap " + engine);
       builder.withHtmlContent(
-          document(head, style("report.css") + style("report-print.css"), page.bodyForPaper()),
+          Shown.inLetters(
+              document(head, style("report.css") + style("report-print.css"), page.bodyForPaper())),
           null);
       builder.toStream(out);
       builder.run();

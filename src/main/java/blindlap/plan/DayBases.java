@@ -92,7 +92,7 @@ final class DayBases {
 
   private static @Nullable Base make(Key key) {
     try {
-      Assignments set = key.rule.assignments();
+      Assignments set = key.rule.planned();
       if (set.count().signum() == 0 || !set.closedUnderRenaming()) {
         return null;
       }

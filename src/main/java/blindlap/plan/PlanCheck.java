@@ -152,7 +152,7 @@ public final class PlanCheck {
       return;
     }
     try {
-      orders(plan.rule().assignments());
+      orders(plan.rule().planned());
     } catch (Unusable contradiction) {
       problems.list.add(contradiction.problem("protocol"));
     }

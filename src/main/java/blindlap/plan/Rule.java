@@ -2,6 +2,7 @@ package blindlap.plan;
 
 import blindlap.fault.Unusable;
 import blindlap.stats.order.Assignments;
+import blindlap.stats.order.AssignmentsBuilder;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -33,6 +34,9 @@ public record Rule(
    */
   public static final int MOST_STINTS = 60;
 
+  private static final int MOST_NODES = 40_000;
+  private static final int MOST_SUMS = 4_000_000;
+
   public Rule {
     patterns = List.copyOf(patterns);
   }
@@ -48,12 +52,33 @@ public record Rule(
    * @throws Unusable if the rule contradicts itself
    */
   public Assignments assignments() {
+    return builder().build();
+  }
+
+  /**
+   * The same for a day that is still to be planned, which asks far more of the set than a day that
+   * was ridden: every shorter day, thousands of simulated ones.
+   *
+   * @throws Unusable if the rule contradicts itself, or would keep its planner waiting
+   *     (docs/performance.md, "Rules that are refused")
+   */
+  public Assignments planned() {
+    return builder().mostNodes(mostNodes()).build();
+  }
+
+  /** Two setups are counted by sums of positions as well, of which there are about n²/4. */
+  private int mostNodes() {
+    return setups == 2 && minTrendEfficiency == null
+        ? Math.min(MOST_NODES, MOST_SUMS / (stints * stints / 4 + 1))
+        : MOST_NODES;
+  }
+
+  private AssignmentsBuilder builder() {
     return Assignments.rule(setups, stints)
         .block(block)
         .patterns(patterns)
         .maxRun(maxRun == null ? 0 : maxRun)
-        .minTrendEfficiency(minTrendEfficiency == null ? 0 : minTrendEfficiency)
-        .build();
+        .minTrendEfficiency(minTrendEfficiency == null ? 0 : minTrendEfficiency);
   }
 
   /** The sequences of one block, before any constraint that spans the day. */

@@ -1,9 +1,13 @@
 package blindlap.plan;
 
+import blindlap.fault.TypedText;
 import java.util.List;
 import java.util.Map;
 
-/** Limits on the length of texts and lists, so that sheets, records and screens can hold them. */
+/**
+ * Limits on the length of texts and lists, so that sheets, records and screens can hold them, and
+ * the rule for the characters of texts.
+ */
 final class TextCheck {
   /** Most characters of a name, unit or other short text. */
   static final int SHORT = 60;
@@ -54,6 +58,8 @@ final class TextCheck {
       if (text.codePointCount(0, text.length()) > most) {
         problems.add(PlanFault.TOO_LONG, path, most);
       }
+      TypedText.Form form = most == SHORT ? TypedText.Form.LINE : TypedText.Form.WORDS;
+      TypedText.flaw(text, form, path).ifPresent(problems.list::add);
     } else if (value instanceof Map<?, ?> object) {
       object(path, object);
     } else if (value instanceof List<?> list) {

@@ -1,6 +1,7 @@
 package blindlap.screen;
 
 import blindlap.desk.Desk;
+import blindlap.desk.MistakeLog;
 import blindlap.desk.SafeKeeping;
 import blindlap.screen.book.KeepingModel;
 import blindlap.screen.book.TroubleModel;
@@ -14,6 +15,7 @@ import blindlap.wording.SwapWords;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.FutureTask;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -35,6 +37,7 @@ public final class BlindlapApp extends Application {
   private static @Nullable RuntimeException failure;
   private static @Nullable SafeKeeping keepingSafe;
   private static LongSupplier monotonic = () -> 0;
+  private static @Nullable MistakeLog mistakes;
 
   /** What a closing window still asks for is not answered, and is no error either. */
   private final ExecutorService worker =
@@ -60,10 +63,12 @@ public final class BlindlapApp extends Application {
    * @param openDesk opens a notebook
    * @param keeping of the notebook to show; its file name is shown at the side
    * @param nanos the monotonic clock of stopwatches
+   * @param log where what nobody foresaw is kept
    * @throws RuntimeException what the opener threw; if that was one sentence for the user, the
    *     window has told it and what can be done, and nothing else was opened in its place
    */
-  public static void show(Function<Path, Desk> openDesk, SafeKeeping keeping, LongSupplier nanos) {
+  public static void show(
+      Function<Path, Desk> openDesk, SafeKeeping keeping, LongSupplier nanos, MistakeLog log) {
     // The notebook is opened while the toolkit starts: on two cores the window is there sooner.
     FutureTask<Desk> task = new FutureTask<>(() -> openDesk.apply(keeping.notebook()));
     opener = openDesk;
@@ -71,6 +76,7 @@ public final class BlindlapApp extends Application {
     new Thread(task, "open").start();
     keepingSafe = keeping;
     monotonic = nanos;
+    mistakes = log;
     launch(BlindlapApp.class);
     if (failure != null) {
       throw failure;
@@ -104,7 +110,7 @@ public final class BlindlapApp extends Application {
     TroubleModel.of(
             java.util.Objects.requireNonNull(keepingSafe),
             why,
-            Background.on(worker),
+            background(worker),
             notebook -> open(stage, notebook))
         .ifPresentOrElse(model -> tell(stage, model), Platform::exit);
   }
@@ -127,18 +133,23 @@ public final class BlindlapApp extends Application {
     show(stage, opened);
   }
 
+  private static Background background(Executor executor) {
+    return Background.on(executor, java.util.Objects.requireNonNull(mistakes)::keep);
+  }
+
   private void show(Stage stage, Desk open) {
     Look look = new Look();
     Shell shell = new Shell();
     SafeKeeping safe = java.util.Objects.requireNonNull(keepingSafe);
     Keeper kept = new Keeper(safe);
     keeper = kept;
-    KeepingModel keeping =
-        new KeepingModel(open.exchange(safe), safe, Background.on(kept.worker()));
+    KeepingModel keeping = new KeepingModel(open.exchange(safe), safe, background(kept.worker()));
     kept.start(keeping::backupFailed);
-    Pages pages = new Pages(open, shell, look, Background.on(worker), monotonic, keeping);
+    Pages pages = new Pages(open, shell, look, background(worker), monotonic, keeping);
     String name = String.valueOf(safe.notebook().getFileName());
-    Scene scene = new Scene(new ShellView(look, shell, pages.makers(), List.of(name)), 1280, 800);
+    ShellView view = new ShellView(look, shell, pages.makers(), List.of(name));
+    Mistakes.catchAll(java.util.Objects.requireNonNull(mistakes), background(worker), view::say);
+    Scene scene = new Scene(view, 1280, 800);
     look.dress(scene);
     // A window that holds the key says so in its title, too.
     stage

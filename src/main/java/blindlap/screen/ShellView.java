@@ -1,5 +1,6 @@
 package blindlap.screen;
 
+import blindlap.screen.part.ErrorNote;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.Shell;
 import blindlap.screen.part.Theme;
@@ -53,6 +54,7 @@ public final class ShellView extends BorderPane {
   }
 
   private void show(Shell.Page page) {
+    setBottom(null);
     names();
     names.open(page);
     Supplier<? extends Node> maker = makers.get(page);
@@ -75,6 +77,11 @@ public final class ShellView extends BorderPane {
     LeavingPane pane = new LeavingPane(look, shell, question.get());
     setTop(pane);
     pane.focus();
+  }
+
+  /** Says a sentence under the page, until another page is opened. */
+  void say(String sentence) {
+    setBottom(new ErrorNote(sentence, List.of()));
   }
 
   private void names() {

@@ -23,6 +23,12 @@ public enum NotebookTrouble implements Fault {
   /** Damaged: the file as it is typed in a command, what is damaged. */
   DAMAGED,
   NO_FOLDER,
+  /** A notebook that was named is not there. */
+  NO_NOTEBOOK,
+  /** The folder of the user's own notebook cannot be made: the folder. */
+  NO_DATA_FOLDER,
+  /** The folder for temporary files is not there or cannot be written to: the folder. */
+  NO_TEMPORARY_FOLDER,
   NOTHING_TO_BACK_UP,
   NOTHING_TO_CHECK,
   NOTHING_TO_READ,

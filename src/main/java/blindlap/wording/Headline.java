@@ -9,7 +9,7 @@ package blindlap.wording;
  */
 public record Headline(String before, String phrase, String after) {
   /** Stands in a template where the phrase goes. */
-  static final String PLACE = "\u0001";
+  static final String PLACE = "\uE001";
 
   static Headline of(String template, String phrase) {
     int at = template.indexOf(PLACE);

@@ -1,6 +1,7 @@
 package blindlap.benchmark;
 
 import blindlap.desk.Desk;
+import blindlap.desk.MistakeLog;
 import blindlap.desk.SafeKeeping;
 import blindlap.screen.BlindlapApp;
 import blindlap.seal.SealParameters;
@@ -48,7 +49,8 @@ public final class WindowStart {
                   SealParameters.standard(),
                   none),
           new SafeKeeping(new SqliteFiles(Clock.systemUTC(), () -> none.exactly(16)), file),
-          System::nanoTime);
+          System::nanoTime,
+          new MistakeLog(file.resolveSibling("mistakes.log"), Clock.systemUTC(), ""));
     }
   }
 

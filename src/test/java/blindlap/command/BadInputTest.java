@@ -238,7 +238,7 @@ class BadInputTest {
     CommandLineSession day = new CommandLineSession(folder);
     day.display = true;
     Path other = folder.resolve("other.blindlap");
-    assertThat(day.run("--notebook", other.toString()).code()).isZero();
+    assertThat(day.run("--notebook", other.toString(), "--new").code()).isZero();
     assertThat(day.windows).containsExactly(other);
   }
 

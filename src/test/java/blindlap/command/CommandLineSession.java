@@ -1,6 +1,7 @@
 package blindlap.command;
 
 import blindlap.desk.Desk;
+import blindlap.desk.MistakeLog;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
 import blindlap.seal.SecureBytes;
@@ -190,7 +191,8 @@ final class CommandLineSession {
         notebook,
         new Typist(),
         new SqliteFiles(clock, () -> bytes.exactly(16)),
-        file -> display && windows.add(file));
+        file -> display && windows.add(file),
+        new MistakeLog(folder.resolve("mistakes.log"), clock, "of a test"));
   }
 
   private static Desk desk(Path file, Clock clock, SealingSources sources, SecureBytes ids) {

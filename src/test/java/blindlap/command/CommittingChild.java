@@ -1,6 +1,7 @@
 package blindlap.command;
 
 import blindlap.desk.Desk;
+import blindlap.desk.MistakeLog;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
 import blindlap.seal.SecureBytes;
@@ -59,7 +60,8 @@ final class CommittingChild {
         notebook,
         new ConsoleTerminal(),
         new SqliteFiles(clock, () -> bytes.exactly(16)),
-        file -> false);
+        file -> false,
+        new MistakeLog(notebook.resolveSibling("mistakes.log"), clock, "of a test"));
   }
 
   /** The notebook, which says on standard error when something was appended. */

@@ -10,6 +10,7 @@ import blindlap.fault.DayFault;
 import blindlap.fault.Fault;
 import blindlap.fault.Problem;
 import blindlap.fault.RuleFault;
+import blindlap.fault.TextFault;
 import blindlap.plan.PlanFault;
 import blindlap.plan.PlanHint;
 import blindlap.seal.DrawFault;
@@ -48,6 +49,7 @@ class ProblemsTest {
             DeskFault.values(),
             DayFault.values(),
             RuleFault.values(),
+            TextFault.values(),
             DrawFault.values(),
             PackageFault.values(),
             WorkshopFault.values(),

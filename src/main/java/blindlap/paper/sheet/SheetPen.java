@@ -1,6 +1,7 @@
 package blindlap.paper.sheet;
 
 import blindlap.plot.Qr;
+import blindlap.wording.day.Shown;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -157,7 +158,7 @@ public final class SheetPen implements AutoCloseable {
   /** What the typeface lacks is printed as a question mark, so that nothing vanishes unseen. */
   private String printable(Face face, String words) {
     StringBuilder out = new StringBuilder();
-    words
+    Shown.inLetters(words)
         .codePoints()
         .forEach(
             c -> {

@@ -18,27 +18,38 @@ public final class Background {
   private final Executor worker;
   private final Executor lull;
   private final Executor screen;
+  private final Consumer<Exception> keep;
 
-  private Background(Executor worker, Executor lull, Executor screen) {
+  private Background(Executor worker, Executor lull, Executor screen, Consumer<Exception> keep) {
     this.worker = worker;
     this.lull = lull;
     this.screen = screen;
+    this.keep = keep;
   }
 
   /** Work on the given executor, results on the interface thread. */
   public static Background on(Executor worker) {
+    return on(worker, thrown -> {});
+  }
+
+  /**
+   * The same.
+   *
+   * @param keep is told first of everything that is thrown, on the thread that works
+   */
+  public static Background on(Executor worker, Consumer<Exception> keep) {
     Executor lull = CompletableFuture.delayedExecutor(LULL_MS, TimeUnit.MILLISECONDS, worker);
-    return new Background(worker, lull, Platform::runLater);
+    return new Background(worker, lull, Platform::runLater, keep);
   }
 
   /** Work on the given executor, results on the thread that works, for tests. */
   public static Background by(Executor worker) {
-    return new Background(worker, worker, Runnable::run);
+    return new Background(worker, worker, Runnable::run, thrown -> {});
   }
 
   /** Everything at once on the calling thread, for tests. */
   public static Background immediate() {
-    return new Background(Runnable::run, Runnable::run, Runnable::run);
+    return new Background(Runnable::run, Runnable::run, Runnable::run, thrown -> {});
   }
 
   /**
@@ -68,6 +79,7 @@ public final class Background {
             T result = work.call();
             screen.execute(() -> done.accept(result));
           } catch (Exception e) {
+            keep.accept(e);
             screen.execute(() -> failed.accept(e));
           }
         });

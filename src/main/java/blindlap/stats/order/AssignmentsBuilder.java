@@ -26,6 +26,7 @@ public final class AssignmentsBuilder {
   private List<String> patterns = List.of();
   private int maxRun;
   private double minTrendEfficiency;
+  private int mostNodes = MOST_NODES;
 
   AssignmentsBuilder(int setups, int stints) {
     require(
@@ -60,6 +61,16 @@ public final class AssignmentsBuilder {
   /** Least 1 − (z̃·t̃)²/(z̃·z̃), two setups only; 0 for no limit. */
   public AssignmentsBuilder minTrendEfficiency(double least) {
     this.minTrendEfficiency = least;
+    return this;
+  }
+
+  /**
+   * Refuses a set whose graph has more nodes than this, as too large to be worked through.
+   *
+   * @param nodes at least 1; never more than two million are made
+   */
+  public AssignmentsBuilder mostNodes(int nodes) {
+    this.mostNodes = Math.min(nodes, MOST_NODES);
     return this;
   }
 
@@ -192,7 +203,7 @@ public final class AssignmentsBuilder {
 
     private int add(State state) {
       refuseUnless(
-          states.size() < MOST_NODES,
+          states.size() < mostNodes,
           "stints",
           "make this rule too large to be counted.",
           RuleFault.TOO_LARGE);

@@ -4,6 +4,7 @@ import blindlap.fault.Fault;
 import blindlap.fault.Problem;
 import blindlap.plan.PlanFault;
 import blindlap.session.day.Step;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -11,6 +12,9 @@ import java.util.Locale;
 public final class Problems {
   private static final Words WORDS = Words.of("problems");
   private static final Words STEPS = Words.of("steps");
+
+  /** More than these nobody reads, and they stand on one screen. */
+  private static final int MOST = 20;
 
   private Problems() {}
 
@@ -34,9 +38,14 @@ public final class Problems {
     return problem.where().isBlank() ? sentence : capital(problem.where()) + ": " + sentence;
   }
 
-  /** Several problems, one a line. */
+  /** Several problems, one a line; of very many the first, and how many more there are. */
   public static List<String> sentences(List<Problem> problems) {
-    return problems.stream().map(Problems::sentence).toList();
+    List<String> sentences = new ArrayList<>();
+    problems.stream().limit(MOST).map(Problems::sentence).forEach(sentences::add);
+    if (problems.size() > MOST) {
+      sentences.add(WORDS.say("and.more", Figures.count(problems.size() - MOST)));
+    }
+    return List.copyOf(sentences);
   }
 
   private static String detail(Fault fault, int place, String detail) {

@@ -2,8 +2,10 @@ package blindlap.wording.day;
 
 import blindlap.fault.Problem;
 import blindlap.fault.Told;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** What went wrong, in one sentence: what a file refuses, and what nobody foresaw. */
 public final class Trouble {
@@ -15,7 +17,27 @@ public final class Trouble {
   public static String sentence(Throwable why) {
     return why instanceof Told told
         ? sentence(told)
-        : WORDS.say("unforeseen", why.getClass().getSimpleName(), String.valueOf(why.getMessage()));
+        : WORDS.say(why instanceof OutOfMemoryError ? "unforeseen.memory" : "unforeseen");
+  }
+
+  /**
+   * The same at the command line.
+   *
+   * @param log where the mistake was kept, if it was
+   */
+  public static String atCommand(Throwable why, Optional<Path> log) {
+    if (why instanceof Told || why instanceof OutOfMemoryError) {
+      return sentence(why);
+    }
+    return log.map(file -> WORDS.say("unforeseen.command", file))
+        .orElseGet(() -> WORDS.say("unforeseen.nowhere"));
+  }
+
+  /** The same in the window. */
+  public static String inWindow(Throwable why, Optional<Path> log) {
+    return why instanceof Told || log.isEmpty()
+        ? sentence(why)
+        : WORDS.say("unforeseen.window", log.get());
   }
 
   private static String sentence(Told why) {

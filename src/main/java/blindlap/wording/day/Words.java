@@ -8,7 +8,7 @@ import java.util.regex.Pattern;
 
 /**
  * Sentences from the resource bundles. Every text a person reads comes from here as a whole
- * sentence; arguments are put in as they are, already rounded.
+ * sentence; arguments are put in already rounded, and as {@link Shown} shows them.
  */
 public final class Words {
   private static final Pattern COUNTED = Pattern.compile("\\[(\\d)\\|([^|\\]]*)\\|([^\\]]*)]");
@@ -42,7 +42,7 @@ public final class Words {
   public String say(String key, Object... arguments) {
     String[] texts = new String[arguments.length];
     for (int i = 0; i < texts.length; i++) {
-      texts[i] = String.valueOf(arguments[i]);
+      texts[i] = Shown.text(String.valueOf(arguments[i]));
     }
     return new MessageFormat(counted(bundle.getString(key), texts), Locale.ROOT).format(texts);
   }
