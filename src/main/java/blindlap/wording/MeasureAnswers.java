@@ -112,7 +112,7 @@ public final class MeasureAnswers {
               DeclaredNoise noise = noise(shows).orElseThrow();
               Interval range = Objects.requireNonNull(sized.range());
               return WORDS.say(
-                  "measures.source",
+                  beyond(shows) > 0 ? "measures.source.harm" : "measures.source",
                   measure.name(),
                   amount(measure, noise.sd().doubleValue()),
                   noise.source(),
