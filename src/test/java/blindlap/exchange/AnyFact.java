@@ -115,6 +115,7 @@ public final class AnyFact {
     facts.add(new Fact.WatchStarted(lap, watch.text(), watch.instant()));
     facts.add(new Fact.WatchReset(lap, watch.text()));
     facts.add(new AnyFact(facts.size()).findingRecorded());
+    facts.add(new AnyFact(facts.size()).findingSeenAgain());
     return facts;
   }
 
@@ -131,6 +132,15 @@ public final class AnyFact {
   private Fact findingRecorded() {
     return new Fact.FindingRecorded(
         1 + random.nextInt(9),
+        random.nextBoolean() ? null : text(),
+        Map.of("estimate", number(), "low_95", number(), "p", new BigDecimal("0.04")));
+  }
+
+  private Fact findingSeenAgain() {
+    return new Fact.FindingSeenAgain(
+        2 + random.nextInt(9),
+        random.nextBoolean(),
+        1,
         random.nextBoolean() ? null : text(),
         Map.of("estimate", number(), "low_95", number(), "p", new BigDecimal("0.04")));
   }
