@@ -446,7 +446,7 @@ final class RandomCommands {
   /** In turns, without a draw of its own. */
   private Fact found() {
     Map<String, BigDecimal> figures = Map.of("p", new BigDecimal("0.31"));
-    return day.entries().size() % 2 == 0
+    return day.lapsSoFar() % 2 == 0
         ? new Fact.FindingRecorded(2, "not settled", figures)
         : new Fact.FindingSeenAgain(2, true, 1, "not settled", figures);
   }
