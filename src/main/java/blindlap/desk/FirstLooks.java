@@ -28,7 +28,7 @@ final class FirstLooks {
 
   /** What stands beside the finding of an unsealed session that is being looked at. */
   Beside beside(SessionState state, QuestionHistory history) {
-    DayRecord day = Reviews.day(state);
+    DayRecord day = OpenedDays.of(state);
     Optional<RecordedFinding> unsealed = RecordedFinding.atUnsealing(state, day);
     if (unsealed.isEmpty() || unsealed.get().edition() == Edition.CURRENT) {
       return new Beside(history, unsealed, Optional.empty());

@@ -13,7 +13,7 @@ import java.util.Optional;
 public record Beside(
     QuestionHistory history, Optional<RecordedFinding> unsealed, Optional<FirstLook> look) {
   /** Nothing beside. */
-  public static final Beside NOTHING = 
+  public static final Beside NOTHING =
       new Beside(QuestionHistory.NONE, Optional.empty(), Optional.empty());
 
   /** The edition that the session was unsealed under. */

@@ -68,15 +68,16 @@ class NewerNotebookTest {
   @Test
   void aSessionFileWithAKindOrAValueOfALaterVersionIsRefusedAndNothingIsAdded() throws Exception {
     Path file = folder.resolve("moved.session.txt");
-    assertThat(session.run("void", id, "1", "--reason", "puncture").code()).isZero();
+    Path laps = session.file("laps.csv", "lap;lap time;grip\n1;91.4;41\n");
+    assertThat(session.run("record", id, laps.toString()).code()).isZero();
     assertThat(session.run("export", id, "--session-file", file.toString()).code()).isZero();
     String text = Files.readString(file);
-    assertThat(text).contains("\"kind\":\"LapVoided\"", "\"event\":\"");
+    assertThat(text).contains("\"kind\":\"ScoreGiven\"", "\"source\":\"paper\"");
     CommandLineSession other = new CommandLineSession(Files.createDirectory(folder.resolve("o")), 2);
     for (String later :
         List.of(
-            text.replace("\"kind\":\"LapVoided\"", "\"kind\":\"MoonSeen\""),
-            text.replaceFirst("\"event\":\"[a-z ]+\"", "\"event\":\"struck by a meteor\""))) {
+            text.replace("\"kind\":\"ScoreGiven\"", "\"kind\":\"MoonSeen\""),
+            text.replace("\"source\":\"paper\"", "\"source\":\"dreamt\""))) {
       String above = later.substring(0, later.lastIndexOf("{\"entries\""));
       String closing = later.substring(above.length());
       Files.writeString(
