@@ -5,14 +5,19 @@ import blindlap.desk.PlanPreview;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.DayDetail;
+import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
+import blindlap.session.NotebookException;
 import blindlap.wording.AnswerWords;
 import blindlap.wording.MeasureAnswers;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Problems;
+import blindlap.wording.day.Trouble;
 import blindlap.wording.day.Words;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -155,11 +160,27 @@ final class PlanCommand extends SessionCommand {
   }
 
   private void measures(Plan plan, Optional<DayAnswer> answer) {
-    MeasureAnswers measures = new MeasureAnswers(plan, answer);
+    if (answer.filter(day -> !day.measures().isEmpty()).isEmpty()) {
+      return;
+    }
+    MeasureAnswers measures = new MeasureAnswers(plan, answer, earlier(plan));
     if (!measures.rows().isEmpty()) {
       say(AnswerWords.say("measures.title"));
       measures.lines().forEach(this::say);
       measures.notes().forEach(this::say);
+    }
+  }
+
+  /** From the notebook if there is one; a plan is answered without it too. */
+  private EarlierNoise earlier(Plan plan) {
+    if (!Files.exists(notebookFile())) {
+      return EarlierNoise.NONE;
+    }
+    try (Desk desk = open()) {
+      return desk.history().earlier(plan.rider(), plan.trail());
+    } catch (NotebookException | UncheckedIOException e) {
+      complain(AnswerWords.say("measures.unasked", Trouble.sentence(e)));
+      return EarlierNoise.NONE;
     }
   }
 

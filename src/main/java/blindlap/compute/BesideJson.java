@@ -2,6 +2,7 @@ package blindlap.compute;
 
 import blindlap.plan.PlanJson;
 import blindlap.review.Beside;
+import blindlap.review.FirstLook;
 import blindlap.review.QuestionHistory;
 import blindlap.review.RecordedFinding;
 import blindlap.session.day.Step;
@@ -24,12 +25,21 @@ public final class BesideJson {
   private static final String HISTORY = "history";
   private static final String UNSEALED = "unsealed_under";
 
+  private static final String LOOK = "first_look";
+
   private BesideJson() {}
 
   static void write(ObjectNode root, Beside beside) {
     ArrayNode history = root.putArray(HISTORY);
     beside.history().past().forEach(past -> past(history.addObject(), past));
     beside.unsealed().ifPresent(found -> unsealed(root.putObject(UNSEALED), found));
+    beside.look().ifPresent(look -> look(root.putObject(LOOK), look));
+  }
+
+  private static void look(ObjectNode node, FirstLook look) {
+    node.put("edition", look.edition());
+    node.put("at", look.at().map(Instant::toString).orElse(null));
+    node.put("same", look.same());
   }
 
   private static void past(ObjectNode node, QuestionHistory.Past past) {
@@ -73,7 +83,8 @@ public final class BesideJson {
     JsonNode unsealed = root.path(UNSEALED);
     return new Beside(
         new QuestionHistory(past),
-        unsealed.isObject() ? Optional.of(unsealed(unsealed)) : itself(root, edition));
+        unsealed.isObject() ? Optional.of(unsealed(unsealed)) : itself(root, edition),
+        Optional.of(root.path(LOOK)).filter(JsonNode::isObject).map(BesideJson::look));
   }
 
   private static QuestionHistory.Past past(JsonNode node) {
@@ -102,6 +113,13 @@ public final class BesideJson {
         text(node, "at").map(Instant::parse),
         text(node, "verdict"),
         figures);
+  }
+
+  private static FirstLook look(JsonNode node) {
+    return new FirstLook(
+        node.path("edition").asInt(),
+        text(node, "at").map(Instant::parse),
+        node.path("same").asBoolean());
   }
 
   private static Optional<RecordedFinding> itself(JsonNode root, int edition) {

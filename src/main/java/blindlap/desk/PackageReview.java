@@ -160,7 +160,7 @@ public final class PackageReview {
     Beside beside =
         state == null || !state.unsealed()
             ? kept.beside()
-            : new Beside(kept.beside().history(), unsealed(state));
+            : new Beside(kept.beside().history(), unsealed(state), kept.beside().look());
     byte[] now = FindingJson.write(finding, beside).getBytes(StandardCharsets.UTF_8);
     boolean same =
         held.hashed()

@@ -16,7 +16,6 @@ import blindlap.review.Beside;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.review.QuestionHistory;
-import blindlap.review.RecordedFinding;
 import blindlap.session.Fact;
 import blindlap.session.Outcome;
 import blindlap.session.ReasonFor;
@@ -85,7 +84,8 @@ public final class Reviews {
 
   /** The finding in sentences. */
   public List<String> text(SessionState state) {
-    List<String> lines = new ArrayList<>(new FindingText(finding(state)).lines(beside(state)));
+    Beside beside = beside(state);
+    List<String> lines = new ArrayList<>(new FindingText(finding(state)).lines(beside));
     AmendmentWords.mark(state).ifPresent(lines::add);
     lines.addAll(AmendmentWords.lines(state));
     lines.add(FingerprintWords.file(state));
@@ -98,9 +98,12 @@ public final class Reviews {
     return FindingJson.write(finding(state), beside(state));
   }
 
-  /** What stands beside the finding of an unsealed session. */
+  /**
+   * What stands beside the finding of an unsealed session. Whoever asks looks at it: the first look
+   * under another edition than it was unsealed under is written down.
+   */
   public Beside beside(SessionState state) {
-    return new Beside(questions.of(state), RecordedFinding.atUnsealing(state, day(state)));
+    return new FirstLooks(sessions).beside(state, questions.of(state));
   }
 
   /** True for a session that asks again what was known when it was committed. */

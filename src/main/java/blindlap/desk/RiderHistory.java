@@ -1,6 +1,7 @@
 package blindlap.desk;
 
 import blindlap.plan.DeclaredNoise;
+import blindlap.plan.EarlierNoise;
 import blindlap.plan.Measure;
 import blindlap.review.NoiseRecord;
 import blindlap.session.Notebook;
@@ -78,10 +79,17 @@ public final class RiderHistory {
    */
   public Optional<DeclaredNoise> suggestNoise(
       String rider, String trail, Measure measure, int scoredLaps) {
-    return records(rider, trail).stream()
-        .filter(record -> record.isAbout(measure, scoredLaps))
-        .findFirst()
-        .flatMap(RiderHistory::declared);
+    return earlier(rider, trail).of(measure, scoredLaps);
+  }
+
+  /** The same for any measure of the next plan, looked up once; reads every day of the rider. */
+  public EarlierNoise earlier(String rider, String trail) {
+    List<NoiseRecord> records = records(rider, trail);
+    return (measure, scoredLaps) ->
+        records.stream()
+            .filter(record -> record.isAbout(measure, scoredLaps))
+            .findFirst()
+            .flatMap(RiderHistory::declared);
   }
 
   /** As {@link #suggestNoise(String, String, Measure, int)} with one scored lap a stint. */

@@ -103,6 +103,7 @@ final class FactReader {
         "ReviewClosed", b -> new Fact.ReviewClosed(Fingerprint.parse(text(b, "fingerprint"))));
     kinds.put("SealOpened", FactReader::sealOpened);
     kinds.put("FindingRecorded", FactReader::findingRecorded);
+    kinds.put("FindingSeenAgain", FactReader::findingSeenAgain);
     kinds.put("ReportWritten", b -> new Fact.ReportWritten(text(b, "name")));
     kinds.put("SessionAbandoned", b -> new Fact.SessionAbandoned(text(b, "reason")));
     kinds.put("PlainDayImported", FactReader::plainDayImported);
@@ -211,10 +212,22 @@ final class FactReader {
   }
 
   private static Fact findingRecorded(JsonNode b) {
+    return new Fact.FindingRecorded(whole(b, "edition"), verdict(b), figures(b));
+  }
+
+  private static Fact findingSeenAgain(JsonNode b) {
+    return new Fact.FindingSeenAgain(
+        whole(b, "edition"), field(b, "same").booleanValue(), whole(b, "unsealed_under"), verdict(b), figures(b));
+  }
+
+  private static @Nullable String verdict(JsonNode b) {
+    return field(b, "verdict").isNull() ? null : text(b, "verdict");
+  }
+
+  private static Map<String, BigDecimal> figures(JsonNode b) {
     Map<String, BigDecimal> figures = new LinkedHashMap<>();
     texts(field(b, "figures")).forEach((name, figure) -> figures.put(name, new BigDecimal(figure)));
-    return new Fact.FindingRecorded(
-        whole(b, "edition"), field(b, "verdict").isNull() ? null : text(b, "verdict"), figures);
+    return figures;
   }
 
   private static JsonNode field(JsonNode body, String name) {

@@ -244,6 +244,16 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
   }
 
   @Override
+  public Map<String, Object> findingSeenAgain(Fact.FindingSeenAgain fact) {
+    return body(
+        "edition", String.valueOf(fact.edition()),
+        "same", fact.same(),
+        "unsealed_under", String.valueOf(fact.unsealedUnder()),
+        "verdict", fact.verdict(),
+        "figures", numbers(fact.figures()));
+  }
+
+  @Override
   public Map<String, Object> reportWritten(Fact.ReportWritten fact) {
     return body("name", fact.name());
   }

@@ -41,6 +41,7 @@ final class ReportSeal {
     page.list(history.isEmpty() ? List.of(WORDS.say("earlier.none")) : history);
     page.h2("recompute").p(WORDS.say("recompute.text", input.engine()));
     page.p(EditionWords.both(input.beside().edition()));
+    EditionWords.look(input.beside()).ifPresent(page::p);
     String id = state.id().text();
     page.pre("blindlap export " + id + " --out DIR\nblindlap review --from DIR\n");
     page.h2("plan.text").p(WORDS.say("plan.text.words"));

@@ -275,7 +275,7 @@ public final class DayAnswers {
 
   private static DayAnswer.Point point(DayBases.Base base, int stints, DayTerms terms, int most) {
     DayAnswer.Source source;
-    if (base.orders().attainableLevel() == 0) {
+    if (base.never()) {
       source = DayAnswer.Source.NEVER;
     } else if (base.power() == null) {
       source = DayAnswer.Source.PAIRS;

@@ -27,10 +27,38 @@ final class DayBases {
   /** Power is null for three and four setups, pairs for two; differences in units of noise. */
   record Base(
       Assignments set,
-      OrderSet orders,
+      Summary summary,
       @Nullable DayPower power,
       @Nullable PairsPower pairs,
-      double unitDifference) {}
+      double unitDifference) {
+    OrderSet orders() {
+      return summary.get();
+    }
+
+    /** True if no p of .05 or less can come out. */
+    boolean never() {
+      return (power == null ? orders().attainableLevel() : power.formula().attainableLevel()) == 0;
+    }
+  }
+
+  /** A summary of a set, made when it is first asked for: most sets are only compared. */
+  static final class Summary {
+    private final Assignments set;
+    private @Nullable OrderSet made;
+
+    Summary(Assignments set) {
+      this.set = set;
+    }
+
+    synchronized OrderSet get() {
+      OrderSet known = made;
+      if (known == null) {
+        known = OrderSet.of(set);
+        made = known;
+      }
+      return known;
+    }
+  }
 
   private static <V> Map<Key, V> keeping() {
     return new LinkedHashMap<>(16, 0.75f, true) {
@@ -96,11 +124,11 @@ final class DayBases {
       if (set.count().signum() == 0 || !set.closedUnderRenaming()) {
         return null;
       }
-      OrderSet orders = OrderSet.of(set);
+      Summary orders = new Summary(set);
       if (key.rule.setups() > 2) {
         PairsPower pairs = PairsPower.of(set, key.drift);
         double unit =
-            orders.attainableLevel() == 0
+            orders.get().attainableLevel() == 0
                 ? Double.NaN
                 : pairs.approximation().difference(1, DayAnswers.POWER);
         return new Base(set, orders, null, pairs, unit);

@@ -1,12 +1,16 @@
 package blindlap.plan;
 
+import blindlap.stats.compare.Scale;
+import blindlap.stats.distribution.Interval;
 import blindlap.stats.power.DayPower;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a day can show on 8 of 10 in a measure beside the primary one, in units of that measure's
- * own noise, which no plan declares.
+ * own noise, which no plan declares; in its own unit where earlier days tell that noise.
  *
  * @param measure secondary, or watched for harm
  * @param tested number of measures of its role, for which it is adjusted
@@ -33,6 +37,40 @@ public record MeasureShows(Measure measure, int tested, double units) {
       }
     }
     return found;
+  }
+
+  /**
+   * The same in the unit of the measure, per cent on the ratio scale.
+   *
+   * @param difference beyond the declared harm, or beyond nothing
+   * @param range of the difference over the interval of the noise; null if there is none
+   */
+  public record Sized(double difference, @Nullable Interval range) {}
+
+  /**
+   * In the unit of the measure, at a noise that earlier days tell; empty where nothing can be shown
+   * or the noise is of no use.
+   *
+   * @param beyond the declared harm that must be exceeded, in the unit; 0 for a difference
+   */
+  public Optional<Sized> at(DeclaredNoise noise, double beyond) {
+    boolean ratio = measure.scale() == Scale.RATIO;
+    NoiseKnown known = NoiseKnown.of(noise, ratio);
+    if (known.kind() == NoiseKnown.Kind.UNKNOWN || Double.isNaN(units)) {
+      return Optional.empty();
+    }
+    Interval range = known.range();
+    return Optional.of(
+        new Sized(
+            sized(known.sd(), ratio, beyond),
+            range == null
+                ? null
+                : new Interval(
+                    sized(range.low(), ratio, beyond), sized(range.high(), ratio, beyond))));
+  }
+
+  private double sized(double sd, boolean ratio, double beyond) {
+    return ratio ? (100 + beyond) * Math.expm1(units * sd) : units * sd;
   }
 
   /** The first step of Holm's adjustment, which is the strictest; none for pairs. */

@@ -6,7 +6,7 @@ import blindlap.stats.noise.RiderNoise;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What is known of the rider's noise in the primary measure.
+ * What is known of the rider's noise in a measure.
  *
  * @param kind how it is known
  * @param sd standard deviation in the unit of the measure, of logarithms on the ratio scale; 1 if
@@ -32,10 +32,16 @@ public record NoiseKnown(Kind kind, double sd, int df, @Nullable Interval range)
   /** What a plan says of it; unknown if what it says is impossible. */
   public static NoiseKnown of(Plan plan) {
     DeclaredNoise noise = plan.noise();
-    if (noise == null || noise.sd().signum() <= 0) {
+    return noise == null
+        ? UNKNOWN
+        : of(noise, plan.primary().map(m -> m.scale() == Scale.RATIO).orElse(false));
+  }
+
+  /** What is known of a measure's noise by what is declared of it; unknown if impossible. */
+  static NoiseKnown of(DeclaredNoise noise, boolean ratio) {
+    if (noise.sd().signum() <= 0) {
       return UNKNOWN;
     }
-    boolean ratio = plan.primary().map(m -> m.scale() == Scale.RATIO).orElse(false);
     double typed = noise.sd().doubleValue();
     double sd = ratio ? Math.log1p(typed / 100) : typed;
     Integer df = noise.df();

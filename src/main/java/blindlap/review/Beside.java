@@ -7,10 +7,14 @@ import java.util.Optional;
  *
  * @param history the other sessions of the question
  * @param unsealed what the session was found to be when it was unsealed, where that can be told
+ * @param look the first look under this edition; empty if it was unsealed under this one, and where
+ *     neither can be told
  */
-public record Beside(QuestionHistory history, Optional<RecordedFinding> unsealed) {
+public record Beside(
+    QuestionHistory history, Optional<RecordedFinding> unsealed, Optional<FirstLook> look) {
   /** Nothing beside. */
-  public static final Beside NOTHING = new Beside(QuestionHistory.NONE, Optional.empty());
+  public static final Beside NOTHING =
+      new Beside(QuestionHistory.NONE, Optional.empty(), Optional.empty());
 
   /** The edition that the session was unsealed under. */
   public int edition() {

@@ -1,9 +1,7 @@
 package blindlap.review;
 
-import blindlap.session.Entry;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
-import blindlap.session.StoredEntry;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import java.math.BigDecimal;
@@ -20,7 +18,8 @@ import java.util.OptionalDouble;
  *
  * @param edition of the method, from 1
  * @param source where it is from
- * @param at when it was written down; empty where no entry did
+ * @param at when it was written down, at unsealing or at the first look under another edition;
+ *     empty where no entry did
  * @param verdict the fixed string; empty without a verdict. Of a later edition it may be one that
  *     this program does not know
  * @param figures by name: estimate, low_95, high_95, low_90, high_90, p; those that do not exist
@@ -64,6 +63,12 @@ public record RecordedFinding(
   /** The finding as the fact that keeps it. */
   public Fact.FindingRecorded fact() {
     return new Fact.FindingRecorded(edition, verdict.orElse(null), figures);
+  }
+
+  /** That this was looked at under today's edition for the first time. */
+  public Fact.FindingSeenAgain seenAgain(boolean same) {
+    return new Fact.FindingSeenAgain(
+        Edition.CURRENT, same, edition, verdict.orElse(null), figures);
   }
 
   /** What today's edition gives; without figures where nothing can be compared. */
@@ -130,18 +135,26 @@ public record RecordedFinding(
   }
 
   /**
-   * What a session was found to be when it was unsealed: by its record, or, where none was kept, by
-   * the rules of the first edition. Empty while it is sealed, and where neither is to be had.
+   * What a session was found to be when it was unsealed: by its record; where none was kept, as it
+   * was worked out at the first look under another edition, or else by the rules of the first
+   * edition. Empty while it is sealed, and where neither is to be had.
    */
   public static Optional<RecordedFinding> atUnsealing(SessionState state, DayRecord day) {
-    for (StoredEntry stored : state.entries()) {
-      Entry entry = stored.entry();
-      if (entry.fact() instanceof Fact.FindingRecorded fact
-          && state.recordedFinding().filter(kept -> kept == fact).isPresent()) {
-        return Optional.of(of(fact, entry.at()));
-      }
+    Optional<Fact.FindingRecorded> kept = state.recordedFinding();
+    if (kept.isPresent()) {
+      return kept.map(fact -> of(fact, FirstLook.at(state, fact)));
     }
-    return first(day);
+    Optional<Fact.FindingSeenAgain> seen = state.seenAgain().values().stream().findFirst();
+    return seen.isPresent() ? seen.map(fact -> of(fact, FirstLook.at(state, fact))) : first(day);
+  }
+
+  private static RecordedFinding of(Fact.FindingSeenAgain fact, Optional<Instant> at) {
+    return new RecordedFinding(
+        fact.unsealedUnder(),
+        Source.AGAIN,
+        at,
+        Optional.ofNullable(fact.verdict()),
+        fact.figures());
   }
 
   /**
@@ -155,11 +168,11 @@ public record RecordedFinding(
         : Optional.empty();
   }
 
-  private static RecordedFinding of(Fact.FindingRecorded fact, Instant at) {
+  private static RecordedFinding of(Fact.FindingRecorded fact, Optional<Instant> at) {
     return new RecordedFinding(
         fact.edition(),
         Source.RECORDED,
-        Optional.of(at),
+        at,
         Optional.ofNullable(fact.verdict()),
         fact.figures());
   }

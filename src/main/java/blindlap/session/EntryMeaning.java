@@ -240,10 +240,19 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
 
   @Override
   public Optional<Problem> findingRecorded(Fact.FindingRecorded fact) {
-    if (fact.edition() < 1) {
-      return wrong(MeaningFault.NO_SUCH_EDITION, fact.edition());
+    return found(fact.edition(), fact.figures());
+  }
+
+  @Override
+  public Optional<Problem> findingSeenAgain(Fact.FindingSeenAgain fact) {
+    return found(Math.min(fact.edition(), fact.unsealedUnder()), fact.figures());
+  }
+
+  private Optional<Problem> found(int edition, Map<String, BigDecimal> figures) {
+    if (edition < 1) {
+      return wrong(MeaningFault.NO_SUCH_EDITION, edition);
     }
-    for (Map.Entry<String, BigDecimal> figure : fact.figures().entrySet()) {
+    for (Map.Entry<String, BigDecimal> figure : figures.entrySet()) {
       // Figures are doubles in full, so they may be very small or large, but not endless.
       if (figure.getValue().precision() > 400 || Math.abs((long) figure.getValue().scale()) > 400) {
         return wrong(MeaningFault.TOO_MANY_DIGITS, figure.getKey(), 400);

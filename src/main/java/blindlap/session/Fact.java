@@ -327,6 +327,33 @@ public sealed interface Fact {
     }
   }
 
+  /**
+   * The finding of an unsealed session was looked at under another edition of the method for the
+   * first time.
+   *
+   * @param edition of the method that was looked with
+   * @param same true if its finding read like the earlier one
+   * @param unsealedUnder the earlier edition
+   * @param verdict the fixed string that the earlier edition gives; null without a verdict
+   * @param figures of the primary measure by name, by the earlier edition
+   */
+  record FindingSeenAgain(
+      int edition,
+      boolean same,
+      int unsealedUnder,
+      @Nullable String verdict,
+      Map<String, BigDecimal> figures)
+      implements Fact {
+    public FindingSeenAgain {
+      figures = Map.copyOf(figures);
+    }
+
+    @Override
+    public <R> R accept(FactVisitor<R> visitor) {
+      return visitor.findingSeenAgain(this);
+    }
+  }
+
   /** A report was written. */
   record ReportWritten(String name) implements Fact {
     @Override

@@ -52,6 +52,8 @@ public interface FactVisitor<R> {
 
   R findingRecorded(Fact.FindingRecorded fact);
 
+  R findingSeenAgain(Fact.FindingSeenAgain fact);
+
   R reportWritten(Fact.ReportWritten fact);
 
   R sessionAbandoned(Fact.SessionAbandoned fact);

@@ -29,6 +29,7 @@ final class Folded {
   final List<Fact.ExpectationGiven> expectations = new ArrayList<>();
   final List<Fact.AmendmentMade> amendments = new ArrayList<>();
   final List<StoredEntry> notApplied = new ArrayList<>();
+  final SortedMap<Integer, Fact.FindingSeenAgain> seenAgain = new TreeMap<>();
   final List<Fact.ScoreCorrected> corrections = new ArrayList<>();
   Step step = Step.COMMITTED;
   int warmUps;
@@ -61,6 +62,7 @@ final class Folded {
     copy.reviewClosed = reviewClosed;
     copy.opened = opened;
     copy.finding = finding;
+    copy.seenAgain.putAll(seenAgain);
     copy.plainDay = plainDay;
     copy.abandonedBecause = abandonedBecause;
     return copy;

@@ -201,6 +201,11 @@ final class Folding implements FactVisitor<Boolean> {
   }
 
   @Override
+  public Boolean findingSeenAgain(Fact.FindingSeenAgain fact) {
+    return folded.opened != null && folded.seenAgain.putIfAbsent(fact.edition(), fact) == null;
+  }
+
+  @Override
   public Boolean reportWritten(Fact.ReportWritten fact) {
     return true;
   }

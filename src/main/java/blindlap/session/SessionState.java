@@ -273,6 +273,11 @@ public final class SessionState {
     return Optional.ofNullable(folded.finding);
   }
 
+  /** First looks under other editions of the method, by edition, the first look first. */
+  public Map<Integer, Fact.FindingSeenAgain> seenAgain() {
+    return java.util.Collections.unmodifiableMap(folded.seenAgain);
+  }
+
   /** What opened the seal. */
   public Optional<Fact.OpenedWith> openedWith() {
     return Optional.ofNullable(folded.opened).map(Fact.SealOpened::with);

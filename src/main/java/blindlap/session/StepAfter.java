@@ -152,6 +152,11 @@ public final class StepAfter implements FactVisitor<Step> {
   }
 
   @Override
+  public Step findingSeenAgain(Fact.FindingSeenAgain fact) {
+    return step;
+  }
+
+  @Override
   public Step reportWritten(Fact.ReportWritten fact) {
     return move(step == Step.UNSEALED, Step.REPORTED);
   }

@@ -118,8 +118,7 @@ public final class SqliteNotebook implements Notebook {
 
   private void putSummary(SessionId session, List<StoredEntry> sorted) throws SQLException {
     SessionSummary summary = SessionSummary.of(SessionState.of(sorted));
-    String verdict = summaries.find(session).map(SessionSummary::verdict).orElse("");
-    summaries.put(Summaries.with(summary, summary.step(), verdict));
+    summaries.put(Summaries.with(summary, summary.step(), ""));
   }
 
   /** Where the notebook lies. */
@@ -254,12 +253,21 @@ public final class SqliteNotebook implements Notebook {
     }
     if (step != before.get() && step == Step.ABANDONED) {
       putSummary(session, stored(session));
+      toldAnew(session, written);
       return;
     }
     Optional<SessionSummary> known =
         step == before.get() ? Optional.empty() : summaries.find(session);
     if (known.isPresent()) {
       summaries.change(Summaries.with(known.get(), step, known.get().verdict()));
+      toldAnew(session, written);
+    }
+  }
+
+  private void toldAnew(SessionId session, List<StoredEntry> news) throws SQLException {
+    Optional<SessionSummary> about = summaries.find(session);
+    if (about.isPresent()) {
+      Summaries.forget(summaries, about.get(), news);
     }
   }
 
@@ -296,6 +304,7 @@ public final class SqliteNotebook implements Notebook {
       }
       if (!merge.fresh().isEmpty()) {
         putSummary(merge.session(), CausalOrder.sort(merge.all()));
+        toldAnew(merge.session(), merge.all());
       }
       added += merge.fresh().size();
       known += merge.known();

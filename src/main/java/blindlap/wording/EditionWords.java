@@ -3,12 +3,14 @@ package blindlap.wording;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
+import blindlap.review.Beside;
 import blindlap.review.Edition;
 import blindlap.review.RecordedFinding;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Words;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
@@ -42,8 +44,12 @@ public final class EditionWords {
     }
     String when =
         WORDS.say(
-            "edition." + unsealed.source().name(),
-            unsealed.at().map(at -> DayWords.zoned(at.atZone(ANYWHERE))).orElse(""));
+            "edition."
+                + unsealed.source().name()
+                + (unsealed.source() == RecordedFinding.Source.AGAIN && unsealed.at().isPresent()
+                    ? ".dated"
+                    : ""),
+            unsealed.at().map(EditionWords::moment).orElse(""));
     return Optional.of(
         WORDS.say("edition.beside", unsealed.edition(), then, when, today.edition()));
   }
@@ -57,6 +63,25 @@ public final class EditionWords {
                 edition < Edition.CURRENT ? "edition.older" : "edition.newer",
                 edition,
                 Edition.CURRENT));
+  }
+
+  /** When a session was first looked at under another method; empty where it was not. */
+  public static Optional<String> look(Beside beside) {
+    return beside
+        .look()
+        .map(
+            look ->
+                WORDS.say(
+                    look.at().isEmpty()
+                        ? "edition.look.undated"
+                        : look.same() ? "edition.look.same" : "edition.look.other",
+                    beside.edition(),
+                    look.edition(),
+                    look.at().map(EditionWords::moment).orElse("")));
+  }
+
+  private static String moment(Instant at) {
+    return DayWords.zoned(at.atZone(ANYWHERE));
   }
 
   /** By which methods a session was unsealed and its finding computed. */

@@ -329,6 +329,7 @@ public final class FindingText {
     lines.addAll(parity());
     lines.addAll(next());
     lines.addAll(HistoryWords.titled(beside.history()));
+    EditionWords.look(beside).ifPresent(lines::add);
     return lines;
   }
 

@@ -1,13 +1,18 @@
 package blindlap.wording;
 
 import blindlap.plan.DayAnswer;
+import blindlap.plan.DeclaredNoise;
+import blindlap.plan.EarlierNoise;
 import blindlap.plan.Measure;
 import blindlap.plan.MeasureShows;
 import blindlap.plan.Plan;
+import blindlap.stats.distribution.Interval;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /** What a day can show in each of its measures: one table, and what is to be said beside it. */
@@ -16,10 +21,16 @@ public final class MeasureAnswers {
 
   private final Plan plan;
   private final Optional<DayAnswer> answer;
+  private final EarlierNoise earlier;
 
-  /** The words of a plan with measures beside the primary; nothing for others. */
-  public MeasureAnswers(Plan plan, Optional<DayAnswer> answer) {
+  /**
+   * The words of a plan with measures beside the primary; nothing for others.
+   *
+   * @param earlier what earlier days tell of the noise of the other measures
+   */
+  public MeasureAnswers(Plan plan, Optional<DayAnswer> answer, EarlierNoise earlier) {
     this.plan = plan;
+    this.earlier = earlier;
     this.answer = answer.filter(day -> !day.never() && !day.measures().isEmpty());
   }
 
@@ -60,13 +71,55 @@ public final class MeasureAnswers {
     if (Double.isNaN(shows.units())) {
       return WORDS.say("measures.never");
     }
-    String units = WORDS.say("measures.own", Figures.near(shows.units()));
-    String declared = Sizes.worthwhile(shows.measure());
+    String much =
+        sized(shows)
+            .map(sized -> amount(shows.measure(), sized.difference()))
+            .orElseGet(() -> WORDS.say("measures.own", Figures.near(shows.units())));
+    return beyond(shows) > 0
+        ? WORDS.say("measures.harm", Sizes.worthwhile(shows.measure()), much)
+        : WORDS.say("measures.shown", much);
+  }
+
+  /** What a watched harm of two setups must exceed; 0 for others, which need only differ. */
+  private double beyond(MeasureShows shows) {
+    BigDecimal worthwhile = shows.measure().worthwhile();
     return shows.measure().role() == Measure.Role.WATCH_FOR_HARM
             && plan.setups().size() == 2
-            && !declared.isEmpty()
-        ? WORDS.say("measures.harm", declared, units)
-        : WORDS.say("measures.shown", units);
+            && worthwhile != null
+            && !Sizes.worthwhile(shows.measure()).isEmpty()
+        ? worthwhile.doubleValue()
+        : 0;
+  }
+
+  private Optional<DeclaredNoise> noise(MeasureShows shows) {
+    return earlier.of(shows.measure(), plan.laps().scored());
+  }
+
+  private Optional<MeasureShows.Sized> sized(MeasureShows shows) {
+    return noise(shows).flatMap(noise -> shows.at(noise, beyond(shows)));
+  }
+
+  private static String amount(Measure measure, double size) {
+    return Figures.near(size) + " " + NoiseWords.unit(measure);
+  }
+
+  /** Where the noise of a measure is from, and what its interval makes of the answer. */
+  private Optional<String> source(MeasureShows shows) {
+    Measure measure = shows.measure();
+    return sized(shows)
+        .map(
+            sized -> {
+              DeclaredNoise noise = noise(shows).orElseThrow();
+              Interval range = Objects.requireNonNull(sized.range());
+              return WORDS.say(
+                  beyond(shows) > 0 ? "measures.source.harm" : "measures.source",
+                  measure.name(),
+                  amount(measure, noise.sd().doubleValue()),
+                  noise.source(),
+                  Figures.near(range.low()),
+                  amount(measure, range.high()),
+                  Objects.requireNonNull(noise.df()) + 1);
+            });
   }
 
   /** The table in sentences, where there is no room for one. */
@@ -79,7 +132,14 @@ public final class MeasureAnswers {
     List<String> notes = new ArrayList<>();
     answer.ifPresent(
         day -> {
-          notes.add(WORDS.say(plan.setups().size() == 2 ? "measures.note" : "measures.note.pairs"));
+          List<String> sources =
+              day.measures().stream().flatMap(shows -> source(shows).stream()).toList();
+          String known =
+              sources.isEmpty() ? "" : sources.size() < day.measures().size() ? ".some" : ".all";
+          notes.add(
+              WORDS.say(
+                  (plan.setups().size() == 2 ? "measures.note" : "measures.note.pairs") + known));
+          notes.addAll(sources);
           long watched =
               day.measures().stream()
                   .filter(m -> m.measure().role() == Measure.Role.WATCH_FOR_HARM)

@@ -3,6 +3,7 @@ package blindlap.wording;
 import blindlap.plan.Blinding;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.Differences;
+import blindlap.plan.EarlierNoise;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
@@ -35,8 +36,12 @@ public final class PlanSummary {
 
   private PlanSummary() {}
 
-  /** All parts, in the order in which they are read. */
-  public static List<Part> parts(Plan plan, Optional<DayAnswer> answer) {
+  /**
+   * All parts, in the order in which they are read.
+   *
+   * @param earlier what earlier days tell of the noise of measures beside the primary
+   */
+  public static List<Part> parts(Plan plan, Optional<DayAnswer> answer, EarlierNoise earlier) {
     AnswerWords words = new AnswerWords(plan, answer);
     List<Part> parts = new ArrayList<>();
     parts.add(
@@ -61,7 +66,7 @@ public final class PlanSummary {
             plan.laps().warmUp()));
     day.add(words.sentence().text());
     day.addAll(words.lead());
-    MeasureAnswers measures = new MeasureAnswers(plan, answer);
+    MeasureAnswers measures = new MeasureAnswers(plan, answer, earlier);
     day.addAll(measures.lines());
     day.addAll(measures.notes());
     Schedule.of(plan).ifPresent(schedule -> day.add(DayWords.summary(schedule)));

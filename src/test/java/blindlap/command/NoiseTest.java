@@ -171,4 +171,38 @@ class NoiseTest {
     assertThat(ok("noise").out()).contains("s from stint to stint").doesNotContain("ms");
     assertThat(ok("noise").out()).containsPattern("lap time: 0\\.\\d+ s from");
   }
+
+  @Test
+  void aPlanIsAnsweredWithTheNoiseThatTheNotebookKnowsOfItsOtherMeasures() {
+    String plan =
+        blindlap.desk.TestDay.SIXTEEN
+            .replace("role: primary, worthwhile: 0.5}", "role: watch for harm, worthwhile: 0.5}")
+            .replace(
+                "name: trust, kind: category scale,",
+                "name: trust, kind: category scale, role: primary, worthwhile: 1,");
+    String file = session.file("next.yaml", plan).toString();
+    String before = ok("plan", file, "--days", "1").out();
+    assertThat(before).contains("lap time, watched for harm: a harm that exceeds 0.5 s by 1.");
+    assertThat(before).contains("times its own noise or more");
+    assertThat(session.notebook).doesNotExist();
+
+    noiseRun();
+    assertThat(ok("plan", file, "--days", "1").out())
+        .containsPattern(
+            "lap time, watched for harm: a harm that exceeds 0.5 s by [0-9.]+ s or more")
+        .contains("The noise of lap time is 0.61 s (from 1 day, 7 Nov 2026).");
+  }
+
+  @Test
+  void aPlanIsAnsweredThoughTheNotebookCannotBeAsked() throws java.io.IOException {
+    java.nio.file.Files.writeString(session.notebook, "no notebook at all");
+    CommandLineSession.Ran ran =
+        session.run("plan", session.file("next.yaml", blindlap.desk.TestDay.SIXTEEN).toString());
+    assertThat(ran.code()).isZero();
+    assertThat(ran.out()).contains("times its own noise or more", "Nothing is committed yet.");
+    assertThat(ran.err())
+        .startsWith("Earlier days were not asked for the noise of the other measures: ")
+        .hasLineCount(1);
+    assertThat(session.notebook).hasContent("no notebook at all");
+  }
 }

@@ -126,6 +126,7 @@ public final class AnyFact {
       facts.set(
           1, new Fact.FingerprintGiven(given.which(), given.to(), Fingerprint.of(bytes(32))));
     }
+    facts.add(new AnyFact(facts.size()).findingSeenAgain());
     return facts;
   }
 
@@ -142,6 +143,15 @@ public final class AnyFact {
   private Fact findingRecorded() {
     return new Fact.FindingRecorded(
         1 + random.nextInt(9),
+        random.nextBoolean() ? null : text(),
+        Map.of("estimate", number(), "low_95", number(), "p", new BigDecimal("0.04")));
+  }
+
+  private Fact findingSeenAgain() {
+    return new Fact.FindingSeenAgain(
+        2 + random.nextInt(9),
+        random.nextBoolean(),
+        1,
         random.nextBoolean() ? null : text(),
         Map.of("estimate", number(), "low_95", number(), "p", new BigDecimal("0.04")));
   }

@@ -105,7 +105,7 @@ class MeasureShowsTest {
   void theTableHasARowForEveryMeasureAndWarnsAboveThree() {
     for (int watched = 0; watched <= 6; watched++) {
       Plan plan = plan(watched, 1, "stints: 12\n");
-      MeasureAnswers words = new MeasureAnswers(plan, Optional.of(answer(plan)));
+      MeasureAnswers words = new MeasureAnswers(plan, Optional.of(answer(plan)), EarlierNoise.NONE);
       List<List<String>> rows = words.rows();
       String notes = String.join(" ", words.notes());
 
@@ -126,6 +126,7 @@ class MeasureShowsTest {
   void aPlanOfOneMeasureHasNoTable() {
     Plan plan = plan(0, 0, "");
 
-    assertThat(new MeasureAnswers(plan, Optional.of(answer(plan))).rows()).isEmpty();
+    assertThat(new MeasureAnswers(plan, Optional.of(answer(plan)), EarlierNoise.NONE).rows())
+        .isEmpty();
   }
 }

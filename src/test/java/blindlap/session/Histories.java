@@ -128,6 +128,8 @@ final class Histories {
               SEALING.record(SEALED.lock(), SESSION.text(), lap.stint(), "fitted"));
       case 10 -> new Fact.BlindBroken(lap.stint(), "cover off");
       case 11 -> new Fact.FindingRecorded(random.nextInt(3), null, Map.of());
+      case 12 ->
+          new Fact.FindingSeenAgain(2 + random.nextInt(2), random.nextBoolean(), 1, null, Map.of());
       default -> new Fact.LapRidden(lap, Source.SCREEN);
     };
   }

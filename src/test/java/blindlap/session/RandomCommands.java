@@ -433,7 +433,7 @@ final class RandomCommands {
           case 0 -> new Fact.FingerprintGiven(Fact.Which.values()[random.nextInt(2)], "a friend", null);
           case 1 ->
               new Fact.ExpectationGiven(Fact.Person.values()[random.nextInt(5)], "it is quicker");
-          case 2 -> new Fact.FindingRecorded(2, "not settled", Map.of("p", new BigDecimal("0.31")));
+          case 2 -> found();
           case 3 ->
               plan.kind() == Plan.Kind.NOISE_RUN && day.step() != Step.COMMITTED
                   ? new Fact.PlainDayImported("old.csv", Map.of("t", "time"), List.of())
@@ -441,5 +441,13 @@ final class RandomCommands {
           default -> new Fact.ReportWritten("report.pdf");
         };
     return new Trial("say " + fact, state -> Outcome.accepted(fact), List.of(), List.of(fact));
+  }
+
+  /** In turns, without a draw of its own. */
+  private Fact found() {
+    Map<String, BigDecimal> figures = Map.of("p", new BigDecimal("0.31"));
+    return day.lapsSoFar() % 2 == 0
+        ? new Fact.FindingRecorded(2, "not settled", figures)
+        : new Fact.FindingSeenAgain(2, true, 1, "not settled", figures);
   }
 }

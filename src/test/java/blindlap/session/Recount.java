@@ -133,6 +133,12 @@ final class Recount {
     if (fact instanceof Fact.FindingRecorded) {
       return opened < at && at == first(opened, Fact.FindingRecorded.class::isInstance);
     }
+    if (fact instanceof Fact.FindingSeenAgain seen) {
+      return opened < at
+          && at
+              == first(
+                  opened, f -> f instanceof Fact.FindingSeenAgain s && s.edition() == seen.edition());
+    }
     if (fact instanceof Fact.StintHandled handled) {
       return at < end
           && at == first(0, f -> f instanceof Fact.StintHandled h && h.stint() == handled.stint());
@@ -442,11 +448,18 @@ final class Recount {
         "review", closing().map(entry -> ((Fact.ReviewClosed) entry.entry().fact()).fingerprint()));
     told.put("opened with", sealOpened().map(Fact.SealOpened::with));
     told.put("helper's words", sealOpened().map(Fact.SealOpened::helperRecords).orElse(Map.of()));
+    told.put("looks", looks());
     told.put("finding", all(Fact.FindingRecorded.class).stream().findFirst());
     told.put(
         "abandoned",
         all(Fact.SessionAbandoned.class).stream().findFirst().map(Fact.SessionAbandoned::reason));
     told.put("plain day", all(Fact.PlainDayImported.class).stream().findFirst());
     return told;
+  }
+
+  private Map<Integer, Fact.FindingSeenAgain> looks() {
+    Map<Integer, Fact.FindingSeenAgain> looks = new java.util.TreeMap<>();
+    all(Fact.FindingSeenAgain.class).forEach(look -> looks.put(look.edition(), look));
+    return looks;
   }
 }

@@ -27,6 +27,7 @@ final class Told {
     told.put("review", state.reviewFingerprint());
     told.put("opened with", state.openedWith());
     told.put("helper's words", state.openedHelperRecords());
+    told.put("looks", state.seenAgain());
     told.put("finding", state.recordedFinding());
     told.put("abandoned", state.abandonedBecause());
     told.put("plain day", state.plainDay());

@@ -153,7 +153,7 @@ public final class CommitModel {
     List<PlanSummary.Part> parts = new ArrayList<>();
     page.planProperty()
         .get()
-        .ifPresent(plan -> parts.addAll(PlanSummary.parts(plan, page.answered())));
+        .ifPresent(plan -> parts.addAll(PlanSummary.parts(plan, page.answered(), page.earlier())));
     if (!history.isEmpty()) {
       parts.add(new PlanSummary.Part(PlanWords.say("sum.history"), history));
     }

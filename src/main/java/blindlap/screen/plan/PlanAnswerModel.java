@@ -7,6 +7,7 @@ import blindlap.plan.DayDetail;
 import blindlap.plan.DayLeft;
 import blindlap.plan.DaySimulation;
 import blindlap.plan.Differences;
+import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.plot.surface.Drawing;
@@ -23,6 +24,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -49,12 +51,14 @@ public final class PlanAnswerModel {
           Verdict.NOT_SETTLED);
 
   private final DayAnswers answers;
+  private final Supplier<EarlierNoise> earlier;
   private final Background background;
   private final AtomicLong turn = new AtomicLong();
   private final ReadOnlyObjectWrapper<Shown> shown = new ReadOnlyObjectWrapper<>(Shown.NOTHING);
   private final ReadOnlyStringWrapper progress = new ReadOnlyStringWrapper("");
   private int daysWanted = USUAL;
   private Optional<DayAnswer> latest = Optional.empty();
+  private Runnable again = () -> {};
 
   /**
    * Everything the page says about the day.
@@ -132,8 +136,12 @@ public final class PlanAnswerModel {
    */
   public record Row(String name, List<String> values, String note, boolean differs) {}
 
-  PlanAnswerModel(DayAnswers answers, Background background) {
+  /**
+   * @param earlier what earlier days tell of the noise of measures beside the primary
+   */
+  PlanAnswerModel(DayAnswers answers, Supplier<EarlierNoise> earlier, Background background) {
     this.answers = answers;
+    this.earlier = earlier;
     this.background = background;
   }
 
@@ -164,16 +172,17 @@ public final class PlanAnswerModel {
     latest = preview.answer();
     Plan plan = preview.plan().orElse(null);
     if (plan == null) {
+      again = () -> {};
       shown.set(Shown.NOTHING);
       return;
     }
-    shown.set(shown(plan, preview.answer(), Optional.empty(), Optional.empty()));
+    tell(plan, preview.answer(), Optional.empty(), Optional.empty());
     if (preview.answer().isPresent() && daysWanted != 0) {
       background.run(
           () -> answers.left(plan, () -> turn.get() != mine),
           left -> {
             if (turn.get() == mine) {
-              shown.set(shown(plan, preview.answer(), left, Optional.empty()));
+              tell(plan, preview.answer(), left, Optional.empty());
               more(mine, plan, preview.answer(), left, Optional.empty());
             }
           },
@@ -200,7 +209,7 @@ public final class PlanAnswerModel {
         chunk -> {
           if (turn.get() == mine && chunk.isPresent()) {
             DaySimulation all = soFar.map(days -> days.and(chunk.get())).orElse(chunk.get());
-            shown.set(shown(plan, answer, left, Optional.of(answers.detail(plan, all))));
+            tell(plan, answer, left, Optional.of(answers.detail(plan, all)));
             more(mine, plan, answer, left, Optional.of(all));
           } else if (turn.get() == mine) {
             progress.set("");
@@ -214,7 +223,7 @@ public final class PlanAnswerModel {
       Plan plan, Optional<DayAnswer> answer, Optional<DayLeft> left, DayDetail detail) {
     latest = answer.map(quick -> answers.refined(plan, quick, detail));
     if (!latest.equals(answer)) {
-      shown.set(shown(plan, latest, left, Optional.of(detail)));
+      tell(plan, latest, left, Optional.of(detail));
     }
   }
 
@@ -225,11 +234,22 @@ public final class PlanAnswerModel {
     }
   }
 
-  private static Shown shown(
+  /** Says the same once more, when more is known of the noise. */
+  void again() {
+    again.run();
+  }
+
+  private void tell(
+      Plan plan, Optional<DayAnswer> answer, Optional<DayLeft> left, Optional<DayDetail> detail) {
+    again = () -> shown.set(shown(plan, answer, left, detail));
+    again.run();
+  }
+
+  private Shown shown(
       Plan plan, Optional<DayAnswer> answer, Optional<DayLeft> left, Optional<DayDetail> detail) {
     AnswerWords words = new AnswerWords(plan, answer);
     Odds odds = odds(words, answer, detail);
-    MeasureAnswers measures = new MeasureAnswers(plan, answer);
+    MeasureAnswers measures = new MeasureAnswers(plan, answer, earlier.get());
     Optional<Schedule> schedule = PlanPictures.schedule(plan);
     return new Shown(
         words.sentence(),

@@ -1,6 +1,7 @@
 package blindlap.screen.plan;
 
 import blindlap.plan.DayAnswer;
+import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import java.util.Map;
 import java.util.Optional;
@@ -17,6 +18,9 @@ interface PlanInHand {
 
   /** The best answer so far on what the day can show; empty where there is none. */
   Optional<DayAnswer> answered();
+
+  /** What earlier days tell of the noise of measures beside the primary, as far as is known yet. */
+  EarlierNoise earlier();
 
   /** The fields as typed. */
   Map<String, Object> fields();

@@ -6,6 +6,7 @@ import blindlap.desk.PlanPreview;
 import blindlap.desk.Planning;
 import blindlap.desk.RiderHistory;
 import blindlap.plan.DayAnswer;
+import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.Protocol;
 import blindlap.screen.part.Background;
@@ -94,7 +95,9 @@ public final class PlanModel implements PlanInHand {
     this.shell = shell;
     shell.sessionProperty().addListener((o, before, now) -> sessionOpen.set(now.isPresent()));
     sessionOpen.set(shell.sessionProperty().get().isPresent());
-    this.answer = new PlanAnswerModel(planning.answers(), background);
+    this.answer = new PlanAnswerModel(planning.answers(), noise::earlier, background);
+    this.noise.whenKnown(answer::again);
+    shell.pageProperty().addListener((o, before, now) -> noise.lookAgain());
     this.answer.simulate(days);
     this.commit = new CommitModel(planning, sheets, helpers, clock, shell, background, this);
     this.name = planning.freshName();
@@ -216,6 +219,11 @@ public final class PlanModel implements PlanInHand {
   @Override
   public Map<String, Object> fields() {
     return form.tree();
+  }
+
+  @Override
+  public EarlierNoise earlier() {
+    return noise.earlier();
   }
 
   private void fill(String draft, Map<String, ?> fields) {

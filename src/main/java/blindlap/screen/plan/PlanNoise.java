@@ -2,6 +2,7 @@ package blindlap.screen.plan;
 
 import blindlap.desk.RiderHistory;
 import blindlap.plan.DeclaredNoise;
+import blindlap.plan.EarlierNoise;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
@@ -24,6 +25,10 @@ public final class PlanNoise {
   private final ReadOnlyObjectProperty<Optional<Plan>> plan;
   private final ReadOnlyStringWrapper message = new ReadOnlyStringWrapper("");
 
+  private EarlierNoise earlier = EarlierNoise.NONE;
+  private String asked = "";
+  private Runnable told = () -> {};
+
   PlanNoise(
       TypedForm form,
       RiderHistory history,
@@ -33,11 +38,51 @@ public final class PlanNoise {
     this.history = history;
     this.background = background;
     this.plan = plan;
+    plan.addListener((o, before, now) -> now.ifPresent(this::look));
   }
 
   /** Where the noise was taken from, or why none was; may be empty. */
   public ReadOnlyStringProperty messageProperty() {
     return message.getReadOnlyProperty();
+  }
+
+  /** What earlier days tell of the other measures, as far as is known yet. */
+  EarlierNoise earlier() {
+    return earlier;
+  }
+
+  /** What is to be done once more is known of the other measures. */
+  void whenKnown(Runnable then) {
+    told = then;
+  }
+
+  /** Asks once more: days may have been unsealed meanwhile. */
+  void lookAgain() {
+    plan.get().ifPresent(this::ask);
+  }
+
+  private void look(Plan now) {
+    if (!who(now).equals(asked)) {
+      earlier = EarlierNoise.NONE;
+      ask(now);
+    }
+  }
+
+  private void ask(Plan now) {
+    asked = who(now);
+    background.run(
+        () -> history.earlier(now.rider(), now.trail()),
+        found -> {
+          if (who(now).equals(asked)) {
+            earlier = found;
+            told.run();
+          }
+        },
+        problem -> asked = "");
+  }
+
+  private static String who(Plan plan) {
+    return plan.rider().strip() + "\n" + plan.trail().strip();
   }
 
   /** Puts what earlier days of this rider on this trail tell in place of what was typed. */

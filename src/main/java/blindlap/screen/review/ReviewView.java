@@ -195,6 +195,7 @@ public record ReviewView(
     List<String> lines = new ArrayList<>(text.evidence());
     lines.add(FindingText.limits(plan));
     lines.add(EditionWords.both(beside.edition()));
+    EditionWords.look(beside).ifPresent(lines::add);
     Words computed = Words.of("computed");
     computed.keys().stream()
         .filter(k -> k.startsWith("formula."))

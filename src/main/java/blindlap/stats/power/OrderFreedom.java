@@ -19,6 +19,9 @@ final class OrderFreedom {
   /** Share of the orders that pass a node of the graph. */
   private final double[] share;
 
+  /** Share of the orders of a node that go on with A, and with B; by node. */
+  private final double[][] chance;
+
   /** The nodes of every stint, as far as orders pass them. */
   private final int[][] layers;
 
@@ -26,6 +29,7 @@ final class OrderFreedom {
     this.set = set;
     this.n = set.stints();
     this.share = new double[set.nodes()];
+    this.chance = chances(set);
     this.layers = new int[n + 1][];
     layers[0] = new int[] {0};
     share[0] = 1;
@@ -60,7 +64,7 @@ final class OrderFreedom {
       for (int node : layers[i]) {
         int to = set.next(node, 1);
         if (to >= 0) {
-          double part = share[node] * chance(node, to);
+          double part = share[node] * chance[node][1];
           mass[to] += part;
           both[i][i] += part;
         }
@@ -90,7 +94,7 @@ final class OrderFreedom {
       for (int setup = 0; setup < 2; setup++) {
         int to = set.next(node, setup);
         if (to >= 0) {
-          double part = mass[node] * chance(node, to);
+          double part = mass[node] * chance[node][setup];
           mass[to] += part;
           onB += setup * part;
         }
@@ -108,15 +112,25 @@ final class OrderFreedom {
           if (mass[to] == 0) {
             found[count++] = to;
           }
-          mass[to] += mass[node] * chance(node, to);
+          mass[to] += mass[node] * chance[node][setup];
         }
       }
     }
     return Arrays.copyOf(found, count);
   }
 
-  private double chance(int node, int to) {
-    return set.completions(to).doubleValue() / set.completions(node).doubleValue();
+  /** Once for all: the numbers are long, and every pair of stints asks for them. */
+  private static double[][] chances(Assignments set) {
+    double[] orders = new double[set.nodes()];
+    Arrays.setAll(orders, node -> set.completions(node).doubleValue());
+    double[][] chances = new double[set.nodes()][2];
+    for (int node = 0; node < chances.length; node++) {
+      for (int setup = 0; setup < 2; setup++) {
+        int to = set.next(node, setup);
+        chances[node][setup] = to < 0 ? 0 : orders[to] / orders[node];
+      }
+    }
+    return chances;
   }
 
   private static double[][] times(double[][] a, double[][] b) {
