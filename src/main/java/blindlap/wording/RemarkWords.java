@@ -3,6 +3,7 @@ package blindlap.wording;
 import blindlap.plan.Measure;
 import blindlap.review.DayRecord;
 import blindlap.review.Remark;
+import blindlap.session.day.DeviationKind;
 import blindlap.session.day.LapState;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
@@ -16,7 +17,8 @@ import java.util.TreeSet;
 final class RemarkWords {
   private static final Words WORDS = Words.of("remarks");
   private static final Words REPORT = Words.of("report");
-  private static final String TIMEKEEPER = "TIMEKEEPER_KNOWS_KEY";
+  private static final String TIMEKEEPER = DeviationKind.TIMEKEEPER_KNOWS_KEY.name();
+  private static final String SCORER = DeviationKind.SCORER_KNOWS_KEY.name();
 
   private final DayRecord day;
 
@@ -29,9 +31,9 @@ final class RemarkWords {
     List<String> lines = new ArrayList<>();
     day.remarks(Remark.Kind.CUT_SHORT).forEach(r -> lines.add(cutShort(r)));
     seen(lines);
-    if (day.plan().primary().filter(m -> m.kind().timed()).isPresent()) {
-      knowingTimekeeper("timekeeper", "", lines);
-    }
+    day.plan()
+        .primary()
+        .ifPresent(m -> knowing(m.kind().timed() ? "timekeeper" : "scorer", m, lines));
     day.remarks(Remark.Kind.REPLACED).forEach(r -> lines.add(changed("replaced", r)));
     day.remarks(Remark.Kind.CORRECTED).forEach(r -> lines.add(changed("corrected", r)));
     day.remarks(Remark.Kind.OUTSIDE).forEach(r -> lines.add(outside(r)));
@@ -44,9 +46,7 @@ final class RemarkWords {
   /** What a reader of a measure that is not the primary must know. */
   List<String> beside(Measure measure) {
     List<String> lines = new ArrayList<>();
-    if (measure.kind().timed()) {
-      knowingTimekeeper("timekeeper.measure", measure.name(), lines);
-    }
+    knowing(measure.kind().timed() ? "timekeeper.measure" : "scorer.measure", measure, lines);
     return lines;
   }
 
@@ -98,18 +98,26 @@ final class RemarkWords {
     }
   }
 
-  private void knowingTimekeeper(String key, String measure, List<String> lines) {
+  private void knowing(String key, Measure measure, List<String> lines) {
     TreeSet<Integer> stints = new TreeSet<>();
     TreeSet<String> who = new TreeSet<>();
     for (Remark remark : day.remarks(Remark.Kind.DEVIATION)) {
-      if (remark.about().equals(TIMEKEEPER)) {
+      if (remark.about().equals(measure.kind().timed() ? TIMEKEEPER : SCORER)
+          && concerns(remark.words(), measure)) {
         stints.add(remark.stint());
         who.add(remark.words());
       }
     }
     if (!stints.isEmpty()) {
-      lines.add(WORDS.say(key, StintList.words(stints), String.join("; ", who), measure));
+      lines.add(WORDS.say(key, StintList.words(stints), String.join("; ", who), measure.name()));
     }
+  }
+
+  /** Words that name another measure of the same sort are about that one; others about each. */
+  private boolean concerns(String words, Measure measure) {
+    return words.equals(measure.name())
+        || day.plan().measures().stream()
+            .noneMatch(m -> m.kind().timed() == measure.kind().timed() && m.name().equals(words));
   }
 
   private String changed(String key, Remark remark) {
