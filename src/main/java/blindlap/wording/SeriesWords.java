@@ -126,6 +126,7 @@ public final class SeriesWords {
     }
     Verdict verdict = finding.verdict().get();
     boolean one = finding.riders().size() == 1;
+    String worse = worse(verdict);
     String subject =
         switch (verdict) {
           case REAL_AND_WORTHWHILE, REAL_BUT_SMALL, DIRECTION_KNOWN -> pooledWords().difference();
@@ -134,16 +135,25 @@ public final class SeriesWords {
     Headline headline =
         Headline.of(
             WORDS.say(
-                one ? "headline.one" : "headline.riders",
+                (one ? "headline.one" : "headline.riders") + (worse.isEmpty() ? "" : ".worse"),
                 subject,
                 Headline.PLACE,
                 finding.riders().get(0).name(),
                 finding.pooled(),
-                finding.riders().size()),
+                finding.riders().size(),
+                worse),
             FindingWords.phrase(finding.measure(), verdict));
     return finding.has(SeriesFinding.Remark.UNBLINDED)
         ? headline.with(WORDS.say("headline.unblinded"), "")
         : headline;
+  }
+
+  /** The setup that is named first and is the worse by as much as matters; empty if it is not. */
+  private String worse(Verdict verdict) {
+    if (verdict != Verdict.REAL_AND_WORTHWHILE) {
+      return "";
+    }
+    return pooledWords().firstIfWorse().orElse("");
   }
 
   /** Why there is no verdict, or what is still waited for; empty with a verdict. */
