@@ -126,7 +126,8 @@ public final class SeriesWords {
     }
     Verdict verdict = finding.verdict().get();
     boolean one = finding.riders().size() == 1;
-    String worse = worse(verdict);
+    boolean real = verdict == Verdict.REAL_AND_WORTHWHILE;
+    String worse = real ? pooledWords().firstIfWorse().orElse("") : "";
     String subject =
         switch (verdict) {
           case REAL_AND_WORTHWHILE, REAL_BUT_SMALL, DIRECTION_KNOWN -> pooledWords().difference();
@@ -146,14 +147,6 @@ public final class SeriesWords {
     return finding.has(SeriesFinding.Remark.UNBLINDED)
         ? headline.with(WORDS.say("headline.unblinded"), "")
         : headline;
-  }
-
-  /** The setup that is named first and is the worse by as much as matters; empty if it is not. */
-  private String worse(Verdict verdict) {
-    if (verdict != Verdict.REAL_AND_WORTHWHILE) {
-      return "";
-    }
-    return pooledWords().firstIfWorse().orElse("");
   }
 
   /** Why there is no verdict, or what is still waited for; empty with a verdict. */
