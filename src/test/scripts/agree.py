@@ -3,6 +3,7 @@ import json, os, sys
 
 samples, work = sys.argv[1:3]
 compared = failures = 0
+HARM = ("p_above_d", "p_below_d", "p_above_minus_d", "p_below_minus_d", "p", "p_adjusted")
 
 
 def same(what, one, other):
@@ -84,9 +85,20 @@ for name in names:
             found = [number(x) for x in table[key]]
             for pair in measure.get("pairs", []):
                 what = f"{where}, {pair['pair']} adjusted, {tool}"
-                same(what, pair["p_adjusted"], number(table[f"{key}, {pair['pair']}"][0]))
+                row = [number(x) for x in table[f"{key}, {pair['pair']}"]]
+                same(what, pair["p_adjusted"], row[0])
+                limits = ends(pair, "interval_95") + (ends(pair["harm"], "interval") if "harm" in pair else [])
+                if len(row) != 1 + len(limits):
+                    same(f"{where}, {pair['pair']}, limits, {tool}", len(limits), len(row) - 1)
+                for one, other in zip(limits, row[1:]):
+                    same(f"{where}, {pair['pair']} interval, {tool}", one, other)
             adjusted = table.get(key + ", adjusted", ["NA"])
             same(f"{where}, adjusted, {tool}", measure.get("p_adjusted"), number(adjusted[0]))
+            harm = measure.get("harm", {})
+            row = table.get(key + ", harm", [])
+            same(f"{where}, harm numbers, {tool}", len(HARM) if harm else 0, len(row))
+            for name_of, other in zip(HARM, row):
+                same(f"{where}, harm {name_of}, {tool}", harm[name_of], number(other))
             if len(found) == 1:
                 same(f"{where}, p, {tool}", measure["p"], found[0])
                 continue

@@ -38,7 +38,7 @@ Z <- orders()
 
 rounding <- function(y) length(y) * 2^(floor(log2(max(abs(y), 1e-300))) - 52) / 2   # of the values: ties forgive it
 
-two <- function(y, order, use, degree, ratio) {
+two <- function(y, order, use, degree, ratio, harm = NULL) {
   t <- (seq_along(y) - (length(y) + 1) / 2) / ((length(y) - 1) / 2)
   X <- outer(t[use], 0:degree, "^"); Q <- qr.Q(qr(X))
   mean <- mean(y[use]); y <- y[use] - mean
@@ -63,6 +63,10 @@ two <- function(y, order, use, degree, ratio) {
   for (level in c(0.95, 0.90)) {
     j <- floor((1 - level) / 2 * total + 1e-9) + 1 - always
     result <- c(result, if (j > 0 && 2 * j <= m + 1) back(c(k[j], k[m - j + 1])) else c(NA, NA))
+  }
+  if (!is.null(harm)) for (d in c(harm, -harm)) {  # one-sided p: B greater than A by more, and by less
+    tie <- 1e-9 * max(scale, abs(d - estimate))
+    result <- c(result, (always + sum(k <= d + tie)) / total, (always + sum(k >= d - tie)) / total)
   }
   result
 }
@@ -93,6 +97,22 @@ many <- function(y, order, use, degree) {        # p of any difference, then adj
   all <- apply(Z[one, , drop = FALSE], 1, statistics)
   largest <- apply(all[-1, , drop = FALSE], 2, max)
   c(mean(sqrt(all[1, ]) >= sqrt(seen[1]) * (1 - loose)), sapply(seen[-1], function(t) mean(largest >= t * (1 - loose) - 1e-12)))
+}
+
+apart <- function(y, order, use, degree, levels) { # Tukey's and Kramer's interval of every pair, at each level
+  t <- (seq_along(y) - (length(y) + 1) / 2) / ((length(y) - 1) / 2)
+  X <- cbind(outer(t[use], 0:degree, "^"), sapply(1:(setups - 1), function(s) as.numeric(order[use] == s)))
+  X[, -1] <- scale(X[, -1], scale = FALSE); v <- y[use] - mean(y[use])
+  R <- qr(X); df <- length(v) - ncol(X); s2 <- sum(qr.resid(R, v)^2) / df
+  none <- s2 * df <= 1e-18 * length(v) * max(abs(y[use]))^2
+  at <- degree + 2:setups; unit <- chol2inv(qr.R(R))[base::order(R$pivot), base::order(R$pivot)][at, at, drop = FALSE]
+  effect <- qr.coef(R, v)[at]
+  q <- sapply(levels, function(l) uniroot(function(q) ptukey(q, setups, df) - l, c(0.1, 500), tol = 1e-13)$root) / sqrt(2)
+  apply(pairs, 2, function(p) {
+    c <- (1:(setups - 1) == p[2] - 1) - (1:(setups - 1) == p[1] - 1)
+    if (none) rep(NA, 2 * length(levels)) else
+      sum(c * effect) + as.vector(outer(c(-1, 1), q * sqrt(s2 * sum(c * (unit %*% c)))))
+  })
 }
 
 sizes <- function(m) {                           # (z'Wy)^2 / (z'Wz y'Wy): of all orders, the ridden one last
@@ -130,27 +150,38 @@ order <- utf8ToInt(paste(stints_of$setup, collapse = "")) - 65
 counted <- laps[laps$scored == "true" & laps$ridden == "true", ]
 ridden <- sapply(stints_of$stint, function(s) any(counted$stint == s))
 void <- sapply(stints_of$stint, function(s) any(counted$stint == s) && all(counted$void[counted$stint == s] != ""))
-secondary <- list()
+secondary <- list(); harmed <- list()
+watched <- measures$measure[measures$role == "watch for harm" & measures$worthwhile != ""]
 for (measure in unique(rows$measure)) {
   mine <- rows[rows$measure == measure, ]
   use <- mine$value != ""; y <- as.numeric(ifelse(use, mine$value, "0"))
   degree <- match(mine$drift[1], c("none", "line", "curve")) - 1
+  ratio <- mine$scale[1] == "ratio"; there <- use[ridden & !void]
+  tested <- sum(!there) <= 0.3 * length(there)
   if (setups == 2) {
-    line(measure, two(y, order, use, degree, mine$scale[1] == "ratio"))
+    size <- as.numeric(measures$worthwhile[measures$measure == measure])
+    harm <- if (!measure %in% watched || !tested) NULL else if (ratio) log1p(size / 100) else size
+    found <- two(y, order, use, degree, ratio, harm)
+    line(measure, found[1:6])
+    if (length(found) > 6) harmed[[measure]] <- found[7:10]
   } else {
     found <- many(y, order, use, degree)
     line(measure, found[1])
+    ends <- apart(y, order, use, degree, c(0.95, if (measure %in% watched) 1 - 0.05 / length(watched)))
+    if (ratio) ends <- exp(ends)
     for (i in seq_len(ncol(pairs)))
-      line(paste0(measure, ", ", LETTERS[pairs[1, i]], "-", LETTERS[pairs[2, i]]), found[1 + i])
+      line(paste0(measure, ", ", LETTERS[pairs[1, i]], "-", LETTERS[pairs[2, i]]), c(found[1 + i], ends[, i]))
   }
-  there <- use[ridden & !void]
-  if (measures$role[measures$measure == measure] == "secondary" && sum(!there) <= 0.3 * length(there))
+  if (measures$role[measures$measure == measure] == "secondary" && tested)
     secondary[[measure]] <- list(y = y, use = use, degree = degree)
 }
 if (length(secondary) > 0) {
   p <- family(secondary)
   for (i in seq_along(p)) line(paste0(names(secondary)[i], ", adjusted"), p[i])
 }
+both <- sapply(harmed, function(p) min(1, 2 * min(p[1], p[4])))
+holm <- if (length(both) > 0) p.adjust(both, "holm", length(watched))   # what was not tested counts with p = 1
+for (measure in names(harmed)) line(paste0(measure, ", harm"), c(harmed[[measure]], both[[measure]], holm[[measure]]))
 said <- ifelse(stints_of$in_the_day == "true", stints_of$guess, "")
 if (setups == 2 && any(said != "")) {             # right less wrong, guesses held fixed
   score <- ifelse(said == "A", -1, ifelse(said == "B", 1, 0))

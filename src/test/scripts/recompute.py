@@ -79,7 +79,7 @@ def rounding(y, mean, use):
     return sum(use) * math.ulp(max(abs(a + mean) for a, u in zip(y, use) if u)) / 2
 
 
-def two(y, order, use, degree, ratio):
+def two(y, order, use, degree, ratio, harm=None, harms=None):
     q = basis(use, degree)
     mean = sum(a for a, u in zip(y, use) if u) / sum(use)
     y = [a - mean if u else 0.0 for a, u in zip(y, use)]
@@ -110,6 +110,13 @@ def two(y, order, use, degree, ratio):
     total, tie = always + len(knots), 1e-9 * max(scale, abs(estimate))
     plus = always + sum(k <= tie for k in knots)
     minus = always + sum(k >= -tie for k in knots)
+    def at(d):
+        """One-sided p at a difference: "B is greater than A by more" and "by less"."""
+        tie = 1e-9 * max(scale, abs(d - estimate))
+        return [(always + sum(k <= d + tie for k in knots)) / total, (always + sum(k >= d - tie for k in knots)) / total]
+
+    if harms is not None:
+        harms += at(harm) + at(-harm)
     result = [back(estimate), min(1.0, 2 * min(plus, minus) / total)]
     for level in (0.95, 0.90):
         j = math.floor((1 - level) / 2 * total + 1e-9) + 1 - always
@@ -127,18 +134,65 @@ def fit(y, order, use, q):
         pivot = max(range(i, n), key=lambda r: abs(m[r][i]))
         m[i], m[pivot] = m[pivot], m[i]
         if abs(m[i][i]) <= 1e-9 * len(use):
-            return 0.0, [0.0] * (setups * (setups - 1) // 2)  # cannot tell the setups apart
+            return 0.0, [0.0] * (setups * (setups - 1) // 2), []  # cannot tell the setups apart
         m[i] = [v / m[i][i] for v in m[i]]
         for r in range(n):
             if r != i:
                 m[r] = [a - m[r][i] * b for a, b in zip(m[r], m[i])]
     effect, inverse = [m[i][-1] for i in range(n)], [m[i][n:-1] for i in range(n)]
-    found = []
+    found, effects = [], []
     for a, b in itertools.combinations(range(setups), 2):
         c = [(s == b) - (s == a) for s in range(1, setups)]
         size = sum(c[i] * c[j] * inverse[i][j] for i in range(n) for j in range(n))
-        found.append(abs(sum(x * e for x, e in zip(c, effect))) / math.sqrt(size))
-    return sum(e * dot(a, y) for e, a in zip(effect, d)), found
+        effects.append((dot(c, effect), math.sqrt(size)))
+        found.append(abs(effects[-1][0]) / math.sqrt(size))
+    return sum(e * dot(a, y) for e, a in zip(effect, d)), found, effects
+
+
+def reach(level, df):
+    """P(range of the setups <= q S) = level, as q / sqrt(2): trapezoids in z and ln S, then secants."""
+    z = [i / 8 - 8.5 for i in range(137)]
+    below = [math.erfc(-v / math.sqrt(2)) / 2 for v in z]
+    weight = [setups * math.exp(-v * v / 2) / math.sqrt(2 * math.pi) / 8 for v in z]
+    step, scales = 0.1 / math.sqrt(2 * df), []
+    for i in range(-150, 100):
+        u = i * step
+        size = math.log(2) + df / 2 * math.log(df / 2) - math.lgamma(df / 2) + df * u - df / 2 * math.exp(2 * u)
+        if size > -37:
+            scales.append((math.exp(u), math.exp(size) * step))
+
+    def miss(q):
+        inside = 0.0
+        for s, density in scales:
+            w = q * s
+            inside += density * sum(
+                a * (b - math.erfc((w - c) / math.sqrt(2)) / 2) ** (setups - 1) for a, b, c in zip(weight, below, z)
+            )
+        return inside - level
+
+    low, high = 2.0, 4.0
+    while miss(high) < 0:
+        low, high = high, 2 * high
+    before, now = (low, miss(low)), (high, miss(high))
+    while abs(now[0] - before[0]) > 1e-12 * now[0] and now[1] != before[1]:
+        q = now[0] - now[1] * (now[0] - before[0]) / (now[1] - before[1])
+        before, now = now, (q, miss(q))
+    return now[0] / math.sqrt(2)
+
+
+def apart(y, order, use, degree, levels):
+    """Tukey's and Kramer's interval of every pair at each level."""
+    q = basis(use, degree)
+    mean = sum(a for a, u in zip(y, use) if u) / sum(use)
+    top = max(abs(a) for a, u in zip(y, use) if u)
+    y = residual([a - mean if u else 0.0 for a, u in zip(y, use)], q)
+    inside, _, effects = fit(y, order, use, q)
+    df = sum(use) - len(q) - setups + 1
+    left = dot(y, y) - inside
+    if left <= 1e-18 * sum(use) * top ** 2:
+        return [["NA", "NA"] * len(levels) for _ in effects]
+    wide = [reach(level, df) * math.sqrt(left / df) for level in levels]
+    return [[d + s * w * size for w in wide for s in (-1, 1)] for d, size in effects]
 
 
 def many(y, order, use, degree):
@@ -150,7 +204,7 @@ def many(y, order, use, degree):
     total = dot(y, y)
 
     def statistics(z):
-        inside, pairs = fit(y, z, use, q)
+        inside, pairs, _ = fit(y, z, use, q)
         left = math.sqrt(max(total - inside, total * 1e-15))
         return inside, [t / left for t in pairs]
 
@@ -241,31 +295,48 @@ def line(name, numbers):
 
 
 stint_rows, laps = read("stints.csv"), read("laps.csv")
-roles = {r["measure"]: r["role"] for r in read("measures.csv")}
+declared = {r["measure"]: r for r in read("measures.csv")}
+watched = [m for m, r in declared.items() if r["role"] == "watch for harm" and r["worthwhile"]]
 order = tuple(ord(r["setup"]) - 65 for r in stint_rows)
 scored = [
     [l for l in laps if l["stint"] == r["stint"] and l["scored"] == l["ridden"] == "true"] for r in stint_rows
 ]
 void = [bool(s) and all(l["void"] for l in s) for s in scored]
-secondary = {}
+secondary, harmed = {}, {}
 for measure in dict.fromkeys(r["measure"] for r in rows):
     mine = [r for r in rows if r["measure"] == measure]
     use = [r["value"] != "" for r in mine]
     y = [float(r["value"]) if r["value"] else 0.0 for r in mine]
     degree = ["none", "line", "curve"].index(mine[0]["drift"])
+    ratio, there = mine[0]["scale"] == "ratio", [u for u, s, v in zip(use, scored, void) if s and not v]
+    tested = sum(not u for u in there) <= 0.3 * len(there)
     if setups == 2:
-        line(measure, two(y, order, use, degree, mine[0]["scale"] == "ratio"))
+        harm, harms = None, None
+        if measure in watched and tested:
+            size = float(declared[measure]["worthwhile"])
+            harm, harms = math.log1p(size / 100) if ratio else size, []
+        line(measure, two(y, order, use, degree, ratio, harm, harms))
+        if harms:
+            harmed[measure] = harms
     else:
         found = many(y, order, use, degree)
         line(measure, found[:1])
-        for (a, b), p in zip(itertools.combinations("ABCDEF"[:setups], 2), found[1:]):
-            line(measure + ", " + a + "-" + b, [p])
-    there = [u for u, s, v in zip(use, scored, void) if s and not v]
-    if roles[measure] == "secondary" and sum(not u for u in there) <= 0.3 * len(there):
+        levels = [0.95] + ([1 - 0.05 / len(watched)] if measure in watched else [])
+        back = math.exp if ratio else float
+        for (a, b), p, ends in zip(
+            itertools.combinations("ABCDEF"[:setups], 2), found[1:], apart(y, order, use, degree, levels)
+        ):
+            line(measure + ", " + a + "-" + b, [p] + [e if e == "NA" else back(e) for e in ends])
+    if declared[measure]["role"] == "secondary" and tested:
         secondary[measure] = (y, order, use, degree)
 if secondary:
     for measure, p in zip(secondary, family(list(secondary.values()))):
         line(measure + ", adjusted", [p])
+both = {m: min(1.0, 2 * min(p[0], p[3])) for m, p in harmed.items()}
+before = 0.0
+for rank, measure in enumerate(sorted(both, key=both.get)):
+    before = min(1.0, max(before, (len(watched) - rank) * both[measure]))
+    line(measure + ", harm", harmed[measure] + [both[measure], before])
 said = [r["guess"] if r["in_the_day"] == "true" else "" for r in stint_rows]
 if setups == 2 and any(said):
     line("session guesses", guesses(order, said))

@@ -41,6 +41,15 @@ final class KeyInCommand extends SessionCommand {
   @Option(names = "--form", paramLabel = "FILE", description = "Write the empty table.")
   @Nullable Path form;
 
+  @Option(
+      names = "--knows-key",
+      paramLabel = "MEASURE",
+      description = {
+        "A measure that was timed or scored by someone who knows the key: a declared deviation,",
+        "said beside the verdict. May be given more than once."
+      })
+  List<String> knowing = List.of();
+
   KeyInCommand(CommandSetting setting) {
     super(setting);
   }
@@ -81,7 +90,7 @@ final class KeyInCommand extends SessionCommand {
       lines.add("Nothing was recorded. Look at the sheets, mend the files and key in again.");
       throw new Complaint(ExitCode.BAD_INPUT, lines);
     }
-    Sessions.Result.Done done = done(desk.keyingIn().record(state, files));
+    Sessions.Result.Done done = done(desk.keyingIn().record(state, files, knowing));
     say("Both agree. Saved " + done.written().size() + " entries from paper.");
     return ExitCode.DONE;
   }

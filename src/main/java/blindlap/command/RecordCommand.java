@@ -6,6 +6,7 @@ import blindlap.desk.Sessions;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapState;
 import java.nio.file.Path;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -37,6 +38,15 @@ final class RecordCommand extends SessionCommand {
   @Option(names = "--reason", paramLabel = "TEXT", description = "Why values are changed.")
   String reason = "";
 
+  @Option(
+      names = "--knows-key",
+      paramLabel = "MEASURE",
+      description = {
+        "A measure that was timed or scored by someone who knows the key: a declared deviation,",
+        "said beside the verdict. May be given more than once."
+      })
+  List<String> knowing = List.of();
+
   RecordCommand(CommandSetting setting) {
     super(setting);
   }
@@ -48,7 +58,9 @@ final class RecordCommand extends SessionCommand {
       SessionState state = find(desk, session);
       LapFiles files = new LapFiles(desk.sessions());
       Sessions.Result result =
-          correct ? files.correct(state, bytes, reason) : files.record(state, bytes);
+          correct
+              ? files.correct(state, bytes, reason, knowing)
+              : files.record(state, bytes, knowing);
       Sessions.Result.Done written = done(result);
       long voids =
           written.state().laps().stream().map(LapState::voided).filter(v -> v.isPresent()).count();

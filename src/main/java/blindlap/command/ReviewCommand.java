@@ -105,7 +105,8 @@ final class ReviewCommand extends SessionCommand {
         boolean taken =
             java.nio.file.Files.isRegularFile(file)
                 && java.nio.file.Files.size(file) <= LARGEST_FILE;
-        files.put(String.valueOf(file.getFileName()), taken ? ReadFile.PACKAGE.bytes(file) : new byte[0]);
+        files.put(
+            String.valueOf(file.getFileName()), taken ? ReadFile.PACKAGE.bytes(file) : new byte[0]);
       }
       return files;
     } catch (IOException | UncheckedIOException e) {

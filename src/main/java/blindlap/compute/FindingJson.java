@@ -8,6 +8,7 @@ import blindlap.review.Finding;
 import blindlap.review.Guesses;
 import blindlap.review.ManyComparison;
 import blindlap.review.Sensitivity;
+import blindlap.stats.compare.HarmTest;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.TwoSetups;
@@ -138,15 +139,7 @@ public final class FindingJson {
     interval(node, "interval_95", comparison.interval(0.95));
     interval(node, "interval_90", comparison.interval(0.90));
     node.put("verdict", comparison.verdict().map(Verdict::text).orElse(null));
-    comparison
-        .harm()
-        .ifPresent(
-            harm ->
-                node.putObject("harm")
-                    .put("b_against_a", harm.bAgainstA().text())
-                    .put("a_against_b", harm.aAgainstB().text())
-                    .put("p", harm.p())
-                    .put("p_adjusted", harm.adjusted()));
+    comparison.harm().ifPresent(harm -> harm(node.putObject("harm"), comparison, harm));
     comparison
         .ratio()
         .ifPresent(
@@ -156,6 +149,19 @@ public final class FindingJson {
             });
     ArrayNode caveats = node.putArray("caveats");
     comparison.caveats().forEach(c -> caveats.add(PlanJson.word(c)));
+  }
+
+  /** A watched harm, with the one-sided p at D and at −D that all else is read from. */
+  private static void harm(ObjectNode node, Comparison comparison, HarmTest harm) {
+    Interval band = comparison.worthwhileBand().orElseThrow();
+    node.put("b_against_a", harm.bAgainstA().text())
+        .put("a_against_b", harm.aAgainstB().text())
+        .put("p_above_d", comparison.curve().pGreater(band.high()))
+        .put("p_below_d", comparison.curve().pLess(band.high()))
+        .put("p_above_minus_d", comparison.curve().pGreater(band.low()))
+        .put("p_below_minus_d", comparison.curve().pLess(band.low()))
+        .put("p", harm.p())
+        .put("p_adjusted", harm.adjusted());
   }
 
   private static void many(ObjectNode node, ManyComparison many) {
@@ -191,6 +197,8 @@ public final class FindingJson {
         .forEach(
             harm -> {
               ObjectNode found = node.putObject("harm").put("found", harm.found().text());
+              interval(
+                  found, "interval", Optional.of(back(many.measure().scale(), harm.interval())));
               if (many.shownHarms().contains(harm)) {
                 found.put("worse", Orders.letter(many.worse(pair)));
               }
@@ -212,14 +220,12 @@ public final class FindingJson {
     number(node, "estimate", scale.back(result.estimate()));
     if (!each.estimateOnly() && !result.noVariation()) {
       number(node, "p", planned.tested() ? result.curve().p(0) : Double.NaN);
-      interval(
-          node,
-          "interval_95",
-          result
-              .curve()
-              .interval(0.95)
-              .map(i -> new Interval(scale.back(i.low()), scale.back(i.high()))));
+      interval(node, "interval_95", result.curve().interval(0.95).map(i -> back(scale, i)));
     }
+  }
+
+  private static Interval back(Scale scale, Interval shifts) {
+    return new Interval(scale.back(shifts.low()), scale.back(shifts.high()));
   }
 
   private static void beside(ObjectNode node, Sensitivity each, ManyComparison many) {

@@ -3,6 +3,7 @@ package blindlap.desk;
 import blindlap.exchange.CsvText;
 import blindlap.exchange.LapsFile;
 import blindlap.session.DayCommands;
+import blindlap.session.KeyKnown;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Source;
@@ -19,22 +20,48 @@ public final class LapFiles {
 
   /** Records the laps of a file. */
   public Sessions.Result record(SessionState state, byte[] file) {
+    return record(state, file, List.of());
+  }
+
+  /**
+   * Records the laps of a file.
+   *
+   * @param knowing names of the measures that were timed or scored by someone who knows the key
+   */
+  public Sessions.Result record(SessionState state, byte[] file, List<String> knowing) {
     LapsFile.Reading reading = LapsFile.read(file, state.plan(), state.codes());
     if (!reading.problems().isEmpty()) {
       return new Sessions.Result.Refused(reading.problems());
     }
     SessionId id = state.id();
-    return sessions.act(id, latest -> new DayCommands(latest).record(reading.laps(), Source.FILE));
+    return sessions.act(
+        id,
+        latest ->
+            new KeyKnown(latest)
+                .among(new DayCommands(latest).record(reading.laps(), Source.FILE), knowing));
   }
 
   /** Corrects recorded laps by those of a file, with a reason. */
   public Sessions.Result correct(SessionState state, byte[] file, String reason) {
+    return correct(state, file, reason, List.of());
+  }
+
+  /**
+   * Corrects recorded laps by those of a file, with a reason.
+   *
+   * @param knowing names of the measures that were timed or scored by someone who knows the key
+   */
+  public Sessions.Result correct(
+      SessionState state, byte[] file, String reason, List<String> knowing) {
     LapsFile.Reading reading = LapsFile.read(file, state.plan(), state.codes());
     if (!reading.problems().isEmpty()) {
       return new Sessions.Result.Refused(reading.problems());
     }
     return sessions.act(
-        state.id(), latest -> new DayCommands(latest).correct(reading.laps(), reason));
+        state.id(),
+        latest ->
+            new KeyKnown(latest)
+                .among(new DayCommands(latest).correct(reading.laps(), reason), knowing));
   }
 
   /**

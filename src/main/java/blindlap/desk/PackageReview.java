@@ -97,7 +97,8 @@ public final class PackageReview {
   private void session() {
     byte[] bytes = files.get(PackageProof.SESSION);
     if (bytes == null) {
-      if (held.hashed() && altered.stream().noneMatch(p -> p.where().equals(PackageProof.SESSION))) {
+      if (held.hashed()
+          && altered.stream().noneMatch(p -> p.where().equals(PackageProof.SESSION))) {
         altered.add(Problem.of(PackageFault.FILE_GONE, PackageProof.SESSION));
       }
       return;
@@ -130,7 +131,8 @@ public final class PackageReview {
     if (held.hashed()) {
       altered.addAll(PackageProof.session(files, state));
     }
-    String text = new String(files.getOrDefault("finding.json", new byte[0]), StandardCharsets.UTF_8);
+    String text =
+        new String(files.getOrDefault("finding.json", new byte[0]), StandardCharsets.UTF_8);
     Map<String, byte[]> again = Reviews.open(state, text, kept.beside().history());
     again.forEach(
         (name, wanted) -> {

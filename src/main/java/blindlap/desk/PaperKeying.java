@@ -10,6 +10,7 @@ import blindlap.fault.CanonicalJson;
 import blindlap.fault.Problem;
 import blindlap.plan.Plan;
 import blindlap.session.DayCommands;
+import blindlap.session.KeyKnown;
 import blindlap.session.Notebook;
 import blindlap.session.SessionState;
 import blindlap.session.day.Day;
@@ -143,22 +144,30 @@ public final class PaperKeying implements KeyingIn {
     return rows;
   }
 
-  /** Records two files between which no difference is left. */
-  public Sessions.Result record(SessionState state, Files files) {
-    return record(state.id(), files.first());
+  /**
+   * Records two files between which no difference is left.
+   *
+   * @param knowing names of the measures that were timed or scored by someone who knows the key
+   */
+  public Sessions.Result record(SessionState state, Files files, List<String> knowing) {
+    return record(state.id(), files.first(), knowing);
   }
 
-  private Sessions.Result record(SessionId session, LapsFile.Reading reading) {
+  private Sessions.Result record(
+      SessionId session, LapsFile.Reading reading, List<String> knowing) {
     if (!reading.problems().isEmpty()) {
       return new Sessions.Result.Refused(reading.problems());
     }
     return sessions.act(
-        session, latest -> new DayCommands(latest).record(reading.laps(), Source.PAPER));
+        session,
+        latest ->
+            new KeyKnown(latest)
+                .among(new DayCommands(latest).record(reading.laps(), Source.PAPER), knowing));
   }
 
   @Override
-  public DayResult record(Day day, LapTable table) {
-    return record(day.id(), LapsFile.read(csv(table), day.plan(), day.codes())).day();
+  public DayResult record(Day day, LapTable table, List<String> knowing) {
+    return record(day.id(), LapsFile.read(csv(table), day.plan(), day.codes()), knowing).day();
   }
 
   /** The table as a file of laps, rows without any answer left out. */

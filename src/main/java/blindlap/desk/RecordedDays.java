@@ -8,6 +8,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.DayCommands;
 import blindlap.session.Fact;
+import blindlap.session.KeyKnown;
 import blindlap.session.LifeCommands;
 import blindlap.session.Outcome;
 import blindlap.session.ReasonFor;
@@ -26,6 +27,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -78,19 +80,25 @@ final class RecordedDays implements RiderDays {
   }
 
   @Override
-  public DayResult score(SessionId id, LapId lap, String measure, BigDecimal value) {
+  public DayResult score(
+      SessionId id, LapId lap, String measure, BigDecimal value, boolean knowsKey) {
     return act(
         id,
         latest -> {
-          Outcome outcome = new DayCommands(latest).score(lap, measure, value, Source.SCREEN);
-          BigDecimal before = latest.lap(lap).map(l -> l.values().get(measure)).orElse(null);
-          if (outcome instanceof Outcome.Refused || before == null) {
-            return outcome;
-          }
-          return before.compareTo(value) == 0
-              ? new Outcome.Accepted(List.of())
-              : Outcome.accepted(new Fact.ScoreCorrected(lap, measure, value, MOVED));
+          Outcome outcome = score(latest, lap, measure, value);
+          return knowsKey ? new KeyKnown(latest).scored(outcome, lap.stint(), measure) : outcome;
         });
+  }
+
+  private static Outcome score(SessionState latest, LapId lap, String measure, BigDecimal value) {
+    Outcome outcome = new DayCommands(latest).score(lap, measure, value, Source.SCREEN);
+    BigDecimal before = latest.lap(lap).map(l -> l.values().get(measure)).orElse(null);
+    if (outcome instanceof Outcome.Refused || before == null) {
+      return outcome;
+    }
+    return before.compareTo(value) == 0
+        ? new Outcome.Accepted(List.of())
+        : Outcome.accepted(new Fact.ScoreCorrected(lap, measure, value, MOVED));
   }
 
   @Override
@@ -171,22 +179,10 @@ final class RecordedDays implements RiderDays {
         latest -> {
           Outcome outcome =
               new DayCommands(latest).note(lap, new Fact.TimeTaken(lap, measure, time));
-          boolean known =
-              latest.deviations().stream()
-                  .anyMatch(
-                      d ->
-                          d.stint() == lap.stint()
-                              && d.kind() == DeviationKind.TIMEKEEPER_KNOWS_KEY);
-          if (!knowsKey || known || outcome instanceof Outcome.Refused) {
-            return outcome;
-          }
-          List<Fact> facts = new ArrayList<>(((Outcome.Accepted) outcome).facts());
-          facts.add(
-              new Fact.DeviationNoted(
-                  lap.stint(),
-                  DeviationKind.TIMEKEEPER_KNOWS_KEY,
-                  time.timedBy().name().toLowerCase(java.util.Locale.ROOT)));
-          return new Outcome.Accepted(facts);
+          return knowsKey
+              ? new KeyKnown(latest)
+                  .timed(outcome, lap.stint(), time.timedBy().name().toLowerCase(Locale.ROOT))
+              : outcome;
         });
   }
 

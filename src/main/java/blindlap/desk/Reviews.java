@@ -149,8 +149,7 @@ public final class Reviews {
 
   /** The package of an unsealed session with a finding as JSON. */
   static Map<String, byte[]> open(SessionState state, String finding, QuestionHistory history) {
-    return DataPackage.open(
-        state, day(state), finding, started(state), amendments(state), history);
+    return DataPackage.open(state, day(state), finding, started(state), amendments(state), history);
   }
 
   private static Map<LapId, Instant> started(SessionState state) {
@@ -237,8 +236,7 @@ public final class Reviews {
     return state
         .reviewFingerprint()
         .map(review -> new Fact.FingerprintGiven(Fact.Which.REVIEW, to, review))
-        .orElseGet(
-            () -> new Fact.FingerprintGiven(Fact.Which.PLAN, to, state.planFingerprint()));
+        .orElseGet(() -> new Fact.FingerprintGiven(Fact.Which.PLAN, to, state.planFingerprint()));
   }
 
   /** Writes down that a report was written. */

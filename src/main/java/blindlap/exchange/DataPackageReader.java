@@ -194,9 +194,7 @@ public final class DataPackageReader {
               event.map(
                   e ->
                       new LapState.Voided(
-                          e,
-                          cell(row, "void_words"),
-                          yes(row, "void_after_values_seen"))),
+                          e, cell(row, "void_words"), yes(row, "void_after_values_seen"))),
               cell(row, "note")));
     }
     return laps;

@@ -29,9 +29,11 @@ public final class DayRemarks {
   private final Map<String, BigDecimal> values = new HashMap<>();
   private final Map<LapId, String> voids = new HashMap<>();
   private final List<Remark> remarks = new ArrayList<>();
+  private final SaidAgain saidAgain;
 
   private DayRemarks(SessionState state) {
     this.state = state;
+    this.saidAgain = new SaidAgain(state.plan().laps().perStint());
   }
 
   /** The remarks of an unsealed session; the helper's are read from the opened records. */
@@ -48,6 +50,7 @@ public final class DayRemarks {
       } else {
         said(fact);
         changed(fact);
+        saidAgain.take(stored.entry()).forEach(remarks::add);
       }
     }
     takenOut();

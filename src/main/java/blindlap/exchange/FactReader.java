@@ -217,7 +217,11 @@ final class FactReader {
 
   private static Fact findingSeenAgain(JsonNode b) {
     return new Fact.FindingSeenAgain(
-        whole(b, "edition"), field(b, "same").booleanValue(), whole(b, "unsealed_under"), verdict(b), figures(b));
+        whole(b, "edition"),
+        field(b, "same").booleanValue(),
+        whole(b, "unsealed_under"),
+        verdict(b),
+        figures(b));
   }
 
   private static @Nullable String verdict(JsonNode b) {

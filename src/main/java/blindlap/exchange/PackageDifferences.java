@@ -112,11 +112,7 @@ public final class PackageDifferences {
       }
     } else if (!there.equals(wanted) && !sameNumber(there, wanted)) {
       problems.add(
-          Problem.of(
-              PackageFault.FIELD_DIFFERS,
-              name + ", " + at,
-              shown(there),
-              shown(wanted)));
+          Problem.of(PackageFault.FIELD_DIFFERS, name + ", " + at, shown(there), shown(wanted)));
     }
   }
 

@@ -20,8 +20,8 @@ import java.util.TreeSet;
 
 /**
  * What a data package says of itself: the hash of every file in its descriptor, heads of the chains
- * and both fingerprints. It shows that nobody changed a file without making the hashes anew, and
- * no more.
+ * and both fingerprints. It shows that nobody changed a file without making the hashes anew, and no
+ * more.
  */
 public final class PackageProof {
   /** The description of a package. */
@@ -86,8 +86,7 @@ public final class PackageProof {
               ? StrictJson.NODES.objectNode()
               : StrictJson.parse(new String(bytes, StandardCharsets.UTF_8));
     } catch (RequestException e) {
-      return new Held(
-          true, List.of(Problem.of(PackageFault.NOT_JSON, "", DESCRIPTOR)), List.of());
+      return new Held(true, List.of(Problem.of(PackageFault.NOT_JSON, "", DESCRIPTOR)), List.of());
     }
     boolean hashed = root.has(PROOF);
     Set<String> named = new HashSet<>();

@@ -3,13 +3,17 @@ package blindlap.exchange;
 import blindlap.exchange.PackageTables.Column;
 import blindlap.fault.Unreadable;
 import blindlap.review.Remark;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** What was said and done on a day, as a table of a data package. */
 final class RemarkTable {
   static final String NAME = "record";
   static final String FILE = NAME + ".csv";
+  private static final String AT = "at";
 
   private static final List<Column> COLUMNS =
       List.of(
@@ -20,7 +24,9 @@ final class RemarkTable {
           Column.of("who", "string", "who did or decided it"),
           Column.of("before", "string", "a value that no longer stands, or was aimed at"),
           Column.of("value", "string", "the value that stands, or was found"),
-          Column.of("words", "string", "what was typed"));
+          Column.of("words", "string", "what was typed"),
+          Column.of(
+              AT, "string", "when, with offset and zone, where words took the place of others"));
 
   private RemarkTable() {}
 
@@ -37,7 +43,8 @@ final class RemarkTable {
         remark.who(),
         remark.before(),
         remark.value(),
-        remark.words());
+        remark.words(),
+        remark.at().map(ZonedDateTime::toString).orElse(""));
   }
 
   /**
@@ -58,7 +65,18 @@ final class RemarkTable {
         cell(row, "who"),
         cell(row, "before"),
         cell(row, "value"),
-        cell(row, "words"));
+        cell(row, "words"),
+        at(row.getOrDefault(AT, ""))); // older packages have no such column
+  }
+
+  private static Optional<ZonedDateTime> at(String written) {
+    try {
+      return written.isEmpty() ? Optional.empty() : Optional.of(ZonedDateTime.parse(written));
+    } catch (DateTimeParseException e) {
+      Unreadable refusal = new Unreadable(PackageFault.NOT_A_TIME, FILE, written);
+      refusal.initCause(e);
+      throw refusal;
+    }
   }
 
   private static Remark.Kind kind(String word) {

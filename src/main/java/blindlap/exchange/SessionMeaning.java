@@ -142,7 +142,8 @@ public final class SessionMeaning {
     boolean fits =
         state
             .openKey()
-            .filter(key -> !key.codes().equals(state.codes()) || key.stints() != state.codes().size())
+            .filter(
+                key -> !key.codes().equals(state.codes()) || key.stints() != state.codes().size())
             .isEmpty();
     if (!fits) {
       fresh.stream()

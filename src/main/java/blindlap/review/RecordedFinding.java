@@ -67,8 +67,7 @@ public record RecordedFinding(
 
   /** That this was looked at under today's edition for the first time. */
   public Fact.FindingSeenAgain seenAgain(boolean same) {
-    return new Fact.FindingSeenAgain(
-        Edition.CURRENT, same, edition, verdict.orElse(null), figures);
+    return new Fact.FindingSeenAgain(Edition.CURRENT, same, edition, verdict.orElse(null), figures);
   }
 
   /** What today's edition gives; without figures where nothing can be compared. */
@@ -170,10 +169,6 @@ public record RecordedFinding(
 
   private static RecordedFinding of(Fact.FindingRecorded fact, Optional<Instant> at) {
     return new RecordedFinding(
-        fact.edition(),
-        Source.RECORDED,
-        at,
-        Optional.ofNullable(fact.verdict()),
-        fact.figures());
+        fact.edition(), Source.RECORDED, at, Optional.ofNullable(fact.verdict()), fact.figures());
   }
 }

@@ -1,5 +1,8 @@
 package blindlap.review;
 
+import java.time.ZonedDateTime;
+import java.util.Optional;
+
 /**
  * Something that was said or done on a day and that a reader of its finding must be able to see. It
  * changes no number. Remarks are made once the key is open, since some are the helper's.
@@ -12,6 +15,7 @@ package blindlap.review;
  * @param before a value that no longer stands, or was aimed at; may be empty
  * @param value the value that stands, or was found; may be empty
  * @param words what was typed; may be empty
+ * @param at when it was written, in the zone of the writer; said of what replaced other words
  */
 public record Remark(
     Kind kind,
@@ -21,7 +25,8 @@ public record Remark(
     String who,
     String before,
     String value,
-    String words) {
+    String words,
+    Optional<ZonedDateTime> at) {
   /** Of no stint in particular. */
   public static final int WHOLE_DAY = -1;
 
@@ -37,6 +42,14 @@ public record Remark(
     REPLACED,
     /** A value that was corrected, with the reason. */
     CORRECTED,
+    /** A note that took the place of another. */
+    NOTE_REPLACED,
+    /** A guess that took the place of another; letters of setups, {@link #DONT_KNOW} for none. */
+    GUESS_REPLACED,
+    /** How sure a guess was, said otherwise later. */
+    SURENESS_REPLACED,
+    /** What gave a setup away, said otherwise later. */
+    CUE_REPLACED,
     /** A void that was taken back, with the reason; before is what it was for. */
     VOID_WITHDRAWN,
     /** A condition of a lap. */
@@ -53,6 +66,22 @@ public record Remark(
 
   /** Value of a {@link Kind#CUT_SHORT} that was decided by someone who knew the key. */
   public static final String KNEW = "knew the key";
+
+  /** A {@link Kind#GUESS_REPLACED} of no setup. */
+  public static final String DONT_KNOW = "-";
+
+  /** A remark of which nobody asks when it was written. */
+  public Remark(
+      Kind kind,
+      int stint,
+      int lap,
+      String about,
+      String who,
+      String before,
+      String value,
+      String words) {
+    this(kind, stint, lap, about, who, before, value, words, Optional.empty());
+  }
 
   /** A remark on a stint. */
   public static Remark ofStint(Kind kind, int stint, String about, String words) {

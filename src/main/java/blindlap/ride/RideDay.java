@@ -33,6 +33,7 @@ public abstract class RideDay {
   private final RideWatches watches;
   private final RideUndo undo;
   private final RideGuess guess;
+  private final RideScorer scorer;
 
   private RideSheet sheet = RideSheet.NONE;
   private RideQuestions questions = RideQuestions.NONE;
@@ -65,6 +66,7 @@ public abstract class RideDay {
     this.watches = new RideWatches(hand, days, clock, monotonic);
     this.undo = new RideUndo(hand, days);
     this.guess = new RideGuess(hand, days);
+    this.scorer = new RideScorer(hand, days);
   }
 
   /** Shows what is asked now. */
@@ -114,6 +116,11 @@ public abstract class RideDay {
   /** The guess on the stint. */
   public RideGuess guess() {
     return guess;
+  }
+
+  /** Who scores. */
+  public RideScorer scorer() {
+    return scorer;
   }
 
   /** The stint that is spoken of, 0 for the warm-up; -1 where no lap is in hand. */
@@ -264,7 +271,8 @@ public abstract class RideDay {
   /** An answer was given: a scale, category or count was released. */
   public void answer(String measure, BigDecimal value) {
     LapId lap = lap();
-    actOn(lap, measure, () -> days.score(session(), lap, measure, value), () -> {});
+    boolean knows = scorer.knowsKey();
+    actOn(lap, measure, () -> days.score(session(), lap, measure, value, knows), () -> {});
   }
 
   private void actOn(LapId lap, String measure, Callable<DayResult> work, Runnable restored) {

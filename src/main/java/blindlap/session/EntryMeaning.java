@@ -163,9 +163,7 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
     boolean backwards = time.monotonicNanos() < 0;
     boolean endless =
         seconds != null && seconds.compareTo(BigDecimal.valueOf(7 * MOST_SECONDS)) > 0;
-    return apart || backwards || endless
-        ? wrong(MeaningFault.NOT_A_TIME, fact.measure())
-        : fine();
+    return apart || backwards || endless ? wrong(MeaningFault.NOT_A_TIME, fact.measure()) : fine();
   }
 
   @Override

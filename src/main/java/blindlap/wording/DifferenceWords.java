@@ -58,6 +58,13 @@ final class DifferenceWords {
         measure.unit());
   }
 
+  /** The setup that the difference names first, if it is the worse one; "better" declared. */
+  Optional<String> firstIfWorse() {
+    boolean worse =
+        measure.better() != Measure.Better.NEITHER && !way.firstIsBetter(measure) && estimate != 0;
+    return worse ? Optional.of(setups.get(way.first(estimate))) : Optional.empty();
+  }
+
   /** The difference; one that is not shown is said to be a best estimate. */
   String careful(boolean shown) {
     return shown ? difference() : WORDS.say("best", setups.get(0), setups.get(1), difference());

@@ -326,6 +326,7 @@ public final class FindingText {
     lines.addAll(others());
     lines.add(guesses());
     lines.add(voids());
+    lines.addAll(new RemarkWords(day).saidAgain());
     lines.addAll(parity());
     lines.addAll(next());
     lines.addAll(HistoryWords.titled(beside.history()));

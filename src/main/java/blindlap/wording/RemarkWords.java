@@ -1,14 +1,18 @@
 package blindlap.wording;
 
 import blindlap.plan.Measure;
+import blindlap.plan.Setup;
 import blindlap.review.DayRecord;
 import blindlap.review.Remark;
+import blindlap.session.day.DeviationKind;
 import blindlap.session.day.LapState;
+import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeSet;
 
@@ -16,7 +20,9 @@ import java.util.TreeSet;
 final class RemarkWords {
   private static final Words WORDS = Words.of("remarks");
   private static final Words REPORT = Words.of("report");
-  private static final String TIMEKEEPER = "TIMEKEEPER_KNOWS_KEY";
+  private static final Words RIDE = Words.of("ride");
+  private static final String TIMEKEEPER = DeviationKind.TIMEKEEPER_KNOWS_KEY.name();
+  private static final String SCORER = DeviationKind.SCORER_KNOWS_KEY.name();
 
   private final DayRecord day;
 
@@ -29,9 +35,9 @@ final class RemarkWords {
     List<String> lines = new ArrayList<>();
     day.remarks(Remark.Kind.CUT_SHORT).forEach(r -> lines.add(cutShort(r)));
     seen(lines);
-    if (day.plan().primary().filter(m -> m.kind().timed()).isPresent()) {
-      knowingTimekeeper("timekeeper", "", lines);
-    }
+    day.plan()
+        .primary()
+        .ifPresent(m -> knowing(m.kind().timed() ? "timekeeper" : "scorer", m, lines));
     day.remarks(Remark.Kind.REPLACED).forEach(r -> lines.add(changed("replaced", r)));
     day.remarks(Remark.Kind.CORRECTED).forEach(r -> lines.add(changed("corrected", r)));
     day.remarks(Remark.Kind.OUTSIDE).forEach(r -> lines.add(outside(r)));
@@ -44,9 +50,7 @@ final class RemarkWords {
   /** What a reader of a measure that is not the primary must know. */
   List<String> beside(Measure measure) {
     List<String> lines = new ArrayList<>();
-    if (measure.kind().timed()) {
-      knowingTimekeeper("timekeeper.measure", measure.name(), lines);
-    }
+    knowing(measure.kind().timed() ? "timekeeper.measure" : "scorer.measure", measure, lines);
     return lines;
   }
 
@@ -61,9 +65,67 @@ final class RemarkWords {
     return lines;
   }
 
+  /** Guesses and notes that others took the place of: what stood, what stands now, and when. */
+  List<String> saidAgain() {
+    List<String> lines = new ArrayList<>();
+    for (Remark remark : day.remarks()) {
+      switch (remark.kind()) {
+        case NOTE_REPLACED ->
+            lines.add(again("note", remark, quoted(remark.before()), quoted(remark.value())));
+        case GUESS_REPLACED ->
+            lines.add(again("guess", remark, guess(remark.before()), guess(remark.value())));
+        case SURENESS_REPLACED ->
+            lines.add(again("sureness", remark, sure(remark.before()), sure(remark.value())));
+        case CUE_REPLACED ->
+            lines.add(again("cue", remark, quoted(remark.before()), quoted(remark.value())));
+        case CUT_SHORT,
+            TIMED,
+            DEVIATION,
+            REPLACED,
+            CORRECTED,
+            VOID_WITHDRAWN,
+            CONDITION,
+            OUTSIDE,
+            HANDLED,
+            REPRINTED,
+            LATE -> {} // said elsewhere
+      }
+    }
+    return lines;
+  }
+
+  private String again(String about, Remark remark, String before, String now) {
+    String when = remark.at().map(DayWords::zoned).orElse("");
+    return WORDS.say(
+        now.isEmpty() ? "again.out" : "again",
+        where(remark),
+        WORDS.say("again." + about),
+        before,
+        now,
+        when.isEmpty() ? "" : " " + WORDS.say("again.at", when));
+  }
+
+  private static String quoted(String words) {
+    return words.isBlank() ? "" : WORDS.say("quoted", words);
+  }
+
+  private String guess(String letter) {
+    List<String> names = day.plan().setups().stream().map(Setup::name).toList();
+    int setup = letter.length() == 1 ? letter.charAt(0) - 'A' : -1;
+    if (setup >= 0 && setup < names.size()) {
+      return names.get(setup);
+    }
+    return letter.equals(Remark.DONT_KNOW) ? REPORT.say("dont.know") : letter;
+  }
+
+  private static String sure(String name) {
+    return name.isEmpty() ? "" : named(RIDE, "sure.", name.toUpperCase(Locale.ROOT));
+  }
+
   /** Everything else that was said and done. */
   List<String> rest() {
     List<String> lines = new ArrayList<>();
+    lines.addAll(saidAgain());
     handled(lines);
     day.remarks(Remark.Kind.VOID_WITHDRAWN)
         .forEach(
@@ -98,18 +160,26 @@ final class RemarkWords {
     }
   }
 
-  private void knowingTimekeeper(String key, String measure, List<String> lines) {
+  private void knowing(String key, Measure measure, List<String> lines) {
     TreeSet<Integer> stints = new TreeSet<>();
     TreeSet<String> who = new TreeSet<>();
     for (Remark remark : day.remarks(Remark.Kind.DEVIATION)) {
-      if (remark.about().equals(TIMEKEEPER)) {
+      if (remark.about().equals(measure.kind().timed() ? TIMEKEEPER : SCORER)
+          && concerns(remark.words(), measure)) {
         stints.add(remark.stint());
         who.add(remark.words());
       }
     }
     if (!stints.isEmpty()) {
-      lines.add(WORDS.say(key, StintList.words(stints), String.join("; ", who), measure));
+      lines.add(WORDS.say(key, StintList.words(stints), String.join("; ", who), measure.name()));
     }
+  }
+
+  /** Words that name another measure of the same sort are about that one; others about each. */
+  private boolean concerns(String words, Measure measure) {
+    return words.equals(measure.name())
+        || day.plan().measures().stream()
+            .noneMatch(m -> m.kind().timed() == measure.kind().timed() && m.name().equals(words));
   }
 
   private String changed(String key, Remark remark) {

@@ -126,6 +126,8 @@ public final class SeriesWords {
     }
     Verdict verdict = finding.verdict().get();
     boolean one = finding.riders().size() == 1;
+    boolean real = verdict == Verdict.REAL_AND_WORTHWHILE;
+    String worse = real ? pooledWords().firstIfWorse().orElse("") : "";
     String subject =
         switch (verdict) {
           case REAL_AND_WORTHWHILE, REAL_BUT_SMALL, DIRECTION_KNOWN -> pooledWords().difference();
@@ -134,12 +136,13 @@ public final class SeriesWords {
     Headline headline =
         Headline.of(
             WORDS.say(
-                one ? "headline.one" : "headline.riders",
+                (one ? "headline.one" : "headline.riders") + (worse.isEmpty() ? "" : ".worse"),
                 subject,
                 Headline.PLACE,
                 finding.riders().get(0).name(),
                 finding.pooled(),
-                finding.riders().size()),
+                finding.riders().size(),
+                worse),
             FindingWords.phrase(finding.measure(), verdict));
     return finding.has(SeriesFinding.Remark.UNBLINDED)
         ? headline.with(WORDS.say("headline.unblinded"), "")

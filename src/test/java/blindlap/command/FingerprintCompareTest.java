@@ -119,7 +119,8 @@ class FingerprintCompareTest {
     texts.set(at, texts.get(at).replaceFirst("\"value\":\"\\d+\"", "\"value\":\"99\""));
     Path forged = folder.resolve("forged.txt");
     Files.writeString(forged, HostileSessions.rewritten(texts, true), StandardCharsets.UTF_8);
-    CommandLineSession other = new CommandLineSession(Files.createDirectory(folder.resolve("o")), 3);
+    CommandLineSession other =
+        new CommandLineSession(Files.createDirectory(folder.resolve("o")), 3);
     assertThat(other.run("bring-in", forged.toString()).code()).as("it matches itself").isZero();
     assertThat(other.run("fingerprint", session).out()).contains("review matches this file");
     CommandLineSession.Ran ran = other.run("fingerprint", session, "--compare", kept);

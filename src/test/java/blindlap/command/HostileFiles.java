@@ -23,11 +23,34 @@ import java.util.stream.Stream;
  */
 final class HostileFiles {
   private static final String[] CELLS = {
-    "", "99", "-5", "0", "1e999999999", "1e-999999999", "9".repeat(50), "abc", "true", "NaN",
-    "=1+1", "Z", "\u0000", "2147483648", "traffic", "41.0000000000000000001"
+    "",
+    "99",
+    "-5",
+    "0",
+    "1e999999999",
+    "1e-999999999",
+    "9".repeat(50),
+    "abc",
+    "true",
+    "NaN",
+    "=1+1",
+    "Z",
+    "\u0000",
+    "2147483648",
+    "traffic",
+    "41.0000000000000000001"
   };
   private static final String[] VALUES = {
-    "99", "-5", "0", "9".repeat(50), "2147483647", "99999999999999999999", "x", "", "1000000", "\u00bd"
+    "99",
+    "-5",
+    "0",
+    "9".repeat(50),
+    "2147483647",
+    "99999999999999999999",
+    "x",
+    "",
+    "1000000",
+    "\u00bd"
   };
   private static final Pattern FIELD = Pattern.compile("\"([a-z_]+)\":\"([^\"\\\\]{0,40})\"");
   private static final Pattern NUMBER = Pattern.compile("\\d+(?:\\.\\d+)?");
@@ -95,8 +118,7 @@ final class HostileFiles {
     boolean old = random.nextInt(6) == 0;
     if (old) {
       files.remove("session.txt");
-      files.put(
-          "datapackage.json", bytes("{\"profile\":\"data-package\",\"resources\":[]}"));
+      files.put("datapackage.json", bytes("{\"profile\":\"data-package\",\"resources\":[]}"));
     }
     String how = mutate(files);
     if (!old && random.nextBoolean()) {
@@ -205,7 +227,9 @@ final class HostileFiles {
     for (Map.Entry<String, byte[]> file : files.entrySet()) {
       made =
           made.replaceFirst(
-              "(?s)(\"path\" : \"" + Pattern.quote(file.getKey()) + "\".*?\"hash\" : \")sha256:[0-9a-f]{64}",
+              "(?s)(\"path\" : \""
+                  + Pattern.quote(file.getKey())
+                  + "\".*?\"hash\" : \")sha256:[0-9a-f]{64}",
               "$1sha256:" + Fingerprint.sha256(file.getValue()).hex());
     }
     files.put("datapackage.json", bytes(made));
@@ -230,9 +254,17 @@ final class HostileFiles {
       file = session.substring(0, random.nextInt(session.length()));
     } else {
       int byteAt = random.nextInt(session.length());
-      file = session.substring(0, byteAt) + (char) random.nextInt(256) + session.substring(byteAt + 1);
+      file =
+          session.substring(0, byteAt) + (char) random.nextInt(256) + session.substring(byteAt + 1);
     }
-    bring(file, "kind " + kind + " at entry " + (at + 1) + " " + entries.get(Math.min(at, entries.size() - 1)));
+    bring(
+        file,
+        "kind "
+            + kind
+            + " at entry "
+            + (at + 1)
+            + " "
+            + entries.get(Math.min(at, entries.size() - 1)));
   }
 
   private void bring(String file, String how) throws IOException {
@@ -281,9 +313,12 @@ final class HostileFiles {
   private static boolean sound(CommandLineSession.Ran ran) {
     String all = ran.out() + ran.err();
     boolean traced =
-        all.contains("Exception") || all.contains("\tat ") || all.contains("java.")
+        all.contains("Exception")
+            || all.contains("\tat ")
+            || all.contains("java.")
             || all.contains("jackson");
-    boolean told = ran.code() == 0 || !ran.err().isBlank() && ran.out().isEmpty() || ran.code() == 1;
+    boolean told =
+        ran.code() == 0 || !ran.err().isBlank() && ran.out().isEmpty() || ran.code() == 1;
     return ran.code() >= 0 && ran.code() <= 3 && !traced && told;
   }
 

@@ -30,6 +30,7 @@ class HostileFilesTest {
     }
     assertThat(files.broken).isEmpty();
     assertThat(files.counts)
-        .containsKeys("packages refused with 1", "packages refused with 2", "sessions refused with 1");
+        .containsKeys(
+            "packages refused with 1", "packages refused with 2", "sessions refused with 1");
   }
 }

@@ -39,18 +39,15 @@ final class HostileSessions {
     String plan = field(texts.get(0), "fingerprint");
     String session = lastField(texts.get(0), "session");
     for (String text : texts) {
-      String next =
-          PREVIOUS.matcher(text).replaceFirst("\"previous\":\"" + previous.hex() + "\"");
+      String next = PREVIOUS.matcher(text).replaceFirst("\"previous\":\"" + previous.hex() + "\"");
       next =
           next.replaceFirst(
               "\"number\":\"\\d+\",\"previous\"",
               "\"number\":\"" + (chain.size() + 1) + "\",\"previous\"");
       if (review && next.contains("\"kind\":\"ReviewClosed\"")) {
         ChainHead head =
-            new ChainHead(
-                field(next, "notebook"), chain.size(), Fingerprint.parse(previous.hex()));
-        String made =
-            ReviewFingerprint.of(session, Fingerprint.parse(plan), List.of(head)).hex();
+            new ChainHead(field(next, "notebook"), chain.size(), Fingerprint.parse(previous.hex()));
+        String made = ReviewFingerprint.of(session, Fingerprint.parse(plan), List.of(head)).hex();
         next = CLOSED.matcher(next).replaceFirst("\"body\":{\"fingerprint\":\"" + made + "\"}");
       }
       chain.add(next);
@@ -71,9 +68,16 @@ final class HostileSessions {
   /** A file of these entries as they are, with the first and a closing line. */
   static String closed(String session, List<String> chain) {
     String above =
-        "{\"form\":\"blindlap-session-1\",\"session\":\"" + session + "\"}\n"
-            + String.join("\n", chain) + "\n";
+        "{\"form\":\"blindlap-session-1\",\"session\":\""
+            + session
+            + "\"}\n"
+            + String.join("\n", chain)
+            + "\n";
     return above
-        + "{\"entries\":\"" + chain.size() + "\",\"sha256\":\"" + Hash.of(above).hex() + "\"}\n";
+        + "{\"entries\":\""
+        + chain.size()
+        + "\",\"sha256\":\""
+        + Hash.of(above).hex()
+        + "\"}\n";
   }
 }

@@ -51,6 +51,22 @@ class KeyInCommandTest {
   }
 
   @Test
+  void whoTimedOrScoredKnowingTheKeyIsRecordedWithThePaperAndAnUnknownMeasureIsRefused()
+      throws Exception {
+    String one = day.file("first.csv", HEAD + "1;93;62;A;;\n2;94;;;;\n").toString();
+    CommandLineSession.Ran wrong = day.run("key-in", session, one, one, "--knows-key", "gripp");
+    assertThat(wrong.code()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(wrong.err())
+        .contains(
+            "No measure of this session is called \"gripp\". Its measures are: lap time, grip.");
+    CommandLineSession.Ran ran =
+        day.run("key-in", session, one, one, "--knows-key", "grip", "--knows-key", "lap time");
+    assertThat(ran.code()).as(ran.err()).isZero();
+    // Two laps, three values, a guess; two deviations of the times and one of the score.
+    assertThat(ran.out()).contains("Saved 9 entries");
+  }
+
+  @Test
   void aDifferenceIsNamedWithBothValuesAndNothingIsRecorded() throws Exception {
     CommandLineSession.Ran ran = keyIn("1;1:33.1;62;A;;\n", "1;1:33.1;26;A;;\n");
     assertThat(ran.code()).isEqualTo(ExitCode.BAD_INPUT);

@@ -73,7 +73,8 @@ class NewerNotebookTest {
     assertThat(session.run("export", id, "--session-file", file.toString()).code()).isZero();
     String text = Files.readString(file);
     assertThat(text).contains("\"kind\":\"ScoreGiven\"", "\"source\":\"paper\"");
-    CommandLineSession other = new CommandLineSession(Files.createDirectory(folder.resolve("o")), 2);
+    CommandLineSession other =
+        new CommandLineSession(Files.createDirectory(folder.resolve("o")), 2);
     for (String later :
         List.of(
             text.replace("\"kind\":\"ScoreGiven\"", "\"kind\":\"MoonSeen\""),
@@ -87,7 +88,9 @@ class NewerNotebookTest {
                   "\"sha256\":\"[0-9a-f]+\"", "\"sha256\":\"" + Hash.of(above).hex() + "\""),
           StandardCharsets.UTF_8);
       refusedInOneSentence(
-          other.run("bring-in", file.toString()), 2, "This line is not an entry as Blindlap writes it");
+          other.run("bring-in", file.toString()),
+          2,
+          "This line is not an entry as Blindlap writes it");
       assertThat(other.run("notebook").out()).doesNotContain(id.substring(0, 8));
     }
   }

@@ -33,6 +33,7 @@ class SealedCommandsTest {
   private static final int NEED_THE_KEY = 7;
 
   private static final Pattern HASH = Pattern.compile("(?:[0-9a-f]{8}[ \n]?){8}");
+
   /** What is encrypted stands in the session file; its length may not vary. */
   private static final Pattern SEALED = Pattern.compile("\"ciphertext\":\"([^\"]+)\"");
 
@@ -72,7 +73,9 @@ class SealedCommandsTest {
       laps.append(lap).append(";9").append(lap * lap % 7).append(".5;").append(40 + lap * 5 % 9);
       laps.append(lap % 3 == 0 ? ";-\n" : lap % 2 == 0 ? ";A\n" : ";B\n");
     }
-    ok(day.run("record", id, day.file("laps.csv", laps.toString()).toString()));
+    ok(
+        day.run(
+            "record", id, day.file("laps.csv", laps.toString()).toString(), "--knows-key", "grip"));
     ok(day.run("void", id, "3", "--reason", "puncture"));
     ok(day.run("blind-broken", id, "--stint", "5", "--what", "The cover slipped."));
     seen.put("riding", everything(day, id, "riding"));

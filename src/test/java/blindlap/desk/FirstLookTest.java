@@ -110,8 +110,7 @@ class FirstLookTest {
               "not settled",
               Map.of("p", new java.math.BigDecimal("0.08")));
       AskedAgain.done(
-          desk.sessions()
-              .act(state.id(), s -> blindlap.session.Outcome.accepted(other)));
+          desk.sessions().act(state.id(), s -> blindlap.session.Outcome.accepted(other)));
       assertThat(desk.reviews().text(unsealed(desk)))
           .contains(
               "Under method 1: p = .080 (worked out again at the first look under another method,"

@@ -65,7 +65,7 @@ class KeyingInTest {
       LapTable first = typed(empty, "45");
       LapTable.Difference slip = first.differences(typed(empty, "54")).get(0);
 
-      DayResult result = keying.record(day.state().day(), first.settled(slip, "46"));
+      DayResult result = keying.record(day.state().day(), first.settled(slip, "46"), List.of());
 
       assertThat(result).isInstanceOf(DayResult.Done.class);
       assertThat(day.state().lapsRidden()).isEqualTo(2);
@@ -87,7 +87,8 @@ class KeyingInTest {
       PaperKeying keying = day.desk().keyingIn();
 
       DayResult result =
-          keying.record(day.state().day(), typed(LapTable.empty(day.state().day()), "101"));
+          keying.record(
+              day.state().day(), typed(LapTable.empty(day.state().day()), "101"), List.of());
 
       assertThat(result).isInstanceOf(DayResult.Refused.class);
       assertThat(day.state().lapsRidden()).isZero();

@@ -89,7 +89,8 @@ class ListedVerdictsTest {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 11)) {
       SessionState opened = new AskedAgain(day).unsealed(day.id(), day.phrase(), 3);
       try (Desk desk = another(day, "other.blindlap")) {
-        SessionState withoutTheLast = SessionState.of(opened.entries().subList(0, opened.entries().size() - 1));
+        SessionState withoutTheLast =
+            SessionState.of(opened.entries().subList(0, opened.entries().size() - 1));
         bringIn(desk, withoutTheLast);
         assertThat(verdict(desk, day.id())).isNotEmpty();
         desk.notebook().addEntries(opened.entries());

@@ -200,7 +200,13 @@ class OddTextsTest {
     Plan plan = PlanPreview.of(yaml).plan().orElseThrow();
     SessionId id = SessionId.of(FixedSources.stream(9).exactly(16));
     byte[] bytes = PlanJson.bytes(plan);
-    Sealed sealed = sealing.seal(bytes, plan.rule(), id.text(), SessionKind.comparison(), sealing.drawPhrase(plan.rule()).unasked());
+    Sealed sealed =
+        sealing.seal(
+            bytes,
+            plan.rule(),
+            id.text(),
+            SessionKind.comparison(),
+            sealing.drawPhrase(plan.rule()).unasked());
     String text = new String(bytes, StandardCharsets.UTF_8);
     append(
         desk,

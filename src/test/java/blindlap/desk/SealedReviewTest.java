@@ -131,9 +131,7 @@ class SealedReviewTest {
               .collect(java.util.stream.Collectors.joining()));
       SessionState state = sample.closeDay(sample.record(committed.state()));
       Map<String, String> texts = new TreeMap<>();
-      desk.reviews()
-          .export(state)
-          .forEach((name, bytes) -> texts.put(name, masked(bytes)));
+      desk.reviews().export(state).forEach((name, bytes) -> texts.put(name, masked(bytes)));
       return texts;
     }
   }

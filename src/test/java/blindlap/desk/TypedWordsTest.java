@@ -41,6 +41,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class TypedWordsTest {
   private static final String TIME = "lap time";
+  private static final String GRIP = "grip in the rocks";
   private static final String PLAN =
       TestDay.EIGHT
           .replace(
@@ -72,7 +73,10 @@ class TypedWordsTest {
           "Wqstarterexpects",
           "Wqgiven",
           "Wqreprint",
+          "Wqnotefirst",
+          "Wqnotesecond",
           "Wqnote",
+          "Wqcuefirst",
           "Wqcue",
           "Wqwind",
           "Wqbroken",
@@ -80,6 +84,7 @@ class TypedWordsTest {
           "Wqdeviation",
           "Wqcap",
           "Wqtimekeeper",
+          "Wqnotegone",
           "Wqchanged",
           "Wqvoid",
           "Wqafterseen",
@@ -179,16 +184,27 @@ class TypedWordsTest {
     write(new Fact.DeviationNoted(0, DeviationKind.COVER_OFF, "Wqwarmup"));
     for (int stint = 1; stint <= 7; stint++) {
       time(stint, "91." + stint, TimeRecord.TimedBy.STARTER);
+      BigDecimal grip = BigDecimal.valueOf(40 + stint * stint % 11);
+      write(new Fact.ScoreGiven(lap(stint), GRIP, grip, Source.SCREEN));
       write(new Fact.LapRidden(lap(stint), Source.SCREEN));
     }
     time(2, "88.25", TimeRecord.TimedBy.OTHER);
+    write(new Fact.NoteWritten(lap(1), "Wqnotefirst"));
+    write(new Fact.NoteWritten(lap(1), "Wqnotesecond"));
     write(new Fact.NoteWritten(lap(1), "Wqnote"));
+    write(new Fact.NoteWritten(lap(2), "Wqnotegone"));
+    write(new Fact.NoteWritten(lap(2), ""));
+    write(new Fact.GuessGiven(1, new Guess(1, null, "")));
+    write(new Fact.GuessGiven(1, new Guess(1, Guess.Sureness.CERTAIN, "Wqcuefirst")));
     write(new Fact.GuessGiven(1, new Guess(0, Guess.Sureness.HUNCH, "Wqcue")));
+    write(new Fact.GuessGiven(2, new Guess(0, Guess.Sureness.HUNCH, "")));
+    write(new Fact.GuessGiven(2, new Guess(null, Guess.Sureness.HUNCH, "")));
     write(new Fact.ConditionsNoted(lap(1), Map.of("wind", "Wqwind")));
     write(new Fact.BlindBroken(2, "Wqbroken"));
     write(new Fact.DeviationNoted(3, DeviationKind.OTHER, "Wqdeviation"));
     write(new Fact.DeviationNoted(3, DeviationKind.LAP_CAP, "Wqcap"));
     write(new Fact.DeviationNoted(4, DeviationKind.TIMEKEEPER_KNOWS_KEY, "Wqtimekeeper"));
+    write(new Fact.DeviationNoted(6, DeviationKind.SCORER_KNOWS_KEY, GRIP));
     write(new Fact.DeviationNoted(5, DeviationKind.HELPER_CHANGED, "Wqchanged"));
     write(new Fact.LapVoided(lap(5), VoidEvent.TRAFFIC, "Wqvoid", false));
     write(new Fact.DayCutShort(7, "Wqcut", "Wqdecider", true));
@@ -256,6 +272,29 @@ class TypedWordsTest {
   }
 
   @Test
+  void aScorerWhoKnowsTheKeyIsSaidBesideTheVerdictOfTheMeasureThatWasScored() {
+    day.close();
+    String plan =
+        PLAN.replace("role: primary, worthwhile: 0.5", "worthwhile: 0.5")
+            .replace(
+                GRIP + ", kind: line scale,",
+                GRIP + ", kind: line scale, role: primary, worthwhile: 5, better: higher,");
+    day = new TestDay(folder, plan, 4);
+    handled();
+    ridden();
+    unsealed();
+    String said =
+        "In stint 6, grip in the rocks was scored by someone who knew the key; such a score may follow what was expected.";
+    List<String> text = day.desk().reviews().text(day.state());
+    assertThat(text).contains(said);
+    assertThat(text.indexOf(said)).as("%s", text).isLessThan(text.size() / 3);
+    assertThat(text)
+        .contains("lap time: in stint 4 timed by someone who knew the key (Wqtimekeeper).");
+    assertThat(report()).contains(said, "Stint 6, scorer knows the key: grip in the rocks");
+    assertThat(Reviews.textOfPackage(day.desk().reviews().export(day.state()))).contains(said);
+  }
+
+  @Test
   void whatCastsDoubtOnAVerdictStandsInTextReportAndDataPackage() {
     handled();
     ridden();
@@ -265,6 +304,14 @@ class TypedWordsTest {
             "It was Wqdecider who decided that the day ends, and knew the key: Wqcut",
             "Lap 7 was declared void after values could be seen.",
             "In stint 4 the time was taken by someone who knew the key (Wqtimekeeper)",
+            "grip in the rocks: in stint 6 scored by someone who knew the key.",
+            "Lap 1, note: \"Wqnotefirst\" was replaced by \"Wqnotesecond\" on 20",
+            "Lap 1, note: \"Wqnotesecond\" was replaced by \"Wqnote\" on 20",
+            "Lap 2, note: \"Wqnotegone\" was taken out on 20",
+            "Stint 1, guess: Shock L was replaced by Shock K on 20",
+            "Stint 1, how sure the guess is: certain was replaced by a hunch on 20",
+            "Stint 1, what gave it away: \"Wqcuefirst\" was replaced by \"Wqcue\" on 20",
+            "Stint 2, guess: Shock K was replaced by don't know on 20",
             "Lap 2, lap time: 91.2 was replaced by 88.25.",
             "Lap 3, lap time: 91.3 was corrected to 93.3 (reason: Wqcorrection).",
             "Stint 3: sag was 24, aimed at 26 %, and accepted outside its tolerance (reason: Zqoutside).",
@@ -273,7 +320,7 @@ class TypedWordsTest {
             "lap time: 1 lap timed by someone else.");
     String text = String.join("\n", day.desk().reviews().text(day.state()));
     assertThat(lacking(weighty, text)).isEmpty();
-    assertThat(lacking(weighty, report())).isEmpty();
+    assertThat(lacking(weighty, report().replace("&quot;", "\""))).isEmpty();
     Map<String, byte[]> files = day.desk().reviews().export(day.state());
     assertThat(Reviews.textOfPackage(files))
         .filteredOn(line -> !line.contains("Wqamended"))

@@ -58,6 +58,10 @@ public final class AnyFact {
     "?"
   };
 
+  /** The kinds there were at first: facts made of a seed stay as they were. */
+  private static final DeviationKind[] FIRST_DEVIATIONS =
+      java.util.Arrays.copyOf(DeviationKind.values(), DeviationKind.OTHER.ordinal() + 1);
+
   private final Random random;
 
   public AnyFact(long seed) {
@@ -106,7 +110,7 @@ public final class AnyFact {
     facts.add(new Fact.LapVoided(lap, any(VoidEvent.values()), text(), random.nextBoolean()));
     facts.add(new Fact.VoidWithdrawn(lap, text()));
     facts.add(new Fact.BlindBroken(1 + random.nextInt(16), text()));
-    facts.add(new Fact.DeviationNoted(random.nextInt(17), any(DeviationKind.values()), text()));
+    facts.add(new Fact.DeviationNoted(random.nextInt(17), any(FIRST_DEVIATIONS), text()));
     facts.add(new Fact.DayCutShort(random.nextInt(17), text(), text(), random.nextBoolean()));
     facts.add(new Fact.DayClosed());
     facts.add(new Fact.ReviewClosed(Fingerprint.of(bytes(32))));
@@ -123,8 +127,7 @@ public final class AnyFact {
     facts.add(new AnyFact(facts.size()).findingRecorded());
     // Since version 4 the fingerprint itself may stand beside who was given it.
     if (random.nextBoolean() && facts.get(1) instanceof Fact.FingerprintGiven given) {
-      facts.set(
-          1, new Fact.FingerprintGiven(given.which(), given.to(), Fingerprint.of(bytes(32))));
+      facts.set(1, new Fact.FingerprintGiven(given.which(), given.to(), Fingerprint.of(bytes(32))));
     }
     facts.add(new AnyFact(facts.size()).findingSeenAgain());
     return facts;

@@ -123,7 +123,8 @@ class RandomReportsTest {
 
   private static ReportDocument report(SessionState state, Finding finding, ReportInput.Ink ink) {
     return Report.of(
-        new ReportInput(state, finding, "0.1", new Beside(HISTORY, Optional.empty(), Optional.empty()), ink));
+        new ReportInput(
+            state, finding, "0.1", new Beside(HISTORY, Optional.empty(), Optional.empty()), ink));
   }
 
   private static void ride(SealedDay day, Plan plan, Random random) {

@@ -117,9 +117,9 @@ class RideAndPaperByKeyboardTest {
     keys.goTo("trust: none (1) to complete (9): 6");
     String focus = keys.here();
     var other = day.desk().riderDays();
-    other.score(day.id(), FIRST, GRIP, BigDecimal.valueOf(70));
-    other.score(day.id(), FIRST, "feet off the pedals", BigDecimal.valueOf(3));
-    other.score(day.id(), FIRST, "trust", BigDecimal.valueOf(4));
+    other.score(day.id(), FIRST, GRIP, BigDecimal.valueOf(70), false);
+    other.score(day.id(), FIRST, "feet off the pedals", BigDecimal.valueOf(3), false);
+    other.score(day.id(), FIRST, "trust", BigDecimal.valueOf(4), false);
     other.note(day.id(), FIRST, "wet roots");
     other.conditions(day.id(), FIRST, Map.of("wind", "strong"));
     Window.run(ride::tick);
@@ -138,7 +138,7 @@ class RideAndPaperByKeyboardTest {
   void whatIsBeingTypedIsNotOverwrittenByAnotherWindow() {
     keys.goTo("Note on this lap");
     keys.type("loose");
-    day.desk().riderDays().score(day.id(), FIRST, GRIP, BigDecimal.valueOf(70));
+    day.desk().riderDays().score(day.id(), FIRST, GRIP, BigDecimal.valueOf(70), false);
     day.desk().riderDays().note(day.id(), FIRST, "wet roots");
     Window.run(ride::tick);
     assertThat(Window.call(() -> node(TextField.class, "Note on this lap").getText()))

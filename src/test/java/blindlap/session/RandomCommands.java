@@ -430,7 +430,8 @@ final class RandomCommands {
   private Trial said() {
     Fact fact =
         switch (random.nextInt(5)) {
-          case 0 -> new Fact.FingerprintGiven(Fact.Which.values()[random.nextInt(2)], "a friend", null);
+          case 0 ->
+              new Fact.FingerprintGiven(Fact.Which.values()[random.nextInt(2)], "a friend", null);
           case 1 ->
               new Fact.ExpectationGiven(Fact.Person.values()[random.nextInt(5)], "it is quicker");
           case 2 -> found();

@@ -137,7 +137,8 @@ final class Recount {
       return opened < at
           && at
               == first(
-                  opened, f -> f instanceof Fact.FindingSeenAgain s && s.edition() == seen.edition());
+                  opened,
+                  f -> f instanceof Fact.FindingSeenAgain s && s.edition() == seen.edition());
     }
     if (fact instanceof Fact.StintHandled handled) {
       return at < end

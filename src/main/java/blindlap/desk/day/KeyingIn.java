@@ -2,6 +2,7 @@ package blindlap.desk.day;
 
 import blindlap.session.day.Day;
 import blindlap.session.day.SessionId;
+import java.util.List;
 
 /**
  * Keying in paper: a table in ridden order, entered twice; where the two differ it is settled
@@ -26,6 +27,10 @@ public interface KeyingIn {
   /** Forgets what was typed so far. */
   void forget(SessionId session);
 
-  /** Records a settled table as keyed in from paper: every row in which something was typed. */
-  DayResult record(Day day, LapTable table);
+  /**
+   * Records a settled table as keyed in from paper: every row in which something was typed.
+   *
+   * @param knowing names of the measures that were timed or scored by someone who knows the key
+   */
+  DayResult record(Day day, LapTable table, List<String> knowing);
 }

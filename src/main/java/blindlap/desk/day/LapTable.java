@@ -36,11 +36,16 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
     rows = rows.stream().map(List::copyOf).toList();
   }
 
+  /** Names of the measures, in the order of their columns. */
+  public static List<String> measures(Day day) {
+    return day.plan().measures().stream().map(Measure::name).toList();
+  }
+
   /** The empty table of a day: laps not recorded yet, settling laps left out. */
   public static LapTable empty(Day day) {
     Plan plan = day.plan();
     List<String> columns = new ArrayList<>(List.of("lap", "code"));
-    plan.measures().stream().map(Measure::name).forEach(columns::add);
+    columns.addAll(measures(day));
     if (plan.blinding().guesses()) {
       columns.add("guess");
     }

@@ -29,8 +29,12 @@ public interface RiderDays {
   /** A warm-up lap was ridden. */
   DayResult warmUp(SessionId id);
 
-  /** A value was given; another value than the one before is a correction. */
-  DayResult score(SessionId id, LapId lap, String measure, BigDecimal value);
+  /**
+   * A value was given; another value than the one before is a correction.
+   *
+   * @param knowsKey true if whoever scored knows the key: a deviation of the stint and measure
+   */
+  DayResult score(SessionId id, LapId lap, String measure, BigDecimal value, boolean knowsKey);
 
   /**
    * An answer on this lap's sheet is taken back by an entry that puts what stood there before.

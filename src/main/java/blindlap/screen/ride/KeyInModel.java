@@ -13,6 +13,8 @@ import blindlap.wording.day.Trouble;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
+import java.util.TreeSet;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -53,6 +55,7 @@ public final class KeyInModel {
   private LapTable first = NONE;
   private LapTable second = NONE;
   private List<LapTable.Difference> differences = List.of();
+  private final Set<String> knowing = new TreeSet<>();
 
   public KeyInModel(KeyingIn keyingIn, RiderDays days, Background background) {
     this.keyingIn = keyingIn;
@@ -84,6 +87,7 @@ public final class KeyInModel {
           day = found.day();
           first = found.begun().first();
           second = found.begun().second();
+          knowing.clear();
           trouble.set("");
           stage.set(Stage.DONE);
           if (!first.rows().isEmpty()) {
@@ -100,6 +104,25 @@ public final class KeyInModel {
   /** Headings. */
   public List<String> columns() {
     return first.columns();
+  }
+
+  /** Names of the measures of the session. */
+  public List<String> measures() {
+    return LapTable.measures(Objects.requireNonNull(day));
+  }
+
+  /** True if whoever timed or scored a measure knows the key. */
+  public boolean knowsKey(String measure) {
+    return knowing.contains(measure);
+  }
+
+  /** Whether whoever timed or scored a measure, by the sheets, knows the key. */
+  public void knowsKey(String measure, boolean knows) {
+    if (knows) {
+      knowing.add(measure);
+    } else {
+      knowing.remove(measure);
+    }
   }
 
   /** The rows to type: lap and code, then what was typed so far in this turn, at first nothing. */
@@ -199,9 +222,10 @@ public final class KeyInModel {
   private void save() {
     Day of = Objects.requireNonNull(day);
     LapTable table = first;
+    List<String> known = List.copyOf(knowing);
     background.run(
         () -> {
-          DayResult result = keyingIn.record(of, table);
+          DayResult result = keyingIn.record(of, table, known);
           if (result instanceof DayResult.Done) {
             keyingIn.forget(of.id());
           }

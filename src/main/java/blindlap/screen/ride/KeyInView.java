@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
@@ -78,11 +79,23 @@ final class KeyInView extends VBox {
     }
     Button done = button("key.in.next", model::typed);
     goOn(chain, done);
+    VBox known = new VBox(4, new Label(RideWords.say("key.in.knows")));
+    model.measures().forEach(measure -> known.getChildren().add(knowsKey(measure)));
     ScrollPane wide = new ScrollPane(grid);
     wide.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     wide.setFitToWidth(true);
     wide.setFocusTraversable(false);
-    return List.of(wide, done);
+    return List.of(wide, known, done);
+  }
+
+  private CheckBox knowsKey(String measure) {
+    CheckBox knows = new CheckBox(measure);
+    knows.setWrapText(true);
+    knows.setAccessibleText(RideWords.say("key.in.knows") + " " + measure);
+    knows.minHeightProperty().bind(look.touch());
+    knows.setSelected(model.knowsKey(measure));
+    knows.setOnAction(e -> model.knowsKey(measure, knows.isSelected()));
+    return knows;
   }
 
   /** A cell; kept when it is left, or when the page is. */

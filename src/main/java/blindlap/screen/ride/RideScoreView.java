@@ -20,6 +20,7 @@ import java.util.function.Function;
 import javafx.beans.value.ChangeListener;
 import javafx.beans.value.WeakChangeListener;
 import javafx.scene.Node;
+import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
@@ -65,6 +66,9 @@ final class RideScoreView extends VBox {
     }
     getChildren().add(field(RideWords.say("note"), RideSheet::note, model::note));
     conditions(now);
+    if (!model.questions().questions().isEmpty()) {
+      getChildren().add(scorer());
+    }
     model.sheetProperty().addListener(new WeakChangeListener<>(changed));
     model.savingProperty().addListener(new WeakChangeListener<>(saved));
   }
@@ -199,6 +203,16 @@ final class RideScoreView extends VBox {
       redraws.add(to -> row.show(to.conditions().get(name)));
       getChildren().add(row);
     }
+  }
+
+  /** At the end, since it is seldom ticked; it is said of what was scored above as well. */
+  private Node scorer() {
+    CheckBox knows = new CheckBox(RideWords.say("scorer"));
+    knows.setWrapText(true);
+    knows.minHeightProperty().bind(look.touch());
+    knows.setSelected(model.scorer().knowsKey());
+    knows.setOnAction(e -> model.scorer().knowsKey(knows.isSelected()));
+    return knows;
   }
 
   private void guess() {

@@ -7,5 +7,7 @@ public enum DeviationKind {
   HELPER_CHANGED,
   /** One more lap than was agreed to, with the reason. */
   LAP_CAP,
-  OTHER
+  OTHER,
+  /** Whoever scored a measure knows the key; what is said is the measure. Since version 4. */
+  SCORER_KNOWS_KEY
 }

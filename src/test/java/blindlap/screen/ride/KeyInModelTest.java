@@ -7,6 +7,7 @@ import blindlap.desk.TestDay;
 import blindlap.screen.part.Background;
 import blindlap.screen.ride.KeyInModel.Stage;
 import blindlap.session.Fact;
+import blindlap.session.day.DeviationKind;
 import blindlap.session.day.LapId;
 import blindlap.session.day.Source;
 import java.math.BigDecimal;
@@ -55,6 +56,23 @@ class KeyInModelTest {
 
   private Map<String, BigDecimal> recorded(int lap) {
     return day.state().lap(new LapId(lap, 1)).orElseThrow().values();
+  }
+
+  @Test
+  void aMeasureThatTheSheetsSayWasScoredKnowingTheKeyIsADeviationOfEachStintWithAValue() {
+    model.knowsKey(GRIP, true);
+    model.knowsKey("lap time", true);
+    model.knowsKey("lap time", false);
+    firstLap("45");
+    type(2, "lap time", "1:34");
+    model.typed();
+    firstLap("45");
+    type(2, "lap time", "1:34");
+    model.typed();
+    assertThat(model.stageProperty().get()).isEqualTo(Stage.FIRST);
+    assertThat(recorded(1)).containsKey(GRIP);
+    assertThat(day.state().deviations())
+        .containsExactly(new Fact.DeviationNoted(1, DeviationKind.SCORER_KNOWS_KEY, GRIP));
   }
 
   @Test

@@ -113,6 +113,34 @@ class RideModelTest {
         .containsExactly("undone");
   }
 
+  private List<Fact.DeviationNoted> scorer() {
+    return day.state().deviations().stream()
+        .filter(d -> d.kind() == DeviationKind.SCORER_KNOWS_KEY)
+        .toList();
+  }
+
+  @Test
+  void aScoreOfSomeoneWhoKnowsTheKeyIsADeviationOfItsStintAndMeasureOnce() {
+    model.scorer().knowsKey(true);
+    model.answer(GRIP, BigDecimal.valueOf(40));
+    model.answer(GRIP, BigDecimal.valueOf(60));
+    model.scorer().knowsKey(false);
+    model.answer("trust", BigDecimal.valueOf(4));
+    assertThat(scorer())
+        .containsExactly(new Fact.DeviationNoted(1, DeviationKind.SCORER_KNOWS_KEY, GRIP));
+    assertThat(lap().values().get(GRIP)).isEqualByComparingTo("60");
+  }
+
+  @Test
+  void aScorerWhoSaysItAtTheEndOfTheSheetSaysItOfWhatStandsThere() {
+    model.answer(GRIP, BigDecimal.valueOf(40));
+    model.answer("trust", BigDecimal.valueOf(4));
+    assertThat(scorer()).isEmpty();
+    model.scorer().knowsKey(true);
+    assertThat(scorer()).extracting(Fact.DeviationNoted::what).containsExactly(GRIP, "trust");
+    assertThat(day.state().corrections()).isEmpty();
+  }
+
   @Test
   void aStopTakenBackLetsTheWatchRunOnWithBothItsClocks() {
     model.watches().start(TIME);
@@ -183,7 +211,7 @@ class RideModelTest {
   @Test
   void whatAnotherWindowChangedMeanwhileIsNotTakenBack() {
     model.answer(GRIP, BigDecimal.valueOf(40));
-    day.desk().riderDays().score(day.id(), FIRST, GRIP, BigDecimal.valueOf(55));
+    day.desk().riderDays().score(day.id(), FIRST, GRIP, BigDecimal.valueOf(55), false);
     model.undo().takeBack();
     assertThat(model.troubleProperty().get()).contains(GRIP).contains("another window");
     assertThat(lap().values().get(GRIP)).isEqualByComparingTo("55");

@@ -61,9 +61,9 @@ class DayTest {
 
   @Test
   void aDayThatWasHandedOutStaysAsItWas() {
-    riders().score(test.id(), FIRST, "grip in the rocks", BigDecimal.valueOf(40));
+    riders().score(test.id(), FIRST, "grip in the rocks", BigDecimal.valueOf(40), false);
     Day before = day();
-    riders().score(test.id(), FIRST, "grip in the rocks", BigDecimal.valueOf(70));
+    riders().score(test.id(), FIRST, "grip in the rocks", BigDecimal.valueOf(70), false);
     riders().note(test.id(), FIRST, "wet roots");
     ride(1);
     LapState lap = before.lap(FIRST).orElseThrow();

@@ -1,0 +1,73 @@
+package blindlap.exchange;
+
+import blindlap.review.Remark;
+import blindlap.session.Entry;
+import blindlap.session.Fact;
+import blindlap.session.day.Guess;
+import blindlap.session.day.LapId;
+import java.time.ZonedDateTime;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Guesses and notes that took the place of others. Whoever says more, such as how sure a guess is
+ * once the guess stands, replaces nothing.
+ */
+final class SaidAgain {
+  private final int perStint;
+  private final Map<LapId, String> notes = new HashMap<>();
+  private final Map<Integer, Guess> guesses = new HashMap<>();
+
+  SaidAgain(int perStint) {
+    this.perStint = perStint;
+  }
+
+  /** The remarks on an entry, which is the next of the day that was applied. */
+  List<Remark> take(Entry entry) {
+    ZonedDateTime at = entry.at().atZone(entry.zone());
+    List<Remark> remarks = new ArrayList<>();
+    if (entry.fact() instanceof Fact.NoteWritten note) {
+      LapId lap = note.lap();
+      String before = notes.put(lap, note.text());
+      changed(Remark.Kind.NOTE_REPLACED, lap, before, note.text(), at).ifPresent(remarks::add);
+    } else if (entry.fact() instanceof Fact.GuessGiven given) {
+      LapId last = new LapId(given.stint(), perStint);
+      Guess now = given.guess();
+      Guess before = guesses.put(given.stint(), now);
+      if (before != null) {
+        String letter = letter(before);
+        changed(Remark.Kind.GUESS_REPLACED, last, letter, letter(now), at).ifPresent(remarks::add);
+        changed(Remark.Kind.SURENESS_REPLACED, last, sureness(before), sureness(now), at)
+            .ifPresent(remarks::add);
+        changed(Remark.Kind.CUE_REPLACED, last, before.cue(), now.cue(), at)
+            .ifPresent(remarks::add);
+      }
+    }
+    return remarks;
+  }
+
+  private Optional<Remark> changed(
+      Remark.Kind kind, LapId lap, @Nullable String before, String now, ZonedDateTime at) {
+    if (before == null || before.isBlank() || before.equals(now)) {
+      return Optional.empty();
+    }
+    int number = kind == Remark.Kind.NOTE_REPLACED ? lap.ofDay(perStint) : 0;
+    return Optional.of(
+        new Remark(kind, lap.stint(), number, "", "", before, now, "", Optional.of(at)));
+  }
+
+  private static String letter(Guess guess) {
+    Integer setup = guess.setup();
+    return setup == null ? Remark.DONT_KNOW : String.valueOf((char) ('A' + setup));
+  }
+
+  private static String sureness(Guess guess) {
+    Guess.Sureness sure = guess.sureness();
+    return sure == null ? "" : sure.name().toLowerCase(Locale.ROOT);
+  }
+}
