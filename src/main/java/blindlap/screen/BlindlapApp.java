@@ -24,12 +24,18 @@ import java.util.function.LongSupplier;
 import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
+import javafx.geometry.Rectangle2D;
+import javafx.scene.Parent;
 import javafx.scene.Scene;
+import javafx.stage.Screen;
 import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
 
 /** The window on one notebook. Started by {@link #show}. */
 public final class BlindlapApp extends Application {
+  private static final double WIDTH = 1280;
+  private static final double HEIGHT = 800;
+
   private static @Nullable Function<Path, Desk> opener;
   private static @Nullable FutureTask<Desk> opening;
   private static @Nullable RuntimeException failure;
@@ -112,11 +118,18 @@ public final class BlindlapApp extends Application {
   private static void tell(Stage stage, TroubleModel model) {
     Look look = new Look();
     TroublePage page = new TroublePage(look, model, new FileDialogs(() -> stage), stage::close);
-    Scene scene = new Scene(page, 1280, 800);
+    Scene scene = scene(page);
     look.dress(scene);
     stage.setTitle("Blindlap");
     stage.setScene(scene);
     stage.show();
+  }
+
+  /** No larger than the screen: what lies outside of it nobody can press. */
+  private static Scene scene(Parent root) {
+    Rectangle2D screen = Screen.getPrimary().getVisualBounds();
+    return new Scene(
+        root, Math.min(WIDTH, screen.getWidth()), Math.min(HEIGHT, screen.getHeight()));
   }
 
   private void open(Stage stage, Path notebook) {
@@ -138,7 +151,7 @@ public final class BlindlapApp extends Application {
     kept.start(keeping::backupFailed);
     Pages pages = new Pages(open, shell, look, Background.on(worker), monotonic, keeping);
     String name = String.valueOf(safe.notebook().getFileName());
-    Scene scene = new Scene(new ShellView(look, shell, pages.makers(), List.of(name)), 1280, 800);
+    Scene scene = scene(new ShellView(look, shell, pages.makers(), List.of(name)));
     look.dress(scene);
     // A window that holds the key says so in its title, too.
     stage
