@@ -174,7 +174,7 @@ public final class Desk implements AutoCloseable {
 
   /** The list of sessions. */
   public SessionList sessionList() {
-    return new SessionList(notebook, sessions, reviews);
+    return new SessionList(notebook, sessions, reviews, clock);
   }
 
   /**

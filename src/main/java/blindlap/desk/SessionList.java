@@ -11,23 +11,38 @@ import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
 import blindlap.wording.NotebookWords;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
 /** The list of sessions: found by words, the one in hand, verdicts kept for speed. */
 public final class SessionList {
+  private static final Comparator<SessionSummary> LATEST_DAY_FIRST =
+      Comparator.comparing(SessionSummary::day)
+          .thenComparing(SessionSummary::committedAt)
+          .reversed();
+
   private final Notebook notebook;
   private final Sessions sessions;
   private final Reviews reviews;
+  private final Clock clock;
 
-  SessionList(Notebook notebook, Sessions sessions, Reviews reviews) {
+  /**
+   * @param clock says which day is today
+   */
+  SessionList(Notebook notebook, Sessions sessions, Reviews reviews, Clock clock) {
     this.notebook = notebook;
     this.sessions = sessions;
     this.reviews = reviews;
+    this.clock = clock;
   }
 
   /**
-   * The session in hand: the latest one that is not finished.
+   * The session in hand: of those that are not finished today's, else the latest of days gone by,
+   * else the next one to come.
    *
    * @param summary which
    * @param stints its number of stints
@@ -38,9 +53,10 @@ public final class SessionList {
   public record InHand(
       SessionSummary summary, int stints, int ridden, Optional<LapId> next, boolean signed) {}
 
-  /** Sessions that hold every word, latest first; all for no words. */
+  /** Sessions that hold every word, the latest day first; all for no words. */
   public List<SessionSummary> find(String words) {
-    return words.isBlank() ? notebook.summaries() : notebook.search(words);
+    List<SessionSummary> found = words.isBlank() ? notebook.summaries() : notebook.search(words);
+    return found.stream().sorted(LATEST_DAY_FIRST).toList();
   }
 
   /** Changes whenever anyone has written to the notebook. */
@@ -54,11 +70,18 @@ public final class SessionList {
     return summary.step().ordinal() < (noise ? Step.REVIEW_CLOSED : Step.UNSEALED).ordinal();
   }
 
-  /** The session in hand, if one is open. */
+  /**
+   * The session in hand, if one is open. What is planned for next week does not hide the day that
+   * is ridden today, nor one that was left unfinished yesterday.
+   */
   public Optional<InHand> inHand(List<SessionSummary> all) {
+    LocalDate today = LocalDate.now(clock);
     return all.stream()
         .filter(SessionList::open)
-        .findFirst()
+        .min(
+            Comparator.comparing((SessionSummary s) -> s.day().isAfter(today))
+                .thenComparing(s -> Math.abs(ChronoUnit.DAYS.between(s.day(), today)))
+                .thenComparing(SessionSummary::committedAt, Comparator.reverseOrder()))
         .flatMap(summary -> sessions.state(summary.id()).map(state -> inHand(summary, state)));
   }
 

@@ -26,12 +26,18 @@ import java.util.function.LongSupplier;
 import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
+import javafx.geometry.Rectangle2D;
+import javafx.scene.Parent;
 import javafx.scene.Scene;
+import javafx.stage.Screen;
 import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
 
 /** The window on one notebook. Started by {@link #show}. */
 public final class BlindlapApp extends Application {
+  private static final double WIDTH = 1280;
+  private static final double HEIGHT = 800;
+
   private static @Nullable Function<Path, Desk> opener;
   private static @Nullable FutureTask<Desk> opening;
   private static @Nullable RuntimeException failure;
@@ -118,11 +124,18 @@ public final class BlindlapApp extends Application {
   private static void tell(Stage stage, TroubleModel model) {
     Look look = new Look();
     TroublePage page = new TroublePage(look, model, new FileDialogs(() -> stage), stage::close);
-    Scene scene = new Scene(page, 1280, 800);
+    Scene scene = scene(page);
     look.dress(scene);
     stage.setTitle("Blindlap");
     stage.setScene(scene);
     stage.show();
+  }
+
+  /** No larger than the screen: what lies outside of it nobody can press. */
+  private static Scene scene(Parent root) {
+    Rectangle2D screen = Screen.getPrimary().getVisualBounds();
+    return new Scene(
+        root, Math.min(WIDTH, screen.getWidth()), Math.min(HEIGHT, screen.getHeight()));
   }
 
   private void open(Stage stage, Path notebook) {
@@ -149,7 +162,7 @@ public final class BlindlapApp extends Application {
     String name = String.valueOf(safe.notebook().getFileName());
     ShellView view = new ShellView(look, shell, pages.makers(), List.of(name));
     Mistakes.catchAll(java.util.Objects.requireNonNull(mistakes), background(worker), view::say);
-    Scene scene = new Scene(view, 1280, 800);
+    Scene scene = scene(view);
     look.dress(scene);
     // A window that holds the key says so in its title, too.
     stage

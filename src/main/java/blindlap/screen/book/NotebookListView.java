@@ -7,6 +7,7 @@ import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.geometry.Pos;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
@@ -27,6 +28,7 @@ final class NotebookListView extends VBox {
   private final NotebookModel model;
   private final ListView<NotebookModel.Row> list;
   private final FlowPane actions = new FlowPane(12, 12);
+  private final HBox head;
   private final TextField reason = new TextField();
 
   NotebookListView(NotebookModel model) {
@@ -56,7 +58,8 @@ final class NotebookListView extends VBox {
     found.setWrapText(true);
     found.textProperty().bind(model.foundProperty());
     found.managedProperty().bind(found.textProperty().isNotEmpty());
-    getChildren().setAll(title(), found, list, actions);
+    head = title();
+    getChildren().setAll(head, found, list, actions);
     usual();
   }
 
@@ -65,13 +68,30 @@ final class NotebookListView extends VBox {
     return list.getSelectionModel().selectedItemProperty();
   }
 
+  /** Takes a node into the line of the title, where a low window has room for it. */
+  void takeIntoTitle(Node node) {
+    if (!head.getChildren().contains(node)) {
+      head.getChildren().add(1, node);
+    }
+  }
+
+  /** A low window has rows closer to each other. */
+  void low(boolean now) {
+    list.getStyleClass().remove("low");
+    setSpacing(now ? 6 : 10);
+    if (now) {
+      list.getStyleClass().add("low");
+    }
+  }
+
   private HBox title() {
     Label title = new Label(NotebookWords.say("sessions"));
     title.getStyleClass().add("h2");
+    title.setMinWidth(USE_PREF_SIZE);
     TextField search = new TextField();
     search.setPromptText(NotebookWords.say("search"));
     search.setAccessibleText(NotebookWords.say("search"));
-    search.setPrefColumnCount(22);
+    search.setPrefColumnCount(18);
     search.textProperty().bindBidirectional(model.searchProperty());
     Region gap = new Region();
     HBox.setHgrow(gap, Priority.ALWAYS);
@@ -148,14 +168,14 @@ final class NotebookListView extends VBox {
       facts.getStyleClass().addAll("note", "second");
       detail.getStyleClass().addAll("note", "second");
       day.getStyleClass().addAll("note", "second");
-      day.setMinWidth(104);
+      day.setMinWidth(100);
       VBox left = new VBox(2, title, facts);
       left.setMinWidth(0);
-      left.setPrefWidth(280);
+      left.setPrefWidth(225);
       HBox.setHgrow(left, Priority.ALWAYS);
       VBox right = new VBox(2, outcome, detail);
       right.setMinWidth(0);
-      right.setPrefWidth(340);
+      right.setPrefWidth(370);
       HBox.setHgrow(right, Priority.ALWAYS);
       detail.setWrapText(true);
       line = new HBox(16, day, left, right);

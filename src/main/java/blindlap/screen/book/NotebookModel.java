@@ -15,7 +15,6 @@ import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -193,7 +192,6 @@ public final class NotebookModel {
     List<Row> now =
         read.found().stream()
             .filter(s -> !search.get().isBlank() || !inHand.equals(Optional.of(s.id())))
-            .sorted(Comparator.comparing(SessionSummary::day).reversed())
             .map(NotebookModel::row)
             .toList();
     if (!now.equals(List.copyOf(rows))) {
@@ -335,7 +333,7 @@ public final class NotebookModel {
           ".",
           lead,
           Optional.of(row),
-          NotebookWords.say("open"),
+          NotebookWords.say("next." + row.step().name()),
           hand.stints(),
           hand.ridden());
     }

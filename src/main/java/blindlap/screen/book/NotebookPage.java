@@ -13,6 +13,7 @@ import javafx.beans.binding.Bindings;
 import javafx.beans.binding.ObjectBinding;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.geometry.Insets;
+import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -29,6 +30,7 @@ public final class NotebookPage extends BorderPane {
   private static final double NARROW = 1100 - 184;
   private static final double LARGE_TEXT = 1.3;
   private static final double LIST_HEIGHT = 420;
+  private static final double LOW = 830;
   private static final int LINES_THAT_FIT = 2;
 
   private final Look look;
@@ -41,11 +43,16 @@ public final class NotebookPage extends BorderPane {
   private final NotebookListView list;
   private final KeepingPane keeping;
   private final NoiseMarginView margin;
-  private final VBox head;
+  private final VBox head = new VBox();
+  private final FlowPane buttons;
+  private final FlowPane doors;
+  private final Label trouble = new Label();
   private final ReadOnlyStringProperty said;
 
   /** What the page is scrolled by; null while all of it fits. */
   private @Nullable ScrollPane scroll;
+
+  private boolean low;
 
   @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this page
   private final InvalidationListener watch;
@@ -68,7 +75,7 @@ public final class NotebookPage extends BorderPane {
       Look look, NotebookModel model, KeepingModel keeping, Dialogs dialogs, FlowPane doors) {
     this.look = look;
     this.model = model;
-    this.answer = new AnswerSentence(look, NotebookWords.say("question"));
+    this.answer = new AnswerSentence(look, NotebookWords.say("question"), 1);
     this.strip = new StintStripView(look);
     this.list = new NotebookListView(model);
     this.keeping = new KeepingPane(keeping, dialogs, toSave());
@@ -80,15 +87,14 @@ public final class NotebookPage extends BorderPane {
     next.setOnAction(
         e -> model.answerProperty().get().about().ifPresentOrElse(model::open, model::plan));
     helper.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::openAsHelper));
-    Label trouble = new Label();
     trouble.setWrapText(true);
     trouble.setMinHeight(USE_PREF_SIZE);
     trouble.getStyleClass().add("strong");
     trouble.textProperty().bind(model.troubleProperty());
     trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
-    head = new VBox(16, answer, lead, strip, new FlowPane(12, 12, next, helper), doors, trouble);
+    this.doors = doors;
+    this.buttons = new FlowPane(12, 12, next, helper);
     doors.managedProperty().bind(Bindings.isNotEmpty(doors.getChildren()));
-    head.setPadding(new Insets(0, 0, 32, 0));
     VBox.setVgrow(list, Priority.ALWAYS);
     model.answerProperty().addListener((o, before, now) -> show(now));
     model.emptyProperty().addListener((o, before, now) -> fold());
@@ -99,6 +105,7 @@ public final class NotebookPage extends BorderPane {
     beat.setCycleCount(Animation.INDEFINITE);
     sceneProperty().addListener((o, before, scene) -> beat(scene != null));
     widthProperty().addListener((o, before, now) -> fold());
+    heightProperty().addListener((o, before, now) -> lowered());
     watch = look.watch(this::fold);
     fold();
   }
@@ -132,16 +139,53 @@ public final class NotebookPage extends BorderPane {
     helper.setManaged(now.riding());
   }
 
+  private boolean lowWindow() {
+    return getHeight() > 0 && getHeight() < LOW && !narrow();
+  }
+
+  private boolean narrow() {
+    return getWidth() > 0 && getWidth() < NARROW || look.textScale() > LARGE_TEXT;
+  }
+
+  private void lowered() {
+    if (lowWindow() != low) {
+      fold();
+    }
+  }
+
+  /**
+   * In a low window the strip stands beside the buttons and the doors in the line of the list's
+   * title, so that five sessions are in view at 768 px.
+   */
+  private void head() {
+    low = lowWindow();
+    setPadding(low ? new Insets(14, 40, 12, 40) : new Insets(32, 40, 24, 40));
+    answer.low(low);
+    list.low(low);
+    head.setSpacing(low ? 8 : 16);
+    head.setPadding(new Insets(0, 0, low ? 10 : 32, 0));
+    if (low) {
+      HBox row = new HBox(24, buttons, strip);
+      buttons.setMinWidth(USE_PREF_SIZE);
+      HBox.setHgrow(strip, Priority.ALWAYS);
+      row.setAlignment(Pos.CENTER_LEFT);
+      head.getChildren().setAll(answer, lead, row, trouble);
+      list.takeIntoTitle(doors);
+    } else {
+      head.getChildren().setAll(answer, lead, strip, buttons, doors, trouble);
+    }
+  }
+
   /** Beside each other on a wide window; under each other, scrolled as one, on a narrow one. */
   private void fold() {
-    boolean narrow = getWidth() > 0 && getWidth() < NARROW || look.textScale() > LARGE_TEXT;
+    head();
     scroll = null;
     boolean empty = model.emptyProperty().get();
     list.setVisible(!empty);
     list.setManaged(!empty);
     margin.setVisible(!empty);
     margin.setManaged(!empty);
-    if (narrow) {
+    if (narrow()) {
       list.setPrefHeight(LIST_HEIGHT);
       VBox column = new VBox(32, head, list, keeping, margin);
       scroll = new ScrollPane(column);
@@ -151,7 +195,7 @@ public final class NotebookPage extends BorderPane {
       return;
     }
     VBox reading = new VBox(head, list, keeping);
-    VBox.setMargin(keeping, new Insets(12, 0, 0, 0));
+    VBox.setMargin(keeping, new Insets(low ? 4 : 12, 0, 0, 0));
     HBox.setHgrow(reading, Priority.ALWAYS);
     reading.maxWidthProperty().bind(look.px(820));
     ScrollPane side = new ScrollPane(margin);

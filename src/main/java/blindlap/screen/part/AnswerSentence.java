@@ -18,10 +18,12 @@ import javafx.scene.text.TextFlow;
  */
 public final class AnswerSentence extends VBox {
   // 47 px type at a line distance of 1.14.
-  private static final double TWO_LINES = 2 * 47 * 1.2;
+  private static final double LINE = 47 * 1.2;
   // As .answer in the style sheet.
   private static final String FAMILY = "Source Serif 4 SemiBold";
   private static final double EM = 2.76;
+  // As .answer.low there.
+  private static final double LOW_EM = 2.2;
 
   private final Look look;
 
@@ -33,9 +35,20 @@ public final class AnswerSentence extends VBox {
   private String before = "";
   private String after = "";
   private boolean broken;
+  private final int lines;
+  private double em = EM;
 
   /** An answer to the question, still empty. */
   public AnswerSentence(Look look, String question) {
+    this(look, question, 2);
+  }
+
+  /**
+   * The same for a page whose answer does not change under someone's fingers.
+   *
+   * @param lines reserved
+   */
+  public AnswerSentence(Look look, String question, int lines) {
     super(4);
     this.look = look;
     watch = look.watch(this::fit);
@@ -44,9 +57,21 @@ public final class AnswerSentence extends VBox {
     asked.setWrapText(true);
     answer.getStyleClass().add("answer");
     answer.setAccessibleRole(AccessibleRole.TEXT);
-    answer.minHeightProperty().bind(look.px(TWO_LINES));
+    this.lines = lines;
+    low(false);
     answer.widthProperty().addListener((property, old, now) -> fit());
     getChildren().setAll(asked, answer);
+  }
+
+  /** In smaller type where the window is low, so that what stands below is seen too. */
+  public void low(boolean now) {
+    em = now ? LOW_EM : EM;
+    answer.getStyleClass().remove("low");
+    if (now) {
+      answer.getStyleClass().add("low");
+    }
+    answer.minHeightProperty().bind(look.px(lines * LINE * em / EM));
+    fit();
   }
 
   /** Says the sentence "before marked after"; any of the three may be empty. */
@@ -89,7 +114,7 @@ public final class AnswerSentence extends VBox {
   // the
   // font itself, because the style sheet may not have been applied yet.
   private void fit() {
-    double size = Look.ROOT * look.textScale() * EM;
+    double size = Look.ROOT * look.textScale() * em;
     Text measured = new Text(marked);
     measured.setFont(new Font(FAMILY, size));
     double width = answer.getWidth();

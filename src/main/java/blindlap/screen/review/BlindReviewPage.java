@@ -7,6 +7,7 @@ import static blindlap.screen.part.ReviewParts.words;
 
 import blindlap.plot.surface.Drawing;
 import blindlap.screen.part.AnswerSentence;
+import blindlap.screen.part.AskedOnce;
 import blindlap.screen.part.Lead;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.MarginNote;
@@ -15,6 +16,7 @@ import blindlap.screen.part.PlotView;
 import blindlap.screen.part.ReviewParts;
 import java.util.Locale;
 import java.util.Optional;
+import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
@@ -142,13 +144,30 @@ public final class BlindReviewPage extends VBox {
     events.getItems().setAll(BlindReviewModel.events());
     events.setPromptText(WORDS.say("it.counts"));
     events.setAccessibleText(WORDS.say("void") + " " + lap.number());
+    VBox cell = new VBox(6, events);
     events.setOnAction(
         e -> {
           if (events.getValue() != null) {
-            model.voidLap(lap.id(), events.getValue().toLowerCase(Locale.ROOT));
+            cell.getChildren().setAll(asked(lap, events, cell));
           }
         });
-    return events;
+    return cell;
+  }
+
+  /** What a void does is said before it is made. */
+  private Node asked(BlindReviewModel.Row lap, ComboBox<String> events, VBox cell) {
+    String event = events.getValue().toLowerCase(Locale.ROOT);
+    Button not = new Button(WORDS.say("void.not"));
+    not.setOnAction(
+        e -> {
+          events.setValue(null);
+          cell.getChildren().setAll(events);
+        });
+    Button make = new Button(WORDS.say("void.do", lap.number()));
+    make.setOnAction(e -> model.voidLap(lap.id(), event));
+    Platform.runLater(not::requestFocus);
+    return new VBox(
+        6, words(WORDS.say("void.follows", lap.number(), event)), new FlowPane(8, 4, not, make));
   }
 
   private static void put(GridPane table, Node content, int column, int row, String style) {
@@ -180,10 +199,14 @@ public final class BlindReviewPage extends VBox {
   }
 
   private VBox close() {
-    Button close = new Button(WORDS.say("close"));
-    close.getStyleClass().add("next");
-    close.setOnAction(e -> model.close());
-    return new VBox(10, new HBox(12, close, words(WORDS.say("close.why"), "second")));
+    AskedOnce close =
+        new AskedOnce(
+            look,
+            new AskedOnce.Words(
+                WORDS.say("close"), WORDS.say("close.follows"), WORDS.say("close.not")),
+            model::close);
+    close.first().getStyleClass().add("next");
+    return new VBox(10, close, words(WORDS.say("close.why"), "second"));
   }
 
   private VBox fingerprint(BlindReviewModel.View view) {

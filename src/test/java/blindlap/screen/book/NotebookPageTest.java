@@ -21,13 +21,17 @@ import blindlap.screen.part.Theme;
 import blindlap.screen.plan.PlanDesk;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SessionKind;
+import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
+import blindlap.session.SessionSummary;
+import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
 import blindlap.store.SqliteNotebook;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -37,6 +41,7 @@ import java.util.stream.Stream;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import org.junit.jupiter.api.BeforeAll;
@@ -317,6 +322,90 @@ class NotebookPageTest {
       assertThat(row.id()).isEqualTo(hand.id());
       assertThat(row.outcome()).isEqualTo("abandoned");
       assertThat(row.detail()).isEqualTo("the trail was closed");
+    }
+  }
+
+  @Test
+  void fiveSessionsAreInViewAt768PixelsWithTheirVerdictsWhole() throws Exception {
+    try (Desk desk = filled()) {
+      while (desk.sessionList().keepVerdicts(10)) {
+        // every verdict is in the list
+      }
+      NotebookModel model = model(desk);
+      double[] inView = new double[1];
+      Window.run(
+          () -> {
+            NotebookPage page =
+                new NotebookPage(
+                    new Look(),
+                    model,
+                    PlanDesk.keeping(desk, notebook()),
+                    new Chosen(List.of(notebook())));
+            Look look = new Look();
+            Scene scene =
+                new Scene(
+                    new ShellView(
+                        look,
+                        new Shell(),
+                        Map.of(Shell.Page.NOTEBOOK, () -> page),
+                        List.of("quarry.blindlap")),
+                    1366,
+                    768);
+            look.dress(scene);
+            Window.picture(scene, "notebook-768");
+            Window.picture(scene, "notebook-768");
+            ListView<?> list = (ListView<?>) page.lookup(".sessions");
+            double bottom = list.localToScene(list.getBoundsInLocal()).getMaxY();
+            assertThat(bottom).isLessThan(768 - 70);
+            inView[0] =
+                page.lookupAll(".session-cell").stream()
+                    .filter(cell -> !cell.getStyleClass().contains("empty"))
+                    .filter(cell -> ((ListCell<?>) cell).getItem() != null)
+                    .filter(cell -> cell.localToScene(cell.getBoundsInLocal()).getMaxY() <= bottom)
+                    .count();
+          });
+      assertThat(inView[0]).isGreaterThanOrEqualTo(5);
+    }
+  }
+
+  @Test
+  void theNextStepOfTheSessionInHandIsOfferedUntilItsSealIsOpened() throws Exception {
+    try (Desk desk = filled()) {
+      NotebookModel model = model(desk);
+      SessionId id = model.answerProperty().get().about().orElseThrow().id();
+      assertThat(model.answerProperty().get().next()).isEqualTo("Ride stint 7");
+      desk.riderDays().cutShort(id, 6, "rain", "R. Lind", false);
+      model.refresh();
+      assertThat(model.answerProperty().get().next()).isEqualTo("Close the day …");
+      desk.riderDays().closeDay(id);
+      model.refresh();
+      assertThat(model.answerProperty().get().next()).isEqualTo("Review it blind");
+      SessionState closed = desk.sessions().state(id).orElseThrow();
+      desk.sessions().act(id, latest -> new LifeCommands(latest).closeReview());
+      model.refresh();
+      assertThat(closed.step()).isEqualTo(Step.DAY_CLOSED);
+      assertThat(model.answerProperty().get().next()).isEqualTo("Unseal …");
+    }
+  }
+
+  @Test
+  void theSessionOfTodayIsInHandBeforeOneOfNextWeekAndTheListShowsTheLatestDayFirst()
+      throws Exception {
+    try (Desk desk = filled()) {
+      SessionId today = model(desk).answerProperty().get().about().orElseThrow().id();
+      LocalDate day = desk.sessions().state(today).orElseThrow().plan().day();
+      PlanPreview later =
+          PlanPreview.of(
+              Files.readString(SAMPLE).replace(day.toString(), day.plusDays(7).toString()),
+              desk.protocols());
+      Commits.commit(
+          desk, later.plan().orElseThrow(), SessionKind.comparison(), List.of("R. Lind"));
+      NotebookModel model = model(desk);
+      assertThat(model.answerProperty().get().about().orElseThrow().id()).isEqualTo(today);
+      assertThat(model.rows().get(0).day()).isEqualTo(day.plusDays(7));
+      assertThat(desk.sessionList().find(""))
+          .extracting(SessionSummary::day)
+          .isSortedAccordingTo(Comparator.reverseOrder());
     }
   }
 

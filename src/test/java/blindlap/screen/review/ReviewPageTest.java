@@ -3,6 +3,7 @@ package blindlap.screen.review;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.AskedAgain;
+import blindlap.desk.Desk;
 import blindlap.desk.SampleDays;
 import blindlap.desk.TestDay;
 import blindlap.screen.Models;
@@ -28,6 +29,7 @@ import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.PasswordField;
 import javafx.scene.text.Text;
@@ -118,6 +120,10 @@ class ReviewPageTest {
                   picture(scene, "blind-review");
                   assertThat(texts(page)).noneMatch(t -> t.contains("Shock"));
                   press(page, "Close the review");
+                  assertThat(texts(page)).doesNotContain("The review is closed.");
+                  press(page, "Not yet");
+                  press(page, "Close the review");
+                  press(page, "Close the review");
                   picture(scene, "blind-review-closed");
                   assertThat(texts(page)).contains("The review is closed.");
                   assertThat(texts(page)).noneMatch(t -> t.contains("Shock"));
@@ -128,6 +134,48 @@ class ReviewPageTest {
                   press(page, "Open the key");
                   assertThat(texts(page)).contains("real and worthwhile");
                 }));
+  }
+
+  @Test
+  void aVoidSaysWhatFollowsAsksOnceAndIsTakenBackUntilTheReviewIsClosed() {
+    SampleDays.sealed(
+        "shocks-on-quarry-loop",
+        (desk, state, phrase) ->
+            Window.run(
+                () -> {
+                  ReviewModel model = Models.review(desk, Background.immediate());
+                  model.open(state.id());
+                  ReviewPage page = new ReviewPage(new Look(), model, NONE);
+                  new Scene(page, 1100, 2300);
+                  int before = voids(desk, state);
+                  chooseEvent(page, "traffic");
+                  assertThat(texts(page))
+                      .anyMatch(t -> t.startsWith("Lap 1 is left out because of traffic."));
+                  press(page, "Keep it");
+                  assertThat(voids(desk, state)).isEqualTo(before);
+                  chooseEvent(page, "traffic");
+                  press(page, "Void lap 1");
+                  assertThat(voids(desk, state)).isEqualTo(before + 1);
+                  press(page, "keep");
+                  assertThat(voids(desk, state)).isEqualTo(before);
+                }));
+  }
+
+  private static int voids(Desk desk, SessionState state) {
+    return (int)
+        desk.sessions().state(state.id()).orElseThrow().laps().stream()
+            .filter(lap -> lap.voided().isPresent())
+            .count();
+  }
+
+  @SuppressWarnings("unchecked")
+  private static void chooseEvent(Parent page, String event) {
+    ComboBox<String> first =
+        all(page, ComboBox.class).stream()
+            .filter(box -> "void 1".equals(box.getAccessibleText()))
+            .findFirst()
+            .orElseThrow();
+    first.getSelectionModel().select(event);
   }
 
   @Test
@@ -279,6 +327,7 @@ class ReviewPageTest {
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(new Look(), model, NONE);
                   assertThat(texts(page)).anyMatch(t -> t.startsWith("Unblinded session: "));
+                  press(page, "Close the review");
                   press(page, "Close the review");
                   all(page, PasswordField.class).get(0).setText(phrase);
                   press(page, "Open the key");

@@ -1,0 +1,69 @@
+package blindlap.screen.part;
+
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+
+/**
+ * A button for what cannot be undone: the first press says what will follow and asks once. The
+ * button that goes on stands elsewhere than the one that was pressed, so that a second press on the
+ * same place, or Enter pressed twice, changes nothing.
+ */
+public final class AskedOnce extends VBox {
+  private final Look look;
+  private final Button first;
+
+  /**
+   * What is asked.
+   *
+   * @param does what the button does: on it, and on the one that goes on
+   * @param follows what will follow, a sentence
+   * @param not on the button that changes nothing
+   */
+  public record Words(String does, String follows, String not) {}
+
+  /** A button that asks before it works. */
+  public AskedOnce(Look look, Words words, Runnable work) {
+    super(10);
+    this.look = look;
+    this.first = button(words.does());
+    first.setOnAction(e -> ask(words, work));
+    getChildren().setAll(first);
+  }
+
+  /** The button as it is before it asks, for its looks. */
+  public Button first() {
+    return first;
+  }
+
+  private void ask(Words words, Runnable work) {
+    Label follows = new Label(words.follows());
+    follows.setWrapText(true);
+    follows.setMinHeight(USE_PREF_SIZE);
+    follows.getStyleClass().add("strong");
+    Button not = button(words.not());
+    not.setAccessibleText(words.not() + ". " + words.follows());
+    not.setOnAction(
+        e -> {
+          getChildren().setAll(first);
+          first.requestFocus();
+        });
+    Button goOn = button(words.does());
+    goOn.setOnAction(
+        e -> {
+          getChildren().setAll(first);
+          work.run();
+        });
+    // What changes nothing stands where the finger is.
+    getChildren().setAll(new FlowPane(12, 12, not, goOn), follows);
+    not.requestFocus();
+  }
+
+  private Button button(String words) {
+    Button button = new Button(words);
+    button.minHeightProperty().bind(look.touch());
+    button.setMinWidth(USE_PREF_SIZE);
+    return button;
+  }
+}
