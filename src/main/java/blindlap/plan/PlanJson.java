@@ -174,7 +174,8 @@ public final class PlanJson {
   }
 
   private static Map<String, Object> timetable(Timetable timetable) {
-    return object(
+    Map<String, Object> tree =
+        object(
         "zone", timetable.zone().getId(),
         "start", timetable.start().toString(),
         "daylight_end", timetable.daylightEnd().toString(),
@@ -186,6 +187,10 @@ public final class PlanJson {
         "rest", number(timetable.rest()),
         "cool_down", number(timetable.coolDown()),
         "lap_budget", number(timetable.lapBudget()));
+    if (timetable.practised().any()) {
+      tree.put("practised", timetable.practised().text()); // since version 4
+    }
+    return tree;
   }
 
   private static Map<String, Object> noise(DeclaredNoise noise) {
