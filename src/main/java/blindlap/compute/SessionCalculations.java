@@ -52,10 +52,7 @@ final class SessionCalculations {
     given.refuseRatioScale("waits are compared in their own unit.");
     WaitTest found =
         WaitTest.of(
-            given.set(),
-            given.order(),
-            given.given().numbersWithGaps("waits"),
-            given.sampling());
+            given.set(), given.order(), given.given().numbersWithGaps("waits"), given.sampling());
     ResultFields result =
         new ResultFields()
             .whole("count", found.count())
@@ -79,9 +76,7 @@ final class SessionCalculations {
         result,
         "Re-randomisation of waits after a straight line: real against dummy swaps, one-sided; by the"
             + " setup now fitted, two-sided.",
-        List.of(
-            given.reference(found.sampled()),
-            "A large p is no evidence that the blind held."));
+        List.of(given.reference(found.sampled()), "A large p is no evidence that the blind held."));
   }
 
   private static Evaluation countRatio(OrderGiven given) {

@@ -158,8 +158,8 @@ public final class HelperDay {
   /**
    * By how much every handling from a stint on takes longer than planned: once, after the first
    * overrun for which no mishap was declared, and at most a quarter of what that handling was
-   * given. Later overruns add nothing: a countdown that grows to the longest so far would hide
-   * from the test of waits what it is there to find.
+   * given. Later overruns add nothing: a countdown that grows to the longest so far would hide from
+   * the test of waits what it is there to find.
    */
   public Duration raised(SessionState latest, int stint) {
     for (HelperRecord record : latest.helperRecords().headMap(stint).values()) {

@@ -115,7 +115,9 @@ public final class DataPackageReader {
         handlings(plan));
   }
 
-  /** How long handlings took; nothing where nobody timed them, or the program was an earlier one. */
+  /**
+   * How long handlings took; nothing where nobody timed them, or the program was an earlier one.
+   */
   private SortedMap<Integer, Handling> handlings(Plan plan) {
     return files.containsKey(WaitTable.FILE)
         ? WaitTable.read(CsvText.read(WaitTable.FILE, text(WaitTable.FILE)), plan)

@@ -27,9 +27,9 @@ import org.jspecify.annotations.Nullable;
  * The text of a helper's entry before it is encrypted: canonical JSON with the fields {@code form,
  * stint, helper, planned, fitted} (ids of setups), {@code begun, done} (times), {@code measured}
  * (by setting), {@code outside} (setting, aim, measured, by, reason), {@code safety} (confirmed
- * items), {@code rider_fit} (by laps ridden), {@code events} (stint, event, words) {@code
- * note}, and where the handling was timed {@code timing} (given and took in seconds, mishap,
- * words). {@link HelperFits} reads it, too.
+ * items), {@code rider_fit} (by laps ridden), {@code events} (stint, event, words) {@code note},
+ * and where the handling was timed {@code timing} (given and took in seconds, mishap, words).
+ * {@link HelperFits} reads it, too.
  */
 public final class HelperEntryText {
   /** Form of the text. */

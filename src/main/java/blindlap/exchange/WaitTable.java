@@ -72,8 +72,7 @@ final class WaitTable {
           || stint.stripTrailingZeros().scale() > 0
           || stint.signum() < 0
           || stint.compareTo(BigDecimal.valueOf(plan.stints())) > 0) {
-        throw new Unreadable(
-            PackageFault.NO_SUCH_STINT, FILE, cell(row, "stint"), plan.stints());
+        throw new Unreadable(PackageFault.NO_SUCH_STINT, FILE, cell(row, "stint"), plan.stints());
       }
       handlings.put(
           stint.intValue(),

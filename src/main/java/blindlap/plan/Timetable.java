@@ -38,6 +38,17 @@ public record Timetable(
   /** The same day without rests. */
   public Timetable withoutRests() {
     return new Timetable(
-        zone, start, daylightEnd, lap, climb, swap, scoring, 0, rest, coolDown, lapBudget, practised);
+        zone,
+        start,
+        daylightEnd,
+        lap,
+        climb,
+        swap,
+        scoring,
+        0,
+        rest,
+        coolDown,
+        lapBudget,
+        practised);
   }
 }

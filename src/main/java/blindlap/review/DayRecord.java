@@ -76,17 +76,7 @@ public record DayRecord(
       int lastStint,
       SortedMap<Integer, HelperFit> fits,
       List<Remark> remarks) {
-    this(
-        session,
-        plan,
-        key,
-        laps,
-        guesses,
-        blindBroken,
-        lastStint,
-        fits,
-        remarks,
-        new TreeMap<>());
+    this(session, plan, key, laps, guesses, blindBroken, lastStint, fits, remarks, new TreeMap<>());
   }
 
   /** The same day with how long its handlings took. */

@@ -198,7 +198,8 @@ public record HelperEntry(
   private HelperEntry with(
       String who, int setup, @Nullable Instant from, @Nullable Instant ready, String words) {
     return new HelperEntry(
-        stint, who, planned, setup, from, ready, measured, outside, confirmed, fit, events, words, timing);
+        stint, who, planned, setup, from, ready, measured, outside, confirmed, fit, events, words,
+        timing);
   }
 
   private HelperEntry with(
@@ -208,7 +209,8 @@ public record HelperEntry(
       SortedMap<Integer, Boolean> answers,
       List<Said> said) {
     return new HelperEntry(
-        stint, helper, planned, fitted, begun, done, values, beyond, checks, answers, said, note, timing);
+        stint, helper, planned, fitted, begun, done, values, beyond, checks, answers, said, note,
+        timing);
   }
 
   /** Nothing done yet. */

@@ -26,7 +26,7 @@ public final class Calibration {
   private static final int VERDICT_DAYS = 10_000;
   private static final int SHARPER_DAYS = 250;
 
-  private static final int WAIT_DAYS = 1_000;
+  private static final int WAIT_DAYS = 2_000;
 
   private final int days;
   private final Map<Design, Map<NoiseScenario, CalibrationCell>> cells =

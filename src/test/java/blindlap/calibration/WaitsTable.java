@@ -86,16 +86,18 @@ final class WaitsTable {
             + " days a cell. Where nothing is slower neither share may exceed .10 by more than simulation error and what a mid-p gains on a"
             + " coarse set. A swap that is slow in one direction and quick in the other is plain to the second and hidden from the first.");
     lines.add("");
-    lines.add("| what is slower | noise | blocks of four, 12 | blocks of four, 16 | blocks of four, 24 |");
+    lines.add(
+        "| what is slower | noise | blocks of four, 12 | blocks of four, 16 | blocks of four, 24 |");
     lines.add("| --- | --- | ---: | ---: | ---: |");
     for (Slower slower : Slower.values()) {
-      for (NoiseScenario noise : List.of(NoiseScenario.WHITE, NoiseScenario.AR_6, NoiseScenario.OUTLIERS)) {
+      for (NoiseScenario noise :
+          List.of(NoiseScenario.WHITE, NoiseScenario.AR_6, NoiseScenario.OUTLIERS)) {
         StringBuilder row = new StringBuilder("| " + slower.text + " | " + noise.text() + " |");
         for (Design design : List.of(Design.BLOCK4_12, Design.BLOCK4_16, Design.BLOCK4_24)) {
           Flagged found =
-              simulate(design, slower, noise, days, SEED + 100L * slower.ordinal() + noise.ordinal());
-          row.append(
-              String.format(Locale.ROOT, " %.3f, %.3f |", found.kind(), found.setup()));
+              simulate(
+                  design, slower, noise, days, SEED + 100L * slower.ordinal() + noise.ordinal());
+          row.append(String.format(Locale.ROOT, " %.3f, %.3f |", found.kind(), found.setup()));
         }
         lines.add(row.toString());
       }

@@ -44,15 +44,16 @@ class PractisedTest {
     assertThat(PlanHints.of(shorter))
         .filteredOn(hint -> hint.fault() == PlanHint.SWAP_TOO_SHORT)
         .singleElement()
-        .satisfies(hint -> assertThat(hint.details()).isEqualTo(java.util.List.of("6.5", "6:20", "7")));
+        .satisfies(
+            hint -> assertThat(hint.details()).isEqualTo(java.util.List.of("6.5", "6:20", "7")));
     Plan enough = Plans.with(TABLE.formatted("7", ", practised: \"5:40, 6:20\""));
-    assertThat(PlanHints.of(enough))
-        .noneMatch(hint -> hint.fault() == PlanHint.SWAP_TOO_SHORT);
+    assertThat(PlanHints.of(enough)).noneMatch(hint -> hint.fault() == PlanHint.SWAP_TOO_SHORT);
   }
 
   @Test
   void aPlanWithoutPractisedSwapsKeepsItsBytes() {
-    String without = new String(PlanJson.bytes(Plans.with(TABLE.formatted("7", ""))), StandardCharsets.UTF_8);
+    String without =
+        new String(PlanJson.bytes(Plans.with(TABLE.formatted("7", ""))), StandardCharsets.UTF_8);
     assertThat(without).doesNotContain("practised");
     String with =
         new String(

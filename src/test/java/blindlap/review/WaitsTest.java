@@ -47,11 +47,7 @@ class WaitsTest {
   private static Handling handling(
       int stint, int wait, int took, @org.jspecify.annotations.Nullable String mishap) {
     return new Handling(
-        stint,
-        BigDecimal.valueOf(wait),
-        BigDecimal.valueOf(took),
-        BigDecimal.valueOf(420),
-        mishap);
+        stint, BigDecimal.valueOf(wait), BigDecimal.valueOf(took), BigDecimal.valueOf(420), mishap);
   }
 
   private static List<String> said(DayRecord day) {
@@ -66,7 +62,8 @@ class WaitsTest {
     assertThat(test.kind().flagged()).isTrue();
     assertThat(said(day)).hasSize(1);
     assertThat(said(day).get(0))
-        .startsWith("The waits may have told: real swaps took 40 s longer than dummy swaps (mid-p = .00")
+        .startsWith(
+            "The waits may have told: real swaps took 40 s longer than dummy swaps (mid-p = .00")
         .endsWith("Who feels how long a handling takes needs no look at the bike.");
     List<String> lines = new FindingText(Analysis.of(day)).lines();
     int guesses = lines.indexOf(new FindingText(Analysis.of(day)).guesses());

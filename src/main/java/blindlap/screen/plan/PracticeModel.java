@@ -103,7 +103,8 @@ final class PracticeModel {
     Practised all = practised();
     int done = all.seconds().size();
     String way =
-        PlanWords.say("practice.way", name(done), name(done + 1), done + 1, Math.max(ENOUGH, done + 1));
+        PlanWords.say(
+            "practice.way", name(done), name(done + 1), done + 1, Math.max(ENOUGH, done + 1));
     now.set(running.get() ? PlanWords.say("practice.running", way) : way);
     proposal.set(
         all.any()
@@ -119,6 +120,8 @@ final class PracticeModel {
     List<TypedForm> setups = form.list("setups");
     int at = setups.size() < 2 ? place % 2 : place % setups.size();
     String name = at < setups.size() ? setups.get(at).field("name").get().strip() : "";
-    return name.isEmpty() ? PlanWords.say("practice.setup", String.valueOf((char) ('A' + at))) : name;
+    return name.isEmpty()
+        ? PlanWords.say("practice.setup", String.valueOf((char) ('A' + at)))
+        : name;
   }
 }

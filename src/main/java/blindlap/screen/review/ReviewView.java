@@ -108,7 +108,7 @@ public record ReviewView(
         events(text),
         expected(state, text),
         text.next(),
-        method(plan, text, beside),
+        method(finding, text, beside),
         Reviews.how(finding).stream().map(h -> new How(h.about(), h.request())).toList(),
         HistoryWords.lines(beside.history()),
         AmendmentWords.lines(state),
@@ -192,13 +192,16 @@ public record ReviewView(
             .toList());
   }
 
-  private static List<String> method(Plan plan, FindingText text, Beside beside) {
+  private static List<String> method(Finding finding, FindingText text, Beside beside) {
     List<String> lines = new ArrayList<>(text.evidence());
-    lines.add(FindingText.limits(plan));
+    lines.add(FindingText.limits(finding.day().plan()));
     lines.add(EditionWords.both(beside.edition()));
     Words computed = Words.of("computed");
     computed.keys().stream()
-        .filter(k -> k.startsWith("formula."))
+        .filter(
+            k ->
+                k.startsWith("formula.")
+                    || k.equals("waits.formula") && finding.waits().test().isPresent())
         .sorted()
         .forEach(k -> lines.add(computed.say(k)));
     return lines;

@@ -65,7 +65,10 @@ final class SwapOverrunView extends VBox {
 
   private void typed(boolean focused) {
     HelperEntry.Timing kept = work.answered();
-    if (!focused && kept != null && kept.declared() && !what.getText().strip().equals(kept.words())) {
+    if (!focused
+        && kept != null
+        && kept.declared()
+        && !what.getText().strip().equals(kept.words())) {
       work.mishap(true, what.getText());
     }
   }

@@ -79,8 +79,8 @@ record SwapPace(
     ZonedDateTime end = schedule.end().plus(late).plus(raised.multipliedBy(handlings));
     Duration rests = rests(schedule, planned);
     boolean without = end.isAfter(schedule.limit()) && !end.minus(rests).isAfter(schedule.limit());
-    return Optional.of(new SwapPace(
-            late, end, schedule.limit(), without, most(schedule, stint, late, raised)));
+    return Optional.of(
+        new SwapPace(late, end, schedule.limit(), without, most(schedule, stint, late, raised)));
   }
 
   private static Duration rests(Schedule schedule, Instant after) {

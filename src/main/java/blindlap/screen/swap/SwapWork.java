@@ -326,8 +326,7 @@ public final class SwapWork {
       trouble.set(String.join(" ", Problems.sentences(missing)));
       return;
     }
-    HelperEntry timed =
-        now.begun() == null ? now : now.withTiming(time.timing(open.plan(), now));
+    HelperEntry timed = now.begun() == null ? now : now.withTiming(time.timing(open.plan(), now));
     background.run(() -> open.handOver(timed), this::finished, this::failed);
   }
 

@@ -122,8 +122,18 @@ public record WaitTest(
     } else {
       walk.walk();
     }
-    return new WaitTest(
-        set.count(), DayCheck.count(use), walk.kind(), walk.setup(), sampling.samples(set));
+    Kind kind = new Kind(walk.reals(), walk.difference(), walk.kindP(), walk.kindMidP());
+    Optional<BySetup> setup =
+        walk.apart()
+            .map(
+                apart ->
+                    new BySetup(
+                        apart.slowest(),
+                        apart.quickest(),
+                        apart.difference(),
+                        walk.setupP(),
+                        walk.setupMidP()));
+    return new WaitTest(set.count(), DayCheck.count(use), kind, setup, sampling.samples(set));
   }
 
   private static String refusal(Untested why, int known) {

@@ -151,23 +151,36 @@ final class WaitWalk {
     return kind;
   }
 
-  WaitTest.Kind kind() {
-    double all = visited;
-    return new WaitTest.Kind(
-        reals, difference, (kindMore + kindSame) / all, (kindMore + kindSame / 2.0) / all);
+  /** Number of real swaps among the waits of the ridden order. */
+  int reals() {
+    return reals;
   }
 
-  Optional<WaitTest.BySetup> setup() {
-    double all = visited;
+  /** By how much its real swaps took longer, in the unit of the waits. */
+  double difference() {
+    return difference;
+  }
+
+  double kindP() {
+    return (double) (kindMore + kindSame) / visited;
+  }
+
+  double kindMidP() {
+    return (kindMore + kindSame / 2.0) / visited;
+  }
+
+  /** Its setups that lie furthest apart, in the unit of the waits; empty if not told apart. */
+  Optional<WaitSetups.Apart> apart() {
     return setups
         .apart()
-        .map(
-            apart ->
-                new WaitTest.BySetup(
-                    apart.slowest(),
-                    apart.quickest(),
-                    apart.difference() * scale,
-                    (setupMore + setupSame) / all,
-                    (setupMore + setupSame / 2.0) / all));
+        .map(a -> new WaitSetups.Apart(a.slowest(), a.quickest(), a.difference() * scale));
+  }
+
+  double setupP() {
+    return (double) (setupMore + setupSame) / visited;
+  }
+
+  double setupMidP() {
+    return (setupMore + setupSame / 2.0) / visited;
   }
 }

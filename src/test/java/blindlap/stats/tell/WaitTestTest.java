@@ -245,8 +245,7 @@ class WaitTestTest {
     Assignments set = Assignments.listed(List.of("ABBBBBBBBBBA", "BAAAAAAAAAAB"));
     double[] waits = waits(12, new Random(22), 0);
     waits[11] = Double.NaN;
-    WaitTest found =
-        WaitTest.of(set, Orders.parse("ABBBBBBBBBBA"), waits, Sampling.PREFERRED);
+    WaitTest found = WaitTest.of(set, Orders.parse("ABBBBBBBBBBA"), waits, Sampling.PREFERRED);
     assertThat(found.setup()).isEmpty();
     assertThat(found.kind().reals()).isEqualTo(1);
   }
