@@ -36,6 +36,7 @@ final class SwapOverrunView extends VBox {
     asked.setLabelFor(what);
     asked.setWrapText(true);
     what.setAccessibleText(SwapWords.say("mishap.what"));
+    what.minHeightProperty().bind(look.touch());
     what.focusedProperty().addListener((o, before, now) -> typed(now));
     VBox words = new VBox(4, asked, what);
     words.setVisible(false);
