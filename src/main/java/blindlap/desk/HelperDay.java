@@ -169,7 +169,10 @@ public final class HelperDay {
               .flatMap(text -> HelperEntryText.read(text, plan))
               .orElse(null);
       HelperEntry.Timing timing = entry == null ? null : entry.timing();
-      Duration given = timing == null ? null : timing.given();
+      if (timing == null) {
+        continue;
+      }
+      Duration given = timing.given();
       if (given != null && !timing.declared() && !timing.overrun().isZero()) {
         Duration most = given.dividedBy(4);
         return timing.overrun().compareTo(most) > 0 ? most : timing.overrun();
