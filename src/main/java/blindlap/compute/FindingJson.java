@@ -56,6 +56,7 @@ public final class FindingJson {
     ArrayNode otherwise = root.putArray("sensitivity");
     finding.sensitivities().forEach(each -> sensitivity(otherwise.addObject(), finding, each));
     guesses(root.putObject("guesses"), finding.guesses());
+    WaitsJson.put(root, finding.waits());
     ObjectNode voids = root.putObject("voids");
     voids(voids, finding.voids());
     voids(voids.putObject("laps"), finding.voidLaps());

@@ -44,6 +44,7 @@ public final class FindingRequests {
     all.family();
     finding.sensitivities().forEach(all::sensitivity);
     all.guesses();
+    all.waits();
     all.voids();
     return List.copyOf(all.requests);
   }
@@ -176,6 +177,17 @@ public final class FindingRequests {
       ObjectNode given = given();
       given.put("guesses", finding.guesses().letters());
       add("guesses", "", "guesses", given);
+    }
+  }
+
+  private void waits() {
+    if (finding.waits().test().isPresent()) {
+      ObjectNode given = given();
+      ArrayNode waits = given.putArray("waits");
+      for (double wait : finding.waits().seconds(finding.day().plan().stints())) {
+        number(waits, wait);
+      }
+      add("waits", "", "waits", given);
     }
   }
 

@@ -2,13 +2,15 @@ package blindlap.compute;
 
 import blindlap.stats.compare.CountRatio;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Orders;
 import blindlap.stats.power.Detectable;
 import blindlap.stats.tell.GuessTest;
+import blindlap.stats.tell.WaitTest;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 
-/** Guesses, counts, and what a day can detect, over the admissible orders. */
+/** Guesses, waits, counts, and what a day can detect, over the admissible orders. */
 final class SessionCalculations {
   private static final double FEW_COUNTS = 1;
   private static final double LIMIT = 0.05;
@@ -18,6 +20,7 @@ final class SessionCalculations {
   static List<Calculation> all() {
     return List.of(
         OrderGiven.calculation("guesses", Set.of("order", "guesses"), SessionCalculations::guesses),
+        OrderGiven.calculation("waits", Set.of("order", "waits"), SessionCalculations::waits),
         OrderGiven.calculation(
             "count-ratio", Set.of("order", "values"), SessionCalculations::countRatio),
         OrderGiven.calculation(
@@ -43,6 +46,37 @@ final class SessionCalculations {
         List.of(
             "Counted exactly along the graph of orders; nothing is sampled.",
             "A large p is no evidence that the blind held: few stints see little."));
+  }
+
+  private static Evaluation waits(OrderGiven given) {
+    given.refuseRatioScale("waits are compared in their own unit.");
+    WaitTest found =
+        WaitTest.of(
+            given.set(), given.order(), given.given().numbersWithGaps("waits"), given.sampling());
+    ResultFields result =
+        new ResultFields()
+            .whole("count", found.count())
+            .whole("waits", found.waits())
+            .whole("reals", found.kind().reals())
+            .number("difference", found.kind().seconds())
+            .number("p", found.kind().p())
+            .number("mid_p", found.kind().midP());
+    found
+        .setup()
+        .ifPresent(
+            apart ->
+                result
+                    .text("slowest", String.valueOf(Orders.letter(apart.slowest())))
+                    .text("quickest", String.valueOf(Orders.letter(apart.quickest())))
+                    .number("setup_difference", apart.seconds())
+                    .number("setup_p", apart.p())
+                    .number("setup_mid_p", apart.midP()));
+    given.stateSample(result, found.sampled());
+    return new Evaluation(
+        result,
+        "Re-randomisation of waits after a straight line: real against dummy swaps, one-sided; by the"
+            + " setup now fitted, two-sided.",
+        List.of(given.reference(found.sampled()), "A large p is no evidence that the blind held."));
   }
 
   private static Evaluation countRatio(OrderGiven given) {

@@ -52,6 +52,8 @@ public enum DeskFault implements Fault {
   PIN_USED_UP,
   /** The time of every handling is not over yet: what is left. */
   TIME_NOT_OVER,
+  /** A handling took longer than planned, and nobody said whether a mishap did it: time given. */
+  MISHAP_OPEN,
   /** An old day with too few or too many laps: number, least, most. */
   PLAIN_DAY_LAPS,
   /** An old day without rider or trail. */

@@ -18,6 +18,7 @@ import blindlap.session.SafetyCheck;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -152,6 +153,32 @@ public final class HelperDay {
     return open.lock()
         .decrypt(id.text(), new HelperRecord(stint, parts[1], parts[2]))
         .flatMap(text -> HelperEntryText.read(text, plan));
+  }
+
+  /**
+   * By how much every handling from a stint on takes longer than planned: once, after the first
+   * overrun for which no mishap was declared, and at most a quarter of what that handling was
+   * given. Later overruns add nothing: a countdown that grows to the longest so far would hide from
+   * the test of waits what it is there to find.
+   */
+  public Duration raised(SessionState latest, int stint) {
+    for (HelperRecord record : latest.helperRecords().headMap(stint).values()) {
+      HelperEntry entry =
+          open.lock()
+              .decrypt(id.text(), record)
+              .flatMap(text -> HelperEntryText.read(text, plan))
+              .orElse(null);
+      HelperEntry.Timing timing = entry == null ? null : entry.timing();
+      if (timing == null) {
+        continue;
+      }
+      Duration given = timing.given();
+      if (given != null && !timing.declared() && !timing.overrun().isZero()) {
+        Duration most = given.dividedBy(4);
+        return timing.overrun().compareTo(most) > 0 ? most : timing.overrun();
+      }
+    }
+    return Duration.ZERO;
   }
 
   /** True if an entry is not too long to be sealed. */

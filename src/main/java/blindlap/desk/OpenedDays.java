@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.exchange.DayHandlings;
 import blindlap.exchange.DayRemarks;
 import blindlap.exchange.HelperFits;
 import blindlap.review.DayRecord;
@@ -11,6 +12,7 @@ final class OpenedDays {
 
   static DayRecord of(SessionState state) {
     return DayRecord.of(
-        state, HelperFits.read(state.openedHelperRecords(), state.plan()), DayRemarks.of(state));
+            state, HelperFits.read(state.openedHelperRecords(), state.plan()), DayRemarks.of(state))
+        .with(DayHandlings.of(state));
   }
 }

@@ -11,6 +11,7 @@ import blindlap.review.DayRecord;
 import blindlap.review.Edition;
 import blindlap.review.QuestionHistory;
 import blindlap.review.StintValues;
+import blindlap.review.Waits;
 import blindlap.seal.OpenKey;
 import blindlap.session.SessionState;
 import blindlap.session.day.Guess;
@@ -118,6 +119,7 @@ public final class DataPackage {
     tables.rule(plan.rule());
     stints(tables, day);
     fits(tables, day);
+    WaitTable.write(tables, Waits.timed(day));
     RemarkTable.write(tables, day.remarks());
     tables.json("plan", new String(PlanJson.bytes(plan), StandardCharsets.UTF_8));
     tables.json("key", key(day));

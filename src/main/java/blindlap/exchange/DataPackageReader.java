@@ -6,6 +6,7 @@ import blindlap.fault.Unreadable;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.review.DayRecord;
+import blindlap.review.Handling;
 import blindlap.review.HelperFit;
 import blindlap.review.Remark;
 import blindlap.seal.OpenKey;
@@ -116,7 +117,17 @@ public final class DataPackageReader {
         broken,
         inside(key.path("last_stint").asInt(plan.stints()), KEY, 0, plan),
         fits(plan),
-        remarks());
+        remarks(),
+        handlings(plan));
+  }
+
+  /**
+   * How long handlings took; nothing where nobody timed them, or the program was an earlier one.
+   */
+  private SortedMap<Integer, Handling> handlings(Plan plan) {
+    return files.containsKey(WaitTable.FILE)
+        ? WaitTable.read(CsvText.read(WaitTable.FILE, text(WaitTable.FILE)), plan)
+        : new TreeMap<>();
   }
 
   /** What was said and done; nothing in the packages of earlier programs. */

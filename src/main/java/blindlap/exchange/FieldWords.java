@@ -23,6 +23,7 @@ enum FieldWords {
   DAYLIGHT_END,
   ZONE,
   SHARE,
+  PRACTISED,
   MASS,
   /** {0} grams. */
   SAME_GRAMS,

@@ -9,6 +9,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.math.BigDecimal;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -26,8 +27,9 @@ import org.jspecify.annotations.Nullable;
  * The text of a helper's entry before it is encrypted: canonical JSON with the fields {@code form,
  * stint, helper, planned, fitted} (ids of setups), {@code begun, done} (times), {@code measured}
  * (by setting), {@code outside} (setting, aim, measured, by, reason), {@code safety} (confirmed
- * items), {@code rider_fit} (by laps ridden), {@code events} (stint, event, words) and {@code
- * note}. {@link HelperFits} reads it, too.
+ * items), {@code rider_fit} (by laps ridden), {@code events} (stint, event, words) {@code note},
+ * and where the handling was timed {@code timing} (given and took in seconds, mishap, words).
+ * {@link HelperFits} reads it, too.
  */
 public final class HelperEntryText {
   /** Form of the text. */
@@ -55,6 +57,10 @@ public final class HelperEntryText {
     tree.put("rider_fit", fit);
     tree.put("events", entry.events().stream().map(HelperEntryText::said).toList());
     tree.put("note", entry.note());
+    HelperEntry.Timing timing = entry.timing();
+    if (timing != null) {
+      tree.put("timing", timing(timing)); // since version 4; older records lack it
+    }
     return CanonicalJson.text(tree);
   }
 
@@ -81,6 +87,37 @@ public final class HelperEntryText {
     return tree;
   }
 
+  private static Map<String, @Nullable Object> timing(HelperEntry.Timing timing) {
+    Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+    Duration given = timing.given();
+    tree.put("given", given == null ? null : seconds(given));
+    tree.put("took", seconds(timing.took()));
+    tree.put("mishap", timing.mishap());
+    tree.put("words", timing.words());
+    return tree;
+  }
+
+  private static String seconds(Duration time) {
+    return BigDecimal.valueOf(time.toMillis(), 3).stripTrailingZeros().toPlainString();
+  }
+
+  private static Duration duration(String seconds) {
+    return Duration.ofMillis(new BigDecimal(seconds).movePointRight(3).longValue());
+  }
+
+  private static HelperEntry.@Nullable Timing timing(JsonNode node) {
+    if (!node.isObject()) {
+      return null;
+    }
+    JsonNode given = node.path("given");
+    JsonNode mishap = node.path("mishap");
+    return new HelperEntry.Timing(
+        given.isTextual() ? duration(given.textValue()) : null,
+        duration(node.path("took").asText()),
+        mishap.isBoolean() ? Boolean.valueOf(mishap.booleanValue()) : null,
+        node.path("words").asText(""));
+  }
+
   private static String word(Enum<?> option) {
     return option.name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
@@ -105,7 +142,8 @@ public final class HelperEntryText {
               confirmed(tree.path("safety")),
               fit(tree.path("rider_fit")),
               said(tree.path("events")),
-              tree.path("note").asText()));
+              tree.path("note").asText(),
+              timing(tree.path("timing"))));
     } catch (JsonProcessingException | RuntimeException e) {
       return Optional.empty(); // of another form: the caller keeps the text as it is
     }

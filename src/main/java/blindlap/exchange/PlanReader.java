@@ -9,6 +9,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanFault;
 import blindlap.plan.PlanJson;
+import blindlap.plan.Practised;
 import blindlap.plan.Protocol;
 import blindlap.plan.Rule;
 import blindlap.plan.Setup;
@@ -254,7 +255,13 @@ public final class PlanReader {
         f.integer("rest_every", 0),
         f.decimal("rest", "0"),
         f.decimal("cool_down", "0"),
-        f.integer("lap_budget"));
+        f.integer("lap_budget"),
+        or(
+            f.parsed(
+                "practised",
+                FieldWords.PRACTISED.say(),
+                text -> Practised.read(text).orElseThrow()),
+            Practised.NONE));
   }
 
   private static LocalTime clock(String text) {

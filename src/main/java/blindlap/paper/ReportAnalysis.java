@@ -40,7 +40,7 @@ final class ReportAnalysis {
     }
     page.h3("exact");
     exact();
-    page.h3("method").list(formulas());
+    page.h3("method").list(formulas(finding));
     page.h3("requests").p(WORDS.say("requests.text"));
     for (FindingRequests.Named named : FindingRequests.of(finding)) {
       page.p(COMPUTED.say(named.about(), named.measure()));
@@ -115,9 +115,12 @@ final class ReportAnalysis {
     return c.interval(level).map(i -> cell(i.low()) + " to " + cell(i.high())).orElse("–");
   }
 
-  private static List<String> formulas() {
+  private static List<String> formulas(Finding finding) {
     return COMPUTED.keys().stream()
-        .filter(key -> key.startsWith("formula."))
+        .filter(
+            key ->
+                key.startsWith("formula.")
+                    || key.equals("waits.formula") && finding.waits().test().isPresent())
         .sorted()
         .map(key -> COMPUTED.say(key))
         .toList();

@@ -70,6 +70,7 @@ final class ReportFront {
     others();
     page.h2("blind").p(text.guesses());
     GuessPicture.of(finding).ifPresent(page::small);
+    text.waits().forEach(page::p);
     page.p(text.voids());
     next();
     page.caution(ReportPage.cautionWords("trust") + " " + ReportPage.cautionWords("short"));

@@ -16,6 +16,8 @@ public enum PlanHint implements Fault {
   NO_NOISE,
   /** No timetable was made. */
   NO_TIMETABLE,
+  /** The swap time is shorter than practice asks for: detail minutes, longest, proposal. */
+  SWAP_TOO_SHORT,
   /** The session is unblinded. */
   UNBLINDED,
   /** Nobody is named who swaps. */

@@ -89,6 +89,15 @@ public final class PlanHints {
     if (plan.timetable() == null) {
       add(PlanHint.NO_TIMETABLE, "timetable");
     }
+    Timetable table = plan.timetable();
+    if (table != null && table.practised().longerThan(table.swap())) {
+      add(
+          PlanHint.SWAP_TOO_SHORT,
+          "timetable.swap",
+          table.swap().toPlainString(),
+          Practised.text(table.practised().longest()),
+          table.practised().minutes().toPlainString());
+    }
     if (!plan.override().isBlank()) {
       add(PlanHint.OVERRIDDEN, "override", plan.override());
     }

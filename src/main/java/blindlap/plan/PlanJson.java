@@ -174,18 +174,23 @@ public final class PlanJson {
   }
 
   private static Map<String, Object> timetable(Timetable timetable) {
-    return object(
-        "zone", timetable.zone().getId(),
-        "start", timetable.start().toString(),
-        "daylight_end", timetable.daylightEnd().toString(),
-        "lap", number(timetable.lap()),
-        "climb", number(timetable.climb()),
-        "swap", number(timetable.swap()),
-        "scoring", number(timetable.scoring()),
-        "rest_every", number(timetable.restEvery()),
-        "rest", number(timetable.rest()),
-        "cool_down", number(timetable.coolDown()),
-        "lap_budget", number(timetable.lapBudget()));
+    Map<String, Object> tree =
+        object(
+            "zone", timetable.zone().getId(),
+            "start", timetable.start().toString(),
+            "daylight_end", timetable.daylightEnd().toString(),
+            "lap", number(timetable.lap()),
+            "climb", number(timetable.climb()),
+            "swap", number(timetable.swap()),
+            "scoring", number(timetable.scoring()),
+            "rest_every", number(timetable.restEvery()),
+            "rest", number(timetable.rest()),
+            "cool_down", number(timetable.coolDown()),
+            "lap_budget", number(timetable.lapBudget()));
+    if (timetable.practised().any()) {
+      tree.put("practised", timetable.practised().text()); // since version 4
+    }
+    return tree;
   }
 
   private static Map<String, Object> noise(DeclaredNoise noise) {

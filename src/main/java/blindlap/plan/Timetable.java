@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param rest length of a rest
  * @param coolDown waiting for brakes or damper before a swap
  * @param lapBudget most laps the rider agrees to ride, warm-up included; null if none was set
+ * @param practised swaps that were practised and timed before the day
  */
 public record Timetable(
     ZoneId zone,
@@ -31,11 +32,23 @@ public record Timetable(
     int restEvery,
     BigDecimal rest,
     BigDecimal coolDown,
-    @Nullable Integer lapBudget) {
+    @Nullable Integer lapBudget,
+    Practised practised) {
 
   /** The same day without rests. */
   public Timetable withoutRests() {
     return new Timetable(
-        zone, start, daylightEnd, lap, climb, swap, scoring, 0, rest, coolDown, lapBudget);
+        zone,
+        start,
+        daylightEnd,
+        lap,
+        climb,
+        swap,
+        scoring,
+        0,
+        rest,
+        coolDown,
+        lapBudget,
+        practised);
   }
 }

@@ -119,6 +119,7 @@ public final class Analysis {
             ? new Sensitivities(day, set, first, stints).found()
             : List.of(),
         Guesses.of(day, set),
+        Waits.of(day, set),
         VoidBalance.of(set, order, voids(stints)),
         VoidBalance.of(set, order, voidLaps(stints)),
         left(stints),

@@ -29,6 +29,8 @@ import java.util.TreeSet;
  * @param lastStint last stint of a day that was cut short; the plan's stints otherwise
  * @param fits the helper's records by stint
  * @param remarks what else was said and done; it changes no number
+ * @param handlings how long handlings took, by stint, 0 = before the warm-up; those of which
+ *     nothing is known are missing
  */
 public record DayRecord(
     String session,
@@ -39,7 +41,8 @@ public record DayRecord(
     SortedMap<Integer, String> blindBroken,
     int lastStint,
     SortedMap<Integer, HelperFit> fits,
-    List<Remark> remarks) {
+    List<Remark> remarks,
+    SortedMap<Integer, Handling> handlings) {
 
   /** A lap as recorded. */
   public record Lap(
@@ -59,6 +62,27 @@ public record DayRecord(
     guesses = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(guesses));
     blindBroken = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(blindBroken));
     fits = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(fits));
+    handlings = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(handlings));
+  }
+
+  /** A day of whose handlings nothing is known. */
+  public DayRecord(
+      String session,
+      Plan plan,
+      OpenKey key,
+      List<Lap> laps,
+      SortedMap<Integer, Guess> guesses,
+      SortedMap<Integer, String> blindBroken,
+      int lastStint,
+      SortedMap<Integer, HelperFit> fits,
+      List<Remark> remarks) {
+    this(session, plan, key, laps, guesses, blindBroken, lastStint, fits, remarks, new TreeMap<>());
+  }
+
+  /** The same day with how long its handlings took. */
+  public DayRecord with(SortedMap<Integer, Handling> timed) {
+    return new DayRecord(
+        session, plan, key, laps, guesses, blindBroken, lastStint, fits, remarks, timed);
   }
 
   /**

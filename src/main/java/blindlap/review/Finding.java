@@ -21,6 +21,7 @@ import java.util.stream.Stream;
  * @param refusals measures that could not be compared, with the reason
  * @param sensitivities the primary looked at otherwise
  * @param guesses what the rider guessed
+ * @param waits whether the waits between stints told
  * @param voids stints per setup all of whose scored laps are void
  * @param voidLaps void scored laps per setup, those of stints that keep a value included
  * @param left what the stints used could still show, where stints were lost
@@ -35,6 +36,7 @@ public record Finding(
     List<Refusal> refusals,
     List<Sensitivity> sensitivities,
     Guesses guesses,
+    Waits waits,
     VoidBalance voids,
     VoidBalance voidLaps,
     Optional<CutShort> left,

@@ -2,6 +2,7 @@ package blindlap.session;
 
 import blindlap.session.day.DayEvent;
 import java.math.BigDecimal;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -30,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  * @param fit whether the rider was fit to go on, by laps ridden when it was asked, warm-up included
  * @param events what the helper said of events of the day; the events themselves are public
  * @param note further words
+ * @param timing how long the handling took; null where nobody timed it
  */
 public record HelperEntry(
     int stint,
@@ -43,7 +45,42 @@ public record HelperEntry(
     Set<SafetyCheck> confirmed,
     SortedMap<Integer, Boolean> fit,
     List<Said> events,
-    String note) {
+    String note,
+    @Nullable Timing timing) {
+
+  /**
+   * How long a handling took.
+   *
+   * @param given the time that every handling takes, real or dummy alike; null without a timetable
+   * @param took from its beginning to the bike being ready, by a clock that cannot be set; zero
+   *     while it is not
+   * @param mishap whether an event made it longer; null where that was not asked
+   * @param words what happened; may be empty
+   */
+  public record Timing(
+      @Nullable Duration given, Duration took, @Nullable Boolean mishap, String words) {
+    /**
+     * By how much more than the time given a handling may take before it is called an overrun:
+     * nobody presses a button in the very second in which a countdown ends.
+     */
+    public static final Duration GRACE = Duration.ofSeconds(30);
+
+    /** How much longer than given it took; zero where it is no overrun. */
+    public Duration overrun() {
+      return over(given, took);
+    }
+
+    /** How much longer than given a handling takes; zero where it is no overrun. */
+    public static Duration over(@Nullable Duration given, Duration took) {
+      Duration over = given == null ? Duration.ZERO : took.minus(given);
+      return over.compareTo(GRACE) > 0 ? over : Duration.ZERO;
+    }
+
+    /** True if a mishap was declared. */
+    public boolean declared() {
+      return Boolean.TRUE.equals(mishap);
+    }
+  }
 
   /**
    * A setting outside its tolerance.
@@ -76,6 +113,25 @@ public record HelperEntry(
         confirmed.isEmpty() ? Set.of() : Collections.unmodifiableSet(EnumSet.copyOf(confirmed));
     fit = Collections.unmodifiableSortedMap(new TreeMap<>(fit));
     events = List.copyOf(events);
+  }
+
+  /** An entry of a handling that nobody timed. */
+  public HelperEntry(
+      int stint,
+      String helper,
+      int planned,
+      int fitted,
+      @Nullable Instant begun,
+      @Nullable Instant done,
+      Map<String, String> measured,
+      List<Outside> outside,
+      Set<SafetyCheck> confirmed,
+      SortedMap<Integer, Boolean> fit,
+      List<Said> events,
+      String note) {
+    this(
+        stint, helper, planned, fitted, begun, done, measured, outside, confirmed, fit, events,
+        note, null);
   }
 
   /** True if another setup was fitted than planned. */
@@ -132,10 +188,18 @@ public record HelperEntry(
     return with(measured, outside, confirmed, fit, all);
   }
 
+  /** The same with how long it took. */
+  public HelperEntry withTiming(Timing time) {
+    return new HelperEntry(
+        stint, helper, planned, fitted, begun, done, measured, outside, confirmed, fit, events,
+        note, time);
+  }
+
   private HelperEntry with(
       String who, int setup, @Nullable Instant from, @Nullable Instant ready, String words) {
     return new HelperEntry(
-        stint, who, planned, setup, from, ready, measured, outside, confirmed, fit, events, words);
+        stint, who, planned, setup, from, ready, measured, outside, confirmed, fit, events, words,
+        timing);
   }
 
   private HelperEntry with(
@@ -145,7 +209,8 @@ public record HelperEntry(
       SortedMap<Integer, Boolean> answers,
       List<Said> said) {
     return new HelperEntry(
-        stint, helper, planned, fitted, begun, done, values, beyond, checks, answers, said, note);
+        stint, helper, planned, fitted, begun, done, values, beyond, checks, answers, said, note,
+        timing);
   }
 
   /** Nothing done yet. */

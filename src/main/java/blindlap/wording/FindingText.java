@@ -240,6 +240,11 @@ public final class FindingText {
     return new BlindWords(finding).guesses();
   }
 
+  /** Did the waits tell, and every overrun; nothing where nobody timed a handling. */
+  public List<String> waits() {
+    return new WaitWords(finding).lines();
+  }
+
   /** Void stints per setup, with the share of orders as uneven. */
   public String voids() {
     return new BlindWords(finding).voids();
@@ -325,6 +330,7 @@ public final class FindingText {
     lines.addAll(sensitivities());
     lines.addAll(others());
     lines.add(guesses());
+    lines.addAll(waits());
     lines.add(voids());
     lines.addAll(new RemarkWords(day).saidAgain());
     lines.addAll(parity());

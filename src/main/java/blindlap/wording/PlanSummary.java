@@ -7,8 +7,10 @@ import blindlap.plan.EarlierNoise;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
+import blindlap.plan.Practised;
 import blindlap.plan.Schedule;
 import blindlap.plan.Setup;
+import blindlap.plan.Timetable;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Words;
 import java.math.BigDecimal;
@@ -70,6 +72,7 @@ public final class PlanSummary {
     day.addAll(measures.lines());
     day.addAll(measures.notes());
     Schedule.of(plan).ifPresent(schedule -> day.add(DayWords.summary(schedule)));
+    practised(plan).ifPresent(day::add);
     series(plan).ifPresent(day::add);
     if (!plan.override().isBlank()) {
       day.add(WORDS.say("sum.override", plan.override()));
@@ -77,6 +80,21 @@ public final class PlanSummary {
     parts.add(new Part(WORDS.say("sum.day"), day));
     parts.add(new Part(WORDS.say("sum.blinding"), blinding(plan.blinding())));
     return parts;
+  }
+
+  private static Optional<String> practised(Plan plan) {
+    Timetable table = plan.timetable();
+    if (table == null || !table.practised().any()) {
+      return Optional.empty();
+    }
+    Practised all = table.practised();
+    boolean taken = all.minutes().compareTo(table.swap()) == 0;
+    return Optional.of(
+        WORDS.say(
+            taken ? "sum.practised" : "sum.practised.other",
+            table.swap().stripTrailingZeros().toPlainString(),
+            all.seconds().size(),
+            Practised.text(all.longest())));
   }
 
   /** What belonging to a series means; empty for a session of its own. */

@@ -26,6 +26,8 @@ public final class Calibration {
   private static final int VERDICT_DAYS = 10_000;
   private static final int SHARPER_DAYS = 250;
 
+  private static final int WAIT_DAYS = 2_000;
+
   private final int days;
   private final Map<Design, Map<NoiseScenario, CalibrationCell>> cells =
       new EnumMap<>(Design.class);
@@ -105,6 +107,7 @@ public final class Calibration {
     detectables();
     verdicts();
     SharperTables.lines(SHARPER_DAYS).forEach(this::line);
+    WaitsTable.lines(WAIT_DAYS).forEach(this::line);
     closing();
     return text.toString();
   }

@@ -323,6 +323,9 @@ class OrderRequestsTest {
         LINE);
     refused("given.measures", "compare-measures", BLOCK4_12, ORDER, "'measures':[]", LINE);
     refused("given.guesses", "guesses", BLOCK4_12, ORDER, "'guesses':'AB'");
+    refused("given.waits", "waits", BLOCK4_12, ORDER, "'waits':[null,1,2]");
+    refused(
+        "given.waits", "waits", BLOCK4_12, ORDER, "'waits':[0,1,2,3,4,5,6,7,null,null,null,null]");
     refused("given.guesses", "guesses", BLOCK4_12, ORDER, "'guesses':'ABBABABAABAx'");
     refused("given.values[0]", "count-ratio", BLOCK4_12, ORDER, VALUES.replace("[3", "[-3"));
     refused("given.sd", "detectable", BLOCK4_12, "'sd':0,'power':0.8", LINE);

@@ -212,4 +212,58 @@ class HelperDayTest {
     assertThat(day.desk().helperDays().open(day.state(), other))
         .isInstanceOf(HelperDays.Opened.Refused.class);
   }
+
+  private void handled(int stint, int minutes, @org.jspecify.annotations.Nullable Boolean mishap) {
+    HelperEntry.Timing timing =
+        new HelperEntry.Timing(
+            Duration.ofMinutes(7), Duration.ofMinutes(minutes), mishap, "a word");
+    assertThat(helper.handOver(ready(stint).withTiming(timing)))
+        .isInstanceOf(Sessions.Result.Done.class);
+  }
+
+  @Test
+  void anOverrunRaisesEveryLaterHandlingOnceByAQuarterAtMost() {
+    handled(0, 7, null);
+    assertThat(helper.raised(day.state(), 1)).isZero();
+    handled(1, 8, false);
+    assertThat(helper.raised(day.state(), 1)).isZero();
+    assertThat(helper.raised(day.state(), 2)).isEqualTo(Duration.ofMinutes(1));
+    handled(2, 12, false);
+    assertThat(helper.raised(day.state(), 3)).isEqualTo(Duration.ofMinutes(1));
+  }
+
+  @Test
+  void aLongOverrunRaisesByAQuarterAndNoMore() {
+    handled(0, 20, null);
+    assertThat(helper.raised(day.state(), 1)).isEqualTo(Duration.ofSeconds(105));
+  }
+
+  @Test
+  void aMishapRaisesNothing() {
+    handled(0, 20, true);
+    assertThat(helper.raised(day.state(), 1)).isZero();
+    handled(1, 9, false);
+    assertThat(helper.raised(day.state(), 2)).isEqualTo(Duration.ofSeconds(105));
+  }
+
+  @Test
+  void howLongAHandlingTookComesBackAndOlderRecordsLackIt() {
+    HelperEntry plain = ready(1);
+    HelperEntry timed =
+        plain.withTiming(
+            new HelperEntry.Timing(
+                Duration.ofMinutes(7), Duration.ofMillis(552_300), true, "bolt"));
+    String text = HelperEntryText.write(timed, day.state().plan());
+    assertThat(text).contains("\"timing\":{\"given\":\"420\",\"mishap\":true,\"took\":\"552.3\"");
+    assertThat(HelperEntryText.read(text, day.state().plan())).contains(timed);
+    String old = HelperEntryText.write(plain, day.state().plan());
+    assertThat(old).doesNotContain("timing");
+    assertThat(HelperEntryText.read(old, day.state().plan())).contains(plain);
+    HelperEntry open =
+        plain.withTiming(new HelperEntry.Timing(null, Duration.ofSeconds(9), null, ""));
+    assertThat(
+            HelperEntryText.read(
+                HelperEntryText.write(open, day.state().plan()), day.state().plan()))
+        .contains(open);
+  }
 }

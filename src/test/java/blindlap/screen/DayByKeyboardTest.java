@@ -148,6 +148,9 @@ class DayByKeyboardTest {
         });
     assertThat(swap.phaseProperty().get()).isEqualTo(SwapModel.Phase.BLANK);
     pin();
+    if (swap.work().overrunProperty().get()) {
+      keys.choose("Longer than planned: was there a mishap?: no");
+    }
     keys.choose("Safe: ");
     assertThat(swap.work().troubleProperty().get()).isEmpty();
     assertThat(day.state().handedOver(work.stint())).isTrue();

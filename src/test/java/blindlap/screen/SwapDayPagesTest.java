@@ -103,7 +103,7 @@ class SwapDayPagesTest {
     if (stint > 0) {
       swap.work().riderFit(true);
     }
-    day.clock().move(Duration.ofMinutes(8));
+    day.clock().move(Duration.ofMinutes(7));
     swap.touch();
     swap.tick();
   }

@@ -42,6 +42,7 @@ public final class PlanModel implements PlanInHand {
   private final TypedForm form = new TypedForm(this::changed);
   private final PlanAnswerModel answer;
   private final CommitModel commit;
+  private final PracticeModel practice;
   private final ObservableList<Draft> drafts = FXCollections.observableArrayList();
   private final ObservableList<String> problems = FXCollections.observableArrayList();
   private final ObservableList<String> hints = FXCollections.observableArrayList();
@@ -100,6 +101,7 @@ public final class PlanModel implements PlanInHand {
     shell.pageProperty().addListener((o, before, now) -> noise.lookAgain());
     this.answer.simulate(days);
     this.commit = new CommitModel(planning, sheets, helpers, clock, shell, background, this);
+    this.practice = new PracticeModel(form, clock);
     this.name = planning.freshName();
     Map<String, Map<String, Object>> kept = planning.drafts();
     if (kept.isEmpty()) {
@@ -142,6 +144,11 @@ public final class PlanModel implements PlanInHand {
   @Override
   public Optional<DayAnswer> answered() {
     return answer.latest();
+  }
+
+  /** Swaps practised before the day. */
+  PracticeModel practice() {
+    return practice;
   }
 
   /** The way from a draft to a sealed session. */

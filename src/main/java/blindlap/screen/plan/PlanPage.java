@@ -185,8 +185,14 @@ public final class PlanPage extends StackPane {
             "lap", "climb", "swap", "scoring", "cool_down", "rest_every", "rest", "lap_budget")) {
       minutes.getChildren().add(PlanFieldsView.text(table, field, 4));
     }
+    minutes.getChildren().add(PlanFieldsView.text(table, "practised", 24));
+    TitledPane practice =
+        new TitledPane(PlanWords.say("practice.title"), new PracticePane(model.practice()));
+    practice.setExpanded(false);
+    practice.setAnimated(false);
+    practice.expandedProperty().addListener((o, before, now) -> model.practice().say());
     return Fields.section(
-        PlanFieldsView.heading("head.day"), answer.strip(), numbers, clock, minutes);
+        PlanFieldsView.heading("head.day"), answer.strip(), numbers, clock, minutes, practice);
   }
 
   private VBox blinding(TypedForm form) {

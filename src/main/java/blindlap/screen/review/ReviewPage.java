@@ -123,6 +123,9 @@ public final class ReviewPage extends StackPane {
     others(view);
     VBox blind = section("blind", List.of(view.guesses()));
     view.guessed().ifPresent(d -> blind.getChildren().add(new PlotView(look, d)));
+    if (!view.waits().isEmpty()) {
+      blind.getChildren().add(lines(view.waits()));
+    }
     page.add(blind);
     nextAndHistory(view);
     page.add(section("method", view.method()));

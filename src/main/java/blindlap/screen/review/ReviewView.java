@@ -62,6 +62,7 @@ public record ReviewView(
     List<String> sentences,
     List<String> beside,
     String guesses,
+    List<String> waits,
     Optional<Drawing> guessed,
     List<String> events,
     List<String> expected,
@@ -103,11 +104,12 @@ public record ReviewView(
         text.others(),
         text.sensitivities(),
         text.guesses(),
+        text.waits(),
         GuessPicture.of(finding),
         events(text),
         expected(state, text),
         text.next(),
-        method(plan, text, beside),
+        method(finding, text, beside),
         Reviews.how(finding).stream().map(h -> new How(h.about(), h.request())).toList(),
         HistoryWords.lines(beside.history()),
         AmendmentWords.lines(state),
@@ -191,14 +193,17 @@ public record ReviewView(
             .toList());
   }
 
-  private static List<String> method(Plan plan, FindingText text, Beside beside) {
+  private static List<String> method(Finding finding, FindingText text, Beside beside) {
     List<String> lines = new ArrayList<>(text.evidence());
-    lines.add(FindingText.limits(plan));
+    lines.add(FindingText.limits(finding.day().plan()));
     lines.add(EditionWords.both(beside.edition()));
     EditionWords.look(beside).ifPresent(lines::add);
     Words computed = Words.of("computed");
     computed.keys().stream()
-        .filter(k -> k.startsWith("formula."))
+        .filter(
+            k ->
+                k.startsWith("formula.")
+                    || k.equals("waits.formula") && finding.waits().test().isPresent())
         .sorted()
         .forEach(k -> lines.add(computed.say(k)));
     return lines;

@@ -43,8 +43,12 @@ final class SwapCountdown {
     if (begun == null) {
       return whole;
     }
-    Duration gone = before.plusNanos(monotonic.getAsLong() - from);
-    Duration left = whole.minus(gone);
+    Duration left = whole.minus(gone());
     return left.isNegative() ? Duration.ZERO : left;
+  }
+
+  /** How long the handling has taken so far; zero before it begins. */
+  Duration gone() {
+    return begun == null ? Duration.ZERO : before.plusNanos(monotonic.getAsLong() - from);
   }
 }

@@ -258,14 +258,14 @@ public final class SwapModel {
 
   /** How long every handling takes, in words. */
   public String handlingWords() {
-    HelperDay open = day;
-    if (open == null) {
+    if (work.entry() == null) {
       return "";
     }
-    Duration whole = SwapPace.handling(open.plan(), Math.max(0, work.stint()));
+    Duration whole = work.whole();
     return whole.isZero()
         ? SwapWords.say("call.none")
-        : SwapWords.say("call.note", SwapWords.countdown(whole));
+        : SwapWords.say(
+            work.raised() ? "call.note.raised" : "call.note", SwapWords.countdown(whole));
   }
 
   /** Someone is at the page. */
@@ -303,7 +303,7 @@ public final class SwapModel {
     if (now == null) {
       return new Time("", 0, closes, "");
     }
-    Duration whole = SwapPace.handling(open.plan(), now.stint());
+    Duration whole = work.whole();
     Duration left = work.left();
     double share = whole.isZero() ? 1 : 1 - (double) left.toMillis() / whole.toMillis();
     return new Time(
@@ -316,7 +316,7 @@ public final class SwapModel {
   private String pace(Plan plan, HelperEntry now) {
     String at = SwapWords.say("clock", SwapWords.clock(clock.instant().atZone(clock.getZone())));
     String pace =
-        SwapPace.of(plan, now.stint(), now.begun(), clock.instant())
+        SwapPace.of(plan, now.stint(), now.begun(), clock.instant(), work.raise())
             .map(
                 p ->
                     SwapWords.late(p.late())

@@ -57,8 +57,10 @@ record SwapPace(
    * The pace before a stint.
    *
    * @param begun when its handling began; null if it has not
+   * @param raised by how much this handling and each after it takes longer than planned
    */
-  static Optional<SwapPace> of(Plan plan, int stint, @Nullable Instant begun, Instant now) {
+  static Optional<SwapPace> of(
+      Plan plan, int stint, @Nullable Instant begun, Instant now, Duration raised) {
     Optional<Schedule> found = Schedule.of(plan);
     if (found.isEmpty()) {
       return Optional.empty();
@@ -69,14 +71,16 @@ record SwapPace(
     Duration late = Duration.between(planned, ready);
     if (begun != null) {
       // Past the time of every handling each further minute is a minute late.
-      Duration over = Duration.between(planned.plus(handling(plan, stint)), now);
+      Duration over = Duration.between(planned.plus(handling(plan, stint)).plus(raised), now);
       late = over.compareTo(late) > 0 ? over : late;
     }
     late = late.isNegative() ? Duration.ZERO : late;
-    ZonedDateTime end = schedule.end().plus(late);
+    int handlings = plan.stints() - Math.max(stint, 1) + (stint == 0 ? 2 : 1);
+    ZonedDateTime end = schedule.end().plus(late).plus(raised.multipliedBy(handlings));
     Duration rests = rests(schedule, planned);
     boolean without = end.isAfter(schedule.limit()) && !end.minus(rests).isAfter(schedule.limit());
-    return Optional.of(new SwapPace(late, end, schedule.limit(), without, most(schedule, late)));
+    return Optional.of(
+        new SwapPace(late, end, schedule.limit(), without, most(schedule, stint, late, raised)));
   }
 
   private static Duration rests(Schedule schedule, Instant after) {
@@ -86,11 +90,12 @@ record SwapPace(
         .reduce(Duration.ZERO, Duration::plus);
   }
 
-  private static int most(Schedule schedule, Duration late) {
+  private static int most(Schedule schedule, int from, Duration late, Duration raised) {
     List<Schedule.Block> stints = schedule.stints();
     int most = 0;
     for (Schedule.Block block : stints) {
-      if (!block.to().plus(late).isAfter(schedule.limit())) {
+      Duration longer = raised.multipliedBy(Math.max(0, block.stint() - from + 1));
+      if (!block.to().plus(late).plus(longer).isAfter(schedule.limit())) {
         most = block.stint();
       }
     }

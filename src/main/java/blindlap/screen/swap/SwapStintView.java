@@ -142,7 +142,7 @@ final class SwapStintView extends VBox {
     note.getStyleClass().add("note");
     note.setWrapText(true);
     // Clock and lateness beside the countdown: at the foot a small window would not show them.
-    VBox box = new VBox(10, call, left, bar, note, pace);
+    VBox box = new VBox(10, call, left, bar, new SwapOverrunView(look, model), note, pace);
     if (!now.begun()) {
       box.getChildren().add(0, next(SwapWords.say("begin"), model.work()::begin));
     }

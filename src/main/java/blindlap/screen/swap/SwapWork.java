@@ -25,6 +25,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -44,7 +46,8 @@ public final class SwapWork {
   private final ReadOnlyStringWrapper waits = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper saved = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
-  private final SwapCountdown countdown;
+  private final SwapTime time;
+  private final ReadOnlyBooleanWrapper overrun = new ReadOnlyBooleanWrapper();
   private @Nullable HelperDay day;
   private @Nullable HelperEntry entry;
   private String helper = "";
@@ -57,7 +60,7 @@ public final class SwapWork {
       Background background, Clock clock, LongSupplier monotonic, Consumer<SessionState> handed) {
     this.background = background;
     this.clock = clock;
-    this.countdown = new SwapCountdown(clock, monotonic);
+    this.time = new SwapTime(clock, monotonic);
     this.handed = handed;
   }
 
@@ -81,6 +84,16 @@ public final class SwapWork {
     return trouble.getReadOnlyProperty();
   }
 
+  /** True once the handling has taken so much longer than planned that a mishap is asked about. */
+  public ReadOnlyBooleanProperty overrunProperty() {
+    return overrun.getReadOnlyProperty();
+  }
+
+  /** What was answered to that, and what happened; null while nothing was. */
+  public HelperEntry.@Nullable Timing answered() {
+    return entry == null ? null : entry.timing();
+  }
+
   /** The stint in hand, 0 for the warm-up, -1 for none. */
   public int stint() {
     return entry == null ? -1 : entry.stint();
@@ -96,6 +109,7 @@ public final class SwapWork {
     waits.set("");
     saved.set("");
     trouble.set("");
+    overrun.set(false);
   }
 
   /** Takes up the next stint; false if every stint has its entry. */
@@ -109,6 +123,7 @@ public final class SwapWork {
       entry = null;
       sheet.set(null);
       waits.set("");
+      overrun.set(false);
       return false;
     }
     boolean ridden = laps != latest.lapsSoFar();
@@ -118,7 +133,8 @@ public final class SwapWork {
           open.unfinished(next)
               .orElseGet(() -> HelperEntry.untouched(next, helper, open.work(next).setup()));
       entry = taken;
-      countdown.follow(taken);
+      time.follow(taken);
+      time.raise(open.raised(latest, next));
       show();
     } else if (ridden) {
       show(); // after every lap it is asked anew whether the rider is fit to go on
@@ -136,6 +152,7 @@ public final class SwapWork {
   }
 
   void showWaits() {
+    overrun.set(entry != null && time.overrun(day().plan(), stint()));
     waits.set(entry == null ? "" : String.join(" ", Problems.sentences(missing())));
   }
 
@@ -153,18 +170,37 @@ public final class SwapWork {
     if (!left.isZero()) {
       missing.add(Problem.of(DeskFault.TIME_NOT_OVER, "", SwapWords.countdown(left)));
     }
+    HelperEntry.Timing timing = now().timing();
+    if (time.overrun(day().plan(), stint()) && (timing == null || timing.mishap() == null)) {
+      missing.add(Problem.of(DeskFault.MISHAP_OPEN, "", SwapWords.countdown(whole())));
+    }
     return missing;
+  }
+
+  /** What every handling takes; zero without a timetable. */
+  Duration whole() {
+    return time.whole(day().plan(), now().stint());
   }
 
   /** What is left of the time that every handling takes; all of it before it begins. */
   Duration left() {
-    return countdown.left(SwapPace.handling(day().plan(), now().stint()));
+    return time.left(day().plan(), now().stint());
+  }
+
+  /** True if an earlier handling took so long that every one takes longer now. */
+  boolean raised() {
+    return !time.raise().isZero();
+  }
+
+  /** By how much. */
+  Duration raise() {
+    return time.raise();
   }
 
   private void change(HelperEntry to) {
     HelperDay open = day();
     entry = to;
-    countdown.follow(to);
+    time.follow(to);
     background.run(
         () -> {
           open.keep(to);
@@ -243,6 +279,12 @@ public final class SwapWork {
     }
   }
 
+  /** Whether a mishap made the handling longer, and what happened; sealed. */
+  public void mishap(boolean yes, String words) {
+    HelperEntry.Timing so = time.timing(day().plan(), now());
+    change(now().withTiming(new HelperEntry.Timing(so.given(), so.took(), yes, words.strip())));
+  }
+
   /** Further words, sealed. */
   public void note(String text) {
     if (!text.equals(now().note())) {
@@ -284,7 +326,8 @@ public final class SwapWork {
       trouble.set(String.join(" ", Problems.sentences(missing)));
       return;
     }
-    background.run(() -> open.handOver(now), this::finished, this::failed);
+    HelperEntry timed = now.begun() == null ? now : now.withTiming(time.timing(open.plan(), now));
+    background.run(() -> open.handOver(timed), this::finished, this::failed);
   }
 
   private void finished(Sessions.Result result) {

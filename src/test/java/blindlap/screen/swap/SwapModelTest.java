@@ -496,4 +496,71 @@ class SwapModelTest {
     assertThat(sheet().toString()).doesNotContain("Shock");
     assertThat(model.toString()).doesNotContain("Shock");
   }
+
+  @Test
+  void anOverrunAsksForAMishapAndLaterHandlingsTakeLongerOnceOnly() {
+    unlock();
+    model.work().begin();
+    handleInFull();
+    assertThat(model.work().overrunProperty().get()).isFalse();
+    wait(Duration.ofMinutes(2));
+    assertThat(model.work().overrunProperty().get()).isTrue();
+    assertThat(model.work().waitsProperty().get())
+        .isEqualTo(
+            "This handling has taken longer than the 7:00 that every one takes. Waits for your answer"
+                + " whether a mishap made it so.");
+    model.work().handOver();
+    assertThat(model.work().stint()).isZero();
+    model.work().mishap(false, "");
+    model.work().handOver();
+    assertThat(model.work().stint()).isEqualTo(1);
+    assertThat(model.handlingWords()).startsWith("Every handling takes 8:45 from now on,");
+    assertThat(model.work().overrunProperty().get()).isFalse();
+
+    model.work().begin();
+    handleInFull();
+    assertThat(model.work().waitsProperty().get()).contains("is over in 1:45");
+    wait(Duration.ofMinutes(8));
+    model.work().mishap(false, "");
+    model.work().handOver();
+    assertThat(model.handlingWords()).startsWith("Every handling takes 8:45 from now on,");
+  }
+
+  @Test
+  void aDeclaredMishapRaisesNothingAndIsSealedWithItsWords() {
+    unlock();
+    model.work().begin();
+    handleInFull();
+    wait(Duration.ofMinutes(9));
+    model.work().mishap(true, "a stripped bolt");
+    model.work().handOver();
+    assertThat(model.work().troubleProperty().get()).isEmpty();
+    assertThat(model.handlingWords()).startsWith("Every handling takes 7:00, real or dummy alike.");
+  }
+
+  @Test
+  void theRaisedTimeIsTheSameForEveryOrder() {
+    List<String> said = new java.util.ArrayList<>();
+    for (long seed : new long[] {105, 106, 111}) {
+      day.close();
+      day = new TestDay(folder, TestDay.EIGHT, seed);
+      model = Models.swap(day);
+      unlock();
+      StringBuilder words = new StringBuilder();
+      for (int stint = 0; stint < 4; stint++) {
+        model.work().begin();
+        handleInFull();
+        wait(Duration.ofMinutes(stint > 0 ? 1 : 0));
+        if (model.work().overrunProperty().get()) {
+          model.work().mishap(false, "");
+        }
+        model.work().handOver();
+        assertThat(model.work().stint()).isEqualTo(stint + 1);
+        words.append(model.handlingWords()).append(model.timeProperty().get().left());
+      }
+      said.add(words.toString());
+    }
+    assertThat(said).containsOnly(said.get(0));
+    assertThat(said.get(0)).contains("7:00").contains("8:00");
+  }
 }
