@@ -3,12 +3,23 @@ package blindlap.command;
 import blindlap.wording.day.Shown;
 import java.io.FilterWriter;
 import java.io.IOException;
-import java.io.Writer;
+import java.io.PrintWriter;
 
 /** What goes to a terminal: nothing that a terminal would act on in place of showing it. */
 final class ShownWriter extends FilterWriter {
-  ShownWriter(Writer to) {
+  private final PrintWriter to;
+
+  ShownWriter(PrintWriter to) {
     super(to);
+    this.to = to;
+  }
+
+  /** A print writer keeps quiet about what it could not write; whoever stands above must know. */
+  @Override
+  public void flush() throws IOException {
+    if (to.checkError()) {
+      throw new IOException("the output takes no more");
+    }
   }
 
   @Override

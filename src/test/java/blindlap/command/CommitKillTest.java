@@ -53,16 +53,16 @@ class CommitKillTest {
     String notebook = folder.resolve("n.blindlap").toString();
     String unwritten = "3 The helper phrase could not be written";
     for (String way : List.of("\"$@\" > /dev/full", "exec \"$@\" >&-")) {
-      assertThat(shell(way, "commit", "--yes", plan, "--notebook", notebook))
+      assertThat(shell(way, "commit", "--new", "--yes", plan, "--notebook", notebook))
           .as(way)
           .startsWith(unwritten)
           .contains("nothing sealed");
     }
     String pipe = "{ \"$@\"; echo $? > \"" + folder + "/code\"; } | exec true";
-    assertThat(shell(pipe, "commit", "--yes", plan, "--notebook", notebook))
+    assertThat(shell(pipe, "commit", "--new", "--yes", plan, "--notebook", notebook))
         .startsWith("0 " + unwritten.substring(2));
     assertThat(folder.resolve("code")).hasContent("3");
-    assertThat(shell("\"$@\"", "commit", plan, "--notebook", notebook))
+    assertThat(shell("\"$@\"", "commit", "--new", plan, "--notebook", notebook))
         .startsWith("2 There is no terminal");
     assertThat(shell("\"$@\" > /dev/full", "notebook", "--notebook", notebook))
         .isEqualTo("3 " + Done.NOTHING.untold());
