@@ -115,7 +115,7 @@ class PlainDayFileTest {
     assertThat(said(read("s;t;on\na;95;K\na;93;K\nb;94;L\n", mapping("", "s", "")).days().get(0)))
         .singleElement()
         .asString()
-        .contains("Line 4", "Stint \"b\" has 1 laps, the first stint 2");
+        .contains("Line 4", "Stint \"b\" has 1 lap, the first stint 2");
     assertThat(
             said(
                 read("s;t;on\na;95;K\na;93;L\nb;94;L\nb;9;L\n", mapping("", "s", ""))

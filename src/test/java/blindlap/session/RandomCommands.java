@@ -1,5 +1,6 @@
 package blindlap.session;
 
+import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.seal.ChainHead;
 import blindlap.seal.Fingerprint;
@@ -65,6 +66,9 @@ final class RandomCommands {
   Trial draw(boolean late) {
     if (day.step() == Step.ABANDONED && rarely()) {
       return abandon();
+    }
+    if (day.step() == Step.UNSEALED && random.nextInt(3) == 0) {
+      return said(new Fact.ReportWritten("report.pdf"));
     }
     if (late && random.nextInt(3) == 0) {
       return random.nextInt(4) == 0 ? closeDay() : random.nextBoolean() ? closeReview() : unseal();
@@ -194,7 +198,8 @@ final class RandomCommands {
 
   private Trial note() {
     LapId lap = laps.lap();
-    String measure = plan.measures().get(random.nextInt(plan.measures().size())).name();
+    Measure asked = plan.measures().get(random.nextInt(plan.measures().size()));
+    String measure = asked.name();
     Instant at = MORNING.plusSeconds(random.nextInt(1000));
     Fact fact =
         switch (random.nextInt(7)) {
@@ -204,7 +209,13 @@ final class RandomCommands {
                   lap, Map.of(rarely() ? "wind" : "light", "word " + random.nextInt(9)));
           case 2 -> new Fact.WatchStarted(lap, measure, at);
           case 3 -> new Fact.WatchReset(lap, measure);
-          case 4, 5 -> new Fact.TimeTaken(lap, measure, time(at));
+          case 4, 5 -> {
+            // A time has no place under a measure that is no time: such an entry is not applied.
+            TimeRecord time = time(at);
+            yield asked.kind().timed()
+                ? new Fact.TimeTaken(lap, measure, time)
+                : new Fact.WatchReset(lap, measure);
+          }
           default -> new Fact.LapRidden(lap, Source.SCREEN);
         };
     List<SessionFault> faults = new ArrayList<>(recordingOver());
@@ -441,6 +452,10 @@ final class RandomCommands {
                   : new Fact.SheetReprinted("starter-sheet.pdf");
           default -> new Fact.ReportWritten("report.pdf");
         };
+    return said(fact);
+  }
+
+  private static Trial said(Fact fact) {
     return new Trial("say " + fact, state -> Outcome.accepted(fact), List.of(), List.of(fact));
   }
 

@@ -130,7 +130,7 @@ class ScepticOfDaysTest {
     Matcher said =
         Pattern.compile(
                 "(\\d+) of (\\d+) stints used; (\\d+) void(?: as a whole)?, (\\d+) not ridden"
-                    + " or without a value(?:; (\\d+) scored laps void in all)?\\.")
+                    + " or without a value(?:; (\\d+) scored laps? void in all)?\\.")
             .matcher(text);
     if (!said.matches()) {
       return List.of("no numbers");

@@ -153,7 +153,7 @@ public final class OldDayModel {
   }
 
   private void cannot(Exception problem) {
-    fileTrouble = Trouble.sentence(problem);
+    fileTrouble = problem instanceof Unusable ? problem.getMessage() : Trouble.sentence(problem);
     bytes = new byte[0];
     found.set(Found.NOTHING);
     changed();

@@ -12,6 +12,7 @@ import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
 import blindlap.screen.ride.RideModel;
 import blindlap.wording.PlanSummary;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -295,10 +296,11 @@ class CommitModelTest {
   }
 
   @Test
-  void aSheetThatCannotBeWrittenLeavesTheSessionAndSaysHowToMakeItAgain() {
+  void aSheetThatCannotBeWrittenLeavesTheSessionAndSaysHowToMakeItAgain() throws Exception {
     seal();
     commit.goOn();
-    commit.writeSheet(folder.resolve("nowhere"), "A4");
+    Path file = Files.writeString(folder.resolve("a file"), "no folder");
+    commit.writeSheet(file, "A4");
 
     assertThat(commit.messageProperty().get())
         .contains("The session stands", "sheets SESSION --helper");

@@ -146,7 +146,8 @@ class ReviewPageTest {
                   ReviewModel model = Models.review(desk, Background.immediate());
                   model.open(state.id());
                   ReviewPage page = new ReviewPage(new Look(), model, NONE);
-                  new Scene(page, 1100, 2300);
+                  Scene scene = new Scene(page, 1100, 2300);
+                  new Look().dress(scene);
                   int before = voids(desk, state);
                   chooseEvent(page, "traffic");
                   assertThat(texts(page))
@@ -170,6 +171,9 @@ class ReviewPageTest {
 
   @SuppressWarnings("unchecked")
   private static void chooseEvent(Parent page, String event) {
+    // A box tells of its choice once it is drawn.
+    page.applyCss();
+    page.layout();
     ComboBox<String> first =
         all(page, ComboBox.class).stream()
             .filter(box -> "void 1".equals(box.getAccessibleText()))
