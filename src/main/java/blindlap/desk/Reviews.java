@@ -185,28 +185,6 @@ public final class Reviews {
   }
 
   /**
-   * The finding of a data package in sentences, with what was added after unsealing.
-   *
-   * @param files contents by file name
-   * @throws Unreadable if it cannot be read
-   * @throws Unusable if what it holds cannot be compared
-   */
-  public static List<String> textOfPackage(Map<String, byte[]> files) {
-    return PackageReview.of(files).text();
-  }
-
-  /**
-   * The finding of a data package as JSON, computed by this program's edition.
-   *
-   * @param files contents by file name
-   * @throws Unreadable if it cannot be read
-   * @throws Unusable if what it holds cannot be compared
-   */
-  public static String jsonOfPackage(Map<String, byte[]> files) {
-    return PackageReview.of(files).json();
-  }
-
-  /**
    * How a number was computed.
    *
    * @param about which number, in words

@@ -31,8 +31,7 @@ public sealed interface Fact {
    * @param plan the plan
    * @param planText its canonical bytes as text, exactly as hashed
    * @param key the sealed key; null for an open noise run
-   * @param fingerprint fingerprint of the plan and everything sealed; of the plan alone for an open
-   *     noise run
+   * @param fingerprint of the plan and everything sealed; of the plan alone for an open noise run
    * @param codes the random codes on everything the rider sees, one per stint; the stints' numbers
    *     for an open noise run
    * @param signedBy names of those who read and signed the plan

@@ -114,7 +114,9 @@ class AskedAgainTest {
     Path packed = folder.resolve("package");
     ok(hut, "export", session, "--out", packed.toString());
     String today = ok(hut, "review", "--from", packed.toString());
-    assertThat(today).isEqualTo(ok(hut, "review", session)).doesNotContain("older");
+    assertThat(today).startsWith(ok(hut, "review", session)).doesNotContain("older");
+    // Packages of that time had no hashes.
+    Files.delete(packed.resolve("datapackage.json"));
 
     Path finding = packed.resolve("finding.json");
     String text = Files.readString(finding);

@@ -72,13 +72,13 @@ class NewerNotebookTest {
     assertThat(session.run("record", id, laps.toString()).code()).isZero();
     assertThat(session.run("export", id, "--session-file", file.toString()).code()).isZero();
     String text = Files.readString(file);
-    assertThat(text).contains("\"kind\":\"ScoreGiven\"", "\"source\":\"paper\"");
+    assertThat(text).contains("\"kind\":\"ScoreGiven\"", "\"source\":\"file\"");
     CommandLineSession other =
         new CommandLineSession(Files.createDirectory(folder.resolve("o")), 2);
     for (String later :
         List.of(
             text.replace("\"kind\":\"ScoreGiven\"", "\"kind\":\"MoonSeen\""),
-            text.replace("\"source\":\"paper\"", "\"source\":\"dreamt\""))) {
+            text.replace("\"source\":\"file\"", "\"source\":\"dreamt\""))) {
       String above = later.substring(0, later.lastIndexOf("{\"entries\""));
       String closing = later.substring(above.length());
       Files.writeString(
@@ -89,7 +89,7 @@ class NewerNotebookTest {
           StandardCharsets.UTF_8);
       refusedInOneSentence(
           other.run("bring-in", file.toString()),
-          2,
+          1,
           "This line is not an entry as Blindlap writes it");
       assertThat(other.run("notebook").out()).doesNotContain(id.substring(0, 8));
     }

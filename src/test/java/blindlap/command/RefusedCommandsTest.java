@@ -189,7 +189,7 @@ class RefusedCommandsTest {
             line("--like", closed, "--out", in)));
     all.put(
         "commit",
-        List.of(line(broken), line(plan, "--null-run", "Shock Z", "--signed-by", "J. Ebner")));
+        List.of(line(broken), line(plan, "--yes", "--null-run", "--signed-by", "J. Eb\u0007ner")));
     all.put(
         "notebook",
         List.of(
@@ -275,7 +275,7 @@ class RefusedCommandsTest {
             (name, options) -> {
               List<String> words = refused.get(name).stream().flatMap(List::stream).toList();
               for (String option : options) {
-                if (!List.of("--notebook", "--help", "--version").contains(option)) {
+                if (!List.of("--notebook", "--new", "--help", "--version").contains(option)) {
                   assertThat(words).as(name).contains(option);
                 }
               }

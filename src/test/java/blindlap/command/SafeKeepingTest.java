@@ -61,7 +61,7 @@ class SafeKeepingTest {
     assertThat(empty.err()).contains("holds nothing, but there are backups of it");
     Path backup = folder.resolve("test.blindlap-backups/test-2026-11-14T080000Z.blindlap");
     Path fresh = folder.resolve("fresh.blindlap");
-    assertThat(ok("bring-in", backup.toString(), "--notebook", fresh.toString()).out())
+    assertThat(ok("bring-in", backup.toString(), "--new", "--notebook", fresh.toString()).out())
         .contains("is new here: 10 entries");
   }
 
@@ -88,7 +88,7 @@ class SafeKeepingTest {
     assertThat(ok("notebook", "--verify", "--notebook", fresh.toString()).out())
         .startsWith("1 session, 7 entries");
     Path backup = folder.resolve("test.blindlap-backups/test-2026-11-14T080000Z.blindlap");
-    assertThat(ok("bring-in", backup.toString(), "--notebook", fresh.toString()).out())
+    assertThat(ok("bring-in", backup.toString(), "--new", "--notebook", fresh.toString()).out())
         .as("the backup gives what the damage took")
         .contains("3 entries new, 7 here already");
     CommandLineSession.Ran again =

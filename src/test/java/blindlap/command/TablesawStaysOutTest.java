@@ -28,6 +28,7 @@ class TablesawStaysOutTest {
                 "--trail=Quarry loop",
                 "--day=2025-05-10",
                 "--map=lap time=t",
+                "--new",
                 "--notebook=" + folder.resolve("book.blindlap"))
             .redirectErrorStream(true)
             .start();

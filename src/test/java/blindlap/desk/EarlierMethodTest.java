@@ -112,7 +112,7 @@ class EarlierMethodTest {
           .endsWith("The finding above is by method 2.");
       assertThat(desk.reviews().html(first, false)).contains("Under method 7: not settled;");
       Map<String, byte[]> files = desk.reviews().export(first);
-      assertThat(Reviews.textOfPackage(files)).isEqualTo(desk.reviews().text(first));
+      assertThat(PackageReview.of(files).text()).isEqualTo(desk.reviews().text(first));
     }
   }
 

@@ -93,7 +93,7 @@ class FirstLookTest {
     try (Desk desk = old()) {
       Map<String, byte[]> files = desk.reviews().export(unsealed(desk));
       int entries = unsealed(desk).entries().size();
-      assertThat(Reviews.textOfPackage(files)).contains(SAME);
+      assertThat(PackageReview.of(files).text()).contains(SAME);
       assertThat(unsealed(desk).entries()).hasSize(entries);
     }
   }

@@ -154,7 +154,7 @@ class HelperDayTest {
   void aNoteTooLongForAnEntryIsRefusedAndNothingIsWritten() {
     int setup = helper.work(1).setup();
     HelperEntry endless =
-        entry(1, setup, asPlanned(setup), EnumSet.allOf(SafetyCheck.class), "x".repeat(9_000));
+        entry(1, setup, asPlanned(setup), EnumSet.allOf(SafetyCheck.class), "🚵".repeat(2_000));
     Sessions.Result result = helper.handOver(endless);
     assertThat(result).isInstanceOf(Sessions.Result.Refused.class);
     assertThat(faults(((Sessions.Result.Refused) result).problems()))

@@ -292,10 +292,10 @@ class OddTextsTest {
                   new String(bytes, StandardCharsets.UTF_8)
                       .replace("\r\n", "\n")
                       // JSON keeps such characters as they are, or as their number.
-                      .replace(name.endsWith(".json") ? "\u202E" : "\0", "")));
+                      .replace(name.matches(".*\\.json|session\\.txt") ? "\u202E" : "\0", "")));
       assertThat(new String(files.get("laps.csv"), StandardCharsets.UTF_8))
           .contains("note" + SHOWN);
-      assertThat(Reviews.textOfPackage(files)).isNotEmpty();
+      assertThat(PackageReview.of(files).text()).isNotEmpty();
       desk.sheets().open(state, Sheets.Paper.A4).forEach((name, bytes) -> pdf(bytes));
     }
   }

@@ -48,8 +48,8 @@ class QuestionHistoryTest {
               first.id().text()
                   + ",2026-11-14,R. Lind,Quarry loop,unsealed,,lap time,found,real and worthwhile,true,true");
       assertThat(reviews.json(second)).contains("\"known_before\" : true");
-      assertThat(Reviews.textOfPackage(files)).isEqualTo(text);
-      assertThat(Reviews.jsonOfPackage(files)).isEqualTo(reviews.json(second));
+      assertThat(PackageReview.of(files).text()).isEqualTo(text);
+      assertThat(PackageReview.of(files).json()).isEqualTo(reviews.json(second));
 
       assertThat(reviews.text(first)).noneMatch(said -> said.startsWith(REPEAT));
       assertThat(reviews.text(first)).anyMatch(said -> said.contains(second.id().brief()));

@@ -105,8 +105,8 @@ class SampleFindingsTest {
         name,
         (desk, state) -> {
           java.util.Map<String, byte[]> files = desk.reviews().export(state);
-          assertThat(Reviews.jsonOfPackage(files)).isEqualTo(desk.reviews().json(state));
-          assertThat(Reviews.textOfPackage(files)).isEqualTo(desk.reviews().text(state));
+          assertThat(PackageReview.of(files).json()).isEqualTo(desk.reviews().json(state));
+          assertThat(PackageReview.of(files).text()).isEqualTo(desk.reviews().text(state));
         });
   }
 

@@ -291,7 +291,7 @@ class TypedWordsTest {
     assertThat(text)
         .contains("lap time: in stint 4 timed by someone who knew the key (Wqtimekeeper).");
     assertThat(report()).contains(said, "Stint 6, scorer knows the key: grip in the rocks");
-    assertThat(Reviews.textOfPackage(day.desk().reviews().export(day.state()))).contains(said);
+    assertThat(PackageReview.of(day.desk().reviews().export(day.state())).text()).contains(said);
   }
 
   @Test
@@ -322,7 +322,7 @@ class TypedWordsTest {
     assertThat(lacking(weighty, text)).isEmpty();
     assertThat(lacking(weighty, report().replace("&quot;", "\""))).isEmpty();
     Map<String, byte[]> files = day.desk().reviews().export(day.state());
-    assertThat(Reviews.textOfPackage(files))
+    assertThat(PackageReview.of(files).text())
         .filteredOn(line -> !line.contains("Wqamended"))
         .isEqualTo(text.lines().filter(line -> !line.contains("Wqamended")).toList());
     String record =

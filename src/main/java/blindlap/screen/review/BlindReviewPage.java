@@ -16,7 +16,6 @@ import blindlap.screen.part.PlotView;
 import blindlap.screen.part.ReviewParts;
 import java.util.Locale;
 import java.util.Optional;
-import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
@@ -149,6 +148,7 @@ public final class BlindReviewPage extends VBox {
         e -> {
           if (events.getValue() != null) {
             cell.getChildren().setAll(asked(lap, events, cell));
+            cell.lookupAll(".button").stream().findFirst().ifPresent(Node::requestFocus);
           }
         });
     return cell;
@@ -165,7 +165,6 @@ public final class BlindReviewPage extends VBox {
         });
     Button make = new Button(WORDS.say("void.do", lap.number()));
     make.setOnAction(e -> model.voidLap(lap.id(), event));
-    Platform.runLater(not::requestFocus);
     return new VBox(
         6, words(WORDS.say("void.follows", lap.number(), event)), new FlowPane(8, 4, not, make));
   }

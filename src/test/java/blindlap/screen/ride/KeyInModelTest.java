@@ -69,7 +69,7 @@ class KeyInModelTest {
     firstLap("45");
     type(2, "lap time", "1:34");
     model.typed();
-    assertThat(model.stageProperty().get()).isEqualTo(Stage.FIRST);
+    assertThat(model.stageProperty().get()).isEqualTo(Stage.DONE);
     assertThat(recorded(1)).containsKey(GRIP);
     assertThat(day.state().deviations())
         .containsExactly(new Fact.DeviationNoted(1, DeviationKind.SCORER_KNOWS_KEY, GRIP));

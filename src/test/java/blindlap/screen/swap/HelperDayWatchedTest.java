@@ -174,6 +174,9 @@ class HelperDayWatchedTest {
       day.clock().move(Duration.ofMinutes(9));
       swap.touch();
       swap.tick();
+      if (work.waitsProperty().get().contains("mishap")) {
+        work.mishap(false, "");
+      }
       work.handOver();
       assertThat(work.troubleProperty().get()).isEmpty();
       look(stint + ": handed over");
