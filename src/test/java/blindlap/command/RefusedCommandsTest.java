@@ -93,6 +93,7 @@ class RefusedCommandsTest {
             line(NO_SESSION, laps, laps),
             line(closed, laps, laps),
             line(committed, laps, broken),
+            line(committed, laps, laps, "--knows-key", "no measure"),
             line(committed, "--form", in)));
     all.put(
         "record",
@@ -100,6 +101,7 @@ class RefusedCommandsTest {
             line(NO_SESSION, laps),
             line(closed, laps),
             line(committed, broken),
+            line(committed, laps, "--knows-key", "no measure"),
             line(committed, laps, "--correct", "--reason", "typed wrongly")));
     all.put(
         "void",
@@ -147,7 +149,7 @@ class RefusedCommandsTest {
         List.of(
             line(NO_SESSION),
             line(closed, "--json"),
-            line("--from", folder.resolve("nothing").toString())));
+            line("--from", folder.resolve("nothing").toString(), "--anyway")));
     all.put(
         "report",
         List.of(
@@ -169,7 +171,10 @@ class RefusedCommandsTest {
     all.put("bring-in", List.of(line(broken), line(folder.resolve("nothing").toString())));
     all.put(
         "fingerprint",
-        List.of(line(NO_SESSION, "--given-to", "J."), line(closed, "--given-to", " ")));
+        List.of(
+            line(NO_SESSION, "--given-to", "J."),
+            line(closed, "--given-to", " "),
+            line(closed, "--compare", "12ab")));
     all.put(
         "abandon", List.of(line(NO_SESSION, "--reason", "rain"), line(closed, "--reason", " ")));
     return all;
