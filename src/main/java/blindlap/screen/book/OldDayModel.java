@@ -265,8 +265,20 @@ public final class OldDayModel {
       } else if (!names.add(name.toLowerCase(java.util.Locale.ROOT))) {
         faults.put(path + "name", WORDS.say("measure.twice"));
       }
+      OldDayUnit.impossible(kind(each), each.field("unit").get(), cells(each.field("column").get()))
+          .ifPresent(
+              cell ->
+                  faults.put(
+                      path + "unit",
+                      WORDS.say("measure.unit.which", cell, each.field("unit").get())));
     }
     return faults;
+  }
+
+  /** The first cells of a column. */
+  private List<String> cells(String column) {
+    int at = found.get().columns().indexOf(column);
+    return at < 0 ? List.of() : found.get().cells().get(at);
   }
 
   private Optional<LocalDate> day() {
