@@ -198,6 +198,14 @@ public sealed interface Fact {
     }
   }
 
+  /** The first guess on a stint was taken back: it is open again. */
+  record GuessTakenBack(int stint) implements Fact {
+    @Override
+    public <R> R accept(FactVisitor<R> visitor) {
+      return visitor.guessTakenBack(this);
+    }
+  }
+
   /** Conditions of a lap: names such as wind, surface, light, traffic with words. */
   record ConditionsNoted(LapId lap, Map<String, String> conditions) implements Fact {
     public ConditionsNoted {

@@ -100,7 +100,7 @@ public final class AnyFact {
     facts.add(new Fact.LapVoided(lap, any(VoidEvent.values()), text(), random.nextBoolean()));
     facts.add(new Fact.VoidWithdrawn(lap, text()));
     facts.add(new Fact.BlindBroken(1 + random.nextInt(16), text()));
-    facts.add(new Fact.DeviationNoted(random.nextInt(17), any(DeviationKind.values()), text()));
+    facts.add(new Fact.DeviationNoted(random.nextInt(17), firstKind(), text()));
     facts.add(new Fact.DayCutShort(random.nextInt(17), text(), text(), random.nextBoolean()));
     facts.add(new Fact.DayClosed());
     facts.add(new Fact.ReviewClosed(Fingerprint.of(bytes(32))));
@@ -115,7 +115,13 @@ public final class AnyFact {
     facts.add(new Fact.WatchStarted(lap, watch.text(), watch.instant()));
     facts.add(new Fact.WatchReset(lap, watch.text()));
     facts.add(new AnyFact(facts.size()).findingRecorded());
+    facts.add(new Fact.GuessTakenBack(1 + new AnyFact(facts.size()).random.nextInt(16)));
     return facts;
+  }
+
+  /** One of the kinds that there were at first. */
+  private DeviationKind firstKind() {
+    return DeviationKind.values()[random.nextInt(DeviationKind.OTHER.ordinal() + 1)];
   }
 
   /** A later kind has a stream of its own, so that the facts before it stay as they were. */

@@ -1,7 +1,9 @@
 package blindlap.desk.day;
 
+import blindlap.fault.Problem;
 import blindlap.session.day.Day;
 import blindlap.session.day.SessionId;
+import java.util.List;
 
 /**
  * Keying in paper: a table in ridden order, entered twice; where the two differ it is settled
@@ -25,6 +27,13 @@ public interface KeyingIn {
 
   /** Forgets what was typed so far. */
   void forget(SessionId session);
+
+  /**
+   * What is wrong with a row as it stands, each named by its lap. Nothing is recorded.
+   *
+   * @param row from 0
+   */
+  List<Problem> check(Day day, LapTable table, int row);
 
   /** Records a settled table as keyed in from paper: every row in which something was typed. */
   DayResult record(Day day, LapTable table);

@@ -13,10 +13,13 @@ import blindlap.wording.day.Trouble;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.IntStream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableMap;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -49,7 +52,10 @@ public final class KeyInModel {
   private final Background background;
   private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.DONE);
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper recorded = new ReadOnlyStringWrapper("");
+  private final ObservableMap<Integer, String> wrong = FXCollections.observableHashMap();
   private @Nullable Day day;
+  private boolean saving;
   private LapTable first = NONE;
   private LapTable second = NONE;
   private List<LapTable.Difference> differences = List.of();
@@ -70,6 +76,24 @@ public final class KeyInModel {
     return trouble.getReadOnlyProperty();
   }
 
+  /** "6 laps recorded." once they are; else empty. */
+  public ReadOnlyStringProperty recordedProperty() {
+    return recorded.getReadOnlyProperty();
+  }
+
+  /** What is wrong with a row as it was typed so far, by row from 0. */
+  public ObservableMap<Integer, String> wrong() {
+    return FXCollections.unmodifiableObservableMap(wrong);
+  }
+
+  /** True where an answer of a ridden lap stands already, which is not typed again. */
+  public boolean given(int row, int column) {
+    return LapTable.given(
+        Objects.requireNonNull(day),
+        Integer.parseInt(first.rows().get(row).get(0)),
+        first.columns().get(column));
+  }
+
   /** What a session's table held when it was left, in the laps not recorded yet. */
   private record Opened(Day day, KeyingIn.Begun begun) {}
 
@@ -85,6 +109,9 @@ public final class KeyInModel {
           first = found.begun().first();
           second = found.begun().second();
           trouble.set("");
+          recorded.set("");
+          wrong.clear();
+          saving = false;
           stage.set(Stage.DONE);
           if (!first.rows().isEmpty()) {
             stage.set(found.begun().again() ? Stage.AGAIN : Stage.FIRST);
@@ -124,6 +151,25 @@ public final class KeyInModel {
     rows.set(row, changed);
     take(rows);
     keep(stage.get() != Stage.FIRST);
+    check(of, row);
+  }
+
+  private void check(Stage of, int row) {
+    Day on = Objects.requireNonNull(day);
+    LapTable table = now();
+    background.run(
+        () -> String.join(" ", Problems.sentences(keyingIn.check(on, table, row))),
+        words -> {
+          if (of != stage.get()) {
+            return;
+          }
+          if (words.isEmpty()) {
+            wrong.remove(row);
+          } else {
+            wrong.put(row, words);
+          }
+        },
+        this::failed);
   }
 
   private void take(List<List<String>> rows) {
@@ -152,6 +198,7 @@ public final class KeyInModel {
     if (stage.get() == Stage.FIRST) {
       keep(true);
       trouble.set("");
+      wrong.clear();
       stage.set(Stage.AGAIN);
     } else if (stage.get() == Stage.AGAIN) {
       compare();
@@ -197,6 +244,10 @@ public final class KeyInModel {
   }
 
   private void save() {
+    if (saving) {
+      return; // pressed twice: it is on its way
+    }
+    saving = true;
     Day of = Objects.requireNonNull(day);
     LapTable table = first;
     background.run(
@@ -207,12 +258,16 @@ public final class KeyInModel {
           }
           return result;
         },
-        this::saved,
-        this::failed);
+        result -> saved(result, table),
+        problem -> {
+          saving = false;
+          failed(problem);
+        });
   }
 
   /** What was refused is mended in the table as it was typed first. */
-  private void saved(DayResult result) {
+  private void saved(DayResult result, LapTable table) {
+    saving = false;
     if (result instanceof DayResult.Refused refused) {
       trouble.set(String.join("\n", Problems.sentences(refused.problems())));
       stage.set(Stage.FIRST);
@@ -220,6 +275,8 @@ public final class KeyInModel {
       return;
     }
     trouble.set("");
+    long laps = IntStream.range(0, table.rows().size()).filter(row -> !table.blank(row)).count();
+    recorded.set(RideWords.say("key.in.recorded", laps));
     stage.set(Stage.DONE);
   }
 

@@ -7,5 +7,9 @@ public enum DeviationKind {
   HELPER_CHANGED,
   /** One more lap than was agreed to, with the reason. */
   LAP_CAP,
-  OTHER
+  OTHER,
+  /** The rider rode without the helper's hand-over on a day on which the helper uses the page. */
+  WITHOUT_HAND_OVER,
+  /** The bike was handed over before a handling's time had passed. */
+  EARLY_HAND_OVER
 }
