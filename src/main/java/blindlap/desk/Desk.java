@@ -58,7 +58,7 @@ public final class Desk implements AutoCloseable {
     this.planning = new Planning(notebook, sessions, committing, questions, this::protocols);
     this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
     this.keyingIn = new PaperKeying(sessions, notebook);
-    this.riderDays = new RecordedDays(sessions, keyingIn);
+    this.riderDays = new RecordedDays(sessions, keyingIn, clock);
     this.history = new RiderHistory(notebook, sessions);
     this.sheets = new Sheets();
   }

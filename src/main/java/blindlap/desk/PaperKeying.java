@@ -12,11 +12,11 @@ import blindlap.plan.Plan;
 import blindlap.session.DayCommands;
 import blindlap.session.KeyKnown;
 import blindlap.session.Notebook;
+import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import blindlap.session.day.Day;
 import blindlap.session.day.LapInput;
 import blindlap.session.day.SessionId;
-import blindlap.session.day.Source;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -26,11 +26,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /** Keying in paper: tables typed on a page, kept as drafts, or files; all recorded as laps. */
 public final class PaperKeying implements KeyingIn {
   private static final String DRAFT = "key-in/";
+
+  /** Where a problem of a file stands; the first line has the headings. */
+  private static final Pattern LINE = Pattern.compile("^line (\\d+)");
 
   private final Sessions sessions;
   private final Notebook notebook;
@@ -134,9 +139,12 @@ public final class PaperKeying implements KeyingIn {
         cells.add(
             switch (column) {
               case "guess" -> lap.guess() == null ? "" : lap.guess();
+              case "sureness" -> lap.sureness() == null ? "" : lap.sureness();
+              case "cue" -> lap.cue();
               case "void" -> lap.voidReason() == null ? "" : lap.voidReason();
               case "note" -> lap.note();
-              default -> value == null ? "" : value.toPlainString();
+              default ->
+                  value == null ? lap.conditions().getOrDefault(column, "") : value.toPlainString();
             });
       }
       rows.put(lap.lap().ofDay(plan.laps().perStint()), cells);
@@ -162,12 +170,54 @@ public final class PaperKeying implements KeyingIn {
         session,
         latest ->
             new KeyKnown(latest)
-                .among(new DayCommands(latest).record(reading.laps(), Source.PAPER), knowing));
+                .among(new DayCommands(latest).recordWithOpen(reading.laps()), knowing));
   }
 
   @Override
   public DayResult record(Day day, LapTable table, List<String> knowing) {
-    return record(day.id(), LapsFile.read(csv(table), day.plan(), day.codes()), knowing).day();
+    DayResult result =
+        record(day.id(), LapsFile.read(csv(table), day.plan(), day.codes()), knowing).day();
+    return result instanceof DayResult.Refused refused
+        ? new DayResult.Refused(byLap(refused.problems(), table))
+        : result;
+  }
+
+  @Override
+  public List<Problem> check(Day day, LapTable table, int row) {
+    LapTable one = new LapTable(table.columns(), List.of(table.rows().get(row)));
+    if (one.blank(0)) {
+      return List.of();
+    }
+    LapsFile.Reading reading = LapsFile.read(csv(one), day.plan(), day.codes());
+    if (!reading.problems().isEmpty()) {
+      return byLap(reading.problems(), one);
+    }
+    Outcome outcome =
+        sessions
+            .state(day.id())
+            .map(state -> new DayCommands(state).recordWithOpen(reading.laps()))
+            .orElseGet(() -> new Outcome.Accepted(List.of()));
+    return outcome instanceof Outcome.Refused refused ? byLap(refused.problems(), one) : List.of();
+  }
+
+  /** Places of a page: whoever types a table knows laps, and no lines of a file. */
+  private static List<Problem> byLap(List<Problem> problems, LapTable table) {
+    List<String> laps = new ArrayList<>();
+    for (int row = 0; row < table.rows().size(); row++) {
+      if (!table.blank(row)) {
+        laps.add(table.rows().get(row).get(0));
+      }
+    }
+    return problems.stream()
+        .map(
+            problem -> {
+              Matcher line = LINE.matcher(problem.where());
+              int at = line.find() ? Integer.parseInt(line.group(1)) - 2 : -1;
+              return at < 0 || at >= laps.size()
+                  ? problem
+                  : new Problem(problem.fault(), "lap " + laps.get(at), problem.details());
+            })
+        .toList();
   }
 
   /** The table as a file of laps, rows without any answer left out. */

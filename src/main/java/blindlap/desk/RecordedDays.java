@@ -8,6 +8,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.DayCommands;
 import blindlap.session.Fact;
+import blindlap.session.HandOver;
 import blindlap.session.KeyKnown;
 import blindlap.session.LifeCommands;
 import blindlap.session.Outcome;
@@ -23,7 +24,9 @@ import blindlap.session.day.SessionId;
 import blindlap.session.day.Source;
 import blindlap.session.day.VoidEvent;
 import blindlap.timing.TimeRecord;
+import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
+import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,18 +34,24 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /** The rider's days, decided on the whole record and answered with the day alone. */
 final class RecordedDays implements RiderDays {
   /** Reason of a correction made on the score sheet itself, before the lap is done. */
   private static final String MOVED = "changed on the score sheet";
 
+  /** The same on a lap that was done and then opened again. */
+  private static final String OPENED_AGAIN = "changed on the score sheet, opened again";
+
   private final Sessions sessions;
   private final KeyingIn keyingIn;
+  private final Clock clock;
 
-  RecordedDays(Sessions sessions, KeyingIn keyingIn) {
+  RecordedDays(Sessions sessions, KeyingIn keyingIn, Clock clock) {
     this.sessions = sessions;
     this.keyingIn = keyingIn;
+    this.clock = clock;
   }
 
   @Override
@@ -61,12 +70,7 @@ final class RecordedDays implements RiderDays {
 
   @Override
   public DayResult handedOver(SessionId id, int stint) {
-    return act(
-        id,
-        latest ->
-            latest.handedOver(stint)
-                ? new Outcome.Accepted(List.of())
-                : new DayCommands(latest).stint(stint, new Fact.BikeHandedOver(stint)));
+    return act(id, latest -> new HandOver(latest).withoutPage(stint, clock.instant()));
   }
 
   @Override
@@ -98,7 +102,9 @@ final class RecordedDays implements RiderDays {
     }
     return before.compareTo(value) == 0
         ? new Outcome.Accepted(List.of())
-        : Outcome.accepted(new Fact.ScoreCorrected(lap, measure, value, MOVED));
+        : Outcome.accepted(
+            new Fact.ScoreCorrected(
+                lap, measure, value, latest.day().ridden(lap) ? OPENED_AGAIN : MOVED));
   }
 
   @Override
@@ -152,6 +158,31 @@ final class RecordedDays implements RiderDays {
   public DayResult guess(SessionId id, int stint, Guess guess) {
     return act(
         id, latest -> new DayCommands(latest).stint(stint, new Fact.GuessGiven(stint, guess)));
+  }
+
+  @Override
+  public DayResult guessTakenBack(SessionId id, int stint, Guess from, @Nullable Guess to) {
+    return act(
+        id,
+        latest -> {
+          if (!from.equals(latest.guesses().get(stint))) {
+            return Outcome.refused(SessionFault.CHANGED_MEANWHILE, "", RideWords.say("guess"));
+          }
+          return new DayCommands(latest)
+              .stint(
+                  stint,
+                  to == null ? new Fact.GuessTakenBack(stint) : new Fact.GuessGiven(stint, to));
+        });
+  }
+
+  @Override
+  public DayResult noteTakenBack(SessionId id, LapId lap, String from, String to) {
+    return act(
+        id,
+        latest ->
+            latest.lap(lap).map(LapState::note).orElse("").equals(from)
+                ? new DayCommands(latest).note(lap, new Fact.NoteWritten(lap, to))
+                : Outcome.refused(SessionFault.CHANGED_MEANWHILE, "", RideWords.say("note")));
   }
 
   @Override

@@ -62,10 +62,22 @@ record CsvTable(char separator, List<String> header, int headerLine, List<Row> r
     List<Problem> flaws = new ArrayList<>();
     flaws(table.headerLine, table.header, flaws);
     table.rows.forEach(row -> flaws(row.line(), row.cells(), flaws));
+    if (flaws.isEmpty()) {
+      edges(TypedText.decoded(bytes).orElse(""), flaws);
+    }
     if (!flaws.isEmpty()) {
       throw new Unreadable(flaws);
     }
     return table;
+  }
+
+  /** The parser takes control characters off the ends of a cell as if they were blanks. */
+  private static void edges(String text, List<Problem> flaws) {
+    List<String> lines = text.lines().toList();
+    for (int line = 0; line < lines.size(); line++) {
+      TypedText.flaw(lines.get(line), TypedText.Form.WORDS, "line " + (line + 1))
+          .ifPresent(flaws::add);
+    }
   }
 
   private static void flaws(int line, List<String> cells, List<Problem> flaws) {

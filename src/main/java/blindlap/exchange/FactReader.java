@@ -78,6 +78,7 @@ final class FactReader {
                 lap(b), text(b, "measure"), decimal(b, "value"), text(b, "reason")));
     kinds.put("NoteWritten", b -> new Fact.NoteWritten(lap(b), text(b, "text")));
     kinds.put("GuessGiven", FactReader::guessGiven);
+    kinds.put("GuessTakenBack", b -> new Fact.GuessTakenBack(whole(b, "stint")));
     kinds.put("ConditionsNoted", FactReader::conditionsNoted);
   }
 

@@ -174,6 +174,11 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
   }
 
   @Override
+  public Map<String, Object> guessTakenBack(Fact.GuessTakenBack fact) {
+    return body("stint", String.valueOf(fact.stint()));
+  }
+
+  @Override
   public Map<String, Object> conditionsNoted(Fact.ConditionsNoted fact) {
     return lap(fact.lap(), "conditions", fact.conditions());
   }

@@ -35,6 +35,7 @@ enum FieldWords {
   EMPTY_FILE,
   SECOND_DOCUMENT,
   NOT_YAML,
+  NAME_WANTED,
   TOO_DEEP,
   /** {0} field. */
   FIELD_TWICE,

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,6 +24,9 @@ import org.jspecify.annotations.Nullable;
  * none.
  */
 public final class LapsFile {
+  private static final List<String> LATER =
+      Stream.concat(Stream.of("sureness", "cue"), LapInput.CONDITIONS.stream()).toList();
+
   private final Plan plan;
   private final List<Integer> codes;
   private final List<Problem> problems = new ArrayList<>();
@@ -104,13 +108,15 @@ public final class LapsFile {
         return "measure " + measure.name();
       }
     }
-    return null;
+    // After the measures: a plan may have called one of them so before these columns were known.
+    return LATER.contains(lower) ? lower : null;
   }
 
   private String knownColumns() {
     List<String> known = new ArrayList<>(List.of("lap", "code", "lap_in_stint"));
     plan.measures().forEach(m -> known.add(m.name()));
-    known.addAll(List.of("guess", "void", "note"));
+    known.addAll(List.of("guess", "sureness", "cue", "void", "note"));
+    known.addAll(LapInput.CONDITIONS);
     return String.join(", ", known);
   }
 
@@ -145,8 +151,22 @@ public final class LapsFile {
             cells.get("void"),
             cells.getOrDefault("note", ""),
             cells.get("guess"),
+            cells.get("sureness"),
+            cells.getOrDefault("cue", ""),
+            conditions(cells),
             where,
             places));
+  }
+
+  private static Map<String, String> conditions(Map<String, String> cells) {
+    Map<String, String> conditions = new LinkedHashMap<>();
+    for (String name : LapInput.CONDITIONS) {
+      String words = cells.getOrDefault(name, "");
+      if (!words.isBlank()) {
+        conditions.put(name, words);
+      }
+    }
+    return conditions;
   }
 
   private @Nullable LapId lapId(Map<String, String> cells, String where) {

@@ -90,7 +90,13 @@ record Located(
   }
 
   private static String firstLine(@Nullable String message) {
-    return message == null ? FieldWords.NOT_YAML.say() : message.strip().split("\\R", 2)[0];
+    if (message == null) {
+      return FieldWords.NOT_YAML.say();
+    }
+    // What stands there instead is said with names of classes.
+    return message.startsWith("Expected a field name")
+        ? FieldWords.NAME_WANTED.say()
+        : message.strip().split("\\R", 2)[0];
   }
 
   private static Located value(JsonParser parser, int depth) throws IOException, Unreadable {

@@ -17,6 +17,9 @@ final class PlainDayGuess {
   private static final Set<String> SETUP = Set.of("setup", "set-up", "what was on", "fitted");
   private static final Set<String> VOID = Set.of("void", "spoiled", "invalid");
 
+  /** Fewer rows than this tell nothing of a column. */
+  private static final int FEWEST = 3;
+
   private PlainDayGuess() {}
 
   static PlainDayPreview.Guess of(
@@ -25,16 +28,51 @@ final class PlainDayGuess {
     Decimals decimals = new Decimals(commaAllowed);
     String date = take(left, name -> most(names, rows, name, PlainDayRows::isDate));
     String stint = take(left, name -> STINT.contains(plain(name)));
-    String lap = take(left, name -> LAP.contains(plain(name)) && most(names, rows, name, WHOLE));
+    String named = take(left, name -> LAP.contains(plain(name)) && most(names, rows, name, WHOLE));
+    String lap = named.isEmpty() ? take(left, name -> counts(names, rows, name, 1)) : named;
     String setup = take(left, name -> SETUP.contains(plain(name)));
     String voids = take(left, name -> VOID.contains(plain(name)));
     String measure =
-        take(left, name -> most(names, rows, name, cell -> decimals.time(cell).isPresent()));
+        take(
+            left,
+            name ->
+                !counts(names, rows, name, 0)
+                    && most(names, rows, name, cell -> decimals.time(cell).isPresent()));
     return new PlainDayPreview.Guess(date, stint, lap, setup, voids, measure);
   }
 
   private static final Predicate<String> WHOLE =
       cell -> TypedNumber.whole(cell).filter(number -> number >= 0).isPresent();
+
+  /**
+   * True for a column that counts rows, whatever its name: whole numbers from 0 or 1 that go on by
+   * one, or begin anew. A lap time does not.
+   *
+   * @param least least step from one row to the next; 0 where several rows may share a number
+   */
+  private static boolean counts(
+      List<String> names, List<List<String>> rows, String name, int least) {
+    int column = names.indexOf(name);
+    List<Integer> numbers = new ArrayList<>();
+    for (List<String> row : rows) {
+      String cell = row.get(column);
+      if (cell.isEmpty() || !WHOLE.test(cell)) {
+        return false;
+      }
+      numbers.add(TypedNumber.whole(cell).orElse(0));
+    }
+    if (numbers.size() < FEWEST || numbers.get(0) > 1) {
+      return false;
+    }
+    int first = numbers.get(0);
+    for (int i = 1; i < numbers.size(); i++) {
+      int step = numbers.get(i) - numbers.get(i - 1);
+      if ((step < least || step > 1) && numbers.get(i) != first) {
+        return false;
+      }
+    }
+    return numbers.stream().anyMatch(number -> number > first);
+  }
 
   private static String plain(String name) {
     return name.strip().toLowerCase(Locale.ROOT);

@@ -15,8 +15,8 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Guesses and notes that took the place of others. Whoever says more, such as how sure a guess is
- * once the guess stands, replaces nothing.
+ * Guesses and notes that took the place of others, and guesses that were taken back. Whoever says
+ * more, such as how sure a guess is once the guess stands, replaces nothing.
  */
 final class SaidAgain {
   private final int perStint;
@@ -36,19 +36,32 @@ final class SaidAgain {
       String before = notes.put(lap, note.text());
       changed(Remark.Kind.NOTE_REPLACED, lap, before, note.text(), at).ifPresent(remarks::add);
     } else if (entry.fact() instanceof Fact.GuessGiven given) {
-      LapId last = new LapId(given.stint(), perStint);
-      Guess now = given.guess();
-      Guess before = guesses.put(given.stint(), now);
-      if (before != null) {
-        String letter = letter(before);
-        changed(Remark.Kind.GUESS_REPLACED, last, letter, letter(now), at).ifPresent(remarks::add);
-        changed(Remark.Kind.SURENESS_REPLACED, last, sureness(before), sureness(now), at)
-            .ifPresent(remarks::add);
-        changed(Remark.Kind.CUE_REPLACED, last, before.cue(), now.cue(), at)
-            .ifPresent(remarks::add);
-      }
+      Guess before = guesses.put(given.stint(), given.guess());
+      guess(given.stint(), before, given.guess(), at, remarks);
+    } else if (entry.fact() instanceof Fact.GuessTakenBack back) {
+      guess(back.stint(), guesses.remove(back.stint()), null, at, remarks);
     }
     return remarks;
+  }
+
+  /** Null before: there was none; null now: it was taken back. */
+  private void guess(
+      int stint,
+      @Nullable Guess before,
+      @Nullable Guess now,
+      ZonedDateTime at,
+      List<Remark> remarks) {
+    if (before == null) {
+      return;
+    }
+    LapId last = new LapId(stint, perStint);
+    String letter = now == null ? "" : letter(now);
+    String sure = now == null ? "" : sureness(now);
+    String cue = now == null ? "" : now.cue();
+    changed(Remark.Kind.GUESS_REPLACED, last, letter(before), letter, at).ifPresent(remarks::add);
+    changed(Remark.Kind.SURENESS_REPLACED, last, sureness(before), sure, at)
+        .ifPresent(remarks::add);
+    changed(Remark.Kind.CUE_REPLACED, last, before.cue(), cue, at).ifPresent(remarks::add);
   }
 
   private Optional<Remark> changed(

@@ -34,6 +34,7 @@ public abstract class DayEvents {
   private final Consumer<Day> then;
   private final Sealing sealing;
   private @Nullable SessionId id;
+  private String last = "";
 
   /** What became of words that were to be sealed. */
   public enum Sealed {
@@ -74,6 +75,7 @@ public abstract class DayEvents {
   /** Opens a session. */
   public void open(SessionId session) {
     id = session;
+    last = "";
     say("");
     refuse("");
   }
@@ -92,15 +94,32 @@ public abstract class DayEvents {
     deviation(DeviationKind.COVER_OFF, DayEvent.COVER_OFF, what);
   }
 
+  /** Pressed twice with the same words, an event is recorded once. */
+  private boolean again(DayEvent event, int stint, String words) {
+    String now = event + " " + stint + " " + words;
+    boolean again = now.equals(last);
+    last = now;
+    return again;
+  }
+
   private void deviation(DeviationKind kind, DayEvent event, String what) {
+    if (what.isBlank()) {
+      say("");
+      refuse(RideWords.say("event.words.missing"));
+      return;
+    }
     withStint(
-        at ->
-            sealed(event, at, what)
-                .ifPresent(
-                    words ->
-                        act(
-                            () -> days.deviation(session(), at, kind, words),
-                            RideWords.say("deviation.done"))));
+        at -> {
+          if (again(event, at, what)) {
+            return;
+          }
+          sealed(event, at, what)
+              .ifPresent(
+                  words ->
+                      act(
+                          () -> days.deviation(session(), at, kind, words),
+                          RideWords.say("deviation.done")));
+        });
   }
 
   /** The words that everyone may read; empty if nothing can be recorded. */
@@ -123,6 +142,9 @@ public abstract class DayEvents {
     withStint(
         at -> {
           int broken = Math.max(1, at);
+          if (!what.isBlank() && again(DayEvent.BLIND_BROKEN, broken, what)) {
+            return;
+          }
           sealed(DayEvent.BLIND_BROKEN, broken, what)
               .ifPresent(
                   words ->
@@ -164,6 +186,8 @@ public abstract class DayEvents {
         work,
         result -> {
           if (result instanceof DayResult.Refused refused) {
+            last = "";
+            say("");
             refuse(String.join(" ", Problems.sentences(refused.problems())));
             return;
           }
@@ -175,6 +199,7 @@ public abstract class DayEvents {
   }
 
   private void failed(Exception problem) {
+    last = "";
     refuse(RideWords.notSaved(Trouble.sentence(problem)));
   }
 }

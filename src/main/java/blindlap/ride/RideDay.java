@@ -2,7 +2,6 @@ package blindlap.ride;
 
 import blindlap.desk.day.DayResult;
 import blindlap.desk.day.RiderDays;
-import blindlap.plan.Plan;
 import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
@@ -25,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  * released; times stay hidden until the lap is done, and by default until the review. A page says
  * how it shows what is told here; it decides nothing.
  */
-public abstract class RideDay {
+public abstract class RideDay extends RideShown {
   private final RiderDays days;
   private final LongSupplier version;
   private final Elsewhere elsewhere;
@@ -34,16 +33,17 @@ public abstract class RideDay {
   private final RideUndo undo;
   private final RideGuess guess;
   private final RideScorer scorer;
+  private final RideDone done;
 
   private RideSheet sheet = RideSheet.NONE;
   private RideQuestions questions = RideQuestions.NONE;
   private @Nullable SessionId id;
   private @Nullable Day day;
-  private Optional<LapId> done = Optional.empty();
   private @Nullable LapId watched;
   private long seen = Long.MIN_VALUE;
   private int underWay;
   private boolean saving;
+  private boolean stepping;
 
   /**
    * @param days the rider's use cases
@@ -67,31 +67,8 @@ public abstract class RideDay {
     this.undo = new RideUndo(hand, days);
     this.guess = new RideGuess(hand, days);
     this.scorer = new RideScorer(hand, days);
+    this.done = new RideDone(hand);
   }
-
-  /** Shows what is asked now. */
-  protected abstract void shows(RideSheet now);
-
-  /** Shows what is still open on the sheet, in words. */
-  protected abstract void showsOpen(String words);
-
-  /** Shows "Saved 11:44:07", once the disk has it. */
-  protected abstract void showsSaved(String words);
-
-  /** Shows one sentence if something was refused; else nothing. */
-  protected abstract void showsTrouble(String words);
-
-  /** Shows what an event does to the result. */
-  protected abstract void says(String words);
-
-  /** Shows whether an answer is on its way: what is shown is then ahead of what is on record. */
-  protected abstract void showsSaving(boolean now);
-
-  /** Offers to take the last answer back: its measure, or empty if none can be. */
-  protected abstract void offersToTakeBack(String measure);
-
-  /** A session is opened: whatever was said of another one goes. */
-  protected abstract void opened(SessionId session);
 
   /** What is asked now. */
   public RideSheet sheet() {
@@ -123,9 +100,19 @@ public abstract class RideDay {
     return scorer;
   }
 
+  /** Being done with a lap, and opening it again. */
+  public RideDone done() {
+    return done;
+  }
+
   /** The stint that is spoken of, 0 for the warm-up; -1 where no lap is in hand. */
   public int stintSpokenOf() {
     return sheet.lap() == null ? -1 : sheet.stint();
+  }
+
+  /** The number of a lap over the day. */
+  public int numberOfDay(LapId lap) {
+    return lap.ofDay(Objects.requireNonNull(day, "no day is read").plan().laps().perStint());
   }
 
   /** "Stint 7 of 16", or which lap of the stint or warm-up; empty where there is no lap. */
@@ -148,7 +135,8 @@ public abstract class RideDay {
   /** Opens a session. */
   public void open(SessionId session) {
     id = session;
-    done = Optional.empty();
+    day = null;
+    done.clear();
     watched = null;
     undo.clear();
     opened(session);
@@ -184,28 +172,29 @@ public abstract class RideDay {
     day = latest;
     questions = RideQuestions.of(latest.plan());
     watches.takeUp(latest);
-    RideSheet next = RideSheet.of(latest, done);
+    RideSheet next = done.sheet(latest);
     if (next.lap() != null && !next.lap().equals(watched)) {
       watched = next.lap();
       watches.clear();
       undo.clear();
     }
     sheet = next;
+    done.look(next);
     shows(next);
-    showsOpen(RideWords.open(next.stage().name(), openAnswers(latest.plan(), next)));
-  }
-
-  private static int openAnswers(Plan of, RideSheet now) {
-    if (now.stage() != RideSheet.Stage.SCORED) {
-      return 0;
-    }
-    long given = now.values().size();
-    long asked = of.measures().stream().filter(m -> !m.kind().timed()).count();
-    return (int) (asked - given) + (now.guessAsked() && now.guess() == null ? 1 : 0);
+    showsOpen(RideWords.open(next.stage().name(), RideDone.answers(questions, next).size()));
   }
 
   private void act(Callable<DayResult> work) {
     act(work, "", latest -> {});
+  }
+
+  /** A step of the day: pressed twice before the disk has it, it is still one step. */
+  private void step(Callable<DayResult> work, String effect, Consumer<Day> accepted) {
+    if (stepping) {
+      return;
+    }
+    stepping = true;
+    act(work, effect, accepted);
   }
 
   private void act(Callable<DayResult> work, String effect, Consumer<Day> accepted) {
@@ -226,6 +215,7 @@ public abstract class RideDay {
   private void under(int more) {
     underWay += more;
     saving = underWay > 0;
+    stepping = stepping && saving;
     showsSaving(saving);
   }
 
@@ -260,12 +250,12 @@ public abstract class RideDay {
   /** The helper handed the bike over, said here where he works from paper. */
   public void handedOver() {
     int stint = sheet.stint();
-    act(() -> days.handedOver(session(), stint));
+    step(() -> days.handedOver(session(), stint), "", latest -> {});
   }
 
   /** A warm-up lap was ridden. */
   public void warmUpRidden() {
-    act(() -> days.warmUp(session()));
+    step(() -> days.warmUp(session()), "", latest -> {});
   }
 
   /** An answer was given: a scale, category or count was released. */
@@ -282,7 +272,7 @@ public abstract class RideDay {
   /** A note was left. */
   public void note(String text) {
     LapId lap = lap();
-    act(() -> days.note(session(), lap, text));
+    act(() -> days.note(session(), lap, text), "", latest -> undo.noted(lap, day, latest));
   }
 
   /** Conditions of the lap, by name. */
@@ -294,23 +284,23 @@ public abstract class RideDay {
   /** Done with the lap: scores, notes and guess are saved, only now about times. */
   public void lapDone() {
     LapId lap = lap();
-    act(() -> days.ridden(session(), lap), "", latest -> doneWith(lap));
+    step(() -> days.ridden(session(), lap), "", latest -> doneWith(lap));
   }
 
   private void doneWith(LapId lap) {
-    done = Optional.of(lap);
+    done.with(lap);
     undo.clear();
   }
 
   /** Every lap agreed to is ridden; one more is, for this reason. */
   public void pastCap(String reason) {
     int stint = lap().stint();
-    act(() -> days.pastCap(session(), stint, reason));
+    step(() -> days.pastCap(session(), stint, reason), "", latest -> {});
   }
 
   /** On to the next lap. */
   public void next() {
-    done = Optional.empty();
+    done.clear();
     reload();
   }
 
@@ -318,7 +308,7 @@ public abstract class RideDay {
   public void spoiled(String key) {
     VoidEvent event = VoidEvent.valueOf(key);
     LapId lap = lap();
-    act(
+    step(
         () -> days.spoiled(session(), lap, event, ""),
         RideWords.say("void.done"),
         latest -> doneWith(lap));
@@ -342,6 +332,31 @@ public abstract class RideDay {
     }
 
     @Override
+    public RideQuestions questions() {
+      return questions;
+    }
+
+    @Override
+    public Optional<Day> day() {
+      return Optional.ofNullable(day);
+    }
+
+    @Override
+    public void reload() {
+      RideDay.this.reload();
+    }
+
+    @Override
+    public void lapDone() {
+      RideDay.this.lapDone();
+    }
+
+    @Override
+    public void ask(String words) {
+      asksWhetherDone(words);
+    }
+
+    @Override
     public int setups() {
       return questions.setups().size();
     }
@@ -362,6 +377,11 @@ public abstract class RideDay {
     }
 
     @Override
+    public void saveGuess(int stint, Callable<DayResult> work) {
+      act(work, "", latest -> undo.guessed(stint, day, latest));
+    }
+
+    @Override
     public void refuse(String words) {
       showsTrouble(words);
     }
@@ -372,8 +392,8 @@ public abstract class RideDay {
     }
 
     @Override
-    public void canTakeBack(String measure) {
-      offersToTakeBack(measure);
+    public void canTakeBack(String what) {
+      offersToTakeBack(what);
     }
   }
 }

@@ -87,6 +87,6 @@ public final class RideGuess {
     int at = hand.lap().stint();
     given = guess;
     stint = at;
-    hand.save(() -> days.guess(hand.session(), at, guess), latest -> {});
+    hand.saveGuess(at, () -> days.guess(hand.session(), at, guess));
   }
 }

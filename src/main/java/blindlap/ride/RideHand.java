@@ -4,6 +4,7 @@ import blindlap.desk.day.DayResult;
 import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 
@@ -17,6 +18,21 @@ interface RideHand {
 
   /** What is asked now. */
   RideSheet sheet();
+
+  /** What the score sheet asks. */
+  RideQuestions questions();
+
+  /** The day as it was last read; empty before it was. */
+  Optional<Day> day();
+
+  /** Reads the day again. */
+  void reload();
+
+  /** Done with the lap in hand. */
+  void lapDone();
+
+  /** Asks whether the rider is done though something is open; empty to ask no more. */
+  void ask(String words);
 
   /** The setups a guess may name. */
   int setups();
@@ -38,12 +54,19 @@ interface RideHand {
    */
   void saveAnswer(LapId lap, String measure, Callable<DayResult> work, Runnable restored);
 
+  /**
+   * Saves a guess, which can be taken back.
+   *
+   * @param stint the stint that was guessed
+   */
+  void saveGuess(int stint, Callable<DayResult> work);
+
   /** Refuses something in words; nothing is saved. */
   void refuse(String words);
 
   /** Says what something does to the result. */
   void say(String words);
 
-  /** The measure whose last answer can be taken back; empty if none can. */
+  /** The name of the last answer that can be taken back; empty if none can. */
   void canTakeBack(String measure);
 }

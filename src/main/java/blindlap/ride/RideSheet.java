@@ -34,6 +34,7 @@ import org.jspecify.annotations.Nullable;
  * @param voided true if the lap is void
  * @param ridden laps ridden so far, warm-up included
  * @param most laps agreed; null if no cap was set
+ * @param helperHandsOver true where the helper uses the page and hands over there
  */
 public record RideSheet(
     Stage stage,
@@ -49,7 +50,8 @@ public record RideSheet(
     Map<String, String> conditions,
     boolean voided,
     int ridden,
-    @Nullable Integer most) {
+    @Nullable Integer most,
+    boolean helperHandsOver) {
 
   /** What is asked of the rider now. */
   public enum Stage {
@@ -94,7 +96,7 @@ public record RideSheet(
   }
 
   /** Nothing to show. */
-  public static final RideSheet NONE = bare(Stage.NO_SESSION, 0, 0, 0, null);
+  public static final RideSheet NONE = bare(Stage.NO_SESSION, 0, 0, 0, null, false);
 
   public RideSheet {
     values = Map.copyOf(values);
@@ -111,10 +113,14 @@ public record RideSheet(
    * The sheet of a day.
    *
    * @param done the lap that was just done, while the page still speaks of it
+   * @param again the lap that was opened again
    */
-  static RideSheet of(Day day, Optional<LapId> done) {
+  static RideSheet of(Day day, Optional<LapId> done, Optional<LapId> again) {
     if (!day.step().day()) {
       return plain(Stage.OVER, day);
+    }
+    if (again.isPresent()) {
+      return sheet(Stage.SCORED, day, again.get());
     }
     if (done.isPresent()) {
       return sheet(Stage.DONE, day, done.get());
@@ -139,19 +145,26 @@ public record RideSheet(
   }
 
   private static RideSheet plain(Stage stage, Day day) {
-    return bare(stage, 0, 0, day.lapsSoFar(), day.lapCap().orElse(null));
+    return bare(stage, 0, 0, day.lapsSoFar(), day.lapCap().orElse(null), day.helperHandsOver());
   }
 
   private static RideSheet warmUp(Day day, int warmUps) {
     Stage stage = day.handedOver(0) ? Stage.WARM_UP : Stage.HAND_OVER;
-    return bare(stage, day.warmUps() + 1, warmUps, day.lapsSoFar(), day.lapCap().orElse(null));
+    return bare(
+        stage,
+        day.warmUps() + 1,
+        warmUps,
+        day.lapsSoFar(),
+        day.lapCap().orElse(null),
+        day.helperHandsOver());
   }
 
   /** A sheet about no scored lap: nothing to answer, nothing to time. */
-  private static RideSheet bare(Stage stage, int number, int of, int soFar, @Nullable Integer cap) {
+  private static RideSheet bare(
+      Stage stage, int number, int of, int soFar, @Nullable Integer cap, boolean helper) {
     return new RideSheet(
         stage, null, number, of, "", false, Map.of(), Map.of(), "", null, Map.of(), false, soFar,
-        cap);
+        cap, helper);
   }
 
   private static RideSheet sheet(Stage stage, Day day, LapId lap) {
@@ -185,7 +198,8 @@ public record RideSheet(
         known == null ? Map.of() : known.conditions(),
         known != null && known.voided().isPresent(),
         day.lapsSoFar(),
-        day.lapCap().orElse(null));
+        day.lapCap().orElse(null),
+        day.helperHandsOver());
   }
 
   private static Watch watch(@Nullable LapState lap, String measure, boolean shown) {

@@ -1,27 +1,33 @@
 package blindlap.ride;
 
+import blindlap.desk.day.DayResult;
 import blindlap.desk.day.MeasureState;
 import blindlap.desk.day.RiderDays;
 import blindlap.session.day.Day;
+import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
+import blindlap.session.day.LapState;
+import blindlap.wording.day.RideWords;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.Objects;
+import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Takes back the last answer given in this window on the lap in hand: a score or what was done with
- * a watch. An entry puts what stood there before; nothing is deleted.
+ * Takes back the last answer given in this window on the lap in hand: a score, what was done with a
+ * watch, a guess with its sureness and cue, a note. An entry puts what stood there before; nothing
+ * is deleted.
  */
 public final class RideUndo {
   /**
    * An answer.
    *
-   * @param before what stood there
-   * @param given what was given
+   * @param what its name on the page
+   * @param back takes it back
    * @param restored done once it is taken back
    */
-  private record Step(
-      LapId lap, String measure, MeasureState before, MeasureState given, Runnable restored) {}
+  private record Step(String what, Callable<DayResult> back, Runnable restored) {}
 
   private final RideHand hand;
   private final RiderDays days;
@@ -32,10 +38,10 @@ public final class RideUndo {
     this.days = days;
   }
 
-  /** The measure whose last answer can be taken back; empty if none can. */
+  /** The name of the last answer that can be taken back; empty if none can. */
   public String last() {
     Step top = steps.peek();
-    return top == null ? "" : top.measure();
+    return top == null ? "" : top.what();
   }
 
   void clear() {
@@ -51,9 +57,52 @@ public final class RideUndo {
     MeasureState was = MeasureState.of(before, lap, measure);
     MeasureState is = MeasureState.of(after, lap, measure);
     if (!was.equals(is)) {
-      steps.push(new Step(lap, measure, was, is, restored));
-      say();
+      push(measure, () -> days.takeBack(hand.session(), lap, measure, is, was), restored);
     }
+  }
+
+  /** A guess, or a part of it, is on disk. */
+  void guessed(int stint, @Nullable Day before, Day after) {
+    Guess is = after.guesses().get(stint);
+    if (before == null || is == null) {
+      return;
+    }
+    Guess was = before.guesses().get(stint);
+    if (!is.equals(was)) {
+      push(part(was, is), () -> days.guessTakenBack(hand.session(), stint, is, was), () -> {});
+    }
+  }
+
+  private static String part(@Nullable Guess was, Guess is) {
+    if (was != null && !was.cue().equals(is.cue()) || was == null && !is.cue().isEmpty()) {
+      return RideWords.say("cue.name");
+    }
+    Guess.Sureness sureBefore = was == null ? null : was.sureness();
+    return RideWords.say(sureBefore == is.sureness() ? "guess.name" : "sure.name");
+  }
+
+  /** A note is on disk. */
+  void noted(LapId lap, @Nullable Day before, Day after) {
+    if (before == null) {
+      return;
+    }
+    String was = note(before, lap);
+    String is = note(after, lap);
+    if (!Objects.equals(was, is)) {
+      push(
+          RideWords.say("note.name"),
+          () -> days.noteTakenBack(hand.session(), lap, is, was),
+          () -> {});
+    }
+  }
+
+  private static String note(Day day, LapId lap) {
+    return day.lap(lap).map(LapState::note).orElse("");
+  }
+
+  private void push(String what, Callable<DayResult> back, Runnable restored) {
+    steps.push(new Step(what, back, restored));
+    say();
   }
 
   private void say() {
@@ -67,9 +116,6 @@ public final class RideUndo {
       return;
     }
     say();
-    hand.save(
-        () ->
-            days.takeBack(hand.session(), step.lap(), step.measure(), step.given(), step.before()),
-        latest -> step.restored().run());
+    hand.save(step.back(), latest -> step.restored().run());
   }
 }

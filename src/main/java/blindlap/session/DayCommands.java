@@ -3,6 +3,7 @@ package blindlap.session;
 import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapInput;
 import blindlap.session.day.LapState;
@@ -14,6 +15,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** Decides what may be recorded on the day. Each method answers facts, or why not. */
 public final class DayCommands {
@@ -32,6 +34,18 @@ public final class DayCommands {
    * @param source where the values come from
    */
   public Outcome record(List<LapInput> laps, Source source) {
+    return record(laps, source, false);
+  }
+
+  /**
+   * Records laps from paper: of laps that are ridden already, the answers that were left open; all
+   * or none.
+   */
+  public Outcome recordWithOpen(List<LapInput> laps) {
+    return record(laps, Source.PAPER, true);
+  }
+
+  private Outcome record(List<LapInput> laps, Source source, boolean withOpen) {
     List<Problem> problems = new ArrayList<>(mayRecord());
     if (!problems.isEmpty()) {
       return new Outcome.Refused(problems);
@@ -45,7 +59,8 @@ public final class DayCommands {
         continue;
       }
       List<Problem> here = check(lap);
-      if (here.isEmpty() && state.day().ridden(lap.lap())) {
+      boolean open = withOpen && addsOnly(lap);
+      if (here.isEmpty() && state.day().ridden(lap.lap()) && !open) {
         here = List.of(Problem.of(SessionFault.LAP_TWICE, lap.where(), number(lap.lap())));
       }
       problems.addAll(here);
@@ -130,11 +145,32 @@ public final class DayCommands {
     if (guess != null && !guess.isBlank() && GuessWords.parse(plan, guess).isEmpty()) {
       problems.add(Problem.of(SessionFault.UNKNOWN_SETUP, lap.where(), guess, plan.title()));
     }
+    String sure = lap.sureness();
+    if (sure != null && !sure.isBlank() && Guess.Sureness.parse(sure).isEmpty()) {
+      problems.add(Problem.of(SessionFault.NOT_A_SURENESS, lap.where(), sure));
+    }
     return problems;
   }
 
+  /** True if nothing of what was typed stands on the lap's sheet already. */
+  private boolean addsOnly(LapInput lap) {
+    LapState known = state.lap(lap.lap()).orElse(LapState.untouched(lap.lap()));
+    boolean guessed = state.guesses().containsKey(lap.lap().stint());
+    return lap.values().keySet().stream().noneMatch(known.values()::containsKey)
+        && lap.conditions().keySet().stream().noneMatch(known.conditions()::containsKey)
+        && (blank(lap.note()) || known.note().isBlank())
+        && (blank(lap.guess()) && blank(lap.sureness()) && blank(lap.cue()) || !guessed)
+        && blank(lap.voidReason());
+  }
+
+  private static boolean blank(@Nullable String typed) {
+    return typed == null || typed.isBlank();
+  }
+
   private void addFacts(LapInput lap, Source source, List<Fact> facts) {
-    facts.add(new Fact.LapRidden(lap.lap(), source));
+    if (!state.day().ridden(lap.lap())) {
+      facts.add(new Fact.LapRidden(lap.lap(), source));
+    }
     for (Measure measure : plan.measures()) {
       BigDecimal value = lap.values().get(measure.name());
       if (value != null) {
@@ -149,11 +185,21 @@ public final class DayCommands {
       VoidEvent event = VoidEvent.parse(reason).orElseThrow();
       facts.add(new Fact.LapVoided(lap.lap(), event, "", valuesSeen()));
     }
-    String guess = lap.guess();
-    if (guess != null && !guess.isBlank()) {
-      facts.add(
-          new Fact.GuessGiven(lap.lap().stint(), GuessWords.parse(plan, guess).orElseThrow()));
+    if (!lap.conditions().isEmpty()) {
+      facts.add(new Fact.ConditionsNoted(lap.lap(), lap.conditions()));
     }
+    if (!blank(lap.guess()) || !blank(lap.sureness()) || !blank(lap.cue())) {
+      facts.add(new Fact.GuessGiven(lap.lap().stint(), guess(lap)));
+    }
+  }
+
+  private Guess guess(LapInput lap) {
+    String typed = lap.guess();
+    String sure = lap.sureness();
+    return new Guess(
+        typed == null ? null : GuessWords.parse(plan, typed).map(Guess::setup).orElse(null),
+        sure == null ? null : Guess.Sureness.parse(sure).orElse(null),
+        lap.cue());
   }
 
   /** Records one value as it is given on the score sheet; a later one replaces it. */
@@ -175,7 +221,8 @@ public final class DayCommands {
   public Outcome stint(int stint, Fact fact) {
     List<Problem> problems = new ArrayList<>(mayRecord());
     // Stint 0 is the warm-up: it is handled and handed over like any other.
-    boolean warmUp = stint == 0 && !(fact instanceof Fact.GuessGiven);
+    boolean warmUp =
+        stint == 0 && !(fact instanceof Fact.GuessGiven) && !(fact instanceof Fact.GuessTakenBack);
     if (!warmUp && (stint < 1 || stint > plan.stints())) {
       problems.add(Problem.of(SessionFault.NO_SUCH_STINT, "", stint, plan.stints()));
     }

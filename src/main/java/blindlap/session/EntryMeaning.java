@@ -189,6 +189,11 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   }
 
   @Override
+  public Optional<Problem> guessTakenBack(Fact.GuessTakenBack fact) {
+    return stint(fact.stint());
+  }
+
+  @Override
   public Optional<Problem> conditionsNoted(Fact.ConditionsNoted fact) {
     return lap(fact.lap());
   }

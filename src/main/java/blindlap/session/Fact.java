@@ -28,7 +28,6 @@ public sealed interface Fact {
   /**
    * The plan was fixed, the order drawn and sealed. An open noise run has neither order nor key.
    *
-   * @param plan the plan
    * @param planText its canonical bytes as text, exactly as hashed
    * @param key the sealed key; null for an open noise run
    * @param fingerprint of the plan and everything sealed; of the plan alone for an open noise run
@@ -98,11 +97,7 @@ public sealed interface Fact {
     }
   }
 
-  /**
-   * The helper handled a stint; exactly one such entry per stint, of one size.
-   *
-   * @param record encrypted and padded record
-   */
+  /** The helper handled a stint: one encrypted and padded record per stint, all of one size. */
   record StintHandled(HelperRecord record) implements Fact {
     /** Which stint, from 1. */
     public int stint() {
@@ -201,6 +196,14 @@ public sealed interface Fact {
     }
   }
 
+  /** The first guess on a stint was taken back: it is open again. Since version 4. */
+  record GuessTakenBack(int stint) implements Fact {
+    @Override
+    public <R> R accept(FactVisitor<R> visitor) {
+      return visitor.guessTakenBack(this);
+    }
+  }
+
   /** Conditions of a lap: names such as wind, surface, light, traffic with words. */
   record ConditionsNoted(LapId lap, Map<String, String> conditions) implements Fact {
     public ConditionsNoted {
@@ -254,9 +257,7 @@ public sealed interface Fact {
    * The day ended early.
    *
    * @param lastStint last stint that was ridden, 0 if none
-   * @param reason why
-   * @param decidedBy who decided
-   * @param knowsKey whether that person knows the key
+   * @param knowsKey whether who decided knows the key
    */
   record DayCutShort(int lastStint, String reason, String decidedBy, boolean knowsKey)
       implements Fact {
@@ -291,8 +292,6 @@ public sealed interface Fact {
   /**
    * The seal was opened and both fingerprints matched.
    *
-   * @param key the opened key
-   * @param with what opened it
    * @param helperRecords the helper's records in the clear, by stint
    */
   record SealOpened(OpenKey key, OpenedWith with, Map<Integer, String> helperRecords)
@@ -381,7 +380,6 @@ public sealed interface Fact {
    * A day ridden before the notebook was there, from a file: not blinded, for noise only. It stands
    * in a session of its own, which is an open noise run.
    *
-   * @param file name of the file
    * @param columns which column of the file gave what, by name of measure, "setup" or "void"
    * @param laps in ridden order
    */

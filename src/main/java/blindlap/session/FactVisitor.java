@@ -32,6 +32,8 @@ public interface FactVisitor<R> {
 
   R guessGiven(Fact.GuessGiven fact);
 
+  R guessTakenBack(Fact.GuessTakenBack fact);
+
   R conditionsNoted(Fact.ConditionsNoted fact);
 
   R lapVoided(Fact.LapVoided fact);

@@ -94,6 +94,7 @@ final class Folded {
         laps,
         guesses,
         handedOver,
+        !handled.isEmpty(),
         warmUps,
         (int) past,
         cutShort == null ? null : Integer.valueOf(cutShort.lastStint()));

@@ -133,6 +133,11 @@ final class Folding implements FactVisitor<Boolean> {
   }
 
   @Override
+  public Boolean guessTakenBack(Fact.GuessTakenBack fact) {
+    return onlyWhileReviewOpen(() -> folded.guesses.remove(fact.stint()));
+  }
+
+  @Override
   public Boolean conditionsNoted(Fact.ConditionsNoted fact) {
     return onLap(fact.lap(), lap -> lap.withConditions(fact.conditions()));
   }

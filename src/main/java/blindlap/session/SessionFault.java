@@ -60,6 +60,8 @@ public enum SessionFault implements Fault {
   NO_GUESSES,
   /** The guess names a setup that the plan does not have: name. */
   UNKNOWN_SETUP,
+  /** A sureness that is none: as typed. */
+  NOT_A_SURENESS,
   /** The stint's entry by the helper exists already: stint. */
   HANDLED_TWICE,
   /** The bike of a stint has not been handed over: stint. */

@@ -102,6 +102,11 @@ public final class StepAfter implements FactVisitor<Step> {
   }
 
   @Override
+  public Step guessTakenBack(Fact.GuessTakenBack fact) {
+    return step;
+  }
+
+  @Override
   public Step conditionsNoted(Fact.ConditionsNoted fact) {
     return step;
   }

@@ -99,7 +99,9 @@ class KeyInCommandTest {
     List<String> lines = Files.readAllLines(form);
     assertThat(lines.get(0)).startsWith("lap;code;lap time;grip");
     assertThat(lines).hasSize(9);
-    String row = lines.get(1).split(";")[0] + ";" + lines.get(1).split(";")[1] + ";1:33.1;62;A;;\n";
+    assertThat(lines.get(0)).endsWith("guess;sureness;cue;void;note;wind;surface;light;traffic");
+    String code = lines.get(1).split(";")[1];
+    String row = "1;" + code + ";1:33.1;62;A;hunch;brakes;;;still;dry;;none\n";
     String filled = lines.get(0) + "\n" + row;
     CommandLineSession.Ran ran =
         day.run(

@@ -77,7 +77,8 @@ class KeyingInTest {
               e ->
                   e.entry().fact() instanceof Fact.LapRidden ridden
                       && ridden.source() == Source.PAPER);
-      assertThat(LapTable.empty(day.state().day()).rows()).hasSize(6);
+      // Six laps are not ridden; of the two that are, trust and more was left open.
+      assertThat(LapTable.empty(day.state().day()).rows()).hasSize(8);
     }
   }
 

@@ -77,6 +77,7 @@ class TypedWordsTest {
           "Wqnotesecond",
           "Wqnote",
           "Wqcuefirst",
+          "Wqcueback",
           "Wqcue",
           "Wqwind",
           "Wqbroken",
@@ -199,6 +200,8 @@ class TypedWordsTest {
     write(new Fact.GuessGiven(1, new Guess(0, Guess.Sureness.HUNCH, "Wqcue")));
     write(new Fact.GuessGiven(2, new Guess(0, Guess.Sureness.HUNCH, "")));
     write(new Fact.GuessGiven(2, new Guess(null, Guess.Sureness.HUNCH, "")));
+    write(new Fact.GuessGiven(3, new Guess(1, null, "Wqcueback")));
+    write(new Fact.GuessTakenBack(3));
     write(new Fact.ConditionsNoted(lap(1), Map.of("wind", "Wqwind")));
     write(new Fact.BlindBroken(2, "Wqbroken"));
     write(new Fact.DeviationNoted(3, DeviationKind.OTHER, "Wqdeviation"));

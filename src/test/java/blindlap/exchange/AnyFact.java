@@ -130,6 +130,7 @@ public final class AnyFact {
       facts.set(1, new Fact.FingerprintGiven(given.which(), given.to(), Fingerprint.of(bytes(32))));
     }
     facts.add(new AnyFact(facts.size()).findingSeenAgain());
+    facts.add(new Fact.GuessTakenBack(1 + new AnyFact(facts.size()).random.nextInt(16)));
     return facts;
   }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.RamFolder;
 import blindlap.desk.TestDay;
+import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
 import java.math.BigDecimal;
@@ -35,6 +36,7 @@ class RideDayTest {
     private String saved = "";
     private String trouble = "";
     private String last = "";
+    private String question = "";
     private boolean saving;
 
     PlainPage(TestDay day) {
@@ -79,6 +81,11 @@ class RideDayTest {
     @Override
     protected void offersToTakeBack(String measure) {
       last = measure;
+    }
+
+    @Override
+    protected void asksWhetherDone(String words) {
+      question = words;
     }
 
     @Override
@@ -151,6 +158,87 @@ class RideDayTest {
     page.undo().takeBack();
     assertThat(page.last).isEmpty();
     assertThat(page.sheet().values()).isEmpty();
+  }
+
+  @Test
+  void doneWithAnswersOpenOrTheWatchRunningAsksOnceByNameAndAnAnswerTakesTheQuestionAway() {
+    toTheFirstLap();
+    page.watches().start(TIME);
+    page.answer("harshness at the hands", BigDecimal.TEN);
+    page.done().press();
+    assertThat(page.question)
+        .contains("lap time: the watch is running")
+        .contains(GRIP)
+        .contains("your guess")
+        .doesNotContain("harshness");
+    assertThat(page.sheet().stage()).isEqualTo(RideSheet.Stage.SCORED);
+    page.answer(GRIP, BigDecimal.valueOf(40));
+    assertThat(page.question).isEmpty();
+    page.done().press();
+    page.done().withdraw();
+    assertThat(page.question).isEmpty();
+    page.done().press();
+    page.done().asItIs();
+    assertThat(page.question).isEmpty();
+    assertThat(page.sheet().stage()).isEqualTo(RideSheet.Stage.DONE);
+    assertThat(day.state().lapsRidden()).isEqualTo(1);
+  }
+
+  @Test
+  void theLastLapIsOpenedAgainUntilSomethingOfTheNextOneIsRecordedAndTheRecordSaysSo() {
+    toTheFirstLap();
+    page.answer(GRIP, BigDecimal.valueOf(40));
+    page.lapDone();
+    assertThat(page.done().reopenable()).contains(FIRST);
+    page.next();
+    page.handedOver();
+    page.done().openAgain();
+    assertThat(page.sheet().lap()).isEqualTo(FIRST);
+    assertThat(page.sheet().stage()).isEqualTo(RideSheet.Stage.SCORED);
+    page.answer(GRIP, BigDecimal.valueOf(50));
+    assertThat(day.state().corrections())
+        .singleElement()
+        .satisfies(c -> assertThat(c.reason()).contains("opened again"));
+    page.lapDone();
+    page.next();
+    assertThat(page.sheet().lap()).isEqualTo(new LapId(2, 1));
+    page.watches().start(TIME);
+    assertThat(page.done().reopenable()).isEmpty();
+    page.done().openAgain();
+    assertThat(page.sheet().lap()).isEqualTo(new LapId(2, 1));
+    assertThat(day.state().lapsRidden()).isEqualTo(1);
+  }
+
+  @Test
+  void guessSurenessCueAndNoteAreTakenBackOneByOneByTheirNames() {
+    toTheFirstLap();
+    page.note("loose");
+    page.guess().choose(1);
+    page.guess().sureness("HUNCH");
+    page.guess().cue("it creaked");
+    assertThat(page.last).isEqualTo("what gave it away");
+    page.undo().takeBack();
+    assertThat(day.state().guesses().get(1)).isEqualTo(new Guess(1, Guess.Sureness.HUNCH, ""));
+    assertThat(page.last).isEqualTo("how sure you are");
+    page.undo().takeBack();
+    assertThat(page.last).isEqualTo("your guess");
+    page.undo().takeBack();
+    assertThat(day.state().guesses()).isEmpty();
+    assertThat(page.guess().chosen()).isNull();
+    assertThat(page.last).isEqualTo("the note");
+    page.undo().takeBack();
+    assertThat(day.state().lap(FIRST).orElseThrow().note()).isEmpty();
+    assertThat(page.last).isEmpty();
+  }
+
+  @Test
+  void aGuessChangedInAnotherWindowIsNotTakenBack() {
+    toTheFirstLap();
+    page.guess().choose(1);
+    day.desk().riderDays().guess(day.id(), 1, new Guess(0, null, ""));
+    page.undo().takeBack();
+    assertThat(page.trouble).contains("another window");
+    assertThat(day.state().guesses().get(1)).isEqualTo(new Guess(0, null, ""));
   }
 
   @Test

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.desk.HelperDay;
 import blindlap.desk.TestDay;
 import blindlap.plan.Setting;
+import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fonts;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.Shell;
@@ -99,12 +100,14 @@ class DayByKeyboardTest {
       handle(helper.work(stint));
       keys.press(KeyCode.CONTROL, KeyCode.DIGIT4);
       Window.run(ride::tick);
+      heard();
       if (stint == 0) {
         keys.choose("Warm-up lap ridden");
       } else {
         lap(stint);
       }
     }
+    heard();
     keys.choose("Close the day");
     assertThat(day.state().step()).isEqualTo(Step.DAY_CLOSED);
     assertThat(day.state().lapsRidden()).isEqualTo(8);
@@ -160,6 +163,7 @@ class DayByKeyboardTest {
     if (stint == 1) {
       keys.choose("Who holds the watch?: starter");
     }
+    heard();
     keys.choose("lap time: Start");
     assertThat(ride.troubleProperty().get()).isEmpty();
     Window.run(() -> day.clock().move(Duration.ofSeconds(93)));
@@ -176,6 +180,12 @@ class DayByKeyboardTest {
     keys.choose("How sure?: a hunch");
     keys.choose("Done with lap " + stint);
     assertThat(ride.troubleProperty().get()).isEmpty();
+    heard();
     keys.choose("On to the next lap");
+  }
+
+  /** The page hears nothing for a moment after it has changed. */
+  private void heard() {
+    Window.run(() -> day.clock().move(Deaf.FOR));
   }
 }

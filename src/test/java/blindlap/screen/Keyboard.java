@@ -43,6 +43,14 @@ public final class Keyboard {
         });
   }
 
+  /** Holds a key down while something goes on, lets it go, and waits until that was dealt with. */
+  public void hold(KeyCode key, Runnable meanwhile) {
+    Window.run(() -> new Robot().keyPress(key));
+    Window.run(meanwhile);
+    Window.run(() -> new Robot().keyRelease(key));
+    awaitFrame();
+  }
+
   /**
    * Waits until the window has drawn once more. What had the focus and left the window gives it up
    * only then; nobody types faster than that.
@@ -87,9 +95,16 @@ public final class Keyboard {
     awaitFrame();
   }
 
-  /** Goes with Tab to the control whose words hold these. */
+  /**
+   * Goes with Tab to the control whose words hold these. Where the focus is on it already, it may
+   * have come this moment: a control hears no key before it was drawn once, and nobody can press
+   * what was not drawn yet.
+   */
   public void goTo(String words) {
     List<String> met = new ArrayList<>();
+    if (here().contains(words)) {
+      awaitFrame();
+    }
     for (int i = 0; i < MOST_TABS; i++) {
       String here = here();
       if (here.contains(words)) {

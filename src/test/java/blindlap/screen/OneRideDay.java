@@ -64,7 +64,7 @@ public final class OneRideDay {
   }
 
   /** What the helper does differs by the setup: other settings, other words, an odd wrong fit. */
-  private void handle(int stint) {
+  public void handle(int stint) {
     HelperDay.Work work = helper.work(stint);
     Map<String, String> measured = new LinkedHashMap<>();
     for (Setting setting : work.settings()) {

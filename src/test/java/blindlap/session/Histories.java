@@ -120,7 +120,10 @@ final class Histories {
       case 4 -> CLOSED;
       case 5 -> random.nextInt(3) == 0 ? opened() : LAP;
       case 6 -> new Fact.DayCutShort(random.nextInt(8), "rain", "the helper", true);
-      case 7 -> new Fact.GuessGiven(lap.stint(), new Guess(random.nextInt(2), null, ""));
+      case 7 ->
+          random.nextInt(4) == 0
+              ? new Fact.GuessTakenBack(lap.stint())
+              : new Fact.GuessGiven(lap.stint(), new Guess(random.nextInt(2), null, ""));
       case 8 ->
           random.nextInt(9) == 0 ? new Fact.SessionAbandoned("rain") : new Fact.WarmUpRidden(1);
       case 9 ->

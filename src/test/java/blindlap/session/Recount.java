@@ -385,7 +385,13 @@ final class Recount {
 
   Map<Integer, Guess> guesses() {
     Map<Integer, Guess> guesses = new TreeMap<>();
-    all(Fact.GuessGiven.class).forEach(g -> guesses.put(g.stint(), g.guess()));
+    for (Fact fact : all(Fact.class)) {
+      if (fact instanceof Fact.GuessGiven given) {
+        guesses.put(given.stint(), given.guess());
+      } else if (fact instanceof Fact.GuessTakenBack back) {
+        guesses.remove(back.stint());
+      }
+    }
     return guesses;
   }
 

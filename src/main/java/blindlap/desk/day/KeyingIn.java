@@ -1,5 +1,6 @@
 package blindlap.desk.day;
 
+import blindlap.fault.Problem;
 import blindlap.session.day.Day;
 import blindlap.session.day.SessionId;
 import java.util.List;
@@ -26,6 +27,13 @@ public interface KeyingIn {
 
   /** Forgets what was typed so far. */
   void forget(SessionId session);
+
+  /**
+   * What is wrong with a row as it stands, each named by its lap. Nothing is recorded.
+   *
+   * @param row from 0
+   */
+  List<Problem> check(Day day, LapTable table, int row);
 
   /**
    * Records a settled table as keyed in from paper: every row in which something was typed.

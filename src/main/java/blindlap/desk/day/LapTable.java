@@ -5,14 +5,17 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
+import blindlap.session.day.LapInput;
+import blindlap.session.day.LapState;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
  * A table of laps as it was typed from paper.
  *
- * @param columns headings: lap, code, the measures, guess if asked, void, note
- * @param rows one for every lap still to be recorded, in ridden order
+ * @param columns headings: lap, code, the measures, guess, sureness and cue if asked, void, note,
+ *     conditions
+ * @param rows one for every lap that is still to be recorded or has an open answer, in ridden order
  */
 public record LapTable(List<String> columns, List<List<String>> rows) {
   /** The first columns, lap and code, which nobody types. */
@@ -41,21 +44,27 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
     return day.plan().measures().stream().map(Measure::name).toList();
   }
 
-  /** The empty table of a day: laps not recorded yet, settling laps left out. */
+  /**
+   * The empty table of a day: laps not recorded yet, and ridden ones with an open answer; settling
+   * laps left out.
+   */
   public static LapTable empty(Day day) {
     Plan plan = day.plan();
     List<String> columns = new ArrayList<>(List.of("lap", "code"));
     columns.addAll(measures(day));
     if (plan.blinding().guesses()) {
       columns.add("guess");
+      columns.addAll(without(plan, List.of("sureness", "cue")));
     }
     columns.add("void");
     columns.add("note");
+    columns.addAll(without(plan, LapInput.CONDITIONS));
     List<List<String>> rows = new ArrayList<>();
     int per = plan.laps().perStint();
     for (int lap = 1; lap <= day.lastStint() * per; lap++) {
       boolean settling = (lap - 1) % per < plan.laps().settling();
-      if (!settling && !day.ridden(LapId.ofDay(lap, per))) {
+      LapId id = LapId.ofDay(lap, per);
+      if (!settling && (!day.ridden(id) || open(day, id))) {
         List<String> row = new ArrayList<>();
         row.add(String.valueOf(lap));
         row.add(String.valueOf(day.code((lap - 1) / per + 1)));
@@ -66,6 +75,44 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
       }
     }
     return new LapTable(columns, rows);
+  }
+
+  /** A measure that a plan has called so keeps its column. */
+  private static List<String> without(Plan plan, List<String> names) {
+    return names.stream().filter(name -> plan.measure(name).isEmpty()).toList();
+  }
+
+  private static boolean open(Day day, LapId lap) {
+    LapState known = day.lap(lap).orElseThrow();
+    boolean guess =
+        day.plan().blinding().guesses()
+            && lap.lap() == day.plan().laps().perStint()
+            && !day.guesses().containsKey(lap.stint());
+    return known.voided().isEmpty()
+        && (guess || known.values().size() < day.plan().measures().size());
+  }
+
+  /**
+   * True where something stands on a ridden lap's sheet already: it is not typed again.
+   *
+   * @param number of the lap over the day
+   */
+  public static boolean given(Day day, int number, String column) {
+    LapId lap = LapId.ofDay(number, day.plan().laps().perStint());
+    LapState known = day.lap(lap).filter(LapState::ridden).orElse(null);
+    if (known == null) {
+      return false;
+    }
+    if (day.plan().measure(column).isPresent()) {
+      return known.values().containsKey(column);
+    }
+    return switch (column) {
+      case "guess", "sureness", "cue" ->
+          day.guesses().containsKey(lap.stint()) || lap.lap() < day.plan().laps().perStint();
+      case "note" -> !known.note().isBlank();
+      case "void" -> true; // what spoiled a ridden lap is said on the page, or in the review
+      default -> known.conditions().containsKey(column);
+    };
   }
 
   /** True if nothing was typed in a row but its lap and code. */

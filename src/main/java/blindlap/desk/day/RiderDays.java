@@ -11,6 +11,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What rider and starter do on the day. Every method saves before it answers. Nothing here comes
@@ -23,7 +24,11 @@ public interface RiderDays {
   /** Keying in paper. */
   KeyingIn keyingIn();
 
-  /** The bike was handed over where the helper works from paper, or there is no helper. */
+  /**
+   * The bike was handed over where the helper works from paper, or there is no helper. Where the
+   * helper uses the page, and where it came before a swap's time had passed, that is recorded as a
+   * deviation; nothing here tells of it.
+   */
   DayResult handedOver(SessionId id, int stint);
 
   /** A warm-up lap was ridden. */
@@ -52,6 +57,22 @@ public interface RiderDays {
 
   /** The rider's guess after a stint. */
   DayResult guess(SessionId id, int stint, Guess guess);
+
+  /**
+   * A guess, or a part of it, is taken back.
+   *
+   * @param from what was guessed; if something else stands there by now, it is kept
+   * @param to what stood there before; null if nothing did
+   */
+  DayResult guessTakenBack(SessionId id, int stint, Guess from, @Nullable Guess to);
+
+  /**
+   * A note is taken back.
+   *
+   * @param from what was written; if something else stands there by now, it is kept
+   * @param to what stood there before; may be empty
+   */
+  DayResult noteTakenBack(SessionId id, LapId lap, String from, String to);
 
   /** A watch was started; refused until the bike was handed over. */
   DayResult watchStarted(SessionId id, LapId lap, String measure, Instant at);

@@ -79,8 +79,11 @@ public final class OldDayModel {
   private static final class Unusable extends Exception {
     private static final long serialVersionUID = 1L;
 
+    private final String sentence;
+
     Unusable(String sentence) {
       super(sentence);
+      this.sentence = sentence;
     }
   }
 
@@ -153,7 +156,7 @@ public final class OldDayModel {
   }
 
   private void cannot(Exception problem) {
-    fileTrouble = problem instanceof Unusable ? problem.getMessage() : Trouble.sentence(problem);
+    fileTrouble = problem instanceof Unusable known ? known.sentence : Trouble.sentence(problem);
     bytes = new byte[0];
     found.set(Found.NOTHING);
     changed();
@@ -265,8 +268,20 @@ public final class OldDayModel {
       } else if (!names.add(name.toLowerCase(java.util.Locale.ROOT))) {
         faults.put(path + "name", WORDS.say("measure.twice"));
       }
+      OldDayUnit.impossible(kind(each), each.field("unit").get(), cells(each.field("column").get()))
+          .ifPresent(
+              cell ->
+                  faults.put(
+                      path + "unit",
+                      WORDS.say("measure.unit.which", cell, each.field("unit").get())));
     }
     return faults;
+  }
+
+  /** The first cells of a column. */
+  private List<String> cells(String column) {
+    int at = found.get().columns().indexOf(column);
+    return at < 0 ? List.of() : found.get().cells().get(at);
   }
 
   private Optional<LocalDate> day() {

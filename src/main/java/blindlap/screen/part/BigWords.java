@@ -20,7 +20,7 @@ public final class BigWords extends Region {
   private static final double HEIGHT = 0.86;
 
   private final Look look;
-  private final double size;
+  private double size;
   private final double least;
   private final Text letters = new Text();
 
@@ -47,6 +47,14 @@ public final class BigWords extends Region {
   /** Words for the name of a setup. */
   public static BigWords setupName(Look look) {
     return new BigWords(look, 136, 72);
+  }
+
+  /** Sets the words no larger than this many pixels at 100 %, where the page is low. */
+  public void atMost(double most) {
+    if (size != most) {
+      size = most;
+      requestLayout();
+    }
   }
 
   /** Says the words. */

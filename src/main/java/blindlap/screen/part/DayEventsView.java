@@ -3,11 +3,15 @@ package blindlap.screen.part;
 import blindlap.wording.day.RideWords;
 import blindlap.wording.day.Words;
 import java.util.function.Consumer;
+import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
@@ -18,6 +22,7 @@ public final class DayEventsView extends VBox {
 
   private final Look look;
   private final DayEventsModel events;
+  private final Label answer = new Label();
 
   /**
    * What may be said on the rider's page.
@@ -36,9 +41,12 @@ public final class DayEventsView extends VBox {
    */
   public DayEventsView(
       Look look, DayEventsModel events, @Nullable Consumer<String> helperChanged, boolean sealed) {
-    super(24);
+    super(16);
     this.look = look;
     this.events = events;
+    answer.setWrapText(true);
+    answer.setMinHeight(USE_PREF_SIZE);
+    answer.getStyleClass().add("strong");
     if (helperChanged != null && !sealed) {
       Label open = new Label(HELPER.say("event.open"));
       open.setWrapText(true);
@@ -54,25 +62,41 @@ public final class DayEventsView extends VBox {
     Node blind = one(broken, asked("blind.broken.what", sealed), events::blindBroken);
     Node cover = one(RideWords.say("cover.off"), asked("cover.off.what", sealed), events::coverOff);
     Caution caution = new Caution(RideWords.say("caution"), Words.of("cautions").say("emergency"));
-    Label trouble = new Label();
-    trouble.setWrapText(true);
-    trouble.getStyleClass().add("strong");
-    trouble.textProperty().bind(events.troubleProperty());
-    Label said = new Label();
-    said.setWrapText(true);
-    said.getStyleClass().add("lead");
-    said.textProperty().bind(events.saidProperty());
-    getChildren().addAll(caution, blind, cover, cut(), closing(), trouble, said);
+    getChildren().addAll(caution, blind, cover, cut(), closing(), answer);
+    events.saidProperty().addListener((o, before, now) -> answer());
+    events.troubleProperty().addListener((o, before, now) -> answer());
+    answer();
+  }
+
+  /** What became of what was pressed last stands below it: an eye that is there need not search. */
+  private void answer() {
+    String trouble = events.troubleProperty().get();
+    answer.setText(trouble.isEmpty() ? events.saidProperty().get() : trouble);
+    answer.setManaged(!answer.getText().isEmpty());
+    answer.setVisible(answer.isManaged());
+  }
+
+  private void pressed(VBox part, Runnable action) {
+    if (answer.getParent() instanceof VBox before && before != part) {
+      before.getChildren().remove(answer);
+      part.getChildren().add(answer);
+    }
+    action.run();
+    answer();
   }
 
   private static String asked(String key, boolean sealed) {
     return sealed ? HELPER.say(key) : RideWords.say(key);
   }
 
-  /** One event with a word on what happened. */
+  /** One event with a word on what happened; Enter says it. */
   private Node one(String title, String asked, Consumer<String> event) {
     TextField what = field(asked);
-    return part(title(title), what, button(title, () -> event.accept(what.getText().strip())));
+    VBox part = new VBox(8);
+    Runnable say = () -> pressed(part, () -> event.accept(what.getText().strip()));
+    what.setOnAction(e -> say.run());
+    part.getChildren().setAll(row(what, button(title, say)));
+    return part;
   }
 
   private Node cut() {
@@ -80,33 +104,44 @@ public final class DayEventsView extends VBox {
     TextField by = field(RideWords.say("cut.by"));
     CheckBox knows = new CheckBox(RideWords.say("cut.knows"));
     knows.minHeightProperty().bind(look.touch());
-    return part(
-        title(RideWords.say("cut")),
-        reason,
-        by,
-        knows,
-        button(
-            RideWords.say("cut"),
-            () ->
-                events.cutShort(
-                    reason.getText().strip(), by.getText().strip(), knows.isSelected())));
+    VBox part = new VBox(8);
+    Runnable end =
+        () ->
+            pressed(
+                part,
+                () ->
+                    events.cutShort(
+                        reason.getText().strip(), by.getText().strip(), knows.isSelected()));
+    reason.setOnAction(e -> by.requestFocus());
+    // The reason has the whole width: at the end of what it asks stands that no setup is named.
+    part.getChildren().setAll(row(reason), row(by, knows, button(RideWords.say("cut"), end)));
+    return part;
   }
 
   private Node closing() {
     Label note = new Label(RideWords.say("close.note"));
     note.setWrapText(true);
-    return part(
-        title(RideWords.say("close")), note, button(RideWords.say("close"), events::closeDay));
+    note.setMinHeight(USE_PREF_SIZE);
+    VBox part = new VBox(8);
+    Runnable close = () -> pressed(part, events::closeDay);
+    part.getChildren().setAll(row(note, button(RideWords.say("close"), close)));
+    return part;
   }
 
-  private static VBox part(Node... nodes) {
-    return new VBox(10, nodes);
-  }
-
-  private static Label title(String words) {
-    Label label = new Label(words);
-    label.getStyleClass().add("field-title");
-    return label;
+  /** Side by side, so that all that may happen is in view; with large text one below the other. */
+  private Node row(Region... parts) {
+    if (look.stacked()) {
+      return new VBox(10, parts);
+    }
+    HBox row = new HBox(12, parts);
+    row.setAlignment(Pos.CENTER_LEFT);
+    for (Region part : parts) {
+      if (!(part instanceof Button)) {
+        part.setMaxWidth(Double.MAX_VALUE);
+        HBox.setHgrow(part, Priority.ALWAYS);
+      }
+    }
+    return row;
   }
 
   private TextField field(String asked) {
@@ -120,6 +155,7 @@ public final class DayEventsView extends VBox {
   private Button button(String words, Runnable action) {
     Button button = new Button(words);
     button.minHeightProperty().bind(look.touch());
+    button.setMinWidth(USE_PREF_SIZE);
     button.setOnAction(e -> action.run());
     return button;
   }

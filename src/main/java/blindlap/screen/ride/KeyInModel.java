@@ -15,10 +15,13 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableMap;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -51,7 +54,10 @@ public final class KeyInModel {
   private final Background background;
   private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.DONE);
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper recorded = new ReadOnlyStringWrapper("");
+  private final ObservableMap<Integer, String> wrong = FXCollections.observableHashMap();
   private @Nullable Day day;
+  private boolean saving;
   private LapTable first = NONE;
   private LapTable second = NONE;
   private List<LapTable.Difference> differences = List.of();
@@ -73,6 +79,24 @@ public final class KeyInModel {
     return trouble.getReadOnlyProperty();
   }
 
+  /** "6 laps recorded." once they are; else empty. */
+  public ReadOnlyStringProperty recordedProperty() {
+    return recorded.getReadOnlyProperty();
+  }
+
+  /** What is wrong with a row as it was typed so far, by row from 0. */
+  public ObservableMap<Integer, String> wrong() {
+    return FXCollections.unmodifiableObservableMap(wrong);
+  }
+
+  /** True where an answer of a ridden lap stands already, which is not typed again. */
+  public boolean given(int row, int column) {
+    return LapTable.given(
+        Objects.requireNonNull(day),
+        Integer.parseInt(first.rows().get(row).get(0)),
+        first.columns().get(column));
+  }
+
   /** What a session's table held when it was left, in the laps not recorded yet. */
   private record Opened(Day day, KeyingIn.Begun begun) {}
 
@@ -89,6 +113,9 @@ public final class KeyInModel {
           second = found.begun().second();
           knowing.clear();
           trouble.set("");
+          recorded.set("");
+          wrong.clear();
+          saving = false;
           stage.set(Stage.DONE);
           if (!first.rows().isEmpty()) {
             stage.set(found.begun().again() ? Stage.AGAIN : Stage.FIRST);
@@ -147,6 +174,25 @@ public final class KeyInModel {
     rows.set(row, changed);
     take(rows);
     keep(stage.get() != Stage.FIRST);
+    check(of, row);
+  }
+
+  private void check(Stage of, int row) {
+    Day on = Objects.requireNonNull(day);
+    LapTable table = now();
+    background.run(
+        () -> String.join(" ", Problems.sentences(keyingIn.check(on, table, row))),
+        words -> {
+          if (of != stage.get()) {
+            return;
+          }
+          if (words.isEmpty()) {
+            wrong.remove(row);
+          } else {
+            wrong.put(row, words);
+          }
+        },
+        this::failed);
   }
 
   private void take(List<List<String>> rows) {
@@ -175,6 +221,7 @@ public final class KeyInModel {
     if (stage.get() == Stage.FIRST) {
       keep(true);
       trouble.set("");
+      wrong.clear();
       stage.set(Stage.AGAIN);
     } else if (stage.get() == Stage.AGAIN) {
       compare();
@@ -220,6 +267,10 @@ public final class KeyInModel {
   }
 
   private void save() {
+    if (saving) {
+      return; // pressed twice: it is on its way
+    }
+    saving = true;
     Day of = Objects.requireNonNull(day);
     LapTable table = first;
     List<String> known = List.copyOf(knowing);
@@ -231,12 +282,16 @@ public final class KeyInModel {
           }
           return result;
         },
-        this::saved,
-        this::failed);
+        result -> saved(result, table),
+        problem -> {
+          saving = false;
+          failed(problem);
+        });
   }
 
   /** What was refused is mended in the table as it was typed first. */
-  private void saved(DayResult result) {
+  private void saved(DayResult result, LapTable table) {
+    saving = false;
     if (result instanceof DayResult.Refused refused) {
       trouble.set(String.join("\n", Problems.sentences(refused.problems())));
       stage.set(Stage.FIRST);
@@ -244,6 +299,8 @@ public final class KeyInModel {
       return;
     }
     trouble.set("");
+    long laps = IntStream.range(0, table.rows().size()).filter(row -> !table.blank(row)).count();
+    recorded.set(RideWords.say("key.in.recorded", laps));
     stage.set(Stage.DONE);
   }
 

@@ -1,9 +1,11 @@
 package blindlap.screen.ride;
 
+import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Look;
 import blindlap.wording.day.RideWords;
 import java.util.ArrayList;
 import java.util.List;
+import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -21,11 +23,13 @@ final class KeyInView extends VBox {
   private final Look look;
   private final KeyInModel model;
   private final VBox body = new VBox(16);
+  private final Deaf deaf;
 
-  KeyInView(Look look, KeyInModel model) {
+  KeyInView(Look look, KeyInModel model, Deaf deaf) {
     super(16);
     this.look = look;
     this.model = model;
+    this.deaf = deaf;
     Label trouble = new Label();
     trouble.setWrapText(true);
     trouble.getStyleClass().add("strong");
@@ -37,7 +41,10 @@ final class KeyInView extends VBox {
   }
 
   private void show(KeyInModel.Stage stage) {
-    Label words = new Label(RideWords.say("key.in." + stage));
+    deaf.begin();
+    String recorded = model.recordedProperty().get();
+    boolean told = stage == KeyInModel.Stage.DONE && !recorded.isEmpty();
+    Label words = new Label(told ? recorded : RideWords.say("key.in." + stage));
     words.getStyleClass().add("lead");
     words.setWrapText(true);
     body.getChildren().setAll(words);
@@ -62,20 +69,8 @@ final class KeyInView extends VBox {
       grid.add(head, i, 0);
     }
     List<TextField> chain = new ArrayList<>();
-    List<List<String>> rows = model.rows();
-    for (int r = 0; r < rows.size(); r++) {
-      for (int c = 0; c < columns.size(); c++) {
-        if (c < FIXED) {
-          Label fixed = new Label(rows.get(r).get(c));
-          fixed.setMinWidth(USE_PREF_SIZE);
-          grid.add(fixed, c, r + 1);
-          continue;
-        }
-        TextField field = cell(stage, r, c, rows.get(r).get(c));
-        field.setAccessibleText(RideWords.say("key.in.cell", rows.get(r).get(0), columns.get(c)));
-        chain.add(field);
-        grid.add(field, c, r + 1);
-      }
+    for (int r = 0; r < model.rows().size(); r++) {
+      row(stage, grid, r, chain);
     }
     Button done = button("key.in.next", model::typed);
     goOn(chain, done);
@@ -96,6 +91,32 @@ final class KeyInView extends VBox {
     knows.setSelected(model.knowsKey(measure));
     knows.setOnAction(e -> model.knowsKey(measure, knows.isSelected()));
     return knows;
+  }
+
+  /** A lap, and below it what is wrong with it as it was typed so far. */
+  private void row(KeyInModel.Stage stage, GridPane grid, int r, List<TextField> chain) {
+    List<String> cells = model.rows().get(r);
+    int line = 2 * r + 1;
+    for (int c = 0; c < cells.size(); c++) {
+      boolean given = c >= FIXED && model.given(r, c);
+      if (c < FIXED || given) {
+        Label fixed = new Label(given ? RideWords.say("key.in.given") : cells.get(c));
+        fixed.setMinWidth(USE_PREF_SIZE);
+        grid.add(fixed, c, line);
+        continue;
+      }
+      TextField field = cell(stage, r, c, cells.get(c));
+      field.setAccessibleText(RideWords.say("key.in.cell", cells.get(0), model.columns().get(c)));
+      chain.add(field);
+      grid.add(field, c, line);
+    }
+    Label wrong = new Label();
+    wrong.getStyleClass().add("strong");
+    wrong.setWrapText(true);
+    wrong.textProperty().bind(Bindings.valueAt(model.wrong(), r).orElse(""));
+    wrong.managedProperty().bind(wrong.textProperty().isNotEmpty());
+    wrong.visibleProperty().bind(wrong.managedProperty());
+    grid.add(wrong, FIXED, line + 1, Math.max(1, cells.size() - FIXED), 1);
   }
 
   /** A cell; kept when it is left, or when the page is. */
@@ -148,7 +169,7 @@ final class KeyInView extends VBox {
     Button button = new Button(RideWords.say(key));
     button.getStyleClass().add("next");
     button.minHeightProperty().bind(look.touch());
-    button.setOnAction(e -> action.run());
+    button.setOnAction(e -> deaf.hear(action));
     return button;
   }
 }

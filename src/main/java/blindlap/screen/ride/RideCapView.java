@@ -1,5 +1,6 @@
 package blindlap.screen.ride;
 
+import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.wording.day.RideWords;
@@ -13,9 +14,10 @@ final class RideCapView extends VBox {
   /**
    * The question.
    *
+   * @param deaf the page's ears
    * @param end opens what ends the day
    */
-  RideCapView(Look look, RideModel model, Runnable end) {
+  RideCapView(Look look, RideModel model, Deaf deaf, Runnable end) {
     super(18);
     Label question = new Label(RideWords.say("cap.question"));
     question.getStyleClass().add("question");
@@ -35,7 +37,13 @@ final class RideCapView extends VBox {
     asked.setLabelFor(why);
     Button more = new Button(RideWords.say("cap.button"));
     more.minHeightProperty().bind(look.touch());
-    more.setOnAction(e -> model.pastCap(why.getText()));
-    getChildren().setAll(question, lead, over, new VBox(6, asked, why), more);
+    more.setOnAction(e -> deaf.hear(() -> model.pastCap(why.getText())));
+    why.setOnAction(e -> deaf.hear(() -> model.pastCap(why.getText())));
+    Label trouble = new Label();
+    trouble.setWrapText(true);
+    trouble.getStyleClass().add("strong");
+    trouble.textProperty().bind(model.troubleProperty());
+    trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
+    getChildren().setAll(question, lead, over, new VBox(6, asked, why), more, trouble);
   }
 }

@@ -16,7 +16,7 @@ final class RideEventsView extends VBox {
   private final Runnable close;
 
   RideEventsView(Look look, RideModel model, Runnable close) {
-    super(24);
+    super(16);
     this.look = look;
     this.model = model;
     this.close = close;
@@ -36,7 +36,7 @@ final class RideEventsView extends VBox {
         look,
         RideWords.say("spoiled") + " " + RideWords.say("spoiled.title"),
         RideOptions.of(RideQuestions.events()),
-        3,
+        look.stacked() ? 3 : 6,
         event -> {
           model.spoiled(event);
           close.run();

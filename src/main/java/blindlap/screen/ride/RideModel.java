@@ -5,6 +5,7 @@ import blindlap.ride.RideDay;
 import blindlap.ride.RideSheet;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.DayEventsModel;
+import blindlap.screen.part.Deaf;
 import blindlap.session.day.SessionId;
 import java.time.Clock;
 import java.util.function.LongSupplier;
@@ -23,7 +24,9 @@ public final class RideModel extends RideDay {
   private final ReadOnlyStringWrapper open = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper lastAnswer = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper question = new ReadOnlyStringWrapper("");
   private final ReadOnlyBooleanWrapper saving = new ReadOnlyBooleanWrapper();
+  private final LongSupplier monotonic;
   private final DayEventsModel events;
   private final KeyInModel keyIn;
 
@@ -40,6 +43,7 @@ public final class RideModel extends RideDay {
       Clock clock,
       LongSupplier monotonic) {
     super(days, version, background::run, clock, monotonic);
+    this.monotonic = monotonic;
     this.keyIn = new KeyInModel(days.keyingIn(), days, background);
     this.events = new DayEventsModel(days, background, this::stintSpokenOf, this::show);
   }
@@ -72,7 +76,22 @@ public final class RideModel extends RideDay {
     return saving.getReadOnlyProperty();
   }
 
-  /** The measure whose last answer can be taken back; empty if none can. */
+  /** Asks whether the rider is done though something is open; else empty. */
+  public ReadOnlyStringProperty questionProperty() {
+    return question.getReadOnlyProperty();
+  }
+
+  /** Ears for what the page has just shown. */
+  public Deaf deaf() {
+    return new Deaf(monotonic);
+  }
+
+  /** Nanoseconds that only ever grow. */
+  public LongSupplier monotonic() {
+    return monotonic;
+  }
+
+  /** The name of the last answer that can be taken back; empty if none can. */
   public ReadOnlyStringProperty lastAnswerProperty() {
     return lastAnswer.getReadOnlyProperty();
   }
@@ -118,8 +137,13 @@ public final class RideModel extends RideDay {
   }
 
   @Override
-  protected void offersToTakeBack(String measure) {
-    lastAnswer.set(measure);
+  protected void offersToTakeBack(String what) {
+    lastAnswer.set(what);
+  }
+
+  @Override
+  protected void asksWhetherDone(String words) {
+    question.set(words);
   }
 
   @Override

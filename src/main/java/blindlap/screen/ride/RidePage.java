@@ -5,21 +5,22 @@ import static javafx.scene.input.KeyCombination.SHORTCUT_DOWN;
 import blindlap.ride.RideSheet;
 import blindlap.screen.part.BigWords;
 import blindlap.screen.part.Caution;
+import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
-import blindlap.screen.part.SavedLine;
 import blindlap.wording.day.RideWords;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.beans.InvalidationListener;
 import javafx.beans.property.DoubleProperty;
 import javafx.geometry.Insets;
-import javafx.geometry.Pos;
 import javafx.scene.Node;
+import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -27,11 +28,11 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
-import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
-import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 import org.jspecify.annotations.Nullable;
@@ -39,10 +40,21 @@ import org.jspecify.annotations.Nullable;
 /** The Ride page: the code and the watch at the left, the score sheet at the right. */
 public final class RidePage extends HBox {
   private static final double LEFT = 420;
+
+  /** Least width of a score sheet in two columns, at 100 %. */
+  private static final double TWO_COLUMNS = 780;
+
+  /** A window at least this high has room for a code that is read from afar. */
+  private static final double HIGH = 960;
+
+  private static final double CODE = 219;
+  private static final double LOW_CODE = 76;
+  private static final double SIDE = 36;
   private static final KeyCombination UNDO = new KeyCodeCombination(KeyCode.Z, SHORTCUT_DOWN);
 
   private final Look look;
   private final RideModel model;
+  private final Deaf deaf;
   private final Label head = new Label();
   private final Label place = new Label();
   private final BigWords code;
@@ -50,19 +62,19 @@ public final class RidePage extends HBox {
   private final VBox watches = new VBox(12);
   private final Label cap = new Label();
   private final VBox right = new VBox(18);
-  private final StackPane foot = new StackPane();
-  private final VBox top = new VBox(12);
-  private final VBox bottom = new VBox(12);
+  private final RideFootView foot;
+  private final VBox top = new VBox(6);
+  private final VBox bottom = new VBox(10);
 
   @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this page
   private final InvalidationListener watch;
 
-  private final Node status;
   private final Button happened = new Button();
-  private @Nullable Object shown;
   private final Button paper = new Button(RideWords.say("key.in"));
-  private final Button takeBack = new Button();
+  private final Button again = new Button();
   private final KeyInView keyIn;
+  private @Nullable Object shown;
+  private @Nullable Key staged;
   private boolean events;
   private boolean keying;
   private List<Boolean> arranged = List.of();
@@ -75,16 +87,36 @@ public final class RidePage extends HBox {
   public RidePage(Look look, RideModel model, Runnable back) {
     this.look = look;
     this.model = model;
-    this.keyIn = new KeyInView(look, model.keyIn());
+    this.deaf = model.deaf();
+    this.foot = new RideFootView(look, model, deaf);
+    this.keyIn = new KeyInView(look, model.keyIn(), deaf);
     this.code = BigWords.code(look);
     getStyleClass().add("ride");
-    right.setPadding(new Insets(28, 36, 28, 36));
-    foot.setPadding(new Insets(16, 36, 20, 36));
-    foot.getStyleClass().add("foot");
+    right.setPadding(new Insets(10, SIDE, 8, SIDE));
+    foot.setPadding(new Insets(10, SIDE, 12, SIDE));
+    for (Node part : List.of(right, foot, watches)) {
+      deaf.guard(part);
+    }
     left(back);
     arrange();
     watch = look.watch(this::again);
-    status = status();
+    widthProperty().addListener(o -> fitted());
+    heightProperty().addListener(o -> fitted());
+    buttons();
+    addEventHandler(
+        KeyEvent.KEY_PRESSED,
+        e -> {
+          if (UNDO.match(e)) {
+            foot.takeBack();
+            e.consume();
+          }
+        });
+    model.sheetProperty().addListener((o, before, now) -> show(now));
+    show(model.sheetProperty().get());
+    everySecond();
+  }
+
+  private void buttons() {
     happened.setOnAction(
         e -> {
           events = !events && !keying;
@@ -98,34 +130,7 @@ public final class RidePage extends HBox {
           model.keyIn().open(model.session());
           again();
         });
-    takeBack();
-    model.sheetProperty().addListener((o, before, now) -> show(now));
-    show(model.sheetProperty().get());
-    everySecond();
-  }
-
-  /** The last answer can be taken back by a button, and by Ctrl Z outside of a field. */
-  private void takeBack() {
-    takeBack.minHeightProperty().bind(look.touch());
-    takeBack.setText(RideWords.say("take.back"));
-    takeBack.setMinWidth(USE_PREF_SIZE);
-    takeBack.setOnAction(e -> model.undo().takeBack());
-    model.lastAnswerProperty().addListener((o, before, now) -> offerTakeBack(now));
-    offerTakeBack(model.lastAnswerProperty().get());
-    addEventHandler(
-        KeyEvent.KEY_PRESSED,
-        e -> {
-          if (UNDO.match(e)) {
-            model.undo().takeBack();
-            e.consume();
-          }
-        });
-  }
-
-  private void offerTakeBack(String last) {
-    takeBack.setAccessibleText(RideWords.say("take.back.of", last));
-    takeBack.setVisible(!last.isEmpty());
-    takeBack.setManaged(!last.isEmpty());
+    again.setOnAction(e -> model.done().openAgain());
   }
 
   /** Other windows may write to the notebook: looked at once a second while the page is in view. */
@@ -139,8 +144,30 @@ public final class RidePage extends HBox {
                 second.stop();
               } else {
                 second.play();
+                deaf.begin();
+                focus();
               }
             });
+  }
+
+  /** True where the score sheet has room for two columns. */
+  private boolean wide() {
+    double width = getWidth();
+    double scale = Math.max(1, look.textScale());
+    boolean room = width == 0 || width - LEFT * scale - 2 * SIDE >= TWO_COLUMNS * scale;
+    return !look.stacked() && room;
+  }
+
+  private boolean stacked() {
+    return look.stacked() || keying;
+  }
+
+  /** The window has another size: the code and the columns of the sheet follow it. */
+  private void fitted() {
+    code.atMost(look.stacked() || getHeight() >= HIGH ? CODE : LOW_CODE);
+    if (!arranged.isEmpty() && arranged.get(2) != wide()) {
+      again();
+    }
   }
 
   /**
@@ -148,9 +175,9 @@ public final class RidePage extends HBox {
    * keyed in has the whole width.
    */
   private void arrange() {
-    boolean stacked = look.stacked() || keying;
+    boolean stacked = stacked();
     boolean alone = keying || (stacked && events);
-    List<Boolean> wanted = List.of(stacked, alone);
+    List<Boolean> wanted = List.of(stacked, alone, wide());
     if (wanted.equals(arranged)) {
       return; // what has the focus keeps it
     }
@@ -192,20 +219,34 @@ public final class RidePage extends HBox {
       words.setWrapText(true);
       words.setMinHeight(USE_PREF_SIZE);
     }
-    Fields.wide(happened);
-    Fields.wide(paper);
-    Button leave = Fields.wide(new Button(RideWords.say("back")));
+    Button leave = new Button(RideWords.say("back"));
     leave.setOnAction(e -> back.run());
+    GridPane buttons = new GridPane();
+    buttons.setHgap(12);
+    buttons.setVgap(10);
+    List<Button> all = List.of(happened, paper, leave, again);
+    for (int i = 0; i < all.size(); i++) {
+      Button button = Fields.wide(all.get(i));
+      button.setWrapText(true);
+      button.minHeightProperty().bind(look.touch());
+      buttons.add(button, i % 2, i / 2);
+    }
+    for (int i = 0; i < 2; i++) {
+      ColumnConstraints half = new ColumnConstraints();
+      half.setPercentWidth(50);
+      buttons.getColumnConstraints().add(half);
+    }
     Words cautions = Words.of("cautions");
     Caution caution = new Caution(RideWords.say("caution"), cautions.say("ride"));
     top.getChildren().setAll(head, place, code, plate, watches, cap);
-    top.setPadding(new Insets(28, 30, 12, 30));
-    bottom.getChildren().setAll(happened, paper, leave, caution);
-    bottom.setPadding(new Insets(0, 30, 28, 30));
+    top.setPadding(new Insets(10, 30, 4, 30));
+    bottom.getChildren().setAll(buttons, caution);
+    bottom.setPadding(new Insets(0, 30, 10, 30));
   }
 
   /** What decides whether the right side is built anew: never a value, or a touch would be lost. */
-  private record Key(RideSheet.Stage stage, @Nullable Object lap, int number) {}
+  private record Key(
+      RideSheet.Stage stage, @Nullable Object lap, int number, boolean helperHandsOver) {}
 
   private void show(RideSheet now) {
     head.setText(model.headline());
@@ -218,14 +259,57 @@ public final class RidePage extends HBox {
     happened.setDisable(
         now.stage() == RideSheet.Stage.NO_SESSION || now.stage() == RideSheet.Stage.OVER);
     paper.setDisable(happened.isDisable());
+    offerAgain();
+    Key stage = new Key(now.stage(), now.lap(), now.number(), now.helperHandsOver());
+    boolean another = !stage.equals(staged);
+    staged = stage;
     // A table that is being keyed in stays as it is, whatever other windows write.
-    Object key = keying ? "keying" : new Key(now.stage(), now.lap(), now.number());
+    Object key = keying ? "keying" : stage;
     if (!key.equals(shown)) {
       shown = key;
+      if (another) {
+        deaf.begin();
+      }
       watches.getChildren().setAll(watches(now));
       right.getChildren().setAll(right(now));
-      foot.getChildren().setAll(foot(now));
+      foot.show(now, !events && !keying);
+      focus();
     }
+  }
+
+  private void offerAgain() {
+    Optional<Integer> lap = model.done().reopenable().map(model::numberOfDay);
+    again.setVisible(lap.isPresent() && !keying);
+    lap.ifPresent(number -> again.setText(RideWords.say("again", number)));
+  }
+
+  /** Where the next key is needed: never on a button that the same key would press. */
+  private void focus() {
+    if (getScene() == null) {
+      return;
+    }
+    Node first = right.getChildren().get(0);
+    if (first instanceof RideStepsView steps) {
+      steps.first().requestFocus();
+      return;
+    }
+    Parent from = watches.getChildren().isEmpty() ? right : watches;
+    first(from).ifPresent(Node::requestFocus);
+  }
+
+  private static Optional<Node> first(Node node) {
+    if (!node.isVisible() || node.isDisabled()) {
+      return Optional.empty();
+    }
+    if (node.isFocusTraversable() && !(node instanceof ScrollPane)) {
+      return Optional.of(node);
+    }
+    return node instanceof Parent parent
+        ? parent.getChildrenUnmodifiable().stream()
+            .map(RidePage::first)
+            .flatMap(Optional::stream)
+            .findFirst()
+        : Optional.empty();
   }
 
   private static String cap(RideSheet now) {
@@ -240,12 +324,10 @@ public final class RidePage extends HBox {
 
   private List<Node> watches(RideSheet now) {
     List<Node> parts = new ArrayList<>();
-    boolean riding = now.stage() == RideSheet.Stage.SCORED;
-    if (!riding && now.stage() != RideSheet.Stage.DONE) {
-      return parts;
-    }
-    for (String measure : now.watches().keySet()) {
-      parts.add(new RideWatchView(look, model, measure, riding));
+    if (now.stage() == RideSheet.Stage.SCORED) {
+      for (String measure : now.watches().keySet()) {
+        parts.add(new RideWatchView(look, model, measure, true, parts.isEmpty()));
+      }
     }
     return parts;
   }
@@ -258,52 +340,15 @@ public final class RidePage extends HBox {
       return List.of(new RideEventsView(look, model, this::closeEvents));
     }
     return switch (now.stage()) {
-      case NO_SESSION -> List.of(words("no.session"));
-      case OVER -> List.of(words("over"), said());
       case ALL_RIDDEN ->
-          List.of(words("all.ridden"), new RideEventsView(look, model, this::closeEvents));
-      case CAP -> List.of(new RideCapView(look, model, this::openEvents));
-      case HAND_OVER -> List.of(words("hand.over"), note("hand.over.note"));
-      case WARM_UP -> List.of(words("warm.up.words"));
-      case SETTLING -> List.of(words("settling"));
-      case SCORED -> List.of(new RideScoreView(look, model, now));
-      case DONE -> List.of(words("done.words"), said());
+          List.of(
+              new RideStepsView(look, model, deaf, now),
+              new RideEventsView(look, model, this::closeEvents));
+      case CAP -> List.of(new RideCapView(look, model, deaf, this::openEvents));
+      case SCORED -> List.of(new RideScoreView(look, model, now, wide()));
+      case NO_SESSION, OVER, HAND_OVER, WARM_UP, SETTLING, DONE ->
+          List.of(new RideStepsView(look, model, deaf, now));
     };
-  }
-
-  /** What is saved, and the one next step, always in view. */
-  private Node foot(RideSheet now) {
-    List<Node> parts = new ArrayList<>();
-    if (!events && !keying) {
-      parts.add(takeBack);
-    }
-    if (!events && !keying) {
-      switch (now.stage()) {
-        case HAND_OVER -> parts.add(next(RideWords.say("hand.over.button"), model::handedOver));
-        case WARM_UP -> parts.add(next(RideWords.say("warm.up.button"), model::warmUpRidden));
-        case SETTLING -> parts.add(next(RideWords.say("settling.button"), model::lapDone));
-        case SCORED -> parts.add(next(RideWords.say("done.button", now.number()), model::lapDone));
-        case DONE -> parts.add(next(RideWords.say("next.button"), model::next));
-        case NO_SESSION, CAP, ALL_RIDDEN, OVER -> {} // nothing to do on this page
-      }
-    }
-    if (look.stacked()) {
-      FlowPane buttons = new FlowPane(24, 12);
-      buttons.getChildren().setAll(parts);
-      return new VBox(12, status, buttons);
-    }
-    HBox.setHgrow(status, Priority.ALWAYS);
-    HBox row = new HBox(24, status);
-    row.getChildren().addAll(parts);
-    row.setAlignment(Pos.CENTER_LEFT);
-    return row;
-  }
-
-  private Node said() {
-    Label said = new Label();
-    said.setWrapText(true);
-    said.textProperty().bind(model.events().saidProperty());
-    return said;
   }
 
   private void openEvents() {
@@ -320,42 +365,5 @@ public final class RidePage extends HBox {
     shown = null;
     arrange();
     show(model.sheetProperty().get());
-  }
-
-  private Node status() {
-    SavedLine saved = new SavedLine();
-    Runnable say = () -> saved.say(model.savedProperty().get(), model.openProperty().get());
-    model.savedProperty().addListener((o, a, b) -> say.run());
-    model.openProperty().addListener((o, a, b) -> say.run());
-    say.run();
-    Label trouble = new Label();
-    trouble.setWrapText(true);
-    trouble.getStyleClass().add("strong");
-    trouble.textProperty().bind(model.troubleProperty());
-    trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
-    return new VBox(8, saved, trouble);
-  }
-
-  private Button next(String words, Runnable action) {
-    Button button = new Button(words);
-    button.getStyleClass().add("next");
-    button.minHeightProperty().bind(look.touch());
-    button.setMinWidth(USE_PREF_SIZE);
-    button.setOnAction(e -> action.run());
-    return button;
-  }
-
-  private static Label words(String key) {
-    Label label = new Label(RideWords.say(key));
-    label.getStyleClass().add("lead");
-    label.setWrapText(true);
-    return label;
-  }
-
-  private static Label note(String key) {
-    Label label = new Label(RideWords.say(key));
-    label.getStyleClass().add("note");
-    label.setWrapText(true);
-    return label;
   }
 }

@@ -9,6 +9,7 @@ import blindlap.screen.part.Counter;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.LineScale;
 import blindlap.screen.part.Look;
+import blindlap.session.day.LapInput;
 import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -23,8 +24,9 @@ import javafx.scene.Node;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
+import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.FlowPane;
-import javafx.scene.layout.Pane;
+import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 
 /**
@@ -32,45 +34,73 @@ import javafx.scene.layout.VBox;
  * window or the command line changes of the lap is redrawn.
  */
 final class RideScoreView extends VBox {
-  private static final List<String> CONDITIONS = List.of("wind", "surface", "light", "traffic");
   private static final int STEPS_OF_CONDITION = 3;
   private static final int DECIMALS = 2;
+
+  /** Most characters of a setup's name on a box of a third of a column. */
+  private static final int LONGEST_SETUP = 10;
+
+  /** Most characters of a measure's name above a column. */
+  private static final int LONGEST_NAME = 32;
 
   private final Look look;
   private final RideModel model;
   private final List<Consumer<RideSheet>> redraws = new ArrayList<>();
 
-  RideScoreView(Look look, RideModel model, RideSheet now) {
-    super(18);
+  /**
+   * @param wide true where there is room for two columns, so that the whole sheet is in view
+   */
+  RideScoreView(Look look, RideModel model, RideSheet now, boolean wide) {
+    super(wide ? 8 : 18);
     this.look = look;
     this.model = model;
     Label question = new Label(RideWords.say("question"));
     question.getStyleClass().add("question");
     getChildren().add(question);
+    boolean columns = wide && shortWords();
+    VBox left = new VBox(columns ? 8 : 18);
+    VBox right = new VBox(columns ? 8 : 18);
     FlowPane counters = new FlowPane(40, 16);
     for (RideQuestions.Question asked : model.questions().questions()) {
-      Node answer =
-          switch (asked.kind()) {
-            case COUNT -> counter(asked, now);
-            case LINE -> line(asked, now);
-            case CATEGORY -> category(asked, now);
-          };
-      Pane into = asked.kind() == RideQuestions.Kind.COUNT ? counters : this;
-      into.getChildren().add(answer);
+      switch (asked.kind()) {
+        case COUNT -> (columns ? left : counters).getChildren().add(counter(asked, now));
+        case LINE -> left.getChildren().add(line(asked, now));
+        case CATEGORY -> (columns ? this : left).getChildren().add(category(asked, now));
+      }
     }
     if (!counters.getChildren().isEmpty()) {
-      getChildren().add(counters);
+      left.getChildren().add(counters);
     }
     if (now.guessAsked()) {
-      guess();
+      guess(right);
     }
-    getChildren().add(field(RideWords.say("note"), RideSheet::note, model::note));
-    conditions(now);
+    right.getChildren().add(field(RideWords.say("note"), RideSheet::note, model::note));
+    getChildren().add(columns ? beside(left, right) : new VBox(18, left, right));
+    conditions(now, wide);
     if (!model.questions().questions().isEmpty()) {
-      getChildren().add(scorer());
+      (columns ? left : this).getChildren().add(scorer());
     }
     model.sheetProperty().addListener(new WeakChangeListener<>(changed));
     model.savingProperty().addListener(new WeakChangeListener<>(saved));
+  }
+
+  /** True if nothing that is asked needs more than half of the sheet's width. */
+  private boolean shortWords() {
+    RideQuestions asked = model.questions();
+    return asked.setups().stream().allMatch(name -> name.length() <= LONGEST_SETUP)
+        && asked.questions().stream().allMatch(each -> each.name().length() <= LONGEST_NAME);
+  }
+
+  private static GridPane beside(Node... columns) {
+    GridPane grid = new GridPane();
+    grid.setHgap(24);
+    for (Node column : columns) {
+      ColumnConstraints equal = new ColumnConstraints();
+      equal.setPercentWidth(100.0 / columns.length);
+      grid.getColumnConstraints().add(equal);
+      grid.addRow(0, column);
+    }
+    return grid;
   }
 
   private final ChangeListener<RideSheet> changed = (o, before, after) -> redraw();
@@ -153,6 +183,8 @@ final class RideScoreView extends VBox {
     String text = shown.apply(model.sheetProperty().get());
     Label asked = new Label(title);
     asked.getStyleClass().add("field-title");
+    asked.setWrapText(true);
+    asked.setMinHeight(USE_PREF_SIZE);
     TextField field = Fields.wide(new TextField(text));
     field.setAccessibleText(title);
     field.minHeightProperty().bind(look.touch());
@@ -185,27 +217,39 @@ final class RideScoreView extends VBox {
     return new VBox(6, asked, field);
   }
 
-  private void conditions(RideSheet now) {
-    Label title = new Label(RideWords.say("conditions"));
-    title.getStyleClass().add("field-title");
-    getChildren().add(title);
-    for (String name : CONDITIONS) {
+  private void conditions(RideSheet now, boolean wide) {
+    List<Node> rows = new ArrayList<>();
+    for (String name : LapInput.CONDITIONS) {
       List<ChoiceRow.Option<String>> options = new ArrayList<>();
       for (int i = 0; i < STEPS_OF_CONDITION; i++) {
         String words = RideWords.say(name + "." + i);
-        options.add(
-            new ChoiceRow.Option<>(words, RideWords.say("condition." + name) + ": " + words));
+        options.add(new ChoiceRow.Option<>(words, words));
       }
       ChoiceRow<String> row =
           new ChoiceRow<>(
-              look, "", options, STEPS_OF_CONDITION, words -> model.condition(name, words));
+              look,
+              RideWords.say("condition." + name),
+              options,
+              STEPS_OF_CONDITION,
+              words -> model.condition(name, words));
+      row.getStyleClass().add("condition");
       row.show(now.conditions().get(name));
       redraws.add(to -> row.show(to.conditions().get(name)));
-      getChildren().add(row);
+      rows.add(row);
     }
+    if (wide) {
+      GridPane all = beside(rows.toArray(Node[]::new));
+      all.setHgap(16);
+      getChildren().add(all);
+      return;
+    }
+    Label title = new Label(RideWords.say("conditions"));
+    title.getStyleClass().add("field-title");
+    getChildren().add(title);
+    getChildren().addAll(rows);
   }
 
-  /** At the end, since it is seldom ticked; it is said of what was scored above as well. */
+  /** Below the scores, since it is seldom ticked; it is said of what was scored above as well. */
   private Node scorer() {
     CheckBox knows = new CheckBox(RideWords.say("scorer"));
     knows.setWrapText(true);
@@ -215,7 +259,7 @@ final class RideScoreView extends VBox {
     return knows;
   }
 
-  private void guess() {
+  private void guess(VBox into) {
     List<ChoiceRow.Option<Integer>> options = new ArrayList<>();
     List<String> setups = model.questions().setups();
     for (int i = 0; i < setups.size(); i++) {
@@ -240,7 +284,7 @@ final class RideScoreView extends VBox {
             model.guess()::sureness);
     how.show(model.guess().sureness());
     redraws.add(to -> how.show(model.guess().sureness()));
-    getChildren()
+    into.getChildren()
         .addAll(
             row, how, field(RideWords.say("cue"), to -> model.guess().cue(), model.guess()::cue));
   }

@@ -3,6 +3,7 @@ package blindlap.screen.ride;
 import blindlap.ride.RideQuestions;
 import blindlap.ride.RideSheet;
 import blindlap.screen.part.ChoiceRow;
+import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.wording.day.RideWords;
@@ -14,41 +15,58 @@ import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
 /**
  * The watch of one timed measure. It says "ready", "running" and "stopped", never a running time:
- * the rider scores first.
+ * the rider scores first. Start and Stop share one place, which is deaf for a moment after each;
+ * every other button has a place of its own, where no other button ever stands.
  */
 final class RideWatchView extends VBox {
   private final Look look;
   private final RideModel model;
   private final String measure;
   private final boolean riding;
+  private final boolean first;
+  private final Deaf deaf;
   private final Label state = new Label();
-  private final VBox buttons = new VBox(12);
+  private final GridPane places = new GridPane();
+  private final VBox who = new VBox(8);
   private RideSheet.Watch.State built = RideSheet.Watch.State.READY;
   private boolean sure;
 
   /**
    * @param riding true while the lap is ridden and scored; false once it is done, when a time may
    *     be typed
+   * @param first true for the first watch, beside which it is asked who holds it
    */
-  RideWatchView(Look look, RideModel model, String measure, boolean riding) {
-    super(12);
+  RideWatchView(Look look, RideModel model, String measure, boolean riding, boolean first) {
+    super(8);
     this.look = look;
     this.model = model;
     this.measure = measure;
     this.riding = riding;
+    this.first = first;
+    this.deaf = model.deaf();
     Label title = new Label(measure);
     title.getStyleClass().add("field-title");
+    title.setWrapText(true);
     state.getStyleClass().add("strong");
     state.setWrapText(true);
-    state.minHeightProperty().bind(look.touch());
-    getChildren().setAll(title, state, buttons);
-    if (riding || missing()) {
-      getChildren().add(whoTimes());
+    state.setMaxWidth(Double.MAX_VALUE);
+    places.setHgap(12);
+    places.setVgap(12);
+    for (int i = 0; i < 2; i++) {
+      ColumnConstraints half = new ColumnConstraints();
+      half.setPercentWidth(50);
+      places.getColumnConstraints().add(half);
     }
+    deaf.guard(places);
+    getChildren().setAll(title, places, who);
     build();
     model.sheetProperty().addListener((o, before, now) -> changed(now));
   }
@@ -70,42 +88,62 @@ final class RideWatchView extends VBox {
       return;
     }
     if (watch().state() != built || !riding) {
+      deaf.begin();
       build();
     }
   }
 
   private void build() {
     RideSheet.Watch watch = watch();
+    boolean focused = isFocusWithin();
     built = watch.state();
     sure = false;
     state.setText(words(watch));
-    List<Node> parts = new ArrayList<>();
-    if (riding) {
-      switch (watch.state()) {
-        case READY -> parts.add(button("watch.start", () -> model.watches().start(measure)));
-        case RUNNING -> {
-          parts.add(button("watch.stop", () -> model.watches().stop(measure)));
-          parts.add(button("watch.false", () -> model.watches().falseStart(measure)));
-        }
-        case STOPPED -> {
-          parts.add(button("watch.undo", () -> model.watches().undoStop(measure)));
-          parts.add(again());
-        }
-      }
-    } else if (missing()) {
-      parts.addAll(typed());
-    }
-    // A key that bounces must not press what takes the time back, so the focus goes to the words.
+    places.getChildren().clear();
     boolean stopped = riding && watch.state() == RideSheet.Watch.State.STOPPED;
+    // A key that bounces must not press what takes the time back, so the focus goes to the words.
     state.setFocusTraversable(stopped);
-    if (stopped && isFocusWithin()) {
+    state.setMinHeight(USE_PREF_SIZE);
+    if (riding) {
+      riding(watch.state());
+    } else {
+      places.add(state, 0, 0, 2, 1);
+      if (missing()) {
+        places.add(typed(), 0, 1, 2, 1);
+      }
+    }
+    who.getChildren().clear();
+    boolean askWho = riding ? watch.state() == RideSheet.Watch.State.READY : missing();
+    if (first && askWho) {
+      who.getChildren().addAll(whoTimes());
+    }
+    if (stopped && focused) {
       state.requestFocus();
+    } else if (focused && riding) {
+      // The next press is the natural one: start, then stop. Nobody hunts for it with gloves on.
+      places.getChildren().get(0).requestFocus();
     }
-    buttons.getChildren().setAll(parts);
-    // The next press is the natural one: start, then stop. Nobody hunts for it with gloves on.
-    if (riding && !parts.isEmpty() && watch.state() == RideSheet.Watch.State.RUNNING) {
-      parts.get(0).requestFocus();
+  }
+
+  private void riding(RideSheet.Watch.State now) {
+    switch (now) {
+      case READY -> {
+        places.add(button("watch.start", () -> model.watches().start(measure)), 0, 0);
+        places.add(state, 1, 0);
+      }
+      case RUNNING -> {
+        places.add(button("watch.stop", () -> model.watches().stop(measure)), 0, 0);
+        places.add(button("watch.false", () -> model.watches().falseStart(measure)), 1, 0);
+        places.add(state, 0, 1, 2, 1);
+      }
+      case STOPPED -> {
+        places.add(state, 0, 0, 2, 1);
+        places.add(button("watch.undo", () -> model.watches().undoStop(measure)), 0, 1);
+        places.add(again(), 1, 1);
+      }
     }
+    state.minHeightProperty().unbind();
+    state.setMinHeight(look.touch().get());
   }
 
   private static String words(RideSheet.Watch watch) {
@@ -127,6 +165,7 @@ final class RideWatchView extends VBox {
 
   private Button button(String key, Runnable action) {
     Button button = Fields.wide(new Button(RideWords.say(key)));
+    button.setWrapText(true);
     button.minHeightProperty().bind(look.touch());
     button.setAccessibleText(measure + ": " + RideWords.say(key));
     button.setOnAction(e -> action.run());
@@ -136,6 +175,7 @@ final class RideWatchView extends VBox {
   /** Asks before a time is replaced: a stray touch must not look invited. */
   private Button again() {
     Button button = Fields.wide(new Button(RideWords.say("watch.again")));
+    button.setWrapText(true);
     button.minHeightProperty().bind(look.touch());
     button.setOnAction(
         e -> {
@@ -143,6 +183,7 @@ final class RideWatchView extends VBox {
             model.watches().start(measure);
           } else {
             sure = true;
+            deaf.begin();
             button.setText(RideWords.say("watch.again.sure"));
           }
         });
@@ -158,31 +199,36 @@ final class RideWatchView extends VBox {
     return button;
   }
 
-  private List<Node> typed() {
+  private Node typed() {
     Label asked = new Label(RideWords.say("type.title"));
-    TextField field = Fields.wide(new TextField());
+    TextField field = new TextField();
     field.setAccessibleText(measure + ": " + RideWords.say("type.title"));
     asked.setLabelFor(field);
     field.minHeightProperty().bind(look.touch());
     Button save = button("type.button", () -> model.watches().typeTime(measure, field.getText()));
+    save.setMinWidth(USE_PREF_SIZE);
     field.setOnAction(e -> model.watches().typeTime(measure, field.getText()));
-    return List.of(asked, field, save);
+    HBox.setHgrow(field, Priority.ALWAYS);
+    return new VBox(6, asked, new HBox(12, field, save));
   }
 
-  private Node whoTimes() {
-    ChoiceRow<String> who =
+  private List<Node> whoTimes() {
+    List<Node> parts = new ArrayList<>();
+    ChoiceRow<String> holder =
         new ChoiceRow<>(
             look,
             RideWords.say("timed.by"),
             RideOptions.of(RideQuestions.timekeepers()),
             3,
             model.watches()::timedBy);
-    who.show(model.watches().timedBy());
+    holder.show(model.watches().timedBy());
     CheckBox knows = new CheckBox(RideWords.say("timekeeper"));
     knows.setWrapText(true);
     knows.minHeightProperty().bind(look.touch());
     knows.setSelected(model.watches().timekeeperKnowsKey());
     knows.setOnAction(e -> model.watches().timekeeperKnowsKey(knows.isSelected()));
-    return new VBox(4, who, knows);
+    parts.add(holder);
+    parts.add(knows);
+    return parts;
   }
 }

@@ -3,6 +3,7 @@ package blindlap.session.day;
 import blindlap.plan.Plan;
 import blindlap.plan.Timetable;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -23,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param laps laps with anything recorded, in order
  * @param guesses guesses by stint
  * @param stintsHandedOver stints whose bike was handed over; 0 = the warm-up
+ * @param helperHandsOver true once the helper has used the page, whose hand-over is then waited for
  * @param warmUps number of warm-up laps ridden
  * @param reasonsPastCap how often someone said why one more lap than agreed is ridden
  * @param cutAfter the stint after which the day was cut short, 0 for none; null if it was not
@@ -35,6 +37,7 @@ public record Day(
     SortedMap<LapId, LapState> laps,
     SortedMap<Integer, Guess> guesses,
     SortedSet<Integer> stintsHandedOver,
+    boolean helperHandsOver,
     int warmUps,
     int reasonsPastCap,
     @Nullable Integer cutAfter) {
@@ -90,6 +93,20 @@ public record Day(
       }
     }
     return Optional.empty();
+  }
+
+  /**
+   * The lap that was done last, while nothing is recorded of the one after it: it may be opened
+   * again. Settling laps have nothing to open.
+   */
+  public Optional<LapId> reopenable() {
+    Optional<LapId> last =
+        laps.values().stream()
+            .filter(LapState::ridden)
+            .map(LapState::id)
+            .max(Comparator.naturalOrder());
+    return last.filter(lap -> step.day() && lap.lap() > plan.laps().settling())
+        .filter(lap -> laps.tailMap(lap).size() == 1);
   }
 
   /** Number of laps recorded as ridden. */

@@ -9,5 +9,12 @@ public enum DeviationKind {
   LAP_CAP,
   OTHER,
   /** Whoever scored a measure knows the key; what is said is the measure. Since version 4. */
-  SCORER_KNOWS_KEY
+  SCORER_KNOWS_KEY,
+  /**
+   * The rider rode without the helper's hand-over on a day on which the helper uses the page. Since
+   * version 4.
+   */
+  WITHOUT_HAND_OVER,
+  /** The bike was handed over before a handling's time had passed. Since version 4. */
+  EARLY_HAND_OVER
 }

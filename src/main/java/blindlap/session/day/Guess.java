@@ -1,5 +1,8 @@
 package blindlap.session.day;
 
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,6 +17,18 @@ public record Guess(@Nullable Integer setup, @Nullable Sureness sureness, String
   public enum Sureness {
     HUNCH,
     FAIRLY_SURE,
-    CERTAIN
+    CERTAIN;
+
+    /** The sureness of a word or any beginning of it: hunch, fairly sure, certain. */
+    public static Optional<Sureness> parse(String typed) {
+      String plain = typed.strip().toLowerCase(Locale.ROOT).replaceFirst("^a ", "");
+      return Arrays.stream(values())
+          .filter(
+              each -> {
+                String name = each.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+                return !plain.isEmpty() && name.startsWith(plain);
+              })
+          .findFirst();
+    }
   }
 }

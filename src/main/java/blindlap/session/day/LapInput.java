@@ -13,6 +13,9 @@ import org.jspecify.annotations.Nullable;
  * @param voidReason words of the void column; null or blank if not void
  * @param note a note; may be empty
  * @param guess name or letter of the guessed setup, "-" for don't know; null if not asked
+ * @param sureness how sure the guess is, in words; null or blank if not said
+ * @param cue what gave it away; may be empty
+ * @param conditions of the lap, by name; those left out were not said
  * @param where place for messages, such as "line 7"
  * @param columns column of each measure for messages; may lack entries
  */
@@ -22,11 +25,30 @@ public record LapInput(
     @Nullable String voidReason,
     String note,
     @Nullable String guess,
+    @Nullable String sureness,
+    String cue,
+    Map<String, String> conditions,
     String where,
     Map<String, String> columns) {
+  /** Names of the conditions that are asked for. */
+  public static final List<String> CONDITIONS = List.of("wind", "surface", "light", "traffic");
+
   public LapInput {
     values = Map.copyOf(values);
+    conditions = Map.copyOf(conditions);
     columns = Map.copyOf(columns);
+  }
+
+  /** A lap of which neither sureness, cue nor conditions are said. */
+  public LapInput(
+      LapId lap,
+      Map<String, BigDecimal> values,
+      @Nullable String voidReason,
+      String note,
+      @Nullable String guess,
+      String where,
+      Map<String, String> columns) {
+    this(lap, values, voidReason, note, guess, null, "", Map.of(), where, columns);
   }
 
   /** A lap with values only. */

@@ -4,6 +4,7 @@ import blindlap.fault.TypedNumber;
 import java.math.BigDecimal;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
@@ -46,6 +47,11 @@ public final class RideWords {
       case 1 -> WORDS.say("open.one");
       default -> WORDS.say("open.many", answers);
     };
+  }
+
+  /** Asks whether the rider is done though something is open. */
+  public static String doneOpen(List<String> open) {
+    return WORDS.say("done.open", String.join("; ", open));
   }
 
   /** What a day cut short after a stint has left, said at once. */

@@ -1,0 +1,126 @@
+package blindlap.screen.ride;
+
+import blindlap.ride.RideSheet;
+import blindlap.screen.part.Deaf;
+import blindlap.screen.part.HoldButton;
+import blindlap.screen.part.Look;
+import blindlap.wording.day.RideWords;
+import java.util.ArrayList;
+import java.util.List;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.VBox;
+
+/**
+ * What stands in place of the score sheet between two laps: what to do now, in words, and the one
+ * step. Two steps that follow each other never stand at one place: "on to the next lap" is at the
+ * left, the hand-over at the right, and "done" below the page.
+ */
+final class RideStepsView extends VBox {
+  private final Look look;
+  private final RideModel model;
+  private final Deaf deaf;
+  private final Label first;
+
+  RideStepsView(Look look, RideModel model, Deaf deaf, RideSheet now) {
+    super(18);
+    this.look = look;
+    this.model = model;
+    this.deaf = deaf;
+    this.first = words(key(now));
+    // A key that bounces finds words and no button; from here Tab leads on.
+    first.setFocusTraversable(true);
+    first.minHeightProperty().bind(look.touch());
+    getChildren().add(first);
+    switch (now.stage()) {
+      case HAND_OVER -> handOver(now.helperHandsOver());
+      case DONE -> done(now);
+      case OVER -> getChildren().add(said());
+      case NO_SESSION, WARM_UP, SETTLING, CAP, SCORED, ALL_RIDDEN -> {} // words alone
+    }
+  }
+
+  private static String key(RideSheet now) {
+    return switch (now.stage()) {
+      case NO_SESSION -> "no.session";
+      case HAND_OVER -> "hand.over";
+      case WARM_UP -> "warm.up.words";
+      case SETTLING -> "settling";
+      case DONE -> "done.words";
+      case OVER -> "over";
+      case CAP, SCORED, ALL_RIDDEN -> "all.ridden";
+    };
+  }
+
+  /** Where the focus begins. */
+  Node first() {
+    return first;
+  }
+
+  private void done(RideSheet now) {
+    Button next = new Button(RideWords.say("next.button"));
+    next.getStyleClass().add("next");
+    next.minHeightProperty().bind(look.touch());
+    next.setMinWidth(USE_PREF_SIZE);
+    next.setDefaultButton(true);
+    next.setOnAction(e -> deaf.hear(model::next));
+    getChildren().addAll(said(), next);
+    List<Node> watches = new ArrayList<>();
+    for (String measure : now.watches().keySet()) {
+      watches.add(new RideWatchView(look, model, measure, false, watches.isEmpty()));
+    }
+    getChildren().addAll(watches);
+  }
+
+  private void handOver(boolean helperHandsOver) {
+    Label tooShort = note("hand.over.short");
+    tooShort.getStyleClass().add("strong");
+    tooShort.setVisible(false);
+    HoldButton hold =
+        new HoldButton(
+            RideWords.say(helperHandsOver ? "hand.over.without" : "hand.over.button"),
+            RideWords.say("hand.over.let.go"),
+            model.monotonic(),
+            () -> deaf.hear(model::handedOver),
+            () -> tooShort.setVisible(true));
+    if (!helperHandsOver) {
+      hold.getStyleClass().add("next");
+    }
+    hold.minHeightProperty().bind(look.touch());
+    hold.setMinWidth(USE_PREF_SIZE);
+    HBox right = new HBox(hold);
+    right.setAlignment(Pos.CENTER_RIGHT);
+    if (helperHandsOver) {
+      getChildren().addAll(note("hand.over.waits"), note("hand.over.without.note"));
+    } else {
+      getChildren().add(note("hand.over.note"));
+    }
+    getChildren().addAll(right, tooShort);
+  }
+
+  private Label said() {
+    Label said = new Label();
+    said.setWrapText(true);
+    said.textProperty().bind(model.events().saidProperty());
+    said.managedProperty().bind(said.textProperty().isNotEmpty());
+    return said;
+  }
+
+  private static Label words(String key) {
+    Label label = new Label(RideWords.say(key));
+    label.getStyleClass().add("lead");
+    label.setWrapText(true);
+    return label;
+  }
+
+  private static Label note(String key) {
+    Label label = new Label(RideWords.say(key));
+    label.getStyleClass().add("note");
+    label.setWrapText(true);
+    label.setMinHeight(USE_PREF_SIZE);
+    return label;
+  }
+}

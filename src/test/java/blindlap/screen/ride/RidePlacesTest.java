@@ -1,0 +1,312 @@
+package blindlap.screen.ride;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.RamFolder;
+import blindlap.desk.TestDay;
+import blindlap.ride.RideSheet;
+import blindlap.screen.Keyboard;
+import blindlap.screen.Models;
+import blindlap.screen.OneRideDay;
+import blindlap.screen.Window;
+import blindlap.screen.part.Deaf;
+import blindlap.screen.part.Fonts;
+import blindlap.screen.part.HoldButton;
+import blindlap.screen.part.Look;
+import blindlap.session.Fact;
+import blindlap.session.day.DeviationKind;
+import blindlap.session.day.LapId;
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import javafx.geometry.Bounds;
+import javafx.geometry.Orientation;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.Scene;
+import javafx.scene.control.Button;
+import javafx.scene.control.Labeled;
+import javafx.scene.control.ScrollBar;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Pane;
+import javafx.scene.text.Text;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Where things stand on the Ride page, what it does not hear, and what is held. */
+class RidePlacesTest {
+  private static final int WIDE = 1366;
+  private static final int HIGH = 768;
+
+  /** As wide as the screen that tests have. */
+  private static final int SHOWN = 1280;
+
+  private static final String TIME = "lap time";
+
+  /** A watch and three measures: the largest usual plan. */
+  private static final String USUAL = TestDay.EIGHT.replaceAll(" *- \\{name: trust[^\n]*\n", "");
+
+  private @TempDir(factory = RamFolder.class) Path folder;
+  private TestDay day;
+  private RideModel ride;
+  private Look look;
+  private Stage stage;
+  private Scene scene;
+  private Keyboard keys;
+
+  @BeforeAll
+  static void window() throws InterruptedException {
+    Window.start();
+    Window.run(Fonts::load);
+  }
+
+  @BeforeEach
+  void open() {
+    assertThat(USUAL).doesNotContain("trust").contains("harshness", "feet off");
+    day = new TestDay(folder, USUAL, 2);
+    Window.run(
+        () -> {
+          look = new Look();
+          ride = Models.ride(day);
+          scene = new Scene(new RidePage(look, ride, () -> {}), SHOWN, HIGH);
+          look.dress(scene);
+          stage = new Stage();
+          stage.setScene(scene);
+          stage.show();
+          stage.requestFocus();
+          keys = new Keyboard(scene);
+        });
+  }
+
+  @AfterEach
+  void close() {
+    Window.run(
+        () -> {
+          scene.setRoot(new Pane());
+          stage.close();
+        });
+    day.close();
+  }
+
+  private void heard() {
+    Window.run(() -> day.clock().move(Deaf.FOR));
+  }
+
+  private Button button(String words) {
+    return scene.getRoot().lookupAll(".button").stream()
+        .filter(n -> n instanceof Button b && b.isVisible() && b.getText().startsWith(words))
+        .map(Button.class::cast)
+        .findFirst()
+        .orElseThrow(() -> new AssertionError("there is no button " + words));
+  }
+
+  private List<String> outside(Node node, Bounds view, List<String> found) {
+    if (!node.isVisible()) {
+      return found;
+    }
+    Bounds within = view;
+    if (node instanceof ScrollPane scroll) {
+      within = scroll.localToScene(scroll.getLayoutBounds());
+    }
+    if (node instanceof ScrollBar bar && bar.getOrientation() == Orientation.VERTICAL) {
+      found.add("a scroll bar");
+    }
+    if (node instanceof Labeled words
+        && node.lookup(".text") instanceof Text shown
+        && !shown.getText().equals(words.getText())) {
+      found.add("'" + words.getText() + "' is cut to '" + shown.getText() + "'");
+    }
+    boolean leaf = node.isFocusTraversable() && !(node instanceof ScrollPane);
+    if (leaf || node instanceof Labeled || node.getStyleClass().contains("caution")) {
+      Bounds at = node.localToScene(node.getLayoutBounds());
+      if (at.getMinX() < view.getMinX() - 1
+          || at.getMaxX() > view.getMaxX() + 1
+          || at.getMinY() < view.getMinY() - 1
+          || at.getMaxY() > view.getMaxY() + 1) {
+        String name = node instanceof Labeled words ? words.getText() : node.getAccessibleText();
+        found.add(
+            String.format(Locale.ROOT, "'%s' at %.0f to %.0f", name, at.getMinY(), at.getMaxY()));
+      }
+    } else if (node instanceof Parent parent) {
+      for (Node child : parent.getChildrenUnmodifiable()) {
+        outside(child, within, found);
+      }
+    }
+    return found;
+  }
+
+  private void look(String moment, Map<String, List<String>> wrong) {
+    Window.run(
+        () -> {
+          Window.picture(scene, "ride-768-" + moment.replace(' ', '-'));
+          List<String> found =
+              outside(scene.getRoot(), scene.getRoot().getLayoutBounds(), new ArrayList<>());
+          if (!found.isEmpty()) {
+            wrong.put(moment, found);
+          }
+        });
+  }
+
+  @Test
+  void nothingOfThePageLiesOutsideAWindowOf1366By768InAnyStage() {
+    Map<String, List<String>> wrong = new LinkedHashMap<>();
+    Window.run(
+        () -> {
+          scene.setRoot(new Pane());
+          scene = new Scene(new RidePage(look, ride, () -> {}), WIDE, HIGH);
+          look.dress(scene);
+        });
+    look("wait", wrong);
+    Window.run(ride::handedOver);
+    look("warm-up", wrong);
+    Window.run(ride::warmUpRidden);
+    Window.run(ride::handedOver);
+    look("ready and guess asked", wrong);
+    Window.run(() -> ride.watches().timedBy("RIDER"));
+    Window.run(() -> ride.watches().start(TIME));
+    look("watch running", wrong);
+    Window.run(() -> ride.done().press());
+    look("done asked", wrong);
+    Window.run(() -> ride.watches().stop(TIME));
+    Window.run(() -> ride.answer("grip in the rocks", BigDecimal.TEN));
+    look("watch stopped", wrong);
+    Window.run(() -> button("Something happened").fire());
+    look("events open", wrong);
+    Window.run(() -> button("Back to the sheet").fire());
+    Window.run(ride::lapDone);
+    look("done", wrong);
+    Window.run(ride::next);
+    look("wait again", wrong);
+    Window.run(() -> ride.events().cutShort("rain", "R. Lind", false));
+    look("all ridden", wrong);
+    assertThat(wrong).isEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {1, 2})
+  void aStepNeverStandsWhereTheStepBeforeItStood(double scale) {
+    Window.run(() -> look.textScaleProperty().set(scale));
+    List<Bounds> places = new ArrayList<>();
+    Window.run(ride::handedOver);
+    Window.run(ride::warmUpRidden);
+    Window.run(ride::handedOver);
+    places.add(place("Done with lap 1"));
+    Window.run(ride.done()::press);
+    Bounds asked = place("Done as it is");
+    assertThat(asked.intersects(places.get(0))).isFalse();
+    Window.run(ride::lapDone);
+    places.add(place("On to the next lap"));
+    assertThat(asked.intersects(places.get(1))).isFalse();
+    Window.run(ride::next);
+    places.add(place("Hold: the bike has been handed over"));
+    Window.run(ride::handedOver);
+    places.add(place("Done with lap 2"));
+    for (int i = 1; i < places.size(); i++) {
+      assertThat(places.get(i).intersects(places.get(i - 1))).as("step %d", i).isFalse();
+    }
+  }
+
+  private Bounds place(String words) {
+    return Window.call(
+        () -> {
+          scene.getRoot().applyCss();
+          scene.getRoot().layout();
+          Button button = button(words);
+          return button.localToScene(button.getLayoutBounds());
+        });
+  }
+
+  @Test
+  void anythingPressedWithinEightTenthsOfASecondOfAChangeIsNotHeard() {
+    Window.run(ride::handedOver);
+    keys.goTo("Warm-up lap ridden");
+    keys.press(KeyCode.SPACE);
+    assertThat(day.state().warmUps()).isZero();
+    Window.run(() -> day.clock().move(Deaf.FOR.minusMillis(1)));
+    keys.press(KeyCode.SPACE);
+    assertThat(day.state().warmUps()).isZero();
+    Window.run(() -> day.clock().move(java.time.Duration.ofMillis(1)));
+    keys.press(KeyCode.SPACE);
+    assertThat(day.state().warmUps()).isEqualTo(1);
+  }
+
+  private void hold(KeyCode key, java.time.Duration time) {
+    keys.hold(key, () -> day.clock().move(time));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"SPACE", "ENTER"})
+  void theHandOverIsHeldForASecondByKeyAndAShorterPressSaysSo(String name) {
+    KeyCode key = KeyCode.valueOf(name);
+    heard();
+    keys.goTo("Hold: the bike has been handed over");
+    hold(key, HoldButton.LONG.minusMillis(1));
+    assertThat(day.state().handedOver(0)).isFalse();
+    hold(key, HoldButton.LONG);
+    assertThat(day.state().handedOver(0)).isTrue();
+  }
+
+  @Test
+  void takingTheLastAnswerBackLeavesNoButtonUnderTheKeyThatDidIt() {
+    Window.run(ride::handedOver);
+    Window.run(ride::warmUpRidden);
+    Window.run(ride::handedOver);
+    heard();
+    keys.goTo("one more");
+    keys.press(KeyCode.SPACE);
+    keys.goTo("Take back: feet off the pedals");
+    keys.press(KeyCode.SPACE);
+    heard();
+    keys.press(KeyCode.SPACE);
+    keys.press(KeyCode.ENTER);
+    assertThat(day.state().lap(new LapId(1, 1)).orElseThrow().values()).isEmpty();
+    assertThat(ride.sheet().stage()).isEqualTo(RideSheet.Stage.SCORED);
+  }
+
+  private void handle(int stint) {
+    Window.run(() -> new OneRideDay(day, ride, true, moment -> {}).handle(stint));
+  }
+
+  @Test
+  void whereTheHelperUsesThePageTheRiderWaitsAndGoingOnAloneIsADeviation() {
+    handle(0);
+    Window.run(ride::warmUpRidden);
+    assertThat(ride.sheet().helperHandsOver()).isTrue();
+    Window.run(() -> assertThat(button("Hold: handed over without the helper's page")).isNotNull());
+    day.clock().move(java.time.Duration.ofMinutes(8));
+    handle(1);
+    assertThat(ride.sheet().stage()).isEqualTo(RideSheet.Stage.SCORED);
+    assertThat(day.state().deviations()).isEmpty();
+    Window.run(ride::lapDone);
+    Window.run(ride::next);
+    day.clock().move(java.time.Duration.ofMinutes(8));
+    Window.run(ride::handedOver);
+    assertThat(day.state().deviations())
+        .extracting(Fact.DeviationNoted::kind)
+        .containsExactly(DeviationKind.WITHOUT_HAND_OVER);
+    Window.run(ride::lapDone);
+    Window.run(ride::next);
+    day.clock().move(java.time.Duration.ofSeconds(252));
+    Window.run(ride::handedOver);
+    assertThat(day.state().deviations())
+        .extracting(Fact.DeviationNoted::kind)
+        .containsExactly(
+            DeviationKind.WITHOUT_HAND_OVER,
+            DeviationKind.WITHOUT_HAND_OVER,
+            DeviationKind.EARLY_HAND_OVER);
+    assertThat(day.state().deviations().get(2).what()).isEqualTo("252 s of 420 s");
+    assertThat(Window.call(() -> scene.getRoot().lookupAll(".label").toString()))
+        .doesNotContain("early");
+  }
+}
