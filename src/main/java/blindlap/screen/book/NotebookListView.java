@@ -164,6 +164,7 @@ final class NotebookListView extends VBox {
 
     Cell() {
       title.getStyleClass().add("strong");
+      title.setWrapText(true);
       outcome.getStyleClass().add("strong");
       facts.getStyleClass().addAll("note", "second");
       detail.getStyleClass().addAll("note", "second");

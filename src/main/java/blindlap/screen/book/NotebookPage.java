@@ -31,6 +31,7 @@ public final class NotebookPage extends BorderPane {
   private static final double LARGE_TEXT = 1.3;
   private static final double LIST_HEIGHT = 420;
   private static final double LOW = 830;
+  private static final double DOORS = 330;
   private static final int LINES_THAT_FIT = 2;
 
   private final Look look;
@@ -93,6 +94,8 @@ public final class NotebookPage extends BorderPane {
     trouble.textProperty().bind(model.troubleProperty());
     trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
     this.doors = doors;
+    // As wide as their names: in the line of the list's title the search field needs the rest.
+    doors.prefWrapLengthProperty().bind(look.px(DOORS));
     this.buttons = new FlowPane(12, 12, next, helper);
     doors.managedProperty().bind(Bindings.isNotEmpty(doors.getChildren()));
     VBox.setVgrow(list, Priority.ALWAYS);
