@@ -3,6 +3,7 @@ package blindlap.screen.part;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.beans.InvalidationListener;
+import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -30,7 +31,20 @@ public final class AnswerSentence extends VBox {
   @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this sentence
   private final InvalidationListener watch;
 
-  private final TextFlow answer = new TextFlow();
+  private final ReadOnlyDoubleWrapper reserved = new ReadOnlyDoubleWrapper();
+  private final TextFlow answer =
+      new TextFlow() {
+        /** What is reserved, and never less than the words need: nothing is set upon them. */
+        @Override
+        protected double computeMinHeight(double width) {
+          return Math.max(reserved.get(), super.computeMinHeight(width));
+        }
+
+        @Override
+        protected double computePrefHeight(double width) {
+          return Math.max(reserved.get(), super.computePrefHeight(width));
+        }
+      };
   private String marked = "";
   private String before = "";
   private String after = "";
@@ -59,6 +73,7 @@ public final class AnswerSentence extends VBox {
     answer.setAccessibleRole(AccessibleRole.TEXT);
     this.lines = lines;
     low(false);
+    reserved.addListener((property, old, now) -> answer.requestLayout());
     answer.widthProperty().addListener((property, old, now) -> fit());
     getChildren().setAll(asked, answer);
   }
@@ -70,7 +85,7 @@ public final class AnswerSentence extends VBox {
     if (now) {
       answer.getStyleClass().add("low");
     }
-    answer.minHeightProperty().bind(look.px(lines * LINE * em / EM));
+    reserved.bind(look.px(lines * LINE * em / EM));
     fit();
   }
 

@@ -38,6 +38,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
+import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.ButtonBase;
@@ -366,6 +367,43 @@ class NotebookPageTest {
           });
       assertThat(inView[0]).isGreaterThanOrEqualTo(5);
     }
+  }
+
+  @Test
+  void anAnswerOfTwoLinesStandsAboveItsLeadInALowWindowAndInAHighOne() throws Exception {
+    try (Desk desk = filled()) {
+      while (desk.sessionList().keepVerdicts(10)) {
+        // the latest finding is the answer once no session is in hand
+      }
+      NotebookModel model = model(desk);
+      model.abandon(model.answerProperty().get().about().orElseThrow(), "rain");
+      assertThat(model.answerProperty().get().marked()).isEqualTo("real and worthwhile");
+      for (int height : new int[] {694, 768, 980}) {
+        Window.run(
+            () -> {
+              NotebookPage page = page(desk, model, PlanDesk.keeping(desk, notebook()), notebook());
+              Scene scene = page.getScene();
+              Look look = new Look();
+              look.dress(scene);
+              page.resize(1060, height);
+              page.applyCss();
+              page.layout();
+              page.layout();
+              double above = bottom(page.lookup(".answer .words"), page.lookup(".answer .highlit"));
+              Node lead = page.lookup(".lead");
+              assertThat(lead.localToScene(lead.getBoundsInLocal()).getMinY())
+                  .as("%d px", height)
+                  .isGreaterThanOrEqualTo(above - 1);
+            });
+      }
+    }
+  }
+
+  private static double bottom(Node... nodes) {
+    return Stream.of(nodes)
+        .mapToDouble(node -> node.localToScene(node.getLayoutBounds()).getMaxY())
+        .max()
+        .orElseThrow();
   }
 
   @Test
