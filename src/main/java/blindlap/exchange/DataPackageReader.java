@@ -14,7 +14,6 @@ import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.session.day.VoidEvent;
-import blindlap.wording.day.Shown;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
@@ -40,9 +39,6 @@ public final class DataPackageReader {
   private static final String LAPS = "laps.csv";
   private static final String STINTS = "stints.csv";
   private static final String HELPER = "helper.csv";
-
-  /** Far more characters than any number that was written has. */
-  private static final int LONGEST = 400;
 
   private final Map<String, byte[]> files;
 
@@ -70,12 +66,15 @@ public final class DataPackageReader {
     List<DataPackage.Amendment> made = new ArrayList<>();
     if (files.containsKey(AMENDMENTS)) {
       for (Map<String, String> row : CsvText.read(AMENDMENTS, reader.text(AMENDMENTS))) {
-        String at = cell(row, "at");
+        String at = PackageCells.text(row, "at");
         try {
           made.add(
-              new DataPackage.Amendment(Instant.parse(at), cell(row, "text"), cell(row, "reason")));
+              new DataPackage.Amendment(
+                  Instant.parse(at),
+                  PackageCells.text(row, "text"),
+                  PackageCells.text(row, "reason")));
         } catch (DateTimeParseException e) {
-          throw because(e, PackageFault.NOT_A_TIME, AMENDMENTS, at);
+          throw PackageCells.because(e, PackageFault.NOT_A_TIME, AMENDMENTS, at);
         }
       }
     }
@@ -98,14 +97,16 @@ public final class DataPackageReader {
     SortedMap<Integer, Guess> guesses = new TreeMap<>();
     SortedMap<Integer, String> broken = new TreeMap<>();
     for (Map<String, String> row : CsvText.read(STINTS, text(STINTS))) {
-      int stint = stint(row, STINTS, 1, plan);
-      String guess = cell(row, "guess");
+      int stint = PackageCells.stint(row, STINTS, 1, plan);
+      String guess = PackageCells.text(row, "guess");
       if (!guess.isEmpty()) {
         guesses.put(
-            stint, new Guess(guess.equals("-") ? null : setup(guess), null, cell(row, "cue")));
+            stint,
+            new Guess(
+                guess.equals("-") ? null : setup(guess), null, PackageCells.text(row, "cue")));
       }
-      if (!cell(row, "blind_broken").isEmpty()) {
-        broken.put(stint, cell(row, "blind_broken"));
+      if (!PackageCells.text(row, "blind_broken").isEmpty()) {
+        broken.put(stint, PackageCells.text(row, "blind_broken"));
       }
     }
     return new DayRecord(
@@ -115,7 +116,7 @@ public final class DataPackageReader {
         laps(plan),
         guesses,
         broken,
-        inside(key.path("last_stint").asInt(plan.stints()), KEY, 0, plan),
+        PackageCells.inside(key.path("last_stint").asInt(plan.stints()), KEY, 0, plan),
         fits(plan),
         remarks(),
         handlings(plan));
@@ -141,7 +142,7 @@ public final class DataPackageReader {
     try {
       return StrictJson.parse(text(name));
     } catch (RequestException e) {
-      throw because(e, PackageFault.NOT_JSON, name);
+      throw PackageCells.because(e, PackageFault.NOT_JSON, name);
     }
   }
 
@@ -187,12 +188,12 @@ public final class DataPackageReader {
     for (Map<String, String> row : CsvText.read(LAPS, text(LAPS))) {
       Map<String, BigDecimal> values = new LinkedHashMap<>();
       for (Measure measure : plan.measures()) {
-        String value = cell(row, measure.name());
+        String value = PackageCells.text(row, measure.name());
         if (!value.isEmpty()) {
           values.put(measure.name(), value(measure, value));
         }
       }
-      Optional<VoidEvent> event = event(cell(row, "void"));
+      Optional<VoidEvent> event = event(PackageCells.text(row, "void"));
       LapId id = lap(row, plan);
       if (!seen.add(id)) {
         throw new Unreadable(PackageFault.LAP_TWICE, id.stint(), id.lap());
@@ -200,13 +201,15 @@ public final class DataPackageReader {
       laps.add(
           new DayRecord.Lap(
               id,
-              yes(row, "ridden"),
+              PackageCells.yes(row, "ridden"),
               values,
               event.map(
                   e ->
                       new LapState.Voided(
-                          e, cell(row, "void_words"), yes(row, "void_after_values_seen"))),
-              cell(row, "note")));
+                          e,
+                          PackageCells.text(row, "void_words"),
+                          PackageCells.yes(row, "void_after_values_seen"))),
+              PackageCells.text(row, "note")));
     }
     return laps;
   }
@@ -219,16 +222,8 @@ public final class DataPackageReader {
     return event;
   }
 
-  private static boolean yes(Map<String, String> row, String column) {
-    String cell = cell(row, column);
-    if (!cell.equals("true") && !cell.equals("false")) {
-      throw new Unreadable(PackageFault.NOT_YES_OR_NO, column, cell);
-    }
-    return cell.equals("true");
-  }
-
   private static BigDecimal value(Measure measure, String cell) {
-    BigDecimal value = number(cell, measure.name());
+    BigDecimal value = PackageCells.number(cell, measure.name());
     // A watch that was started and stopped at once says nought, which nobody could type.
     boolean nought = measure.kind().timed() && value.signum() == 0;
     if (!nought && !measure.kind().admits(value)) {
@@ -238,11 +233,11 @@ public final class DataPackageReader {
   }
 
   private static LapId lap(Map<String, String> row, Plan plan) {
-    int lap = whole(row, "lap_in_stint");
+    int lap = PackageCells.whole(row, "lap_in_stint");
     if (lap < 1 || lap > plan.laps().perStint()) {
       throw new Unreadable(PackageFault.NO_SUCH_LAP, LAPS, lap);
     }
-    return new LapId(stint(row, LAPS, 1, plan), lap);
+    return new LapId(PackageCells.stint(row, LAPS, 1, plan), lap);
   }
 
   /** The helper's records: a row for a stint, and one more for each setting of it. */
@@ -264,13 +259,13 @@ public final class DataPackageReader {
       if (typed.isEmpty()) {
         words.put(row.getString("setting"), row.getString("note"));
       } else {
-        measured.put(row.getString("setting"), number(typed, "measured"));
+        measured.put(row.getString("setting"), PackageCells.number(typed, "measured"));
       }
     }
     Row first = stint.row(0);
     String fitted = first.getString("fitted");
     return new HelperFit(
-        stint(Map.of("stint", first.getString("stint")), HELPER, 0, plan),
+        PackageCells.stint(Map.of("stint", first.getString("stint")), HELPER, 0, plan),
         fitted.isEmpty() ? null : setup(fitted),
         measured,
         words,
@@ -282,55 +277,10 @@ public final class DataPackageReader {
     List<Map<String, String>> rows = CsvText.read(name, text(name));
     Table table = Table.create(name);
     for (String column : columns) {
-      List<String> cells = rows.stream().map(row -> cell(row, column)).toList();
+      List<String> cells = rows.stream().map(row -> PackageCells.text(row, column)).toList();
       table.addColumns(StringColumn.create(column, cells));
     }
     return table;
-  }
-
-  private static String cell(Map<String, String> row, String column) {
-    String cell = row.get(column);
-    if (cell == null) {
-      // A name with what no table can show stands there as it is shown.
-      cell = row.get(Shown.text(column));
-    }
-    if (cell == null) {
-      throw new Unreadable(PackageFault.NO_COLUMN, column);
-    }
-    return cell;
-  }
-
-  private static int whole(Map<String, String> row, String column) {
-    String typed = cell(row, column);
-    try {
-      return number(typed, column).intValueExact();
-    } catch (ArithmeticException e) {
-      throw because(e, PackageFault.NOT_A_NUMBER, typed, column);
-    }
-  }
-
-  /** The stint of a row; the warm-up is stint 0 where that is the least. */
-  private static int stint(Map<String, String> row, String file, int least, Plan plan) {
-    return inside(whole(row, "stint"), file, least, plan);
-  }
-
-  private static int inside(int stint, String file, int least, Plan plan) {
-    if (stint < least || stint > plan.stints()) {
-      throw new Unreadable(PackageFault.NO_SUCH_STINT, file, stint, plan.stints());
-    }
-    return stint;
-  }
-
-  private static BigDecimal number(String text, String column) {
-    try {
-      BigDecimal number = new BigDecimal(text.length() > LONGEST ? "" : text.strip());
-      if (Math.abs((long) number.scale()) > LONGEST) {
-        throw new NumberFormatException("endless");
-      }
-      return number;
-    } catch (NumberFormatException e) {
-      throw because(e, PackageFault.NOT_A_NUMBER, text, column);
-    }
   }
 
   private static int setup(String letter) {
@@ -338,11 +288,5 @@ public final class DataPackageReader {
       throw new Unreadable(PackageFault.NOT_A_SETUP, letter);
     }
     return letter.charAt(0) - 'A';
-  }
-
-  private static Unreadable because(Throwable cause, PackageFault fault, Object... details) {
-    Unreadable refusal = new Unreadable(fault, details);
-    refusal.initCause(cause);
-    return refusal;
   }
 }

@@ -58,14 +58,14 @@ final class RemarkTable {
 
   private static Remark remark(Map<String, String> row) {
     return new Remark(
-        kind(cell(row, "kind")),
-        number(row, "stint"),
-        number(row, "lap"),
-        cell(row, "about"),
-        cell(row, "who"),
-        cell(row, "before"),
-        cell(row, "value"),
-        cell(row, "words"),
+        kind(PackageCells.text(row, "kind")),
+        PackageCells.whole(row, "stint"),
+        PackageCells.whole(row, "lap"),
+        PackageCells.text(row, "about"),
+        PackageCells.text(row, "who"),
+        PackageCells.text(row, "before"),
+        PackageCells.text(row, "value"),
+        PackageCells.text(row, "words"),
         at(row.getOrDefault(AT, ""))); // older packages have no such column
   }
 
@@ -73,9 +73,7 @@ final class RemarkTable {
     try {
       return written.isEmpty() ? Optional.empty() : Optional.of(ZonedDateTime.parse(written));
     } catch (DateTimeParseException e) {
-      Unreadable refusal = new Unreadable(PackageFault.NOT_A_TIME, FILE, written);
-      refusal.initCause(e);
-      throw refusal;
+      throw PackageCells.because(e, PackageFault.NOT_A_TIME, FILE, written);
     }
   }
 
@@ -86,24 +84,5 @@ final class RemarkTable {
       }
     }
     throw new Unreadable(PackageFault.NOT_A_REMARK, word);
-  }
-
-  private static int number(Map<String, String> row, String column) {
-    String typed = cell(row, column);
-    try {
-      return Integer.parseInt(typed.strip());
-    } catch (NumberFormatException e) {
-      Unreadable refusal = new Unreadable(PackageFault.NOT_A_NUMBER, typed, column);
-      refusal.initCause(e);
-      throw refusal;
-    }
-  }
-
-  private static String cell(Map<String, String> row, String column) {
-    String cell = row.get(column);
-    if (cell == null) {
-      throw new Unreadable(PackageFault.NO_COLUMN, column);
-    }
-    return cell;
   }
 }

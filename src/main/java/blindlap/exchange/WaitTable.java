@@ -67,41 +67,21 @@ final class WaitTable {
   static SortedMap<Integer, Handling> read(List<Map<String, String>> rows, Plan plan) {
     SortedMap<Integer, Handling> handlings = new TreeMap<>();
     for (Map<String, String> row : rows) {
-      BigDecimal stint = number(row, "stint");
-      if (stint == null
-          || stint.stripTrailingZeros().scale() > 0
-          || stint.signum() < 0
-          || stint.compareTo(BigDecimal.valueOf(plan.stints())) > 0) {
-        throw new Unreadable(PackageFault.NO_SUCH_STINT, FILE, cell(row, "stint"), plan.stints());
-      }
+      int stint = PackageCells.stint(row, FILE, 0, plan);
       handlings.put(
-          stint.intValue(),
+          stint,
           new Handling(
-              stint.intValue(),
-              number(row, "wait"),
-              number(row, "took"),
-              number(row, "given"),
-              Boolean.parseBoolean(cell(row, "mishap")) ? cell(row, "words") : null));
+              stint,
+              seconds(row, "wait"),
+              seconds(row, "took"),
+              seconds(row, "given"),
+              PackageCells.yes(row, "mishap") ? PackageCells.text(row, "words") : null));
     }
     return handlings;
   }
 
-  private static @Nullable BigDecimal number(Map<String, String> row, String column) {
-    String typed = cell(row, column).strip();
-    try {
-      return typed.isEmpty() ? null : new BigDecimal(typed);
-    } catch (NumberFormatException e) {
-      Unreadable refusal = new Unreadable(PackageFault.NOT_A_NUMBER, typed, column);
-      refusal.initCause(e);
-      throw refusal;
-    }
-  }
-
-  private static String cell(Map<String, String> row, String column) {
-    String cell = row.get(column);
-    if (cell == null) {
-      throw new Unreadable(PackageFault.NO_COLUMN, column);
-    }
-    return cell;
+  private static @Nullable BigDecimal seconds(Map<String, String> row, String column) {
+    String written = PackageCells.text(row, column);
+    return written.isEmpty() ? null : PackageCells.number(written, column);
   }
 }
