@@ -2,6 +2,7 @@ package blindlap.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.seal.Fingerprint;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -115,22 +116,20 @@ class AskedAgainTest {
     ok(hut, "export", session, "--out", packed.toString());
     String today = ok(hut, "review", "--from", packed.toString());
     assertThat(today).startsWith(ok(hut, "review", session)).doesNotContain("older");
-    // Packages of that time had no hashes.
-    Files.delete(packed.resolve("datapackage.json"));
 
     Path finding = packed.resolve("finding.json");
     String text = Files.readString(finding);
     int from = text.indexOf("\"unsealed_under\"");
     String first = text.substring(0, from) + text.substring(text.indexOf("\"requests\"", from));
-    Files.writeString(finding, first.replaceFirst("\"edition\" : 2,", ""));
+    written(packed, first.replaceFirst("\"edition\" : 2,", ""));
     String older = "This data package was computed by an older method (1); the finding above is by";
     assertThat(ok(hut, "review", "--from", packed.toString()))
         .contains(older)
         .doesNotContain("Under method")
         .doesNotContain("altered");
 
-    Files.writeString(
-        finding,
+    written(
+        packed,
         first
             .replaceFirst("\"edition\" : 2,", "")
             .replaceFirst("(\"role\" : \"primary\"[^}]*?\"p\" : )[0-9.]+", "$10.77"));
@@ -138,9 +137,27 @@ class AskedAgainTest {
         .contains(older, "Under method 1: ", "p = .77 (as this data package has it)")
         .doesNotContain("altered");
 
+    // Packages of that time had no hashes at all.
+    Files.delete(packed.resolve("datapackage.json"));
+    assertThat(ok(hut, "review", "--from", packed.toString()))
+        .contains(older, "Under method 1: ")
+        .doesNotContain("altered");
+
     Files.writeString(finding, text.replace("\"told\"", "\"tolled\"").replace("recorded\"", "x\""));
     CommandLineSession.Ran broken = hut.run("review", "--from", packed.toString());
     assertThat(broken.err()).contains("finding.json is not a finding as Blindlap writes it.");
     assertThat(broken.code()).isEqualTo(ExitCode.BAD_INPUT);
+  }
+
+  /** A finding as a program of another method wrote it, with its hash in the descriptor. */
+  private static void written(Path packed, String text) throws IOException {
+    Path finding = packed.resolve("finding.json");
+    String before = Fingerprint.sha256(Files.readAllBytes(finding)).hex();
+    Files.writeString(finding, text);
+    Path descriptor = packed.resolve("datapackage.json");
+    String named = Files.readString(descriptor);
+    assertThat(named).contains(before);
+    Files.writeString(
+        descriptor, named.replace(before, Fingerprint.sha256(Files.readAllBytes(finding)).hex()));
   }
 }
