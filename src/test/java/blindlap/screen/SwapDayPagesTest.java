@@ -20,11 +20,13 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.Pane;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -43,6 +45,17 @@ class SwapDayPagesTest {
   static void window() throws InterruptedException {
     Window.start();
     Window.run(Fonts::load);
+  }
+
+  /** What is called so and can be seen. */
+  private static List<Node> inView(Scene scene, String name) {
+    scene.getRoot().applyCss();
+    scene.getRoot().layout();
+    return scene.getRoot().lookupAll("*").stream()
+        .filter(node -> name.equals(node.getAccessibleText()))
+        .filter(
+            node -> Stream.iterate(node, n -> n != null, Node::getParent).allMatch(Node::isVisible))
+        .toList();
   }
 
   private void measure(Scene scene, String moment) {
@@ -131,6 +144,18 @@ class SwapDayPagesTest {
             measure(scene, "outside tolerance");
             handle(day, swap, 0);
             measure(scene, "first stint");
+            workAtTheBike(day, swap, 1);
+            day.clock().move(Duration.ofMinutes(1));
+            swap.touch();
+            swap.tick();
+            assertThat(swap.work().overrunProperty().get()).isTrue();
+            measure(scene, "overrun");
+            assertThat(inView(scene, "What happened? Sealed until the end.")).isEmpty();
+            Node yes = inView(scene, "Longer than planned: was there a mishap?: yes").get(0);
+            ((ToggleButton) yes).fire();
+            assertThat(inView(scene, "What happened? Sealed until the end.")).hasSize(1);
+            measure(scene, "mishap");
+            Window.picture(scene, "swap-mishap");
             swap.hide();
             measure(scene, "blank");
             scene.setRoot(new Pane());

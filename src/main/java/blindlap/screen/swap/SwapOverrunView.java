@@ -19,6 +19,7 @@ final class SwapOverrunView extends VBox {
   private final SwapWork work;
   private final ChoiceRow<Boolean> mishap;
   private final TextField what = Fields.wide(new TextField());
+  private final VBox words = new VBox(4);
 
   SwapOverrunView(Look look, SwapModel model) {
     super(6);
@@ -31,29 +32,30 @@ final class SwapOverrunView extends VBox {
                 new ChoiceRow.Option<>(true, SwapWords.say("mishap.yes")),
                 new ChoiceRow.Option<>(false, SwapWords.say("mishap.no"))),
             2,
-            yes -> work.mishap(yes, what.getText()));
+            this::answered);
     Label asked = new Label(SwapWords.say("mishap.what"));
     asked.setLabelFor(what);
     asked.setWrapText(true);
     what.setAccessibleText(SwapWords.say("mishap.what"));
     what.minHeightProperty().bind(look.touch());
     what.focusedProperty().addListener((o, before, now) -> typed(now));
-    VBox words = new VBox(4, asked, what);
-    words.setVisible(false);
+    words.getChildren().setAll(asked, what);
     words.managedProperty().bind(words.visibleProperty());
     getChildren().setAll(mishap, words);
     visibleProperty().bind(work.overrunProperty());
     managedProperty().bind(visibleProperty());
-    work.sheetProperty()
-        .addListener(
-            (o, before, now) -> {
-              if (now != null && getScene() != null) {
-                words.setVisible(answer());
-              }
-            });
     HelperEntry.Timing kept = work.answered();
     what.setText(kept == null ? "" : kept.words());
     words.setVisible(answer());
+  }
+
+  /** A mishap is told in words, which are asked for at once. */
+  private void answered(boolean yes) {
+    work.mishap(yes, what.getText());
+    words.setVisible(yes);
+    if (yes) {
+      what.requestFocus();
+    }
   }
 
   /** Shows what was answered; true if it was a mishap. */
