@@ -1,7 +1,9 @@
 package blindlap.screen.plan;
 
+import blindlap.screen.part.Caution;
 import blindlap.screen.part.Fields;
 import blindlap.wording.PlanWords;
+import blindlap.wording.day.Words;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.VBox;
@@ -34,6 +36,7 @@ final class PracticePane extends VBox {
             now,
             Fields.row(begin, done, stop, back),
             proposal,
-            Fields.row(take));
+            Fields.row(take),
+            new Caution(PlanWords.say("caution") + ".", Words.of("cautions").say("short")));
   }
 }
