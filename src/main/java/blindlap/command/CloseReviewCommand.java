@@ -2,7 +2,6 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
-import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
@@ -29,8 +28,7 @@ final class CloseReviewCommand extends SessionCommand {
   public Integer call() {
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
-      Sessions.Result.Done result =
-          done(desk.sessions().act(state.id(), latest -> new LifeCommands(latest).closeReview()));
+      Sessions.Result.Done result = done(desk.keys().closeReview(state.id()));
       say("Review closed. Its fingerprint (give it to someone else now):");
       say("  " + result.state().reviewFingerprint().orElseThrow().grouped());
       return ExitCode.DONE;

@@ -2,7 +2,7 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
-import blindlap.session.Fact;
+import blindlap.session.SeriesEnded;
 import blindlap.session.SessionState;
 import blindlap.wording.FingerprintWords;
 import blindlap.wording.SeriesWords;
@@ -39,6 +39,12 @@ final class UnsealCommand extends SessionCommand {
           "End the session's declared series early, with a reason, so that it may be unsealed; no verdict is pooled then.")
   @Nullable String endSeries;
 
+  @Option(
+      names = "--decided-by",
+      paramLabel = "NAME",
+      description = "Who ends the series early; with --end-series.")
+  String decidedBy = "";
+
   UnsealCommand(CommandSetting setting) {
     super(setting);
   }
@@ -47,7 +53,7 @@ final class UnsealCommand extends SessionCommand {
   public Integer call() {
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
-      Optional<String> ending = Optional.ofNullable(endSeries);
+      Optional<SeriesEnded> ending = ending();
       desk.keys()
           .refuseEarly(state, ending)
           .ifPresent(
@@ -60,7 +66,7 @@ final class UnsealCommand extends SessionCommand {
               : desk.keys().unsealFromSheet(state, ReadFile.SHEET.text(sheet), ending);
       Sessions.Result.Done opened = done(result);
       did(Done.OPENED);
-      if (opened.written().get(0).entry().fact() instanceof Fact.DeviationNoted) {
+      if (opened.written().get(0).entry().fact() instanceof SeriesEnded) {
         say(SeriesWords.say("ended"));
       }
       say(FingerprintWords.say("unsealed"));
@@ -69,5 +75,10 @@ final class UnsealCommand extends SessionCommand {
       say("Order ridden: " + opened.state().openKey().orElseThrow().order());
       return ExitCode.DONE;
     }
+  }
+
+  private Optional<SeriesEnded> ending() {
+    return Optional.ofNullable(endSeries)
+        .map(reason -> new SeriesEnded(reason.strip(), decidedBy.strip()));
   }
 }

@@ -2,6 +2,7 @@ package blindlap.compute;
 
 import blindlap.plan.PlanJson;
 import blindlap.review.SeriesFinding;
+import blindlap.review.SeriesPeeks;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.day.Problems;
@@ -37,6 +38,7 @@ public final class SeriesJson {
     these(root, finding);
     general(root, finding);
     riders(root, finding);
+    early(root, finding);
     parts(root, finding);
     try {
       return JSON.writerWithDefaultPrettyPrinter().writeValueAsString(root);
@@ -102,6 +104,28 @@ public final class SeriesJson {
       ArrayNode ranking = node.putArray("above_first");
       rider.ranking().forEach(ranking::add);
     }
+  }
+
+  private static void early(ObjectNode root, SeriesFinding finding) {
+    finding
+        .end()
+        .ifPresent(
+            end ->
+                root.putObject("ended_early")
+                    .put("session", end.session())
+                    .put("at", end.at().toString())
+                    .put("reason", end.reason())
+                    .put("decided_by", end.decidedBy()));
+    ArrayNode peeks = root.putArray("unsealed_early");
+    for (SeriesPeeks.Peek peek : finding.peeks().peeks()) {
+      ObjectNode node = peeks.addObject();
+      node.put("session", peek.session());
+      node.put("notebook", peek.notebook());
+      node.put("at", peek.at().toString());
+      ArrayNode open = node.putArray("open");
+      peek.open().forEach(open::add);
+    }
+    root.put("order_by_clocks", finding.peeks().byClocks());
   }
 
   private static void parts(ObjectNode root, SeriesFinding finding) {

@@ -15,9 +15,12 @@ import blindlap.seal.Sealing;
 import blindlap.seal.SheetReading;
 import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
+import blindlap.session.OpenedWith;
 import blindlap.session.Outcome;
+import blindlap.session.SeriesEnded;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
+import blindlap.session.day.SessionId;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -99,6 +102,24 @@ public final class Keys {
     return new Attempt.Bad(Problem.of(fault, "", details));
   }
 
+  /**
+   * Closes the review: voids and values are final, and the seal may be opened. In a series the
+   * writing says where its other sessions stand.
+   */
+  public Sessions.Result closeReview(SessionId id) {
+    return sessions.act(
+        id,
+        latest -> {
+          Outcome outcome = new LifeCommands(latest).closeReview();
+          if (!(outcome instanceof Outcome.Accepted accepted)) {
+            return outcome;
+          }
+          List<Fact> facts = new ArrayList<>(accepted.facts());
+          facts.addAll(series.standing(latest));
+          return new Outcome.Accepted(facts);
+        });
+  }
+
   /** Why the seal may not be opened yet, if so; asked before anyone types a phrase. */
   public Optional<List<Problem>> refuseEarly(SessionState state) {
     return refuseEarly(state, Optional.empty());
@@ -107,9 +128,9 @@ public final class Keys {
   /**
    * The same where the session's declared series is ended early with it.
    *
-   * @param ending why the series ends early; empty if it does not
+   * @param ending why and by whom the series is ended early; empty if it is not
    */
-  public Optional<List<Problem>> refuseEarly(SessionState state, Optional<String> ending) {
+  public Optional<List<Problem>> refuseEarly(SessionState state, Optional<SeriesEnded> ending) {
     if (new LifeCommands(state).mayUnseal() instanceof Outcome.Refused refused) {
       return Optional.of(refused.problems());
     }
@@ -124,9 +145,9 @@ public final class Keys {
   /**
    * Unseals a session with the helper's phrase and, in the same writing, ends its series early.
    *
-   * @param ending why the series ends early; empty if it does not
+   * @param ending why and by whom the series is ended early; empty if it is not
    */
-  public Sessions.Result unseal(SessionState state, String typed, Optional<String> ending) {
+  public Sessions.Result unseal(SessionState state, String typed, Optional<SeriesEnded> ending) {
     Optional<List<Problem>> refusal = refuseEarly(state, ending);
     if (refusal.isPresent()) {
       return new Sessions.Result.Refused(refusal.get());
@@ -145,7 +166,7 @@ public final class Keys {
                     .lock()
                     .decrypt(state.id().text(), record)
                     .ifPresent(text -> records.put(stint, text)));
-    return unseal(state, opened.key(), Fact.OpenedWith.PHRASE, records, ending);
+    return unseal(state, opened.key(), OpenedWith.PHRASE, records, ending);
   }
 
   /** Unseals a session with the text of the key sheet, where the phrase is lost. */
@@ -156,10 +177,10 @@ public final class Keys {
   /**
    * The same and, in the same writing, ends its series early.
    *
-   * @param ending why the series ends early; empty if it does not
+   * @param ending why and by whom the series is ended early; empty if it is not
    */
   public Sessions.Result unsealFromSheet(
-      SessionState state, String sheet, Optional<String> ending) {
+      SessionState state, String sheet, Optional<SeriesEnded> ending) {
     Optional<List<Problem>> refusal = refuseEarly(state, ending);
     if (refusal.isPresent()) {
       return new Sessions.Result.Refused(refusal.get());
@@ -171,7 +192,7 @@ public final class Keys {
       return refused(mistyped.slip(), mistyped.row(), mistyped.detail());
     }
     if (reading instanceof SheetReading.Opened opened) {
-      return unseal(state, opened.key(), Fact.OpenedWith.SHEET, Map.of(), ending);
+      return unseal(state, opened.key(), OpenedWith.SHEET, Map.of(), ending);
     }
     return refused(DeskFault.SHEET_OF_ANOTHER);
   }
@@ -183,9 +204,9 @@ public final class Keys {
   private Sessions.Result unseal(
       SessionState state,
       OpenKey key,
-      Fact.OpenedWith with,
+      OpenedWith with,
       Map<Integer, String> records,
-      Optional<String> ending) {
+      Optional<SeriesEnded> ending) {
     byte[] plan = state.planText().getBytes(StandardCharsets.UTF_8);
     boolean matches =
         sealing.verify(plan, state.plan().rule(), key, state.planFingerprint())
@@ -197,12 +218,14 @@ public final class Keys {
                 ? recorded(
                     latest,
                     series.ending(latest, ending),
+                    series.standing(latest),
                     new LifeCommands(latest).unsealed(key, with, records))
                 : Outcome.refused(SessionFault.FINGERPRINT_DIFFERS, ""));
   }
 
   /** With the opening goes what this edition of the method finds, in the same writing. */
-  private static Outcome recorded(SessionState state, List<Fact> before, Outcome outcome) {
+  private static Outcome recorded(
+      SessionState state, List<Fact> before, List<Fact> standing, Outcome outcome) {
     if (outcome instanceof Outcome.Accepted accepted
         && accepted.facts().get(0) instanceof Fact.SealOpened opened) {
       DayRecord day =
@@ -213,6 +236,7 @@ public final class Keys {
               List.of());
       List<Fact> facts = new ArrayList<>(before);
       facts.add(opened);
+      facts.addAll(standing);
       facts.add(RecordedFinding.today(day).fact());
       return new Outcome.Accepted(facts);
     }

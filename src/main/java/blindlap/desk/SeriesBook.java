@@ -6,11 +6,15 @@ import blindlap.plan.Plan;
 import blindlap.review.SeriesAnalysis;
 import blindlap.review.SeriesFinding;
 import blindlap.session.Fact;
+import blindlap.session.Head;
 import blindlap.session.Notebook;
 import blindlap.session.ReasonFor;
+import blindlap.session.SeriesEnded;
+import blindlap.session.SeriesStood;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
+import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
 import blindlap.wording.SeriesWords;
 import java.time.Instant;
@@ -132,19 +136,19 @@ public final class SeriesBook {
    * Why a session may not be unsealed on its own: its declared series is not complete. All are
    * unsealed together at the end (docs/method.md#series), unless the series is ended early.
    *
-   * @param ending why the series ends early; empty if nobody asked for that
+   * @param ending why and by whom the series is ended early; empty if nobody asked for that
    */
-  Optional<List<Problem>> refuseUnseal(SessionState state, Optional<String> ending) {
+  Optional<List<Problem>> refuseUnseal(SessionState state, Optional<SeriesEnded> ending) {
     return refusal(state, ending).map(List::of);
   }
 
-  private Optional<Problem> refusal(SessionState state, Optional<String> ending) {
+  private Optional<Problem> refusal(SessionState state, Optional<SeriesEnded> ending) {
     String series = state.plan().series();
     Integer declared = state.plan().seriesSessions();
     if (series == null || declared == null) {
       return ending.map(reason -> Problem.of(DeskFault.NO_SERIES_TO_END, ""));
     }
-    if (ending.isPresent() && ending.get().isBlank()) {
+    if (ending.filter(e -> e.reason().isBlank() || e.decidedBy().isBlank()).isPresent()) {
       return Optional.of(
           Problem.of(SessionFault.REASON_MISSING, "", ReasonFor.SERIES_ENDED.name()));
     }
@@ -165,14 +169,29 @@ public final class SeriesBook {
   }
 
   /**
+   * Where the other sessions of a session's series stand: written with the closing of its review
+   * and the opening of its seal. None outside a series, or alone in one.
+   */
+  List<Fact> standing(SessionState state) {
+    String series = state.plan().series();
+    Map<SessionId, List<Head>> heads = new LinkedHashMap<>();
+    for (SessionSummary each : series == null ? List.<SessionSummary>of() : notebook.summaries()) {
+      if (series.equals(each.series()) && !each.id().equals(state.id())) {
+        heads.put(each.id(), notebook.heads(each.id()));
+      }
+    }
+    return heads.isEmpty() ? List.of() : List.of(new SeriesStood(heads));
+  }
+
+  /**
    * What is written where a declared series is ended early, so that its sessions may be unsealed;
    * no verdict is pooled. Nothing where that stands in one of its sessions already.
    */
-  List<Fact> ending(SessionState state, Optional<String> reason) {
+  List<Fact> ending(SessionState state, Optional<SeriesEnded> ending) {
     String series = state.plan().series();
     return series == null || of(series).stream().anyMatch(SeriesAnalysis::isEnded)
         ? List.of()
-        : reason.<Fact>map(SeriesAnalysis::ended).stream().toList();
+        : ending.<Fact>map(ended -> ended).stream().toList();
   }
 
   /**

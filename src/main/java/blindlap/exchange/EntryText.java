@@ -49,16 +49,7 @@ public final class EntryText {
     tree.put("notebook", entry.notebook().text());
     tree.put("number", String.valueOf(entry.number()));
     tree.put("previous", entry.previous().hex());
-    tree.put(
-        "seen",
-        entry.seen().stream()
-            .map(
-                head ->
-                    Map.of(
-                        "notebook", head.notebook().text(),
-                        "number", String.valueOf(head.number()),
-                        "hash", head.hash().hex()))
-            .toList());
+    tree.put("seen", heads(entry.seen()));
     tree.put("at", entry.at().toString());
     tree.put("zone", entry.zone().getId());
     tree.put("kind", kind(entry));
@@ -116,7 +107,20 @@ public final class EntryText {
         FactReader.read(text(tree, "kind"), tree.path("body")));
   }
 
-  private static List<Head> seen(JsonNode tree) {
+  /** Heads of chains as a tree for canonical JSON. */
+  static List<Map<String, String>> heads(List<Head> heads) {
+    return heads.stream()
+        .map(
+            head ->
+                Map.of(
+                    "notebook", head.notebook().text(),
+                    "number", String.valueOf(head.number()),
+                    "hash", head.hash().hex()))
+        .toList();
+  }
+
+  /** The heads in a tree's field "seen". */
+  static List<Head> seen(JsonNode tree) {
     List<Head> heads = new ArrayList<>();
     tree.path("seen")
         .forEach(

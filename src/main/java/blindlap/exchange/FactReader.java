@@ -7,10 +7,15 @@ import blindlap.seal.OpenKey;
 import blindlap.seal.SealedKey;
 import blindlap.session.EntryFault;
 import blindlap.session.Fact;
+import blindlap.session.Head;
+import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
+import blindlap.session.SeriesEnded;
+import blindlap.session.SeriesStood;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
+import blindlap.session.day.SessionId;
 import blindlap.session.day.Source;
 import blindlap.session.day.VoidEvent;
 import blindlap.timing.TimeRecord;
@@ -103,6 +108,8 @@ final class FactReader {
     kinds.put(
         "ReviewClosed", b -> new Fact.ReviewClosed(Fingerprint.parse(text(b, "fingerprint"))));
     kinds.put("SealOpened", FactReader::sealOpened);
+    kinds.put("SeriesEnded", b -> new SeriesEnded(text(b, "reason"), text(b, "decided_by")));
+    kinds.put("SeriesStood", FactReader::seriesStood);
     kinds.put("FindingRecorded", FactReader::findingRecorded);
     kinds.put("FindingSeenAgain", FactReader::findingSeenAgain);
     kinds.put("ReportWritten", b -> new Fact.ReportWritten(text(b, "name")));
@@ -209,7 +216,14 @@ final class FactReader {
     Map<Integer, String> records = new LinkedHashMap<>();
     field(b, "helper_records").forEach(r -> records.put(whole(r, "stint"), text(r, "record")));
     return new Fact.SealOpened(
-        OpenKey.read(text(b, "key")), option(b, "with", Fact.OpenedWith.class), records);
+        OpenKey.read(text(b, "key")), option(b, "with", OpenedWith.class), records);
+  }
+
+  private static Fact seriesStood(JsonNode b) {
+    Map<SessionId, List<Head>> heads = new LinkedHashMap<>();
+    field(b, "series_heads")
+        .forEach(other -> heads.put(new SessionId(text(other, "session")), EntryText.seen(other)));
+    return new SeriesStood(heads);
   }
 
   private static Fact findingRecorded(JsonNode b) {

@@ -6,10 +6,13 @@ import blindlap.seal.HelperRecord;
 import blindlap.seal.SealedKey;
 import blindlap.session.Fact;
 import blindlap.session.FactVisitor;
+import blindlap.session.SeriesEnded;
+import blindlap.session.SeriesStood;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -238,6 +241,21 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
                 .map(e -> body("stint", String.valueOf(e.getKey()), "record", e.getValue()))
                 .toList();
     return body("key", fact.key().text(), "with", word(fact.with()), "helper_records", records);
+  }
+
+  @Override
+  public Map<String, Object> seriesEnded(SeriesEnded fact) {
+    return body("reason", fact.reason(), "decided_by", fact.decidedBy());
+  }
+
+  @Override
+  public Map<String, Object> seriesStood(SeriesStood fact) {
+    List<Map<String, Object>> others = new ArrayList<>();
+    fact.heads()
+        .forEach(
+            (session, heads) ->
+                others.add(body("session", session.text(), "seen", EntryText.heads(heads))));
+    return body("series_heads", others);
   }
 
   @Override

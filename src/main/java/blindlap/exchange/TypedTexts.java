@@ -31,6 +31,7 @@ public final class TypedTexts {
           "ciphertext",
           "verdict",
           "figures",
+          "series_heads",
           "laps");
 
   /** Names: one line each. */

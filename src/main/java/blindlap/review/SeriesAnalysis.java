@@ -5,10 +5,7 @@ import blindlap.fault.Unusable;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
-import blindlap.session.Fact;
 import blindlap.session.SessionState;
-import blindlap.session.StoredEntry;
-import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Step;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
@@ -30,8 +27,6 @@ import java.util.function.Function;
 
 /** Pools the sessions of a series. */
 public final class SeriesAnalysis {
-  private static final String ENDED = "series ended early: ";
-
   private final List<SessionState> sessions;
   private final Function<SessionState, DayRecord> open;
   private final Plan first;
@@ -76,25 +71,14 @@ public final class SeriesAnalysis {
     return analysis.progress(analysis.sessions.stream().map(analysis::part).toList());
   }
 
-  /** The note that a series was ended before its declared number was reached. */
-  public static Fact.DeviationNoted ended(String reason) {
-    return new Fact.DeviationNoted(0, DeviationKind.OTHER, ENDED + reason);
-  }
-
-  /** True if a session carries that note. */
+  /** True if a session carries an early end of its series. */
   public static boolean isEnded(SessionState state) {
-    return state.deviations().stream().anyMatch(d -> d.what().startsWith(ENDED));
+    return SeriesPeeks.ended(state).isPresent();
   }
 
   /** When the seal of a session was opened, if it was. */
   public static Optional<Instant> unsealedAt(SessionState state) {
-    return state.unsealed()
-        ? state.entries().stream()
-            .filter(e -> e.entry().fact() instanceof Fact.SealOpened)
-            .map(StoredEntry::entry)
-            .map(e -> e.at())
-            .findFirst()
-        : Optional.empty();
+    return state.opening().map(opening -> opening.entry().at());
   }
 
   private static List<String> ids(Plan plan) {
@@ -109,7 +93,8 @@ public final class SeriesAnalysis {
     List<SeriesFinding.Rider> riders = told ? riders() : List.of();
     Optional<StratifiedSessions> these = told ? these() : Optional.empty();
     Optional<RidersInGeneral> general = general(riders);
-    Optional<SeriesFinding.NoVerdict> none = noVerdict(riders.size(), progress);
+    Optional<SeriesFinding.NoVerdict> none =
+        noVerdict(riders.size(), progress, !peeks(parts).peeks().isEmpty());
     return new SeriesFinding(
         String.valueOf(first.series()),
         first.question(),
@@ -122,7 +107,28 @@ public final class SeriesAnalysis {
         general,
         agreement(riders),
         none.isPresent() ? Optional.empty() : verdict(riders.size(), these, general),
-        none);
+        none,
+        end(),
+        peeks(parts));
+  }
+
+  private Optional<SeriesPeeks.Ended> end() {
+    return sessions.stream()
+        .flatMap(state -> SeriesPeeks.ended(state).stream())
+        .min(Comparator.comparing(SeriesPeeks.Ended::at));
+  }
+
+  private SeriesPeeks.Found peeks(List<SeriesFinding.Part> parts) {
+    List<SessionState> counted = new ArrayList<>();
+    for (int i = 0; i < parts.size(); i++) {
+      if (parts.get(i).fate().counts()) {
+        counted.add(sessions.get(i));
+      }
+    }
+    // Without a declared number there is no verdict to lose, and no end to be early for.
+    return first.seriesSessions() == null
+        ? new SeriesPeeks.Found(List.of(), false)
+        : SeriesPeeks.of(sessions, counted);
   }
 
   private SeriesFinding.Progress progress(List<SeriesFinding.Part> parts) {
@@ -291,7 +297,8 @@ public final class SeriesAnalysis {
     }
   }
 
-  private Optional<SeriesFinding.NoVerdict> noVerdict(int riders, SeriesFinding.Progress progress) {
+  private Optional<SeriesFinding.NoVerdict> noVerdict(
+      int riders, SeriesFinding.Progress progress, boolean peeked) {
     if (progress.stage() != SeriesFinding.Stage.OPEN && progress.unsealed() > 0) {
       return Optional.of(SeriesFinding.NoVerdict.NOT_COMPLETE);
     }
@@ -301,11 +308,14 @@ public final class SeriesAnalysis {
     if (progress.declared().isEmpty()) {
       return Optional.of(SeriesFinding.NoVerdict.NOT_DECLARED);
     }
+    if (progress.ended()) {
+      return Optional.of(SeriesFinding.NoVerdict.ENDED_EARLY);
+    }
+    if (peeked) {
+      return Optional.of(SeriesFinding.NoVerdict.PEEKED);
+    }
     if (pooled.size() < progress.declared().get()) {
-      return Optional.of(
-          progress.ended()
-              ? SeriesFinding.NoVerdict.ENDED_EARLY
-              : SeriesFinding.NoVerdict.FALLS_SHORT);
+      return Optional.of(SeriesFinding.NoVerdict.FALLS_SHORT);
     }
     if (ids.size() != 2) {
       return Optional.of(SeriesFinding.NoVerdict.MANY_SETUPS);

@@ -33,6 +33,9 @@ import java.util.TreeSet;
  * @param agreement how riders agree on the ranking of three and more setups
  * @param verdict of the series
  * @param noVerdict why there is none
+ * @param end its early end, if it was ended; it never pools a verdict then
+ * @param peeks sessions that were unsealed while another was still open; with any no verdict is
+ *     pooled
  */
 public record SeriesFinding(
     String id,
@@ -46,7 +49,9 @@ public record SeriesFinding(
     Optional<RidersInGeneral> general,
     Optional<RankAgreement> agreement,
     Optional<Verdict> verdict,
-    Optional<NoVerdict> noVerdict) {
+    Optional<NoVerdict> noVerdict,
+    Optional<SeriesPeeks.Ended> end,
+    SeriesPeeks.Found peeks) {
 
   /** How far a series is. */
   public enum Stage {
@@ -239,8 +244,10 @@ public record SeriesFinding(
     NOT_DECLARED,
     /** Fewer sessions are unsealed than were declared. */
     NOT_COMPLETE,
-    /** It was ended before the declared number was reached. */
+    /** It was ended before the declared number was reached, whatever was ridden afterwards. */
     ENDED_EARLY,
+    /** A session was unsealed while another was still open, so that its result could be known. */
+    PEEKED,
     /** All are unsealed, but some of the declared number cannot be pooled. */
     FALLS_SHORT,
     /** Two or three riders are too few for a word on riders in general. */

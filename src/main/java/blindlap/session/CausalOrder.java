@@ -56,6 +56,21 @@ public final class CausalOrder {
     return order.sorted(order.firstParts());
   }
 
+  /**
+   * True if whoever knew these heads of a session knew this entry of it.
+   *
+   * @param entries of the session, all that are known now
+   * @param heads as an entry elsewhere names them
+   * @param entry one of the entries
+   */
+  public static boolean known(List<StoredEntry> entries, List<Head> heads, StoredEntry entry) {
+    CausalOrder order = new CausalOrder(entries);
+    return heads.stream()
+        .map(head -> order.byKey.get(new Key(head.notebook(), head.number())))
+        .filter(java.util.Objects::nonNull)
+        .anyMatch(head -> order.past(head).contains(key(entry)));
+  }
+
   /** For each entry of the first two parts, which part it belongs to. */
   private Map<Key, Integer> firstParts() {
     Map<Key, Integer> parts = new HashMap<>();

@@ -242,6 +242,16 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   }
 
   @Override
+  public Optional<Problem> seriesEnded(SeriesEnded fact) {
+    return fine();
+  }
+
+  @Override
+  public Optional<Problem> seriesStood(SeriesStood fact) {
+    return fine();
+  }
+
+  @Override
   public Optional<Problem> findingRecorded(Fact.FindingRecorded fact) {
     return found(fact.edition(), fact.figures());
   }

@@ -283,11 +283,8 @@ public sealed interface Fact {
     }
   }
 
-  /** How a seal was opened. */
-  enum OpenedWith {
-    PHRASE,
-    SHEET
-  }
+  /** Facts of a series. */
+  sealed interface OfSeries extends Fact permits SeriesEnded, SeriesStood {}
 
   /**
    * The seal was opened and both fingerprints matched.

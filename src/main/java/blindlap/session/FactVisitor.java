@@ -52,6 +52,10 @@ public interface FactVisitor<R> {
 
   R sealOpened(Fact.SealOpened fact);
 
+  R seriesEnded(SeriesEnded fact);
+
+  R seriesStood(SeriesStood fact);
+
   R findingRecorded(Fact.FindingRecorded fact);
 
   R findingSeenAgain(Fact.FindingSeenAgain fact);

@@ -196,6 +196,16 @@ final class Folding implements FactVisitor<Boolean> {
   }
 
   @Override
+  public Boolean seriesEnded(SeriesEnded fact) {
+    return true;
+  }
+
+  @Override
+  public Boolean seriesStood(SeriesStood fact) {
+    return true;
+  }
+
+  @Override
   public Boolean findingRecorded(Fact.FindingRecorded fact) {
     // The first one that had seen the opening: two machines may both have opened the seal.
     if (folded.opened == null || folded.finding != null) {

@@ -258,6 +258,22 @@ public final class SessionState {
     return Optional.ofNullable(folded.reviewClosed).map(Fact.ReviewClosed::fingerprint);
   }
 
+  /** The entry that closed the review, if it is closed. */
+  public Optional<StoredEntry> closing() {
+    return holding(folded.reviewClosed);
+  }
+
+  /** The entry that opened the seal, if it is open. */
+  public Optional<StoredEntry> opening() {
+    return holding(folded.opened);
+  }
+
+  private Optional<StoredEntry> holding(@org.jspecify.annotations.Nullable Fact fact) {
+    return fact == null
+        ? Optional.empty()
+        : entries.stream().filter(stored -> stored.entry().fact() == fact).findFirst();
+  }
+
   /** True once the key has been opened. */
   public boolean unsealed() {
     return openKey().isPresent();
@@ -279,7 +295,7 @@ public final class SessionState {
   }
 
   /** What opened the seal. */
-  public Optional<Fact.OpenedWith> openedWith() {
+  public Optional<OpenedWith> openedWith() {
     return Optional.ofNullable(folded.opened).map(Fact.SealOpened::with);
   }
 

@@ -152,6 +152,16 @@ public final class StepAfter implements FactVisitor<Step> {
   }
 
   @Override
+  public Step seriesEnded(SeriesEnded fact) {
+    return step;
+  }
+
+  @Override
+  public Step seriesStood(SeriesStood fact) {
+    return step;
+  }
+
+  @Override
   public Step findingRecorded(Fact.FindingRecorded fact) {
     return step;
   }

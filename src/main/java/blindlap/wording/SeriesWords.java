@@ -172,7 +172,7 @@ public final class SeriesWords {
 
   /** What a reader must know of pooled sessions before the numbers. */
   public List<String> circumstances() {
-    List<String> lines = new ArrayList<>();
+    List<String> lines = new ArrayList<>(SeriesPeekWords.lines(finding));
     for (SeriesFinding.Remark remark : SeriesFinding.Remark.values()) {
       if (finding.has(remark)) {
         lines.add(WORDS.say("circumstance." + remark.name()));

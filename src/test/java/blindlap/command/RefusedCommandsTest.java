@@ -138,10 +138,18 @@ class RefusedCommandsTest {
     List<List<String>> unseal = new ArrayList<>();
     for (String session : List.of(NO_SESSION, committed, unsealed, closed, ofSeries)) {
       unseal.add(line(session));
-      unseal.add(line(session, "--end-series", "broken wrist"));
-      unseal.add(line(session, "--end-series", " "));
+      unseal.add(line(session, "--end-series", "broken wrist", "--decided-by", "A. Quill"));
+      unseal.add(line(session, "--end-series", " ", "--decided-by", "A. Quill"));
       unseal.add(line(session, "--from-sheet", broken));
-      unseal.add(line(session, "--from-sheet", broken, "--end-series", "broken wrist"));
+      unseal.add(
+          line(
+              session,
+              "--from-sheet",
+              broken,
+              "--end-series",
+              "broken wrist",
+              "--decided-by",
+              "A. Quill"));
     }
     all.put("unseal", unseal);
     all.put(
@@ -291,19 +299,23 @@ class RefusedCommandsTest {
   void aSeriesIsEndedInTheSameWritingAsTheSealIsOpened() {
     String lone = ridden(Plans.SMALL + SERIES.replace("k-or-l", "lone"));
     assertThat(day.run("unseal", lone).err()).contains("1 of 2 declared sessions");
-    assertThat(day.run("unseal", lone, "--end-series", "broken wrist").out())
+    assertThat(
+            day.run("unseal", lone, "--end-series", "broken wrist", "--decided-by", "A. Quill")
+                .out())
         .contains("The series is ended early", "Unsealed.");
     assertThat(day.run("series", "lone").out()).contains("ended");
   }
 
   @Test
   void whyASeriesIsNotEndedIsSaidInWords() {
-    assertThat(day.run("unseal", committed, "--end-series", "rain").err())
+    assertThat(
+            day.run("unseal", committed, "--end-series", "rain", "--decided-by", "A. Quill").err())
         .contains("this session stands at \"committed\"", "Nothing was opened");
-    assertThat(day.run("unseal", closed, "--end-series", "rain").err())
+    assertThat(day.run("unseal", closed, "--end-series", "rain", "--decided-by", "A. Quill").err())
         .contains("belongs to no declared series", "Nothing was opened");
     ridden(Plans.SMALL + SERIES);
-    assertThat(day.run("unseal", ofSeries, "--end-series", "rain").err())
+    assertThat(
+            day.run("unseal", ofSeries, "--end-series", "rain", "--decided-by", "A. Quill").err())
         .contains("has all 2 declared sessions", "leave out --end-series");
   }
 

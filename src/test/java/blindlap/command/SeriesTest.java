@@ -50,11 +50,19 @@ class SeriesTest {
 
   /** Commits, rides and closes; the difference is that of Shock L to Shock K. */
   private void ride(String plan, double first, double step) {
+    commit(plan);
+    rideCommitted(ids.size() - 1, first, step);
+  }
+
+  private void commit(String plan) {
     CommandLineSession.Ran ran = ok("commit", session.file("plan.yaml", plan).toString());
     String after = ran.out().substring(ran.out().indexOf("shown this once:") + 16).strip();
     phrases.add(after.lines().findFirst().orElseThrow().strip());
-    String id = ran.after("sealed: session");
-    ids.add(id);
+    ids.add(ran.after("sealed: session"));
+  }
+
+  private void rideCommitted(int which, double first, double step) {
+    String id = ids.get(which);
     StringBuilder laps = new StringBuilder("lap;lap time\n");
     for (int lap = 1; lap <= 8; lap++) {
       laps.append(lap).append(';').append(first + step * (lap * lap % 7)).append('\n');
@@ -129,11 +137,39 @@ class SeriesTest {
   void endingEarlyNeedsAReasonAndGivesUpTheVerdict() throws Exception {
     ride(plan("R. Lind", 3, false), 95, 0.3);
     ride(plan("R. Lind", 3, false), 95, 0.4);
-    assertThat(unseal(0, "--end-series", " ").err()).contains("reason");
-    assertThat(unseal(0, "--end-series", "broken wrist").code()).isZero();
+    assertThat(unseal(0, "--end-series", " ", "--decided-by", "A. Quill").err()).contains("reason");
+    assertThat(unseal(0, "--end-series", "broken wrist").err()).contains("who decided");
+    assertThat(unseal(0, "--end-series", "broken wrist", "--decided-by", "A. Quill").code())
+        .isZero();
     assertThat(unseal(1).code()).isZero();
-    assertThat(ok("series", "k-or-l").out()).contains("ended with 2 of 3 declared sessions");
+    assertThat(ok("series", "k-or-l").out())
+        .contains("The series was ended early", "by A. Quill: broken wrist", "2 of 3 declared");
     assertThat(json().get("no_verdict").asText()).isEqualTo("ended early");
+  }
+
+  @Test
+  void whatIsRiddenAfterAnEarlyEndBringsNoVerdictBack() throws Exception {
+    // All three plans are fixed before the first result, and far enough apart for any test.
+    for (int i = 0; i < 3; i++) {
+      commit(plan("R. Lind", 3, false));
+    }
+    rideCommitted(0, 95, 0.2);
+    assertThat(unseal(0, "--end-series", "rain to come", "--decided-by", "A. Quill").code())
+        .isZero();
+    rideCommitted(1, 95, 0.2);
+    rideCommitted(2, 95, 0.2);
+    unseal(1);
+    unseal(2);
+    assertThat(json().get("no_verdict").asText()).isEqualTo("ended early");
+    assertThat(json().get("verdict").isNull()).isTrue();
+    assertThat(json().get("ended_early").get("decided_by").asText()).isEqualTo("A. Quill");
+    assertThat(json().get("unsealed_early").get(0).get("open")).hasSize(2);
+    assertThat(ok("series", "k-or-l").out())
+        .contains(
+            "no verdict",
+            "by A. Quill: rain to come",
+            "while 2 sessions of the series were not closed")
+        .doesNotContain("worthwhile:", "real, and large enough");
   }
 
   @Test

@@ -92,7 +92,7 @@ public final class SeriesDays implements AutoCloseable {
     }
     new LapFiles(desk.sessions()).record(state, laps.toString().getBytes(StandardCharsets.UTF_8));
     desk.riderDays().closeDay(id);
-    desk.sessions().act(id, latest -> new blindlap.session.LifeCommands(latest).closeReview());
+    desk.keys().closeReview(id);
     clock.move(Duration.ofDays(1));
     return id;
   }

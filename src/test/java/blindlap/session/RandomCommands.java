@@ -408,9 +408,9 @@ final class RandomCommands {
     day.handled().forEach(stint -> words.put(stint, "fitted"));
     return onLife(
         "unseal",
-        c -> c.unsealed(secrets.key(), Fact.OpenedWith.PHRASE, words),
+        c -> c.unsealed(secrets.key(), OpenedWith.PHRASE, words),
         faults,
-        new Fact.SealOpened(secrets.key(), Fact.OpenedWith.PHRASE, words));
+        new Fact.SealOpened(secrets.key(), OpenedWith.PHRASE, words));
   }
 
   private Trial abandon() {

@@ -7,6 +7,7 @@ import blindlap.exchange.EntryText;
 import blindlap.exchange.SessionFile;
 import blindlap.plan.Plan;
 import blindlap.session.Fact;
+import blindlap.session.FactKinds;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.SessionId;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -71,7 +72,7 @@ class FileFormatDocumentTest {
         written.put(entry.get("kind").textValue(), entry.get("body"));
       }
     }
-    for (Class<?> kind : Fact.class.getPermittedSubclasses()) {
+    for (Class<?> kind : FactKinds.all()) {
       String name = kind.getSimpleName();
       assertThat(examples).containsKey(name);
       assertThat(fields(JSON.readTree(examples.get(name))))
@@ -104,7 +105,7 @@ class FileFormatDocumentTest {
         read.add(example.getKey());
       }
     }
-    assertThat(read).hasSize(Fact.class.getPermittedSubclasses().length - 3);
+    assertThat(read).hasSize(FactKinds.all().size() - 3);
   }
 
   @Test

@@ -2,14 +2,14 @@ package blindlap.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.session.Fact;
+import blindlap.session.FactKinds;
 import org.junit.jupiter.api.Test;
 
 /** An entry that came too late is called by what it is about, not by a name of the program. */
 class EntryWordsTest {
   @Test
   void everyFactHasAWordForPeople() {
-    assertThat(Fact.class.getPermittedSubclasses())
+    assertThat(FactKinds.all())
         .isNotEmpty()
         .allSatisfy(
             fact ->

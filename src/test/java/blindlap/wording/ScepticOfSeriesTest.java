@@ -6,6 +6,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Rule;
 import blindlap.review.Days;
 import blindlap.review.SeriesFinding;
+import blindlap.review.SeriesPeeks;
 import blindlap.session.day.Step;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.TwoSetups;
@@ -368,7 +369,9 @@ class ScepticOfSeriesTest {
         general,
         Optional.empty(),
         verdict,
-        few ? Optional.of(SeriesFinding.NoVerdict.TOO_FEW_RIDERS) : Optional.empty());
+        few ? Optional.of(SeriesFinding.NoVerdict.TOO_FEW_RIDERS) : Optional.empty(),
+        Optional.empty(),
+        new SeriesPeeks.Found(List.of(), false));
   }
 
   private static TwoSetups alone(PooledSession day) {

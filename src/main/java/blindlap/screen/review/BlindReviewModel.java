@@ -15,7 +15,6 @@ import blindlap.review.TypingCheck;
 import blindlap.screen.part.Background;
 import blindlap.session.DayCommands;
 import blindlap.session.Fact;
-import blindlap.session.LifeCommands;
 import blindlap.session.Outcome;
 import blindlap.session.ReasonFor;
 import blindlap.session.SessionState;
@@ -274,7 +273,8 @@ public final class BlindReviewModel {
 
   /** Closes the review: voids and values are final. */
   public void close() {
-    act(latest -> new LifeCommands(latest).closeReview());
+    SessionState now = state.orElseThrow();
+    after(() -> keys.closeReview(now.id()));
   }
 
   /** Opens the key with the helper phrase. */
