@@ -267,7 +267,7 @@ public final class SeriesAnalysis {
     List<PooledSession> all = pooled.stream().flatMap(each -> each.session().stream()).toList();
     return all.isEmpty()
         ? Optional.empty()
-        : Optional.of(StratifiedSessions.compare(all, Sampling.PREFERRED));
+        : Optional.of(StratifiedSessions.compare(all, Sampling.OF_SERIES));
   }
 
   private Optional<RidersInGeneral> general(List<SeriesFinding.Rider> riders) {

@@ -5,7 +5,6 @@ import blindlap.review.SeriesFinding;
 import blindlap.session.SessionSummary;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
-import blindlap.stats.noise.RankAgreement;
 import blindlap.stats.pool.RidersInGeneral;
 import blindlap.stats.pool.StratifiedSessions;
 import blindlap.wording.day.Figures;
@@ -223,7 +222,15 @@ public final class SeriesWords {
         Figures.p(p),
         Figures.count(these.count()),
         Figures.count(these.sampling().draws()),
-        Figures.p(these.pError(p)));
+        Figures.p(these.pError(p)),
+        near(these, p));
+  }
+
+  /** A sampled p beside .05 is said to be so: other draws could fall on the other side. */
+  private static String near(StratifiedSessions these, double p) {
+    return these.sampled() && Math.abs(p - 0.05) <= 3 * these.pError(0.05)
+        ? " " + WORDS.say("these.near")
+        : "";
   }
 
   private String general(RidersInGeneral general) {
@@ -278,35 +285,7 @@ public final class SeriesWords {
 
   /** How well riders agree on the ranking of three and more setups; empty where not measured. */
   public List<String> agreement() {
-    List<String> lines = new ArrayList<>();
-    finding.agreement().ifPresent(agreement -> lines.add(agreement(agreement)));
-    if (setups.size() > 2) {
-      finding.riders().forEach(rider -> lines.add(ranking(rider)));
-    }
-    return lines;
-  }
-
-  private static String agreement(RankAgreement agreement) {
-    return WORDS.say(
-        "agreement", Figures.number(agreement.kendallW(), 2), Figures.p(agreement.p()));
-  }
-
-  /** Setups from best to worst, or from large to small where no direction is better. */
-  private String ranking(SeriesFinding.Rider rider) {
-    boolean rising = finding.measure().better() == blindlap.plan.Measure.Better.LOWER;
-    List<Integer> order = new ArrayList<>();
-    for (int i = 0; i < setups.size(); i++) {
-      order.add(i);
-    }
-    order.sort(
-        java.util.Comparator.comparingDouble(
-            i -> rising ? rider.ranking().get(i) : -rider.ranking().get(i)));
-    return WORDS.say(
-        finding.measure().better() == blindlap.plan.Measure.Better.NEITHER
-            ? "ranking.neither"
-            : "ranking",
-        rider.name(),
-        String.join(", ", order.stream().map(setups::get).toList()));
+    return RankingWords.lines(finding, setups);
   }
 
   /** What was declared, and how many sessions are pooled. */

@@ -113,6 +113,58 @@ class StratifiedSessionsTest {
   }
 
   @Test
+  void fourDaysOfEightStintsAreWalkedWholeAndCountedRight() {
+    List<PooledSession> days = new ArrayList<>();
+    Random random = new Random(20_261_127);
+    for (String order : new String[] {"ABBABAAB", "BAABABBA", "ABBABAAB", "BAABABBA"}) {
+      days.add(session(SmallSets.SHORT_8, order, noise(random, 8, 1), Drift.LINE));
+    }
+    StratifiedSessions found = StratifiedSessions.compare(days, Sampling.OF_SERIES);
+    assertThat(found.sampled()).isFalse();
+    assertThat(found.count().intValueExact()).isEqualTo(50 * 50 * 50 * 50);
+    for (double shift : new double[] {0, 0.4}) {
+      long[] counted = everyCombination(days, shift);
+      assertThat(found.curve().countPlus(shift)).isEqualTo(counted[0]);
+      assertThat(found.curve().countMinus(shift)).isEqualTo(counted[1]);
+    }
+    // What was sampled before is now the same for whoever asks again.
+    double p = found.curve().p(0);
+    assertThat(StratifiedSessions.compare(days, Sampling.PREFERRED).curve().p(0))
+        .isNotEqualTo(p)
+        .isCloseTo(p, within(5 * Math.sqrt(p * (1 - p) / 9_999)));
+  }
+
+  /** Four days of 50 orders each: the sums of every order once, then every combination of them. */
+  private static long[] everyCombination(List<PooledSession> days, double shift) {
+    List<List<double[]>> sums = new ArrayList<>();
+    double[] own = new double[2];
+    for (PooledSession day : days) {
+      List<double[]> each = new ArrayList<>();
+      day.set().forEach(order -> each.add(sums(day, order.clone(), shift)));
+      sums.add(each);
+      double[] observed = sums(day, day.order(), shift);
+      own[0] += observed[0];
+      own[1] += observed[1];
+    }
+    double t = own[0] / Math.sqrt(own[1]);
+    long[] counted = new long[2];
+    for (double[] one : sums.get(0)) {
+      for (double[] two : sums.get(1)) {
+        for (double[] three : sums.get(2)) {
+          for (double[] four : sums.get(3)) {
+            double each =
+                (one[0] + two[0] + three[0] + four[0])
+                    / Math.sqrt(one[1] + two[1] + three[1] + four[1]);
+            counted[0] += each >= t - 1e-9 ? 1 : 0;
+            counted[1] += each <= t + 1e-9 ? 1 : 0;
+          }
+        }
+      }
+    }
+    return counted;
+  }
+
+  @Test
   void oneSessionGivesTheCurveOfThatSession() {
     PooledSession day =
         session(SmallSets.BLOCK4_12, "ABBABAABBBAA", noise(new Random(7), 12, 1), Drift.LINE);
