@@ -2,6 +2,7 @@ package blindlap.compute;
 
 import blindlap.plan.PlanJson;
 import blindlap.review.SeriesFinding;
+import blindlap.review.SeriesMeasure;
 import blindlap.review.SeriesPeeks;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
@@ -38,6 +39,7 @@ public final class SeriesJson {
     these(root, finding);
     general(root, finding);
     riders(root, finding);
+    others(root, finding);
     early(root, finding);
     parts(root, finding);
     try {
@@ -87,6 +89,29 @@ public final class SeriesJson {
               node.put("kendall_w", agreement.kendallW());
               node.put("p", agreement.p());
             });
+  }
+
+  private static void others(ObjectNode root, SeriesFinding finding) {
+    ArrayNode others = root.putArray("other_measures");
+    for (SeriesMeasure each : finding.others()) {
+      ObjectNode node = others.addObject();
+      node.put("measure", each.measure().name());
+      node.put("role", PlanJson.word(each.measure().role()));
+      node.put("sessions", each.sessions());
+      node.put("estimate", each.estimate());
+      interval(node, "interval_95", each.interval95());
+      interval(node, "interval_90", each.interval90());
+      each.p().ifPresent(p -> node.put("p", p));
+      each.adjusted().ifPresent(p -> node.put("p_adjusted", p));
+      each.harm()
+          .ifPresent(
+              harm ->
+                  node.putObject("harm")
+                      .put("p", harm.p())
+                      .put("p_adjusted", harm.adjusted())
+                      .put("second_against_first", harm.bAgainstA().text())
+                      .put("first_against_second", harm.aAgainstB().text()));
+    }
   }
 
   private static void riders(ObjectNode root, SeriesFinding finding) {

@@ -5,7 +5,6 @@ import blindlap.fault.Unreadable;
 import blindlap.session.Entry;
 import blindlap.session.EntryFault;
 import blindlap.session.Hash;
-import blindlap.session.Head;
 import blindlap.session.NotebookId;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.SessionId;
@@ -14,9 +13,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 
 /**
@@ -49,7 +46,7 @@ public final class EntryText {
     tree.put("notebook", entry.notebook().text());
     tree.put("number", String.valueOf(entry.number()));
     tree.put("previous", entry.previous().hex());
-    tree.put("seen", heads(entry.seen()));
+    tree.put("seen", EntryHeads.tree(entry.seen()));
     tree.put("at", entry.at().toString());
     tree.put("zone", entry.zone().getId());
     tree.put("kind", kind(entry));
@@ -101,36 +98,10 @@ public final class EntryText {
         new NotebookId(text(tree, "notebook")),
         Long.parseLong(text(tree, "number")),
         new Hash(text(tree, "previous")),
-        seen(tree),
+        EntryHeads.read(tree),
         Instant.parse(text(tree, "at")),
         ZoneId.of(text(tree, "zone")),
         FactReader.read(text(tree, "kind"), tree.path("body")));
-  }
-
-  /** Heads of chains as a tree for canonical JSON. */
-  static List<Map<String, String>> heads(List<Head> heads) {
-    return heads.stream()
-        .map(
-            head ->
-                Map.of(
-                    "notebook", head.notebook().text(),
-                    "number", String.valueOf(head.number()),
-                    "hash", head.hash().hex()))
-        .toList();
-  }
-
-  /** The heads in a tree's field "seen". */
-  static List<Head> seen(JsonNode tree) {
-    List<Head> heads = new ArrayList<>();
-    tree.path("seen")
-        .forEach(
-            head ->
-                heads.add(
-                    new Head(
-                        new NotebookId(text(head, "notebook")),
-                        Long.parseLong(text(head, "number")),
-                        new Hash(text(head, "hash")))));
-    return heads;
   }
 
   private static String text(JsonNode tree, String name) {

@@ -222,7 +222,7 @@ final class FactReader {
   private static Fact seriesStood(JsonNode b) {
     Map<SessionId, List<Head>> heads = new LinkedHashMap<>();
     field(b, "series_heads")
-        .forEach(other -> heads.put(new SessionId(text(other, "session")), EntryText.seen(other)));
+        .forEach(other -> heads.put(new SessionId(text(other, "session")), EntryHeads.read(other)));
     return new SeriesStood(heads);
   }
 

@@ -254,7 +254,7 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
     fact.heads()
         .forEach(
             (session, heads) ->
-                others.add(body("session", session.text(), "seen", EntryText.heads(heads))));
+                others.add(body("session", session.text(), "seen", EntryHeads.tree(heads))));
     return body("series_heads", others);
   }
 

@@ -101,6 +101,9 @@ public final class SeriesReport {
     words.lead().forEach(line -> page.raw("<p class=\"lead\">" + Html.text(line) + "</p>\n"));
     new SeriesPictures(finding).pooled().ifPresent(page::figure);
     page.note(WORDS.say("series.picture"));
+    if (!finding.others().isEmpty()) {
+      page.h2("series.measures").list(words.measures());
+    }
     if (finding.riders().size() > 1) {
       page.h2("series.riders").list(words.riders()).list(words.agreement());
     }

@@ -125,4 +125,12 @@ public record Measure(
     HIGHER,
     NEITHER
   }
+
+  /** True if it declares the same worthwhile difference as another, 0.5 being 0.50. */
+  public boolean worthwhileAs(Measure other) {
+    BigDecimal theirs = other.worthwhile;
+    return worthwhile == null || theirs == null
+        ? worthwhile == theirs
+        : worthwhile.compareTo(theirs) == 0;
+  }
 }

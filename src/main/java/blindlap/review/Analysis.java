@@ -27,7 +27,7 @@ import java.util.function.Consumer;
 
 /** Makes a finding from a day, one step after the other. */
 public final class Analysis {
-  private static final double MOST_MISSING = 0.30;
+  static final double MOST_MISSING = 0.30;
   private static final double MOST_AT_END = 0.30;
 
   private final DayRecord day;

@@ -32,6 +32,7 @@ public final class SeriesAnalysis {
   private final Plan first;
   private final List<String> ids;
   private final List<SeriesNumbers> pooled = new ArrayList<>();
+  private final List<DayRecord> pooledDays = new ArrayList<>();
   private int counted;
 
   private SeriesAnalysis(List<SessionState> sessions, Function<SessionState, DayRecord> open) {
@@ -106,6 +107,7 @@ public final class SeriesAnalysis {
         these,
         general,
         agreement(riders),
+        told ? SeriesMeasures.of(first, ids, pooledDays) : List.of(),
         none.isPresent() ? Optional.empty() : verdict(riders.size(), these, general),
         none,
         end(),
@@ -169,6 +171,7 @@ public final class SeriesAnalysis {
     }
     if (fate == SeriesFinding.Fate.POOLED) {
       pooled.add(numbers.orElseThrow());
+      pooledDays.add(open.apply(state));
     }
     return new SeriesFinding.Part(
         state.id().text(),
@@ -237,13 +240,7 @@ public final class SeriesAnalysis {
         && own.get().unit().equals(wanted.unit())
         && own.get().scale() == wanted.scale()
         && own.get().better() == wanted.better()
-        && same(own.get().worthwhile(), wanted.worthwhile());
-  }
-
-  private static boolean same(
-      java.math.@org.jspecify.annotations.Nullable BigDecimal a,
-      java.math.@org.jspecify.annotations.Nullable BigDecimal b) {
-    return a == null || b == null ? a == b : a.compareTo(b) == 0;
+        && own.get().worthwhileAs(wanted);
   }
 
   private boolean afterAResult(SessionState state) {

@@ -31,6 +31,8 @@ import java.util.TreeSet;
  * @param these the stratified test: these riders on these days; empty without a session to pool
  * @param general riders in general; empty with fewer than two riders
  * @param agreement how riders agree on the ranking of three and more setups
+ * @param others the measures beside the primary one, in the order of the first plan; none for three
+ *     and more setups
  * @param verdict of the series
  * @param noVerdict why there is none
  * @param end its early end, if it was ended; it never pools a verdict then
@@ -48,6 +50,7 @@ public record SeriesFinding(
     Optional<StratifiedSessions> these,
     Optional<RidersInGeneral> general,
     Optional<RankAgreement> agreement,
+    List<SeriesMeasure> others,
     Optional<Verdict> verdict,
     Optional<NoVerdict> noVerdict,
     Optional<SeriesPeeks.Ended> end,
@@ -262,6 +265,7 @@ public record SeriesFinding(
     setups = List.copyOf(setups);
     parts = List.copyOf(parts);
     riders = List.copyOf(riders);
+    others = List.copyOf(others);
   }
 
   /**

@@ -11,6 +11,7 @@ import blindlap.stats.noise.RiderNoise;
 import blindlap.stats.order.Sampling;
 import blindlap.stats.pool.AveragedSessions;
 import blindlap.stats.pool.PooledSession;
+import blindlap.stats.pool.StratifiedSessions;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -54,18 +55,8 @@ record SeriesNumbers(
 
   private static SeriesNumbers two(
       DayRecord day, Measure measure, StintValues stints, List<String> ids) {
-    boolean flipped = !ids(day).equals(ids);
-    int[] order = day.key().setups();
-    for (int i = 0; flipped && i < order.length; i++) {
-      order[i] = 1 - order[i];
-    }
-    PooledSession session =
-        new PooledSession(
-            day.plan().rule().assignments(),
-            order,
-            stints.values(),
-            stints.valid(),
-            measure.drift());
+    PooledSession session = session(day, measure, stints, ids);
+    int[] order = session.order();
     TwoSetups own =
         TwoSetups.compare(
             session.set(),
@@ -87,6 +78,35 @@ record SeriesNumbers(
         List.of(0.0, own.estimate()),
         own.curve().interval(0.95),
         own.curve().interval(0.90));
+  }
+
+  private static PooledSession session(
+      DayRecord day, Measure measure, StintValues stints, List<String> ids) {
+    boolean flipped = !ids(day).equals(ids);
+    int[] order = day.key().setups();
+    for (int i = 0; flipped && i < order.length; i++) {
+      order[i] = 1 - order[i];
+    }
+    return new PooledSession(
+        day.plan().rule().assignments(), order, stints.values(), stints.valid(), measure.drift());
+  }
+
+  /**
+   * What a session of two setups says of a measure; empty where it cannot be compared or too many
+   * of its values are missing.
+   */
+  static Optional<PooledSession> session(DayRecord day, Measure measure, List<String> ids) {
+    StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+    if (stints.missingShare() > Analysis.MOST_MISSING) {
+      return Optional.empty();
+    }
+    PooledSession session = session(day, measure, stints, ids);
+    try {
+      StratifiedSessions.estimate(session);
+      return Optional.of(session);
+    } catch (Unusable cannotBeCompared) {
+      return Optional.empty();
+    }
   }
 
   private static SeriesNumbers many(

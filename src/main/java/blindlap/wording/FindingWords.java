@@ -260,9 +260,13 @@ public final class FindingWords {
 
   /** The harm in the same sentence as the verdict. */
   String harmInHeadline(int setup) {
+    return didHarm(measure, setups.get(setup));
+  }
+
+  static String didHarm(Measure measure, String setup) {
     return WORDS.say(
         measure.better() == Measure.Better.HIGHER ? "headline.harm.less" : "headline.harm.more",
-        setups.get(setup),
+        setup,
         measure.name(),
         Sizes.worthwhile(measure));
   }

@@ -97,6 +97,7 @@ public final class SeriesWords {
     lines.add((headline().text() + " " + reason()).strip());
     lines.addAll(circumstances());
     lines.addAll(lead());
+    lines.addAll(measures());
     riders().forEach(rider -> lines.add("  " + rider));
     lines.addAll(agreement());
     if (finding.open()) {
@@ -143,6 +144,10 @@ public final class SeriesWords {
                 finding.riders().size(),
                 worse),
             FindingWords.phrase(finding.measure(), verdict));
+    String harmed = new SeriesMeasureWords(finding).harmed();
+    if (!harmed.isEmpty()) {
+      headline = headline.continued(harmed + ".");
+    }
     return finding.has(SeriesFinding.Remark.UNBLINDED)
         ? headline.with(WORDS.say("headline.unblinded"), "")
         : headline;
@@ -178,6 +183,11 @@ public final class SeriesWords {
       }
     }
     return lines;
+  }
+
+  /** The measures beside the primary one, each in a sentence. */
+  public List<String> measures() {
+    return new SeriesMeasureWords(finding).lines();
   }
 
   /** These riders on these days, and riders in general, each in a sentence of its own. */
@@ -219,7 +229,7 @@ public final class SeriesWords {
         words.careful(p <= 0.05),
         words.interval(these.curve().interval(0.95)),
         words.interval(these.curve().interval(0.90)),
-        Figures.p(p),
+        DifferenceWords.p(p),
         Figures.count(these.count()),
         Figures.count(these.sampling().draws()),
         Figures.p(these.pError(p)),

@@ -195,6 +195,12 @@ final class CommandLineSession {
         new MistakeLog(folder.resolve("mistakes.log"), clock, "of a test"));
   }
 
+  /** The desk on the notebook of the commands. */
+  Desk desk() {
+    SecureBytes bytes = this::bytes;
+    return desk(notebook, Clock.fixed(now, ZoneId.of("Europe/Vienna")), sources(bytes), bytes);
+  }
+
   private static Desk desk(Path file, Clock clock, SealingSources sources, SecureBytes ids) {
     return new Desk(
         SqliteNotebook.open(file, ids.exactly(16), clock.instant()), clock, sources, QUICK, ids);

@@ -3,6 +3,10 @@ package blindlap.command;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import blindlap.desk.Desk;
+import blindlap.desk.Keys;
+import blindlap.seal.HelperSchedule;
+import blindlap.session.SessionState;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Path;
@@ -170,6 +174,83 @@ class SeriesTest {
             "by A. Quill: rain to come",
             "while 2 sessions of the series were not closed")
         .doesNotContain("worthwhile:", "real, and large enough");
+  }
+
+  private static String watched(String rider, int sessions) {
+    return plan(rider, sessions, false)
+        .replace(
+            "worthwhile: 0.5}]",
+            "worthwhile: 0.5},"
+                + " {name: grip, kind: line scale, unit: points, role: secondary, low_words: loose,"
+                + " high_words: glued},"
+                + " {name: braking, kind: line scale, unit: points, role: secondary, low_words: weak,"
+                + " high_words: strong},"
+                + " {name: arms, kind: line scale, unit: points, better: lower,"
+                + " role: watch for harm, worthwhile: 5, low_words: fresh, high_words: pumped}]");
+  }
+
+  @Test
+  void otherMeasuresOfASeriesArePooledOverTheProductAndAHarmStandsInTheHeadline() throws Exception {
+    for (int i = 0; i < 2; i++) {
+      commit(watched("R. Lind", 2));
+      String id = ids.get(i);
+      session.types(phrases.get(i));
+      boolean[] onL = onL(id);
+      StringBuilder laps = new StringBuilder("lap;lap time;grip;braking;arms\n");
+      for (int lap = 1; lap <= 8; lap++) {
+        int wobble = lap * lap % 5;
+        laps.append(
+            "%d;%d;%d;%d;%d\n"
+                .formatted(
+                    lap,
+                    95 + wobble % 3,
+                    50 + wobble + (onL[lap - 1] ? 20 : 0),
+                    40 + (lap * 7 % 4),
+                    20 + wobble + (onL[lap - 1] ? 30 : 0)));
+      }
+      ok("record", id, session.file("laps.csv", laps.toString()).toString());
+      ok("close-day", id);
+      ok("close-review", id);
+    }
+    unseal(0);
+    assertThat(json().get("other_measures")).as("told before the end").isEmpty();
+    unseal(1);
+    JsonNode others = json().get("other_measures");
+    assertThat(others).hasSize(3);
+    JsonNode grip = others.get(0);
+    assertThat(grip.get("estimate").asDouble()).isCloseTo(20, within(4.0));
+    // 2 of 2,500 combinations can reach a difference as clear as this, 4 with equal ones.
+    assertThat(grip.get("p").asDouble()).isBetween(2 / 2500.0, 20 / 2500.0);
+    assertThat(grip.get("p_adjusted").asDouble()).isBetween(grip.get("p").asDouble(), 0.02);
+    JsonNode braking = others.get(1);
+    assertThat(braking.get("p_adjusted").asDouble())
+        .isGreaterThanOrEqualTo(braking.get("p").asDouble());
+    JsonNode arms = others.get(2).get("harm");
+    assertThat(arms.get("second_against_first").asText()).isEqualTo("harm of D or more shown");
+    assertThat(arms.get("first_against_second").asText()).isEqualTo("harm of D or more ruled out");
+    String text = ok("series", "k-or-l").out();
+    assertThat(text.lines().findFirst().orElseThrow())
+        .contains("but Shock L did harm in arms: higher by 5 points or more.");
+    assertThat(text)
+        .contains(
+            "grip, on these days:",
+            "adjusted for the number of secondary measures",
+            "Shock L against Shock K, arms: harm of 5 points or more shown",
+            "Shock K against Shock L, arms: harm of 5 points or more ruled out");
+  }
+
+  /** Which stints have Shock L, from the helper's schedule. */
+  private boolean[] onL(String id) {
+    try (Desk desk = session.desk()) {
+      SessionState state = desk.sessions().find(id).state().orElseThrow();
+      HelperSchedule schedule =
+          ((Keys.Result.Open) desk.keys().helper(state, phrases.get(ids.indexOf(id)))).schedule();
+      boolean[] on = new boolean[8];
+      for (int i = 0; i < 8; i++) {
+        on[i] = schedule.fit(i + 1).fitted() == 1;
+      }
+      return on;
+    }
   }
 
   @Test

@@ -368,6 +368,7 @@ class ScepticOfSeriesTest {
         Optional.of(these),
         general,
         Optional.empty(),
+        List.of(),
         verdict,
         few ? Optional.of(SeriesFinding.NoVerdict.TOO_FEW_RIDERS) : Optional.empty(),
         Optional.empty(),

@@ -76,6 +76,7 @@ final class SeriesPage extends BorderPane {
                     new MarginNote(
                         SeriesWords.say("page.picture.title"),
                         SeriesWords.say("page.picture.note"))));
+    section("page.measures", view.measures());
     section("page.riders", view.riders());
     section("page.agreement", view.agreement());
     table("page.declared.title", FACTS, List.of(), view.declared());

@@ -19,6 +19,7 @@ import java.util.Optional;
  * @param lead why there is none, or what is waited for; then these riders and riders in general
  * @param circumstances what a reader must know before the numbers
  * @param picture every session or rider beside what is pooled
+ * @param measures the measures beside the primary one
  * @param riders every rider in a line
  * @param agreement how riders rank three and more setups
  * @param declared what was declared before riding, name and value in turn
@@ -32,6 +33,7 @@ public record SeriesView(
     List<String> lead,
     List<String> circumstances,
     Optional<Drawing> picture,
+    List<String> measures,
     List<String> riders,
     List<String> agreement,
     List<List<String>> declared,
@@ -53,11 +55,13 @@ public record SeriesView(
           List.of(),
           List.of(),
           List.of(),
+          List.of(),
           false);
 
   public SeriesView {
     lead = List.copyOf(lead);
     circumstances = List.copyOf(circumstances);
+    measures = List.copyOf(measures);
     riders = List.copyOf(riders);
     agreement = List.copyOf(agreement);
     declared = List.copyOf(declared);
@@ -83,6 +87,7 @@ public record SeriesView(
         lead,
         words.circumstances(),
         new SeriesPictures(finding).pooled(),
+        words.measures(),
         words.riders(),
         words.agreement(),
         declared(finding, words),

@@ -83,14 +83,42 @@ public record HarmTest(Finding bAgainstA, Finding aAgainstB, double p, double ad
       double adjusted,
       int fewest) {
     double p = p(curve, less, more);
-    boolean shown = adjusted <= LEVEL + ROUNDING;
-    boolean upward = curve.pGreater(more) <= curve.pLess(less);
     boolean enough = fewest >= LEAST_STINTS;
-    Finding up = found(shown && upward, enough && curve.fallsShortOf(more, LEVEL));
-    Finding down = found(shown && !upward, enough && curve.exceeds(less, LEVEL));
+    return of(
+            direction,
+            curve.pGreater(more) <= curve.pLess(less),
+            p,
+            enough && curve.fallsShortOf(more, LEVEL),
+            enough && curve.exceeds(less, LEVEL))
+        .adjustedTo(adjusted);
+  }
+
+  /**
+   * A harm from its tests, adjusted for itself alone.
+   *
+   * @param upward true if the smaller one-sided p says that B is above A by more than D
+   * @param p both ways in one
+   * @param notMore true if B above A by D and more is ruled out
+   * @param notLess true if B below A by D and more is ruled out
+   */
+  public static HarmTest of(
+      Direction direction, boolean upward, double p, boolean notMore, boolean notLess) {
+    boolean shown = p <= LEVEL + ROUNDING;
+    Finding up = found(shown && upward, notMore);
+    Finding down = found(shown && !upward, notLess);
     return direction == Direction.MORE_IS_HARM
-        ? new HarmTest(up, down, p, adjusted)
-        : new HarmTest(down, up, p, adjusted);
+        ? new HarmTest(up, down, p, p)
+        : new HarmTest(down, up, p, p);
+  }
+
+  /** The same adjusted for the number of watched measures: a harm may be shown no more. */
+  public HarmTest adjustedTo(double value) {
+    boolean still = value <= LEVEL + ROUNDING;
+    return new HarmTest(kept(bAgainstA, still), kept(aAgainstB, still), p, value);
+  }
+
+  private static Finding kept(Finding found, boolean shown) {
+    return found == Finding.SHOWN && !shown ? Finding.NOT_SETTLED : found;
   }
 
   private static Finding found(boolean shown, boolean ruledOut) {

@@ -104,19 +104,33 @@ final class SessionSums {
   /** Adds the sums of a random order. */
   void addRandom(UniformRandomProvider source, double[] sums) {
     session.set().random(source, drawn);
+    sums[0] += a(drawn);
+    for (int i = 0; i < drawn.length; i++) {
+      sums[1] += (drawn[i] - 0.5) * wz[i];
+    }
+    sums[2] += c(drawn);
+  }
+
+  /** z'e/s₀² of an order. */
+  double a(int[] order) {
+    double a = 0;
+    for (int i = 0; i < order.length; i++) {
+      a += (order[i] - 0.5) * e[i];
+    }
+    return a;
+  }
+
+  /** z'Wz/s₀² of an order. */
+  double c(int[] order) {
     double c = residuals.used() / 4.0;
     for (int q = 0; q < residuals.columns(); q++) {
       double along = 0;
       double[] column = residuals.column(q);
-      for (int i = 0; i < drawn.length; i++) {
-        along += (drawn[i] - 0.5) * column[i];
+      for (int i = 0; i < order.length; i++) {
+        along += (order[i] - 0.5) * column[i];
       }
       c -= along * along;
     }
-    sums[2] += c / variance;
-    for (int i = 0; i < drawn.length; i++) {
-      sums[0] += (drawn[i] - 0.5) * e[i];
-      sums[1] += (drawn[i] - 0.5) * wz[i];
-    }
+    return c / variance;
   }
 }

@@ -102,6 +102,15 @@ public final class StratifiedSessions {
         count, estimate, weights, used, samples, sampling, sink.curve(scale));
   }
 
+  /**
+   * Estimated difference B minus A of one session.
+   *
+   * @throws StatsException if it cannot be compared or did not vary
+   */
+  public static double estimate(PooledSession session) {
+    return SessionSums.of(session).ownEstimate();
+  }
+
   private static SessionSums sums(PooledSession session, String name) {
     try {
       return SessionSums.of(session);
