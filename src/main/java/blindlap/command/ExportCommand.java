@@ -68,7 +68,7 @@ final class ExportCommand extends SessionCommand {
     Files.write(folder, desk.reviews().export(state));
     did(Done.WRITTEN);
     say(
-        state.unsealed()
+        desk.reviews().refuse(state).isEmpty()
             ? "Data package written to " + folder
             : "Blind data package, codes only, written to " + folder);
   }

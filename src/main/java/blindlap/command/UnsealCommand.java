@@ -72,7 +72,10 @@ final class UnsealCommand extends SessionCommand {
       say(FingerprintWords.say("unsealed"));
       say("  plan    " + opened.state().planFingerprint().grouped());
       say("  review  " + opened.state().reviewFingerprint().orElseThrow().grouped());
-      say("Order ridden: " + opened.state().openKey().orElseThrow().order());
+      say(
+          desk.reviews().waits(opened.state())
+              ? SeriesWords.say("unsealed.waits")
+              : "Order ridden: " + opened.state().openKey().orElseThrow().order());
       return ExitCode.DONE;
     }
   }

@@ -27,6 +27,8 @@ public final class BesideJson {
 
   private static final String LOOK = "first_look";
 
+  private static final String SERIES = "series";
+
   private BesideJson() {}
 
   static void write(ObjectNode root, Beside beside) {
@@ -34,6 +36,7 @@ public final class BesideJson {
     beside.history().past().forEach(past -> past(history.addObject(), past));
     beside.unsealed().ifPresent(found -> unsealed(root.putObject(UNSEALED), found));
     beside.look().ifPresent(look -> look(root.putObject(LOOK), look));
+    beside.series().ifPresent(place -> SeriesPlaceJson.write(root.putObject(SERIES), place));
   }
 
   private static void look(ObjectNode node, FirstLook look) {
@@ -84,7 +87,8 @@ public final class BesideJson {
     return new Beside(
         new QuestionHistory(past),
         unsealed.isObject() ? Optional.of(unsealed(unsealed)) : itself(root, edition),
-        Optional.of(root.path(LOOK)).filter(JsonNode::isObject).map(BesideJson::look));
+        Optional.of(root.path(LOOK)).filter(JsonNode::isObject).map(BesideJson::look),
+        Optional.of(root.path(SERIES)).filter(JsonNode::isObject).map(SeriesPlaceJson::read));
   }
 
   private static QuestionHistory.Past past(JsonNode node) {

@@ -54,12 +54,12 @@ public final class Desk implements AutoCloseable {
     this.series = new SeriesBook(notebook, sessions);
     this.keys = new Keys(sessions, sealing, series);
     this.questions = new QuestionBook(notebook, series);
-    this.reviews = new Reviews(sessions, questions);
+    this.reviews = new Reviews(sessions, questions, series);
     this.planning = new Planning(notebook, sessions, committing, questions, this::protocols);
     this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
     this.keyingIn = new PaperKeying(sessions, notebook);
     this.riderDays = new RecordedDays(sessions, keyingIn, clock);
-    this.history = new RiderHistory(notebook, sessions);
+    this.history = new RiderHistory(notebook, sessions, series);
     this.sheets = new Sheets();
   }
 

@@ -162,7 +162,11 @@ public final class PackageReview {
     Beside beside =
         state == null || !state.unsealed()
             ? kept.beside()
-            : new Beside(kept.beside().history(), unsealed(state), kept.beside().look());
+            : new Beside(
+                kept.beside().history(),
+                unsealed(state),
+                kept.beside().look(),
+                kept.beside().series());
     byte[] now = FindingJson.write(finding, beside).getBytes(StandardCharsets.UTF_8);
     boolean same =
         held.hashed()

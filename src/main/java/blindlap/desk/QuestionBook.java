@@ -2,8 +2,6 @@ package blindlap.desk;
 
 import blindlap.plan.Plan;
 import blindlap.review.QuestionHistory;
-import blindlap.review.SeriesAnalysis;
-import blindlap.review.SeriesFinding;
 import blindlap.session.Notebook;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
@@ -41,7 +39,7 @@ public final class QuestionBook {
         others.add(SessionState.of(notebook.entries(each.id())));
       }
     }
-    return QuestionHistory.of(plan, session, others, this::unfinished, OpenedDays::of);
+    return QuestionHistory.of(plan, session, others, series::unfinished, OpenedDays::of);
   }
 
   /** What a list knows is enough to leave most sessions unread; setups go by their ids. */
@@ -53,12 +51,5 @@ public final class QuestionBook {
 
   private static boolean same(String a, String b) {
     return QuestionHistory.plain(a).equals(QuestionHistory.plain(b));
-  }
-
-  private boolean unfinished(SessionState state) {
-    String id = state.plan().series();
-    return id != null
-        && SeriesAnalysis.progress(series.of(id), OpenedDays::of).stage()
-            != SeriesFinding.Stage.OPEN;
   }
 }

@@ -40,10 +40,12 @@ import java.util.Optional;
 public final class Reviews {
   private final Sessions sessions;
   private final QuestionBook questions;
+  private final SeriesBook series;
 
-  Reviews(Sessions sessions, QuestionBook questions) {
+  Reviews(Sessions sessions, QuestionBook questions, SeriesBook series) {
     this.sessions = sessions;
     this.questions = questions;
+    this.series = series;
   }
 
   /** Why nothing that depends on the key may be shown, if so. */
@@ -52,8 +54,13 @@ public final class Reviews {
       return Optional.of(List.of(Problem.of(SessionFault.OPEN_NOISE_RUN, "")));
     }
     return state.unsealed()
-        ? Optional.empty()
+        ? series.refuseTelling(state).map(List::of)
         : Optional.of(List.of(Problem.of(SessionFault.STILL_SEALED, "", state.step())));
+  }
+
+  /** True for a session of a series that is not at its end: nothing of it is told yet. */
+  public boolean waits(SessionState state) {
+    return series.unfinished(state);
   }
 
   /** The finding of an unsealed session. */
@@ -103,7 +110,7 @@ public final class Reviews {
    * under another edition than it was unsealed under is written down.
    */
   public Beside beside(SessionState state) {
-    return new FirstLooks(sessions).beside(state, questions.of(state));
+    return new FirstLooks(sessions).beside(state, questions.of(state)).in(series.place(state));
   }
 
   /** True for a session that asks again what was known when it was committed. */

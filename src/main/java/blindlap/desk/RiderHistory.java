@@ -24,10 +24,12 @@ public final class RiderHistory {
 
   private final Notebook notebook;
   private final Sessions sessions;
+  private final SeriesBook series;
 
-  RiderHistory(Notebook notebook, Sessions sessions) {
+  RiderHistory(Notebook notebook, Sessions sessions, SeriesBook series) {
     this.notebook = notebook;
     this.sessions = sessions;
+    this.series = series;
   }
 
   /**
@@ -64,7 +66,11 @@ public final class RiderHistory {
     List<SessionState> states = new ArrayList<>();
     for (SessionSummary each : notebook.summaries()) {
       if (where.is(each.rider(), each.trail())) {
-        sessions.state(each.id()).ifPresent(states::add);
+        // Of an unfinished series nothing is told, not even how its days scattered.
+        sessions
+            .state(each.id())
+            .filter(state -> !state.unsealed() || !series.unfinished(state))
+            .ifPresent(states::add);
       }
     }
     return NoiseRecord.of(states, Reviews::day);

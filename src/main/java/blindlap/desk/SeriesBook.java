@@ -5,6 +5,7 @@ import blindlap.fault.Problem;
 import blindlap.plan.Plan;
 import blindlap.review.SeriesAnalysis;
 import blindlap.review.SeriesFinding;
+import blindlap.review.SeriesPlace;
 import blindlap.session.Fact;
 import blindlap.session.Head;
 import blindlap.session.Notebook;
@@ -87,6 +88,39 @@ public final class SeriesBook {
       }
     }
     return found;
+  }
+
+  /** True for a session of a series that is not at its end: nothing is told of it yet. */
+  public boolean unfinished(SessionState state) {
+    String id = state.plan().series();
+    return id != null
+        && SeriesAnalysis.progress(of(id), OpenedDays::of).stage() != SeriesFinding.Stage.OPEN;
+  }
+
+  /** Why nothing of an unsealed session is told yet: its series is not at its end. */
+  Optional<Problem> refuseTelling(SessionState state) {
+    String id = state.plan().series();
+    if (id == null) {
+      return Optional.empty();
+    }
+    SeriesFinding.Progress progress = SeriesAnalysis.progress(of(id), OpenedDays::of);
+    return progress.stage() == SeriesFinding.Stage.OPEN
+        ? Optional.empty()
+        : Optional.of(
+            Problem.of(
+                DeskFault.SERIES_SEALED,
+                "",
+                id,
+                progress.unsealed(),
+                progress.declared().orElse(progress.sessions())));
+  }
+
+  /** Where a session stands in its series, and what that answers; empty outside a series. */
+  Optional<SeriesPlace> place(SessionState state) {
+    String id = state.plan().series();
+    return id == null
+        ? Optional.empty()
+        : finding(id).map(found -> SeriesPlace.of(found, state.id().text()));
   }
 
   /** What a series found; empty if no session names it. */

@@ -15,7 +15,9 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** The list of sessions: found by words, the one in hand, verdicts kept for speed. */
@@ -99,9 +101,11 @@ public final class SessionList {
    * @return true if any was kept
    */
   public boolean keepVerdicts(int most) {
+    Map<String, Boolean> waiting = new HashMap<>();
     List<SessionSummary> lacking =
         notebook.summaries().stream()
             .filter(s -> !s.step().sealed() && !NotebookWords.kept(s.verdict()))
+            .filter(s -> !waiting.computeIfAbsent(String.valueOf(s.series()), any -> waits(s)))
             .limit(most)
             .toList();
     boolean kept = false;
@@ -110,6 +114,12 @@ public final class SessionList {
       kept |= words.isPresent() && notebook.putVerdict(each.id(), words.get());
     }
     return kept;
+  }
+
+  /** True for a session of a series that is not at its end: the list keeps nothing of it. */
+  private boolean waits(SessionSummary summary) {
+    return summary.series() != null
+        && sessions.state(summary.id()).filter(reviews::waits).isPresent();
   }
 
   private String verdict(SessionState state) {

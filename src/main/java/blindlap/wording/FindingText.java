@@ -344,6 +344,7 @@ public final class FindingText {
   public List<String> underVerdict(Beside beside) {
     List<String> lines = new ArrayList<>();
     HistoryWords.repeat(beside.history()).ifPresent(lines::add);
+    beside.series().map(place -> SeriesPlaceWords.line(plan, place)).ifPresent(lines::add);
     beside
         .unsealed()
         .flatMap(u -> new EditionWords(plan).beside(u, RecordedFinding.today(finding)))

@@ -254,6 +254,40 @@ class SeriesTest {
   }
 
   @Test
+  void nothingIsToldOfASessionOfAnUnfinishedSeriesByAnyCommand() throws Exception {
+    ride(plan("R. Lind", 2, false), 95, 0.3);
+    ride(plan("R. Lind", 2, false), 95, 0.5);
+    assertThat(unseal(0).out()).contains("Nothing of it is told").doesNotContain("Order ridden");
+    for (List<String> words :
+        List.of(
+            List.of("review", ids.get(0)),
+            List.of("review", ids.get(0), "--json"),
+            List.of("report", ids.get(0), "--out", folder.resolve("report").toString()))) {
+      CommandLineSession.Ran ran = session.run(words.toArray(String[]::new));
+      assertThat(ran.code()).as("%s", words).isEqualTo(2);
+      assertThat(ran.err()).contains("is not at its end: 1 of 2 sessions");
+      assertThat(ran.out()).doesNotContain("p =", "faster");
+    }
+    assertThat(folder.resolve("report")).doesNotExist();
+    assertThat(ok("export", ids.get(0), "--out", folder.resolve("package").toString()).out())
+        .contains("Blind data package");
+    assertThat(folder.resolve("package").resolve("finding.json")).doesNotExist();
+    assertThat(ok("notebook").out()).doesNotContain("faster", "not settled", "real");
+
+    unseal(1);
+    assertThat(ok("review", ids.get(0)).out())
+        .contains(
+            "Session 1 of 2 declared in the series \"k-or-l\". All its 2 days together: ",
+            "That is the answer to the question; this day alone is a part of it.");
+    JsonNode beside =
+        new ObjectMapper().readTree(ok("review", ids.get(1), "--json").out()).get("series");
+    assertThat(beside.get("place").asInt()).isEqualTo(2);
+    assertThat(beside.get("estimate").asDouble())
+        .isEqualTo(
+            json().get("these_riders_on_these_days").get("estimate").asDouble(), within(1e-12));
+  }
+
+  @Test
   void ridersInGeneralAreKeptApartFromTheseRidersAndNeedFour() throws Exception {
     String[] names = {"R. Lind", "M. Oster", "T. Falk", "J. Ebner"};
     for (int i = 0; i < 4; i++) {
@@ -333,7 +367,7 @@ class SeriesTest {
     ride(plan("R. Lind", 2, false), 95, 0.3);
     CommandLineSession.Ran early = session.run("series", "k-or-l", "--report", reports.toString());
     assertThat(early.code()).isEqualTo(2);
-    assertThat(early.err()).contains("0 of 2 sessions are unsealed", "Nothing was written");
+    assertThat(early.err()).contains("0 of 2 sessions are unsealed", "nothing was written");
     assertThat(reports).doesNotExist();
     ride(plan("R. Lind", 2, false), 95, 0.4);
     unseal(0);

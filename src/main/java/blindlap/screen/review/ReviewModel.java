@@ -124,12 +124,29 @@ public final class ReviewModel {
 
   /** Shows a session, as far as it may be seen. */
   public void open(SessionId id) {
-    background.run(() -> sessions.state(id), found -> found.ifPresent(this::show), this::fail);
+    background.run(
+        () -> sessions.state(id).map(now -> new Seen(now, waitsFor(now))),
+        found -> found.ifPresent(this::show),
+        this::fail);
   }
 
-  private void show(SessionState now) {
+  /** A session, and why nothing is told of it although its seal is open; empty for most. */
+  private record Seen(SessionState state, String waits) {}
+
+  private String waitsFor(SessionState now) {
+    return now.unsealed() && reviews.waits(now)
+        ? reviews.refuse(now).map(p -> String.join(" ", Problems.sentences(p))).orElse("")
+        : "";
+  }
+
+  private void show(Seen seen) {
+    SessionState now = seen.state();
     state = Optional.of(now);
     trouble.set("");
+    if (!seen.waits().isEmpty()) {
+      notice(seen.waits());
+      return;
+    }
     if (now.step() == Step.ABANDONED) {
       notice(WORDS.say("abandoned", now.abandonedBecause().orElse("")));
     } else if (now.step().ordinal() < Step.DAY_CLOSED.ordinal()) {
@@ -198,7 +215,7 @@ public final class ReviewModel {
         () -> sessions.act(now.id(), latest -> new LifeCommands(latest).amend(text, reason)),
         result -> {
           if (result instanceof Sessions.Result.Done done) {
-            show(done.state());
+            show(new Seen(done.state(), ""));
           } else {
             trouble.set(
                 String.join(

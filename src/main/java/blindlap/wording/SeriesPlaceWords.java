@@ -1,0 +1,56 @@
+package blindlap.wording;
+
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
+import blindlap.review.SeriesPlace;
+import blindlap.stats.compare.Verdict;
+import blindlap.wording.day.Words;
+import java.util.List;
+import java.util.Optional;
+
+/** A session's place in its series, and the series' answer, in one sentence. */
+public final class SeriesPlaceWords {
+  private static final Words WORDS = Words.of("series");
+
+  private SeriesPlaceWords() {}
+
+  /**
+   * @param plan of the session, for its primary measure
+   */
+  public static String line(Plan plan, SeriesPlace place) {
+    String head =
+        place
+            .declared()
+            .map(n -> WORDS.say("place.declared", place.place(), n, place.series()))
+            .orElse(WORDS.say("place.undeclared", place.place(), place.series()));
+    return head + " " + answer(plan, place);
+  }
+
+  private static String answer(Plan plan, SeriesPlace place) {
+    Measure measure = plan.primary().orElse(null);
+    if (measure == null || place.verdict().isEmpty() || place.estimate().isEmpty()) {
+      return WORDS.say(
+          "place.none", place.pooled(), place.declared().map(String::valueOf).orElse(""));
+    }
+    Verdict verdict = place.verdict().get();
+    DifferenceWords words =
+        new DifferenceWords(
+            place.setups(),
+            measure,
+            place.estimate().getAsDouble(),
+            List.of(place.interval95(), Optional.empty()),
+            0);
+    boolean shown =
+        switch (verdict) {
+          case REAL_AND_WORTHWHILE, REAL_BUT_SMALL, DIRECTION_KNOWN -> true;
+          case NO_WORTHWHILE_DIFFERENCE, NOT_SETTLED, NO_VARIATION, COULD_NOT_SHOW -> false;
+        };
+    return WORDS.say(
+        place.riders() > 1 ? "place.answer.riders" : "place.answer",
+        FindingWords.phrase(measure, verdict),
+        words.careful(shown),
+        words.interval(place.interval95()),
+        place.pooled(),
+        place.riders());
+  }
+}
