@@ -114,7 +114,7 @@ public final class DayEventsView extends VBox {
                         reason.getText().strip(), by.getText().strip(), knows.isSelected()));
     reason.setOnAction(e -> by.requestFocus());
     // The reason has the whole width: at the end of what it asks stands that no setup is named.
-    part.getChildren().setAll(row(reason), row(by, knows, button(RideWords.say("cut"), end)));
+    part.getChildren().setAll(row(reason), row(by, knows), asked("cut", end));
     return part;
   }
 
@@ -124,8 +124,17 @@ public final class DayEventsView extends VBox {
     note.setMinHeight(USE_PREF_SIZE);
     VBox part = new VBox(8);
     Runnable close = () -> pressed(part, events::closeDay);
-    part.getChildren().setAll(row(note, button(RideWords.say("close"), close)));
+    part.getChildren().setAll(note, asked("close", close));
     return part;
+  }
+
+  /** What ends the day cannot be undone: it says what will follow and asks once. */
+  private AskedOnce asked(String key, Runnable work) {
+    return new AskedOnce(
+        look,
+        new AskedOnce.Words(
+            RideWords.say(key), RideWords.say(key + ".follows"), RideWords.say(key + ".not")),
+        work);
   }
 
   /** Side by side, so that all that may happen is in view; with large text one below the other. */
