@@ -90,7 +90,10 @@ public final class ComputeCommand implements Callable<Integer> {
     } catch (TooLargeException e) {
       return complain(
           BAD_INPUT,
-          e.file + ": is larger than the " + MOST_BYTES / 1_000_000 + " MB that requests may have.");
+          e.file
+              + ": is larger than the "
+              + MOST_BYTES / 1_000_000
+              + " MB that requests may have.");
     } catch (NoSuchFileException e) {
       return complain(FILE_TROUBLE, e.getFile() + ": there is no such file.");
     } catch (FileSystemException e) {

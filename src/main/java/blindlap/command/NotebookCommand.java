@@ -105,7 +105,10 @@ final class NotebookCommand extends SessionCommand {
       List<SessionSummary> found = desk.sessionList().told(search, VERDICTS_AT_A_TIME);
       if (!found.isEmpty()) {
         // Said at once: a list of years written out line by line takes longer than reading it.
-        say(found.stream().flatMap(NotebookCommand::lines).collect(Collectors.joining(System.lineSeparator())));
+        say(
+            found.stream()
+                .flatMap(NotebookCommand::lines)
+                .collect(Collectors.joining(System.lineSeparator())));
       } else if (search.isBlank()) {
         say("The notebook is empty. See a whole day with: blindlap demo");
       } else {

@@ -121,10 +121,7 @@ public final class SessionList {
    */
   public boolean keepVerdicts(int most) {
     List<SessionSummary> lacking =
-        notebook.summaries().stream()
-            .filter(SessionList::lacking)
-            .limit(most)
-            .toList();
+        notebook.summaries().stream().filter(SessionList::lacking).limit(most).toList();
     boolean kept = false;
     for (SessionSummary each : lacking) {
       Optional<String> words = sessions.state(each.id()).map(this::verdict);

@@ -85,8 +85,7 @@ class AnotherProcessTest {
           Window.call(
               () -> {
                 Fonts.load();
-                NotebookModel made =
-                    Models.notebook(desk, new Shell(), Background.on(worker));
+                NotebookModel made = Models.notebook(desk, new Shell(), Background.on(worker));
                 NotebookPage page =
                     new NotebookPage(
                         new Look(), made, PlanDesk.keeping(desk, file()), new NoDialogs());

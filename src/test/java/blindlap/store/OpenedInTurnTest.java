@@ -76,8 +76,7 @@ class OpenedInTurnTest {
         review.open(ManySessions.session(number));
         ride.open(ManySessions.session(number));
         opened.add(
-            new WeakReference<>(
-                desk.sessions().state(ManySessions.session(number)).orElseThrow()));
+            new WeakReference<>(desk.sessions().state(ManySessions.session(number)).orElseThrow()));
       }
       return opened;
     }
