@@ -1,6 +1,5 @@
 package blindlap.command;
 
-import blindlap.compute.Calculations;
 import blindlap.fault.TypedNumber;
 import blindlap.session.NotebookException;
 import blindlap.wording.day.Trouble;
@@ -68,7 +67,7 @@ public final class Blindlap implements Runnable {
     PrintWriter shownOut = new PrintWriter(new ShownWriter(out), true);
     PrintWriter shownErr = new PrintWriter(new ShownWriter(err), true);
     try {
-      CommandLine line = line(setting, shownOut, shownErr);
+      CommandLine line = line(setting, shownOut, shownErr, args);
       return told(line, line.execute(args), shownOut, shownErr);
     } catch (Throwable nobodyForesaw) {
       return mistake(setting, shownErr, nobodyForesaw);
@@ -85,8 +84,9 @@ public final class Blindlap implements Runnable {
     return ExitCode.FILE_TROUBLE;
   }
 
-  private static CommandLine line(CommandSetting setting, PrintWriter out, PrintWriter err) {
-    CommandLine line = line(setting);
+  private static CommandLine line(
+      CommandSetting setting, PrintWriter out, PrintWriter err, String... args) {
+    CommandLine line = line(setting, Commands.meant(args));
     line.setOut(out);
     line.setErr(err);
     line.setExecutionExceptionHandler(
@@ -114,8 +114,12 @@ public final class Blindlap implements Runnable {
 
   /** All commands, before anything is parsed. */
   static CommandLine line(CommandSetting setting) {
+    return line(setting, Commands.NAMES);
+  }
+
+  private static CommandLine line(CommandSetting setting, List<String> names) {
     CommandLine line = new CommandLine(new Blindlap(setting));
-    commands(setting).forEach(line::addSubcommand);
+    names.forEach(name -> line.addSubcommand(Commands.named(name, setting)));
     line.getSubcommands()
         .values()
         .forEach(command -> command.getCommandSpec().mixinStandardHelpOptions(true));
@@ -160,35 +164,5 @@ public final class Blindlap implements Runnable {
               .formatted(parsed.subcommand().commandSpec().name()));
     }
     return new CommandLine.RunLast().execute(parsed);
-  }
-
-  private static List<Object> commands(CommandSetting setting) {
-    return List.of(
-        new DemoCommand(setting),
-        new PlanCommand(setting),
-        new CommitCommand(setting),
-        new HelperCommand(setting),
-        new CodesCommand(setting),
-        new SheetsCommand(setting),
-        new KeyInCommand(setting),
-        new RecordCommand(setting),
-        new VoidCommand(setting),
-        new BlindBrokenCommand(setting),
-        new CutShortCommand(setting),
-        new CloseDayCommand(setting),
-        new CloseReviewCommand(setting),
-        new UnsealCommand(setting),
-        new ReviewCommand(setting),
-        new ReportCommand(setting),
-        new AmendCommand(setting),
-        new ExportCommand(setting),
-        new BringInCommand(setting),
-        new FingerprintCommand(setting),
-        new AbandonCommand(setting),
-        new NotebookCommand(setting),
-        new NoiseCommand(setting),
-        new SeriesCommand(setting),
-        new ImportDayCommand(setting),
-        new ComputeCommand(Calculations.standard()));
   }
 }

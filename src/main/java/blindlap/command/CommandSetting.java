@@ -40,6 +40,13 @@ public record CommandSetting(
      */
     Optional<String> answer(String prompt);
 
+    /**
+     * Puts what was printed on disk where it goes to a file; elsewhere there is nothing to do.
+     *
+     * @return false if it is not safe there
+     */
+    boolean settled();
+
     /** True if someone sits there who reads what is printed and types what is asked. */
     boolean present();
   }

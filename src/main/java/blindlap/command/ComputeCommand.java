@@ -42,6 +42,9 @@ import picocli.CommandLine.Spec;
       "3:a file cannot be read"
     })
 public final class ComputeCommand implements Callable<Integer> {
+  /** A day's largest request has some thousand numbers. */
+  static final int MOST_BYTES = 10_000_000;
+
   private static final int OK = 0;
   private static final int CHECK_FAILED = 1;
   private static final int BAD_INPUT = 2;
@@ -84,6 +87,13 @@ public final class ComputeCommand implements Callable<Integer> {
       return check ? check() : compute();
     } catch (NotTextException e) {
       return complain(BAD_INPUT, e.file + ": is not text in UTF-8.");
+    } catch (TooLargeException e) {
+      return complain(
+          BAD_INPUT,
+          e.file
+              + ": is larger than the "
+              + MOST_BYTES / 1_000_000
+              + " MB that requests may have.");
     } catch (NoSuchFileException e) {
       return complain(FILE_TROUBLE, e.getFile() + ": there is no such file.");
     } catch (FileSystemException e) {
@@ -122,11 +132,24 @@ public final class ComputeCommand implements Callable<Integer> {
   }
 
   private String read(String file) throws IOException {
-    byte[] bytes = file.equals("-") ? input.readAllBytes() : Files.readAllBytes(Path.of(file));
+    byte[] bytes = bytes(file);
+    if (bytes.length > MOST_BYTES) {
+      throw new TooLargeException(file);
+    }
     try {
       return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
     } catch (CharacterCodingException e) {
       throw new NotTextException(file, e);
+    }
+  }
+
+  /** No more than one byte above the bound, whatever the file says of its size. */
+  private byte[] bytes(String file) throws IOException {
+    if (file.equals("-")) {
+      return input.readNBytes(MOST_BYTES + 1);
+    }
+    try (InputStream in = Files.newInputStream(Path.of(file))) {
+      return in.readNBytes(MOST_BYTES + 1);
     }
   }
 
@@ -145,6 +168,18 @@ public final class ComputeCommand implements Callable<Integer> {
     err.println(sentence);
     err.flush();
     return exitCode;
+  }
+
+  /** More than anyone asks at once. */
+  private static final class TooLargeException extends IOException {
+    private static final long serialVersionUID = 1L;
+
+    private final String file;
+
+    TooLargeException(String file) {
+      super(file);
+      this.file = file;
+    }
   }
 
   /** Bytes that are no text. */

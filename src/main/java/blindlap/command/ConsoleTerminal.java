@@ -2,15 +2,21 @@ package blindlap.command;
 
 import java.io.BufferedReader;
 import java.io.Console;
+import java.io.FileDescriptor;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.io.SyncFailedException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Reads what must not stand in a command line: from the console, or from standard input. */
 public final class ConsoleTerminal implements CommandSetting.Terminal {
+  private static final Path OUT = Path.of("/dev/stdout");
+
   private @Nullable BufferedReader input;
 
   @Override
@@ -32,6 +38,17 @@ public final class ConsoleTerminal implements CommandSetting.Terminal {
   @Override
   public boolean present() {
     return System.console() != null;
+  }
+
+  @Override
+  public boolean settled() {
+    try {
+      FileDescriptor.out.sync();
+      return true;
+    } catch (SyncFailedException e) {
+      // Terminals and pipes cannot be synced, and need not be.
+      return !Files.isRegularFile(OUT);
+    }
   }
 
   private Optional<String> line(String prompt) {

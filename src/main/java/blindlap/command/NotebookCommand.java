@@ -14,6 +14,8 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -100,16 +102,17 @@ final class NotebookCommand extends SessionCommand {
 
   private int list() {
     try (Desk desk = open()) {
-      while (desk.sessionList().keepVerdicts(VERDICTS_AT_A_TIME)) {
-        // Verdicts that no list has shown yet are worked out once and kept.
-      }
-      List<SessionSummary> found = desk.sessionList().find(search);
-      found.forEach(this::line);
-      if (found.isEmpty()) {
+      List<SessionSummary> found = desk.sessionList().told(search, VERDICTS_AT_A_TIME);
+      if (!found.isEmpty()) {
+        // Said at once: a list of years written out line by line takes longer than reading it.
         say(
-            search.isBlank()
-                ? "The notebook is empty. See a whole day with: blindlap demo"
-                : NotebookWords.found(0, 0));
+            found.stream()
+                .flatMap(NotebookCommand::lines)
+                .collect(Collectors.joining(System.lineSeparator())));
+      } else if (search.isBlank()) {
+        say("The notebook is empty. See a whole day with: blindlap demo");
+      } else {
+        say(NotebookWords.found(0, 0));
       }
       return ExitCode.DONE;
     }
@@ -155,9 +158,9 @@ final class NotebookCommand extends SessionCommand {
     return report.losses().isEmpty() ? ExitCode.DONE : ExitCode.CHECK_FAILED;
   }
 
-  private void line(SessionSummary each) {
+  private static Stream<String> lines(SessionSummary each) {
     List<String> outcome = NotebookWords.outcome(each);
-    say(
+    String first =
         String.join(
             "  ",
             each.id().brief(),
@@ -165,9 +168,9 @@ final class NotebookCommand extends SessionCommand {
             NotebookWords.title(each),
             each.trail(),
             each.rider(),
-            outcome.get(0)));
-    if (!outcome.get(1).isEmpty()) {
-      say("          " + outcome.get(1));
-    }
+            outcome.get(0));
+    return outcome.get(1).isEmpty()
+        ? Stream.of(first)
+        : Stream.of(first, "          " + outcome.get(1));
   }
 }

@@ -7,7 +7,7 @@ import java.util.Optional;
 
 /**
  * Brings a helper phrase out before anything is sealed under it: writes it, makes sure that it was
- * written, and has two of its words typed back.
+ * written, on disk where it goes to a file, and has two of its words typed back.
  */
 final class PhraseTalk {
   private final SessionCommand command;
@@ -52,7 +52,7 @@ final class PhraseTalk {
   private void write(PhraseAsked asked) {
     command.say(PlanWords.say("commit.phrase.once"));
     command.say("  " + asked.text());
-    if (command.out().checkError()) {
+    if (command.out().checkError() || !terminal.settled()) {
       throw new Complaint(ExitCode.FILE_TROUBLE, PlanWords.say("commit.phrase.unwritten"));
     }
   }

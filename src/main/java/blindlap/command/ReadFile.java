@@ -55,13 +55,38 @@ enum ReadFile {
     }
   }
 
+  /**
+   * The text of a file, or of standard input for {@code -}.
+   *
+   * @param input standard input
+   */
+  String text(Path file, InputStream input) {
+    if (!file.toString().equals("-")) {
+      return text(file);
+    }
+    try {
+      byte[] bytes = input.readNBytes(most + 1);
+      if (bytes.length > most) {
+        throw tooLarge(file, bytes.length);
+      }
+      return decoded(file, bytes);
+    } catch (IOException e) {
+      throw new Complaint(
+          ExitCode.FILE_TROUBLE, "Standard input cannot be read. Nothing was changed.");
+    }
+  }
+
   private Complaint tooLarge(Path file, long size) {
     return refused(Problem.of(TextFault.FILE_TOO_LARGE, file.toString(), size, most));
   }
 
   /** The text of a file. */
   String text(Path file) {
-    return TypedText.decoded(bytes(file))
+    return decoded(file, bytes(file));
+  }
+
+  private static String decoded(Path file, byte[] bytes) {
+    return TypedText.decoded(bytes)
         .orElseThrow(() -> refused(Problem.of(TextFault.NOT_UTF8, file.toString())));
   }
 

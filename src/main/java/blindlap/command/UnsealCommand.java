@@ -29,7 +29,7 @@ final class UnsealCommand extends SessionCommand {
   @Option(
       names = "--from-sheet",
       paramLabel = "FILE",
-      description = "Text typed or scanned from the helper's sheet.")
+      description = "Text typed or scanned from the helper's sheet; - reads standard input.")
   @Nullable Path sheet;
 
   @Option(
@@ -63,7 +63,7 @@ final class UnsealCommand extends SessionCommand {
       Sessions.Result result =
           sheet == null
               ? desk.keys().unseal(state, setting().terminal().secret("Helper phrase:"), ending)
-              : desk.keys().unsealFromSheet(state, ReadFile.SHEET.text(sheet), ending);
+              : desk.keys().unsealFromSheet(state, ReadFile.SHEET.text(sheet, System.in), ending);
       Sessions.Result.Done opened = done(result);
       did(Done.OPENED);
       if (opened.written().get(0).entry().fact() instanceof SeriesEnded) {

@@ -55,6 +55,7 @@ public final class PackageReview {
           "stints.csv",
           "helper.csv",
           "record.csv",
+          "waits.csv",
           "amendments.csv",
           "finding.json");
 

@@ -61,6 +61,27 @@ public final class SessionList {
     return found.stream().sorted(LATEST_DAY_FIRST).toList();
   }
 
+  /**
+   * The same with every verdict in it: those that no list has shown yet are worked out and kept. A
+   * list that lacks none is read once.
+   *
+   * @param atATime so many verdicts are kept before the list is looked at again
+   */
+  public List<SessionSummary> told(String words, int atATime) {
+    List<SessionSummary> all = notebook.summaries();
+    if (all.stream().anyMatch(SessionList::lacking)) {
+      while (keepVerdicts(atATime)) {
+        // Until none is lacking that can be worked out.
+      }
+      all = notebook.summaries();
+    }
+    return words.isBlank() ? all.stream().sorted(LATEST_DAY_FIRST).toList() : find(words);
+  }
+
+  private static boolean lacking(SessionSummary summary) {
+    return !summary.step().sealed() && !NotebookWords.kept(summary.verdict());
+  }
+
   /** Changes whenever anyone has written to the notebook. */
   public long version() {
     return notebook.dataVersion();
@@ -104,7 +125,7 @@ public final class SessionList {
     Map<String, Boolean> waiting = new HashMap<>();
     List<SessionSummary> lacking =
         notebook.summaries().stream()
-            .filter(s -> !s.step().sealed() && !NotebookWords.kept(s.verdict()))
+            .filter(SessionList::lacking)
             .filter(s -> !waiting.computeIfAbsent(String.valueOf(s.series()), any -> waits(s)))
             .limit(most)
             .toList();

@@ -13,6 +13,7 @@ import blindlap.seal.OpenKey;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
+import blindlap.session.day.SessionId;
 import blindlap.session.day.VoidEvent;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.math.BigDecimal;
@@ -110,7 +111,7 @@ public final class DataPackageReader {
       }
     }
     return new DayRecord(
-        key.path("session").asText(),
+        session(key),
         plan,
         key(key, plan),
         laps(plan),
@@ -155,6 +156,26 @@ public final class DataPackageReader {
     return plan;
   }
 
+  private static String session(JsonNode key) {
+    JsonNode session = key.path("session");
+    if (session.isMissingNode()) {
+      throw new Unreadable(PackageFault.KEY_NO_SESSION);
+    }
+    try {
+      return new SessionId(session.asText()).text();
+    } catch (IllegalArgumentException e) {
+      throw PackageCells.because(e, PackageFault.KEY_SESSION, session.asText());
+    }
+  }
+
+  private static String algorithm(JsonNode key) {
+    String algorithm = key.path("algorithm").asText();
+    if (!OpenKey.knows(algorithm)) {
+      throw new Unreadable(PackageFault.KEY_ALGORITHM, algorithm);
+    }
+    return algorithm;
+  }
+
   private static OpenKey key(JsonNode key, Plan plan) {
     String order = key.path("order").asText();
     int setups = plan.setups().size();
@@ -167,10 +188,11 @@ public final class DataPackageReader {
     if (new HashSet<>(codes).size() != plan.stints()) {
       throw new Unreadable(PackageFault.KEY_DOES_NOT_FIT, plan.stints());
     }
+    String algorithm = algorithm(key);
     JsonNode nullRun = key.path("null_run");
     try {
       return OpenKey.opened(
-          key.path("algorithm").asText(),
+          algorithm,
           order,
           codes,
           key.path("seed").asText(),

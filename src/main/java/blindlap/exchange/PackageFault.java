@@ -18,6 +18,12 @@ public enum PackageFault implements Fault {
   ORDER_DOES_NOT_FIT,
   /** Codes, seed or nonce of the opened key are not what a key has: stints. */
   KEY_DOES_NOT_FIT,
+  /** The session of the opened key is not the id of one: what stands there. */
+  KEY_SESSION,
+  /** The opened key does not name the session it belongs to. */
+  KEY_NO_SESSION,
+  /** The opened key was drawn in a way that this program does not know: what stands there. */
+  KEY_ALGORITHM,
   /** A row has another number of cells than the header: file, row, its cells, columns. */
   RAGGED_ROW,
   /** A quote is out of place: file, line. */
@@ -48,6 +54,8 @@ public enum PackageFault implements Fault {
   TOO_LARGE,
   /** Bytes are not those of the hash beside the file's name. */
   FILE_CHANGED,
+  /** A file gives its hash but for its line ends: which. */
+  LINE_ENDS_CHANGED,
   /** A file that the description names is missing. */
   FILE_GONE,
   /** A file that answers come from, and that the description does not name. */

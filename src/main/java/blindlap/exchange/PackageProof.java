@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /**
  * What a data package says of itself: the hash of every file in its descriptor, heads of the chains
@@ -121,9 +122,17 @@ public final class PackageProof {
     if (bytes == null) {
       return java.util.Optional.of(Problem.of(PackageFault.FILE_GONE, path));
     }
-    return hash(bytes).equals(resource.path("hash").asText())
-        ? java.util.Optional.empty()
-        : java.util.Optional.of(Problem.of(PackageFault.FILE_CHANGED, path));
+    String wanted = resource.path("hash").asText();
+    if (hash(bytes).equals(wanted)) {
+      return java.util.Optional.empty();
+    }
+    // One letter a byte, so that no byte is changed but the line ends.
+    String lines = new String(bytes, StandardCharsets.ISO_8859_1).replace("\r\n", "\n");
+    boolean ends =
+        Stream.of(lines, lines.replace("\n", "\r\n"))
+            .anyMatch(text -> hash(text.getBytes(StandardCharsets.ISO_8859_1)).equals(wanted));
+    return java.util.Optional.of(
+        Problem.of(ends ? PackageFault.LINE_ENDS_CHANGED : PackageFault.FILE_CHANGED, path));
   }
 
   /** Where the descriptor says something else of the session than the session does. */

@@ -106,6 +106,11 @@ public final class OpenKey {
             .orElseGet(() -> SealedPart.ordinary(warmUp)));
   }
 
+  /** True for a way of drawing that this program knows, and can draw again. */
+  public static boolean knows(String algorithm) {
+    return algorithm.equals(Draw.ALGORITHM);
+  }
+
   /** The name drawn for the warm-up laps, 0 = A. */
   public int warmUp() {
     return sealedPart.warmUp();

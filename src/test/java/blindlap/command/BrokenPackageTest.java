@@ -59,6 +59,12 @@ class BrokenPackageTest {
             + " does not name a setup of the plan for each of its 8 stints.",
         "key.json | \"order\" : \"[AB]{8}\" | \"order\" : \"AAAAAAAA\" | The order ridden, AAAAAAAA,"
             + " could not have been drawn under the rule of the plan.",
+        "key.json | \"session\" : \"[0-9a-f-]+\" | \"session\" : \"zz\" | The key in key.json is said to be of"
+            + " session \"zz\", which is not the id of a session as Blindlap writes it. Export the package again.",
+        "key.json | \"session\" : \"[0-9a-f-]+\", | ` ` | The key in key.json does not say which session it is of."
+            + " Export the package again.",
+        "key.json | blindlap-draw-1 | dice | The order in key.json was drawn by \"dice\", a way of drawing that this"
+            + " program does not know. Use the program that wrote the package, or export it again.",
         "laps.csv | lap_in_stint | lap_of_stint | The column \"lap_in_stint\" is missing.",
         "laps.csv | ,41, | ,high, | \"high\" is not a number for \"grip\".",
         "laps.csv | ,41, | ,41,, | laps.csv, row 5: 15 cells under 14 columns.",
@@ -75,6 +81,34 @@ class BrokenPackageTest {
     assertThat(changed).isNotEqualTo(text);
     Files.writeString(broken, changed);
     assertThat(reviewed()).isEqualTo(refused(sentence));
+  }
+
+  @Test
+  void aPackageWhoseLineEndsAloneWereChangedIsToldSoFileByFile() throws IOException {
+    day.run("unseal", session);
+    day.run("export", session, "--out", packed.toString());
+    for (String name : new String[] {"laps.csv", "stints.csv", "session.txt"}) {
+      Path file = packed.resolve(name);
+      Files.writeString(file, Files.readString(file).replace("\n", "\r\n"));
+    }
+    CommandLineSession.Ran ran = day.run("review", "--from", packed.toString());
+    assertThat(ran.code()).isEqualTo(1);
+    assertThat(ran.err()).contains("laps.csv: The line ends of the file were changed");
+    assertThat(ran.err()).contains("stints.csv: The line ends of the file were changed");
+    assertThat(ran.err()).contains("session.txt: The line ends of the file were changed");
+    assertThat(ran.err()).doesNotContain("does not give its hash");
+    assertThat(ran.err().lines().filter(line -> line.contains(": "))).hasSize(3);
+  }
+
+  @Test
+  void aPackageWithAnotherValueIsNotExcusedByItsLineEnds() throws IOException {
+    day.run("unseal", session);
+    day.run("export", session, "--out", packed.toString());
+    Path file = packed.resolve("laps.csv");
+    Files.writeString(file, Files.readString(file).replace(",41,", ",42,").replace("\n", "\r\n"));
+    CommandLineSession.Ran ran = day.run("review", "--from", packed.toString());
+    assertThat(ran.code()).isEqualTo(1);
+    assertThat(ran.err()).contains("laps.csv: The file was changed").doesNotContain("line ends");
   }
 
   @Test

@@ -96,6 +96,12 @@ final class CommandLineSession {
     now = now.plusSeconds(seconds);
   }
 
+  /** True if what was printed is on disk once that is asked for. */
+  boolean settled = true;
+
+  /** Done when that is asked for. */
+  Runnable atSettling = () -> {};
+
   /** True if someone sits at the terminal. */
   boolean present = true;
 
@@ -124,6 +130,12 @@ final class CommandLineSession {
               .results()
               .map(found -> shown.split(" ")[found.group(1).charAt(0) - '1'])
               .collect(Collectors.joining(" ")));
+    }
+
+    @Override
+    public boolean settled() {
+      atSettling.run();
+      return settled;
     }
 
     @Override

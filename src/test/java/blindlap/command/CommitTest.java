@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -53,6 +54,28 @@ class CommitTest {
         .isGreaterThan(ran.out().indexOf("Helper phrase"));
     day.types(CommandLineSession.shownPhrase(ran.out()));
     assertThat(day.run("helper", "latest").code()).isZero();
+  }
+
+  @Test
+  void aPhraseThatIsNotOnDiskWhereItWentToAFileSealsNothing() {
+    day.settled = false;
+    day.present = false;
+    CommandLineSession.Ran ran = day.run("commit", "--yes", plan);
+
+    assertThat(ran.code()).isEqualTo(ExitCode.FILE_TROUBLE);
+    assertThat(ran.err()).contains("nothing was drawn and nothing sealed");
+    assertThat(empty()).isTrue();
+  }
+
+  @Test
+  void thePhraseIsPutOnDiskBeforeThereIsASession() {
+    List<Boolean> emptyThen = new ArrayList<>();
+    day.atSettling = () -> emptyThen.add(empty());
+    day.present = false;
+
+    assertThat(day.run("commit", "--yes", plan).code()).isZero();
+    assertThat(emptyThen).containsExactly(true);
+    assertThat(empty()).isFalse();
   }
 
   @Test

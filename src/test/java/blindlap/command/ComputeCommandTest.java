@@ -46,6 +46,19 @@ class ComputeCommandTest {
   }
 
   @Test
+  void moreThanAnyoneAsksAtOnceIsRefusedByItsSize() throws IOException {
+    String large = SAG + " ".repeat(ComputeCommand.MOST_BYTES + 1 - SAG.length());
+    String file = file("large.json", large);
+    assertThat(run("", file)).isEqualTo(2);
+    assertThat(err.toString().strip())
+        .isEqualTo(file + ": is larger than the 10 MB that requests may have.");
+    assertThat(run(large, "-")).isEqualTo(2);
+    assertThat(err.toString()).contains("-: is larger than the 10 MB");
+    assertThat(out.toString()).isEmpty();
+    assertThat(run(large.substring(0, ComputeCommand.MOST_BYTES), "-")).isZero();
+  }
+
+  @Test
   void standardInputAndSeveralFilesAreAnsweredByOneArrayInOrder() throws IOException {
     String second = SAG.replace("15", "10");
     assertThat(run("[" + SAG + "]", "-", file("b.json", second))).isZero();

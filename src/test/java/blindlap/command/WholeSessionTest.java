@@ -2,7 +2,10 @@ package blindlap.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Collectors;
@@ -76,6 +79,31 @@ class WholeSessionTest {
 
     assertThat(opened.code()).as(opened.err()).isZero();
     assertThat(opened.out()).contains("Both fingerprints match");
+  }
+
+  @Test
+  void theTextOfTheHelpersSheetMayComeFromStandardInput() throws Exception {
+    CommandLineSession day = new CommandLineSession(folder);
+    String session = day.commit(Plans.SMALL);
+    Path paper = folder.resolve("paper");
+    day.run("sheets", session, "--out", paper.toString(), "--helper");
+    String sheet = typedFromPaper(paper.resolve("helper-sheet.pdf"));
+    day.run("record", session, day.file("laps.csv", Plans.laps(8)).toString());
+    day.run("close-day", session);
+    day.run("close-review", session);
+    InputStream before = System.in;
+    try {
+      System.setIn(new ByteArrayInputStream(new byte[] {(byte) 0xE9}));
+      CommandLineSession.Ran refused = day.run("unseal", session, "--from-sheet", "-");
+      assertThat(refused.code()).isEqualTo(ExitCode.BAD_INPUT);
+      assertThat(refused.err()).contains("UTF-8");
+      System.setIn(new ByteArrayInputStream(sheet.getBytes(StandardCharsets.UTF_8)));
+      CommandLineSession.Ran opened = day.run("unseal", session, "--from-sheet", "-");
+      assertThat(opened.code()).as(opened.err()).isZero();
+      assertThat(opened.out()).contains("Both fingerprints match");
+    } finally {
+      System.setIn(before);
+    }
   }
 
   @Test

@@ -109,6 +109,8 @@ class DayByKeyboardTest {
     }
     heard();
     keys.choose("Close the day");
+    assertThat(day.state().step()).as("asked first").isEqualTo(Step.RIDING);
+    keys.choose("Close the day");
     assertThat(day.state().step()).isEqualTo(Step.DAY_CLOSED);
     assertThat(day.state().lapsRidden()).isEqualTo(8);
     assertThat(day.state().helperRecords()).hasSize(9);

@@ -20,6 +20,9 @@ public final class DayEventsView extends VBox {
   /** The helper's page has words of its own for what it seals. */
   private static final Words HELPER = Words.of("swap");
 
+  /** So wide that what will follow takes three lines and leaves the fields beside it in sight. */
+  private static final int ASKED = 420;
+
   private final Look look;
   private final DayEventsModel events;
   private final Label answer = new Label();
@@ -114,7 +117,7 @@ public final class DayEventsView extends VBox {
                         reason.getText().strip(), by.getText().strip(), knows.isSelected()));
     reason.setOnAction(e -> by.requestFocus());
     // The reason has the whole width: at the end of what it asks stands that no setup is named.
-    part.getChildren().setAll(row(reason), row(by, knows, button(RideWords.say("cut"), end)));
+    part.getChildren().setAll(row(reason), row(by, knows, asked("cut", end)));
     return part;
   }
 
@@ -124,8 +127,20 @@ public final class DayEventsView extends VBox {
     note.setMinHeight(USE_PREF_SIZE);
     VBox part = new VBox(8);
     Runnable close = () -> pressed(part, events::closeDay);
-    part.getChildren().setAll(row(note, button(RideWords.say("close"), close)));
+    part.getChildren().setAll(row(note, asked("close", close)));
     return part;
+  }
+
+  /** What ends the day cannot be undone: it says what will follow and asks once. */
+  private AskedOnce asked(String key, Runnable work) {
+    AskedOnce asked =
+        new AskedOnce(
+            look,
+            new AskedOnce.Words(
+                RideWords.say(key), RideWords.say(key + ".follows"), RideWords.say(key + ".not")),
+            work);
+    asked.maxWidthProperty().bind(look.px(ASKED));
+    return asked;
   }
 
   /** Side by side, so that all that may happen is in view; with large text one below the other. */
@@ -136,7 +151,7 @@ public final class DayEventsView extends VBox {
     HBox row = new HBox(12, parts);
     row.setAlignment(Pos.CENTER_LEFT);
     for (Region part : parts) {
-      if (!(part instanceof Button)) {
+      if (!(part instanceof Button) && !(part instanceof AskedOnce)) {
         part.setMaxWidth(Double.MAX_VALUE);
         HBox.setHgrow(part, Priority.ALWAYS);
       }

@@ -40,11 +40,20 @@ public final class Words {
    * @throws java.util.MissingResourceException if there is no such key
    */
   public String say(String key, Object... arguments) {
+    String template = bundle.getString(key);
+    if (plain(template)) {
+      return template;
+    }
     String[] texts = new String[arguments.length];
     for (int i = 0; i < texts.length; i++) {
       texts[i] = Shown.text(String.valueOf(arguments[i]));
     }
-    return new MessageFormat(counted(bundle.getString(key), texts), Locale.ROOT).format(texts);
+    return new MessageFormat(counted(template, texts), Locale.ROOT).format(texts);
+  }
+
+  /** A text that holds none of the signs of a pattern says itself; lists have thousands of them. */
+  private static boolean plain(String template) {
+    return template.indexOf('{') < 0 && template.indexOf('\'') < 0 && template.indexOf('[') < 0;
   }
 
   /** Chooses the word after a number: the first where the argument is 1, else the second. */

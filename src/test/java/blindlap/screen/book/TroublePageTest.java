@@ -17,6 +17,9 @@ import blindlap.store.SqliteNotebook;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -116,5 +119,34 @@ class TroublePageTest {
     public Optional<Path> saveFile(String title, Path suggested) {
       return Optional.of(suggested);
     }
+  }
+
+  @Test
+  void aNotebookOfALaterProgramIsToldInOneSentenceAndNothingIsSavedOrChanged() throws Exception {
+    Path file = folder.resolve("day-2.blindlap");
+    try (TestDay day = new TestDay(folder, TestDay.EIGHT, 2)) {
+      assertThat(day.state().plan().stints()).isEqualTo(8);
+    }
+    try (Connection notebook = DriverManager.getConnection("jdbc:sqlite:" + file);
+        Statement statement = notebook.createStatement()) {
+      statement.execute("PRAGMA user_version = 99");
+    }
+    byte[] before = Files.readAllBytes(file);
+    NotebookException why =
+        org.assertj.core.api.Assertions.catchThrowableOfType(
+            NotebookException.class,
+            () -> SqliteNotebook.open(file, new byte[16], CLOCK.instant()).close());
+    SafeKeeping keeping = new SafeKeeping(new SqliteFiles(CLOCK, () -> new byte[16]), file);
+    Window.run(
+        () -> {
+          TroubleModel model =
+              TroubleModel.of(keeping, why, Background.immediate(), again -> {}).orElseThrow();
+          TroublePage page = new TroublePage(new Look(), model, new Suggested(), () -> {});
+          assertThat(new Scene(page, 900, 600).getRoot()).isSameAs(page);
+          assertThat(model.sentenceProperty().get()).contains("99").endsWith(".");
+          assertThat(model.damagedProperty().get()).isFalse();
+          assertThat(shown(page)).containsExactly("Try again", "Close");
+        });
+    assertThat(Files.readAllBytes(file)).isEqualTo(before);
   }
 }

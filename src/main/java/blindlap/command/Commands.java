@@ -1,0 +1,84 @@
+package blindlap.command;
+
+import blindlap.compute.Calculations;
+import java.util.List;
+
+/**
+ * The commands in the order of a day. Each is made by its name: reading what all of them may be
+ * given takes longer than a whole list of sessions, and most starts want one of them.
+ */
+final class Commands {
+  /** All names, in the order of {@code --help}. */
+  static final List<String> NAMES =
+      List.of(
+          "demo",
+          "plan",
+          "commit",
+          "helper",
+          "codes",
+          "sheets",
+          "key-in",
+          "record",
+          "void",
+          "blind-broken",
+          "cut-short",
+          "close-day",
+          "close-review",
+          "unseal",
+          "review",
+          "report",
+          "amend",
+          "export",
+          "bring-in",
+          "fingerprint",
+          "abandon",
+          "notebook",
+          "noise",
+          "series",
+          "import-day",
+          "compute");
+
+  private Commands() {}
+
+  /** The names that a line can mean: the one it begins with, or all of them. */
+  static List<String> meant(String... args) {
+    return args.length > 0 && NAMES.contains(args[0]) ? List.of(args[0]) : NAMES;
+  }
+
+  /**
+   * Makes a command.
+   *
+   * @throws IllegalArgumentException if none has this name
+   */
+  static Object named(String name, CommandSetting setting) {
+    return switch (name) {
+      case "demo" -> new DemoCommand(setting);
+      case "plan" -> new PlanCommand(setting);
+      case "commit" -> new CommitCommand(setting);
+      case "helper" -> new HelperCommand(setting);
+      case "codes" -> new CodesCommand(setting);
+      case "sheets" -> new SheetsCommand(setting);
+      case "key-in" -> new KeyInCommand(setting);
+      case "record" -> new RecordCommand(setting);
+      case "void" -> new VoidCommand(setting);
+      case "blind-broken" -> new BlindBrokenCommand(setting);
+      case "cut-short" -> new CutShortCommand(setting);
+      case "close-day" -> new CloseDayCommand(setting);
+      case "close-review" -> new CloseReviewCommand(setting);
+      case "unseal" -> new UnsealCommand(setting);
+      case "review" -> new ReviewCommand(setting);
+      case "report" -> new ReportCommand(setting);
+      case "amend" -> new AmendCommand(setting);
+      case "export" -> new ExportCommand(setting);
+      case "bring-in" -> new BringInCommand(setting);
+      case "fingerprint" -> new FingerprintCommand(setting);
+      case "abandon" -> new AbandonCommand(setting);
+      case "notebook" -> new NotebookCommand(setting);
+      case "noise" -> new NoiseCommand(setting);
+      case "series" -> new SeriesCommand(setting);
+      case "import-day" -> new ImportDayCommand(setting);
+      case "compute" -> new ComputeCommand(Calculations.standard());
+      default -> throw new IllegalArgumentException("no command " + name);
+    };
+  }
+}
