@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.exchange.PlanFields;
 import blindlap.exchange.PlanText;
 import blindlap.exchange.Protocols;
 import blindlap.exchange.Starters;
@@ -132,12 +133,24 @@ public final class Planning {
               fields.remove("series");
               fields.remove("series_sessions");
               fields.remove("expectations");
-              fields.put("protocol", state.plan().protocol().name());
-              if (protocols.get().named(state.plan().protocol().name()).isEmpty()) {
-                fields.remove("protocol");
-              }
-              return fields;
+              rule(fields, state.plan().protocol());
+              return PlanFields.once(fields);
             });
+  }
+
+  /** The rule by its name where the program knows it, else written out. */
+  private void rule(Map<String, Object> fields, Protocol protocol) {
+    if (protocols.get().named(protocol.name()).isPresent()) {
+      fields.put("protocol", protocol.name());
+    } else if (fields.get("protocol") instanceof Map<?, ?> own && protocol.own()) {
+      Map<String, Object> rule = new LinkedHashMap<>();
+      rule.put("stints", String.valueOf(protocol.usualStints()));
+      for (String name : List.of("block", "patterns", "max_run", "min_trend_efficiency")) {
+        rule.put(name, own.get(name));
+      }
+      fields.remove("protocol");
+      fields.put("rule", rule);
+    }
   }
 
   /**
