@@ -18,6 +18,7 @@ import blindlap.seal.SessionKind;
 import blindlap.session.Fact;
 import blindlap.session.Notebook;
 import blindlap.session.Outcome;
+import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import blindlap.wording.HistoryWords;
 import java.io.IOException;
@@ -138,6 +139,20 @@ public final class Planning {
             });
   }
 
+  /**
+   * A committed plan as the plan file it could have been; what anyone expects is left out until
+   * unsealing.
+   */
+  public String fileOf(SessionState state) {
+    Map<String, Object> fields =
+        PlanText.read(CanonicalJson.text(PlanJson.tree(state.plan()))).fields();
+    if (!state.unsealed()) {
+      fields.remove("expectations");
+    }
+    rule(fields, state.plan().protocol());
+    return PlanText.yaml(fields);
+  }
+
   /** The rule by its name where the program knows it, else written out. */
   private void rule(Map<String, Object> fields, Protocol protocol) {
     if (protocols.get().named(protocol.name()).isPresent()) {
@@ -193,6 +208,15 @@ public final class Planning {
    */
   public void exportFile(Path file, Map<String, ?> fields) throws IOException {
     WholeFiles.write(file, exportText(fields).getBytes(StandardCharsets.UTF_8));
+  }
+
+  /**
+   * Writes a committed plan as the plan file it could have been, whole or not at all.
+   *
+   * @throws IOException if it cannot be written; what was there is kept
+   */
+  public void writeFileOf(SessionState state, Path file) throws IOException {
+    WholeFiles.write(file, fileOf(state).getBytes(StandardCharsets.UTF_8));
   }
 
   /** A draft as a plan file. */

@@ -41,6 +41,7 @@ public final class NotebookPage extends BorderPane {
   private final StintStripView strip;
   private final Button next = new Button();
   private final Button helper = new Button(NotebookWords.say("helper"));
+  private final Button read = new Button(NotebookWords.say("read"));
   private final NotebookListView list;
   private final KeepingPane keeping;
   private final NoiseMarginView margin;
@@ -88,6 +89,7 @@ public final class NotebookPage extends BorderPane {
     next.setOnAction(
         e -> model.answerProperty().get().about().ifPresentOrElse(model::open, model::plan));
     helper.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::openAsHelper));
+    read.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::readPlan));
     trouble.setWrapText(true);
     trouble.setMinHeight(USE_PREF_SIZE);
     trouble.getStyleClass().add("strong");
@@ -96,7 +98,7 @@ public final class NotebookPage extends BorderPane {
     this.doors = doors;
     // As wide as their names: in the line of the list's title the search field needs the rest.
     doors.prefWrapLengthProperty().bind(look.px(DOORS));
-    this.buttons = new FlowPane(12, 12, next, helper);
+    this.buttons = new FlowPane(12, 12, next, helper, read);
     doors.managedProperty().bind(Bindings.isNotEmpty(doors.getChildren()));
     VBox.setVgrow(list, Priority.ALWAYS);
     model.answerProperty().addListener((o, before, now) -> show(now));
@@ -140,6 +142,8 @@ public final class NotebookPage extends BorderPane {
     strip.show(now.stints(), now.ridden());
     helper.setVisible(now.riding());
     helper.setManaged(now.riding());
+    read.setVisible(now.about().isPresent());
+    read.setManaged(now.about().isPresent());
   }
 
   private boolean lowWindow() {

@@ -67,7 +67,14 @@ class NotebookRoomsTest {
                   PlanDesk.keeping(desk, folder.resolve("quarry.blindlap")),
                   noise,
                   series,
-                  oldDay),
+                  oldDay,
+                  new CommittedPlanModel(
+                      desk.sessions(),
+                      desk.planning(),
+                      shell,
+                      desk.clock().getZone(),
+                      notebook::copyAsPlan,
+                      Background.immediate())),
               rooms,
               new OneFolder(folder));
       ShellView view =

@@ -1,0 +1,43 @@
+package blindlap.screen.part;
+
+import javafx.scene.control.Label;
+import org.jspecify.annotations.Nullable;
+
+/** What is wrong with a field: under it, or under the row that it stands in, with its name then. */
+final class FieldMessage extends Label {
+  private final TypedForm.Entry entry;
+  private final String title;
+  private @Nullable FieldRow row;
+
+  FieldMessage(TypedForm.Entry entry, String title) {
+    this.entry = entry;
+    this.title = title;
+    getStyleClass().addAll("strong", "note", "field-error");
+    setWrapText(true);
+    setMinHeight(USE_PREF_SIZE);
+    textProperty().bind(entry.errorProperty());
+    visibleProperty().bind(entry.errorProperty().isNotEmpty());
+    managedProperty().bind(visibleProperty());
+  }
+
+  /** From now on the row says where it stands. */
+  void standUnder(FieldRow under) {
+    if (row == under) {
+      return;
+    }
+    row = under;
+    managedProperty().unbind();
+    setManaged(false);
+    textProperty().unbind();
+    entry.errorProperty().addListener((o, before, now) -> say(now));
+    say(entry.errorProperty().get());
+  }
+
+  private void say(String error) {
+    setText(error.isEmpty() ? "" : title + ": " + error);
+    FieldRow under = row;
+    if (under != null) {
+      under.requestLayout();
+    }
+  }
+}
