@@ -22,8 +22,7 @@ final class CommittedPlan {
    */
   static List<String> lines(Desk desk, SessionState state, @Nullable Path out) {
     List<String> lines = new ArrayList<>();
-    lines.add(
-        CommittedPlanWords.headline(state, desk.clock().getZone()).text());
+    lines.add(CommittedPlanWords.headline(state, desk.clock().getZone()).text());
     lines.addAll(CommittedPlanWords.lead(state));
     add(lines, CommittedPlanWords.fingerprint(state));
     CommittedPlanWords.parts(state, desk.planning().answers().quick(state.plan()))

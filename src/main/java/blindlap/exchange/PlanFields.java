@@ -154,8 +154,7 @@ public final class PlanFields {
       return noise;
     }
     Map<String, Object> less = new LinkedHashMap<>(ordered("noise", map));
-    BigDecimal usual =
-        TypedNumber.number(text(less, "usual_difference")).orElse(null);
+    BigDecimal usual = TypedNumber.number(text(less, "usual_difference")).orElse(null);
     if (usual != null && sameNumber(DeclaredNoise.usually(usual, "").sd(), text(less, "sd"))) {
       less.remove("sd");
     }
@@ -186,8 +185,6 @@ public final class PlanFields {
   }
 
   private static boolean sameNumber(BigDecimal number, String typed) {
-    return TypedNumber.number(typed)
-        .filter(other -> number.compareTo(other) == 0)
-        .isPresent();
+    return TypedNumber.number(typed).filter(other -> number.compareTo(other) == 0).isPresent();
   }
 }

@@ -16,7 +16,9 @@ import org.jspecify.annotations.Nullable;
 final class PlanFileWriter {
   private static final Words WORDS = Words.of("planfile");
 
-  /** Fields that a plan cannot do without: written empty where they are missing, to be filled in. */
+  /**
+   * Fields that a plan cannot do without: written empty where they are missing, to be filled in.
+   */
   private static final Set<String> NEEDED = Set.of("question", "rider", "trail", "day");
 
   private final StringBuilder out = new StringBuilder();

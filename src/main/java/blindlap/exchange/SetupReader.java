@@ -46,8 +46,7 @@ final class SetupReader {
       FieldReader f, String typed, @Nullable BigDecimal grams) {
     BigDecimal fromTyped = grams(typed);
     if (fromTyped == null) {
-      FieldWords expected =
-          TypedNumber.twoSigns(typed) ? FieldWords.ONE_SIGN : FieldWords.MASS;
+      FieldWords expected = TypedNumber.twoSigns(typed) ? FieldWords.ONE_SIGN : FieldWords.MASS;
       f.wrong("mass", Objects.requireNonNull(f.value("mass")), expected.say());
       return grams;
     }

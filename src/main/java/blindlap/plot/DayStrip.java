@@ -131,8 +131,7 @@ public final class DayStrip implements Drawing {
     drawSpare(surface, faces, width);
   }
 
-  private void drawBlock(
-      Surface surface, Faces faces, Scale scale, Block block, double width) {
+  private void drawBlock(Surface surface, Faces faces, Scale scale, Block block, double width) {
     double left = scale.at(block.from());
     double right = scale.at(block.to());
     double top = top(faces);
@@ -191,8 +190,7 @@ public final class DayStrip implements Drawing {
     surface.line(x, 2, x, top(faces) + faces.px(HIGH), Pen.of(Ink.INK, 3));
     Face face = faces.number();
     Box words = words(faces, scale, end, width);
-    surface.text(
-        end.words(), words.x(), face.ascent() + 2, Anchor.START, face, Ink.INK);
+    surface.text(end.words(), words.x(), face.ascent() + 2, Anchor.START, face, Ink.INK);
   }
 
   // The words of the end stand at its line where there is room, else before it.

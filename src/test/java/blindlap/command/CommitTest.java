@@ -153,8 +153,7 @@ class CommitTest {
 
   @Test
   void withoutAHelperNobodyIsAskedForOne() {
-    String open =
-        day.file("open.yaml", Plans.SMALL + "blinding: {blinded: no}\n").toString();
+    String open = day.file("open.yaml", Plans.SMALL + "blinding: {blinded: no}\n").toString();
     day.handsOver.add("no");
     CommandLineSession.Ran ran = day.run("commit", open);
 

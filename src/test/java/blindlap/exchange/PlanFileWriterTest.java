@@ -21,9 +21,38 @@ class PlanFileWriterTest {
   private static final int PLANS = 400;
 
   private static final String[] TEXTS = {
-    "Shock K", "a: b", "5", "0,5", "ü ☂ 🚵", "yes", "null", "- a", "# c", "x #y", "two\nlines",
-    "\"q\" \\ 'r'", "a\tb", "tail:", "007", "09:00", "~", "no-break\u00a0space", "{x}", "[y]",
-    "one\n  indented\nlast", "&a", "*b", "!t", "%d", "@at", "`tick", "? q", "| p", "> g", ".5", "1_000"
+    "Shock K",
+    "a: b",
+    "5",
+    "0,5",
+    "ü ☂ 🚵",
+    "yes",
+    "null",
+    "- a",
+    "# c",
+    "x #y",
+    "two\nlines",
+    "\"q\" \\ 'r'",
+    "a\tb",
+    "tail:",
+    "007",
+    "09:00",
+    "~",
+    "no-break\u00a0space",
+    "{x}",
+    "[y]",
+    "one\n  indented\nlast",
+    "&a",
+    "*b",
+    "!t",
+    "%d",
+    "@at",
+    "`tick",
+    "? q",
+    "| p",
+    "> g",
+    ".5",
+    "1_000"
   };
 
   private final Random random = new Random(20_260_201);
@@ -142,8 +171,12 @@ class PlanFileWriterTest {
     maybe(plan, "stints", any("8", "16"));
     maybe(plan, "rule", Map.of("stints", "8", "patterns", List.of("ABBA", "BAAB")));
     maybe(plan, "laps", Map.of("warm_up", any("0", "3"), "scored", any("1", "2")));
-    maybe(plan, "blinding", Map.of("blinded", any("true", "no"), "guesses", "false", "cover", any(TEXTS)));
-    maybe(plan, "timetable", Map.of("start", any("09:00", "23:30"), "lap", any("6", "2,5", "0.25")));
+    maybe(
+        plan,
+        "blinding",
+        Map.of("blinded", any("true", "no"), "guesses", "false", "cover", any(TEXTS)));
+    maybe(
+        plan, "timetable", Map.of("start", any("09:00", "23:30"), "lap", any("6", "2,5", "0.25")));
     maybe(plan, "noise", noise());
     maybe(plan, "override", any(TEXTS));
     maybe(plan, "series", any("after-1", "5"));

@@ -127,7 +127,7 @@ final class NotebookListView extends VBox {
         .setAll(
             button("plan", model::plan),
             forSelected("open", model::open),
-            forSelected("read", model::readPlan),
+            forSelected("read.row", model::readPlan),
             forSelected("copy", row -> model.copyAsPlan(row.id())),
             forSelected("abandon", row -> askReason(row)));
   }

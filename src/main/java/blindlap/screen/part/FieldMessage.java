@@ -1,5 +1,6 @@
 package blindlap.screen.part;
 
+import javafx.scene.Parent;
 import javafx.scene.control.Label;
 import org.jspecify.annotations.Nullable;
 
@@ -7,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 final class FieldMessage extends Label {
   private final TypedForm.Entry entry;
   private final String title;
-  private @Nullable FieldRow row;
+  private @Nullable Parent row;
 
   FieldMessage(TypedForm.Entry entry, String title) {
     this.entry = entry;
@@ -21,7 +22,7 @@ final class FieldMessage extends Label {
   }
 
   /** From now on the row says where it stands. */
-  void standUnder(FieldRow under) {
+  void standUnder(Parent under) {
     if (row == under) {
       return;
     }
@@ -35,7 +36,7 @@ final class FieldMessage extends Label {
 
   private void say(String error) {
     setText(error.isEmpty() ? "" : title + ": " + error);
-    FieldRow under = row;
+    Parent under = row;
     if (under != null) {
       under.requestLayout();
     }

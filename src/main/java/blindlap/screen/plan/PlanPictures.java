@@ -138,8 +138,7 @@ final class PlanPictures {
   private static Optional<DayStrip.Overrun> overrun(Schedule schedule, double limit, double end) {
     return limit < end
         ? Optional.of(
-            new DayStrip.Overrun(
-                limit, DayWords.limit(schedule), DayWords.clock(schedule.limit())))
+            new DayStrip.Overrun(limit, DayWords.limit(schedule), DayWords.clock(schedule.limit())))
         : Optional.empty();
   }
 

@@ -91,10 +91,7 @@ final class SettingAidView extends VBox {
     offer.run();
     work.getChildren()
         .setAll(
-            Fields.words(line.formula(), "note", "second"),
-            WorkshopPane.inputs(line),
-            result,
-            use);
+            Fields.words(line.formula(), "note", "second"), WorkshopPane.inputs(line), result, use);
   }
 
   private void take(WorkshopModel.Line line) {

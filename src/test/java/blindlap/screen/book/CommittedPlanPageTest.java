@@ -105,7 +105,8 @@ class CommittedPlanPageTest {
     assertThat(rooms.roomProperty().get()).isEqualTo(Rooms.Room.COMMITTED_PLAN);
     String read = SceneText.of(scene);
     assertThat(read)
-        .contains("Shock K against Shock L", desk.sessions().all().get(0).planFingerprint().grouped())
+        .contains(
+            "Shock K against Shock L", desk.sessions().all().get(0).planFingerprint().grouped())
         .contains("Is Shock L quicker than Shock K on Quarry loop?", "Spring must sit in its seat")
         .contains("Shown to nobody before unsealing.", "at the end of the Review page")
         .doesNotContain("quicker by about a second", "No idea");

@@ -214,7 +214,13 @@ class NotebookRoomsTest {
       Stage stage = Window.call(book::window);
       Keyboard keys = new Keyboard(book.scene);
       for (Rooms.Room room : Rooms.Room.values()) {
-        if (room != Rooms.Room.NOTEBOOK) {
+        if (room == Rooms.Room.COMMITTED_PLAN) {
+          keys.choose("Read the plan");
+          assertThat(book.rooms.roomProperty().get()).isEqualTo(room);
+          assertThat(keys.here()).contains("Back to the notebook");
+          keys.press(KeyCode.ESCAPE);
+          assertThat(book.rooms.roomProperty().get()).isEqualTo(Rooms.Room.NOTEBOOK);
+        } else if (room != Rooms.Room.NOTEBOOK) {
           String door = blindlap.wording.day.Words.of("rooms").say(room.name());
           keys.choose(door);
           assertThat(book.rooms.roomProperty().get()).isEqualTo(room);

@@ -134,7 +134,9 @@ class PlanFieldsHoldTest {
     return false;
   }
 
-  /** Every number field says the same of 0,5 as of 0.5, and which sign it takes where both occur. */
+  /**
+   * Every number field says the same of 0,5 as of 0.5, and which sign it takes where both occur.
+   */
   @Test
   void aCommaIsAsGoodAsAPointInEveryField() {
     TreeSet<String> numbers = new TreeSet<>();
