@@ -44,11 +44,11 @@ final class SettingAid {
 
   private static boolean fits(WorkshopModel.Kind kind, String unit) {
     String own = WorkshopWords.unit(kind.name()).toLowerCase(Locale.ROOT);
-    return switch (kind) {
-      case RATE_FOR_SAG, PROGRESSIVE_RATE -> List.of("n/mm", "lbf/in").contains(unit);
-      case CLICKS_FROM_OPEN, CLICKS_FROM_CLOSED -> unit.equals("clicks") || unit.equals(own);
-      default -> unit.equals(own);
-    };
+    if (own.isEmpty()) {
+      // A rate has the unit of the rates that it is worked out from.
+      return kind != WorkshopModel.Kind.LEVERAGE && List.of("n/mm", "lbf/in").contains(unit);
+    }
+    return unit.equals(own) || unit.equals("clicks") && own.startsWith("clicks");
   }
 
   /** Writes an answer into the field, and its unit where none stands there. */
