@@ -24,7 +24,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "commit",
     description = {
-      "Fixes a plan, draws the order by lot and seals it. Hand the machine to the helper first: the helper phrase is shown, and two of its words are asked back before anything is drawn.",
+      "Fixes a plan, draws the order by lot and seals it. It asks whether the machine is with the helper; then the helper phrase is shown, and two of its words are asked back before anything is drawn.",
       "The fingerprint goes to someone else before riding: it proves later that plan and order were fixed by then."
     })
 final class CommitCommand extends SessionCommand {
@@ -46,7 +46,7 @@ final class CommitCommand extends SessionCommand {
   @Option(
       names = "--yes",
       description =
-          "Writes the helper phrase out and seals at once, without asking for two of its words. Needed where there is no terminal.")
+          "For scripts: writes the helper phrase out and seals at once, without asking whether the helper has the machine and without asking for two words. Needed where there is no terminal.")
   boolean yes;
 
   CommitCommand(CommandSetting setting) {
@@ -68,6 +68,10 @@ final class CommitCommand extends SessionCommand {
       if (plan.kind() == Plan.Kind.COMPARISON) {
         HistoryWords.ahead(desk.questions().before(plan)).forEach(this::say);
       }
+      checkNullRun(plan);
+      if (talked(plan)) {
+        new PhraseTalk(this, setting().terminal()).handedOver(plan.blinding().helper());
+      }
       SessionKind kind = kind(plan);
       Committing.Begun begun = desk.committing().begin(plan, signedBy);
       if (begun instanceof Committing.Begun.Refused refused) {
@@ -81,8 +85,16 @@ final class CommitCommand extends SessionCommand {
         say(Words.of("series").say("noise.committed", state.id().brief()));
       }
       say(Words.of("cautions").say("short"));
+      if (talked(plan)) {
+        say(PlanWords.say("commit.clear"));
+      }
       return ExitCode.DONE;
     }
+  }
+
+  /** True if a helper sits at the terminal of whom the rider must see nothing. */
+  private boolean talked(Plan plan) {
+    return plan.kind() == Plan.Kind.COMPARISON && !plan.unblinded() && !yes;
   }
 
   /** The phrase first: there is no order, sealed or not, before it is out. */
@@ -103,15 +115,18 @@ final class CommitCommand extends SessionCommand {
     say("  " + committed.sealed().fingerprint().grouped());
   }
 
-  private SessionKind kind(Plan plan) {
-    if (!nullRun) {
-      return SessionKind.comparison();
-    }
-    if (plan.unblinded() || plan.kind() == Plan.Kind.NOISE_RUN) {
+  private void checkNullRun(Plan plan) {
+    if (nullRun && (plan.unblinded() || plan.kind() == Plan.Kind.NOISE_RUN)) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
           "--null-run: the session is %s, so nothing can be concealed. Nothing was sealed."
               .formatted(plan.unblinded() ? "unblinded" : "an open noise run"));
+    }
+  }
+
+  private SessionKind kind(Plan plan) {
+    if (!nullRun) {
+      return SessionKind.comparison();
     }
     List<String> names = plan.setups().stream().map(Setup::name).toList();
     String setups = String.join(", ", names);

@@ -3,6 +3,7 @@ package blindlap.command;
 import blindlap.seal.HelperPhrase;
 import blindlap.seal.PhraseAsked;
 import blindlap.wording.PlanWords;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -16,6 +17,28 @@ final class PhraseTalk {
   PhraseTalk(SessionCommand command, CommandSetting.Terminal terminal) {
     this.command = command;
     this.terminal = terminal;
+  }
+
+  /**
+   * Makes sure that the machine is with the helper before anything is shown that is theirs alone.
+   *
+   * @param helper who that is; blank if the plan does not say
+   * @throws Complaint if it is not, or nobody answers; nothing was shown then
+   */
+  void handedOver(String helper) {
+    command.say(PlanWords.handOver(helper));
+    String prompt = PlanWords.say("commit.handover.ask");
+    while (true) {
+      String typed = terminal.answer(prompt).orElse("no").strip().toLowerCase(Locale.ROOT);
+      switch (typed) {
+        case "yes", "y" -> {
+          return;
+        }
+        case "no", "n" ->
+            throw new Complaint(ExitCode.BAD_INPUT, PlanWords.say("commit.handover.not"));
+        default -> command.complain(PlanWords.say("commit.handover.unclear"));
+      }
+    }
   }
 
   /**

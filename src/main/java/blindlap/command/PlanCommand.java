@@ -20,7 +20,9 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -52,9 +54,19 @@ final class PlanCommand extends SessionCommand {
   @Nullable String like;
 
   @Option(
+      names = "--committed",
+      paramLabel = "SESSION",
+      description =
+          "In place of a file: reads the plan that a session was committed with, and its"
+              + " fingerprint. What anyone expects is shown after unsealing.")
+  @Nullable String committed;
+
+  @Option(
       names = "--out",
       paramLabel = "FILE",
-      description = "With --like: writes a plan file instead of a draft; an existing file is kept.")
+      description =
+          "With --like: writes a plan file instead of a draft. With --committed: writes the plan as"
+              + " a file, too. An existing file is kept.")
   @Nullable Path out;
 
   @Option(
@@ -81,10 +93,14 @@ final class PlanCommand extends SessionCommand {
   @Override
   public Integer call() {
     String session = like;
-    if ((session == null) == (file == null)) {
+    if (Stream.of(session, file, committed).filter(Objects::nonNull).count() != 1) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
-          "plan takes a plan file, or --like with a session: one of the two. Nothing was made.");
+          "plan takes a plan file, or --like or --committed with a session: one of the three."
+              + " Nothing was made.");
+    }
+    if (committed != null) {
+      return reads(committed);
     }
     if (session != null) {
       try (Desk desk = open()) {
@@ -99,6 +115,20 @@ final class PlanCommand extends SessionCommand {
           ExitCode.BAD_INPUT, "--out and --series-of go with --like only. Nothing was made.");
     }
     return shows();
+  }
+
+  private Integer reads(String session) {
+    if (seriesOf != null || days != null || times) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "--series-of, --days and --times do not go with --committed. Nothing was read.");
+    }
+    try (Desk desk = open()) {
+      List<String> lines = CommittedPlan.lines(desk, find(desk, session), out);
+      did(out == null ? Done.NOTHING : Done.WRITTEN);
+      lines.forEach(this::say);
+      return ExitCode.DONE;
+    }
   }
 
   private Integer shows() {

@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.exchange.PlanFields;
 import blindlap.exchange.PlanText;
 import blindlap.exchange.Protocols;
 import blindlap.exchange.Starters;
@@ -17,6 +18,7 @@ import blindlap.seal.SessionKind;
 import blindlap.session.Fact;
 import blindlap.session.Notebook;
 import blindlap.session.Outcome;
+import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import blindlap.wording.HistoryWords;
 import java.io.IOException;
@@ -132,12 +134,38 @@ public final class Planning {
               fields.remove("series");
               fields.remove("series_sessions");
               fields.remove("expectations");
-              fields.put("protocol", state.plan().protocol().name());
-              if (protocols.get().named(state.plan().protocol().name()).isEmpty()) {
-                fields.remove("protocol");
-              }
-              return fields;
+              rule(fields, state.plan().protocol());
+              return PlanFields.once(fields);
             });
+  }
+
+  /**
+   * A committed plan as the plan file it could have been; what anyone expects is left out until
+   * unsealing.
+   */
+  public String fileOf(SessionState state) {
+    Map<String, Object> fields =
+        PlanText.read(CanonicalJson.text(PlanJson.tree(state.plan()))).fields();
+    if (!state.unsealed()) {
+      fields.remove("expectations");
+    }
+    rule(fields, state.plan().protocol());
+    return PlanText.yaml(fields);
+  }
+
+  /** The rule by its name where the program knows it, else written out. */
+  private void rule(Map<String, Object> fields, Protocol protocol) {
+    if (protocols.get().named(protocol.name()).isPresent()) {
+      fields.put("protocol", protocol.name());
+    } else if (fields.get("protocol") instanceof Map<?, ?> own && protocol.own()) {
+      Map<String, Object> rule = new LinkedHashMap<>();
+      rule.put("stints", String.valueOf(protocol.usualStints()));
+      for (String name : List.of("block", "patterns", "max_run", "min_trend_efficiency")) {
+        rule.put(name, own.get(name));
+      }
+      fields.remove("protocol");
+      fields.put("rule", rule);
+    }
   }
 
   /**
@@ -180,6 +208,15 @@ public final class Planning {
    */
   public void exportFile(Path file, Map<String, ?> fields) throws IOException {
     WholeFiles.write(file, exportText(fields).getBytes(StandardCharsets.UTF_8));
+  }
+
+  /**
+   * Writes a committed plan as the plan file it could have been, whole or not at all.
+   *
+   * @throws IOException if it cannot be written; what was there is kept
+   */
+  public void writeFileOf(SessionState state, Path file) throws IOException {
+    WholeFiles.write(file, fileOf(state).getBytes(StandardCharsets.UTF_8));
   }
 
   /** A draft as a plan file. */

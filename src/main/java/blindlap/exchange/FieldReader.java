@@ -155,13 +155,14 @@ final class FieldReader {
     if (!typed) {
       return scalar(name, expected, stored);
     }
+    return scalar(name, signed(name, expected), each -> TypedNumber.number(each).orElseThrow());
+  }
+
+  /** What is expected, or that one sign is where two were typed. */
+  private String signed(String name, String expected) {
     Located value = value(name);
     String text = value == null ? null : value.text();
-    boolean both = text != null && TypedNumber.twoSigns(text);
-    return scalar(
-        name,
-        both ? FieldWords.ONE_SIGN.say() : expected,
-        each -> TypedNumber.number(each).orElseThrow());
+    return text != null && TypedNumber.twoSigns(text) ? FieldWords.ONE_SIGN.say() : expected;
   }
 
   BigDecimal decimal(String name, String otherwise) {
@@ -187,7 +188,8 @@ final class FieldReader {
   }
 
   @Nullable Integer integer(String name) {
-    return scalar(name, FieldWords.WHOLE_NUMBER.say(), this::integerOf);
+    String expected = FieldWords.WHOLE_NUMBER.say();
+    return scalar(name, typed ? signed(name, expected) : expected, this::integerOf);
   }
 
   int integer(String name, int otherwise) {

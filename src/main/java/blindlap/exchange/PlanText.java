@@ -2,12 +2,6 @@ package blindlap.exchange;
 
 import blindlap.fault.Problem;
 import blindlap.plan.PlanFault;
-import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
-import com.fasterxml.jackson.dataformat.yaml.YAMLGenerator;
-import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -71,50 +65,11 @@ public final class PlanText {
     return value.text();
   }
 
-  /** Fields as a YAML plan file; fields without a value are left out. */
+  /**
+   * Fields as a YAML plan file, written as a person would: fields without a value, and those that
+   * say again what another one says, are left out.
+   */
   public static String yaml(Map<String, ?> fields) {
-    StringWriter out = new StringWriter();
-    YAMLFactory factory =
-        YAMLFactory.builder()
-            .disable(YAMLGenerator.Feature.WRITE_DOC_START_MARKER)
-            .enable(YAMLGenerator.Feature.MINIMIZE_QUOTES)
-            .enable(YAMLGenerator.Feature.ALWAYS_QUOTE_NUMBERS_AS_STRINGS)
-            .build();
-    try (JsonGenerator generator = factory.createGenerator(out)) {
-      write(fields, generator);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    return out.toString();
-  }
-
-  private static void write(Object value, JsonGenerator out) throws IOException {
-    if (value instanceof Map<?, ?> map) {
-      out.writeStartObject();
-      for (Map.Entry<?, ?> field : map.entrySet()) {
-        if (!empty(field.getValue())) {
-          out.writeFieldName(String.valueOf(field.getKey()));
-          write(field.getValue(), out);
-        }
-      }
-      out.writeEndObject();
-    } else if (value instanceof List<?> list) {
-      out.writeStartArray();
-      for (Object item : list) {
-        if (item != null) {
-          write(item, out);
-        }
-      }
-      out.writeEndArray();
-    } else {
-      out.writeString(String.valueOf(value));
-    }
-  }
-
-  private static boolean empty(@Nullable Object value) {
-    return value == null
-        || value instanceof String text && text.isEmpty()
-        || value instanceof List<?> list && list.isEmpty()
-        || value instanceof Map<?, ?> map && map.values().stream().allMatch(PlanText::empty);
+    return PlanFileWriter.text(fields);
   }
 }

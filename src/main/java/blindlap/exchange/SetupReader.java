@@ -46,7 +46,8 @@ final class SetupReader {
       FieldReader f, String typed, @Nullable BigDecimal grams) {
     BigDecimal fromTyped = grams(typed);
     if (fromTyped == null) {
-      f.wrong("mass", Objects.requireNonNull(f.value("mass")), FieldWords.MASS.say());
+      FieldWords expected = TypedNumber.twoSigns(typed) ? FieldWords.ONE_SIGN : FieldWords.MASS;
+      f.wrong("mass", Objects.requireNonNull(f.value("mass")), expected.say());
       return grams;
     }
     if (grams != null && grams.subtract(fromTyped).abs().compareTo(BigDecimal.ONE) > 0) {

@@ -26,6 +26,7 @@ public record Protocol(
     @Nullable Integer maxRun,
     @Nullable Double minTrendEfficiency,
     int usualStints) {
+  private static final String OWN = "own rule";
 
   public Protocol {
     setups = List.copyOf(setups);
@@ -55,10 +56,15 @@ public record Protocol(
         && minTrendEfficiency == null;
   }
 
+  /** True if it holds just a rule written in a plan file. */
+  public boolean own() {
+    return name.equals(OWN);
+  }
+
   /** A protocol that holds just a rule written in a plan file. */
   public static Protocol unnamed(Rule rule) {
     return new Protocol(
-        "own rule",
+        OWN,
         "Own rule",
         "",
         List.of(rule.setups()),

@@ -145,6 +145,11 @@ public record Schedule(List<Block> blocks, ZonedDateTime limit) {
     return blocks.stream().filter(b -> b.kind() == Kind.STINT).toList();
   }
 
+  /** Stints that are not over before the limit, in order. */
+  public List<Block> inTheDark() {
+    return stints().stream().filter(block -> block.to().isAfter(limit)).toList();
+  }
+
   /**
    * Time that dropping everything of one sort, or the fewest stints, would need; only ways that do.
    */

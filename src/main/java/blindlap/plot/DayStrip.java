@@ -11,7 +11,9 @@ import blindlap.plot.surface.Spoken;
 import blindlap.plot.surface.Surface;
 import blindlap.plot.surface.Weight;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The day as a strip: blocks of time from left to right, clock times at the ones that are named.
@@ -47,14 +49,29 @@ public final class DayStrip implements Drawing {
   }
 
   /**
+   * The end of what is possible where blocks go on after it: what lies behind is dark.
+   *
+   * @param at in minutes of elapsed time since the first block
+   * @param words what it is, such as "sunset"
+   * @param clock its clock time
+   */
+  public record Overrun(double at, String words, String clock) {}
+
+  /**
    * Everything that is drawn.
    *
    * @param blocks in order of time; the end, if any, last
+   * @param overrun the end that blocks run over; empty if none does
    * @param swapMinutes length of the swap at the start of each stint
    * @param spare words between the last block and the end, such as "1 h 08 spare"; may be empty
    * @param spoken the picture in words
    */
-  public record Content(List<Block> blocks, double swapMinutes, String spare, Spoken spoken) {
+  public record Content(
+      List<Block> blocks,
+      Optional<Overrun> overrun,
+      double swapMinutes,
+      String spare,
+      Spoken spoken) {
     /** Copies the list. */
     public Content {
       blocks = List.copyOf(blocks);
@@ -108,12 +125,13 @@ public final class DayStrip implements Drawing {
   public void draw(Surface surface, double width, double textScale) {
     Faces faces = new Faces(textScale);
     Scale scale = scale(width);
-    content.blocks().forEach(block -> drawBlock(surface, faces, scale, block));
+    content.blocks().forEach(block -> drawBlock(surface, faces, scale, block, width));
+    content.overrun().ifPresent(end -> drawOverrun(surface, faces, scale, end, width));
     drawClocks(surface, faces, scale, width);
     drawSpare(surface, faces, width);
   }
 
-  private void drawBlock(Surface surface, Faces faces, Scale scale, Block block) {
+  private void drawBlock(Surface surface, Faces faces, Scale scale, Block block, double width) {
     double left = scale.at(block.from());
     double right = scale.at(block.to());
     double top = top(faces);
@@ -125,22 +143,69 @@ public final class DayStrip implements Drawing {
       return;
     }
     surface.rectangle(box, block.kind() == Kind.STINT ? Ink.SHEET : Ink.NOISE);
-    outline(surface, box);
     if (block.kind() == Kind.STINT) {
       double swap = Math.min(scale.pixelsPerUnit() * content.swapMinutes(), box.width());
       surface.rectangle(new Box(left, box.bottom() - faces.px(7), swap, faces.px(7)), Ink.INK);
     }
+    double dark = Math.max(left, scale.at(darkFrom()));
+    if (dark < right) {
+      surface.rectangle(new Box(dark, top, right - dark, box.height()), Ink.INK);
+    }
+    outline(surface, box);
+    name(surface, faces, scale, block, width);
+  }
+
+  // Inside its block where there is room, a number of a stint over it, other words above.
+  private void name(Surface surface, Faces faces, Scale scale, Block block, double width) {
+    Face face = faces.number();
+    double left = scale.at(block.from());
+    double right = scale.at(block.to());
     double middle = (left + right) / 2;
-    double baseline = top + faces.px(HIGH) / 2 + 0.25 * face.size();
-    if (face.room(block.words()) <= box.width() - 3) {
-      surface.text(block.words(), middle, baseline, Anchor.MIDDLE, face, Ink.INK);
-    } else if (block.kind() == Kind.STINT && numbered(face, scale, block)) {
-      Box words = Box.around(block.words(), middle, baseline, Anchor.MIDDLE, face).grown(1);
-      surface.rectangle(words, Ink.SHEET);
+    double baseline = top(faces) + faces.px(HIGH) / 2 + 0.25 * face.size();
+    boolean inside = face.room(block.words()) <= right - left - 3;
+    boolean dark = block.to() > darkFrom();
+    if (block.kind() == Kind.STINT ? inside || numbered(face, scale, block) : inside) {
+      if (!inside || dark) {
+        // On a ground of its own, whatever is behind.
+        Box words = Box.around(block.words(), middle, baseline, Anchor.MIDDLE, face);
+        surface.rectangle(words.grown(1), Ink.SHEET);
+      }
       surface.text(block.words(), middle, baseline, Anchor.MIDDLE, face, Ink.INK);
     } else if (block.kind() == Kind.OTHER) {
-      surface.text(block.words(), left, face.ascent() + 2, Anchor.START, face, Ink.SECOND);
+      Box above = Box.around(block.words(), left, face.ascent() + 2, Anchor.START, face);
+      if (free(faces, scale, above, width)) {
+        surface.text(block.words(), left, face.ascent() + 2, Anchor.START, face, Ink.SECOND);
+      }
     }
+  }
+
+  /** When the dark begins; beyond all blocks if none runs over. */
+  private double darkFrom() {
+    return content.overrun().map(Overrun::at).orElse(Double.POSITIVE_INFINITY);
+  }
+
+  private static void drawOverrun(
+      Surface surface, Faces faces, Scale scale, Overrun end, double width) {
+    double x = AxisPart.crisp(scale.at(end.at()));
+    surface.line(x, 2, x, top(faces) + faces.px(HIGH), Pen.of(Ink.INK, 3));
+    Face face = faces.number();
+    Box words = words(faces, scale, end, width);
+    surface.text(end.words(), words.x(), face.ascent() + 2, Anchor.START, face, Ink.INK);
+  }
+
+  // The words of the end stand at its line where there is room, else before it.
+  private static Box words(Faces faces, Scale scale, Overrun end, double width) {
+    Face face = faces.number();
+    double x = scale.at(end.at());
+    double gap = faces.px(6);
+    boolean room = x + gap + face.room(end.words()) <= width;
+    double left = room ? x + gap : Math.max(0, x - gap - face.room(end.words()));
+    return Box.around(end.words(), left, face.ascent() + 2, Anchor.START, face);
+  }
+
+  private boolean free(Faces faces, Scale scale, Box words, double width) {
+    return content.overrun().stream()
+        .noneMatch(end -> words(faces, scale, end, width).overlap(words) > 0);
   }
 
   // Where numbers are wider than their blocks, only every second or third is written.
@@ -164,24 +229,33 @@ public final class DayStrip implements Drawing {
         Pen.of(Ink.INK, 1.2));
   }
 
+  private record Clock(double at, String words) {}
+
+  private List<Clock> clocks() {
+    List<Clock> clocks = new ArrayList<>();
+    content.blocks().stream()
+        .filter(block -> !block.clock().isEmpty())
+        .forEach(block -> clocks.add(new Clock(block.from(), block.clock())));
+    content.overrun().ifPresent(end -> clocks.add(new Clock(end.at(), end.clock())));
+    clocks.sort(Comparator.comparingDouble(Clock::at));
+    return clocks;
+  }
+
   // Clock times take the upper line where they fit, else the lower; a line leads to each.
   private void drawClocks(Surface surface, Faces faces, Scale scale, double width) {
     Face face = faces.number();
     double under = top(faces) + faces.px(HIGH);
     List<Double> ends = new ArrayList<>(List.of(-1e9, -1e9));
-    for (Block block : content.blocks()) {
-      if (block.clock().isEmpty()) {
-        continue;
-      }
-      double x = scale.at(block.from());
-      double room = face.room(block.clock());
+    for (Clock clock : clocks()) {
+      double x = scale.at(clock.at());
+      double room = face.room(clock.words());
       double left = Math.max(0, Math.min(width - room, x - room / 2));
       int line = left > ends.get(0) + face.size() / 2 ? 0 : 1;
       ends.set(line, left + room);
       double baseline = under + faces.px(8) + face.ascent() + line * face.line();
       double tick = AxisPart.crisp(x);
       surface.line(tick, under, tick, baseline - face.ascent(), Pen.of(Ink.INK, 1));
-      surface.backedText(block.clock(), left, baseline, Anchor.START, face, Ink.SECOND);
+      surface.backedText(clock.words(), left, baseline, Anchor.START, face, Ink.SECOND);
     }
   }
 

@@ -1,6 +1,7 @@
 package blindlap.screen;
 
 import blindlap.desk.Desk;
+import blindlap.screen.book.CommittedPlanModel;
 import blindlap.screen.book.KeepingModel;
 import blindlap.screen.book.NoiseModel;
 import blindlap.screen.book.NotebookModel;
@@ -84,7 +85,14 @@ final class Pages {
                 keeping,
                 new NoiseModel(desk.history(), background),
                 new SeriesModel(desk.series(), desk.seriesReports(), background),
-                new OldDayModel(desk.plainDays(), desk.history(), background)),
+                new OldDayModel(desk.plainDays(), desk.history(), background),
+                new CommittedPlanModel(
+                    desk.sessions(),
+                    desk.planning(),
+                    shell,
+                    desk.clock().getZone(),
+                    model::copyAsPlan,
+                    background)),
             new Rooms(),
             dialogs);
     return page[0];

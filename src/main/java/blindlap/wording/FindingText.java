@@ -259,6 +259,11 @@ public final class FindingText {
 
   /** What was expected, and what the day said. */
   public List<String> expected(List<Expectation> more) {
+    return expectations(plan, more);
+  }
+
+  /** What was expected, by the plan and later on. */
+  static List<String> expectations(Plan plan, List<Expectation> more) {
     List<Expectation> all = new ArrayList<>();
     all.add(new Expectation("TESTER", plan.expectations().tester()));
     all.add(new Expectation("RIDER", plan.expectations().rider()));

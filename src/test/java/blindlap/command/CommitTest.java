@@ -150,4 +150,39 @@ class CommitTest {
     day.types(CommandLineSession.shownPhrase(none.out()));
     assertThat(day.run("helper", "latest").out()).contains("Shock L");
   }
+
+  @Test
+  void beforeThePhraseIsShownItIsAskedWhetherTheHelperHasTheMachine() {
+    for (String answer : List.of("no", " N ", CommandLineSession.NOBODY)) {
+      day.handsOver.add(answer);
+      CommandLineSession.Ran ran = day.run("commit", "--null-run", plan);
+
+      assertThat(ran.code()).isEqualTo(ExitCode.BAD_INPUT);
+      assertThat(ran.out()).contains("Hand the machine to the helper").doesNotContain("phrase");
+      assertThat(ran.err().strip().lines()).hasSize(1);
+      assertThat(ran.err()).contains("nothing was drawn or sealed", "type the command again");
+      assertThat(empty()).isTrue();
+    }
+    day.handsOver.addAll(List.of("", "what?", "Yes"));
+    CommandLineSession.Ran ran = day.run("commit", plan);
+
+    assertThat(ran.code()).as(ran.err()).isZero();
+    assertThat(ran.err().strip().lines())
+        .hasSize(2)
+        .allMatch(line -> line.startsWith("That is neither yes nor no."));
+    assertThat(ran.out().indexOf("Hand the machine")).isLessThan(ran.out().indexOf("phrase,"));
+    assertThat(ran.out().strip()).endsWith("before you give the machine back.");
+  }
+
+  @Test
+  void withoutAHelperNobodyIsAskedForOne() {
+    String open = day.file("open.yaml", Plans.SMALL + "blinding: {blinded: no}\n").toString();
+    day.handsOver.add("no");
+    CommandLineSession.Ran ran = day.run("commit", open);
+
+    assertThat(ran.code()).as(ran.err()).isZero();
+    assertThat(ran.out()).doesNotContain("Hand the machine");
+    assertThat(day.run("commit", "--yes", plan).out()).doesNotContain("Hand the machine");
+    assertThat(day.handsOver).hasSize(1);
+  }
 }

@@ -197,6 +197,10 @@ class RefusedCommandsTest {
         List.of(
             line(broken, "--times"),
             line(plan, "--days", "0"),
+            line("--committed", NO_SESSION),
+            line("--committed", closed, "--like", closed),
+            line("--committed", closed, "--days", "5"),
+            line("--committed", closed, "--out", in),
             line("--like", NO_SESSION),
             line("--like", closed, "--series-of", "1"),
             line("--like", closed, "--out", in)));

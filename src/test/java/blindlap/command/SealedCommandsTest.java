@@ -112,6 +112,8 @@ class SealedCommandsTest {
             List.of("review", "--from", out.resolve("package").toString()),
             List.of("plan", "--like", id, "--series-of", "2"),
             List.of("plan", "--like", id, "--out", out.resolve("again.yaml").toString()),
+            List.of("plan", "--committed", id),
+            List.of("plan", "--committed", id, "--out", out.resolve("it.yaml").toString()),
             List.of("notebook"),
             List.of("notebook", "--verify"),
             List.of("notebook", "--search", "Shock L"));

@@ -98,6 +98,9 @@ class UnwritableOutputTest {
     lost(day, Done.SAVED, "fingerprint", id, "--given-to", "M. Oster");
     lost(day, Done.SAVED, "abandon", other, "--reason", "rain");
     lost(day, Done.DRAFTED, "plan", "--like", id);
+    lost(day, Done.NOTHING, "plan", "--committed", id);
+    String read = folder.resolve("read.yaml").toString();
+    lost(day, Done.WRITTEN, "plan", "--committed", id, "--out", read);
     lost(day, Done.WRITTEN, "plan", "--like", id, "--out", folder.resolve("l.yaml").toString());
     lost(day, Done.NOTHING, "notebook");
     lost(day, Done.WRITTEN, "notebook", "--backup");

@@ -3,6 +3,7 @@ package blindlap.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.fault.Problem;
+import blindlap.wording.day.DayWords;
 import java.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -76,6 +77,22 @@ class ScheduleTest {
         .containsExactly(
             org.assertj.core.api.Assertions.tuple(Schedule.Drop.RESTS, 0),
             org.assertj.core.api.Assertions.tuple(Schedule.Drop.STINTS, 12));
+  }
+
+  @Test
+  void theStintsThatFallIntoTheDarkAreNamed() {
+    Schedule late = Schedule.of(Plans.with(TABLE.formatted("10:00", "15:40"))).orElseThrow();
+    List<Schedule.Block> dark = late.inTheDark();
+
+    assertThat(dark).isNotEmpty().allMatch(stint -> stint.to().isAfter(late.limit()));
+    int light = late.stints().size() - dark.size();
+    assertThat(late.stints().subList(0, light)).noneMatch(s -> s.to().isAfter(late.limit()));
+    assertThat(DayWords.dark(late))
+        .hasValue(
+            "Stints %d to 16 fall into the dark: they are not over by 15:40 CET, the end of daylight in this plan."
+                .formatted(light + 1));
+    Schedule early = Schedule.of(Plans.with(TABLE.formatted("09:00", "16:38"))).orElseThrow();
+    assertThat(DayWords.dark(early)).isEmpty();
   }
 
   @Test

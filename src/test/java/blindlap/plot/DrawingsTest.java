@@ -131,6 +131,31 @@ class DrawingsTest {
   }
 
   @Test
+  void aDayThatRunsOverKeepsItsEndMarkAndIsDarkBehindIt() {
+    for (double left : new double[] {1, 19, 50, 190}) {
+      RecordingSurface surface = RecordingSurface.of(MoreSamples.overrun(16, left), 744, 1);
+      double perMinute = 742.0 / (40 + 16 * 19 + 30);
+      double mark = 743 - left * perMinute;
+      List<Box> dark = new ArrayList<>();
+      for (int i = 0; i < surface.boxes.size(); i++) {
+        if (surface.fills.get(i) == Ink.INK && surface.boxes.get(i).height() > 30) {
+          dark.add(surface.boxes.get(i));
+        }
+      }
+
+      assertThat(dark).isNotEmpty().allMatch(box -> box.x() > mark - 0.5);
+      assertThat(dark.stream().mapToDouble(Box::width).sum())
+          .isCloseTo(left * perMinute, within(0.5));
+      assertThat(surface.find("sunset 16:38 CET").words()).isNotEmpty();
+      assertThat(surface.find("16:38").words()).isNotEmpty();
+      assertThat(surface.lines)
+          .anyMatch(line -> line.pen().width() == 3 && Math.abs(line.x1() - mark) < 1);
+    }
+    assertThat(RecordingSurface.of(MoreSamples.day(16), 744, 1).lines)
+        .noneMatch(line -> line.pen().width() == 3);
+  }
+
+  @Test
   void stintsAndDifferenceHaveTheSameUnitsPerPixel() {
     RecordingSurface surface = RecordingSurface.of(Samples.difference(), 744, 1);
     double above = middle(surface.find("1:36.0")) - middle(surface.find("1:34.0"));

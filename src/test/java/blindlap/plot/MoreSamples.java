@@ -32,6 +32,10 @@ public final class MoreSamples {
     all.put("series-unbounded", seriesUnbounded());
     all.put("day", day(8));
     all.put("day-24-stints", day(24));
+    all.put("day-overrun", overrun(8, 50));
+    all.put("day-overrun-at-noon", overrun(16, 190));
+    all.put("day-overrun-24-stints", overrun(24, 100));
+    all.put("day-overrun-a-little", overrun(8, 1));
     all.put("small-stints", smallStints());
     all.put("small-interval", smallInterval(-1.23, -1.62, -0.85, 0.5));
     all.put("small-interval-unbounded", smallInterval(0.2, Double.NEGATIVE_INFINITY, 0.9, 0.5));
@@ -181,6 +185,37 @@ public final class MoreSamples {
 
   /** A day with warm-up, rest and sunset. */
   public static DayStrip day(int stints) {
+    List<DayStrip.Block> blocks = blocks(stints);
+    double at = blocks.get(blocks.size() - 1).to();
+    blocks.add(
+        new DayStrip.Block(DayStrip.Kind.END, at + 68, at + 100, "sunset 16:38 CET", "16:38"));
+    return DayStrip.of(
+        new DayStrip.Content(
+            blocks,
+            Optional.empty(),
+            7,
+            "1 h 08 spare",
+            new Spoken(stints + " stints from 09:40; sunset 16:38.", "")));
+  }
+
+  /**
+   * A day that goes on after sunset.
+   *
+   * @param left minutes of the day that are left at sunset
+   */
+  public static DayStrip overrun(int stints, double left) {
+    List<DayStrip.Block> blocks = blocks(stints);
+    double sunset = blocks.get(blocks.size() - 1).to() - left;
+    return DayStrip.of(
+        new DayStrip.Content(
+            blocks,
+            Optional.of(new DayStrip.Overrun(sunset, "sunset 16:38 CET", "16:38")),
+            7,
+            "",
+            new Spoken(stints + " stints from 09:40, beyond sunset at 16:38.", "")));
+  }
+
+  private static List<DayStrip.Block> blocks(int stints) {
     List<DayStrip.Block> blocks = new ArrayList<>();
     blocks.add(new DayStrip.Block(DayStrip.Kind.OTHER, 0, 40, "warm-up", "09:00"));
     double at = 40;
@@ -193,14 +228,7 @@ public final class MoreSamples {
       blocks.add(new DayStrip.Block(DayStrip.Kind.STINT, at, at + 19, Integer.toString(i), clock));
       at += 19;
     }
-    blocks.add(
-        new DayStrip.Block(DayStrip.Kind.END, at + 68, at + 100, "sunset 16:38 CET", "16:38"));
-    return DayStrip.of(
-        new DayStrip.Content(
-            blocks,
-            7,
-            "1 h 08 spare",
-            new Spoken(stints + " stints from 09:40; sunset 16:38.", "")));
+    return blocks;
   }
 
   /** Two rows of raw stints. */

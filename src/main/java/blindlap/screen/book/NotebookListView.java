@@ -127,7 +127,8 @@ final class NotebookListView extends VBox {
         .setAll(
             button("plan", model::plan),
             forSelected("open", model::open),
-            forSelected("copy", model::copyAsPlan),
+            forSelected("read.row", model::readPlan),
+            forSelected("copy", row -> model.copyAsPlan(row.id())),
             forSelected("abandon", row -> askReason(row)));
   }
 

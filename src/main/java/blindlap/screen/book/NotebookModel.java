@@ -236,6 +236,11 @@ public final class NotebookModel {
     shell.open(page, row.id());
   }
 
+  /** Opens the committed plan of a session, to be read. */
+  public void readPlan(Row row) {
+    shell.readPlan(row.id());
+  }
+
   /** Goes to the helper's page of a session. */
   public void openAsHelper(Row row) {
     shell.open(Shell.Page.SWAP, row.id());
@@ -247,10 +252,10 @@ public final class NotebookModel {
   }
 
   /** Makes a draft of a session's plan, without its day and override, and goes to the Plan page. */
-  public void copyAsPlan(Row row) {
+  public void copyAsPlan(SessionId session) {
     background.run(
         () -> {
-          Optional<Map<String, Object>> fields = planning.copyOf(row.id());
+          Optional<Map<String, Object>> fields = planning.copyOf(session);
           String draft = planning.freshName();
           fields.ifPresent(f -> planning.keep(draft, f));
           return fields.map(f -> draft);

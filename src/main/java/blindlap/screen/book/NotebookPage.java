@@ -32,6 +32,10 @@ public final class NotebookPage extends BorderPane {
   private static final double LIST_HEIGHT = 420;
   private static final double LOW = 830;
   private static final double DOORS = 330;
+
+  /** Width of three buttons side by side. */
+  private static final double BUTTONS = 520;
+
   private static final int LINES_THAT_FIT = 2;
 
   private final Look look;
@@ -41,6 +45,7 @@ public final class NotebookPage extends BorderPane {
   private final StintStripView strip;
   private final Button next = new Button();
   private final Button helper = new Button(NotebookWords.say("helper"));
+  private final Button read = new Button(NotebookWords.say("read"));
   private final NotebookListView list;
   private final KeepingPane keeping;
   private final NoiseMarginView margin;
@@ -87,7 +92,6 @@ public final class NotebookPage extends BorderPane {
     next.getStyleClass().add("next");
     next.setOnAction(
         e -> model.answerProperty().get().about().ifPresentOrElse(model::open, model::plan));
-    helper.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::openAsHelper));
     trouble.setWrapText(true);
     trouble.setMinHeight(USE_PREF_SIZE);
     trouble.getStyleClass().add("strong");
@@ -96,7 +100,7 @@ public final class NotebookPage extends BorderPane {
     this.doors = doors;
     // As wide as their names: in the line of the list's title the search field needs the rest.
     doors.prefWrapLengthProperty().bind(look.px(DOORS));
-    this.buttons = new FlowPane(12, 12, next, helper);
+    this.buttons = buttons();
     doors.managedProperty().bind(Bindings.isNotEmpty(doors.getChildren()));
     VBox.setVgrow(list, Priority.ALWAYS);
     model.answerProperty().addListener((o, before, now) -> show(now));
@@ -111,6 +115,14 @@ public final class NotebookPage extends BorderPane {
     heightProperty().addListener((o, before, now) -> lowered());
     watch = look.watch(this::fold);
     fold();
+  }
+
+  private FlowPane buttons() {
+    helper.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::openAsHelper));
+    read.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::readPlan));
+    FlowPane row = new FlowPane(12, 12, next, helper, read);
+    row.prefWrapLengthProperty().bind(look.px(BUTTONS));
+    return row;
   }
 
   /** The chosen session, else the one that the page is about. */
@@ -140,6 +152,8 @@ public final class NotebookPage extends BorderPane {
     strip.show(now.stints(), now.ridden());
     helper.setVisible(now.riding());
     helper.setManaged(now.riding());
+    read.setVisible(now.about().isPresent());
+    read.setManaged(now.about().isPresent());
   }
 
   private boolean lowWindow() {

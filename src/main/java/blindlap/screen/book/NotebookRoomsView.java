@@ -28,7 +28,8 @@ public final class NotebookRoomsView extends StackPane {
       KeepingModel keeping,
       NoiseModel noise,
       SeriesModel series,
-      OldDayModel oldDay) {}
+      OldDayModel oldDay,
+      CommittedPlanModel committed) {}
 
   public NotebookRoomsView(Look look, Models models, Rooms rooms, Dialogs dialogs) {
     this.look = look;
@@ -38,13 +39,17 @@ public final class NotebookRoomsView extends StackPane {
     this.home = new NotebookPage(look, models.notebook(), models.keeping(), dialogs, doors());
     rooms.roomProperty().addListener((o, before, now) -> show(before, now));
     getChildren().setAll(home);
+    models.committed().whenAsked(() -> rooms.go(Rooms.Room.COMMITTED_PLAN));
+    if (models.committed().asked()) {
+      rooms.go(Rooms.Room.COMMITTED_PLAN);
+    }
   }
 
   private FlowPane doors() {
     FlowPane row = new FlowPane();
     row.getStyleClass().add("doors");
     for (Rooms.Room room : Rooms.Room.values()) {
-      if (room != Rooms.Room.NOTEBOOK) {
+      if (room.hasDoor()) {
         Hyperlink door = new Hyperlink(WORDS.say(room.name()));
         door.setOnAction(e -> rooms.go(room));
         doors.put(room, door);
@@ -63,6 +68,8 @@ public final class NotebookRoomsView extends StackPane {
       series.enter();
     } else if (view instanceof OldDayPage oldDay) {
       oldDay.enter();
+    } else if (view instanceof CommittedPlanPage plan) {
+      plan.enter();
     } else {
       models.notebook().refresh();
       Hyperlink door = doors.get(before);
@@ -79,6 +86,7 @@ public final class NotebookRoomsView extends StackPane {
       case NOISE -> new NoisePage(look, models.noise(), away);
       case SERIES -> new SeriesPage(look, models.series(), dialogs, away);
       case OLD_DAY -> new OldDayPage(look, models.oldDay(), dialogs, away);
+      case COMMITTED_PLAN -> new CommittedPlanPage(look, models.committed(), away);
     };
   }
 }

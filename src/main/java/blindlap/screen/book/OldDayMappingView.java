@@ -1,6 +1,7 @@
 package blindlap.screen.book;
 
 import blindlap.plan.PlanOptions;
+import blindlap.screen.part.DateField;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.TypedForm;
@@ -37,7 +38,7 @@ final class OldDayMappingView extends VBox {
         Fields.row(
             Fields.text(form.field("rider"), WORDS.say("rider"), "", 14),
             Fields.text(form.field("trail"), WORDS.say("trail"), "", 14),
-            Fields.text(form.field("day"), WORDS.say("day"), WORDS.say("day.help"), 10));
+            DateField.of(form.field("day"), WORDS.say("day"), WORDS.say("day.help")));
     Button add = Fields.button(WORDS.say("measure.add"), model::addMeasure);
     add.getStyleClass().add("quiet");
     model.measures().addListener((InvalidationListener) o -> measures());

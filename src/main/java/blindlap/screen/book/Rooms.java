@@ -10,7 +10,14 @@ public final class Rooms {
     NOTEBOOK,
     NOISE,
     SERIES,
-    OLD_DAY
+    OLD_DAY,
+    /** Entered from a session, not by a door of its own. */
+    COMMITTED_PLAN;
+
+    /** True for a room with a door on the page. */
+    boolean hasDoor() {
+      return this != NOTEBOOK && this != COMMITTED_PLAN;
+    }
   }
 
   private final ReadOnlyObjectWrapper<Room> room = new ReadOnlyObjectWrapper<>(Room.NOTEBOOK);

@@ -3,7 +3,6 @@ package blindlap.screen.part;
 import blindlap.wording.day.Words;
 import java.util.List;
 import javafx.beans.value.ObservableValue;
-import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
@@ -22,9 +21,6 @@ import org.jspecify.annotations.Nullable;
 /** Fields of a page: a label, what is typed, and what is wrong with it, one below the other. */
 public final class Fields {
   private static final Words WORDS = Words.of("plan");
-
-  /** Width for which a row is measured where it is given none: that of the widest section. */
-  private static final double WRAP = 1000;
 
   private Fields() {}
 
@@ -126,13 +122,7 @@ public final class Fields {
     label.setWrapText(true);
     label.setMinHeight(Region.USE_PREF_SIZE);
     label.getStyleClass().add("note");
-    Label error = new Label();
-    error.getStyleClass().addAll("strong", "note", "field-error");
-    error.setWrapText(true);
-    error.setMinHeight(Region.USE_PREF_SIZE);
-    error.textProperty().bind(entry.errorProperty());
-    error.visibleProperty().bind(entry.errorProperty().isNotEmpty());
-    error.managedProperty().bind(error.visibleProperty());
+    FieldMessage error = new FieldMessage(entry, title);
     error.maxWidthProperty().bind(control.widthProperty());
     control.accessibleTextProperty().set(title);
     control.accessibleHelpProperty().bind(entry.errorProperty());
@@ -143,10 +133,7 @@ public final class Fields {
 
   /** Fields side by side, folding where there is no room. */
   public static FlowPane row(Node... fields) {
-    FlowPane row = new FlowPane(16, 10, fields);
-    row.setRowValignment(VPos.TOP);
-    row.setPrefWrapLength(WRAP);
-    return row;
+    return new FieldRow(fields);
   }
 
   /** Fields of one thing side by side, closer together. */

@@ -27,6 +27,8 @@ public final class Shell {
   private final ReadOnlyObjectWrapper<Page> page = new ReadOnlyObjectWrapper<>(Page.NOTEBOOK);
   private final ReadOnlyObjectWrapper<Optional<String>> draft =
       new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyObjectWrapper<Optional<SessionId>> planOf =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
   private final Set<Page> helpers = EnumSet.of(Page.SWAP);
   private final ReadOnlyBooleanWrapper helper = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Optional<SessionId>> session =
@@ -159,6 +161,18 @@ public final class Shell {
   public void openDraft(String name) {
     draft.set(Optional.of(name));
     go(Page.PLAN);
+  }
+
+  /** The session whose committed plan was last asked for; empty before. */
+  public ReadOnlyObjectProperty<Optional<SessionId>> planOfProperty() {
+    return planOf.getReadOnlyProperty();
+  }
+
+  /** Goes to the Notebook page, to read the committed plan of a session. */
+  public void readPlan(SessionId of) {
+    open(Page.NOTEBOOK, of);
+    planOf.set(Optional.empty());
+    planOf.set(Optional.of(of));
   }
 
   /** Goes to a page, staying with the session; asks first if something would be lost. */

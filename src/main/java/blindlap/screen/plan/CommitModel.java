@@ -329,6 +329,13 @@ public final class CommitModel {
     finish(handOut.session());
   }
 
+  /** The machine goes back, with the plan open to be read: everyone may. */
+  public void finishAndRead() {
+    Optional<SessionId> session = handOut.session();
+    clear();
+    session.ifPresent(shell::readPlan);
+  }
+
   private void finish(Optional<SessionId> session) {
     clear();
     session.ifPresent(id -> shell.open(Shell.Page.NOTEBOOK, id));

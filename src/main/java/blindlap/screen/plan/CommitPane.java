@@ -309,9 +309,11 @@ final class CommitPane extends StackPane {
             Fields.words(PlanWords.say("commit.sheet.note")),
             new HBox(16, write("A4"), write("LETTER"))),
         Fields.section(
-            next(
-                "finish",
-                PlanWords.say(model.unblinded() ? "commit.finish.unblinded" : "commit.finish"),
-                model::finish)));
+            Fields.row(
+                next(
+                    "finish",
+                    PlanWords.say(model.unblinded() ? "commit.finish.unblinded" : "commit.finish"),
+                    model::finish),
+                next("finish-read", PlanWords.say("commit.finish.read"), model::finishAndRead))));
   }
 }

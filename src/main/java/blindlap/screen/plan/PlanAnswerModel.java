@@ -304,9 +304,12 @@ public final class PlanAnswerModel {
   }
 
   private static List<String> day(Plan plan, Schedule schedule) {
-    return schedule.fits()
-        ? List.of(DayWords.summary(schedule))
-        : List.of(DayWords.summary(schedule), DayWords.ways(Schedule.waysToFit(plan)));
+    List<String> lines = new ArrayList<>(List.of(DayWords.summary(schedule)));
+    DayWords.dark(schedule).ifPresent(lines::add);
+    if (!schedule.fits()) {
+      lines.add(DayWords.ways(Schedule.waysToFit(plan)));
+    }
+    return lines;
   }
 
   private static List<Row> differences(Plan plan) {

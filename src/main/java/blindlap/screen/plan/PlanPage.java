@@ -2,6 +2,7 @@ package blindlap.screen.plan;
 
 import blindlap.plan.PlanOptions;
 import blindlap.screen.part.Caution;
+import blindlap.screen.part.DateField;
 import blindlap.screen.part.Dialogs;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.FocusInView;
@@ -157,7 +158,7 @@ public final class PlanPage extends StackPane {
         Fields.row(
             PlanFieldsView.text(form, "rider", 14),
             PlanFieldsView.text(form, "trail", 16),
-            PlanFieldsView.text(form, "day", 10),
+            DateField.of(form.field("day"), PlanWords.field("day"), PlanWords.help("day")),
             Fields.choice(
                 form.field("kind"),
                 PlanWords.field("session"),

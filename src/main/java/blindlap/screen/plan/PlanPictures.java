@@ -128,7 +128,24 @@ final class PlanPictures {
     String spoken = String.join(" ", DayWords.stints(schedule));
     return DayStrip.of(
         new DayStrip.Content(
-            blocks, handling, spare, new Spoken(DayWords.summary(schedule), spoken)));
+            blocks,
+            overrun(schedule, limit, end),
+            handling,
+            spare,
+            new Spoken(said(schedule), spoken)));
+  }
+
+  private static Optional<DayStrip.Overrun> overrun(Schedule schedule, double limit, double end) {
+    return limit < end
+        ? Optional.of(
+            new DayStrip.Overrun(limit, DayWords.limit(schedule), DayWords.clock(schedule.limit())))
+        : Optional.empty();
+  }
+
+  private static String said(Schedule schedule) {
+    return DayWords.dark(schedule)
+        .map(dark -> DayWords.summary(schedule) + " " + dark)
+        .orElseGet(() -> DayWords.summary(schedule));
   }
 
   private static List<DayStrip.Block> blocks(Schedule schedule) {

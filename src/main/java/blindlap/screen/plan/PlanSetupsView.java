@@ -65,6 +65,7 @@ final class PlanSetupsView extends VBox {
             PlanFieldsView.text(setup, "component", 16),
             PlanFieldsView.text(setup, "mass", 7),
             PlanFieldsView.text(setup, "ballast_g", 5),
+            SettingAidView.ofBallast(setup),
             Fields.text(setup.part("price").field("amount"), PlanWords.field("amount"), "", 5),
             PlanFieldsView.text(setup.part("price"), "currency", 4),
             PlanFieldsView.text(setup, "most_refits", 4));
@@ -150,6 +151,7 @@ final class PlanSetupsView extends VBox {
         PlanFieldsView.compactChoice(setting, "check", PlanOptions.of("check")),
         PlanFieldsView.compactChoice(
             setting, "equal", List.of(PlanWords.say("option.yes"), PlanWords.say("option.no"))),
+        SettingAidView.ofSetting(setting),
         show,
         dial);
   }

@@ -16,6 +16,8 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleStringProperty;
@@ -53,8 +55,10 @@ public final class WorkshopModel {
     private final Kind kind;
     private final List<StringProperty> inputs = new ArrayList<>();
     private final ReadOnlyStringWrapper result = new ReadOnlyStringWrapper("");
+    private final ReadOnlyObjectWrapper<Optional<WorkshopWords.Answer>> answer =
+        new ReadOnlyObjectWrapper<>(Optional.empty());
 
-    private Line(Kind kind) {
+    Line(Kind kind) {
       this.kind = kind;
       for (int i = 0; i < kind.numbers; i++) {
         StringProperty input = new SimpleStringProperty("");
@@ -88,7 +92,13 @@ public final class WorkshopModel {
       return result.getReadOnlyProperty();
     }
 
+    /** The answer, to be taken over; empty while there is none. */
+    ReadOnlyObjectProperty<Optional<WorkshopWords.Answer>> answerProperty() {
+      return answer.getReadOnlyProperty();
+    }
+
     private void work() {
+      answer.set(Optional.empty());
       double[] numbers = new double[inputs.size()];
       for (int i = 0; i < numbers.length; i++) {
         String typed = inputs.get(i).get().strip();
@@ -104,7 +114,9 @@ public final class WorkshopModel {
         numbers[i] = number.get().doubleValue();
       }
       try {
-        result.set(WorkshopWords.result(kind.name(), value(kind, numbers)));
+        WorkshopWords.Answer worked = WorkshopWords.answer(kind.name(), value(kind, numbers));
+        result.set(worked.words());
+        answer.set(Optional.of(worked));
       } catch (Unusable impossible) {
         result.set(WorkshopWords.impossible(impossible.problem()));
       }

@@ -12,12 +12,18 @@ import javafx.scene.layout.VBox;
  * out.
  */
 final class WorkshopPane extends VBox {
+  /** Held here: bindings in both directions hold neither of their ends. */
+  @SuppressWarnings({"unused", "FieldCanBeLocal"})
+  private final WorkshopModel model;
+
   WorkshopPane(WorkshopModel model) {
     super(14);
+    this.model = model;
     model.lines().forEach(line -> getChildren().add(line(line)));
   }
 
-  private static VBox line(WorkshopModel.Line line) {
+  /** The fields of a calculation's numbers. */
+  static FlowPane inputs(WorkshopModel.Line line) {
     FlowPane row = Fields.row();
     List<String> names = line.names();
     for (int i = 0; i < names.size(); i++) {
@@ -29,6 +35,11 @@ final class WorkshopPane extends VBox {
       label.setLabelFor(field);
       row.getChildren().add(new VBox(2, label, field));
     }
+    return row;
+  }
+
+  private static VBox line(WorkshopModel.Line line) {
+    FlowPane row = inputs(line);
     Label result = Fields.words("", "strong");
     result.textProperty().bind(line.resultProperty());
     row.getChildren().add(result);

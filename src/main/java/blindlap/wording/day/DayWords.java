@@ -8,6 +8,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** The day against the clock, in sentences. */
 public final class DayWords {
@@ -71,6 +72,20 @@ public final class DayWords {
   /** What is left, such as "1 h 08 min spare". */
   public static String spare(Schedule schedule) {
     return WORDS.say("spare", duration(schedule.spare()));
+  }
+
+  /** Which stints would be ridden after the end of daylight, as the plan has it; empty if none. */
+  public static Optional<String> dark(Schedule schedule) {
+    List<Schedule.Block> dark = schedule.inTheDark();
+    if (dark.isEmpty()) {
+      return Optional.empty();
+    }
+    int first = dark.get(0).stint();
+    int last = dark.get(dark.size() - 1).stint();
+    return Optional.of(
+        first == last
+            ? WORDS.say("dark.one", first, LIMIT.format(schedule.limit()))
+            : WORDS.say("dark", first, last, LIMIT.format(schedule.limit())));
   }
 
   /** When the handling before each stint starts, one a line. */

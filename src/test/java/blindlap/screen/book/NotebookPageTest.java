@@ -192,7 +192,7 @@ class NotebookPageTest {
       NotebookModel model = Models.notebook(desk, shell, Background.immediate());
       model.refresh();
       int before = desk.planning().drafts().size();
-      model.copyAsPlan(model.answerProperty().get().about().orElseThrow());
+      model.copyAsPlan(model.answerProperty().get().about().orElseThrow().id());
       assertThat(desk.planning().drafts()).hasSize(before + 1);
       assertThat(shell.pageProperty().get()).isEqualTo(Shell.Page.PLAN);
     }

@@ -67,7 +67,14 @@ class NotebookRoomsTest {
                   PlanDesk.keeping(desk, folder.resolve("quarry.blindlap")),
                   noise,
                   series,
-                  oldDay),
+                  oldDay,
+                  new CommittedPlanModel(
+                      desk.sessions(),
+                      desk.planning(),
+                      shell,
+                      desk.clock().getZone(),
+                      notebook::copyAsPlan,
+                      Background.immediate())),
               rooms,
               new OneFolder(folder));
       ShellView view =
@@ -207,7 +214,13 @@ class NotebookRoomsTest {
       Stage stage = Window.call(book::window);
       Keyboard keys = new Keyboard(book.scene);
       for (Rooms.Room room : Rooms.Room.values()) {
-        if (room != Rooms.Room.NOTEBOOK) {
+        if (room == Rooms.Room.COMMITTED_PLAN) {
+          keys.choose("Read the plan");
+          assertThat(book.rooms.roomProperty().get()).isEqualTo(room);
+          assertThat(keys.here()).contains("Back to the notebook");
+          keys.press(KeyCode.ESCAPE);
+          assertThat(book.rooms.roomProperty().get()).isEqualTo(Rooms.Room.NOTEBOOK);
+        } else if (room != Rooms.Room.NOTEBOOK) {
           String door = blindlap.wording.day.Words.of("rooms").say(room.name());
           keys.choose(door);
           assertThat(book.rooms.roomProperty().get()).isEqualTo(room);

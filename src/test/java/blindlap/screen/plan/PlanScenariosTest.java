@@ -157,8 +157,9 @@ class PlanScenariosTest {
     assertThat(shown().day().get(0)).contains("2026-10-24 21:30 CEST", "CET");
 
     model.form().part("timetable").field("daylight_end").set("01:00");
-    assertThat(shown().day()).hasSize(2);
-    assertThat(shown().day().get(1)).startsWith("It fits if you").contains("stints");
+    assertThat(shown().day()).hasSize(3);
+    assertThat(shown().day().get(1)).startsWith("Stints 10 to 18 fall into the dark");
+    assertThat(shown().day().get(2)).startsWith("It fits if you").contains("stints");
   }
 
   @Test
@@ -220,7 +221,7 @@ class PlanScenariosTest {
     NotebookModel notebook = Models.notebook(desk, shell, Background.immediate());
     notebook.refresh();
 
-    notebook.copyAsPlan(notebook.answerProperty().get().about().orElseThrow());
+    notebook.copyAsPlan(notebook.answerProperty().get().about().orElseThrow().id());
 
     assertThat(shell.pageProperty().get()).isEqualTo(Shell.Page.PLAN);
     assertThat(page.form().field("question").get()).startsWith("Is Shock L quicker");
