@@ -3,7 +3,10 @@ package blindlap.desk;
 import blindlap.fault.Problem;
 import blindlap.seal.Sealing;
 import blindlap.seal.SecureBytes;
+import blindlap.session.DayCommands;
+import blindlap.session.Fact;
 import blindlap.session.Notebook;
+import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import java.time.Clock;
@@ -60,6 +63,23 @@ public final class HelperDays {
       day.makeUp(state);
     }
     return new Opened.Day(day);
+  }
+
+  /**
+   * The bike is back with the helper: from now on no lap starts before the next hand-over. Needs no
+   * key and tells nothing of it; said twice, or late, it changes nothing.
+   *
+   * @param stint the stint that was ridden; 0 = the warm-up
+   */
+  public Sessions.Result bikeReturned(SessionId id, int stint) {
+    return sessions.act(
+        id,
+        latest -> {
+          Integer out = latest.day().bikeOut();
+          return out == null || out != stint
+              ? new Outcome.Accepted(List.of())
+              : new DayCommands(latest).stint(stint, new Fact.BikeReturned(stint));
+        });
   }
 
   /** A day PIN as the helper chose it. */

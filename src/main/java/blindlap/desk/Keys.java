@@ -15,6 +15,7 @@ import blindlap.seal.Sealing;
 import blindlap.seal.SheetReading;
 import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
+import blindlap.session.OpenedWith;
 import blindlap.session.Outcome;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
@@ -145,7 +146,7 @@ public final class Keys {
                     .lock()
                     .decrypt(state.id().text(), record)
                     .ifPresent(text -> records.put(stint, text)));
-    return unseal(state, opened.key(), Fact.OpenedWith.PHRASE, records, ending);
+    return unseal(state, opened.key(), OpenedWith.PHRASE, records, ending);
   }
 
   /** Unseals a session with the text of the key sheet, where the phrase is lost. */
@@ -171,7 +172,7 @@ public final class Keys {
       return refused(mistyped.slip(), mistyped.row(), mistyped.detail());
     }
     if (reading instanceof SheetReading.Opened opened) {
-      return unseal(state, opened.key(), Fact.OpenedWith.SHEET, Map.of(), ending);
+      return unseal(state, opened.key(), OpenedWith.SHEET, Map.of(), ending);
     }
     return refused(DeskFault.SHEET_OF_ANOTHER);
   }
@@ -183,7 +184,7 @@ public final class Keys {
   private Sessions.Result unseal(
       SessionState state,
       OpenKey key,
-      Fact.OpenedWith with,
+      OpenedWith with,
       Map<Integer, String> records,
       Optional<String> ending) {
     byte[] plan = state.planText().getBytes(StandardCharsets.UTF_8);

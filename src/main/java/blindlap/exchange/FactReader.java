@@ -7,6 +7,7 @@ import blindlap.seal.OpenKey;
 import blindlap.seal.SealedKey;
 import blindlap.session.EntryFault;
 import blindlap.session.Fact;
+import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
@@ -56,6 +57,7 @@ final class FactReader {
     kinds.put("SheetReprinted", b -> new Fact.SheetReprinted(text(b, "sheet")));
     kinds.put("StintHandled", FactReader::stintHandled);
     kinds.put("BikeHandedOver", b -> new Fact.BikeHandedOver(whole(b, "stint")));
+    kinds.put("BikeReturned", b -> new Fact.BikeReturned(whole(b, "stint")));
     kinds.put("WarmUpRidden", b -> new Fact.WarmUpRidden(whole(b, "number")));
     kinds.put("LapRidden", b -> new Fact.LapRidden(lap(b), option(b, "source", Source.class)));
     kinds.put(
@@ -209,7 +211,7 @@ final class FactReader {
     Map<Integer, String> records = new LinkedHashMap<>();
     field(b, "helper_records").forEach(r -> records.put(whole(r, "stint"), text(r, "record")));
     return new Fact.SealOpened(
-        OpenKey.read(text(b, "key")), option(b, "with", Fact.OpenedWith.class), records);
+        OpenKey.read(text(b, "key")), option(b, "with", OpenedWith.class), records);
   }
 
   private static Fact findingRecorded(JsonNode b) {

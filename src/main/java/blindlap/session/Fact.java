@@ -118,6 +118,14 @@ public sealed interface Fact {
     }
   }
 
+  /** The bike is back with the helper after a stint; 0 = the warm-up. Since version 4. */
+  record BikeReturned(int stint) implements Fact {
+    @Override
+    public <R> R accept(FactVisitor<R> visitor) {
+      return visitor.bikeReturned(this);
+    }
+  }
+
   /** A warm-up lap was ridden; never analysed. */
   record WarmUpRidden(int number) implements Fact {
     @Override
@@ -281,12 +289,6 @@ public sealed interface Fact {
     public <R> R accept(FactVisitor<R> visitor) {
       return visitor.reviewClosed(this);
     }
-  }
-
-  /** How a seal was opened. */
-  enum OpenedWith {
-    PHRASE,
-    SHEET
   }
 
   /**

@@ -118,7 +118,7 @@ public final class LifeCommands {
   }
 
   /** The seal is opened with a key that was verified against the plan's fingerprint. */
-  public Outcome unsealed(OpenKey key, Fact.OpenedWith with, Map<Integer, String> helperRecords) {
+  public Outcome unsealed(OpenKey key, OpenedWith with, Map<Integer, String> helperRecords) {
     Outcome refusal = mayUnseal();
     if (refusal != null) {
       return refusal;

@@ -279,7 +279,7 @@ public final class SessionState {
   }
 
   /** What opened the seal. */
-  public Optional<Fact.OpenedWith> openedWith() {
+  public Optional<OpenedWith> openedWith() {
     return Optional.ofNullable(folded.opened).map(Fact.SealOpened::with);
   }
 

@@ -15,6 +15,7 @@ import blindlap.session.Fact;
 import blindlap.session.Hash;
 import blindlap.session.Head;
 import blindlap.session.NotebookId;
+import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
@@ -116,7 +117,7 @@ public final class AnyFact {
     facts.add(new Fact.ReviewClosed(Fingerprint.of(bytes(32))));
     facts.add(
         new Fact.SealOpened(
-            key, any(Fact.OpenedWith.values()), Map.of(0, text(), 7, text(), 12, text())));
+            key, any(OpenedWith.values()), Map.of(0, text(), 7, text(), 12, text())));
     facts.add(new Fact.ReportWritten(text()));
     facts.add(new Fact.SessionAbandoned(text()));
     facts.add(new Fact.AmendmentMade(text(), text()));
@@ -131,6 +132,7 @@ public final class AnyFact {
     }
     facts.add(new AnyFact(facts.size()).findingSeenAgain());
     facts.add(new Fact.GuessTakenBack(1 + new AnyFact(facts.size()).random.nextInt(16)));
+    facts.add(new Fact.BikeReturned(new AnyFact(facts.size()).random.nextInt(17)));
     return facts;
   }
 

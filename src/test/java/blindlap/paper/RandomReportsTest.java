@@ -14,6 +14,7 @@ import blindlap.review.ManyComparison;
 import blindlap.review.QuestionHistory;
 import blindlap.seal.SessionKind;
 import blindlap.session.Fact;
+import blindlap.session.OpenedWith;
 import blindlap.session.SessionState;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
@@ -170,7 +171,7 @@ class RandomReportsTest {
     }
     day.life(c -> c.closeReview());
     day.write(new Fact.LapVoided(new LapId(2, 1), VoidEvent.STOPPED, "too late", true));
-    day.life(c -> c.unsealed(day.key(), Fact.OpenedWith.PHRASE, Map.of()));
+    day.life(c -> c.unsealed(day.key(), OpenedWith.PHRASE, Map.of()));
     day.life(c -> c.amend("the fork was dry" + ODD, "seen later" + ODD));
   }
 

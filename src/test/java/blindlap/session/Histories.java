@@ -91,7 +91,7 @@ final class Histories {
 
   static Fact opened() {
     Opening.Opened opened = (Opening.Opened) SEALING.open(SEALED.key(), SEALED.phrase());
-    return new Fact.SealOpened(opened.key(), Fact.OpenedWith.PHRASE, Map.of());
+    return new Fact.SealOpened(opened.key(), OpenedWith.PHRASE, Map.of());
   }
 
   /** A history of a seed: notebooks write and meet in any order. */

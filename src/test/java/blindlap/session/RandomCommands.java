@@ -284,8 +284,9 @@ final class RandomCommands {
   private Trial stint() {
     int stint = anyStint();
     Fact fact =
-        switch (random.nextInt(5)) {
+        switch (random.nextInt(6)) {
           case 0, 1 -> new Fact.BikeHandedOver(stint);
+          case 4 -> new Fact.BikeReturned(stint);
           case 2 -> new Fact.WarmUpRidden(1 + random.nextInt(3));
           case 3 -> new Fact.GuessGiven(stint, guess());
           default ->
@@ -408,9 +409,9 @@ final class RandomCommands {
     day.handled().forEach(stint -> words.put(stint, "fitted"));
     return onLife(
         "unseal",
-        c -> c.unsealed(secrets.key(), Fact.OpenedWith.PHRASE, words),
+        c -> c.unsealed(secrets.key(), OpenedWith.PHRASE, words),
         faults,
-        new Fact.SealOpened(secrets.key(), Fact.OpenedWith.PHRASE, words));
+        new Fact.SealOpened(secrets.key(), OpenedWith.PHRASE, words));
   }
 
   private Trial abandon() {

@@ -9,6 +9,7 @@ import blindlap.seal.Sealing;
 import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
 import blindlap.session.NotebookFault;
+import blindlap.session.OpenedWith;
 import blindlap.session.Outcome;
 import blindlap.session.SessionSummary;
 import blindlap.session.day.SessionId;
@@ -73,7 +74,7 @@ class SummariesTest {
     Sealing sealing = SeededBytes.sealing(1);
     Sealed sealed = Days.seal(Days.plan("R. Lind", "Quarry loop", 8), FIRST, sealing);
     Opening.Opened opened = (Opening.Opened) sealing.open(sealed.key(), sealed.phrase());
-    Books.put(notebook, FIRST, new Fact.SealOpened(opened.key(), Fact.OpenedWith.PHRASE, Map.of()));
+    Books.put(notebook, FIRST, new Fact.SealOpened(opened.key(), OpenedWith.PHRASE, Map.of()));
   }
 
   @Test

@@ -1,0 +1,7 @@
+package blindlap.session;
+
+/** How a seal was opened. */
+public enum OpenedWith {
+  PHRASE,
+  SHEET
+}
