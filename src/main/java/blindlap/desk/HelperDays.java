@@ -10,11 +10,18 @@ import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 
 /** Opens helper's days. */
 public final class HelperDays {
+  /** Longest that the helper's page may stay open untouched. */
+  public static final int MOST_MINUTES = 15;
+
+  private static final int USUAL_MINUTES = 2;
+  private static final String BLANK_AFTER = "helper-page/blank-after";
+
   private final Keys keys;
   private final Sessions sessions;
   private final Sealing sealing;
@@ -80,6 +87,21 @@ public final class HelperDays {
               ? new Outcome.Accepted(List.of())
               : new DayCommands(latest).stint(stint, new Fact.BikeReturned(stint));
         });
+  }
+
+  /** After how long without a touch the helper's page closes itself, as it was said last. */
+  public Duration blankAfter() {
+    String kept = notebook.drafts().getOrDefault(BLANK_AFTER, "");
+    return kept.matches("[0-9]{1,2}") ? bounded(Integer.parseInt(kept)) : bounded(USUAL_MINUTES);
+  }
+
+  /** Remembers it: from one minute to fifteen. */
+  public void blankAfter(Duration time) {
+    notebook.putDraft(BLANK_AFTER, String.valueOf(bounded((int) time.toMinutes()).toMinutes()));
+  }
+
+  private static Duration bounded(int minutes) {
+    return Duration.ofMinutes(Math.max(1, Math.min(MOST_MINUTES, minutes)));
   }
 
   /** A day PIN as the helper chose it. */

@@ -87,7 +87,9 @@ final class Folding implements FactVisitor<Boolean> {
         () -> {
           folded.handedOver.add(fact.stint());
           // What was ridden before it was handed over was kept on paper: the bike is not out for it.
-          folded.bikeOut = folded.allRidden(fact.stint()) ? folded.bikeOut : fact.stint();
+          if (!folded.allRidden(fact.stint())) {
+            folded.bikeOut = fact.stint();
+          }
         });
   }
 
@@ -96,7 +98,9 @@ final class Folding implements FactVisitor<Boolean> {
     return onlyWhileReviewOpen(
         () -> {
           Integer out = folded.bikeOut;
-          folded.bikeOut = out != null && out == fact.stint() ? null : out;
+          if (out != null && out == fact.stint()) {
+            folded.bikeOut = null;
+          }
         });
   }
 

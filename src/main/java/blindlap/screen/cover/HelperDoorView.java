@@ -5,6 +5,7 @@ import java.util.function.Consumer;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
+import javafx.application.Platform;
 import javafx.beans.value.ObservableStringValue;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -57,6 +58,15 @@ public final class HelperDoorView {
         };
     button.setOnAction(e -> go.run());
     field.setOnAction(e -> go.run());
+    // It is what is needed: whoever comes here types at once.
+    field
+        .sceneProperty()
+        .addListener(
+            (o, before, scene) -> {
+              if (scene != null) {
+                Platform.runLater(field::requestFocus);
+              }
+            });
     Label wrong = new Label();
     wrong.setWrapText(true);
     wrong.setMinHeight(Label.USE_PREF_SIZE);
