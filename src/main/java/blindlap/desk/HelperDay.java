@@ -200,8 +200,8 @@ public final class HelperDay {
 
   /**
    * Keeps what is unfinished, encrypted and of one length, in place of what was kept before. The
-   * notebook file counts its changes: whoever keeps drafts does so by the clock, never by the touch,
-   * for what there is to touch hangs on what is fitted.
+   * notebook file counts its changes: whoever keeps drafts does so by the clock, never by the
+   * touch, for what there is to touch hangs on what is fitted.
    */
   public void keep(HelperDraft draft) {
     int stint = draft.entry().stint();

@@ -72,6 +72,11 @@ public final class HelperDays {
     return new Opened.Day(day);
   }
 
+  /** The stint for which the helper has handed the bike over and not got it back; 0 = warm-up. */
+  public static Optional<Integer> bikeOut(SessionState state) {
+    return Optional.ofNullable(state.day().bikeOut()).filter(state.helperRecords()::containsKey);
+  }
+
   /**
    * The bike is back with the helper: from now on no lap starts before the next hand-over. Needs no
    * key and tells nothing of it; said twice, or late, it changes nothing.

@@ -162,8 +162,7 @@ public final class BlindlapApp extends Application {
     keeper = kept;
     KeepingModel keeping = new KeepingModel(open.exchange(safe), safe, background(kept.worker()));
     kept.start(keeping::backupFailed);
-    Pages pages =
-        new Pages(open, shell, look, background(worker), monotonic, keeping);
+    Pages pages = new Pages(open, shell, look, background(worker), monotonic, keeping);
     closing = pages::closing;
     String name = String.valueOf(safe.notebook().getFileName());
     ShellView view = new ShellView(look, shell, pages.makers(), List.of(name));

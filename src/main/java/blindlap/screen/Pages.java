@@ -127,10 +127,7 @@ final class Pages {
           model.closing();
         };
     return new SwapPage(
-        look,
-        model,
-        () -> shell.go(Shell.Page.NOTEBOOK),
-        () -> shell.go(Shell.Page.RIDE));
+        look, model, () -> shell.go(Shell.Page.NOTEBOOK), () -> shell.go(Shell.Page.RIDE));
   }
 
   private Node review() {

@@ -86,7 +86,8 @@ final class Folding implements FactVisitor<Boolean> {
     return onlyWhileReviewOpen(
         () -> {
           folded.handedOver.add(fact.stint());
-          // What was ridden before it was handed over was kept on paper: the bike is not out for it.
+          // What was ridden before it was handed over was kept on paper: the bike is not out for
+          // it.
           if (!folded.allRidden(fact.stint())) {
             folded.bikeOut = fact.stint();
           }

@@ -30,7 +30,7 @@ public final class SwapWords {
 
   /** What is waited for, counted in one sentence. */
   public static String waits(List<String> parts) {
-        StringBuilder list = new StringBuilder(parts.get(0));
+    StringBuilder list = new StringBuilder(parts.get(0));
     for (int i = 1; i < parts.size(); i++) {
       list.append(i < parts.size() - 1 ? ", " : say("waits.and")).append(parts.get(i));
     }

@@ -49,20 +49,36 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Somebody presses and types at random on Swap and Ride, in one window and by one clock. Whatever is
- * pressed: nothing is thrown, nothing that was called saved is lost, no stint is ridden without a
- * record of how it came about, and no rider's page holds anything of the key. The property robot
+ * Somebody presses and types at random on Swap and Ride, in one window and by one clock. Whatever
+ * is pressed: nothing is thrown, nothing that was called saved is lost, no stint is ridden without
+ * a record of how it came about, and no rider's page holds anything of the key. The property robot
  * gives seeds and seconds, such as -Drobot=200,30.
  */
 class SwapRideRobotTest {
   private static final String PIN = "4711";
   private static final List<String> TYPED =
       List.of("26", "9", "6", "1.55", "24,5", "1,2.3", "", "soft", "x y", "1:33.1", "−3", "7");
-  private static final List<String> KEY = List.of("Real swap", "Dummy swap", "comes off", "Next swaps");
+  private static final List<String> KEY =
+      List.of("Real swap", "Dummy swap", "comes off", "Next swaps");
   private static final KeyCode[] KEYS = {
-    KeyCode.A, KeyCode.B, KeyCode.L, KeyCode.P, KeyCode.R, KeyCode.S, KeyCode.W, KeyCode.Y,
-    KeyCode.N, KeyCode.DIGIT1, KeyCode.DIGIT2, KeyCode.DIGIT9, KeyCode.ENTER, KeyCode.SPACE,
-    KeyCode.TAB, KeyCode.RIGHT, KeyCode.LEFT, KeyCode.ESCAPE
+    KeyCode.A,
+    KeyCode.B,
+    KeyCode.L,
+    KeyCode.P,
+    KeyCode.R,
+    KeyCode.S,
+    KeyCode.W,
+    KeyCode.Y,
+    KeyCode.N,
+    KeyCode.DIGIT1,
+    KeyCode.DIGIT2,
+    KeyCode.DIGIT9,
+    KeyCode.ENTER,
+    KeyCode.SPACE,
+    KeyCode.TAB,
+    KeyCode.RIGHT,
+    KeyCode.LEFT,
+    KeyCode.ESCAPE
   };
 
   private static final int[] WANTED = wanted();
@@ -229,7 +245,8 @@ class SwapRideRobotTest {
     private void fire(KeyCode code, boolean alt) {
       Node target = scene.getFocusOwner() == null ? scene.getRoot() : scene.getFocusOwner();
       for (var type : List.of(KeyEvent.KEY_PRESSED, KeyEvent.KEY_RELEASED)) {
-        Event.fireEvent(target, new KeyEvent(type, "", code.getName(), code, false, false, alt, false));
+        Event.fireEvent(
+            target, new KeyEvent(type, "", code.getName(), code, false, false, alt, false));
       }
     }
 
@@ -300,7 +317,9 @@ class SwapRideRobotTest {
           .hasSize((int) sheet.confirmed().stream().filter(SwapSheet.Check::yes).count());
     }
 
-    /** Every stint that was ridden was handed over, and whoever went without the helper is named. */
+    /**
+     * Every stint that was ridden was handed over, and whoever went without the helper is named.
+     */
     private void stints(List<StoredEntry> entries) {
       Set<Integer> handled = new TreeSet<>();
       Set<Integer> out = new TreeSet<>();

@@ -428,8 +428,7 @@ final class Recount {
           || before.stream()
               .anyMatch(
                   f ->
-                      f instanceof Fact.WarmUpRidden warm
-                          && warm.number() >= plan.laps().warmUp());
+                      f instanceof Fact.WarmUpRidden warm && warm.number() >= plan.laps().warmUp());
     }
     return IntStream.rangeClosed(1, plan.laps().perStint())
         .mapToObj(lap -> new LapId(stint, lap))

@@ -5,7 +5,6 @@ import java.util.function.Consumer;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
-import javafx.application.Platform;
 import javafx.beans.value.ObservableStringValue;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -58,21 +57,25 @@ public final class HelperDoorView {
         };
     button.setOnAction(e -> go.run());
     field.setOnAction(e -> go.run());
-    // It is what is needed: whoever comes here types at once.
-    field
-        .sceneProperty()
-        .addListener(
-            (o, before, scene) -> {
-              if (scene != null) {
-                Platform.runLater(field::requestFocus);
-              }
-            });
+    focused(field);
     Label wrong = new Label();
     wrong.setWrapText(true);
     wrong.setMinHeight(Label.USE_PREF_SIZE);
     wrong.getStyleClass().add("strong");
     wrong.textProperty().bind(trouble);
     return new Node[] {lead(asked), name, field, button, wrong};
+  }
+
+  /** It is what is needed: whoever comes here types at once. */
+  private static void focused(PasswordField field) {
+    field
+        .sceneProperty()
+        .addListener(
+            (o, before, scene) -> {
+              if (scene != null) {
+                field.requestFocus();
+              }
+            });
   }
 
   public static Label lead(String words) {

@@ -85,9 +85,12 @@ public final class HelperFrameView extends VBox {
         .bind(
             Bindings.createDoubleBinding(
                 () ->
-                    Math.min(1.3, look.textScale())
-                        * (getHeight() > 0 && getHeight() < LOW ? edges.low() : edges.band()),
+                    Math.max(
+                        hide.getMinHeight(),
+                        Math.min(1.3, look.textScale())
+                            * (getHeight() > 0 && getHeight() < LOW ? edges.low() : edges.band())),
                 look.textScaleProperty(),
+                hide.minHeightProperty(),
                 heightProperty()));
     StackPane paper = new StackPane(reopen);
     paper.getStyleClass().add("helper-page");

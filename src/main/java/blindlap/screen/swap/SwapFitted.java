@@ -22,7 +22,9 @@ final class SwapFitted {
     measuredOn.put(now.fitted(), now);
     HelperEntry before = measuredOn.get(setup);
     HelperEntry to = now.withFitted(setup);
-    return before == null ? carried(day, now, to) : carried(day, now, to.withMeasured(before.measured(), before.outside()));
+    return before == null
+        ? carried(day, now, to)
+        : carried(day, now, to.withMeasured(before.measured(), before.outside()));
   }
 
   /** What is dialled on the bike whatever is fitted, such as a pressure, is not measured twice. */

@@ -1,5 +1,6 @@
 package blindlap.screen.swap;
 
+import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.wording.SwapWords;
@@ -31,15 +32,22 @@ final class SwapFootView {
   private final Label waits = new Label();
   private final Label trouble = new Label();
   private final SwapChoiceView<Integer> fitted;
+  private final ChoiceRow<Integer> wide;
   private final Button go = new Button();
 
   SwapFootView(Look look, SwapWork work, SwapSheet now) {
     this.look = look;
     this.work = work;
-    Map<Integer, String> setups = new LinkedHashMap<>();
-    for (int i = 0; i < now.setups().size(); i++) {
-      setups.put(i, now.setups().get(i));
-    }
+    Map<Integer, String> setups = setups(now);
+    wide =
+        new ChoiceRow<>(
+            look,
+            SwapWords.say("fitted"),
+            setups.entrySet().stream()
+                .map(each -> new ChoiceRow.Option<>(each.getKey(), each.getValue()))
+                .toList(),
+            2,
+            work::fitted);
     double width = now.setups().size() > 2 ? FEW : TWO;
     fitted =
         new SwapChoiceView<>(
@@ -53,6 +61,26 @@ final class SwapFootView {
     if (now.setups().stream().anyMatch(name -> name.length() > SHORT)) {
       fitted.getStyleClass().add("long");
     }
+    words();
+    go.setText(now.stint() == 0 ? SwapWords.say("go.warm.up") : SwapWords.say("go", now.stint()));
+    go.getStyleClass().add("next");
+    go.setWrapText(true);
+    go.minHeightProperty().bind(look.touch());
+    go.minWidthProperty().bind(look.px(GATE));
+    go.setOnAction(e -> work.handOver());
+    show(now);
+    waits(work.waitsProperty().get());
+  }
+
+  private static Map<Integer, String> setups(SwapSheet now) {
+    Map<Integer, String> setups = new LinkedHashMap<>();
+    for (int i = 0; i < now.setups().size(); i++) {
+      setups.put(i, now.setups().get(i));
+    }
+    return setups;
+  }
+
+  private void words() {
     waits.getStyleClass().add("note");
     waits.setWrapText(true);
     waits.setMinWidth(0);
@@ -68,20 +96,17 @@ final class SwapFootView {
     trouble.setMaxWidth(Double.MAX_VALUE);
     trouble.textProperty().bind(work.troubleProperty());
     trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
-    go.setText(
-        now.stint() == 0 ? SwapWords.say("go.warm.up") : SwapWords.say("go", now.stint()));
-    go.getStyleClass().add("next");
-    go.setWrapText(true);
-    go.minHeightProperty().bind(look.touch());
-    go.minWidthProperty().bind(look.px(GATE));
-    go.setOnAction(e -> work.handOver());
-    show(now);
-    waits(work.waitsProperty().get());
   }
 
   /** Shows what was really fitted. */
   void show(SwapSheet now) {
     fitted.show(now.fitted());
+    wide.show(now.fitted());
+  }
+
+  /** The same choice where there is room below but not beside. */
+  ChoiceRow<Integer> wide() {
+    return wide;
   }
 
   /** Shows what is waited for. */

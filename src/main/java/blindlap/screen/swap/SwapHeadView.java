@@ -33,6 +33,7 @@ final class SwapHeadView {
   private final Label call = new Label();
   private final Label line = new Label();
   private final Label stint = new Label();
+  private final VBox facts = new VBox();
 
   SwapHeadView(Look look, SwapModel model) {
     this.look = look;
@@ -47,7 +48,9 @@ final class SwapHeadView {
     stint.getStyleClass().add("strong");
     stint.setWrapText(true);
     // Here the focus rests while nothing is needed: no key presses words.
-    stint.setFocusTraversable(true);
+    facts.setFocusTraversable(true);
+    facts.setAlignment(Pos.CENTER_LEFT);
+    facts.getStyleClass().add("swap-facts");
   }
 
   /** Shows the time. */
@@ -63,7 +66,7 @@ final class SwapHeadView {
 
   /** Where the focus rests. */
   Node rest() {
-    return stint;
+    return facts;
   }
 
   /**
@@ -72,7 +75,7 @@ final class SwapHeadView {
    * @param gate the gate; null while something is needed first
    */
   void leadsTo(Supplier<@Nullable Node> gate) {
-    stint.addEventHandler(
+    facts.addEventHandler(
         KeyEvent.KEY_PRESSED,
         e -> {
           Node there = gate.get();
@@ -92,9 +95,8 @@ final class SwapHeadView {
     Label swap = new Label(now.brief());
     swap.setWrapText(true);
     swap.setMinHeight(Label.USE_PREF_SIZE);
-    VBox facts = new VBox(0, stint, swap, line);
-    facts.setAlignment(Pos.CENTER_LEFT);
-    facts.getStyleClass().add("swap-facts");
+    facts.getChildren().setAll(stint, swap, line);
+    facts.setAccessibleText(now.head() + ". " + now.swap());
     for (var width : List.of(facts.minWidthProperty(), facts.prefWidthProperty())) {
       width.bind(look.px(look.stacked() ? 0 : FACTS));
     }
@@ -112,7 +114,7 @@ final class SwapHeadView {
     mark.maxWidthProperty().bind(look.px(MARK));
     mark.maxHeightProperty().bind(look.px(MARK));
     mark.setAccessibleText("");
-    VBox facts = facts(now);
+    facts(now);
     HBox.setHgrow(facts, Priority.ALWAYS);
     HBox what = new HBox(22, name, mark, facts);
     what.setAlignment(Pos.CENTER_LEFT);

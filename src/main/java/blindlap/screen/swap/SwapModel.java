@@ -145,9 +145,7 @@ public final class SwapModel {
 
   /** The stint for which the helper handed the bike over and has not got it back. */
   private @Nullable Integer out() {
-    SessionState now = state;
-    Integer out = now == null ? null : now.day().bikeOut();
-    return out != null && now != null && now.helperRecords().containsKey(out) ? out : null;
+    return state == null ? null : HelperDays.bikeOut(state).orElse(null);
   }
 
   /** The bike is back: an entry of the day, and then the day PIN. */

@@ -9,9 +9,9 @@ import javafx.scene.text.Font;
 import javafx.scene.text.Text;
 
 /**
- * The name of the setup to fit, as large as its place allows: on one line down to a least size, then
- * broken into lines of smaller words. Two setups may differ in the last word of a long name, so it
- * is cut off only where not even small words have room.
+ * The name of the setup to fit, as large as its place allows: on one line down to a least size,
+ * then broken into lines of smaller words. Two setups may differ in the last word of a long name,
+ * so it is cut off only where not even small words have room.
  */
 final class SwapNameView extends Region {
   static final double MOST = 92;

@@ -75,16 +75,20 @@ final class SwapNoteView extends VBox {
     }
     getChildren().addAll(pace, waits, Fields.words(model.words().handling(), "note"));
     getChildren().add(blanking());
+    getChildren().add(buttons(opens));
+    less.minHeightProperty().bind(look.touch(60));
+    time(model.timeProperty().get());
+    waits(model.work().waitsProperty().get());
+  }
+
+  private FlowPane buttons(List<Opens> opens) {
     FlowPane buttons = new FlowPane(12, 10);
     for (Opens each : opens) {
       Button button = Fields.button(each.words(), each.open());
       button.minHeightProperty().bind(look.touch(60));
       buttons.getChildren().add(button);
     }
-    getChildren().add(buttons);
-    less.minHeightProperty().bind(look.touch(60));
-    time(model.timeProperty().get());
-    waits(model.work().waitsProperty().get());
+    return buttons;
   }
 
   /** Where the focus starts. */
@@ -148,8 +152,7 @@ final class SwapNoteView extends VBox {
     return button;
   }
 
-  private TextField field(
-      String name, String text, java.util.function.Consumer<String> typing) {
+  private TextField field(String name, String text, java.util.function.Consumer<String> typing) {
     TextField field = Fields.wide(new TextField(text));
     field.setAccessibleText(name);
     field.minHeightProperty().bind(look.touch(60));

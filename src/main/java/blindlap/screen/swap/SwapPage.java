@@ -49,12 +49,7 @@ public final class SwapPage extends StackPane {
             SwapWords.say("who"), SwapWords.say("away"), SwapWords.say("hide"));
     frame =
         new HelperFrameView(
-            look,
-            words,
-            HelperFrameView.Edges.NARROW,
-            content,
-            scrolled(door),
-            model::hide);
+            look, words, HelperFrameView.Edges.NARROW, content, scrolled(door), model::hide);
     model.phaseProperty().addListener((o, before, now) -> show(now, back));
     model.timeProperty().addListener((o, before, now) -> idle());
     model.work().savedProperty().addListener((o, before, now) -> idle());
@@ -72,7 +67,8 @@ public final class SwapPage extends StackPane {
   private void idle() {
     String saved = model.work().savedProperty().get();
     String closes = model.timeProperty().get().idle();
-    frame.idle(saved.isEmpty() || closes.isEmpty() || look.stacked() ? closes : saved + "    " + closes);
+    frame.idle(
+        saved.isEmpty() || closes.isEmpty() || look.stacked() ? closes : saved + "    " + closes);
   }
 
   /** Large text may be higher than the window. */
@@ -114,7 +110,8 @@ public final class SwapPage extends StackPane {
 
   /** The focus starts where something is needed; the door sees to its own field. */
   private void focus() {
-    Node shown = content.getChildren().isEmpty() ? getChildren().get(0) : content.getChildren().get(0);
+    Node shown =
+        content.getChildren().isEmpty() ? getChildren().get(0) : content.getChildren().get(0);
     if (shown instanceof SwapSafeView safe) {
       safe.focus();
     } else if (shown instanceof SwapStintView stint) {

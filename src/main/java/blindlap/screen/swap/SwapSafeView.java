@@ -39,8 +39,7 @@ final class SwapSafeView extends VBox {
    * @param returned the bike is back
    * @param ride leads to the rider's page
    */
-  SwapSafeView(
-      Look look, LongSupplier monotonic, String words, Runnable returned, Runnable ride) {
+  SwapSafeView(Look look, LongSupplier monotonic, String words, Runnable returned, Runnable ride) {
     this.look = look;
     getStyleClass().add("helper");
     Label say = new Label(SwapWords.say("safe.say"));

@@ -73,12 +73,26 @@ final class SwapSettingsView extends VBox {
     HBox row = row(name, aim, measured);
     row.minHeightProperty().bind(look.touch(LOW));
     row.prefHeightProperty().bind(look.touch(ROW));
+    Label outside = beyond();
+    TextField why = why(each);
+    HBox beyond = row(outside, why);
+    beyond.managedProperty().bind(beyond.visibleProperty());
+    lines.add(new Line(each.name(), measured, beyond, outside, why));
+    getChildren().addAll(row, beyond);
+  }
+
+  private static Label beyond() {
     Label outside = new Label();
     outside.setWrapText(true);
     outside.getStyleClass().addAll("strong", "waits", "note");
     outside.setMaxWidth(Double.MAX_VALUE);
     outside.setMinWidth(0);
+    outside.setMinHeight(USE_PREF_SIZE);
     HBox.setHgrow(outside, Priority.ALWAYS);
+    return outside;
+  }
+
+  private TextField why(SwapSheet.Row each) {
     TextField why =
         field(
             each.name() + ", " + SwapWords.say("reason"),
@@ -89,10 +103,7 @@ final class SwapSettingsView extends VBox {
     why.setPromptText(SwapWords.say("reason.field"));
     why.prefWidthProperty().bind(look.px(FIELD + AIM));
     why.minWidthProperty().bind(look.px(FIELD + 60));
-    HBox beyond = row(outside, why);
-    beyond.managedProperty().bind(beyond.visibleProperty());
-    lines.add(new Line(each.name(), measured, beyond, outside, why));
-    getChildren().addAll(row, beyond);
+    return why;
   }
 
   private static HBox row(Node... parts) {

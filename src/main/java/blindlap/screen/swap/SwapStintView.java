@@ -4,6 +4,7 @@ import blindlap.screen.part.DayEventsView;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.TickKeys;
 import blindlap.wording.SwapWords;
 import java.util.List;
 import java.util.Optional;
@@ -11,9 +12,6 @@ import javafx.beans.InvalidationListener;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.control.ScrollPane;
-import javafx.scene.layout.ColumnConstraints;
-import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -28,9 +26,6 @@ import org.jspecify.annotations.Nullable;
 final class SwapStintView extends VBox {
   /** A narrower page is stacked. */
   private static final double NARROW = 1000;
-
-  private static final double[] COLUMNS = {28, 34, 38};
-  private static final double GAP = 40;
 
   private final Look look;
   private final SwapModel model;
@@ -68,7 +63,7 @@ final class SwapStintView extends VBox {
     work.waitsProperty().addListener((o, before, now) -> waits(now));
     model.timeProperty().addListener((o, before, now) -> time(now));
     widthProperty().addListener(o -> show(work.sheetProperty().get()));
-    new SwapKeys(this::letter, this::step).listen(this);
+    new TickKeys(this::letter, this::step).listen(this);
     show(work.sheetProperty().get());
     watch = look.watch(() -> show(work.sheetProperty().get()));
   }
@@ -136,7 +131,7 @@ final class SwapStintView extends VBox {
       getChildren()
           .setAll(
               Fields.words(SwapWords.say("all.done"), "lead"),
-              grow(scrolled(events(false))));
+              grow(SwapColumnsView.scrolled(events(false))));
       return;
     }
     SwapWork work = model.work();
@@ -151,14 +146,11 @@ final class SwapStintView extends VBox {
             asks ? new SwapOverrunView(look, work, this::openNote) : null,
             new StackPane());
     parts = on;
-    on.middle().getChildren().setAll(scrolled(on.settings()));
+    on.middle().getChildren().setAll(SwapColumnsView.scrolled(on.settings()));
     on.head().time(model.timeProperty().get());
     on.head().leadsTo(() -> needed().isEmpty() ? on.foot().gate() : null);
     if (events) {
-      Button back = on.foot().side(SwapWords.say("less"), this::toggleEvents);
-      HBox side = new HBox(24, grow(events(true)), back);
-      HBox.setHgrow(side.getChildren().get(0), Priority.ALWAYS);
-      getChildren().setAll(head(on, now), rule(), grow(scrolled(side)));
+      happening(on, now);
     } else if (stacked()) {
       stack(on, now);
     } else {
@@ -166,9 +158,23 @@ final class SwapStintView extends VBox {
           .setAll(
               head(on, now),
               rule(),
-              grow(columns(on)),
+              grow(new SwapColumnsView(on.steps(), on.middle(), on.safety())),
               on.foot().row(happened(on), noted(on), on.foot().fitted()));
     }
+  }
+
+  /** In place of the columns: what may be said of the day. */
+  private void happening(Parts on, SwapSheet now) {
+    Button back = on.foot().side(SwapWords.say("less"), this::toggleEvents);
+    DayEventsView all = events(true);
+    HBox.setHgrow(all, Priority.ALWAYS);
+    Node top = stacked() ? on.head().countdown(now, on.overrun()) : head(on, now);
+    Node body = stacked() ? new VBox(16, back, all) : new HBox(24, all, back);
+    getChildren()
+        .setAll(
+            top,
+            rule(),
+            grow(stacked() ? SwapColumnsView.stacked(body) : SwapColumnsView.scrolled(body)));
   }
 
   private HBox head(Parts on, SwapSheet now) {
@@ -176,9 +182,10 @@ final class SwapStintView extends VBox {
     HBox.setHgrow(what, Priority.ALWAYS);
     HBox countdown = on.head().countdown(now, on.overrun());
     for (var width : List.of(countdown.minWidthProperty(), countdown.prefWidthProperty())) {
-      width.bind(widthProperty().subtract(2 * GAP).multiply(COLUMNS[2] / 100));
+      width.bind(
+          widthProperty().subtract(2 * SwapColumnsView.GAP).multiply(SwapColumnsView.LAST / 100));
     }
-    return new HBox(GAP, what, countdown);
+    return new HBox(SwapColumnsView.GAP, what, countdown);
   }
 
   /** Countdown and gate stay in sight; what lies between them scrolls. */
@@ -191,7 +198,7 @@ final class SwapStintView extends VBox {
             on.steps(),
             on.middle(),
             on.safety(),
-            on.foot().fitted(),
+            on.foot().wide(),
             new HBox(16, happened(on), noted(on)),
             saved());
     on.middle().getChildren().setAll(on.settings());
@@ -199,7 +206,7 @@ final class SwapStintView extends VBox {
         .setAll(
             on.head().countdown(now, on.overrun()),
             rule(),
-            grow(scrolled(between)),
+            grow(SwapColumnsView.stacked(between)),
             on.foot().row());
     getStyleClass().removeAll("stacked");
     getStyleClass().add("stacked");
@@ -253,7 +260,7 @@ final class SwapStintView extends VBox {
     SwapNoteView open = new SwapNoteView(look, model, now, opens(), this::closeNote);
     note = open;
     // What it lies over is taken away: a hidden field would still be read out.
-    on.middle().getChildren().setAll(stacked() ? open : scrolled(open));
+    on.middle().getChildren().setAll(stacked() ? open : SwapColumnsView.scrolled(open));
     applyCss();
     layout();
     open.first().requestFocus();
@@ -263,38 +270,11 @@ final class SwapStintView extends VBox {
     Parts on = parts;
     note = null;
     if (on != null) {
-      on.middle().getChildren().setAll(stacked() ? on.settings() : scrolled(on.settings()));
+      on.middle()
+          .getChildren()
+          .setAll(stacked() ? on.settings() : SwapColumnsView.scrolled(on.settings()));
       focus();
     }
-  }
-
-  private GridPane columns(Parts on) {
-    GridPane grid = new GridPane();
-    grid.setHgap(GAP);
-    for (double width : COLUMNS) {
-      ColumnConstraints column = new ColumnConstraints();
-      column.setPercentWidth(width);
-      grid.getColumnConstraints().add(column);
-    }
-    Node[] columns = {scrolled(on.steps()), on.middle(), scrolled(on.safety())};
-    for (int i = 0; i < columns.length; i++) {
-      GridPane.setVgrow(columns[i], Priority.ALWAYS);
-      grid.add(columns[i], i, 0);
-    }
-    grid.setMinHeight(0);
-    return grid;
-  }
-
-  /** Rows give way first; only what is still too high scrolls, alone. */
-  private static ScrollPane scrolled(Node content) {
-    ScrollPane scroll = new ScrollPane(content);
-    scroll.setFitToWidth(true);
-    scroll.setFitToHeight(true);
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
-    scroll.setMinHeight(0);
-    scroll.getStyleClass().add("swap-scroll");
-    return scroll;
   }
 
   private static <T extends Node> T grow(T part) {

@@ -34,6 +34,7 @@ class HelperLeaksNothingTest {
 
   /** Seconds between two ticks of the page. */
   private static final int STEP = 3;
+
   private static final String PLAN =
       TestDay.EIGHT.replaceFirst(
               " +- .name: sag, value: 26, unit: \"%\", tolerance: 1, readings: 3.\\n", "")
@@ -122,7 +123,8 @@ class HelperLeaksNothingTest {
 
   /**
    * Eight minutes by the clock. In a real swap there is more to type, to tick and to put right, and
-   * the helper is away from the page for longer, which then closes itself; a dummy swap has none of it.
+   * the helper is away from the page for longer, which then closes itself; a dummy swap has none of
+   * it.
    */
   private static void work(TestDay day, SwapModel swap, int stint) {
     SwapWork work = swap.work();

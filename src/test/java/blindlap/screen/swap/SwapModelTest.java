@@ -552,7 +552,8 @@ class SwapModelTest {
     model.work().handOver();
     assertThat(model.work().troubleProperty().get()).isEmpty();
     bikeIsBack();
-    assertThat(model.words().handling()).startsWith("Every handling takes 7:00, real or dummy alike.");
+    assertThat(model.words().handling())
+        .startsWith("Every handling takes 7:00, real or dummy alike.");
   }
 
   @Test

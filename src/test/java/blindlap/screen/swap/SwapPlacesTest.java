@@ -146,8 +146,7 @@ class SwapPlacesTest {
   private void look(String moment) {
     Window.picture(scene, "swap-768-" + moment.replace(' ', '-'));
     List<String> found =
-        outside(
-            scene.getRoot(), scene.getRoot().getLayoutBounds(), true, new ArrayList<>());
+        outside(scene.getRoot(), scene.getRoot().getLayoutBounds(), true, new ArrayList<>());
     if (!found.isEmpty()) {
       wrong.put(moment, found);
     }
@@ -225,7 +224,8 @@ class SwapPlacesTest {
           look(at + " refused with an overrun open"); // the refusal takes a line of its own
         }
         scene.getRoot().lookupAll(".toggle-button").stream()
-            .filter(n -> "Longer than planned: was there a mishap?: yes".equals(n.getAccessibleText()))
+            .filter(
+                n -> "Longer than planned: was there a mishap?: yes".equals(n.getAccessibleText()))
             .forEach(n -> ((ToggleButton) n).fire());
         look(at + " mishap");
       }
@@ -278,7 +278,7 @@ class SwapPlacesTest {
                 + "  - {name: bar height, value: 20, unit: mm, tolerance: 1}\n");
     Window.run(
         () -> {
-          open(more, 2, 1366, 694);
+          open(more, 2, 1366, 768);
           swap.phrase(day.phrase());
           swap.choosePin(PIN);
           swap.work().begin();
@@ -311,8 +311,7 @@ class SwapPlacesTest {
           swap.tick();
           Window.picture(scene, "swap-large-" + scale + "-" + width);
           Bounds page = scene.getRoot().getLayoutBounds();
-          for (Node each :
-              List.of(button("Safe: "), scene.getRoot().lookup(".swap-clock"))) {
+          for (Node each : List.of(button("Safe: "), scene.getRoot().lookup(".swap-clock"))) {
             assertThat(holds(page, each.localToScene(each.getLayoutBounds()))).isTrue();
             for (Node up = each; up != null; up = up.getParent()) {
               assertThat(up).isNotInstanceOf(ScrollPane.class);

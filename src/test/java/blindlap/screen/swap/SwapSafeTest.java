@@ -144,9 +144,7 @@ class SwapSafeTest {
       long focusable =
           Window.call(
               () ->
-                  scene.getRoot().lookupAll("*").stream()
-                      .filter(Node::isFocusTraversable)
-                      .count());
+                  scene.getRoot().lookupAll("*").stream().filter(Node::isFocusTraversable).count());
       assertThat(focusable).isEqualTo(1);
       Window.run(() -> day.clock().move(Deaf.FOR));
       keys.press(KeyCode.SPACE);

@@ -1,4 +1,4 @@
-package blindlap.screen.swap;
+package blindlap.screen.part;
 
 import java.util.function.IntPredicate;
 import java.util.function.Predicate;
@@ -11,7 +11,7 @@ import javafx.scene.input.KeyEvent;
  * One key for each tick: letters for the safety list, numbers for the steps. While a field is being
  * typed in they need Alt.
  */
-final class SwapKeys {
+public final class TickKeys {
   private final Predicate<String> letter;
   private final IntPredicate step;
 
@@ -19,13 +19,13 @@ final class SwapKeys {
    * @param letter does what a letter stands for; false if it stands for nothing
    * @param step ticks off a step, from 0; false if there is none
    */
-  SwapKeys(Predicate<String> letter, IntPredicate step) {
+  public TickKeys(Predicate<String> letter, IntPredicate step) {
     this.letter = letter;
     this.step = step;
   }
 
   /** Listens to the keys of a part of the page. */
-  void listen(Node part) {
+  public void listen(Node part) {
     part.addEventFilter(
         KeyEvent.KEY_PRESSED,
         e -> {
