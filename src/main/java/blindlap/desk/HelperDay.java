@@ -24,7 +24,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -42,6 +42,7 @@ public final class HelperDay {
   private final Notebook notebook;
   private final Clock clock;
   private final Instant committedAt;
+  private String kept = "";
 
   HelperDay(
       SessionState state,
@@ -141,7 +142,7 @@ public final class HelperDay {
   }
 
   /** What is unfinished of a stint's entry, kept encrypted while the helper works. */
-  public Optional<HelperEntry> unfinished(int stint) {
+  public Optional<HelperDraft> unfinished(int stint) {
     String kept = notebook.drafts().get(DRAFT + id.text());
     if (kept == null) {
       return Optional.empty();
@@ -152,7 +153,7 @@ public final class HelperDay {
     }
     return open.lock()
         .decrypt(id.text(), new HelperRecord(stint, parts[1], parts[2]))
-        .flatMap(text -> HelperEntryText.read(text, plan));
+        .flatMap(text -> HelperDraft.read(text, plan));
   }
 
   /**
@@ -183,16 +184,36 @@ public final class HelperDay {
 
   /** True if an entry is not too long to be sealed. */
   public boolean fits(HelperEntry entry) {
-    return HelperRecord.length(HelperEntryText.write(entry.doneAt(clock.instant()), plan))
+    return fits(entry, 0);
+  }
+
+  /** The same, with so many bytes to spare. */
+  public boolean fits(HelperEntry entry, int spare) {
+    return HelperRecord.length(HelperEntryText.write(entry.doneAt(clock.instant()), plan)) + spare
         <= HelperRecord.ROOM;
   }
 
   /** Keeps an unfinished entry, encrypted and of one length, in place of the one before. */
   public void keep(HelperEntry entry) {
-    HelperRecord record =
-        sealing.record(open.lock(), id.text(), entry.stint(), HelperEntryText.write(entry, plan));
-    notebook.putDraft(
-        DRAFT + id.text(), entry.stint() + " " + record.iv() + " " + record.ciphertext());
+    keep(new HelperDraft(entry, Set.of()));
+  }
+
+  /**
+   * Keeps what is unfinished, encrypted and of one length, in place of what was kept before. The
+   * notebook file counts its changes: whoever keeps drafts does so by the clock, never by the
+   * touch, for what there is to touch hangs on what is fitted.
+   */
+  public void keep(HelperDraft draft) {
+    int stint = draft.entry().stint();
+    HelperRecord record = sealing.record(open.lock(), id.text(), stint, draft.text(plan));
+    kept = stint + " " + record.iv() + " " + record.ciphertext();
+    notebook.putDraft(DRAFT + id.text(), kept);
+  }
+
+  /** True if another window has kept a draft since this one did. */
+  public boolean keptElsewhere() {
+    String stands = notebook.drafts().get(DRAFT + id.text());
+    return !kept.isEmpty() && stands != null && !stands.equals(kept);
   }
 
   /**
@@ -283,8 +304,6 @@ public final class HelperDay {
     if (!fits(entry)) {
       return new Sessions.Result.Refused(List.of(Problem.of(DeskFault.NOTE_TOO_LONG, "")));
     }
-    // Before the entry is sealed, so that not even its place in a row of random numbers is another.
-    keepAsOftenAsAny(entry);
     HelperRecord record =
         sealing.record(
             open.lock(),
@@ -295,21 +314,6 @@ public final class HelperDay {
         id,
         latest -> new DayCommands(latest).stint(entry.stint(), new Fact.StintHandled(record)),
         () -> scheduled(entry.stint()));
-  }
-
-  /**
-   * The notebook file counts its changes. A setup with fewer settings to measure is kept as often
-   * as one with more, so that the count does not tell which of them was handled.
-   */
-  private void keepAsOftenAsAny(HelperEntry entry) {
-    int most =
-        IntStream.range(0, plan.setups().size())
-            .map(setup -> settings(entry.stint(), setup).size())
-            .max()
-            .orElse(0);
-    for (int i = settings(entry.stint(), entry.fitted()).size(); i < most; i++) {
-      keep(entry);
-    }
   }
 
   private Sessions.Result handOver(int stint) {

@@ -3,15 +3,25 @@ package blindlap.desk;
 import blindlap.fault.Problem;
 import blindlap.seal.Sealing;
 import blindlap.seal.SecureBytes;
+import blindlap.session.DayCommands;
+import blindlap.session.Fact;
 import blindlap.session.Notebook;
+import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 
 /** Opens helper's days. */
 public final class HelperDays {
+  /** Longest that the helper's page may stay open untouched. */
+  public static final int MOST_MINUTES = 15;
+
+  private static final int USUAL_MINUTES = 2;
+  private static final String BLANK_AFTER = "helper-page/blank-after";
+
   private final Keys keys;
   private final Sessions sessions;
   private final Sealing sealing;
@@ -60,6 +70,43 @@ public final class HelperDays {
       day.makeUp(state);
     }
     return new Opened.Day(day);
+  }
+
+  /** The stint for which the helper has handed the bike over and not got it back; 0 = warm-up. */
+  public static Optional<Integer> bikeOut(SessionState state) {
+    return Optional.ofNullable(state.day().bikeOut()).filter(state.helperRecords()::containsKey);
+  }
+
+  /**
+   * The bike is back with the helper: from now on no lap starts before the next hand-over. Needs no
+   * key and tells nothing of it; said twice, or late, it changes nothing.
+   *
+   * @param stint the stint that was ridden; 0 = the warm-up
+   */
+  public Sessions.Result bikeReturned(SessionId id, int stint) {
+    return sessions.act(
+        id,
+        latest -> {
+          Integer out = latest.day().bikeOut();
+          return out == null || out != stint
+              ? new Outcome.Accepted(List.of())
+              : new DayCommands(latest).stint(stint, new Fact.BikeReturned(stint));
+        });
+  }
+
+  /** After how long without a touch the helper's page closes itself, as it was said last. */
+  public Duration blankAfter() {
+    String kept = notebook.drafts().getOrDefault(BLANK_AFTER, "");
+    return kept.matches("[0-9]{1,2}") ? bounded(Integer.parseInt(kept)) : bounded(USUAL_MINUTES);
+  }
+
+  /** Remembers it: from one minute to fifteen. */
+  public void blankAfter(Duration time) {
+    notebook.putDraft(BLANK_AFTER, String.valueOf(bounded((int) time.toMinutes()).toMinutes()));
+  }
+
+  private static Duration bounded(int minutes) {
+    return Duration.ofMinutes(Math.max(1, Math.min(MOST_MINUTES, minutes)));
   }
 
   /** A day PIN as the helper chose it. */

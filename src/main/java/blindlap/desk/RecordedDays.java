@@ -190,7 +190,7 @@ final class RecordedDays implements RiderDays {
     return act(
         id,
         latest ->
-            mayRide(latest, lap)
+            mayStart(latest, lap)
                 .orElseGet(
                     () ->
                         new DayCommands(latest)
@@ -242,6 +242,15 @@ final class RecordedDays implements RiderDays {
     return latest.handedOver(lap.stint())
         ? Optional.empty()
         : Optional.of(Outcome.refused(SessionFault.NOT_HANDED_OVER, "", lap.stint()));
+  }
+
+  /** Why a lap may not start now; empty if it may. One that is under way goes on. */
+  private static Optional<Outcome> mayStart(SessionState latest, LapId lap) {
+    Optional<Outcome> refused = mayRide(latest, lap);
+    boolean underWay = latest.lap(lap).filter(l -> l.ridden() || l.underWay()).isPresent();
+    return refused.isPresent() || underWay || latest.day().mayStart(lap.stint())
+        ? refused
+        : Optional.of(Outcome.refused(SessionFault.BIKE_WITH_HELPER, "", lap.stint()));
   }
 
   @Override

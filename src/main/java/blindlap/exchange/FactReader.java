@@ -61,6 +61,7 @@ final class FactReader {
     kinds.put("SheetReprinted", b -> new Fact.SheetReprinted(text(b, "sheet")));
     kinds.put("StintHandled", FactReader::stintHandled);
     kinds.put("BikeHandedOver", b -> new Fact.BikeHandedOver(whole(b, "stint")));
+    kinds.put("BikeReturned", b -> new Fact.BikeReturned(whole(b, "stint")));
     kinds.put("WarmUpRidden", b -> new Fact.WarmUpRidden(whole(b, "number")));
     kinds.put("LapRidden", b -> new Fact.LapRidden(lap(b), option(b, "source", Source.class)));
     kinds.put(

@@ -93,6 +93,11 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
   }
 
   @Override
+  public Map<String, Object> bikeReturned(Fact.BikeReturned fact) {
+    return body("stint", String.valueOf(fact.stint()));
+  }
+
+  @Override
   public Map<String, Object> warmUpRidden(Fact.WarmUpRidden fact) {
     return body("number", String.valueOf(fact.number()));
   }

@@ -35,6 +35,7 @@ import org.jspecify.annotations.Nullable;
  * @param ridden laps ridden so far, warm-up included
  * @param most laps agreed; null if no cap was set
  * @param helperHandsOver true where the helper uses the page and hands over there
+ * @param locked true while the lap may not start: the bike is back with the helper
  */
 public record RideSheet(
     Stage stage,
@@ -51,7 +52,8 @@ public record RideSheet(
     boolean voided,
     int ridden,
     @Nullable Integer most,
-    boolean helperHandsOver) {
+    boolean helperHandsOver,
+    boolean locked) {
 
   /** What is asked of the rider now. */
   public enum Stage {
@@ -164,7 +166,7 @@ public record RideSheet(
       Stage stage, int number, int of, int soFar, @Nullable Integer cap, boolean helper) {
     return new RideSheet(
         stage, null, number, of, "", false, Map.of(), Map.of(), "", null, Map.of(), false, soFar,
-        cap, helper);
+        cap, helper, false);
   }
 
   private static RideSheet sheet(Stage stage, Day day, LapId lap) {
@@ -199,7 +201,10 @@ public record RideSheet(
         known != null && known.voided().isPresent(),
         day.lapsSoFar(),
         day.lapCap().orElse(null),
-        day.helperHandsOver());
+        day.helperHandsOver(),
+        stage == Stage.SCORED
+            && !day.mayStart(lap.stint())
+            && (known == null || !known.underWay() && !known.ridden()));
   }
 
   private static Watch watch(@Nullable LapState lap, String measure, boolean shown) {

@@ -38,6 +38,9 @@ public final class BlindlapApp extends Application {
   private static final double WIDTH = 1280;
   private static final double HEIGHT = 800;
 
+  /** How long a closing window waits for what is being written. */
+  private static final int PATIENCE_SECONDS = 5;
+
   private static @Nullable Function<Path, Desk> opener;
   private static @Nullable FutureTask<Desk> opening;
   private static @Nullable RuntimeException failure;
@@ -62,6 +65,7 @@ public final class BlindlapApp extends Application {
 
   private @Nullable Desk desk;
   private @Nullable Keeper keeper;
+  private Runnable closing = () -> {};
 
   /**
    * Opens the window and returns when it is closed.
@@ -159,6 +163,7 @@ public final class BlindlapApp extends Application {
     KeepingModel keeping = new KeepingModel(open.exchange(safe), safe, background(kept.worker()));
     kept.start(keeping::backupFailed);
     Pages pages = new Pages(open, shell, look, background(worker), monotonic, keeping);
+    closing = pages::closing;
     String name = String.valueOf(safe.notebook().getFileName());
     ShellView view = new ShellView(look, shell, pages.makers(), List.of(name));
     Mistakes.catchAll(java.util.Objects.requireNonNull(mistakes), background(worker), view::say);
@@ -189,10 +194,16 @@ public final class BlindlapApp extends Application {
 
   @Override
   public void stop() {
+    closing.run();
+    worker.shutdown();
+    try {
+      worker.awaitTermination(PATIENCE_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
     if (keeper != null) {
       keeper.close();
     }
-    worker.shutdown();
     if (desk != null) {
       desk.close();
     }

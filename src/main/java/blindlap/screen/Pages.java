@@ -26,7 +26,11 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
+import javafx.animation.Animation;
+import javafx.animation.KeyFrame;
+import javafx.animation.Timeline;
 import javafx.scene.Node;
+import javafx.util.Duration;
 
 /** Which view belongs to which page: models get the desk, views get models. */
 final class Pages {
@@ -36,6 +40,7 @@ final class Pages {
   private final Background background;
   private final LongSupplier monotonic;
   private final KeepingModel keeping;
+  private Runnable closing = () -> {};
 
   Pages(
       Desk desk,
@@ -60,6 +65,11 @@ final class Pages {
     makers.put(Shell.Page.RIDE, this::ride);
     makers.put(Shell.Page.REVIEW, this::review);
     return makers;
+  }
+
+  /** The window closes: what is in hand is kept. */
+  void closing() {
+    closing.run();
   }
 
   private Node notebook() {
@@ -115,7 +125,17 @@ final class Pages {
             desk.clock(),
             monotonic);
     shell.whenShown(Shell.Page.SWAP, model::open);
-    return new SwapPage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
+    // What is in hand is kept by the clock, whichever page is in view.
+    Timeline beats = new Timeline(new KeyFrame(Duration.seconds(1), e -> model.beat()));
+    beats.setCycleCount(Animation.INDEFINITE);
+    beats.play();
+    closing =
+        () -> {
+          beats.stop();
+          model.closing();
+        };
+    return new SwapPage(
+        look, model, () -> shell.go(Shell.Page.NOTEBOOK), () -> shell.go(Shell.Page.RIDE));
   }
 
   private Node review() {

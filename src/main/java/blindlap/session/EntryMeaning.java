@@ -120,6 +120,11 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   }
 
   @Override
+  public Optional<Problem> bikeReturned(Fact.BikeReturned fact) {
+    return stint(fact.stint());
+  }
+
+  @Override
   public Optional<Problem> warmUpRidden(Fact.WarmUpRidden fact) {
     return fact.number() < 1 || fact.number() > MOST_WARM_UPS
         ? wrong(MeaningFault.NO_SUCH_WARM_UP, fact.number())

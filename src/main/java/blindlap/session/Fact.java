@@ -118,6 +118,14 @@ public sealed interface Fact {
     }
   }
 
+  /** The bike is back with the helper after a stint; 0 = the warm-up. Since version 4. */
+  record BikeReturned(int stint) implements Fact {
+    @Override
+    public <R> R accept(FactVisitor<R> visitor) {
+      return visitor.bikeReturned(this);
+    }
+  }
+
   /** A warm-up lap was ridden; never analysed. */
   record WarmUpRidden(int number) implements Fact {
     @Override
@@ -143,8 +151,7 @@ public sealed interface Fact {
   }
 
   /**
-   * A watch was started; it runs until a time is taken or it is reset. Started again, it takes out
-   * the time taken before.
+   * A watch runs until a time is taken or it is reset; started again, it drops that time.
    *
    * @param started wall clock at the start
    */
@@ -323,8 +330,7 @@ public sealed interface Fact {
   }
 
   /**
-   * The finding of an unsealed session was looked at under another edition of the method for the
-   * first time.
+   * First look at the finding of an unsealed session under another edition of the method.
    *
    * @param edition of the method that was looked with
    * @param same true if its finding read like the earlier one
@@ -374,8 +380,7 @@ public sealed interface Fact {
   }
 
   /**
-   * A day ridden before the notebook was there, from a file: not blinded, for noise only. It stands
-   * in a session of its own, which is an open noise run.
+   * An old day from a file: not blinded, for noise only, in an open noise run of its own.
    *
    * @param columns which column of the file gave what, by name of measure, "setup" or "void"
    * @param laps in ridden order

@@ -14,6 +14,8 @@ public interface FactVisitor<R> {
 
   R bikeHandedOver(Fact.BikeHandedOver fact);
 
+  R bikeReturned(Fact.BikeReturned fact);
+
   R warmUpRidden(Fact.WarmUpRidden fact);
 
   R lapRidden(Fact.LapRidden fact);

@@ -1,5 +1,6 @@
 package blindlap.session;
 
+import blindlap.plan.Plan;
 import blindlap.seal.HelperRecord;
 import blindlap.session.day.Day;
 import blindlap.session.day.DeviationKind;
@@ -15,6 +16,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** What the entries so far add up to. Changed by {@link Folding} alone, then only read. */
@@ -33,6 +35,7 @@ final class Folded {
   final List<Fact.ScoreCorrected> corrections = new ArrayList<>();
   Step step = Step.COMMITTED;
   int warmUps;
+  @Nullable Integer bikeOut;
   Fact.@Nullable PlanCommitted committed;
   Fact.@Nullable DayCutShort cutShort;
   Fact.@Nullable ReviewClosed reviewClosed;
@@ -57,6 +60,7 @@ final class Folded {
     copy.corrections.addAll(corrections);
     copy.step = step;
     copy.warmUps = warmUps;
+    copy.bikeOut = bikeOut;
     copy.committed = committed;
     copy.cutShort = cutShort;
     copy.reviewClosed = reviewClosed;
@@ -72,6 +76,20 @@ final class Folded {
   void lap(LapId id, UnaryOperator<LapState> change) {
     LapState known = laps.get(id);
     laps.put(id, change.apply(known == null ? LapState.untouched(id) : known));
+  }
+
+  /** True if every lap of a stint is ridden; 0 = the warm-up. */
+  boolean allRidden(int stint) {
+    if (committed == null) {
+      return false;
+    }
+    Plan.Laps laps = committed.plan().laps();
+    if (stint == 0) {
+      return warmUps >= laps.warmUp();
+    }
+    return IntStream.rangeClosed(1, laps.perStint())
+        .mapToObj(lap -> this.laps.get(new LapId(stint, lap)))
+        .allMatch(lap -> lap != null && lap.ridden());
   }
 
   /** True if a plan was committed with a key. */
@@ -95,6 +113,7 @@ final class Folded {
         guesses,
         handedOver,
         !handled.isEmpty(),
+        bikeOut,
         warmUps,
         (int) past,
         cutShort == null ? null : Integer.valueOf(cutShort.lastStint()));

@@ -83,7 +83,26 @@ final class Folding implements FactVisitor<Boolean> {
 
   @Override
   public Boolean bikeHandedOver(Fact.BikeHandedOver fact) {
-    return onlyWhileReviewOpen(() -> folded.handedOver.add(fact.stint()));
+    return onlyWhileReviewOpen(
+        () -> {
+          folded.handedOver.add(fact.stint());
+          // What was ridden before it was handed over was kept on paper: the bike is not out for
+          // it.
+          if (!folded.allRidden(fact.stint())) {
+            folded.bikeOut = fact.stint();
+          }
+        });
+  }
+
+  @Override
+  public Boolean bikeReturned(Fact.BikeReturned fact) {
+    return onlyWhileReviewOpen(
+        () -> {
+          Integer out = folded.bikeOut;
+          if (out != null && out == fact.stint()) {
+            folded.bikeOut = null;
+          }
+        });
   }
 
   @Override

@@ -26,24 +26,27 @@ public final class HandOver {
   }
 
   /**
-   * Hands the bike over without the helper's page; nothing if it was handed over already.
+   * Hands the bike over without the helper's page; nothing if the rider has it already.
    *
    * @param stint from 1; 0 = the warm-up
    * @param now by the clock on the wall
    */
   public Outcome withoutPage(int stint, Instant now) {
-    if (state.handedOver(stint)) {
+    if (state.day().mayStart(stint)) {
       return new Outcome.Accepted(List.of());
     }
+    boolean again = state.handedOver(stint);
     Outcome outcome = new DayCommands(state).stint(stint, new Fact.BikeHandedOver(stint));
     if (outcome instanceof Outcome.Refused) {
       return outcome;
     }
     List<Fact> facts = new ArrayList<>(((Outcome.Accepted) outcome).facts());
-    if (state.day().helperHandsOver() && !state.helperRecords().containsKey(stint)) {
+    if (again || state.day().helperHandsOver() && !state.helperRecords().containsKey(stint)) {
       facts.add(new Fact.DeviationNoted(stint, DeviationKind.WITHOUT_HAND_OVER, ""));
     }
-    early(stint, now).ifPresent(facts::add);
+    if (!again) {
+      early(stint, now).ifPresent(facts::add);
+    }
     return new Outcome.Accepted(facts);
   }
 

@@ -66,6 +66,7 @@ public enum SessionFault implements Fault {
   HANDLED_TWICE,
   /** The bike of a stint has not been handed over: stint. */
   NOT_HANDED_OVER,
+  BIKE_WITH_HELPER,
   /** The opened key does not belong to this session. */
   FINGERPRINT_DIFFERS,
   /** An open noise run has no key. */

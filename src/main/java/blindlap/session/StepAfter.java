@@ -57,6 +57,11 @@ public final class StepAfter implements FactVisitor<Step> {
   }
 
   @Override
+  public Step bikeReturned(Fact.BikeReturned fact) {
+    return step;
+  }
+
+  @Override
   public Step warmUpRidden(Fact.WarmUpRidden fact) {
     return riding();
   }

@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.fault.Fault;
 import blindlap.plan.Setting;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.RideWords;
@@ -11,6 +12,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Words of the Swap page, for the helper alone. */
@@ -24,6 +26,21 @@ public final class SwapWords {
   /** A sentence of the bundle. */
   public static String say(String key, Object... arguments) {
     return WORDS.say(key, arguments);
+  }
+
+  /** What is waited for, counted in one sentence. */
+  public static String waits(List<String> parts) {
+    StringBuilder list = new StringBuilder(parts.get(0));
+    for (int i = 1; i < parts.size(); i++) {
+      list.append(i < parts.size() - 1 ? ", " : say("waits.and")).append(parts.get(i));
+    }
+    return say("waits", list);
+  }
+
+  /** What of a lap is waited for, in a few words; empty where there are none. */
+  public static Optional<String> waitsFor(Fault fault, String detail) {
+    String key = "waits." + fault.name();
+    return WORDS.has(key) ? Optional.of(say(key, detail)) : Optional.empty();
   }
 
   /** Clock time to the minute. */
@@ -76,6 +93,12 @@ public final class SwapWords {
   public static String late(Duration late) {
     long minutes = late.toMinutes();
     return minutes < 1 ? say("on.time") : say("late", minutes);
+  }
+
+  /** The same, as the end of a line. */
+  public static String lateLine(Duration late) {
+    long minutes = late.toMinutes();
+    return minutes < 1 ? say("line.on.time") : say("line.late", minutes);
   }
 
   /** What to drop when the day no longer fits; empty if it fits. */

@@ -24,6 +24,8 @@ class SizesTest {
           Map.entry(
               "wording/AnswerWords.java", "every sentence on what a day can show, in one voice"),
           Map.entry("session/Fact.java", "every fact of a session, a record each"),
+          Map.entry("screen/swap/SwapModel.java", "one page's phases, and what leads between them"),
+          Map.entry("screen/swap/SwapWork.java", "everything the helper enters of one stint"),
           Map.entry("paper/sheet/SheetPen.java", "every stroke that a sheet may have"),
           Map.entry("screen/book/OldDayModel.java", "one page's properties and commands"),
           Map.entry("wording/FindingWords.java", "every sentence on one measure of two setups"),

@@ -179,8 +179,11 @@ class HelperDayTest {
     int setup = helper.work(1).setup();
     HelperEntry begun =
         entry(1, setup, asPlanned(setup), EnumSet.of(SafetyCheck.BRAKES), "rivet found loose");
+    HelperDraft draft = new HelperDraft(begun, Set.of(0, 3, 11));
+    helper.keep(draft);
+    assertThat(day.helper().unfinished(1)).contains(draft);
     helper.keep(begun);
-    assertThat(day.helper().unfinished(1)).contains(begun);
+    assertThat(day.helper().unfinished(1)).contains(new HelperDraft(begun, Set.of()));
     assertThat(day.helper().unfinished(2)).isEmpty();
     assertThat(day.desk().notebook().drafts().values())
         .allSatisfy(kept -> assertThat(kept).doesNotContain("rivet"));

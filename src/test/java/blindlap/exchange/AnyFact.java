@@ -143,6 +143,7 @@ public final class AnyFact {
                 List.of(new Head(NotebookId.of(later.bytes(16)), 43, later.hash())),
                 later.session(),
                 List.of())));
+    facts.add(new Fact.BikeReturned(new AnyFact(facts.size()).random.nextInt(17)));
     return facts;
   }
 

@@ -95,6 +95,8 @@ class DayByKeyboardTest {
     for (int stint = 0; stint <= 8; stint++) {
       if (stint > 0) {
         keys.press(KeyCode.CONTROL, KeyCode.DIGIT3);
+        heard();
+        keys.choose("The bike is back");
         pin();
       }
       handle(helper.work(stint));
@@ -133,6 +135,7 @@ class DayByKeyboardTest {
   }
 
   private void handle(HelperDay.Work work) {
+    heard();
     keys.choose("Begin");
     for (Setting setting : work.settings()) {
       keys.goTo(setting.name() + ", measured");
@@ -153,6 +156,7 @@ class DayByKeyboardTest {
         });
     assertThat(swap.phaseProperty().get()).isEqualTo(SwapModel.Phase.BLANK);
     pin();
+    heard();
     if (swap.work().overrunProperty().get()) {
       keys.choose("Longer than planned: was there a mishap?: no");
     }

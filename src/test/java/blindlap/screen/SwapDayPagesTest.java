@@ -126,6 +126,11 @@ class SwapDayPagesTest {
     swap.work().handOver();
   }
 
+  private static void bikeIsBack(SwapModel swap) {
+    swap.bikeReturned();
+    swap.reopen("4711");
+  }
+
   @Test
   void everythingToTouchOnSwapIsTwelveMillimetresOrMore() {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 1)) {
@@ -143,6 +148,8 @@ class SwapDayPagesTest {
             swap.work().measured("sag", "20");
             measure(scene, "outside tolerance");
             handle(day, swap, 0);
+            measure(scene, "safe");
+            bikeIsBack(swap);
             measure(scene, "first stint");
             workAtTheBike(day, swap, 1);
             day.clock().move(Duration.ofMinutes(1));
@@ -205,6 +212,7 @@ class SwapDayPagesTest {
             Scene scene = scene(look, page, 1000);
             unlock(day, swap);
             handle(day, swap, 0);
+            bikeIsBack(swap);
             swap.work().begin();
             seen.add(SceneText.of(scene));
             swap.hide();
@@ -264,6 +272,7 @@ class SwapDayPagesTest {
     handle(day, swap, 0);
     ride.tick();
     ride.warmUpRidden();
+    bikeIsBack(swap);
     swap.work().begin();
     swap.work().measured("compression", day.helper().work(1).settings().get(0).value());
     swap.work().measured("sag", "24.5");
@@ -273,7 +282,7 @@ class SwapDayPagesTest {
     swap.touch();
     swap.tick();
     // Made only now, so that the fields hold what was entered.
-    Scene helper = scene(look, new SwapPage(look, swap, () -> {}), 1440);
+    Scene helper = scene(look, new SwapPage(look, swap, () -> {}), 800);
     Window.picture(helper, "swap-" + name);
     swap.hide();
     Window.picture(helper, "swap-blank-" + name);

@@ -96,6 +96,11 @@ class TwoWindowsTest {
     assertThat(work.troubleProperty().get()).isEmpty();
   }
 
+  private void bikeIsBack() {
+    swap.bikeReturned();
+    swap.reopen("2580");
+  }
+
   @Test
   void oneTickAfterTheHelperHandsOverTheRidersWindowAsksForTheLap() {
     swap.phrase(day.phrase());
@@ -114,7 +119,9 @@ class TwoWindowsTest {
     handle();
     ride.tick();
     ride.warmUpRidden();
+    bikeIsBack();
     handle();
+    bikeIsBack();
     ride.tick();
     int answers = 60;
     ExecutorService pool = Executors.newFixedThreadPool(2);
@@ -130,6 +137,7 @@ class TwoWindowsTest {
         () -> {
           while (swap.phaseProperty().get() == SwapModel.Phase.OPEN) {
             handle();
+            bikeIsBack();
           }
           return true;
         };

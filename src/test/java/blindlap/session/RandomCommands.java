@@ -284,8 +284,9 @@ final class RandomCommands {
   private Trial stint() {
     int stint = anyStint();
     Fact fact =
-        switch (random.nextInt(5)) {
+        switch (random.nextInt(6)) {
           case 0, 1 -> new Fact.BikeHandedOver(stint);
+          case 4 -> new Fact.BikeReturned(stint);
           case 2 -> new Fact.WarmUpRidden(1 + random.nextInt(3));
           case 3 -> new Fact.GuessGiven(stint, guess());
           default ->

@@ -401,6 +401,43 @@ final class Recount {
         .collect(Collectors.toCollection(TreeSet::new));
   }
 
+  /** The stint of the last hand-over that had a lap still to be ridden, unless it came back. */
+  Optional<Integer> bikeOut() {
+    for (int at = facts.size() - 1; at >= 0; at--) {
+      if (facts.get(at) instanceof Fact.BikeHandedOver out
+          && applied(at)
+          && !riddenBefore(at, out.stint())) {
+        return IntStream.range(at, facts.size())
+                .anyMatch(
+                    i ->
+                        applied(i)
+                            && facts.get(i) instanceof Fact.BikeReturned back
+                            && back.stint() == out.stint())
+            ? Optional.empty()
+            : Optional.of(out.stint());
+      }
+    }
+    return Optional.empty();
+  }
+
+  private boolean riddenBefore(int at, int stint) {
+    List<Fact> before =
+        IntStream.range(0, at).filter(this::applied).mapToObj(i -> facts.get(i)).toList();
+    if (stint == 0) {
+      return plan.laps().warmUp() == 0
+          || before.stream()
+              .anyMatch(
+                  f ->
+                      f instanceof Fact.WarmUpRidden warm && warm.number() >= plan.laps().warmUp());
+    }
+    return IntStream.rangeClosed(1, plan.laps().perStint())
+        .mapToObj(lap -> new LapId(stint, lap))
+        .allMatch(
+            lap ->
+                before.stream()
+                    .anyMatch(f -> f instanceof Fact.LapRidden l && l.lap().equals(lap)));
+  }
+
   Set<Integer> handled() {
     return all(Fact.StintHandled.class).stream()
         .map(Fact.StintHandled::stint)
@@ -438,6 +475,7 @@ final class Recount {
     told.put("laps", laps);
     told.put("guesses", guesses());
     told.put("handed over", handedOver());
+    told.put("bike out", bikeOut());
     told.put("handled", handled());
     told.put("warm-ups", warmUps());
     told.put("laps ridden", ridden().size());

@@ -5,6 +5,7 @@ import blindlap.session.day.LapState;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -42,6 +43,7 @@ final class Told {
     told.put("laps", laps);
     told.put("guesses", new TreeMap<>(state.guesses()));
     told.put("handed over", handedOver(state));
+    told.put("bike out", Optional.ofNullable(state.day().bikeOut()));
     told.put("handled", new TreeSet<>(state.helperRecords().keySet()));
     told.put("warm-ups", state.warmUps());
     told.put("laps ridden", state.lapsRidden());

@@ -57,12 +57,25 @@ public final class HelperDoorView {
         };
     button.setOnAction(e -> go.run());
     field.setOnAction(e -> go.run());
+    focused(field);
     Label wrong = new Label();
     wrong.setWrapText(true);
     wrong.setMinHeight(Label.USE_PREF_SIZE);
     wrong.getStyleClass().add("strong");
     wrong.textProperty().bind(trouble);
     return new Node[] {lead(asked), name, field, button, wrong};
+  }
+
+  /** It is what is needed: whoever comes here types at once. */
+  private static void focused(PasswordField field) {
+    field
+        .sceneProperty()
+        .addListener(
+            (o, before, scene) -> {
+              if (scene != null) {
+                field.requestFocus();
+              }
+            });
   }
 
   public static Label lead(String words) {

@@ -1,6 +1,7 @@
 package blindlap.screen.cover;
 
 import blindlap.screen.part.Look;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.geometry.Insets;
@@ -28,8 +29,24 @@ public final class HelperFrameView extends VBox {
    */
   public record Words(String who, String away, String hide) {}
 
-  private static final double EDGE = 28;
-  private static final double BAND = 92;
+  /**
+   * How much room the frame takes, at 100 %.
+   *
+   * @param side at left and right
+   * @param below the page
+   * @param band on top
+   * @param low band where the window is low
+   */
+  public record Edges(double side, double below, double band, double low) {
+    /** The usual frame. */
+    public static final Edges USUAL = new Edges(28, 28, 92, 92);
+
+    /** Where a whole page of work has to fit a small window. */
+    public static final Edges NARROW = new Edges(22, 18, 76, 64);
+  }
+
+  /** A window lower than this is low. */
+  private static final double LOW = 720;
 
   private final Label idle = new Label();
   private final BooleanProperty blank = new SimpleBooleanProperty(true);
@@ -42,6 +59,12 @@ public final class HelperFrameView extends VBox {
    * @param onHide asked to blank the page; the caller sets {@link #blankProperty}
    */
   public HelperFrameView(Look look, Words words, Node page, Node reopen, Runnable onHide) {
+    this(look, words, Edges.USUAL, page, reopen, onHide);
+  }
+
+  /** The same with another frame. */
+  public HelperFrameView(
+      Look look, Words words, Edges edges, Node page, Node reopen, Runnable onHide) {
     getStyleClass().add("helper");
     Label who = new Label(words.who());
     who.getStyleClass().add("who");
@@ -53,19 +76,29 @@ public final class HelperFrameView extends VBox {
     Region between = new Region();
     HBox.setHgrow(between, Priority.ALWAYS);
     Button hide = new Button(words.hide());
-    hide.minHeightProperty().bind(look.touch());
+    hide.minHeightProperty().bind(look.touch(Math.min(64, edges.low() - 8)));
     hide.setMinWidth(USE_PREF_SIZE);
     hide.setOnAction(event -> onHide.run());
     HBox band = new HBox(who, away, between, idle, hide);
     band.getStyleClass().add("helper-band");
-    band.minHeightProperty().bind(look.px(BAND));
+    band.minHeightProperty()
+        .bind(
+            Bindings.createDoubleBinding(
+                () ->
+                    Math.max(
+                        hide.getMinHeight(),
+                        Math.min(1.3, look.textScale())
+                            * (getHeight() > 0 && getHeight() < LOW ? edges.low() : edges.band())),
+                look.textScaleProperty(),
+                hide.minHeightProperty(),
+                heightProperty()));
     StackPane paper = new StackPane(reopen);
     paper.getStyleClass().add("helper-page");
     VBox.setVgrow(paper, Priority.ALWAYS);
     // Only what is shown is in the scene: a hidden node would still be read out.
     blank.addListener((property, old, now) -> paper.getChildren().setAll(now ? reopen : page));
     VBox frame = new VBox(paper);
-    frame.setPadding(new Insets(0, EDGE, EDGE, EDGE));
+    frame.setPadding(new Insets(0, edges.side(), edges.below(), edges.side()));
     VBox.setVgrow(frame, Priority.ALWAYS);
     getChildren().setAll(band, frame);
   }

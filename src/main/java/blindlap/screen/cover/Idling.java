@@ -8,13 +8,14 @@ import java.util.function.LongSupplier;
 
 /** Since when nobody has touched a page that only the helper may see, and when it closes itself. */
 public final class Idling {
-  /** Longest that such a page stays open untouched. */
+  /** How long such a page stays open untouched, unless the helper says otherwise. */
   public static final Duration LIMIT = Duration.ofMinutes(2);
 
   private final Clock clock;
   private final LongSupplier monotonic;
   private Instant touched;
   private long touchedNanos;
+  private Duration limit = LIMIT;
 
   /**
    * @param clock wall clock
@@ -32,6 +33,16 @@ public final class Idling {
     this(clock, () -> 0);
   }
 
+  /** How long it stays open untouched. */
+  public Duration limit() {
+    return limit;
+  }
+
+  /** Sets how long it stays open untouched. */
+  public void limit(Duration time) {
+    limit = time;
+  }
+
   /** Someone is at the page. */
   public void touch() {
     touched = clock.instant();
@@ -40,12 +51,12 @@ public final class Idling {
 
   /** True once the page has to be closed. */
   public boolean over() {
-    return time().compareTo(LIMIT) >= 0;
+    return time().compareTo(limit) >= 0;
   }
 
   /** When the page closes itself, such as "closes itself in 1:52". */
   public String words() {
-    Duration left = LIMIT.minus(time());
+    Duration left = limit.minus(time());
     return SwapWords.say("idle", SwapWords.countdown(left.isNegative() ? Duration.ZERO : left));
   }
 

@@ -63,6 +63,13 @@ public final class Look {
         () -> Math.max(TOUCH * Math.max(1, textScale.get()), physical), textScale);
   }
 
+  /** The same where height is short: this many pixels or 12 mm, whichever is more. */
+  public DoubleBinding touch(double px) {
+    double physical = TOUCH_INCHES * Screen.getPrimary().getDpi();
+    return Bindings.createDoubleBinding(
+        () -> Math.max(px * Math.max(1, textScale.get()), physical), textScale);
+  }
+
   /**
    * Runs the change whenever theme or text scale change, as long as the caller keeps the returned
    * listener; a part that goes out of use goes silently.

@@ -5,6 +5,7 @@ import blindlap.ride.RideSheet;
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.HoldButton;
 import blindlap.screen.part.Look;
 import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
@@ -37,6 +38,7 @@ final class RideWatchView extends VBox {
   private final GridPane places = new GridPane();
   private final VBox who = new VBox(8);
   private RideSheet.Watch.State built = RideSheet.Watch.State.READY;
+  private boolean locked;
   private boolean sure;
 
   /**
@@ -87,7 +89,7 @@ final class RideWatchView extends VBox {
     if (getScene() == null || !now.watches().containsKey(measure)) {
       return;
     }
-    if (watch().state() != built || !riding) {
+    if (watch().state() != built || now.locked() != locked || !riding) {
       deaf.begin();
       build();
     }
@@ -97,6 +99,7 @@ final class RideWatchView extends VBox {
     RideSheet.Watch watch = watch();
     boolean focused = isFocusWithin();
     built = watch.state();
+    locked = model.sheetProperty().get().locked();
     sure = false;
     state.setText(words(watch));
     places.getChildren().clear();
@@ -114,7 +117,9 @@ final class RideWatchView extends VBox {
     }
     who.getChildren().clear();
     boolean askWho = riding ? watch.state() == RideSheet.Watch.State.READY : missing();
-    if (first && askWho) {
+    if (first && riding && locked) {
+      who.getChildren().addAll(withHelper());
+    } else if (first && askWho) {
       who.getChildren().addAll(whoTimes());
     }
     if (stopped && focused) {
@@ -128,7 +133,9 @@ final class RideWatchView extends VBox {
   private void riding(RideSheet.Watch.State now) {
     switch (now) {
       case READY -> {
-        places.add(button("watch.start", () -> model.watches().start(measure)), 0, 0);
+        Button start = button("watch.start", () -> model.watches().start(measure));
+        start.setDisable(locked);
+        places.add(start, 0, 0);
         places.add(state, 1, 0);
       }
       case RUNNING -> {
@@ -210,6 +217,24 @@ final class RideWatchView extends VBox {
     field.setOnAction(e -> model.watches().typeTime(measure, field.getText()));
     HBox.setHgrow(field, Priority.ALWAYS);
     return new VBox(6, asked, new HBox(12, field, save));
+  }
+
+  /** The bike came back: what was ridden can be scored, and the next start waits. */
+  private List<Node> withHelper() {
+    Label why = Fields.words(RideWords.say("watch.locked"));
+    Label tooShort = Fields.words(RideWords.say("hand.over.short"), "strong");
+    tooShort.setVisible(false);
+    tooShort.managedProperty().bind(tooShort.visibleProperty());
+    HoldButton hold =
+        new HoldButton(
+            RideWords.say("hand.over.without"),
+            RideWords.say("hand.over.let.go"),
+            model.monotonic(),
+            () -> deaf.hear(model::handedOver),
+            () -> tooShort.setVisible(true));
+    hold.minHeightProperty().bind(look.touch());
+    hold.setWrapText(true);
+    return List.of(why, hold, tooShort);
   }
 
   private List<Node> whoTimes() {

@@ -4,6 +4,7 @@ import blindlap.desk.DayPin;
 import blindlap.desk.DeskFault;
 import blindlap.desk.HelperDay;
 import blindlap.desk.HelperDays;
+import blindlap.desk.Sessions;
 import blindlap.desk.day.RiderDays;
 import blindlap.fault.Problem;
 import blindlap.plan.DayEnd;
@@ -11,7 +12,6 @@ import blindlap.plan.Plan;
 import blindlap.screen.cover.Idling;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.DayEventsModel;
-import blindlap.session.HelperEntry;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import blindlap.wording.SwapWords;
@@ -21,8 +21,6 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import java.util.function.LongSupplier;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -31,8 +29,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The Swap page: what do I fit now? Opened by the helper phrase, blank when idle, brought back by a
- * day PIN. What is entered is kept encrypted at every step and becomes the stint's one entry when
- * the bike is handed over.
+ * day PIN. What is entered is kept encrypted and becomes the stint's one entry when the bike is
+ * handed over. From then on the page says one word and the code, until the bike is back.
  */
 public final class SwapModel {
   /** What the page asks for. */
@@ -42,38 +40,32 @@ public final class SwapModel {
     CHOOSE_PIN,
     BLANK,
     OPEN,
+    /** The bike is with the rider: nothing of the key is shown, and nothing opens it. */
+    SAFE,
     /** Every stint has its entry. */
     ALL_DONE,
     OVER
   }
 
-  /**
-   * What changes by the second.
-   *
-   * @param left the countdown
-   * @param share of the handling's time that is over, 0 to 1
-   * @param idle when the page closes itself
-   * @param pace clock, how late the day runs, what to drop
-   */
-  public record Time(String left, double share, String idle, String pace) {}
-
   private final HelperDays days;
   private final LongSupplier version;
   private final Background background;
-  private final Clock clock;
+  private final LongSupplier monotonic;
   private final Idling idling;
 
   private final ReadOnlyObjectWrapper<Phase> phase = new ReadOnlyObjectWrapper<>(Phase.NO_SESSION);
-  private final ReadOnlyObjectWrapper<Time> time =
-      new ReadOnlyObjectWrapper<>(new Time("", 0, "", ""));
+  private final ReadOnlyObjectWrapper<SwapClock.Time> time =
+      new ReadOnlyObjectWrapper<>(SwapClock.Time.NONE);
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private final SwapWork work;
+  private final SwapClock words;
   private final DayEventsModel events;
 
   private @Nullable SessionId id;
   private @Nullable SessionState state;
   private @Nullable HelperDay day;
   private @Nullable DayPin pin;
+  private boolean uncovering;
   private String earliest = "";
   private long seen = Long.MIN_VALUE;
 
@@ -94,9 +86,10 @@ public final class SwapModel {
     this.days = days;
     this.version = version;
     this.background = background;
-    this.clock = clock;
     this.idling = new Idling(clock, monotonic);
+    this.monotonic = monotonic;
     this.work = new SwapWork(background, clock, monotonic, this::take);
+    this.words = new SwapClock(work, clock, idling);
     this.events = new DayEventsModel(riders, background, () -> -1, after -> reload(), work::said);
   }
 
@@ -126,7 +119,7 @@ public final class SwapModel {
   }
 
   /** What changes by the second. */
-  public ReadOnlyObjectProperty<Time> timeProperty() {
+  public ReadOnlyObjectProperty<SwapClock.Time> timeProperty() {
     return time.getReadOnlyProperty();
   }
 
@@ -135,17 +128,77 @@ public final class SwapModel {
     return trouble.getReadOnlyProperty();
   }
 
+  /** Nanoseconds that only ever grow, for what is deaf for a moment. */
+  LongSupplier monotonic() {
+    return monotonic;
+  }
+
+  /** What is said as the bike goes out, such as "safe, 883"; empty otherwise. */
+  public String safeWords() {
+    Integer out = out();
+    return phase.get() != Phase.SAFE || out == null
+        ? ""
+        : out == 0
+            ? SwapWords.say("safe.warm.up")
+            : SwapWords.say("safe.code", java.util.Objects.requireNonNull(state).code(out));
+  }
+
+  /** The stint for which the helper handed the bike over and has not got it back. */
+  private @Nullable Integer out() {
+    return state == null ? null : HelperDays.bikeOut(state).orElse(null);
+  }
+
+  /** The bike is back: an entry of the day, and then the day PIN. */
+  public void bikeReturned() {
+    SessionId now = id;
+    Integer out = out();
+    if (now == null || out == null) {
+      reload();
+      return;
+    }
+    background.run(
+        () -> days.bikeReturned(now, out),
+        result -> {
+          if (result instanceof Sessions.Result.Refused refused) {
+            refuse(refused.problems());
+          } else {
+            take(((Sessions.Result.Done) result).state());
+          }
+        },
+        this::failed);
+  }
+
+  /** After how long without a touch the page closes itself. */
+  public Duration blankAfter() {
+    return idling.limit();
+  }
+
+  /** Sets that, and remembers it. */
+  public void blankAfter(Duration time) {
+    idling.limit(time);
+    background.run(
+        () -> {
+          days.blankAfter(time);
+          return true;
+        },
+        kept -> {},
+        this::failed);
+  }
+
   /** Opens a session; its page asks for the phrase unless it is open already. */
   public void open(SessionId session) {
     if (session.equals(id)) {
       reload();
       return;
     }
+    work.forget();
     id = session;
+    state = null;
     events.open(session);
     close(Phase.PHRASE);
     pin = null;
     day = null;
+    background.run(days::blankAfter, idling::limit, this::failed);
     reload();
   }
 
@@ -160,11 +213,25 @@ public final class SwapModel {
     state = latest;
     HelperDay open = day;
     if (!latest.step().day()) {
+      work.forget();
       close(Phase.OVER);
-    } else if (open != null && phase.get() != Phase.BLANK && phase.get() != Phase.CHOOSE_PIN) {
+    } else if (out() != null) {
+      if (phase.get() != Phase.SAFE) {
+        uncovering = false;
+        work.forget();
+        close(Phase.SAFE);
+      }
+    } else if (phase.get() == Phase.SAFE) {
+      close(day != null && pin != null ? Phase.BLANK : Phase.PHRASE);
+    } else if (open != null && (uncovering || inView())) {
+      uncovering = false;
       phase.set(work.load(open, latest) ? Phase.OPEN : Phase.ALL_DONE);
-      time.set(timeNow());
+      time.set(words.now(java.util.Objects.requireNonNull(day).plan(), state, earliest));
     }
+  }
+
+  private boolean inView() {
+    return phase.get() == Phase.OPEN || phase.get() == Phase.ALL_DONE;
   }
 
   /** Opens the page with the phrase as typed: up to a second of work. */
@@ -226,6 +293,7 @@ public final class SwapModel {
       case USED_UP -> {
         pin = null;
         day = null;
+        work.forget();
         close(Phase.PHRASE);
         refuse(List.of(Problem.of(DeskFault.PIN_USED_UP, "")));
       }
@@ -234,14 +302,14 @@ public final class SwapModel {
 
   private void uncover() {
     trouble.set("");
-    phase.set(Phase.OPEN);
     touch();
+    uncovering = true; // nothing is shown before it is known what is in hand
     reload();
   }
 
   /** Blanks the page at once. */
   public void hide() {
-    if (phase.get() == Phase.OPEN || phase.get() == Phase.ALL_DONE) {
+    if (inView()) {
       close(Phase.BLANK);
     } else if (phase.get() == Phase.CHOOSE_PIN) {
       day = null;
@@ -252,20 +320,13 @@ public final class SwapModel {
   private void close(Phase to) {
     work.close();
     trouble.set("");
-    time.set(new Time("", 0, "", ""));
+    time.set(SwapClock.Time.NONE);
     phase.set(to);
   }
 
-  /** How long every handling takes, in words. */
-  public String handlingWords() {
-    if (work.entry() == null) {
-      return "";
-    }
-    Duration whole = work.whole();
-    return whole.isZero()
-        ? SwapWords.say("call.none")
-        : SwapWords.say(
-            work.raised() ? "call.note.raised" : "call.note", SwapWords.countdown(whole));
+  /** The words on time. */
+  SwapClock words() {
+    return words;
   }
 
   /** Someone is at the page. */
@@ -273,9 +334,20 @@ public final class SwapModel {
     idling.touch();
   }
 
+  /** Once a second, whether the page is in view or not: what is in hand is kept. */
+  public void beat() {
+    work.beat();
+  }
+
+  /** The window closes: what is in hand is kept. */
+  public void closing() {
+    work.keepNow();
+  }
+
   /** Once a second: countdown, idle, what other windows wrote. */
   public void tick() {
-    boolean open = phase.get() == Phase.OPEN || phase.get() == Phase.ALL_DONE;
+    beat();
+    boolean open = inView();
     if ((open || phase.get() == Phase.CHOOSE_PIN) && idling.over()) {
       hide();
       return;
@@ -284,7 +356,7 @@ public final class SwapModel {
       background.run(version::getAsLong, this::moved, this::failed);
     }
     if (open) {
-      time.set(timeNow());
+      time.set(words.now(java.util.Objects.requireNonNull(day).plan(), state, earliest));
       work.showWaits();
     }
   }
@@ -294,47 +366,6 @@ public final class SwapModel {
       seen = now;
       reload();
     }
-  }
-
-  private Time timeNow() {
-    HelperDay open = java.util.Objects.requireNonNull(day);
-    HelperEntry now = work.entry();
-    String closes = idling.words();
-    if (now == null) {
-      return new Time("", 0, closes, "");
-    }
-    Duration whole = work.whole();
-    Duration left = work.left();
-    double share = whole.isZero() ? 1 : 1 - (double) left.toMillis() / whole.toMillis();
-    return new Time(
-        whole.isZero() ? "" : SwapWords.countdown(left),
-        Math.max(0, Math.min(1, share)),
-        closes,
-        pace(open.plan(), now));
-  }
-
-  private String pace(Plan plan, HelperEntry now) {
-    String at = SwapWords.say("clock", SwapWords.clock(clock.instant().atZone(clock.getZone())));
-    String pace =
-        SwapPace.of(plan, now.stint(), now.begun(), clock.instant(), work.raise())
-            .map(
-                p ->
-                    SwapWords.late(p.late())
-                        + " "
-                        + SwapWords.drop(p.end(), p.limit(), p.withoutRests(), p.mostStints()))
-            .orElse("");
-    return Stream.of(at + ".", pace.strip(), earliest, cap())
-        .filter(words -> !words.isBlank())
-        .collect(Collectors.joining(" "));
-  }
-
-  private String cap() {
-    SessionState now = state;
-    Integer most = now == null ? null : now.lapCap().orElse(null);
-    if (now == null || most == null) {
-      return "";
-    }
-    return SwapWords.say(now.capReached() ? "cap.reached" : "cap", now.lapsSoFar(), most);
   }
 
   private void refuse(List<Problem> problems) {

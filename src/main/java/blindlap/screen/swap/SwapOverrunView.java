@@ -1,78 +1,48 @@
 package blindlap.screen.swap;
 
-import blindlap.screen.part.ChoiceRow;
-import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.session.HelperEntry;
 import blindlap.wording.SwapWords;
-import java.util.List;
-import javafx.scene.control.Label;
-import javafx.scene.control.TextField;
-import javafx.scene.layout.VBox;
-import org.jspecify.annotations.Nullable;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import javafx.scene.layout.StackPane;
 
 /**
  * "Was there a mishap?", asked once a handling has taken longer than planned: a handling that went
- * wrong is not to be counted as one that always takes so long.
+ * wrong is not to be counted as one that always takes so long. A mishap is told in words, on the
+ * sheet.
  */
-final class SwapOverrunView extends VBox {
-  private final SwapWork work;
-  private final ChoiceRow<Boolean> mishap;
-  private final TextField what = Fields.wide(new TextField());
-  private final VBox words = new VBox(4);
+final class SwapOverrunView extends StackPane {
+  private final SwapChoiceView<Boolean> mishap;
 
-  SwapOverrunView(Look look, SwapModel model) {
-    super(6);
-    this.work = model.work();
+  /**
+   * @param tell opens the sheet where a mishap is told
+   */
+  SwapOverrunView(Look look, SwapWork work, Runnable tell) {
+    Map<Boolean, String> options = new LinkedHashMap<>();
+    options.put(true, SwapWords.say("mishap.yes"));
+    options.put(false, SwapWords.say("mishap.no"));
     mishap =
-        new ChoiceRow<>(
+        new SwapChoiceView<>(
             look,
+            SwapWords.say("mishap.brief"),
             SwapWords.say("mishap"),
-            List.of(
-                new ChoiceRow.Option<>(true, SwapWords.say("mishap.yes")),
-                new ChoiceRow.Option<>(false, SwapWords.say("mishap.no"))),
-            2,
-            this::answered);
-    Label asked = new Label(SwapWords.say("mishap.what"));
-    asked.setLabelFor(what);
-    asked.setWrapText(true);
-    what.setAccessibleText(SwapWords.say("mishap.what"));
-    what.minHeightProperty().bind(look.touch());
-    what.focusedProperty().addListener((o, before, now) -> typed(now));
-    words.getChildren().setAll(asked, what);
-    words.managedProperty().bind(words.visibleProperty());
-    getChildren().setAll(mishap, words);
-    visibleProperty().bind(work.overrunProperty());
-    managedProperty().bind(visibleProperty());
+            options,
+            62,
+            yes -> {
+              HelperEntry.Timing kept = work.answered();
+              work.mishap(yes, kept == null ? "" : kept.words());
+              if (yes) {
+                tell.run();
+              }
+            });
+    getChildren().setAll(mishap);
     HelperEntry.Timing kept = work.answered();
-    what.setText(kept == null ? "" : kept.words());
-    words.setVisible(answer());
+    mishap.show(kept == null ? null : kept.mishap());
   }
 
-  /** A mishap is told in words, which are asked for at once. */
-  private void answered(boolean yes) {
-    work.mishap(yes, what.getText());
-    words.setVisible(yes);
-    if (yes) {
-      what.requestFocus();
-    }
-  }
-
-  /** Shows what was answered; true if it was a mishap. */
-  private boolean answer() {
-    HelperEntry.Timing kept = work.answered();
-    @Nullable Boolean yes = kept == null ? null : kept.mishap();
-    mishap.show(yes);
-    return Boolean.TRUE.equals(yes);
-  }
-
-  private void typed(boolean focused) {
-    HelperEntry.Timing kept = work.answered();
-    if (!focused
-        && kept != null
-        && kept.declared()
-        && !what.getText().strip().equals(kept.words())) {
-      work.mishap(true, what.getText());
-    }
+  /** The question, while it is open. */
+  SwapChoiceView<Boolean> question() {
+    return mishap;
   }
 }

@@ -4,12 +4,10 @@ import blindlap.screen.cover.HelperDoorView;
 import blindlap.screen.cover.HelperFrameView;
 import blindlap.screen.part.Look;
 import blindlap.wording.SwapWords;
-import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 
@@ -20,6 +18,7 @@ import javafx.scene.layout.VBox;
 public final class SwapPage extends StackPane {
   private final Look look;
   private final SwapModel model;
+  private final Runnable ride;
   private final VBox door = new VBox(16);
   private final StackPane content = new StackPane();
   private final HelperFrameView frame;
@@ -30,26 +29,46 @@ public final class SwapPage extends StackPane {
    * @param back leaves the page; it is hidden first
    */
   public SwapPage(Look look, SwapModel model, Runnable back) {
+    this(look, model, back, back);
+  }
+
+  /**
+   * The same.
+   *
+   * @param ride leads to the rider's page while the bike is out
+   */
+  public SwapPage(Look look, SwapModel model, Runnable back, Runnable ride) {
     this.look = look;
     this.model = model;
+    this.ride = ride;
     getStyleClass().add("swap");
     door.setAlignment(Pos.CENTER_LEFT);
     door.maxWidthProperty().bind(look.px(HelperDoorView.WIDTH));
-    ScrollPane scroll = new ScrollPane(content);
-    scroll.setFitToWidth(true);
-    content.setPadding(new Insets(0, 24, 0, 0));
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
-    VBox.setVgrow(scroll, Priority.ALWAYS);
     HelperFrameView.Words words =
         new HelperFrameView.Words(
             SwapWords.say("who"), SwapWords.say("away"), SwapWords.say("hide"));
-    frame = new HelperFrameView(look, words, scroll, scrolled(door), model::hide);
-    getChildren().setAll(frame);
+    frame =
+        new HelperFrameView(
+            look, words, HelperFrameView.Edges.NARROW, content, scrolled(door), model::hide);
     model.phaseProperty().addListener((o, before, now) -> show(now, back));
-    model.timeProperty().addListener((o, before, now) -> frame.idle(now.idle()));
+    model.timeProperty().addListener((o, before, now) -> idle());
+    model.work().savedProperty().addListener((o, before, now) -> idle());
     show(model.phaseProperty().get(), back);
+    sceneProperty()
+        .addListener(
+            (o, before, scene) -> {
+              if (scene != null) {
+                focus();
+              }
+            });
     HelperDoorView.watch(this, model::touch, model::hide, model::tick);
+  }
+
+  private void idle() {
+    String saved = model.work().savedProperty().get();
+    String closes = model.timeProperty().get().idle();
+    frame.idle(
+        saved.isEmpty() || closes.isEmpty() || look.stacked() ? closes : saved + "    " + closes);
   }
 
   /** Large text may be higher than the window. */
@@ -65,15 +84,39 @@ public final class SwapPage extends StackPane {
   private void show(SwapModel.Phase phase, Runnable back) {
     boolean open = phase == SwapModel.Phase.OPEN || phase == SwapModel.Phase.ALL_DONE;
     content.getChildren().clear();
-    if (open) {
-      content.getChildren().setAll(new SwapStintView(look, model));
-      frame.idle(model.timeProperty().get().idle());
-    } else {
-      frame.idle("");
-      door.getChildren().setAll(door(phase));
-      door.getChildren().add(leave(back));
+    door.getChildren().clear();
+    if (phase == SwapModel.Phase.SAFE) {
+      frame.blankProperty().set(true);
+      SwapSafeView safe =
+          new SwapSafeView(look, model.monotonic(), model.safeWords(), model::bikeReturned, ride);
+      getChildren().setAll(safe);
+      focus();
+      return;
     }
-    frame.blankProperty().set(!open);
+    getChildren().setAll(frame);
+    if (open) {
+      SwapStintView stint = new SwapStintView(look, model);
+      content.getChildren().setAll(stint);
+      idle();
+      frame.blankProperty().set(false);
+      focus();
+      return;
+    }
+    frame.idle("");
+    door.getChildren().setAll(door(phase));
+    door.getChildren().add(leave(back));
+    frame.blankProperty().set(true);
+  }
+
+  /** The focus starts where something is needed; the door sees to its own field. */
+  private void focus() {
+    Node shown =
+        content.getChildren().isEmpty() ? getChildren().get(0) : content.getChildren().get(0);
+    if (shown instanceof SwapSafeView safe) {
+      safe.focus();
+    } else if (shown instanceof SwapStintView stint) {
+      stint.focus();
+    }
   }
 
   private Node leave(Runnable back) {
@@ -104,7 +147,7 @@ public final class SwapPage extends StackPane {
               model::reopen);
       case OVER -> new Node[] {HelperDoorView.lead(SwapWords.say("over"))};
       // A day that is open is drawn elsewhere, before this door is asked for.
-      case NO_SESSION, OPEN, ALL_DONE ->
+      case NO_SESSION, OPEN, ALL_DONE, SAFE ->
           new Node[] {HelperDoorView.lead(SwapWords.say("no.session"))};
     };
   }

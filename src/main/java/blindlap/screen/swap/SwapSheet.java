@@ -1,17 +1,21 @@
 package blindlap.screen.swap;
 
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What the Swap page shows of the stint to be handled: words for the helper alone.
  *
  * @param stint from 1; 0 = before the warm-up laps
- * @param head "Stint 7 of 16", code, clock time
+ * @param head "Stint 7 of 16" and code
+ * @param ride "Ride at 11:41"; empty without a timetable
  * @param setup index of the setup to fit, for its mark
  * @param name its name
  * @param swap real or dummy, and what comes off
+ * @param brief the same in few words
  * @param steps what to do, in order
+ * @param stepsDone steps that are ticked off, from 0
  * @param settings what to dial and measure
  * @param limits torques and pressures as typed in from the maker's manual
  * @param cautions of the setup
@@ -27,10 +31,13 @@ import org.jspecify.annotations.Nullable;
 public record SwapSheet(
     int stint,
     String head,
+    String ride,
     int setup,
     String name,
     String swap,
+    String brief,
     List<String> steps,
+    Set<Integer> stepsDone,
     List<Row> settings,
     List<String> limits,
     List<String> cautions,
@@ -58,10 +65,11 @@ public record SwapSheet(
    * An item of the safety list.
    *
    * @param key its name in the program
+   * @param letter the key that ticks it
    * @param words its name on the page
    * @param yes true if it is confirmed
    */
-  public record Check(String key, String words, boolean yes) {}
+  public record Check(String key, String letter, String words, boolean yes) {}
 
   /**
    * A swap to come.
@@ -80,6 +88,7 @@ public record SwapSheet(
 
   public SwapSheet {
     steps = List.copyOf(steps);
+    stepsDone = Set.copyOf(stepsDone);
     settings = List.copyOf(settings);
     limits = List.copyOf(limits);
     cautions = List.copyOf(cautions);

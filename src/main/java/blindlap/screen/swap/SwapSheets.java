@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /** Makes the helper's sheets of words out of the open day. */
 final class SwapSheets {
@@ -18,30 +19,35 @@ final class SwapSheets {
 
   private SwapSheets() {}
 
-  private static String swap(Plan plan, HelperDay.Work work) {
+  private static String swap(Plan plan, HelperDay.Work work, String form) {
     Integer off = work.comesOff();
     if (off == null) {
-      return SwapWords.say("swap.first");
+      return SwapWords.say("swap.first" + form);
     }
-    return SwapWords.say(work.real() ? "swap.real" : "swap.dummy", plan.setups().get(off).name());
+    String key = work.real() ? "swap.real" : "swap.dummy";
+    return SwapWords.say(key + form, plan.setups().get(off).name());
   }
 
   /**
    * The sheet of an entry.
    *
+   * @param steps ticked off
    * @param laps ridden so far, warm-up included
    */
-  static SwapSheet of(HelperDay day, HelperEntry entry, int laps) {
+  static SwapSheet of(HelperDay day, HelperEntry entry, Set<Integer> steps, int laps) {
     Plan plan = day.plan();
     HelperDay.Work work = day.work(entry.stint());
     Setup setup = plan.setups().get(work.setup());
     return new SwapSheet(
         entry.stint(),
         head(plan, work),
+        ride(plan, work),
         work.setup(),
         setup.name(),
-        swap(plan, work),
+        swap(plan, work, ""),
+        swap(plan, work, ".brief"),
         setup.steps().isEmpty() ? SwapWords.steps() : setup.steps(),
+        steps,
         day.settings(entry.stint(), entry.fitted()).stream().map(s -> row(s, entry)).toList(),
         setup.limits().stream()
             .map(l -> SwapWords.say("limit", l.what(), l.value(), l.source()))
@@ -51,7 +57,10 @@ final class SwapSheets {
             .map(
                 c ->
                     new SwapSheet.Check(
-                        c.name(), SwapWords.say("check." + c), entry.confirmed().contains(c)))
+                        c.name(),
+                        SwapWords.say("key." + c),
+                        SwapWords.say("check." + c),
+                        entry.confirmed().contains(c)))
             .toList(),
         entry.stint() > day.firstStint(),
         entry.fit().get(laps),
@@ -63,15 +72,15 @@ final class SwapSheets {
   }
 
   private static String head(Plan plan, HelperDay.Work work) {
-    if (work.stint() == 0) {
-      return SwapWords.say("head.warm.up");
-    }
+    return work.stint() == 0
+        ? SwapWords.say("head.warm.up")
+        : SwapWords.say("head", work.stint(), plan.stints(), work.code());
+  }
+
+  private static String ride(Plan plan, HelperDay.Work work) {
     return SwapPace.ride(plan, work.stint())
-        .map(
-            at ->
-                SwapWords.say(
-                    "head.at", work.stint(), plan.stints(), work.code(), SwapWords.clock(at)))
-        .orElseGet(() -> SwapWords.say("head", work.stint(), plan.stints(), work.code()));
+        .map(at -> SwapWords.say("ride.at", SwapWords.clock(at)))
+        .orElse("");
   }
 
   private static SwapSheet.Row row(Setting setting, HelperEntry entry) {

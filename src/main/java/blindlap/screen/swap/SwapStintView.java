@@ -1,108 +1,285 @@
 package blindlap.screen.swap;
 
-import blindlap.plot.LoneMark;
-import blindlap.plot.SetupMark;
-import blindlap.plot.surface.Spoken;
-import blindlap.screen.part.BigWords;
-import blindlap.screen.part.Caution;
 import blindlap.screen.part.DayEventsView;
+import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
-import blindlap.screen.part.PlotView;
-import blindlap.screen.part.SetupName;
+import blindlap.screen.part.TickKeys;
 import blindlap.wording.SwapWords;
-import blindlap.wording.day.Words;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javafx.beans.InvalidationListener;
-import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.control.ProgressBar;
-import javafx.scene.layout.ColumnConstraints;
-import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
-/** The open Swap page: what to fit now in big type, what to do, what comes next. */
+/**
+ * The open Swap page: what to fit, what to do, set and confirm. All of it fits one window; with
+ * large text or in a narrow window what lies between countdown and gate scrolls.
+ */
 final class SwapStintView extends VBox {
-  private static final double MARK = 96;
+  /** A narrower page is stacked. */
+  private static final double NARROW = 1000;
 
   private final Look look;
   private final SwapModel model;
-  private final Label left = new Label();
-  private final ProgressBar bar = new ProgressBar(0);
-  private final Label pace = new Label();
-  private final VBox body = new VBox(24);
+  private final Deaf deaf;
 
   @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this view
   private final InvalidationListener watch;
 
   private @Nullable Object built;
+  private @Nullable Parts parts;
+  private @Nullable SwapNoteView note;
   private boolean events;
 
+  /** What is on the page now. */
+  private record Parts(
+      SwapHeadView head,
+      SwapStepsView steps,
+      SwapSettingsView settings,
+      SwapSafetyView safety,
+      SwapFootView foot,
+      @Nullable SwapOverrunView overrun,
+      StackPane middle) {}
+
   SwapStintView(Look look, SwapModel model) {
-    super(20);
+    super(7);
     this.look = look;
     this.model = model;
-    left.getStyleClass().add("clock");
-    bar.setMaxWidth(Double.MAX_VALUE);
-    pace.setWrapText(true);
-    pace.getStyleClass().add("note");
-    getChildren().setAll(body);
-    model.work().sheetProperty().addListener((o, before, now) -> show(now));
+    this.deaf = new Deaf(model.monotonic());
+    getStyleClass().add("swap-stint");
+    deaf.begin();
+    deaf.guard(this);
+    SwapWork work = model.work();
+    work.sheetProperty().addListener((o, before, now) -> show(now));
+    work.overrunProperty().addListener((o, before, now) -> show(work.sheetProperty().get()));
+    work.waitsProperty().addListener((o, before, now) -> waits(now));
     model.timeProperty().addListener((o, before, now) -> time(now));
-    show(model.work().sheetProperty().get());
-    time(model.timeProperty().get());
-    watch = look.watch(() -> show(model.work().sheetProperty().get()));
+    widthProperty().addListener(o -> show(work.sheetProperty().get()));
+    new TickKeys(this::letter, this::step).listen(this);
+    show(work.sheetProperty().get());
+    watch = look.watch(() -> show(work.sheetProperty().get()));
   }
 
-  private void time(SwapModel.Time now) {
-    left.setText(now.left());
-    bar.setProgress(now.share());
-    for (Node each : new Node[] {left, bar}) {
-      each.setVisible(!now.left().isEmpty());
-      each.setManaged(!now.left().isEmpty());
+  private boolean stacked() {
+    return look.stacked() || getWidth() > 0 && getWidth() < NARROW * Math.max(1, look.textScale());
+  }
+
+  private void time(SwapClock.Time now) {
+    Parts on = parts;
+    if (on != null) {
+      on.head().time(now);
     }
-    pace.setText(now.pace());
+    SwapNoteView open = note;
+    if (open != null) {
+      open.time(now);
+    }
   }
 
-  /** What decides whether the page is built anew: never a field, or its focus would be lost. */
-  private record Key(int stint, int fitted, boolean begun, boolean events, boolean stacked) {}
+  private void waits(SwapWaits now) {
+    Parts on = parts;
+    if (on != null) {
+      on.foot().waits(now);
+    }
+    SwapNoteView open = note;
+    if (open != null) {
+      open.waits(now);
+    }
+  }
+
+  /** What decides whether the page is built anew: never a value, or its focus would be lost. */
+  private record Key(
+      int stint, int fitted, boolean begun, boolean overrun, boolean events, boolean stacked) {}
 
   private void show(@Nullable SwapSheet now) {
     Object key =
         now == null
             ? "done"
-            : new Key(now.stint(), now.fitted(), now.begun(), events, look.stacked());
-    if (key.equals(built)) {
-      return;
+            : new Key(
+                now.stint(),
+                now.fitted(),
+                now.begun(),
+                model.work().overrunProperty().get(),
+                events,
+                stacked());
+    if (!key.equals(built)) {
+      boolean again = built != null;
+      built = key;
+      build(now);
+      if (again) {
+        focus();
+      }
+    } else if (now != null && parts != null) {
+      parts.steps().show(now);
+      parts.settings().show(now);
+      parts.safety().show(now);
+      parts.foot().show(now);
     }
-    built = key;
-    if (now == null || events) {
-      DayEventsView all =
-          new DayEventsView(look, model.events(), model::helperChanged, now != null);
-      body.getChildren().setAll(now == null ? lead(SwapWords.say("all.done")) : more(), all);
-      return;
-    }
-    body.getChildren().setAll(head(now), rule(), columns(now), rule(), foot(now));
   }
 
-  private Button more() {
-    Button more = new Button(SwapWords.say(events ? "less" : "more"));
-    more.minHeightProperty().bind(look.touch());
-    more.setMinWidth(USE_PREF_SIZE);
-    more.setOnAction(
-        e -> {
-          events = !events;
-          show(model.work().sheetProperty().get());
-        });
-    return more;
+  private void build(@Nullable SwapSheet now) {
+    note = null;
+    parts = null;
+    if (now == null) {
+      getChildren()
+          .setAll(
+              Fields.words(SwapWords.say("all.done"), "lead"),
+              grow(SwapColumnsView.scrolled(events(false))));
+      return;
+    }
+    SwapWork work = model.work();
+    boolean asks = now.begun() && work.overrunProperty().get();
+    Parts on =
+        new Parts(
+            new SwapHeadView(look, model),
+            new SwapStepsView(look, work, now),
+            new SwapSettingsView(look, work, now, this::next),
+            new SwapSafetyView(look, work, now, this::next),
+            new SwapFootView(look, work, now),
+            asks ? new SwapOverrunView(look, work, this::openNote) : null,
+            new StackPane());
+    parts = on;
+    on.middle().getChildren().setAll(SwapColumnsView.scrolled(on.settings()));
+    on.head().time(model.timeProperty().get());
+    on.head().leadsTo(() -> needed().isEmpty() ? on.foot().gate() : null);
+    if (events) {
+      happening(on, now);
+    } else if (stacked()) {
+      stack(on, now);
+    } else {
+      getChildren()
+          .setAll(
+              head(on, now),
+              rule(),
+              grow(new SwapColumnsView(on.steps(), on.middle(), on.safety())),
+              on.foot().row(happened(on), noted(on), on.foot().fitted()));
+    }
+  }
+
+  /** In place of the columns: what may be said of the day. */
+  private void happening(Parts on, SwapSheet now) {
+    Button back = on.foot().side(SwapWords.say("less"), this::toggleEvents);
+    DayEventsView all = events(true);
+    HBox.setHgrow(all, Priority.ALWAYS);
+    Node top = stacked() ? on.head().countdown(now, on.overrun()) : head(on, now);
+    Node body = stacked() ? new VBox(16, back, all) : new HBox(24, all, back);
+    getChildren()
+        .setAll(
+            top,
+            rule(),
+            grow(stacked() ? SwapColumnsView.stacked(body) : SwapColumnsView.scrolled(body)));
+  }
+
+  private HBox head(Parts on, SwapSheet now) {
+    HBox what = on.head().what(now);
+    HBox.setHgrow(what, Priority.ALWAYS);
+    HBox countdown = on.head().countdown(now, on.overrun());
+    for (var width : List.of(countdown.minWidthProperty(), countdown.prefWidthProperty())) {
+      width.bind(
+          widthProperty().subtract(2 * SwapColumnsView.GAP).multiply(SwapColumnsView.LAST / 100));
+    }
+    return new HBox(SwapColumnsView.GAP, what, countdown);
+  }
+
+  /** Countdown and gate stay in sight; what lies between them scrolls. */
+  private void stack(Parts on, SwapSheet now) {
+    SwapNameView name = new SwapNameView(look, now.name());
+    VBox between =
+        new VBox(
+            24,
+            new VBox(10, name, on.head().facts(now)),
+            on.steps(),
+            on.middle(),
+            on.safety(),
+            on.foot().wide(),
+            new HBox(16, happened(on), noted(on)),
+            saved());
+    on.middle().getChildren().setAll(on.settings());
+    getChildren()
+        .setAll(
+            on.head().countdown(now, on.overrun()),
+            rule(),
+            grow(SwapColumnsView.stacked(between)),
+            on.foot().row());
+    getStyleClass().removeAll("stacked");
+    getStyleClass().add("stacked");
+  }
+
+  /** With large text the band has no room for it. */
+  private Label saved() {
+    Label saved = new Label();
+    saved.textProperty().bind(model.work().savedProperty());
+    return saved;
+  }
+
+  private Button happened(Parts on) {
+    return on.foot().side(SwapWords.say("more"), this::toggleEvents);
+  }
+
+  private Button noted(Parts on) {
+    return on.foot().side(SwapWords.say("sheet"), this::toggleNote);
+  }
+
+  private DayEventsView events(boolean sealed) {
+    DayEventsView view = new DayEventsView(look, model.events(), model::helperChanged, sealed);
+    view.setSpacing(8);
+    return view;
+  }
+
+  private void toggleEvents() {
+    events = !events;
+    show(model.work().sheetProperty().get());
+  }
+
+  /** What else may be opened from the sheet; each in place of the page. */
+  private List<SwapNoteView.Opens> opens() {
+    return List.of(new SwapNoteView.Opens(SwapWords.say("more"), this::toggleEvents));
+  }
+
+  private void toggleNote() {
+    if (note == null) {
+      openNote();
+    } else {
+      closeNote();
+    }
+  }
+
+  private void openNote() {
+    Parts on = parts;
+    SwapSheet now = model.work().sheetProperty().get();
+    if (on == null || now == null) {
+      return;
+    }
+    SwapNoteView open = new SwapNoteView(look, model, now, opens(), this::closeNote);
+    note = open;
+    // What it lies over is taken away: a hidden field would still be read out.
+    on.middle().getChildren().setAll(stacked() ? open : SwapColumnsView.scrolled(open));
+    applyCss();
+    layout();
+    open.first().requestFocus();
+  }
+
+  private void closeNote() {
+    Parts on = parts;
+    note = null;
+    if (on != null) {
+      on.middle()
+          .getChildren()
+          .setAll(stacked() ? on.settings() : SwapColumnsView.scrolled(on.settings()));
+      focus();
+    }
+  }
+
+  private static <T extends Node> T grow(T part) {
+    VBox.setVgrow(part, Priority.ALWAYS);
+    return part;
   }
 
   private static Region rule() {
@@ -111,127 +288,66 @@ final class SwapStintView extends VBox {
     return line;
   }
 
-  private Node head(SwapSheet now) {
-    Label stint = new Label(now.head());
-    stint.getStyleClass().add("field-title");
-    stint.setWrapText(true);
-    Label fit = new Label(SwapWords.say("fit"));
-    fit.getStyleClass().add("h2");
-    BigWords name = BigWords.setupName(look);
-    name.say(now.name());
-    PlotView mark = new PlotView(look, LoneMark.of(mark(now.setup()), new Spoken(now.name(), "")));
-    mark.minWidthProperty().bind(look.px(MARK));
-    mark.prefWidthProperty().bind(look.px(MARK));
-    mark.maxWidthProperty().bind(look.px(MARK));
-    mark.maxHeightProperty().bind(look.px(MARK));
-    mark.setAccessibleText("");
-    HBox big = new HBox(28, name, mark);
-    big.setAlignment(Pos.CENTER_LEFT);
-    Label swap = new Label(now.swap());
-    swap.getStyleClass().add("strong");
-    swap.setWrapText(true);
-    VBox what = new VBox(8, stint, fit, big, swap);
-    HBox.setHgrow(what, Priority.ALWAYS);
-    what.setMinWidth(0);
-    return look.stacked() ? new VBox(24, what, countdown(now)) : new HBox(40, what, countdown(now));
+  private boolean letter(String letter) {
+    Parts on = parts;
+    if (on == null || events || !on.safety().key(letter)) {
+      return false;
+    }
+    if (needed().isEmpty()) {
+      next();
+    }
+    return true;
   }
 
-  private Node countdown(SwapSheet now) {
-    Label call = new Label(SwapWords.say("call"));
-    Label note = new Label(model.handlingWords());
-    note.getStyleClass().add("note");
-    note.setWrapText(true);
-    // Clock and lateness beside the countdown: at the foot a small window would not show them.
-    VBox box = new VBox(10, call, left, bar, new SwapOverrunView(look, model), note, pace);
-    if (!now.begun()) {
-      box.getChildren().add(0, next(SwapWords.say("begin"), model.work()::begin));
+  private boolean step(int step) {
+    Parts on = parts;
+    if (on == null || events) {
+      return false;
     }
-    box.prefWidthProperty().bind(look.px(340));
-    box.minWidthProperty().bind(look.px(300));
-    return box;
+    on.steps().toggle(step);
+    return true;
   }
 
-  private Button next(String words, Runnable action) {
-    Button button = Fields.wide(new Button(words));
-    button.getStyleClass().add("next");
-    button.minHeightProperty().bind(look.touch());
-    button.setOnAction(e -> action.run());
-    return button;
+  /** What is needed next: a value, a reason, a tick, an answer. */
+  private Optional<Node> needed() {
+    Parts on = parts;
+    SwapSheet now = model.work().sheetProperty().get();
+    if (on == null || now == null || !now.begun() || events) {
+      return Optional.empty();
+    }
+    Optional<Node> value = note == null ? on.settings().open() : Optional.empty();
+    return value
+        .or(on.safety()::open)
+        .or(
+            () ->
+                Optional.ofNullable(on.overrun())
+                    .map(SwapOverrunView::question)
+                    .filter(SwapChoiceView::open)
+                    .map(SwapChoiceView::first));
   }
 
-  private static SetupMark mark(int setup) {
-    return SetupMark.values()[setup];
+  private void next() {
+    needed()
+        .or(this::rest)
+        .ifPresent(
+            node -> {
+              if (node.getScene() == null) {
+                applyCss(); // what scrolls is in the scene only once it has been laid out
+                layout();
+              }
+              node.requestFocus();
+            });
   }
 
-  private Node columns(SwapSheet now) {
-    Node settings = new SwapSettingsView(look, model, now);
-    Node safety = new SwapSafetyView(look, model, now);
-    if (look.stacked()) {
-      return new VBox(24, steps(now), settings, safety);
-    }
-    GridPane grid = new GridPane();
-    grid.setHgap(40);
-    for (int i = 0; i < 3; i++) {
-      ColumnConstraints column = new ColumnConstraints();
-      column.setPercentWidth(100.0 / 3);
-      grid.getColumnConstraints().add(column);
-    }
-    grid.add(steps(now), 0, 0);
-    grid.add(settings, 1, 0);
-    grid.add(safety, 2, 0);
-    return grid;
+  /** Words, which no key presses. */
+  private Optional<Node> rest() {
+    return Optional.ofNullable(parts).map(Parts::head).map(SwapHeadView::rest);
   }
 
-  private Node steps(SwapSheet now) {
-    VBox box = new VBox(8, new SwapHeadingView(SwapWords.say("do")));
-    VBox steps = new VBox();
-    steps.getStyleClass().add("steps");
-    for (int i = 0; i < now.steps().size(); i++) {
-      Label number = new Label(String.valueOf(i + 1));
-      number.getStyleClass().add("number");
-      number.setMinWidth(USE_PREF_SIZE);
-      Label words = new Label(now.steps().get(i));
-      words.setWrapText(true);
-      HBox step = new HBox(number, words);
-      step.getStyleClass().add("step");
-      steps.getChildren().add(step);
+  /** The focus starts where something is needed, never on a button. */
+  void focus() {
+    if (getScene() != null) {
+      next();
     }
-    box.getChildren().add(steps);
-    for (String limit : now.limits()) {
-      Label line = new Label(limit);
-      line.setWrapText(true);
-      box.getChildren().add(line);
-    }
-    List<String> cautions = new ArrayList<>(now.cautions());
-    cautions.add(Words.of("cautions").say("short"));
-    cautions.forEach(c -> box.getChildren().add(new Caution(SwapWords.say("caution"), c)));
-    return box;
-  }
-
-  private static Label lead(String words) {
-    Label label = new Label(words);
-    label.getStyleClass().add("lead");
-    label.setWrapText(true);
-    return label;
-  }
-
-  private Node foot(SwapSheet now) {
-    Pane row = look.stacked() ? new VBox(16) : new HBox(40);
-    if (!now.next().isEmpty()) {
-      Label title = new Label(SwapWords.say("next.title"));
-      title.getStyleClass().add("strong");
-      title.setMinWidth(USE_PREF_SIZE);
-      row.getChildren().add(title);
-    }
-    for (SwapSheet.Next next : now.next()) {
-      Label head = new Label(next.head());
-      head.setMinWidth(USE_PREF_SIZE);
-      SetupName name = new SetupName(look, mark(next.setup()), next.words());
-      row.getChildren().add(new VBox(4, head, name));
-    }
-    Region between = new Region();
-    HBox.setHgrow(between, Priority.ALWAYS);
-    row.getChildren().addAll(between, more());
-    return row;
   }
 }

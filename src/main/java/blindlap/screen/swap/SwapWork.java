@@ -2,10 +2,9 @@ package blindlap.screen.swap;
 
 import blindlap.desk.DeskFault;
 import blindlap.desk.HelperDay;
+import blindlap.desk.HelperDraft;
 import blindlap.desk.Sessions;
-import blindlap.desk.Tolerance;
 import blindlap.fault.Problem;
-import blindlap.plan.Setting;
 import blindlap.ride.DayEvents;
 import blindlap.screen.part.Background;
 import blindlap.session.HelperEntry;
@@ -22,34 +21,33 @@ import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
-import javafx.beans.property.ReadOnlyBooleanProperty;
-import javafx.beans.property.ReadOnlyBooleanWrapper;
-import javafx.beans.property.ReadOnlyObjectProperty;
-import javafx.beans.property.ReadOnlyObjectWrapper;
-import javafx.beans.property.ReadOnlyStringProperty;
-import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The stint the helper works on. Every change is kept encrypted at once; the bike is handed over
- * only when the safety list is confirmed, everything is measured and the time of every handling is
- * over.
+ * The stint the helper works on. What is entered is kept encrypted by the clock, see {@link
+ * SwapDrafts}; the bike is handed over only when the safety list is confirmed, everything is
+ * measured and the time of every handling is over.
  */
-public final class SwapWork {
+public final class SwapWork extends SwapShown {
+  /** Room in the sealed entry for what is added at the hand-over, and for the ticks of a draft. */
+  private static final int SPARE = 400;
+
   private final Background background;
   private final Clock clock;
   private final Consumer<SessionState> handed;
-  private final ReadOnlyObjectWrapper<@Nullable SwapSheet> sheet = new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyStringWrapper waits = new ReadOnlyStringWrapper("");
-  private final ReadOnlyStringWrapper saved = new ReadOnlyStringWrapper("");
-  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private final SwapTime time;
-  private final ReadOnlyBooleanWrapper overrun = new ReadOnlyBooleanWrapper();
+  private final SwapDrafts drafts;
   private @Nullable HelperDay day;
   private @Nullable HelperEntry entry;
+  private Set<Integer> steps = Set.of();
+  private boolean covered = true;
+  private boolean handing;
+  private final SwapFitted fitted = new SwapFitted();
   private String helper = "";
   private int laps;
 
@@ -61,32 +59,8 @@ public final class SwapWork {
     this.background = background;
     this.clock = clock;
     this.time = new SwapTime(clock, monotonic);
+    this.drafts = new SwapDrafts(background, monotonic, this::inHand, this::kept, this::failed);
     this.handed = handed;
-  }
-
-  /** The stint in hand; null while the page is closed or all is done. */
-  public ReadOnlyObjectProperty<@Nullable SwapSheet> sheetProperty() {
-    return sheet.getReadOnlyProperty();
-  }
-
-  /** What the lap still waits for; empty if it may start. */
-  public ReadOnlyStringProperty waitsProperty() {
-    return waits.getReadOnlyProperty();
-  }
-
-  /** "Saved 11:44:07", once the disk has it. */
-  public ReadOnlyStringProperty savedProperty() {
-    return saved.getReadOnlyProperty();
-  }
-
-  /** One sentence if something was refused; else empty. */
-  public ReadOnlyStringProperty troubleProperty() {
-    return trouble.getReadOnlyProperty();
-  }
-
-  /** True once the handling has taken so much longer than planned that a mishap is asked about. */
-  public ReadOnlyBooleanProperty overrunProperty() {
-    return overrun.getReadOnlyProperty();
   }
 
   /** What was answered to that, and what happened; null while nothing was. */
@@ -96,20 +70,27 @@ public final class SwapWork {
 
   /** The stint in hand, 0 for the warm-up, -1 for none. */
   public int stint() {
-    return entry == null ? -1 : entry.stint();
+    return entry == null || covered ? -1 : entry.stint();
   }
 
+  /** What is in hand and can be seen. */
   @Nullable HelperEntry entry() {
-    return entry;
+    return covered ? null : entry;
   }
 
+  /** The page is covered: nothing of the stint is shown, and it is kept as before. */
   void close() {
+    settle();
+    covered = true;
+    blank();
+  }
+
+  /** Lets go of the stint. */
+  void forget() {
     entry = null;
-    sheet.set(null);
-    waits.set("");
-    saved.set("");
-    trouble.set("");
-    overrun.set(false);
+    steps = Set.of();
+    fitted.forget();
+    close();
   }
 
   /** Takes up the next stint; false if every stint has its entry. */
@@ -120,23 +101,27 @@ public final class SwapWork {
     }
     Integer next = open.next(latest).orElse(null);
     if (next == null) {
-      entry = null;
-      sheet.set(null);
-      waits.set("");
-      overrun.set(false);
+      forget();
+      covered = false;
       return false;
     }
-    boolean ridden = laps != latest.lapsSoFar();
+    boolean shown = !covered && laps == latest.lapsSoFar();
+    covered = false;
     laps = latest.lapsSoFar();
-    if (stint() != next) {
-      HelperEntry taken =
+    if (entry == null || entry.stint() != next) {
+      HelperDraft taken =
           open.unfinished(next)
-              .orElseGet(() -> HelperEntry.untouched(next, helper, open.work(next).setup()));
-      entry = taken;
-      time.follow(taken);
+              .orElseGet(
+                  () ->
+                      new HelperDraft(
+                          HelperEntry.untouched(next, helper, open.work(next).setup()), Set.of()));
+      entry = taken.entry();
+      steps = taken.steps();
+      drafts.begin();
+      time.follow(taken.entry());
       time.raise(open.raised(latest, next));
       show();
-    } else if (ridden) {
+    } else if (!shown) {
       show(); // after every lap it is asked anew whether the rider is fit to go on
     }
     return true;
@@ -145,15 +130,28 @@ public final class SwapWork {
   private void show() {
     HelperDay open = day;
     HelperEntry now = entry;
-    if (open != null && now != null) {
-      sheet.set(SwapSheets.of(open, now, laps));
+    if (open != null && now != null && !covered) {
+      sheet.set(SwapSheets.of(open, now, steps, laps));
       showWaits();
     }
   }
 
   void showWaits() {
-    overrun.set(entry != null && time.overrun(day().plan(), stint()));
-    waits.set(entry == null ? "" : String.join(" ", Problems.sentences(missing())));
+    if (entry != null && !covered) {
+      overrun.set(time.overrun(day().plan(), stint()));
+      waits.set(SwapWaits.of(missing(), SwapValues.unread(day(), now())));
+    }
+  }
+
+  /** Once a second, whether the page is in view or not. */
+  void beat() {
+    drafts.beat();
+  }
+
+  /** What is in hand is kept now, as the window closes. */
+  void keepNow() {
+    settle();
+    drafts.now();
   }
 
   private HelperDay day() {
@@ -197,49 +195,62 @@ public final class SwapWork {
     return time.raise();
   }
 
-  private void change(HelperEntry to) {
-    HelperDay open = day();
+  /** Takes a change up; the clock says when it is kept. False if it is too long to be sealed. */
+  private boolean change(HelperEntry to) {
+    if (!day().fits(to, SPARE)) {
+      trouble.set(Problems.sentence(Problem.of(DeskFault.NOTE_TOO_LONG, "")));
+      return false;
+    }
     entry = to;
     time.follow(to);
-    background.run(
-        () -> {
-          open.keep(to);
-          return to;
-        },
-        kept -> {
-          saved.set(SwapWords.saved(clock.instant().atZone(clock.getZone())));
-          trouble.set("");
-        },
-        this::failed);
+    trouble.set("");
     show();
+    return true;
   }
 
   /** The bike is here: the time that every handling takes begins. */
   public void begin() {
-    if (now().begun() == null) {
-      change(now().begunAt(clock.instant()));
+    if (now().begun() == null && change(now().begunAt(clock.instant()))) {
+      drafts.now();
+    }
+  }
+
+  /** A step was done, or not; only an aid to memory. */
+  public void step(int step, boolean done) {
+    Set<Integer> all = new TreeSet<>(steps);
+    if (done ? all.add(step) : all.remove(step)) {
+      steps = all;
+      show();
+    }
+  }
+
+  /** A value is being typed: kept as it stands, judged when its field is left. */
+  public void typing(String name, String typed) {
+    HelperEntry now = now();
+    Map<String, String> measured = new LinkedHashMap<>(now.measured());
+    measured.put(name, typed.strip());
+    HelperEntry to = now.withMeasured(measured, now.outside());
+    if (day().fits(to, SPARE)) {
+      entry = to;
+      showWaits();
     }
   }
 
   /** A setting was measured. */
   public void measured(String name, String typed) {
-    HelperEntry now = now();
-    Setting setting =
-        day().settings(now.stint(), now.fitted()).stream()
-            .filter(s -> s.name().equals(name))
-            .findFirst()
-            .orElseThrow();
-    if (typed.strip().equals(now.measured().getOrDefault(name, ""))) {
-      return;
+    HelperEntry to = SwapValues.judged(day(), now(), name, typed.strip());
+    if (!to.equals(now()) || sheet.get() == null) {
+      change(to);
+    } else {
+      show();
     }
-    Map<String, String> measured = new LinkedHashMap<>(now.measured());
-    measured.put(name, typed.strip());
-    List<HelperEntry.Outside> outside = new ArrayList<>(now.outside());
-    outside.removeIf(o -> o.setting().equals(name));
-    if (Tolerance.readable(setting, typed)) {
-      Tolerance.outside(setting, typed).ifPresent(outside::add);
+  }
+
+  /** What is still being typed counts as typed. */
+  private void settle() {
+    if (entry != null && day != null) {
+      entry = SwapValues.judged(day, entry);
     }
-    change(now.withMeasured(measured, outside));
   }
 
   /** Why a setting outside its tolerance is ridden. */
@@ -272,11 +283,13 @@ public final class SwapWork {
     change(now().withFit(laps, fit));
   }
 
-  /** What was really fitted. */
+  /** What was really fitted; touched and touched back, what was measured stands as before. */
   public void fitted(int setup) {
-    if (setup != now().fitted()) {
-      change(now().withFitted(setup));
+    HelperEntry now = now();
+    if (setup == now.fitted()) {
+      return;
     }
+    change(fitted.to(day(), now, setup));
   }
 
   /** Whether a mishap made the handling longer, and what happened; sealed. */
@@ -305,20 +318,28 @@ public final class SwapWork {
     if (!day().fits(to)) {
       return DayEvents.Sealed.NO_ROOM;
     }
-    change(to);
+    if (!change(to)) {
+      return DayEvents.Sealed.NO_ROOM;
+    }
+    drafts.now(); // the event itself is an entry of this moment
     return DayEvents.Sealed.DONE;
   }
 
   /** Another helper works from now on. */
   public void helper(String who) {
     helper = who;
-    if (entry != null) {
-      change(now().by(who));
+    if (entry != null && change(now().by(who))) {
+      drafts.now();
     }
   }
 
-  /** Safe: the bike goes to the rider, and the stint's one entry is written. */
+  /** Safe: the bike goes to the rider, and the stint's one entry is written; once. */
   public void handOver() {
+    if (entry == null || covered || handing) {
+      return;
+    }
+    settle();
+    show();
     HelperDay open = day();
     HelperEntry now = now();
     List<Problem> missing = missing();
@@ -326,21 +347,37 @@ public final class SwapWork {
       trouble.set(String.join(" ", Problems.sentences(missing)));
       return;
     }
+    handing = true;
     HelperEntry timed = now.begun() == null ? now : now.withTiming(time.timing(open.plan(), now));
     background.run(() -> open.handOver(timed), this::finished, this::failed);
   }
 
   private void finished(Sessions.Result result) {
+    handing = false;
     if (result instanceof Sessions.Result.Refused refused) {
       trouble.set(String.join(" ", Problems.sentences(refused.problems())));
       return;
     }
-    trouble.set("");
-    saved.set(SwapWords.saved(clock.instant().atZone(clock.getZone())));
+    forget();
     handed.accept(((Sessions.Result.Done) result).state());
   }
 
   private void failed(Exception problem) {
+    handing = false;
     trouble.set(SwapWords.say("not.saved", Trouble.sentence(problem)));
+  }
+
+  private Optional<SwapDrafts.InHand> inHand() {
+    HelperDay open = day;
+    HelperEntry now = entry;
+    return open == null || now == null || handing
+        ? Optional.empty()
+        : Optional.of(new SwapDrafts.InHand(open, new HelperDraft(now, steps), covered));
+  }
+
+  private void kept() {
+    if (!covered && entry != null) {
+      saved.set(SwapWords.saved(clock.instant().atZone(clock.getZone())));
+    }
   }
 }

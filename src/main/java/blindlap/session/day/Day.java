@@ -25,6 +25,8 @@ import org.jspecify.annotations.Nullable;
  * @param guesses guesses by stint
  * @param stintsHandedOver stints whose bike was handed over; 0 = the warm-up
  * @param helperHandsOver true once the helper has used the page, whose hand-over is then waited for
+ * @param bikeOut the stint for which the bike is with the rider, 0 = the warm-up; null while it is
+ *     with the helper
  * @param warmUps number of warm-up laps ridden
  * @param reasonsPastCap how often someone said why one more lap than agreed is ridden
  * @param cutAfter the stint after which the day was cut short, 0 for none; null if it was not
@@ -38,6 +40,7 @@ public record Day(
     SortedMap<Integer, Guess> guesses,
     SortedSet<Integer> stintsHandedOver,
     boolean helperHandsOver,
+    @Nullable Integer bikeOut,
     int warmUps,
     int reasonsPastCap,
     @Nullable Integer cutAfter) {
@@ -76,6 +79,15 @@ public record Day(
   /** Last stint whose bike was handed over; 0 for none. */
   public int handedOver() {
     return stintsHandedOver.isEmpty() ? 0 : stintsHandedOver.last();
+  }
+
+  /**
+   * True if a lap of a stint may start: the bike was handed over, and where the helper uses the
+   * page it has not come back since. What is started goes on, and what is ridden is scored,
+   * wherever the bike is.
+   */
+  public boolean mayStart(int stint) {
+    return handedOver(stint) && (!helperHandsOver || bikeOut != null && bikeOut == stint);
   }
 
   /** The stint with which the day ends: the plan's last one unless it was cut short. */

@@ -72,6 +72,11 @@ public record LapState(
     return new LapState(id, ridden, newValues, newTimes, newRunning, conditions, note, voided);
   }
 
+  /** True once a watch of it was started: it is ridden or was. */
+  public boolean underWay() {
+    return !running.isEmpty() || !times.isEmpty();
+  }
+
   /** The same, recorded as ridden. */
   public LapState asRidden() {
     return new LapState(id, true, values, times, running, conditions, note, voided);

@@ -72,6 +72,8 @@ class MeasuredValuesTest {
       model.tick();
     }
     model.work().handOver();
+    model.bikeReturned();
+    model.reopen("0417");
   }
 
   private void rideAndUnseal() {
@@ -130,7 +132,7 @@ class MeasuredValuesTest {
   @Test
   void aValueWithPointAndCommaIsRefusedInASentenceAndTheLapWaits() {
     stint(Map.of("sag", "1,234.5"));
-    assertThat(model.work().waitsProperty().get())
+    assertThat(model.work().waitsProperty().get().whole())
         .contains("\"1,234.5\" for \"sag\" has both a point and a comma");
     assertThat(day.state().handedOver(0)).isFalse();
   }

@@ -87,6 +87,15 @@ class SwapModelTest {
     handleInFull();
     model.work().handOver();
     assertThat(model.work().troubleProperty().get()).isEmpty();
+    bikeIsBack();
+  }
+
+  /** The bike comes back; the PIN opens the page on the next stint. */
+  private void bikeIsBack() {
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.SAFE);
+    model.bikeReturned();
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.BLANK);
+    model.reopen("0417");
   }
 
   @Test
@@ -108,7 +117,7 @@ class SwapModelTest {
     model.tick();
     assertThat(model.phaseProperty().get()).isEqualTo(Phase.BLANK);
     assertThat(model.work().sheetProperty().get()).isNull();
-    assertThat(model.timeProperty().get()).isEqualTo(new SwapModel.Time("", 0, "", ""));
+    assertThat(model.timeProperty().get()).isEqualTo(SwapClock.Time.NONE);
   }
 
   @Test
@@ -199,9 +208,9 @@ class SwapModelTest {
     unlock();
     model.work().begin();
     handleInFull();
-    assertThat(model.work().waitsProperty().get()).isEmpty();
+    assertThat(model.work().waitsProperty().get().whole()).isEmpty();
     model.work().confirm("WHEELS", false);
-    assertThat(model.work().waitsProperty().get()).isNotEmpty();
+    assertThat(model.work().waitsProperty().get().whole()).isNotEmpty();
     model.work().handOver();
     assertThat(day.state().handedOver(0)).isFalse();
   }
@@ -248,6 +257,8 @@ class SwapModelTest {
     model.work().measured("sag", "26.4");
     model.work().confirm("AXLES", true);
     SwapSheet before = sheet();
+    day.clock().move(SwapDrafts.EVERY);
+    model.beat();
     model = Models.swap(day);
     unlock();
     assertThat(sheet()).isEqualTo(before);
@@ -266,8 +277,10 @@ class SwapModelTest {
     assertThat(handled).isInstanceOf(blindlap.desk.Sessions.Result.Done.class);
     assertThat(day.state().handedOver(1)).isFalse();
     model = Models.swap(day);
-    unlock();
+    model.phrase(day.phrase());
+    model.choosePin("0417");
     assertThat(day.state().handedOver(1)).isTrue();
+    bikeIsBack();
     assertThat(sheet().stint()).isEqualTo(2);
   }
 
@@ -322,6 +335,7 @@ class SwapModelTest {
         wait(Duration.ofMinutes(1));
         model.work().handOver();
       }
+      bikeIsBack();
       waited.put(real, Duration.ofNanos(day.clock().nanos() - from));
       day.clock().set(set.negated());
       model.touch();
@@ -434,7 +448,7 @@ class SwapModelTest {
     model.work().begin();
     handleInFull();
     assertThat(sheet().riderFit()).isTrue();
-    assertThat(model.work().waitsProperty().get()).isEmpty();
+    assertThat(model.work().waitsProperty().get().whole()).isEmpty();
     riders.ridden(day.id(), new LapId(1, 2));
     model.tick();
     assertThat(sheet().riderFit()).isNull();
@@ -505,7 +519,7 @@ class SwapModelTest {
     assertThat(model.work().overrunProperty().get()).isFalse();
     wait(Duration.ofMinutes(2));
     assertThat(model.work().overrunProperty().get()).isTrue();
-    assertThat(model.work().waitsProperty().get())
+    assertThat(model.work().waitsProperty().get().whole())
         .isEqualTo(
             "This handling has taken longer than the 7:00 that every one takes. Waits for your answer"
                 + " whether a mishap made it so.");
@@ -513,17 +527,19 @@ class SwapModelTest {
     assertThat(model.work().stint()).isZero();
     model.work().mishap(false, "");
     model.work().handOver();
+    bikeIsBack();
     assertThat(model.work().stint()).isEqualTo(1);
-    assertThat(model.handlingWords()).startsWith("Every handling takes 8:45 from now on,");
+    assertThat(model.words().handling()).startsWith("Every handling takes 8:45 from now on,");
     assertThat(model.work().overrunProperty().get()).isFalse();
 
     model.work().begin();
     handleInFull();
-    assertThat(model.work().waitsProperty().get()).contains("is over in 1:45");
+    assertThat(model.work().waitsProperty().get().whole()).contains("is over in 1:45");
     wait(Duration.ofMinutes(8));
     model.work().mishap(false, "");
     model.work().handOver();
-    assertThat(model.handlingWords()).startsWith("Every handling takes 8:45 from now on,");
+    bikeIsBack();
+    assertThat(model.words().handling()).startsWith("Every handling takes 8:45 from now on,");
   }
 
   @Test
@@ -535,7 +551,9 @@ class SwapModelTest {
     model.work().mishap(true, "a stripped bolt");
     model.work().handOver();
     assertThat(model.work().troubleProperty().get()).isEmpty();
-    assertThat(model.handlingWords()).startsWith("Every handling takes 7:00, real or dummy alike.");
+    bikeIsBack();
+    assertThat(model.words().handling())
+        .startsWith("Every handling takes 7:00, real or dummy alike.");
   }
 
   @Test
@@ -555,8 +573,9 @@ class SwapModelTest {
           model.work().mishap(false, "");
         }
         model.work().handOver();
+        bikeIsBack();
         assertThat(model.work().stint()).isEqualTo(stint + 1);
-        words.append(model.handlingWords()).append(model.timeProperty().get().left());
+        words.append(model.words().handling()).append(model.timeProperty().get().left());
       }
       said.add(words.toString());
     }
