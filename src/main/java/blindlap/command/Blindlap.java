@@ -168,6 +168,8 @@ public final class Blindlap implements Runnable {
         new PlanCommand(setting),
         new CommitCommand(setting),
         new HelperCommand(setting),
+        new WrongFitCommand(setting),
+        new CatchUpCommand(setting),
         new CodesCommand(setting),
         new SheetsCommand(setting),
         new KeyInCommand(setting),

@@ -1,12 +1,16 @@
 package blindlap.command;
 
 import blindlap.desk.Desk;
-import blindlap.desk.Keys;
+import blindlap.desk.FitCorrections;
+import blindlap.desk.HelperDay;
+import blindlap.desk.HelperOver;
 import blindlap.plan.Plan;
-import blindlap.seal.HelperSchedule;
 import blindlap.session.SessionState;
 import blindlap.wording.day.Words;
+import java.util.Locale;
+import java.util.SortedMap;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Tells the helper what to fit. */
@@ -14,13 +18,23 @@ import picocli.CommandLine.Parameters;
     name = "helper",
     description = {
       "Tells the helper what to fit, stint by stint. Asks for the helper phrase; the rider looks away.",
-      "blindlap sheets --helper writes the same as a sheet to print."
+      "blindlap sheets --helper writes the same as a sheet to print.",
+      "Whether a swap is real follows what is on the bike: blindlap wrong-fit corrects it, blindlap catch-up",
+      "keys in the helper's paper, and --day-over closes the helper's day."
     })
-final class HelperCommand extends SessionCommand {
+final class HelperCommand extends HelperDayCommand {
   @Parameters(
       paramLabel = "SESSION",
       description = "Id of the session or its beginning, or latest.")
   String session = "";
+
+  @Option(
+      names = "--day-over",
+      description = {
+        "The helper's day is over: write its closing record, which every day with a helper's page",
+        "gets, whether there was anything to correct or not. Possible until the review is closed."
+      })
+  boolean over;
 
   HelperCommand(CommandSetting setting) {
     super(setting);
@@ -30,30 +44,53 @@ final class HelperCommand extends SessionCommand {
   public Integer call() {
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
-      Keys.Result result = desk.keys().helper(state, setting().terminal().secret("Helper phrase:"));
-      if (result instanceof Keys.Result.Refused refused) {
-        throw complaint(refused.problems());
+      HelperDay day = helperDay(desk, state);
+      SessionState now = now(desk, state);
+      if (over) {
+        close(new HelperOver(day, desk.clock()), state, now);
+        return ExitCode.DONE;
       }
-      schedule(state.plan(), ((Keys.Result.Open) result).schedule());
+      FitCorrections fits = new FitCorrections(day, desk.clock());
+      fits.keepAsItIs(now);
+      schedule(day, fits.known(now));
       say(Words.of("cautions").say("short"));
       say(Words.of("cautions").say("emergency"));
       return ExitCode.DONE;
     }
   }
 
-  private void schedule(Plan plan, HelperSchedule schedule) {
-    say("Warm-up laps on " + plan.setups().get(schedule.warmUp()).name());
+  private void close(HelperOver closing, SessionState before, SessionState now) {
+    // A day that was closed already got its record as the phrase opened it.
+    if (HelperOver.closed(before) || !HelperOver.closed(now)) {
+      done(closing.write(closing.entry(now)));
+    } else {
+      did(Done.SAVED);
+    }
+    say("The helper's day is closed. Next: cover the bike or refit it to a neutral state.");
+  }
+
+  private void schedule(HelperDay day, SortedMap<Integer, Integer> known) {
+    Plan plan = day.plan();
+    say("Warm-up laps on " + plan.setups().get(day.work(0).setup()).name() + really(day, 0, known));
     say("stint  code  fit");
-    for (HelperSchedule.Fit fit : schedule.fits()) {
-      String swap = fit.swap() == HelperSchedule.Swap.REAL ? "real swap" : "dummy swap";
+    for (int stint = 1; stint <= plan.stints(); stint++) {
+      HelperDay.Work work = day.work(stint);
       say(
           String.format(
-              java.util.Locale.ROOT,
-              "%5d  %4d  %s (%s)",
-              fit.stint(),
-              fit.code(),
-              plan.setups().get(fit.fitted()).name(),
-              swap));
+              Locale.ROOT,
+              "%5d  %4d  %s (%s)%s",
+              stint,
+              work.code(),
+              plan.setups().get(work.setup()).name(),
+              work.real() ? "real swap" : "dummy swap",
+              really(day, stint, known)));
     }
+  }
+
+  /** What was on instead, where a stint was fitted otherwise. */
+  private static String really(HelperDay day, int stint, SortedMap<Integer, Integer> known) {
+    int scheduled = day.work(stint).setup();
+    int on = known.getOrDefault(stint, scheduled);
+    return on == scheduled ? "" : "; " + day.plan().setups().get(on).name() + " was on";
   }
 }
