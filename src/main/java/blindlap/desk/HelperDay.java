@@ -24,6 +24,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -76,9 +77,14 @@ public final class HelperDay {
     return sessions.state(id);
   }
 
-  /** Lets a decision on the latest state become entries at a time of its own. */
+  /** Lets a decision on the latest state become entries, and follows them. */
   Sessions.Result act(Function<SessionState, Outcome> decision) {
-    Sessions.Result result = sessions.act(id, decision);
+    return act(decision, clock::instant);
+  }
+
+  private Sessions.Result act(
+      Function<SessionState, Outcome> decision, Supplier<Instant> at) {
+    Sessions.Result result = sessions.act(id, decision, at);
     if (result instanceof Sessions.Result.Done done) {
       follow(done.state());
     }
@@ -293,8 +299,7 @@ public final class HelperDay {
     // Before the entry is sealed, so that not even its place in a row of random numbers is another.
     keepAsOftenAsAny(entry);
     HelperRecord record = records.sealed(entry.doneAt(clock.instant()));
-    return sessions.act(
-        id,
+    return act(
         latest -> new DayCommands(latest).stint(entry.stint(), new Fact.StintHandled(record)),
         () -> scheduled(entry.stint()));
   }
