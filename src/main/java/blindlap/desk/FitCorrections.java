@@ -23,6 +23,13 @@ public final class FitCorrections {
     this.clock = clock;
   }
 
+  /** The same with what an entry in hand corrects. */
+  public SortedMap<Integer, Integer> known(SessionState state, HelperEntry inHand) {
+    SortedMap<Integer, Integer> known = known(state);
+    inHand.corrections().forEach(each -> known.replace(each.stint(), each.fitted()));
+    return known;
+  }
+
   /** What is known to have been on, by stint, for the stints that can be corrected. */
   public SortedMap<Integer, Integer> known(SessionState state) {
     SortedMap<Integer, Integer> known = new TreeMap<>();
@@ -30,6 +37,14 @@ public final class FitCorrections {
         .filter(stint -> stint <= day.plan().stints())
         .forEach(stint -> known.put(stint, day.on(stint)));
     return known;
+  }
+
+  /** Those of some corrections that stand in no record yet. */
+  public List<HelperEntry.Correction> notSealed(
+      SessionState state, List<HelperEntry.Correction> said) {
+    List<HelperEntry.Correction> sealed =
+        day.records().of(state).stream().flatMap(entry -> entry.corrections().stream()).toList();
+    return said.stream().filter(each -> !sealed.contains(each)).toList();
   }
 
   /** A correction that is said now. */
@@ -45,16 +60,10 @@ public final class FitCorrections {
       return late;
     }
     int stint = correction.stint();
-    if (!known(state).containsKey(stint)) {
+    Integer on = known(state, inHand).get(stint);
+    if (on == null) {
       return List.of(Problem.of(DeskFault.FIT_NOT_YET, "", stint));
     }
-    List<HelperEntry.Correction> said = inHand.corrections();
-    int on =
-        said.stream()
-            .filter(each -> each.stint() == stint)
-            .map(HelperEntry.Correction::fitted)
-            .reduce((before, later) -> later)
-            .orElseGet(() -> day.on(stint));
     if (on == correction.fitted()) {
       String name = day.plan().setups().get(on).name();
       return List.of(Problem.of(DeskFault.FIT_AS_RECORDED, "", stint, name));

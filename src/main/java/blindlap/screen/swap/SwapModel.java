@@ -69,6 +69,7 @@ public final class SwapModel {
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private final SwapWork work;
   private final DayEventsModel events;
+  private final SwapLater later;
 
   private @Nullable SessionId id;
   private @Nullable SessionState state;
@@ -97,6 +98,7 @@ public final class SwapModel {
     this.clock = clock;
     this.idling = new Idling(clock, monotonic);
     this.work = new SwapWork(background, clock, monotonic, this::take);
+    this.later = new SwapLater(background, clock, monotonic, work, this::take);
     this.events = new DayEventsModel(riders, background, () -> -1, after -> reload(), work::said);
   }
 
@@ -113,6 +115,11 @@ public final class SwapModel {
   /** What may be said of the day at any time. */
   public DayEventsModel events() {
     return events;
+  }
+
+  /** Wrong fits noticed later, stints kept on paper, the end of the helper's day. */
+  public SwapLater later() {
+    return later;
   }
 
   /** Another helper takes over: an entry of the day, and the name on the sealed entries to come. */
@@ -160,9 +167,11 @@ public final class SwapModel {
     state = latest;
     HelperDay open = day;
     if (!latest.step().day()) {
+      later.dayClosed(open, latest);
       close(Phase.OVER);
     } else if (open != null && phase.get() != Phase.BLANK && phase.get() != Phase.CHOOSE_PIN) {
       phase.set(work.load(open, latest) ? Phase.OPEN : Phase.ALL_DONE);
+      later.load(open, latest);
       time.set(timeNow());
     }
   }
@@ -250,6 +259,7 @@ public final class SwapModel {
   }
 
   private void close(Phase to) {
+    later.close();
     work.close();
     trouble.set("");
     time.set(new Time("", 0, "", ""));
@@ -286,6 +296,7 @@ public final class SwapModel {
     if (open) {
       time.set(timeNow());
       work.showWaits();
+      later.beat();
     }
   }
 

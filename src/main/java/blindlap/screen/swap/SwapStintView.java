@@ -73,13 +73,14 @@ final class SwapStintView extends VBox {
   }
 
   /** What decides whether the page is built anew: never a field, or its focus would be lost. */
-  private record Key(int stint, int fitted, boolean begun, boolean events, boolean stacked) {}
+  private record Key(
+      int stint, int fitted, String swap, boolean begun, boolean events, boolean stacked) {}
 
   private void show(@Nullable SwapSheet now) {
     Object key =
         now == null
             ? "done"
-            : new Key(now.stint(), now.fitted(), now.begun(), events, look.stacked());
+            : new Key(now.stint(), now.fitted(), now.swap(), now.begun(), events, look.stacked());
     if (key.equals(built)) {
       return;
     }
@@ -87,7 +88,8 @@ final class SwapStintView extends VBox {
     if (now == null || events) {
       DayEventsView all =
           new DayEventsView(look, model.events(), model::helperChanged, now != null);
-      body.getChildren().setAll(now == null ? lead(SwapWords.say("all.done")) : more(), all);
+      Node first = now == null ? lead(SwapWords.say("all.done")) : more();
+      body.getChildren().setAll(first, new SwapLaterView(look, model), all);
       return;
     }
     body.getChildren().setAll(head(now), rule(), columns(now), rule(), foot(now));

@@ -198,9 +198,16 @@ public final class SwapWork {
   }
 
   private void change(HelperEntry to) {
-    HelperDay open = day();
     entry = to;
     time.follow(to);
+    save();
+    show();
+  }
+
+  /** Keeps the entry in hand as it stands. */
+  void save() {
+    HelperDay open = day();
+    HelperEntry to = now();
     background.run(
         () -> {
           open.keep(to);
@@ -211,7 +218,20 @@ public final class SwapWork {
           trouble.set("");
         },
         this::failed);
-    show();
+  }
+
+  /**
+   * Corrects an earlier stint in the entry in hand. Before the handling begins nothing is written
+   * for it: {@link SwapLater#beat} keeps the entry then, corrected or not.
+   */
+  void correct(HelperEntry.Correction correction) {
+    HelperEntry to = now().withCorrection(correction);
+    if (to.begun() != null) {
+      change(to);
+    } else {
+      entry = to;
+      show();
+    }
   }
 
   /** The bike is here: the time that every handling takes begins. */
