@@ -168,7 +168,6 @@ public final class Blindlap implements Runnable {
         new PlanCommand(setting),
         new CommitCommand(setting),
         new HelperCommand(setting),
-        new WrongFitCommand(setting),
         new CatchUpCommand(setting),
         new CodesCommand(setting),
         new SheetsCommand(setting),

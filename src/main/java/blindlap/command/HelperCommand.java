@@ -1,12 +1,20 @@
 package blindlap.command;
 
 import blindlap.desk.Desk;
+import blindlap.desk.DeskFault;
 import blindlap.desk.FitCorrections;
 import blindlap.desk.HelperDay;
 import blindlap.desk.HelperOver;
+import blindlap.fault.Problem;
+import blindlap.fault.TypedNumber;
 import blindlap.plan.Plan;
+import blindlap.plan.Setup;
+import blindlap.session.GuessWords;
+import blindlap.session.HelperEntry;
 import blindlap.session.SessionState;
+import blindlap.session.day.Guess;
 import blindlap.wording.day.Words;
+import java.util.List;
 import java.util.Locale;
 import java.util.SortedMap;
 import picocli.CommandLine.Command;
@@ -19,10 +27,14 @@ import picocli.CommandLine.Parameters;
     description = {
       "Tells the helper what to fit, stint by stint. Asks for the helper phrase; the rider looks away.",
       "blindlap sheets --helper writes the same as a sheet to print.",
-      "Whether a swap is real follows what is on the bike: blindlap wrong-fit corrects it, blindlap catch-up",
-      "keys in the helper's paper, and --day-over closes the helper's day."
+      "Once stints are handled it asks whether a wrong setup was on in one; what is answered is sealed, and",
+      "whether a swap is real follows it. Nothing of it stands on the command line, and with or without a",
+      "correction the notebook file changes alike. blindlap catch-up keys in the helper's paper."
     })
 final class HelperCommand extends HelperDayCommand {
+  private static final String WRONG =
+      "Was a wrong setup on in a stint? Its number (0 = the warm-up), or Enter for none:";
+
   @Parameters(
       paramLabel = "SESSION",
       description = "Id of the session or its beginning, or latest.")
@@ -32,7 +44,7 @@ final class HelperCommand extends HelperDayCommand {
       names = "--day-over",
       description = {
         "The helper's day is over: write its closing record, which every day with a helper's page",
-        "gets, whether there was anything to correct or not. Possible until the review is closed."
+        "gets, corrected or not. Possible until the review is closed."
       })
   boolean over;
 
@@ -46,23 +58,69 @@ final class HelperCommand extends HelperDayCommand {
       SessionState state = find(desk, session);
       HelperDay day = helperDay(desk, state);
       SessionState now = now(desk, state);
-      if (over) {
-        close(new HelperOver(day, desk.clock()), state, now);
-        return ExitCode.DONE;
-      }
       FitCorrections fits = new FitCorrections(day, desk.clock());
-      fits.keepAsItIs(now);
-      schedule(day, fits.known(now));
-      say(Words.of("cautions").say("short"));
-      say(Words.of("cautions").say("emergency"));
+      if (!over) {
+        schedule(day, fits.known(now));
+        say(Words.of("cautions").say("short"));
+        say(Words.of("cautions").say("emergency"));
+      }
+      HelperEntry entry = asked(fits, now);
+      if (over) {
+        close(new HelperOver(day, desk.clock()), state, now, entry);
+      } else if (fits.open(now)) {
+        keep(day, entry, !entry.equals(fits.inHand(now)));
+      }
       return ExitCode.DONE;
     }
   }
 
-  private void close(HelperOver closing, SessionState before, SessionState now) {
+  /** The entry in hand with what was answered; nobody at the terminal answers nothing. */
+  private HelperEntry asked(FitCorrections fits, SessionState now) {
+    HelperEntry entry = fits.inHand(now);
+    while (fits.open(now)) {
+      String stint = answer(WRONG);
+      if (stint.isEmpty()) {
+        break;
+      }
+      int number =
+          TypedNumber.whole(stint)
+              .orElseThrow(
+                  () -> complaint(List.of(Problem.of(DeskFault.FIT_NOT_A_STINT, "", stint))));
+      int setup = setup(now.plan(), answer("What was really on (name, its beginning, or letter):"));
+      HelperEntry.Correction said =
+          fits.now(number, setup, answer("How it came about; sealed (Enter for no words):"));
+      refuse(fits.problems(now, entry, said));
+      entry = entry.withCorrection(said);
+    }
+    return entry;
+  }
+
+  private String answer(String prompt) {
+    return setting().terminal().answer(prompt).map(String::strip).orElse("");
+  }
+
+  private static int setup(Plan plan, String typed) {
+    Integer setup = GuessWords.parse(plan, typed).map(Guess::setup).orElse(null);
+    if (setup == null) {
+      String names = String.join(", ", plan.setups().stream().map(Setup::name).toList());
+      throw complaint(List.of(Problem.of(DeskFault.NO_SUCH_SETUP, "", typed, names)));
+    }
+    return setup;
+  }
+
+  /** Whoever only looks writes the same as whoever corrects. */
+  private void keep(HelperDay day, HelperEntry entry, boolean corrected) {
+    day.keep(entry);
+    if (corrected) {
+      did(Done.KEPT);
+      say("Kept, encrypted, for the next record. Say nothing of it to the rider.");
+    }
+  }
+
+  private void close(HelperOver closing, SessionState before, SessionState now, HelperEntry entry) {
     // A day that was closed already got its record as the phrase opened it.
     if (HelperOver.closed(before) || !HelperOver.closed(now)) {
-      done(closing.write(closing.entry(now)));
+      done(closing.write(entry));
     } else {
       did(Done.SAVED);
     }

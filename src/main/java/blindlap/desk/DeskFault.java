@@ -48,6 +48,8 @@ public enum DeskFault implements Fault {
   FIT_NOT_YET,
   /** A correction that says what is recorded already: stint, setup. */
   FIT_AS_RECORDED,
+  /** Not the number of a stint: typed. */
+  FIT_NOT_A_STINT,
   /** A setup that the plan does not have: typed, names. */
   NO_SUCH_SETUP,
   /** A correction after the day was closed. */

@@ -111,14 +111,9 @@ public final class FitCorrections {
     return problems;
   }
 
-  /**
-   * Writes the draft as it stands. Whoever looks at the day by the command line does the same
-   * writing as whoever corrects it.
-   */
-  public void keepAsItIs(SessionState state) {
-    if (late(state).isEmpty() && !state.helperRecords().isEmpty()) {
-      day.keep(inHand(state));
-    }
+  /** True while a stint is handled and a record is still to come that takes corrections in. */
+  public boolean open(SessionState state) {
+    return late(state).isEmpty() && !known(state).isEmpty();
   }
 
   @Override

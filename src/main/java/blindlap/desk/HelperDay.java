@@ -82,8 +82,7 @@ public final class HelperDay {
     return act(decision, clock::instant);
   }
 
-  private Sessions.Result act(
-      Function<SessionState, Outcome> decision, Supplier<Instant> at) {
+  private Sessions.Result act(Function<SessionState, Outcome> decision, Supplier<Instant> at) {
     Sessions.Result result = sessions.act(id, decision, at);
     if (result instanceof Sessions.Result.Done done) {
       follow(done.state());

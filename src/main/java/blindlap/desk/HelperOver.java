@@ -67,8 +67,7 @@ public final class HelperOver {
         return refused(Problem.of(DeskFault.HELPER_NOT_DONE, "", open));
       }
     }
-    HelperEntry whole =
-        entry.withEarlier(day.records().pending(now)).doneAt(clock.instant());
+    HelperEntry whole = entry.withEarlier(day.records().pending(now)).doneAt(clock.instant());
     List<Problem> unfit = TypedTexts.problems(whole);
     if (!unfit.isEmpty()) {
       return new Sessions.Result.Refused(unfit);

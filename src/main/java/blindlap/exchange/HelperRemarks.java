@@ -75,7 +75,9 @@ final class HelperRemarks {
       String ticked =
           entry.confirmed().size() == SafetyCheck.values().length
               ? Remark.ALL
-              : entry.confirmed().stream().map(HelperRemarks::word).collect(Collectors.joining(","));
+              : entry.confirmed().stream()
+                  .map(HelperRemarks::word)
+                  .collect(Collectors.joining(","));
       remarks.add(
           new Remark(
               Remark.Kind.ON_PAPER,

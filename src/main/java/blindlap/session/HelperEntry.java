@@ -225,8 +225,21 @@ public record HelperEntry(
   /** The same with how long it took. */
   public HelperEntry withTiming(Timing time) {
     return new HelperEntry(
-        stint, helper, planned, fitted, begun, done, measured, outside, confirmed, fit, events,
-        note, time, corrections, paper);
+        stint,
+        helper,
+        planned,
+        fitted,
+        begun,
+        done,
+        measured,
+        outside,
+        confirmed,
+        fit,
+        events,
+        note,
+        time,
+        corrections,
+        paper);
   }
 
   /** The same with a correction of an earlier stint. */
@@ -255,15 +268,41 @@ public record HelperEntry(
   /** The same as one that was kept on paper. */
   public HelperEntry onPaper(Paper kept) {
     return new HelperEntry(
-        stint, helper, planned, fitted, begun, done, measured, outside, confirmed, fit, events,
-        note, timing, corrections, kept);
+        stint,
+        helper,
+        planned,
+        fitted,
+        begun,
+        done,
+        measured,
+        outside,
+        confirmed,
+        fit,
+        events,
+        note,
+        timing,
+        corrections,
+        kept);
   }
 
   private HelperEntry with(
       String who, int setup, @Nullable Instant from, @Nullable Instant ready, String words) {
     return new HelperEntry(
-        stint, who, planned, setup, from, ready, measured, outside, confirmed, fit, events, words,
-        timing, corrections, paper);
+        stint,
+        who,
+        planned,
+        setup,
+        from,
+        ready,
+        measured,
+        outside,
+        confirmed,
+        fit,
+        events,
+        words,
+        timing,
+        corrections,
+        paper);
   }
 
   private HelperEntry with(
@@ -273,8 +312,21 @@ public record HelperEntry(
       SortedMap<Integer, Boolean> answers,
       List<Said> said) {
     return new HelperEntry(
-        stint, helper, planned, fitted, begun, done, values, beyond, checks, answers, said, note,
-        timing, corrections, paper);
+        stint,
+        helper,
+        planned,
+        fitted,
+        begun,
+        done,
+        values,
+        beyond,
+        checks,
+        answers,
+        said,
+        note,
+        timing,
+        corrections,
+        paper);
   }
 
   /** Nothing done yet. */

@@ -78,8 +78,7 @@ final class HelperWords {
     if (remark.about().equals(Remark.ALL)) {
       return WORDS.say("on.paper.ticked.all", remark.who());
     }
-    List<String> points =
-        Arrays.stream(remark.about().split(",")).map(HelperWords::point).toList();
+    List<String> points = Arrays.stream(remark.about().split(",")).map(HelperWords::point).toList();
     return WORDS.say("on.paper.ticked.some", remark.who(), StintList.and(points));
   }
 

@@ -137,9 +137,13 @@ final class RemarkWords {
     lines.addAll(helper.rest());
     day.remarks(Remark.Kind.VOID_WITHDRAWN)
         .forEach(
-            r -> lines.add(WORDS.say("withdrawn", RemarkPlace.words(r), blank(r.before()), blank(r.words()))));
+            r ->
+                lines.add(
+                    WORDS.say(
+                        "withdrawn", RemarkPlace.words(r), blank(r.before()), blank(r.words()))));
     day.remarks(Remark.Kind.CONDITION)
-        .forEach(r -> lines.add(WORDS.say("condition", RemarkPlace.words(r), r.about(), r.words())));
+        .forEach(
+            r -> lines.add(WORDS.say("condition", RemarkPlace.words(r), r.about(), r.words())));
     day.remarks(Remark.Kind.REPRINTED).forEach(r -> lines.add(WORDS.say("reprinted", r.words())));
     day.remarks(Remark.Kind.LATE)
         .forEach(r -> lines.add(WORDS.say("late", entry(r.about()), r.words())));
@@ -213,7 +217,10 @@ final class RemarkWords {
   /** "Stint 3, cover off: …"; the warm-up and the day have no number. */
   static String deviation(Remark remark) {
     return WORDS.say(
-        "deviation", RemarkPlace.words(remark), named(REPORT, "kind.", remark.about()), remark.words());
+        "deviation",
+        RemarkPlace.words(remark),
+        named(REPORT, "kind.", remark.about()),
+        remark.words());
   }
 
   private static String timed(Remark remark) {

@@ -70,9 +70,7 @@ class CaughtUpTest {
     assertThat(now.helperRecords().values())
         .hasSize(5)
         .allSatisfy(
-            r ->
-                assertThat(r.ciphertext())
-                    .hasSameSizeAs(now.helperRecords().get(1).ciphertext()));
+            r -> assertThat(r.ciphertext()).hasSameSizeAs(now.helperRecords().get(1).ciphertext()));
     assertThat(now.handedOver(4)).as("no bike is handed over by a table").isFalse();
     day.helper();
     assertThat(day.state().handedOver(4)).as("nor when the day is opened again").isFalse();
@@ -188,7 +186,8 @@ class CaughtUpTest {
                 + " pressures;safe: brakes;safe: wheels;safe: nothing loose;confirmed by;set:"
                 + " compression;set: sag;set: front tyre;note");
     String filled =
-        form.replaceFirst("(?m)^1;(\\d+);.*$", "1;$1;as scheduled;x;x;x;X;yes;ok;;J. Ask;9;26,2;1,55;")
+        form.replaceFirst(
+                "(?m)^1;(\\d+);.*$", "1;$1;as scheduled;x;x;x;X;yes;ok;;J. Ask;9;26,2;1,55;")
             .replaceFirst("(?m)^2;(\\d+);.*$", "2;$1;Shock L;;;;;;;;;;;;odd noise");
     CaughtUp.Paper paper = CaughtUp.read(day.state(), filled.getBytes(StandardCharsets.UTF_8));
     assertThat(paper.problems()).isEmpty();

@@ -37,7 +37,8 @@ class FitCorrectionsTest {
   }
 
   private TestDay day(String name) {
-    return new TestDay(folder.resolve(name + ".blindlap"), TestDay.EIGHT, 3, java.util.Optional.empty());
+    return new TestDay(
+        folder.resolve(name + ".blindlap"), TestDay.EIGHT, 3, java.util.Optional.empty());
   }
 
   /** Stints one after the other, from the warm-up or from another on. */
@@ -94,10 +95,14 @@ class FitCorrectionsTest {
       DayRecord record = noticedLater(day);
       Remark said = record.remarks(Remark.Kind.FIT_CORRECTED).get(0);
       assertThat(said.stint()).isEqualTo(WRONG);
-      assertThat(said.about()).isEqualTo(String.valueOf(Duration.ofMinutes(12 + 7 + 12).toSeconds()));
+      assertThat(said.about())
+          .isEqualTo(String.valueOf(Duration.ofMinutes(12 + 7 + 12).toSeconds()));
       String sentence =
           new FindingText(Analysis.of(record))
-              .circumstances().stream().filter(l -> l.contains("noticed")).findFirst().orElseThrow();
+              .circumstances().stream()
+                  .filter(l -> l.contains("noticed"))
+                  .findFirst()
+                  .orElseThrow();
       assertThat(sentence)
           .matches(
               "Stint 3: Shock [KL] was on, not Shock [KL] as recorded; M. Oster noticed it on"
@@ -140,7 +145,7 @@ class FitCorrectionsTest {
     try (TestDay day = day("draft")) {
       HelperHand hand = new HelperHand(day);
       stints(hand, 0, 1);
-      hand.fits().keepAsItIs(day.state());
+      hand.helper().keep(hand.fits().inHand(day.state()));
       Map<String, String> before = Map.copyOf(day.desk().notebook().drafts());
       correct(day, hand, 1, other(hand, 1), "a very long word ".repeat(20));
       Map<String, String> after = day.desk().notebook().drafts();
@@ -273,8 +278,10 @@ class FitCorrectionsTest {
       FitCorrections fits = hand.fits();
       SessionState state = day.state();
       int on = hand.helper().work(2).setup();
-      assertThat(faults(fits.keep(state, fits.now(3, 0, "")))).containsExactly(DeskFault.FIT_NOT_YET);
-      assertThat(faults(fits.keep(state, fits.now(9, 0, "")))).containsExactly(DeskFault.FIT_NOT_YET);
+      assertThat(faults(fits.keep(state, fits.now(3, 0, ""))))
+          .containsExactly(DeskFault.FIT_NOT_YET);
+      assertThat(faults(fits.keep(state, fits.now(9, 0, ""))))
+          .containsExactly(DeskFault.FIT_NOT_YET);
       assertThat(faults(fits.keep(state, fits.now(2, on, ""))))
           .containsExactly(DeskFault.FIT_AS_RECORDED);
       assertThat(faults(fits.keep(state, fits.now(2, 1 - on, "🚵".repeat(2_000)))))

@@ -172,12 +172,7 @@ final class SwapCatchUpView extends VBox {
     if (chosen != null) {
       later.keptOnPaper(
           new KeptOnPaper(
-              now.stint(),
-              chosen,
-              by.getText().strip(),
-              ticked,
-              typed(),
-              note.getText().strip()));
+              now.stint(), chosen, by.getText().strip(), ticked, typed(), note.getText().strip()));
     }
   }
 }

@@ -130,9 +130,7 @@ public final class SwapLater {
       closing = null;
     } else if (closing == null) {
       closing =
-          new HelperOver(open, clock)
-              .entry(latest)
-              .withEarlier(fits(open).notSealed(latest, here));
+          new HelperOver(open, clock).entry(latest).withEarlier(fits(open).notSealed(latest, here));
     }
     closable.set(closing != null);
     show();
