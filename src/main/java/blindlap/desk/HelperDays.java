@@ -6,7 +6,6 @@ import blindlap.seal.SecureBytes;
 import blindlap.session.Notebook;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
-import blindlap.session.day.Step;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
@@ -59,18 +58,11 @@ public final class HelperDays {
         new HelperDay(state, (Keys.Result.Open) result, sessions, sealing, notebook, clock);
     if (state.step().day()) {
       day.makeUp(state);
-    } else if (state.step() == Step.DAY_CLOSED) {
-      close(day, state);
+    } else if (HelperOver.missing(state)) {
+      HelperOver over = new HelperOver(day, clock);
+      over.write(over.entry(state)); // somebody else closed the day
     }
     return new Opened.Day(day);
-  }
-
-  /** A day that somebody else closed gets its helper's closing record now. */
-  private void close(HelperDay day, SessionState state) {
-    if (!state.helperRecords().isEmpty() && !HelperOver.closed(state)) {
-      HelperOver over = new HelperOver(day, clock);
-      over.write(over.entry(state));
-    }
   }
 
   /** A day PIN as the helper chose it. */

@@ -5,6 +5,7 @@ import blindlap.fault.Problem;
 import blindlap.session.HelperEntry;
 import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
+import blindlap.session.day.Step;
 import java.time.Clock;
 import java.util.List;
 
@@ -25,6 +26,11 @@ public final class HelperOver {
   /** True once the closing record is there. */
   public static boolean closed(SessionState state) {
     return state.helperRecords().containsKey(HelperEntry.closing(state.plan()));
+  }
+
+  /** True of a day that was closed, with the helper's page in use, before its helper's day was. */
+  public static boolean missing(SessionState state) {
+    return state.step() == Step.DAY_CLOSED && !state.helperRecords().isEmpty() && !closed(state);
   }
 
   /**

@@ -23,10 +23,14 @@ final class HelperWords {
 
   /** What a reader of the verdict must know. */
   List<String> besideTheVerdict() {
-    List<String> lines = new ArrayList<>();
-    day.remarks(Remark.Kind.FIT_CORRECTED).forEach(r -> lines.add(corrected(r)));
+    List<String> lines = new ArrayList<>(corrected());
     day.remarks(Remark.Kind.HELPER_NOT_CLOSED).forEach(r -> lines.add(WORDS.say("not.closed")));
     return lines;
+  }
+
+  /** Wrong fits that were noticed later. */
+  List<String> corrected() {
+    return day.remarks(Remark.Kind.FIT_CORRECTED).stream().map(this::corrected).toList();
   }
 
   /** The rest. */

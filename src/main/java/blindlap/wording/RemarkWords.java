@@ -57,6 +57,11 @@ final class RemarkWords {
     return lines;
   }
 
+  /** Wrong fits that were noticed later. */
+  List<String> correctedFits() {
+    return helper.corrected();
+  }
+
   /** Who timed what. */
   List<String> timed() {
     List<String> lines = new ArrayList<>();

@@ -102,7 +102,7 @@ class HelperDayCommandsTest {
     }
     assertThat(Files.readString(html))
         .contains("Stint 4: " + wrong + " was on, not")
-        .contains("Stint 3 was kept on paper: fitted as scheduled")
+        .contains("Stint 3, kept on paper: fitted as scheduled")
         .contains("of the safety list J. Ask confirmed on paper: brakes");
     Path out = folder.resolve("package");
     ok("export", id, "--out", out.toString());

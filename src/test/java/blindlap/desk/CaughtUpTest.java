@@ -117,16 +117,16 @@ class CaughtUpTest {
         .anyMatch(
             l ->
                 l.matches(
-                    "Stint 1 was kept on paper: fitted as scheduled \\(Shock [KL]\\); the whole safety"
+                    "Stint 1, kept on paper: fitted as scheduled \\(Shock [KL]\\); the whole safety"
                         + " list confirmed on paper by J\\. Ask\\."))
         .anyMatch(
             l ->
                 l.matches(
-                    "Stint 2 was kept on paper: fitted otherwise, Shock [KL] instead of Shock [KL];"
+                    "Stint 2, kept on paper: fitted otherwise, Shock [KL] instead of Shock [KL];"
                         + " of the safety list J\\. Ask confirmed on paper: axles and brakes\\."))
         .anyMatch(l -> l.endsWith("the safety list not confirmed on paper."));
     String html = day.desk().reviews().html(day.state(), false);
-    assertThat(html).contains("Stint 2 was kept on paper", "taken for the other");
+    assertThat(html).contains("Stint 2, kept on paper", "taken for the other");
     assertThat(new FindingText(Analysis.of(record)).circumstances())
         .anyMatch(l -> l.contains("sag was 24,5"));
   }

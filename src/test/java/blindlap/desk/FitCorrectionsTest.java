@@ -109,7 +109,8 @@ class FitCorrectionsTest {
                   + " 2026-11-14 .*, 31 min after the bike was ready. In words: the boxes were"
                   + " swapped");
       assertThat(day.desk().reviews().html(day.state(), false))
-          .contains("the boxes were swapped", "M. Oster closed the helper");
+          .contains("the boxes were swapped", "M. Oster closed the helper")
+          .doesNotContain("No deviation from the plan, no correction.");
       Map<String, byte[]> files = day.desk().reviews().export(day.state());
       DayRecord read = DataPackageReader.read(files);
       assertThat(read.remarks()).isEqualTo(record.remarks());

@@ -12,7 +12,6 @@ import blindlap.session.HelperEntry;
 import blindlap.session.KeptOnPaper;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
-import blindlap.session.day.Step;
 import blindlap.wording.SwapWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
@@ -248,10 +247,7 @@ public final class SwapLater {
 
   /** Somebody closed the day: the helper's closing record follows while it still can. */
   void dayClosed(@Nullable HelperDay open, SessionState latest) {
-    if (open == null
-        || latest.step() != Step.DAY_CLOSED
-        || latest.helperRecords().isEmpty()
-        || HelperOver.closed(latest)) {
+    if (open == null || !HelperOver.missing(latest)) {
       return;
     }
     HelperEntry left = closing;

@@ -204,7 +204,6 @@ public final class SwapWork {
     show();
   }
 
-  /** Keeps the entry in hand as it stands. */
   void save() {
     HelperDay open = day();
     HelperEntry to = now();
@@ -220,18 +219,13 @@ public final class SwapWork {
         this::failed);
   }
 
-  /**
-   * Corrects an earlier stint in the entry in hand. Before the handling begins nothing is written
-   * for it: {@link SwapLater#beat} keeps the entry then, corrected or not.
-   */
+  /** Corrects an earlier stint; before the handling {@link SwapLater#beat} keeps it in time. */
   void correct(HelperEntry.Correction correction) {
-    HelperEntry to = now().withCorrection(correction);
-    if (to.begun() != null) {
-      change(to);
-    } else {
-      entry = to;
-      show();
+    entry = now().withCorrection(correction);
+    if (now().begun() != null) {
+      save();
     }
+    show();
   }
 
   /** The bike is here: the time that every handling takes begins. */

@@ -20,8 +20,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.prefs.BackingStoreException;
-import java.util.prefs.Preferences;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -83,11 +81,9 @@ class TracesOutsideTest {
   }
 
   @Test
-  void recentlyUsedListsPreferencesAndProcessesCarryNothingOfTheKeyOverAHelpersDay()
-      throws BackingStoreException {
+  void recentlyUsedListsPreferencesAndProcessesCarryNothingOfTheKeyOverAHelpersDay() {
     Map<String, String> before = outside();
     List<String> processes = commandLines();
-    List<String> nodes = List.of(Preferences.userRoot().childrenNames());
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 3)) {
       day.desk().helperSheets().write(day.state(), day.phrase(), folder, Sheets.Paper.A4, false);
       SwapModel swap = Models.swap(day);
@@ -110,7 +106,6 @@ class TracesOutsideTest {
       assertThat(stints).isEqualTo(9);
       assertThat(day.state().helperRecords()).hasSize(10);
     }
-    assertThat(List.of(Preferences.userRoot().childrenNames())).isEqualTo(nodes);
   }
 
   private static int setupOf(SwapModel swap, int stint) {
