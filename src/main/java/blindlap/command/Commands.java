@@ -15,6 +15,7 @@ final class Commands {
           "plan",
           "commit",
           "helper",
+          "catch-up",
           "codes",
           "sheets",
           "key-in",
@@ -56,6 +57,7 @@ final class Commands {
       case "plan" -> new PlanCommand(setting);
       case "commit" -> new CommitCommand(setting);
       case "helper" -> new HelperCommand(setting);
+      case "catch-up" -> new CatchUpCommand(setting);
       case "codes" -> new CodesCommand(setting);
       case "sheets" -> new SheetsCommand(setting);
       case "key-in" -> new KeyInCommand(setting);

@@ -18,6 +18,8 @@ enum Done {
   WRITTEN,
   /** A draft is in the notebook. */
   DRAFTED,
+  /** What the helper said is in the helper's encrypted draft. */
+  KEPT,
   /** Sessions of other notebooks, or old days, are in this one. */
   BROUGHT_IN,
   /** The demo's notebook and report are made. */

@@ -52,7 +52,7 @@ public final class Desk implements AutoCloseable {
     Sealing sealing = new Sealing(sources, parameters);
     this.committing = new Committing(sessions, sealing, ids);
     this.series = new SeriesBook(notebook, sessions);
-    this.keys = new Keys(sessions, sealing, series);
+    this.keys = new Keys(sessions, sealing, series, notebook);
     this.questions = new QuestionBook(notebook, series);
     this.reviews = new Reviews(sessions, questions, series);
     this.planning = new Planning(notebook, sessions, committing, questions, this::protocols);

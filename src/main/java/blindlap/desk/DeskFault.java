@@ -44,6 +44,28 @@ public enum DeskFault implements Fault {
   RIDER_NOT_FIT,
   /** The helper's words are too long for one entry. */
   NOTE_TOO_LONG,
+  /** A correction for a stint whose bike was not handed over yet: stint. */
+  FIT_NOT_YET,
+  /** A correction that says what is recorded already: stint, setup. */
+  FIT_AS_RECORDED,
+  /** Not the number of a stint: typed. */
+  FIT_NOT_A_STINT,
+  /** A setup that the plan does not have: typed, names. */
+  NO_SUCH_SETUP,
+  /** A correction after the day was closed. */
+  FIT_AFTER_DAY,
+  /** A correction after the helper's day was closed. */
+  FIT_AFTER_HELPER,
+  /** The helper's day is closed while stints have no entry: the first of them. */
+  HELPER_NOT_DONE,
+  /** Every stint has its entry, so none is left to be kept on paper. */
+  NOTHING_ON_PAPER,
+  /** A stint from paper out of turn: stint, the stint that is next. */
+  PAPER_OUT_OF_TURN,
+  /** Ticks from paper without the name of whoever made them: stint. */
+  PAPER_BY_MISSING,
+  /** A measured value from paper that is not a number: setting, typed. */
+  PAPER_NOT_A_NUMBER,
   /** A day PIN that has not four digits. */
   PIN_FORM,
   /** A wrong day PIN: tries left. */

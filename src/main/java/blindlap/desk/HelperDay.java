@@ -3,7 +3,6 @@ package blindlap.desk;
 import blindlap.exchange.HelperEntryText;
 import blindlap.exchange.TypedTexts;
 import blindlap.fault.Problem;
-import blindlap.fault.TypedNumber;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.plan.Setting;
@@ -14,6 +13,7 @@ import blindlap.session.DayCommands;
 import blindlap.session.Fact;
 import blindlap.session.HelperEntry;
 import blindlap.session.Notebook;
+import blindlap.session.Outcome;
 import blindlap.session.SafetyCheck;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
@@ -22,9 +22,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -32,17 +33,17 @@ import org.jspecify.annotations.Nullable;
  * that every stint gets. Made by {@link HelperDays#open}; it prints nothing of what it holds.
  */
 public final class HelperDay {
-  private static final String DRAFT = "helper/";
-
   private final SessionId id;
   private final Plan plan;
   private final Keys.Result.Open open;
   private final Sessions sessions;
-  private final Sealing sealing;
-  private final Notebook notebook;
+  private final HelperRecords records;
   private final Clock clock;
   private final Instant committedAt;
   private String kept = "";
+
+  /** What was really on, as last followed; whoever works and whoever keeps are two threads. */
+  private volatile OnTheBike onTheBike = OnTheBike.UNKNOWN;
 
   HelperDay(
       SessionState state,
@@ -56,9 +57,38 @@ public final class HelperDay {
     this.committedAt = state.committedAt();
     this.open = open;
     this.sessions = sessions;
-    this.sealing = sealing;
-    this.notebook = notebook;
+    this.records = new HelperRecords(state, open.lock(), sealing, notebook);
     this.clock = clock;
+    follow(state);
+  }
+
+  /** Takes note of what was fitted by the records of a session, corrections and draft included. */
+  void follow(SessionState latest) {
+    OnTheBike recorded = OnTheBike.of(records.of(latest));
+    onTheBike = records.draft().map(recorded::with).orElse(recorded);
+  }
+
+  /** The helper's records and draft. */
+  HelperRecords records() {
+    return records;
+  }
+
+  /** The session as it stands on disk. */
+  Optional<SessionState> state() {
+    return sessions.state(id);
+  }
+
+  /** Lets a decision on the latest state become entries, and follows them. */
+  Sessions.Result act(Function<SessionState, Outcome> decision) {
+    return act(decision, clock::instant);
+  }
+
+  private Sessions.Result act(Function<SessionState, Outcome> decision, Supplier<Instant> at) {
+    Sessions.Result result = sessions.act(id, decision, at);
+    if (result instanceof Sessions.Result.Done done) {
+      follow(done.state());
+    }
+    return result;
   }
 
   /**
@@ -67,7 +97,7 @@ public final class HelperDay {
    * @param stint from 1; 0 = before the warm-up laps
    * @param code the code on everything the rider sees; 0 for the warm-up
    * @param setup the setup to fit, 0 = A
-   * @param comesOff the setup that is on before; null at first
+   * @param comesOff the setup that is really on before; null at first
    * @param real true if what is fitted changes
    * @param settings what is dialled anew and measured
    */
@@ -106,18 +136,37 @@ public final class HelperDay {
 
   /** The work before a stint, the warm-up included. */
   public Work work(int stint) {
+    return work(stint, onTheBike);
+  }
+
+  /** The same while an entry is in hand, of this stint or an earlier one. */
+  public Work work(int stint, HelperEntry inHand) {
+    return work(stint, onTheBike.with(inHand));
+  }
+
+  private Work work(int stint, OnTheBike on) {
     HelperSchedule schedule = open.schedule();
     if (stint == 0) {
       return new Work(0, 0, schedule.warmUp(), null, true, settings(0, schedule.warmUp()));
     }
     HelperSchedule.Fit fit = schedule.fit(stint);
+    // Real or dummy hangs on what is on the bike, which may be other than was to be there.
     Integer before =
-        stint > 1
-            ? Integer.valueOf(schedule.fit(stint - 1).fitted())
-            : firstStint() == 0 ? Integer.valueOf(schedule.warmUp()) : null;
+        stint > firstStint()
+            ? on.on(stint - 1).orElseGet(() -> Integer.valueOf(scheduledSetup(stint - 1)))
+            : null;
     // The first handling of a day is a full one, whatever was on the bike before.
     boolean real = before == null || before != fit.fitted();
     return new Work(stint, fit.code(), fit.fitted(), before, real, settings(stint, fit.fitted()));
+  }
+
+  private int scheduledSetup(int stint) {
+    return stint == 0 ? open.schedule().warmUp() : open.schedule().fit(stint).fitted();
+  }
+
+  /** The setup that is really on in a stint; as it is to be where no record tells. */
+  int on(int stint) {
+    return onTheBike.on(stint).orElseGet(() -> scheduledSetup(stint));
   }
 
   /** What is dialled anew and measured before a stint with this setup on. */
@@ -130,8 +179,12 @@ public final class HelperDay {
         .toList();
   }
 
-  /** The next stint without an entry of the helper; empty if all have one. */
+  /**
+   * The next stint without an entry of the helper; empty if all have one. What other windows wrote
+   * is followed with it.
+   */
   public Optional<Integer> next(SessionState state) {
+    follow(state);
     int last = state.cutShort().map(Fact.DayCutShort::lastStint).orElse(plan.stints());
     for (int stint = firstStint(); stint <= last; stint++) {
       if (!state.helperRecords().containsKey(stint)) {
@@ -143,17 +196,7 @@ public final class HelperDay {
 
   /** What is unfinished of a stint's entry, kept encrypted while the helper works. */
   public Optional<HelperDraft> unfinished(int stint) {
-    String kept = notebook.drafts().get(DRAFT + id.text());
-    if (kept == null) {
-      return Optional.empty();
-    }
-    String[] parts = kept.split(" ", -1);
-    if (parts.length != 3 || !parts[0].equals(String.valueOf(stint))) {
-      return Optional.empty();
-    }
-    return open.lock()
-        .decrypt(id.text(), new HelperRecord(stint, parts[1], parts[2]))
-        .flatMap(text -> HelperDraft.read(text, plan));
+    return records.unfinished().filter(draft -> draft.entry().stint() == stint);
   }
 
   /**
@@ -163,23 +206,7 @@ public final class HelperDay {
    * the test of waits what it is there to find.
    */
   public Duration raised(SessionState latest, int stint) {
-    for (HelperRecord record : latest.helperRecords().headMap(stint).values()) {
-      HelperEntry entry =
-          open.lock()
-              .decrypt(id.text(), record)
-              .flatMap(text -> HelperEntryText.read(text, plan))
-              .orElse(null);
-      HelperEntry.Timing timing = entry == null ? null : entry.timing();
-      if (timing == null) {
-        continue;
-      }
-      Duration given = timing.given();
-      if (given != null && !timing.declared() && !timing.overrun().isZero()) {
-        Duration most = given.dividedBy(4);
-        return timing.overrun().compareTo(most) > 0 ? most : timing.overrun();
-      }
-    }
-    return Duration.ZERO;
+    return records.raised(latest, stint);
   }
 
   /** True if an entry is not too long to be sealed. */
@@ -193,27 +220,30 @@ public final class HelperDay {
         <= HelperRecord.ROOM;
   }
 
-  /** Keeps an unfinished entry, encrypted and of one length, in place of the one before. */
+  /** Keeps an unfinished entry, no step of which is ticked. */
   public void keep(HelperEntry entry) {
     keep(new HelperDraft(entry, Set.of()));
   }
 
   /**
-   * Keeps what is unfinished, encrypted and of one length, in place of what was kept before. The
-   * notebook file counts its changes: whoever keeps drafts does so by the clock, never by the
-   * touch, for what there is to touch hangs on what is fitted.
+   * Keeps what is unfinished, encrypted and of one length, in place of what was kept before; what
+   * was corrected elsewhere meanwhile stays in it. The notebook file counts its changes: whoever
+   * keeps drafts does so by the clock, never by the touch, for what there is to touch hangs on what
+   * is fitted.
    */
   public void keep(HelperDraft draft) {
-    int stint = draft.entry().stint();
-    HelperRecord record = sealing.record(open.lock(), id.text(), stint, draft.text(plan));
-    kept = stint + " " + record.iv() + " " + record.ciphertext();
-    notebook.putDraft(DRAFT + id.text(), kept);
+    kept = records.keep(new HelperDraft(withPending(draft.entry()), draft.steps()));
+    onTheBike = onTheBike.with(draft.entry());
   }
 
   /** True if another window has kept a draft since this one did. */
   public boolean keptElsewhere() {
-    String stands = notebook.drafts().get(DRAFT + id.text());
+    String stands = records.stored();
     return !kept.isEmpty() && stands != null && !stands.equals(kept);
+  }
+
+  private HelperEntry withPending(HelperEntry entry) {
+    return state().map(latest -> entry.withEarlier(records.pending(latest))).orElse(entry);
   }
 
   /**
@@ -228,11 +258,7 @@ public final class HelperDay {
       missing.add(Problem.of(DeskFault.CHECKS_OPEN, "", checks));
     }
     List<Setting> settings = settings(entry.stint(), entry.fitted());
-    List<Setting> unread =
-        settings.stream()
-            .filter(s -> !Tolerance.readable(s, entry.measured().getOrDefault(s.name(), "")))
-            .toList();
-    missing.addAll(unread(unread, entry.measured()));
+    missing.addAll(Tolerance.unread(settings, entry.measured()));
     for (HelperEntry.Outside outside : entry.outside()) {
       if (outside.reason().isBlank()) {
         missing.add(Problem.of(DeskFault.OUTSIDE_TOLERANCE, "", outside.setting()));
@@ -245,23 +271,6 @@ public final class HelperDay {
       missing.add(Problem.of(DeskFault.RIDER_NOT_FIT, ""));
     }
     return missing;
-  }
-
-  private static List<Problem> unread(List<Setting> settings, Map<String, String> measured) {
-    List<Problem> problems = new ArrayList<>();
-    List<String> open = new ArrayList<>();
-    for (Setting setting : settings) {
-      String typed = measured.getOrDefault(setting.name(), "");
-      if (TypedNumber.twoSigns(typed)) {
-        problems.add(Problem.of(DeskFault.TWO_SIGNS, "", setting.name(), typed));
-      } else {
-        open.add(setting.name());
-      }
-    }
-    if (!open.isEmpty()) {
-      problems.add(0, Problem.of(DeskFault.MEASURES_OPEN, "", String.join(", ", open)));
-    }
-    return problems;
   }
 
   /**
@@ -291,7 +300,8 @@ public final class HelperDay {
    * Writes the stint's entry only. The hand-over is an entry of its own, at the time by the clock;
    * a program that ends between the two makes up for it when the day is opened again.
    */
-  public Sessions.Result write(HelperEntry entry) {
+  public Sessions.Result write(HelperEntry handled) {
+    HelperEntry entry = withPending(handled);
     int laps = sessions.state(id).map(SessionState::lapsSoFar).orElse(0);
     List<Problem> missing = missing(entry, laps);
     if (!missing.isEmpty()) {
@@ -304,14 +314,8 @@ public final class HelperDay {
     if (!fits(entry)) {
       return new Sessions.Result.Refused(List.of(Problem.of(DeskFault.NOTE_TOO_LONG, "")));
     }
-    HelperRecord record =
-        sealing.record(
-            open.lock(),
-            id.text(),
-            entry.stint(),
-            HelperEntryText.write(entry.doneAt(clock.instant()), plan));
-    return sessions.act(
-        id,
+    HelperRecord record = records.sealed(entry.doneAt(clock.instant()));
+    return act(
         latest -> new DayCommands(latest).stint(entry.stint(), new Fact.StintHandled(record)),
         () -> scheduled(entry.stint()));
   }
@@ -320,13 +324,17 @@ public final class HelperDay {
     Sessions.Result handed =
         sessions.act(
             id, latest -> new DayCommands(latest).stint(stint, new Fact.BikeHandedOver(stint)));
-    notebook.deleteDraft(DRAFT + id.text());
+    records.forget();
     return handed;
   }
 
-  /** Hands over the bike of every stint whose entry was written just before the program ended. */
+  /**
+   * Hands over the bike of every stint whose entry was written just before the program ended. What
+   * was kept on paper was handed over there.
+   */
   void makeUp(SessionState state) {
     state.helperRecords().keySet().stream()
+        .filter(stint -> stint <= plan.stints() && !records.keptOnPaper(state, stint))
         .filter(stint -> !state.handedOver(stint))
         .forEach(this::handOver);
   }

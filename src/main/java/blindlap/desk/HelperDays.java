@@ -68,6 +68,9 @@ public final class HelperDays {
         new HelperDay(state, (Keys.Result.Open) result, sessions, sealing, notebook, clock);
     if (state.step().day()) {
       day.makeUp(state);
+    } else if (HelperOver.missing(state)) {
+      HelperOver over = new HelperOver(day, clock);
+      over.write(over.entry(state)); // somebody else closed the day
     }
     return new Opened.Day(day);
   }

@@ -15,12 +15,14 @@ import blindlap.seal.Sealing;
 import blindlap.seal.SheetReading;
 import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
+import blindlap.session.Notebook;
 import blindlap.session.OpenedWith;
 import blindlap.session.Outcome;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
+import blindlap.wording.AmendmentWords;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,11 +35,13 @@ public final class Keys {
   private final Sessions sessions;
   private final Sealing sealing;
   private final SeriesBook series;
+  private final Notebook notebook;
 
-  Keys(Sessions sessions, Sealing sealing, SeriesBook series) {
+  Keys(Sessions sessions, Sealing sealing, SeriesBook series, Notebook notebook) {
     this.sessions = sessions;
     this.sealing = sealing;
     this.series = series;
+    this.notebook = notebook;
   }
 
   /** What a phrase gave. */
@@ -166,7 +170,24 @@ public final class Keys {
                     .lock()
                     .decrypt(state.id().text(), record)
                     .ifPresent(text -> records.put(stint, text)));
-    return unseal(state, opened.key(), OpenedWith.PHRASE, records, ending);
+    HelperRecords helper = new HelperRecords(state, opened.lock(), sealing, notebook);
+    List<Fact> unsealed = unsealed(state, helper);
+    Sessions.Result result =
+        unseal(state, opened.key(), OpenedWith.PHRASE, records, ending, unsealed);
+    if (result instanceof Sessions.Result.Done && !unsealed.isEmpty()) {
+      helper.forget();
+    }
+    return result;
+  }
+
+  /**
+   * Corrections that the helper said too late for any record: the day was closed while they stood
+   * in the draft. They become amendments, which change no number.
+   */
+  private static List<Fact> unsealed(SessionState state, HelperRecords helper) {
+    return helper.pending(state).stream()
+        .map(each -> (Fact) AmendmentWords.leftInDraft(state, each))
+        .toList();
   }
 
   /** Unseals a session with the text of the key sheet, where the phrase is lost. */
@@ -192,7 +213,7 @@ public final class Keys {
       return refused(mistyped.slip(), mistyped.row(), mistyped.detail());
     }
     if (reading instanceof SheetReading.Opened opened) {
-      return unseal(state, opened.key(), OpenedWith.SHEET, Map.of(), ending);
+      return unseal(state, opened.key(), OpenedWith.SHEET, Map.of(), ending, List.of());
     }
     return refused(DeskFault.SHEET_OF_ANOTHER);
   }
@@ -206,7 +227,8 @@ public final class Keys {
       OpenKey key,
       OpenedWith with,
       Map<Integer, String> records,
-      Optional<SeriesEnded> ending) {
+      Optional<SeriesEnded> ending,
+      List<Fact> after) {
     byte[] plan = state.planText().getBytes(StandardCharsets.UTF_8);
     boolean matches =
         sealing.verify(plan, state.plan().rule(), key, state.planFingerprint())
@@ -219,13 +241,18 @@ public final class Keys {
                     latest,
                     series.ending(latest, ending),
                     series.standing(latest),
-                    new LifeCommands(latest).unsealed(key, with, records))
+                    new LifeCommands(latest).unsealed(key, with, records),
+                    after)
                 : Outcome.refused(SessionFault.FINGERPRINT_DIFFERS, ""));
   }
 
   /** With the opening goes what this edition of the method finds, in the same writing. */
   private static Outcome recorded(
-      SessionState state, List<Fact> before, List<Fact> standing, Outcome outcome) {
+      SessionState state,
+      List<Fact> before,
+      List<Fact> standing,
+      Outcome outcome,
+      List<Fact> after) {
     if (outcome instanceof Outcome.Accepted accepted
         && accepted.facts().get(0) instanceof Fact.SealOpened opened) {
       DayRecord day =
@@ -238,6 +265,7 @@ public final class Keys {
       facts.add(opened);
       facts.addAll(standing);
       facts.add(RecordedFinding.today(day).fact());
+      facts.addAll(after);
       return new Outcome.Accepted(facts);
     }
     return outcome;

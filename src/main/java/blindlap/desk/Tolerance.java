@@ -1,10 +1,14 @@
 package blindlap.desk;
 
+import blindlap.fault.Problem;
 import blindlap.fault.TypedNumber;
 import blindlap.plan.Setting;
 import blindlap.session.HelperEntry;
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -15,6 +19,27 @@ public final class Tolerance {
   /** True if something readable was typed: a number where the setting is one. */
   public static boolean readable(Setting setting, String typed) {
     return !typed.isBlank() && (setting.number() == null || TypedNumber.number(typed).isPresent());
+  }
+
+  /** What is still to be measured, by measured values as typed; nothing if all can be read. */
+  static List<Problem> unread(List<Setting> settings, Map<String, String> measured) {
+    List<Problem> problems = new ArrayList<>();
+    List<String> open = new ArrayList<>();
+    for (Setting setting : settings) {
+      String typed = measured.getOrDefault(setting.name(), "");
+      if (readable(setting, typed)) {
+        continue;
+      }
+      if (TypedNumber.twoSigns(typed)) {
+        problems.add(Problem.of(DeskFault.TWO_SIGNS, "", setting.name(), typed));
+      } else {
+        open.add(setting.name());
+      }
+    }
+    if (!open.isEmpty()) {
+      problems.add(0, Problem.of(DeskFault.MEASURES_OPEN, "", String.join(", ", open)));
+    }
+    return problems;
   }
 
   /**

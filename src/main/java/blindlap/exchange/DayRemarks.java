@@ -3,7 +3,6 @@ package blindlap.exchange;
 import blindlap.plan.Measure;
 import blindlap.review.Remark;
 import blindlap.session.Fact;
-import blindlap.session.HelperEntry;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.LapId;
@@ -56,7 +55,7 @@ public final class DayRemarks {
     takenOut();
     timed();
     state.laps().forEach(this::conditions);
-    new TreeMap<>(state.openedHelperRecords()).forEach(this::helper);
+    remarks.addAll(HelperRemarks.of(state));
     return remarks;
   }
 
@@ -201,29 +200,6 @@ public final class DayRemarks {
         .forEach(
             (name, words) ->
                 remarks.add(onLap(Remark.Kind.CONDITION, lap.id(), name, "", "", words)));
-  }
-
-  private void helper(int stint, String text) {
-    HelperEntryText.read(text, state.plan())
-        .ifPresent(
-            entry -> {
-              if (!entry.helper().isBlank()) {
-                remarks.add(
-                    new Remark(Remark.Kind.HANDLED, stint, 0, "", entry.helper(), "", "", ""));
-              }
-              for (HelperEntry.Outside out : entry.outside()) {
-                remarks.add(
-                    new Remark(
-                        Remark.Kind.OUTSIDE,
-                        stint,
-                        0,
-                        out.setting(),
-                        entry.helper(),
-                        out.aim(),
-                        out.measured(),
-                        out.reason()));
-              }
-            });
   }
 
   private void late(Fact fact) {

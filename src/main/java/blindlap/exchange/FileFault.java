@@ -51,5 +51,25 @@ public enum FileFault implements Fault {
   /** A stint with another number of laps than the first: stint, laps, laps of the first. */
   UNEVEN_STINT,
   /** The file cannot be read: what. */
-  CANNOT_READ
+  CANNOT_READ,
+  /** The helper's table is not UTF-8 text. */
+  HELPER_NOT_UTF8,
+  /** The helper's table has no rows. */
+  HELPER_NO_ROWS,
+  /** The helper's table cannot be read: what. */
+  HELPER_CANNOT_READ,
+  /** The helper's table has no column for the stint: the columns found. */
+  NO_STINT_COLUMN,
+  /** Not a stint that the helper handles: typed, first, last. */
+  NOT_A_STINT,
+  /** A stint twice: stint, the line of the other. */
+  STINT_TWICE,
+  /** A code of another stint: stint, code. */
+  CODE_OF_ANOTHER,
+  /** Nobody said what was fitted: stint. */
+  FITTED_MISSING,
+  /** What was fitted is none of the setups: typed, their names. */
+  NOT_A_FIT,
+  /** Neither a tick nor none: column, typed. */
+  NOT_A_TICK
 }

@@ -28,8 +28,9 @@ import org.jspecify.annotations.Nullable;
  * stint, helper, planned, fitted} (ids of setups), {@code begun, done} (times), {@code measured}
  * (by setting), {@code outside} (setting, aim, measured, by, reason), {@code safety} (confirmed
  * items), {@code rider_fit} (by laps ridden), {@code events} (stint, event, words) {@code note},
- * and where the handling was timed {@code timing} (given and took in seconds, mishap, words).
- * {@link HelperFits} reads it, too.
+ * where the handling was timed {@code timing} (given and took in seconds, mishap, words), where an
+ * earlier stint is corrected {@code corrections} (stint, fitted, words, noticed), and where the
+ * stint was kept on paper {@code paper} (confirmed_by). {@link HelperFits} reads it, too.
  */
 public final class HelperEntryText {
   /** Form of the text. */
@@ -61,6 +62,14 @@ public final class HelperEntryText {
     if (timing != null) {
       tree.put("timing", timing(timing)); // since version 4; older records lack it
     }
+    if (!entry.corrections().isEmpty()) { // since version 4, as what follows
+      tree.put(
+          "corrections", entry.corrections().stream().map(each -> correction(each, plan)).toList());
+    }
+    HelperEntry.Paper paper = entry.paper();
+    if (paper != null) {
+      tree.put("paper", Map.of("confirmed_by", paper.confirmedBy()));
+    }
     return CanonicalJson.text(tree);
   }
 
@@ -85,6 +94,32 @@ public final class HelperEntryText {
     tree.put("event", word(each.event()));
     tree.put("words", each.words());
     return tree;
+  }
+
+  private static Map<String, @Nullable Object> correction(HelperEntry.Correction each, Plan plan) {
+    Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+    tree.put("stint", String.valueOf(each.stint()));
+    tree.put("fitted", plan.setups().get(each.fitted()).id());
+    tree.put("words", each.words());
+    tree.put("noticed", each.noticed().toString());
+    return tree;
+  }
+
+  private static List<HelperEntry.Correction> corrections(JsonNode node, Plan plan) {
+    List<HelperEntry.Correction> list = new ArrayList<>();
+    for (JsonNode each : node) {
+      list.add(
+          new HelperEntry.Correction(
+              Integer.parseInt(each.path("stint").asText()),
+              setup(each.path("fitted").asText(), plan),
+              each.path("words").asText(),
+              Instant.parse(each.path("noticed").asText())));
+    }
+    return list;
+  }
+
+  private static HelperEntry.@Nullable Paper paper(JsonNode node) {
+    return node.isObject() ? new HelperEntry.Paper(node.path("confirmed_by").asText("")) : null;
   }
 
   private static Map<String, @Nullable Object> timing(HelperEntry.Timing timing) {
@@ -143,7 +178,9 @@ public final class HelperEntryText {
               fit(tree.path("rider_fit")),
               said(tree.path("events")),
               tree.path("note").asText(),
-              timing(tree.path("timing"))));
+              timing(tree.path("timing")),
+              corrections(tree.path("corrections"), plan),
+              paper(tree.path("paper"))));
     } catch (JsonProcessingException | RuntimeException e) {
       return Optional.empty(); // of another form: the caller keeps the text as it is
     }

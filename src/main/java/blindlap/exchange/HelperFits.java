@@ -4,6 +4,7 @@ import blindlap.fault.TypedNumber;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.review.HelperFit;
+import blindlap.session.HelperEntry;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -22,7 +23,8 @@ import org.jspecify.annotations.Nullable;
  * the setup that was on (id, name, letter or index), {@code measured} holds settings by name,
  * {@code note} further words, {@code events} words on events of the day. Measured values are read
  * as the swap page read them when they were typed. What cannot be read is kept as words, so that
- * nothing is lost.
+ * nothing is lost. What later records correct counts as if it had been written down at the stint
+ * itself; the record that closes the helper's day is of no stint and has no place here.
  */
 public final class HelperFits {
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -33,6 +35,14 @@ public final class HelperFits {
   public static SortedMap<Integer, HelperFit> read(Map<Integer, String> texts, Plan plan) {
     SortedMap<Integer, HelperFit> fits = new TreeMap<>();
     texts.forEach((stint, text) -> fits.put(stint, read(stint, text, plan)));
+    fits.remove(HelperEntry.closing(plan));
+    for (HelperCorrections.Made made : HelperCorrections.of(texts, plan)) {
+      HelperEntry.Correction later = made.correction();
+      fits.merge(
+          later.stint(),
+          new HelperFit(later.stint(), later.fitted(), Map.of(), ""),
+          (known, alone) -> known.with(later.fitted()));
+    }
     return fits;
   }
 

@@ -68,6 +68,11 @@ public final class TypedTexts {
     entry.outside().forEach(each -> value("reason", "reason", each.reason(), problems));
     entry.events().forEach(each -> value("words", "words", each.words(), problems));
     value("note", "note", entry.note(), problems);
+    entry.corrections().forEach(each -> value("words", "words", each.words(), problems));
+    HelperEntry.Paper paper = entry.paper();
+    if (paper != null) {
+      value("confirmed by", "name", paper.confirmedBy(), problems);
+    }
     return problems;
   }
 

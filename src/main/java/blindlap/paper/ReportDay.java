@@ -157,6 +157,7 @@ final class ReportDay {
                         WORDS.say(c.knowsKey() ? "knew" : "knew.not"))));
     state.blindBroken().forEach(b -> lines.add(FindingText.broken(b.stint(), b.what())));
     lines.addAll(new FindingText(finding).deviations());
+    lines.addAll(new FindingText(finding).correctedFits());
   }
 
   private void corrected(List<String> lines) {

@@ -32,4 +32,9 @@ public record HelperFit(
       int stint, @Nullable Integer fitted, Map<String, BigDecimal> measured, String note) {
     this(stint, fitted, measured, Map.of(), note);
   }
+
+  /** The same with another setup on, as it was found out later. */
+  public HelperFit with(int setup) {
+    return new HelperFit(stint, setup, measured, words, note);
+  }
 }

@@ -58,6 +58,20 @@ public record Remark(
     OUTSIDE,
     /** Who handled a stint. */
     HANDLED,
+    /**
+     * A wrong fit that was noticed later: letters of the setups recorded before and really on;
+     * about is the seconds from the bike being ready to that, where both are known.
+     */
+    FIT_CORRECTED,
+    /**
+     * A stint that was kept on paper: letters of the setups scheduled and fitted, who ticked the
+     * safety list there; about is what was ticked, {@link #ALL} for everything.
+     */
+    ON_PAPER,
+    /** Who closed the helper's day, with what was still to be said. */
+    HELPER_CLOSED,
+    /** Nobody closed the helper's day. */
+    HELPER_NOT_CLOSED,
     /** A sheet with the key was written again. */
     REPRINTED,
     /** Words that came too late to change anything; about the kind of entry. */
@@ -66,6 +80,9 @@ public record Remark(
 
   /** Value of a {@link Kind#CUT_SHORT} that was decided by someone who knew the key. */
   public static final String KNEW = "knew the key";
+
+  /** About an {@link Kind#ON_PAPER} of which the whole safety list is ticked. */
+  public static final String ALL = "all";
 
   /** A {@link Kind#GUESS_REPLACED} of no setup. */
   public static final String DONT_KNOW = "-";

@@ -65,6 +65,11 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
         : fine();
   }
 
+  /** The helper's records have one more: the one that closes the helper's day. */
+  private Optional<Problem> handled(int stint) {
+    return stint == HelperEntry.closing(plan) ? fine() : stint(stint);
+  }
+
   private Optional<Problem> measured(LapId lap, String name) {
     return lap(lap).or(() -> plan.measure(name).isPresent() ? fine() : unknown(name));
   }
@@ -111,7 +116,7 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
 
   @Override
   public Optional<Problem> stintHandled(Fact.StintHandled fact) {
-    return stint(fact.stint());
+    return handled(fact.stint());
   }
 
   @Override
@@ -241,7 +246,7 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   @Override
   public Optional<Problem> sealOpened(Fact.SealOpened fact) {
     return fact.helperRecords().keySet().stream()
-        .map(this::stint)
+        .map(this::handled)
         .flatMap(Optional::stream)
         .findFirst();
   }

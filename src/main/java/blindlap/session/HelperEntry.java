@@ -1,5 +1,6 @@
 package blindlap.session;
 
+import blindlap.plan.Plan;
 import blindlap.session.day.DayEvent;
 import java.math.BigDecimal;
 import java.time.Duration;
@@ -32,6 +33,8 @@ import org.jspecify.annotations.Nullable;
  * @param events what the helper said of events of the day; the events themselves are public
  * @param note further words
  * @param timing how long the handling took; null where nobody timed it
+ * @param corrections what was found out later of what was really on, in the order it was said
+ * @param paper whose ticks stand on paper, where the stint was kept there; null for one of the page
  */
 public record HelperEntry(
     int stint,
@@ -46,7 +49,32 @@ public record HelperEntry(
     SortedMap<Integer, Boolean> fit,
     List<Said> events,
     String note,
-    @Nullable Timing timing) {
+    @Nullable Timing timing,
+    List<Correction> corrections,
+    @Nullable Paper paper) {
+
+  /**
+   * Another setup than recorded was on in a stint, noticed after its bike was handed over.
+   *
+   * @param stint which stint, 0 = the warm-up
+   * @param fitted the setup that was really on, 0 = A
+   * @param words further words; may be empty
+   * @param noticed when it was said
+   */
+  public record Correction(int stint, int fitted, String words, Instant noticed) {
+    /** Says which stint only. */
+    @Override
+    public String toString() {
+      return "Correction[stint " + stint + "]";
+    }
+  }
+
+  /**
+   * A stint was kept on paper, and this entry was made of it afterwards.
+   *
+   * @param confirmedBy who ticked the safety list there; empty if nobody did
+   */
+  public record Paper(String confirmedBy) {}
 
   /**
    * How long a handling took.
@@ -113,9 +141,10 @@ public record HelperEntry(
         confirmed.isEmpty() ? Set.of() : Collections.unmodifiableSet(EnumSet.copyOf(confirmed));
     fit = Collections.unmodifiableSortedMap(new TreeMap<>(fit));
     events = List.copyOf(events);
+    corrections = List.copyOf(corrections);
   }
 
-  /** An entry of a handling that nobody timed. */
+  /** An entry of a handling that nobody timed, with nothing of other stints in it. */
   public HelperEntry(
       int stint,
       String helper,
@@ -131,7 +160,12 @@ public record HelperEntry(
       String note) {
     this(
         stint, helper, planned, fitted, begun, done, measured, outside, confirmed, fit, events,
-        note, null);
+        note, null, List.of(), null);
+  }
+
+  /** The number under which the closing entry of a helper's day stands: one past the last stint. */
+  public static int closing(Plan plan) {
+    return plan.stints() + 1;
   }
 
   /** True if another setup was fitted than planned. */
@@ -191,15 +225,84 @@ public record HelperEntry(
   /** The same with how long it took. */
   public HelperEntry withTiming(Timing time) {
     return new HelperEntry(
+        stint,
+        helper,
+        planned,
+        fitted,
+        begun,
+        done,
+        measured,
+        outside,
+        confirmed,
+        fit,
+        events,
+        note,
+        time,
+        corrections,
+        paper);
+  }
+
+  /** The same with a correction of an earlier stint. */
+  public HelperEntry withCorrection(Correction correction) {
+    List<Correction> all = new ArrayList<>(corrections);
+    all.add(correction);
+    return new HelperEntry(
         stint, helper, planned, fitted, begun, done, measured, outside, confirmed, fit, events,
-        note, time);
+        note, timing, all, paper);
+  }
+
+  /** The same with these corrections, where it has not got them already, in front of its own. */
+  public HelperEntry withEarlier(List<Correction> known) {
+    HelperEntry all = this;
+    if (!corrections.containsAll(known)) {
+      List<Correction> both = new ArrayList<>(known);
+      corrections.stream().filter(each -> !known.contains(each)).forEach(both::add);
+      all =
+          new HelperEntry(
+              stint, helper, planned, fitted, begun, done, measured, outside, confirmed, fit,
+              events, note, timing, both, paper);
+    }
+    return all;
+  }
+
+  /** The same as one that was kept on paper. */
+  public HelperEntry onPaper(Paper kept) {
+    return new HelperEntry(
+        stint,
+        helper,
+        planned,
+        fitted,
+        begun,
+        done,
+        measured,
+        outside,
+        confirmed,
+        fit,
+        events,
+        note,
+        timing,
+        corrections,
+        kept);
   }
 
   private HelperEntry with(
       String who, int setup, @Nullable Instant from, @Nullable Instant ready, String words) {
     return new HelperEntry(
-        stint, who, planned, setup, from, ready, measured, outside, confirmed, fit, events, words,
-        timing);
+        stint,
+        who,
+        planned,
+        setup,
+        from,
+        ready,
+        measured,
+        outside,
+        confirmed,
+        fit,
+        events,
+        words,
+        timing,
+        corrections,
+        paper);
   }
 
   private HelperEntry with(
@@ -209,8 +312,21 @@ public record HelperEntry(
       SortedMap<Integer, Boolean> answers,
       List<Said> said) {
     return new HelperEntry(
-        stint, helper, planned, fitted, begun, done, values, beyond, checks, answers, said, note,
-        timing);
+        stint,
+        helper,
+        planned,
+        fitted,
+        begun,
+        done,
+        values,
+        beyond,
+        checks,
+        answers,
+        said,
+        note,
+        timing,
+        corrections,
+        paper);
   }
 
   /** Nothing done yet. */

@@ -2,6 +2,7 @@ package blindlap.session;
 
 import blindlap.seal.ChainHead;
 import blindlap.seal.Fingerprint;
+import blindlap.seal.HelperRecord;
 import blindlap.seal.OpenKey;
 import blindlap.seal.ReviewFingerprint;
 import blindlap.session.day.Step;
@@ -46,6 +47,24 @@ public final class LifeCommands {
     return state.step().day()
         ? null
         : Outcome.refused(SessionFault.RECORDING_IS_OVER, "", state.step());
+  }
+
+  /**
+   * The helper's day is over: the one record that closes it, after those of all stints. It may be
+   * written until the review is closed, so that a day which somebody else closed gets it, too.
+   *
+   * @param record under the number {@link HelperEntry#closing}
+   */
+  public Outcome helperOver(HelperRecord record) {
+    if (state.step() == Step.ABANDONED) {
+      return Outcome.refused(SessionFault.IS_ABANDONED, "");
+    }
+    if (state.step().ordinal() >= Step.REVIEW_CLOSED.ordinal()) {
+      return Outcome.refused(SessionFault.REVIEW_IS_CLOSED, "");
+    }
+    return state.helperRecords().containsKey(record.stint())
+        ? Outcome.refused(SessionFault.HELPER_OVER_TWICE, "")
+        : Outcome.accepted(new Fact.StintHandled(record));
   }
 
   /** The rider saw or was told. */

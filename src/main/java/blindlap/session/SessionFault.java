@@ -64,6 +64,8 @@ public enum SessionFault implements Fault {
   NOT_A_SURENESS,
   /** The stint's entry by the helper exists already: stint. */
   HANDLED_TWICE,
+  /** The record that closes the helper's day exists already. */
+  HELPER_OVER_TWICE,
   /** The bike of a stint has not been handed over: stint. */
   NOT_HANDED_OVER,
   BIKE_WITH_HELPER,

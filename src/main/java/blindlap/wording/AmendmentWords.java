@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.session.Entry;
 import blindlap.session.Fact;
+import blindlap.session.HelperEntry;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import blindlap.wording.day.DayWords;
@@ -32,6 +33,24 @@ public final class AmendmentWords {
   /** One amendment: when, what, why. */
   public static String line(ZonedDateTime at, String text, String reason) {
     return WORDS.say("amendment", DayWords.zoned(at), text, reason);
+  }
+
+  /**
+   * What the helper said of a wrong fit too late for any sealed record, as an amendment.
+   *
+   * @param correction as the helper's draft has it
+   */
+  public static Fact.AmendmentMade leftInDraft(
+      SessionState state, HelperEntry.Correction correction) {
+    Entry last = state.entries().get(state.entries().size() - 1).entry();
+    String said =
+        WORDS.say(
+            "amendment.fit",
+            StintList.words(List.of(correction.stint())),
+            state.plan().setups().get(correction.fitted()).name(),
+            DayWords.zoned(correction.noticed().atZone(last.zone())));
+    String words = correction.words().isBlank() ? "" : " " + correction.words();
+    return new Fact.AmendmentMade(said + words, WORDS.say("amendment.fit.reason"));
   }
 
   /** For the head of a finding: that there are amendments; empty if there are none. */

@@ -310,6 +310,11 @@ public final class FindingText {
     return day.remarks(Remark.Kind.DEVIATION).stream().map(RemarkWords::deviation).toList();
   }
 
+  /** Wrong fits that were noticed later. */
+  public List<String> correctedFits() {
+    return new RemarkWords(day).correctedFits();
+  }
+
   /** What more riding could show, and what the better setup costs. */
   public List<String> next() {
     List<String> lines = new ArrayList<>(new NextWords(finding).lines());

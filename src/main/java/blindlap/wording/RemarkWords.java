@@ -25,9 +25,11 @@ final class RemarkWords {
   private static final String SCORER = DeviationKind.SCORER_KNOWS_KEY.name();
 
   private final DayRecord day;
+  private final HelperWords helper;
 
   RemarkWords(DayRecord day) {
     this.day = day;
+    this.helper = new HelperWords(day);
   }
 
   /** What a reader of the verdict must know, each in a sentence. */
@@ -40,6 +42,7 @@ final class RemarkWords {
         .ifPresent(m -> knowing(m.kind().timed() ? "timekeeper" : "scorer", m, lines));
     day.remarks(Remark.Kind.REPLACED).forEach(r -> lines.add(changed("replaced", r)));
     day.remarks(Remark.Kind.CORRECTED).forEach(r -> lines.add(changed("corrected", r)));
+    lines.addAll(helper.besideTheVerdict());
     day.remarks(Remark.Kind.OUTSIDE).forEach(r -> lines.add(outside(r)));
     day.remarks(Remark.Kind.DEVIATION).stream()
         .filter(r -> r.stint() == 0)
@@ -52,6 +55,11 @@ final class RemarkWords {
     List<String> lines = new ArrayList<>();
     knowing(measure.kind().timed() ? "timekeeper.measure" : "scorer.measure", measure, lines);
     return lines;
+  }
+
+  /** Wrong fits that were noticed later. */
+  List<String> correctedFits() {
+    return helper.corrected();
   }
 
   /** Who timed what. */
@@ -87,6 +95,10 @@ final class RemarkWords {
             CONDITION,
             OUTSIDE,
             HANDLED,
+            FIT_CORRECTED,
+            ON_PAPER,
+            HELPER_CLOSED,
+            HELPER_NOT_CLOSED,
             REPRINTED,
             LATE -> {} // said elsewhere
       }
@@ -98,7 +110,7 @@ final class RemarkWords {
     String when = remark.at().map(DayWords::zoned).orElse("");
     return WORDS.say(
         now.isEmpty() ? "again.out" : "again",
-        where(remark),
+        RemarkPlace.words(remark),
         WORDS.say("again." + about),
         before,
         now,
@@ -127,11 +139,16 @@ final class RemarkWords {
     List<String> lines = new ArrayList<>();
     lines.addAll(saidAgain());
     handled(lines);
+    lines.addAll(helper.rest());
     day.remarks(Remark.Kind.VOID_WITHDRAWN)
         .forEach(
-            r -> lines.add(WORDS.say("withdrawn", where(r), blank(r.before()), blank(r.words()))));
+            r ->
+                lines.add(
+                    WORDS.say(
+                        "withdrawn", RemarkPlace.words(r), blank(r.before()), blank(r.words()))));
     day.remarks(Remark.Kind.CONDITION)
-        .forEach(r -> lines.add(WORDS.say("condition", where(r), r.about(), r.words())));
+        .forEach(
+            r -> lines.add(WORDS.say("condition", RemarkPlace.words(r), r.about(), r.words())));
     day.remarks(Remark.Kind.REPRINTED).forEach(r -> lines.add(WORDS.say("reprinted", r.words())));
     day.remarks(Remark.Kind.LATE)
         .forEach(r -> lines.add(WORDS.say("late", entry(r.about()), r.words())));
@@ -185,7 +202,7 @@ final class RemarkWords {
   private String changed(String key, Remark remark) {
     return WORDS.say(
         remark.value().isEmpty() ? key + ".out" : key,
-        where(remark),
+        RemarkPlace.words(remark),
         remark.about(),
         blank(remark.before()),
         remark.value(),
@@ -195,7 +212,7 @@ final class RemarkWords {
   private static String outside(Remark remark) {
     return WORDS.say(
         remark.words().isBlank() ? "outside.no.reason" : "outside",
-        where(remark),
+        RemarkPlace.words(remark),
         remark.about(),
         remark.value(),
         remark.before(),
@@ -205,7 +222,10 @@ final class RemarkWords {
   /** "Stint 3, cover off: …"; the warm-up and the day have no number. */
   static String deviation(Remark remark) {
     return WORDS.say(
-        "deviation", where(remark), named(REPORT, "kind.", remark.about()), remark.words());
+        "deviation",
+        RemarkPlace.words(remark),
+        named(REPORT, "kind.", remark.about()),
+        remark.words());
   }
 
   private static String timed(Remark remark) {
@@ -222,17 +242,6 @@ final class RemarkWords {
     day.remarks(Remark.Kind.HANDLED)
         .forEach(r -> stints.computeIfAbsent(r.who(), k -> new TreeSet<>()).add(r.stint()));
     stints.forEach((who, in) -> lines.add(WORDS.say("handled", who, StintList.words(in))));
-  }
-
-  private static String where(Remark remark) {
-    if (remark.lap() > 0) {
-      return WORDS.say("lap", remark.lap());
-    }
-    return switch (remark.stint()) {
-      case Remark.WHOLE_DAY -> WORDS.say("day");
-      case 0 -> WORDS.say("warm.up");
-      default -> WORDS.say("stint", remark.stint());
-    };
   }
 
   /** What an entry is about, by the name of its fact. */

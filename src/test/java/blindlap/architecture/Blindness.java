@@ -65,7 +65,6 @@ final class Blindness {
    */
   static final Map<String, String> MAY_NAME_THE_KEY =
       Map.ofEntries(
-          Map.entry("command.HelperCommand", "prints the helper's schedule, against the phrase"),
           Map.entry(
               "command.UnsealCommand",
               "prints the ridden order of the session it has just unsealed"),

@@ -130,7 +130,8 @@ final class CommandLineSession {
       if (!answers.isEmpty()) {
         return Optional.of(answers.pop()).filter(line -> !line.equals(NOBODY));
       }
-      String shown = shownPhrase(sight.toString());
+      String seen = sight.toString();
+      String shown = seen.contains(SHOWN) ? shownPhrase(seen) : "";
       return Optional.of(
           Pattern.compile("([1-6])(?:st|nd|rd|th)")
               .matcher(prompt)

@@ -32,6 +32,7 @@ class RefusedCommandsTest {
   private String ofSeries;
   private String unsealed;
   private String laps;
+  private String paper;
   private String plan;
   private String broken;
   private Path taken;
@@ -42,6 +43,7 @@ class RefusedCommandsTest {
     plan = day.file("good-plan.yaml", Plans.SMALL).toString();
     broken = day.file("broken.txt", "no plan, no laps, no session").toString();
     laps = day.file("laps.csv", Plans.laps(8)).toString();
+    paper = day.file("paper.csv", "stint;fitted\n0;as scheduled\n").toString();
     taken = day.file("taken", "a file where a folder should be");
     committed = day.commit(Plans.SMALL);
     unsealed = ridden(Plans.SMALL);
@@ -79,7 +81,19 @@ class RefusedCommandsTest {
   private Map<String, List<List<String>>> ofADay() {
     String in = taken.resolve("in").toString();
     Map<String, List<List<String>>> all = new LinkedHashMap<>();
-    all.put("helper", List.of(line(NO_SESSION), line(committed)));
+    all.put(
+        "helper",
+        List.of(line(NO_SESSION), line(committed), line(committed, "--day-over"), line(closed)));
+    all.put(
+        "catch-up",
+        List.of(
+            line(NO_SESSION, paper),
+            line(committed),
+            line(committed, broken),
+            line(committed, laps),
+            line(committed, paper),
+            line(closed, paper),
+            line(committed, "--form", in)));
     all.put("codes", List.of(line(NO_SESSION)));
     all.put(
         "sheets",

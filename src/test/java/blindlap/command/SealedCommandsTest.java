@@ -30,7 +30,7 @@ class SealedCommandsTest {
   private static final int ORDERS = 2;
 
   /** So many of the commands, the first ones, need the key. */
-  private static final int NEED_THE_KEY = 7;
+  private static final int NEED_THE_KEY = 9;
 
   private static final Pattern HASH = Pattern.compile("(?:[0-9a-f]{8}[ \n]?){8}");
 
@@ -100,8 +100,11 @@ class SealedCommandsTest {
             List.of("amend", id, "--text", "The gauge read low.", "--reason", "found later"),
             List.of("unseal", id),
             List.of("helper", id),
+            List.of("helper", id, "--day-over"),
+            List.of("catch-up", id, day.file("paper.csv", "stint;fitted\n1;A\n").toString()),
             List.of("sheets", id, "--helper", "--out", out.resolve("sheets").toString()),
             List.of("export", id, "--out", out.resolve("package").toString()),
+            List.of("catch-up", id, "--form", out.resolve("form.csv").toString()),
             List.of("codes", id),
             List.of("noise"),
             List.of("series"),

@@ -29,7 +29,7 @@ class UnwritableOutputTest {
     List<String> all = new ArrayList<>();
     try (Desk desk = day.setting().opener().open(day.notebook)) {
       desk.sessions().all().forEach(s -> all.add(s.id() + " " + desk.notebook().heads(s.id())));
-      all.add("drafts " + desk.planning().drafts().keySet());
+      all.add("drafts " + desk.notebook().drafts());
     }
     try (Stream<Path> files = Files.walk(day.folder)) {
       files
@@ -86,6 +86,7 @@ class UnwritableOutputTest {
         "dark",
         "--decided-by",
         "R. Lind");
+    helpers(day, id);
     lost(day, Done.SAVED, "close-day", id);
     lost(day, Done.SAVED, "close-review", id);
     lost(day, Done.OPENED, "unseal", id);
@@ -110,6 +111,22 @@ class UnwritableOutputTest {
     elsewhere(id);
 
     assertThat(walked).isEqualTo(Blindlap.line(day.setting()).getSubcommands().keySet());
+  }
+
+  private void helpers(CommandLineSession day, String id) {
+    String form = folder.resolve("paper.csv").toString();
+    lost(day, Done.WRITTEN, "catch-up", id, "--form", form);
+    StringBuilder typed = new StringBuilder("stint;fitted\n");
+    for (int stint = 0; stint <= 6; stint++) {
+      typed.append(stint).append(";A\n");
+    }
+    String paper = day.file("typed.csv", typed.toString()).toString();
+    lost(day, Done.SAVED, "catch-up", id, paper);
+    CommandLineSession.Ran looked = day.run("helper", id);
+    boolean second = looked.out().lines().anyMatch(line -> line.matches(" +2 .*Shock K.*"));
+    day.answers.addAll(List.of("2", second ? "Shock L" : "Shock K", ""));
+    lost(day, Done.KEPT, "helper", id);
+    lost(day, Done.SAVED, "helper", id, "--day-over");
   }
 
   private void lostPhrase(CommandLineSession day, String plan) {

@@ -60,6 +60,7 @@ public final class SwapModel {
   private final SwapWork work;
   private final SwapClock words;
   private final DayEventsModel events;
+  private final SwapLater later;
 
   private @Nullable SessionId id;
   private @Nullable SessionState state;
@@ -90,6 +91,7 @@ public final class SwapModel {
     this.monotonic = monotonic;
     this.work = new SwapWork(background, clock, monotonic, this::take);
     this.words = new SwapClock(work, clock, idling);
+    this.later = new SwapLater(background, clock, monotonic, work, this::take);
     this.events = new DayEventsModel(riders, background, () -> -1, after -> reload(), work::said);
   }
 
@@ -106,6 +108,11 @@ public final class SwapModel {
   /** What may be said of the day at any time. */
   public DayEventsModel events() {
     return events;
+  }
+
+  /** Wrong fits noticed later, stints kept on paper, the end of the helper's day. */
+  public SwapLater later() {
+    return later;
   }
 
   /** Another helper takes over: an entry of the day, and the name on the sealed entries to come. */
@@ -213,6 +220,7 @@ public final class SwapModel {
     state = latest;
     HelperDay open = day;
     if (!latest.step().day()) {
+      later.dayClosed(open, latest);
       work.forget();
       close(Phase.OVER);
     } else if (out() != null) {
@@ -226,6 +234,7 @@ public final class SwapModel {
     } else if (open != null && (uncovering || inView())) {
       uncovering = false;
       phase.set(work.load(open, latest) ? Phase.OPEN : Phase.ALL_DONE);
+      later.load(open, latest);
       time.set(words.now(java.util.Objects.requireNonNull(day).plan(), state, earliest));
     }
   }
@@ -318,6 +327,7 @@ public final class SwapModel {
   }
 
   private void close(Phase to) {
+    later.close();
     work.close();
     trouble.set("");
     time.set(SwapClock.Time.NONE);
@@ -358,6 +368,7 @@ public final class SwapModel {
     if (open) {
       time.set(words.now(java.util.Objects.requireNonNull(day).plan(), state, earliest));
       work.showWaits();
+      later.beat();
     }
   }
 

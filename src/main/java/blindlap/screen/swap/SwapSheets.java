@@ -36,7 +36,7 @@ final class SwapSheets {
    */
   static SwapSheet of(HelperDay day, HelperEntry entry, Set<Integer> steps, int laps) {
     Plan plan = day.plan();
-    HelperDay.Work work = day.work(entry.stint());
+    HelperDay.Work work = day.work(entry.stint(), entry);
     Setup setup = plan.setups().get(work.setup());
     return new SwapSheet(
         entry.stint(),
@@ -68,7 +68,7 @@ final class SwapSheets {
         entry.fitted(),
         entry.note(),
         entry.begun() != null,
-        next(day, entry.stint()));
+        next(day, entry));
   }
 
   private static String head(Plan plan, HelperDay.Work work) {
@@ -95,11 +95,12 @@ final class SwapSheets {
         outside.map(HelperEntry.Outside::reason).orElse(""));
   }
 
-  private static List<SwapSheet.Next> next(HelperDay day, int stint) {
+  private static List<SwapSheet.Next> next(HelperDay day, HelperEntry entry) {
+    int stint = entry.stint();
     Plan plan = day.plan();
     List<SwapSheet.Next> next = new ArrayList<>();
     for (int i = stint + 1; i <= Math.min(plan.stints(), stint + AHEAD); i++) {
-      HelperDay.Work work = day.work(i);
+      HelperDay.Work work = day.work(i, entry);
       int at = i;
       String head =
           SwapPace.from(plan, i)

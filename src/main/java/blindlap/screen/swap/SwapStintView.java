@@ -96,7 +96,13 @@ final class SwapStintView extends VBox {
 
   /** What decides whether the page is built anew: never a value, or its focus would be lost. */
   private record Key(
-      int stint, int fitted, boolean begun, boolean overrun, boolean events, boolean stacked) {}
+      int stint,
+      int fitted,
+      String swap,
+      boolean begun,
+      boolean overrun,
+      boolean events,
+      boolean stacked) {}
 
   private void show(@Nullable SwapSheet now) {
     Object key =
@@ -105,6 +111,7 @@ final class SwapStintView extends VBox {
             : new Key(
                 now.stint(),
                 now.fitted(),
+                now.swap(),
                 now.begun(),
                 model.work().overrunProperty().get(),
                 events,
@@ -131,7 +138,7 @@ final class SwapStintView extends VBox {
       getChildren()
           .setAll(
               Fields.words(SwapWords.say("all.done"), "lead"),
-              grow(SwapColumnsView.scrolled(events(false))));
+              grow(SwapColumnsView.scrolled(happened(events(false)))));
       return;
     }
     SwapWork work = model.work();
@@ -166,7 +173,7 @@ final class SwapStintView extends VBox {
   /** In place of the columns: what may be said of the day. */
   private void happening(Parts on, SwapSheet now) {
     Button back = on.foot().side(SwapWords.say("less"), this::toggleEvents);
-    DayEventsView all = events(true);
+    VBox all = happened(events(true));
     HBox.setHgrow(all, Priority.ALWAYS);
     Node top = stacked() ? on.head().countdown(now, on.overrun()) : head(on, now);
     Node body = stacked() ? new VBox(16, back, all) : new HBox(24, all, back);
@@ -175,6 +182,11 @@ final class SwapStintView extends VBox {
             top,
             rule(),
             grow(stacked() ? SwapColumnsView.stacked(body) : SwapColumnsView.scrolled(body)));
+  }
+
+  /** Wrong fits, paper and the end of the helper's day stand before what anyone may say. */
+  private VBox happened(DayEventsView events) {
+    return new VBox(16, new SwapLaterView(look, model), events);
   }
 
   private HBox head(Parts on, SwapSheet now) {

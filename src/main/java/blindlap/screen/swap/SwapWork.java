@@ -195,6 +195,11 @@ public final class SwapWork extends SwapShown {
     return time.raise();
   }
 
+  /** Corrects an earlier stint; kept by the clock like everything else. */
+  void correct(HelperEntry.Correction correction) {
+    change(now().withCorrection(correction));
+  }
+
   /** Takes a change up; the clock says when it is kept. False if it is too long to be sealed. */
   private boolean change(HelperEntry to) {
     if (!day().fits(to, SPARE)) {

@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.RamFolder;
 import blindlap.compute.OrderSeeds;
+import blindlap.desk.DeskLook;
+import blindlap.desk.HelperDay;
 import blindlap.desk.TestDay;
 import blindlap.plan.Setting;
 import blindlap.screen.Models;
+import blindlap.session.KeptOnPaper;
 import blindlap.session.SafetyCheck;
 import blindlap.session.StoredEntry;
 import java.io.IOException;
@@ -19,6 +22,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -179,5 +183,113 @@ class HelperLeaksNothingTest {
       assertThat(seen).isEqualTo(first);
     }
     assertThat(orders).doesNotHaveDuplicates().hasSize(6);
+  }
+
+  /**
+   * A day on which nobody, or the helper, notices wrong fits: before a handling, after the last
+   * one, with the page closed in between; two stints are kept on paper. Seen second by second.
+   */
+  private List<Traces> laterDay(long seed, boolean corrected, boolean otherwise) {
+    List<Traces> seen = new ArrayList<>();
+    String name = "later-" + seed + corrected + otherwise + ".blindlap";
+    Path file = folder.resolve(name);
+    try (TestDay day = new TestDay(file, PLAN, seed, java.util.Optional.empty())) {
+      SwapModel swap = Models.swap(day);
+      swap.phrase(day.phrase());
+      swap.choosePin("4711");
+      while (swap.phaseProperty().get() == SwapModel.Phase.OPEN) {
+        int stint = swap.work().stint();
+        if (stint == 3 || stint == 7) {
+          seconds(day, swap, file, seen, corrected ? stint - 1 : -1);
+        }
+        if (stint == 4 || stint == 5) {
+          boolean other = otherwise && stint == 4;
+          keptOnPaper(swap, stint, other ? 1 - day.helper().work(stint).setup() : -1);
+        } else {
+          handle(day, swap, () -> seen.add(traces(day, file)));
+        }
+        seen.add(traces(day, file));
+      }
+      seconds(day, swap, file, seen, corrected ? 8 : -1);
+      assertThat(swap.later().closableProperty().get()).isTrue();
+      swap.later().dayOver();
+      assertThat(swap.later().troubleProperty().get()).isEmpty();
+      seen.add(traces(day, file));
+      assertThat(day.state().helperRecords()).hasSize(1 + 8 + 1);
+      assertThat(corrections(day)).isEqualTo(corrected ? 3 : 0);
+    }
+    return seen;
+  }
+
+  private static long corrections(TestDay day) {
+    day.desk().riderDays().closeDay(day.id());
+    HelperDay helper = day.helper();
+    return day.state().helperRecords().values().stream()
+        .mapToLong(record -> DeskLook.corrections(helper, day.state(), record.stint()))
+        .sum();
+  }
+
+  /** The page stands open for a while, is closed and opened again; perhaps something is said. */
+  private static void seconds(
+      TestDay day, SwapModel swap, Path file, List<Traces> seen, int wrong) {
+    for (int second = 0; second < 14; second++) {
+      day.clock().move(Duration.ofSeconds(1));
+      swap.touch();
+      swap.tick();
+      seen.add(traces(day, file));
+      if (second == 3 && wrong >= 0) {
+        SwapLater.Stint stint =
+            swap.later().stintsProperty().get().stream()
+                .filter(each -> each.stint() == wrong)
+                .findFirst()
+                .orElseThrow();
+        swap.later().correct(wrong, 1 - stint.setup(), stint.words() + " was only on the box");
+        assertThat(swap.later().troubleProperty().get()).isEmpty();
+        assertThat(swap.later().saidProperty().get()).startsWith("Recorded: Stint " + wrong);
+      }
+      seen.add(traces(day, file));
+      if (second == 9) {
+        swap.hide();
+        seen.add(traces(day, file));
+        swap.reopen("4711");
+      }
+    }
+  }
+
+  private static void keptOnPaper(SwapModel swap, int stint, int otherwise) {
+    SwapPaper paper = Objects.requireNonNull(swap.later().paperProperty().get());
+    assertThat(paper.stint()).isEqualTo(stint);
+    assertThat(paper.checks()).noneMatch(SwapSheet.Check::yes);
+    swap.later()
+        .keptOnPaper(
+            new KeptOnPaper(
+                stint,
+                otherwise,
+                "J. Ask",
+                Set.of(SafetyCheck.values()),
+                Map.of("compression", "9"),
+                otherwise < 0 ? "" : "not " + paper.head()));
+    assertThat(swap.later().troubleProperty().get()).isEmpty();
+  }
+
+  @Test
+  void noOrderAndNoCorrectionAndNoPaperShowsSecondBySecondInFileDraftsOrEntries() {
+    List<Traces> first = null;
+    int days = 0;
+    for (Map.Entry<String, Long> each : OrderSeeds.of(PLAN, 4).entrySet()) {
+      for (int kind = 0; kind < 4; kind++) {
+        List<Traces> seen = laterDay(each.getValue(), kind % 2 == 1, kind / 2 == 1);
+        first = first == null ? seen : first;
+        assertThat(seen).hasSizeGreaterThan(80);
+        for (int i = 0; i < seen.size(); i++) {
+          assertThat(seen.get(i)).as(each + ", kind " + kind + ", " + i).isEqualTo(first.get(i));
+        }
+        days++;
+      }
+    }
+    assertThat(days).isEqualTo(16);
+    assertThat(Objects.requireNonNull(first).stream().map(Traces::changes).distinct())
+        .as("changes of the file, or this shows nothing")
+        .hasSizeGreaterThan(20);
   }
 }

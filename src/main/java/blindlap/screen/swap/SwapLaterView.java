@@ -1,0 +1,60 @@
+package blindlap.screen.swap;
+
+import blindlap.screen.part.Fields;
+import blindlap.screen.part.Look;
+import blindlap.wording.SwapWords;
+import java.util.function.Supplier;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.VBox;
+
+/**
+ * What is said later than at the stint itself: buttons, and below them what the one that was
+ * pressed last opens. What became of it stands under the buttons.
+ */
+final class SwapLaterView extends VBox {
+  private final Look look;
+  private final VBox opened = new VBox(12);
+
+  SwapLaterView(Look look, SwapModel model) {
+    super(12);
+    this.look = look;
+    SwapLater later = model.later();
+    Button wrong = button("later.wrong", () -> new SwapCorrectionView(look, later));
+    wrong.disableProperty().bind(later.stintsProperty().map(java.util.List::isEmpty));
+    Button catchUp = button("later.catch.up", () -> new SwapCatchUpView(look, later));
+    catchUp.visibleProperty().bind(later.paperProperty().isNotNull());
+    catchUp.managedProperty().bind(catchUp.visibleProperty());
+    Button over = Fields.wide(new Button(SwapWords.say("later.over")));
+    over.minHeightProperty().bind(look.touch());
+    over.setWrapText(true);
+    over.visibleProperty().bind(later.closableProperty());
+    over.managedProperty().bind(over.visibleProperty());
+    over.setOnAction(e -> later.dayOver());
+    getChildren().setAll(wrong, catchUp, over, told(later), opened);
+  }
+
+  private Button button(String key, Supplier<Node> view) {
+    Button button = Fields.wide(new Button(SwapWords.say(key)));
+    button.minHeightProperty().bind(look.touch());
+    button.setWrapText(true);
+    button.setOnAction(e -> opened.getChildren().setAll(view.get()));
+    return button;
+  }
+
+  /** What was recorded, or why not. */
+  private static Node told(SwapLater later) {
+    Label said = new Label();
+    said.getStyleClass().add("strong");
+    said.setWrapText(true);
+    said.textProperty().bind(later.saidProperty());
+    said.managedProperty().bind(said.textProperty().isNotEmpty());
+    Label trouble = new Label();
+    trouble.getStyleClass().addAll("strong", "waits");
+    trouble.setWrapText(true);
+    trouble.textProperty().bind(later.troubleProperty());
+    trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
+    return new VBox(4, said, trouble);
+  }
+}
