@@ -2,7 +2,9 @@ package blindlap.screen.part;
 
 import blindlap.wording.day.Words;
 import java.util.List;
+import javafx.beans.binding.Bindings;
 import javafx.beans.value.ObservableValue;
+import javafx.collections.ListChangeListener;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -135,6 +137,7 @@ public final class Fields {
     error.managedProperty().bind(error.visibleProperty());
     error.maxWidthProperty().bind(control.widthProperty());
     control.accessibleTextProperty().set(title);
+    control.getProperties().put(TypedForm.Entry.class, entry);
     control.accessibleHelpProperty().bind(entry.errorProperty());
     VBox box = new VBox(2, label, control, error);
     box.setFillWidth(true);
@@ -143,10 +146,31 @@ public final class Fields {
 
   /** Fields side by side, folding where there is no room. */
   public static FlowPane row(Node... fields) {
-    FlowPane row = new FlowPane(16, 10, fields);
+    FlowPane row = new Row(fields);
     row.setRowValignment(VPos.TOP);
     row.setPrefWrapLength(WRAP);
     return row;
+  }
+
+  /** Nothing in it is ever wider than the row itself: what is too long for a line folds, too. */
+  private static final class Row extends FlowPane {
+    Row(Node... fields) {
+      super(16, 10, fields);
+      setMinWidth(0);
+      widthProperty().addListener((o, before, now) -> cap());
+      getChildren().addListener((ListChangeListener<Node>) change -> cap());
+    }
+
+    private void cap() {
+      double most = getWidth() - getInsets().getLeft() - getInsets().getRight();
+      if (most > 0) {
+        for (Node child : getChildren()) {
+          if (child instanceof Region region && !region.maxWidthProperty().isBound()) {
+            region.setMaxWidth(most);
+          }
+        }
+      }
+    }
   }
 
   /** Fields of one thing side by side, closer together. */
@@ -154,6 +178,24 @@ public final class Fields {
     FlowPane row = row(fields);
     row.setHgap(8);
     return row;
+  }
+
+  /** One line on what a field is for, under what is typed; the box becomes as wide as it needs. */
+  public static VBox helped(VBox field, String help) {
+    if (help.isEmpty()) {
+      return field;
+    }
+    Label line = words(help, "note", "second", "field-help");
+    field.getChildren().add(2, line);
+    if (field.getChildren().get(1) instanceof Control control) {
+      ObservableValue<String> error =
+          ((TypedForm.Entry) control.getProperties().get(TypedForm.Entry.class)).errorProperty();
+      control.accessibleHelpProperty().unbind();
+      control
+          .accessibleHelpProperty()
+          .bind(Bindings.createStringBinding(() -> help + " " + error.getValue(), error));
+    }
+    return field;
   }
 
   /** Running text. */

@@ -107,13 +107,13 @@ public final class PlanPage extends StackPane {
   }
 
   private VBox drafts() {
-    ComboBox<PlanModel.Draft> list = new ComboBox<>(model.drafts());
+    ComboBox<PlanDrafts.Draft> list = new ComboBox<>(model.drafts());
     list.setPromptText(PlanWords.say("drafts"));
     list.setAccessibleText(PlanWords.say("drafts"));
     list.setId("drafts");
     list.setOnAction(
         e -> {
-          PlanModel.Draft chosen = list.getValue();
+          PlanDrafts.Draft chosen = list.getValue();
           if (chosen != null) {
             model.open(chosen);
           }
