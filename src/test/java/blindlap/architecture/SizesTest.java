@@ -21,8 +21,6 @@ class SizesTest {
           Map.entry(
               "screen/plan/PlanModel.java",
               "one page's properties and commands; judging, noise, rules and commit stand apart"),
-          Map.entry(
-              "wording/AnswerWords.java", "every sentence on what a day can show, in one voice"),
           Map.entry("session/Fact.java", "every fact of a session, a record each"),
           Map.entry("paper/sheet/SheetPen.java", "every stroke that a sheet may have"),
           Map.entry("screen/book/OldDayModel.java", "one page's properties and commands"),

@@ -185,8 +185,11 @@ public final class Fields {
     if (help.isEmpty()) {
       return field;
     }
-    Label line = words(help, "note", "second", "field-help");
+    Label line = words(help, "note", "second");
     field.getChildren().add(2, line);
+    if (!(field.getChildren().get(1) instanceof TextArea)) {
+      line.getStyleClass().add("field-help");
+    }
     if (field.getChildren().get(1) instanceof Control control) {
       ObservableValue<String> error =
           ((TypedForm.Entry) control.getProperties().get(TypedForm.Entry.class)).errorProperty();

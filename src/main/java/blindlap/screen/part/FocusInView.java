@@ -11,8 +11,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Brings what has the focus into view, and keeps it where it is while the page above it grows or
  * shrinks: what is typed into must not wander off. Someone who has scrolled away is left alone, and
- * nothing moves under a finger: what is pressed while it is half in view is scrolled once the finger
- * is up again.
+ * nothing moves under a finger: what is pressed while it is half in view is scrolled once the
+ * finger is up again.
  */
 public final class FocusInView {
   private static final double FREE = 16;

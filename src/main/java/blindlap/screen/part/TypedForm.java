@@ -69,7 +69,10 @@ public final class TypedForm {
 
     private void become(@Nullable Object wanted) {
       if (!Objects.equals(value(), wanted)) {
-        set(wanted == null ? "" : wanted instanceof List<?> each ? joined(each) : wanted.toString());
+        set(
+            wanted == null
+                ? ""
+                : wanted instanceof List<?> each ? joined(each) : wanted.toString());
       }
     }
   }
@@ -184,8 +187,8 @@ public final class TypedForm {
   }
 
   /**
-   * Goes over to a tree of fields, touching only what differs: what stays the same stays where it is
-   * on the page, with what is being typed into it.
+   * Goes over to a tree of fields, touching only what differs: what stays the same stays where it
+   * is on the page, with what is being typed into it.
    */
   public void become(Map<String, ?> tree) {
     List<String> known = new ArrayList<>(entries.keySet());
@@ -218,9 +221,7 @@ public final class TypedForm {
     }
     int tail = 0;
     while (tail < most - head
-        && list.get(list.size() - 1 - tail)
-            .tree()
-            .equals(wanted.get(wanted.size() - 1 - tail))) {
+        && list.get(list.size() - 1 - tail).tree().equals(wanted.get(wanted.size() - 1 - tail))) {
       tail++;
     }
     int own = list.size() - head - tail;

@@ -51,8 +51,7 @@ record PlanChange(String path, Kind kind, String name) {
     }
   }
 
-  private static void lists(
-      String path, List<?> before, List<?> after, List<PlanChange> changes) {
+  private static void lists(String path, List<?> before, List<?> after, List<PlanChange> changes) {
     int most = Math.min(before.size(), after.size());
     if (before.size() == after.size()) {
       for (int i = 0; i < most; i++) {

@@ -14,7 +14,6 @@ import blindlap.screen.part.TypedForm;
 import blindlap.session.day.SessionId;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Trouble;
-import blindlap.wording.day.Words;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -42,6 +41,7 @@ public final class PlanModel implements PlanInHand {
   private final PracticeModel practice;
   private final PlanDrafts drafts;
   private final ObservableList<String> problems = FXCollections.observableArrayList();
+  private final ObservableList<PlanMend> mends = FXCollections.observableArrayList();
   private final ObservableList<String> hints = FXCollections.observableArrayList();
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper title = new ReadOnlyStringWrapper("");
@@ -50,7 +50,7 @@ public final class PlanModel implements PlanInHand {
   private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyBooleanWrapper sessionOpen = new ReadOnlyBooleanWrapper();
-  private final PlanUndo undo = new PlanUndo();
+  private final PlanUndo undo = new PlanUndo(form, this::restore);
   private final PlanFiles files;
   private final PlanRules rules;
   private final PlanNoise noise;
@@ -133,6 +133,11 @@ public final class PlanModel implements PlanInHand {
     return problems;
   }
 
+  /** The same with the fields they are about. */
+  public ObservableList<PlanMend> mends() {
+    return mends;
+  }
+
   /** What the tester should know, a sentence each. */
   public ObservableList<String> hints() {
     return hints;
@@ -202,9 +207,7 @@ public final class PlanModel implements PlanInHand {
 
   private void fill(String draft, Map<String, ?> fields) {
     name = draft;
-    filling = true;
-    form.fill(PlanStart.readable(fields));
-    filling = false;
+    quietly(() -> form.fill(PlanStart.readable(fields)));
     dirty = false;
     saved.set("");
     undo.open(draft, form.tree());
@@ -228,6 +231,7 @@ public final class PlanModel implements PlanInHand {
     PlanJudgement judged = PlanJudgement.of(preview);
     form.tell("", judged.beside());
     problems.setAll(judged.problems());
+    mends.setAll(judged.mends());
     hints.setAll(judged.hints());
     plan.set(preview.plan());
     complete.set(preview.problems().isEmpty());
@@ -318,37 +322,24 @@ public final class PlanModel implements PlanInHand {
     return undo;
   }
 
-  /**
-   * Takes the last step back.
-   *
-   * @return where it changed something, as in a plan file; empty if nothing was left
-   */
-  public Optional<String> takeBack() {
-    return undo.undo().map(step -> become(step.before(), step));
-  }
-
-  /** Does the step again that was taken back; answers as {@link #takeBack}. */
-  public Optional<String> doAgain() {
-    return undo.redo().map(step -> become(step.after(), step));
-  }
-
-  private String become(Map<String, Object> fields, PlanSteps.Step step) {
-    filling = true;
-    form.become(fields);
-    filling = false;
+  private void restore(Runnable change) {
+    quietly(change);
     dirty = true;
     judge();
     keep();
-    return step.path();
+  }
+
+  private void quietly(Runnable change) {
+    filling = true;
+    change.run();
+    filling = false;
   }
 
   /** A change of several fields that is one step. */
   void step(Runnable change) {
     undo.settle();
     Map<String, Object> before = form.tree();
-    filling = true;
-    change.run();
-    filling = false;
+    quietly(change);
     if (!form.tree().equals(before)) {
       changed();
     }
@@ -363,11 +354,6 @@ public final class PlanModel implements PlanInHand {
   /** Starts a draft as a copy of the open session's plan. */
   public void startFromOpenSession() {
     shell.sessionProperty().get().ifPresent(this::startFrom);
-  }
-
-  /** The caution that goes with every plan. */
-  public String caution() {
-    return Words.of("cautions").say("short");
   }
 
   /** Starts a draft as a copy of a committed session's plan. */

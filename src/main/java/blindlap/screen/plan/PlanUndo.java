@@ -1,10 +1,11 @@
 package blindlap.screen.plan;
 
+import blindlap.screen.part.TypedForm;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 
@@ -13,7 +14,18 @@ public final class PlanUndo {
   private final Map<String, PlanSteps> drafts = new LinkedHashMap<>();
   private final ReadOnlyStringWrapper back = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper again = new ReadOnlyStringWrapper("");
+  private final TypedForm form;
+  private final Consumer<Runnable> restore;
   private PlanSteps steps = new PlanSteps(Map.of());
+
+  /**
+   * @param form the draft on the page
+   * @param restore makes a change that is no step of its own, and keeps the draft
+   */
+  PlanUndo(TypedForm form, Consumer<Runnable> restore) {
+    this.form = form;
+    this.restore = restore;
+  }
 
   /** What would be taken back next, for people; empty if nothing would. */
   public ReadOnlyStringProperty backProperty() {
@@ -49,18 +61,24 @@ public final class PlanUndo {
     tell();
   }
 
-  Optional<PlanSteps.Step> undo() {
-    return move(PlanSteps::undo);
+  /**
+   * Takes the last step back.
+   *
+   * @return where it changed something, as in a plan file; empty if nothing was left
+   */
+  public Optional<String> takeBack() {
+    return steps.undo().map(step -> become(step.before(), step));
   }
 
-  Optional<PlanSteps.Step> redo() {
-    return move(PlanSteps::redo);
+  /** Does the step again that was taken back; answers as {@link #takeBack}. */
+  public Optional<String> doAgain() {
+    return steps.redo().map(step -> become(step.after(), step));
   }
 
-  private Optional<PlanSteps.Step> move(Function<PlanSteps, Optional<PlanSteps.Step>> way) {
-    Optional<PlanSteps.Step> step = way.apply(steps);
+  private String become(Map<String, Object> fields, PlanSteps.Step step) {
+    restore.accept(() -> form.become(fields));
     tell();
-    return step;
+    return step.path();
   }
 
   private void tell() {
