@@ -27,6 +27,7 @@ public final class Shell {
   private final ReadOnlyObjectWrapper<Page> page = new ReadOnlyObjectWrapper<>(Page.NOTEBOOK);
   private final ReadOnlyObjectWrapper<Optional<String>> draft =
       new ReadOnlyObjectWrapper<>(Optional.empty());
+  private Optional<Beginning> beginning = Optional.empty();
   private final Set<Page> helpers = EnumSet.of(Page.SWAP);
   private final ReadOnlyBooleanWrapper helper = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Optional<SessionId>> session =
@@ -159,6 +160,25 @@ public final class Shell {
   public void openDraft(String name) {
     draft.set(Optional.of(name));
     go(Page.PLAN);
+  }
+
+  /** What a new plan begins as. */
+  public enum Beginning {
+    COMPARISON,
+    NOISE_RUN
+  }
+
+  /** Goes to the Plan page with a new plan. */
+  public void beginPlan(Beginning as) {
+    beginning = Optional.of(as);
+    go(Page.PLAN);
+  }
+
+  /** What the Plan page was asked to begin, once; empty if nothing was. */
+  public Optional<Beginning> takeBeginning() {
+    Optional<Beginning> asked = beginning;
+    beginning = Optional.empty();
+    return asked;
   }
 
   /** Goes to a page, staying with the session; asks first if something would be lost. */

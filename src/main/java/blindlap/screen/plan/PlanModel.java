@@ -85,7 +85,7 @@ public final class PlanModel implements PlanInHand {
     sessionOpen.set(shell.sessionProperty().get().isPresent());
     this.answer = new PlanAnswerModel(planning.answers(), noise::earlier, background);
     this.noise.whenKnown(answer::again);
-    shell.pageProperty().addListener((o, before, now) -> noise.lookAgain());
+    shell.pageProperty().addListener((o, before, now) -> shown());
     this.answer.simulate(days);
     this.commit = new CommitModel(planning, sheets, helpers, clock, shell, background, this);
     this.practice = new PracticeModel(form, clock);
@@ -95,7 +95,20 @@ public final class PlanModel implements PlanInHand {
     drafts.list();
     shell.draftProperty().get().ifPresent(this::open);
     shell.draftProperty().addListener((o, before, now) -> now.ifPresent(this::open));
+    asked();
     plan.get().ifPresent(now -> PlanAhead.prepare(now, planning, background));
+  }
+
+  private void shown() {
+    noise.lookAgain();
+    asked();
+  }
+
+  /** A new plan, if another page asked for one. */
+  private void asked() {
+    if (shell.pageProperty().get() == Shell.Page.PLAN) {
+      shell.takeBeginning().ifPresent(as -> start(PlanStart.fields(clock, as)));
+    }
   }
 
   /** The draft as typed. */
