@@ -72,6 +72,8 @@ final class PlanFieldsView {
     TitledPane pane = new TitledPane(PlanWords.say(key), inside);
     pane.setExpanded(false);
     pane.setAnimated(false);
+    pane.setWrapText(true);
+    pane.setMinWidth(0);
     return pane;
   }
 

@@ -314,6 +314,11 @@ public final class PlanModel implements PlanInHand {
     drafts.list();
   }
 
+  /** The name of the draft on the page. */
+  String draft() {
+    return name;
+  }
+
   /** Drafts that were deleted and can be brought back, the latest first. */
   public ObservableList<PlanDrafts.Deleted> deleted() {
     return drafts.deleted();

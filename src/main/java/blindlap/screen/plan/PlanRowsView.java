@@ -17,12 +17,11 @@ import javafx.beans.property.StringProperty;
 import javafx.beans.value.ObservableIntegerValue;
 import javafx.collections.ListChangeListener;
 import javafx.collections.ObservableList;
+import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
@@ -96,12 +95,10 @@ final class PlanRowsView extends VBox {
     remove.textProperty().bind(removes);
     Label head = Fields.words("", "field-title");
     head.textProperty().bind(words("row.named", "row.numbered", name, number));
-    HBox.setHgrow(head, Priority.ALWAYS);
-    head.setMaxWidth(Double.MAX_VALUE);
-    head.setMinWidth(0);
-    remove.setMinWidth(0);
     remove.setMinHeight(Region.USE_PREF_SIZE);
-    VBox box = new VBox(10, new HBox(12, head, remove), fields);
+    FlowPane top = Fields.row(head, remove);
+    top.setRowValignment(VPos.CENTER);
+    VBox box = new VBox(10, top, fields);
     box.getStyleClass().add("plan-row");
     return new Row(box, number);
   }

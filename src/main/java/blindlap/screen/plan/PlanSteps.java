@@ -77,6 +77,11 @@ final class PlanSteps {
     rest = now;
   }
 
+  /** True while something differs from the end of the last step. */
+  boolean open() {
+    return !rest.equals(now);
+  }
+
   /** What would be taken back next; a field that is being typed into comes first. */
   Optional<Step> last() {
     List<PlanChange> open = PlanChange.between(rest, now);

@@ -56,6 +56,11 @@ public final class PlanUndo {
     tell();
   }
 
+  /** True while something is being typed that is no step yet. */
+  boolean open() {
+    return steps.open();
+  }
+
   void settle() {
     steps.settle();
     tell();
