@@ -88,6 +88,30 @@ public final class NotebookPage extends BorderPane {
     this.margin = new NoiseMarginView(look, model);
     getStyleClass().add("page");
     setPadding(new Insets(32, 40, 24, 40));
+    steps();
+    trouble.setWrapText(true);
+    trouble.setMinHeight(USE_PREF_SIZE);
+    trouble.getStyleClass().add("strong");
+    trouble.textProperty().bind(model.troubleProperty());
+    trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
+    this.doors = doors;
+    // As wide as their names: in the line of the list's title the search field needs the rest.
+    doors.setMinWidth(0);
+    doors.prefWrapLengthProperty().bind(look.px(DOORS));
+    this.buttons = new FlowPane(12, 12, next, comparison, helper);
+    doors.managedProperty().bind(Bindings.isNotEmpty(doors.getChildren()));
+    listen();
+    beat = new Timeline(new KeyFrame(Duration.millis(800), e -> model.look()));
+    beat.setCycleCount(Animation.INDEFINITE);
+    sceneProperty().addListener((o, before, scene) -> beat(scene != null));
+    widthProperty().addListener((o, before, now) -> fold());
+    heightProperty().addListener((o, before, now) -> lowered());
+    watch = look.watch(this::fold);
+    fold();
+  }
+
+  /** What is done next with the session in hand; in a new notebook, with what it can begin. */
+  private void steps() {
     next.getStyleClass().add("next");
     next.setOnAction(
         e ->
@@ -101,30 +125,15 @@ public final class NotebookPage extends BorderPane {
     comparison.visibleProperty().bind(model.emptyProperty());
     comparison.managedProperty().bind(model.emptyProperty());
     helper.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::openAsHelper));
-    trouble.setWrapText(true);
-    trouble.setMinHeight(USE_PREF_SIZE);
-    trouble.getStyleClass().add("strong");
-    trouble.textProperty().bind(model.troubleProperty());
-    trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
-    this.doors = doors;
-    // As wide as their names: in the line of the list's title the search field needs the rest.
-    doors.setMinWidth(0);
-    doors.prefWrapLengthProperty().bind(look.px(DOORS));
-    this.buttons = new FlowPane(12, 12, next, comparison, helper);
-    doors.managedProperty().bind(Bindings.isNotEmpty(doors.getChildren()));
+  }
+
+  private void listen() {
     VBox.setVgrow(list, Priority.ALWAYS);
     model.answerProperty().addListener((o, before, now) -> show(now));
     model.emptyProperty().addListener((o, before, now) -> fold());
     model.troubleProperty().addListener((o, before, now) -> fold());
     said.addListener((o, before, now) -> showSaid());
     show(model.answerProperty().get());
-    beat = new Timeline(new KeyFrame(Duration.millis(800), e -> model.look()));
-    beat.setCycleCount(Animation.INDEFINITE);
-    sceneProperty().addListener((o, before, scene) -> beat(scene != null));
-    widthProperty().addListener((o, before, now) -> fold());
-    heightProperty().addListener((o, before, now) -> lowered());
-    watch = look.watch(this::fold);
-    fold();
   }
 
   /** The chosen session, else the one that the page is about. */

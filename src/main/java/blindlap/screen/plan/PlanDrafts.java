@@ -59,6 +59,19 @@ public final class PlanDrafts {
     return Optional.ofNullable(planning.drafts().get(name));
   }
 
+  /** A name that no draft has, nor one that was deleted and can still be brought back. */
+  String freshName() {
+    String fresh = planning.freshName();
+    while (deletedAs(fresh) || fields(fresh).isPresent()) {
+      fresh += "+";
+    }
+    return fresh;
+  }
+
+  private boolean deletedAs(String name) {
+    return deleted.stream().anyMatch(draft -> draft.name().equals(name));
+  }
+
   /** Reads the list anew. */
   void list() {
     List<Draft> rows = new ArrayList<>();

@@ -44,16 +44,19 @@ final class PlanDraftsView extends VBox {
     getChildren().setAll(PlanFieldsView.fold("head.drafts", row), back());
   }
 
+  /** Filled when it is opened: the list changes by itself while drafts are kept. */
   private ComboBox<PlanDrafts.Draft> list() {
-    ComboBox<PlanDrafts.Draft> list = new ComboBox<>(model.drafts());
+    ComboBox<PlanDrafts.Draft> list = new ComboBox<>();
     list.setPromptText(PlanWords.say("drafts"));
     list.setAccessibleText(PlanWords.say("drafts"));
     list.setId("drafts");
     list.setButtonCell(new Titled());
-    list.setOnAction(
+    list.setOnShowing(e -> list.getItems().setAll(model.drafts()));
+    list.setOnHidden(
         e -> {
           PlanDrafts.Draft chosen = list.getValue();
           if (chosen != null) {
+            list.setValue(null);
             model.open(chosen);
           }
         });

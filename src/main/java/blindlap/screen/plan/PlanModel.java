@@ -85,12 +85,12 @@ public final class PlanModel implements PlanInHand {
     sessionOpen.set(shell.sessionProperty().get().isPresent());
     this.answer = new PlanAnswerModel(planning.answers(), noise::earlier, background);
     this.noise.whenKnown(answer::again);
-    shell.pageProperty().addListener((o, before, now) -> shown());
+    shell.pageProperty().addListener((o, before, now) -> asked());
     this.answer.simulate(days);
     this.commit = new CommitModel(planning, sheets, helpers, clock, shell, background, this);
     this.practice = new PracticeModel(form, clock);
     this.drafts = new PlanDrafts(planning);
-    this.name = drafts.latest().orElseGet(planning::freshName);
+    this.name = drafts.latest().orElseGet(drafts::freshName);
     fill(name, drafts.fields(name).orElseGet(() -> PlanStart.fields(clock)));
     drafts.list();
     shell.draftProperty().get().ifPresent(this::open);
@@ -99,13 +99,9 @@ public final class PlanModel implements PlanInHand {
     plan.get().ifPresent(now -> PlanAhead.prepare(now, planning, background));
   }
 
-  private void shown() {
-    noise.lookAgain();
-    asked();
-  }
-
   /** A new plan, if another page asked for one. */
   private void asked() {
+    noise.lookAgain();
     if (shell.pageProperty().get() == Shell.Page.PLAN) {
       shell.takeBeginning().ifPresent(as -> start(PlanStart.fields(clock, as)));
     }
@@ -185,11 +181,7 @@ public final class PlanModel implements PlanInHand {
 
   /** The measure whose difference decides; the first one while none is primary. */
   public Optional<TypedForm> primary() {
-    List<TypedForm> measures = form.list("measures");
-    return measures.stream()
-        .filter(m -> m.field("role").get().equals("primary"))
-        .findFirst()
-        .or(() -> measures.stream().findFirst());
+    return rules.primary();
   }
 
   /** The rider's noise from earlier days. */
@@ -303,18 +295,17 @@ public final class PlanModel implements PlanInHand {
   public void forget() {
     undo.forget(name);
     planning.forget(name);
-    fill(planning.freshName(), PlanStart.fields(clock));
+    fill(drafts.freshName(), PlanStart.fields(clock));
     drafts.list();
   }
 
   /** Deletes the draft on the page; it can be brought back as long as the window is open. */
   public void delete() {
     drafts.delete(name, form.tree());
-    fill(planning.freshName(), PlanStart.fields(clock));
+    fill(drafts.freshName(), PlanStart.fields(clock));
     drafts.list();
   }
 
-  /** The name of the draft on the page. */
   String draft() {
     return name;
   }
@@ -382,7 +373,7 @@ public final class PlanModel implements PlanInHand {
   /** A new draft with these fields; the one before is kept. */
   private void start(Map<String, Object> fields) {
     keep();
-    fill(planning.freshName(), fields);
+    fill(drafts.freshName(), fields);
     dirty = true;
     keep();
   }

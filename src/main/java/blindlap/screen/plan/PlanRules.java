@@ -48,6 +48,15 @@ public final class PlanRules {
         .toList();
   }
 
+  /** The measure whose difference decides; the first one while none is primary. */
+  Optional<TypedForm> primary() {
+    List<TypedForm> measures = form.list("measures");
+    return measures.stream()
+        .filter(m -> m.field("role").get().equals("primary"))
+        .findFirst()
+        .or(() -> measures.stream().findFirst());
+  }
+
   /** Takes a named rule in place of whatever rule the draft has. */
   public void chooseProtocol(String protocol) {
     step.accept(
