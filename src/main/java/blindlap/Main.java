@@ -5,6 +5,7 @@ import blindlap.command.CommandSetting;
 import blindlap.command.ConsoleTerminal;
 import blindlap.desk.Desk;
 import blindlap.desk.MistakeLog;
+import blindlap.desk.RememberedWindow;
 import blindlap.desk.SafeKeeping;
 import blindlap.screen.BlindlapApp;
 import blindlap.seal.SealParameters;
@@ -69,7 +70,12 @@ public final class Main {
     if (!display()) {
       return false;
     }
-    BlindlapApp.show(Main::open, new SafeKeeping(FILES, notebook), System::nanoTime, MISTAKES);
+    BlindlapApp.show(
+        Main::open,
+        new SafeKeeping(FILES, notebook),
+        System::nanoTime,
+        MISTAKES,
+        new RememberedWindow(defaultNotebook().resolveSibling("window.properties")));
     return true;
   }
 

@@ -2,6 +2,7 @@ package blindlap.screen;
 
 import blindlap.desk.Desk;
 import blindlap.desk.MistakeLog;
+import blindlap.desk.RememberedWindow;
 import blindlap.desk.SafeKeeping;
 import blindlap.screen.book.KeepingModel;
 import blindlap.screen.book.TroubleModel;
@@ -26,18 +27,13 @@ import java.util.function.LongSupplier;
 import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
-import javafx.geometry.Rectangle2D;
-import javafx.scene.Parent;
 import javafx.scene.Scene;
-import javafx.stage.Screen;
 import javafx.stage.Stage;
+import javafx.stage.WindowEvent;
 import org.jspecify.annotations.Nullable;
 
 /** The window on one notebook. Started by {@link #show}. */
 public final class BlindlapApp extends Application {
-  private static final double WIDTH = 1280;
-  private static final double HEIGHT = 800;
-
   /** How long a closing window waits for what is being written. */
   private static final int PATIENCE_SECONDS = 5;
 
@@ -47,6 +43,7 @@ public final class BlindlapApp extends Application {
   private static @Nullable SafeKeeping keepingSafe;
   private static LongSupplier monotonic = () -> 0;
   private static @Nullable MistakeLog mistakes;
+  private static @Nullable RememberedWindow remembered;
 
   /** What a closing window still asks for is not answered, and is no error either. */
   private final ExecutorService worker =
@@ -74,11 +71,16 @@ public final class BlindlapApp extends Application {
    * @param keeping of the notebook to show; its file name is shown at the side
    * @param nanos the monotonic clock of stopwatches
    * @param log where what nobody foresaw is kept
+   * @param window how the window was left
    * @throws RuntimeException what the opener threw; if that was one sentence for the user, the
    *     window has told it and what can be done, and nothing else was opened in its place
    */
   public static void show(
-      Function<Path, Desk> openDesk, SafeKeeping keeping, LongSupplier nanos, MistakeLog log) {
+      Function<Path, Desk> openDesk,
+      SafeKeeping keeping,
+      LongSupplier nanos,
+      MistakeLog log,
+      RememberedWindow window) {
     // The notebook is opened while the toolkit starts: on two cores the window is there sooner.
     FutureTask<Desk> task = new FutureTask<>(() -> openDesk.apply(keeping.notebook()));
     opener = openDesk;
@@ -87,6 +89,7 @@ public final class BlindlapApp extends Application {
     keepingSafe = keeping;
     monotonic = nanos;
     mistakes = log;
+    remembered = window;
     launch(BlindlapApp.class);
     if (failure != null) {
       throw failure;
@@ -125,21 +128,22 @@ public final class BlindlapApp extends Application {
         .ifPresentOrElse(model -> tell(stage, model), Platform::exit);
   }
 
-  private static void tell(Stage stage, TroubleModel model) {
+  private void tell(Stage stage, TroubleModel model) {
     Look look = new Look();
     TroublePage page = new TroublePage(look, model, new FileDialogs(() -> stage), stage::close);
-    Scene scene = scene(page);
+    Scene scene = new Scene(page);
+    place(stage, look);
     look.dress(scene);
     stage.setTitle("Blindlap");
     stage.setScene(scene);
     stage.show();
   }
 
-  /** No larger than the screen: what lies outside of it nobody can press. */
-  private static Scene scene(Parent root) {
-    Rectangle2D screen = Screen.getPrimary().getVisualBounds();
-    return new Scene(
-        root, Math.min(WIDTH, screen.getWidth()), Math.min(HEIGHT, screen.getHeight()));
+  /** As it was left, and no larger than the screen: what lies outside of it nobody can press. */
+  private void place(Stage stage, Look look) {
+    RememberedWindow window = java.util.Objects.requireNonNull(remembered);
+    WindowPlace place = WindowPlace.of(window, stage, look, worker);
+    stage.addEventHandler(WindowEvent.WINDOW_HIDING, e -> place.keep().run());
   }
 
   private void open(Stage stage, Path notebook) {
@@ -167,7 +171,8 @@ public final class BlindlapApp extends Application {
     String name = String.valueOf(safe.notebook().getFileName());
     ShellView view = new ShellView(look, shell, pages.makers(), List.of(name));
     Mistakes.catchAll(java.util.Objects.requireNonNull(mistakes), background(worker), view::say);
-    Scene scene = scene(view);
+    Scene scene = new Scene(view);
+    place(stage, look);
     look.dress(scene);
     // A window that holds the key says so in its title, too.
     stage
@@ -176,8 +181,6 @@ public final class BlindlapApp extends Application {
             Bindings.createStringBinding(
                 () -> shell.helperProperty().get() ? SwapWords.say("title") : "Blindlap",
                 shell.helperProperty()));
-    stage.setMinWidth(900);
-    stage.setMinHeight(600);
     askBeforeClosing(stage, shell);
     stage.setScene(scene);
     stage.show();

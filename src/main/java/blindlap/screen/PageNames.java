@@ -5,6 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
+import javafx.beans.InvalidationListener;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
@@ -18,11 +20,15 @@ import org.jspecify.annotations.Nullable;
  */
 public final class PageNames<P> extends VBox {
   private static final double WIDTH = 184;
+  private static final double GROWS = 0.55;
 
   private final ToggleGroup group = new ToggleGroup();
   private final Map<P, ToggleButton> names = new LinkedHashMap<>();
   private final VBox foot = new VBox(4);
   private @Nullable P open;
+
+  @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach the names
+  private final InvalidationListener watch;
 
   /**
    * The names.
@@ -33,14 +39,25 @@ public final class PageNames<P> extends VBox {
    */
   public PageNames(Look look, String program, Map<P, String> pages, Consumer<P> onGo) {
     getStyleClass().add("page-names");
-    minWidthProperty().bind(look.px(WIDTH));
-    prefWidthProperty().bind(look.px(WIDTH));
+    // Names grow less than the text: the page needs the room.
+    minWidthProperty().bind(look.px(WIDTH * GROWS).add(WIDTH * (1 - GROWS)));
+    prefWidthProperty().bind(minWidthProperty());
+    watch = look.watch(() -> large(look.stacked()));
+    large(look.stacked());
     Label head = new Label(program);
     head.getStyleClass().add("program");
     getChildren().add(head);
     pages.forEach((page, name) -> getChildren().add(button(page, name, onGo)));
     foot.getStyleClass().add("foot");
     getChildren().add(foot);
+  }
+
+  /** Large names stand closer together. */
+  private void large(boolean now) {
+    getStyleClass().remove("large");
+    if (now) {
+      getStyleClass().add("large");
+    }
   }
 
   private ToggleButton button(P page, String name, Consumer<P> onGo) {
@@ -55,6 +72,25 @@ public final class PageNames<P> extends VBox {
         });
     names.put(page, button);
     return button;
+  }
+
+  /** Puts something between the names and the foot. */
+  void under(Node node) {
+    getChildren().add(getChildren().indexOf(foot), node);
+  }
+
+  /** Tells which name, or which part under the names, has got the focus. */
+  void whenFocused(Consumer<Node> seen) {
+    for (Node child : getChildren()) {
+      child
+          .focusWithinProperty()
+          .addListener(
+              (o, before, now) -> {
+                if (now) {
+                  seen.accept(child);
+                }
+              });
+    }
   }
 
   /** Shows which page is open. */

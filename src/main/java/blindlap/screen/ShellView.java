@@ -11,7 +11,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
+import javafx.geometry.Bounds;
 import javafx.scene.Node;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
@@ -26,6 +28,7 @@ public final class ShellView extends BorderPane {
   private final Map<Shell.Page, Supplier<? extends Node>> makers;
   private final Map<Shell.Page, Node> made = new EnumMap<>(Shell.Page.class);
   private final PageNames<Shell.Page> names;
+  private final ScrollPane side;
 
   /** What had the focus when a question came up. */
   private Optional<Node> asked = Optional.empty();
@@ -45,12 +48,34 @@ public final class ShellView extends BorderPane {
       }
     }
     this.names = new PageNames<>(look, "Blindlap", words, shell::go);
+    names.under(new LookPane(look));
     names.foot(foot);
+    this.side = side(names);
     shell.pageProperty().addListener((o, before, now) -> show(now));
     shell.helperProperty().addListener((o, before, now) -> names());
     shell.questionProperty().addListener((o, before, now) -> ask(look, now));
     show(shell.pageProperty().get());
     keys(look);
+  }
+
+  /** All of the names can be reached in a low window with large text, too. */
+  private static ScrollPane side(PageNames<Shell.Page> names) {
+    ScrollPane side = new ScrollPane(names);
+    side.getStyleClass().add("side");
+    side.setFitToWidth(true);
+    side.setFitToHeight(true);
+    side.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    side.setFocusTraversable(false);
+    side.setMinWidth(USE_PREF_SIZE);
+    names.whenFocused(
+        node -> {
+          double view = side.getViewportBounds().getHeight();
+          Bounds place = names.sceneToLocal(node.localToScene(node.getBoundsInLocal()));
+          if (view > 0 && names.getHeight() > view) {
+            side.setVvalue(place.getMaxY() > view ? 1 : 0);
+          }
+        });
+    return side;
   }
 
   private void show(Shell.Page page) {
@@ -86,7 +111,7 @@ public final class ShellView extends BorderPane {
 
   private void names() {
     boolean whole = shell.helperProperty().get() || shell.pageProperty().get() == Shell.Page.RIDE;
-    setLeft(whole ? null : names);
+    setLeft(whole ? null : side);
   }
 
   /**
@@ -126,6 +151,6 @@ public final class ShellView extends BorderPane {
   }
 
   private static void scale(Look look, double step) {
-    look.textScaleProperty().set(Math.max(0.8, Math.min(2, look.textScale() + step)));
+    look.scaleText(look.textScale() + step);
   }
 }

@@ -169,7 +169,7 @@ public final class AnswerWords {
     return new RequestWords(plan, day, declared(), this::amount);
   }
 
-  private static String count(DayAnswer day) {
+  static String count(DayAnswer day) {
     return String.format(Locale.ROOT, "%,d", day.orders().count());
   }
 
@@ -322,48 +322,10 @@ public final class AnswerWords {
 
   /** What is left of a day cut short, a sentence each. */
   public List<String> cuts(DayLeft left) {
-    List<String> lines = new ArrayList<>();
-    int fewest = left.fewestStints();
-    if (fewest == 0) {
-      return List.of(WORDS.say("stop.never"));
-    }
-    if (fewest > 1) {
-      lines.add(WORDS.say("cut.never", fewest - 1));
-    }
-    for (DayLeft.Cut cut : left.cuts()) {
-      boolean told =
-          cut.stints() == fewest
-              || cut.stints() > fewest
-                  && cut.stints() < left.cuts().size()
-                  && cut.stints() % toldEvery() == 0;
-      if (told) {
-        lines.add(cut(cut));
-      }
-    }
-    lines.add(WORDS.say("cut.lost.one", Figures.inHundred(left.losingOne().share())));
-    lines.add(WORDS.say("cut.lost.two", Figures.inHundred(left.losingTwo().share())));
-    int stop = ofPairs() ? left.fewestForDifference().orElse(left.cuts().size()) : fewest;
-    lines.add(WORDS.say("stop", stop));
-    return lines;
-  }
-
-  private String cut(DayLeft.Cut cut) {
-    String p = Figures.p(cut.left().smallestP());
-    if (Double.isNaN(cut.difference())) {
-      boolean seldom = ofPairs() && plan.protocol().wholeBlocks(cut.stints());
-      return WORDS.say(seldom ? "cut.seldom.pairs" : "cut.p", cut.stints(), p);
-    }
-    String key = ofPairs() ? "cut.from.pairs" : "cut.from";
-    return WORDS.say(key, cut.stints(), p, amount(cut.difference()));
+    return new CutWords(plan, this::amount).lines(left);
   }
 
   private boolean ofPairs() {
     return plan.setups().size() > 2;
-  }
-
-  /** Whole blocks of three setups and more, else every fourth stint. */
-  private int toldEvery() {
-    Integer block = plan.protocol().block();
-    return ofPairs() && block != null ? block : 4;
   }
 }

@@ -37,9 +37,14 @@ public final class PlanWords {
     return WORDS.has("field." + name) ? WORDS.say("field." + name) : name.replace('_', ' ');
   }
 
-  /** What to type into a field; empty if it speaks for itself. */
+  /** One line on what a field is for; empty if there is none. */
   public static String help(String name) {
     return WORDS.has("help." + name) ? WORDS.say("help." + name) : "";
+  }
+
+  /** An example of what is typed into a field, such as "such as 09:00"; empty if there is none. */
+  public static String example(String name) {
+    return WORDS.has("such." + name) ? WORDS.say("such." + name) : "";
   }
 
   /** "Saved 14:32:07". */

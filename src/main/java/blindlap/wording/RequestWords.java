@@ -29,12 +29,22 @@ final class RequestWords {
   private final DayAnswer day;
   private final String declared;
   private final DoubleFunction<String> amount;
+  private final boolean plain;
 
   /**
    * @param declared the worthwhile difference with its unit
    * @param amount a difference with its unit
    */
   RequestWords(Plan plan, DayAnswer day, String declared, DoubleFunction<String> amount) {
+    this(plan, day, declared, amount, false);
+  }
+
+  /**
+   * @param plain true for the sentences of the Plan page, which need no statistics
+   */
+  RequestWords(
+      Plan plan, DayAnswer day, String declared, DoubleFunction<String> amount, boolean plain) {
+    this.plain = plain;
     this.plan = plan;
     this.day = day;
     this.declared = declared;
@@ -43,7 +53,7 @@ final class RequestWords {
 
   List<String> lines() {
     if (Double.isNaN(day.worthwhile())) {
-      return List.of(WORDS.say("no.worthwhile"));
+      return List.of(say("no.worthwhile"));
     }
     if (day.noise().kind() == NoiseKnown.Kind.UNKNOWN) {
       return List.of();
@@ -54,8 +64,12 @@ final class RequestWords {
     return lines;
   }
 
+  private String say(String key, Object... arguments) {
+    return WORDS.say(plain && WORDS.has("plain." + key) ? "plain." + key : key, arguments);
+  }
+
   /** How often the day differs from nothing, and how often by more than was declared. */
-  private Optional<String> chances() {
+  Optional<String> chances() {
     if (day.odds().size() <= TWICE) {
       return Optional.empty();
     }
@@ -63,7 +77,7 @@ final class RequestWords {
     VerdictOdds twice = day.odds().get(TWICE).odds();
     double error = Math.max(just.error(), twice.error());
     return Optional.of(
-        WORDS.say(
+        say(
             "request.chances",
             declared,
             days(just.real()),
@@ -72,8 +86,8 @@ final class RequestWords {
             days(twice.real()),
             days(twice.worthwhile()),
             error == 0
-                ? WORDS.say("request.formula")
-                : WORDS.say("request.error", Figures.number(200 * error, 1))));
+                ? say("request.formula")
+                : say("request.error", Figures.number(200 * error, 1))));
   }
 
   private static String days(double share) {
@@ -89,39 +103,37 @@ final class RequestWords {
     boolean own = least.protocol().equals(plan.protocol());
     String wanted = declared;
     if (own && least.stints() == plan.stints()) {
-      return WORDS.say(day.showsWorthwhile() ? "request.this" : "request.nearly", wanted);
+      return say(day.showsWorthwhile() ? "request.this" : "request.nearly", wanted);
     }
     String which =
         own
-            ? WORDS.say("request.own", least.stints())
-            : WORDS.say("request.other", least.stints(), least.protocol().title());
+            ? say("request.own", least.stints())
+            : say("request.other", least.stints(), least.protocol().title());
     if (day.showsWorthwhile()) {
       return least.stints() <= plan.stints()
-          ? WORDS.say("request.smaller", wanted, which)
-          : WORDS.say("request.shows", wanted);
+          ? say("request.smaller", wanted, which)
+          : say("request.shows", wanted);
     }
     String series = day.days().isPresent() ? series() : "";
     if (plan.timetable() == null) {
-      return WORDS.say("request.least", wanted, which, series);
+      return say("request.least", wanted, which, series);
     }
     Plan other = plan.with(least.protocol(), least.stints());
     boolean fits = least.stints() <= Schedule.mostStints(other);
-    return fits
-        ? WORDS.say("request.fits", wanted, which)
-        : WORDS.say("request.beyond", wanted, which, series);
+    return fits ? say("request.fits", wanted, which) : say("request.beyond", wanted, which, series);
   }
 
   private String series() {
-    return WORDS.say("request.series", day.days().getAsInt());
+    return say("request.series", day.days().getAsInt());
   }
 
   private String none() {
     String wanted = declared;
     if (plan.setups().size() > 2) {
-      return WORDS.say("request.none.pairs", wanted);
+      return say("request.none.pairs", wanted);
     }
     return day.days().isPresent()
-        ? WORDS.say("request.none.series", wanted, day.days().getAsInt())
-        : WORDS.say("request.none", wanted);
+        ? say("request.none.series", wanted, day.days().getAsInt())
+        : say("request.none", wanted);
   }
 }

@@ -2,6 +2,7 @@ package blindlap.benchmark;
 
 import blindlap.desk.Desk;
 import blindlap.desk.MistakeLog;
+import blindlap.desk.RememberedWindow;
 import blindlap.desk.SafeKeeping;
 import blindlap.screen.BlindlapApp;
 import blindlap.seal.SealParameters;
@@ -50,7 +51,8 @@ public final class WindowStart {
                   none),
           new SafeKeeping(new SqliteFiles(Clock.systemUTC(), () -> none.exactly(16)), file),
           System::nanoTime,
-          new MistakeLog(file.resolveSibling("mistakes.log"), Clock.systemUTC(), ""));
+          new MistakeLog(file.resolveSibling("mistakes.log"), Clock.systemUTC(), ""),
+          new RememberedWindow(file.resolveSibling("window.properties")));
     }
   }
 

@@ -3,6 +3,7 @@ package blindlap.screen.book;
 import blindlap.wording.NotebookWords;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -30,6 +31,8 @@ final class NotebookListView extends VBox {
   private final FlowPane actions = new FlowPane(12, 12);
   private final HBox head;
   private final TextField reason = new TextField();
+  private final TextField search = new TextField();
+  private boolean large;
 
   NotebookListView(NotebookModel model) {
     super(10);
@@ -37,7 +40,7 @@ final class NotebookListView extends VBox {
     this.list = new ListView<>(model.rows());
     list.getStyleClass().add("sessions");
     list.setAccessibleText(NotebookWords.say("sessions"));
-    list.setCellFactory(view -> new Cell());
+    list.setCellFactory(view -> new Cell(() -> large));
     list.setMinHeight(120);
     list.setOnMouseClicked(
         e -> {
@@ -84,14 +87,31 @@ final class NotebookListView extends VBox {
     }
   }
 
+  /**
+   * With large text the day stands among the facts, and what was found is told of the chosen
+   * session only: three are in view at 768 px.
+   */
+  void large(boolean now) {
+    if (now == large) {
+      return;
+    }
+    large = now;
+    search.setPromptText(NotebookWords.say(now ? "search.short" : "search"));
+    list.getStyleClass().remove("large");
+    if (now) {
+      list.getStyleClass().add("large");
+    }
+    list.refresh();
+  }
+
   private HBox title() {
     Label title = new Label(NotebookWords.say("sessions"));
     title.getStyleClass().add("h2");
     title.setMinWidth(USE_PREF_SIZE);
-    TextField search = new TextField();
     search.setPromptText(NotebookWords.say("search"));
     search.setAccessibleText(NotebookWords.say("search"));
     search.setPrefColumnCount(18);
+    search.setMinWidth(0);
     search.textProperty().bindBidirectional(model.searchProperty());
     Region gap = new Region();
     HBox.setHgrow(gap, Priority.ALWAYS);
@@ -161,23 +181,36 @@ final class NotebookListView extends VBox {
     private final Label facts = new Label();
     private final Label outcome = new Label();
     private final Label detail = new Label();
-    private final HBox line;
+    private static final double NARROW = 225;
+    private static final double WIDE = 370;
 
-    Cell() {
+    private final VBox left;
+    private final VBox right;
+    private final HBox line;
+    private final BooleanSupplier large;
+
+    Cell(BooleanSupplier large) {
+      this.large = large;
+      facts.setWrapText(true);
+      outcome.setWrapText(true);
+      for (Label each : new Label[] {title, facts, outcome, detail}) {
+        each.setMinHeight(USE_PREF_SIZE);
+      }
       title.getStyleClass().add("strong");
       title.setWrapText(true);
       outcome.getStyleClass().add("strong");
       facts.getStyleClass().addAll("note", "second");
       detail.getStyleClass().addAll("note", "second");
       day.getStyleClass().addAll("note", "second");
-      day.setMinWidth(100);
-      VBox left = new VBox(2, title, facts);
+      day.setMinWidth(USE_PREF_SIZE);
+      day.setPrefWidth(100);
+      left = new VBox(2, title, facts);
       left.setMinWidth(0);
-      left.setPrefWidth(225);
+      left.setPrefWidth(NARROW);
       HBox.setHgrow(left, Priority.ALWAYS);
-      VBox right = new VBox(2, outcome, detail);
+      right = new VBox(2, outcome, detail);
       right.setMinWidth(0);
-      right.setPrefWidth(370);
+      right.setPrefWidth(WIDE);
       HBox.setHgrow(right, Priority.ALWAYS);
       detail.setWrapText(true);
       line = new HBox(16, day, left, right);
@@ -185,6 +218,27 @@ final class NotebookListView extends VBox {
       // As wide as the list, never wider: no sideways scrolling.
       setPrefWidth(0);
       getStyleClass().add("session-cell");
+    }
+
+    /** With large text the difference is told of the chosen session. */
+    private void fold() {
+      boolean told = !large.getAsBoolean() || isSelected();
+      detail.setVisible(told);
+      detail.setManaged(told);
+      day.setVisible(!large.getAsBoolean());
+      day.setManaged(!large.getAsBoolean());
+      left.setPrefWidth(large.getAsBoolean() ? WIDE : NARROW);
+      right.setPrefWidth(large.getAsBoolean() ? NARROW : WIDE);
+      NotebookModel.Row row = getItem();
+      if (row != null) {
+        facts.setText(large.getAsBoolean() ? day.getText() + ", " + row.facts() : row.facts());
+      }
+    }
+
+    @Override
+    public void updateSelected(boolean selected) {
+      super.updateSelected(selected);
+      fold();
     }
 
     @Override
@@ -200,6 +254,7 @@ final class NotebookListView extends VBox {
       facts.setText(row.facts());
       outcome.setText(row.outcome());
       detail.setText(row.detail());
+      fold();
       setGraphic(line);
       setAccessibleText(
           String.join(", ", day.getText(), row.title(), row.facts(), row.outcome(), row.detail()));

@@ -251,6 +251,11 @@ public final class NotebookModel {
     shell.go(Shell.Page.PLAN);
   }
 
+  /** Goes to the Plan page with a new plan. */
+  public void begin(Shell.Beginning as) {
+    shell.beginPlan(as);
+  }
+
   /** Makes a draft of a session's plan, without its day and override, and goes to the Plan page. */
   public void copyAsPlan(SessionId session) {
     background.run(

@@ -4,7 +4,9 @@ import blindlap.screen.part.AnswerSentence;
 import blindlap.screen.part.Dialogs;
 import blindlap.screen.part.Lead;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.Shell;
 import blindlap.wording.NotebookWords;
+import java.util.List;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
@@ -14,6 +16,7 @@ import javafx.beans.binding.ObjectBinding;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -46,6 +49,7 @@ public final class NotebookPage extends BorderPane {
   private final Button next = new Button();
   private final Button helper = new Button(NotebookWords.say("helper"));
   private final Button read = new Button(NotebookWords.say("read"));
+  private final Button comparison = new Button(NotebookWords.say("empty.comparison"));
   private final NotebookListView list;
   private final KeepingPane keeping;
   private final NoiseMarginView margin;
@@ -89,9 +93,7 @@ public final class NotebookPage extends BorderPane {
     this.margin = new NoiseMarginView(look, model);
     getStyleClass().add("page");
     setPadding(new Insets(32, 40, 24, 40));
-    next.getStyleClass().add("next");
-    next.setOnAction(
-        e -> model.answerProperty().get().about().ifPresentOrElse(model::open, model::plan));
+    steps();
     trouble.setWrapText(true);
     trouble.setMinHeight(USE_PREF_SIZE);
     trouble.getStyleClass().add("strong");
@@ -99,15 +101,12 @@ public final class NotebookPage extends BorderPane {
     trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
     this.doors = doors;
     // As wide as their names: in the line of the list's title the search field needs the rest.
+    doors.setMinWidth(0);
     doors.prefWrapLengthProperty().bind(look.px(DOORS));
-    this.buttons = buttons();
+    this.buttons = new FlowPane(12, 12, next, comparison, helper, read);
+    buttons.prefWrapLengthProperty().bind(look.px(BUTTONS));
     doors.managedProperty().bind(Bindings.isNotEmpty(doors.getChildren()));
-    VBox.setVgrow(list, Priority.ALWAYS);
-    model.answerProperty().addListener((o, before, now) -> show(now));
-    model.emptyProperty().addListener((o, before, now) -> fold());
-    model.troubleProperty().addListener((o, before, now) -> fold());
-    said.addListener((o, before, now) -> showSaid());
-    show(model.answerProperty().get());
+    listen();
     beat = new Timeline(new KeyFrame(Duration.millis(800), e -> model.look()));
     beat.setCycleCount(Animation.INDEFINITE);
     sceneProperty().addListener((o, before, scene) -> beat(scene != null));
@@ -117,12 +116,31 @@ public final class NotebookPage extends BorderPane {
     fold();
   }
 
-  private FlowPane buttons() {
+  /** What is done next with the session in hand; in a new notebook, with what it can begin. */
+  private void steps() {
+    next.getStyleClass().add("next");
+    next.setOnAction(
+        e ->
+            model
+                .answerProperty()
+                .get()
+                .about()
+                .ifPresentOrElse(model::open, () -> model.begin(Shell.Beginning.NOISE_RUN)));
+    comparison.setId("plan-comparison");
+    comparison.setOnAction(e -> model.begin(Shell.Beginning.COMPARISON));
+    comparison.visibleProperty().bind(model.emptyProperty());
+    comparison.managedProperty().bind(model.emptyProperty());
     helper.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::openAsHelper));
     read.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::readPlan));
-    FlowPane row = new FlowPane(12, 12, next, helper, read);
-    row.prefWrapLengthProperty().bind(look.px(BUTTONS));
-    return row;
+  }
+
+  private void listen() {
+    VBox.setVgrow(list, Priority.ALWAYS);
+    model.answerProperty().addListener((o, before, now) -> show(now));
+    model.emptyProperty().addListener((o, before, now) -> fold());
+    model.troubleProperty().addListener((o, before, now) -> fold());
+    said.addListener((o, before, now) -> showSaid());
+    show(model.answerProperty().get());
   }
 
   /** The chosen session, else the one that the page is about. */
@@ -157,7 +175,7 @@ public final class NotebookPage extends BorderPane {
   }
 
   private boolean lowWindow() {
-    return getHeight() > 0 && getHeight() < LOW && !narrow();
+    return getHeight() > 0 && getHeight() < LOW;
   }
 
   private boolean narrow() {
@@ -176,12 +194,23 @@ public final class NotebookPage extends BorderPane {
    */
   private void head() {
     low = lowWindow();
+    boolean narrow = narrow();
     setPadding(low ? new Insets(14, 40, 12, 40) : new Insets(32, 40, 24, 40));
-    answer.low(low);
+    boolean large = look.stacked();
+    answer.shrink(low && large ? 2 : low ? 1 : 0);
+    style(this, "low", low && narrow);
+    style(lead, "small", low && large);
+    style(next, "quiet", low && large);
+    style(comparison, "quiet", low && large);
+    style(helper, "quiet", low && large);
+    buttons.setMinWidth(0);
     list.low(low);
+    list.large(large);
     head.setSpacing(low ? 8 : 16);
     head.setPadding(new Insets(0, 0, low ? 10 : 32, 0));
-    if (low) {
+    if (low && narrow) {
+      head.getChildren().setAll(answer, lead, buttons, trouble);
+    } else if (low) {
       HBox row = new HBox(24, buttons, strip);
       buttons.setMinWidth(USE_PREF_SIZE);
       HBox.setHgrow(strip, Priority.ALWAYS);
@@ -190,6 +219,13 @@ public final class NotebookPage extends BorderPane {
       list.takeIntoTitle(doors);
     } else {
       head.getChildren().setAll(answer, lead, strip, buttons, doors, trouble);
+    }
+  }
+
+  private static void style(Node node, String style, boolean now) {
+    node.getStyleClass().remove(style);
+    if (now) {
+      node.getStyleClass().add(style);
     }
   }
 
@@ -203,8 +239,12 @@ public final class NotebookPage extends BorderPane {
     margin.setVisible(!empty);
     margin.setManaged(!empty);
     if (narrow()) {
-      list.setPrefHeight(LIST_HEIGHT);
-      VBox column = new VBox(32, head, list, keeping, margin);
+      list.setPrefHeight(LIST_HEIGHT * Math.max(1, look.textScale()));
+      VBox column = new VBox(low ? 16 : 32, head, list, keeping, margin);
+      if (low) {
+        // What is not the answer and not the list stands below both.
+        column.getChildren().addAll(2, List.of(strip, doors));
+      }
       scroll = new ScrollPane(column);
       scroll.setFitToWidth(true);
       scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);

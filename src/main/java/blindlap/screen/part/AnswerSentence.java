@@ -23,8 +23,8 @@ public final class AnswerSentence extends VBox {
   // As .answer in the style sheet.
   private static final String FAMILY = "Source Serif 4 SemiBold";
   private static final double EM = 2.76;
-  // As .answer.low there.
-  private static final double LOW_EM = 2.2;
+  // As .answer, .answer.low and .answer.lower there.
+  private static final List<Double> SIZES = List.of(EM, 2.2, 1.65);
 
   private final Look look;
 
@@ -80,10 +80,19 @@ public final class AnswerSentence extends VBox {
 
   /** In smaller type where the window is low, so that what stands below is seen too. */
   public void low(boolean now) {
-    em = now ? LOW_EM : EM;
-    answer.getStyleClass().remove("low");
-    if (now) {
-      answer.getStyleClass().add("low");
+    shrink(now ? 1 : 0);
+  }
+
+  /**
+   * In smaller type, by one step or two.
+   *
+   * @param steps 0 for the usual size, 2 for a low window with large text
+   */
+  public void shrink(int steps) {
+    em = SIZES.get(steps);
+    answer.getStyleClass().removeAll("low", "lower");
+    if (steps > 0) {
+      answer.getStyleClass().add(steps == 1 ? "low" : "lower");
     }
     reserved.bind(look.px(lines * LINE * em / EM));
     fit();

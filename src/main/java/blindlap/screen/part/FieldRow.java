@@ -2,9 +2,11 @@ package blindlap.screen.part;
 
 import java.util.ArrayList;
 import java.util.List;
+import javafx.collections.ListChangeListener;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /**
@@ -22,6 +24,21 @@ final class FieldRow extends FlowPane {
     super(16, 10, fields);
     setRowValignment(VPos.TOP);
     setPrefWrapLength(WRAP);
+    setMinWidth(0);
+    widthProperty().addListener((o, before, now) -> cap());
+    getChildren().addListener((ListChangeListener<Node>) change -> cap());
+  }
+
+  /** Nothing in it is ever wider than the row itself: what is too long for a line folds, too. */
+  private void cap() {
+    double most = inner(getWidth());
+    if (most > 0) {
+      for (Node child : getChildren()) {
+        if (child instanceof Region region && !region.maxWidthProperty().isBound()) {
+          region.setMaxWidth(most);
+        }
+      }
+    }
   }
 
   /** The messages of the fields of this row that say something. */

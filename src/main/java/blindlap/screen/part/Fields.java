@@ -2,6 +2,7 @@ package blindlap.screen.part;
 
 import blindlap.wording.day.Words;
 import java.util.List;
+import javafx.beans.binding.Bindings;
 import javafx.beans.value.ObservableValue;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -125,6 +126,7 @@ public final class Fields {
     FieldMessage error = new FieldMessage(entry, title);
     error.maxWidthProperty().bind(control.widthProperty());
     control.accessibleTextProperty().set(title);
+    control.getProperties().put(TypedForm.Entry.class, entry);
     control.accessibleHelpProperty().bind(entry.errorProperty());
     VBox box = new VBox(2, label, control, error);
     box.setFillWidth(true);
@@ -141,6 +143,27 @@ public final class Fields {
     FlowPane row = row(fields);
     row.setHgap(8);
     return row;
+  }
+
+  /** One line on what a field is for, under what is typed; the box becomes as wide as it needs. */
+  public static VBox helped(VBox field, String help) {
+    if (help.isEmpty()) {
+      return field;
+    }
+    Label line = words(help, "note", "second");
+    field.getChildren().add(2, line);
+    if (!(field.getChildren().get(1) instanceof TextArea)) {
+      line.getStyleClass().add("field-help");
+    }
+    if (field.getChildren().get(1) instanceof Control control) {
+      ObservableValue<String> error =
+          ((TypedForm.Entry) control.getProperties().get(TypedForm.Entry.class)).errorProperty();
+      control.accessibleHelpProperty().unbind();
+      control
+          .accessibleHelpProperty()
+          .bind(Bindings.createStringBinding(() -> help + " " + error.getValue(), error));
+    }
+    return field;
   }
 
   /** Running text. */

@@ -1,22 +1,32 @@
 package blindlap.screen.part;
 
+import javafx.application.Platform;
+import javafx.event.EventHandler;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Scene;
+import javafx.scene.input.MouseEvent;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Brings what has the focus into view, and keeps it where it is while the page above it grows or
- * shrinks: what is typed into must not wander off. Someone who has scrolled away is left alone.
+ * shrinks: what is typed into must not wander off. Someone who has scrolled away is left alone, and
+ * nothing moves under a finger: what is pressed while it is half in view is scrolled once the
+ * finger is up again.
  */
 public final class FocusInView {
+  private static final double FREE = 16;
+
   private final PageGrid page;
   private final Runnable pulse = this::settled;
+  private final EventHandler<MouseEvent> finger = this::finger;
   private @Nullable Scene scene;
   private @Nullable Node owner;
   private boolean seen;
   private double above;
   private double height;
+  private boolean pressed;
+  private boolean wanted;
 
   public FocusInView(PageGrid page) {
     this.page = page;
@@ -26,20 +36,53 @@ public final class FocusInView {
   public void watch(@Nullable Scene now) {
     if (scene != null) {
       scene.removePostLayoutPulseListener(pulse);
+      scene.removeEventFilter(MouseEvent.MOUSE_PRESSED, finger);
+      scene.removeEventFilter(MouseEvent.MOUSE_RELEASED, finger);
     }
     scene = now;
+    pressed = false;
     if (now != null) {
       now.addPostLayoutPulseListener(pulse);
+      now.addEventFilter(MouseEvent.MOUSE_PRESSED, finger);
+      now.addEventFilter(MouseEvent.MOUSE_RELEASED, finger);
+    }
+  }
+
+  private void finger(MouseEvent event) {
+    pressed = event.getEventType() == MouseEvent.MOUSE_PRESSED;
+    if (!pressed && wanted) {
+      Platform.requestNextPulse();
     }
   }
 
   /** Something else has the focus. */
   public void focus(@Nullable Node now) {
     owner = now != null && inside(now) ? now : null;
-    if (owner != null && !inView(owner)) {
-      scrollTo(place(owner).getMinY() - page.getViewportBounds().getHeight() / 3);
+    wanted = owner != null && !inView(owner);
+    if (wanted && !pressed) {
+      wanted = false;
+      bring(page.getViewportBounds().getHeight() / 3);
     }
     note();
+  }
+
+  /** Scrolls what has the focus into view, so far below the upper edge. */
+  private void bring(double below) {
+    Node node = owner;
+    if (node != null) {
+      scrollTo(place(node).getMinY() - below);
+    }
+  }
+
+  /** Scrolls no farther than is needed to see what was pressed as a whole. */
+  private void bringAll() {
+    Node node = owner;
+    if (node != null && !inView(node)) {
+      Bounds place = place(node);
+      double view = page.getViewportBounds().getHeight();
+      double least = place.getMaxY() + FREE - view;
+      scrollTo(place.getMinY() - FREE < top() ? place.getMinY() - FREE : least);
+    }
   }
 
   /** After every layout: if the page has another height, what has the focus stays put. */
@@ -48,8 +91,14 @@ public final class FocusInView {
     if (node == null || !inside(node)) {
       return;
     }
+    if (wanted && !pressed) {
+      wanted = false;
+      bringAll();
+      note();
+      return;
+    }
     double now = page.getContent().getBoundsInLocal().getHeight();
-    if (now != height && seen) {
+    if (now != height && (seen || pressed)) {
       scrollTo(place(node).getMinY() - above);
     }
     note();

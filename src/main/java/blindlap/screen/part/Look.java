@@ -18,6 +18,8 @@ public final class Look {
   public static final double ROOT = 17;
 
   private static final double STACKED = 1.3;
+  private static final double LEAST = 0.8;
+  private static final double MOST = 2;
   private static final double TOUCH = 64;
   private static final double TOUCH_INCHES = 12 / 25.4;
 
@@ -44,6 +46,11 @@ public final class Look {
   /** The text scale now. */
   public double textScale() {
     return textScale.get();
+  }
+
+  /** Text of this scale, as far as parts are made for it: 0.8 to 2, in steps of a twentieth. */
+  public void scaleText(double scale) {
+    textScale.set(Math.max(LEAST, Math.min(MOST, Math.round(scale * 20) / 20.0)));
   }
 
   /** This many pixels at 100 %, growing with the text. */

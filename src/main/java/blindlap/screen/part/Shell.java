@@ -29,6 +29,7 @@ public final class Shell {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<SessionId>> planOf =
       new ReadOnlyObjectWrapper<>(Optional.empty());
+  private Optional<Beginning> beginning = Optional.empty();
   private final Set<Page> helpers = EnumSet.of(Page.SWAP);
   private final ReadOnlyBooleanWrapper helper = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Optional<SessionId>> session =
@@ -173,6 +174,25 @@ public final class Shell {
     open(Page.NOTEBOOK, of);
     planOf.set(Optional.empty());
     planOf.set(Optional.of(of));
+  }
+
+  /** What a new plan begins as. */
+  public enum Beginning {
+    COMPARISON,
+    NOISE_RUN
+  }
+
+  /** Goes to the Plan page with a new plan. */
+  public void beginPlan(Beginning as) {
+    beginning = Optional.of(as);
+    go(Page.PLAN);
+  }
+
+  /** What the Plan page was asked to begin, once; empty if nothing was. */
+  public Optional<Beginning> takeBeginning() {
+    Optional<Beginning> asked = beginning;
+    beginning = Optional.empty();
+    return asked;
   }
 
   /** Goes to a page, staying with the session; asks first if something would be lost. */

@@ -1,9 +1,11 @@
 package blindlap.screen.part;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleStringProperty;
@@ -60,6 +62,19 @@ public final class TypedForm {
     public ReadOnlyStringProperty errorProperty() {
       return error.getReadOnlyProperty();
     }
+
+    private @Nullable Object value() {
+      return text.get().isBlank() ? null : lines ? linesOf(text.get()) : text.get();
+    }
+
+    private void become(@Nullable Object wanted) {
+      if (!Objects.equals(value(), wanted)) {
+        set(
+            wanted == null
+                ? ""
+                : wanted instanceof List<?> each ? joined(each) : wanted.toString());
+      }
+    }
   }
 
   /** A field. */
@@ -108,8 +123,9 @@ public final class TypedForm {
     Map<String, Object> tree = new LinkedHashMap<>();
     entries.forEach(
         (name, entry) -> {
-          if (!entry.get().isBlank()) {
-            tree.put(name, entry.lines ? linesOf(entry.get()) : entry.get());
+          Object value = entry.value();
+          if (value != null) {
+            tree.put(name, value);
           }
         });
     parts.forEach(
@@ -154,7 +170,7 @@ public final class TypedForm {
   private void fillList(String name, List<?> list) {
     boolean objects = !list.isEmpty() && list.stream().allMatch(item -> item instanceof Map);
     if (!objects) {
-      lines(name).set(String.join("\n", list.stream().map(String::valueOf).toList()));
+      lines(name).set(joined(list));
       return;
     }
     List<TypedForm> forms = new ArrayList<>();
@@ -164,6 +180,82 @@ public final class TypedForm {
       forms.add(form);
     }
     list(name).setAll(forms);
+  }
+
+  private static String joined(List<?> lines) {
+    return String.join("\n", lines.stream().map(String::valueOf).toList());
+  }
+
+  /**
+   * Goes over to a tree of fields, touching only what differs: what stays the same stays where it
+   * is on the page, with what is being typed into it.
+   */
+  public void become(Map<String, ?> tree) {
+    List<String> known = new ArrayList<>(entries.keySet());
+    known.addAll(parts.keySet());
+    known.addAll(lists.keySet());
+    List.copyOf(entries.entrySet()).forEach(e -> e.getValue().become(tree.get(e.getKey())));
+    List.copyOf(parts.entrySet())
+        .forEach(
+            e ->
+                e.getValue()
+                    .become(tree.get(e.getKey()) instanceof Map<?, ?> map ? texts(map) : Map.of()));
+    List.copyOf(lists.entrySet())
+        .forEach(
+            e ->
+                become(
+                    e.getValue(), tree.get(e.getKey()) instanceof List<?> list ? list : List.of()));
+    tree.forEach(
+        (name, value) -> {
+          if (!known.contains(name)) {
+            fill(name, value);
+          }
+        });
+  }
+
+  private void become(ObservableList<TypedForm> list, List<?> wanted) {
+    int most = Math.min(list.size(), wanted.size());
+    int head = 0;
+    while (head < most && list.get(head).tree().equals(wanted.get(head))) {
+      head++;
+    }
+    int tail = 0;
+    while (tail < most - head
+        && list.get(list.size() - 1 - tail).tree().equals(wanted.get(wanted.size() - 1 - tail))) {
+      tail++;
+    }
+    int own = list.size() - head - tail;
+    int theirs = wanted.size() - head - tail;
+    for (int i = 0; i < Math.min(own, theirs); i++) {
+      list.get(head + i).become(texts((Map<?, ?>) wanted.get(head + i)));
+    }
+    if (own > theirs) {
+      list.remove(head + theirs, head + own);
+    }
+    for (int i = own; i < theirs; i++) {
+      TypedForm form = new TypedForm(changed);
+      form.fill(texts((Map<?, ?>) wanted.get(head + i)));
+      list.add(head + i, form);
+    }
+  }
+
+  /** Every field with the path it has in a plan file, such as "setups[2].name". */
+  public Map<Entry, String> paths() {
+    Map<Entry, String> paths = new IdentityHashMap<>();
+    paths("", paths);
+    return paths;
+  }
+
+  private void paths(String within, Map<Entry, String> paths) {
+    String before = within.isEmpty() ? "" : within + ".";
+    entries.forEach((name, entry) -> paths.put(entry, before + name));
+    parts.forEach((name, part) -> part.paths(before + name, paths));
+    lists.forEach(
+        (name, list) -> {
+          for (int i = 0; i < list.size(); i++) {
+            list.get(i).paths(before + name + "[" + (i + 1) + "]", paths);
+          }
+        });
   }
 
   private static Map<String, Object> texts(Map<?, ?> map) {

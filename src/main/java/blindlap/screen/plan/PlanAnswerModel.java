@@ -16,7 +16,9 @@ import blindlap.stats.compare.Verdict;
 import blindlap.wording.AnswerWords;
 import blindlap.wording.MeasureAnswers;
 import blindlap.wording.PayWords;
+import blindlap.wording.PlainAnswer;
 import blindlap.wording.PlanWords;
+import blindlap.wording.StintTakes;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Trouble;
 import java.util.ArrayList;
@@ -65,16 +67,19 @@ public final class PlanAnswerModel {
    *
    * @param sentence the answer
    * @param lead what it means
-   * @param orders orders, swaps, handlings
+   * @param swaps swaps and handlings
+   * @param statistician orders, p and what else needs statistics
    * @param simulated the answer by simulation; empty while there is none
    * @param heads heads of the columns of the odds
    * @param odds a row per true difference: its words, then days in 100
    * @param oddsLines the same in sentences, where there is no room for a table
    * @param oddsSource how the odds were found
+   * @param oddsPlain the same without statistics
    * @param measures a row a measure: its name, role, and what is shown; empty with one measure
    * @param measureLines the same in sentences
    * @param measureNotes what is to be said beside them
    * @param left what is left if the day is cut short; empty while it is being worked out
+   * @param curveTitle the words of its upright axis
    * @param curve what other numbers of stints can show; empty where nothing can be drawn
    * @param strip the day against the clock; empty without a timetable
    * @param day the day against the clock in words
@@ -86,16 +91,19 @@ public final class PlanAnswerModel {
   public record Shown(
       AnswerWords.Sentence sentence,
       List<String> lead,
-      List<String> orders,
+      List<String> swaps,
+      List<String> statistician,
       String simulated,
       List<String> heads,
       List<List<String>> odds,
       List<String> oddsLines,
       String oddsSource,
+      String oddsPlain,
       List<List<String>> measures,
       List<String> measureLines,
       List<String> measureNotes,
       List<String> left,
+      String curveTitle,
       Optional<Drawing> curve,
       Optional<Drawing> strip,
       List<String> day,
@@ -105,7 +113,11 @@ public final class PlanAnswerModel {
       List<String> setups) {
     static final Shown NOTHING =
         new Shown(
-            new AnswerWords.Sentence("", "", ""),
+            new AnswerWords.Sentence(
+                AnswerWords.say("unplanned.before"),
+                AnswerWords.say("unplanned.marked"),
+                AnswerWords.say("unplanned.after")),
+            List.of(),
             List.of(),
             List.of(),
             "",
@@ -113,10 +125,12 @@ public final class PlanAnswerModel {
             List.of(),
             List.of(),
             "",
+            "",
             List.of(),
             List.of(),
             List.of(),
             List.of(),
+            "",
             Optional.empty(),
             Optional.empty(),
             List.of(),
@@ -248,22 +262,26 @@ public final class PlanAnswerModel {
   private Shown shown(
       Plan plan, Optional<DayAnswer> answer, Optional<DayLeft> left, Optional<DayDetail> detail) {
     AnswerWords words = new AnswerWords(plan, answer);
+    PlainAnswer plain = new PlainAnswer(plan, answer);
     Odds odds = odds(words, answer, detail);
     MeasureAnswers measures = new MeasureAnswers(plan, answer, earlier.get());
     Optional<Schedule> schedule = PlanPictures.schedule(plan);
     return new Shown(
         words.sentence(),
-        words.lead(),
-        words.orders(),
+        plain.lead(),
+        plain.swaps(),
+        plain.statistician(left, detail, odds.source()),
         detail.flatMap(words::simulated).orElse(""),
         odds.heads(),
         odds.rows(),
         odds.lines(),
         odds.source(),
+        odds.rows().isEmpty() ? "" : PlainAnswer.source(detail.map(DayDetail::days).orElse(0)),
         measures.rows(),
         measures.lines(),
         measures.notes(),
-        left.map(words::cuts).orElse(List.of()),
+        left.map(plain::left).orElse(List.of()),
+        AnswerWords.say("curve.title", words.unitOfCurve()),
         answer.flatMap(a -> PlanPictures.curve(plan, a, words)),
         schedule.map(s -> PlanPictures.strip(plan, s)),
         schedule.map(s -> day(plan, s)).orElse(List.of()),
@@ -309,6 +327,7 @@ public final class PlanAnswerModel {
     if (!schedule.fits()) {
       lines.add(DayWords.ways(Schedule.waysToFit(plan)));
     }
+    StintTakes.words(plan).ifPresent(lines::add);
     return lines;
   }
 

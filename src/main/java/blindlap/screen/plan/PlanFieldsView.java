@@ -4,7 +4,9 @@ import blindlap.screen.part.Fields;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
+import javafx.scene.control.TitledPane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
@@ -12,13 +14,36 @@ import javafx.scene.layout.VBox;
 final class PlanFieldsView {
   private PlanFieldsView() {}
 
-  /** A line to type in, about so many characters wide. */
+  /** A line to type in, about so many characters wide, with its line of help. */
   static VBox text(TypedForm form, String name, int columns) {
-    return Fields.text(form.field(name), PlanWords.field(name), PlanWords.help(name), columns);
+    return text(form, "", name, columns);
+  }
+
+  /** The same where a name means something else within a part, such as "name" within a setup. */
+  static VBox text(TypedForm form, String part, String name, int columns) {
+    String own = part.isEmpty() ? name : part + "." + name;
+    String title = PlanWords.has("field." + own) ? PlanWords.field(own) : PlanWords.field(name);
+    return Fields.helped(
+        Fields.text(form.field(name), title, PlanWords.example(name), columns), help(own, name));
+  }
+
+  private static String help(String own, String name) {
+    String help = PlanWords.help(own);
+    return help.isEmpty() ? PlanWords.help(name) : help;
+  }
+
+  /** Several lines to type in, with their line of help. */
+  static VBox area(TypedForm.Entry entry, String name) {
+    return Fields.helped(
+        Fields.area(entry, PlanWords.field(name), PlanWords.example(name)), PlanWords.help(name));
   }
 
   /** One of several words; the first stands for "not chosen yet". */
   static VBox choice(TypedForm form, String name, List<String> words) {
+    return Fields.helped(bare(form, name, words), PlanWords.help(name));
+  }
+
+  private static VBox bare(TypedForm form, String name, List<String> words) {
     String usual = PlanWords.has("default." + name) ? PlanWords.say("default." + name) : "";
     return Fields.choice(form.field(name), PlanWords.field(name), words, usual);
   }
@@ -32,7 +57,7 @@ final class PlanFieldsView {
 
   /** A choice without a label above it. */
   static VBox compactChoice(TypedForm form, String name, List<String> words) {
-    VBox box = choice(form, name, words);
+    VBox box = bare(form, name, words);
     box.getChildren().remove(0);
     return box;
   }
@@ -40,6 +65,16 @@ final class PlanFieldsView {
   /** Yes or no. */
   static VBox yesNo(TypedForm form, String name) {
     return choice(form, name, List.of(PlanWords.say("option.yes"), PlanWords.say("option.no")));
+  }
+
+  /** What is not needed every day, behind its title. */
+  static TitledPane fold(String key, Node inside) {
+    TitledPane pane = new TitledPane(PlanWords.say(key), inside);
+    pane.setExpanded(false);
+    pane.setAnimated(false);
+    pane.setWrapText(true);
+    pane.setMinWidth(0);
+    return pane;
   }
 
   /** A heading of a section. */

@@ -9,6 +9,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.TextField;
+import javafx.scene.control.TitledPane;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
@@ -34,7 +35,15 @@ final class PlanKnobsView extends VBox {
         .list("measures")
         .addListener((ListChangeListener<TypedForm>) change -> worthwhile());
     model.planProperty().addListener((o, before, now) -> worthwhile());
-    getChildren().setAll(left, earlier(), rules);
+    getChildren().setAll(left, earlier(), statistician(), rules);
+  }
+
+  /** For those who know it as a standard deviation; everybody else answers the easy question. */
+  private TitledPane statistician() {
+    TypedForm noise = model.form().part("noise");
+    return PlanFieldsView.fold(
+        "knob.statistician",
+        Fields.row(PlanFieldsView.text(noise, "sd", 6), PlanFieldsView.text(noise, "df", 6)));
   }
 
   private FlowPane earlier() {
@@ -42,12 +51,13 @@ final class PlanKnobsView extends VBox {
     take.getStyleClass().add("quiet");
     Label message = Fields.words("", "note", "second");
     message.textProperty().bind(model.noise().messageProperty());
-    return Fields.row(take, PlanFieldsView.text(model.form().part("noise"), "sd", 6), message);
+    return Fields.row(take, message);
   }
 
   private VBox stints() {
     TypedForm.Entry entry = model.form().field("stints");
     VBox field = Fields.text(entry, PlanWords.field("stints"), "", 3);
+    Fields.helped(field, PlanWords.help("stints"));
     TextField typed = (TextField) field.getChildren().get(1);
     typed.setId("stints");
     Button fewer = turn("−", "fewer", -1);
@@ -65,8 +75,13 @@ final class PlanKnobsView extends VBox {
   }
 
   private VBox noise() {
-    return Fields.text(
-        model.form().part("noise").field("usual_difference"), PlanWords.say("knob.usual"), "", 6);
+    return Fields.helped(
+        Fields.text(
+            model.form().part("noise").field("usual_difference"),
+            PlanWords.say("knob.usual"),
+            "",
+            6),
+        PlanWords.help("knob.usual"));
   }
 
   private void worthwhile() {
@@ -79,14 +94,17 @@ final class PlanKnobsView extends VBox {
       worthwhile
           .getChildren()
           .setAll(
-              Fields.text(primary.field("worthwhile"), PlanWords.say("knob.worthwhile"), "", 6));
+              Fields.helped(
+                  Fields.text(primary.field("worthwhile"), PlanWords.say("knob.worthwhile"), "", 6),
+                  PlanWords.help("worthwhile")));
     }
   }
 
   private void rules() {
     ToggleGroup group = new ToggleGroup();
     Label title = Fields.words(PlanWords.field("protocol"), "note");
-    rules.getChildren().setAll(title);
+    Label help = Fields.words(PlanWords.help("protocol"), "note", "second");
+    rules.getChildren().setAll(title, help);
     Map<String, String> words = model.rules().protocols();
     TypedForm.Entry entry = model.form().field("protocol");
     for (String name : model.rules().protocolsThatFit()) {

@@ -5,8 +5,10 @@ import blindlap.screen.part.Fields;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import javafx.beans.binding.Bindings;
+import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.scene.control.ComboBox;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
 /** The measures, with the starter list. */
@@ -56,33 +58,54 @@ final class PlanMeasuresView extends VBox {
   /** What is better goes by the kind as long as nothing else is said. */
   private static VBox better(TypedForm measure) {
     StringProperty kind = measure.field("kind").textProperty();
-    return Fields.choice(
-        measure.field("better"),
-        PlanWords.field("better"),
-        PlanOptions.of("better"),
-        Bindings.createStringBinding(
-            () ->
-                PlanWords.say(
-                    kind.get().endsWith("scale") ? "default.better.scale" : "default.better.else"),
-            kind));
+    return Fields.helped(
+        Fields.choice(
+            measure.field("better"),
+            PlanWords.field("better"),
+            PlanOptions.of("better"),
+            Bindings.createStringBinding(
+                () ->
+                    PlanWords.say(
+                        kind.get().endsWith("scale")
+                            ? "default.better.scale"
+                            : "default.better.else"),
+                kind)),
+        PlanWords.help("better"));
   }
 
   private static VBox measure(TypedForm measure) {
+    FlowPane ends =
+        Fields.row(
+            PlanFieldsView.text(measure, "low_words", 14),
+            PlanFieldsView.text(measure, "high_words", 14));
+    ReadOnlyStringProperty kind = measure.field("kind").textProperty();
+    ReadOnlyStringProperty low = measure.field("low_words").textProperty();
+    ReadOnlyStringProperty high = measure.field("high_words").textProperty();
+    // Only lines and scales have ends; words that were typed stay in sight.
+    ends.visibleProperty()
+        .bind(
+            Bindings.createBooleanBinding(
+                () -> kind.get().endsWith("scale") || !low.get().isBlank() || !high.get().isBlank(),
+                kind,
+                low,
+                high));
+    ends.managedProperty().bind(ends.visibleProperty());
     return new VBox(
         8,
         Fields.row(
-            PlanFieldsView.text(measure, "name", 14),
+            PlanFieldsView.text(measure, "measure", "name", 14),
             PlanFieldsView.choice(measure, "kind", PlanOptions.of("kind")),
             PlanFieldsView.text(measure, "unit", 6),
             PlanFieldsView.choice(measure, "role", PlanOptions.of("role")),
             better(measure),
             PlanFieldsView.text(measure, "worthwhile", 6)),
-        Fields.row(
-            PlanFieldsView.text(measure, "low_words", 14),
-            PlanFieldsView.text(measure, "high_words", 14),
-            PlanFieldsView.text(measure, "worthwhile_reason", 20),
-            PlanFieldsView.text(measure, "definition", 20),
-            PlanFieldsView.choice(measure, "drift", PlanOptions.of("drift")),
-            PlanFieldsView.choice(measure, "scale", PlanOptions.of("scale"))));
+        ends,
+        PlanFieldsView.fold(
+            "more.measure",
+            Fields.row(
+                PlanFieldsView.text(measure, "worthwhile_reason", 20),
+                PlanFieldsView.text(measure, "definition", 20),
+                PlanFieldsView.choice(measure, "drift", PlanOptions.of("drift")),
+                PlanFieldsView.choice(measure, "scale", PlanOptions.of("scale")))));
   }
 }

@@ -8,18 +8,14 @@ import blindlap.desk.RiderHistory;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
-import blindlap.plan.Protocol;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
 import blindlap.screen.part.TypedForm;
 import blindlap.session.day.SessionId;
 import blindlap.wording.PlanWords;
-import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
-import blindlap.wording.day.Words;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -43,8 +39,9 @@ public final class PlanModel implements PlanInHand {
   private final PlanAnswerModel answer;
   private final CommitModel commit;
   private final PracticeModel practice;
-  private final ObservableList<Draft> drafts = FXCollections.observableArrayList();
+  private final PlanDrafts drafts;
   private final ObservableList<String> problems = FXCollections.observableArrayList();
+  private final ObservableList<PlanMend> mends = FXCollections.observableArrayList();
   private final ObservableList<String> hints = FXCollections.observableArrayList();
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper title = new ReadOnlyStringWrapper("");
@@ -53,6 +50,8 @@ public final class PlanModel implements PlanInHand {
   private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyBooleanWrapper sessionOpen = new ReadOnlyBooleanWrapper();
+  private final PlanUndo undo = new PlanUndo(form, this::restore);
+  private final PlanFiles files;
   private final PlanRules rules;
   private final PlanNoise noise;
   private final PlanStarters starters;
@@ -61,19 +60,6 @@ public final class PlanModel implements PlanInHand {
   private String name;
   private boolean filling;
   private boolean dirty;
-
-  /**
-   * A draft in the list.
-   *
-   * @param name its name in the notebook
-   * @param title what its tester would call it
-   */
-  public record Draft(String name, String title) {
-    @Override
-    public String toString() {
-      return title;
-    }
-  }
 
   /**
    * @param days days to simulate for each answer; 0 for the formula only
@@ -88,9 +74,10 @@ public final class PlanModel implements PlanInHand {
       Background background,
       int days) {
     this.planning = planning;
-    this.rules = new PlanRules(form, planning.protocols(), plan.getReadOnlyProperty());
-    this.noise = new PlanNoise(form, history, background, plan.getReadOnlyProperty());
-    this.starters = new PlanStarters(form, planning.starter());
+    this.rules = new PlanRules(form, planning.protocols(), plan.getReadOnlyProperty(), this::step);
+    this.noise = new PlanNoise(form, history, background, plan.getReadOnlyProperty(), this::step);
+    this.starters = new PlanStarters(form, planning.starter(), this::step);
+    this.files = new PlanFiles(planning, background, trouble::set);
     this.background = background;
     this.clock = clock;
     this.shell = shell;
@@ -98,38 +85,27 @@ public final class PlanModel implements PlanInHand {
     sessionOpen.set(shell.sessionProperty().get().isPresent());
     this.answer = new PlanAnswerModel(planning.answers(), noise::earlier, background);
     this.noise.whenKnown(answer::again);
-    shell.pageProperty().addListener((o, before, now) -> noise.lookAgain());
+    shell.pageProperty().addListener((o, before, now) -> asked());
     this.answer.simulate(days);
     this.commit = new CommitModel(planning, sheets, helpers, clock, shell, background, this);
     this.practice = new PracticeModel(form, clock);
-    this.name = planning.freshName();
-    Map<String, Map<String, Object>> kept = planning.drafts();
-    if (kept.isEmpty()) {
-      fill(name, PlanStart.fields(clock));
-    } else {
-      String latest = new ArrayList<>(kept.keySet()).get(kept.size() - 1);
-      fill(latest, java.util.Objects.requireNonNull(kept.get(latest)));
-    }
-    list();
+    this.drafts = new PlanDrafts(planning);
+    this.name = drafts.latest().orElseGet(drafts::freshName);
+    fill(name, drafts.fields(name).orElseGet(() -> PlanStart.fields(clock)));
+    drafts.list();
     shell.draftProperty().get().ifPresent(this::open);
     shell.draftProperty().addListener((o, before, now) -> now.ifPresent(this::open));
-    prepare();
+    asked();
+    plan.get().ifPresent(now -> PlanAhead.prepare(now, planning, background));
   }
 
-  /** Works out each rule once off the interface thread, so that choosing it answers at once. */
-  private void prepare() {
-    Plan now = plan.get().orElse(null);
-    if (now == null) {
-      return;
-    }
-    for (Protocol protocol : planning.protocols()) {
-      Plan other = now.with(protocol, protocol.usualStints());
-      background.run(() -> planning.answers().quick(other), answer -> {}, this::unprepared);
+  /** A new plan, if another page asked for one. */
+  private void asked() {
+    noise.lookAgain();
+    if (shell.pageProperty().get() == Shell.Page.PLAN) {
+      shell.takeBeginning().ifPresent(as -> start(PlanStart.fields(clock, as)));
     }
   }
-
-  /** Nothing is lost: the answer is worked out when it is asked for. */
-  private void unprepared(Exception reason) {}
 
   /** The draft as typed. */
   public TypedForm form() {
@@ -157,13 +133,18 @@ public final class PlanModel implements PlanInHand {
   }
 
   /** Drafts that are kept. */
-  public ObservableList<Draft> drafts() {
-    return drafts;
+  public ObservableList<PlanDrafts.Draft> drafts() {
+    return drafts.kept();
   }
 
   /** What is wrong, a sentence each with its place; most stand beside their fields too. */
   public ObservableList<String> problems() {
     return problems;
+  }
+
+  /** The same with the fields they are about. */
+  public ObservableList<PlanMend> mends() {
+    return mends;
   }
 
   /** What the tester should know, a sentence each. */
@@ -200,11 +181,7 @@ public final class PlanModel implements PlanInHand {
 
   /** The measure whose difference decides; the first one while none is primary. */
   public Optional<TypedForm> primary() {
-    List<TypedForm> measures = form.list("measures");
-    return measures.stream()
-        .filter(m -> m.field("role").get().equals("primary"))
-        .findFirst()
-        .or(() -> measures.stream().findFirst());
+    return rules.primary();
   }
 
   /** The rider's noise from earlier days. */
@@ -235,11 +212,10 @@ public final class PlanModel implements PlanInHand {
 
   private void fill(String draft, Map<String, ?> fields) {
     name = draft;
-    filling = true;
-    form.fill(PlanStart.readable(fields));
-    filling = false;
+    quietly(() -> form.fill(PlanStart.readable(fields)));
     dirty = false;
     saved.set("");
+    undo.open(draft, form.tree());
     judge();
   }
 
@@ -249,6 +225,7 @@ public final class PlanModel implements PlanInHand {
     }
     dirty = true;
     saved.set("");
+    undo.changed(form.tree());
     judge();
   }
 
@@ -259,6 +236,7 @@ public final class PlanModel implements PlanInHand {
     PlanJudgement judged = PlanJudgement.of(preview);
     form.tell("", judged.beside());
     problems.setAll(judged.problems());
+    mends.setAll(judged.mends());
     hints.setAll(judged.hints());
     plan.set(preview.plan());
     complete.set(preview.problems().isEmpty());
@@ -268,6 +246,7 @@ public final class PlanModel implements PlanInHand {
   /** Keeps the draft on disk if anything was typed since; called when a field is left. */
   @Override
   public void keep() {
+    undo.settle();
     if (!dirty) {
       return;
     }
@@ -282,7 +261,7 @@ public final class PlanModel implements PlanInHand {
         words -> {
           trouble.set("");
           saved.set(dirty ? "" : words);
-          list();
+          drafts.list();
         },
         this::fail);
   }
@@ -292,42 +271,88 @@ public final class PlanModel implements PlanInHand {
     trouble.set(PlanWords.say("not.kept", Trouble.sentence(problem)));
   }
 
-  private void list() {
-    List<Draft> rows = new ArrayList<>();
-    planning
-        .drafts()
-        .forEach((draft, fields) -> rows.add(new Draft(draft, PlanWords.title(fields))));
-    drafts.setAll(rows);
-  }
-
   /** Starts an empty draft; the one before is kept. */
   public void startFresh() {
-    keep();
-    fill(planning.freshName(), PlanStart.fields(clock));
-    dirty = true;
-    keep();
+    start(PlanStart.fields(clock));
   }
 
   /** Opens another draft; the one before is kept. */
-  public void open(Draft draft) {
+  public void open(PlanDrafts.Draft draft) {
     open(draft.name());
   }
 
   private void open(String draft) {
     keep();
-    Map<String, Object> fields = planning.drafts().get(draft);
+    Map<String, Object> fields = drafts.fields(draft).orElse(null);
     if (fields != null && commit.stepProperty().get() == CommitModel.Step.EDITING) {
       fill(draft, fields);
-      list();
+      drafts.list();
     }
   }
 
-  /** Forgets the draft on the page and starts afresh. */
+  /** Forgets the draft on the page, which has become a session, and starts afresh. */
   @Override
   public void forget() {
+    undo.forget(name);
     planning.forget(name);
-    fill(planning.freshName(), PlanStart.fields(clock));
-    list();
+    fill(drafts.freshName(), PlanStart.fields(clock));
+    drafts.list();
+  }
+
+  /** Deletes the draft on the page; it can be brought back as long as the window is open. */
+  public void delete() {
+    drafts.delete(name, form.tree());
+    fill(drafts.freshName(), PlanStart.fields(clock));
+    drafts.list();
+  }
+
+  String draft() {
+    return name;
+  }
+
+  /** Drafts that were deleted and can be brought back, the latest first. */
+  public ObservableList<PlanDrafts.Deleted> deleted() {
+    return drafts.deleted();
+  }
+
+  /** Brings the draft back that was deleted last. */
+  public void bringBack() {
+    if (!deleted().isEmpty()) {
+      keep();
+      PlanDrafts.Deleted draft = deleted().remove(0);
+      fill(draft.name(), draft.fields());
+      dirty = true;
+      keep();
+    }
+  }
+
+  /** What can be taken back, and what done again. */
+  public PlanUndo undo() {
+    return undo;
+  }
+
+  private void restore(Runnable change) {
+    quietly(change);
+    dirty = true;
+    judge();
+    keep();
+  }
+
+  private void quietly(Runnable change) {
+    filling = true;
+    change.run();
+    filling = false;
+  }
+
+  /** A change of several fields that is one step. */
+  void step(Runnable change) {
+    undo.settle();
+    Map<String, Object> before = form.tree();
+    quietly(change);
+    if (!form.tree().equals(before)) {
+      changed();
+    }
+    undo.settle();
   }
 
   /** True if a session is open that a plan can start from. */
@@ -340,60 +365,32 @@ public final class PlanModel implements PlanInHand {
     shell.sessionProperty().get().ifPresent(this::startFrom);
   }
 
-  /** The caution that goes with every plan. */
-  public String caution() {
-    return Words.of("cautions").say("short");
-  }
-
   /** Starts a draft as a copy of a committed session's plan. */
   public void startFrom(SessionId session) {
-    keep();
-    planning
-        .copyOf(session)
-        .ifPresent(
-            fields -> {
-              fill(planning.freshName(), fields);
-              dirty = true;
-              keep();
-            });
+    planning.copyOf(session).ifPresent(this::start);
   }
 
-  /** Starts a draft from a plan file; keeps the draft before, and this one if it cannot be read. */
-  public void startFromFile(Path file) {
-    background.run(() -> planning.importFile(file), this::imported, e -> fileTrouble(file));
-  }
-
-  private void imported(Planning.Imported read) {
-    if (!read.problems().isEmpty()) {
-      trouble.set(String.join(" ", Problems.sentences(read.problems())));
-      return;
-    }
+  /** A new draft with these fields; the one before is kept. */
+  private void start(Map<String, Object> fields) {
     keep();
-    trouble.set("");
-    fill(planning.freshName(), read.fields());
+    fill(drafts.freshName(), fields);
     dirty = true;
     keep();
   }
 
+  /** Starts a draft from a plan file; keeps the draft before, and this one if it cannot be read. */
+  public void startFromFile(Path file) {
+    files.read(file, this::start);
+  }
+
   /** Writes the draft as a plan file. */
   public void writeFile(Path file) {
-    Map<String, Object> fields = form.tree();
-    background.run(
-        () -> {
-          planning.exportFile(file, fields);
-          return file;
-        },
-        done -> trouble.set(PlanWords.say("file.written", done)),
-        e -> fileTrouble(file));
+    files.write(file, form.tree());
   }
 
   /** Says something on top of the page. */
   @Override
   public void say(String words) {
     trouble.set(words);
-  }
-
-  private void fileTrouble(Path file) {
-    trouble.set(PlanWords.say("file.trouble", file));
   }
 }

@@ -13,6 +13,7 @@ import blindlap.wording.day.Trouble;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
@@ -23,6 +24,7 @@ public final class PlanNoise {
   private final RiderHistory history;
   private final Background background;
   private final ReadOnlyObjectProperty<Optional<Plan>> plan;
+  private final Consumer<Runnable> step;
   private final ReadOnlyStringWrapper message = new ReadOnlyStringWrapper("");
 
   private EarlierNoise earlier = EarlierNoise.NONE;
@@ -33,7 +35,9 @@ public final class PlanNoise {
       TypedForm form,
       RiderHistory history,
       Background background,
-      ReadOnlyObjectProperty<Optional<Plan>> plan) {
+      ReadOnlyObjectProperty<Optional<Plan>> plan,
+      Consumer<Runnable> step) {
+    this.step = step;
     this.form = form;
     this.history = history;
     this.background = background;
@@ -111,7 +115,7 @@ public final class PlanNoise {
       fields.put("df", noise.df().toString());
     }
     fields.put("source", noise.source());
-    form.part("noise").fill(fields);
+    step.accept(() -> form.part("noise").fill(fields));
     message.set(PlanWords.say("noise.taken", noise.source()));
   }
 }

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 
 /** The rule for the order, and the stints that go by its blocks. */
@@ -15,8 +16,17 @@ public final class PlanRules {
   private final TypedForm form;
   private final List<Protocol> protocols;
   private final ReadOnlyObjectProperty<Optional<Plan>> plan;
+  private final Consumer<Runnable> step;
 
-  PlanRules(TypedForm form, List<Protocol> protocols, ReadOnlyObjectProperty<Optional<Plan>> plan) {
+  /**
+   * @param step makes what is changed in it one step that can be taken back
+   */
+  PlanRules(
+      TypedForm form,
+      List<Protocol> protocols,
+      ReadOnlyObjectProperty<Optional<Plan>> plan,
+      Consumer<Runnable> step) {
+    this.step = step;
     this.form = form;
     this.protocols = protocols;
     this.plan = plan;
@@ -38,11 +48,23 @@ public final class PlanRules {
         .toList();
   }
 
+  /** The measure whose difference decides; the first one while none is primary. */
+  Optional<TypedForm> primary() {
+    List<TypedForm> measures = form.list("measures");
+    return measures.stream()
+        .filter(m -> m.field("role").get().equals("primary"))
+        .findFirst()
+        .or(() -> measures.stream().findFirst());
+  }
+
   /** Takes a named rule in place of whatever rule the draft has. */
   public void chooseProtocol(String protocol) {
-    form.part("protocol").fill(Map.of());
-    form.part("rule").fill(Map.of());
-    form.field("protocol").set(protocol);
+    step.accept(
+        () -> {
+          form.part("protocol").fill(Map.of());
+          form.part("rule").fill(Map.of());
+          form.field("protocol").set(protocol);
+        });
   }
 
   /**
@@ -54,7 +76,8 @@ public final class PlanRules {
     int block = plan.get().map(Plan::protocol).map(PlanRules::step).orElse(1);
     int now = plan.get().map(Plan::stints).orElse(16);
     int next = Math.floorDiv(now, block) * block + steps * block;
-    form.field("stints").set(String.valueOf(Math.max(block, Math.min(Rule.MOST_STINTS, next))));
+    String turned = String.valueOf(Math.max(block, Math.min(Rule.MOST_STINTS, next)));
+    step.accept(() -> form.field("stints").set(turned));
   }
 
   private static int step(Protocol protocol) {

@@ -2,6 +2,7 @@ package blindlap.screen.plan;
 
 import blindlap.plan.PlanOptions;
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.Look;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
@@ -11,39 +12,35 @@ import javafx.collections.ObservableList;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
-import javafx.scene.control.Label;
 import javafx.scene.control.TitledPane;
-import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.FlowPane;
-import javafx.scene.layout.GridPane;
-import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 
 /** The setups, what differs between them, and what stays the same. */
 final class PlanSetupsView extends VBox {
   private final PlanModel model;
-  private final VBox differences = new VBox();
 
-  PlanSetupsView(PlanModel model) {
+  PlanSetupsView(Look look, PlanModel model) {
     super(16);
     this.model = model;
     TypedForm form = model.form();
     Button add = Fields.button(PlanWords.say("add.setup"), () -> form.add("setups"));
     add.setId("add-setup");
+    VBox bike =
+        new VBox(
+            10,
+            Fields.words(PlanWords.say("settings.legend"), "note", "second"),
+            new PlanRowsView(form.list("bike"), PlanWords.field("bike.one"), this::setting),
+            Fields.button(PlanWords.say("add.setting"), () -> form.add("bike")));
     getChildren()
         .setAll(
             new PlanRowsView(form.list("setups"), PlanWords.field("setups.one"), this::setup),
             add,
-            differences,
-            Fields.area(
-                form.field("differences_reason"), PlanWords.field("differences_reason"), ""),
+            new PlanDifferencesView(look, model.answer()),
+            PlanFieldsView.area(form.field("differences_reason"), "differences_reason"),
             PlanFieldsView.choice(form, "change", PlanOptions.of("change")),
             bikes(form.part("bikes")),
-            Fields.words(PlanWords.say("head.bike"), "strong"),
-            new PlanRowsView(form.list("bike"), PlanWords.field("settings.one"), this::setting),
-            Fields.button(PlanWords.say("add.setting"), () -> form.add("bike")));
-    model.answer().shownProperty().addListener((o, before, now) -> show(now));
-    show(model.answer().shownProperty().get());
+            PlanFieldsView.fold("head.bike", bike));
   }
 
   private VBox setup(TypedForm setup) {
@@ -61,12 +58,12 @@ final class PlanSetupsView extends VBox {
         });
     FlowPane head =
         Fields.tight(
-            PlanFieldsView.text(setup, "name", 16),
+            PlanFieldsView.text(setup, "setup", "name", 16),
             PlanFieldsView.text(setup, "component", 16),
             PlanFieldsView.text(setup, "mass", 7),
             PlanFieldsView.text(setup, "ballast_g", 5),
             SettingAidView.ofBallast(setup),
-            Fields.text(setup.part("price").field("amount"), PlanWords.field("amount"), "", 5),
+            PlanFieldsView.text(setup.part("price"), "amount", 5),
             PlanFieldsView.text(setup.part("price"), "currency", 4),
             PlanFieldsView.text(setup, "most_refits", 4));
     VBox box =
@@ -112,23 +109,21 @@ final class PlanSetupsView extends VBox {
     VBox inside =
         new VBox(
             10,
-            Fields.area(setup.lines("steps"), PlanWords.field("steps"), PlanWords.help("steps")),
+            PlanFieldsView.area(setup.lines("steps"), "steps"),
             Fields.words(PlanWords.field("limits"), "note"),
             new PlanRowsView(
                 setup.list("limits"),
                 PlanWords.field("limits.one"),
-                limit ->
+                "what",
+                (limit, number) ->
                     Fields.row(
-                        PlanFieldsView.compact(limit, "what", 14),
-                        PlanFieldsView.compact(limit, "value", 8),
-                        PlanFieldsView.compact(limit, "source", 20))),
+                        PlanFieldsView.text(limit, "what", 14),
+                        PlanFieldsView.text(limit, "value", 8),
+                        PlanFieldsView.text(limit, "source", 20))),
             Fields.button(PlanWords.say("add.limit"), () -> setup.add("limits")),
-            Fields.area(setup.lines("consumables"), PlanWords.field("consumables"), ""),
-            Fields.area(setup.lines("cautions"), PlanWords.field("cautions"), ""));
-    TitledPane pane = new TitledPane(PlanWords.say("more.fields"), inside);
-    pane.setExpanded(false);
-    pane.setAnimated(false);
-    return pane;
+            PlanFieldsView.area(setup.lines("consumables"), "consumables"),
+            PlanFieldsView.area(setup.lines("cautions"), "cautions"));
+    return PlanFieldsView.fold("more.fields", inside);
   }
 
   private Node setting(TypedForm setting) {
@@ -173,48 +168,6 @@ final class PlanSetupsView extends VBox {
                         PlanFieldsView.compact(each, "first", 10),
                         PlanFieldsView.compact(each, "second", 10))),
             Fields.button(PlanWords.say("add.difference"), () -> bikes.add("differences")));
-    TitledPane pane = new TitledPane(PlanWords.field("bikes"), box);
-    pane.setExpanded(false);
-    pane.setAnimated(false);
-    return new VBox(pane);
-  }
-
-  private void show(PlanAnswerModel.Shown shown) {
-    if (shown.differences().isEmpty()) {
-      differences.getChildren().clear();
-      return;
-    }
-    GridPane table = new GridPane();
-    table.getStyleClass().add("plan-table");
-    ColumnConstraints wide = new ColumnConstraints();
-    wide.setPercentWidth(30);
-    table.getColumnConstraints().add(wide);
-    table.add(Fields.words(PlanWords.say("table.setting"), "second", "head"), 0, 0);
-    for (int i = 0; i < shown.setups().size(); i++) {
-      table.add(name(i, shown.setups().get(i)), i + 1, 0);
-    }
-    int last = shown.setups().size() + 1;
-    table.add(Fields.words(PlanWords.say("table.check"), "second", "head"), last, 0);
-    for (int row = 0; row < shown.differences().size(); row++) {
-      PlanAnswerModel.Row each = shown.differences().get(row);
-      table.add(Fields.words(each.name()), 0, row + 1);
-      for (int i = 0; i < each.values().size(); i++) {
-        Label value = new Label(each.values().get(i));
-        if (each.differs()) {
-          value.getStyleClass().add("differs");
-        }
-        table.add(new HBox(value), i + 1, row + 1);
-      }
-      table.add(Fields.words(each.note(), each.differs() ? "strong" : "second"), last, row + 1);
-    }
-    differences
-        .getChildren()
-        .setAll(Fields.words(PlanWords.say("head.differences"), "strong"), table);
-  }
-
-  private static Label name(int index, String name) {
-    Label label = Fields.words((char) ('A' + index) + "  " + name, "strong", "head");
-    label.getStyleClass().add("setup-" + (char) ('a' + index));
-    return label;
+    return new VBox(PlanFieldsView.fold("field.bikes", box));
   }
 }

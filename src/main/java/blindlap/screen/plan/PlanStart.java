@@ -1,5 +1,7 @@
 package blindlap.screen.plan;
 
+import blindlap.screen.part.Shell;
+import blindlap.wording.PlanWords;
 import java.time.Clock;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,6 +34,18 @@ final class PlanStart {
     Map<Object, Object> own = new LinkedHashMap<>(map);
     own.put("mass", own.remove("mass_g") + " g");
     return own;
+  }
+
+  /** A new draft of this kind. */
+  static Map<String, Object> fields(Clock clock, Shell.Beginning as) {
+    Map<String, Object> fields = fields(clock);
+    if (as == Shell.Beginning.NOISE_RUN) {
+      fields.put("kind", "noise run");
+      fields.put("question", PlanWords.say("noise.run.question"));
+      fields.put("setups", List.of(Map.of("name", "")));
+      fields.remove("protocol");
+    }
+    return fields;
   }
 
   /** A new draft, as typed: tomorrow, the usual rule and a lap time to compare. */

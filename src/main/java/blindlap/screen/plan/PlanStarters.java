@@ -9,14 +9,20 @@ import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /** Starting sets in trade words, put into the draft to be changed at will. */
 public final class PlanStarters {
   private final TypedForm form;
   private final Starter starter;
+  private final Consumer<Runnable> step;
 
-  PlanStarters(TypedForm form, Starter starter) {
+  /**
+   * @param step makes what is changed in it one step that can be taken back
+   */
+  PlanStarters(TypedForm form, Starter starter, Consumer<Runnable> step) {
+    this.step = step;
     this.form = form;
     this.starter = starter;
   }
@@ -35,6 +41,10 @@ public final class PlanStarters {
    * Adds the usual settings of a component to a setup; settings that are there stay as they are.
    */
   public void addStartingSet(TypedForm setup, String component) {
+    step.accept(() -> startingSet(setup, component));
+  }
+
+  private void startingSet(TypedForm setup, String component) {
     for (Starter.Component each : starter.components()) {
       if (each.name().equals(component)) {
         setup.field("component").set(each.name());
@@ -48,6 +58,10 @@ public final class PlanStarters {
 
   /** Adds the first setup's settings to another; settings that are there stay as they are. */
   public void takeSettings(TypedForm setup) {
+    step.accept(() -> settings(setup));
+  }
+
+  private void settings(TypedForm setup) {
     List<TypedForm> setups = form.list("setups");
     if (setups.isEmpty() || setups.get(0) == setup) {
       return;

@@ -1,0 +1,75 @@
+package blindlap.screen.plan;
+
+import blindlap.plan.PlanOptions;
+import blindlap.screen.part.Fields;
+import blindlap.screen.part.TypedForm;
+import java.util.List;
+import javafx.scene.control.TitledPane;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+
+/** The day against the clock, swaps practised before it, and how the rider is kept blind. */
+final class PlanDayView {
+  private static final List<String> MINUTES =
+      List.of("lap", "climb", "swap", "scoring", "cool_down", "rest_every", "rest", "lap_budget");
+
+  private static final List<String> BLINDING =
+      List.of(
+          "cover",
+          "ballast",
+          "noise",
+          "rider_waits",
+          "helper_waits",
+          "bike_moved_by",
+          "levers_touched_by",
+          "others_who_know",
+          "timed_by",
+          "remaining_cues");
+
+  private PlanDayView() {}
+
+  /** Clock, laps and minutes; the day as a strip under them. */
+  static VBox day(PlanModel model, VBox strip) {
+    TypedForm laps = model.form().part("laps");
+    TypedForm table = model.form().part("timetable");
+    FlowPane clock =
+        Fields.row(
+            PlanFieldsView.text(table, "start", 5),
+            PlanFieldsView.text(table, "daylight_end", 5),
+            PlanFieldsView.text(table, "timetable", "zone", 12));
+    FlowPane minutes = Fields.row();
+    for (String field : MINUTES) {
+      minutes.getChildren().add(PlanFieldsView.text(table, field, 4));
+    }
+    FlowPane numbers =
+        Fields.row(
+            PlanFieldsView.text(laps, "warm_up", 4),
+            PlanFieldsView.text(laps, "settling", 4),
+            PlanFieldsView.text(laps, "scored", 4));
+    TitledPane practice =
+        PlanFieldsView.fold(
+            "practice.title",
+            new VBox(
+                12,
+                Fields.row(PlanFieldsView.text(table, "practised", 24)),
+                new PracticePane(model.practice())));
+    practice.expandedProperty().addListener((o, before, now) -> model.practice().say());
+    return Fields.section(
+        PlanFieldsView.heading("head.day"), clock, minutes, numbers, practice, strip);
+  }
+
+  /** Who knows what, and what hides it. */
+  static VBox blinding(TypedForm form) {
+    FlowPane texts = Fields.row();
+    BLINDING.forEach(
+        field -> texts.getChildren().add(PlanFieldsView.text(form, "blinding", field, 22)));
+    return Fields.section(
+        PlanFieldsView.heading("head.blinding"),
+        Fields.row(
+            PlanFieldsView.yesNo(form, "blinded"),
+            PlanFieldsView.text(form, "helper", 14),
+            PlanFieldsView.yesNo(form, "guesses"),
+            PlanFieldsView.choice(form, "times", PlanOptions.of("times"))),
+        PlanFieldsView.fold("more.blinding", texts));
+  }
+}

@@ -1,0 +1,98 @@
+package blindlap.screen.plan;
+
+import blindlap.screen.part.Dialogs;
+import blindlap.screen.part.Fields;
+import blindlap.wording.PlanWords;
+import javafx.beans.binding.Bindings;
+import javafx.collections.ListChangeListener;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.ListCell;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+
+/** Drafts that are kept, and plan files in and out: what is needed now and then, at one touch. */
+final class PlanDraftsView extends VBox {
+  private final PlanModel model;
+
+  PlanDraftsView(PlanModel model, Dialogs dialogs) {
+    super(8);
+    this.model = model;
+    Button read =
+        Fields.button(
+            PlanWords.say("draft.import"),
+            () -> dialogs.openFile(PlanWords.say("draft.import")).ifPresent(model::startFromFile));
+    Button write =
+        Fields.button(
+            PlanWords.say("draft.export"),
+            () ->
+                dialogs
+                    .saveFile(PlanWords.say("draft.export"), PlanWords.say("export.file"))
+                    .ifPresent(model::writeFile));
+    Button copy = Fields.button(PlanWords.say("draft.copy"), model::startFromOpenSession);
+    copy.disableProperty().bind(model.sessionOpenProperty().not());
+    FlowPane row =
+        Fields.row(
+            list(),
+            Fields.button(PlanWords.say("draft.new"), model::startFresh),
+            copy,
+            read,
+            write,
+            Fields.button(PlanWords.say("draft.forget"), model::delete));
+    row.getChildren().forEach(node -> node.getStyleClass().add("quiet"));
+    getChildren().setAll(PlanFieldsView.fold("head.drafts", row), back());
+  }
+
+  /** Filled when it is opened: the list changes by itself while drafts are kept. */
+  private ComboBox<PlanDrafts.Draft> list() {
+    ComboBox<PlanDrafts.Draft> list = new ComboBox<>();
+    list.setPromptText(PlanWords.say("drafts"));
+    list.setAccessibleText(PlanWords.say("drafts"));
+    list.setId("drafts");
+    list.setButtonCell(new Titled());
+    list.setOnShowing(e -> list.getItems().setAll(model.drafts()));
+    list.setOnHidden(
+        e -> {
+          PlanDrafts.Draft chosen = list.getValue();
+          if (chosen != null) {
+            list.setValue(null);
+            model.open(chosen);
+          }
+        });
+    return list;
+  }
+
+  /** A draft that was deleted stays at hand. */
+  private Button back() {
+    Button back = Fields.button("", model::bringBack);
+    back.setId("bring-back");
+    back.getStyleClass().add("quiet");
+    back.setMinHeight(Region.USE_PREF_SIZE);
+    back.visibleProperty().bind(Bindings.isNotEmpty(model.deleted()));
+    back.managedProperty().bind(back.visibleProperty());
+    model
+        .deleted()
+        .addListener(
+            (ListChangeListener<PlanDrafts.Deleted>)
+                change ->
+                    back.setText(
+                        model.deleted().isEmpty()
+                            ? ""
+                            : PlanWords.say("draft.back", model.deleted().get(0).title())));
+    return back;
+  }
+
+  /** A long title takes the lines it needs. */
+  private static final class Titled extends ListCell<PlanDrafts.Draft> {
+    Titled() {
+      setWrapText(true);
+    }
+
+    @Override
+    protected void updateItem(PlanDrafts.Draft draft, boolean empty) {
+      super.updateItem(draft, empty);
+      setText(empty || draft == null ? PlanWords.say("drafts") : draft.title());
+    }
+  }
+}

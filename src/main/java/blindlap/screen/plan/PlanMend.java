@@ -1,0 +1,10 @@
+package blindlap.screen.plan;
+
+/**
+ * One thing that is still to mend before the plan can be committed.
+ *
+ * @param path the field, as in a plan file, such as "setups[2].name"; empty for the whole plan
+ * @param words the place alone if something is missing there, else the sentence with its place
+ * @param missing true if nothing was typed there yet
+ */
+public record PlanMend(String path, String words, boolean missing) {}

@@ -1,0 +1,88 @@
+package blindlap.screen.plan;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.desk.Desk;
+import blindlap.screen.Models;
+import blindlap.screen.NoDialogs;
+import blindlap.screen.ShellView;
+import blindlap.screen.Window;
+import blindlap.screen.Within;
+import blindlap.screen.part.Background;
+import blindlap.screen.part.Fonts;
+import blindlap.screen.part.Look;
+import blindlap.screen.part.PageGrid;
+import blindlap.screen.part.Shell;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.Consumer;
+import javafx.scene.Parent;
+import javafx.scene.Scene;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Nothing of Plan lies outside its page, and no word is cut, at any width from 900 px on. */
+class PlanPlacesTest {
+  private static final int HIGH = 768;
+  private static final List<Integer> WIDTHS = List.of(900, 1000, 1100, 1366, 1920);
+  private static final List<Double> SCALES = List.of(1.0, 2.0);
+
+  @TempDir Path folder;
+
+  private final List<String> wrong = new ArrayList<>();
+  private int controls;
+
+  @BeforeAll
+  static void startWindowSystem() throws InterruptedException {
+    Window.start();
+    Window.run(Fonts::load);
+  }
+
+  @Test
+  void noControlOfAnyStateLiesOutsideItsPageAndNoWordIsCut() {
+    try (Desk desk = PlanDesk.open(folder, 1)) {
+      PlanStates.all().forEach((name, state) -> Window.run(() -> measure(desk, name, state)));
+    }
+    assertThat(controls).isGreaterThan(10_000);
+    assertThat(wrong).isEmpty();
+  }
+
+  private void measure(Desk desk, String name, Consumer<PlanModel> state) {
+    Look look = new Look();
+    Shell shell = new Shell();
+    PlanModel model = Models.plan(desk, shell, Background.immediate(), 0);
+    model.startFresh();
+    state.accept(model);
+    PlanPage page = new PlanPage(look, model, new NoDialogs());
+    ShellView view =
+        new ShellView(look, shell, Map.of(Shell.Page.PLAN, () -> page), List.of("quarry.blindlap"));
+    shell.go(Shell.Page.PLAN);
+    Scene scene = new Scene(view, 1366, HIGH);
+    look.dress(scene);
+    Within.unfold(page);
+    for (double scale : SCALES) {
+      look.textScaleProperty().set(scale);
+      for (int width : WIDTHS) {
+        view.resize(width, HIGH);
+        for (int pulse = 0; pulse < 3; pulse++) {
+          view.applyCss();
+          view.layout();
+        }
+        String moment = name + ", " + width + " px, " + Math.round(100 * scale) + " %";
+        measure((PageGrid) page.lookup(".scroll-pane"), moment);
+        measure((Parent) Objects.requireNonNull(page.lookup(".plan-bar")), moment + ", bar");
+        measure((Parent) Objects.requireNonNull(view.lookup(".side")), moment + ", side");
+      }
+    }
+  }
+
+  private void measure(Parent part, String moment) {
+    Within within = Within.of(part, moment);
+    wrong.addAll(within.wrong());
+    controls += within.controls();
+  }
+}
