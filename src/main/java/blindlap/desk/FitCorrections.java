@@ -108,8 +108,7 @@ public final class FitCorrections {
     HelperEntry entry = inHand(state);
     List<Problem> problems = problems(state, entry, correction);
     if (problems.isEmpty()) {
-      Set<Integer> steps =
-          day.unfinished(entry.stint()).map(HelperDraft::steps).orElse(Set.of());
+      Set<Integer> steps = day.unfinished(entry.stint()).map(HelperDraft::steps).orElse(Set.of());
       day.keep(new HelperDraft(entry.withCorrection(correction), steps));
     }
     return problems;

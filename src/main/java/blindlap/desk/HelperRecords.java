@@ -78,8 +78,7 @@ final class HelperRecords {
     String[] parts = kept == null ? new String[0] : kept.split(" ", -1);
     return parts.length != 3 || !parts[0].matches("\\d{1,4}")
         ? Optional.empty()
-        : lock.decrypt(
-                id.text(), new HelperRecord(Integer.parseInt(parts[0]), parts[1], parts[2]))
+        : lock.decrypt(id.text(), new HelperRecord(Integer.parseInt(parts[0]), parts[1], parts[2]))
             .flatMap(text -> HelperDraft.read(text, plan));
   }
 

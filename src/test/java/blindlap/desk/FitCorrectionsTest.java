@@ -203,7 +203,8 @@ class FitCorrectionsTest {
       HelperHand hand = new HelperHand(day);
       stints(hand, 0, 4);
       correct(day, hand, 2, other(hand, 2), "");
-      HelperEntry begun = day.helper().unfinished(5).orElseThrow().entry().withNote("fifth was begun");
+      HelperEntry begun =
+          day.helper().unfinished(5).orElseThrow().entry().withNote("fifth was begun");
       hand.helper().keep(begun);
       assertThat(hand.over().write(hand.over().entry(day.state())))
           .as("stints are still to come")

@@ -16,7 +16,6 @@ import blindlap.wording.PlanWords;
 import blindlap.wording.day.Trouble;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyBooleanProperty;

@@ -122,8 +122,7 @@ public final class PlanPage extends StackPane {
             PlanFieldsView.text(form, "rider", 14),
             PlanFieldsView.text(form, "trail", 16),
             Fields.helped(
-                DateField.of(
-                    form.field("day"), PlanWords.field("day"), PlanWords.example("day")),
+                DateField.of(form.field("day"), PlanWords.field("day"), PlanWords.example("day")),
                 PlanWords.help("day")),
             Fields.helped(
                 Fields.choice(

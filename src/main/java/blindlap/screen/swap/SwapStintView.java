@@ -38,6 +38,7 @@ final class SwapStintView extends VBox {
   private @Nullable Parts parts;
   private @Nullable SwapNoteView note;
   private boolean events;
+  private boolean later;
 
   /** What is on the page now. */
   private record Parts(
@@ -138,7 +139,9 @@ final class SwapStintView extends VBox {
       getChildren()
           .setAll(
               Fields.words(SwapWords.say("all.done"), "lead"),
-              grow(SwapColumnsView.scrolled(happened(events(false)))));
+              grow(
+                  SwapColumnsView.scrolled(
+                      new VBox(16, new SwapLaterView(look, model), events(false)))));
       return;
     }
     SwapWork work = model.work();
@@ -173,7 +176,7 @@ final class SwapStintView extends VBox {
   /** In place of the columns: what may be said of the day. */
   private void happening(Parts on, SwapSheet now) {
     Button back = on.foot().side(SwapWords.say("less"), this::toggleEvents);
-    VBox all = happened(events(true));
+    Node all = later ? new SwapLaterView(look, model) : events(true);
     HBox.setHgrow(all, Priority.ALWAYS);
     Node top = stacked() ? on.head().countdown(now, on.overrun()) : head(on, now);
     Node body = stacked() ? new VBox(16, back, all) : new HBox(24, all, back);
@@ -182,11 +185,6 @@ final class SwapStintView extends VBox {
             top,
             rule(),
             grow(stacked() ? SwapColumnsView.stacked(body) : SwapColumnsView.scrolled(body)));
-  }
-
-  /** Wrong fits, paper and the end of the helper's day stand before what anyone may say. */
-  private VBox happened(DayEventsView events) {
-    return new VBox(16, new SwapLaterView(look, model), events);
   }
 
   private HBox head(Parts on, SwapSheet now) {
@@ -246,13 +244,23 @@ final class SwapStintView extends VBox {
   }
 
   private void toggleEvents() {
+    later = false;
     events = !events;
+    show(model.work().sheetProperty().get());
+  }
+
+  /** Wrong fits noticed later, stints kept on paper, the end of the helper's day. */
+  private void openLater() {
+    later = true;
+    events = true;
     show(model.work().sheetProperty().get());
   }
 
   /** What else may be opened from the sheet; each in place of the page. */
   private List<SwapNoteView.Opens> opens() {
-    return List.of(new SwapNoteView.Opens(SwapWords.say("more"), this::toggleEvents));
+    return List.of(
+        new SwapNoteView.Opens(SwapWords.say("later"), this::openLater),
+        new SwapNoteView.Opens(SwapWords.say("more"), this::toggleEvents));
   }
 
   private void toggleNote() {
