@@ -16,7 +16,6 @@ import blindlap.wording.PlanWords;
 import blindlap.wording.day.Trouble;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyBooleanProperty;
@@ -236,7 +235,9 @@ public final class PlanModel implements PlanInHand {
     PlanJudgement judged = PlanJudgement.of(preview);
     form.tell("", judged.beside());
     problems.setAll(judged.problems());
-    mends.setAll(judged.mends());
+    if (!mends.equals(judged.mends())) {
+      mends.setAll(judged.mends());
+    }
     hints.setAll(judged.hints());
     plan.set(preview.plan());
     complete.set(preview.problems().isEmpty());
