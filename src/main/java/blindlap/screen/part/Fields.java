@@ -155,9 +155,9 @@ public final class Fields {
     if (!(field.getChildren().get(1) instanceof TextArea)) {
       line.getStyleClass().add("field-help");
     }
-    if (field.getChildren().get(1) instanceof Control control) {
-      ObservableValue<String> error =
-          ((TypedForm.Entry) control.getProperties().get(TypedForm.Entry.class)).errorProperty();
+    if (field.getChildren().get(1) instanceof Control control
+        && control.getProperties().get(TypedForm.Entry.class) instanceof TypedForm.Entry entry) {
+      ObservableValue<String> error = entry.errorProperty();
       control.accessibleHelpProperty().unbind();
       control
           .accessibleHelpProperty()

@@ -37,8 +37,14 @@ final class OddsTablePane extends VBox {
   }
 
   void show(PlanAnswerModel.Shown now) {
+    boolean same =
+        now.odds().equals(shown.odds())
+            && now.heads().equals(shown.heads())
+            && now.oddsPlain().equals(shown.oddsPlain());
     shown = now;
-    build();
+    if (!same || narrow() != narrow) {
+      build();
+    }
   }
 
   private boolean narrow() {

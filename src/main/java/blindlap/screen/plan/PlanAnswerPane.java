@@ -117,7 +117,12 @@ final class PlanAnswerPane {
     lines(experts, now.statistician());
   }
 
+  /** What is the same as before stays: a page is laid out anew at every letter that is typed. */
   private static void lines(VBox place, List<String> lines) {
+    if (lines.equals(place.getUserData())) {
+      return;
+    }
+    place.setUserData(lines);
     place.getChildren().setAll(lines.stream().map(line -> Fields.words(line)).toList());
   }
 

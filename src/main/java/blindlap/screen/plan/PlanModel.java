@@ -235,7 +235,9 @@ public final class PlanModel implements PlanInHand {
     PlanJudgement judged = PlanJudgement.of(preview);
     form.tell("", judged.beside());
     problems.setAll(judged.problems());
-    mends.setAll(judged.mends());
+    if (!mends.equals(judged.mends())) {
+      mends.setAll(judged.mends());
+    }
     hints.setAll(judged.hints());
     plan.set(preview.plan());
     complete.set(preview.problems().isEmpty());

@@ -86,7 +86,7 @@ class PlanRobotTest {
       }
       assertThat(thrown).as("seed %d", seed).isEmpty();
     }
-    assertThat(presses).isGreaterThan(2 * SEEDS);
+    assertThat(presses).isGreaterThan(SEEDS / 2);
     assertThat(undone).isPositive();
   }
 
@@ -191,12 +191,26 @@ class PlanRobotTest {
               || node instanceof TextInputControl
               || node.getStyleClass().contains("title");
       Bounds at = node.localToScene(node.getLayoutBounds());
-      boolean inWindow = scene.getHeight() > at.getCenterY() && at.getCenterY() > 0;
+      boolean inWindow = at.getCenterY() > 0 && at.getCenterY() < lowerEdge(node);
       if (pressed && inWindow && !takesBack(node)) {
         targets.add(node);
       } else if (node instanceof Parent parent) {
         parent.getChildrenUnmodifiable().forEach(child -> targets(child, targets));
       }
+    }
+
+    /** What is scrolled under the bar is not pressed there: the bar is. */
+    private double lowerEdge(Node node) {
+      Node bar = scene.lookup(".plan-bar");
+      if (bar == null) {
+        return scene.getHeight();
+      }
+      for (Node at = node; at != null; at = at.getParent()) {
+        if (at == bar) {
+          return scene.getHeight();
+        }
+      }
+      return bar.localToScene(bar.getLayoutBounds()).getMinY();
     }
 
     /** The robot takes back by itself, so that it knows what went. */
