@@ -13,6 +13,7 @@ import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapState;
+import blindlap.wording.EntryWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.LapStarts;
 import blindlap.wording.day.DayWords;
@@ -133,7 +134,7 @@ final class ReportDay {
       lines.add(
           WORDS.say(
               "not.applied",
-              FindingText.entry(entry.fact().getClass().getSimpleName()),
+              EntryWords.entry(entry.fact().getClass().getSimpleName()),
               entry.at()));
     }
     if (lines.size() == 1) {

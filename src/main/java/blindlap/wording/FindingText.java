@@ -300,11 +300,6 @@ public final class FindingText {
     return new RemarkWords(day).rest();
   }
 
-  /** What an entry is about, such as "a void", by the name of its fact. */
-  public static String entry(String fact) {
-    return RemarkWords.entry(fact);
-  }
-
   /** Departures from the plan. */
   public List<String> deviations() {
     return day.remarks(Remark.Kind.DEVIATION).stream().map(RemarkWords::deviation).toList();

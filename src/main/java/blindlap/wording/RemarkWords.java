@@ -151,7 +151,7 @@ final class RemarkWords {
             r -> lines.add(WORDS.say("condition", RemarkPlace.words(r), r.about(), r.words())));
     day.remarks(Remark.Kind.REPRINTED).forEach(r -> lines.add(WORDS.say("reprinted", r.words())));
     day.remarks(Remark.Kind.LATE)
-        .forEach(r -> lines.add(WORDS.say("late", entry(r.about()), r.words())));
+        .forEach(r -> lines.add(WORDS.say("late", EntryWords.entry(r.about()), r.words())));
     return lines;
   }
 
@@ -242,11 +242,6 @@ final class RemarkWords {
     day.remarks(Remark.Kind.HANDLED)
         .forEach(r -> stints.computeIfAbsent(r.who(), k -> new TreeSet<>()).add(r.stint()));
     stints.forEach((who, in) -> lines.add(WORDS.say("handled", who, StintList.words(in))));
-  }
-
-  /** What an entry is about, by the name of its fact. */
-  static String entry(String fact) {
-    return named(WORDS, "fact.", fact);
   }
 
   /** The word of a name; the name itself where a package of another program has one of its own. */

@@ -21,6 +21,8 @@ class SizesTest {
           Map.entry(
               "screen/plan/PlanModel.java",
               "one page's properties and commands; judging, noise, rules and commit stand apart"),
+          Map.entry(
+              "screen/swap/SwapStintView.java", "one page, and what stands on it at each moment"),
           Map.entry("session/Fact.java", "every fact of a session, a record each"),
           Map.entry("screen/swap/SwapModel.java", "one page's phases, and what leads between them"),
           Map.entry("screen/swap/SwapWork.java", "everything the helper enters of one stint"),

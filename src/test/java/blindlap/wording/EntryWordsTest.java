@@ -13,13 +13,13 @@ class EntryWordsTest {
         .isNotEmpty()
         .allSatisfy(
             fact ->
-                assertThat(FindingText.entry(fact.getSimpleName()))
+                assertThat(EntryWords.entry(fact.getSimpleName()))
                     .doesNotContain(fact.getSimpleName())
                     .matches("(a|an|the|conditions)\\b.*"));
   }
 
   @Test
   void aFactOfAnotherProgramKeepsItsName() {
-    assertThat(FindingText.entry("StintSlept")).isEqualTo("StintSlept");
+    assertThat(EntryWords.entry("StintSlept")).isEqualTo("StintSlept");
   }
 }

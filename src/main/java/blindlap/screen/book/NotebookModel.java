@@ -32,7 +32,6 @@ import javafx.collections.ObservableList;
 /** The Notebook page: where was I, and what has been found so far. */
 public final class NotebookModel {
   private static final int VERDICTS_AT_A_TIME = 3;
-
   private final Planning planning;
   private final RiderHistory history;
   private final SessionList list;
@@ -256,7 +255,7 @@ public final class NotebookModel {
     shell.beginPlan(as);
   }
 
-  /** Makes a draft of a session's plan, without its day and override, and goes to the Plan page. */
+  /** Makes a draft of a session's plan, without its day and override, and goes there. */
   public void copyAsPlan(SessionId session) {
     background.run(
         () -> {
