@@ -208,8 +208,11 @@ public final class SeriesBook {
    */
   List<Fact> standing(SessionState state) {
     String series = state.plan().series();
+    if (series == null) {
+      return List.of();
+    }
     Map<SessionId, List<Head>> heads = new LinkedHashMap<>();
-    for (SessionSummary each : series == null ? List.<SessionSummary>of() : notebook.summaries()) {
+    for (SessionSummary each : notebook.summaries()) {
       if (series.equals(each.series()) && !each.id().equals(state.id())) {
         heads.put(each.id(), notebook.heads(each.id()));
       }
