@@ -83,6 +83,7 @@ public final class PlanAnswerModel {
    * @param curve what other numbers of stints can show; empty where nothing can be drawn
    * @param strip the day against the clock; empty without a timetable
    * @param day the day against the clock in words
+   * @param stint how long a stint takes, and of what; empty without a timetable
    * @param times clock times of every stint
    * @param pay what the setups cost in money and mass, to choose the worthwhile difference by
    * @param differences settings across the setups
@@ -107,6 +108,7 @@ public final class PlanAnswerModel {
       Optional<Drawing> curve,
       Optional<Drawing> strip,
       List<String> day,
+      String stint,
       List<String> times,
       List<String> pay,
       List<Row> differences,
@@ -134,6 +136,7 @@ public final class PlanAnswerModel {
             Optional.empty(),
             Optional.empty(),
             List.of(),
+            "",
             List.of(),
             List.of(),
             List.of(),
@@ -285,6 +288,7 @@ public final class PlanAnswerModel {
         answer.flatMap(a -> PlanPictures.curve(plan, a, words)),
         schedule.map(s -> PlanPictures.strip(plan, s)),
         schedule.map(s -> day(plan, s)).orElse(List.of()),
+        schedule.flatMap(s -> StintTakes.words(plan)).orElse(""),
         schedule.map(DayWords::stints).orElse(List.of()),
         PayWords.lines(plan),
         differences(plan),
@@ -327,7 +331,6 @@ public final class PlanAnswerModel {
     if (!schedule.fits()) {
       lines.add(DayWords.ways(Schedule.waysToFit(plan)));
     }
-    StintTakes.words(plan).ifPresent(lines::add);
     return lines;
   }
 

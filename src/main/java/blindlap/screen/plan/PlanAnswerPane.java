@@ -137,6 +137,9 @@ final class PlanAnswerPane {
     strip.getChildren().clear();
     picture.ifPresent(strip.getChildren()::add);
     now.day().forEach(line -> strip.getChildren().add(Fields.words(line)));
+    if (!now.stint().isEmpty()) {
+      strip.getChildren().add(Fields.words(now.stint()));
+    }
     lines(times, now.times());
     if (!now.times().isEmpty()) {
       strip.getChildren().add(timesPane);
