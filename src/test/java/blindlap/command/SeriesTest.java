@@ -367,7 +367,7 @@ class SeriesTest {
     ride(plan("R. Lind", 2, false), 95, 0.3);
     CommandLineSession.Ran early = session.run("series", "k-or-l", "--report", reports.toString());
     assertThat(early.code()).isEqualTo(2);
-    assertThat(early.err()).contains("0 of 2 sessions are unsealed", "nothing was written");
+    assertThat(early.err()).contains("0 of 2 sessions are unsealed", "Nothing was written");
     assertThat(reports).doesNotExist();
     ride(plan("R. Lind", 2, false), 95, 0.4);
     unseal(0);
