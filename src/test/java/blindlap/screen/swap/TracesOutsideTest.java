@@ -97,6 +97,8 @@ class TracesOutsideTest {
               .keptOnPaper(new KeptOnPaper(4, -1, "J. Ask", Set.of(), Map.of(), "by pencil"));
         } else {
           handle(day, swap);
+          swap.bikeReturned();
+          swap.reopen("4711");
         }
         stints++;
         look(day, before, processes);
