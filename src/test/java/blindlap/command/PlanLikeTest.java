@@ -86,9 +86,9 @@ class PlanLikeTest {
   void whatCannotBeMadeIsRefusedAndNothingIsMade() throws Exception {
     Path there = day.file("there.yaml", "keep me");
 
-    assertThat(day.run("plan").err()).contains("one of the two");
+    assertThat(day.run("plan").err()).contains("one of the three");
     assertThat(day.run("plan", there.toString(), "--like", session).err())
-        .contains("one of the two");
+        .contains("one of the three");
     assertThat(day.run("plan", "--series-of", "3", there.toString()).err())
         .contains("go with --like only");
     assertThat(day.run("plan", "--like", session, "--series-of", "1").err())
