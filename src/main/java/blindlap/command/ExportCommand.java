@@ -65,10 +65,19 @@ final class ExportCommand extends SessionCommand {
   }
 
   private void dataPackage(Desk desk, SessionState state, Path folder) {
+    if (state.unsealed()) {
+      // No blind package of it: the session inside holds its opened key and what was found.
+      desk.reviews()
+          .refuse(state)
+          .ifPresent(
+              problems -> {
+                throw complaint(problems);
+              });
+    }
     Files.write(folder, desk.reviews().export(state));
     did(Done.WRITTEN);
     say(
-        desk.reviews().refuse(state).isEmpty()
+        state.unsealed()
             ? "Data package written to " + folder
             : "Blind data package, codes only, written to " + folder);
   }

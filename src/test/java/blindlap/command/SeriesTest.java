@@ -262,6 +262,7 @@ class SeriesTest {
         List.of(
             List.of("review", ids.get(0)),
             List.of("review", ids.get(0), "--json"),
+            List.of("export", ids.get(0), "--out", folder.resolve("package").toString()),
             List.of("report", ids.get(0), "--out", folder.resolve("report").toString()))) {
       CommandLineSession.Ran ran = session.run(words.toArray(String[]::new));
       assertThat(ran.code()).as("%s", words).isEqualTo(2);
@@ -269,9 +270,7 @@ class SeriesTest {
       assertThat(ran.out()).doesNotContain("p =", "faster");
     }
     assertThat(folder.resolve("report")).doesNotExist();
-    assertThat(ok("export", ids.get(0), "--out", folder.resolve("package").toString()).out())
-        .contains("Blind data package");
-    assertThat(folder.resolve("package").resolve("finding.json")).doesNotExist();
+    assertThat(folder.resolve("package")).doesNotExist();
     assertThat(ok("notebook").out()).doesNotContain("faster", "not settled", "real");
 
     unseal(1);
