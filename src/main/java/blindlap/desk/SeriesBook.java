@@ -120,7 +120,8 @@ public final class SeriesBook {
     String id = state.plan().series();
     return id == null
         ? Optional.empty()
-        : finding(id).map(found -> SeriesPlace.of(found, state.id().text()));
+        : Optional.of(
+            SeriesPlace.of(SeriesAnalysis.answer(of(id), OpenedDays::of), state.id().text()));
   }
 
   /** What a series found; empty if no session names it. */

@@ -224,65 +224,36 @@ public record HelperEntry(
 
   /** The same with how long it took. */
   public HelperEntry withTiming(Timing time) {
-    return new HelperEntry(
-        stint,
-        helper,
-        planned,
-        fitted,
-        begun,
-        done,
-        measured,
-        outside,
-        confirmed,
-        fit,
-        events,
-        note,
-        time,
-        corrections,
-        paper);
+    return with(time, corrections, paper);
   }
 
   /** The same with a correction of an earlier stint. */
   public HelperEntry withCorrection(Correction correction) {
     List<Correction> all = new ArrayList<>(corrections);
     all.add(correction);
-    return new HelperEntry(
-        stint, helper, planned, fitted, begun, done, measured, outside, confirmed, fit, events,
-        note, timing, all, paper);
+    return with(timing, all, paper);
   }
 
   /** The same with these corrections, where it has not got them already, in front of its own. */
   public HelperEntry withEarlier(List<Correction> known) {
-    HelperEntry all = this;
-    if (!corrections.containsAll(known)) {
-      List<Correction> both = new ArrayList<>(known);
-      corrections.stream().filter(each -> !known.contains(each)).forEach(both::add);
-      all =
-          new HelperEntry(
-              stint, helper, planned, fitted, begun, done, measured, outside, confirmed, fit,
-              events, note, timing, both, paper);
+    if (corrections.containsAll(known)) {
+      return this;
     }
-    return all;
+    List<Correction> both = new ArrayList<>(known);
+    corrections.stream().filter(each -> !known.contains(each)).forEach(both::add);
+    return with(timing, both, paper);
   }
 
   /** The same as one that was kept on paper. */
   public HelperEntry onPaper(Paper kept) {
+    return with(timing, corrections, kept);
+  }
+
+  private HelperEntry with(
+      @Nullable Timing time, List<Correction> corrected, @Nullable Paper kept) {
     return new HelperEntry(
-        stint,
-        helper,
-        planned,
-        fitted,
-        begun,
-        done,
-        measured,
-        outside,
-        confirmed,
-        fit,
-        events,
-        note,
-        timing,
-        corrections,
-        kept);
+        stint, helper, planned, fitted, begun, done, measured, outside, confirmed, fit, events,
+        note, time, corrected, kept);
   }
 
   private HelperEntry with(

@@ -3,6 +3,7 @@ package blindlap.stats.pool;
 import blindlap.stats.compare.HarmTest;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.distribution.Quantiles;
+import blindlap.stats.noise.Spread;
 import java.util.Optional;
 import org.apache.commons.statistics.distribution.TDistribution;
 
@@ -26,17 +27,10 @@ public record RidersMean(double estimate, double standardError, int riders) {
     if (k < RidersInGeneral.LEAST_RIDERS) {
       return Optional.empty();
     }
-    double mean = 0;
-    for (double each : estimates) {
-      mean += each / k;
-    }
-    double squares = 0;
-    for (double each : estimates) {
-      squares += (each - mean) * (each - mean);
-    }
-    double error = Math.sqrt(squares / (k - 1) / k);
-    return error > 1e-12 * Math.abs(mean)
-        ? Optional.of(new RidersMean(mean, error, k))
+    Spread spread = Spread.of(estimates);
+    double error = spread.sd() / Math.sqrt(k);
+    return error > 1e-12 * Math.abs(spread.mean())
+        ? Optional.of(new RidersMean(spread.mean(), error, k))
         : Optional.empty();
   }
 
