@@ -38,6 +38,7 @@ public final class Calculations {
     all.addAll(OrderCalculations.all());
     all.addAll(FamilyCalculations.all());
     all.addAll(SessionCalculations.all());
+    all.addAll(StoppingCalculations.all());
     return of(all);
   }
 
