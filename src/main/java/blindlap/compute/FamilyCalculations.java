@@ -3,6 +3,7 @@ package blindlap.compute;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.SeveralMeasures;
 import blindlap.stats.distribution.Interval;
+import blindlap.stats.order.Nuisance;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -16,10 +17,12 @@ final class FamilyCalculations {
   static List<Calculation> all() {
     return List.of(
         OrderGiven.calculation(
-            "compare-many", Set.of("order", "values", "drift"), FamilyCalculations::compareMany),
+            "compare-many",
+            OrderGiven.withStints("order", "drift", "covariates"),
+            FamilyCalculations::compareMany),
         OrderGiven.calculation(
             "compare-measures",
-            Set.of("order", "measures", "drift"),
+            Set.of("order", "measures", "drift", "covariates"),
             FamilyCalculations::compareMeasures));
   }
 
@@ -30,7 +33,7 @@ final class FamilyCalculations {
             given.order(),
             given.values(),
             given.valid(),
-            given.drift(),
+            given.nuisance(),
             given.sampling());
     List<ResultFields> pairs =
         found.pairs().stream().map(pair -> pairFields(given, found, pair)).toList();
@@ -83,13 +86,13 @@ final class FamilyCalculations {
 
   private static Evaluation compareMeasures(OrderGiven given) {
     List<SeveralMeasures.Series> measures = new ArrayList<>();
+    Nuisance nuisance = given.nuisance();
     List<Given> listed = given.given().objects("measures");
     for (int i = 0; i < listed.size(); i++) {
       Given measure = listed.get(i);
-      measure.allowOnly(Set.of("name", "values"));
-      double[] values =
-          given.scale().forward("measures[" + i + "].values", measure.numbersWithGaps("values"));
-      measures.add(new SeveralMeasures.Series(measure.text("name"), values, given.drift()));
+      measure.allowOnly(Set.of("name", "values", "laps", "summary"));
+      double[] values = StintsGiven.values(measure, "measures[" + i + "].", given.scale());
+      measures.add(new SeveralMeasures.Series(measure.text("name"), values, nuisance));
     }
     SeveralMeasures found =
         SeveralMeasures.compare(

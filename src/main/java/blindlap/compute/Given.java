@@ -118,12 +118,7 @@ public final class Given {
 
   /** Finite numbers; a null element becomes NaN. */
   public double[] numbersWithGaps(String field) {
-    JsonNode list = list(field, needed(field));
-    double[] values = new double[list.size()];
-    for (int i = 0; i < values.length; i++) {
-      values[i] = list.get(i).isNull() ? Double.NaN : number(field + "[" + i + "]", list.get(i));
-    }
-    return values;
+    return numbersWithGaps(field, needed(field));
   }
 
   /** Whole numbers. */
@@ -165,6 +160,16 @@ public final class Given {
     double[][] rows = new double[list.size()][];
     for (int i = 0; i < rows.length; i++) {
       rows[i] = numbers(field + "[" + i + "]", list.get(i));
+    }
+    return rows;
+  }
+
+  /** As {@link #table}; a null element becomes NaN. */
+  public double[][] tableWithGaps(String field) {
+    JsonNode list = list(field, needed(field));
+    double[][] rows = new double[list.size()][];
+    for (int i = 0; i < rows.length; i++) {
+      rows[i] = numbersWithGaps(field + "[" + i + "]", list.get(i));
     }
     return rows;
   }
@@ -223,6 +228,15 @@ public final class Given {
     double[] values = new double[list.size()];
     for (int i = 0; i < values.length; i++) {
       values[i] = number(field + "[" + i + "]", list.get(i));
+    }
+    return values;
+  }
+
+  private double[] numbersWithGaps(String field, JsonNode node) {
+    JsonNode list = list(field, node);
+    double[] values = new double[list.size()];
+    for (int i = 0; i < values.length; i++) {
+      values[i] = list.get(i).isNull() ? Double.NaN : number(field + "[" + i + "]", list.get(i));
     }
     return values;
   }

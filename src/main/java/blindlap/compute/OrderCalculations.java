@@ -27,7 +27,7 @@ final class OrderCalculations {
         OrderGiven.calculation("orders", Set.of("list"), OrderCalculations::orders),
         OrderGiven.calculation(
             "compare-two",
-            Set.of("order", "values", "drift", "worthwhile", "at", "curve"),
+            OrderGiven.withStints("order", "drift", "covariates", "worthwhile", "at", "curve"),
             OrderCalculations::compareTwo));
   }
 
@@ -77,7 +77,7 @@ final class OrderCalculations {
             given.order(),
             given.values(),
             given.valid(),
-            given.drift(),
+            given.nuisance(),
             given.sampling());
     ConfidenceCurve curve = found.curve();
     double p = curve.p(0);

@@ -5,6 +5,7 @@ import blindlap.stats.compare.Scale;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.AssignmentsBuilder;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Orders;
 import blindlap.stats.order.Sampling;
 import java.util.Arrays;
@@ -44,6 +45,13 @@ final class OrderGiven {
     Set<String> fields = new HashSet<>(COMMON);
     fields.addAll(more);
     return Calculation.of(name, fields, given -> evaluate(given, evaluator));
+  }
+
+  /** These fields and those that give the values of stints. */
+  static Set<String> withStints(String... fields) {
+    Set<String> all = new HashSet<>(StintsGiven.FIELDS);
+    all.addAll(List.of(fields));
+    return all;
   }
 
   private static Evaluation evaluate(Given given, Function<OrderGiven, Evaluation> evaluator) {
@@ -142,9 +150,16 @@ final class OrderGiven {
     return Orders.parse(given.text("order"));
   }
 
-  /** The values of the request on the scale of the analysis; NaN where none. */
+  /** What is removed: the drift, and the covariates if there are any. */
+  Nuisance nuisance() {
+    return given.has("covariates")
+        ? Nuisance.of(drift(), List.of(given.tableWithGaps("covariates")))
+        : Nuisance.of(drift());
+  }
+
+  /** The stints' values on the scale of the analysis; NaN where none. */
   double[] values() {
-    return scale.forward("values", given.numbersWithGaps("values"));
+    return StintsGiven.values(given, "", scale);
   }
 
   /** True where a stint counts: everywhere unless the request says otherwise. */

@@ -22,7 +22,7 @@ final class SessionCalculations {
         OrderGiven.calculation("guesses", Set.of("order", "guesses"), SessionCalculations::guesses),
         OrderGiven.calculation("waits", Set.of("order", "waits"), SessionCalculations::waits),
         OrderGiven.calculation(
-            "count-ratio", Set.of("order", "values"), SessionCalculations::countRatio),
+            "count-ratio", OrderGiven.withStints("order"), SessionCalculations::countRatio),
         OrderGiven.calculation(
             "detectable", Set.of("sd", "power", "drift"), SessionCalculations::detectable));
   }
@@ -82,12 +82,7 @@ final class SessionCalculations {
   private static Evaluation countRatio(OrderGiven given) {
     given.refuseRatioScale("count-ratio compares counts as they are.");
     CountRatio found =
-        CountRatio.of(
-            given.set(),
-            given.order(),
-            given.given().numbersWithGaps("values"),
-            given.valid(),
-            given.sampling());
+        CountRatio.of(given.set(), given.order(), given.values(), given.valid(), given.sampling());
     ResultFields result =
         new ResultFields()
             .whole("count", found.count())

@@ -20,6 +20,8 @@ public enum DayFault implements Fault {
   TOO_FEW_STINTS,
   /** On the stints left one setup is missing or follows the drift. */
   SETUPS_NOT_APART,
+  /** Argument: number of the covariate, from 1. */
+  COVARIATE_HOLDS_NOTHING,
   /** A value is beyond all numbers. */
   NOT_FINITE,
   /** A value has no logarithm: the value. */

@@ -15,6 +15,7 @@ import blindlap.stats.compare.Verdict;
 import blindlap.stats.compare.VoidBalance;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Assignments;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -272,7 +273,12 @@ public final class Analysis {
       StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
       ManySetups result =
           ManySetups.compare(
-              set, order, stints.values(), stints.valid(), measure.drift(), Sampling.PREFERRED);
+              set,
+              order,
+              stints.values(),
+              stints.valid(),
+              Nuisance.of(measure.drift()),
+              Sampling.PREFERRED);
       return Optional.of(
           new ManyComparison(
               measure,

@@ -6,6 +6,7 @@ import blindlap.plan.Measure;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.order.Assignments;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Orders;
 import blindlap.stats.order.Sampling;
 import java.util.ArrayList;
@@ -82,7 +83,12 @@ final class Sensitivities {
         many =
             Optional.of(
                 ManySetups.compare(
-                    orders, order, values.values(), valid, measure.drift(), Sampling.PREFERRED));
+                    orders,
+                    order,
+                    values.values(),
+                    valid,
+                    Nuisance.of(measure.drift()),
+                    Sampling.PREFERRED));
       }
     } catch (Unusable e) {
       why = Optional.of(e.problem());

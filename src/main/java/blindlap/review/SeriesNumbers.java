@@ -8,6 +8,7 @@ import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.RiderNoise;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import blindlap.stats.pool.AveragedSessions;
 import blindlap.stats.pool.PooledSession;
@@ -117,7 +118,7 @@ record SeriesNumbers(
             day.key().setups(),
             stints.values(),
             stints.valid(),
-            measure.drift(),
+            Nuisance.of(measure.drift()),
             Sampling.PREFERRED);
     double[] above =
         new ManyComparison(measure, stints, result, OptionalDouble.empty(), List.of(), Set.of())

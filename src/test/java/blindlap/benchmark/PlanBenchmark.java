@@ -4,6 +4,7 @@ import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.SeveralMeasures;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import blindlap.stats.power.DayPower;
 import blindlap.stats.power.SimulatedDays;
@@ -44,7 +45,8 @@ public class PlanBenchmark extends InMilliseconds {
   /** Three setups, 18 stints in blocks of three: 46 656 orders. */
   @Benchmark
   public ManySetups compareMany() {
-    return ManySetups.compare(three, order3, values, valid, Drift.LINE, Sampling.PREFERRED);
+    return ManySetups.compare(
+        three, order3, values, valid, Nuisance.of(Drift.LINE), Sampling.PREFERRED);
   }
 
   /** Five measures, 16 stints in blocks of four: 1 296 orders. */

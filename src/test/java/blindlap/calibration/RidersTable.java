@@ -176,7 +176,7 @@ public final class RidersTable {
 
   private static TwoSetups compared(PooledSession day) {
     return TwoSetups.compare(
-        day.set(), day.order(), day.values(), day.valid(), day.drift(), Sampling.PREFERRED);
+        day.set(), day.order(), day.values(), day.valid(), day.nuisance(), Sampling.PREFERRED);
   }
 
   private static PooledSession session(SplittableRandom random, double betweenSd) {

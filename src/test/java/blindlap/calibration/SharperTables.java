@@ -6,6 +6,7 @@ import blindlap.stats.compare.VoidBalance;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -177,7 +178,7 @@ final class SharperTables {
       for (int i = 0; i < stints; i++) {
         y[i] += order[i] == 1 ? 1.5 : 0;
       }
-      ManySetups found = ManySetups.compare(set, order, y, all, Drift.LINE, few);
+      ManySetups found = ManySetups.compare(set, order, y, all, Nuisance.of(Drift.LINE), few);
       boolean together = true;
       for (ManySetups.Pair pair : found.pairs()) {
         double truth = (pair.second() == 1 ? 1.5 : 0) - (pair.first() == 1 ? 1.5 : 0);

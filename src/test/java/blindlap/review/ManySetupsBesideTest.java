@@ -13,6 +13,7 @@ import blindlap.session.day.VoidEvent;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.Verdict;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Orders;
 import blindlap.stats.order.Sampling;
 import blindlap.wording.FindingText;
@@ -99,7 +100,7 @@ class ManySetupsBesideTest {
             Orders.parse(ORDER),
             planned.values(),
             valid,
-            TIME.drift(),
+            Nuisance.of(TIME.drift()),
             Sampling.PREFERRED);
     ManySetups beside = FINDING.sensitivities().get(1).many().orElseThrow();
     assertThat(beside.p()).isEqualTo(masked.p());

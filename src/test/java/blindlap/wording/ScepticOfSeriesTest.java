@@ -377,7 +377,7 @@ class ScepticOfSeriesTest {
 
   private static TwoSetups alone(PooledSession day) {
     Assignments set = day.set();
-    return TwoSetups.compare(set, day.order(), day.values(), day.valid(), day.drift(), FEW);
+    return TwoSetups.compare(set, day.order(), day.values(), day.valid(), day.nuisance(), FEW);
   }
 
   private static RidersInGeneral general(List<SeriesFinding.Rider> riders) {

@@ -7,7 +7,7 @@ import blindlap.stats.distribution.Interval;
 import blindlap.stats.distribution.StudentizedRange;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
-import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Orders;
 import blindlap.stats.order.Sampling;
 import java.math.BigInteger;
@@ -99,7 +99,7 @@ public final class ManySetups {
    * @param order the order ridden
    * @param values one value per stint; NaN where none
    * @param valid true where the stint counts
-   * @param drift what is removed
+   * @param nuisance what is removed; a stint on which a covariate is not known is masked
    * @param sampling what to do with very large sets
    * @throws StatsException if the values do not fit or do not tell the setups apart
    */
@@ -108,16 +108,16 @@ public final class ManySetups {
       int[] order,
       double[] values,
       boolean[] valid,
-      Drift drift,
+      Nuisance nuisance,
       Sampling sampling) {
     DayCheck.order(set, order);
-    boolean[] use = DayCheck.used(set, "values", values, valid);
+    boolean[] use = nuisance.known(DayCheck.used(set, "values", values, valid));
     sampling.check(set);
-    Residuals residuals = new Residuals(use, drift);
+    Residuals residuals = Residuals.required(use, nuisance);
     int used = DayCheck.count(use);
     int df = used - residuals.columns() - (set.setups() - 1);
     if (df < 1) {
-      throw DayCheck.tooFew("values", used, set.setups(), drift);
+      throw DayCheck.tooFew("values", used, set.setups(), nuisance);
     }
     double[] y = DayCheck.centred(values, use);
     double[] residual = residuals.apply(y);

@@ -4,7 +4,7 @@ import blindlap.fault.DayFault;
 import blindlap.fault.Unusable;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
-import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 
 /** A measure as the walk needs it. */
 final class MeasureColumn {
@@ -21,14 +21,14 @@ final class MeasureColumn {
       Assignments set,
       int[] order,
       double[] values,
-      Drift drift,
+      Nuisance nuisance,
       boolean[] valid,
       String argument) {
-    use = DayCheck.used(set, argument, values, valid);
-    residuals = new Residuals(use, drift);
+    use = nuisance.known(DayCheck.used(set, argument, values, valid));
+    residuals = Residuals.required(use, nuisance);
     int used = DayCheck.count(use);
     if (used - residuals.columns() - 1 < 1) {
-      throw DayCheck.tooFew(argument, used, 2, drift);
+      throw DayCheck.tooFew(argument, used, 2, nuisance);
     }
     residual = residuals.apply(DayCheck.centred(values, use));
     double squares = Residuals.dot(residual, residual);

@@ -1,14 +1,14 @@
 package blindlap.stats.compare;
 
 import blindlap.stats.order.Assignments;
-import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.rng.UniformRandomProvider;
 
 /**
  * Depth-first walk over half of a two-setup set that hands on R of every measure; the mirror image
- * of an order has the same R. Measures with the same drift share their part of z'Wz.
+ * of an order has the same R. Measures from which the same is removed share their part of z'Wz.
  */
 final class MeasuresWalk {
   private final Assignments set;
@@ -31,16 +31,16 @@ final class MeasuresWalk {
     this.toB = set.graph()[1];
     this.columns = List.copyOf(columns);
     this.tally = tally;
-    List<Drift> drifts = new ArrayList<>();
+    List<Nuisance> removed = new ArrayList<>();
     List<double[][]> matrices = new ArrayList<>();
     this.projection = new int[columns.size()];
     for (int m = 0; m < projection.length; m++) {
       Residuals residuals = columns.get(m).residuals;
-      if (!drifts.contains(residuals.drift())) {
-        drifts.add(residuals.drift());
+      if (!removed.contains(residuals.nuisance())) {
+        removed.add(residuals.nuisance());
         matrices.add(residuals.matrix());
       }
-      projection[m] = drifts.indexOf(residuals.drift());
+      projection[m] = removed.indexOf(residuals.nuisance());
     }
     this.w = matrices.toArray(new double[0][][]);
     this.partial = new double[w.length][n + 1][n];

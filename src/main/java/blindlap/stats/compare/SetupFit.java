@@ -32,7 +32,7 @@ public final class SetupFit {
     this.used = DayCheck.count(use);
     this.df = used - residuals.columns() - 1;
     if (df < 1) {
-      throw DayCheck.tooFew("values", used, 2, residuals.drift());
+      throw DayCheck.tooFew("values", used, 2, residuals.nuisance());
     }
     this.residuals = residuals;
     this.wz = residuals.apply(signs(order));

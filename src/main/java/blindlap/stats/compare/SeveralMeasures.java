@@ -4,6 +4,7 @@ import blindlap.fault.StatsException;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import java.math.BigInteger;
 import java.util.ArrayList;
@@ -24,11 +25,15 @@ public final class SeveralMeasures {
    *
    * @param name what to call it in a refusal
    * @param values one per stint; NaN where none
-   * @param drift what is removed
+   * @param nuisance what is removed
    */
-  public record Series(String name, double[] values, Drift drift) {
+  public record Series(String name, double[] values, Nuisance nuisance) {
     public Series {
       values = values.clone();
+    }
+
+    public Series(String name, double[] values, Drift drift) {
+      this(name, values, Nuisance.of(drift));
     }
 
     @Override
@@ -87,7 +92,7 @@ public final class SeveralMeasures {
               set,
               order,
               measures.get(m).values,
-              measures.get(m).drift,
+              measures.get(m).nuisance,
               valid,
               "measures[" + m + "].values");
       together &= columns.isEmpty() || Arrays.equals(columns.get(0).use, column.use);

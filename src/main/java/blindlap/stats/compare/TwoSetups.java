@@ -4,6 +4,7 @@ import blindlap.fault.StatsException;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import java.math.BigInteger;
 import org.apache.commons.rng.UniformRandomProvider;
@@ -43,6 +44,17 @@ public final class TwoSetups {
     this.curve = curve;
   }
 
+  /** As below, with a drift alone. */
+  public static TwoSetups compare(
+      Assignments set,
+      int[] order,
+      double[] values,
+      boolean[] valid,
+      Drift drift,
+      Sampling sampling) {
+    return compare(set, order, values, valid, Nuisance.of(drift), sampling);
+  }
+
   /**
    * Compares B with A.
    *
@@ -50,7 +62,7 @@ public final class TwoSetups {
    * @param order the order ridden, a member of the set
    * @param values one value per stint; NaN where none
    * @param valid true where the stint counts
-   * @param drift what is removed
+   * @param nuisance what is removed; a stint on which a covariate is not known is masked
    * @param sampling what to do with very large sets
    * @throws StatsException if the set is not closed, the order not in it, a value is infinite,
    *     lengths differ, or too few stints are left; its argument says which
@@ -60,13 +72,13 @@ public final class TwoSetups {
       int[] order,
       double[] values,
       boolean[] valid,
-      Drift drift,
+      Nuisance nuisance,
       Sampling sampling) {
     DayCheck.twoSetups(set);
     DayCheck.order(set, order);
-    boolean[] use = DayCheck.used(set, "values", values, valid);
+    boolean[] use = nuisance.known(DayCheck.used(set, "values", values, valid));
     sampling.check(set);
-    SetupFit fit = new SetupFit(order, values, use, new Residuals(use, drift));
+    SetupFit fit = new SetupFit(order, values, use, Residuals.required(use, nuisance));
     boolean sampled = !fit.noVariation && sampling.samples(set);
     ConfidenceCurve curve =
         fit.noVariation

@@ -90,7 +90,7 @@ public final class DayCheck {
    * @param used stints with a value
    * @param setups number of setups compared
    */
-  public static Unusable tooFew(String argument, int used, int setups, Drift drift) {
+  public static Unusable tooFew(String argument, int used, int setups, Nuisance nuisance) {
     if (used == 0) {
       return new Unusable(argument, "hold no value on a stint that counts.", DayFault.NO_VALUE);
     }
@@ -100,11 +100,11 @@ public final class DayCheck {
             + used
             + (used == 1 ? " stint" : " stints")
             + " with a value, too few for a comparison with drift "
-            + drift.text()
-            + ".",
+            + nuisance.drift().text()
+            + (nuisance.covariates() == 0 ? "." : " and " + nuisance.covariates() + " covariates."),
         DayFault.TOO_FEW_STINTS,
         used,
-        drift.columns() + setups);
+        nuisance.columns() + setups);
   }
 
   /**

@@ -1,7 +1,6 @@
 package blindlap.stats.pool;
 
 import blindlap.stats.order.Assignments;
-import blindlap.stats.order.DayCheck;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -32,21 +31,17 @@ final class MeasuresOfDay {
     PooledSession any = measures.stream().flatMap(Optional::stream).findFirst().orElseThrow();
     @Nullable SessionSums[] sums = new SessionSums[measures.size()];
     boolean same = true;
-    boolean[] first = use(any);
+    boolean[] first = any.used();
     for (int m = 0; m < sums.length; m++) {
       if (measures.get(m).isPresent()) {
         PooledSession session = measures.get(m).get();
         SessionSums of = SessionSums.of(session);
         of.settle(0);
         sums[m] = of;
-        same &= Arrays.equals(first, use(session));
+        same &= Arrays.equals(first, session.used());
       }
     }
     return new MeasuresOfDay(any, sums, same);
-  }
-
-  private static boolean[] use(PooledSession session) {
-    return DayCheck.used(session.set(), "values", session.values(), session.valid());
   }
 
   Assignments set() {

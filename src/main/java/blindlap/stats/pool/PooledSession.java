@@ -1,7 +1,9 @@
 package blindlap.stats.pool;
 
 import blindlap.stats.order.Assignments;
+import blindlap.stats.order.DayCheck;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 
 /**
  * One session.
@@ -10,14 +12,25 @@ import blindlap.stats.order.Drift;
  * @param order the order ridden, a member of the set
  * @param values one value per stint; NaN where none
  * @param valid true where the stint counts
- * @param drift what is removed
+ * @param nuisance what is removed
  */
 public record PooledSession(
-    Assignments set, int[] order, double[] values, boolean[] valid, Drift drift) {
+    Assignments set, int[] order, double[] values, boolean[] valid, Nuisance nuisance) {
+  /** With a drift alone. */
+  public PooledSession(
+      Assignments set, int[] order, double[] values, boolean[] valid, Drift drift) {
+    this(set, order, values, valid, Nuisance.of(drift));
+  }
+
   public PooledSession {
     order = order.clone();
     values = values.clone();
     valid = valid.clone();
+  }
+
+  /** The stints that count: valid, with a value and with every covariate. */
+  boolean[] used() {
+    return nuisance.known(DayCheck.used(set, "values", values, valid));
   }
 
   @Override

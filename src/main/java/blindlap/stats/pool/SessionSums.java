@@ -34,8 +34,8 @@ final class SessionSums {
   static SessionSums of(PooledSession session) {
     DayCheck.twoSetups(session.set());
     DayCheck.order(session.set(), session.order());
-    boolean[] use = DayCheck.used(session.set(), "values", session.values(), session.valid());
-    Residuals residuals = new Residuals(use, session.drift());
+    boolean[] use = session.used();
+    Residuals residuals = Residuals.required(use, session.nuisance());
     SetupFit fit = new SetupFit(session.order(), session.values(), use, residuals);
     double[] wy = residuals.apply(DayCheck.centred(session.values(), use));
     double squares = Residuals.dot(wy, wy);

@@ -13,6 +13,7 @@ import blindlap.stats.distribution.Quantiles;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import java.math.BigInteger;
 import java.util.Arrays;
@@ -58,7 +59,7 @@ public record Detectable(
     }
     int df = set.stints() - drift.columns() - 1;
     if (df < 1) {
-      throw DayCheck.tooFew("rule", set.stints(), 2, drift);
+      throw DayCheck.tooFew("rule", set.stints(), 2, Nuisance.of(drift));
     }
     boolean[] all = new boolean[set.stints()];
     Arrays.fill(all, true);
@@ -92,7 +93,7 @@ public record Detectable(
     int df = n - drift.columns() - 1;
     CutShort left = CutShort.of(set, use, drift);
     if (df < 1) {
-      throw DayCheck.tooFew("valid", n, 2, drift);
+      throw DayCheck.tooFew("valid", n, 2, Nuisance.of(drift));
     }
     boolean possible = left.smallestP() <= LEVEL + 1e-12;
     return new Detectable(

@@ -7,6 +7,7 @@ import blindlap.stats.distribution.Quantiles;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import java.util.Arrays;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.rng.UniformRandomProvider;
@@ -44,7 +45,7 @@ public record PairsDetectable(int setups, int stints, int df, double mostPower) 
     }
     int df = set.stints() - drift.columns() - (set.setups() - 1);
     if (df < 1) {
-      throw DayCheck.tooFew("rule", set.stints(), set.setups(), drift);
+      throw DayCheck.tooFew("rule", set.stints(), set.setups(), Nuisance.of(drift));
     }
     return new PairsDetectable(set.setups(), set.stints(), df, mostPower(set));
   }

@@ -8,6 +8,7 @@ import blindlap.stats.Regression;
 import blindlap.stats.SmallSets;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Orders;
 import blindlap.stats.order.Sampling;
 import java.util.ArrayList;
@@ -43,7 +44,8 @@ class ManySetupsTest {
 
   private static ManySetups compare(
       Assignments set, String order, double[] y, boolean[] use, Drift drift) {
-    return ManySetups.compare(set, Orders.parse(order), y, use, drift, Sampling.PREFERRED);
+    return ManySetups.compare(
+        set, Orders.parse(order), y, use, Nuisance.of(drift), Sampling.PREFERRED);
   }
 
   @ParameterizedTest
@@ -226,7 +228,12 @@ class ManySetupsTest {
         "exact",
         () ->
             ManySetups.compare(
-                large, Orders.parse("ABC".repeat(9)), noise(27), all(27), Drift.LINE, exact));
+                large,
+                Orders.parse("ABC".repeat(9)),
+                noise(27),
+                all(27),
+                Nuisance.of(Drift.LINE),
+                exact));
   }
 
   /** R 4.2.2: TukeyHSD of aov(y ~ setup); lm(y ~ stint + setup) with qtukey, good to some 1e-8. */

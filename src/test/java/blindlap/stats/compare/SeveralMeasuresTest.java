@@ -74,7 +74,7 @@ class SeveralMeasuresTest {
   private static double[] shares(
       String order, List<SeveralMeasures.Series> measures, boolean[] valid) {
     return measures.stream()
-        .map(m -> new Regression(order, 2, m.values(), valid, m.drift()))
+        .map(m -> new Regression(order, 2, m.values(), valid, m.nuisance().drift()))
         .mapToDouble(r -> (r.nullRss - r.rss) / r.nullRss)
         .toArray();
   }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.stats.SmallSets;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Orders;
 import blindlap.stats.order.Sampling;
 import java.util.Arrays;
@@ -92,7 +93,7 @@ class TiesTest {
   }
 
   private static ManySetups many(Assignments set, int[] order, double[] y, boolean[] use) {
-    return ManySetups.compare(set, order, y, use, Drift.NONE, Sampling.PREFERRED);
+    return ManySetups.compare(set, order, y, use, Nuisance.of(Drift.NONE), Sampling.PREFERRED);
   }
 
   /** With four stints left some orders put one setup on masked stints only. */

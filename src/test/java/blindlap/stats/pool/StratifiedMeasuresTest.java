@@ -55,7 +55,7 @@ class StratifiedMeasuresTest {
 
   /** a and c of an order by the whole matrix of docs/method.md#these-days. */
   private static double[] sums(PooledSession day, int[] z) {
-    double[][] w = new Residuals(day.valid(), day.drift()).matrix();
+    double[][] w = new Residuals(day.valid(), day.nuisance()).matrix();
     double[] y = DayCheck.centred(day.values(), day.valid());
     double a = 0;
     double c = 0;
@@ -67,7 +67,7 @@ class StratifiedMeasuresTest {
         squares += y[i] * w[i][j] * y[j];
       }
     }
-    double s2 = squares / (y.length - day.drift().columns());
+    double s2 = squares / (y.length - day.nuisance().columns());
     return new double[] {a / s2, c / s2};
   }
 

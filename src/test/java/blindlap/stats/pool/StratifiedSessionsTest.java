@@ -50,7 +50,7 @@ class StratifiedSessionsTest {
    */
   private static double[] sums(PooledSession day, int[] z, double shift) {
     boolean[] use = day.valid();
-    double[][] w = new Residuals(use, day.drift()).matrix();
+    double[][] w = new Residuals(use, day.nuisance()).matrix();
     double[] y = DayCheck.centred(day.values(), use);
     int[] observed = day.order();
     double zwy = 0;
@@ -64,7 +64,7 @@ class StratifiedSessionsTest {
         ywy += y[i] * w[i][j] * y[j];
       }
     }
-    double s2 = ywy / (y.length - day.drift().columns());
+    double s2 = ywy / (y.length - day.nuisance().columns());
     return new double[] {zwy / s2, zwz / s2};
   }
 
@@ -170,7 +170,7 @@ class StratifiedSessionsTest {
         session(SmallSets.BLOCK4_12, "ABBABAABBBAA", noise(new Random(7), 12, 1), Drift.LINE);
     TwoSetups alone =
         TwoSetups.compare(
-            day.set(), day.order(), day.values(), day.valid(), day.drift(), Sampling.PREFERRED);
+            day.set(), day.order(), day.values(), day.valid(), day.nuisance(), Sampling.PREFERRED);
     StratifiedSessions found = StratifiedSessions.compare(List.of(day), Sampling.PREFERRED);
     assertThat(found.estimate()).isCloseTo(alone.estimate(), within(1e-12));
     double[] expected = alone.curve().knots();
@@ -191,7 +191,7 @@ class StratifiedSessionsTest {
       PooledSession d = days.get(i);
       TwoSetups alone =
           TwoSetups.compare(
-              d.set(), d.order(), d.values(), d.valid(), d.drift(), Sampling.PREFERRED);
+              d.set(), d.order(), d.values(), d.valid(), d.nuisance(), Sampling.PREFERRED);
       double weight = sums(d, d.order(), 0)[1];
       sum += weight * alone.estimate();
       weights += weight;

@@ -9,6 +9,7 @@ import blindlap.stats.compare.ManySetups;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import java.util.Arrays;
 import java.util.List;
@@ -59,7 +60,8 @@ class PairsPowerTest {
         for (int i = 0; i < 9; i++) {
           y[i] += order[i] == 0 ? differences[step] : 0;
         }
-        ManySetups whole = ManySetups.compare(set, order, y, valid, Drift.LINE, Sampling.PREFERRED);
+        ManySetups whole =
+            ManySetups.compare(set, order, y, valid, Nuisance.of(Drift.LINE), Sampling.PREFERRED);
         boolean moved = differences[step] > 0;
         long apart =
             whole.pairs().stream()
