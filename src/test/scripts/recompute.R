@@ -156,7 +156,12 @@ for (measure in unique(rows$measure)) {
   mine <- rows[rows$measure == measure, ]
   use <- mine$value != ""; y <- as.numeric(ifelse(use, mine$value, "0"))
   degree <- match(mine$drift[1], c("none", "line", "curve")) - 1
-  ratio <- mine$scale[1] == "ratio"; there <- use[ridden & !void]
+  ratio <- mine$scale[1] == "ratio"
+  # A median that lacks a lap for a void has no value, and does not count as missing.
+  short <- sapply(stints_of$stint, function(s) {
+    own <- counted[counted$stint == s, ]; any(own$void != "") && any(own$void == "" & own[[measure]] != "")
+  })
+  there <- use[ridden & !void & (use | !short)]
   tested <- sum(!there) <= 0.3 * length(there)
   if (setups == 2) {
     size <- as.numeric(measures$worthwhile[measures$measure == measure])

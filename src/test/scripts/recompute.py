@@ -308,7 +308,10 @@ for measure in dict.fromkeys(r["measure"] for r in rows):
     use = [r["value"] != "" for r in mine]
     y = [float(r["value"]) if r["value"] else 0.0 for r in mine]
     degree = ["none", "line", "curve"].index(mine[0]["drift"])
-    ratio, there = mine[0]["scale"] == "ratio", [u for u, s, v in zip(use, scored, void) if s and not v]
+    # A median that lacks a lap for a void has no value, and does not count as missing.
+    short = [any(l["void"] for l in s) and any(not l["void"] and l[measure] for l in s) for s in scored]
+    ratio = mine[0]["scale"] == "ratio"
+    there = [u for u, s, v, h in zip(use, scored, void, short) if s and not v and (u or not h)]
     tested = sum(not u for u in there) <= 0.3 * len(there)
     if setups == 2:
         harm, harms = None, None

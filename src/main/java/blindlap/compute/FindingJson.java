@@ -11,6 +11,7 @@ import blindlap.review.Sensitivity;
 import blindlap.stats.compare.HarmTest;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.Scale;
+import blindlap.stats.compare.StintSummary;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.compare.VoidBalance;
@@ -118,6 +119,10 @@ public final class FindingJson {
     node.put("role", PlanJson.word(measure.role()));
     node.put("unit", measure.unit());
     node.put("scale", measure.scale().text());
+    // Where it is not usual, so that packages from before it existed are not called altered.
+    if (measure.summary() != StintSummary.MEAN) {
+      node.put("summary", measure.summary().text());
+    }
     node.put("drift", measure.drift().text());
     node.put("used", used);
     number(node, "noise_sd", noise);

@@ -7,6 +7,7 @@ import blindlap.plan.PlanJson;
 import blindlap.plan.Rule;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapState;
+import blindlap.stats.compare.StintSummary;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -130,39 +131,54 @@ final class PackageTables {
     return all;
   }
 
+  private static final List<Column> MEASURES =
+      List.of(
+          Column.of("measure", "string", "name of the measure"),
+          Column.of("kind", "string", "lap time, sector time, line scale, category scale, count"),
+          Column.of("unit", "string", "unit of its values"),
+          Column.of("low_words", "string", "words at the low end of a scale"),
+          Column.of("high_words", "string", "words at the high end of a scale"),
+          Column.of("role", "string", "primary, secondary, watch for harm"),
+          Column.of("better", "string", "lower, higher, neither"),
+          Column.of(
+              "worthwhile", "number", "smallest difference that matters, in the unit or per cent"),
+          Column.of("drift", "string", "what is removed: none, line, curve"),
+          Column.of("scale", "string", "raw, or ratio (natural logarithms)"));
+
+  private static final Column SUMMARY =
+      Column.of(
+          "summary",
+          "string",
+          "how the scored laps of a stint become its value: mean, or median (of all of them)");
+
+  private static List<Column> with(List<Column> columns, Column more) {
+    List<Column> all = new ArrayList<>(columns);
+    all.add(more);
+    return all;
+  }
+
   void measures(Plan plan) {
+    // Only where one is not usual, so that packages from before it existed are not called altered.
+    boolean summaries = plan.measures().stream().anyMatch(m -> m.summary() != StintSummary.MEAN);
     List<List<String>> rows = new ArrayList<>();
     for (Measure m : plan.measures()) {
-      rows.add(
-          List.of(
-              m.name(),
-              PlanJson.word(m.kind()),
-              m.unit(),
-              m.lowWords(),
-              m.highWords(),
-              PlanJson.word(m.role()),
-              PlanJson.word(m.better()),
-              m.worthwhile() == null ? "" : m.worthwhile().toPlainString(),
-              m.drift().text(),
-              m.scale().text()));
+      List<String> row = new ArrayList<>();
+      row.add(m.name());
+      row.add(PlanJson.word(m.kind()));
+      row.add(m.unit());
+      row.add(m.lowWords());
+      row.add(m.highWords());
+      row.add(PlanJson.word(m.role()));
+      row.add(PlanJson.word(m.better()));
+      row.add(m.worthwhile() == null ? "" : m.worthwhile().toPlainString());
+      row.add(m.drift().text());
+      row.add(m.scale().text());
+      if (summaries) {
+        row.add(m.summary().text());
+      }
+      rows.add(row);
     }
-    table(
-        "measures",
-        List.of(
-            Column.of("measure", "string", "name of the measure"),
-            Column.of("kind", "string", "lap time, sector time, line scale, category scale, count"),
-            Column.of("unit", "string", "unit of its values"),
-            Column.of("low_words", "string", "words at the low end of a scale"),
-            Column.of("high_words", "string", "words at the high end of a scale"),
-            Column.of("role", "string", "primary, secondary, watch for harm"),
-            Column.of("better", "string", "lower, higher, neither"),
-            Column.of(
-                "worthwhile",
-                "number",
-                "smallest difference that matters, in the unit or per cent"),
-            Column.of("drift", "string", "what is removed: none, line, curve"),
-            Column.of("scale", "string", "raw, or ratio (natural logarithms)")),
-        rows);
+    table("measures", summaries ? with(MEASURES, SUMMARY) : MEASURES, rows);
   }
 
   void rule(Rule rule) {

@@ -36,7 +36,7 @@ public final class PlanFields {
           order(
               "measures",
               "name kind unit low_words high_words role better worthwhile worthwhile_reason"
-                  + " definition drift scale"),
+                  + " definition drift scale summary"),
           order(
               "protocol",
               "name title when setups block patterns max_run min_trend_efficiency usual_stints"),
@@ -67,7 +67,8 @@ public final class PlanFields {
           "equal", Set.of("no"),
           "readings", Set.of("1"),
           "drift", Set.of("line"),
-          "scale", Set.of("raw"));
+          "scale", Set.of("raw"),
+          "summary", Set.of("mean"));
 
   /** Written yes and no, as a person would, whatever stands for it. */
   private static final Set<String> YES_OR_NO = Set.of("equal", "blinded", "guesses");

@@ -15,6 +15,7 @@ import blindlap.plan.Rule;
 import blindlap.plan.Setup;
 import blindlap.plan.Timetable;
 import blindlap.stats.compare.Scale;
+import blindlap.stats.compare.StintSummary;
 import blindlap.stats.order.Drift;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -180,6 +181,7 @@ public final class PlanReader {
         f.decimal("worthwhile"),
         f.option("drift", Drift.class, Drift.LINE),
         f.option("scale", Scale.class, Scale.RAW),
+        f.option("summary", StintSummary.class, StintSummary.MEAN),
         f.text("definition", ""),
         f.text("worthwhile_reason", ""));
   }

@@ -11,6 +11,7 @@ import blindlap.plan.Setting;
 import blindlap.plan.Setup;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
+import blindlap.stats.compare.StintSummary;
 import blindlap.wording.FindingText;
 import java.util.ArrayList;
 import java.util.List;
@@ -141,6 +142,11 @@ final class ReportPlan {
                 .toList(),
             rows)
         .note(WORDS.say("level"));
+    for (Measure m : plan.measures()) {
+      if (m.summary() == StintSummary.MEDIAN) {
+        page.note(WORDS.say("median", m.name(), plan.laps().scored()));
+      }
+    }
   }
 
   private void blinding() {

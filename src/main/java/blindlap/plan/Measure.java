@@ -1,6 +1,7 @@
 package blindlap.plan;
 
 import blindlap.stats.compare.Scale;
+import blindlap.stats.compare.StintSummary;
 import blindlap.stats.order.Drift;
 import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  *     scale) or in per cent (ratio scale); null where none was declared
  * @param drift what is removed over the day
  * @param scale raw differences, or ratios through logarithms
+ * @param summary how the scored laps of a stint become its value
  * @param definition what is measured, from where to where or what counts; may be empty
  * @param worthwhileReason why the worthwhile difference is what it is; may be empty
  */
@@ -33,10 +35,11 @@ public record Measure(
     @Nullable BigDecimal worthwhile,
     Drift drift,
     Scale scale,
+    StintSummary summary,
     String definition,
     String worthwhileReason) {
 
-  /** A measure with nothing said about what counts and why. */
+  /** A measure that takes means, with nothing said about what counts and why. */
   public Measure(
       String name,
       Kind kind,
@@ -48,7 +51,38 @@ public record Measure(
       @Nullable BigDecimal worthwhile,
       Drift drift,
       Scale scale) {
-    this(name, kind, unit, lowWords, highWords, role, better, worthwhile, drift, scale, "", "");
+    this(
+        name,
+        kind,
+        unit,
+        lowWords,
+        highWords,
+        role,
+        better,
+        worthwhile,
+        drift,
+        scale,
+        StintSummary.MEAN,
+        "",
+        "");
+  }
+
+  /** The same measure with the mean of a stint's laps, whatever it declares. */
+  public Measure withMean() {
+    return new Measure(
+        name,
+        kind,
+        unit,
+        lowWords,
+        highWords,
+        role,
+        better,
+        worthwhile,
+        drift,
+        scale,
+        StintSummary.MEAN,
+        definition,
+        worthwhileReason);
   }
 
   /** Sorts of values, with the range a value must lie in. */

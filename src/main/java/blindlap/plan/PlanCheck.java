@@ -130,6 +130,14 @@ public final class PlanCheck {
     if (measure.scale() == Scale.RATIO && !measure.kind().timed()) {
       add(PlanFault.RATIO_NEEDS_POSITIVE, where + ".scale", measure.name());
     }
+    if (plan.laps().scored() < measure.summary().fewestLaps()) {
+      add(
+          PlanFault.MEDIAN_NEEDS_LAPS,
+          where + ".summary",
+          measure.name(),
+          plan.laps().scored(),
+          measure.summary().fewestLaps());
+    }
   }
 
   private void rule() {

@@ -48,6 +48,8 @@ public enum PlanFault implements Fault {
   NO_END_WORDS,
   /** The ratio scale needs values above 0: detail measure. */
   RATIO_NEEDS_POSITIVE,
+  /** A median needs more scored laps a stint: detail measure, laps scored, laps needed. */
+  MEDIAN_NEEDS_LAPS,
   /** Laps per stint out of range: detail what, value. */
   LAPS_RANGE,
   /** Setups differ in more than one setting and no reason is given: detail settings. */

@@ -1,6 +1,7 @@
 package blindlap.plan;
 
 import blindlap.fault.CanonicalJson;
+import blindlap.stats.compare.StintSummary;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -124,19 +125,37 @@ public final class PlanJson {
   }
 
   private static Map<String, Object> measure(Measure measure) {
-    return object(
-        "name", measure.name(),
-        "kind", word(measure.kind()),
-        "unit", measure.unit(),
-        "low_words", measure.lowWords(),
-        "high_words", measure.highWords(),
-        "role", word(measure.role()),
-        "better", word(measure.better()),
-        "worthwhile", number(measure.worthwhile()),
-        "drift", measure.drift().text(),
-        "scale", measure.scale().text(),
-        "definition", measure.definition(),
-        "worthwhile_reason", measure.worthwhileReason());
+    Map<String, Object> fields =
+        object(
+            "name",
+            measure.name(),
+            "kind",
+            word(measure.kind()),
+            "unit",
+            measure.unit(),
+            "low_words",
+            measure.lowWords(),
+            "high_words",
+            measure.highWords(),
+            "role",
+            word(measure.role()),
+            "better",
+            word(measure.better()),
+            "worthwhile",
+            number(measure.worthwhile()),
+            "drift",
+            measure.drift().text(),
+            "scale",
+            measure.scale().text(),
+            "definition",
+            measure.definition(),
+            "worthwhile_reason",
+            measure.worthwhileReason());
+    // Only where it is not usual, so that plans from before it existed keep their bytes.
+    if (measure.summary() != StintSummary.MEAN) {
+      fields.put("summary", measure.summary().text());
+    }
+    return fields;
   }
 
   private static Map<String, Object> protocol(Protocol protocol) {

@@ -21,6 +21,7 @@ public final class PlanOptions {
       case "better" -> PlanJson.words(Measure.Better.class);
       case "drift" -> List.of("none", "line", "curve");
       case "scale" -> List.of("raw", "ratio");
+      case "summary" -> List.of("mean", "median");
       case "times" -> PlanJson.words(Blinding.Times.class);
       default -> throw new IllegalArgumentException("no options for " + field);
     };

@@ -56,7 +56,7 @@ public record NoiseDay(
 
   /** Of an unsealed session. Setups are taken as they were really on. */
   static NoiseDay of(DayRecord day, Measure measure) {
-    StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+    StintValues stints = StintValues.of(day, measure.withMean(), StintValues.Laps.NOT_VOID);
     return of(
         day.session(),
         day.plan().day(),
@@ -73,7 +73,10 @@ public record NoiseDay(
     Plan plan = state.plan();
     StintValues stints =
         StintValues.of(
-            plan, id -> state.lap(id).map(NoiseDay::lap), measure, StintValues.Laps.NOT_VOID);
+            plan,
+            id -> state.lap(id).map(NoiseDay::lap),
+            measure.withMean(),
+            StintValues.Laps.NOT_VOID);
     return of(
         state.id().text(),
         plan.day(),

@@ -246,6 +246,7 @@ public final class SeriesAnalysis {
         && own.get().kind() == wanted.kind()
         && own.get().unit().equals(wanted.unit())
         && own.get().scale() == wanted.scale()
+        && own.get().summary() == wanted.summary()
         && own.get().better() == wanted.better()
         && own.get().worthwhileAs(wanted);
   }

@@ -124,6 +124,7 @@ final class SeriesMeasures {
     return own.kind() == wanted.kind()
         && own.unit().equals(wanted.unit())
         && own.scale() == wanted.scale()
+        && own.summary() == wanted.summary()
         && own.better() == wanted.better()
         && own.role() == wanted.role()
         && own.worthwhileAs(wanted);

@@ -3,6 +3,7 @@ package blindlap.review;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.day.LapId;
+import blindlap.stats.compare.StintSummary;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.Optional;
@@ -11,7 +12,8 @@ import java.util.Set;
 /**
  * The analysed units of one measure: per stint the mean of its scored laps (of their logarithms on
  * the ratio scale). A void or missing lap leaves the mean of the stint's other scored laps; a stint
- * with none left is masked (docs/method.md#stint).
+ * with none left is masked (docs/method.md#stint). Where the measure declares the median, a stint
+ * that lacks any scored lap is masked (docs/method.md#stint-summary).
  */
 public final class StintValues {
   /** Which laps enter. */
@@ -26,6 +28,10 @@ public final class StintValues {
   private final boolean[] ridden;
   private final boolean[] voided;
   private final int[] voidLaps;
+
+  /** True where a median lacks laps though not all. */
+  private final boolean[] incomplete;
+
   private int lapsUsed;
   private int nearEnd;
 
@@ -35,6 +41,7 @@ public final class StintValues {
     this.ridden = new boolean[stints];
     this.voided = new boolean[stints];
     this.voidLaps = new int[stints];
+    this.incomplete = new boolean[stints];
   }
 
   /** Where laps are looked up. */
@@ -56,8 +63,8 @@ public final class StintValues {
   }
 
   private void collect(Plan plan, LapsOfDay laps, Measure measure, Laps which, int stint) {
-    double sum = 0;
-    int n = 0;
+    double[] scoredLaps = new double[plan.laps().scored()];
+    Arrays.fill(scoredLaps, Double.NaN);
     int scored = 0;
     for (int at = plan.laps().settling() + 1; at <= plan.laps().perStint(); at++) {
       DayRecord.Lap lap = laps.lap(new LapId(stint, at)).orElse(null);
@@ -69,15 +76,16 @@ public final class StintValues {
       voidLaps[stint - 1] += isVoid ? 1 : 0;
       BigDecimal value = lap.values().get(measure.name());
       if (value != null && (which == Laps.ALL_RIDDEN || !isVoid)) {
-        sum += measure.scale().forward(value.doubleValue());
-        n++;
+        scoredLaps[at - plan.laps().settling() - 1] = measure.scale().forward(value.doubleValue());
         lapsUsed++;
         nearEnd += atEnd(measure, value.doubleValue()) ? 1 : 0;
       }
     }
     ridden[stint - 1] = scored > 0;
     voided[stint - 1] = scored > 0 && voidLaps[stint - 1] == scored;
-    values[stint - 1] = n == 0 ? Double.NaN : sum / n;
+    values[stint - 1] = measure.summary().of(scoredLaps);
+    incomplete[stint - 1] =
+        Double.isNaN(values[stint - 1]) && !Double.isNaN(StintSummary.MEAN.of(scoredLaps));
   }
 
   /** Within 5 of the ends of a line scale, or on an end category (docs/method.md#scale-ends). */
@@ -153,6 +161,15 @@ public final class StintValues {
     return count;
   }
 
+  /** Number of stints without a value that have values, but too few for a median. */
+  public int incomplete() {
+    int count = 0;
+    for (boolean each : incomplete) {
+      count += each ? 1 : 0;
+    }
+    return count;
+  }
+
   /** Number of void scored laps of all stints, those of stints that keep a value included. */
   public int voidLaps() {
     return Arrays.stream(voidLaps).sum();
@@ -163,12 +180,12 @@ public final class StintValues {
     return lapsUsed == 0 ? 0 : (double) nearEnd / lapsUsed;
   }
 
-  /** Share of stints that were ridden and not void but lack a value. */
+  /** Share of stints that were ridden and not masked by voids but lack a value. */
   public double missingShare() {
     int open = 0;
     int missing = 0;
     for (int i = 0; i < values.length; i++) {
-      if (ridden[i] && !voided[i]) {
+      if (ridden[i] && !voided[i] && !(incomplete[i] && voidLaps[i] > 0)) {
         open++;
         missing += Double.isNaN(values[i]) ? 1 : 0;
       }

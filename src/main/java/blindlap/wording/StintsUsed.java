@@ -16,12 +16,16 @@ final class StintsUsed {
     int all = stints.stints();
     int laps = stints.voidLaps();
     // A void lap may leave its stint a value from the others: then stints alone would hide it.
-    return WORDS.say(
-        laps == voids ? "evidence.used" : "evidence.used.laps",
-        used,
-        all,
-        voids,
-        all - used - voids,
-        laps);
+    String said =
+        WORDS.say(
+            laps == voids ? "evidence.used" : "evidence.used.laps",
+            used,
+            all,
+            voids,
+            all - used - voids,
+            laps);
+    return stints.incomplete() == 0
+        ? said
+        : said + " " + WORDS.say("evidence.incomplete", stints.incomplete());
   }
 }

@@ -84,7 +84,8 @@ public final class RandomPlans {
     fields.put("day", "2026-11-14");
     fields.put("setups", IntStream.range(0, setups).mapToObj(this::setup).toList());
     fields.put("differences_reason", "whole parts are compared");
-    fields.put("measures", measures());
+    List<Map<String, Object>> measures = measures();
+    fields.put("measures", measures);
     fields.put("rule", rule(setups, stints));
     fields.put("stints", String.valueOf(stints));
     int warmUp = random.nextInt(3);
@@ -95,6 +96,9 @@ public final class RandomPlans {
     laps.put("settling", String.valueOf(settling));
     laps.put("scored", String.valueOf(each));
     fields.put("laps", laps);
+    if (each >= 3) {
+      measures.get(0).put("summary", "median");
+    }
     fields.put("blinding", Map.of("blinded", word(chance(4)), "guesses", word(chance(4))));
     if (random.nextInt(3) > 0) {
       fields.put("timetable", timetable(warmUp + stints * (settling + each)));
@@ -141,8 +145,8 @@ public final class RandomPlans {
     return setup;
   }
 
-  private List<Object> measures() {
-    List<Object> measures = new ArrayList<>();
+  private List<Map<String, Object>> measures() {
+    List<Map<String, Object>> measures = new ArrayList<>();
     int count = 1 + random.nextInt(6);
     int primary = random.nextInt(count);
     for (int i = 0; i < count; i++) {

@@ -106,6 +106,7 @@ final class PlanMeasuresView extends VBox {
                 PlanFieldsView.text(measure, "worthwhile_reason", 20),
                 PlanFieldsView.text(measure, "definition", 20),
                 PlanFieldsView.choice(measure, "drift", PlanOptions.of("drift")),
-                PlanFieldsView.choice(measure, "scale", PlanOptions.of("scale")))));
+                PlanFieldsView.choice(measure, "scale", PlanOptions.of("scale")),
+                PlanFieldsView.choice(measure, "summary", PlanOptions.of("summary")))));
   }
 }
