@@ -64,9 +64,7 @@ public record PlanPreview(
    */
   static PlanPreview atOnce(String text, Protocols protocols, DayAnswers answers) {
     return of(
-        text,
-        protocols,
-        plan -> answers.takesLong(plan) ? Optional.empty() : answers.quick(plan));
+        text, protocols, plan -> answers.takesLong(plan) ? Optional.empty() : answers.quick(plan));
   }
 
   private static PlanPreview of(

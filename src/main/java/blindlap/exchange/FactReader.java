@@ -77,7 +77,9 @@ final class FactReader {
                 option(b, "source", Source.class)));
     kinds.put(
         "WatchStarted",
-        b -> new Fact.WatchStarted(lap(b), text(b, "measure"), parsed(b, "started", Instant::parse)));
+        b ->
+            new Fact.WatchStarted(
+                lap(b), text(b, "measure"), parsed(b, "started", Instant::parse)));
     kinds.put("WatchReset", b -> new Fact.WatchReset(lap(b), text(b, "measure")));
     kinds.put("TimeTaken", FactReader::timeTaken);
     kinds.put(
@@ -169,10 +171,7 @@ final class FactReader {
                   .forEach((name, value) -> values.put(name, new BigDecimal(value)));
               laps.add(
                   new PlainLap(
-                      whole(lap, "position"),
-                      text(lap, "setup"),
-                      values,
-                      truth(lap, "void")));
+                      whole(lap, "position"), text(lap, "setup"), values, truth(lap, "void")));
             });
     return new Fact.PlainDayImported(text(b, "file"), texts(field(b, "columns")), laps);
   }
@@ -244,11 +243,7 @@ final class FactReader {
 
   private static Fact findingSeenAgain(JsonNode b) {
     return new Fact.FindingSeenAgain(
-        whole(b, "edition"),
-        truth(b, "same"),
-        whole(b, "unsealed_under"),
-        verdict(b),
-        figures(b));
+        whole(b, "edition"), truth(b, "same"), whole(b, "unsealed_under"), verdict(b), figures(b));
   }
 
   private static @Nullable String verdict(JsonNode b) {
@@ -323,8 +318,6 @@ final class FactReader {
 
   private static <E extends Enum<E>> E option(JsonNode body, String name, Class<E> options) {
     return known(
-        body,
-        name,
-        text -> Enum.valueOf(options, text.toUpperCase(Locale.ROOT).replace(' ', '_')));
+        body, name, text -> Enum.valueOf(options, text.toUpperCase(Locale.ROOT).replace(' ', '_')));
   }
 }

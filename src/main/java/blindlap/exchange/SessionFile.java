@@ -130,7 +130,8 @@ public final class SessionFile {
       check(closing, lines.subList(0, end));
     }
     // A line that is no entry leaves a gap: the chains would only say the same again.
-    if (problems.stream().noneMatch(p -> p.fault() instanceof SessionFileFault f && f.ofOneEntry())) {
+    if (problems.stream()
+        .noneMatch(p -> p.fault() instanceof SessionFileFault f && f.ofOneEntry())) {
       problems.addAll(Chains.problems(session, entries));
     }
     return problems.isEmpty() && !entries.isEmpty()

@@ -7,7 +7,6 @@ import blindlap.stats.power.DayPower;
 import blindlap.stats.power.Detectable;
 import blindlap.stats.power.PairsPower;
 import blindlap.stats.power.SimulatedDays;
-import blindlap.stats.power.VerdictOdds;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

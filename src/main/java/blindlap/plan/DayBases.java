@@ -20,6 +20,7 @@ final class DayBases {
 
   /** Sums of positions that are counted in a fifth of a second; an answer needs some eight sets. */
   private static final long AT_ONCE = 1_000_000;
+
   private static final int SIMULATED = 1000;
   private static final long SEED = 20_251_127L;
 

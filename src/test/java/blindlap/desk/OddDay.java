@@ -67,7 +67,6 @@ public final class OddDay {
   private static final String TIME_ODD = "Wq15" + ODD;
   private static final SealParameters QUICK = new SealParameters(1);
 
-
   /** A session and its phrase. */
   public record Old(SessionId id, String phrase) {}
 
@@ -229,7 +228,6 @@ public final class OddDay {
                     desk.clock().getZone()))
         .isPresent();
   }
-
 
   /** A desk on a new notebook of a folder. */
   public static Desk desk(Path file) {

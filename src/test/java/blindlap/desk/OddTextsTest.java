@@ -44,7 +44,8 @@ class OddTextsTest {
       assertThat(preview.problems()).noneMatch(problem -> problem.where().isBlank());
     }
     assertThat(
-            PlanPreview.of(OddDay.PLAN.replace("each lap Wq14~", "each lap").replace("~", "")).problems())
+            PlanPreview.of(OddDay.PLAN.replace("each lap Wq14~", "each lap").replace("~", ""))
+                .problems())
         .isEmpty();
   }
 
@@ -97,7 +98,8 @@ class OddTextsTest {
       String html = desk.reviews().html(state, false);
       quiet("page", html);
       // A page of a megabyte says nothing in a message, so only what it lacks is named.
-      assertThat(OddDay.SAID.stream().filter(said -> !html.contains(said + OddDay.SHOWN))).isEmpty();
+      assertThat(OddDay.SAID.stream().filter(said -> !html.contains(said + OddDay.SHOWN)))
+          .isEmpty();
       assertThat(List.of("Wq1", "Wq2", "Wq3", "Wq4", "amended", "because"))
           .allMatch(said -> html.contains(said + OddDay.SHOWN));
       desk.reviews()

@@ -20,8 +20,7 @@ record PlanOdds(List<String> heads, List<List<String>> rows, List<String> lines,
           Verdict.DIRECTION_KNOWN,
           Verdict.NOT_SETTLED);
 
-  static PlanOdds of(
-      AnswerWords words, Optional<DayAnswer> answer, Optional<DayDetail> detail) {
+  static PlanOdds of(AnswerWords words, Optional<DayAnswer> answer, Optional<DayDetail> detail) {
     List<DayDetail.PairEnding> pairs = detail.map(DayDetail::pairs).orElse(List.of());
     if (!pairs.isEmpty()) {
       return new PlanOdds(

@@ -94,8 +94,7 @@ public record CutShort(double smallestP, double share, double largestP) {
    * @param cancelled asked before every stint
    * @throws CancellationException if cancelled
    */
-  public static CutShort losing(
-      Assignments set, int lost, Drift drift, BooleanSupplier cancelled) {
+  public static CutShort losing(Assignments set, int lost, Drift drift, BooleanSupplier cancelled) {
     if (lost < 0 || lost > Math.min(3, set.stints())) {
       throw new StatsException("lost", "must lie between 0 and 3, but is " + lost + ".");
     }

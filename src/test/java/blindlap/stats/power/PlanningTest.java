@@ -187,8 +187,7 @@ class PlanningTest {
   void lossesThatNobodyWaitsForAreDroppedAfterAStint() {
     AtomicInteger asked = new AtomicInteger();
     Assignments day = SmallSets.Plain.blocks(2, 16, 4).assignments();
-    assertThatThrownBy(
-            () -> CutShort.losing(day, 2, Drift.LINE, () -> asked.incrementAndGet() > 3))
+    assertThatThrownBy(() -> CutShort.losing(day, 2, Drift.LINE, () -> asked.incrementAndGet() > 3))
         .isInstanceOf(CancellationException.class);
     assertThat(asked).hasValue(4);
   }
