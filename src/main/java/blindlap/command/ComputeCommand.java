@@ -43,7 +43,7 @@ import picocli.CommandLine.Spec;
     })
 public final class ComputeCommand implements Callable<Integer> {
   /** A day's largest request has some thousand numbers. */
-  static final int MOST_BYTES = 10_000_000;
+  static final int MOST_BYTES = CheckRun.MOST_BYTES;
 
   private static final int OK = 0;
   private static final int CHECK_FAILED = 1;

@@ -143,7 +143,7 @@ final class PlanCommand extends SessionCommand {
     }
     String text = ReadFile.PLAN.text(java.util.Objects.requireNonNull(file));
     DayAnswers answers = PlanPreview.answersOfOneDay();
-    PlanPreview preview = PlanPreview.of(text, answers);
+    PlanPreview preview = preview(text, answers);
     Plan plan = preview.plan().orElse(null);
     if (plan == null || !preview.problems().isEmpty()) {
       if (plan != null && preview.answer().isPresent()) {
@@ -166,6 +166,13 @@ final class PlanCommand extends SessionCommand {
     say(Words.of("cautions").say("short"));
     say("Nothing is committed yet. To fix the plan and seal the order: blindlap commit " + file);
     return ExitCode.DONE;
+  }
+
+  private PlanPreview preview(String text, DayAnswers answers) {
+    try (StillWorking waiting = new StillWorking(this::complain)) {
+      waiting.on("step.show");
+      return PlanPreview.of(text, answers);
+    }
   }
 
   private void answer(Plan plan, PlanPreview preview, DayAnswers answers, StillWorking waiting) {

@@ -1,7 +1,10 @@
 package blindlap.compute;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -11,6 +14,9 @@ import java.util.stream.Stream;
 
 /** Runs check files, or all {@code .json} files of folders, against the calculations. */
 public final class CheckRun {
+  /** Of one file of requests or of checks. */
+  public static final int MOST_BYTES = 10_000_000;
+
   private final Calculations calculations;
 
   public CheckRun(Calculations calculations) {
@@ -76,7 +82,15 @@ public final class CheckRun {
   private int check(Path file, List<String> failures) throws IOException {
     List<CheckFile> checks;
     try {
-      checks = CheckFile.parse(Files.readString(file));
+      byte[] bytes = bytes(file);
+      if (bytes.length > MOST_BYTES) {
+        failures.add(
+            file + ": is larger than the " + MOST_BYTES / 1_000_000 + " MB that checks may have.");
+        return 1;
+      }
+      checks =
+          CheckFile.parse(
+              StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
     } catch (RequestException e) {
       failures.add(file + ": " + e.sentence());
       return 1;
@@ -88,6 +102,13 @@ public final class CheckRun {
       shortfall(check).ifPresent(why -> failures.add(file + ": " + check.id() + ": " + why));
     }
     return checks.size();
+  }
+
+  /** No more than one byte above the bound, whatever the file says of its size. */
+  private static byte[] bytes(Path file) throws IOException {
+    try (InputStream in = Files.newInputStream(file)) {
+      return in.readNBytes(MOST_BYTES + 1);
+    }
   }
 
   /** What falls short, in one line; empty if the check passes. */

@@ -11,6 +11,7 @@ import blindlap.plan.PlanHints;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * A plan file as read, with everything that is wrong with it, what its tester should know, and what
@@ -54,6 +55,20 @@ public record PlanPreview(
    * @param answers keeps what depends on the rule alone
    */
   public static PlanPreview of(String text, Protocols protocols, DayAnswers answers) {
+    return of(text, protocols, answers::quick);
+  }
+
+  /**
+   * The same at once: what such a day can show is left out where it {@link DayAnswers#takesLong
+   * takes long}.
+   */
+  static PlanPreview atOnce(String text, Protocols protocols, DayAnswers answers) {
+    return of(
+        text, protocols, plan -> answers.takesLong(plan) ? Optional.empty() : answers.quick(plan));
+  }
+
+  private static PlanPreview of(
+      String text, Protocols protocols, Function<Plan, Optional<DayAnswer>> answer) {
     PlanReader.Reading reading = PlanReader.read(text, protocols);
     Plan plan = reading.plan();
     List<Problem> problems = new ArrayList<>(reading.problems());
@@ -64,7 +79,7 @@ public record PlanPreview(
     PlanCheck.problems(plan).stream()
         .filter(problem -> told.stream().noneMatch(path -> same(path, problem.where())))
         .forEach(problems::add);
-    return new PlanPreview(Optional.of(plan), problems, PlanHints.of(plan), answers.quick(plan));
+    return new PlanPreview(Optional.of(plan), problems, PlanHints.of(plan), answer.apply(plan));
   }
 
   /** A place without the line and column it has in a file. */

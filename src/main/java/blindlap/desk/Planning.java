@@ -82,9 +82,12 @@ public final class Planning {
     return Starters.read(BundledProtocols.text("/blindlap/exchange/starters.yaml"));
   }
 
-  /** Judges a draft's fields as the plan file they are. */
+  /**
+   * Judges a draft's fields as the plan file they are, at once: what such a day can show is empty
+   * where {@link DayAnswers#takesLong it takes long}.
+   */
   public PlanPreview preview(Map<String, ?> fields) {
-    return PlanPreview.of(CanonicalJson.text(fields), protocols.get(), answers);
+    return PlanPreview.atOnce(CanonicalJson.text(fields), protocols.get(), answers);
   }
 
   /** Drafts by name, their fields as typed. */

@@ -13,7 +13,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
 /**
@@ -93,6 +95,25 @@ public final class EntryText {
     if (!VERSION.equals(form)) {
       throw new Unreadable(EntryFault.UNKNOWN_FORM, form);
     }
+    String kind = tree.path("kind").asText("?");
+    try {
+      return entry(tree);
+    } catch (Unreadable refusal) {
+      throw refusal.problem().details().isEmpty()
+              || refusal.problem().fault() == EntryFault.UNKNOWN_KIND
+          ? refusal
+          : within(kind, refusal);
+    }
+  }
+
+  /** The same with the kind of its entry. */
+  private static Unreadable within(String kind, Unreadable refusal) {
+    List<Object> details = new ArrayList<>(refusal.problem().details());
+    details.add(kind);
+    return new Unreadable(refusal.problem().fault(), details.toArray());
+  }
+
+  private static Entry entry(JsonNode tree) {
     return new Entry(
         new SessionId(text(tree, "session")),
         new NotebookId(text(tree, "notebook")),

@@ -35,6 +35,9 @@ final class FactReader {
   /** Kinds by the name of their fact; the order is that of a session's life. */
   private static final Map<String, Function<JsonNode, Fact>> KINDS = kinds();
 
+  /** Letters of an unknown word that are repeated in a sentence. */
+  private static final int MOST_SAID = 40;
+
   private FactReader() {}
 
   static Fact read(String kind, JsonNode body) {
@@ -70,11 +73,13 @@ final class FactReader {
             new Fact.ScoreGiven(
                 lap(b),
                 text(b, "measure"),
-                new BigDecimal(text(b, "value")),
+                parsed(b, "value", BigDecimal::new),
                 option(b, "source", Source.class)));
     kinds.put(
         "WatchStarted",
-        b -> new Fact.WatchStarted(lap(b), text(b, "measure"), Instant.parse(text(b, "started"))));
+        b ->
+            new Fact.WatchStarted(
+                lap(b), text(b, "measure"), parsed(b, "started", Instant::parse)));
     kinds.put("WatchReset", b -> new Fact.WatchReset(lap(b), text(b, "measure")));
     kinds.put("TimeTaken", FactReader::timeTaken);
     kinds.put(
@@ -104,10 +109,10 @@ final class FactReader {
                 whole(b, "last_stint"),
                 text(b, "reason"),
                 text(b, "decided_by"),
-                field(b, "knows_key").booleanValue()));
+                truth(b, "knows_key")));
     kinds.put("DayClosed", b -> new Fact.DayClosed());
     kinds.put(
-        "ReviewClosed", b -> new Fact.ReviewClosed(Fingerprint.parse(text(b, "fingerprint"))));
+        "ReviewClosed", b -> new Fact.ReviewClosed(parsed(b, "fingerprint", Fingerprint::parse)));
     kinds.put("SealOpened", FactReader::sealOpened);
     kinds.put("SeriesEnded", b -> new SeriesEnded(text(b, "reason"), text(b, "decided_by")));
     kinds.put("SeriesStood", FactReader::seriesStood);
@@ -122,7 +127,7 @@ final class FactReader {
   private static Fact planCommitted(JsonNode b) {
     JsonNode key = field(b, "key");
     List<Integer> codes = new ArrayList<>();
-    field(b, "codes").forEach(code -> codes.add(Integer.valueOf(code.textValue())));
+    field(b, "codes").forEach(code -> codes.add(code(code)));
     List<String> signed = new ArrayList<>();
     field(b, "signed_by").forEach(name -> signed.add(name.textValue()));
     String plan = text(b, "plan");
@@ -130,16 +135,24 @@ final class FactReader {
         PlanReader.stored(plan),
         plan,
         key.isNull() ? null : SealedKey.of(texts(key)),
-        Fingerprint.parse(text(b, "fingerprint")),
+        parsed(b, "fingerprint", Fingerprint::parse),
         codes,
         signed);
+  }
+
+  private static Integer code(JsonNode code) {
+    try {
+      return Integer.valueOf(code.textValue());
+    } catch (NumberFormatException e) {
+      throw new Unreadable(EntryFault.NOT_IN_FORM, "codes");
+    }
   }
 
   private static Fact fingerprintGiven(JsonNode b) {
     return new Fact.FingerprintGiven(
         option(b, "which", Fact.Which.class),
         text(b, "to"),
-        b.has("value") ? Fingerprint.parse(text(b, "value")) : null);
+        b.has("value") ? parsed(b, "value", Fingerprint::parse) : null);
   }
 
   private static Map<String, String> texts(JsonNode object) {
@@ -158,10 +171,7 @@ final class FactReader {
                   .forEach((name, value) -> values.put(name, new BigDecimal(value)));
               laps.add(
                   new PlainLap(
-                      whole(lap, "position"),
-                      text(lap, "setup"),
-                      values,
-                      field(lap, "void").booleanValue()));
+                      whole(lap, "position"), text(lap, "setup"), values, truth(lap, "void")));
             });
     return new Fact.PlainDayImported(text(b, "file"), texts(field(b, "columns")), laps);
   }
@@ -179,9 +189,9 @@ final class FactReader {
         lap(b),
         text(b, "measure"),
         new TimeRecord(
-            Instant.parse(text(b, "started")),
-            Instant.parse(text(b, "stopped")),
-            Long.parseLong(text(b, "monotonic_ns")),
+            parsed(b, "started", Instant::parse),
+            parsed(b, "stopped", Instant::parse),
+            parsed(b, "monotonic_ns", Long::parseLong),
             option(b, "timed_by", TimeRecord.TimedBy.class),
             decimal(b, "typed")));
   }
@@ -192,7 +202,7 @@ final class FactReader {
     return new Fact.GuessGiven(
         whole(b, "stint"),
         new Guess(
-            setup.isNull() ? null : Integer.parseInt(setup.textValue()) - 1,
+            setup.isNull() ? null : whole(b, "setup") - 1,
             sureness.isNull() ? null : option(b, "sureness", Guess.Sureness.class),
             text(b, "cue")));
   }
@@ -208,16 +218,16 @@ final class FactReader {
   private static Fact lapVoided(JsonNode b) {
     return new Fact.LapVoided(
         lap(b),
-        VoidEvent.parse(text(b, "event")).orElseThrow(),
+        known(b, "event", text -> VoidEvent.parse(text).orElseThrow()),
         text(b, "words"),
-        field(b, "after_values_seen").booleanValue());
+        truth(b, "after_values_seen"));
   }
 
   private static Fact sealOpened(JsonNode b) {
     Map<Integer, String> records = new LinkedHashMap<>();
     field(b, "helper_records").forEach(r -> records.put(whole(r, "stint"), text(r, "record")));
     return new Fact.SealOpened(
-        OpenKey.read(text(b, "key")), option(b, "with", OpenedWith.class), records);
+        parsed(b, "key", OpenKey::read), option(b, "with", OpenedWith.class), records);
   }
 
   private static Fact seriesStood(JsonNode b) {
@@ -233,11 +243,7 @@ final class FactReader {
 
   private static Fact findingSeenAgain(JsonNode b) {
     return new Fact.FindingSeenAgain(
-        whole(b, "edition"),
-        field(b, "same").booleanValue(),
-        whole(b, "unsealed_under"),
-        verdict(b),
-        figures(b));
+        whole(b, "edition"), truth(b, "same"), whole(b, "unsealed_under"), verdict(b), figures(b));
   }
 
   private static @Nullable String verdict(JsonNode b) {
@@ -266,12 +272,44 @@ final class FactReader {
     return value.textValue();
   }
 
+  private static boolean truth(JsonNode body, String name) {
+    JsonNode value = field(body, name);
+    if (!value.isBoolean()) {
+      throw new Unreadable(EntryFault.NOT_IN_FORM, name);
+    }
+    return value.booleanValue();
+  }
+
+  /** A text that stands for something else; what it cannot stand for is the field's fault. */
+  private static <T> T parsed(JsonNode body, String name, Function<String, T> reader) {
+    String text = text(body, name);
+    try {
+      return reader.apply(text);
+    } catch (RuntimeException e) {
+      throw new Unreadable(EntryFault.NOT_IN_FORM, name);
+    }
+  }
+
+  /** One of several words, to which a newer program may have added. */
+  private static <T> T known(JsonNode body, String name, Function<String, T> reader) {
+    String text = text(body, name);
+    try {
+      return reader.apply(text);
+    } catch (RuntimeException e) {
+      throw new Unreadable(EntryFault.UNKNOWN_VALUE, name, brief(text));
+    }
+  }
+
+  private static String brief(String text) {
+    return text.length() <= MOST_SAID ? text : text.substring(0, MOST_SAID) + "…";
+  }
+
   private static int whole(JsonNode body, String name) {
-    return Integer.parseInt(text(body, name));
+    return parsed(body, name, Integer::parseInt);
   }
 
   private static @Nullable BigDecimal decimal(JsonNode body, String name) {
-    return field(body, name).isNull() ? null : new BigDecimal(text(body, name));
+    return field(body, name).isNull() ? null : parsed(body, name, BigDecimal::new);
   }
 
   private static LapId lap(JsonNode body) {
@@ -279,6 +317,7 @@ final class FactReader {
   }
 
   private static <E extends Enum<E>> E option(JsonNode body, String name, Class<E> options) {
-    return Enum.valueOf(options, text(body, name).toUpperCase(Locale.ROOT).replace(' ', '_'));
+    return known(
+        body, name, text -> Enum.valueOf(options, text.toUpperCase(Locale.ROOT).replace(' ', '_')));
   }
 }

@@ -5,6 +5,7 @@ import blindlap.fault.Problem;
 import blindlap.fault.Unreadable;
 import blindlap.session.CausalOrder;
 import blindlap.session.Chains;
+import blindlap.session.EntryFault;
 import blindlap.session.Hash;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.SessionId;
@@ -129,7 +130,8 @@ public final class SessionFile {
       check(closing, lines.subList(0, end));
     }
     // A line that is no entry leaves a gap: the chains would only say the same again.
-    if (problems.stream().noneMatch(p -> p.fault() == SessionFileFault.NOT_AN_ENTRY)) {
+    if (problems.stream()
+        .noneMatch(p -> p.fault() instanceof SessionFileFault f && f.ofOneEntry())) {
       problems.addAll(Chains.problems(session, entries));
     }
     return problems.isEmpty() && !entries.isEmpty()
@@ -145,11 +147,24 @@ public final class SessionFile {
       try {
         entries.add(EntryText.read(lines.get(i)));
       } catch (Unreadable e) {
-        problems.add(
-            Problem.of(
-                SessionFileFault.NOT_AN_ENTRY, "line " + (i + 2), e.problem().fault().name()));
+        problems.add(noEntry("line " + (i + 2), e.problem()));
       }
     }
+  }
+
+  private static Problem noEntry(String where, Problem why) {
+    EntryFault fault = (EntryFault) why.fault();
+    Object[] details = why.details().toArray();
+    return switch (fault) {
+      case UNKNOWN_KIND -> Problem.of(SessionFileFault.UNKNOWN_KIND, where, details);
+      case UNKNOWN_VALUE -> Problem.of(SessionFileFault.UNKNOWN_VALUE, where, details);
+      case NOT_IN_FORM ->
+          details.length == 2
+              ? Problem.of(SessionFileFault.WRONG_FIELD, where, details)
+              : Problem.of(SessionFileFault.NOT_AN_ENTRY, where, fault.name());
+      case NOT_JSON, UNKNOWN_FORM, NOT_CANONICAL, HASH_DIFFERS, IN_A_CIRCLE, NO_COMMIT ->
+          Problem.of(SessionFileFault.NOT_AN_ENTRY, where, fault.name());
+    };
   }
 
   private void check(Matcher closing, List<String> above) {

@@ -17,5 +17,19 @@ public enum SessionFileFault implements Fault {
   /** What stands above the closing line does not give its hash: the file was changed. */
   CHANGED,
   /** A line is not an entry: why. */
-  NOT_AN_ENTRY
+  NOT_AN_ENTRY,
+  /** An entry is of a kind that this program does not know: its kind. */
+  UNKNOWN_KIND,
+  /** A field of an entry holds a word that this program does not know: field, word, kind. */
+  UNKNOWN_VALUE,
+  /** A field of an entry is missing, or not as it is written: field, kind. */
+  WRONG_FIELD;
+
+  /** True if a line cannot be taken for an entry. */
+  boolean ofOneEntry() {
+    return switch (this) {
+      case NOT_AN_ENTRY, UNKNOWN_KIND, UNKNOWN_VALUE, WRONG_FIELD -> true;
+      case NOT_UTF8, NOT_A_SESSION, TOO_NEW, CUT_OFF, COUNT_DIFFERS, CHANGED -> false;
+    };
+  }
 }

@@ -26,6 +26,7 @@ import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.ManyWords;
 import blindlap.wording.day.Figures;
+import blindlap.wording.day.Shown;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
@@ -87,7 +88,7 @@ public final class FindingPictures {
     }
     return rows.stream().allMatch(r -> r.values().isEmpty())
         ? Optional.empty()
-        : Optional.of(SmallStints.of(rows, new Spoken(measure.name(), "")));
+        : Optional.of(SmallStints.of(rows, new Spoken(Shown.text(measure.name()), "")));
   }
 
   /** The interval of a measure against its worthwhile band, for a cell of a table. */
@@ -198,7 +199,7 @@ public final class FindingPictures {
       rows.add(
           new StintsContent.Row(
               SetupMark.of(setup),
-              plan.setups().get(setup).name(),
+              Shown.text(plan.setups().get(setup).name()),
               values,
               axes.at(means[setup]),
               WORDS.say("mean", Figures.value(measure, measure.scale().back(means[setup])))));

@@ -12,6 +12,7 @@ import blindlap.review.DayRecord;
 import blindlap.review.StintValues;
 import blindlap.session.day.LapId;
 import blindlap.wording.day.Figures;
+import blindlap.wording.day.Shown;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
@@ -158,7 +159,7 @@ final class OrderPicture {
       points.add(new RiddenContent.Fitted(stint, measure.scale().back(value)));
     }
     return new RiddenContent.FittedLine(
-        SetupMark.of(setup), plan.setups().get(setup).name(), points);
+        SetupMark.of(setup), Shown.text(plan.setups().get(setup).name()), points);
   }
 
   private String driftWords(double[] drift) {

@@ -11,6 +11,7 @@ import blindlap.stats.distribution.Interval;
 import blindlap.stats.pool.RidersInGeneral;
 import blindlap.stats.pool.StratifiedSessions;
 import blindlap.wording.SeriesWords;
+import blindlap.wording.day.Shown;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -63,7 +64,7 @@ public final class SeriesPictures {
           row(
               PooledRows.Kind.OWN,
               parts(rider).stream().noneMatch(SeriesPictures::unblinded),
-              rider.name(),
+              Shown.text(rider.name()),
               rider.estimate(),
               rider.interval95(),
               rider.interval90()));

@@ -7,7 +7,6 @@ import blindlap.stats.power.DayPower;
 import blindlap.stats.power.Detectable;
 import blindlap.stats.power.PairsPower;
 import blindlap.stats.power.SimulatedDays;
-import blindlap.stats.power.VerdictOdds;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -24,7 +23,6 @@ public final class DayAnswers {
   /** "On 8 of 10 such days." */
   public static final double POWER = 0.8;
 
-  private static final int LONGEST_CURVE = 48;
   private static final int MOST_DAYS = 99;
 
   /** What follows from a rule alone, whatever the plan: worked out once in the program's life. */
@@ -61,6 +59,35 @@ public final class DayAnswers {
    * @return empty if the plan is no comparison or its rule gives no orders; PlanCheck says why
    */
   public Optional<DayAnswer> quick(Plan plan) {
+    return quick(plan, (done, of) -> true);
+  }
+
+  /**
+   * True if {@link #quick} would keep someone at a page waiting: it needs some eight sets of a rule
+   * that has not been worked out before, and each of them takes long by its counted effort.
+   */
+  public boolean takesLong(Plan plan) {
+    return plan.kind() == Plan.Kind.COMPARISON
+        && bases.takesLong(plan.protocol(), plan.setups().size(), plan.stints(), drift(plan));
+  }
+
+  /** Is told how far an answer has come, and says whether it is still wanted. */
+  @FunctionalInterface
+  public interface Waiting {
+    /**
+     * @param done lengths of day that are worked out
+     * @param of how many there are
+     * @return false to stop
+     */
+    boolean goOn(int done, int of);
+  }
+
+  /**
+   * The same, for rules that take long.
+   *
+   * @throws java.util.concurrent.CancellationException if it is not wanted any more
+   */
+  public Optional<DayAnswer> quick(Plan plan, Waiting waiting) {
     DayBases.Base base = base(plan, plan.stints());
     if (base == null) {
       return Optional.empty();
@@ -68,8 +95,8 @@ public final class DayAnswers {
     DayTerms terms = DayTerms.of(plan);
     int most = Schedule.mostStints(plan);
     DayAnswer.Point chosen = point(base, plan.stints(), terms, most);
-    List<DayAnswer.Point> curve = curve(plan, terms, most);
-    return Optional.of(
+    List<DayAnswer.Point> curve = curve(plan, terms, most, waiting);
+    DayAnswer answer =
         new DayAnswer(
             base.orders(),
             Handlings.of(plan),
@@ -81,7 +108,9 @@ public final class DayAnswers {
             most,
             days(base, chosen, terms),
             odds(base, terms),
-            MeasureShows.of(plan, bases)));
+            MeasureShows.of(plan, bases));
+    bases.answered(plan.protocol().rule(plan.setups().size(), plan.stints()), drift(plan));
+    return Optional.of(answer);
   }
 
   /**
@@ -165,33 +194,8 @@ public final class DayAnswers {
         simulation.days(),
         point,
         terms.shown(error),
-        endings(simulation, terms),
-        pairEndings(simulation, terms));
-  }
-
-  private static List<DayAnswer.Ending> endings(DaySimulation simulation, DayTerms terms) {
-    List<DayAnswer.Ending> odds = new ArrayList<>();
-    if (simulation instanceof DaySimulation.Two two) {
-      double sd = terms.noise().sd();
-      for (double truth : terms.truths()) {
-        VerdictOdds each = two.simulated().odds(truth * sd, terms.margin(), sd);
-        odds.add(new DayAnswer.Ending(terms.shown(truth * sd), each));
-      }
-    }
-    return odds;
-  }
-
-  private static List<DayDetail.PairEnding> pairEndings(DaySimulation simulation, DayTerms terms) {
-    List<DayDetail.PairEnding> odds = new ArrayList<>();
-    if (simulation instanceof DaySimulation.Many many) {
-      double[] truths = terms.truths();
-      for (int i = 0; i < truths.length; i++) {
-        odds.add(
-            new DayDetail.PairEnding(
-                terms.shown(truths[i] * terms.noise().sd()), many.simulated().odds(i)));
-      }
-    }
-    return odds;
+        DayEndings.of(simulation, terms),
+        DayEndings.ofPairs(simulation, terms));
   }
 
   /**
@@ -226,7 +230,7 @@ public final class DayAnswers {
   private static CutShort losing(
       DayBases.Base base, int lost, Drift drift, BooleanSupplier cancelled) {
     stopIf(cancelled);
-    return CutShort.losing(base.set(), Math.min(lost, base.set().stints()), drift);
+    return CutShort.losing(base.set(), Math.min(lost, base.set().stints()), drift, cancelled);
   }
 
   private static void stopIf(BooleanSupplier cancelled) {
@@ -298,22 +302,16 @@ public final class DayAnswers {
         : terms.shown(new Interval(unitDifference * noise.low(), unitDifference * noise.high()));
   }
 
-  private List<DayAnswer.Point> curve(Plan plan, DayTerms terms, int most) {
-    Integer block = plan.protocol().block();
-    int setups = Math.max(2, plan.setups().size());
-    int step = block == null || block < 4 ? setups == 3 ? 6 : 4 : block;
+  private List<DayAnswer.Point> curve(Plan plan, DayTerms terms, int most, Waiting waiting) {
+    List<Integer> lengths = DayLengths.of(plan);
     List<DayAnswer.Point> curve = new ArrayList<>();
-    int last = block == null ? Math.max(24, plan.stints()) : Math.max(LONGEST_CURVE, plan.stints());
-    for (int stints = 2; stints <= last; stints++) {
-      if (stints % step != 0 && stints != plan.stints() || stints < 8 && stints != plan.stints()) {
-        continue;
+    for (int i = 0; i < lengths.size(); i++) {
+      if (!waiting.goOn(i, lengths.size())) {
+        throw new java.util.concurrent.CancellationException("nobody waits for it any more");
       }
-      if (stints > 32 && stints % (2 * step) != 0 && stints != plan.stints()) {
-        continue;
-      }
-      DayBases.Base base = base(plan, stints);
+      DayBases.Base base = base(plan, lengths.get(i));
       if (base != null) {
-        curve.add(point(base, stints, terms, most));
+        curve.add(point(base, lengths.get(i), terms, most));
       }
     }
     return curve;

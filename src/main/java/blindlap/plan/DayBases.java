@@ -16,11 +16,17 @@ import org.jspecify.annotations.Nullable;
  */
 final class DayBases {
   private static final int KEPT = 400;
+  private static final int OF_A_NODE = 200;
+
+  /** Sums of positions that are counted in a fifth of a second; an answer needs some eight sets. */
+  private static final long AT_ONCE = 1_000_000;
+
   private static final int SIMULATED = 1000;
   private static final long SEED = 20_251_127L;
 
   private final Map<Key, Base> kept = keeping();
   private final Map<Key, Double> simulated = keeping();
+  private final Map<Key, Boolean> answered = keeping();
 
   private record Key(Rule rule, Drift drift) {}
 
@@ -71,14 +77,49 @@ final class DayBases {
     };
   }
 
+  /**
+   * True if a rule that was not worked out before costs much by the counted effort of one set: sums
+   * of positions at the nodes of its graph for two setups, and as much work at the nodes of others
+   * (docs/performance.md, "Rules that are refused").
+   */
+  boolean takesLong(Protocol protocol, int setups, int stints, Drift drift) {
+    if (!possible(setups, stints, protocol.block())) {
+      return false;
+    }
+    Rule rule = protocol.rule(setups, stints);
+    synchronized (answered) {
+      if (answered.containsKey(new Key(rule, drift))) {
+        return false;
+      }
+    }
+    try {
+      long each = setups == 2 ? stints * (long) stints / 4 : OF_A_NODE;
+      return rule.planned().nodes() * each > AT_ONCE;
+    } catch (Unusable contradiction) {
+      return false;
+    }
+  }
+
+  /** All that an answer needs of a rule is known now. */
+  void answered(Rule rule, Drift drift) {
+    synchronized (answered) {
+      answered.put(new Key(rule, drift), true);
+    }
+  }
+
+  /** True if there may be a rule of that size. */
+  static boolean possible(int setups, int stints, @Nullable Integer block) {
+    return setups >= 2
+        && setups <= 4
+        && stints >= 2
+        && stints <= Rule.MOST_STINTS
+        && stints % (block == null ? 1 : Math.max(1, block)) == 0;
+  }
+
   /** Null where the rule gives no orders. */
   @Nullable Base of(Protocol protocol, int setups, int stints, Drift drift) {
     Integer block = protocol.block();
-    if (setups < 2
-        || setups > 4
-        || stints < 2
-        || stints > Rule.MOST_STINTS
-        || stints % (block == null ? 1 : Math.max(1, block)) != 0) {
+    if (!possible(setups, stints, block)) {
       return null;
     }
     Key key = new Key(protocol.rule(setups, stints), drift);

@@ -10,7 +10,11 @@ public enum EntryFault implements Fault {
   UNKNOWN_FORM,
   /** It is of a kind that this program does not know: its kind. */
   UNKNOWN_KIND,
-  /** A field is missing, or not as it is written. */
+  /** A field holds a word that this program does not know: field, word, kind of entry. */
+  UNKNOWN_VALUE,
+  /**
+   * A field is missing, or not as it is written: field and kind of entry, where it is one field.
+   */
   NOT_IN_FORM,
   /** It is spelt otherwise than this program spells it. */
   NOT_CANONICAL,

@@ -59,6 +59,15 @@ class ComputeCommandTest {
   }
 
   @Test
+  void aCheckFileLargerThanRequestsMayBeFailsByItsSizeAndTheOthersAreRun() throws IOException {
+    String large = file("large.json", "[".repeat(ComputeCommand.MOST_BYTES + 1));
+    String small = file("small.json", "{}");
+    assertThat(run("", "--check", large, small)).isEqualTo(1);
+    assertThat(out.toString().lines())
+        .contains(large + ": is larger than the 10 MB that checks may have.", "0 passed, 2 failed");
+  }
+
+  @Test
   void standardInputAndSeveralFilesAreAnsweredByOneArrayInOrder() throws IOException {
     String second = SAG.replace("15", "10");
     assertThat(run("[" + SAG + "]", "-", file("b.json", second))).isZero();

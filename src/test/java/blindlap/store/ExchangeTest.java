@@ -16,7 +16,9 @@ import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.Source;
 import blindlap.session.day.VoidEvent;
+import blindlap.wording.day.Problems;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -30,6 +32,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Sessions that move between notebooks. */
@@ -235,6 +238,48 @@ class ExchangeTest {
     List<Problem> problems = SessionFile.read(mended.getBytes(StandardCharsets.UTF_8)).problems();
     assertThat(problems).extracting(Problem::fault).containsExactly(ChainFault.NOT_LINKED);
     assertThat(problems.get(0).where()).startsWith("entry 3 of notebook");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "\"kind\":\"WarmUpRidden\"|\"kind\":\"TyreSwapped\"|Line 3: This entry is of the kind"
+            + " \"TyreSwapped\", which is not known here, so a newer Blindlap may have written it."
+            + " Nothing was added; use the newer program.",
+        "\"source\":\"screen\"|\"source\":\"telepathy\"|Line 4: In this entry (LapRidden) the field"
+            + " \"source\" holds \"telepathy\", which is not known here, so a newer Blindlap may have"
+            + " written it. Nothing was added; use the newer program.",
+        "\"number\":\"2\"}|\"number\":[2]}|Line 3: In this entry (WarmUpRidden) the field \"number\" is"
+            + " missing or not as Blindlap writes it. Nothing was added; ask for the file as it was"
+            + " written.",
+        "\"number\":\"2\"}|\"number\":\"two\"}|Line 3: In this entry (WarmUpRidden) the field \"number\""
+            + " is missing or not as Blindlap writes it. Nothing was added; ask for the file as it"
+            + " was written.",
+        "\"knows_key\":false|\"knows_key\":\"no\"|Line 5: In this entry (DayCutShort) the field"
+            + " \"knows_key\" is missing or not as Blindlap writes it. Nothing was added; ask for the"
+            + " file as it was written."
+      })
+  void what_a_newer_program_may_have_written_is_named_by_entry_and_field(
+      String written, String instead, String sentence) {
+    commit(SeededBytes.sealing(1));
+    Books.put(
+        here,
+        SESSION,
+        new Fact.WarmUpRidden(2),
+        new Fact.LapRidden(new LapId(1, 1), Source.SCREEN),
+        new Fact.DayCutShort(1, "rain", "the rider", false));
+    String text = new String(file(here), StandardCharsets.UTF_8);
+    assertThat(text).contains(written);
+    String above = text.substring(0, text.lastIndexOf("{\"entries\"")).replace(written, instead);
+    String mended =
+        above
+            + "{\"entries\":\"4\",\"sha256\":\""
+            + blindlap.session.Hash.of(above).hex()
+            + "\"}\n";
+    assertThat(SessionFile.read(mended.getBytes(StandardCharsets.UTF_8)).problems())
+        .extracting(Problems::sentence)
+        .containsExactly(sentence);
   }
 
   @Test

@@ -1,5 +1,6 @@
 package blindlap.screen.part;
 
+import blindlap.wording.day.Shown;
 import javafx.beans.InvalidationListener;
 import javafx.geometry.Orientation;
 import javafx.geometry.VPos;
@@ -59,7 +60,8 @@ public final class BigWords extends Region {
 
   /** Says the words. */
   public void say(String words) {
-    letters.setText(words);
+    // Measured before it comes into a scene.
+    letters.setText(Shown.text(words));
     setAccessibleText(words);
     requestLayout();
   }

@@ -89,7 +89,7 @@ public final class Look {
     return listener;
   }
 
-  /** Gives the scene this look and keeps it so. */
+  /** Gives the scene this look and keeps it so; its texts are shown safely from now on. */
   public void dress(Scene scene) {
     Runnable change =
         () -> {
@@ -103,5 +103,6 @@ public final class Look {
     textScale.addListener((property, old, now) -> change.run());
     scene.rootProperty().addListener((property, old, now) -> change.run());
     change.run();
+    ShownTexts.keep(scene);
   }
 }

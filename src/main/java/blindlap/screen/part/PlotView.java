@@ -2,6 +2,7 @@ package blindlap.screen.part;
 
 import blindlap.plot.surface.CanvasSurface;
 import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Surface;
 import javafx.beans.InvalidationListener;
 import javafx.geometry.Orientation;
 import javafx.scene.AccessibleRole;
@@ -80,9 +81,14 @@ public final class PlotView extends Region {
     }
     GraphicsContext context = canvas.getGraphicsContext2D();
     context.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
-    drawing.draw(
+    drawOn(
         CanvasSurface.on(context, look.themeProperty().get().palette()),
         canvas.getWidth(),
         look.textScale());
+  }
+
+  /** Draws what this view shows on another surface. */
+  public void drawOn(Surface surface, double width, double textScale) {
+    drawing.draw(new ShownSurface(surface), width, textScale);
   }
 }

@@ -12,12 +12,10 @@ import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.plot.surface.Drawing;
 import blindlap.screen.part.Background;
-import blindlap.stats.compare.Verdict;
 import blindlap.wording.AnswerWords;
 import blindlap.wording.MeasureAnswers;
 import blindlap.wording.PayWords;
 import blindlap.wording.PlainAnswer;
-import blindlap.wording.PlanWords;
 import blindlap.wording.StintTakes;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Trouble;
@@ -44,17 +42,10 @@ public final class PlanAnswerModel {
   /** Simulate as many days as docs/performance.md promises to be quick. */
   public static final int USUAL = -1;
 
-  private static final List<Verdict> VERDICTS =
-      List.of(
-          Verdict.REAL_AND_WORTHWHILE,
-          Verdict.REAL_BUT_SMALL,
-          Verdict.NO_WORTHWHILE_DIFFERENCE,
-          Verdict.DIRECTION_KNOWN,
-          Verdict.NOT_SETTLED);
-
   private final DayAnswers answers;
   private final Supplier<EarlierNoise> earlier;
   private final Background background;
+  private final PlanWaiting waiting;
   private final AtomicLong turn = new AtomicLong();
   private final ReadOnlyObjectWrapper<Shown> shown = new ReadOnlyObjectWrapper<>(Shown.NOTHING);
   private final ReadOnlyStringWrapper progress = new ReadOnlyStringWrapper("");
@@ -160,6 +151,13 @@ public final class PlanAnswerModel {
     this.answers = answers;
     this.earlier = earlier;
     this.background = background;
+    this.waiting = new PlanWaiting(answers, background);
+    waiting.workingProperty().addListener((o, before, now) -> again());
+  }
+
+  /** The work on rules that take long. */
+  PlanWaiting waiting() {
+    return waiting;
   }
 
   /** What the page says. */
@@ -186,21 +184,32 @@ public final class PlanAnswerModel {
   void show(PlanPreview preview) {
     long mine = turn.incrementAndGet();
     progress.set("");
-    latest = preview.answer();
+    waiting.drop();
+    latest = Optional.empty();
     Plan plan = preview.plan().orElse(null);
     if (plan == null) {
       again = () -> {};
       shown.set(Shown.NOTHING);
       return;
     }
-    tell(plan, preview.answer(), Optional.empty(), Optional.empty());
-    if (preview.answer().isPresent() && daysWanted != 0) {
+    if (preview.answer().isEmpty() && answers.takesLong(plan)) {
+      waiting.on(plan, () -> turn.get() == mine, answer -> answered(mine, plan, answer));
+    }
+    if (latest.isEmpty()) {
+      answered(mine, plan, preview.answer());
+    }
+  }
+
+  private void answered(long mine, Plan plan, Optional<DayAnswer> answer) {
+    latest = answer;
+    tell(plan, answer, Optional.empty(), Optional.empty());
+    if (answer.isPresent() && daysWanted != 0) {
       background.run(
           () -> answers.left(plan, () -> turn.get() != mine),
           left -> {
             if (turn.get() == mine) {
-              tell(plan, preview.answer(), left, Optional.empty());
-              more(mine, plan, preview.answer(), left, Optional.empty());
+              tell(plan, answer, left, Optional.empty());
+              more(mine, plan, answer, left, Optional.empty());
             }
           },
           this::stopped);
@@ -266,11 +275,11 @@ public final class PlanAnswerModel {
       Plan plan, Optional<DayAnswer> answer, Optional<DayLeft> left, Optional<DayDetail> detail) {
     AnswerWords words = new AnswerWords(plan, answer);
     PlainAnswer plain = new PlainAnswer(plan, answer);
-    Odds odds = odds(words, answer, detail);
+    PlanOdds odds = PlanOdds.of(words, answer, detail);
     MeasureAnswers measures = new MeasureAnswers(plan, answer, earlier.get());
     Optional<Schedule> schedule = PlanPictures.schedule(plan);
     return new Shown(
-        words.sentence(),
+        waiting.sentence().orElseGet(words::sentence),
         plain.lead(),
         plain.swaps(),
         plain.statistician(left, detail, odds.source()),
@@ -293,36 +302,6 @@ public final class PlanAnswerModel {
         PayWords.lines(plan),
         differences(plan),
         plan.setups().stream().map(s -> s.name()).toList());
-  }
-
-  private record Odds(
-      List<String> heads, List<List<String>> rows, List<String> lines, String source) {}
-
-  private static Odds odds(
-      AnswerWords words, Optional<DayAnswer> answer, Optional<DayDetail> detail) {
-    List<DayDetail.PairEnding> pairs = detail.map(DayDetail::pairs).orElse(List.of());
-    if (!pairs.isEmpty()) {
-      return new Odds(
-          Stream.of("if", "DIFFER", "PAIR", "ANY", "ALL", "WRONG")
-              .map(head -> PlanWords.say("odds.pairs." + head))
-              .toList(),
-          pairs.stream().map(words::pairCells).toList(),
-          words.pairOdds(pairs),
-          words.pairOddsSource(detail.orElseThrow()));
-    }
-    List<DayAnswer.Ending> odds =
-        detail.map(DayDetail::odds).orElse(answer.map(DayAnswer::odds).orElse(List.of()));
-    if (odds.isEmpty()) {
-      return new Odds(List.of(), List.of(), List.of(), "");
-    }
-    List<String> heads = new ArrayList<>();
-    heads.add(PlanWords.say("odds.if"));
-    VERDICTS.forEach(verdict -> heads.add(PlanWords.say("odds." + verdict.name())));
-    return new Odds(
-        heads,
-        odds.stream().map(words::cells).toList(),
-        words.odds(odds),
-        words.oddsSource(odds, detail.map(DayDetail::days).orElse(0)));
   }
 
   private static List<String> day(Plan plan, Schedule schedule) {

@@ -14,9 +14,12 @@ import java.util.Optional;
 import javafx.beans.InvalidationListener;
 import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TitledPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
@@ -54,6 +57,24 @@ final class PlanAnswerPane {
 
   AnswerSentence answer() {
     return answer;
+  }
+
+  /** What is going on while the answer is worked out, and the key that stops it. */
+  HBox waiting() {
+    PlanWaiting waiting = model.waiting();
+    Label words = Fields.words("", "note");
+    words.textProperty().bind(waiting.wordsProperty());
+    Button stop = Fields.button(AnswerWords.say("waiting.stop"), waiting::stop);
+    Button begin = Fields.button(AnswerWords.say("waiting.begin"), waiting::begin);
+    stop.visibleProperty().bind(waiting.workingProperty());
+    begin.visibleProperty().bind(waiting.workingProperty().not());
+    stop.managedProperty().bind(stop.visibleProperty());
+    begin.managedProperty().bind(begin.visibleProperty());
+    HBox row = new HBox(12, words, stop, begin);
+    HBox.setHgrow(words, Priority.ALWAYS);
+    row.visibleProperty().bind(words.textProperty().isNotEmpty());
+    row.managedProperty().bind(row.visibleProperty());
+    return row;
   }
 
   Lead lead() {

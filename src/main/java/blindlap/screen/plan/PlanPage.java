@@ -92,7 +92,8 @@ public final class PlanPage extends StackPane {
     grid.add(PlanDayView.day(model, answer.strip()), note("day"));
     grid.add(PlanDayView.blinding(model.form().part("blinding")));
     grid.add(
-        Fields.section(answer.answer(), answer.lead(), new PlanKnobsView(model)), answer.swaps());
+        Fields.section(answer.answer(), answer.waiting(), answer.lead(), new PlanKnobsView(model)),
+        answer.swaps());
     grid.add(answer.curve(), note("curve"));
     grid.add(answer.odds(), note("odds"));
     grid.add(answer.measures());

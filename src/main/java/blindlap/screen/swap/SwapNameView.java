@@ -1,6 +1,7 @@
 package blindlap.screen.swap;
 
 import blindlap.screen.part.Look;
+import blindlap.wording.day.Shown;
 import javafx.beans.InvalidationListener;
 import javafx.geometry.VPos;
 import javafx.scene.AccessibleRole;
@@ -32,7 +33,7 @@ final class SwapNameView extends Region {
 
   SwapNameView(Look look, String name) {
     this.look = look;
-    this.name = name;
+    this.name = Shown.text(name);
     getStyleClass().add("big-words");
     letters.getStyleClass().add("letters");
     getChildren().add(letters);

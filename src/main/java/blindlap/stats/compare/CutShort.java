@@ -12,6 +12,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
 
 /**
  * What a day can still show if stints are lost (docs/method.md#days-cut-short): the set of orders
@@ -39,11 +41,19 @@ public record CutShort(double smallestP, double share, double largestP) {
     if (DayCheck.count(left) - drift.columns() - (set.setups() - 1) < 1) {
       return new CutShort(1, 0, 1);
     }
+    return of(set, classes(set, left), BigInteger.ONE);
+  }
+
+  /**
+   * @param classes sizes of classes with their number, over all choices of what is lost
+   * @param choices how many there are
+   */
+  private static CutShort of(
+      Assignments set, SortedMap<BigInteger, BigInteger> classes, BigInteger choices) {
     double group = 1;
     for (int i = 2; i <= set.setups(); i++) {
       group *= i;
     }
-    SortedMap<BigInteger, BigInteger> classes = classes(set, left);
     double k = set.count().doubleValue();
     BigInteger able = BigInteger.ZERO;
     for (Map.Entry<BigInteger, BigInteger> entry : classes.entrySet()) {
@@ -53,7 +63,7 @@ public record CutShort(double smallestP, double share, double largestP) {
     }
     return new CutShort(
         Math.min(1, group * classes.firstKey().doubleValue() / k),
-        ScoreCounts.ratio(able, set.count()),
+        ScoreCounts.ratio(able, set.count().multiply(choices)),
         Math.min(1, group * classes.lastKey().doubleValue() / k));
   }
 
@@ -71,39 +81,68 @@ public record CutShort(double smallestP, double share, double largestP) {
   /**
    * If that many stints are lost, averaged over all choices of them.
    *
-   * @param lost at most 3, so that all choices can be gone through
+   * @param lost at most 3, so that what is kept of every choice stays small
    * @return share of orders that can still give a p of at most .05, and smallest and largest p met
    */
   public static CutShort losing(Assignments set, int lost, Drift drift) {
+    return losing(set, lost, drift, () -> false);
+  }
+
+  /**
+   * The same.
+   *
+   * @param cancelled asked before every stint
+   * @throws CancellationException if cancelled
+   */
+  public static CutShort losing(Assignments set, int lost, Drift drift, BooleanSupplier cancelled) {
     if (lost < 0 || lost > Math.min(3, set.stints())) {
       throw new StatsException("lost", "must lie between 0 and 3, but is " + lost + ".");
     }
-    List<boolean[]> choices = new ArrayList<>();
-    boolean[] all = new boolean[set.stints()];
-    java.util.Arrays.fill(all, true);
-    choose(all, 0, lost, choices);
-    double smallest = 1;
-    double largest = 0;
-    double sum = 0;
-    for (boolean[] left : choices) {
-      CutShort one = of(set, left, drift);
-      smallest = Math.min(smallest, one.smallestP);
-      largest = Math.max(largest, one.largestP);
-      sum += one.share;
+    if (set.stints() - lost - drift.columns() - (set.setups() - 1) < 1) {
+      return new CutShort(1, 0, 1);
     }
-    return new CutShort(smallest, sum / choices.size(), largest);
+    BigInteger choices = BigInteger.ONE;
+    for (int i = 0; i < lost; i++) {
+      choices =
+          choices.multiply(BigInteger.valueOf(set.stints() - i)).divide(BigInteger.valueOf(i + 1));
+    }
+    return of(set, classesLosing(set, lost, cancelled), choices);
   }
 
-  private static void choose(boolean[] left, int from, int lost, List<boolean[]> choices) {
-    if (lost == 0) {
-      choices.add(left.clone());
-      return;
+  /**
+   * The classes of all choices at once: what choices have in common, before the first stint that is
+   * lost and after the last, is gone through once. 36 stints have 630 choices of two.
+   */
+  private static SortedMap<BigInteger, BigInteger> classesLosing(
+      Assignments set, int lost, BooleanSupplier cancelled) {
+    List<Map<Map<Integer, BigInteger>, BigInteger>> levels = levels(lost);
+    levels.get(0).put(Map.of(0, BigInteger.ONE), BigInteger.ONE);
+    for (int i = 0; i < set.stints(); i++) {
+      if (cancelled.getAsBoolean()) {
+        throw new CancellationException("nobody waits for it any more");
+      }
+      List<Map<Map<Integer, BigInteger>, BigInteger>> next = levels(lost);
+      for (int gone = 0; gone <= lost; gone++) {
+        for (Map.Entry<Map<Integer, BigInteger>, BigInteger> at : levels.get(gone).entrySet()) {
+          for (int setup = 0; setup < set.setups(); setup++) {
+            merge(next.get(gone), step(set, at.getKey(), setup, setup), at.getValue());
+          }
+          if (gone < lost) {
+            merge(next.get(gone + 1), step(set, at.getKey(), 0, set.setups() - 1), at.getValue());
+          }
+        }
+      }
+      levels = next;
     }
-    for (int i = from; i < left.length; i++) {
-      left[i] = false;
-      choose(left, i + 1, lost - 1, choices);
-      left[i] = true;
+    return sizes(set, levels.get(lost));
+  }
+
+  private static List<Map<Map<Integer, BigInteger>, BigInteger>> levels(int lost) {
+    List<Map<Map<Integer, BigInteger>, BigInteger>> levels = new ArrayList<>();
+    for (int i = 0; i <= lost; i++) {
+      levels.add(new HashMap<>());
     }
+    return levels;
   }
 
   /** Sizes of the classes of orders that agree on the stints left, with their number. */
@@ -128,6 +167,11 @@ public record CutShort(double smallestP, double share, double largestP) {
       }
       level = next;
     }
+    return sizes(set, level);
+  }
+
+  private static SortedMap<BigInteger, BigInteger> sizes(
+      Assignments set, Map<Map<Integer, BigInteger>, BigInteger> level) {
     SortedMap<BigInteger, BigInteger> sizes = new TreeMap<>();
     level.forEach(
         (state, often) -> {

@@ -2,6 +2,7 @@ package blindlap.stats.power;
 
 import static blindlap.stats.Refusals.refused;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import blindlap.stats.SmallSets;
@@ -17,6 +18,8 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.junit.jupiter.api.Test;
@@ -150,6 +153,43 @@ class PlanningTest {
         assertThat(found.share()).isCloseTo(able / (double) orders.size(), within(1e-12));
       }
     }
+  }
+
+  @Test
+  void lossesOfAnyTwoStintsAreThoseOfGoingThroughEveryChoice() {
+    for (SmallSets.Plain rule : SmallSets.all()) {
+      Assignments set = rule.assignments();
+      double smallest = 1;
+      double largest = 0;
+      double share = 0;
+      int choices = 0;
+      for (int first = 0; first < set.stints(); first++) {
+        for (int second = first + 1; second < set.stints(); second++) {
+          boolean[] left = new boolean[set.stints()];
+          Arrays.fill(left, true);
+          left[first] = false;
+          left[second] = false;
+          CutShort one = CutShort.of(set, left, Drift.LINE);
+          smallest = Math.min(smallest, one.smallestP());
+          largest = Math.max(largest, one.largestP());
+          share += one.share();
+          choices++;
+        }
+      }
+      CutShort all = CutShort.losing(set, 2, Drift.LINE);
+      assertThat(all.smallestP()).as("%s", rule).isEqualTo(smallest);
+      assertThat(all.largestP()).isEqualTo(largest);
+      assertThat(all.share()).isCloseTo(share / choices, within(1e-12));
+    }
+  }
+
+  @Test
+  void lossesThatNobodyWaitsForAreDroppedAfterAStint() {
+    AtomicInteger asked = new AtomicInteger();
+    Assignments day = SmallSets.Plain.blocks(2, 16, 4).assignments();
+    assertThatThrownBy(() -> CutShort.losing(day, 2, Drift.LINE, () -> asked.incrementAndGet() > 3))
+        .isInstanceOf(CancellationException.class);
+    assertThat(asked).hasValue(4);
   }
 
   private static String masked(String order, boolean[] left) {
