@@ -4,6 +4,7 @@ import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
 import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
+import blindlap.wording.TwoValuesWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 
@@ -35,6 +36,7 @@ final class CloseDayCommand extends SessionCommand {
           "Day closed with "
               + result.state().lapsRidden()
               + " laps. Next: settle voids and typing errors, then blindlap close-review.");
+      TwoValuesWords.withRule(result.state()).forEach(this::say);
       return ExitCode.DONE;
     }
   }

@@ -22,6 +22,7 @@ public final class PlanOptions {
       case "drift" -> List.of("none", "line", "curve");
       case "scale" -> List.of("raw", "ratio");
       case "times" -> PlanJson.words(Blinding.Times.class);
+      case "record_of" -> PlanJson.words(Blinding.RecordOf.class);
       default -> throw new IllegalArgumentException("no options for " + field);
     };
   }

@@ -47,6 +47,19 @@ public final class StintValues {
     return of(day.plan(), day::lap, measure, which);
   }
 
+  /**
+   * Collects a measure with the values that were set aside (docs/method.md#two-values).
+   *
+   * @param which from 1: the first one set aside, the second, …; the last where there are fewer
+   */
+  public static StintValues others(DayRecord day, Measure measure, int which) {
+    return of(
+        day.plan(),
+        id -> day.lap(id).map(lap -> lap.with(measure.name(), which)),
+        measure,
+        Laps.NOT_VOID);
+  }
+
   static StintValues of(Plan plan, LapsOfDay laps, Measure measure, Laps which) {
     StintValues result = new StintValues(plan.stints());
     for (int stint = 1; stint <= plan.stints(); stint++) {

@@ -338,6 +338,7 @@ public final class FindingText {
     lines.addAll(waits());
     lines.add(voids());
     lines.addAll(new RemarkWords(day).saidAgain());
+    lines.addAll(new RemarkWords(day).late());
     lines.addAll(parity());
     lines.addAll(next());
     lines.addAll(HistoryWords.titled(beside.history()));
