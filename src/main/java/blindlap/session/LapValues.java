@@ -19,11 +19,11 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Everything that was said of the values of a day, and which of it stands (docs/method.md#two-
- * values). What an entry replaces follows from what its writer had seen, never from the order in
- * which entries arrived: a value replaces those before it that its writer had seen, unless these
- * differed already; then only what was written in the same notebook. Which of several counts
- * follows from the plan.
+ * Everything that was said of the values of a day, and which of it stands
+ * (docs/method.md#two-values). What an entry replaces follows from what its writer had seen, never
+ * from the order in which entries arrived: a value replaces those before it that its writer had
+ * seen, unless these differed already; then only what was written in the same notebook. Which of
+ * several counts follows from the plan.
  */
 final class LapValues {
   private record Slot(LapId lap, String measure) {}

@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param replaces entries that count no more because of this one
  * @param against what a person chose this value against; empty but for a {@link ValueChosen}
  * @param decidedBy who chose it; empty for what was recorded or corrected
+ * @param origin the notebook that the value was written in, before anybody chose it
  */
 record Said(
     Place place,
@@ -33,7 +34,8 @@ record Said(
     Source source,
     Set<Place> replaces,
     List<Said> against,
-    String decidedBy) {
+    String decidedBy,
+    NotebookId origin) {
   Said {
     replaces = Set.copyOf(replaces);
     against = List.copyOf(against);
@@ -47,7 +49,16 @@ record Said(
       Blinding.@Nullable RecordOf whose,
       Source source) {
     return new Said(
-        Place.of(entry), value != null, value, time, whose, source, Set.of(), List.of(), "");
+        Place.of(entry),
+        value != null,
+        value,
+        time,
+        whose,
+        source,
+        Set.of(),
+        List.of(),
+        "",
+        entry.notebook());
   }
 
   /** Something that gives no value, and after which the one before does not stand. */
@@ -57,16 +68,18 @@ record Said(
 
   /** Another value in place of this one, whose record it stays. */
   Said corrected(Entry entry, @Nullable BigDecimal now) {
-    return new Said(Place.of(entry), true, now, time, whose, source, Set.of(), List.of(), "");
+    return new Said(
+        Place.of(entry), true, now, time, whose, source, Set.of(), List.of(), "", entry.notebook());
   }
 
   /** This value, as a person chose it. */
   Said chosen(Entry entry, List<Said> others, String who) {
-    return new Said(Place.of(entry), true, value, time, whose, source, Set.of(), others, who);
+    return new Said(
+        Place.of(entry), true, value, time, whose, source, Set.of(), others, who, origin);
   }
 
   Said replacing(Set<Place> places) {
-    return new Said(place, speaks, value, time, whose, source, places, against, decidedBy);
+    return new Said(place, speaks, value, time, whose, source, places, against, decidedBy, origin);
   }
 
   /** The same, with what was chosen against before by those of the replaced that were choices. */
@@ -80,7 +93,7 @@ record Said(
     }
     return kept.size() == against.size()
         ? this
-        : new Said(place, speaks, value, time, whose, source, replaces, kept, decidedBy);
+        : new Said(place, speaks, value, time, whose, source, replaces, kept, decidedBy, origin);
   }
 
   boolean same(Said other) {
@@ -88,6 +101,6 @@ record Said(
   }
 
   Twice.Value shown() {
-    return new Twice.Value(value, whose, place.notebook().brief());
+    return new Twice.Value(value, whose, origin.brief());
   }
 }

@@ -10,6 +10,7 @@ import blindlap.review.TypingCheck;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.session.TwoValues;
+import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.session.day.Step;
 import blindlap.session.day.Twice;
