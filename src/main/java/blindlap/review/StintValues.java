@@ -157,6 +157,15 @@ public final class StintValues {
     return used;
   }
 
+  /** Number of stints of which any scored lap was ridden. */
+  public int riddenStints() {
+    int count = 0;
+    for (boolean each : ridden) {
+      count += each ? 1 : 0;
+    }
+    return count;
+  }
+
   /** Number of stints all of whose scored laps are void. */
   public int voids() {
     int count = 0;

@@ -22,6 +22,8 @@ public enum SessionFault implements Fault {
   LAP_CAP,
   /** The answer was changed in another window meanwhile: measure. */
   CHANGED_MEANWHILE,
+  /** Something was written elsewhere since the page was shown. */
+  SHOWN_IS_OLD,
   /** A lap that the plan does not have: lap, most. */
   NO_SUCH_LAP,
   /** A stint that the plan does not have: stint, most. */

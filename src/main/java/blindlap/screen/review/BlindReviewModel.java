@@ -9,6 +9,7 @@ import blindlap.screen.part.Background;
 import blindlap.session.DayCommands;
 import blindlap.session.Outcome;
 import blindlap.session.ReasonFor;
+import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
 import blindlap.session.TwoValues;
 import blindlap.session.ValueChosen;
@@ -36,14 +37,20 @@ public final class BlindReviewModel {
   private final Keys keys;
   private final Background background;
   private final Runnable unsealed;
+  private final Runnable overtaken;
   private final ReadOnlyObjectWrapper<Optional<BlindReviewView>> view =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
 
   private Optional<SessionState> state = Optional.empty();
 
-  /** A model that calls {@code unsealed} once the key is open. */
-  public BlindReviewModel(Sessions sessions, Keys keys, Background background, Runnable unsealed) {
+  /**
+   * @param unsealed called once the key is open
+   * @param overtaken called where something was pressed on a page that is old by now
+   */
+  public BlindReviewModel(
+      Sessions sessions, Keys keys, Background background, Runnable unsealed, Runnable overtaken) {
+    this.overtaken = overtaken;
     this.sessions = sessions;
     this.keys = keys;
     this.background = background;
@@ -114,9 +121,7 @@ public final class BlindReviewModel {
       trouble.set(
           Problems.sentence(
               Problem.of(
-                  found.isEmpty()
-                      ? blindlap.session.SessionFault.NO_SUCH_LAP
-                      : blindlap.session.SessionFault.REASON_MISSING,
+                  found.isEmpty() ? SessionFault.NO_SUCH_LAP : SessionFault.REASON_MISSING,
                   "",
                   found.isEmpty() ? lap : ReasonFor.CORRECTION,
                   now.plan().lapsOfDay())));
@@ -161,7 +166,10 @@ public final class BlindReviewModel {
   public void unseal(String phrase) {
     SessionState now = state.orElseThrow();
     background.run(
-        () -> keys.unseal(now, phrase),
+        () ->
+            sessions.asShown(now)
+                ? keys.unseal(now, phrase)
+                : new Sessions.Result.Refused(List.of(Problem.of(SessionFault.SHOWN_IS_OLD, ""))),
         result -> {
           if (result instanceof Sessions.Result.Refused refused) {
             refuse(refused);
@@ -178,9 +186,14 @@ public final class BlindReviewModel {
     after(() -> sessions.act(now.id(), decision));
   }
 
+  /** What is pressed on a page that another process has overtaken is refused, in view. */
   private void after(java.util.concurrent.Callable<Sessions.Result> work) {
+    SessionState shown = state.orElseThrow();
     background.run(
-        work,
+        () ->
+            sessions.asShown(shown)
+                ? work.call()
+                : new Sessions.Result.Refused(List.of(Problem.of(SessionFault.SHOWN_IS_OLD, ""))),
         result -> {
           if (result instanceof Sessions.Result.Done done) {
             trouble.set("");
@@ -193,6 +206,9 @@ public final class BlindReviewModel {
   }
 
   private void refuse(Sessions.Result.Refused refused) {
+    if (refused.problems().stream().anyMatch(p -> p.fault() == SessionFault.SHOWN_IS_OLD)) {
+      overtaken.run();
+    }
     trouble.set(String.join(" ", Problems.sentences(refused.problems())));
   }
 
