@@ -5,6 +5,7 @@ import blindlap.desk.Sessions;
 import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
 import blindlap.wording.TwoValuesWords;
+import blindlap.wording.day.RideWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 
@@ -36,6 +37,9 @@ final class CloseDayCommand extends SessionCommand {
           "Day closed with "
               + result.state().lapsRidden()
               + " laps. Next: settle voids and typing errors, then blindlap close-review.");
+      if (result.state().nextLap().isPresent()) {
+        say(RideWords.missing(result.state().day()));
+      }
       TwoValuesWords.withRule(result.state()).forEach(this::say);
       return ExitCode.DONE;
     }
