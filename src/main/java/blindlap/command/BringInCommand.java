@@ -5,6 +5,7 @@ import blindlap.desk.SessionExchange;
 import blindlap.fault.Problem;
 import blindlap.session.NotebookException;
 import blindlap.wording.KeepingWords;
+import blindlap.wording.TwoValuesWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import java.nio.file.Path;
@@ -54,6 +55,8 @@ final class BringInCommand extends SessionCommand {
               name
                   + ": "
                   + KeepingWords.arrived(each.summary(), each.added(), each.known(), each.late()));
+          TwoValuesWords.arrived(each.summary(), each.apart())
+              .ifPresent(words -> say(name + ": " + words));
         }
       }
       if (brought.notebook()) {

@@ -4,6 +4,8 @@ import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
 import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
+import blindlap.wording.TwoValuesWords;
+import blindlap.wording.day.RideWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 
@@ -35,6 +37,10 @@ final class CloseDayCommand extends SessionCommand {
           "Day closed with "
               + result.state().lapsRidden()
               + " laps. Next: settle voids and typing errors, then blindlap close-review.");
+      if (result.state().nextLap().isPresent()) {
+        say(RideWords.missing(result.state().day()));
+      }
+      TwoValuesWords.withRule(result.state()).forEach(this::say);
       return ExitCode.DONE;
     }
   }

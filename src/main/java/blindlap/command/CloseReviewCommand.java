@@ -3,6 +3,7 @@ package blindlap.command;
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
 import blindlap.session.SessionState;
+import blindlap.wording.TwoValuesWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 
@@ -31,6 +32,7 @@ final class CloseReviewCommand extends SessionCommand {
       Sessions.Result.Done result = done(desk.keys().closeReview(state.id()));
       say("Review closed. Its fingerprint (give it to someone else now):");
       say("  " + result.state().reviewFingerprint().orElseThrow().grouped());
+      TwoValuesWords.withRule(result.state()).forEach(this::say);
       return ExitCode.DONE;
     }
   }

@@ -4,6 +4,7 @@ import blindlap.desk.Desk;
 import blindlap.desk.LapFiles;
 import blindlap.desk.Sessions;
 import blindlap.session.SessionState;
+import blindlap.session.TwoValues;
 import blindlap.session.day.LapState;
 import java.nio.file.Path;
 import java.util.List;
@@ -47,6 +48,20 @@ final class RecordCommand extends SessionCommand {
       })
   List<String> knowing = List.of();
 
+  @Option(
+      names = "--decided-by",
+      paramLabel = "NAME",
+      description = {
+        "With --correct and --reason \"typing error\": who decides that of two values that two machines",
+        "recorded for one lap another counts than the plan says."
+      })
+  String decidedBy = "";
+
+  @Option(
+      names = "--knows-neither",
+      description = "That person declares to know neither key nor setups.")
+  boolean knowsNeither;
+
   RecordCommand(CommandSetting setting) {
     super(setting);
   }
@@ -59,7 +74,8 @@ final class RecordCommand extends SessionCommand {
       LapFiles files = new LapFiles(desk.sessions());
       Sessions.Result result =
           correct
-              ? files.correct(state, bytes, reason, knowing)
+              ? files.correct(
+                  state, bytes, reason, knowing, new TwoValues.Decider(decidedBy, knowsNeither))
               : files.record(state, bytes, knowing);
       Sessions.Result.Done written = done(result);
       long voids =

@@ -215,6 +215,9 @@ public final class FindingJson {
     node.put("kind", PlanJson.word(each.kind()));
     ArrayNode stints = node.putArray("stints");
     each.stints().forEach(stints::add);
+    if (each.aside() > 0) {
+      node.put("set_aside", each.aside());
+    }
     each.why().ifPresent(why -> node.put("why", Problems.sentence(why)));
     each.result().ifPresent(result -> beside(node, each, finding.primary().orElseThrow(), result));
     each.many().ifPresent(many -> beside(node, each, finding.many().get(0).with(many)));

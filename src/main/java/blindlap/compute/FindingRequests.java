@@ -148,13 +148,7 @@ public final class FindingRequests {
   private void sensitivity(Sensitivity each) {
     Measure measure = finding.day().plan().primary().orElseThrow();
     ObjectNode given = given();
-    StintValues stints =
-        StintValues.of(
-            finding.day(),
-            measure,
-            each.kind() == Sensitivity.Kind.ALL_RIDDEN
-                ? StintValues.Laps.ALL_RIDDEN
-                : StintValues.Laps.NOT_VOID);
+    StintValues stints = each.values(finding.day(), measure);
     values(given, measure, stints);
     if (each.estimateOnly()) {
       int[] fitted = finding.day().asFitted();
@@ -162,7 +156,7 @@ public final class FindingRequests {
       given.put("order", Orders.letters(fitted));
       ArrayNode orders = given.putArray("orders");
       Orders.renamings(fitted, finding.day().plan().setups().size()).forEach(orders::add);
-    } else if (each.kind() != Sensitivity.Kind.ALL_RIDDEN) {
+    } else if (each.masks()) {
       ArrayNode valid = given.putArray("valid");
       for (boolean use : stints.validWithout(each.stints())) {
         valid.add(use);

@@ -5,6 +5,7 @@ import blindlap.exchange.LapsFile;
 import blindlap.session.DayCommands;
 import blindlap.session.KeyKnown;
 import blindlap.session.SessionState;
+import blindlap.session.TwoValues;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Source;
 import java.nio.charset.StandardCharsets;
@@ -53,6 +54,20 @@ public final class LapFiles {
    */
   public Sessions.Result correct(
       SessionState state, byte[] file, String reason, List<String> knowing) {
+    return correct(state, file, reason, knowing, TwoValues.Decider.NOBODY);
+  }
+
+  /**
+   * The same.
+   *
+   * @param decider who decides where two machines recorded different values
+   */
+  public Sessions.Result correct(
+      SessionState state,
+      byte[] file,
+      String reason,
+      List<String> knowing,
+      TwoValues.Decider decider) {
     LapsFile.Reading reading = LapsFile.read(file, state.plan(), state.codes());
     if (!reading.problems().isEmpty()) {
       return new Sessions.Result.Refused(reading.problems());
@@ -61,7 +76,7 @@ public final class LapFiles {
         state.id(),
         latest ->
             new KeyKnown(latest)
-                .among(new DayCommands(latest).correct(reading.laps(), reason), knowing));
+                .among(new DayCommands(latest).correct(reading.laps(), reason, decider), knowing));
   }
 
   /**

@@ -57,6 +57,7 @@ final class PlainDayPlan {
 
   private static Blinding unblinded() {
     Blinding blind = Blinding.BLIND;
-    return new Blinding(false, "", "", "", "", "", "", "", "", "", false, "", "", blind.times());
+    return new Blinding(
+        false, "", "", "", "", "", "", "", "", "", false, "", "", blind.times(), blind.recordOf());
   }
 }

@@ -15,8 +15,10 @@ import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
 import blindlap.session.NotebookFault;
 import blindlap.session.NotebookTrouble;
+import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.LapState;
 import blindlap.session.day.SessionId;
 import java.io.IOException;
 import java.io.InputStream;
@@ -30,7 +32,10 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /** Sessions on their way from one notebook to another, whole and as they are: sealed if sealed. */
@@ -66,8 +71,15 @@ public final class SessionExchange {
    * @param known number of entries that were here already
    * @param late number of entries, of either notebook, that thereby turned out to have come too
    *     late to change anything: kept and shown
+   * @param apart measures by lap of the day that thereby have different values, which machines
+   *     recorded without knowing of one another
    */
-  public record Arrived(SessionSummary summary, int added, int known, int late) {}
+  public record Arrived(
+      SessionSummary summary,
+      int added,
+      int known,
+      int late,
+      SortedMap<Integer, List<String>> apart) {}
 
   /**
    * A session of which nothing was added.
@@ -212,7 +224,19 @@ public final class SessionExchange {
 
   private record Incoming(SessionId session, List<StoredEntry> entries) {}
 
-  private record Counts(int added, int known, int late) {}
+  private record Counts(int added, int known, int late, SortedMap<Integer, List<String>> apart) {}
+
+  /** Measures by lap of the day that have different values. */
+  private static SortedMap<Integer, List<String>> apart(SessionState state) {
+    SortedMap<Integer, List<String>> apart = new TreeMap<>();
+    for (LapState lap : state.laps()) {
+      if (!lap.twice().isEmpty()) {
+        apart.put(
+            lap.id().ofDay(state.plan().laps().perStint()), List.copyOf(lap.twice().keySet()));
+      }
+    }
+    return apart;
+  }
 
   /** Sessions as they are added, and what became of each. */
   private final class Arrival {
@@ -270,16 +294,21 @@ public final class SessionExchange {
       int added = after.known() - known;
       // Of a session that was not here nothing can have come too late.
       int late = known == 0 || added == 0 || before == null ? 0 : after.late() - before.late();
-      counts.put(one.session(), new Counts(added, one.entries().size() - added, late));
+      SortedMap<Integer, List<String>> apart = new TreeMap<>(after.apart());
+      if (before != null) {
+        before.apart().forEach((lap, measures) -> apart.remove(lap, measures));
+      }
+      counts.put(one.session(), new Counts(added, one.entries().size() - added, late, apart));
     }
 
     private Counts here(SessionId session) {
       int entries = (int) notebook.heads(session).stream().mapToLong(Head::number).sum();
-      int late =
-          entries == 0
-              ? 0
-              : sessions.state(session).map(state -> state.notApplied().size()).orElse(0);
-      return new Counts(0, entries, late);
+      Optional<SessionState> state = entries == 0 ? Optional.empty() : sessions.state(session);
+      return new Counts(
+          0,
+          entries,
+          state.map(known -> known.notApplied().size()).orElse(0),
+          state.map(SessionExchange::apart).orElse(Collections.emptySortedMap()));
     }
 
     Brought brought(boolean whole) {
@@ -287,7 +316,8 @@ public final class SessionExchange {
       for (SessionSummary summary : notebook.summaries()) {
         Counts of = counts.get(summary.id());
         if (of != null) {
-          arrived.add(new Arrived(summary, of.added(), of.known(), Math.max(0, of.late())));
+          arrived.add(
+              new Arrived(summary, of.added(), of.known(), Math.max(0, of.late()), of.apart()));
         }
       }
       return new Brought(whole, arrived, refused);

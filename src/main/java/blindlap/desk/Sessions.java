@@ -59,6 +59,19 @@ public final class Sessions {
     }
   }
 
+  /** Another number once another process has written to the notebook. */
+  public long version() {
+    return notebook.dataVersion();
+  }
+
+  /**
+   * True if a session stands as someone has it before him: what is decided on another state is not
+   * what was looked at.
+   */
+  public boolean asShown(SessionState shown) {
+    return new HashSet<>(notebook.heads(shown.id())).equals(new HashSet<>(shown.heads()));
+  }
+
   /** All sessions, latest first. */
   public List<SessionState> all() {
     return notebook.sessions().stream().map(id -> SessionState.of(notebook.entries(id))).toList();

@@ -95,6 +95,7 @@ public final class DataPackageReader {
   private DayRecord day() {
     JsonNode key = json(KEY);
     Plan plan = plan();
+    List<Remark> remarks = remarks();
     SortedMap<Integer, Guess> guesses = new TreeMap<>();
     SortedMap<Integer, String> broken = new TreeMap<>();
     for (Map<String, String> row : CsvText.read(STINTS, text(STINTS))) {
@@ -114,12 +115,12 @@ public final class DataPackageReader {
         session(key),
         plan,
         key(key, plan),
-        laps(plan),
+        laps(plan, remarks),
         guesses,
         broken,
         PackageCells.inside(key.path("last_stint").asInt(plan.stints()), KEY, 0, plan),
         fits(plan),
-        remarks(),
+        remarks,
         handlings(plan));
   }
 
@@ -204,7 +205,7 @@ public final class DataPackageReader {
     }
   }
 
-  private List<DayRecord.Lap> laps(Plan plan) {
+  private List<DayRecord.Lap> laps(Plan plan, List<Remark> remarks) {
     List<DayRecord.Lap> laps = new ArrayList<>();
     Set<LapId> seen = new HashSet<>();
     for (Map<String, String> row : CsvText.read(LAPS, text(LAPS))) {
@@ -231,9 +232,30 @@ public final class DataPackageReader {
                           e,
                           PackageCells.text(row, "void_words"),
                           PackageCells.yes(row, "void_after_values_seen"))),
-              PackageCells.text(row, "note")));
+              PackageCells.text(row, "note"),
+              setAside(id.ofDay(plan.laps().perStint()), plan, remarks)));
     }
     return laps;
+  }
+
+  /** Values that other machines recorded, in the order of their remarks. */
+  private static Map<String, List<Optional<BigDecimal>>> setAside(
+      int lap, Plan plan, List<Remark> remarks) {
+    Map<String, List<Optional<BigDecimal>>> aside = new TreeMap<>();
+    for (Remark remark : remarks) {
+      if (remark.kind() == Remark.Kind.SET_ASIDE && remark.lap() == lap) {
+        Measure measure =
+            plan.measure(remark.about())
+                .orElseThrow(() -> new Unreadable(PackageFault.NOT_A_VALUE, remark.about()));
+        aside
+            .computeIfAbsent(measure.name(), none -> new ArrayList<>())
+            .add(
+                remark.before().isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(value(measure, remark.before())));
+      }
+    }
+    return aside;
   }
 
   private static Optional<VoidEvent> event(String typed) {

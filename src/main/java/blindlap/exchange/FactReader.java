@@ -12,6 +12,7 @@ import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
+import blindlap.session.ValueChosen;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -87,6 +88,7 @@ final class FactReader {
         b ->
             new Fact.ScoreCorrected(
                 lap(b), text(b, "measure"), decimal(b, "value"), text(b, "reason")));
+    kinds.put("ValueChosen", FactReader::valueChosen);
     kinds.put("NoteWritten", b -> new Fact.NoteWritten(lap(b), text(b, "text")));
     kinds.put("GuessGiven", FactReader::guessGiven);
     kinds.put("GuessTakenBack", b -> new Fact.GuessTakenBack(whole(b, "stint")));
@@ -194,6 +196,11 @@ final class FactReader {
             parsed(b, "monotonic_ns", Long::parseLong),
             option(b, "timed_by", TimeRecord.TimedBy.class),
             decimal(b, "typed")));
+  }
+
+  private static Fact valueChosen(JsonNode b) {
+    return new ValueChosen(
+        lap(b), text(b, "measure"), decimal(b, "value"), text(b, "reason"), text(b, "decided_by"));
   }
 
   private static Fact guessGiven(JsonNode b) {

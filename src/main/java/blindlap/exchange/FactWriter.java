@@ -8,6 +8,7 @@ import blindlap.session.Fact;
 import blindlap.session.FactVisitor;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
+import blindlap.session.ValueChosen;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.timing.TimeRecord;
@@ -158,6 +159,20 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
         number(fact.value()),
         "reason",
         fact.reason());
+  }
+
+  @Override
+  public Map<String, Object> valueChosen(ValueChosen fact) {
+    return lap(
+        fact.lap(),
+        "measure",
+        fact.measure(),
+        "value",
+        number(fact.value()),
+        "reason",
+        fact.reason(),
+        "decided_by",
+        fact.decidedBy());
   }
 
   @Override

@@ -50,7 +50,7 @@ public final class PlanFields {
           order(
               "blinding",
               "blinded helper others_who_know cover ballast noise rider_waits helper_waits"
-                  + " bike_moved_by levers_touched_by remaining_cues timed_by guesses times"),
+                  + " bike_moved_by levers_touched_by remaining_cues timed_by guesses times record_of"),
           order("expectations", "tester rider helper"));
 
   private static Map.Entry<String, List<String>> order(String of, String names) {

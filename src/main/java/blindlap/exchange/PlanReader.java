@@ -240,7 +240,8 @@ public final class PlanReader {
         f.bool("guesses", true),
         f.text("helper_waits", ""),
         f.text("timed_by", ""),
-        f.option("times", Blinding.Times.class, Blinding.Times.AT_THE_REVIEW));
+        f.option("times", Blinding.Times.class, Blinding.Times.AT_THE_REVIEW),
+        f.option("record_of", Blinding.RecordOf.class, Blinding.RecordOf.STARTER));
   }
 
   private static Timetable timetable(FieldReader f) {

@@ -17,6 +17,8 @@ package blindlap.plan;
  * @param helperWaits where the helper waits while the rider rides and scores
  * @param timedBy who takes the times and how
  * @param times when the rider may learn the times
+ * @param recordOf whose record counts where two machines recorded different values for one lap;
+ *     since version 4
  */
 public record Blinding(
     boolean blinded,
@@ -32,7 +34,16 @@ public record Blinding(
     boolean guesses,
     String helperWaits,
     String timedBy,
-    Times times) {
+    Times times,
+    RecordOf recordOf) {
+
+  /** Whose record counts where two machines recorded different values for one lap. */
+  public enum RecordOf {
+    /** The starter's; the rider's where the starter has none. */
+    STARTER,
+    /** The rider's; the starter's where the rider has none. */
+    RIDER
+  }
 
   /** When the rider may learn the times of his laps. */
   public enum Times {
@@ -44,5 +55,20 @@ public record Blinding(
 
   /** Blind, with nothing said about how. */
   public static final Blinding BLIND =
-      new Blinding(true, "", "", "", "", "", "", "", "", "", true, "", "", Times.AT_THE_REVIEW);
+      new Blinding(
+          true,
+          "",
+          "",
+          "",
+          "",
+          "",
+          "",
+          "",
+          "",
+          "",
+          true,
+          "",
+          "",
+          Times.AT_THE_REVIEW,
+          RecordOf.STARTER);
 }

@@ -174,7 +174,16 @@ public final class PlanJson {
         "usual_stints", number(protocol.usualStints()));
   }
 
+  /** Whose record counts is left out where it is the starter's, so that plans keep their bytes. */
   private static Map<String, Object> blinding(Blinding blinding) {
+    Map<String, Object> tree = fields(blinding);
+    if (blinding.recordOf() != Blinding.RecordOf.STARTER) {
+      tree.put("record_of", word(blinding.recordOf())); // since version 4
+    }
+    return tree;
+  }
+
+  private static Map<String, Object> fields(Blinding blinding) {
     return object(
         "blinded", blinding.blinded(),
         "helper", blinding.helper(),

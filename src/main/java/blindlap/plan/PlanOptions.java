@@ -23,6 +23,7 @@ public final class PlanOptions {
       case "scale" -> List.of("raw", "ratio");
       case "summary" -> List.of("mean", "median");
       case "times" -> PlanJson.words(Blinding.Times.class);
+      case "record_of" -> PlanJson.words(Blinding.RecordOf.class);
       default -> throw new IllegalArgumentException("no options for " + field);
     };
   }

@@ -44,15 +44,66 @@ public record DayRecord(
     List<Remark> remarks,
     SortedMap<Integer, Handling> handlings) {
 
-  /** A lap as recorded. */
+  /**
+   * A lap as recorded.
+   *
+   * @param values those that count, by measure
+   * @param setAside by measure, other values that machines recorded apart, by their rank; empty for
+   *     one that was taken out
+   */
   public record Lap(
       LapId id,
       boolean ridden,
       Map<String, BigDecimal> values,
       Optional<LapState.Voided> voided,
-      String note) {
+      String note,
+      Map<String, List<Optional<BigDecimal>>> setAside) {
     public Lap {
       values = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(values));
+      setAside = java.util.Collections.unmodifiableMap(new TreeMap<>(setAside));
+    }
+
+    /** A lap of which nothing is set aside. */
+    public Lap(
+        LapId id,
+        boolean ridden,
+        Map<String, BigDecimal> values,
+        Optional<LapState.Voided> voided,
+        String note) {
+      this(id, ridden, values, voided, note, Map.of());
+    }
+
+    /** A lap of a session. */
+    static Lap of(LapState lap) {
+      Map<String, List<Optional<BigDecimal>>> aside = new TreeMap<>();
+      lap.twice()
+          .forEach(
+              (measure, twice) ->
+                  aside.put(
+                      measure,
+                      twice.setAside().stream().map(v -> Optional.ofNullable(v.value())).toList()));
+      return new Lap(lap.id(), lap.ridden(), lap.values(), lap.voided(), lap.note(), aside);
+    }
+
+    /** Number of values of a measure that are set aside. */
+    int setAside(String measure) {
+      return setAside.getOrDefault(measure, List.of()).size();
+    }
+
+    /**
+     * The same with another value of a measure that was set aside in place of the one that counts.
+     *
+     * @param which from 1; the last one where there are fewer
+     */
+    Lap with(String measure, int which) {
+      int there = setAside(measure);
+      if (there == 0) {
+        return this;
+      }
+      Map<String, BigDecimal> other = new LinkedHashMap<>(values);
+      other.remove(measure);
+      setAside.get(measure).get(Math.min(which, there) - 1).ifPresent(v -> other.put(measure, v));
+      return new Lap(id, ridden, other, voided, note, setAside);
     }
   }
 
@@ -112,9 +163,7 @@ public record DayRecord(
         state.id().text(),
         state.plan(),
         key,
-        state.laps().stream()
-            .map(l -> new Lap(l.id(), l.ridden(), l.values(), l.voided(), l.note()))
-            .toList(),
+        state.laps().stream().map(Lap::of).toList(),
         state.guesses(),
         broken,
         state.cutShort().map(Fact.DayCutShort::lastStint).orElse(state.plan().stints()),

@@ -89,7 +89,7 @@ public record NoiseDay(
   }
 
   private static DayRecord.Lap lap(LapState lap) {
-    return new DayRecord.Lap(lap.id(), lap.ridden(), lap.values(), lap.voided(), lap.note());
+    return DayRecord.Lap.of(lap);
   }
 
   /** Of an old day; its stints have as many laps as its plan says. */

@@ -5,7 +5,8 @@ import java.util.Optional;
 
 /**
  * Something that was said or done on a day and that a reader of its finding must be able to see. It
- * changes no number. Remarks are made once the key is open, since some are the helper's.
+ * changes no number that counts. Remarks are made once the key is open, since some are the
+ * helper's.
  *
  * @param kind what it is about
  * @param stint from 1; 0 = the warm-up, {@link #WHOLE_DAY} = none in particular
@@ -42,6 +43,15 @@ public record Remark(
     REPLACED,
     /** A value that was corrected, with the reason. */
     CORRECTED,
+    /**
+     * Of values that machines recorded apart the one that counts: who as whose record, empty if not
+     * said; words is the beginning of the notebook's id.
+     */
+    COUNTS,
+    /** One that is set aside, as before; value is the one that counts. Follows its COUNTS. */
+    SET_ASIDE,
+    /** Someone made another value count than the plan's rule gives; words is the reason. */
+    CHOSEN,
     /** A note that took the place of another. */
     NOTE_REPLACED,
     /** A guess that took the place of another; letters of setups, {@link #DONT_KNOW} for none. */
@@ -74,7 +84,10 @@ public record Remark(
     HELPER_NOT_CLOSED,
     /** A sheet with the key was written again. */
     REPRINTED,
-    /** Words that came too late to change anything; about the kind of entry. */
+    /**
+     * What came too late to change anything; about the kind of entry, who the beginning of the
+     * notebook's id, before the measure, value the value or the event.
+     */
     LATE
   }
 

@@ -22,6 +22,7 @@ final class Sensitivities {
   private final Measure measure;
   private final StintValues planned;
   private final List<Sensitivity> found = new ArrayList<>();
+  private int aside;
 
   /**
    * @param set the admissible orders
@@ -47,6 +48,7 @@ final class Sensitivities {
     if (!voided.isEmpty()) {
       add(Sensitivity.Kind.ALL_RIDDEN, voided, set, order, all, all.valid());
     }
+    setAside(order);
     Set<Integer> broken = day.blindBroken().keySet();
     if (!broken.isEmpty()) {
       boolean[] valid = planned.validWithout(broken);
@@ -61,6 +63,24 @@ final class Sensitivities {
       add(Sensitivity.Kind.AS_FITTED, wrong, only, fitted, planned, planned.valid());
     }
     return found;
+  }
+
+  /** As often as there are values for a lap beside the one that counts; none is left out. */
+  private void setAside(int[] order) {
+    Set<Integer> stints = new TreeSet<>();
+    int most = 0;
+    for (DayRecord.Lap lap : day.laps()) {
+      int aside = lap.setAside(measure.name());
+      if (aside > 0 && lap.id().lap() > day.plan().laps().settling()) {
+        stints.add(lap.id().stint());
+        most = Math.max(most, aside);
+      }
+    }
+    for (aside = 1; aside <= most; aside++) {
+      StintValues others = StintValues.others(day, measure, aside);
+      add(Sensitivity.Kind.SET_ASIDE, stints, set, order, others, others.valid());
+    }
+    aside = 0;
   }
 
   private void add(
@@ -93,6 +113,6 @@ final class Sensitivities {
     } catch (Unusable e) {
       why = Optional.of(e.problem());
     }
-    found.add(new Sensitivity(kind, stints, two, many, why));
+    found.add(new Sensitivity(kind, stints, two, many, why, aside));
   }
 }

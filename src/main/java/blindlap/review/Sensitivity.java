@@ -1,6 +1,7 @@
 package blindlap.review;
 
 import blindlap.fault.Problem;
+import blindlap.plan.Measure;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.TwoSetups;
 import java.util.Optional;
@@ -15,17 +16,21 @@ import java.util.TreeSet;
  * @param result the numbers of two setups; empty if none can be had
  * @param many the numbers of three and more setups; empty if none can be had
  * @param why the reason, where there is no result; empty otherwise
+ * @param aside which of the values that were set aside, from 1; 0 where it is not about these
  */
 public record Sensitivity(
     Kind kind,
     Set<Integer> stints,
     Optional<TwoSetups> result,
     Optional<ManySetups> many,
-    Optional<Problem> why) {
+    Optional<Problem> why,
+    int aside) {
   /** What is done otherwise. */
   public enum Kind {
     /** All ridden laps, void ones included. */
     ALL_RIDDEN,
+    /** With the values that other machines recorded and that do not count. */
+    SET_ASIDE,
     /** Without the stints in which the rider knew. */
     BLIND_BROKEN_MASKED,
     /** Without the stints on which another setup was on. */
@@ -36,6 +41,21 @@ public record Sensitivity(
 
   public Sensitivity {
     stints = java.util.Collections.unmodifiableSet(new TreeSet<>(stints));
+  }
+
+  /** The values that it is about, masks left aside. */
+  public StintValues values(DayRecord day, Measure measure) {
+    return switch (kind) {
+      case ALL_RIDDEN -> StintValues.of(day, measure, StintValues.Laps.ALL_RIDDEN);
+      case SET_ASIDE -> StintValues.others(day, measure, aside);
+      case BLIND_BROKEN_MASKED, WRONG_FITS_MASKED, AS_FITTED ->
+          StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+    };
+  }
+
+  /** True if its stints are left out. */
+  public boolean masks() {
+    return kind == Kind.BLIND_BROKEN_MASKED || kind == Kind.WRONG_FITS_MASKED;
   }
 
   /** True if only the estimate may be said. */

@@ -54,6 +54,19 @@ public final class StintValues {
     return of(day.plan(), day::lap, measure, which);
   }
 
+  /**
+   * Collects a measure with the values that were set aside (docs/method.md#two-values).
+   *
+   * @param which from 1: the first one set aside, the second, …; the last where there are fewer
+   */
+  public static StintValues others(DayRecord day, Measure measure, int which) {
+    return of(
+        day.plan(),
+        id -> day.lap(id).map(lap -> lap.with(measure.name(), which)),
+        measure,
+        Laps.NOT_VOID);
+  }
+
   static StintValues of(Plan plan, LapsOfDay laps, Measure measure, Laps which) {
     StintValues result = new StintValues(plan.stints());
     for (int stint = 1; stint <= plan.stints(); stint++) {
@@ -150,6 +163,15 @@ public final class StintValues {
       used += valid ? 1 : 0;
     }
     return used;
+  }
+
+  /** Number of stints of which any scored lap was ridden. */
+  public int riddenStints() {
+    int count = 0;
+    for (boolean each : ridden) {
+      count += each ? 1 : 0;
+    }
+    return count;
   }
 
   /** Number of stints all of whose scored laps are void. */

@@ -176,6 +176,15 @@ public abstract class DayEvents {
         this::failed);
   }
 
+  /** What of the day is not ridden yet, in a sentence; empty if all of it is. */
+  public String missing() {
+    return Optional.ofNullable(id)
+        .flatMap(days::day)
+        .filter(day -> day.nextLap().isPresent())
+        .map(day -> RideWords.missing(day))
+        .orElse("");
+  }
+
   /** The day is over. */
   public void closeDay() {
     act(() -> days.closeDay(session()), RideWords.say("day.closed.done"));

@@ -77,6 +77,15 @@ public final class DayCommands {
    * @param reason why, not blank
    */
   public Outcome correct(List<LapInput> laps, String reason) {
+    return correct(laps, reason, TwoValues.Decider.NOBODY);
+  }
+
+  /**
+   * The same.
+   *
+   * @param decider who decides where two machines recorded different values
+   */
+  public Outcome correct(List<LapInput> laps, String reason, TwoValues.Decider decider) {
     List<Problem> problems = new ArrayList<>(reviewOpen());
     if (reason.isBlank()) {
       problems.add(Problem.of(SessionFault.REASON_MISSING, "", ReasonFor.CORRECTION));
@@ -96,7 +105,7 @@ public final class DayCommands {
       if (here.isEmpty() && (known == null || !known.ridden())) {
         problems.add(Problem.of(SessionFault.LAP_NOT_RIDDEN, lap.where(), number(lap.lap())));
       } else if (here.isEmpty() && known != null) {
-        corrections(lap, known, reason, facts);
+        problems.addAll(corrections(lap, known, reason, decider, facts));
       }
     }
     return problems.isEmpty() ? new Outcome.Accepted(facts) : new Outcome.Refused(problems);
@@ -111,13 +120,21 @@ public final class DayCommands {
             Problem.of(SessionFault.LAP_TWICE_IN_FILE, lap.where(), number(lap.lap()), before));
   }
 
-  private void corrections(LapInput lap, LapState known, String reason, List<Fact> facts) {
+  private List<Problem> corrections(
+      LapInput lap, LapState known, String reason, TwoValues.Decider decider, List<Fact> facts) {
+    List<Problem> problems = new ArrayList<>();
     for (Measure measure : plan.measures()) {
       BigDecimal value = lap.values().get(measure.name());
       BigDecimal before = known.values().get(measure.name());
       boolean same =
           value == null ? before == null : before != null && value.compareTo(before) == 0;
-      if (!same) {
+      if (!same && known.twice().containsKey(measure.name())) {
+        problems.addAll(
+            new TwoValues(state)
+                .problems(
+                    lap.lap(), measure.name(), value, reason, decider, lap.where(measure.name())));
+        facts.add(TwoValues.chosen(lap.lap(), measure.name(), value, reason, decider));
+      } else if (!same) {
         facts.add(new Fact.ScoreCorrected(lap.lap(), measure.name(), value, reason));
       }
     }
@@ -129,6 +146,18 @@ public final class DayCommands {
       VoidEvent.parse(reasonOfVoid)
           .ifPresent(event -> facts.add(new Fact.LapVoided(lap.lap(), event, "", valuesSeen())));
     }
+    return problems;
+  }
+
+  /** Takes a value out, with a reason. */
+  public Outcome takeOut(LapId lap, String measure, String reason) {
+    Fact out = new Fact.ScoreCorrected(lap, measure, null, reason);
+    List<Problem> problems = new ArrayList<>(reviewOpen());
+    problems.addAll(new TwoValues(state).refuse(out));
+    if (reason.isBlank()) {
+      problems.add(Problem.of(SessionFault.REASON_MISSING, "", ReasonFor.CORRECTION));
+    }
+    return outcome(problems, out);
   }
 
   private List<Problem> check(LapInput lap) {
@@ -207,13 +236,16 @@ public final class DayCommands {
     List<Problem> problems = new ArrayList<>(mayRecord());
     problems.addAll(mayExist(lap, ""));
     problems.addAll(ValueCheck.problems(plan, measure, value, ""));
-    return outcome(problems, new Fact.ScoreGiven(lap, measure, value, source));
+    Fact given = new Fact.ScoreGiven(lap, measure, value, source);
+    problems.addAll(new TwoValues(state).refuse(given));
+    return outcome(problems, given);
   }
 
   /** Any other fact of the day about a lap: a note, conditions, a watch record, a ridden lap. */
   public Outcome note(LapId lap, Fact fact) {
     List<Problem> problems = new ArrayList<>(mayRecord());
     problems.addAll(mayExist(lap, ""));
+    problems.addAll(new TwoValues(state).refuse(fact));
     return outcome(problems, fact);
   }
 
@@ -288,12 +320,7 @@ public final class DayCommands {
   }
 
   private List<Problem> reviewOpen() {
-    return switch (state.step()) {
-      case ABANDONED -> List.of(Problem.of(SessionFault.IS_ABANDONED, ""));
-      case REVIEW_CLOSED -> List.of(Problem.of(SessionFault.REVIEW_IS_CLOSED, ""));
-      case UNSEALED, REPORTED -> List.of(Problem.of(SessionFault.ALREADY_UNSEALED, ""));
-      case COMMITTED, RIDING, CUT_SHORT, DAY_CLOSED -> List.of();
-    };
+    return ReviewOver.problems(state);
   }
 
   private List<Problem> mayExist(LapId lap, String where) {

@@ -182,6 +182,11 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   }
 
   @Override
+  public Optional<Problem> valueChosen(ValueChosen fact) {
+    return value(fact.lap(), fact.measure(), fact.value());
+  }
+
+  @Override
   public Optional<Problem> noteWritten(Fact.NoteWritten fact) {
     return lap(fact.lap());
   }

@@ -150,11 +150,7 @@ public sealed interface Fact {
     }
   }
 
-  /**
-   * A watch runs until a time is taken or it is reset; started again, it drops that time.
-   *
-   * @param started wall clock at the start
-   */
+  /** A watch runs since the wall clock's {@code started}; started again, it drops its time. */
   record WatchStarted(LapId lap, String measure, Instant started) implements Fact {
     @Override
     public <R> R accept(FactVisitor<R> visitor) {
@@ -292,6 +288,9 @@ public sealed interface Fact {
 
   /** Facts of a series. */
   sealed interface OfSeries extends Fact permits SeriesEnded, SeriesStood {}
+
+  /** Facts of values that two machines recorded. */
+  sealed interface OfTwoValues extends Fact permits ValueChosen {}
 
   /**
    * The seal was opened and both fingerprints matched.

@@ -30,6 +30,8 @@ public interface FactVisitor<R> {
 
   R scoreCorrected(Fact.ScoreCorrected fact);
 
+  R valueChosen(ValueChosen fact);
+
   R noteWritten(Fact.NoteWritten fact);
 
   R guessGiven(Fact.GuessGiven fact);

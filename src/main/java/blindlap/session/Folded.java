@@ -33,6 +33,8 @@ final class Folded {
   final List<StoredEntry> notApplied = new ArrayList<>();
   final SortedMap<Integer, Fact.FindingSeenAgain> seenAgain = new TreeMap<>();
   final List<Fact.ScoreCorrected> corrections = new ArrayList<>();
+  LapValues values = new LapValues();
+  @Nullable NotebookId home;
   Step step = Step.COMMITTED;
   int warmUps;
   @Nullable Integer bikeOut;
@@ -58,6 +60,8 @@ final class Folded {
     copy.amendments.addAll(amendments);
     copy.notApplied.addAll(notApplied);
     copy.corrections.addAll(corrections);
+    copy.values = values.copy();
+    copy.home = home;
     copy.step = step;
     copy.warmUps = warmUps;
     copy.bikeOut = bikeOut;

@@ -1,19 +1,23 @@
 package blindlap.session;
 
+import blindlap.plan.Blinding;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.session.day.Step;
+import java.util.Objects;
 import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Applies entries to what is {@link Folded}, one kind of fact at a time, in the order of {@link
  * CausalOrder}; the step follows by {@link StepAfter}. Conflict rules for entries that two
  * notebooks wrote without seeing each other (docs/file-format.md): whatever the closing of the
  * review had not seen is kept and shown but not applied; of two closings, cuts or helper's records
- * of a stint the first counts; of two values, notes or guesses the last.
+ * of a stint the first counts; of two notes or guesses the last; of two values {@link LapValues}.
  */
 final class Folding implements FactVisitor<Boolean> {
   private final Folded folded;
+  private @Nullable Entry entry;
 
   Folding(Folded folded) {
     this.folded = folded;
@@ -21,6 +25,8 @@ final class Folding implements FactVisitor<Boolean> {
 
   void apply(StoredEntry stored) {
     Fact fact = stored.entry().fact();
+    entry = stored.entry();
+    folded.values.take(stored.entry());
     if (canBe(fact) && fact.accept(this)) {
       folded.step = StepAfter.of(folded.step, fact);
     } else {
@@ -46,6 +52,26 @@ final class Folding implements FactVisitor<Boolean> {
     return false;
   }
 
+  private Entry now() {
+    return Objects.requireNonNull(entry);
+  }
+
+  /**
+   * Something about a value of a lap.
+   *
+   * @param change what becomes of the lap if nothing else is said of the value
+   */
+  private boolean onValue(LapId lap, String measure, UnaryOperator<LapState> change, Said said) {
+    Fact.PlanCommitted plan = folded.committed;
+    NotebookId home = folded.home;
+    if (plan == null || home == null) {
+      return onLap(lap, change);
+    }
+    return onLap(
+        lap,
+        known -> folded.values.recorded(plan.plan(), home, change.apply(known), measure, said));
+  }
+
   private boolean onLap(LapId lap, UnaryOperator<LapState> change) {
     return onlyWhileReviewOpen(() -> folded.lap(lap, change));
   }
@@ -56,6 +82,7 @@ final class Folding implements FactVisitor<Boolean> {
       return false;
     }
     folded.committed = fact;
+    folded.home = now().notebook();
     return true;
   }
 
@@ -117,28 +144,66 @@ final class Folding implements FactVisitor<Boolean> {
 
   @Override
   public Boolean scoreGiven(Fact.ScoreGiven fact) {
-    return onLap(fact.lap(), lap -> lap.withValue(fact.measure(), fact.value()));
+    Fact.PlanCommitted plan = folded.committed;
+    Blinding.RecordOf whose = plan == null ? null : LapValues.whose(plan.plan(), fact.measure());
+    return onValue(
+        fact.lap(),
+        fact.measure(),
+        lap -> lap.withValue(fact.measure(), fact.value()),
+        Said.recorded(now(), fact.value(), null, whose, fact.source()));
   }
 
   @Override
   public Boolean watchStarted(Fact.WatchStarted fact) {
-    return onLap(fact.lap(), lap -> lap.withWatchStarted(fact.measure(), fact.started()));
+    return onValue(
+        fact.lap(),
+        fact.measure(),
+        lap -> lap.withWatchStarted(fact.measure(), fact.started()),
+        Said.nothing(now()));
   }
 
   @Override
   public Boolean watchReset(Fact.WatchReset fact) {
-    return onLap(fact.lap(), lap -> lap.withWatchReset(fact.measure()));
+    return onValue(
+        fact.lap(), fact.measure(), lap -> lap.withWatchReset(fact.measure()), Said.nothing(now()));
   }
 
   @Override
   public Boolean timeTaken(Fact.TimeTaken fact) {
-    return onLap(fact.lap(), lap -> lap.withTime(fact.measure(), fact.time()));
+    return onValue(
+        fact.lap(),
+        fact.measure(),
+        lap -> lap.withTime(fact.measure(), fact.time()),
+        LapValues.time(now(), fact));
   }
 
   @Override
   public Boolean scoreCorrected(Fact.ScoreCorrected fact) {
-    return onLap(fact.lap(), lap -> lap.withValue(fact.measure(), fact.value()))
+    Fact.PlanCommitted plan = folded.committed;
+    NotebookId home = folded.home;
+    Said said =
+        plan == null || home == null
+            ? Said.nothing(now())
+            : folded.values.corrected(plan.plan(), home, fact, now());
+    return onValue(
+            fact.lap(), fact.measure(), lap -> lap.withValue(fact.measure(), fact.value()), said)
         && folded.corrections.add(fact);
+  }
+
+  @Override
+  public Boolean valueChosen(ValueChosen fact) {
+    Fact.PlanCommitted plan = folded.committed;
+    NotebookId home = folded.home;
+    LapState lap = folded.laps.get(fact.lap());
+    if (!reviewOpen() || plan == null || home == null || lap == null) {
+      return false;
+    }
+    LapState chosen = folded.values.chosen(plan.plan(), home, lap, fact, now());
+    if (chosen == null) {
+      return false;
+    }
+    folded.lap(fact.lap(), any -> chosen);
+    return true;
   }
 
   @Override

@@ -13,6 +13,11 @@ public record NotebookId(String text) implements Comparable<NotebookId> {
     return new NotebookId(SessionId.uuid(random));
   }
 
+  /** Its beginning, by which people tell notebooks apart. */
+  public String brief() {
+    return text.substring(0, 8);
+  }
+
   @Override
   public int compareTo(NotebookId other) {
     return text.compareTo(other.text);

@@ -22,6 +22,8 @@ public enum SessionFault implements Fault {
   LAP_CAP,
   /** The answer was changed in another window meanwhile: measure. */
   CHANGED_MEANWHILE,
+  /** Something was written elsewhere since the page was shown. */
+  SHOWN_IS_OLD,
   /** A lap that the plan does not have: lap, most. */
   NO_SUCH_LAP,
   /** A stint that the plan does not have: stint, most. */
@@ -56,6 +58,16 @@ public enum SessionFault implements Fault {
   LAPS_AFTER_CUT,
   /** No lap has been recorded at all. */
   NOTHING_RECORDED,
+  /** Two machines recorded different values, of which the plan says which counts: lap, measure. */
+  TWO_VALUES,
+  /** The same in an unblinded session, which leaves no choice: lap, measure. */
+  TWO_VALUES_UNBLINDED,
+  /** One value stands, there is nothing to choose: lap, measure. */
+  NOT_TWICE,
+  /** None of the values that were recorded: lap, measure. */
+  NOT_RECORDED,
+  /** The plan names who decides as someone who knows the key: name. */
+  DECIDER_KNOWS,
   /** The plan has no guesses. */
   NO_GUESSES,
   /** The guess names a setup that the plan does not have: name. */

@@ -97,6 +97,11 @@ public final class StepAfter implements FactVisitor<Step> {
   }
 
   @Override
+  public Step valueChosen(ValueChosen fact) {
+    return step;
+  }
+
+  @Override
   public Step noteWritten(Fact.NoteWritten fact) {
     return step;
   }

@@ -11,6 +11,7 @@ import blindlap.review.ManyComparison;
 import blindlap.review.RecordedFinding;
 import blindlap.review.Remark;
 import blindlap.review.Sensitivity;
+import blindlap.review.StintValues;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
@@ -71,7 +72,7 @@ public final class FindingText {
   private Headline plainHeadline() {
     if (primary.isPresent()) {
       return finding.primary().orElseThrow().verdict().isPresent()
-          ? primary.get().headline()
+          ? NullRunWords.headline(day, primary.get())
           : new Headline(WORDS.say("headline.untested", "", setups.get(0), setups.get(1)), "", "");
     }
     Optional<ManyComparison> many = firstOfMany();
@@ -106,7 +107,7 @@ public final class FindingText {
   private String plainSentence() {
     if (primary.isPresent()) {
       return finding.primary().orElseThrow().verdict().isPresent()
-          ? primary.get().sentence()
+          ? NullRunWords.sentence(day, primary.get())
           : primary.get().plain();
     }
     return firstOfMany().map(m -> words(m).omnibus()).orElse(plainHeadline().text());
@@ -115,7 +116,7 @@ public final class FindingText {
   /** What the answer means, under it. */
   public String lead() {
     if (finding.primary().filter(p -> p.verdict().isPresent()).isPresent()) {
-      return primary.orElseThrow().lead();
+      return NullRunWords.lead(day, primary.orElseThrow());
     }
     return firstOfMany().map(m -> words(m).omnibus()).orElseGet(this::plainSentence);
   }
@@ -150,13 +151,12 @@ public final class FindingText {
     if (day.cutShort()) {
       return WORDS.say("cut.short", day.lastStint(), plan.stints(), smallestP);
     }
-    int used =
-        finding
-            .primary()
-            .map(p -> p.stints().used())
-            .or(() -> firstOfMany().map(m -> m.stints().used()))
-            .orElse(0);
-    return WORDS.say("lost", used, plan.stints(), smallestP);
+    Optional<StintValues> stints =
+        finding.primary().map(Comparison::stints).or(() -> firstOfMany().map(m -> m.stints()));
+    int used = stints.map(StintValues::used).orElse(0);
+    int ridden = stints.map(StintValues::riddenStints).orElse(plan.stints());
+    String key = ridden < plan.stints() ? "lost.ridden" : "lost";
+    return WORDS.say(key, used, plan.stints(), smallestP, ridden);
   }
 
   /** Interval, p, noise, stints used. */
@@ -338,6 +338,7 @@ public final class FindingText {
     lines.addAll(waits());
     lines.add(voids());
     lines.addAll(new RemarkWords(day).saidAgain());
+    lines.addAll(new RemarkWords(day).late());
     lines.addAll(parity());
     lines.addAll(next());
     lines.addAll(HistoryWords.titled(beside.history()));

@@ -77,8 +77,24 @@ public final class NotebookWords {
     return WORDS.say(
         repeat ? "verdict.repeat" : "verdict",
         phrase(plan.blinding().blinded(), nullRun, words.phrase()),
-        words.careful(),
-        words.interval(0.95));
+        difference(plan, nullRun, words),
+        nullRun || !plan.blinding().blinded() ? words.signedInterval(0.95) : words.interval(0.95));
+  }
+
+  /**
+   * In a null run no setup was quicker, as one was on; where the rider knew, that is said first.
+   */
+  private static String difference(Plan plan, boolean nullRun, FindingWords words) {
+    if (nullRun) {
+      return WORDS.say("difference.null", words.signed());
+    }
+    return plan.blinding().blinded()
+        ? words.careful()
+        : WORDS.say(
+            "difference.unblinded",
+            plan.setups().get(1).name(),
+            plan.setups().get(0).name(),
+            words.signed());
   }
 
   /** The phrase and the rest of a verdict as the list keeps it; the rest may be empty. */
@@ -106,6 +122,8 @@ public final class NotebookWords {
     return parts.get(1).isEmpty()
         || verdict.equals(WORDS.say("verdict.none"))
         || told
+        || Stream.of("difference.null", "difference.unblinded")
+            .anyMatch(key -> parts.get(1).startsWith(WORDS.say(key + ".begins")))
         || parts.get(0).endsWith(FindingWords.WORDS.say("phrase.matters"))
         || parts.get(1).startsWith(FindingWords.WORDS.say("best.alone", "").strip());
   }

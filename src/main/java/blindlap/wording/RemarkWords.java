@@ -42,6 +42,7 @@ final class RemarkWords {
         .ifPresent(m -> knowing(m.kind().timed() ? "timekeeper" : "scorer", m, lines));
     day.remarks(Remark.Kind.REPLACED).forEach(r -> lines.add(changed("replaced", r)));
     day.remarks(Remark.Kind.CORRECTED).forEach(r -> lines.add(changed("corrected", r)));
+    lines.addAll(setAside());
     lines.addAll(helper.besideTheVerdict());
     day.remarks(Remark.Kind.OUTSIDE).forEach(r -> lines.add(outside(r)));
     day.remarks(Remark.Kind.DEVIATION).stream()
@@ -91,6 +92,9 @@ final class RemarkWords {
             DEVIATION,
             REPLACED,
             CORRECTED,
+            COUNTS,
+            SET_ASIDE,
+            CHOSEN,
             VOID_WITHDRAWN,
             CONDITION,
             OUTSIDE,
@@ -150,9 +154,18 @@ final class RemarkWords {
         .forEach(
             r -> lines.add(WORDS.say("condition", RemarkPlace.words(r), r.about(), r.words())));
     day.remarks(Remark.Kind.REPRINTED).forEach(r -> lines.add(WORDS.say("reprinted", r.words())));
-    day.remarks(Remark.Kind.LATE)
-        .forEach(r -> lines.add(WORDS.say("late", EntryWords.entry(r.about()), r.words())));
+    lines.addAll(late());
     return lines;
+  }
+
+  /** What was kept and not applied. */
+  List<String> late() {
+    return TwoValuesWords.late(day.remarks(Remark.Kind.LATE));
+  }
+
+  /** Values that machines recorded apart: which counts, and which are set aside. */
+  private List<String> setAside() {
+    return TwoValuesWords.remarks(day.remarks());
   }
 
   private static String cutShort(Remark remark) {

@@ -14,7 +14,11 @@ class CirclesTest {
   private static final Map<Set<String>, String> MEANT =
       Map.of(
           Set.of(
-              "session.Fact", "session.FactVisitor", "session.SeriesEnded", "session.SeriesStood"),
+              "session.Fact",
+              "session.FactVisitor",
+              "session.SeriesEnded",
+              "session.ValueChosen",
+              "session.SeriesStood"),
           "a visitor names every fact, and every fact takes the visitor: a new one cannot be"
               + " forgotten anywhere",
           Set.of(

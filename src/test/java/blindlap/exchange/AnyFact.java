@@ -19,6 +19,7 @@ import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
+import blindlap.session.ValueChosen;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -144,6 +145,14 @@ public final class AnyFact {
                 later.session(),
                 List.of())));
     facts.add(new Fact.BikeReturned(new AnyFact(facts.size()).random.nextInt(17)));
+    AnyFact chosen = new AnyFact(facts.size());
+    facts.add(
+        new ValueChosen(
+            lap,
+            chosen.text(),
+            chosen.random.nextBoolean() ? null : chosen.number(),
+            chosen.text(),
+            chosen.text()));
     return facts;
   }
 

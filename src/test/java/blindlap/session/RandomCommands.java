@@ -76,7 +76,7 @@ final class RandomCommands {
     return switch (random.nextInt(late ? 22 : 18)) {
       case 0, 1, 2, 3 -> record();
       case 4 -> correct();
-      case 5, 6 -> score();
+      case 5, 6 -> random.nextInt(3) == 0 ? choose() : score();
       case 7, 8, 9 -> note();
       case 10, 11, 12 -> stint();
       case 13 -> voidLap();
@@ -176,11 +176,64 @@ final class RandomCommands {
       seen.add(lap.input().lap());
       boolean early = lap.faults().isEmpty() && !day.ridden().contains(lap.input().lap());
       faults.addAll(early ? one(SessionFault.LAP_NOT_RIDDEN) : lap.faults());
+      if (!early && lap.faults().isEmpty()) {
+        lap.corrected().forEach(m -> faults.addAll(twice(lap.input().lap(), m)));
+      }
       facts.addAll(lap.corrections(reason));
     }
     List<LapInput> inputs = drawn.stream().map(RandomLaps.Drawn::input).toList();
     return onDay(
         "correct " + inputs, c -> c.correct(inputs, reason), faults, facts.toArray(new Fact[0]));
+  }
+
+  private List<SessionFault> twice(LapId lap, @Nullable String measure) {
+    boolean twice = measure != null && day.twice(lap, measure);
+    return !twice
+        ? List.of()
+        : one(
+            plan.blinding().blinded()
+                ? SessionFault.TWO_VALUES
+                : SessionFault.TWO_VALUES_UNBLINDED);
+  }
+
+  /** Of values that stand twice, if there are any, another one. */
+  private Trial choose() {
+    LapId lap = laps.lap();
+    String measure = plan.measures().get(0).name();
+    for (LapId each : day.named()) {
+      for (Measure any : plan.measures()) {
+        if (day.twice(each, any.name())) {
+          lap = each;
+          measure = any.name();
+        }
+      }
+    }
+    List<BigDecimal> values = day.values(lap, measure);
+    BigDecimal value =
+        values.isEmpty() || rarely()
+            ? new BigDecimal("77")
+            : values.get(random.nextInt(values.size()));
+    String reason = rarely() ? "faster" : "typing error, as everybody saw";
+    TwoValues.Decider decider = new TwoValues.Decider(rarely() ? "" : "E. Moor", !rarely());
+    List<SessionFault> faults = new ArrayList<>(reviewOver());
+    if (faults.isEmpty() && values.size() < 2) {
+      faults.add(SessionFault.NOT_TWICE);
+    } else if (faults.isEmpty()) {
+      boolean declared = !decider.name().isEmpty() && decider.knowsNeither();
+      boolean there =
+          values.stream()
+              .anyMatch(v -> v == null ? value == null : value != null && v.compareTo(value) == 0);
+      boolean may = plan.blinding().blinded() && declared && !reason.equals("faster");
+      faults.addAll(
+          !may ? twice(lap, measure) : there ? List.of() : one(SessionFault.NOT_RECORDED));
+    }
+    LapId at = lap;
+    String of = measure;
+    return new Trial(
+        "choose " + at + of + value,
+        state -> new TwoValues(state).choose(at, of, value, reason, decider),
+        faults,
+        List.of(new ValueChosen(at, of, value, reason, "E. Moor")));
   }
 
   private Trial score() {
@@ -189,6 +242,7 @@ final class RandomCommands {
     List<SessionFault> faults = new ArrayList<>(recordingOver());
     faults.addAll(laps.missing(lap));
     faults.addAll(laps.wrong(value.getKey(), value.getValue()));
+    faults.addAll(twice(lap, value.getKey()));
     return onDay(
         "score " + lap + value,
         c -> c.score(lap, value.getKey(), value.getValue(), Source.SCREEN),
@@ -220,6 +274,11 @@ final class RandomCommands {
         };
     List<SessionFault> faults = new ArrayList<>(recordingOver());
     faults.addAll(laps.missing(lap));
+    boolean ofValue =
+        fact instanceof Fact.WatchStarted
+            || fact instanceof Fact.WatchReset
+            || fact instanceof Fact.TimeTaken;
+    faults.addAll(twice(lap, ofValue ? measure : null));
     return onDay("note " + fact, c -> c.note(lap, fact), faults, fact);
   }
 

@@ -65,6 +65,14 @@ final class RandomLaps {
       return facts;
     }
 
+    /** Measures whose value it corrects. */
+    List<String> corrected() {
+      return corrections("").stream()
+          .filter(Fact.ScoreCorrected.class::isInstance)
+          .map(fact -> ((Fact.ScoreCorrected) fact).measure())
+          .toList();
+    }
+
     /** What it becomes when it is typed again as a correction. */
     List<Fact> corrections(String reason) {
       List<Fact> facts = new ArrayList<>();

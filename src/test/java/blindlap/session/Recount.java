@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -51,6 +52,7 @@ final class Recount {
   private final int end;
 
   private final int cut;
+  private final RecountValues values;
   final Plan plan;
 
   /**
@@ -67,6 +69,7 @@ final class Recount {
     this.opened = opened();
     this.end = Math.min(Math.min(abandoned, reviewClosed), imported);
     this.cut = cut();
+    this.values = new RecountValues(this.entries, plan, end);
   }
 
   // Where the story turns; places beyond the end stand for "never".
@@ -144,6 +147,9 @@ final class Recount {
       return at < end
           && at == first(0, f -> f instanceof Fact.StintHandled h && h.stint() == handled.stint());
     }
+    if (fact instanceof ValueChosen chosen) {
+      return at < end && values.holds(at, chosen);
+    }
     List<Class<? extends Fact>> turns =
         List.of(
             Fact.PlanCommitted.class,
@@ -212,6 +218,8 @@ final class Recount {
       return f.lap();
     } else if (fact instanceof Fact.TimeTaken f) {
       return f.lap();
+    } else if (fact instanceof ValueChosen f) {
+      return f.lap();
     } else if (fact instanceof Fact.NoteWritten f) {
       return f.lap();
     } else if (fact instanceof Fact.ConditionsNoted f) {
@@ -271,15 +279,17 @@ final class Recount {
   }
 
   Optional<BigDecimal> value(LapId lap, String measure) {
-    Fact said = latest(lap, measure, f -> true).orElse(null);
-    if (said instanceof Fact.ScoreGiven given) {
-      return Optional.of(given.value());
-    } else if (said instanceof Fact.ScoreCorrected corrected) {
-      return Optional.ofNullable(corrected.value());
-    } else if (said instanceof Fact.TimeTaken taken) {
-      return Optional.ofNullable(taken.time().seconds());
-    }
-    return Optional.empty();
+    return values.values(lap, measure).stream().limit(1).filter(Objects::nonNull).findFirst();
+  }
+
+  /** Every value that stands, the one that counts first; null for one that was taken out. */
+  List<BigDecimal> values(LapId lap, String measure) {
+    return values.values(lap, measure);
+  }
+
+  /** True if machines recorded different values. */
+  boolean twice(LapId lap, String measure) {
+    return values.values(lap, measure).size() > 1;
   }
 
   boolean isVoid(LapId lap) {
@@ -315,24 +325,35 @@ final class Recount {
         .filter(f -> f.lap().equals(lap))
         .forEach(f -> conditions.putAll(f.conditions()));
     told.put("conditions", conditions);
-    Map<String, Object> values = new TreeMap<>();
+    Map<String, Object> stands = new TreeMap<>();
+    Map<String, Object> twice = new TreeMap<>();
+    Set<String> several = new TreeSet<>();
     Map<String, Object> times = new TreeMap<>();
     Map<String, Object> running = new TreeMap<>();
     for (String measure : measures(lap)) {
-      value(lap, measure).ifPresent(v -> values.put(measure, v));
+      value(lap, measure).ifPresent(v -> stands.put(measure, v));
       Fact watch =
           latest(
                   lap,
                   measure,
                   f -> !(f instanceof Fact.ScoreGiven) && !(f instanceof Fact.ScoreCorrected))
               .orElse(null);
+      List<BigDecimal> stand = values.values(lap, measure);
+      if (stand.size() > 1) {
+        twice.put(measure, List.of(stand, values.decidedBy(lap, measure)));
+      }
+      if (!values.alone(lap, measure)) {
+        several.add(measure);
+      }
       if (watch instanceof Fact.TimeTaken taken) {
         times.put(measure, taken.time());
       } else if (watch instanceof Fact.WatchStarted started) {
         running.put(measure, started.started());
       }
     }
-    told.put("values", values);
+    times.keySet().removeAll(several);
+    told.put("values", stands);
+    told.put("twice", twice);
     told.put("times", times);
     told.put("running", running);
     return told;

@@ -2,6 +2,7 @@ package blindlap.session;
 
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -39,7 +40,7 @@ final class Told {
   static Map<String, Object> day(SessionState state) {
     Map<String, Object> told = new LinkedHashMap<>();
     Map<LapId, Object> laps = new TreeMap<>();
-    state.laps().forEach(lap -> laps.put(lap.id(), lap(lap)));
+    state.laps().forEach(lap -> laps.put(lap.id(), lap(state, lap)));
     told.put("laps", laps);
     told.put("guesses", new TreeMap<>(state.guesses()));
     told.put("handed over", handedOver(state));
@@ -65,7 +66,7 @@ final class Told {
         .collect(Collectors.toCollection(TreeSet::new));
   }
 
-  private static Map<String, Object> lap(LapState lap) {
+  private static Map<String, Object> lap(SessionState state, LapState lap) {
     Map<String, Object> told = new TreeMap<>();
     told.put("ridden", lap.ridden());
     told.put("note", lap.note());
@@ -76,7 +77,20 @@ final class Told {
             .orElse(List.of()));
     told.put("conditions", new TreeMap<>(lap.conditions()));
     told.put("values", new TreeMap<>(lap.values()));
-    told.put("times", new TreeMap<>(lap.times()));
+    Map<String, Object> twice = new TreeMap<>();
+    lap.twice()
+        .forEach(
+            (measure, values) -> {
+              List<Object> numbers = new ArrayList<>();
+              values.values().forEach(value -> numbers.add(value.value()));
+              twice.put(measure, List.of(numbers, values.decidedBy()));
+            });
+    told.put("twice", twice);
+    // Of a value that several machines wrote of, which watch stands behind it hangs on the value.
+    Map<String, Object> times = new TreeMap<>(lap.times());
+    RecountValues wrote = new RecountValues(state.entries(), state.plan(), state.entries().size());
+    times.keySet().removeIf(measure -> !wrote.alone(lap.id(), measure));
+    told.put("times", times);
     told.put("running", new TreeMap<>(lap.running()));
     return told;
   }

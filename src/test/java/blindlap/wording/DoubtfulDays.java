@@ -139,7 +139,22 @@ final class DoubtfulDays {
         plain.stints(),
         new Plan.Laps(2, 0, 1 + random.nextInt(2)),
         open
-            ? new Blinding(false, "", "", "", "", "", "", "", "", "", true, "", "", blind.times())
+            ? new Blinding(
+                false,
+                "",
+                "",
+                "",
+                "",
+                "",
+                "",
+                "",
+                "",
+                "",
+                true,
+                "",
+                "",
+                blind.times(),
+                blind.recordOf())
             : blind,
         null,
         null,

@@ -5,6 +5,7 @@ import blindlap.desk.SessionExchange;
 import blindlap.screen.part.Background;
 import blindlap.session.day.SessionId;
 import blindlap.wording.KeepingWords;
+import blindlap.wording.TwoValuesWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import java.nio.file.Path;
@@ -87,6 +88,9 @@ public final class KeepingModel {
                           + KeepingWords.arrived(
                               one.summary(), one.added(), one.known(), one.late())));
     }
+    brought
+        .arrived()
+        .forEach(one -> TwoValuesWords.arrived(one.summary(), one.apart()).ifPresent(lines::add));
     for (SessionExchange.Refused refused : brought.refused()) {
       refused
           .problems()

@@ -1,5 +1,6 @@
 package blindlap.screen.part;
 
+import java.util.function.Supplier;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
@@ -25,10 +26,19 @@ public final class AskedOnce extends VBox {
 
   /** A button that asks before it works. */
   public AskedOnce(Look look, Words words, Runnable work) {
+    this(look, words, () -> words, work);
+  }
+
+  /**
+   * A button that asks by what is so when it is pressed.
+   *
+   * @param now what is asked then
+   */
+  public AskedOnce(Look look, Words words, Supplier<Words> now, Runnable work) {
     super(10);
     this.look = look;
     this.first = button(words.does());
-    first.setOnAction(e -> ask(words, work));
+    first.setOnAction(e -> ask(now.get(), work));
     getChildren().setAll(first);
   }
 

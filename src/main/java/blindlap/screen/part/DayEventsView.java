@@ -3,6 +3,7 @@ package blindlap.screen.part;
 import blindlap.wording.day.RideWords;
 import blindlap.wording.day.Words;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -127,20 +128,31 @@ public final class DayEventsView extends VBox {
     note.setMinHeight(USE_PREF_SIZE);
     VBox part = new VBox(8);
     Runnable close = () -> pressed(part, events::closeDay);
-    part.getChildren().setAll(row(note, asked("close", close)));
+    part.getChildren().setAll(row(note, asked("close", close, events::missing)));
     return part;
   }
 
   /** What ends the day cannot be undone: it says what will follow and asks once. */
   private AskedOnce asked(String key, Runnable work) {
-    AskedOnce asked =
-        new AskedOnce(
-            look,
-            new AskedOnce.Words(
-                RideWords.say(key), RideWords.say(key + ".follows"), RideWords.say(key + ".not")),
-            work);
+    return asked(key, work, () -> "");
+  }
+
+  /**
+   * @param missing what is still missing when it is pressed; empty if nothing is
+   */
+  private AskedOnce asked(String key, Runnable work, Supplier<String> missing) {
+    AskedOnce.Words words = words(key, "");
+    AskedOnce asked = new AskedOnce(look, words, () -> words(key, missing.get()), work);
     asked.maxWidthProperty().bind(look.px(ASKED));
     return asked;
+  }
+
+  private static AskedOnce.Words words(String key, String missing) {
+    String follows = RideWords.say(key + ".follows");
+    return new AskedOnce.Words(
+        RideWords.say(key),
+        missing.isEmpty() ? follows : missing + " " + follows,
+        RideWords.say(key + ".not"));
   }
 
   /** Side by side, so that all that may happen is in view; with large text one below the other. */

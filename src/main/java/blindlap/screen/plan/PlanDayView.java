@@ -69,7 +69,8 @@ final class PlanDayView {
             PlanFieldsView.yesNo(form, "blinded"),
             PlanFieldsView.text(form, "helper", 14),
             PlanFieldsView.yesNo(form, "guesses"),
-            PlanFieldsView.choice(form, "times", PlanOptions.of("times"))),
+            PlanFieldsView.choice(form, "times", PlanOptions.of("times")),
+            PlanFieldsView.choice(form, "record_of", PlanOptions.of("record_of"))),
         PlanFieldsView.fold("more.blinding", texts));
   }
 }

@@ -5,34 +5,22 @@ import blindlap.desk.LapFiles;
 import blindlap.desk.Sessions;
 import blindlap.fault.Problem;
 import blindlap.fault.TypedNumber;
-import blindlap.picture.BlindPicture;
-import blindlap.plan.Measure;
-import blindlap.plan.Plan;
-import blindlap.plot.Qr;
-import blindlap.plot.surface.Drawing;
-import blindlap.plot.surface.Spoken;
-import blindlap.review.TypingCheck;
 import blindlap.screen.part.Background;
 import blindlap.session.DayCommands;
-import blindlap.session.Fact;
 import blindlap.session.Outcome;
 import blindlap.session.ReasonFor;
+import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
+import blindlap.session.TwoValues;
+import blindlap.session.ValueChosen;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.session.day.Step;
-import blindlap.wording.Headline;
-import blindlap.wording.LapStarts;
-import blindlap.wording.day.Figures;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import blindlap.wording.day.Words;
-import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -49,56 +37,20 @@ public final class BlindReviewModel {
   private final Keys keys;
   private final Background background;
   private final Runnable unsealed;
-  private final ReadOnlyObjectWrapper<Optional<View>> view =
+  private final Runnable overtaken;
+  private final ReadOnlyObjectWrapper<Optional<BlindReviewView>> view =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
 
-  /**
-   * One lap, without anything that depends on the key.
-   *
-   * @param number number over the day
-   * @param start clock time of the start by the watch; empty if no watch was used
-   * @param values as they stand on a sheet, in the order of the measures
-   * @param asked measures whose value should be checked for a typing error
-   * @param voided the event in words; empty if the lap counts
-   */
-  public record Row(
-      LapId id,
-      int number,
-      int code,
-      String start,
-      List<String> values,
-      Set<String> asked,
-      String note,
-      String voided) {}
-
-  /**
-   * What the page shows.
-   *
-   * @param answer the largest sentence
-   * @param lead what it means
-   * @param measures names of the measures
-   * @param pictures one picture a measure that has values
-   * @param corrections what was corrected
-   * @param closed true once the review is closed
-   * @param fingerprint of the closed review
-   * @param code the fingerprint to scan
-   */
-  public record View(
-      Headline answer,
-      String lead,
-      List<String> measures,
-      List<Drawing> pictures,
-      List<Row> rows,
-      List<String> corrections,
-      boolean closed,
-      String fingerprint,
-      Optional<Drawing> code) {}
-
   private Optional<SessionState> state = Optional.empty();
 
-  /** A model that calls {@code unsealed} once the key is open. */
-  public BlindReviewModel(Sessions sessions, Keys keys, Background background, Runnable unsealed) {
+  /**
+   * @param unsealed called once the key is open
+   * @param overtaken called where something was pressed on a page that is old by now
+   */
+  public BlindReviewModel(
+      Sessions sessions, Keys keys, Background background, Runnable unsealed, Runnable overtaken) {
+    this.overtaken = overtaken;
     this.sessions = sessions;
     this.keys = keys;
     this.background = background;
@@ -106,7 +58,7 @@ public final class BlindReviewModel {
   }
 
   /** What the page shows; empty before a session is shown. */
-  public ReadOnlyObjectProperty<Optional<View>> viewProperty() {
+  public ReadOnlyObjectProperty<Optional<BlindReviewView>> viewProperty() {
     return view.getReadOnlyProperty();
   }
 
@@ -121,96 +73,7 @@ public final class BlindReviewModel {
       throw new IllegalArgumentException("the blind review is for sealed sessions of closed days");
     }
     state = Optional.of(now);
-    view.set(Optional.of(view(now)));
-  }
-
-  private static View view(SessionState state) {
-    Plan plan = state.plan();
-    List<Row> rows = new ArrayList<>();
-    int asked = 0;
-    for (LapState lap : state.laps()) {
-      Row row = row(state, lap);
-      asked += row.asked().isEmpty() ? 0 : 1;
-      rows.add(row);
-    }
-    boolean closed = state.step() == Step.REVIEW_CLOSED;
-    long voids = rows.stream().filter(r -> !r.voided().isEmpty()).count();
-    Headline answer =
-        closed
-            ? new Headline(WORDS.say("answer.closed"), "", "")
-            : new Headline(
-                WORDS.say("answer.before", state.lapsRidden(), voids),
-                asked == 0 ? WORDS.say("answer.none") : WORDS.say("answer.ask", asked),
-                WORDS.say("answer.after"));
-    String print = state.reviewFingerprint().map(f -> f.grouped()).orElse("");
-    return new View(
-        answer,
-        lead(state, closed),
-        plan.measures().stream().map(Measure::name).toList(),
-        pictures(state),
-        rows,
-        corrections(state),
-        closed,
-        print,
-        print.isEmpty()
-            ? Optional.empty()
-            : Optional.of(Qr.of(print, new Spoken(WORDS.say("fingerprint.spoken"), ""))));
-  }
-
-  private static String lead(SessionState state, boolean closed) {
-    String lead = WORDS.say(closed ? "lead.closed" : "lead.blind");
-    return state.plan().blinding().blinded() ? lead : WORDS.say("lead.unblinded", lead);
-  }
-
-  private static List<Drawing> pictures(SessionState state) {
-    List<Drawing> pictures = new ArrayList<>();
-    for (Measure measure : state.plan().measures()) {
-      Set<Integer> stints = new TreeSet<>();
-      TypingCheck.asked(state, measure).forEach(id -> stints.add(id.stint()));
-      BlindPicture.of(state, measure, stints).ifPresent(pictures::add);
-    }
-    return pictures;
-  }
-
-  private static Row row(SessionState state, LapState lap) {
-    Plan plan = state.plan();
-    List<String> values = new ArrayList<>();
-    Set<String> asked = new TreeSet<>();
-    for (Measure measure : plan.measures()) {
-      BigDecimal value = lap.values().get(measure.name());
-      values.add(value == null ? "–" : Figures.value(measure, value.doubleValue()));
-      if (TypingCheck.asked(state, measure).contains(lap.id())) {
-        asked.add(measure.name());
-      }
-    }
-    return new Row(
-        lap.id(),
-        lap.id().ofDay(plan.laps().perStint()),
-        state.code(lap.id().stint()),
-        LapStarts.clock(state, lap),
-        values,
-        asked,
-        lap.note(),
-        lap.voided().map(BlindReviewModel::words).orElse(""));
-  }
-
-  private static String words(LapState.Voided voided) {
-    String event = WORDS.say("void.as", voided.event().text());
-    return voided.afterValuesSeen() ? event + ", " + WORDS.say("void.seen") : event;
-  }
-
-  private static List<String> corrections(SessionState state) {
-    List<String> lines = new ArrayList<>();
-    for (Fact.ScoreCorrected c : state.corrections()) {
-      lines.add(
-          WORDS.say(
-              "correction",
-              c.lap().ofDay(state.plan().laps().perStint()),
-              c.measure(),
-              c.value() == null ? "–" : c.value().toPlainString(),
-              c.reason()));
-    }
-    return lines;
+    view.set(Optional.of(BlindReviewView.of(now)));
   }
 
   /** The events that may make a lap void, in words. */
@@ -258,17 +121,39 @@ public final class BlindReviewModel {
       trouble.set(
           Problems.sentence(
               Problem.of(
-                  found.isEmpty()
-                      ? blindlap.session.SessionFault.NO_SUCH_LAP
-                      : blindlap.session.SessionFault.REASON_MISSING,
+                  found.isEmpty() ? SessionFault.NO_SUCH_LAP : SessionFault.REASON_MISSING,
                   "",
                   found.isEmpty() ? lap : ReasonFor.CORRECTION,
                   now.plan().lapsOfDay())));
       return;
     }
+    act(latest -> new DayCommands(latest).takeOut(found.get().id(), measure, reason));
+  }
+
+  /**
+   * Makes another of two values count, as the one that counts is a typing error.
+   *
+   * @param words what happened; may be empty
+   * @param who who decides
+   * @param neither true if that person declares to know neither key nor setups
+   */
+  public void choose(
+      BlindReviewView.Stands of,
+      BlindReviewView.Other other,
+      String words,
+      String who,
+      boolean neither) {
+    String reason =
+        words.isBlank() ? ValueChosen.REASON : ValueChosen.REASON + ": " + words.strip();
     act(
         latest ->
-            Outcome.accepted(new Fact.ScoreCorrected(found.get().id(), measure, null, reason)));
+            new TwoValues(latest)
+                .choose(
+                    of.lap(),
+                    of.measure(),
+                    other.value(),
+                    reason,
+                    new TwoValues.Decider(who, neither)));
   }
 
   /** Closes the review: voids and values are final. */
@@ -281,7 +166,10 @@ public final class BlindReviewModel {
   public void unseal(String phrase) {
     SessionState now = state.orElseThrow();
     background.run(
-        () -> keys.unseal(now, phrase),
+        () ->
+            sessions.asShown(now)
+                ? keys.unseal(now, phrase)
+                : new Sessions.Result.Refused(List.of(Problem.of(SessionFault.SHOWN_IS_OLD, ""))),
         result -> {
           if (result instanceof Sessions.Result.Refused refused) {
             refuse(refused);
@@ -298,9 +186,14 @@ public final class BlindReviewModel {
     after(() -> sessions.act(now.id(), decision));
   }
 
+  /** What is pressed on a page that another process has overtaken is refused, in view. */
   private void after(java.util.concurrent.Callable<Sessions.Result> work) {
+    SessionState shown = state.orElseThrow();
     background.run(
-        work,
+        () ->
+            sessions.asShown(shown)
+                ? work.call()
+                : new Sessions.Result.Refused(List.of(Problem.of(SessionFault.SHOWN_IS_OLD, ""))),
         result -> {
           if (result instanceof Sessions.Result.Done done) {
             trouble.set("");
@@ -313,6 +206,9 @@ public final class BlindReviewModel {
   }
 
   private void refuse(Sessions.Result.Refused refused) {
+    if (refused.problems().stream().anyMatch(p -> p.fault() == SessionFault.SHOWN_IS_OLD)) {
+      overtaken.run();
+    }
     trouble.set(String.join(" ", Problems.sentences(refused.problems())));
   }
 

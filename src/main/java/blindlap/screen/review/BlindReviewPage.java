@@ -48,12 +48,12 @@ public final class BlindReviewPage extends VBox {
     build(model.viewProperty().get());
   }
 
-  private void build(Optional<BlindReviewModel.View> view) {
+  private void build(Optional<BlindReviewView> view) {
     page.clear();
     view.ifPresent(this::build);
   }
 
-  private void build(BlindReviewModel.View view) {
+  private void build(BlindReviewView view) {
     AnswerSentence answer = new AnswerSentence(look, WORDS.say("question.blind"));
     answer.say(view.answer().before(), view.answer().phrase(), view.answer().after());
     page.add(
@@ -65,6 +65,9 @@ public final class BlindReviewPage extends VBox {
           new VBox(10, words(picture.spoken().sentence(), "strong"), new PlotView(look, picture)));
     }
     page.addWide(new VBox(10, h2("laps"), table(view)));
+    if (!view.twice().isEmpty()) {
+      page.add(new TwoValuesView(model, view));
+    }
     if (!view.corrections().isEmpty()) {
       page.add(section("corrections", view.corrections()));
     }
@@ -84,7 +87,7 @@ public final class BlindReviewPage extends VBox {
     return trouble;
   }
 
-  private GridPane table(BlindReviewModel.View view) {
+  private GridPane table(BlindReviewView view) {
     GridPane table = new GridPane();
     int column = 0;
     put(table, words(WORDS.say("lap"), "second"), column++, 0, "table-head");
@@ -99,18 +102,18 @@ public final class BlindReviewPage extends VBox {
     put(table, words(WORDS.say("note"), "second"), column++, 0, "table-head");
     put(table, words(WORDS.say("counts"), "second"), column, 0, "table-head");
     int row = 1;
-    for (BlindReviewModel.Row lap : view.rows()) {
+    for (BlindReviewView.Row lap : view.rows()) {
       add(table, view, lap, row++);
     }
     return table;
   }
 
   /** Laps keyed in from paper have no start, and need no column for it. */
-  private static boolean starts(BlindReviewModel.View view) {
+  private static boolean starts(BlindReviewView view) {
     return view.rows().stream().anyMatch(lap -> !lap.start().isEmpty());
   }
 
-  private void add(GridPane table, BlindReviewModel.View view, BlindReviewModel.Row lap, int row) {
+  private void add(GridPane table, BlindReviewView view, BlindReviewView.Row lap, int row) {
     int column = 0;
     put(table, words(String.valueOf(lap.number())), column++, row, "table-row");
     put(table, words(String.valueOf(lap.code()), "strong"), column++, row, "table-row");
@@ -132,7 +135,7 @@ public final class BlindReviewPage extends VBox {
   }
 
   /** Keep or void; a void asks for its event, a kept lap again asks for nothing. */
-  private Node decision(BlindReviewModel.Row lap) {
+  private Node decision(BlindReviewView.Row lap) {
     if (!lap.voided().isEmpty()) {
       Button keep = new Button(WORDS.say("keep"));
       keep.setAccessibleText(WORDS.say("keep") + " " + lap.number());
@@ -155,7 +158,7 @@ public final class BlindReviewPage extends VBox {
   }
 
   /** What a void does is said before it is made. */
-  private Node asked(BlindReviewModel.Row lap, ComboBox<String> events, VBox cell) {
+  private Node asked(BlindReviewView.Row lap, ComboBox<String> events, VBox cell) {
     String event = events.getValue().toLowerCase(Locale.ROOT);
     Button not = new Button(WORDS.say("void.not"));
     not.setOnAction(
@@ -177,7 +180,7 @@ public final class BlindReviewPage extends VBox {
     table.add(cell, column, row);
   }
 
-  private VBox correct(BlindReviewModel.View view) {
+  private VBox correct(BlindReviewView view) {
     TextField lap = ReviewParts.field("correct.lap");
     lap.setPrefColumnCount(4);
     ComboBox<String> measure = new ComboBox<>();
@@ -208,7 +211,7 @@ public final class BlindReviewPage extends VBox {
     return new VBox(10, close, words(WORDS.say("close.why"), "second"));
   }
 
-  private VBox fingerprint(BlindReviewModel.View view) {
+  private VBox fingerprint(BlindReviewView view) {
     VBox box = new VBox(10, h2("fingerprint"), words(view.fingerprint(), "strong"));
     box.getChildren().add(words(WORDS.say("fingerprint.text")));
     view.code()

@@ -60,6 +60,7 @@ public final class ReviewModel {
   private final ReadOnlyObjectWrapper<Optional<ReviewView>> view =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private Optional<SessionState> state = Optional.empty();
+  private long version = -1;
   private Optional<Cached> cached = Optional.empty();
 
   private record Cached(SessionId id, Finding finding) {}
@@ -85,7 +86,40 @@ public final class ReviewModel {
     this.openDraft = openDraft;
     this.background = background;
     this.blind =
-        new BlindReviewModel(sessions, keys, background, () -> state.ifPresent(s -> open(s.id())));
+        new BlindReviewModel(
+            sessions,
+            keys,
+            background,
+            () -> state.ifPresent(s -> open(s.id())),
+            () -> state.ifPresent(s -> follow(s.id())));
+  }
+
+  /** Looks whether another process has written; called about every second while in view. */
+  public void look() {
+    background.run(
+        sessions::version,
+        now -> {
+          if (now != version) {
+            version = now;
+            state.ifPresent(shown -> follow(shown.id()));
+          }
+        },
+        this::fail);
+  }
+
+  /** Shows the session as it stands, if it stands otherwise than it is shown. */
+  private void follow(SessionId id) {
+    background.run(
+        () -> sessions.state(id).map(now -> new Seen(now, waitsFor(now))),
+        found ->
+            found
+                .filter(seen -> state.filter(old -> same(old, seen.state())).isEmpty())
+                .ifPresent(
+                    seen -> {
+                      cached = Optional.empty();
+                      show(seen);
+                    }),
+        this::fail);
   }
 
   /** The blind review of the same session. */
@@ -128,6 +162,10 @@ public final class ReviewModel {
         () -> sessions.state(id).map(now -> new Seen(now, waitsFor(now))),
         found -> found.ifPresent(this::show),
         this::fail);
+  }
+
+  private static boolean same(SessionState old, SessionState now) {
+    return old.id().equals(now.id()) && old.heads().equals(now.heads());
   }
 
   /** A session, and why nothing is told of it although its seal is open; empty for most. */

@@ -20,6 +20,9 @@ import blindlap.wording.Headline;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
+import javafx.animation.Animation;
+import javafx.animation.KeyFrame;
+import javafx.animation.Timeline;
 import javafx.beans.value.ObservableValue;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -30,6 +33,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import javafx.util.Duration;
 
 /**
  * The Review page: verdict first, then the evidence, then the method. While the key is sealed it is
@@ -42,6 +46,9 @@ public final class ReviewPage extends StackPane {
   private final PageGrid page;
   private final BlindReviewPage blind;
   private final VBox notice;
+
+  @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held while it beats
+  private final Timeline beat;
 
   public ReviewPage(Look look, ReviewModel model, Dialogs dialogs) {
     this.look = look;
@@ -56,7 +63,18 @@ public final class ReviewPage extends StackPane {
     follow(model.stageProperty(), this::show);
     follow(model.earlyProperty(), this::show);
     follow(model.viewProperty(), this::show);
+    beat = new Timeline(new KeyFrame(Duration.millis(800), e -> model.look()));
+    beat.setCycleCount(Animation.INDEFINITE);
+    sceneProperty().addListener((o, before, scene) -> beat(scene != null));
     show();
+  }
+
+  private void beat(boolean inView) {
+    if (inView) {
+      beat.play();
+    } else {
+      beat.stop();
+    }
   }
 
   private static void follow(ObservableValue<?> value, Runnable change) {

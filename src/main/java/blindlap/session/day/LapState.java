@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -23,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param conditions conditions by name
  * @param note the note; may be empty
  * @param voided the void that stands, if any
+ * @param twice by measure, values that differ because machines recorded them apart
  */
 public record LapState(
     LapId id,
@@ -32,7 +34,8 @@ public record LapState(
     Map<String, Instant> running,
     Map<String, String> conditions,
     String note,
-    Optional<Voided> voided) {
+    Optional<Voided> voided,
+    Map<String, Twice> twice) {
 
   /**
    * Why a lap is void.
@@ -48,11 +51,13 @@ public record LapState(
     times = Collections.unmodifiableMap(new LinkedHashMap<>(times));
     running = Collections.unmodifiableMap(new LinkedHashMap<>(running));
     conditions = Collections.unmodifiableMap(new LinkedHashMap<>(conditions));
+    twice = Collections.unmodifiableMap(new TreeMap<>(twice));
   }
 
   /** A lap of which nothing is known yet. */
   public static LapState untouched(LapId id) {
-    return new LapState(id, false, Map.of(), Map.of(), Map.of(), Map.of(), "", Optional.empty());
+    return new LapState(
+        id, false, Map.of(), Map.of(), Map.of(), Map.of(), "", Optional.empty(), Map.of());
   }
 
   private static <T> Map<String, T> changed(Map<String, T> map, Consumer<Map<String, T>> change) {
@@ -69,7 +74,8 @@ public record LapState(
       Map<String, BigDecimal> newValues,
       Map<String, TimeRecord> newTimes,
       Map<String, Instant> newRunning) {
-    return new LapState(id, ridden, newValues, newTimes, newRunning, conditions, note, voided);
+    return new LapState(
+        id, ridden, newValues, newTimes, newRunning, conditions, note, voided, twice);
   }
 
   /** True once a watch of it was started: it is ridden or was. */
@@ -79,7 +85,7 @@ public record LapState(
 
   /** The same, recorded as ridden. */
   public LapState asRidden() {
-    return new LapState(id, true, values, times, running, conditions, note, voided);
+    return new LapState(id, true, values, times, running, conditions, note, voided, twice);
   }
 
   /** The same with a value; null takes it out. */
@@ -116,7 +122,7 @@ public record LapState(
 
   /** The same with another note. */
   public LapState withNote(String words) {
-    return new LapState(id, ridden, values, times, running, conditions, words, voided);
+    return new LapState(id, ridden, values, times, running, conditions, words, voided, twice);
   }
 
   /** The same with these conditions added or replaced. */
@@ -129,17 +135,45 @@ public record LapState(
         running,
         changed(conditions, all -> all.putAll(more)),
         note,
-        voided);
+        voided,
+        twice);
   }
 
   /** The same, void. */
   public LapState withVoid(Voided why) {
-    return new LapState(id, ridden, values, times, running, conditions, note, Optional.of(why));
+    return withVoided(Optional.of(why));
   }
 
   /** The same, no longer void. */
   public LapState withoutVoid() {
-    return new LapState(id, ridden, values, times, running, conditions, note, Optional.empty());
+    return withVoided(Optional.empty());
+  }
+
+  private LapState withVoided(Optional<Voided> why) {
+    return new LapState(id, ridden, values, times, running, conditions, note, why, twice);
+  }
+
+  /**
+   * The same with the value that stands of those recorded, and its watch's record if it has one.
+   */
+  public LapState standing(String measure, @Nullable BigDecimal value, @Nullable TimeRecord time) {
+    Map<String, TimeRecord> newTimes =
+        time == null ? without(times, measure) : changed(times, all -> all.put(measure, time));
+    return with(valuesWith(measure, value), newTimes, running);
+  }
+
+  /** The same with values of a measure that machines recorded apart. */
+  public LapState withTwice(String measure, Twice values) {
+    return withTwices(changed(twice, all -> all.put(measure, values)));
+  }
+
+  /** The same without: one value stands. */
+  public LapState withoutTwice(String measure) {
+    return twice.containsKey(measure) ? withTwices(without(twice, measure)) : this;
+  }
+
+  private LapState withTwices(Map<String, Twice> twices) {
+    return new LapState(id, ridden, values, times, running, conditions, note, voided, twices);
   }
 
   /**

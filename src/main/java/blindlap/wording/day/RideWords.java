@@ -1,6 +1,8 @@
 package blindlap.wording.day;
 
 import blindlap.fault.TypedNumber;
+import blindlap.session.day.Day;
+import blindlap.session.day.LapId;
 import java.math.BigDecimal;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
@@ -74,5 +76,19 @@ public final class RideWords {
   /** A time as it is shown once it may be: m:ss.s. */
   public static String time(BigDecimal seconds) {
     return Figures.time(seconds.doubleValue(), 1);
+  }
+
+  /** How many laps and stints of the day are not ridden. */
+  public static String missing(Day day) {
+    int perStint = day.plan().laps().perStint();
+    int of = day.lastStint();
+    long ridden =
+        java.util.stream.IntStream.rangeClosed(1, of)
+            .filter(
+                stint ->
+                    java.util.stream.IntStream.rangeClosed(1, perStint)
+                        .allMatch(lap -> day.ridden(new LapId(stint, lap))))
+            .count();
+    return say("close.missing", of * perStint - day.lapsRidden(), ridden, of);
   }
 }

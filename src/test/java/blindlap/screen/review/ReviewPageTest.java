@@ -369,8 +369,8 @@ class ReviewPageTest {
             assertThat(texts).contains("start", "09:00:00");
             assertThat(model.blind().viewProperty().get().orElseThrow().rows())
                 .extracting(
-                    blindlap.screen.review.BlindReviewModel.Row::code,
-                    blindlap.screen.review.BlindReviewModel.Row::start)
+                    blindlap.screen.review.BlindReviewView.Row::code,
+                    blindlap.screen.review.BlindReviewView.Row::start)
                 .containsExactly(
                     org.assertj.core.groups.Tuple.tuple(day.state().code(1), "09:00:00"),
                     org.assertj.core.groups.Tuple.tuple(day.state().code(2), ""));
