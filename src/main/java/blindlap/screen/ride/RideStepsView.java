@@ -38,7 +38,7 @@ final class RideStepsView extends VBox {
     switch (now.stage()) {
       case HAND_OVER -> handOver(now.helperHandsOver());
       case DONE -> done(now);
-      case OVER -> getChildren().add(said());
+      case OVER -> getChildren().addAll(said(), new RideVoidsView(look, model));
       case NO_SESSION, WARM_UP, SETTLING, CAP, SCORED, ALL_RIDDEN -> {} // words alone
     }
   }

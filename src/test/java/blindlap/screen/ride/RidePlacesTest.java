@@ -8,6 +8,7 @@ import blindlap.ride.RideSheet;
 import blindlap.screen.Keyboard;
 import blindlap.screen.Models;
 import blindlap.screen.OneRideDay;
+import blindlap.screen.SceneText;
 import blindlap.screen.Window;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fonts;
@@ -16,6 +17,7 @@ import blindlap.screen.part.Look;
 import blindlap.session.Fact;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.LapId;
+import blindlap.session.day.VoidEvent;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -308,5 +310,41 @@ class RidePlacesTest {
     assertThat(day.state().deviations().get(2).what()).isEqualTo("252 s of 420 s");
     assertThat(Window.call(() -> scene.getRoot().lookupAll(".label").toString()))
         .doesNotContain("early");
+  }
+
+  @Test
+  void voidAsksOnceAndAKeyThatBouncesKeepsTheLap() {
+    Window.run(ride::handedOver);
+    Window.run(ride::warmUpRidden);
+    Window.run(ride::handedOver);
+    heard();
+    Window.run(() -> button("Something happened").fire());
+    LapId lap = new LapId(1, 1);
+    for (int time = 0; time < 2; time++) {
+      keys.goTo("crash");
+      keys.press(KeyCode.SPACE);
+      assertThat(shown()).contains("Lap 1 would be void: crash.");
+      keys.press(time == 0 ? KeyCode.SPACE : KeyCode.ENTER);
+      assertThat(day.state().lap(lap)).isEmpty();
+    }
+    keys.goTo("crash");
+    keys.press(KeyCode.SPACE);
+    keys.goTo("Void lap 1");
+    keys.press(KeyCode.SPACE);
+    assertThat(day.state().lap(lap).orElseThrow().voided().orElseThrow().event())
+        .isEqualTo(VoidEvent.CRASH);
+    assertThat(Window.call(() -> button("Take back: the void of lap 1").isVisible())).isTrue();
+    Window.run(ride::next);
+    heard();
+    Window.run(() -> button("Something happened").fire());
+    assertThat(shown()).contains("Lap 1 is void: crash.");
+    keys.goTo("Take back: the void of lap 1");
+    keys.press(KeyCode.SPACE);
+    assertThat(day.state().lap(lap).orElseThrow().voided()).isEmpty();
+    assertThat(shown()).doesNotContain("is void");
+  }
+
+  private String shown() {
+    return Window.call(() -> SceneText.of(scene));
   }
 }
