@@ -66,6 +66,7 @@ public final class AskedOnce extends VBox {
     Runnable goOn =
         () -> {
           getChildren().setAll(first);
+          first.requestFocus(); // else what comes first on the page had it, under the same key
           work.run();
         };
     Runnable withdraw =

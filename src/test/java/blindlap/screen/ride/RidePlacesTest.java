@@ -17,6 +17,7 @@ import blindlap.screen.part.Look;
 import blindlap.session.Fact;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.LapId;
+import blindlap.session.day.Step;
 import blindlap.session.day.VoidEvent;
 import java.math.BigDecimal;
 import java.nio.file.Path;
@@ -342,6 +343,39 @@ class RidePlacesTest {
     keys.press(KeyCode.SPACE);
     assertThat(day.state().lap(lap).orElseThrow().voided()).isEmpty();
     assertThat(shown()).doesNotContain("is void");
+  }
+
+  @Test
+  void theDayIsEndedEarlyOnThePageWithItsReasonAfterItAskedOnce() {
+    Window.run(ride::handedOver);
+    Window.run(ride::warmUpRidden);
+    Window.run(ride::handedOver);
+    Window.run(ride::lapDone);
+    heard();
+    keys.choose("Something happened");
+    keys.goTo("Why? Dark");
+    keys.type("rain");
+    keys.press(KeyCode.ENTER);
+    assertThat(keys.here()).startsWith("Who decided?");
+    keys.type("R. Lind");
+    keys.choose("End the day early");
+    assertThat(shown()).contains("nothing brings the day back");
+    keys.press(KeyCode.SPACE);
+    assertThat(day.state().cutShort()).as("kept by a second press on the same key").isEmpty();
+    keys.choose("End the day early");
+    keys.choose("End the day early");
+    Fact.DayCutShort cut = day.state().cutShort().orElseThrow();
+    assertThat(List.of(cut.reason(), cut.decidedBy())).containsExactly("rain", "R. Lind");
+    assertThat(cut.lastStint()).isEqualTo(1);
+    assertThat(shown()).contains("The day ends after stint 1.");
+    keys.choose("Back to the sheet");
+    heard();
+    keys.choose("On to the end of the day");
+    heard();
+    assertThat(shown()).contains("Every lap is ridden.");
+    keys.choose("Close the day");
+    keys.choose("Close the day");
+    assertThat(day.state().step()).isEqualTo(Step.DAY_CLOSED);
   }
 
   private String shown() {
