@@ -45,11 +45,11 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Where things stand on the Ride page, what it does not hear, and what is held. */
 class RidePlacesTest {
-  private static final int WIDE = 1366;
   private static final int HIGH = 768;
 
   /** As wide as the screen that tests have. */
@@ -161,13 +161,14 @@ class RidePlacesTest {
         });
   }
 
-  @Test
-  void nothingOfThePageLiesOutsideAWindowOf1366By768InAnyStage() {
+  @ParameterizedTest
+  @CsvSource({"1366,768", "1920,1080"})
+  void nothingOfThePageLiesOutsideAWindowOf1366By768OrMoreInAnyStage(int width, int height) {
     Map<String, List<String>> wrong = new LinkedHashMap<>();
     Window.run(
         () -> {
           scene.setRoot(new Pane());
-          scene = new Scene(new RidePage(look, ride, () -> {}), WIDE, HIGH);
+          scene = new Scene(new RidePage(look, ride, () -> {}), width, height);
           look.dress(scene);
         });
     look("wait", wrong);
