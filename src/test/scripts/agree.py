@@ -3,6 +3,7 @@ import json, os, sys
 
 samples, work = sys.argv[1:3]
 compared = failures = 0
+tested = set()
 HARM = ("p_above_d", "p_below_d", "p_above_minus_d", "p_below_minus_d", "p", "p_adjusted")
 
 
@@ -41,6 +42,18 @@ def session(name, package, answers, tables):
         for tool, table in tables.items():
             found = table.get("session guesses", ["NA", "NA"])[i]
             same(f"{name}, guesses {which}, {tool}", guesses.get(which), number(found))
+    waits = package.get("waits", {})
+    for about, said, row, prefix in (
+        ("waits", waits, "session waits", ""),
+        ("waits by setup", waits.get("by_setup", {}), "session waits by setup", "setup_"),
+    ):
+        for i, which in enumerate(("difference", "p", "mid_p")):
+            for tool, table in tables.items():
+                found = table.get(row, ["NA"] * 3)[i]
+                same(f"{name}, {about} {which}, {tool}", said.get(which), number(found))
+            if which in said:
+                tested.add(about)
+                same(f"{name}, {about} {which}, compute", said[which], results["waits"][prefix + which])
     voids = package["voids"]
     if "voids" in results:
         same(f"{name}, void laps, compute", voids["laps"]["p"], results["voids"]["p"][0])
@@ -111,5 +124,8 @@ for name in names:
                     given = result[level] or [None, None]
                     same(f"{where}, {level}, compute", expected, given[end])
     session(name, package, answers, tables)
+if tested != {"waits", "waits by setup"}:
+    failures += 1
+    print("no session here has waits that are tested")
 print(f"{compared} numbers of {len(names)} sessions compared, {failures} differ")
 sys.exit(1 if failures or compared < 700 else 0)

@@ -154,7 +154,9 @@ secondary <- list(); harmed <- list()
 watched <- measures$measure[measures$role == "watch for harm" & measures$worthwhile != ""]
 for (measure in unique(rows$measure)) {
   mine <- rows[rows$measure == measure, ]
-  use <- mine$value != ""; y <- as.numeric(ifelse(use, mine$value, "0"))
+  use <- mine$value != ""
+  if (!any(use)) next                            # nobody gave a value
+  y <- as.numeric(ifelse(use, mine$value, "0"))
   degree <- match(mine$drift[1], c("none", "line", "curve")) - 1
   ratio <- mine$scale[1] == "ratio"
   # A median that lacks a lap for a void has no value, and does not count as missing.
@@ -193,9 +195,34 @@ if (setups == 2 && any(said != "")) {             # right less wrong, guesses he
   t <- sum((2 * order - 1) * score); every <- as.vector((2 * Z - 1) %*% score)
   line("session guesses", c(mean(every >= t), mean(every > t) + mean(every == t) / 2))
 }
+waits <- function(seconds) {                      # real swaps less dummy ones, then by setup: difference, p, mid-p
+  use <- !is.na(seconds); at <- which(use); n <- length(at); v <- seconds[at]
+  Q <- qr.Q(qr(cbind(1, at - mean(at)))); off <- function(y) y - Q %*% crossprod(Q, y)
+  w <- as.vector(off(v - mean(v)))               # a constant and a straight line are taken out
+  if (sum(w^2) <= 1e-18 * n * max(abs(v))^2) w <- 0 * w
+  slack <- max(1e-9 * sqrt(sum(w^2)), 2 * rounding(v))
+  share <- function(all, seen) c(mean(all >= seen - slack), mean(all > seen + slack) + mean(abs(all - seen) <= slack) / 2)
+  X <- rbind(Z, order)[, at, drop = FALSE] != rbind(Z, order)[, at - 1, drop = FALSE]
+  X <- X - 0.5; size <- rowSums(X^2) - rowSums((X %*% Q)^2); told <- as.vector(X %*% w)
+  t <- ifelse(size > 1e-9 * n / 4, told / sqrt(pmax(size, 1e-300)), 0); m <- length(t)
+  line("session waits", c(if (t[m] == 0) 0 else told[m] / size[m], share(t[-m], t[m])))
+  apart <- function(z) {
+    D <- off(sapply(1:(setups - 1), function(s) as.numeric(z[at] == s))); C <- crossprod(D)
+    if (min(diag(C)) <= 1e-9 * n || rcond(C) < 1e-9) return(c(0, NA))  # cannot tell the setups apart
+    effect <- solve(C, crossprod(D, w))
+    c(sqrt(max(0, sum(crossprod(D, w) * effect))), diff(range(c(0, effect))))
+  }
+  seen <- apart(order)
+  if (!is.na(seen[2])) line("session waits by setup", c(seen[2], share(apply(Z, 1, apart)[1, ], seen[1])))
+}
 uneven <- function(voids) {                      # share of orders whose voids fall at least as unevenly
   squares <- function(z) sum(sapply(0:(setups - 1), function(a) sum(voids[z == a]))^2)
   mean(apply(Z, 1, squares) >= squares(order))
+}
+if (file.exists(file.path(folder, "waits.csv"))) {
+  timed <- text("waits.csv"); timed <- timed[timed$counts == "true", ]
+  waited <- as.numeric(timed$wait[match(stints_of$stint, timed$stint)]); one <- which(!is.na(waited))
+  if (length(one) >= 8 && length(unique(order[one] != order[one - 1])) == 2) waits(waited)
 }
 line("session voids", uneven(void))
 line("session void laps", uneven(sapply(stints_of$stint, function(s) sum(counted$void[counted$stint == s] != ""))))

@@ -1,4 +1,4 @@
-import csv, itertools, math, sys
+import csv, itertools, math, os, sys
 
 folder = sys.argv[1]
 
@@ -280,6 +280,34 @@ def guesses(order, said):
     return [(more + same) / len(every), (more + same / 2) / len(every)]
 
 
+def waits(order, seconds):
+    """Real swaps less dummy ones, and the slowest setup to fit less the quickest: difference, p, mid-p each."""
+    use = [w is not None for w in seconds]
+    n, known = sum(use), [w for w in seconds if w is not None]
+    q = basis(use, 1)  # a constant and a straight line are taken out
+    w = residual([s - sum(known) / n if u else 0.0 for s, u in zip([s or 0.0 for s in seconds], use)], q)
+    if dot(w, w) <= 1e-18 * n * max(map(abs, known)) ** 2:
+        w = [0.0] * len(w)
+    slack = max(1e-9 * math.sqrt(dot(w, w)), n * math.ulp(max(map(abs, known))))
+
+    def real(z):
+        x = [(z[i] != z[i - 1]) - 0.5 if u else 0.0 for i, u in enumerate(use)]
+        size, told = dot(x, x) - sum(dot(x, u) ** 2 for u in q), dot(x, w)
+        return (0.0, 0.0) if size <= 1e-9 * n / 4 else (told / math.sqrt(size), told / size)
+
+    def apart(z):
+        squares, _, effects = fit(w, z, use, q)
+        return math.sqrt(max(0.0, squares)), max((abs(d) for d, _ in effects), default=None)
+
+    both = []
+    for statistic in (real, apart):
+        seen, difference = statistic(order)
+        every = [statistic(z)[0] for z in orders()]
+        more, same = sum(v > seen + slack for v in every), sum(abs(v - seen) <= slack for v in every)
+        both.append([difference, (more + same) / len(every), (more + same / 2) / len(every)])
+    return both
+
+
 def uneven(order, void):
     """Share of orders whose voids fall at least as unevenly on the setups."""
     def squares(z):
@@ -306,6 +334,8 @@ secondary, harmed = {}, {}
 for measure in dict.fromkeys(r["measure"] for r in rows):
     mine = [r for r in rows if r["measure"] == measure]
     use = [r["value"] != "" for r in mine]
+    if not any(use):
+        continue  # nobody gave a value
     y = [float(r["value"]) if r["value"] else 0.0 for r in mine]
     degree = ["none", "line", "curve"].index(mine[0]["drift"])
     # A median that lacks a lap for a void has no value, and does not count as missing.
@@ -343,5 +373,13 @@ for rank, measure in enumerate(sorted(both, key=both.get)):
 said = [r["guess"] if r["in_the_day"] == "true" else "" for r in stint_rows]
 if setups == 2 and any(said):
     line("session guesses", guesses(order, said))
+timed = {r["stint"]: r for r in read("waits.csv")} if os.path.exists(folder + "/waits.csv") else {}
+waited = [float(r["wait"]) if r["counts"] == "true" else None for r in (timed.get(s["stint"], {"counts": ""}) for s in stint_rows)]
+reals = {a != b for a, b, w in zip(order[1:], order, waited[1:]) if w is not None}
+if sum(w is not None for w in waited) >= 8 and len(reals) == 2:
+    kind, setup = waits(order, waited)
+    line("session waits", kind)
+    if setup[0] is not None:
+        line("session waits by setup", setup)
 line("session voids", uneven(order, void))
 line("session void laps", uneven(order, [sum(bool(l["void"]) for l in s) for s in scored]))

@@ -25,7 +25,7 @@ import picocli.CommandLine.Option;
 @Command(
     name = "notebook",
     description = {
-      "Lists the sessions of a notebook, latest first.",
+      "Lists the sessions of a notebook: the one in hand first, then the latest day first.",
       "With one of the options below it checks the notebook, backs it up, or saves what can be saved of a damaged one."
     })
 final class NotebookCommand extends SessionCommand {
@@ -102,7 +102,8 @@ final class NotebookCommand extends SessionCommand {
 
   private int list() {
     try (Desk desk = open()) {
-      List<SessionSummary> found = desk.sessionList().told(search, VERDICTS_AT_A_TIME);
+      List<SessionSummary> told = desk.sessionList().told(search, VERDICTS_AT_A_TIME);
+      List<SessionSummary> found = search.isBlank() ? desk.sessionList().handFirst(told) : told;
       if (!found.isEmpty()) {
         // Said at once: a list of years written out line by line takes longer than reading it.
         say(

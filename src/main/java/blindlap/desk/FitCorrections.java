@@ -108,8 +108,11 @@ public final class FitCorrections {
     HelperEntry entry = inHand(state);
     List<Problem> problems = problems(state, entry, correction);
     if (problems.isEmpty()) {
-      Set<Integer> steps = day.unfinished(entry.stint()).map(HelperDraft::steps).orElse(Set.of());
-      day.keep(new HelperDraft(entry.withCorrection(correction), steps));
+      HelperEntry corrected = entry.withCorrection(correction);
+      day.keep(
+          day.unfinished(entry.stint())
+              .map(draft -> draft.with(corrected))
+              .orElseGet(() -> new HelperDraft(corrected, Set.of())));
     }
     return problems;
   }

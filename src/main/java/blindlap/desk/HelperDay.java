@@ -220,6 +220,11 @@ public final class HelperDay {
         <= HelperRecord.ROOM;
   }
 
+  /** True if what is unfinished has room where it is kept. */
+  public boolean fits(HelperDraft draft) {
+    return draft.fits(plan);
+  }
+
   /** Keeps an unfinished entry, no step of which is ticked. */
   public void keep(HelperEntry entry) {
     keep(new HelperDraft(entry, Set.of()));
@@ -232,7 +237,7 @@ public final class HelperDay {
    * is fitted.
    */
   public void keep(HelperDraft draft) {
-    kept = records.keep(new HelperDraft(withPending(draft.entry()), draft.steps()));
+    kept = records.keep(draft.with(withPending(draft.entry())));
     onTheBike = onTheBike.with(draft.entry());
   }
 

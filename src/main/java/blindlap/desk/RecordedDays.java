@@ -285,6 +285,17 @@ final class RecordedDays implements RiderDays {
   }
 
   @Override
+  public DayResult voidTakenBack(SessionId id, LapId lap, VoidEvent event) {
+    return act(
+        id,
+        latest ->
+            latest.lap(lap).flatMap(LapState::voided).filter(v -> v.event() == event).isPresent()
+                ? new DayCommands(latest).withdrawVoid(lap, "undone")
+                : Outcome.refused(
+                    SessionFault.CHANGED_MEANWHILE, "", RideWords.say("void.changed")));
+  }
+
+  @Override
   public DayResult deviation(SessionId id, int stint, DeviationKind kind, String what) {
     return act(
         id,

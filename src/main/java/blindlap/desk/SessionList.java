@@ -14,6 +14,7 @@ import blindlap.wording.NotebookWords;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -98,14 +99,30 @@ public final class SessionList {
    * is ridden today, nor one that was left unfinished yesterday.
    */
   public Optional<InHand> inHand(List<SessionSummary> all) {
+    return hand(all)
+        .flatMap(summary -> sessions.state(summary.id()).map(state -> inHand(summary, state)));
+  }
+
+  private Optional<SessionSummary> hand(List<SessionSummary> all) {
     LocalDate today = LocalDate.now(clock);
     return all.stream()
         .filter(SessionList::open)
         .min(
             Comparator.comparing((SessionSummary s) -> s.day().isAfter(today))
                 .thenComparing(s -> Math.abs(ChronoUnit.DAYS.between(s.day(), today)))
-                .thenComparing(SessionSummary::committedAt, Comparator.reverseOrder()))
-        .flatMap(summary -> sessions.state(summary.id()).map(state -> inHand(summary, state)));
+                .thenComparing(SessionSummary::committedAt, Comparator.reverseOrder()));
+  }
+
+  /** The same sessions as the page has them: the one in hand first, then the latest day first. */
+  public List<SessionSummary> handFirst(List<SessionSummary> all) {
+    Optional<SessionSummary> hand = hand(all);
+    List<SessionSummary> sorted = new ArrayList<>(all);
+    hand.ifPresent(
+        first -> {
+          sorted.remove(first);
+          sorted.add(0, first);
+        });
+    return List.copyOf(sorted);
   }
 
   private static InHand inHand(SessionSummary summary, SessionState state) {

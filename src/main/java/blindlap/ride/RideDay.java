@@ -5,7 +5,6 @@ import blindlap.desk.day.RiderDays;
 import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
-import blindlap.session.day.VoidEvent;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.RideWords;
 import blindlap.wording.day.Trouble;
@@ -34,6 +33,7 @@ public abstract class RideDay extends RideShown {
   private final RideGuess guess;
   private final RideScorer scorer;
   private final RideDone done;
+  private final RideVoids voids;
 
   private RideSheet sheet = RideSheet.NONE;
   private RideQuestions questions = RideQuestions.NONE;
@@ -68,6 +68,7 @@ public abstract class RideDay extends RideShown {
     this.guess = new RideGuess(hand, days);
     this.scorer = new RideScorer(hand, days);
     this.done = new RideDone(hand);
+    this.voids = new RideVoids(hand, days, done, undo);
   }
 
   /** What is asked now. */
@@ -105,6 +106,11 @@ public abstract class RideDay extends RideShown {
     return done;
   }
 
+  /** Laps spoiled by an event. */
+  public RideVoids voids() {
+    return voids;
+  }
+
   /** The stint that is spoken of, 0 for the warm-up; -1 where no lap is in hand. */
   public int stintSpokenOf() {
     return sheet.lap() == null ? -1 : sheet.stint();
@@ -117,19 +123,7 @@ public abstract class RideDay extends RideShown {
 
   /** "Stint 7 of 16", or which lap of the stint or warm-up; empty where there is no lap. */
   public String headline() {
-    Day of = day;
-    if (of == null || sheet.number() == 0) {
-      return "";
-    }
-    LapId lap = sheet.lap();
-    if (lap == null) {
-      return RideWords.say("warm.up", sheet.number(), sheet.of());
-    }
-    int stints = of.plan().stints();
-    int per = of.plan().laps().perStint();
-    return per == 1
-        ? RideWords.say("stint", lap.stint(), stints)
-        : RideWords.say("stint.lap", lap.stint(), stints, lap.lap(), per);
+    return day == null ? "" : sheet.headline(day.plan());
   }
 
   /** Opens a session. */
@@ -181,6 +175,7 @@ public abstract class RideDay extends RideShown {
     sheet = next;
     done.look(next);
     shows(next);
+    showsVoids(voids.standing());
     showsOpen(RideWords.open(next.stage().name(), RideDone.answers(questions, next).size()));
   }
 
@@ -304,16 +299,6 @@ public abstract class RideDay extends RideShown {
     reload();
   }
 
-  /** The lap was spoiled by an event, never by its score. */
-  public void spoiled(String key) {
-    VoidEvent event = VoidEvent.valueOf(key);
-    LapId lap = lap();
-    step(
-        () -> days.spoiled(session(), lap, event, ""),
-        RideWords.say("void.done"),
-        latest -> doneWith(lap));
-  }
-
   /** The day in hand, for what is asked of one lap alone. */
   private final class Hand implements RideHand {
     @Override
@@ -369,6 +354,11 @@ public abstract class RideDay extends RideShown {
     @Override
     public void save(Callable<DayResult> work, Consumer<Day> accepted) {
       act(work, "", accepted);
+    }
+
+    @Override
+    public void step(Callable<DayResult> work, String effect, Consumer<Day> accepted) {
+      RideDay.this.step(work, effect, accepted);
     }
 
     @Override

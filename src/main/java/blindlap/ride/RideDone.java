@@ -69,6 +69,11 @@ public final class RideDone {
     }
   }
 
+  /** True if no further lap is to be ridden: the last one is, or the day was ended early. */
+  public boolean last() {
+    return hand.day().filter(day -> day.nextLap().isEmpty()).isPresent();
+  }
+
   /** The lap that may be opened again; empty if none may. */
   public Optional<LapId> reopenable() {
     return again.isPresent() ? Optional.empty() : hand.day().flatMap(Day::reopenable);

@@ -48,6 +48,14 @@ interface RideHand {
   void save(Callable<DayResult> work, Consumer<Day> accepted);
 
   /**
+   * A step of the day: pressed twice before the disk has it, it is still one step.
+   *
+   * @param effect what it does to the result, said once the disk has it; empty for nothing
+   * @param accepted gets the day afterwards, before it is shown
+   */
+  void step(Callable<DayResult> work, String effect, Consumer<Day> accepted);
+
+  /**
    * Saves an answer that can be taken back.
    *
    * @param restored done once it was taken back

@@ -8,6 +8,7 @@ import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.timing.TimeRecord;
+import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.LinkedHashMap;
@@ -109,6 +110,20 @@ public record RideSheet(
   /** The stint the page is about; 0 for the warm-up. */
   public int stint() {
     return lap == null ? 0 : lap.stint();
+  }
+
+  /** "Stint 7 of 16", or which lap of the stint or warm-up; empty where there is no lap. */
+  String headline(Plan plan) {
+    if (number == 0) {
+      return "";
+    }
+    if (lap == null) {
+      return RideWords.say("warm.up", number, of);
+    }
+    int per = plan.laps().perStint();
+    return per == 1
+        ? RideWords.say("stint", lap.stint(), plan.stints())
+        : RideWords.say("stint.lap", lap.stint(), plan.stints(), lap.lap(), per);
   }
 
   /**

@@ -1,6 +1,9 @@
 package blindlap.ride;
 
+import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.VoidEvent;
+import java.util.SortedMap;
 
 /** What a page on any surface shows of the rider's day; it decides nothing. */
 public abstract class RideShown {
@@ -24,6 +27,9 @@ public abstract class RideShown {
 
   /** Offers to take the last answer back: its name, or empty if none can be. */
   protected abstract void offersToTakeBack(String what);
+
+  /** Shows which laps are void by which event, as far as a void can still be taken back. */
+  protected abstract void showsVoids(SortedMap<LapId, VoidEvent> voids);
 
   /** Asks whether the rider is done though something is open; empty to ask no more. */
   protected abstract void asksWhetherDone(String words);

@@ -7,6 +7,7 @@ import blindlap.session.day.Day;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
+import blindlap.session.day.VoidEvent;
 import blindlap.wording.day.RideWords;
 import java.util.ArrayDeque;
 import java.util.Deque;
@@ -16,8 +17,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Takes back the last answer given in this window on the lap in hand: a score, what was done with a
- * watch, a guess with its sureness and cue, a note. An entry puts what stood there before; nothing
- * is deleted.
+ * watch, a guess with its sureness and cue, a note, a void. An entry puts what stood there before;
+ * nothing is deleted.
  */
 public final class RideUndo {
   /**
@@ -98,6 +99,21 @@ public final class RideUndo {
 
   private static String note(Day day, LapId lap) {
     return day.lap(lap).map(LapState::note).orElse("");
+  }
+
+  /** A lap is void by an event, and that is on disk. */
+  void spoiled(LapId lap, VoidEvent event, Day after) {
+    int number = lap.ofDay(after.plan().laps().perStint());
+    push(
+        RideWords.say("void.name", number),
+        () -> days.voidTakenBack(hand.session(), lap, event),
+        () -> hand.say(RideWords.say("void.back.done", number)));
+  }
+
+  /** What was taken back elsewhere on the page is not offered a second time. */
+  void forget(String what) {
+    steps.removeIf(step -> step.what().equals(what));
+    say();
   }
 
   private void push(String what, Callable<DayResult> back, Runnable restored) {

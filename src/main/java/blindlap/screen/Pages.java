@@ -112,7 +112,8 @@ final class Pages {
     RideModel model =
         new RideModel(desk.riderDays(), desk::dataVersion, background, desk.clock(), monotonic);
     shell.whenShown(Shell.Page.RIDE, model::open);
-    return new RidePage(look, model, () -> shell.go(Shell.Page.NOTEBOOK));
+    return new RidePage(
+        look, model, () -> shell.go(Shell.Page.NOTEBOOK), () -> shell.go(Shell.Page.REVIEW));
   }
 
   private Node swap() {
@@ -135,7 +136,11 @@ final class Pages {
           model.closing();
         };
     return new SwapPage(
-        look, model, () -> shell.go(Shell.Page.NOTEBOOK), () -> shell.go(Shell.Page.RIDE));
+        look,
+        model,
+        () -> shell.go(Shell.Page.NOTEBOOK),
+        () -> shell.go(Shell.Page.RIDE),
+        () -> shell.go(Shell.Page.REVIEW));
   }
 
   private Node review() {

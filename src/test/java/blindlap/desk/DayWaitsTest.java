@@ -25,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeMap;
+import java.util.function.IntConsumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -35,7 +36,7 @@ class DayWaitsTest {
   private static final Duration GIVEN = Duration.ofMinutes(7);
 
   /** One handling; a real swap takes 40 s longer. */
-  private static void handle(TestDay day, HelperDay helper, int stint, Source source) {
+  private static void handle(TestDay day, HelperDay helper, int stint, IntConsumer ride) {
     HelperDay.Work work = helper.work(stint);
     Map<String, String> measured = new LinkedHashMap<>();
     for (Setting setting : work.settings()) {
@@ -68,15 +69,24 @@ class DayWaitsTest {
     assertThat(helper.handOver(said)).isInstanceOf(Sessions.Result.Done.class);
     if (stint > 0) {
       day.clock().move(Duration.ofMinutes(10));
-      Fact ridden = new Fact.LapRidden(new LapId(stint, 1), source);
-      day.desk().sessions().act(day.id(), latest -> Outcome.accepted(ridden));
+      ride.accept(stint);
     }
   }
 
   private static DayRecord ride(TestDay day, Source source) {
+    return ride(
+        day,
+        stint -> {
+          Fact ridden = new Fact.LapRidden(new LapId(stint, 1), source);
+          day.desk().sessions().act(day.id(), latest -> Outcome.accepted(ridden));
+        });
+  }
+
+  /** A day whose handlings are timed, up to the opened key. */
+  static DayRecord ride(TestDay day, IntConsumer ride) {
     HelperDay helper = day.helper();
     for (int stint = 0; stint <= 16; stint++) {
-      handle(day, helper, stint, source);
+      handle(day, helper, stint, ride);
     }
     day.desk().riderDays().closeDay(day.id());
     day.desk().sessions().act(day.id(), latest -> new LifeCommands(latest).closeReview());

@@ -5,6 +5,7 @@ import blindlap.sample.SampleSession;
 import blindlap.sample.SampleSources;
 import blindlap.seal.SealParameters;
 import blindlap.session.SessionState;
+import blindlap.session.day.LapId;
 import blindlap.store.SqliteNotebook;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -22,6 +23,9 @@ import java.util.function.BiConsumer;
  */
 public final class SampleDays {
   private static final ZoneId ZONE = ZoneId.of("Europe/Vienna");
+
+  private static final String ONE_MEASURE =
+      TestDay.SIXTEEN.replaceAll(" *- \\{name: (grip|harshness|trust|feet)[^\n]*\n", "");
 
   private SampleDays() {}
 
@@ -82,6 +86,23 @@ public final class SampleDays {
   public static void main(String[] arguments) {
     for (String name : SampleSession.ALL) {
       ride(name, (desk, state) -> write(Path.of(arguments[0]).resolve(name), desk, state));
+    }
+    timed(Path.of(arguments[0]).resolve("day-with-timed-handlings"));
+  }
+
+  /** No sample has a helper's page: one day more has waits that are tested. */
+  private static void timed(Path folder) {
+    try (TestDay day = new TestDay(Files.createTempDirectory("waits"), ONE_MEASURE, 3)) {
+      DayWaitsTest.ride(
+          day,
+          stint -> {
+            LapId lap = new LapId(stint, 1);
+            day.watched(lap, "lap time", 95 + stint * stint % 7);
+            day.desk().riderDays().ridden(day.id(), lap);
+          });
+      write(folder, day.desk(), day.state());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 

@@ -32,7 +32,7 @@ class RecomputeDocumentTest {
   @Test
   void theScriptsUseNoPackageBeyondTheLanguages() throws IOException {
     assertThat(script("recompute.py").lines().filter(l -> l.matches("(import|from) .*")))
-        .containsExactly("import csv, itertools, math, sys");
+        .containsExactly("import csv, itertools, math, os, sys");
     assertThat(script("recompute.R")).doesNotContain("library(").doesNotContain("::install");
   }
 }

@@ -7,11 +7,15 @@ import blindlap.desk.TestDay;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.VoidEvent;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.AfterEach;
@@ -37,6 +41,7 @@ class RideDayTest {
     private String trouble = "";
     private String last = "";
     private String question = "";
+    private SortedMap<LapId, VoidEvent> voids = Collections.emptySortedMap();
     private boolean saving;
 
     PlainPage(TestDay day) {
@@ -86,6 +91,11 @@ class RideDayTest {
     @Override
     protected void asksWhetherDone(String words) {
       question = words;
+    }
+
+    @Override
+    protected void showsVoids(SortedMap<LapId, VoidEvent> standing) {
+      voids = standing;
     }
 
     @Override
@@ -245,12 +255,56 @@ class RideDayTest {
   void whatAnEventDoesToTheLapIsSaidAndARefusalIsToldInWords() {
     page.watches().timedBy("RIDER");
     toTheFirstLap();
-    page.spoiled("TRAFFIC");
+    page.voids().spoiled("TRAFFIC");
     assertThat(page.said).hasSize(1);
     assertThat(page.sheet().voided()).isTrue();
     page.next();
     page.lapDone();
     assertThat(page.trouble).contains("stint 2");
     assertThat(page.sheet().stage()).isEqualTo(RideSheet.Stage.HAND_OVER);
+  }
+
+  @Test
+  void aVoidIsTakenBackByItsNameAndTheLapCountsAgain() {
+    toTheFirstLap();
+    page.voids().spoiled("PUNCTURE");
+    assertThat(page.voids).containsExactly(Map.entry(FIRST, VoidEvent.PUNCTURE));
+    assertThat(page.last).isEqualTo("the void of lap 1");
+    page.undo().takeBack();
+    assertThat(page.trouble).isEmpty();
+    assertThat(page.said.get(1)).contains("lap 1 counts again");
+    assertThat(page.last).isEmpty();
+    assertThat(page.voids).isEmpty();
+    assertThat(day.state().lap(FIRST).orElseThrow().voided()).isEmpty();
+    assertThat(day.state().day().ridden(FIRST)).isTrue();
+  }
+
+  @Test
+  void aVoidIsTakenBackFromALaterLapAndOnTheClosedDayUntilTheReviewIsClosed() {
+    toTheFirstLap();
+    page.voids().spoiled("TRAFFIC");
+    page.next();
+    page.handedOver();
+    page.voids().takeBack(FIRST);
+    assertThat(day.state().lap(FIRST).orElseThrow().voided()).isEmpty();
+    assertThat(page.sheet().stint()).isEqualTo(2);
+    page.voids().spoiled("CRASH");
+    LapId second = new LapId(2, 1);
+    day.desk().riderDays().cutShort(day.id(), 2, "rain", "R. Lind", false);
+    day.desk().riderDays().closeDay(day.id());
+    page.tick();
+    assertThat(page.voids).containsExactly(Map.entry(second, VoidEvent.CRASH));
+    page.voids().takeBack(second);
+    assertThat(day.state().lap(second).orElseThrow().voided()).isEmpty();
+    assertThat(page.trouble).isEmpty();
+  }
+
+  @Test
+  void whatWasTakenBackFromTheListIsNotOfferedAgainAsTheLastAnswer() {
+    toTheFirstLap();
+    page.voids().spoiled("TRAFFIC");
+    page.voids().takeBack(FIRST);
+    assertThat(page.last).isEmpty();
+    assertThat(page.trouble).isEmpty();
   }
 }

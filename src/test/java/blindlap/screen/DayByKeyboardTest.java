@@ -28,6 +28,7 @@ import java.util.function.Supplier;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Pane;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -46,6 +47,7 @@ class DayByKeyboardTest {
   private SwapModel swap;
   private RideModel ride;
   private Stage stage;
+  private Shell shell;
   private Keyboard keys;
 
   @BeforeAll
@@ -60,14 +62,28 @@ class DayByKeyboardTest {
     Window.run(
         () -> {
           Look look = new Look();
-          Shell shell = new Shell();
+          shell = new Shell();
           swap = SwapPageTest.model(day);
           ride = Models.ride(day);
           Map<Shell.Page, Supplier<? extends Node>> makers = new EnumMap<>(Shell.Page.class);
           makers.put(
-              Shell.Page.SWAP, () -> new SwapPage(look, swap, () -> shell.go(Shell.Page.RIDE)));
+              Shell.Page.SWAP,
+              () ->
+                  new SwapPage(
+                      look,
+                      swap,
+                      () -> shell.go(Shell.Page.RIDE),
+                      () -> shell.go(Shell.Page.RIDE),
+                      () -> shell.go(Shell.Page.REVIEW)));
           makers.put(
-              Shell.Page.RIDE, () -> new RidePage(look, ride, () -> shell.go(Shell.Page.SWAP)));
+              Shell.Page.RIDE,
+              () ->
+                  new RidePage(
+                      look,
+                      ride,
+                      () -> shell.go(Shell.Page.SWAP),
+                      () -> shell.go(Shell.Page.REVIEW)));
+          makers.put(Shell.Page.REVIEW, Pane::new);
           shell.open(Shell.Page.SWAP, day.id());
           Scene scene = new Scene(new ShellView(look, shell, makers, List.of()), 1280, 800);
           look.dress(scene);
@@ -115,7 +131,8 @@ class DayByKeyboardTest {
     keys.choose("Close the day");
     assertThat(day.state().step()).isEqualTo(Step.DAY_CLOSED);
     assertThat(day.state().lapsRidden()).isEqualTo(8);
-    assertThat(day.state().helperRecords()).hasSize(9);
+    onToTheReviewFromBothPages();
+    assertThat(day.state().helperRecords()).as("stints, warm-up and one").hasSize(10);
     assertThat(day.state().guesses()).hasSize(8);
     for (int stint = 1; stint <= 8; stint++) {
       var lap = day.state().lap(new LapId(stint, 1)).orElseThrow();
@@ -125,6 +142,16 @@ class DayByKeyboardTest {
       assertThat(time.seconds()).isEqualByComparingTo("93");
     }
     assertThat(day.desk().notebook().verify().sound()).isTrue();
+  }
+
+  private void onToTheReviewFromBothPages() {
+    Window.run(swap::tick);
+    heard();
+    keys.choose("On to the review");
+    assertThat(shell.pageProperty().get()).isEqualTo(Shell.Page.REVIEW);
+    keys.press(KeyCode.CONTROL, KeyCode.DIGIT3);
+    keys.choose("On to the review");
+    assertThat(shell.pageProperty().get()).isEqualTo(Shell.Page.REVIEW);
   }
 
   private void pin() {
@@ -187,7 +214,7 @@ class DayByKeyboardTest {
     keys.choose("Done with lap " + stint);
     assertThat(ride.troubleProperty().get()).isEmpty();
     heard();
-    keys.choose("On to the next lap");
+    keys.choose(stint == 8 ? "On to the end of the day" : "On to the next lap");
   }
 
   /** The page hears nothing for a moment after it has changed. */

@@ -4,11 +4,13 @@ import blindlap.plot.Samples;
 import blindlap.plot.SetupMark;
 import blindlap.screen.cover.HelperFrameView;
 import blindlap.screen.part.AnswerSentence;
+import blindlap.screen.part.AskedOnce;
 import blindlap.screen.part.BigWords;
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Counter;
 import blindlap.screen.part.ErrorNote;
+import blindlap.screen.part.HoldButton;
 import blindlap.screen.part.Lead;
 import blindlap.screen.part.LineScale;
 import blindlap.screen.part.Look;
@@ -237,6 +239,26 @@ final class Gallery {
     return frame;
   }
 
+  /** What is pressed with care: held, or asked once. */
+  private static FlowPane presses(Look look) {
+    HoldButton hold =
+        new HoldButton(
+            "Hold: the bike has been handed over",
+            "Now let go",
+            System::nanoTime,
+            () -> {},
+            () -> {});
+    hold.minHeightProperty().bind(look.touch());
+    AskedOnce.Words words =
+        new AskedOnce.Words("Close the day", "From then on no lap can be recorded.", "Not yet");
+    return new FlowPane(
+        16,
+        16,
+        hold,
+        new AskedOnce(look, words, () -> {}),
+        AskedOnce.question(look, words, () -> {}, () -> {}));
+  }
+
   private static HBox step(String number, String words, String state) {
     Label count = new Label(number);
     count.getStyleClass().add("number");
@@ -283,7 +305,8 @@ final class Gallery {
             new ErrorNote(
                 "Lap 12 has a time of 9:33.1, which is not a time of this trail.",
                 List.of("laps.csv, line 14, column “lap time”.", "Nothing was recorded.")),
-            new ProgressBar(0.4));
+            new ProgressBar(0.4),
+            presses(look));
     all.setStyle("-fx-padding: 30;");
     return new BorderPane(all);
   }

@@ -18,6 +18,7 @@ public final class Keyboard {
   private static final int MOST_TABS = 120;
 
   private final Scene scene;
+  private int struck;
 
   public Keyboard(Scene scene) {
     this.scene = scene;
@@ -31,6 +32,7 @@ public final class Keyboard {
 
   /** Presses and releases a key without waiting for the window to draw: for text and for Tab. */
   public void strike(KeyCode... together) {
+    struck++;
     Window.run(
         () -> {
           Robot robot = new Robot();
@@ -41,6 +43,11 @@ public final class Keyboard {
             robot.keyRelease(together[i]);
           }
         });
+  }
+
+  /** How often a key was pressed; keys that are held together count once. */
+  public int struck() {
+    return struck;
   }
 
   /** Holds a key down while something goes on, lets it go, and waits until that was dealt with. */

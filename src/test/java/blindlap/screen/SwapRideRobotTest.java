@@ -125,7 +125,11 @@ class SwapRideRobotTest {
           Shell.Page.SWAP,
           () ->
               new SwapPage(
-                  look, swap, () -> shell.go(Shell.Page.RIDE), () -> shell.go(Shell.Page.RIDE)));
+                  look,
+                  swap,
+                  () -> shell.go(Shell.Page.RIDE),
+                  () -> shell.go(Shell.Page.RIDE),
+                  () -> shell.go(Shell.Page.RIDE)));
       makers.put(Shell.Page.RIDE, () -> new RidePage(look, ride, () -> shell.go(Shell.Page.SWAP)));
       shell.open(Shell.Page.SWAP, day.id());
       scene = new Scene(new ShellView(look, shell, makers, List.of()), 1366, 768);

@@ -96,6 +96,13 @@ public interface RiderDays {
   /** The lap was spoiled by an event; it counts as ridden. */
   DayResult spoiled(SessionId id, LapId lap, VoidEvent event, String words);
 
+  /**
+   * Takes a void back: the lap counts again.
+   *
+   * @param event the event that made it void; refused if it is another by now
+   */
+  DayResult voidTakenBack(SessionId id, LapId lap, VoidEvent event);
+
   /** Something went otherwise than planned. */
   DayResult deviation(SessionId id, int stint, DeviationKind kind, String what);
 

@@ -37,8 +37,7 @@ public final class AskedOnce extends VBox {
   public AskedOnce(Look look, Words words, Supplier<Words> now, Runnable work) {
     super(10);
     this.look = look;
-    this.first = button(words.does());
-    first.setOnAction(e -> ask(now.get(), work));
+    this.first = button(look, words.does(), () -> ask(now.get(), work));
     getChildren().setAll(first);
   }
 
@@ -47,33 +46,53 @@ public final class AskedOnce extends VBox {
     return first;
   }
 
-  private void ask(Words words, Runnable work) {
+  /**
+   * The question alone, to stand below what was pressed first; what changes nothing comes first and
+   * has the focus.
+   *
+   * @param work what goes on
+   * @param not what changes nothing
+   */
+  public static VBox question(Look look, Words words, Runnable work, Runnable not) {
     Label follows = new Label(words.follows());
     follows.setWrapText(true);
     follows.setMinHeight(USE_PREF_SIZE);
     follows.getStyleClass().add("strong");
-    Button not = button(words.not());
-    not.setAccessibleText(words.not() + ". " + words.follows());
-    not.setOnAction(
-        e -> {
-          getChildren().setAll(first);
-          first.requestFocus();
-        });
-    Button goOn = button(words.does());
-    goOn.setOnAction(
-        e -> {
-          getChildren().setAll(first);
-          work.run();
-        });
-    // What changes nothing stands where the finger is.
-    getChildren().setAll(new FlowPane(12, 12, not, goOn), follows);
-    not.requestFocus();
+    Button keeps = button(look, words.not(), not);
+    keeps.setAccessibleText(words.not() + ". " + words.follows());
+    Button goesOn = button(look, words.does(), work);
+    keeps
+        .sceneProperty()
+        .addListener(
+            (o, before, scene) -> {
+              if (scene != null) {
+                keeps.requestFocus();
+              }
+            });
+    return new VBox(10, new FlowPane(12, 12, keeps, goesOn), follows);
   }
 
-  private Button button(String words) {
+  private void ask(Words words, Runnable work) {
+    Runnable goOn =
+        () -> {
+          getChildren().setAll(first);
+          first.requestFocus(); // else what comes first on the page had it, under the same key
+          work.run();
+        };
+    Runnable withdraw =
+        () -> {
+          getChildren().setAll(first);
+          first.requestFocus();
+        };
+    // What changes nothing stands where the finger is.
+    getChildren().setAll(question(look, words, goOn, withdraw));
+  }
+
+  private static Button button(Look look, String words, Runnable action) {
     Button button = new Button(words);
     button.minHeightProperty().bind(look.touch());
     button.setMinWidth(USE_PREF_SIZE);
+    button.setOnAction(e -> action.run());
     return button;
   }
 }

@@ -2,6 +2,7 @@ package blindlap.screen.ride;
 
 import blindlap.ride.RideQuestions;
 import blindlap.ride.RideSheet;
+import blindlap.screen.part.AskedOnce;
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.DayEventsView;
 import blindlap.screen.part.Look;
@@ -14,6 +15,7 @@ final class RideEventsView extends VBox {
   private final Look look;
   private final RideModel model;
   private final Runnable close;
+  private Runnable withdraw = () -> {};
 
   RideEventsView(Look look, RideModel model, Runnable close) {
     super(16);
@@ -28,18 +30,41 @@ final class RideEventsView extends VBox {
     if (riding) {
       getChildren().add(spoiled());
     }
+    getChildren().add(new RideVoidsView(look, model));
     getChildren().add(new DayEventsView(look, model.events()));
   }
 
+  /** An event asks once before it makes the lap void, below what was pressed. */
   private Node spoiled() {
-    return new ChoiceRow<>(
-        look,
-        RideWords.say("spoiled") + " " + RideWords.say("spoiled.title"),
-        RideOptions.of(RideQuestions.events()),
-        look.stacked() ? 3 : 6,
-        event -> {
-          model.spoiled(event);
+    VBox asked = new VBox();
+    ChoiceRow<String> events =
+        new ChoiceRow<>(
+            look,
+            RideWords.say("spoiled") + " " + RideWords.say("spoiled.title"),
+            RideOptions.of(RideQuestions.events()),
+            look.stacked() ? 3 : 6,
+            event -> ask(event, asked));
+    withdraw =
+        () -> {
+          events.show(null);
+          asked.getChildren().clear();
+          events.requestFocus();
+        };
+    return new VBox(10, events, asked);
+  }
+
+  private void ask(String event, VBox asked) {
+    int lap = model.sheetProperty().get().number();
+    AskedOnce.Words words =
+        new AskedOnce.Words(
+            RideWords.say("void.do", lap),
+            RideWords.say("void.follows", lap, RideWords.say("event." + event)),
+            RideWords.say("void.not"));
+    Runnable spoil =
+        () -> {
+          model.voids().spoiled(event);
           close.run();
-        });
+        };
+    asked.getChildren().setAll(AskedOnce.question(look, words, spoil, withdraw));
   }
 }

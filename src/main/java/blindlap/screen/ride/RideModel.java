@@ -6,8 +6,12 @@ import blindlap.ride.RideSheet;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.DayEventsModel;
 import blindlap.screen.part.Deaf;
+import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
+import blindlap.session.day.VoidEvent;
 import java.time.Clock;
+import java.util.Collections;
+import java.util.SortedMap;
 import java.util.function.LongSupplier;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -26,6 +30,8 @@ public final class RideModel extends RideDay {
   private final ReadOnlyStringWrapper lastAnswer = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper question = new ReadOnlyStringWrapper("");
   private final ReadOnlyBooleanWrapper saving = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyObjectWrapper<SortedMap<LapId, VoidEvent>> voids =
+      new ReadOnlyObjectWrapper<>(Collections.emptySortedMap());
   private final LongSupplier monotonic;
   private final DayEventsModel events;
   private final KeyInModel keyIn;
@@ -96,6 +102,11 @@ public final class RideModel extends RideDay {
     return lastAnswer.getReadOnlyProperty();
   }
 
+  /** Laps that are void by which event, as far as a void can still be taken back. */
+  public ReadOnlyObjectProperty<SortedMap<LapId, VoidEvent>> voidsProperty() {
+    return voids.getReadOnlyProperty();
+  }
+
   /** Keying in from paper. */
   public KeyInModel keyIn() {
     return keyIn;
@@ -139,6 +150,11 @@ public final class RideModel extends RideDay {
   @Override
   protected void offersToTakeBack(String what) {
     lastAnswer.set(what);
+  }
+
+  @Override
+  protected void showsVoids(SortedMap<LapId, VoidEvent> standing) {
+    voids.set(standing);
   }
 
   @Override

@@ -55,6 +55,7 @@ public final class RidePage extends HBox {
   private final Look look;
   private final RideModel model;
   private final Deaf deaf;
+  private final Runnable review;
   private final Label head = new Label();
   private final Label place = new Label();
   private final BigWords code;
@@ -85,8 +86,18 @@ public final class RidePage extends HBox {
    * @param back leaves the page
    */
   public RidePage(Look look, RideModel model, Runnable back) {
+    this(look, model, back, back);
+  }
+
+  /**
+   * The same.
+   *
+   * @param review leads on once the day is closed
+   */
+  public RidePage(Look look, RideModel model, Runnable back, Runnable review) {
     this.look = look;
     this.model = model;
+    this.review = review;
     this.deaf = model.deaf();
     this.foot = new RideFootView(look, model, deaf);
     this.keyIn = new KeyInView(look, model.keyIn(), deaf);
@@ -342,12 +353,12 @@ public final class RidePage extends HBox {
     return switch (now.stage()) {
       case ALL_RIDDEN ->
           List.of(
-              new RideStepsView(look, model, deaf, now),
+              new RideStepsView(look, model, deaf, now, review),
               new RideEventsView(look, model, this::closeEvents));
       case CAP -> List.of(new RideCapView(look, model, deaf, this::openEvents));
       case SCORED -> List.of(new RideScoreView(look, model, now, wide()));
       case NO_SESSION, OVER, HAND_OVER, WARM_UP, SETTLING, DONE ->
-          List.of(new RideStepsView(look, model, deaf, now));
+          List.of(new RideStepsView(look, model, deaf, now, review));
     };
   }
 

@@ -25,7 +25,10 @@ final class RideStepsView extends VBox {
   private final Deaf deaf;
   private final Label first;
 
-  RideStepsView(Look look, RideModel model, Deaf deaf, RideSheet now) {
+  /**
+   * @param review leads on once the day is closed
+   */
+  RideStepsView(Look look, RideModel model, Deaf deaf, RideSheet now, Runnable review) {
     super(18);
     this.look = look;
     this.model = model;
@@ -38,7 +41,7 @@ final class RideStepsView extends VBox {
     switch (now.stage()) {
       case HAND_OVER -> handOver(now.helperHandsOver());
       case DONE -> done(now);
-      case OVER -> getChildren().add(said());
+      case OVER -> over(review);
       case NO_SESSION, WARM_UP, SETTLING, CAP, SCORED, ALL_RIDDEN -> {} // words alone
     }
   }
@@ -61,7 +64,7 @@ final class RideStepsView extends VBox {
   }
 
   private void done(RideSheet now) {
-    Button next = new Button(RideWords.say("next.button"));
+    Button next = new Button(RideWords.say(model.done().last() ? "next.end" : "next.button"));
     next.getStyleClass().add("next");
     next.minHeightProperty().bind(look.touch());
     next.setMinWidth(USE_PREF_SIZE);
@@ -73,6 +76,15 @@ final class RideStepsView extends VBox {
       watches.add(new RideWatchView(look, model, measure, false, watches.isEmpty()));
     }
     getChildren().addAll(watches);
+  }
+
+  private void over(Runnable review) {
+    Button on = new Button(RideWords.say("over.review"));
+    on.getStyleClass().add("next");
+    on.minHeightProperty().bind(look.touch());
+    on.setMinWidth(USE_PREF_SIZE);
+    on.setOnAction(e -> deaf.hear(review));
+    getChildren().addAll(said(), on, new RideVoidsView(look, model));
   }
 
   private void handOver(boolean helperHandsOver) {

@@ -1,5 +1,6 @@
 package blindlap.screen.swap;
 
+import blindlap.desk.PaperForm;
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
@@ -41,6 +42,7 @@ final class SwapCatchUpView extends VBox {
       };
 
   private @Nullable Integer fitted;
+  private int stint = -1;
 
   SwapCatchUpView(Look look, SwapLater later) {
     super(12);
@@ -48,6 +50,7 @@ final class SwapCatchUpView extends VBox {
     this.later = later;
     for (TextField each : List.of(by, note)) {
       each.minHeightProperty().bind(look.touch());
+      each.textProperty().addListener((o, before, now) -> typing());
     }
     by.setAccessibleText(SwapWords.say("later.paper.by"));
     note.setAccessibleText(SwapWords.say("later.paper.note"));
@@ -56,15 +59,24 @@ final class SwapCatchUpView extends VBox {
   }
 
   private void show(@Nullable SwapPaper now) {
+    stint = -1; // what is put into the fields now is not being typed
     getChildren().clear();
-    fitted = null;
     ticked.clear();
     fields.clear();
     measured.getChildren().clear();
-    note.clear();
     if (now == null) {
       return;
     }
+    PaperForm before = later.typed(now.stint());
+    fitted = before.fitted();
+    ticked.addAll(before.confirmed());
+    by.setText(before.by().isEmpty() ? by.getText() : before.by());
+    note.setText(before.note());
+    build(now, before);
+    stint = now.stint();
+  }
+
+  private void build(SwapPaper now, PaperForm before) {
     Label head = new Label(now.head());
     head.getStyleClass().add("field-title");
     head.setWrapText(true);
@@ -73,8 +85,8 @@ final class SwapCatchUpView extends VBox {
     Button record = Fields.wide(new Button(SwapWords.say("later.paper.record", now.stint())));
     record.minHeightProperty().bind(look.touch());
     record.setWrapText(true);
-    record.setDisable(true);
-    record.setOnAction(e -> record(now));
+    record.setDisable(fitted == null);
+    record.setOnAction(e -> form(now.stint()).whole().ifPresent(later::keptOnPaper));
     ChoiceRow<Integer> row =
         new ChoiceRow<>(
             look,
@@ -83,12 +95,29 @@ final class SwapCatchUpView extends VBox {
             2,
             chosen -> {
               fitted = chosen;
-              settings(now, chosen == KeptOnPaper.AS_SCHEDULED ? now.scheduled() : chosen);
+              settings(now, chosen, typed());
               record.setDisable(false);
+              typing();
             });
+    Integer chosen = fitted;
+    if (chosen != null) {
+      row.show(chosen);
+      settings(now, chosen, before.measured());
+    }
     getChildren().addAll(head, standing, row, ticks(now));
     getChildren().addAll(asked("later.paper.by", by), by, measured);
     getChildren().addAll(asked("later.paper.note", note), note, record);
+  }
+
+  /** Something was typed, ticked or chosen: it is kept half way. */
+  private void typing() {
+    if (stint >= 0) {
+      later.typing(form(stint));
+    }
+  }
+
+  private PaperForm form(int of) {
+    return new PaperForm(of, fitted, by.getText(), ticked, typed(), note.getText());
   }
 
   private static List<ChoiceRow.Option<Integer>> options(SwapPaper now) {
@@ -121,7 +150,9 @@ final class SwapCatchUpView extends VBox {
       CheckBox tick = Fields.wide(new CheckBox(check.words()));
       tick.setWrapText(true);
       tick.minHeightProperty().bind(look.touch());
-      tick.setOnAction(e -> tick(SafetyCheck.valueOf(check.key()), tick.isSelected()));
+      SafetyCheck of = SafetyCheck.valueOf(check.key());
+      tick.setSelected(ticked.contains(of));
+      tick.setOnAction(e -> tick(of, tick.isSelected()));
       box.getChildren().add(tick);
     }
     return box;
@@ -133,11 +164,17 @@ final class SwapCatchUpView extends VBox {
     } else {
       ticked.remove(check);
     }
+    typing();
   }
 
-  /** The settings of what was fitted; what was typed for one that both have stays. */
-  private void settings(SwapPaper now, int setup) {
-    Map<String, String> typed = typed();
+  /**
+   * The settings of what was fitted.
+   *
+   * @param fitted as chosen
+   * @param typed what was typed before: for a setting that both have it stays
+   */
+  private void settings(SwapPaper now, int fitted, Map<String, String> typed) {
+    int setup = fitted == KeptOnPaper.AS_SCHEDULED ? now.scheduled() : fitted;
     fields.clear();
     GridPane grid = new GridPane();
     grid.setHgap(16);
@@ -147,6 +184,7 @@ final class SwapCatchUpView extends VBox {
       TextField field = Fields.wide(new TextField(typed.getOrDefault(name, "")));
       field.minHeightProperty().bind(look.touch());
       field.setAccessibleText(SwapWords.say("later.paper.measured", name));
+      field.textProperty().addListener((o, before, after) -> typing());
       fields.put(name, field);
       Label label = new Label(SwapWords.say("later.paper.measured", name));
       label.setLabelFor(field);
@@ -158,21 +196,7 @@ final class SwapCatchUpView extends VBox {
 
   private Map<String, String> typed() {
     Map<String, String> typed = new LinkedHashMap<>();
-    fields.forEach(
-        (name, field) -> {
-          if (!field.getText().isBlank()) {
-            typed.put(name, field.getText().strip());
-          }
-        });
+    fields.forEach((name, field) -> typed.put(name, field.getText()));
     return typed;
-  }
-
-  private void record(SwapPaper now) {
-    Integer chosen = fitted;
-    if (chosen != null) {
-      later.keptOnPaper(
-          new KeptOnPaper(
-              now.stint(), chosen, by.getText().strip(), ticked, typed(), note.getText().strip()));
-    }
   }
 }

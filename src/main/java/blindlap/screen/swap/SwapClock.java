@@ -121,6 +121,6 @@ final class SwapClock {
     Duration whole = work.whole();
     return whole.isZero()
         ? SwapWords.say(none)
-        : SwapWords.say(work.raised() ? raised : note, SwapWords.countdown(whole));
+        : SwapWords.say(work.raise().isZero() ? note : raised, SwapWords.countdown(whole));
   }
 }

@@ -1,9 +1,11 @@
 package blindlap.screen.swap;
 
 import blindlap.desk.CaughtUp;
+import blindlap.desk.DeskFault;
 import blindlap.desk.FitCorrections;
 import blindlap.desk.HelperDay;
 import blindlap.desk.HelperOver;
+import blindlap.desk.PaperForm;
 import blindlap.desk.Sessions;
 import blindlap.fault.Problem;
 import blindlap.plan.Setup;
@@ -195,6 +197,21 @@ public final class SwapLater {
     trouble.set("");
     said.set(SwapWords.say("later.corrected", words(stint, setup)));
     show();
+  }
+
+  /** A stint's paper as far as it was typed before, on this page or before a restart. */
+  PaperForm typed(int stint) {
+    return work.paper()
+        .filter(form -> form.stint() == stint)
+        .orElseGet(() -> PaperForm.empty(stint));
+  }
+
+  /** Paper is being typed; the clock says when it is kept. */
+  void typing(PaperForm form) {
+    HelperEntry inHand = work.entry();
+    if (inHand != null && inHand.stint() == form.stint() && !work.paper(form)) {
+      refuse(List.of(Problem.of(DeskFault.NOTE_TOO_LONG, "")));
+    }
   }
 
   /** A stint was kept on paper: its record is written. */

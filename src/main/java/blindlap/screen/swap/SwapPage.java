@@ -19,6 +19,7 @@ public final class SwapPage extends StackPane {
   private final Look look;
   private final SwapModel model;
   private final Runnable ride;
+  private final Runnable review;
   private final VBox door = new VBox(16);
   private final StackPane content = new StackPane();
   private final HelperFrameView frame;
@@ -29,15 +30,17 @@ public final class SwapPage extends StackPane {
    * @param back leaves the page; it is hidden first
    */
   public SwapPage(Look look, SwapModel model, Runnable back) {
-    this(look, model, back, back);
+    this(look, model, back, back, back);
   }
 
   /**
    * The same.
    *
    * @param ride leads to the rider's page while the bike is out
+   * @param review leads on once the day is closed
    */
-  public SwapPage(Look look, SwapModel model, Runnable back, Runnable ride) {
+  public SwapPage(Look look, SwapModel model, Runnable back, Runnable ride, Runnable review) {
+    this.review = review;
     this.look = look;
     this.model = model;
     this.ride = ride;
@@ -125,6 +128,14 @@ public final class SwapPage extends StackPane {
     return leave;
   }
 
+  private Node onToReview() {
+    Button on = new Button(SwapWords.say("over.review"));
+    on.getStyleClass().add("next");
+    on.minHeightProperty().bind(look.touch());
+    on.setOnAction(e -> review.run());
+    return on;
+  }
+
   private Node[] door(SwapModel.Phase phase) {
     return switch (phase) {
       case PHRASE ->
@@ -145,7 +156,7 @@ public final class SwapPage extends StackPane {
               SwapWords.say("pin.title"),
               SwapWords.say("phrase.open"),
               model::reopen);
-      case OVER -> new Node[] {HelperDoorView.lead(SwapWords.say("over"))};
+      case OVER -> new Node[] {HelperDoorView.lead(SwapWords.say("over")), onToReview()};
       // A day that is open is drawn elsewhere, before this door is asked for.
       case NO_SESSION, OPEN, ALL_DONE, SAFE ->
           new Node[] {HelperDoorView.lead(SwapWords.say("no.session"))};

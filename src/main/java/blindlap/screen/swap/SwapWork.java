@@ -3,6 +3,7 @@ package blindlap.screen.swap;
 import blindlap.desk.DeskFault;
 import blindlap.desk.HelperDay;
 import blindlap.desk.HelperDraft;
+import blindlap.desk.PaperForm;
 import blindlap.desk.Sessions;
 import blindlap.fault.Problem;
 import blindlap.ride.DayEvents;
@@ -45,6 +46,7 @@ public final class SwapWork extends SwapShown {
   private @Nullable HelperDay day;
   private @Nullable HelperEntry entry;
   private Set<Integer> steps = Set.of();
+  private Optional<PaperForm> paper = Optional.empty();
   private boolean covered = true;
   private boolean handing;
   private final SwapFitted fitted = new SwapFitted();
@@ -89,6 +91,7 @@ public final class SwapWork extends SwapShown {
   void forget() {
     entry = null;
     steps = Set.of();
+    paper = Optional.empty();
     fitted.forget();
     close();
   }
@@ -117,6 +120,7 @@ public final class SwapWork extends SwapShown {
                           HelperEntry.untouched(next, helper, open.work(next).setup()), Set.of()));
       entry = taken.entry();
       steps = taken.steps();
+      paper = taken.paper();
       drafts.begin();
       time.follow(taken.entry());
       time.raise(open.raised(latest, next));
@@ -185,12 +189,7 @@ public final class SwapWork extends SwapShown {
     return time.left(day().plan(), now().stint());
   }
 
-  /** True if an earlier handling took so long that every one takes longer now. */
-  boolean raised() {
-    return !time.raise().isZero();
-  }
-
-  /** By how much. */
+  /** By how much every handling takes longer since an earlier one took so long. */
   Duration raise() {
     return time.raise();
   }
@@ -218,6 +217,19 @@ public final class SwapWork extends SwapShown {
     if (now().begun() == null && change(now().begunAt(clock.instant()))) {
       drafts.now();
     }
+  }
+
+  Optional<PaperForm> paper() {
+    return paper;
+  }
+
+  /** Paper is being typed; false where it has no more room beside the entry. */
+  boolean paper(PaperForm form) {
+    if (!day().fits(new HelperDraft(now(), steps, Optional.of(form)))) {
+      return false;
+    }
+    paper = Optional.of(form);
+    return true;
   }
 
   /** A step was done, or not; only an aid to memory. */
@@ -377,7 +389,7 @@ public final class SwapWork extends SwapShown {
     HelperEntry now = entry;
     return open == null || now == null || handing
         ? Optional.empty()
-        : Optional.of(new SwapDrafts.InHand(open, new HelperDraft(now, steps), covered));
+        : Optional.of(new SwapDrafts.InHand(open, new HelperDraft(now, steps, paper), covered));
   }
 
   private void kept() {

@@ -157,4 +157,29 @@ class OldDayModelTest {
     model.remove(second);
     assertThat(model.previewProperty().get().heads()).doesNotContain("dabs");
   }
+
+  @Test
+  void aColumnOfLapNumbersIsNotProposedAsLapTimes() throws Exception {
+    for (String head : new String[] {"Lap", "no", "Run", "Runde", "#", ""}) {
+      model.open(file(head + ";secs\n1;95.0\n2;94.2\n3;96.1\n4;95.1\n"));
+      assertThat(model.measures().get(0).field("column").get()).as(head).isEqualTo("secs");
+    }
+    model.open(file("Lap time;u\n1;95.0\n2;94.2\n3;96.1\n4;95.1\n"));
+    assertThat(model.measures().get(0).field("column").get()).isEqualTo("u");
+  }
+
+  @Test
+  void aValueThatCannotBeOfTheMeasureInItsUnitAsksForTheUnit() throws Exception {
+    model.open(file("t\n95120\n94200\n96110\n"));
+    who();
+    TypedForm time = model.measures().get(0);
+    assertThat(time.field("unit").get()).isEqualTo("s");
+    assertThat(time.field("unit").errorProperty().get()).contains("95120", "s");
+    model.take();
+    assertThat(days.desk().notebook().summaries()).isEmpty();
+    time.field("unit").set("ms");
+    assertThat(time.field("unit").errorProperty().get()).isEmpty();
+    model.take();
+    assertThat(days.desk().notebook().summaries()).hasSize(1);
+  }
 }

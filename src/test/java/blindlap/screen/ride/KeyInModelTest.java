@@ -8,6 +8,7 @@ import blindlap.screen.part.Background;
 import blindlap.screen.ride.KeyInModel.Stage;
 import blindlap.session.Fact;
 import blindlap.session.day.DeviationKind;
+import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.Source;
 import java.math.BigDecimal;
@@ -208,5 +209,56 @@ class KeyInModelTest {
     assertThat(model.differences()).hasSize(1);
     model.settle(List.of("62"));
     assertThat(recorded(1).get(GRIP)).isEqualByComparingTo("62");
+  }
+
+  @Test
+  void whatCannotStandInACellIsSaidByLapAsSoonAsTheCellIsLeft() {
+    type(3, "lap time", "1:33.1");
+    assertThat(model.wrong()).isEmpty();
+    type(3, GRIP, "162");
+    assertThat(model.wrong()).containsOnlyKeys(2);
+    assertThat(model.wrong().get(2)).contains("lap 3", "162", GRIP).doesNotContain("line ");
+    assertThat(model.stageProperty().get()).isEqualTo(Stage.FIRST);
+    type(3, GRIP, "62");
+    assertThat(model.wrong()).isEmpty();
+    type(6, "void", "slow");
+    assertThat(model.wrong()).containsOnlyKeys(5);
+    assertThat(model.wrong().get(5)).contains("lap 6", "slow");
+  }
+
+  @Test
+  void aSetupIsTypedAsAnyBeginningOfItsNameAndAnAmbiguousOneSaysWhichItCouldBe() {
+    type(1, "guess", "sho");
+    assertThat(model.wrong().get(0)).contains("lap 1", "\"sho\"", "Shock K", "Shock L");
+    type(1, "guess", "shock l");
+    assertThat(model.wrong()).isEmpty();
+    type(1, "sureness", "f");
+    type(1, "cue", "a rattle");
+    type(1, "wind", "some");
+    model.typed();
+    type(1, "guess", "Shock L");
+    type(1, "sureness", "fairly sure");
+    type(1, "cue", "a rattle");
+    type(1, "wind", "some");
+    model.typed();
+    model.settle(model.differences().stream().map(KeyInModel.Row::second).toList());
+    assertThat(model.troubleProperty().get()).isEmpty();
+    assertThat(day.state().guesses().get(1))
+        .isEqualTo(new Guess(1, Guess.Sureness.FAIRLY_SURE, "a rattle"));
+    assertThat(day.state().lap(new LapId(1, 1)).orElseThrow().conditions())
+        .containsEntry("wind", "some");
+  }
+
+  @Test
+  void howManyLapsWereRecordedIsSaidOnceTheyAre() {
+    for (int turn = 0; turn < 2; turn++) {
+      for (int lap = 1; lap <= 6; lap++) {
+        type(lap, "lap time", "1:3" + lap + ".1");
+      }
+      assertThat(model.recordedProperty().get()).isEmpty();
+      model.typed();
+    }
+    assertThat(model.recordedProperty().get()).isEqualTo("6 laps recorded.");
+    assertThat(day.state().lapsRidden()).isEqualTo(6);
   }
 }

@@ -8,6 +8,7 @@ import blindlap.ride.RideSheet;
 import blindlap.screen.Keyboard;
 import blindlap.screen.Models;
 import blindlap.screen.OneRideDay;
+import blindlap.screen.SceneText;
 import blindlap.screen.Window;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fonts;
@@ -16,6 +17,8 @@ import blindlap.screen.part.Look;
 import blindlap.session.Fact;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.LapId;
+import blindlap.session.day.Step;
+import blindlap.session.day.VoidEvent;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -42,11 +45,11 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Where things stand on the Ride page, what it does not hear, and what is held. */
 class RidePlacesTest {
-  private static final int WIDE = 1366;
   private static final int HIGH = 768;
 
   /** As wide as the screen that tests have. */
@@ -158,13 +161,14 @@ class RidePlacesTest {
         });
   }
 
-  @Test
-  void nothingOfThePageLiesOutsideAWindowOf1366By768InAnyStage() {
+  @ParameterizedTest
+  @CsvSource({"1366,768", "1920,1080"})
+  void nothingOfThePageLiesOutsideAWindowOf1366By768OrMoreInAnyStage(int width, int height) {
     Map<String, List<String>> wrong = new LinkedHashMap<>();
     Window.run(
         () -> {
           scene.setRoot(new Pane());
-          scene = new Scene(new RidePage(look, ride, () -> {}), WIDE, HIGH);
+          scene = new Scene(new RidePage(look, ride, () -> {}), width, height);
           look.dress(scene);
         });
     look("wait", wrong);
@@ -308,5 +312,74 @@ class RidePlacesTest {
     assertThat(day.state().deviations().get(2).what()).isEqualTo("252 s of 420 s");
     assertThat(Window.call(() -> scene.getRoot().lookupAll(".label").toString()))
         .doesNotContain("early");
+  }
+
+  @Test
+  void voidAsksOnceAndAKeyThatBouncesKeepsTheLap() {
+    Window.run(ride::handedOver);
+    Window.run(ride::warmUpRidden);
+    Window.run(ride::handedOver);
+    heard();
+    Window.run(() -> button("Something happened").fire());
+    LapId lap = new LapId(1, 1);
+    for (int time = 0; time < 2; time++) {
+      keys.goTo("crash");
+      keys.press(KeyCode.SPACE);
+      assertThat(shown()).contains("Lap 1 would be void: crash.");
+      keys.press(time == 0 ? KeyCode.SPACE : KeyCode.ENTER);
+      assertThat(day.state().lap(lap)).isEmpty();
+    }
+    keys.goTo("crash");
+    keys.press(KeyCode.SPACE);
+    keys.goTo("Void lap 1");
+    keys.press(KeyCode.SPACE);
+    assertThat(day.state().lap(lap).orElseThrow().voided().orElseThrow().event())
+        .isEqualTo(VoidEvent.CRASH);
+    assertThat(Window.call(() -> button("Take back: the void of lap 1").isVisible())).isTrue();
+    Window.run(ride::next);
+    heard();
+    Window.run(() -> button("Something happened").fire());
+    assertThat(shown()).contains("Lap 1 is void: crash.");
+    keys.goTo("Take back: the void of lap 1");
+    keys.press(KeyCode.SPACE);
+    assertThat(day.state().lap(lap).orElseThrow().voided()).isEmpty();
+    assertThat(shown()).doesNotContain("is void");
+  }
+
+  @Test
+  void theDayIsEndedEarlyOnThePageWithItsReasonAfterItAskedOnce() {
+    Window.run(ride::handedOver);
+    Window.run(ride::warmUpRidden);
+    Window.run(ride::handedOver);
+    Window.run(ride::lapDone);
+    heard();
+    keys.choose("Something happened");
+    keys.goTo("Why? Dark");
+    keys.type("rain");
+    keys.press(KeyCode.ENTER);
+    assertThat(keys.here()).startsWith("Who decided?");
+    keys.type("R. Lind");
+    keys.choose("End the day early");
+    assertThat(shown()).contains("nothing brings the day back");
+    keys.press(KeyCode.SPACE);
+    assertThat(day.state().cutShort()).as("kept by a second press on the same key").isEmpty();
+    keys.choose("End the day early");
+    keys.choose("End the day early");
+    Fact.DayCutShort cut = day.state().cutShort().orElseThrow();
+    assertThat(List.of(cut.reason(), cut.decidedBy())).containsExactly("rain", "R. Lind");
+    assertThat(cut.lastStint()).isEqualTo(1);
+    assertThat(shown()).contains("The day ends after stint 1.");
+    keys.choose("Back to the sheet");
+    heard();
+    keys.choose("On to the end of the day");
+    heard();
+    assertThat(shown()).contains("Every lap is ridden.");
+    keys.choose("Close the day");
+    keys.choose("Close the day");
+    assertThat(day.state().step()).isEqualTo(Step.DAY_CLOSED);
+  }
+
+  private String shown() {
+    return Window.call(() -> SceneText.of(scene));
   }
 }

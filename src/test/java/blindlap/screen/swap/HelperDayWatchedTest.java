@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.RamFolder;
 import blindlap.compute.OrderSeeds;
+import blindlap.desk.PaperForm;
 import blindlap.desk.SafeKeeping;
 import blindlap.desk.TestDay;
 import blindlap.screen.Models;
 import blindlap.seal.HelperRecord;
 import blindlap.session.Fact;
+import blindlap.session.KeptOnPaper;
 import blindlap.session.SafetyCheck;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.LapId;
@@ -157,11 +159,25 @@ class HelperDayWatchedTest {
           swap.work().step(more, i % 2 == 0);
           swap.work().typing("compression", "1" + more);
         }
+        if (real && i % 3 == 0) {
+          swap.later().typing(onPaper(stint, i));
+        }
         day.clock().move(Duration.ofMinutes(1));
         swap.touch();
         swap.tick();
         look(stint + ": minute " + i);
       }
+    }
+
+    /** Paper of the stint that is typed half way and then given up. */
+    private static PaperForm onPaper(int stint, int minute) {
+      return new PaperForm(
+          stint,
+          KeptOnPaper.AS_SCHEDULED,
+          "M. Oster",
+          Set.of(SafetyCheck.BRAKES),
+          Map.of("compression", "1" + minute),
+          "the pencil broke");
     }
 
     private void handle(int stint) {

@@ -240,7 +240,14 @@ class SwapPlacesTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"usual,1366,768", "full,1366,768", "full,1366,729", "full,1366,694", "long,1366,768"})
+  @CsvSource({
+    "usual,1366,768",
+    "full,1366,768",
+    "full,1366,729",
+    "full,1366,694",
+    "long,1366,768",
+    "full,1920,1080"
+  })
   void nothingOfThePageLiesOutsideASmallWindowAtAnyMoment(String name, int width, int height) {
     String plan =
         switch (name) {
@@ -250,7 +257,7 @@ class SwapPlacesTest {
         };
     Window.run(
         () -> {
-          open(plan, height == 768 ? 2 : 3, width, height);
+          open(plan, height >= 768 ? 2 : 3, width, height);
           assertThat(day.helper().work(1).settings()).hasSize(name.equals("usual") ? 3 : 5);
           wholeDay(name + "-" + height, 3);
           shut();

@@ -1,0 +1,308 @@
+package blindlap.screen;
+
+import blindlap.desk.HelperDay;
+import blindlap.desk.TestDay;
+import blindlap.plan.Setting;
+import blindlap.screen.part.Deaf;
+import blindlap.screen.part.Fonts;
+import blindlap.screen.part.Look;
+import blindlap.screen.part.Shell;
+import blindlap.screen.part.Theme;
+import blindlap.screen.ride.RideModel;
+import blindlap.screen.ride.RidePage;
+import blindlap.screen.swap.SwapModel;
+import blindlap.screen.swap.SwapPage;
+import blindlap.session.SafetyCheck;
+import blindlap.wording.SwapWords;
+import java.nio.file.Files;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Supplier;
+import javafx.application.Platform;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import javafx.stage.StageStyle;
+
+/**
+ * A warm-up and a stint in a real window, by mouse and by keyboard, small and large, at 100 % and
+ * 200 % text, in every theme: pictures of each moment, what cannot be reached, and how many presses
+ * a helper's stint and a rider's lap take. A program: DEVELOPERS.md has the command.
+ */
+public final class DayWalk {
+  private static final String PIN = "4711";
+
+  private final boolean mouse;
+  private final String name;
+  private final TestDay day;
+  private final Map<String, Integer> counts = new LinkedHashMap<>();
+  private final List<String> wrong = new ArrayList<>();
+  private final Stage stage = new Stage();
+  private final Scene scene;
+  private final SwapModel swap;
+  private final RideModel ride;
+  private final Shell shell = new Shell();
+  private final Keyboard keys;
+  private final Mouse hand;
+
+  private DayWalk(boolean mouse, int width, int height, double scale, Theme theme)
+      throws Exception {
+    this.mouse = mouse;
+    this.name =
+        String.format(
+            Locale.ROOT,
+            "%d-%.0f-%s-%s",
+            width,
+            100 * scale,
+            theme.name().toLowerCase(Locale.ROOT),
+            mouse ? "mouse" : "keys");
+    this.day = new TestDay(Files.createTempDirectory("walk"), TestDay.EIGHT, 2);
+    swap = Models.swap(day);
+    ride = Models.ride(day);
+    Look look = new Look();
+    look.themeProperty().set(theme);
+    look.textScaleProperty().set(scale);
+    Map<Shell.Page, Supplier<? extends Node>> makers = new EnumMap<>(Shell.Page.class);
+    Runnable toRide = () -> shell.go(Shell.Page.RIDE);
+    makers.put(Shell.Page.SWAP, () -> new SwapPage(look, swap, toRide, toRide, toRide));
+    makers.put(Shell.Page.RIDE, () -> new RidePage(look, ride, () -> shell.go(Shell.Page.SWAP)));
+    shell.open(Shell.Page.SWAP, day.id());
+    scene =
+        new Scene(new ShellView(look, shell, makers, List.of("quarry.blindlap")), width, height);
+    look.dress(scene);
+    stage.initStyle(StageStyle.UNDECORATED);
+    stage.setScene(scene);
+    stage.setX(0);
+    stage.setY(0);
+    stage.show();
+    stage.requestFocus();
+    keys = new Keyboard(scene);
+    hand = new Mouse(scene);
+  }
+
+  private void press(String words) {
+    if (mouse) {
+      hand.click(words);
+    } else {
+      keys.choose(words);
+    }
+  }
+
+  private int presses() {
+    return mouse ? hand.clicks() : keys.struck();
+  }
+
+  private void type(String field, String text) {
+    if (mouse) {
+      hand.click(field);
+    } else {
+      keys.goTo(field);
+    }
+    keys.type(text);
+  }
+
+  private void look(String moment) {
+    Window.run(
+        () -> {
+          Window.picture(scene, name + "-" + moment.replace(' ', '-'));
+          Reachable.wrong(scene).forEach(each -> wrong.add(name + ", " + moment + ": " + each));
+        });
+  }
+
+  private void heard() {
+    Window.run(() -> day.clock().move(Deaf.FOR));
+  }
+
+  private void count(String what, Runnable part) {
+    int before = presses();
+    part.run();
+    counts.merge(what, presses() - before, Integer::sum);
+  }
+
+  private void walk() {
+    look("phrase");
+    type("Helper phrase", day.phrase());
+    keys.press(KeyCode.ENTER);
+    pin();
+    handle(0, "warm-up");
+    toRide();
+    look("warm-up ride");
+    press("Warm-up lap ridden");
+    look("waiting");
+    toSwap();
+    handle(1, "stint");
+    toRide();
+    lap();
+    toSwap();
+  }
+
+  private void pin() {
+    type("Day PIN", PIN);
+    keys.press(KeyCode.ENTER);
+    Window.run(swap::tick);
+    heard();
+  }
+
+  private void toRide() {
+    Window.run(() -> shell.go(Shell.Page.RIDE));
+    Window.run(ride::tick);
+    heard();
+  }
+
+  private void toSwap() {
+    Window.run(() -> shell.go(Shell.Page.SWAP));
+    heard();
+    look("safe");
+    int before = presses();
+    press("The bike is back");
+    pin();
+    // Of a PIN by mouse its digits and Enter are keys.
+    counts.put("the bike is back, and the PIN", presses() - before);
+  }
+
+  private void handle(int stint, String of) {
+    HelperDay.Work work = day.helper().work(stint);
+    look(of + " not begun");
+    count(of + ": begin", () -> press("Begin"));
+    for (Setting setting : work.settings()) {
+      int digits = setting.value().length();
+      int before = keys.struck();
+      count(of + ": values", () -> type(setting.name() + ", measured", setting.value()));
+      keys.press(KeyCode.ENTER);
+      if (!mouse) {
+        counts.merge(of + ": values", 1 - digits, Integer::sum); // Enter, and no digits
+      }
+      if (keys.struck() == before) {
+        throw new AssertionError("nothing was typed");
+      }
+    }
+    count(
+        of + ": seven ticks",
+        () -> {
+          for (SafetyCheck check : SafetyCheck.values()) {
+            if (mouse) {
+              press(SwapWords.say("check." + check));
+            } else {
+              keys.press(KeyCode.valueOf(SwapWords.say("key." + check)));
+            }
+          }
+        });
+    if (stint > 0) {
+      count(
+          of + ": fit",
+          () -> {
+            if (mouse) {
+              press("Is the rider fit to go on?: yes");
+            } else {
+              keys.press(KeyCode.Y);
+            }
+          });
+    }
+    Window.run(
+        () -> {
+          day.clock().move(Duration.ofMinutes(7));
+          swap.touch();
+          swap.tick();
+        });
+    look(of + " ready");
+    count(of + ": safe", () -> press("Safe: "));
+    if (!day.state().handedOver(stint)) {
+      throw new AssertionError(name + ": " + swap.work().troubleProperty().get());
+    }
+    heard();
+  }
+
+  private void lap() {
+    press("Who holds the watch?: starter");
+    // As on every later lap, where the holder is known: the focus is on Start.
+    Window.run(() -> shell.go(Shell.Page.SWAP));
+    toRide();
+    look("sheet");
+    count("lap: watch", () -> press("lap time: Start"));
+    Window.run(() -> day.clock().move(Duration.ofSeconds(93)));
+    count("lap: watch", () -> press("lap time: Stop"));
+    count("lap: answers", () -> press("trust: none (1) to complete (9): 6"));
+    for (String scale : List.of("grip in the rocks", "harshness at the hands")) {
+      count("lap: answers", () -> mark(scale));
+    }
+    count("lap: answers", () -> press("one more"));
+    count("lap: guess and sureness", () -> press("Your guess: Shock K"));
+    count("lap: guess and sureness", () -> press("How sure?: a hunch"));
+    look("full sheet");
+    count("lap: done", () -> press("Done with lap 1"));
+    heard();
+    look("done");
+    count("lap: on", () -> press("On to the next lap"));
+    press("Something happened");
+    heard();
+    look("events");
+    press("End the day early");
+    look("end asked");
+    press("Ride on");
+    press("Back to the sheet");
+    if (!day.state().guesses().containsKey(1)) {
+      throw new AssertionError(name + ": " + ride.troubleProperty().get());
+    }
+  }
+
+  private void mark(String scale) {
+    if (mouse) {
+      hand.click(scale);
+    } else {
+      keys.goTo(scale);
+      keys.press(KeyCode.RIGHT);
+    }
+  }
+
+  /**
+   * Walks; the pictures go where the property blindlap.pictures says.
+   *
+   * @param arguments nothing for all walks, else every how many of them are walked
+   */
+  public static void main(String[] arguments) throws Exception {
+    Window.start();
+    Window.run(Fonts::load);
+    List<String> wrong = new ArrayList<>();
+    int each = arguments.length == 0 ? 1 : Integer.parseInt(arguments[0]);
+    int walks = 0;
+    for (String size : List.of("1366x768", "1920x1080")) {
+      for (double scale : new double[] {1, 2}) {
+        for (Theme theme : Theme.values()) {
+          for (boolean mouse : new boolean[] {true, false}) {
+            if (walks++ % each == 0) {
+              wrong.addAll(walk(size, scale, theme, mouse));
+            }
+          }
+        }
+      }
+    }
+    wrong.forEach(System.out::println);
+    Platform.exit();
+    System.exit(wrong.isEmpty() ? 0 : 1);
+  }
+
+  private static List<String> walk(String size, double scale, Theme theme, boolean mouse) {
+    String[] sides = size.split("x");
+    DayWalk walk =
+        Window.call(
+            () ->
+                new DayWalk(
+                    mouse, Integer.parseInt(sides[0]), Integer.parseInt(sides[1]), scale, theme));
+    try {
+      walk.walk();
+    } catch (AssertionError | IllegalStateException e) {
+      walk.look("failed");
+      walk.wrong.add(walk.name + " stopped: " + e.getMessage());
+    }
+    System.out.println(walk.name + " " + walk.counts);
+    Window.run(walk.stage::close);
+    walk.day.close();
+    return walk.wrong;
+  }
+}
