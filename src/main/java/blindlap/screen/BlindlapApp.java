@@ -29,7 +29,6 @@ import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
 import javafx.scene.Scene;
 import javafx.stage.Stage;
-import javafx.stage.WindowEvent;
 import org.jspecify.annotations.Nullable;
 
 /** The window on one notebook. Started by {@link #show}. */
@@ -142,8 +141,7 @@ public final class BlindlapApp extends Application {
   /** As it was left, and no larger than the screen: what lies outside of it nobody can press. */
   private void place(Stage stage, Look look) {
     RememberedWindow window = java.util.Objects.requireNonNull(remembered);
-    WindowPlace place = WindowPlace.of(window, stage, look, worker);
-    stage.addEventHandler(WindowEvent.WINDOW_HIDING, e -> place.keep().run());
+    WindowPlace.of(window, stage, look, worker);
   }
 
   private void open(Stage stage, Path notebook) {

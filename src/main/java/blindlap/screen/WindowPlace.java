@@ -10,6 +10,7 @@ import javafx.beans.InvalidationListener;
 import javafx.geometry.Rectangle2D;
 import javafx.stage.Screen;
 import javafx.stage.Stage;
+import javafx.stage.WindowEvent;
 
 /** Opens the window where and as it was left, as far as the screens of today allow. */
 final class WindowPlace {
@@ -38,7 +39,8 @@ final class WindowPlace {
   }
 
   /**
-   * Gives the window its size, place, theme and text size, and remembers them whenever they change.
+   * Gives the window its size, place, theme and text size, and remembers them whenever theme or
+   * text change, and when it closes.
    *
    * @param later writes what is remembered, off the interface thread
    */
@@ -52,6 +54,7 @@ final class WindowPlace {
     stage.yProperty().addListener(moved);
     stage.widthProperty().addListener(moved);
     stage.heightProperty().addListener(moved);
+    stage.addEventHandler(WindowEvent.WINDOW_HIDING, e -> window.keep().run());
     return window;
   }
 

@@ -147,7 +147,7 @@ final class NotebookListView extends VBox {
         .setAll(
             button("plan", model::plan),
             forSelected("open", model::open),
-            forSelected("read.row", model::readPlan),
+            forSelected("read", model::readPlan),
             forSelected("copy", row -> model.copyAsPlan(row.id())),
             forSelected("abandon", row -> askReason(row)));
   }

@@ -327,46 +327,45 @@ class NotebookPageTest {
   }
 
   @Test
-  void fiveSessionsAreInViewAt768PixelsWithTheirVerdictsWhole() throws Exception {
+  void fiveSessionsAreInViewAt768PixelsAndThreeWithTextOfTwiceTheSize() throws Exception {
     try (Desk desk = filled()) {
       while (desk.sessionList().keepVerdicts(10)) {
         // every verdict is in the list
       }
-      NotebookModel model = model(desk);
-      double[] inView = new double[1];
-      Window.run(
-          () -> {
-            NotebookPage page =
-                new NotebookPage(
-                    new Look(),
-                    model,
-                    PlanDesk.keeping(desk, notebook()),
-                    new Chosen(List.of(notebook())));
-            Look look = new Look();
-            Scene scene =
-                new Scene(
-                    new ShellView(
-                        look,
-                        new Shell(),
-                        Map.of(Shell.Page.NOTEBOOK, () -> page),
-                        List.of("quarry.blindlap")),
-                    1366,
-                    768);
-            look.dress(scene);
-            Window.picture(scene, "notebook-768");
-            Window.picture(scene, "notebook-768");
-            ListView<?> list = (ListView<?>) page.lookup(".sessions");
-            double bottom = list.localToScene(list.getBoundsInLocal()).getMaxY();
-            assertThat(bottom).isLessThan(768 - 70);
-            inView[0] =
-                page.lookupAll(".session-cell").stream()
-                    .filter(cell -> !cell.getStyleClass().contains("empty"))
-                    .filter(cell -> ((ListCell<?>) cell).getItem() != null)
-                    .filter(cell -> cell.localToScene(cell.getBoundsInLocal()).getMaxY() <= bottom)
-                    .count();
-          });
-      assertThat(inView[0]).isGreaterThanOrEqualTo(5);
+      assertThat(inView(desk, 1366, 1, "notebook-768")).isGreaterThanOrEqualTo(5);
+      assertThat(inView(desk, 900, 1, "notebook-900x768")).isGreaterThanOrEqualTo(5);
+      assertThat(inView(desk, 1366, 2, "notebook-768-200")).isGreaterThanOrEqualTo(3);
+      assertThat(inView(desk, 900, 2, "notebook-900x768-200")).isGreaterThanOrEqualTo(3);
     }
+  }
+
+  /** Sessions of the list that are seen as a whole in a window of this width, 768 px high. */
+  private long inView(Desk desk, int width, double scale, String name) {
+    NotebookModel model = model(desk);
+    return Window.call(
+        () -> {
+          Look look = new Look();
+          look.textScaleProperty().set(scale);
+          NotebookPage page =
+              new NotebookPage(
+                  look, model, PlanDesk.keeping(desk, notebook()), new Chosen(List.of()));
+          ShellView view =
+              new ShellView(
+                  look,
+                  new Shell(),
+                  Map.of(Shell.Page.NOTEBOOK, () -> page),
+                  List.of("quarry.blindlap"));
+          Scene scene = new Scene(view, width, 768);
+          look.dress(scene);
+          Window.picture(scene, name);
+          Window.picture(scene, name);
+          Node list = page.lookup(".sessions");
+          double bottom = Math.min(768, list.localToScene(list.getBoundsInLocal()).getMaxY());
+          return page.lookupAll(".session-cell").stream()
+              .filter(cell -> ((ListCell<?>) cell).getItem() != null)
+              .filter(cell -> cell.localToScene(cell.getBoundsInLocal()).getMaxY() <= bottom)
+              .count();
+        });
   }
 
   @Test
