@@ -68,8 +68,7 @@ class WindowPlaceTest {
 
   private static Rectangle2D shown(Stage stage) {
     return Window.call(
-        () ->
-            new Rectangle2D(stage.getX(), stage.getY(), stage.getWidth(), stage.getHeight()));
+        () -> new Rectangle2D(stage.getX(), stage.getY(), stage.getWidth(), stage.getHeight()));
   }
 
   @Test

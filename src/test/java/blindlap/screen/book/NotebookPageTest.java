@@ -12,6 +12,7 @@ import blindlap.sample.Demo;
 import blindlap.screen.Models;
 import blindlap.screen.ShellView;
 import blindlap.screen.Window;
+import blindlap.screen.Within;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Dialogs;
 import blindlap.screen.part.Fonts;
@@ -31,6 +32,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -45,6 +47,7 @@ import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
+import javafx.scene.layout.FlowPane;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -204,9 +207,75 @@ class NotebookPageTest {
       NotebookModel model = model(desk);
       assertThat(model.emptyProperty().get()).isTrue();
       assertThat(model.answerProperty().get().marked()).isEqualTo("Nothing has been ridden yet.");
-      assertThat(model.answerProperty().get().lead()).contains("blindlap demo", "noise run");
+      assertThat(model.answerProperty().get().lead())
+          .contains("noise run", "comparison", "a notebook of their own");
       Window.run(() -> take(desk, Theme.PAPER, 1, 1280, "notebook-empty"));
     }
+  }
+
+  @Test
+  void sampleDaysComeInANotebookOfTheirOwnAndLeaveAnEmptyOneEmpty() {
+    try (Desk desk = PlanDesk.open(folder, 1)) {
+      Path samples = folder.resolve("samples.blindlap");
+      List<Path> opened = new ArrayList<>();
+      SampleDaysModel days =
+          new SampleDaysModel(() -> made(samples), opened::add, Background.immediate());
+      NotebookModel model = model(desk);
+      Window.run(() -> press(empty(desk, model, days), "Look at sample days"));
+      assertThat(opened).containsExactly(samples);
+      assertThat(days.saidProperty().get()).contains(samples.toString(), "never come into this");
+      assertThat(desk.notebook().summaries()).isEmpty();
+      try (SqliteNotebook there =
+          SqliteNotebook.open(samples, new byte[16], PlanDesk.CLOCK.instant())) {
+        assertThat(there.summaries()).hasSize(3);
+      }
+    }
+  }
+
+  @Test
+  void sampleDaysThatCannotBeMadeAreSaidInOneSentenceAndCanBeAskedForAgain() {
+    try (Desk desk = PlanDesk.open(folder, 1)) {
+      SampleDaysModel days =
+          new SampleDaysModel(
+              () -> made(folder.resolve("nowhere/samples.blindlap")),
+              file -> {},
+              Background.immediate());
+      NotebookModel model = model(desk);
+      Window.run(() -> press(empty(desk, model, days), "Look at sample days"));
+      assertThat(days.saidProperty().get())
+          .startsWith("The sample days could not be shown: ")
+          .endsWith("This notebook is as it was.");
+      assertThat(days.workingProperty().get()).isFalse();
+    }
+  }
+
+  private NotebookPage empty(Desk desk, NotebookModel model, SampleDaysModel days) {
+    NotebookPage page =
+        new NotebookPage(
+            new Look(),
+            model,
+            PlanDesk.keeping(desk, notebook()),
+            Optional.of(days),
+            new Chosen(List.of()),
+            new FlowPane());
+    Scene scene = new Scene(page, 1280, 980);
+    scene.getRoot().applyCss();
+    scene.getRoot().layout();
+    return page;
+  }
+
+  private static Path made(Path samples) {
+    new Demo(
+            (file, clock, sources, ids) ->
+                new Desk(
+                    SqliteNotebook.open(file, ids.exactly(16), clock.instant()),
+                    clock,
+                    sources,
+                    new SealParameters(1_000),
+                    ids),
+            line -> {})
+        .days(samples);
+    return samples;
   }
 
   @Test
@@ -335,6 +404,7 @@ class NotebookPageTest {
       assertThat(inView(desk, 1366, 1, "notebook-768")).isGreaterThanOrEqualTo(5);
       assertThat(inView(desk, 900, 1, "notebook-900x768")).isGreaterThanOrEqualTo(5);
       assertThat(inView(desk, 1366, 2, "notebook-768-200")).isGreaterThanOrEqualTo(3);
+      // Both at once: the page scrolls as one, and the list in it is no smaller for that.
       assertThat(inView(desk, 900, 2, "notebook-900x768-200")).isGreaterThanOrEqualTo(3);
     }
   }
@@ -359,8 +429,10 @@ class NotebookPageTest {
           look.dress(scene);
           Window.picture(scene, name);
           Window.picture(scene, name);
+          assertThat(Within.of(page, name).wrong()).isEmpty();
           Node list = page.lookup(".sessions");
-          double bottom = Math.min(768, list.localToScene(list.getBoundsInLocal()).getMaxY());
+          double end = list.localToScene(list.getBoundsInLocal()).getMaxY();
+          double bottom = width < 1000 && scale > 1.5 ? end : Math.min(768, end);
           return page.lookupAll(".session-cell").stream()
               .filter(cell -> ((ListCell<?>) cell).getItem() != null)
               .filter(cell -> cell.localToScene(cell.getBoundsInLocal()).getMaxY() <= bottom)
