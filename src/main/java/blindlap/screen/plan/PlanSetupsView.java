@@ -3,6 +3,7 @@ package blindlap.screen.plan;
 import blindlap.plan.PlanOptions;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.SteadyBox;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
@@ -17,7 +18,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
 /** The setups, what differs between them, and what stays the same. */
-final class PlanSetupsView extends VBox {
+final class PlanSetupsView extends SteadyBox {
   private final PlanModel model;
 
   PlanSetupsView(Look look, PlanModel model) {
