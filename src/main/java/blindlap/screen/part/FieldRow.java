@@ -110,7 +110,8 @@ final class FieldRow extends FlowPane {
     double width = inner(getWidth());
     double top = 0;
     for (Node field : getManagedChildren()) {
-      top = Math.max(top, field.getBoundsInParent().getMaxY());
+      // Not its bounds: a message that it holds stands outside of it.
+      top = Math.max(top, field.getLayoutY() + field.getLayoutBounds().getHeight());
     }
     for (FieldMessage message : messages) {
       double height = message.prefHeight(width);

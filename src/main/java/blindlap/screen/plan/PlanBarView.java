@@ -61,7 +61,10 @@ final class PlanBarView extends VBox {
             mend, step("undo.back", "take-back", model.undo().backProperty(), back), redo, saved);
     row.setRowValignment(javafx.geometry.VPos.CENTER);
     getChildren().setAll(answer, row);
-    model.answer().shownProperty().addListener((o, before, now) -> say(before.sentence(), now.sentence()));
+    model
+        .answer()
+        .shownProperty()
+        .addListener((o, before, now) -> say(before.sentence(), now.sentence()));
     say(null, model.answer().shownProperty().get().sentence());
     model.mends().addListener((ListChangeListener<PlanMend>) change -> mends());
     mends();
@@ -98,7 +101,7 @@ final class PlanBarView extends VBox {
     int count = model.mends().size();
     mend.setVisible(count > 0);
     mend.setText(
-        count == 0 ? "" : PlanWords.say("mend.count", count, model.mends().get(0).words()));
+        count == 0 ? "" : PlanWords.say("mend.count", count, model.mends().get(0).inShort()));
   }
 
   private void say(AnswerWords.@Nullable Sentence before, AnswerWords.Sentence sentence) {

@@ -140,9 +140,9 @@ final class PlanSetupsView extends SteadyBox {
     Button show = Fields.button(PlanWords.say("dial"), () -> dial.setVisible(!dial.isVisible()));
     show.getStyleClass().add("quiet");
     return Fields.tight(
-        PlanFieldsView.compact(setting, "name", 13),
+        PlanFieldsView.compact(setting, "name", 12),
         PlanFieldsView.compact(setting, "value", 6),
-        PlanFieldsView.compact(setting, "unit", 10),
+        PlanFieldsView.compact(setting, "unit", 7),
         PlanFieldsView.compact(setting, "tolerance", 4),
         PlanFieldsView.compactChoice(setting, "check", PlanOptions.of("check")),
         PlanFieldsView.compactChoice(

@@ -206,9 +206,7 @@ class PlanRobotTest {
     }
 
     private double lowerEdge(@Nullable Node bar) {
-      return bar == null
-          ? scene.getHeight()
-          : bar.localToScene(bar.getLayoutBounds()).getMinY();
+      return bar == null ? scene.getHeight() : bar.localToScene(bar.getLayoutBounds()).getMinY();
     }
 
     /** The robot takes back by itself, so that it knows what went. */
