@@ -7,6 +7,7 @@ import blindlap.desk.Desk;
 import blindlap.desk.MistakeLog;
 import blindlap.desk.RememberedWindow;
 import blindlap.desk.SafeKeeping;
+import blindlap.sample.Demo;
 import blindlap.screen.BlindlapApp;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
@@ -21,6 +22,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.security.SecureRandom;
 import java.time.Clock;
 import org.jspecify.annotations.Nullable;
@@ -52,13 +54,7 @@ public final class Main {
   private static CommandSetting setting() {
     return new CommandSetting(
         Main::open,
-        (file, clock, sources, ids) ->
-            new Desk(
-                SqliteNotebook.open(file, ids.exactly(16), clock.instant()),
-                clock,
-                sources,
-                SealParameters.standard(),
-                ids),
+        Main::demo,
         defaultNotebook(),
         new ConsoleTerminal(),
         FILES,
@@ -75,8 +71,34 @@ public final class Main {
         new SafeKeeping(FILES, notebook),
         System::nanoTime,
         MISTAKES,
-        new RememberedWindow(defaultNotebook().resolveSibling("window.properties")));
+        new RememberedWindow(defaultNotebook().resolveSibling("window.properties")),
+        Main::samples);
     return true;
+  }
+
+  /** The notebook of invented days, beside the usual one; made whole or not at all. */
+  private static Path samples() throws IOException {
+    Path file = defaultNotebook().resolveSibling("samples.blindlap");
+    if (!Files.exists(file)) {
+      dataFolder(file);
+      Path making = Files.createTempDirectory(file.getParent(), "samples-");
+      Path made = making.resolve("samples.blindlap");
+      new Demo(Main::demo, line -> {}).days(made);
+      Files.move(made, file, StandardCopyOption.ATOMIC_MOVE);
+      // The closed notebook has left an empty journal.
+      Files.deleteIfExists(making.resolve("samples.blindlap-journal"));
+      Files.deleteIfExists(making);
+    }
+    return file;
+  }
+
+  private static Desk demo(Path file, Clock clock, SealingSources sources, SecureBytes ids) {
+    return new Desk(
+        SqliteNotebook.open(file, ids.exactly(16), clock.instant()),
+        clock,
+        sources,
+        SealParameters.standard(),
+        ids);
   }
 
   /** Only X11 and Wayland can be absent; other systems always have a display. */

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The day as a strip: blocks of time from left to right, clock times at the ones that are named.
@@ -103,6 +104,17 @@ public final class DayStrip implements Drawing {
       throw new IllegalArgumentException("The day has no block to draw");
     }
     return new DayStrip(content);
+  }
+
+  /** Two drawings of the same are equal: a page does not draw it anew. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof DayStrip strip && content.equals(strip.content);
+  }
+
+  @Override
+  public int hashCode() {
+    return content.hashCode();
   }
 
   @Override

@@ -3,6 +3,7 @@ package blindlap.plot;
 import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;
 import blindlap.plot.surface.Surface;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a day can show: for each possible number of stints the smallest true difference that would
@@ -36,6 +37,17 @@ public final class DetectableCurve implements Drawing {
           "A day needs a number of stints and a worthwhile difference above 0");
     }
     return new DetectableCurve(content);
+  }
+
+  /** Two drawings of the same are equal: a page does not draw it anew. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof DetectableCurve curve && content.equals(curve.content);
+  }
+
+  @Override
+  public int hashCode() {
+    return content.hashCode();
   }
 
   @Override

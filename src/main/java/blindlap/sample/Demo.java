@@ -57,6 +57,18 @@ public final class Demo {
     tell(names.get(0), notebook, folder);
   }
 
+  /**
+   * Only the days, without the telling and the report.
+   *
+   * @param notebook a file that does not exist
+   */
+  public void days(Path notebook) {
+    List<String> names = SampleSession.NAMES;
+    for (int i = names.size() - 1; i >= 0; i--) {
+      quietly(names.get(i), notebook);
+    }
+  }
+
   private Desk desk(String name, Path notebook, java.time.LocalDate day) {
     Clock clock = new SampleClock(day.atTime(LocalTime.of(9, 0)).atZone(ZONE).toInstant(), ZONE);
     return opener.open(notebook, clock, SampleSources.of(name), SampleSources.stream(name, "id"));

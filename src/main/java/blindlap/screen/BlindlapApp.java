@@ -4,39 +4,28 @@ import blindlap.desk.Desk;
 import blindlap.desk.MistakeLog;
 import blindlap.desk.RememberedWindow;
 import blindlap.desk.SafeKeeping;
-import blindlap.screen.book.KeepingModel;
 import blindlap.screen.book.TroubleModel;
 import blindlap.screen.book.TroublePage;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.FileDialogs;
 import blindlap.screen.part.Fonts;
 import blindlap.screen.part.Look;
-import blindlap.screen.part.Shell;
-import blindlap.wording.SwapWords;
 import java.nio.file.Path;
-import java.util.List;
+import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.FutureTask;
-import java.util.concurrent.LinkedBlockingQueue;
-import java.util.concurrent.ThreadPoolExecutor;
-import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
 import javafx.application.Application;
 import javafx.application.Platform;
-import javafx.beans.binding.Bindings;
 import javafx.scene.Scene;
 import javafx.stage.Stage;
-import javafx.stage.WindowEvent;
 import org.jspecify.annotations.Nullable;
 
 /** The window on one notebook. Started by {@link #show}. */
 public final class BlindlapApp extends Application {
-  /** How long a closing window waits for what is being written. */
-  private static final int PATIENCE_SECONDS = 5;
-
   private static @Nullable Function<Path, Desk> opener;
   private static @Nullable FutureTask<Desk> opening;
   private static @Nullable RuntimeException failure;
@@ -44,25 +33,12 @@ public final class BlindlapApp extends Application {
   private static LongSupplier monotonic = () -> 0;
   private static @Nullable MistakeLog mistakes;
   private static @Nullable RememberedWindow remembered;
+  private static @Nullable Callable<Path> sampleDays;
 
-  /** What a closing window still asks for is not answered, and is no error either. */
-  private final ExecutorService worker =
-      new ThreadPoolExecutor(
-          1,
-          1,
-          0,
-          TimeUnit.SECONDS,
-          new LinkedBlockingQueue<>(),
-          task -> {
-            Thread thread = new Thread(task, "work");
-            thread.setDaemon(true);
-            return thread;
-          },
-          new ThreadPoolExecutor.DiscardPolicy());
-
+  private final ExecutorService worker = NotebookWindow.worker();
   private @Nullable Desk desk;
-  private @Nullable Keeper keeper;
-  private Runnable closing = () -> {};
+  private @Nullable NotebookWindow own;
+  private @Nullable NotebookWindow samples;
 
   /**
    * Opens the window and returns when it is closed.
@@ -72,6 +48,7 @@ public final class BlindlapApp extends Application {
    * @param nanos the monotonic clock of stopwatches
    * @param log where what nobody foresaw is kept
    * @param window how the window was left
+   * @param samples makes the notebook of invented days if it is not there, and says where it is
    * @throws RuntimeException what the opener threw; if that was one sentence for the user, the
    *     window has told it and what can be done, and nothing else was opened in its place
    */
@@ -80,7 +57,8 @@ public final class BlindlapApp extends Application {
       SafeKeeping keeping,
       LongSupplier nanos,
       MistakeLog log,
-      RememberedWindow window) {
+      RememberedWindow window,
+      Callable<Path> samples) {
     // The notebook is opened while the toolkit starts: on two cores the window is there sooner.
     FutureTask<Desk> task = new FutureTask<>(() -> openDesk.apply(keeping.notebook()));
     opener = openDesk;
@@ -90,6 +68,7 @@ public final class BlindlapApp extends Application {
     monotonic = nanos;
     mistakes = log;
     remembered = window;
+    sampleDays = samples;
     launch(BlindlapApp.class);
     if (failure != null) {
       throw failure;
@@ -142,8 +121,7 @@ public final class BlindlapApp extends Application {
   /** As it was left, and no larger than the screen: what lies outside of it nobody can press. */
   private void place(Stage stage, Look look) {
     RememberedWindow window = java.util.Objects.requireNonNull(remembered);
-    WindowPlace place = WindowPlace.of(window, stage, look, worker);
-    stage.addEventHandler(WindowEvent.WINDOW_HIDING, e -> place.keep().run());
+    WindowPlace.of(window, stage, look, worker);
   }
 
   private void open(Stage stage, Path notebook) {
@@ -160,54 +138,45 @@ public final class BlindlapApp extends Application {
 
   private void show(Stage stage, Desk open) {
     Look look = new Look();
-    Shell shell = new Shell();
-    SafeKeeping safe = java.util.Objects.requireNonNull(keepingSafe);
-    Keeper kept = new Keeper(safe);
-    keeper = kept;
-    KeepingModel keeping = new KeepingModel(open.exchange(safe), safe, background(kept.worker()));
-    kept.start(keeping::backupFailed);
-    Pages pages = new Pages(open, shell, look, background(worker), monotonic, keeping);
-    closing = pages::closing;
-    String name = String.valueOf(safe.notebook().getFileName());
-    ShellView view = new ShellView(look, shell, pages.makers(), List.of(name));
-    Mistakes.catchAll(java.util.Objects.requireNonNull(mistakes), background(worker), view::say);
-    Scene scene = new Scene(view);
     place(stage, look);
-    look.dress(scene);
-    // A window that holds the key says so in its title, too.
-    stage
-        .titleProperty()
-        .bind(
-            Bindings.createStringBinding(
-                () -> shell.helperProperty().get() ? SwapWords.say("title") : "Blindlap",
-                shell.helperProperty()));
-    askBeforeClosing(stage, shell);
-    stage.setScene(scene);
-    stage.show();
+    SafeKeeping safe = java.util.Objects.requireNonNull(keepingSafe);
+    NotebookWindow window = new NotebookWindow(stage, open, safe, look);
+    own = window;
+    window.open(
+        monotonic,
+        java.util.Objects.requireNonNull(mistakes),
+        java.util.Objects.requireNonNull(sampleDays),
+        file -> showSamples(file, stage, look));
   }
 
-  /** A window that is asked to close asks back while something would be lost. */
-  static void askBeforeClosing(Stage stage, Shell shell) {
-    stage.setOnCloseRequest(
-        request -> {
-          request.consume();
-          shell.close(stage::close);
-        });
+  /** A second window, beside the first one and in its look; its place is not remembered. */
+  private void showSamples(Path file, Stage beside, Look as) {
+    NotebookWindow shown = samples;
+    if (shown != null && !shown.closed()) {
+      shown.toFront();
+      return;
+    }
+    Desk days = java.util.Objects.requireNonNull(opener).apply(file);
+    Look look = new Look();
+    look.themeProperty().set(as.themeProperty().get());
+    look.scaleText(as.textScale());
+    Stage stage = new Stage();
+    WindowPlace.beside(beside, stage);
+    SafeKeeping safe = java.util.Objects.requireNonNull(keepingSafe).of(file);
+    NotebookWindow window = new NotebookWindow(stage, days, safe, look);
+    samples = window;
+    window.openSamples(monotonic, java.util.Objects.requireNonNull(mistakes));
   }
 
   @Override
   public void stop() {
-    closing.run();
+    if (samples != null) {
+      samples.close();
+    }
     worker.shutdown();
-    try {
-      worker.awaitTermination(PATIENCE_SECONDS, TimeUnit.SECONDS);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
-    if (keeper != null) {
-      keeper.close();
-    }
-    if (desk != null) {
+    if (own != null) {
+      own.close();
+    } else if (desk != null) {
       desk.close();
     }
   }

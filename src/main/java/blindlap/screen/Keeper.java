@@ -18,6 +18,7 @@ final class Keeper implements AutoCloseable {
 
   private final SafeKeeping keeping;
   private final Duration every;
+  private boolean started;
   private final ScheduledExecutorService worker =
       Executors.newSingleThreadScheduledExecutor(
           task -> {
@@ -47,13 +48,16 @@ final class Keeper implements AutoCloseable {
    * @param trouble is told on the thread of their own why there is no backup
    */
   void start(Consumer<Exception> trouble) {
+    started = true;
     keeping.watch(worker, every, trouble);
   }
 
   /** Ends; what is under way is waited for, but not for long. */
   @Override
   public void close() {
-    worker.execute(keeping::backUpAtClosing);
+    if (started) {
+      worker.execute(keeping::backUpAtClosing);
+    }
     worker.shutdown();
     try {
       worker.awaitTermination(PATIENCE.toMillis(), TimeUnit.MILLISECONDS);

@@ -8,6 +8,7 @@ import blindlap.screen.book.NotebookModel;
 import blindlap.screen.book.NotebookRoomsView;
 import blindlap.screen.book.OldDayModel;
 import blindlap.screen.book.Rooms;
+import blindlap.screen.book.SampleDaysModel;
 import blindlap.screen.book.SeriesModel;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.FileDialogs;
@@ -24,6 +25,7 @@ import blindlap.screen.swap.SwapModel;
 import blindlap.screen.swap.SwapPage;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import javafx.animation.Animation;
@@ -40,6 +42,7 @@ final class Pages {
   private final Background background;
   private final LongSupplier monotonic;
   private final KeepingModel keeping;
+  private final Optional<SampleDaysModel> samples;
   private Runnable closing = () -> {};
 
   Pages(
@@ -48,13 +51,15 @@ final class Pages {
       Look look,
       Background background,
       LongSupplier monotonic,
-      KeepingModel keeping) {
+      KeepingModel keeping,
+      Optional<SampleDaysModel> samples) {
     this.desk = desk;
     this.shell = shell;
     this.look = look;
     this.background = background;
     this.monotonic = monotonic;
     this.keeping = keeping;
+    this.samples = samples;
   }
 
   Map<Shell.Page, Supplier<? extends Node>> makers() {
@@ -93,6 +98,7 @@ final class Pages {
             new NotebookRoomsView.Models(
                 model,
                 keeping,
+                samples,
                 new NoiseModel(desk.history(), background),
                 new SeriesModel(desk.series(), desk.seriesReports(), background),
                 new OldDayModel(desk.plainDays(), desk.history(), background),

@@ -10,6 +10,7 @@ import javafx.beans.InvalidationListener;
 import javafx.geometry.Rectangle2D;
 import javafx.stage.Screen;
 import javafx.stage.Stage;
+import javafx.stage.WindowEvent;
 
 /** Opens the window where and as it was left, as far as the screens of today allow. */
 final class WindowPlace {
@@ -26,6 +27,8 @@ final class WindowPlace {
   /** Enough of the title bar to take hold of. */
   private static final double HOLD = 120;
 
+  private static final double BESIDE = 32;
+
   private final RememberedWindow remembered;
   private final Stage stage;
   private final Look look;
@@ -38,7 +41,8 @@ final class WindowPlace {
   }
 
   /**
-   * Gives the window its size, place, theme and text size, and remembers them whenever they change.
+   * Gives the window its size, place, theme and text size, and remembers them whenever theme or
+   * text change, and when it closes.
    *
    * @param later writes what is remembered, off the interface thread
    */
@@ -52,7 +56,29 @@ final class WindowPlace {
     stage.yProperty().addListener(moved);
     stage.widthProperty().addListener(moved);
     stage.heightProperty().addListener(moved);
+    stage.addEventHandler(WindowEvent.WINDOW_HIDING, e -> window.keep().run());
     return window;
+  }
+
+  /** Places a second window a little below and beside the first, as large as that. */
+  static void beside(Stage first, Stage second) {
+    second.setMinWidth(LEAST_WIDE);
+    second.setMinHeight(LEAST_HIGH);
+    RememberedWindow.Left at =
+        new RememberedWindow.Left(
+            number(first.getX()) + BESIDE,
+            number(first.getY()) + BESIDE,
+            number(first.getWidth()),
+            number(first.getHeight()),
+            false,
+            "",
+            1);
+    List<Rectangle2D> screens = Screen.getScreens().stream().map(Screen::getVisualBounds).toList();
+    Rectangle2D place = fit(Optional.of(at), Screen.getPrimary().getVisualBounds(), screens);
+    second.setX(place.getMinX());
+    second.setY(place.getMinY());
+    second.setWidth(place.getWidth());
+    second.setHeight(place.getHeight());
   }
 
   private void open(Optional<RememberedWindow.Left> left) {

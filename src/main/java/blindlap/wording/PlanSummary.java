@@ -163,7 +163,8 @@ public final class PlanSummary {
 
   private static List<String> blinding(Blinding blinding) {
     List<String> lines = new ArrayList<>();
-    lines.add(WORDS.say(blinding.blinded() ? "sum.blinded" : "sum.unblinded", blinding.helper()));
+    String blinded = blinding.helper().isBlank() ? "sum.blinded.nobody" : "sum.blinded";
+    lines.add(WORDS.say(blinding.blinded() ? blinded : "sum.unblinded", blinding.helper()));
     add(lines, "cover", blinding.cover());
     add(lines, "ballast", blinding.ballast());
     add(lines, "noise", blinding.noise());

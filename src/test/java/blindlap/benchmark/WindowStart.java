@@ -52,7 +52,8 @@ public final class WindowStart {
           new SafeKeeping(new SqliteFiles(Clock.systemUTC(), () -> none.exactly(16)), file),
           System::nanoTime,
           new MistakeLog(file.resolveSibling("mistakes.log"), Clock.systemUTC(), ""),
-          new RememberedWindow(file.resolveSibling("window.properties")));
+          new RememberedWindow(file.resolveSibling("window.properties")),
+          () -> file.resolveSibling("samples.blindlap"));
     }
   }
 

@@ -50,7 +50,7 @@ class CloseRequestTest {
           scene = new Scene(view, 900, 600);
           look.dress(scene);
           stage = new Stage();
-          BlindlapApp.askBeforeClosing(stage, shell);
+          NotebookWindow.askBeforeClosing(stage, shell);
           stage.setScene(scene);
           stage.show();
         });

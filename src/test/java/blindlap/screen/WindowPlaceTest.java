@@ -3,12 +3,18 @@ package blindlap.screen;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.RememberedWindow;
+import blindlap.screen.part.Look;
+import blindlap.screen.part.Theme;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import javafx.geometry.Rectangle2D;
+import javafx.scene.Scene;
+import javafx.scene.layout.Pane;
+import javafx.stage.Screen;
+import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -46,6 +52,72 @@ class WindowPlaceTest {
       assertThat(SMALL.contains(place)).as("%s", gone).isTrue();
       assertThat(place.getWidth()).isEqualTo(1366);
     }
+  }
+
+  /** A window of its own, as the program opens it. */
+  private static Stage open(RememberedWindow remembered, Look look) {
+    return Window.call(
+        () -> {
+          Stage stage = new Stage();
+          WindowPlace.of(remembered, stage, look, Runnable::run);
+          stage.setScene(new Scene(new Pane()));
+          stage.show();
+          return stage;
+        });
+  }
+
+  private static Rectangle2D shown(Stage stage) {
+    return Window.call(
+        () -> new Rectangle2D(stage.getX(), stage.getY(), stage.getWidth(), stage.getHeight()));
+  }
+
+  @Test
+  void aWindowThatClosesIsFoundAgainWhereAndAsItWas() throws Exception {
+    Window.start();
+    Path file = folder.resolve("window.properties");
+    Rectangle2D screen = Screen.getPrimary().getVisualBounds();
+    Stage first = open(new RememberedWindow(file), new Look());
+    assertThat(shown(first).getWidth()).isEqualTo(Math.min(1360, screen.getWidth()));
+    assertThat(shown(first).getHeight()).isEqualTo(Math.min(860, screen.getHeight()));
+    assertThat(file).doesNotExist();
+    Window.run(first::close);
+    Files.delete(file);
+
+    Look look = new Look();
+    Stage second = open(new RememberedWindow(file), look);
+    Window.run(
+        () -> {
+          look.themeProperty().set(Theme.SUNLIGHT);
+          look.scaleText(1.5);
+          second.setX(screen.getMinX() + 31);
+          second.setY(screen.getMinY() + 17);
+          second.setWidth(940);
+          second.setHeight(650);
+        });
+    Window.run(() -> {});
+    Window.run(second::close);
+    assertThat(Files.readString(file)).contains("width=940.0", "height=650.0", "theme=SUNLIGHT");
+
+    Look again = new Look();
+    Stage third = open(new RememberedWindow(file), again);
+    Rectangle2D place = new Rectangle2D(screen.getMinX() + 31, screen.getMinY() + 17, 940, 650);
+    assertThat(shown(third)).isEqualTo(place);
+    assertThat(again.themeProperty().get()).isEqualTo(Theme.SUNLIGHT);
+    assertThat(again.textScale()).isEqualTo(1.5);
+    Window.run(third::close);
+  }
+
+  @Test
+  void aWindowThatWasLeftOnAScreenThatIsGoneOpensOnOneThatIsThere() throws Exception {
+    Window.start();
+    Path file = folder.resolve("window.properties");
+    RememberedWindow remembered = new RememberedWindow(file);
+    remembered.keep(at(30_000, 20_000, 950, 640));
+    Stage stage = open(remembered, new Look());
+    assertThat(Screen.getPrimary().getVisualBounds().contains(shown(stage))).isTrue();
+    assertThat(shown(stage).getWidth()).isEqualTo(950);
+    Window.run(stage::close);
+    assertThat(remembered.left().orElseThrow().x()).isLessThan(30_000);
   }
 
   @Test

@@ -26,6 +26,11 @@ import org.jspecify.annotations.Nullable;
 final class NotebookListView extends VBox {
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.UK);
 
+  private static final double LEAST = 120;
+
+  /** Three sessions at twice the text size. */
+  private static final double THREE_ROWS = 480;
+
   private final NotebookModel model;
   private final ListView<NotebookModel.Row> list;
   private final FlowPane actions = new FlowPane(12, 12);
@@ -41,7 +46,7 @@ final class NotebookListView extends VBox {
     list.getStyleClass().add("sessions");
     list.setAccessibleText(NotebookWords.say("sessions"));
     list.setCellFactory(view -> new Cell(() -> large));
-    list.setMinHeight(120);
+    list.setMinHeight(LEAST);
     list.setOnMouseClicked(
         e -> {
           if (e.getClickCount() == 2) {
@@ -88,15 +93,16 @@ final class NotebookListView extends VBox {
   }
 
   /**
-   * With large text the day stands among the facts, and what was found is told of the chosen
-   * session only: three are in view at 768 px.
+   * With large text, and in a window that is low and narrow, the day stands among the facts, and
+   * what was found is told of the chosen session only: at 768 px three are in view, or five.
    */
-  void large(boolean now) {
+  void large(boolean now, boolean largeText) {
+    search.setPromptText(NotebookWords.say(largeText ? "search.short" : "search"));
+    list.setMinHeight(largeText ? THREE_ROWS : LEAST);
     if (now == large) {
       return;
     }
     large = now;
-    search.setPromptText(NotebookWords.say(now ? "search.short" : "search"));
     list.getStyleClass().remove("large");
     if (now) {
       list.getStyleClass().add("large");
@@ -136,6 +142,8 @@ final class NotebookListView extends VBox {
 
   private Button forSelected(String key, Consumer<NotebookModel.Row> work) {
     Button button = button(key, () -> selected(work));
+    // All of them on one line of the usual window.
+    button.getStyleClass().add("quiet");
     button.disableProperty().bind(Bindings.isNull(list.getSelectionModel().selectedItemProperty()));
     return button;
   }
@@ -147,7 +155,7 @@ final class NotebookListView extends VBox {
         .setAll(
             button("plan", model::plan),
             forSelected("open", model::open),
-            forSelected("read.row", model::readPlan),
+            forSelected("read", model::readPlan),
             forSelected("copy", row -> model.copyAsPlan(row.id())),
             forSelected("abandon", row -> askReason(row)));
   }
@@ -183,6 +191,7 @@ final class NotebookListView extends VBox {
     private final Label detail = new Label();
     private static final double NARROW = 225;
     private static final double WIDE = 370;
+    private static final double UNDER = 620;
 
     private final VBox left;
     private final VBox right;
@@ -218,6 +227,18 @@ final class NotebookListView extends VBox {
       // As wide as the list, never wider: no sideways scrolling.
       setPrefWidth(0);
       getStyleClass().add("session-cell");
+    }
+
+    /** Where two columns would break words, what came of the session stands under it. */
+    @Override
+    protected double computePrefHeight(double width) {
+      boolean under = large.getAsBoolean() && getWidth() > 0 && getWidth() < UNDER;
+      if (under != (right.getParent() == left)) {
+        left.getChildren().remove(right);
+        line.getChildren().remove(right);
+        (under ? left : line).getChildren().add(right);
+      }
+      return super.computePrefHeight(width);
     }
 
     /** With large text the difference is told of the chosen session. */

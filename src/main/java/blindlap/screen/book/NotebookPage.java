@@ -7,6 +7,7 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.Shell;
 import blindlap.wording.NotebookWords;
 import java.util.List;
+import java.util.Optional;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
@@ -33,6 +34,7 @@ public final class NotebookPage extends BorderPane {
   private static final double NARROW = 1100 - 184;
   private static final double LARGE_TEXT = 1.3;
   private static final double LIST_HEIGHT = 420;
+  private static final double LOW_LIST_HEIGHT = 480;
   private static final double LOW = 830;
   private static final double DOORS = 330;
 
@@ -50,6 +52,8 @@ public final class NotebookPage extends BorderPane {
   private final Button helper = new Button(NotebookWords.say("helper"));
   private final Button read = new Button(NotebookWords.say("read"));
   private final Button comparison = new Button(NotebookWords.say("empty.comparison"));
+  private final Button days = new Button(NotebookWords.say("empty.samples"));
+  private final Label daysSaid = new Label();
   private final NotebookListView list;
   private final KeepingPane keeping;
   private final NoiseMarginView margin;
@@ -75,14 +79,20 @@ public final class NotebookPage extends BorderPane {
    * @param dialogs ask for their files
    */
   public NotebookPage(Look look, NotebookModel model, KeepingModel keeping, Dialogs dialogs) {
-    this(look, model, keeping, dialogs, new FlowPane());
+    this(look, model, keeping, Optional.empty(), dialogs, new FlowPane());
   }
 
   /**
+   * @param samples invented days, offered in a new notebook
    * @param doors to the rooms behind the page, under its buttons
    */
   NotebookPage(
-      Look look, NotebookModel model, KeepingModel keeping, Dialogs dialogs, FlowPane doors) {
+      Look look,
+      NotebookModel model,
+      KeepingModel keeping,
+      Optional<SampleDaysModel> samples,
+      Dialogs dialogs,
+      FlowPane doors) {
     this.look = look;
     this.model = model;
     this.answer = new AnswerSentence(look, NotebookWords.say("question"), 1);
@@ -94,6 +104,7 @@ public final class NotebookPage extends BorderPane {
     getStyleClass().add("page");
     setPadding(new Insets(32, 40, 24, 40));
     steps();
+    samples(samples);
     trouble.setWrapText(true);
     trouble.setMinHeight(USE_PREF_SIZE);
     trouble.getStyleClass().add("strong");
@@ -103,7 +114,7 @@ public final class NotebookPage extends BorderPane {
     // As wide as their names: in the line of the list's title the search field needs the rest.
     doors.setMinWidth(0);
     doors.prefWrapLengthProperty().bind(look.px(DOORS));
-    this.buttons = new FlowPane(12, 12, next, comparison, helper, read);
+    this.buttons = new FlowPane(12, 12, next, comparison, days, helper, read);
     buttons.prefWrapLengthProperty().bind(look.px(BUTTONS));
     doors.managedProperty().bind(Bindings.isNotEmpty(doors.getChildren()));
     listen();
@@ -132,6 +143,23 @@ public final class NotebookPage extends BorderPane {
     comparison.managedProperty().bind(model.emptyProperty());
     helper.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::openAsHelper));
     read.setOnAction(e -> model.answerProperty().get().about().ifPresent(model::readPlan));
+  }
+
+  /** Invented days, in a notebook of their own. */
+  private void samples(Optional<SampleDaysModel> samples) {
+    days.setId("sample-days");
+    daysSaid.getStyleClass().addAll("note", "second");
+    daysSaid.setWrapText(true);
+    daysSaid.setMinHeight(USE_PREF_SIZE);
+    daysSaid.managedProperty().bind(daysSaid.textProperty().isNotEmpty());
+    days.setVisible(false);
+    days.managedProperty().bind(days.visibleProperty());
+    samples.ifPresent(
+        model -> {
+          days.visibleProperty().bind(this.model.emptyProperty());
+          days.setOnAction(e -> model.show());
+          daysSaid.textProperty().bind(model.saidProperty());
+        });
   }
 
   private void listen() {
@@ -199,26 +227,28 @@ public final class NotebookPage extends BorderPane {
     boolean large = look.stacked();
     answer.shrink(low && large ? 2 : low ? 1 : 0);
     style(this, "low", low && narrow);
-    style(lead, "small", low && large);
+    style(lead, "small", low && (large || narrow));
     style(next, "quiet", low && large);
     style(comparison, "quiet", low && large);
+    style(days, "quiet", low && large);
     style(helper, "quiet", low && large);
+    style(read, "quiet", low && large);
     buttons.setMinWidth(0);
     list.low(low);
-    list.large(large);
-    head.setSpacing(low ? 8 : 16);
-    head.setPadding(new Insets(0, 0, low ? 10 : 32, 0));
+    list.large(large || low && narrow, large);
+    head.setSpacing(low ? (large ? 4 : 8) : 16);
+    head.setPadding(new Insets(0, 0, low ? (large ? 0 : 10) : 32, 0));
     if (low && narrow) {
-      head.getChildren().setAll(answer, lead, buttons, trouble);
+      head.getChildren().setAll(answer, lead, buttons, daysSaid, trouble);
     } else if (low) {
       HBox row = new HBox(24, buttons, strip);
       buttons.setMinWidth(USE_PREF_SIZE);
       HBox.setHgrow(strip, Priority.ALWAYS);
       row.setAlignment(Pos.CENTER_LEFT);
-      head.getChildren().setAll(answer, lead, row, trouble);
+      head.getChildren().setAll(answer, lead, row, daysSaid, trouble);
       list.takeIntoTitle(doors);
     } else {
-      head.getChildren().setAll(answer, lead, strip, buttons, doors, trouble);
+      head.getChildren().setAll(answer, lead, strip, buttons, daysSaid, doors, trouble);
     }
   }
 
@@ -239,7 +269,7 @@ public final class NotebookPage extends BorderPane {
     margin.setVisible(!empty);
     margin.setManaged(!empty);
     if (narrow()) {
-      list.setPrefHeight(LIST_HEIGHT * Math.max(1, look.textScale()));
+      list.setPrefHeight((low ? LOW_LIST_HEIGHT : LIST_HEIGHT) * Math.max(1, look.textScale()));
       VBox column = new VBox(low ? 16 : 32, head, list, keeping, margin);
       if (low) {
         // What is not the answer and not the list stands below both.

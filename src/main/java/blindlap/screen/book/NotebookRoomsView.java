@@ -5,6 +5,7 @@ import blindlap.screen.part.Look;
 import blindlap.wording.day.Words;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.control.Hyperlink;
 import javafx.scene.layout.FlowPane;
@@ -26,6 +27,7 @@ public final class NotebookRoomsView extends StackPane {
   public record Models(
       NotebookModel notebook,
       KeepingModel keeping,
+      Optional<SampleDaysModel> samples,
       NoiseModel noise,
       SeriesModel series,
       OldDayModel oldDay,
@@ -36,7 +38,9 @@ public final class NotebookRoomsView extends StackPane {
     this.models = models;
     this.rooms = rooms;
     this.dialogs = dialogs;
-    this.home = new NotebookPage(look, models.notebook(), models.keeping(), dialogs, doors());
+    this.home =
+        new NotebookPage(
+            look, models.notebook(), models.keeping(), models.samples(), dialogs, doors());
     rooms.roomProperty().addListener((o, before, now) -> show(before, now));
     getChildren().setAll(home);
     models.committed().whenAsked(() -> rooms.go(Rooms.Room.COMMITTED_PLAN));

@@ -70,8 +70,11 @@ public final class HelperFrameView extends VBox {
     who.getStyleClass().add("who");
     Label away = new Label(words.away());
     away.getStyleClass().add("away");
-    for (Label label : new Label[] {who, away, idle}) {
-      label.setMinWidth(USE_PREF_SIZE);
+    who.setMinWidth(USE_PREF_SIZE);
+    // In a narrow window with large text they take two lines: the band is never wider than it.
+    for (Label label : new Label[] {away, idle}) {
+      label.setMinWidth(0);
+      label.setWrapText(true);
     }
     Region between = new Region();
     HBox.setHgrow(between, Priority.ALWAYS);

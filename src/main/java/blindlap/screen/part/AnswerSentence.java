@@ -100,6 +100,10 @@ public final class AnswerSentence extends VBox {
 
   /** Says the sentence "before marked after"; any of the three may be empty. */
   public void say(String before, String marked, String after) {
+    boolean same = (before + marked + after).equals(answer.getAccessibleText());
+    if (same && marked.equals(this.marked) && before.equals(this.before)) {
+      return;
+    }
     this.before = before;
     this.marked = marked;
     this.after = after;

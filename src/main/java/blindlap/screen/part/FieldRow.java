@@ -20,6 +20,9 @@ final class FieldRow extends FlowPane {
 
   private static final double GAP = 4;
 
+  private final SteadyBox.Heights least = new SteadyBox.Heights();
+  private final SteadyBox.Heights usual = new SteadyBox.Heights();
+
   FieldRow(Node... fields) {
     super(16, 10, fields);
     setRowValignment(VPos.TOP);
@@ -63,8 +66,27 @@ final class FieldRow extends FlowPane {
     return width - snappedLeftInset() - snappedRightInset();
   }
 
+  void forget() {
+    least.forget();
+    usual.forget();
+  }
+
+  @Override
+  public void requestLayout() {
+    // The row is asked while it is still being made.
+    if (usual != null) {
+      forget();
+      SteadyBox.forgetAround(this);
+    }
+    super.requestLayout();
+  }
+
   @Override
   protected double computePrefHeight(double width) {
+    return usual.of(width, this::height);
+  }
+
+  private double height(double width) {
     double under = 0;
     for (FieldMessage message : messages()) {
       under += GAP + message.prefHeight(inner(width < 0 ? WRAP : width));
@@ -74,6 +96,10 @@ final class FieldRow extends FlowPane {
 
   @Override
   protected double computeMinHeight(double width) {
+    return least.of(width, this::leastHeight);
+  }
+
+  private double leastHeight(double width) {
     return Math.max(super.computeMinHeight(width), messages().isEmpty() ? 0 : prefHeight(width));
   }
 
@@ -84,7 +110,8 @@ final class FieldRow extends FlowPane {
     double width = inner(getWidth());
     double top = 0;
     for (Node field : getManagedChildren()) {
-      top = Math.max(top, field.getBoundsInParent().getMaxY());
+      // Not its bounds: a message that it holds stands outside of it.
+      top = Math.max(top, field.getLayoutY() + field.getLayoutBounds().getHeight());
     }
     for (FieldMessage message : messages) {
       double height = message.prefHeight(width);
@@ -93,5 +120,7 @@ final class FieldRow extends FlowPane {
           snappedLeftInset() - field.getLayoutX(), top + GAP - field.getLayoutY(), width, height);
       top += GAP + height;
     }
+    forget();
+    SteadyBox.forgetAround(this);
   }
 }

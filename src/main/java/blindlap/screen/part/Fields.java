@@ -128,7 +128,7 @@ public final class Fields {
     control.accessibleTextProperty().set(title);
     control.getProperties().put(TypedForm.Entry.class, entry);
     control.accessibleHelpProperty().bind(entry.errorProperty());
-    VBox box = new VBox(2, label, control, error);
+    VBox box = new SteadyBox(2, label, control, error);
     box.setFillWidth(true);
     return box;
   }
@@ -177,7 +177,7 @@ public final class Fields {
 
   /** A section of a page. */
   public static VBox section(Node... parts) {
-    VBox box = new VBox(parts);
+    VBox box = new SteadyBox(parts);
     box.getStyleClass().add("section");
     return box;
   }

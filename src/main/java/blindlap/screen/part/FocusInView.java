@@ -25,6 +25,7 @@ public final class FocusInView {
   private boolean seen;
   private double above;
   private double height;
+  private double view;
   private boolean pressed;
   private boolean wanted;
 
@@ -97,6 +98,11 @@ public final class FocusInView {
       note();
       return;
     }
+    double room = page.getViewportBounds().getHeight();
+    if (room < view && seen) {
+      // What stands below the page has grown over it.
+      bringAll();
+    }
     double now = page.getContent().getBoundsInLocal().getHeight();
     if (now != height && (seen || pressed)) {
       scrollTo(place(node).getMinY() - above);
@@ -107,6 +113,7 @@ public final class FocusInView {
   private void note() {
     Node node = owner;
     height = page.getContent().getBoundsInLocal().getHeight();
+    view = page.getViewportBounds().getHeight();
     if (node != null) {
       seen = inView(node);
       above = place(node).getMinY() - top();

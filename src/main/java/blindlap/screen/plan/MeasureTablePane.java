@@ -1,14 +1,14 @@
 package blindlap.screen.plan;
 
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.SteadyBox;
 import blindlap.wording.MeasureAnswers;
 import java.util.List;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
-import javafx.scene.layout.VBox;
 
 /** What the day can show in each measure: a table, or sentences where text is large. */
-final class MeasureTablePane extends VBox {
+final class MeasureTablePane extends SteadyBox {
   private static final double[] WIDTHS = {30, 22, 48};
 
   MeasureTablePane() {
@@ -16,6 +16,11 @@ final class MeasureTablePane extends VBox {
   }
 
   void show(PlanAnswerModel.Shown now, boolean table) {
+    List<Object> same = List.of(now.measures(), now.measureLines(), now.measureNotes(), table);
+    if (same.equals(getUserData())) {
+      return;
+    }
+    setUserData(same);
     getChildren().clear();
     if (now.measures().isEmpty()) {
       return;

@@ -2,6 +2,7 @@ package blindlap.screen.plan;
 
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.SteadyBox;
 import java.util.List;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
@@ -14,7 +15,7 @@ import javafx.scene.text.TextAlignment;
  * How such a day would end: a row for each true difference, its largest number bold; sentences
  * where a table would break words.
  */
-final class OddsTablePane extends VBox {
+final class OddsTablePane extends SteadyBox {
   private static final double FIRST = 30;
 
   /** A column below this many pixels at 100 % would break words. */

@@ -130,6 +130,8 @@ final class PlanAnswerPane {
     curveTitle.setText(now.curveTitle());
     if (before == null || !before.curve().equals(now.curve())) {
       picture(curve, now.curve());
+    }
+    if (before == null || !before.strip().equals(now.strip())) {
       picture(strip, now.strip());
     }
     day(now);
@@ -155,13 +157,18 @@ final class PlanAnswerPane {
   private void day(PlanAnswerModel.Shown now) {
     Optional<Node> picture =
         strip.getChildren().stream().filter(PlotView.class::isInstance).findFirst();
+    lines(times, now.times());
+    List<Object> same = List.of(picture, now.day(), now.stint(), now.times().isEmpty());
+    if (same.equals(strip.getUserData())) {
+      return;
+    }
+    strip.setUserData(same);
     strip.getChildren().clear();
     picture.ifPresent(strip.getChildren()::add);
     now.day().forEach(line -> strip.getChildren().add(Fields.words(line)));
     if (!now.stint().isEmpty()) {
       strip.getChildren().add(Fields.words(now.stint()));
     }
-    lines(times, now.times());
     if (!now.times().isEmpty()) {
       strip.getChildren().add(timesPane);
     }

@@ -17,6 +17,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.scene.text.Text;
 import javafx.scene.text.TextFlow;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The lower edge of the Plan page, in sight wherever the page is scrolled: what the day can show,
@@ -60,8 +61,11 @@ final class PlanBarView extends VBox {
             mend, step("undo.back", "take-back", model.undo().backProperty(), back), redo, saved);
     row.setRowValignment(javafx.geometry.VPos.CENTER);
     getChildren().setAll(answer, row);
-    model.answer().shownProperty().addListener((o, before, now) -> say(now.sentence()));
-    say(model.answer().shownProperty().get().sentence());
+    model
+        .answer()
+        .shownProperty()
+        .addListener((o, before, now) -> say(before.sentence(), now.sentence()));
+    say(null, model.answer().shownProperty().get().sentence());
     model.mends().addListener((ListChangeListener<PlanMend>) change -> mends());
     mends();
     watch = look.watch(() -> large(look.stacked()));
@@ -97,10 +101,13 @@ final class PlanBarView extends VBox {
     int count = model.mends().size();
     mend.setVisible(count > 0);
     mend.setText(
-        count == 0 ? "" : PlanWords.say("mend.count", count, model.mends().get(0).words()));
+        count == 0 ? "" : PlanWords.say("mend.count", count, model.mends().get(0).inShort()));
   }
 
-  private void say(AnswerWords.Sentence sentence) {
+  private void say(AnswerWords.@Nullable Sentence before, AnswerWords.Sentence sentence) {
+    if (sentence.equals(before)) {
+      return;
+    }
     answer.getChildren().clear();
     add(sentence.before(), false);
     add(sentence.marked(), true);

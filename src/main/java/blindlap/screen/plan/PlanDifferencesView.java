@@ -4,6 +4,7 @@ import blindlap.plot.SetupMark;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.SetupName;
+import blindlap.screen.part.SteadyBox;
 import blindlap.wording.PlanWords;
 import java.util.List;
 import javafx.beans.InvalidationListener;
@@ -19,7 +20,7 @@ import javafx.scene.layout.VBox;
  * The settings of all setups beside each other; only what differs has the highlighter. Where a
  * table would squeeze its columns, every setting has a few lines instead.
  */
-final class PlanDifferencesView extends VBox {
+final class PlanDifferencesView extends SteadyBox {
   /** A column below this many pixels at 100 % would break words. */
   private static final double COLUMN = 130;
 

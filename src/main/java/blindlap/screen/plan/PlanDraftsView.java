@@ -2,6 +2,7 @@ package blindlap.screen.plan;
 
 import blindlap.screen.part.Dialogs;
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.SteadyBox;
 import blindlap.wording.PlanWords;
 import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
@@ -10,10 +11,9 @@ import javafx.scene.control.ComboBox;
 import javafx.scene.control.ListCell;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
-import javafx.scene.layout.VBox;
 
 /** Drafts that are kept, and plan files in and out: what is needed now and then, at one touch. */
-final class PlanDraftsView extends VBox {
+final class PlanDraftsView extends SteadyBox {
   private final PlanModel model;
 
   PlanDraftsView(PlanModel model, Dialogs dialogs) {

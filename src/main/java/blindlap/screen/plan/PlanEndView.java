@@ -2,6 +2,7 @@ package blindlap.screen.plan;
 
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.SteadyBox;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Words;
@@ -17,7 +18,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** The end of the page: what is still to mend, what is good to know, and the commit. */
-final class PlanEndView extends VBox {
+final class PlanEndView extends SteadyBox {
   private final PlanModel model;
   private final Consumer<String> jump;
   private final VBox mends = new VBox(6);

@@ -1,6 +1,7 @@
 package blindlap.screen.plan;
 
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.SteadyBox;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
@@ -11,7 +12,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 
 /** What tester, rider and helper expect: each is hidden but while it is being written. */
-final class PlanExpectationsView extends VBox {
+final class PlanExpectationsView extends SteadyBox {
   PlanExpectationsView(PlanModel model) {
     super(12);
     for (String who : List.of("tester", "rider", "helper")) {

@@ -1,6 +1,7 @@
 package blindlap.screen.plan;
 
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.SteadyBox;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.Map;
@@ -16,7 +17,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 
 /** The knobs that decide what a day can show: stints, rule, worthwhile difference, noise. */
-final class PlanKnobsView extends VBox {
+final class PlanKnobsView extends SteadyBox {
   private final PlanModel model;
   private final VBox rules = new VBox(6);
   private final VBox worthwhile = new VBox();

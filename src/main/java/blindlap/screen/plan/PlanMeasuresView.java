@@ -2,6 +2,7 @@ package blindlap.screen.plan;
 
 import blindlap.plan.PlanOptions;
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.SteadyBox;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import javafx.beans.binding.Bindings;
@@ -12,7 +13,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
 /** The measures, with the starter list. */
-final class PlanMeasuresView extends VBox {
+final class PlanMeasuresView extends SteadyBox {
   PlanMeasuresView(PlanModel model) {
     super(16);
     ComboBox<String> starters = new ComboBox<>();

@@ -1,5 +1,7 @@
 package blindlap.screen.plan;
 
+import blindlap.wording.PlanWords;
+
 /**
  * One thing that is still to mend before the plan can be committed.
  *
@@ -7,4 +9,9 @@ package blindlap.screen.plan;
  * @param words the place alone if something is missing there, else the sentence with its place
  * @param missing true if nothing was typed there yet
  */
-public record PlanMend(String path, String words, boolean missing) {}
+public record PlanMend(String path, String words, boolean missing) {
+  /** The place alone, where the sentence stands beside it. */
+  String inShort() {
+    return path.isEmpty() ? words : PlanWords.placeOnly(path);
+  }
+}

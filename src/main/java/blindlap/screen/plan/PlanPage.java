@@ -39,7 +39,8 @@ public final class PlanPage extends StackPane {
     this.model = model;
     this.grid = new PageGrid(look);
     this.inView = new FocusInView(grid);
-    this.keys = new PlanUndoKeysView(this::editing, this::takeBack, this::doAgain);
+    this.keys =
+        new PlanUndoKeysView(this::editing, model.undo()::inField, this::takeBack, this::doAgain);
     this.commit = new CommitPane(look, model.commit(), dialogs);
     build(dialogs);
     editing.setCenter(grid);

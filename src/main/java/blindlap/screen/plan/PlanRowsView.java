@@ -1,6 +1,7 @@
 package blindlap.screen.plan;
 
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.SteadyBox;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.ArrayList;
@@ -29,7 +30,7 @@ import javafx.scene.layout.VBox;
  * A list of parts of the plan that grows and shrinks; what is typed into one stays with it. Every
  * part stands in a frame of its own, with the button that removes it, which says what it removes.
  */
-final class PlanRowsView extends VBox {
+final class PlanRowsView extends SteadyBox {
   private record Row(Node node, IntegerProperty number) {}
 
   private final ObservableList<TypedForm> list;
@@ -98,7 +99,7 @@ final class PlanRowsView extends VBox {
     remove.setMinHeight(Region.USE_PREF_SIZE);
     FlowPane top = Fields.row(head, remove);
     top.setRowValignment(VPos.CENTER);
-    VBox box = new VBox(10, top, fields);
+    VBox box = new SteadyBox(10, top, fields);
     box.getStyleClass().add("plan-row");
     return new Row(box, number);
   }

@@ -3,6 +3,7 @@ package blindlap.screen.plan;
 import blindlap.plan.PlanOptions;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.SteadyBox;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
@@ -17,7 +18,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
 /** The setups, what differs between them, and what stays the same. */
-final class PlanSetupsView extends VBox {
+final class PlanSetupsView extends SteadyBox {
   private final PlanModel model;
 
   PlanSetupsView(Look look, PlanModel model) {
@@ -139,9 +140,9 @@ final class PlanSetupsView extends VBox {
     Button show = Fields.button(PlanWords.say("dial"), () -> dial.setVisible(!dial.isVisible()));
     show.getStyleClass().add("quiet");
     return Fields.tight(
-        PlanFieldsView.compact(setting, "name", 13),
+        PlanFieldsView.compact(setting, "name", 12),
         PlanFieldsView.compact(setting, "value", 6),
-        PlanFieldsView.compact(setting, "unit", 10),
+        PlanFieldsView.compact(setting, "unit", 7),
         PlanFieldsView.compact(setting, "tolerance", 4),
         PlanFieldsView.compactChoice(setting, "check", PlanOptions.of("check")),
         PlanFieldsView.compactChoice(

@@ -5,6 +5,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The steps of one draft that can be taken back and done again. What is typed into one field is one
@@ -41,6 +42,11 @@ final class PlanSteps {
 
   private Map<String, Object> now;
 
+  /** The fields before a text began to take its own typing back; null while none does. */
+  private @Nullable Map<String, Object> typed;
+
+  private boolean inField;
+
   PlanSteps(Map<String, Object> fields) {
     this.rest = fields;
     this.now = fields;
@@ -51,8 +57,28 @@ final class PlanSteps {
     return now;
   }
 
+  /**
+   * A text takes its own typing back. Once it is as it was, what it held can be done again here,
+   * for the text itself forgets it when it is left.
+   */
+  void inField(Runnable takesBack) {
+    Map<String, Object> whole = typed == null ? now : typed;
+    inField = true;
+    takesBack.run();
+    inField = false;
+    typed = whole;
+    List<PlanChange> changes = PlanChange.between(rest, whole);
+    if (!open() && !changes.isEmpty()) {
+      undone.push(new Step(rest, whole, changes));
+      typed = null;
+    }
+  }
+
   /** Something was changed: the same step goes on only while it is the same field. */
   void changed(Map<String, Object> fields) {
+    if (!inField) {
+      typed = null;
+    }
     List<PlanChange> all = PlanChange.between(rest, fields);
     if (all.size() > 1) {
       settle();
@@ -70,6 +96,7 @@ final class PlanSteps {
     if (!changes.isEmpty()) {
       done.push(new Step(rest, now, changes));
       undone.clear();
+      typed = null;
       if (done.size() > MOST) {
         done.removeLast();
       }

@@ -61,6 +61,12 @@ public final class PlanUndo {
     return steps.open();
   }
 
+  /** A text takes its own typing back; see {@link PlanSteps#inField}. */
+  void inField(Runnable takesBack) {
+    steps.inField(takesBack);
+    tell();
+  }
+
   void settle() {
     steps.settle();
     tell();

@@ -1,5 +1,6 @@
 package blindlap.screen.plan;
 
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.event.EventHandler;
 import javafx.scene.Node;
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class PlanUndoKeysView {
   private final Supplier<Boolean> listens;
+  private final Consumer<Runnable> inField;
   private final Runnable back;
   private final Runnable again;
   private final EventHandler<KeyEvent> keys = this::key;
@@ -25,9 +27,12 @@ final class PlanUndoKeysView {
 
   /**
    * @param listens false while the page shows something else
+   * @param inField runs what a text takes back by itself
    */
-  PlanUndoKeysView(Supplier<Boolean> listens, Runnable back, Runnable again) {
+  PlanUndoKeysView(
+      Supplier<Boolean> listens, Consumer<Runnable> inField, Runnable back, Runnable again) {
     this.listens = listens;
+    this.inField = inField;
     this.back = back;
     this.again = again;
   }
@@ -69,7 +74,7 @@ final class PlanUndoKeysView {
     TextInputControl text = field;
     event.consume();
     if (text != null && text.isUndoable() && !entered.equals(text.getText())) {
-      text.undo();
+      inField.accept(text::undo);
       own++;
       return;
     }

@@ -20,6 +20,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import org.junit.jupiter.api.BeforeAll;
@@ -90,6 +91,7 @@ class CommittedPlanPageTest {
             new NotebookRoomsView.Models(
                 notebook,
                 PlanDesk.keeping(desk, folder.resolve("quarry.blindlap")),
+                Optional.empty(),
                 new NoiseModel(desk.history(), Background.immediate()),
                 new SeriesModel(desk.series(), desk.seriesReports(), Background.immediate()),
                 new OldDayModel(desk.plainDays(), desk.history(), Background.immediate()),

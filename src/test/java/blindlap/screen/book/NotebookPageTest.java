@@ -12,6 +12,7 @@ import blindlap.sample.Demo;
 import blindlap.screen.Models;
 import blindlap.screen.ShellView;
 import blindlap.screen.Window;
+import blindlap.screen.Within;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Dialogs;
 import blindlap.screen.part.Fonts;
@@ -31,6 +32,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -45,6 +47,7 @@ import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
+import javafx.scene.layout.FlowPane;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -204,9 +207,75 @@ class NotebookPageTest {
       NotebookModel model = model(desk);
       assertThat(model.emptyProperty().get()).isTrue();
       assertThat(model.answerProperty().get().marked()).isEqualTo("Nothing has been ridden yet.");
-      assertThat(model.answerProperty().get().lead()).contains("blindlap demo", "noise run");
+      assertThat(model.answerProperty().get().lead())
+          .contains("noise run", "comparison", "a notebook of their own");
       Window.run(() -> take(desk, Theme.PAPER, 1, 1280, "notebook-empty"));
     }
+  }
+
+  @Test
+  void sampleDaysComeInANotebookOfTheirOwnAndLeaveAnEmptyOneEmpty() {
+    try (Desk desk = PlanDesk.open(folder, 1)) {
+      Path samples = folder.resolve("samples.blindlap");
+      List<Path> opened = new ArrayList<>();
+      SampleDaysModel days =
+          new SampleDaysModel(() -> made(samples), opened::add, Background.immediate());
+      NotebookModel model = model(desk);
+      Window.run(() -> press(empty(desk, model, days), "Look at sample days"));
+      assertThat(opened).containsExactly(samples);
+      assertThat(days.saidProperty().get()).contains(samples.toString(), "never come into this");
+      assertThat(desk.notebook().summaries()).isEmpty();
+      try (SqliteNotebook there =
+          SqliteNotebook.open(samples, new byte[16], PlanDesk.CLOCK.instant())) {
+        assertThat(there.summaries()).hasSize(3);
+      }
+    }
+  }
+
+  @Test
+  void sampleDaysThatCannotBeMadeAreSaidInOneSentenceAndCanBeAskedForAgain() {
+    try (Desk desk = PlanDesk.open(folder, 1)) {
+      SampleDaysModel days =
+          new SampleDaysModel(
+              () -> made(folder.resolve("nowhere/samples.blindlap")),
+              file -> {},
+              Background.immediate());
+      NotebookModel model = model(desk);
+      Window.run(() -> press(empty(desk, model, days), "Look at sample days"));
+      assertThat(days.saidProperty().get())
+          .startsWith("The sample days could not be shown: ")
+          .endsWith("This notebook is as it was.");
+      assertThat(days.workingProperty().get()).isFalse();
+    }
+  }
+
+  private NotebookPage empty(Desk desk, NotebookModel model, SampleDaysModel days) {
+    NotebookPage page =
+        new NotebookPage(
+            new Look(),
+            model,
+            PlanDesk.keeping(desk, notebook()),
+            Optional.of(days),
+            new Chosen(List.of()),
+            new FlowPane());
+    Scene scene = new Scene(page, 1280, 980);
+    scene.getRoot().applyCss();
+    scene.getRoot().layout();
+    return page;
+  }
+
+  private static Path made(Path samples) {
+    new Demo(
+            (file, clock, sources, ids) ->
+                new Desk(
+                    SqliteNotebook.open(file, ids.exactly(16), clock.instant()),
+                    clock,
+                    sources,
+                    new SealParameters(1_000),
+                    ids),
+            line -> {})
+        .days(samples);
+    return samples;
   }
 
   @Test
@@ -327,46 +396,48 @@ class NotebookPageTest {
   }
 
   @Test
-  void fiveSessionsAreInViewAt768PixelsWithTheirVerdictsWhole() throws Exception {
+  void fiveSessionsAreInViewAt768PixelsAndThreeWithTextOfTwiceTheSize() throws Exception {
     try (Desk desk = filled()) {
       while (desk.sessionList().keepVerdicts(10)) {
         // every verdict is in the list
       }
-      NotebookModel model = model(desk);
-      double[] inView = new double[1];
-      Window.run(
-          () -> {
-            NotebookPage page =
-                new NotebookPage(
-                    new Look(),
-                    model,
-                    PlanDesk.keeping(desk, notebook()),
-                    new Chosen(List.of(notebook())));
-            Look look = new Look();
-            Scene scene =
-                new Scene(
-                    new ShellView(
-                        look,
-                        new Shell(),
-                        Map.of(Shell.Page.NOTEBOOK, () -> page),
-                        List.of("quarry.blindlap")),
-                    1366,
-                    768);
-            look.dress(scene);
-            Window.picture(scene, "notebook-768");
-            Window.picture(scene, "notebook-768");
-            ListView<?> list = (ListView<?>) page.lookup(".sessions");
-            double bottom = list.localToScene(list.getBoundsInLocal()).getMaxY();
-            assertThat(bottom).isLessThan(768 - 70);
-            inView[0] =
-                page.lookupAll(".session-cell").stream()
-                    .filter(cell -> !cell.getStyleClass().contains("empty"))
-                    .filter(cell -> ((ListCell<?>) cell).getItem() != null)
-                    .filter(cell -> cell.localToScene(cell.getBoundsInLocal()).getMaxY() <= bottom)
-                    .count();
-          });
-      assertThat(inView[0]).isGreaterThanOrEqualTo(5);
+      assertThat(inView(desk, 1366, 1, "notebook-768")).isGreaterThanOrEqualTo(5);
+      assertThat(inView(desk, 900, 1, "notebook-900x768")).isGreaterThanOrEqualTo(5);
+      assertThat(inView(desk, 1366, 2, "notebook-768-200")).isGreaterThanOrEqualTo(3);
+      // Both at once: the page scrolls as one, and the list in it is no smaller for that.
+      assertThat(inView(desk, 900, 2, "notebook-900x768-200")).isGreaterThanOrEqualTo(3);
     }
+  }
+
+  /** Sessions of the list that are seen as a whole in a window of this width, 768 px high. */
+  private long inView(Desk desk, int width, double scale, String name) {
+    NotebookModel model = model(desk);
+    return Window.call(
+        () -> {
+          Look look = new Look();
+          look.textScaleProperty().set(scale);
+          NotebookPage page =
+              new NotebookPage(
+                  look, model, PlanDesk.keeping(desk, notebook()), new Chosen(List.of()));
+          ShellView view =
+              new ShellView(
+                  look,
+                  new Shell(),
+                  Map.of(Shell.Page.NOTEBOOK, () -> page),
+                  List.of("quarry.blindlap"));
+          Scene scene = new Scene(view, width, 768);
+          look.dress(scene);
+          Window.picture(scene, name);
+          Window.picture(scene, name);
+          assertThat(Within.of(page, name).wrong()).isEmpty();
+          Node list = page.lookup(".sessions");
+          double end = list.localToScene(list.getBoundsInLocal()).getMaxY();
+          double bottom = width < 1000 && scale > 1.5 ? end : Math.min(768, end);
+          return page.lookupAll(".session-cell").stream()
+              .filter(cell -> ((ListCell<?>) cell).getItem() != null)
+              .filter(cell -> cell.localToScene(cell.getBoundsInLocal()).getMaxY() <= bottom)
+              .count();
+        });
   }
 
   @Test

@@ -65,6 +65,7 @@ class NotebookRoomsTest {
               new NotebookRoomsView.Models(
                   notebook,
                   PlanDesk.keeping(desk, folder.resolve("quarry.blindlap")),
+                  Optional.empty(),
                   noise,
                   series,
                   oldDay,

@@ -57,6 +57,13 @@ class FieldRowTest {
           assertThat(row.getHeight())
               .isGreaterThanOrEqualTo(said.localToScene(0, said.getHeight()).getY());
 
+          double y = said.localToScene(0, 0).getY();
+          for (int again = 0; again < 3; again++) {
+            row.requestLayout();
+            layout(scene);
+          }
+          assertThat(said.localToScene(0, 0).getY()).isEqualTo(y);
+
           wrong("a", "");
           layout(scene);
           assertThat(row.getHeight()).isLessThan(said.localToScene(0, said.getHeight()).getY());

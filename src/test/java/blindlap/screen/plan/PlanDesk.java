@@ -20,7 +20,7 @@ import java.util.Random;
  * seed.
  */
 public final class PlanDesk {
-  static final Clock CLOCK =
+  public static final Clock CLOCK =
       Clock.fixed(Instant.parse("2026-11-13T19:06:41Z"), ZoneId.of("Europe/Vienna"));
 
   private PlanDesk() {}

@@ -16,13 +16,21 @@ import blindlap.session.SessionState;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.function.BiConsumer;
 import java.util.function.Predicate;
+import javafx.geometry.Bounds;
+import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.MouseButton;
+import javafx.scene.robot.Robot;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -145,6 +153,76 @@ class PlanKeyboardTest {
                       .contains(owner.localToScene(owner.getBoundsInLocal()));
                 }))
         .isTrue();
+  }
+
+  /** A press that seems to do nothing is what people would notice, in a field and beside it. */
+  @Test
+  void everyPressOfCtrlZTakesSomethingBackAcrossFieldsAndEveryOtherBringsSomethingBack() {
+    Map<String, Object> start = tree();
+    typeInto("Question", "Is L quicker");
+    typeInto("Rider", "R. Lind");
+    typeInto("Trail", "Quarry");
+    keyboard.press(KeyCode.BACK_SPACE);
+    Map<String, Object> end = tree();
+    assertThat(end).containsEntry("trail", "Quarr");
+
+    goAll(start, KeyCode.CONTROL, KeyCode.Z);
+    goAll(end, KeyCode.CONTROL, KeyCode.SHIFT, KeyCode.Z);
+    goAll(start, KeyCode.CONTROL, KeyCode.Z);
+  }
+
+  private Map<String, Object> tree() {
+    return Window.call(() -> model.form().tree());
+  }
+
+  private void goAll(Map<String, Object> wanted, KeyCode... keys) {
+    for (int presses = 0; presses < 40; presses++) {
+      Map<String, Object> before = tree();
+      if (before.equals(wanted)) {
+        return;
+      }
+      keyboard.press(keys);
+      assertThat(tree()).as("press %d", presses).isNotEqualTo(before);
+    }
+    assertThat(tree()).isEqualTo(wanted);
+  }
+
+  @Test
+  void aPressOnAButtonThatIsHalfInViewCounts() {
+    int before = Window.call(() -> model.form().list("setups").size());
+    for (boolean lower : new boolean[] {true, false}) {
+      Window.run(() -> halfInView(lower));
+      keyboard.press(KeyCode.SHIFT);
+      Window.run(() -> pressed(lower, Robot::mousePress));
+      keyboard.press(KeyCode.SHIFT);
+      keyboard.press(KeyCode.SHIFT);
+      Window.run(() -> new Robot().mouseRelease(MouseButton.PRIMARY));
+      keyboard.press(KeyCode.SHIFT);
+    }
+    assertThat(Window.call(() -> model.form().list("setups").size())).isEqualTo(before + 2);
+  }
+
+  private ScrollPane page() {
+    return (ScrollPane) Objects.requireNonNull(scene.lookup(".scroll-pane"));
+  }
+
+  /** Scrolls so that the middle of the button lies on the lower or upper edge of what is seen. */
+  private void halfInView(boolean lower) {
+    ScrollPane page = page();
+    Node content = page.getContent();
+    Node button = scene.lookup("#add-setup");
+    Bounds at = content.sceneToLocal(button.localToScene(button.getLayoutBounds()));
+    double view = page.getViewportBounds().getHeight();
+    double top = at.getCenterY() - (lower ? view : 0);
+    page.setVvalue(top / (content.getLayoutBounds().getHeight() - view));
+  }
+
+  private void pressed(boolean lower, BiConsumer<Robot, MouseButton> press) {
+    Node button = scene.lookup("#add-setup");
+    Bounds at = button.localToScreen(button.getLayoutBounds());
+    Robot robot = new Robot();
+    robot.mouseMove(new Point2D(at.getCenterX(), lower ? at.getMinY() + 4 : at.getMaxY() - 4));
+    press.accept(robot, MouseButton.PRIMARY);
   }
 
   @Test

@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Consumer;
+import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 import org.junit.jupiter.api.BeforeAll;
@@ -49,6 +50,36 @@ class PlanPlacesTest {
     }
     assertThat(controls).isGreaterThan(10_000);
     assertThat(wrong).isEmpty();
+  }
+
+  @Test
+  void whatRemovesASettingStandsInTheLineOfItsFieldsAt1280Pixels() {
+    try (Desk desk = PlanDesk.open(folder, 1)) {
+      List<String> below = new ArrayList<>();
+      Window.run(
+          () -> {
+            Look look = new Look();
+            Shell shell = new Shell();
+            PlanModel model = Models.plan(desk, shell, Background.immediate(), 0);
+            model.startFromFile(PlanStates.SAMPLE);
+            model.form().list("setups").get(0).list("settings").get(0).field("unit").set("%");
+            PlanPage page = new PlanPage(look, model, new NoDialogs());
+            ShellView view =
+                new ShellView(look, shell, Map.of(Shell.Page.PLAN, () -> page), List.of("quarry"));
+            shell.go(Shell.Page.PLAN);
+            Scene scene = new Scene(view, 1280, HIGH);
+            look.dress(scene);
+            Window.picture(scene, "plan-settings-1280");
+            for (Node row : page.lookupAll(".plan-part")) {
+              Node remove = Objects.requireNonNull(row.lookup(".remove"));
+              if (remove.getBoundsInParent().getMinY() > 30) {
+                below.add(String.valueOf(remove.getAccessibleText()));
+              }
+            }
+            assertThat(page.lookupAll(".plan-part")).hasSizeGreaterThan(8);
+          });
+      assertThat(below).isEmpty();
+    }
   }
 
   private void measure(Desk desk, String name, Consumer<PlanModel> state) {

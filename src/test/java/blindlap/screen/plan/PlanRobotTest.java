@@ -86,7 +86,8 @@ class PlanRobotTest {
       }
       assertThat(thrown).as("seed %d", seed).isEmpty();
     }
-    assertThat(presses).isGreaterThan(SEEDS / 2);
+    // Eleven a seed on a busy machine with two cores.
+    assertThat(presses).isGreaterThan(2 * SEEDS);
     assertThat(undone).isPositive();
   }
 
@@ -168,7 +169,8 @@ class PlanRobotTest {
 
     private void press() {
       List<Node> targets = new ArrayList<>();
-      targets(scene.getRoot(), targets);
+      Node bar = scene.lookup(".plan-bar");
+      targets(scene.getRoot(), bar, lowerEdge(bar), targets);
       if (targets.isEmpty()) {
         return;
       }
@@ -181,7 +183,10 @@ class PlanRobotTest {
       presses++;
     }
 
-    private void targets(Node node, List<Node> targets) {
+    /**
+     * @param edge what is scrolled under the bar is not pressed there: the bar is
+     */
+    private void targets(Node node, @Nullable Node bar, double edge, List<Node> targets) {
       if (!node.isVisible() || node.isDisabled()) {
         return;
       }
@@ -191,26 +196,17 @@ class PlanRobotTest {
               || node instanceof TextInputControl
               || node.getStyleClass().contains("title");
       Bounds at = node.localToScene(node.getLayoutBounds());
-      boolean inWindow = at.getCenterY() > 0 && at.getCenterY() < lowerEdge(node);
+      boolean inWindow = at.getCenterY() > 0 && at.getCenterY() < edge;
       if (pressed && inWindow && !takesBack(node)) {
         targets.add(node);
       } else if (node instanceof Parent parent) {
-        parent.getChildrenUnmodifiable().forEach(child -> targets(child, targets));
+        double own = node == bar ? scene.getHeight() : edge;
+        parent.getChildrenUnmodifiable().forEach(child -> targets(child, bar, own, targets));
       }
     }
 
-    /** What is scrolled under the bar is not pressed there: the bar is. */
-    private double lowerEdge(Node node) {
-      Node bar = scene.lookup(".plan-bar");
-      if (bar == null) {
-        return scene.getHeight();
-      }
-      for (Node at = node; at != null; at = at.getParent()) {
-        if (at == bar) {
-          return scene.getHeight();
-        }
-      }
-      return bar.localToScene(bar.getLayoutBounds()).getMinY();
+    private double lowerEdge(@Nullable Node bar) {
+      return bar == null ? scene.getHeight() : bar.localToScene(bar.getLayoutBounds()).getMinY();
     }
 
     /** The robot takes back by itself, so that it knows what went. */
