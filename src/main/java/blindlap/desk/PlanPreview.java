@@ -5,12 +5,15 @@ import blindlap.exchange.Protocols;
 import blindlap.fault.Problem;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.DayAnswers;
+import blindlap.plan.DeclaredNoise;
+import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanCheck;
 import blindlap.plan.PlanHints;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * A plan file as read, with everything that is wrong with it, what its tester should know, and what
@@ -20,12 +23,27 @@ import java.util.Optional;
  * @param problems mistakes of the file and of the plan; none if it can be committed
  * @param hints what the tester should know
  * @param answer what the day can show, by formula; empty where there is no valid rule
+ * @param earlier what earlier days tell of the rider's noise on the trail
  */
 public record PlanPreview(
-    Optional<Plan> plan, List<Problem> problems, List<Problem> hints, Optional<DayAnswer> answer) {
+    Optional<Plan> plan,
+    List<Problem> problems,
+    List<Problem> hints,
+    Optional<DayAnswer> answer,
+    EarlierNoise earlier) {
   public PlanPreview {
     problems = List.copyOf(problems);
     hints = List.copyOf(hints);
+  }
+
+  /** The same with what its series refuses: not while the plan itself has mistakes there. */
+  public PlanPreview in(SeriesPlans series) {
+    List<Problem> all = new ArrayList<>(problems);
+    List<String> told = problems.stream().map(Problem::where).map(PlanPreview::path).toList();
+    plan.map(series::refusals).orElse(List.of()).stream()
+        .filter(problem -> told.stream().noneMatch(path -> same(path, problem.where())))
+        .forEach(all::add);
+    return new PlanPreview(plan, all, hints, answer, earlier);
   }
 
   /** Works out what days can show; recommends among the protocols of the program. */
@@ -54,17 +72,43 @@ public record PlanPreview(
    * @param answers keeps what depends on the rule alone
    */
   public static PlanPreview of(String text, Protocols protocols, DayAnswers answers) {
+    return of(text, protocols, answers, plan -> EarlierNoise.NONE);
+  }
+
+  /**
+   * The same with what earlier days tell: a plan of a comparison that says nothing of the rider's
+   * noise takes it from there. What is typed stays.
+   *
+   * @param days what earlier days of a plan's rider on its trail tell
+   */
+  public static PlanPreview of(
+      String text, Protocols protocols, DayAnswers answers, Function<Plan, EarlierNoise> days) {
     PlanReader.Reading reading = PlanReader.read(text, protocols);
-    Plan plan = reading.plan();
+    Plan read = reading.plan();
     List<Problem> problems = new ArrayList<>(reading.problems());
-    if (plan == null) {
-      return new PlanPreview(Optional.empty(), problems, List.of(), Optional.empty());
+    if (read == null) {
+      return new PlanPreview(
+          Optional.empty(), problems, List.of(), Optional.empty(), EarlierNoise.NONE);
     }
+    EarlierNoise earlier = days.apply(read);
+    Plan plan = read.noise() == null ? told(read, earlier).map(read::with).orElse(read) : read;
     List<String> told = problems.stream().map(Problem::where).map(PlanPreview::path).toList();
     PlanCheck.problems(plan).stream()
         .filter(problem -> told.stream().noneMatch(path -> same(path, problem.where())))
         .forEach(problems::add);
-    return new PlanPreview(Optional.of(plan), problems, PlanHints.of(plan), answers.quick(plan));
+    return new PlanPreview(
+        Optional.of(plan), problems, PlanHints.of(plan), answers.quick(plan), earlier);
+  }
+
+  /** What earlier days tell of the noise of the primary measure; nothing for a noise run. */
+  public Optional<DeclaredNoise> told() {
+    return plan.flatMap(own -> told(own, earlier));
+  }
+
+  private static Optional<DeclaredNoise> told(Plan plan, EarlierNoise earlier) {
+    return plan.kind() == Plan.Kind.COMPARISON
+        ? plan.primary().flatMap(primary -> earlier.of(primary, plan.laps().scored()))
+        : Optional.empty();
   }
 
   /** A place without the line and column it has in a file. */

@@ -3,6 +3,7 @@ package blindlap.screen;
 import blindlap.desk.Desk;
 import blindlap.screen.book.CommittedPlanModel;
 import blindlap.screen.book.KeepingModel;
+import blindlap.screen.book.NextSession;
 import blindlap.screen.book.NoiseModel;
 import blindlap.screen.book.NotebookModel;
 import blindlap.screen.book.NotebookRoomsView;
@@ -73,8 +74,10 @@ final class Pages {
   }
 
   private Node notebook() {
+    NextSession next = new NextSession(desk.anotherDay(), shell, background);
     NotebookModel model =
-        new NotebookModel(desk.sessionList(), desk.planning(), desk.history(), shell, background);
+        new NotebookModel(
+            desk.sessionList(), desk.planning(), desk.history(), next, shell, background);
     model.refresh();
     shell
         .pageProperty()
@@ -94,7 +97,7 @@ final class Pages {
                 model,
                 keeping,
                 new NoiseModel(desk.history(), background),
-                new SeriesModel(desk.series(), desk.seriesReports(), background),
+                new SeriesModel(desk.series(), desk.seriesReports(), next, background),
                 new OldDayModel(desk.plainDays(), desk.history(), background),
                 new CommittedPlanModel(
                     desk.sessions(),

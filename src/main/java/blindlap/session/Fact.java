@@ -363,8 +363,19 @@ public sealed interface Fact {
     }
   }
 
-  /** The session ends without a finding. */
-  record SessionAbandoned(String reason) implements Fact {
+  /**
+   * The session ends without a finding.
+   *
+   * @param reason why, in words
+   * @param unawareBy who declares to have decided it without knowing key or setups; empty if nobody
+   *     does
+   */
+  record SessionAbandoned(String reason, String unawareBy) implements Fact {
+    /** Nobody declares anything. */
+    public SessionAbandoned(String reason) {
+      this(reason, "");
+    }
+
     @Override
     public <R> R accept(FactVisitor<R> visitor) {
       return visitor.sessionAbandoned(this);

@@ -68,6 +68,10 @@ public final class PlanSummary {
             plan.laps().warmUp()));
     day.add(words.sentence().text());
     day.addAll(words.lead());
+    plan.primary()
+        .flatMap(primary -> earlier.of(primary, plan.laps().scored()))
+        .flatMap(told -> PlanWords.noise(plan, told))
+        .ifPresent(day::add);
     MeasureAnswers measures = new MeasureAnswers(plan, answer, earlier);
     day.addAll(measures.lines());
     day.addAll(measures.notes());

@@ -144,7 +144,17 @@ public final class AnyFact {
                 later.session(),
                 List.of())));
     facts.add(new Fact.BikeReturned(new AnyFact(facts.size()).random.nextInt(17)));
+    // Since version 4 somebody may declare to have abandoned it without knowing key or setups.
+    AnyFact unaware = new AnyFact(facts.size());
+    if (unaware.random.nextBoolean()) {
+      facts.replaceAll(
+          f -> f instanceof Fact.SessionAbandoned a ? unaware.unaware(a.reason()) : f);
+    }
     return facts;
+  }
+
+  private Fact unaware(String reason) {
+    return new Fact.SessionAbandoned(reason, text());
   }
 
   /** A later kind has a stream of its own, so that the facts before it stay as they were. */

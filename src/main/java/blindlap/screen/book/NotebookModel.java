@@ -35,6 +35,7 @@ public final class NotebookModel {
   private final Planning planning;
   private final RiderHistory history;
   private final SessionList list;
+  private final NextSession next;
   private final Shell shell;
   private final Background background;
   private final ObservableList<Row> rows = FXCollections.observableArrayList();
@@ -58,6 +59,7 @@ public final class NotebookModel {
    * @param outcome verdict phrase once unsealed, else where the session stands
    * @param detail difference with its interval once unsealed, or why it was abandoned; may be empty
    * @param step where it stands
+   * @param series id of its series; empty for a session of its own
    */
   public record Row(
       SessionId id,
@@ -66,7 +68,8 @@ public final class NotebookModel {
       String facts,
       String outcome,
       String detail,
-      Step step) {}
+      Step step,
+      String series) {}
 
   /**
    * The answer of the page: the session in progress, else the latest finding.
@@ -101,11 +104,13 @@ public final class NotebookModel {
       SessionList list,
       Planning planning,
       RiderHistory history,
+      NextSession next,
       Shell shell,
       Background background) {
     this.planning = planning;
     this.history = history;
     this.list = list;
+    this.next = next;
     this.shell = shell;
     this.background = background;
     search.addListener((o, before, now) -> refresh());
@@ -264,14 +269,28 @@ public final class NotebookModel {
           fields.ifPresent(f -> planning.keep(draft, f));
           return fields.map(f -> draft);
         },
-        draft -> draft.ifPresent(shell::openDraft),
+        draft -> draft.ifPresent(shell::openCopy),
         this::fail);
+  }
+
+  /** Makes a draft of the next session of a series and goes there; else it says why not. */
+  public void nextOfSeries(String series) {
+    next.plan(series, trouble::set);
   }
 
   /** Ends a session without a finding; its entries are kept. */
   public void abandon(Row row, String reason) {
+    abandon(row, reason, "");
+  }
+
+  /**
+   * The same for a session of a series.
+   *
+   * @param unawareBy who declares not to know key or setups; empty if nobody does
+   */
+  public void abandon(Row row, String reason, String unawareBy) {
     background.run(
-        () -> list.abandon(row.id(), reason),
+        () -> list.abandon(row.id(), reason, unawareBy),
         result -> {
           if (result instanceof Sessions.Result.Refused refused) {
             trouble.set(String.join(" ", Problems.sentences(refused.problems())));
@@ -291,7 +310,8 @@ public final class NotebookModel {
         NotebookWords.facts(each),
         outcome.get(0),
         outcome.get(1),
-        each.step());
+        each.step(),
+        Optional.ofNullable(each.series()).orElse(""));
   }
 
   private static Answer answer(Read read) {

@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
 public final class SeriesModel {
   private final SeriesBook book;
   private final SeriesReports reports;
+  private final NextSession next;
   private final Background background;
   private final ObservableList<Choice> series = FXCollections.observableArrayList();
   private final ObservableList<String> repeats = FXCollections.observableArrayList();
@@ -40,7 +41,9 @@ public final class SeriesModel {
 
   private record Read(List<SeriesBook.Line> lines, List<SeriesBook.Repeat> repeats) {}
 
-  public SeriesModel(SeriesBook book, SeriesReports reports, Background background) {
+  public SeriesModel(
+      SeriesBook book, SeriesReports reports, NextSession next, Background background) {
+    this.next = next;
     this.book = book;
     this.reports = reports;
     this.background = background;
@@ -121,6 +124,14 @@ public final class SeriesModel {
           }
         },
         this::fail);
+  }
+
+  /** Makes a draft of the next session of the chosen series and goes there. */
+  public void planNext() {
+    Choice now = chosen.get();
+    if (now != null) {
+      next.plan(now.id(), notice::set);
+    }
   }
 
   /** Writes the report of the chosen series; refused before its end. */

@@ -84,7 +84,7 @@ final class SeriesPage extends BorderPane {
     section("page.elsewhere", view.elsewhere());
     section("page.repeats", List.copyOf(model.repeats()));
     if (!view.sessions().isEmpty()) {
-      page.add(actions(view.open()));
+      page.add(actions(view));
     }
   }
 
@@ -120,7 +120,8 @@ final class SeriesPage extends BorderPane {
     }
   }
 
-  private VBox actions(boolean open) {
+  private VBox actions(SeriesView view) {
+    boolean open = view.open();
     Button report = new Button(SeriesWords.say("page.report"));
     report.getStyleClass().add("next");
     report.setDisable(!open);
@@ -129,6 +130,12 @@ final class SeriesPage extends BorderPane {
     Label notice = words("", "strong");
     notice.textProperty().bind(model.noticeProperty());
     FlowPane row = new FlowPane(16, 8, report, notice);
+    if (!view.next().isEmpty()) {
+      Button next = new Button(view.next());
+      next.setId("series-next");
+      next.setOnAction(e -> model.planNext());
+      row.getChildren().add(0, next);
+    }
     VBox box = new VBox(12, row);
     if (!open) {
       box.getChildren().add(words(SeriesWords.say("page.report.note"), "note", "second"));

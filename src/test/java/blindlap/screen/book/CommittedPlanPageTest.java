@@ -91,7 +91,11 @@ class CommittedPlanPageTest {
                 notebook,
                 PlanDesk.keeping(desk, folder.resolve("quarry.blindlap")),
                 new NoiseModel(desk.history(), Background.immediate()),
-                new SeriesModel(desk.series(), desk.seriesReports(), Background.immediate()),
+                new SeriesModel(
+                    desk.series(),
+                    desk.seriesReports(),
+                    new NextSession(desk.anotherDay(), shell, Background.immediate()),
+                    Background.immediate()),
                 new OldDayModel(desk.plainDays(), desk.history(), Background.immediate()),
                 committed),
             rooms,

@@ -172,7 +172,7 @@ class NotebookPageTest {
       NotebookModel.Row hand = model.answerProperty().get().about().orElseThrow();
       model.abandon(hand, " ");
       assertThat(model.troubleProperty().get()).contains("reason");
-      other.sessionList().abandon(hand.id(), "the trail was closed");
+      other.sessionList().abandon(hand.id(), "the trail was closed", "");
       model.look();
       assertThat(model.answerProperty().get().stints()).isZero();
       assertThat(
