@@ -74,9 +74,7 @@ final class PlanLike {
     lines.add(kept(desk, begun.made(), out));
     lines.add(
         PlanWords.seriesPlace(
-            series,
-            Optional.of(begun.number()),
-            begun.declared().map(String::valueOf).orElse("")));
+            series, Optional.of(begun.number()), begun.declared().map(String::valueOf).orElse("")));
     lines.add(PlanWords.say("next.like", begun.like()));
     begun.replaces().ifPresent(id -> lines.add(PlanWords.say("next.replaces", id)));
     lines.add(PlanWords.say("like.order"));

@@ -80,11 +80,7 @@ public final class AnotherDay {
      * @param replaces short id of the abandoned session whose place it takes, if it takes one
      */
     record Begun(
-        Made made,
-        int number,
-        Optional<Integer> declared,
-        String like,
-        Optional<String> replaces)
+        Made made, int number, Optional<Integer> declared, String like, Optional<String> replaces)
         implements Next {}
 
     /** No session can be added to the series. */

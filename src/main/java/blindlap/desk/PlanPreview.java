@@ -36,14 +36,24 @@ public record PlanPreview(
     hints = List.copyOf(hints);
   }
 
-  /** The same with what its series refuses: not while the plan itself has mistakes there. */
-  public PlanPreview in(SeriesPlans series) {
+  /**
+   * The same with what its series refuses, not while the plan itself has mistakes there, and with
+   * what that series can show.
+   */
+  public PlanPreview in(SeriesPlans plans, DayAnswers answers) {
     List<Problem> all = new ArrayList<>(problems);
     List<String> told = problems.stream().map(Problem::where).map(PlanPreview::path).toList();
-    plan.map(series::refusals).orElse(List.of()).stream()
+    plan.map(plans::refusals).orElse(List.of()).stream()
         .filter(problem -> told.stream().noneMatch(path -> same(path, problem.where())))
         .forEach(all::add);
-    return new PlanPreview(plan, all, hints, answer, earlier);
+    Optional<DayAnswer> shown =
+        answer.map(
+            day ->
+                plan.flatMap(
+                        own -> plans.standing(own).flatMap(those -> answers.series(own, those)))
+                    .map(day::with)
+                    .orElse(day));
+    return new PlanPreview(plan, all, hints, shown, earlier);
   }
 
   /** Works out what days can show; recommends among the protocols of the program. */

@@ -101,7 +101,8 @@ public final class Planning {
    * @param days of a plan's rider on its trail, as far as is known yet
    */
   public PlanPreview preview(Map<String, ?> fields, Function<Plan, EarlierNoise> days) {
-    return PlanPreview.of(CanonicalJson.text(fields), protocols.get(), answers, days).in(series);
+    return PlanPreview.of(CanonicalJson.text(fields), protocols.get(), answers, days)
+        .in(series, answers);
   }
 
   /**
@@ -109,7 +110,7 @@ public final class Planning {
    * rider's noise takes it from earlier days.
    */
   public PlanPreview preview(String text) {
-    return PlanPreview.of(text, protocols.get(), answers, history::earlier).in(series);
+    return PlanPreview.of(text, protocols.get(), answers, history::earlier).in(series, answers);
   }
 
   /** Why a plan may not conceal a null run, if so. */

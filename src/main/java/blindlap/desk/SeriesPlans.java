@@ -2,15 +2,19 @@ package blindlap.desk;
 
 import blindlap.fault.Problem;
 import blindlap.plan.Plan;
+import blindlap.plan.SeriesShows;
+import blindlap.review.QuestionHistory;
 import blindlap.review.SeriesAbandoned;
 import blindlap.review.SeriesAnalysis;
 import blindlap.review.SeriesDeclaration;
 import blindlap.review.SeriesFinding;
+import blindlap.session.Fact;
 import blindlap.session.Notebook;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
 import blindlap.wording.DeclaredWords;
+import blindlap.wording.SeriesWords;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -61,7 +65,8 @@ public final class SeriesPlans {
    * @param base the plan that it begins with
    * @param replaces short id of the abandoned session whose place it takes, if it takes one
    */
-  record Next(int number, Optional<Integer> declared, SessionState base, Optional<String> replaces) {}
+  record Next(
+      int number, Optional<Integer> declared, SessionState base, Optional<String> replaces) {}
 
   /** Why a plan would not be pooled in the series that it names, a field each; none if it would. */
   public List<Problem> refusals(Plan plan) {
@@ -120,6 +125,44 @@ public final class SeriesPlans {
     return standing(series).map(standing -> standing.counted() + 1);
   }
 
+  /**
+   * Sessions of a plan's series that count already, to tell what all of it can show; empty where
+   * other riders are among them, of whom the product of the orders tells nothing.
+   */
+  public Optional<List<SeriesShows.Session>> standing(Plan plan) {
+    String series = plan.series();
+    if (series == null || plan.seriesSessions() == null) {
+      return Optional.empty();
+    }
+    Optional<Standing> found = standing(series).filter(s -> s.declaration().isPresent());
+    if (found.isEmpty()) {
+      return Optional.of(List.of());
+    }
+    SeriesDeclaration declaration = found.get().declaration().get();
+    List<SessionState> counted =
+        found.get().sessions().stream()
+            .filter(state -> state.hasKey() && state.step() != Step.ABANDONED)
+            .filter(state -> declaration.differences(state.plan()).isEmpty())
+            .toList();
+    boolean others = counted.stream().anyMatch(s -> !rider(s.plan()).equals(rider(plan)));
+    return others
+        ? Optional.empty()
+        : Optional.of(
+            counted.stream()
+                .map(
+                    s ->
+                        new SeriesShows.Session(
+                            s.plan(),
+                            s.cutShort()
+                                .map(Fact.DayCutShort::lastStint)
+                                .orElse(s.plan().stints())))
+                .toList());
+  }
+
+  private static String rider(Plan plan) {
+    return QuestionHistory.plain(plan.rider());
+  }
+
   /** True for a declared series to which sessions can still be added. */
   boolean running(String series) {
     return standing(series).filter(s -> s.declared() && over(s).isEmpty()).isPresent();
@@ -157,6 +200,12 @@ public final class SeriesPlans {
     return standing.declaration().flatMap(d -> Optional.ofNullable(d.plan().seriesSessions()));
   }
 
+  /** Where a series stands, or what it answers, in a sentence. */
+  Optional<String> words(String series) {
+    return book.answer(series)
+        .map(found -> SeriesWords.say("where", series, new SeriesWords(found).headline().text()));
+  }
+
   /** Why a session may not be abandoned, if so: it would keep its place in its series. */
   Optional<Problem> refuseAbandoning(SessionState state, String unawareBy) {
     String series = state.plan().series();
@@ -185,8 +234,7 @@ public final class SeriesPlans {
     Optional<SessionState> unsealed =
         sessions.stream().filter(s -> SeriesAnalysis.unsealedAt(s).isPresent()).findFirst();
     // With a seal open nothing can be added, so nobody asks how many there are.
-    int counted =
-        sessions.isEmpty() || unsealed.isPresent() ? sessions.size() : counted(sessions);
+    int counted = sessions.isEmpty() || unsealed.isPresent() ? sessions.size() : counted(sessions);
     return new Standing(
         series,
         version,

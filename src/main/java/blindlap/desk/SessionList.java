@@ -164,6 +164,11 @@ public final class SessionList {
         .orElse(NotebookWords.say("verdict.none"));
   }
 
+  /** Where the series of a session stands, or what it answers; empty where none names it. */
+  public Optional<String> series(String id) {
+    return series.words(id);
+  }
+
   /**
    * Ends a session without a finding. In a declared series one with a scored lap keeps its place,
    * unless whoever decides it declares not to know key or setups.

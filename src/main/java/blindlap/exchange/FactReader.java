@@ -114,7 +114,8 @@ final class FactReader {
     kinds.put("FindingRecorded", FactReader::findingRecorded);
     kinds.put("FindingSeenAgain", FactReader::findingSeenAgain);
     kinds.put("ReportWritten", b -> new Fact.ReportWritten(text(b, "name")));
-    kinds.put("SessionAbandoned", 
+    kinds.put(
+        "SessionAbandoned",
         b ->
             new Fact.SessionAbandoned(
                 text(b, "reason"), b.has("unaware_by") ? text(b, "unaware_by") : ""));

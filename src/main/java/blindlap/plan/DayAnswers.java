@@ -38,9 +38,7 @@ public final class DayAnswers {
     this(List::of);
   }
 
-  /**
-   * @param protocols among which the least plan is looked for, besides a plan's own
-   */
+  /** Looks for the least plan among these protocols, too. */
   public DayAnswers(Supplier<List<Protocol>> protocols) {
     this(protocols, BASES);
   }
@@ -81,7 +79,13 @@ public final class DayAnswers {
             most,
             days(base, chosen, terms),
             odds(base, terms),
-            MeasureShows.of(plan, bases)));
+            MeasureShows.of(plan, bases),
+            Optional.empty()));
+  }
+
+  /** What a plan's declared series can show; see {@link SeriesShows}. */
+  public Optional<SeriesShows> series(Plan plan, List<SeriesShows.Session> standing) {
+    return SeriesShows.of(plan, standing, bases);
   }
 
   /**
@@ -220,7 +224,8 @@ public final class DayAnswers {
         answer.mostStints(),
         base == null ? OptionalInt.empty() : days(base, detail.chosen(), terms),
         detail.odds().isEmpty() ? answer.odds() : detail.odds(),
-        answer.measures());
+        answer.measures(),
+        answer.series());
   }
 
   private static CutShort losing(

@@ -2,7 +2,6 @@ package blindlap.review;
 
 import blindlap.fault.Problem;
 import blindlap.fault.Unusable;
-import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.session.SessionState;

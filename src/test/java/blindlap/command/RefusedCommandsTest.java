@@ -198,7 +198,11 @@ class RefusedCommandsTest {
             line(closed, "--given-to", " "),
             line(closed, "--compare", "12ab")));
     all.put(
-        "abandon", List.of(line(NO_SESSION, "--reason", "rain"), line(closed, "--reason", " "), line(NO_SESSION, "--reason", "rain", "--unaware", "R.")));
+        "abandon",
+        List.of(
+            line(NO_SESSION, "--reason", "rain"),
+            line(closed, "--reason", " "),
+            line(NO_SESSION, "--reason", "rain", "--unaware", "R.")));
     return all;
   }
 

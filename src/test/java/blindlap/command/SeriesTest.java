@@ -222,7 +222,8 @@ class SeriesTest {
   }
 
   @Test
-  void anAbandonedSessionIsReplacedOnlyWhereNobodyCouldHaveDroppedItForItsResult() throws Exception {
+  void anAbandonedSessionIsReplacedOnlyWhereNobodyCouldHaveDroppedItForItsResult()
+      throws Exception {
     // Before a lap, anybody may.
     commit(plan("R. Lind", 2, false));
     ok("abandon", ids.get(0), "--reason", "thunderstorm");
@@ -528,5 +529,41 @@ class SeriesTest {
     assertThat(ok("series").out())
         .contains("Repeat decided after seeing a result", ids.get(2).substring(0, 8))
         .doesNotContain(ids.get(1).substring(0, 8));
+  }
+
+  @Test
+  void aRepeatOfASeriesIsLabelledOnceTheSeriesHasToldItsResult() {
+    ride(plan("R. Lind", 2, false), 95, 0.3);
+    ride(plan("R. Lind", 2, false), 95, 0.4);
+    unseal(0);
+    String lone = plan("R. Lind", 0, false).replace("series: k-or-l", "");
+    session.later(3600);
+    ride(lone, 95, 0.3);
+    assertThat(ok("series").out()).as("nothing is told yet").doesNotContain("Repeat decided");
+    unseal(1);
+    session.later(3600);
+    ride(lone, 95, 0.3);
+    assertThat(ok("series").out())
+        .contains("Repeat decided after seeing a result", ids.get(3).substring(0, 8));
+    ride(lone.replace("Quarry loop", "Quarry loop, upper half"), 95, 0.3);
+    assertThat(ok("series").out()).doesNotContain(ids.get(4).substring(0, 8));
+  }
+
+  @Test
+  void aPlanOfASeriesSaysWhatTheSeriesCanShowAndIsNeverSentToOne() {
+    String noise = "noise: {usual_difference: 1.0}\n";
+    String own = plan("R. Lind", 0, false).replace("series: k-or-l", "") + noise;
+    assertThat(ok("plan", session.file("own.yaml", own).toString()).out())
+        .contains("plan a series of")
+        .doesNotContain("The series as declared");
+    String first =
+        ok("plan", session.file("in.yaml", plan("R. Lind", 4, false) + noise).toString()).out();
+    assertThat(first)
+        .contains("The series as declared, 4 sessions like this one, can show", "of 10 such series")
+        .doesNotContain("plan a series of", "in a series of");
+    ride(plan("R. Lind", 4, false), 95, 0.3);
+    assertThat(
+            ok("plan", session.file("in.yaml", plan("R. Lind", 4, false) + noise).toString()).out())
+        .contains("4 sessions of which 1 stands and 3 are like this one, can show");
   }
 }

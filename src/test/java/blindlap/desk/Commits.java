@@ -29,8 +29,8 @@ public final class Commits {
   }
 
   /**
-   * Commits a plan in a notebook of its own, which knows nothing of this one, and brings the session
-   * in: what the desk would refuse can arrive all the same.
+   * Commits a plan in a notebook of its own, which knows nothing of this one, and brings the
+   * session in: what the desk would refuse can arrive all the same.
    *
    * @param seed of everything drawn
    */

@@ -147,8 +147,7 @@ public final class AnyFact {
     // Since version 4 somebody may declare to have abandoned it without knowing key or setups.
     AnyFact unaware = new AnyFact(facts.size());
     if (unaware.random.nextBoolean()) {
-      facts.replaceAll(
-          f -> f instanceof Fact.SessionAbandoned a ? unaware.unaware(a.reason()) : f);
+      facts.replaceAll(f -> f instanceof Fact.SessionAbandoned a ? unaware.unaware(a.reason()) : f);
     }
     return facts;
   }

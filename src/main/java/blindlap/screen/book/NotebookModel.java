@@ -4,7 +4,6 @@ import blindlap.desk.Planning;
 import blindlap.desk.RiderHistory;
 import blindlap.desk.SessionList;
 import blindlap.desk.Sessions;
-import blindlap.plan.Plan;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
 import blindlap.session.SessionSummary;
@@ -14,7 +13,6 @@ import blindlap.wording.NotebookWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -48,6 +46,8 @@ public final class NotebookModel {
   private final StringProperty search = new SimpleStringProperty("");
   private long seen = Long.MIN_VALUE;
   private int asked;
+  private Answer plain = Answer.NONE;
+  private OfSeries ofSeries = new OfSeries("", "");
 
   /**
    * One session in the list. Holds nothing of a key that is still sealed.
@@ -97,8 +97,20 @@ public final class NotebookModel {
       return stints > 0 && about.filter(row -> row.step().day()).isPresent();
     }
 
+    /** The same with where its series stands, if that is the session's. */
+    private Answer and(OfSeries told) {
+      boolean own =
+          about.filter(row -> !told.id().isEmpty() && row.series().equals(told.id())).isPresent();
+      return own
+          ? new Answer(
+              before, marked, after, lead + " " + told.words(), about, next, stints, ridden)
+          : this;
+    }
+
     static final Answer NONE = new Answer("", "", "", "", Optional.empty(), "", 0, 0);
   }
+
+  private record OfSeries(String id, String words) {}
 
   public NotebookModel(
       SessionList list,
@@ -202,11 +214,28 @@ public final class NotebookModel {
       rows.setAll(now);
     }
     found.set(search.get().isBlank() ? "" : NotebookWords.found(now.size(), read.all().size()));
-    answer.set(answer(read));
+    plain = NotebookAnswers.of(read.all(), read.inHand());
+    answer.set(plain.and(ofSeries));
     if (changed) {
       margin(read);
+      series();
       keepVerdicts();
     }
+  }
+
+  /** Where its series stands, or what that answers: worked out when nothing else is. */
+  private void series() {
+    String id = plain.about().map(Row::series).orElse("");
+    if (id.isEmpty()) {
+      return;
+    }
+    background.whenQuiet(
+        () -> new OfSeries(id, list.series(id).orElse("")),
+        told -> {
+          ofSeries = told;
+          answer.set(plain.and(told));
+        },
+        this::fail);
   }
 
   private void margin(Read read) {
@@ -301,80 +330,18 @@ public final class NotebookModel {
         this::fail);
   }
 
-  private static Row row(SessionSummary each) {
+  static Row row(SessionSummary each) {
     List<String> outcome = NotebookWords.outcome(each);
     return new Row(
         each.id(),
         each.day(),
         NotebookWords.title(each),
-        NotebookWords.facts(each),
+        each.series() == null
+            ? NotebookWords.facts(each)
+            : NotebookWords.say("facts.series", NotebookWords.facts(each), each.series()),
         outcome.get(0),
         outcome.get(1),
         each.step(),
         Optional.ofNullable(each.series()).orElse(""));
-  }
-
-  private static Answer answer(Read read) {
-    if (read.all().isEmpty()) {
-      return new Answer(
-          "",
-          NotebookWords.say("empty"),
-          "",
-          NotebookWords.say("empty.lead"),
-          Optional.empty(),
-          NotebookWords.say("empty.next"),
-          0,
-          0);
-    }
-    if (read.inHand().isPresent()) {
-      return inHand(read.inHand().get());
-    }
-    // Old days come in late and find nothing: the latest comparison speaks, if there is one.
-    Row latest =
-        row(
-            read.all().stream()
-                .filter(s -> s.kind() == Plan.Kind.COMPARISON)
-                .findFirst()
-                .orElse(read.all().get(0)));
-    List<String> lead = new ArrayList<>(List.of(latest.detail(), latest.facts()));
-    lead.removeIf(String::isEmpty);
-    return new Answer(
-        latest.title() + ": ",
-        latest.outcome(),
-        ".",
-        String.join(". ", lead) + ".",
-        Optional.of(latest),
-        NotebookWords.say("open"),
-        0,
-        0);
-  }
-
-  private static Answer inHand(SessionList.InHand hand) {
-    Row row = row(hand.summary());
-    String lead =
-        NotebookWords.say(
-            hand.signed() ? "hand.sealed" : "hand.open", row.title(), row.facts(), row.day());
-    if (hand.next().isEmpty()) {
-      String key = "hand." + row.step().name();
-      return new Answer(
-          "",
-          NotebookWords.say(NotebookWords.has(key) ? key : "hand.ridden"),
-          ".",
-          lead,
-          Optional.of(row),
-          NotebookWords.say("next." + row.step().name()),
-          hand.stints(),
-          hand.ridden());
-    }
-    int stint = hand.next().get().stint();
-    return new Answer(
-        "",
-        NotebookWords.say("hand.stint", stint, hand.stints()),
-        NotebookWords.say("hand.next"),
-        lead,
-        Optional.of(row),
-        NotebookWords.say("ride", stint),
-        hand.stints(),
-        hand.ridden());
   }
 }

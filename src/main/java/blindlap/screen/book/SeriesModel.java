@@ -2,8 +2,10 @@ package blindlap.screen.book;
 
 import blindlap.desk.SeriesBook;
 import blindlap.desk.SeriesReports;
+import blindlap.desk.Sessions;
 import blindlap.desk.WholeFiles;
 import blindlap.screen.part.Background;
+import blindlap.session.SeriesEnded;
 import blindlap.wording.SeriesWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
@@ -121,6 +123,24 @@ public final class SeriesModel {
         shown -> {
           if (mine == asked) {
             view.set(shown);
+          }
+        },
+        this::fail);
+  }
+
+  /** Ends the chosen series early: it pools no verdict from then on. */
+  public void end(String reason, String decidedBy) {
+    Choice now = chosen.get();
+    if (now == null) {
+      return;
+    }
+    background.run(
+        () -> book.end(now.id(), new SeriesEnded(reason.strip(), decidedBy.strip())),
+        result -> {
+          if (result instanceof Sessions.Result.Refused refused) {
+            notice.set(String.join(" ", Problems.sentences(refused.problems())));
+          } else {
+            refresh();
           }
         },
         this::fail);

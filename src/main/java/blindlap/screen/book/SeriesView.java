@@ -26,6 +26,7 @@ import java.util.Optional;
  * @param sessions a row a session: day, rider, standing, result
  * @param elsewhere other sessions that ask the same, outside the series
  * @param next what planning its next session is called; empty if none can be added
+ * @param mayEnd true while it can be ended early
  * @param open true once the series is at its end
  */
 public record SeriesView(
@@ -41,6 +42,7 @@ public record SeriesView(
     List<List<String>> sessions,
     List<String> elsewhere,
     String next,
+    boolean mayEnd,
     boolean open) {
   private static final int MOST_LINES = 20;
 
@@ -59,6 +61,7 @@ public record SeriesView(
           List.of(),
           List.of(),
           "",
+          false,
           false);
 
   public SeriesView {
@@ -99,6 +102,7 @@ public record SeriesView(
             .toList(),
         some(elsewhere),
         next(finding),
+        mayEnd(finding.progress()),
         finding.open());
   }
 
@@ -114,6 +118,12 @@ public record SeriesView(
             || finding.parts().stream().anyMatch(part -> !part.step().sealed())
             || number > progress.declared().get();
     return over ? "" : SeriesWords.say("page.next", number, progress.declared().get());
+  }
+
+  /** A complete series is unsealed, not ended. */
+  private static boolean mayEnd(SeriesFinding.Progress progress) {
+    return !progress.ended()
+        && progress.declared().filter(declared -> progress.closed() < declared).isPresent();
   }
 
   /** At most some lines, and how many more there are; the report has them all. */

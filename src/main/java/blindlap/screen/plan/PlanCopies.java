@@ -92,8 +92,7 @@ public final class PlanCopies {
 
   private void ask() {
     place();
-    question.set(
-        place.get().isEmpty() ? "" : place.get() + " " + PlanWords.say("series.ask"));
+    question.set(place.get().isEmpty() ? "" : place.get() + " " + PlanWords.say("series.ask"));
   }
 
   private void place() {

@@ -81,8 +81,7 @@ public final class PlanModel implements PlanInHand {
     this.clock = clock;
     this.shell = shell;
     this.copies =
-        new PlanCopies(
-            planning, shell, form, plan.getReadOnlyProperty(), this::start, this::step);
+        new PlanCopies(planning, shell, form, plan.getReadOnlyProperty(), this::start, this::step);
     this.answer = new PlanAnswerModel(planning.answers(), noise::earlier, background);
     this.noise.whenKnown(this::judge);
     shell.pageProperty().addListener((o, before, now) -> asked());

@@ -91,8 +91,7 @@ class PlanSeriesTest {
     series.planNext();
     assertThat(model.form().field("series").get()).isEqualTo("k-or-l");
     for (String day : List.of("2026-11-21", "2026-11-28")) {
-      Plan plan =
-          desk.planning().preview(PLAN.replace("2026-11-14", day)).plan().orElseThrow();
+      Plan plan = desk.planning().preview(PLAN.replace("2026-11-14", day)).plan().orElseThrow();
       Commits.commit(desk, plan, SessionKind.comparison(), List.of("R. Lind"));
     }
     series.refresh();
@@ -148,5 +147,36 @@ class PlanSeriesTest {
         .contains("cannot be a concealed null run");
     model.copies().planOutside();
     assertThat(model.commit().nullRunRefused()).isEmpty();
+  }
+
+  @Test
+  void aSeriesIsEndedEarlyOnItsPageWithAReasonAndAName() {
+    SeriesModel series =
+        new SeriesModel(
+            desk.series(),
+            desk.seriesReports(),
+            new NextSession(desk.anotherDay(), shell, Background.immediate()),
+            Background.immediate());
+    series.refresh();
+    assertThat(series.viewProperty().get().mayEnd()).isTrue();
+    series.end("broken wrist", " ");
+    assertThat(series.noticeProperty().get()).contains("who decided");
+    assertThat(series.viewProperty().get().mayEnd()).isTrue();
+    series.end("broken wrist", "A. Quill");
+    assertThat(series.viewProperty().get().mayEnd()).isFalse();
+    assertThat(series.viewProperty().get().next()).isEmpty();
+    assertThat(series.viewProperty().get().circumstances())
+        .anySatisfy(line -> assertThat(line).contains("by A. Quill: broken wrist"));
+    series.end("again", "A. Quill");
+    assertThat(series.noticeProperty().get()).contains("was ended early");
+  }
+
+  @Test
+  void whereWasISaysHowTheSeriesStandsAndTheListNamesIt() {
+    NotebookModel notebook = notebook();
+    NotebookModel.Answer answer = notebook.answerProperty().get();
+    assertThat(answer.about().orElseThrow().facts())
+        .isEqualTo("R. Lind, Quarry loop; series k-or-l");
+    assertThat(answer.lead()).contains("Series \"k-or-l\": Still sealed, with 0 sessions ridden.");
   }
 }
