@@ -106,6 +106,18 @@ public final class AnotherDay {
         made, next.number(), next.declared(), next.base().id().brief(), next.replaces());
   }
 
+  /** Keeps a copy of a session's plan as a draft, and tells its name; empty without the session. */
+  public Optional<String> copy(SessionId session) {
+    return planning
+        .copyOf(session)
+        .map(
+            fields -> {
+              String name = planning.freshName();
+              planning.keep(name, fields);
+              return name;
+            });
+  }
+
   /** Keeps what was made as a draft, and tells its name. */
   public String keep(Made made) {
     String name = planning.freshName();

@@ -24,7 +24,8 @@ public final class SeriesAbandoned {
     Instant at = abandoning.map(stored -> stored.entry().at()).orElse(Instant.MAX);
     boolean known =
         all.stream()
-            .flatMap(each -> SeriesAnalysis.unsealedAt(each).stream())
+            .flatMap(each -> each.opening().stream())
+            .map(opening -> opening.entry().at())
             .anyMatch(unsealed -> unsealed.isBefore(at));
     return !known && (!scoredLap(state) || abandoning.filter(SeriesAbandoned::unaware).isPresent());
   }

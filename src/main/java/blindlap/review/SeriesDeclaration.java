@@ -7,6 +7,7 @@ import blindlap.session.SessionState;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -78,7 +79,7 @@ public record SeriesDeclaration(String session, Plan plan) {
   }
 
   private static String plain(String words) {
-    return QuestionHistory.plain(words);
+    return words.strip().toLowerCase(Locale.ROOT);
   }
 
   /** Setups go by their ids, in whatever order. */

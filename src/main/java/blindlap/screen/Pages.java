@@ -77,7 +77,7 @@ final class Pages {
     NextSession next = new NextSession(desk.anotherDay(), shell, background);
     NotebookModel model =
         new NotebookModel(
-            desk.sessionList(), desk.planning(), desk.history(), next, shell, background);
+            desk.sessionList(), desk.history(), next, shell, background);
     model.refresh();
     shell
         .pageProperty()

@@ -70,7 +70,7 @@ public final class DeclaredWords {
       limits.add(WORDS.say("field.rule.run", protocol.maxRun()));
     }
     if (protocol.minTrendEfficiency() != null) {
-      limits.add(WORDS.say("field.rule.trend", PlanJson.number(protocol.minTrendEfficiency())));
+      limits.add(WORDS.say("field.rule.trend", String.valueOf(protocol.minTrendEfficiency())));
     }
     return protocol.own() && !limits.isEmpty()
         ? WORDS.say("field.rule", protocol.title(), String.join("; ", limits))

@@ -3,6 +3,7 @@ package blindlap.wording;
 import blindlap.plan.SeriesShows;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.day.Words;
+import java.util.function.DoubleFunction;
 
 /** What a declared series can show, in one sentence. */
 final class SeriesShowsWords {
@@ -11,9 +12,10 @@ final class SeriesShowsWords {
   private SeriesShowsWords() {}
 
   /**
-   * @param words of the day, for its unit
+   * @param amount a difference with its unit
+   * @param declared the worthwhile difference with its unit
    */
-  static String say(SeriesShows shows, AnswerWords words) {
+  static String say(SeriesShows shows, DoubleFunction<String> amount, String declared) {
     String which =
         shows.standing() == 0
             ? WORDS.say("series.all", shows.declared())
@@ -28,17 +30,17 @@ final class SeriesShowsWords {
     Interval range = shows.range();
     String shown =
         range == null
-            ? WORDS.say("series.shows", which, words.amount(shows.difference()))
+            ? WORDS.say("series.shows", which, amount.apply(shows.difference()))
             : WORDS.say(
                 "series.shows.range",
                 which,
-                words.amount(shows.difference()),
-                words.amount(range.low()),
-                words.amount(range.high()));
+                amount.apply(shows.difference()),
+                amount.apply(range.low()),
+                amount.apply(range.high()));
     if (Double.isNaN(shows.worthwhile())) {
       return shown;
     }
     boolean enough = shows.difference() <= shows.worthwhile();
-    return shown + " " + WORDS.say(enough ? "series.enough" : "series.short", words.declared());
+    return shown + " " + WORDS.say(enough ? "series.enough" : "series.short", declared);
   }
 }

@@ -77,7 +77,6 @@ public final class Models {
   public static NotebookModel notebook(Desk desk, Shell shell, Background background) {
     return new NotebookModel(
         desk.sessionList(),
-        desk.planning(),
         desk.history(),
         new NextSession(desk.anotherDay(), shell, background),
         shell,

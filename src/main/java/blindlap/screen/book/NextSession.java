@@ -3,12 +3,13 @@ package blindlap.screen.book;
 import blindlap.desk.AnotherDay;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
+import blindlap.session.day.SessionId;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import java.util.Optional;
 import java.util.function.Consumer;
 
-/** The next session of a series, made as a draft and opened on the Plan page. */
+/** Another session, made as a draft from one that there is and opened on the Plan page. */
 public final class NextSession {
   private final AnotherDay another;
   private final Shell shell;
@@ -35,6 +36,18 @@ public final class NextSession {
           kept.draft().ifPresent(shell::openDraft);
         },
         problem -> refused.accept(Trouble.sentence(problem)));
+  }
+
+  /**
+   * Makes a draft of a session's plan, without its day and override, and goes there.
+   *
+   * @param failed told in a sentence what went wrong
+   */
+  void copy(SessionId session, Consumer<String> failed) {
+    background.run(
+        () -> another.copy(session),
+        draft -> draft.ifPresent(shell::openCopy),
+        problem -> failed.accept(Trouble.sentence(problem)));
   }
 
   private Kept kept(AnotherDay.Next next) {

@@ -1,9 +1,9 @@
 package blindlap.screen.book;
 
-import blindlap.desk.Planning;
 import blindlap.desk.RiderHistory;
 import blindlap.desk.SessionList;
 import blindlap.desk.Sessions;
+import blindlap.plan.Plan;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
 import blindlap.session.SessionSummary;
@@ -13,8 +13,8 @@ import blindlap.wording.NotebookWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -30,7 +30,6 @@ import javafx.collections.ObservableList;
 /** The Notebook page: where was I, and what has been found so far. */
 public final class NotebookModel {
   private static final int VERDICTS_AT_A_TIME = 3;
-  private final Planning planning;
   private final RiderHistory history;
   private final SessionList list;
   private final NextSession next;
@@ -114,12 +113,10 @@ public final class NotebookModel {
 
   public NotebookModel(
       SessionList list,
-      Planning planning,
       RiderHistory history,
       NextSession next,
       Shell shell,
       Background background) {
-    this.planning = planning;
     this.history = history;
     this.list = list;
     this.next = next;
@@ -214,7 +211,7 @@ public final class NotebookModel {
       rows.setAll(now);
     }
     found.set(search.get().isBlank() ? "" : NotebookWords.found(now.size(), read.all().size()));
-    plain = NotebookAnswers.of(read.all(), read.inHand());
+    plain = answer(read.all(), read.inHand());
     answer.set(plain.and(ofSeries));
     if (changed) {
       margin(read);
@@ -291,15 +288,7 @@ public final class NotebookModel {
 
   /** Makes a draft of a session's plan, without its day and override, and goes there. */
   public void copyAsPlan(SessionId session) {
-    background.run(
-        () -> {
-          Optional<Map<String, Object>> fields = planning.copyOf(session);
-          String draft = planning.freshName();
-          fields.ifPresent(f -> planning.keep(draft, f));
-          return fields.map(f -> draft);
-        },
-        draft -> draft.ifPresent(shell::openCopy),
-        this::fail);
+    next.copy(session, trouble::set);
   }
 
   /** Makes a draft of the next session of a series and goes there; else it says why not. */
@@ -307,13 +296,8 @@ public final class NotebookModel {
     next.plan(series, trouble::set);
   }
 
-  /** Ends a session without a finding; its entries are kept. */
-  public void abandon(Row row, String reason) {
-    abandon(row, reason, "");
-  }
-
   /**
-   * The same for a session of a series.
+   * Ends a session without a finding; its entries are kept.
    *
    * @param unawareBy who declares not to know key or setups; empty if nobody does
    */
@@ -330,7 +314,71 @@ public final class NotebookModel {
         this::fail);
   }
 
-  static Row row(SessionSummary each) {
+  static Answer of(List<SessionSummary> all, Optional<SessionList.InHand> inHand) {
+    if (all.isEmpty()) {
+      return new Answer(
+          "",
+          NotebookWords.say("empty"),
+          "",
+          NotebookWords.say("empty.lead"),
+          Optional.empty(),
+          NotebookWords.say("empty.next"),
+          0,
+          0);
+    }
+    if (inHand.isPresent()) {
+      return inHand(inHand.get());
+    }
+    // Old days come in late and find nothing: the latest comparison speaks, if there is one.
+    Row latest =
+        row(
+            all.stream()
+                .filter(s -> s.kind() == Plan.Kind.COMPARISON)
+                .findFirst()
+                .orElse(all.get(0)));
+    List<String> lead = new ArrayList<>(List.of(latest.detail(), latest.facts()));
+    lead.removeIf(String::isEmpty);
+    return new Answer(
+        latest.title() + ": ",
+        latest.outcome(),
+        ".",
+        String.join(". ", lead) + ".",
+        Optional.of(latest),
+        NotebookWords.say("open"),
+        0,
+        0);
+  }
+
+  private static Answer inHand(SessionList.InHand hand) {
+    Row row = row(hand.summary());
+    String lead =
+        NotebookWords.say(
+            hand.signed() ? "hand.sealed" : "hand.open", row.title(), row.facts(), row.day());
+    if (hand.next().isEmpty()) {
+      String key = "hand." + row.step().name();
+      return new Answer(
+          "",
+          NotebookWords.say(NotebookWords.has(key) ? key : "hand.ridden"),
+          ".",
+          lead,
+          Optional.of(row),
+          NotebookWords.say("next." + row.step().name()),
+          hand.stints(),
+          hand.ridden());
+    }
+    int stint = hand.next().get().stint();
+    return new Answer(
+        "",
+        NotebookWords.say("hand.stint", stint, hand.stints()),
+        NotebookWords.say("hand.next"),
+        lead,
+        Optional.of(row),
+        NotebookWords.say("ride", stint),
+        hand.stints(),
+        hand.ridden());
+  }
+
+  private static Row row(SessionSummary each) {
     List<String> outcome = NotebookWords.outcome(each);
     return new Row(
         each.id(),
