@@ -76,8 +76,7 @@ final class Pages {
   private Node notebook() {
     NextSession next = new NextSession(desk.anotherDay(), shell, background);
     NotebookModel model =
-        new NotebookModel(
-            desk.sessionList(), desk.history(), next, shell, background);
+        new NotebookModel(desk.sessionList(), desk.history(), next, shell, background);
     model.refresh();
     shell
         .pageProperty()

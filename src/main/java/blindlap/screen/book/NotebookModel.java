@@ -314,7 +314,7 @@ public final class NotebookModel {
         this::fail);
   }
 
-  static Answer of(List<SessionSummary> all, Optional<SessionList.InHand> inHand) {
+  private static Answer answer(List<SessionSummary> all, Optional<SessionList.InHand> inHand) {
     if (all.isEmpty()) {
       return new Answer(
           "",
