@@ -1,7 +1,6 @@
 package blindlap.command;
 
 import blindlap.desk.Desk;
-import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -23,6 +22,13 @@ final class AbandonCommand extends SessionCommand {
   @Option(names = "--reason", required = true, paramLabel = "TEXT", description = "Why.")
   String reason = "";
 
+  @Option(
+      names = "--unaware",
+      paramLabel = "NAME",
+      description =
+          "Who decides it and declares not to know key or setups: needed in a declared series once a scored lap is ridden, so that another session may take its place.")
+  String unaware = "";
+
   AbandonCommand(CommandSetting setting) {
     super(setting);
   }
@@ -31,7 +37,7 @@ final class AbandonCommand extends SessionCommand {
   public Integer call() {
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
-      done(desk.sessions().act(state.id(), latest -> new LifeCommands(latest).abandon(reason)));
+      done(desk.sessionList().abandon(state.id(), reason, unaware));
       say("Session " + state.id().brief() + " is abandoned; its entries are kept.");
       return ExitCode.DONE;
     }

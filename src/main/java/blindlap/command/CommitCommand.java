@@ -57,7 +57,7 @@ final class CommitCommand extends SessionCommand {
   public Integer call() {
     String text = ReadFile.PLAN.text(java.util.Objects.requireNonNull(file));
     try (Desk desk = open()) {
-      PlanPreview preview = PlanPreview.of(text);
+      PlanPreview preview = desk.planning().preview(text);
       if (!preview.problems().isEmpty()) {
         throw complaint(preview.problems());
       }
@@ -68,7 +68,7 @@ final class CommitCommand extends SessionCommand {
       if (plan.kind() == Plan.Kind.COMPARISON) {
         HistoryWords.ahead(desk.questions().before(plan)).forEach(this::say);
       }
-      checkNullRun(plan);
+      checkNullRun(desk, plan);
       if (talked(plan)) {
         new PhraseTalk(this, setting().terminal()).handedOver(plan.blinding().helper());
       }
@@ -115,12 +115,20 @@ final class CommitCommand extends SessionCommand {
     say("  " + committed.sealed().fingerprint().grouped());
   }
 
-  private void checkNullRun(Plan plan) {
+  private void checkNullRun(Desk desk, Plan plan) {
     if (nullRun && (plan.unblinded() || plan.kind() == Plan.Kind.NOISE_RUN)) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
           "--null-run: the session is %s, so nothing can be concealed. Nothing was sealed."
               .formatted(plan.unblinded() ? "unblinded" : "an open noise run"));
+    }
+    if (nullRun) {
+      desk.seriesPlans()
+          .refuseNullRun(plan)
+          .ifPresent(
+              problem -> {
+                throw complaint(List.of(problem));
+              });
     }
   }
 

@@ -5,13 +5,13 @@ import blindlap.desk.PlanPreview;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.DayDetail;
-import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.session.NotebookException;
 import blindlap.wording.AnswerWords;
 import blindlap.wording.MeasureAnswers;
 import blindlap.wording.PlanSummary;
+import blindlap.wording.PlanWords;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
@@ -171,7 +171,7 @@ final class PlanCommand extends SessionCommand {
   private PlanPreview preview(String text, DayAnswers answers) {
     try (StillWorking waiting = new StillWorking(this::complain)) {
       waiting.on("step.show");
-      return PlanPreview.of(text, answers);
+      return asked(text, answers);
     }
   }
 
@@ -190,17 +190,19 @@ final class PlanCommand extends SessionCommand {
     say(words.sentence().text());
     words.lead().forEach(this::say);
     words.orders().forEach(this::say);
-    measures(plan, preview.answer());
+    preview.told().flatMap(told -> PlanWords.noise(plan, told)).ifPresent(this::say);
+    measures(plan, preview);
     detail.ifPresent(found -> simulated(words, found));
     waiting.on("step.left");
     answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
   }
 
-  private void measures(Plan plan, Optional<DayAnswer> answer) {
+  private void measures(Plan plan, PlanPreview preview) {
+    Optional<DayAnswer> answer = preview.answer();
     if (answer.filter(day -> !day.measures().isEmpty()).isEmpty()) {
       return;
     }
-    MeasureAnswers measures = new MeasureAnswers(plan, answer, earlier(plan));
+    MeasureAnswers measures = new MeasureAnswers(plan, answer, preview.earlier());
     if (!measures.rows().isEmpty()) {
       say(AnswerWords.say("measures.title"));
       measures.lines().forEach(this::say);
@@ -208,16 +210,16 @@ final class PlanCommand extends SessionCommand {
     }
   }
 
-  /** From the notebook if there is one; a plan is answered without it too. */
-  private EarlierNoise earlier(Plan plan) {
+  /** With the notebook if there is one; a plan is answered without it too. */
+  private PlanPreview asked(String text, DayAnswers answers) {
     if (!Files.exists(notebookFile())) {
-      return EarlierNoise.NONE;
+      return PlanPreview.of(text, answers);
     }
     try (Desk desk = open()) {
-      return desk.history().earlier(plan.rider(), plan.trail());
+      return desk.planning().preview(text);
     } catch (NotebookException | UncheckedIOException e) {
       complain(AnswerWords.say("measures.unasked", Trouble.sentence(e)));
-      return EarlierNoise.NONE;
+      return PlanPreview.of(text, answers);
     }
   }
 

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Makes a plan like that of an earlier session, as a draft or a plan file. */
@@ -42,17 +43,48 @@ final class PlanLike {
         (seriesOf == null ? another.like(state.id()) : another.seriesFrom(state.id(), seriesOf))
             .orElseThrow();
     List<String> lines = new ArrayList<>();
-    lines.add(
-        out == null
-            ? PlanWords.say("like.kept", another.keep(made))
-            : PlanWords.say("like.written", write(desk, made, out)));
+    lines.add(kept(desk, made, out));
     lines.add(noise(state, made));
     if (seriesOf != null) {
       String series = made.series().orElseThrow();
       lines.add(PlanWords.say("like.series", series, seriesOf, state.id().brief()));
     }
+    Object stays = made.fields().get("series");
+    if (seriesOf == null && stays != null) {
+      lines.add(PlanWords.say("like.stays", stays));
+    }
     lines.add(PlanWords.say("like.order"));
     return lines;
+  }
+
+  /**
+   * The next session of a series.
+   *
+   * @param out the plan file to write; null for a draft of the notebook
+   * @return what was made, in sentences
+   */
+  static List<String> next(Desk desk, String series, @Nullable Path out) {
+    AnotherDay another = desk.anotherDay();
+    AnotherDay.Next next = another.next(series);
+    if (next instanceof AnotherDay.Next.Refused refused) {
+      throw SessionCommand.complaint(refused.problems());
+    }
+    AnotherDay.Next.Begun begun = (AnotherDay.Next.Begun) next;
+    List<String> lines = new ArrayList<>();
+    lines.add(kept(desk, begun.made(), out));
+    lines.add(
+        PlanWords.seriesPlace(
+            series, Optional.of(begun.number()), begun.declared().map(String::valueOf).orElse("")));
+    lines.add(PlanWords.say("next.like", begun.like()));
+    begun.replaces().ifPresent(id -> lines.add(PlanWords.say("next.replaces", id)));
+    lines.add(PlanWords.say("like.order"));
+    return lines;
+  }
+
+  private static String kept(Desk desk, AnotherDay.Made made, @Nullable Path out) {
+    return out == null
+        ? PlanWords.say("like.kept", desk.anotherDay().keep(made))
+        : PlanWords.say("like.written", write(desk, made, out));
   }
 
   private static String noise(SessionState state, AnotherDay.Made made) {

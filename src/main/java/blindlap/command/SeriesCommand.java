@@ -37,14 +37,33 @@ final class SeriesCommand extends SessionCommand {
   @Option(names = "--black", description = "The report black on white instead of colour.")
   boolean black;
 
+  @Option(
+      names = "--next",
+      description =
+          "Make the plan of the next session of SERIES, as a draft of the notebook: what the series declared, and everything else but the day as its latest session has it.")
+  boolean next;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      description = "With --next: writes a plan file instead of a draft. An existing file is kept.")
+  @Nullable Path out;
+
   SeriesCommand(CommandSetting setting) {
     super(setting);
   }
 
   @Override
   public Integer call() {
+    check();
     try (Desk desk = open()) {
       String wanted = series;
+      if (wanted != null && next) {
+        List<String> lines = PlanLike.next(desk, wanted, out);
+        did(out == null ? Done.DRAFTED : Done.WRITTEN);
+        lines.forEach(this::say);
+        return ExitCode.DONE;
+      }
       if (wanted == null) {
         list(desk);
         return ExitCode.DONE;
@@ -66,6 +85,18 @@ final class SeriesCommand extends SessionCommand {
       new SeriesWords(finding).lines().forEach(this::say);
       say(Words.of("cautions").say("trust.series"));
       return ExitCode.DONE;
+    }
+  }
+
+  private void check() {
+    if (next && series == null) {
+      throw new Complaint(ExitCode.BAD_INPUT, SeriesWords.say("next.which"));
+    }
+    if (next && (json || black || report != null)) {
+      throw new Complaint(ExitCode.BAD_INPUT, SeriesWords.say("next.alone"));
+    }
+    if (out != null && !next) {
+      throw new Complaint(ExitCode.BAD_INPUT, SeriesWords.say("next.out"));
     }
   }
 

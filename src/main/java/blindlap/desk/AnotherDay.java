@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.fault.Problem;
 import blindlap.plan.DeclaredNoise;
 import blindlap.plan.PlanJson;
 import blindlap.session.SessionState;
@@ -21,12 +22,19 @@ public final class AnotherDay {
   private final Sessions sessions;
   private final RiderHistory history;
   private final SeriesBook series;
+  private final SeriesPlans plans;
 
-  AnotherDay(Planning planning, Sessions sessions, RiderHistory history, SeriesBook series) {
+  AnotherDay(
+      Planning planning,
+      Sessions sessions,
+      RiderHistory history,
+      SeriesBook series,
+      SeriesPlans plans) {
     this.planning = planning;
     this.sessions = sessions;
     this.history = history;
     this.series = series;
+    this.plans = plans;
   }
 
   /**
@@ -58,6 +66,55 @@ public final class AnotherDay {
             made -> {
               made.fields().put("series_sessions", String.valueOf(sessionsDeclared));
               return made;
+            });
+  }
+
+  /** What became of a request for the next session of a series. */
+  public sealed interface Next {
+    /**
+     * A draft that holds to what the series declared.
+     *
+     * @param number of the session in its series, from 1
+     * @param declared number of sessions declared; empty if none was
+     * @param like short id of the session whose plan it is
+     * @param replaces short id of the abandoned session whose place it takes, if it takes one
+     */
+    record Begun(
+        Made made, int number, Optional<Integer> declared, String like, Optional<String> replaces)
+        implements Next {}
+
+    /** No session can be added to the series. */
+    record Refused(List<Problem> problems) implements Next {}
+  }
+
+  /** Why no session can be added to a series; none if one can. */
+  public List<Problem> refuseNext(String wanted) {
+    return plans.refuseNext(wanted);
+  }
+
+  /** The next session of a series: its latest plan again, but for the day. */
+  public Next next(String wanted) {
+    List<Problem> problems = plans.refuseNext(wanted);
+    if (!problems.isEmpty()) {
+      return new Next.Refused(problems);
+    }
+    SeriesPlans.Next next = plans.next(wanted);
+    Made made = made(next.base(), Optional.of(wanted)).orElseThrow();
+    next.declared()
+        .ifPresent(declared -> made.fields().put("series_sessions", String.valueOf(declared)));
+    return new Next.Begun(
+        made, next.number(), next.declared(), next.base().id().brief(), next.replaces());
+  }
+
+  /** Keeps a copy of a session's plan as a draft, and tells its name; empty without the session. */
+  public Optional<String> copy(SessionId session) {
+    return planning
+        .copyOf(session)
+        .map(
+            fields -> {
+              String name = planning.freshName();
+              planning.keep(name, fields);
+              return name;
             });
   }
 

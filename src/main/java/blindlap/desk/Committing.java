@@ -30,14 +30,17 @@ public final class Committing {
   private final Sessions sessions;
   private final Sealing sealing;
   private final SecureBytes ids;
+  private final SeriesPlans series;
 
   /**
    * @param ids source of session ids, apart from everything sealed
+   * @param series refuses what its series would not pool
    */
-  public Committing(Sessions sessions, Sealing sealing, SecureBytes ids) {
+  Committing(Sessions sessions, Sealing sealing, SecureBytes ids, SeriesPlans series) {
     this.sessions = sessions;
     this.sealing = sealing;
     this.ids = ids;
+    this.series = series;
   }
 
   /** What a commit begins with. Nothing was drawn but a phrase, and nothing was written. */
@@ -89,6 +92,7 @@ public final class Committing {
    */
   public Begun begin(Plan plan, List<String> signedBy) {
     List<Problem> problems = new ArrayList<>(PlanCheck.problems(plan));
+    problems.addAll(series.refusals(plan));
     problems.addAll(unfit(signedBy));
     if (!problems.isEmpty()) {
       return new Begun.Refused(problems);
@@ -112,9 +116,10 @@ public final class Committing {
    * @param phrase as the beginning gave it out
    */
   public Result seal(Plan plan, SessionKind kind, List<String> signedBy, HelperPhrase phrase) {
-    List<Problem> unfit = unfit(signedBy);
-    if (!unfit.isEmpty()) {
-      return new Result.Refused(unfit);
+    List<Problem> problems = new ArrayList<>(series.refusals(plan));
+    problems.addAll(unfit(signedBy));
+    if (!problems.isEmpty()) {
+      return new Result.Refused(problems);
     }
     SessionId id = SessionId.of(ids.exactly(16));
     byte[] bytes = PlanJson.bytes(plan);

@@ -29,6 +29,7 @@ public final class Desk implements AutoCloseable {
   private final RiderDays riderDays;
   private final RiderHistory history;
   private final SeriesBook series;
+  private final SeriesPlans seriesPlans;
   private final QuestionBook questions;
   private final SealParameters parameters;
 
@@ -50,16 +51,19 @@ public final class Desk implements AutoCloseable {
     this.clock = clock;
     this.sessions = new Sessions(notebook, clock);
     Sealing sealing = new Sealing(sources, parameters);
-    this.committing = new Committing(sessions, sealing, ids);
     this.series = new SeriesBook(notebook, sessions);
+    this.seriesPlans = new SeriesPlans(notebook, series);
+    this.committing = new Committing(sessions, sealing, ids, seriesPlans);
     this.keys = new Keys(sessions, sealing, series, notebook);
     this.questions = new QuestionBook(notebook, series);
     this.reviews = new Reviews(sessions, questions, series);
-    this.planning = new Planning(notebook, sessions, committing, questions, this::protocols);
+    this.history = new RiderHistory(notebook, sessions, series);
+    this.planning =
+        new Planning(
+            notebook, sessions, committing, questions, seriesPlans, history, this::protocols);
     this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
     this.keyingIn = new PaperKeying(sessions, notebook);
     this.riderDays = new RecordedDays(sessions, keyingIn, clock);
-    this.history = new RiderHistory(notebook, sessions, series);
     this.sheets = new Sheets();
   }
 
@@ -149,7 +153,7 @@ public final class Desk implements AutoCloseable {
 
   /** Another day like an earlier one, or a series from it on. */
   public AnotherDay anotherDay() {
-    return new AnotherDay(planning, sessions, history, series);
+    return new AnotherDay(planning, sessions, history, series, seriesPlans);
   }
 
   /** Old days brought in from files. */
@@ -167,6 +171,11 @@ public final class Desk implements AutoCloseable {
     return series;
   }
 
+  /** Plans held against what their series declared. */
+  public SeriesPlans seriesPlans() {
+    return seriesPlans;
+  }
+
   /** Reports of series. */
   public SeriesReports seriesReports() {
     return new SeriesReports(series);
@@ -174,7 +183,7 @@ public final class Desk implements AutoCloseable {
 
   /** The list of sessions. */
   public SessionList sessionList() {
-    return new SessionList(notebook, sessions, reviews, clock);
+    return new SessionList(notebook, sessions, reviews, seriesPlans, clock);
   }
 
   /**

@@ -101,6 +101,18 @@ public enum DeskFault implements Fault {
   SERIES_UNFINISHED,
   /** A series is to be ended early, but the session is of no declared series. */
   NO_SERIES_TO_END,
+  /** A plan differs from what its series declared: here, declared, session, series. */
+  SERIES_DIFFERS,
+  /** A series has all its declared sessions: series, declared. */
+  SERIES_FULL,
+  /** A session of a series is unsealed, so none is added to it: session, series. */
+  SERIES_RESULT_KNOWN,
+  /** A series was ended early, so none is added to it: series. */
+  SERIES_IS_ENDED,
+  /** A concealed null run in a series: series. */
+  SERIES_NULL_RUN,
+  /** A session is to be abandoned that keeps its place in its series: series. */
+  SERIES_KEEPS_PLACE,
   /** A series is to be ended early that has all its sessions: series, declared. */
   SERIES_COMPLETE
 }

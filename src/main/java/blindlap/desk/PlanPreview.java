@@ -5,6 +5,8 @@ import blindlap.exchange.Protocols;
 import blindlap.fault.Problem;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.DayAnswers;
+import blindlap.plan.DeclaredNoise;
+import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanCheck;
 import blindlap.plan.PlanHints;
@@ -21,12 +23,37 @@ import java.util.function.Function;
  * @param problems mistakes of the file and of the plan; none if it can be committed
  * @param hints what the tester should know
  * @param answer what the day can show, by formula; empty where there is no valid rule
+ * @param earlier what earlier days tell of the rider's noise on the trail
  */
 public record PlanPreview(
-    Optional<Plan> plan, List<Problem> problems, List<Problem> hints, Optional<DayAnswer> answer) {
+    Optional<Plan> plan,
+    List<Problem> problems,
+    List<Problem> hints,
+    Optional<DayAnswer> answer,
+    EarlierNoise earlier) {
   public PlanPreview {
     problems = List.copyOf(problems);
     hints = List.copyOf(hints);
+  }
+
+  /**
+   * The same with what its series refuses, not while the plan itself has mistakes there, and with
+   * what that series can show.
+   */
+  public PlanPreview in(SeriesPlans plans, DayAnswers answers) {
+    List<Problem> all = new ArrayList<>(problems);
+    List<String> told = problems.stream().map(Problem::where).map(PlanPreview::path).toList();
+    plan.map(plans::refusals).orElse(List.of()).stream()
+        .filter(problem -> told.stream().noneMatch(path -> same(path, problem.where())))
+        .forEach(all::add);
+    Optional<DayAnswer> shown =
+        answer.map(
+            day ->
+                plan.flatMap(
+                        own -> plans.standing(own).flatMap(those -> answers.series(own, those)))
+                    .map(day::with)
+                    .orElse(day));
+    return new PlanPreview(plan, all, hints, shown, earlier);
   }
 
   /** Works out what days can show; recommends among the protocols of the program. */
@@ -55,31 +82,64 @@ public record PlanPreview(
    * @param answers keeps what depends on the rule alone
    */
   public static PlanPreview of(String text, Protocols protocols, DayAnswers answers) {
-    return of(text, protocols, answers::quick);
+    return of(text, protocols, answers, plan -> EarlierNoise.NONE);
+  }
+
+  /**
+   * The same with what earlier days tell: a plan of a comparison that says nothing of the rider's
+   * noise takes it from there. What is typed stays.
+   *
+   * @param days what earlier days of a plan's rider on its trail tell
+   */
+  public static PlanPreview of(
+      String text, Protocols protocols, DayAnswers answers, Function<Plan, EarlierNoise> days) {
+    return answered(text, protocols, answers::quick, days);
   }
 
   /**
    * The same at once: what such a day can show is left out where it {@link DayAnswers#takesLong
    * takes long}.
    */
-  static PlanPreview atOnce(String text, Protocols protocols, DayAnswers answers) {
-    return of(
-        text, protocols, plan -> answers.takesLong(plan) ? Optional.empty() : answers.quick(plan));
+  static PlanPreview atOnce(
+      String text, Protocols protocols, DayAnswers answers, Function<Plan, EarlierNoise> days) {
+    return answered(
+        text,
+        protocols,
+        plan -> answers.takesLong(plan) ? Optional.empty() : answers.quick(plan),
+        days);
   }
 
-  private static PlanPreview of(
-      String text, Protocols protocols, Function<Plan, Optional<DayAnswer>> answer) {
+  private static PlanPreview answered(
+      String text,
+      Protocols protocols,
+      Function<Plan, Optional<DayAnswer>> answer,
+      Function<Plan, EarlierNoise> days) {
     PlanReader.Reading reading = PlanReader.read(text, protocols);
-    Plan plan = reading.plan();
+    Plan read = reading.plan();
     List<Problem> problems = new ArrayList<>(reading.problems());
-    if (plan == null) {
-      return new PlanPreview(Optional.empty(), problems, List.of(), Optional.empty());
+    if (read == null) {
+      return new PlanPreview(
+          Optional.empty(), problems, List.of(), Optional.empty(), EarlierNoise.NONE);
     }
+    EarlierNoise earlier = days.apply(read);
+    Plan plan = read.noise() == null ? told(read, earlier).map(read::with).orElse(read) : read;
     List<String> told = problems.stream().map(Problem::where).map(PlanPreview::path).toList();
     PlanCheck.problems(plan).stream()
         .filter(problem -> told.stream().noneMatch(path -> same(path, problem.where())))
         .forEach(problems::add);
-    return new PlanPreview(Optional.of(plan), problems, PlanHints.of(plan), answer.apply(plan));
+    return new PlanPreview(
+        Optional.of(plan), problems, PlanHints.of(plan), answer.apply(plan), earlier);
+  }
+
+  /** What earlier days tell of the noise of the primary measure; nothing for a noise run. */
+  public Optional<DeclaredNoise> told() {
+    return plan.flatMap(own -> told(own, earlier));
+  }
+
+  private static Optional<DeclaredNoise> told(Plan plan, EarlierNoise earlier) {
+    return plan.kind() == Plan.Kind.COMPARISON
+        ? plan.primary().flatMap(primary -> earlier.of(primary, plan.laps().scored()))
+        : Optional.empty();
   }
 
   /** A place without the line and column it has in a file. */

@@ -9,6 +9,7 @@ import blindlap.fault.Problem;
 import blindlap.fault.TextFault;
 import blindlap.fault.TypedText;
 import blindlap.plan.DayAnswers;
+import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Protocol;
@@ -29,6 +30,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Supplier;
 
 /** Planning: drafts as typed, what a day can show, committing, and the helper's sheet. */
@@ -42,6 +44,8 @@ public final class Planning {
   private final Sessions sessions;
   private final Committing committing;
   private final QuestionBook questions;
+  private final SeriesPlans series;
+  private final RiderHistory history;
   private final Supplier<Protocols> protocols;
   private final DayAnswers answers;
 
@@ -53,11 +57,15 @@ public final class Planning {
       Sessions sessions,
       Committing committing,
       QuestionBook questions,
+      SeriesPlans series,
+      RiderHistory history,
       Supplier<Protocols> protocols) {
     this.notebook = notebook;
     this.sessions = sessions;
     this.committing = committing;
     this.questions = questions;
+    this.series = series;
+    this.history = history;
     this.protocols = protocols;
     this.answers = new DayAnswers(this::protocols);
   }
@@ -83,11 +91,39 @@ public final class Planning {
   }
 
   /**
-   * Judges a draft's fields as the plan file they are, at once: what such a day can show is empty
-   * where {@link DayAnswers#takesLong it takes long}.
+   * Judges a draft's fields as the plan file they are, and by what its series declared, at once:
+   * what such a day can show is empty where {@link DayAnswers#takesLong it takes long}.
    */
   public PlanPreview preview(Map<String, ?> fields) {
-    return PlanPreview.atOnce(CanonicalJson.text(fields), protocols.get(), answers);
+    return preview(fields, history::earlier);
+  }
+
+  /**
+   * The same where what earlier days tell was looked up before.
+   *
+   * @param days of a plan's rider on its trail, as far as is known yet
+   */
+  public PlanPreview preview(Map<String, ?> fields, Function<Plan, EarlierNoise> days) {
+    return PlanPreview.atOnce(CanonicalJson.text(fields), protocols.get(), answers, days)
+        .in(series, answers);
+  }
+
+  /**
+   * Judges a plan file, by itself and by what its series declared. A plan that says nothing of the
+   * rider's noise takes it from earlier days.
+   */
+  public PlanPreview preview(String text) {
+    return PlanPreview.of(text, protocols.get(), answers, history::earlier).in(series, answers);
+  }
+
+  /** Why a plan may not conceal a null run, if so. */
+  public Optional<Problem> refuseNullRun(Plan plan) {
+    return series.refuseNullRun(plan);
+  }
+
+  /** Which number the next session of a series has, from 1; empty while none names it. */
+  public Optional<Integer> numberInSeries(String of) {
+    return series.number(of);
   }
 
   /** Drafts by name, their fields as typed. */
@@ -124,18 +160,24 @@ public final class Planning {
     notebook.deleteDraft(name);
   }
 
-  /** Fields of a committed plan as the start of another: all but the day and the override. */
+  /**
+   * Fields of a committed plan as the start of another: all but the day and the override. It stays
+   * in its series as long as sessions can be added to that.
+   */
   public Optional<Map<String, Object>> copyOf(SessionId session) {
     return sessions
         .state(session)
         .map(
             state -> {
+              String id = state.plan().series();
               Map<String, Object> fields =
                   PlanText.read(CanonicalJson.text(PlanJson.tree(state.plan()))).fields();
               fields.remove("day");
               fields.remove("override");
-              fields.remove("series");
-              fields.remove("series_sessions");
+              if (id == null || !series.running(id)) {
+                fields.remove("series");
+                fields.remove("series_sessions");
+              }
               fields.remove("expectations");
               rule(fields, state.plan().protocol());
               return PlanFields.once(fields);
@@ -246,8 +288,13 @@ public final class Planning {
       Optional<Integer> nullRun,
       List<String> signedBy,
       HelperPhrase phrase) {
+    Plan plan = preview(fields).plan().orElseThrow();
+    Optional<Problem> refused = nullRun.flatMap(any -> series.refuseNullRun(plan));
+    if (refused.isPresent()) {
+      return new Committing.Result.Refused(List.of(refused.get()));
+    }
     SessionKind kind = nullRun.map(SessionKind::nullRun).orElseGet(SessionKind::comparison);
-    return committing.seal(preview(fields).plan().orElseThrow(), kind, signedBy, phrase);
+    return committing.seal(plan, kind, signedBy, phrase);
   }
 
   /** Commits the draft of an open noise run. */

@@ -3,6 +3,7 @@ package blindlap.desk;
 import blindlap.plan.DeclaredNoise;
 import blindlap.plan.EarlierNoise;
 import blindlap.plan.Measure;
+import blindlap.plan.Plan;
 import blindlap.review.NoiseRecord;
 import blindlap.session.Notebook;
 import blindlap.session.SessionState;
@@ -96,6 +97,11 @@ public final class RiderHistory {
             .filter(record -> record.isAbout(measure, scoredLaps))
             .findFirst()
             .flatMap(RiderHistory::declared);
+  }
+
+  /** What earlier days tell a plan. */
+  public EarlierNoise earlier(Plan plan) {
+    return earlier(plan.rider(), plan.trail());
   }
 
   /** As {@link #suggestNoise(String, String, Measure, int)} with one scored lap a stint. */

@@ -9,6 +9,7 @@ import blindlap.review.SeriesPlace;
 import blindlap.session.Fact;
 import blindlap.session.Head;
 import blindlap.session.Notebook;
+import blindlap.session.Outcome;
 import blindlap.session.ReasonFor;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
@@ -50,7 +51,7 @@ public final class SeriesBook {
   public record Line(String id, String question, SeriesFinding.Progress progress, int abandoned) {}
 
   /**
-   * A session that asks again what an unsealed one asked, outside any series.
+   * A session outside a declared series that asks again what an unsealed one asked.
    *
    * @param earlier the session whose result was known
    * @param later the session committed after it
@@ -222,6 +223,32 @@ public final class SeriesBook {
   }
 
   /**
+   * Ends a declared series early, with an entry in its first session: it pools no verdict from then
+   * on, and its sessions may be unsealed. Refused where it is complete, ended, or not declared.
+   */
+  public Sessions.Result end(String series, SeriesEnded ending) {
+    List<SessionState> all = of(series);
+    Optional<SessionState> first = all.stream().filter(SessionState::hasKey).findFirst();
+    Optional<Problem> refused =
+        first.isEmpty()
+            ? Optional.of(Problem.of(DeskFault.NO_SUCH_SERIES, "", series))
+            : all.stream().anyMatch(SeriesAnalysis::isEnded)
+                ? Optional.of(Problem.of(DeskFault.SERIES_IS_ENDED, "", series))
+                : refusal(first.get(), Optional.of(ending));
+    return refused.isPresent()
+        ? new Sessions.Result.Refused(List.of(refused.get()))
+        : sessions.act(first.orElseThrow().id(), latest -> Outcome.accepted(ending));
+  }
+
+  /** What a series answers as far as that may be told, without its measures beside the primary. */
+  Optional<SeriesFinding> answer(String series) {
+    List<SessionState> all = of(series);
+    return all.isEmpty()
+        ? Optional.empty()
+        : Optional.of(SeriesAnalysis.answer(all, OpenedDays::of));
+  }
+
+  /**
    * What is written where a declared series is ended early, so that its sessions may be unsealed;
    * no verdict is pooled. Nothing where that stands in one of its sessions already.
    */
@@ -233,14 +260,20 @@ public final class SeriesBook {
   }
 
   /**
-   * Sessions outside series that compare the same setups for the same rider and were committed
-   * after an earlier one had been unsealed: repeats decided after seeing a result, never pooled.
+   * Sessions outside declared series that compare the same setups for the same rider on the same
+   * trail and were committed after an earlier one, in a series or out of it, had been unsealed:
+   * repeats decided after seeing a result, never pooled (docs/method.md#history).
    */
   public List<Repeat> repeats() {
     Map<String, List<SessionSummary>> alike = new LinkedHashMap<>();
     for (SessionSummary each : notebook.summaries()) {
-      if (each.series() == null && each.kind() == Plan.Kind.COMPARISON) {
-        String key = plain(each.rider()) + "\n" + each.setups().stream().sorted().toList();
+      if (each.kind() == Plan.Kind.COMPARISON) {
+        String key =
+            plain(each.rider())
+                + "\n"
+                + plain(each.trail())
+                + "\n"
+                + each.setups().stream().sorted().toList();
         alike.computeIfAbsent(key, k -> new ArrayList<>()).add(each);
       }
     }
@@ -259,18 +292,36 @@ public final class SeriesBook {
     SessionSummary first = null;
     Instant known = Instant.MAX;
     for (SessionSummary each : byCommit) {
-      if (first != null && each.committedAt().isAfter(known)) {
+      if (first != null && each.committedAt().isAfter(known) && !ofDeclared(each)) {
         found.add(new Repeat(first, each));
         continue;
       }
       Instant unsealed =
-          each.step().sealed()
+          each.step().sealed() || first != null && each.committedAt().isAfter(known)
               ? Instant.MAX
-              : sessions.state(each.id()).flatMap(SeriesAnalysis::unsealedAt).orElse(Instant.MAX);
+              : sessions
+                  .state(each.id())
+                  .filter(this::told)
+                  .flatMap(SeriesAnalysis::unsealedAt)
+                  .orElse(Instant.MAX);
       if (unsealed.isBefore(known)) {
         first = each;
         known = unsealed;
       }
     }
+  }
+
+  /** A declared series asks once, however many sessions it has. */
+  private boolean ofDeclared(SessionSummary summary) {
+    return summary.series() != null
+        && sessions
+            .state(summary.id())
+            .filter(state -> state.plan().seriesSessions() != null)
+            .isPresent();
+  }
+
+  /** A null run answers nothing, and a session of an unfinished series has told nothing yet. */
+  private boolean told(SessionState state) {
+    return state.unsealed() && !unfinished(state) && !OpenedDays.of(state).nullRun();
   }
 }

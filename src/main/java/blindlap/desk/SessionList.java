@@ -1,10 +1,12 @@
 package blindlap.desk;
 
+import blindlap.fault.Problem;
 import blindlap.plan.Plan;
 import blindlap.review.Analysis;
 import blindlap.review.Comparison;
 import blindlap.session.LifeCommands;
 import blindlap.session.Notebook;
+import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.session.day.LapId;
@@ -31,15 +33,18 @@ public final class SessionList {
   private final Notebook notebook;
   private final Sessions sessions;
   private final Reviews reviews;
+  private final SeriesPlans series;
   private final Clock clock;
 
   /**
    * @param clock says which day is today
    */
-  SessionList(Notebook notebook, Sessions sessions, Reviews reviews, Clock clock) {
+  SessionList(
+      Notebook notebook, Sessions sessions, Reviews reviews, SeriesPlans series, Clock clock) {
     this.notebook = notebook;
     this.sessions = sessions;
     this.reviews = reviews;
+    this.series = series;
     this.clock = clock;
   }
 
@@ -176,8 +181,28 @@ public final class SessionList {
         .orElse(NotebookWords.say("verdict.none"));
   }
 
-  /** Ends a session without a finding. */
-  public Sessions.Result abandon(SessionId id, String reason) {
-    return sessions.act(id, latest -> new LifeCommands(latest).abandon(reason));
+  /** Where the series of a session stands, or what it answers; empty where none names it. */
+  public Optional<String> series(String id) {
+    return series.words(id);
+  }
+
+  /**
+   * Ends a session without a finding. In a declared series one with a scored lap keeps its place,
+   * unless whoever decides it declares not to know key or setups.
+   *
+   * @param unawareBy the name of whoever declares that; empty if nobody does
+   */
+  public Sessions.Result abandon(SessionId id, String reason, String unawareBy) {
+    return sessions.act(
+        id,
+        latest -> {
+          Outcome outcome = new LifeCommands(latest).abandon(reason, unawareBy);
+          Optional<Problem> kept =
+              outcome instanceof Outcome.Accepted
+                  ? series.refuseAbandoning(latest, unawareBy)
+                  : Optional.empty();
+          return kept.<Outcome>map(problem -> new Outcome.Refused(List.of(problem)))
+              .orElse(outcome);
+        });
   }
 }

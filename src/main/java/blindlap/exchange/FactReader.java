@@ -121,7 +121,11 @@ final class FactReader {
     kinds.put("FindingRecorded", FactReader::findingRecorded);
     kinds.put("FindingSeenAgain", FactReader::findingSeenAgain);
     kinds.put("ReportWritten", b -> new Fact.ReportWritten(text(b, "name")));
-    kinds.put("SessionAbandoned", b -> new Fact.SessionAbandoned(text(b, "reason")));
+    kinds.put(
+        "SessionAbandoned",
+        b ->
+            new Fact.SessionAbandoned(
+                text(b, "reason"), b.has("unaware_by") ? text(b, "unaware_by") : ""));
     kinds.put("PlainDayImported", FactReader::plainDayImported);
     kinds.put("AmendmentMade", b -> new Fact.AmendmentMade(text(b, "text"), text(b, "reason")));
   }

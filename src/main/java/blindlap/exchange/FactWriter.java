@@ -303,7 +303,11 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
 
   @Override
   public Map<String, Object> sessionAbandoned(Fact.SessionAbandoned fact) {
-    return body("reason", fact.reason());
+    Map<String, Object> body = body("reason", fact.reason());
+    if (!fact.unawareBy().isEmpty()) {
+      body.put("unaware_by", fact.unawareBy());
+    }
+    return body;
   }
 
   @Override

@@ -36,7 +36,16 @@ public final class TypedTexts {
 
   /** Names: one line each. */
   private static final Set<String> LINES =
-      Set.of("measure", "signed_by", "to", "decided_by", "file", "setup", "helper", "name");
+      Set.of(
+          "measure",
+          "signed_by",
+          "to",
+          "decided_by",
+          "unaware_by",
+          "file",
+          "setup",
+          "helper",
+          "name");
 
   private TypedTexts() {}
 

@@ -25,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  *     be said, if one is enough, and for three and more setups, which have no pooled analysis
  * @param odds how such a day would end, by true difference; empty if that cannot be said
  * @param measures what it can show in measures beside the primary
+ * @param series what the declared series of the plan can show; empty outside one
  */
 public record DayAnswer(
     OrderSet orders,
@@ -37,7 +38,8 @@ public record DayAnswer(
     int mostStints,
     OptionalInt days,
     List<Ending> odds,
-    List<MeasureShows> measures) {
+    List<MeasureShows> measures,
+    Optional<SeriesShows> series) {
 
   /** How an answer was found. */
   public enum Source {
@@ -86,6 +88,23 @@ public record DayAnswer(
     curve = List.copyOf(curve);
     odds = List.copyOf(odds);
     measures = List.copyOf(measures);
+  }
+
+  /** The same with what the declared series of the plan can show. */
+  public DayAnswer with(SeriesShows shows) {
+    return new DayAnswer(
+        orders,
+        handlings,
+        noise,
+        worthwhile,
+        chosen,
+        curve,
+        least,
+        mostStints,
+        days,
+        odds,
+        measures,
+        Optional.of(shows));
   }
 
   /** True if the plan can never show anything. */

@@ -36,9 +36,7 @@ public final class DayAnswers {
     this(List::of);
   }
 
-  /**
-   * @param protocols among which the least plan is looked for, besides a plan's own
-   */
+  /** Looks for the least plan among these protocols, too. */
   public DayAnswers(Supplier<List<Protocol>> protocols) {
     this(protocols, BASES);
   }
@@ -108,9 +106,15 @@ public final class DayAnswers {
             most,
             days(base, chosen, terms),
             odds(base, terms),
-            MeasureShows.of(plan, bases));
+            MeasureShows.of(plan, bases),
+            Optional.empty());
     bases.answered(plan.protocol().rule(plan.setups().size(), plan.stints()), drift(plan));
     return Optional.of(answer);
+  }
+
+  /** What a plan's declared series can show; see {@link SeriesShows}. */
+  public Optional<SeriesShows> series(Plan plan, List<SeriesShows.Session> standing) {
+    return SeriesShows.of(plan, standing, bases);
   }
 
   /**
@@ -224,7 +228,8 @@ public final class DayAnswers {
         answer.mostStints(),
         base == null ? OptionalInt.empty() : days(base, detail.chosen(), terms),
         detail.odds().isEmpty() ? answer.odds() : detail.odds(),
-        answer.measures());
+        answer.measures(),
+        answer.series());
   }
 
   private static CutShort losing(

@@ -124,6 +124,33 @@ public record Plan(
         seriesSessions);
   }
 
+  /** The same plan with what is known of the rider's noise. */
+  public Plan with(DeclaredNoise known) {
+    return new Plan(
+        kind,
+        question,
+        expectations,
+        rider,
+        trail,
+        day,
+        conditions,
+        setups,
+        change,
+        bikes,
+        differencesReason,
+        bike,
+        measures,
+        protocol,
+        stints,
+        laps,
+        blinding,
+        timetable,
+        known,
+        override,
+        series,
+        seriesSessions);
+  }
+
   /** The rule of admissible orders for this number of setups and stints. */
   public Rule rule() {
     return protocol.rule(setups.size(), stints);

@@ -1,6 +1,7 @@
 package blindlap.plan;
 
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -54,6 +55,14 @@ public record Protocol(
         && stints % block == 0
         && maxRun == null
         && minTrendEfficiency == null;
+  }
+
+  /** True if both restrict orders alike, whatever they are called and however long the day is. */
+  public boolean sameFamily(Protocol other) {
+    return Objects.equals(block, other.block)
+        && patterns.equals(other.patterns)
+        && Objects.equals(maxRun, other.maxRun)
+        && Objects.equals(minTrendEfficiency, other.minTrendEfficiency);
   }
 
   /** True if it holds just a rule written in a plan file. */

@@ -2,7 +2,6 @@ package blindlap.review;
 
 import blindlap.fault.Problem;
 import blindlap.fault.Unusable;
-import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.session.SessionState;
@@ -29,6 +28,7 @@ import java.util.function.Function;
 public final class SeriesAnalysis {
   private final List<SessionState> sessions;
   private final Function<SessionState, DayRecord> open;
+  private final SeriesDeclaration declaration;
   private final Plan first;
   private final List<String> ids;
   private final List<SeriesNumbers> pooled = new ArrayList<>();
@@ -40,12 +40,13 @@ public final class SeriesAnalysis {
         sessions.stream().sorted(Comparator.comparing(SessionState::committedAt)).toList();
     this.open = open;
     // A noise run that names the series declares nothing.
-    this.first =
-        this.sessions.stream()
-            .filter(SessionState::hasKey)
-            .findFirst()
-            .orElse(this.sessions.get(0))
-            .plan();
+    this.declaration =
+        SeriesDeclaration.of(this.sessions)
+            .orElseGet(
+                () ->
+                    new SeriesDeclaration(
+                        this.sessions.get(0).id().text(), this.sessions.get(0).plan()));
+    this.first = declaration.plan();
     this.ids = ids(first);
   }
 
@@ -130,7 +131,7 @@ public final class SeriesAnalysis {
   private SeriesPeeks.Found peeks(List<SeriesFinding.Part> parts) {
     List<SessionState> counted = new ArrayList<>();
     for (int i = 0; i < parts.size(); i++) {
-      if (parts.get(i).fate().counts()) {
+      if (parts.get(i).fate().counts() && !kept(parts.get(i))) {
         counted.add(sessions.get(i));
       }
     }
@@ -142,14 +143,19 @@ public final class SeriesAnalysis {
 
   private SeriesFinding.Progress progress(List<SeriesFinding.Part> parts) {
     List<SeriesFinding.Part> counting = parts.stream().filter(p -> p.fate().counts()).toList();
-    int unsealed = (int) counting.stream().filter(p -> !p.step().sealed()).count();
+    int unsealed = (int) counting.stream().filter(p -> !p.step().sealed() || kept(p)).count();
     return new SeriesFinding.Progress(
         Optional.ofNullable(first.seriesSessions()),
         (int) counting.stream().filter(p -> !p.step().day()).count(),
-        (int) counting.stream().filter(p -> closed(p.step())).count(),
+        (int) counting.stream().filter(p -> closed(p.step()) || kept(p)).count(),
         unsealed,
         counting.size(),
         sessions.stream().anyMatch(SeriesAnalysis::isEnded));
+  }
+
+  /** An abandoned session that keeps its place: nothing of it is waited for. */
+  private static boolean kept(SeriesFinding.Part part) {
+    return part.fate() == SeriesFinding.Fate.KEEPS_PLACE;
   }
 
   /** True once a review can no longer change. */
@@ -210,7 +216,8 @@ public final class SeriesAnalysis {
 
   private SeriesFinding.Fate fate(SessionState state) {
     Plan plan = state.plan();
-    if (state.step() == Step.ABANDONED) {
+    boolean abandoned = state.step() == Step.ABANDONED;
+    if (abandoned && mayBeReplaced(state)) {
       return SeriesFinding.Fate.ABANDONED;
     }
     if (!state.hasKey()) {
@@ -219,7 +226,7 @@ public final class SeriesAnalysis {
     if (!ids.stream().sorted().toList().equals(ids(plan).stream().sorted().toList())) {
       return SeriesFinding.Fate.OTHER_SETUPS;
     }
-    if (!declaredAlike(plan)) {
+    if (!declaration.differences(plan).isEmpty()) {
       return SeriesFinding.Fate.DECLARED_OTHERWISE;
     }
     if (afterAResult(state)) {
@@ -230,25 +237,20 @@ public final class SeriesAnalysis {
       return SeriesFinding.Fate.BEYOND_DECLARED;
     }
     counted++;
+    if (abandoned) {
+      return SeriesFinding.Fate.KEEPS_PLACE;
+    }
     if (!state.unsealed()) {
       return SeriesFinding.Fate.NOT_YET;
     }
     return open.apply(state).nullRun() ? SeriesFinding.Fate.NULL_RUN : SeriesFinding.Fate.POOLED;
   }
 
-  private boolean declaredAlike(Plan plan) {
-    Optional<Measure> own = plan.primary();
-    Measure wanted = first.primary().orElseThrow();
-    return own.isPresent()
-        && plan.question().strip().equalsIgnoreCase(first.question().strip())
-        && java.util.Objects.equals(plan.seriesSessions(), first.seriesSessions())
-        && own.get().name().equals(wanted.name())
-        && own.get().kind() == wanted.kind()
-        && own.get().unit().equals(wanted.unit())
-        && own.get().scale() == wanted.scale()
-        && own.get().summary() == wanted.summary()
-        && own.get().better() == wanted.better()
-        && own.get().worthwhileAs(wanted);
+  /** Without a declared number no place is kept for anyone. */
+  private boolean mayBeReplaced(SessionState state) {
+    return first.seriesSessions() == null
+        || !state.hasKey()
+        || SeriesAbandoned.replaceable(state, sessions);
   }
 
   private boolean afterAResult(SessionState state) {

@@ -115,6 +115,8 @@ public record SeriesFinding(
     NOT_YET,
     /** It was abandoned; the reason stands beside it. */
     ABANDONED,
+    /** It was abandoned, but not so that another may take its place. */
+    KEEPS_PLACE,
     /** It was committed after a session of the series had been unsealed. */
     AFTER_A_RESULT,
     /** It came after the declared number of sessions. */
@@ -133,7 +135,7 @@ public record SeriesFinding(
     /** True if it is one of the declared number. */
     public boolean counts() {
       return switch (this) {
-        case POOLED, WAITING, NOT_YET, NULL_RUN, NOT_COMPARED -> true;
+        case POOLED, WAITING, NOT_YET, KEEPS_PLACE, NULL_RUN, NOT_COMPARED -> true;
         case ABANDONED,
             AFTER_A_RESULT,
             BEYOND_DECLARED,
@@ -151,6 +153,7 @@ public record SeriesFinding(
         case WAITING,
             NOT_YET,
             ABANDONED,
+            KEEPS_PLACE,
             AFTER_A_RESULT,
             BEYOND_DECLARED,
             DECLARED_OTHERWISE,

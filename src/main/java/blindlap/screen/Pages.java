@@ -3,6 +3,7 @@ package blindlap.screen;
 import blindlap.desk.Desk;
 import blindlap.screen.book.CommittedPlanModel;
 import blindlap.screen.book.KeepingModel;
+import blindlap.screen.book.NextSession;
 import blindlap.screen.book.NoiseModel;
 import blindlap.screen.book.NotebookModel;
 import blindlap.screen.book.NotebookRoomsView;
@@ -78,8 +79,9 @@ final class Pages {
   }
 
   private Node notebook() {
+    NextSession next = new NextSession(desk.anotherDay(), shell, background);
     NotebookModel model =
-        new NotebookModel(desk.sessionList(), desk.planning(), desk.history(), shell, background);
+        new NotebookModel(desk.sessionList(), desk.history(), next, shell, background);
     model.refresh();
     shell
         .pageProperty()
@@ -100,7 +102,7 @@ final class Pages {
                 keeping,
                 samples,
                 new NoiseModel(desk.history(), background),
-                new SeriesModel(desk.series(), desk.seriesReports(), background),
+                new SeriesModel(desk.series(), desk.seriesReports(), next, background),
                 new OldDayModel(desk.plainDays(), desk.history(), background),
                 new CommittedPlanModel(
                     desk.sessions(),

@@ -362,8 +362,8 @@ public sealed interface Fact {
     }
   }
 
-  /** The session ends without a finding. */
-  record SessionAbandoned(String reason) implements Fact {
+  /** The session ends; whoever is unaware declares to know neither key nor setups; may be empty. */
+  record SessionAbandoned(String reason, String unawareBy) implements Fact {
     @Override
     public <R> R accept(FactVisitor<R> visitor) {
       return visitor.sessionAbandoned(this);

@@ -150,13 +150,23 @@ public final class LifeCommands {
 
   /** The session ends without a finding. */
   public Outcome abandon(String reason) {
+    return abandon(reason, "");
+  }
+
+  /**
+   * The session ends without a finding.
+   *
+   * @param unawareBy who declares to have decided it without knowing key or setups; empty if nobody
+   *     does
+   */
+  public Outcome abandon(String reason, String unawareBy) {
     if (state.step() == Step.ABANDONED) {
       return Outcome.refused(SessionFault.IS_ABANDONED, "");
     }
     if (reason.isBlank()) {
       return Outcome.refused(SessionFault.REASON_MISSING, "", ReasonFor.ABANDONING);
     }
-    return Outcome.accepted(new Fact.SessionAbandoned(reason));
+    return Outcome.accepted(new Fact.SessionAbandoned(reason, unawareBy.strip()));
   }
 
   /** Something is added after unsealing. */

@@ -162,6 +162,9 @@ public final class AnswerWords {
       case UNKNOWN -> lines.add(WORDS.say("unknown"));
       case ESTIMATED -> {}
     }
+    day.series()
+        .map(series -> SeriesShowsWords.say(series, this::amount, declared()))
+        .ifPresent(lines::add);
     return lines;
   }
 

@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.plan.DeclaredNoise;
 import blindlap.plan.Measure;
 import blindlap.review.NoiseDay;
 import blindlap.review.NoiseRecord;
@@ -59,6 +60,17 @@ public final class NoiseWords {
   /** Unit of an SD. */
   public static String unit(Measure measure) {
     return measure.scale() == Scale.RATIO ? "%" : measure.unit();
+  }
+
+  /** "1.2 s (0.9 to 1.6 s)", or "1.2 s" for a guess: the noise of a plan. */
+  static String declared(Measure measure, DeclaredNoise noise) {
+    double typed = noise.sd().doubleValue();
+    double sd = measure.scale() == Scale.RATIO ? Math.log1p(typed / 100) : typed;
+    Integer df = noise.df();
+    RiderNoise known = new RiderNoise(sd, df == null || df < 1 ? 1 : df);
+    return df == null || df < 1
+        ? noise.sd().stripTrailingZeros().toPlainString() + " " + unit(measure)
+        : WORDS.say("declared", sd(measure, known), interval(measure, known));
   }
 
   private static int decimals(Measure measure, RiderNoise noise) {

@@ -72,6 +72,9 @@ public final class PlainAnswer {
       case UNKNOWN -> lines.add(WORDS.say("unknown"));
       case ESTIMATED -> {}
     }
+    day.series()
+        .map(series -> SeriesShowsWords.say(series, words::amount, words.declared()))
+        .ifPresent(lines::add);
     return lines;
   }
 

@@ -68,6 +68,7 @@ public final class PlanSummary {
             plan.laps().warmUp()));
     day.add(words.sentence().text());
     day.addAll(words.lead());
+    noise(plan, earlier).ifPresent(day::add);
     MeasureAnswers measures = new MeasureAnswers(plan, answer, earlier);
     day.addAll(measures.lines());
     day.addAll(measures.notes());
@@ -80,6 +81,12 @@ public final class PlanSummary {
     parts.add(new Part(WORDS.say("sum.day"), day));
     parts.add(new Part(WORDS.say("sum.blinding"), blinding(plan.blinding())));
     return parts;
+  }
+
+  private static Optional<String> noise(Plan plan, EarlierNoise earlier) {
+    return plan.primary()
+        .flatMap(primary -> earlier.of(primary, plan.laps().scored()))
+        .flatMap(told -> PlanWords.noise(plan, told));
   }
 
   private static Optional<String> practised(Plan plan) {

@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.plan.DeclaredNoise;
 import blindlap.plan.Measure;
+import blindlap.plan.Plan;
 import blindlap.stats.compare.Scale;
 import blindlap.wording.day.Words;
 import java.time.ZonedDateTime;
@@ -9,6 +10,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -88,6 +90,37 @@ public final class PlanWords {
     String where = text(fields.get("trail"));
     String day = text(fields.get("day"));
     return what + (where.isBlank() ? "" : ", " + where) + (day.isBlank() ? "" : ", " + day);
+  }
+
+  /**
+   * The noise that earlier days tell, and from which days; beside what was typed by hand it says
+   * that this counts. Empty where the plan says nothing that could be compared.
+   *
+   * @param told by earlier days
+   */
+  public static Optional<String> noise(Plan plan, DeclaredNoise told) {
+    DeclaredNoise used = plan.noise();
+    Measure primary = plan.primary().orElse(null);
+    if (used == null || primary == null) {
+      return Optional.empty();
+    }
+    String known = NoiseWords.declared(primary, told);
+    return Optional.of(
+        used.equals(told)
+            ? say("noise.known", known, told.source())
+            : say("noise.typed", NoiseWords.declared(primary, used), known, told.source()));
+  }
+
+  /**
+   * Which session of its series a plan is.
+   *
+   * @param number of the next session, from 1; empty if none of it is committed
+   * @param declared number of sessions, as typed; may be empty
+   */
+  public static String seriesPlace(String series, Optional<Integer> number, String declared) {
+    return declared.isEmpty()
+        ? say("series.number.open", number.orElse(1), series)
+        : say("series.number", number.orElse(1), declared, series);
   }
 
   /**

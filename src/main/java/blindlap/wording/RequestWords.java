@@ -114,7 +114,7 @@ final class RequestWords {
           ? say("request.smaller", wanted, which)
           : say("request.shows", wanted);
     }
-    String series = day.days().isPresent() ? series() : "";
+    String series = day.days().isPresent() && !inSeries() ? series() : "";
     if (plan.timetable() == null) {
       return say("request.least", wanted, which, series);
     }
@@ -127,10 +127,18 @@ final class RequestWords {
     return say("request.series", day.days().getAsInt());
   }
 
+  /** Inside a declared series nobody is sent to one: what it can show is said for itself. */
+  private boolean inSeries() {
+    return plan.series() != null && plan.seriesSessions() != null;
+  }
+
   private String none() {
     String wanted = declared;
     if (plan.setups().size() > 2) {
       return say("request.none.pairs", wanted);
+    }
+    if (inSeries()) {
+      return say("request.none.inside", wanted);
     }
     return day.days().isPresent()
         ? say("request.none.series", wanted, day.days().getAsInt())

@@ -27,6 +27,9 @@ class SizesTest {
           Map.entry("screen/swap/SwapModel.java", "one page's phases, and what leads between them"),
           Map.entry("screen/swap/SwapWork.java", "everything the helper enters of one stint"),
           Map.entry("paper/sheet/SheetPen.java", "every stroke that a sheet may have"),
+          Map.entry(
+              "screen/book/NotebookModel.java",
+              "one page's properties and commands, and its answer to where one was"),
           Map.entry("screen/book/OldDayModel.java", "one page's properties and commands"),
           Map.entry("wording/FindingWords.java", "every sentence on one measure of two setups"),
           Map.entry("ride/RideDay.java", "the one order of events of a rider's day"),

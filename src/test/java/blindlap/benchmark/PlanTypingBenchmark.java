@@ -24,8 +24,8 @@ import javafx.stage.Stage;
 
 /**
  * What a letter costs that is typed on the whole Plan page: processor time of styles and layout in
- * the pulse after it, beside that of a pulse in which all of the page is laid out for another width.
- * The two are of one run: what the machine does besides falls on both.
+ * the pulse after it, beside that of a pulse in which all of the page is laid out for another
+ * width. The two are of one run: what the machine does besides falls on both.
  */
 public final class PlanTypingBenchmark {
   private static final int WARM = 10;

@@ -198,7 +198,11 @@ class RefusedCommandsTest {
             line(closed, "--given-to", " "),
             line(closed, "--compare", "12ab")));
     all.put(
-        "abandon", List.of(line(NO_SESSION, "--reason", "rain"), line(closed, "--reason", " ")));
+        "abandon",
+        List.of(
+            line(NO_SESSION, "--reason", "rain"),
+            line(closed, "--reason", " "),
+            line(NO_SESSION, "--reason", "rain", "--unaware", "R.")));
     return all;
   }
 
@@ -229,7 +233,14 @@ class RefusedCommandsTest {
     all.put("noise", List.of(line("--rider", "R. Lind", "--trail")));
     all.put(
         "series",
-        List.of(line("other", "--json"), line("k-or-l", "--black", "--report", folder.toString())));
+        List.of(
+            line("other", "--json"),
+            line("k-or-l", "--black", "--report", folder.toString()),
+            line("--next"),
+            line("other", "--next"),
+            line("k-or-l", "--next", "--json"),
+            line("k-or-l", "--next", "--out", laps),
+            line("k-or-l", "--out", folder.resolve("next.yaml").toString())));
     all.put(
         "import-day",
         List.of(

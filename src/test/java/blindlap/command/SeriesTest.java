@@ -6,12 +6,15 @@ import static org.assertj.core.api.Assertions.within;
 import blindlap.desk.Desk;
 import blindlap.desk.Keys;
 import blindlap.seal.HelperSchedule;
+import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -116,17 +119,145 @@ class SeriesTest {
   }
 
   @Test
-  void whatIsCommittedAfterAResultIsListedButNotPooled() throws Exception {
+  void whatWouldBeARepeatAfterAResultIsRefusedAtPlanAndAtCommit() throws Exception {
     ride(plan("R. Lind", 2, false), 95, 0.3);
     ride(plan("R. Lind", 2, false), 95, 0.4);
     unseal(0);
     session.later(3600);
-    ride(plan("R. Lind", 2, false), 93, 0.4);
+    for (String command : List.of("plan", "commit")) {
+      assertThat(refused(command, plan("R. Lind", 2, false)))
+          .contains("series: Session " + ids.get(0).substring(0, 8), "repeat after a result")
+          .contains("Nothing was committed");
+    }
     unseal(1);
-    unseal(2);
-    assertThat(ok("series", "k-or-l").out())
-        .contains("repeat decided after seeing a result, not pooled", "2 are pooled");
     assertThat(json().get("pooled_sessions").asInt()).isEqualTo(2);
+  }
+
+  private String refused(String command, String plan) {
+    CommandLineSession.Ran ran =
+        session.run(command, session.file("refused.yaml", plan).toString());
+    assertThat(ran.code()).as(ran.out()).isEqualTo(2);
+    return ran.err();
+  }
+
+  @Test
+  void aPlanThatDiffersFromItsSeriesIsRefusedByItsFieldWithBothValues() {
+    commit(plan("R. Lind", 8, false));
+    String first = "(" + ids.get(0).substring(0, 8) + ") of the series \"k-or-l\"";
+    Map<String, String> others =
+        Map.of(
+            plan("R. Lind", 8, false).replace("worthwhile: 0.5", "worthwhile: 0.3"),
+            "measures[1].worthwhile: 0.3 s here, 0.5 s declared by session 1 " + first,
+            plan("R. Lind", 7, false),
+            "series_sessions: 7 sessions here, 8 sessions declared by session 1 " + first,
+            plan("R. Lind", 0, false),
+            "series_sessions: no number of sessions here, 8 sessions declared",
+            plan("R. Lind", 8, false).replace("worthwhile: 0.5", "worthwhile: 0.5, drift: none"),
+            "measures[1].drift: drift none here, drift line declared",
+            plan("R. Lind", 8, false).replace("worthwhile: 0.5", "worthwhile: 0.5, scale: ratio"),
+            "measures[1].scale: ratio scale here, raw scale declared",
+            plan("R. Lind", 8, false).replace("{name: Shock L}", "{name: Shock L, id: other-l}"),
+            "setups: Shock K, Shock L (id other-l) here, Shock K, Shock L declared",
+            plan("R. Lind", 8, false).replace("eight-stints", "whole-day"),
+            "protocol: ",
+            plan("R. Lind", 8, false) + "blinding: {blinded: no}\n",
+            "blinding.blinded: unblinded here, blind declared");
+    others.forEach(
+        (plan, sentence) -> {
+          assertThat(refused("plan", plan)).contains(sentence, "would not be pooled");
+          assertThat(refused("commit", plan)).contains(sentence);
+        });
+    assertThat(ok("notebook").out().lines().filter(l -> l.contains("Shock"))).hasSize(1);
+    commit(plan("M. Oster", 8, true));
+  }
+
+  @Test
+  void theNextSessionOfASeriesBeginsWithWhatWasDeclaredAndIsNumbered() throws Exception {
+    ride(plan("R. Lind", 3, false), 95, 0.3);
+    Path file = folder.resolve("next.yaml");
+    CommandLineSession.Ran ran = ok("series", "k-or-l", "--next", "--out", file.toString());
+    assertThat(ran.out()).contains("Session 2 of 3 of the series \"k-or-l\".");
+    String next = Files.readString(file);
+    assertThat(next)
+        .contains("series: k-or-l", "series_sessions: 3", "worthwhile: 0.5", "name: Shock K")
+        .contains("protocol: eight-stints", "day:  #");
+    ride(next.replace("day:  #", "day: 2026-11-21  #"), 95, 0.4);
+    assertThat(ok("series", "k-or-l", "--next").out()).contains("Session 3 of 3");
+    ride(next.replace("day:  #", "day: 2026-11-28  #"), 95, 0.4);
+    CommandLineSession.Ran full = session.run("series", "k-or-l", "--next");
+    assertThat(full.code()).isEqualTo(2);
+    assertThat(full.err()).contains("has all 3 declared sessions", "Nothing was committed");
+    for (int i = 0; i < 3; i++) {
+      assertThat(unseal(i).code()).isZero();
+    }
+    assertThat(json().get("pooled_sessions").asInt()).isEqualTo(3);
+    assertThat(json().get("verdict").isTextual()).isTrue();
+  }
+
+  @Test
+  void aCopyOfAPlanStaysInASeriesThatIsUnderWay() throws Exception {
+    ride(plan("R. Lind", 2, false), 95, 0.3);
+    Path file = folder.resolve("copy.yaml");
+    assertThat(ok("plan", "--like", ids.get(0), "--out", file.toString()).out())
+        .contains("It stays in the series \"k-or-l\", which is under way");
+    assertThat(Files.readString(file)).contains("series: k-or-l", "series_sessions: 2");
+    ride(Files.readString(file).replace("day:  #", "day: 2026-11-21  #"), 95, 0.3);
+    Path over = folder.resolve("over.yaml");
+    assertThat(ok("plan", "--like", ids.get(0), "--out", over.toString()).out())
+        .doesNotContain("It stays");
+    assertThat(Files.readString(over)).doesNotContain("series:", "series_sessions");
+  }
+
+  @Test
+  void aConcealedNullRunIsRefusedInASeriesBeforeAnythingIsDrawn() {
+    CommandLineSession.Ran ran =
+        session.run(
+            "commit",
+            session.file("plan.yaml", plan("R. Lind", 2, false)).toString(),
+            "--null-run",
+            "--yes");
+    assertThat(ran.code()).isEqualTo(2);
+    assertThat(ran.err()).contains("cannot be a concealed null run", "Nothing was sealed");
+    assertThat(ran.out()).doesNotContain("shown this once");
+  }
+
+  @Test
+  void anAbandonedSessionIsReplacedOnlyWhereNobodyCouldHaveDroppedItForItsResult()
+      throws Exception {
+    // Before a lap, anybody may.
+    commit(plan("R. Lind", 2, false));
+    ok("abandon", ids.get(0), "--reason", "thunderstorm");
+    assertThat(ok("series", "k-or-l", "--next").out())
+        .contains("Session 1 of 2", "takes the place of session " + ids.get(0).substring(0, 8));
+    // With scored laps it keeps its place, unless whoever decides declares not to know.
+    ride(plan("R. Lind", 2, false), 95, 0.3);
+    CommandLineSession.Ran kept = session.run("abandon", ids.get(1), "--reason", "cold hands");
+    assertThat(kept.code()).isEqualTo(2);
+    assertThat(kept.err()).contains("keeps its place in the series", "Nothing was abandoned");
+    ok("abandon", ids.get(1), "--reason", "cold hands", "--unaware", "R. Lind");
+    assertThat(ok("series", "k-or-l").out()).contains("abandoned: cold hands");
+    ride(plan("R. Lind", 2, false), 95, 0.3);
+    ride(plan("R. Lind", 2, false), 95, 0.4);
+    assertThat(unseal(2).code()).isZero();
+    assertThat(unseal(3).code()).isZero();
+    assertThat(json().get("pooled_sessions").asInt()).isEqualTo(2);
+    assertThat(json().get("verdict").isTextual()).isTrue();
+  }
+
+  @Test
+  void aSessionThatAnOlderProgramAbandonedAfterItsLapsKeepsItsPlaceAndLeavesNoVerdict()
+      throws Exception {
+    ride(plan("R. Lind", 2, false), 95, 0.3);
+    try (Desk desk = session.desk()) {
+      SessionState state = desk.sessions().find(ids.get(0)).state().orElseThrow();
+      desk.sessions().act(state.id(), latest -> new LifeCommands(latest).abandon("cold hands"));
+    }
+    ride(plan("R. Lind", 2, false), 95, 0.4);
+    assertThat(refused("commit", plan("R. Lind", 2, false))).contains("has all 2 declared");
+    assertThat(unseal(1).code()).isZero();
+    assertThat(json().get("no_verdict").asText()).isEqualTo("falls short");
+    assertThat(ok("series", "k-or-l").out())
+        .contains("so it keeps its place and is not pooled: cold hands");
   }
 
   @Test
@@ -315,11 +446,11 @@ class SeriesTest {
 
   @Test
   void twoRidersAreTooFewForAVerdictAndAbandonedSessionsAreListed() throws Exception {
+    CommandLineSession.Ran first =
+        ok("commit", session.file("plan.yaml", plan("T. Falk", 2, false)).toString());
+    ok("abandon", first.after("sealed: session"), "--reason", "thunderstorm");
     ride(plan("R. Lind", 2, false), 95, 0.3);
     ride(plan("M. Oster", 2, false), 92, 0.4);
-    CommandLineSession.Ran third =
-        ok("commit", session.file("plan.yaml", plan("T. Falk", 2, false)).toString());
-    ok("abandon", third.after("sealed: session"), "--reason", "thunderstorm");
     unseal(0);
     unseal(1);
     assertThat(ok("series", "k-or-l").out())
@@ -328,7 +459,7 @@ class SeriesTest {
   }
 
   @Test
-  void aNoiseRunThatNamesTheSeriesOpensNothingBeforeItsTime() {
+  void aNoiseRunThatNamesTheSeriesOpensNothingBeforeItsTime() throws Exception {
     ride(plan("R. Lind", 2, false), 95, 0.3);
     String noise =
         plan("R. Lind", 2, false)
@@ -336,7 +467,15 @@ class SeriesTest {
             .replace("[{name: Shock K}, {name: Shock L}]", "[{name: Shock K}]")
             .replace("protocol: eight-stints\n", "")
             .replace(", worthwhile: 0.5", "");
-    ok("commit", session.file("noise.yaml", noise).toString());
+    assertThat(refused("commit", noise))
+        .contains("kind: a noise run here, a comparison declared by session 1");
+    Path elsewhere = Files.createDirectory(folder.resolve("elsewhere"));
+    CommandLineSession other = new CommandLineSession(elsewhere, 77);
+    other.run("commit", other.file("noise.yaml", noise).toString());
+    try (Desk here = session.desk();
+        Desk there = other.desk()) {
+      there.sessions().all().forEach(run -> here.notebook().addEntries(run.entries()));
+    }
     StringBuilder laps = new StringBuilder("lap;lap time\n");
     for (int lap = 1; lap <= 8; lap++) {
       laps.append(lap).append(";9").append(lap % 3).append('\n');
@@ -352,7 +491,7 @@ class SeriesTest {
   void aSeriesWithAnUnblindedSessionSaysSoBeforeItsNumbers() {
     String open = plan("R. Lind", 2, false) + "blinding: {blinded: no}\n";
     ride(open, 95, 0.3);
-    ride(plan("R. Lind", 2, false), 95, 0.4);
+    ride(open, 95, 0.4);
     unseal(0);
     unseal(1);
     assertThat(ok("series", "k-or-l").out())
@@ -390,5 +529,41 @@ class SeriesTest {
     assertThat(ok("series").out())
         .contains("Repeat decided after seeing a result", ids.get(2).substring(0, 8))
         .doesNotContain(ids.get(1).substring(0, 8));
+  }
+
+  @Test
+  void aRepeatOfASeriesIsLabelledOnceTheSeriesHasToldItsResult() {
+    ride(plan("R. Lind", 2, false), 95, 0.3);
+    ride(plan("R. Lind", 2, false), 95, 0.4);
+    unseal(0);
+    String lone = plan("R. Lind", 0, false).replace("series: k-or-l", "");
+    session.later(3600);
+    ride(lone, 95, 0.3);
+    assertThat(ok("series").out()).as("nothing is told yet").doesNotContain("Repeat decided");
+    unseal(1);
+    session.later(3600);
+    ride(lone, 95, 0.3);
+    assertThat(ok("series").out())
+        .contains("Repeat decided after seeing a result", ids.get(3).substring(0, 8));
+    ride(lone.replace("Quarry loop", "Quarry loop, upper half"), 95, 0.3);
+    assertThat(ok("series").out()).doesNotContain(ids.get(4).substring(0, 8));
+  }
+
+  @Test
+  void aPlanOfASeriesSaysWhatTheSeriesCanShowAndIsNeverSentToOne() {
+    String noise = "noise: {usual_difference: 1.0}\n";
+    String own = plan("R. Lind", 0, false).replace("series: k-or-l", "") + noise;
+    assertThat(ok("plan", session.file("own.yaml", own).toString()).out())
+        .contains("in a series of")
+        .doesNotContain("The series as declared");
+    String first =
+        ok("plan", session.file("in.yaml", plan("R. Lind", 4, false) + noise).toString()).out();
+    assertThat(first)
+        .contains("The series as declared, 4 sessions like this one, can show", "of 10 such series")
+        .doesNotContain("plan a series of", "in a series of");
+    ride(plan("R. Lind", 4, false), 95, 0.3);
+    assertThat(
+            ok("plan", session.file("in.yaml", plan("R. Lind", 4, false) + noise).toString()).out())
+        .contains("4 sessions of which 1 stands and 3 are like this one, can show");
   }
 }

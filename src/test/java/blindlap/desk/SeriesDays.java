@@ -110,8 +110,11 @@ public final class SeriesDays implements AutoCloseable {
             desk.protocols());
     Plan plan =
         preview.plan().orElseThrow(() -> new AssertionError("refused: " + preview.problems()));
+    // What this notebook would refuse comes from one that knows nothing of the series.
     Committing.Result.Committed committed =
-        Commits.commit(desk, plan, SessionKind.comparison(), List.of(day.rider()));
+        desk.seriesPlans().refusals(plan).isEmpty()
+            ? Commits.commit(desk, plan, SessionKind.comparison(), List.of(day.rider()))
+            : Commits.elsewhere(desk, plan, phrases.size());
     SessionId id = committed.state().id();
     phrases.put(id, committed.sealed().phrase().text());
     return id;

@@ -55,11 +55,14 @@ class SeriesHistoriesTest {
     int verdicts = 0;
     int peeked = 0;
     int ended = 0;
+    int refused = 0;
     for (int seed = 0; seed < HISTORIES; seed++) {
       try (History history = new History(folder.resolve(String.valueOf(seed)), seed)) {
         history.run();
         SeriesFinding found = history.finding();
         boolean peek = history.peeked(found);
+        assertThat(history.refusedAtCommit(found)).as("held, history %d", seed).isEmpty();
+        refused += history.refused;
         if (found.verdict().isPresent()) {
           verdicts++;
           assertThat(history.ended).as("ended, history %d", seed).isFalse();
@@ -81,6 +84,7 @@ class SeriesHistoriesTest {
     assertThat(verdicts).isGreaterThan(HISTORIES / 10);
     assertThat(ended).isGreaterThan(HISTORIES / 10);
     assertThat(peeked).isPositive();
+    assertThat(refused).isPositive();
   }
 
   /** One history, and what really happened in it. */
@@ -94,7 +98,10 @@ class SeriesHistoriesTest {
     private final Map<SessionId, String> phrases = new HashMap<>();
     private final Map<SessionId, Integer> closedAt = new HashMap<>();
     private final Map<SessionId, Integer> unsealedAt = new HashMap<>();
+    private final List<String> held = new ArrayList<>();
     private boolean ended;
+    private int refused;
+    private boolean oneClock = true;
     private int now;
 
     History(Path folder, long seed) {
@@ -134,7 +141,10 @@ class SeriesHistoriesTest {
           default -> any().ifPresent(id -> unseal(at, id, random.nextInt(2) == 0));
         }
       }
-      while (sessions.size() < declared) {
+      for (int i = 0; i < declared; i++) {
+        commit(0, 0);
+      }
+      if (sessions.isEmpty()) {
         commit(0, 0);
       }
       finish();
@@ -182,11 +192,20 @@ class SeriesHistoriesTest {
       String text =
           PLAN.formatted(otherwise == 1 ? "0.3" : "0.5", otherwise == 2 ? declared + 1 : declared);
       Plan plan = PlanPreview.of(text, desks[at].protocols()).plan().orElseThrow();
+      if (!desks[at].seriesPlans().refusals(plan).isEmpty()) {
+        refused++;
+        return;
+      }
+      // All of the series is of this notebook, and one clock wrote it.
+      boolean whole = sessions.stream().allMatch(id -> home.get(id) == at);
       Committing.Result.Committed committed =
           Commits.commit(desks[at], plan, SessionKind.comparison(), List.of("R. Lind"));
       SessionId id = committed.state().id();
       sessions.add(id);
       home.put(id, at);
+      if (whole) {
+        held.add(id.text());
+      }
       phrases.put(id, committed.sealed().phrase().text());
     }
 
@@ -221,6 +240,7 @@ class SeriesHistoriesTest {
       Sessions.Result result = desks[at].keys().unseal(state(at, id), phrases.get(id), ending);
       if (result instanceof Sessions.Result.Done done) {
         unsealedAt.merge(id, now, Math::min);
+        oneClock &= home.get(id) == at;
         ended |= done.written().stream().anyMatch(e -> e.entry().fact() instanceof SeriesEnded);
       }
     }
@@ -239,6 +259,20 @@ class SeriesHistoriesTest {
       assertThat(there.noVerdict()).isEqualTo(here.noVerdict());
       assertThat(there.peeks()).isEqualTo(here.peeks());
       return here;
+    }
+
+    /** Sessions that commit held against their series, and that are not pooled for their plan. */
+    List<String> refusedAtCommit(SeriesFinding found) {
+      boolean oneNotebook = sessions.stream().map(home::get).distinct().count() == 1;
+      return found.parts().stream()
+          .filter(part -> oneNotebook && oneClock && held.contains(part.session()))
+          .filter(
+              part ->
+                  part.fate() == SeriesFinding.Fate.DECLARED_OTHERWISE
+                      || part.fate() == SeriesFinding.Fate.BEYOND_DECLARED
+                      || part.fate() == SeriesFinding.Fate.AFTER_A_RESULT)
+          .map(SeriesFinding.Part::session)
+          .toList();
     }
 
     /** What really happened: a seal was opened before a counted session was closed. */

@@ -122,7 +122,7 @@ public final class AnyFact {
         new Fact.SealOpened(
             key, any(OpenedWith.values()), Map.of(0, text(), 7, text(), 12, text())));
     facts.add(new Fact.ReportWritten(text()));
-    facts.add(new Fact.SessionAbandoned(text()));
+    facts.add(new Fact.SessionAbandoned(text(), ""));
     facts.add(new Fact.AmendmentMade(text(), text()));
     facts.add(new AnyFact(facts.size()).plainDay());
     AnyFact watch = new AnyFact(facts.size());
@@ -153,7 +153,16 @@ public final class AnyFact {
             chosen.random.nextBoolean() ? null : chosen.number(),
             chosen.text(),
             chosen.text()));
+    // Since version 4 somebody may declare to have abandoned it without knowing key or setups.
+    AnyFact unaware = new AnyFact(facts.size());
+    if (unaware.random.nextBoolean()) {
+      facts.replaceAll(f -> f instanceof Fact.SessionAbandoned a ? unaware.unaware(a.reason()) : f);
+    }
     return facts;
+  }
+
+  private Fact unaware(String reason) {
+    return new Fact.SessionAbandoned(reason, text());
   }
 
   /** A later kind has a stream of its own, so that the facts before it stay as they were. */

@@ -2,6 +2,7 @@ package blindlap.screen;
 
 import blindlap.desk.Desk;
 import blindlap.desk.TestDay;
+import blindlap.screen.book.NextSession;
 import blindlap.screen.book.NotebookModel;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
@@ -75,6 +76,10 @@ public final class Models {
   /** The Notebook page's model. */
   public static NotebookModel notebook(Desk desk, Shell shell, Background background) {
     return new NotebookModel(
-        desk.sessionList(), desk.planning(), desk.history(), shell, background);
+        desk.sessionList(),
+        desk.history(),
+        new NextSession(desk.anotherDay(), shell, background),
+        shell,
+        background);
   }
 }

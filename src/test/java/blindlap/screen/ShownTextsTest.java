@@ -140,7 +140,8 @@ class ShownTextsTest {
         look,
         Background.immediate(),
         System::nanoTime,
-        new KeepingModel(desk.exchange(safe), safe, Background.immediate()));
+        new KeepingModel(desk.exchange(safe), safe, Background.immediate()),
+        java.util.Optional.empty());
   }
 
   private static Scene scene(Look look, Parent page) {
@@ -294,7 +295,7 @@ class ShownTextsTest {
             Look look = new Look();
             PlanModel model = Models.plan(desk, new Shell(), Background.immediate(), 0);
             Scene scene = scene(look, new PlanPage(look, model, new NoDialogs()));
-            model.startFrom(old.id());
+            model.copies().startFrom(old.id());
             assertThat(look(scene, "Plan")).isPositive();
             model.commit().begin();
             look(scene, "commit");

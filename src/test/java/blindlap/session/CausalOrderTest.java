@@ -92,7 +92,7 @@ class CausalOrderTest {
   void what_was_unsealed_stays_unsealed_when_an_abandoning_arrives_late() {
     history.write(1, Histories.COMMIT, Histories.LAP, new Fact.DayClosed());
     history.meet(0, 1);
-    history.write(0, new Fact.SessionAbandoned("rain"));
+    history.write(0, new Fact.SessionAbandoned("rain", ""));
     history.write(1, Histories.CLOSED, Histories.opened());
     assertThat(names(CausalOrder.sort(history.all()))).endsWith("b4", "b5", "a1");
     SessionState state = SessionState.of(CausalOrder.sort(history.all()));

@@ -125,7 +125,7 @@ final class Histories {
               ? new Fact.GuessTakenBack(lap.stint())
               : new Fact.GuessGiven(lap.stint(), new Guess(random.nextInt(2), null, ""));
       case 8 ->
-          random.nextInt(9) == 0 ? new Fact.SessionAbandoned("rain") : new Fact.WarmUpRidden(1);
+          random.nextInt(9) == 0 ? new Fact.SessionAbandoned("rain", "") : new Fact.WarmUpRidden(1);
       case 9 ->
           new Fact.StintHandled(
               SEALING.record(SEALED.lock(), SESSION.text(), lap.stint(), "fitted"));

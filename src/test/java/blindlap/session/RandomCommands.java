@@ -481,7 +481,7 @@ final class RandomCommands {
     } else if (reason.isBlank()) {
       faults = one(SessionFault.REASON_MISSING);
     }
-    return onLife("abandon", c -> c.abandon(reason), faults, new Fact.SessionAbandoned(reason));
+    return onLife("abandon", c -> c.abandon(reason), faults, new Fact.SessionAbandoned(reason, ""));
   }
 
   private Trial amend() {

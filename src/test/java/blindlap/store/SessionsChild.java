@@ -19,7 +19,9 @@ final class SessionsChild {
     try (SqliteNotebook notebook = Books.open(file)) {
       for (int number = from; number < before; number++) {
         Books.put(
-            notebook, ManySessions.session(number), new Fact.SessionAbandoned("fog on the hill"));
+            notebook,
+            ManySessions.session(number),
+            new Fact.SessionAbandoned("fog on the hill", ""));
       }
     }
   }

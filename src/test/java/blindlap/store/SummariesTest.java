@@ -100,7 +100,7 @@ class SummariesTest {
     assertThat(first().step()).isEqualTo(Step.CUT_SHORT);
     closeReview();
     assertThat(first().step()).isEqualTo(Step.REVIEW_CLOSED);
-    Books.put(notebook, FIRST, new Fact.SessionAbandoned("enough"));
+    Books.put(notebook, FIRST, new Fact.SessionAbandoned("enough", ""));
     assertThat(first().step()).isEqualTo(Step.ABANDONED);
     assertThat(notebook.verify().problems()).isEmpty();
   }

@@ -36,6 +36,7 @@ final class NotebookListView extends VBox {
   private final FlowPane actions = new FlowPane(12, 12);
   private final HBox head;
   private final TextField reason = new TextField();
+  private final TextField unaware = new TextField();
   private final TextField search = new TextField();
   private boolean large;
 
@@ -156,8 +157,14 @@ final class NotebookListView extends VBox {
             button("plan", model::plan),
             forSelected("open", model::open),
             forSelected("read", model::readPlan),
-            forSelected("copy", row -> model.copyAsPlan(row.id())),
-            forSelected("abandon", row -> askReason(row)));
+            forSelected("copy", row -> model.copyAsPlan(row.id())));
+    NotebookModel.Row chosen = list.getSelectionModel().getSelectedItem();
+    if (chosen != null && !chosen.series().isEmpty()) {
+      actions
+          .getChildren()
+          .add(forSelected("next.series", row -> model.nextOfSeries(row.series())));
+    }
+    actions.getChildren().add(forSelected("abandon", row -> askReason(row)));
   }
 
   private void askReason(NotebookModel.Row row) {
@@ -169,7 +176,7 @@ final class NotebookListView extends VBox {
         button(
             "abandon.do",
             () -> {
-              model.abandon(row, reason.getText());
+              model.abandon(row, reason.getText(), row.series().isEmpty() ? "" : unaware.getText());
               usual();
             });
     abandon
@@ -178,7 +185,15 @@ final class NotebookListView extends VBox {
             Bindings.createBooleanBinding(() -> reason.getText().isBlank(), reason.textProperty()));
     Label note = new Label(NotebookWords.say("abandon.note"));
     note.getStyleClass().add("note");
-    actions.getChildren().setAll(reason, abandon, button("abandon.keep", this::usual), note);
+    actions.getChildren().setAll(reason);
+    if (!row.series().isEmpty()) {
+      unaware.clear();
+      unaware.setPromptText(NotebookWords.say("abandon.unaware"));
+      unaware.setAccessibleText(NotebookWords.say("abandon.unaware"));
+      unaware.setPrefColumnCount(28);
+      actions.getChildren().add(unaware);
+    }
+    actions.getChildren().addAll(abandon, button("abandon.keep", this::usual), note);
     reason.requestFocus();
   }
 

@@ -1,6 +1,5 @@
 package blindlap.screen.book;
 
-import blindlap.desk.Planning;
 import blindlap.desk.RiderHistory;
 import blindlap.desk.SessionList;
 import blindlap.desk.Sessions;
@@ -16,7 +15,6 @@ import blindlap.wording.day.Trouble;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -32,9 +30,9 @@ import javafx.collections.ObservableList;
 /** The Notebook page: where was I, and what has been found so far. */
 public final class NotebookModel {
   private static final int VERDICTS_AT_A_TIME = 3;
-  private final Planning planning;
   private final RiderHistory history;
   private final SessionList list;
+  private final NextSession next;
   private final Shell shell;
   private final Background background;
   private final ObservableList<Row> rows = FXCollections.observableArrayList();
@@ -47,6 +45,8 @@ public final class NotebookModel {
   private final StringProperty search = new SimpleStringProperty("");
   private long seen = Long.MIN_VALUE;
   private int asked;
+  private Answer plain = Answer.NONE;
+  private OfSeries ofSeries = new OfSeries("", "");
 
   /**
    * One session in the list. Holds nothing of a key that is still sealed.
@@ -58,6 +58,7 @@ public final class NotebookModel {
    * @param outcome verdict phrase once unsealed, else where the session stands
    * @param detail difference with its interval once unsealed, or why it was abandoned; may be empty
    * @param step where it stands
+   * @param series id of its series; empty for a session of its own
    */
   public record Row(
       SessionId id,
@@ -66,7 +67,8 @@ public final class NotebookModel {
       String facts,
       String outcome,
       String detail,
-      Step step) {}
+      Step step,
+      String series) {}
 
   /**
    * The answer of the page: the session in progress, else the latest finding.
@@ -94,18 +96,30 @@ public final class NotebookModel {
       return stints > 0 && about.filter(row -> row.step().day()).isPresent();
     }
 
+    /** The same with where its series stands, if that is the session's. */
+    private Answer and(OfSeries told) {
+      boolean own =
+          about.filter(row -> !told.id().isEmpty() && row.series().equals(told.id())).isPresent();
+      return own
+          ? new Answer(
+              before, marked, after, lead + " " + told.words(), about, next, stints, ridden)
+          : this;
+    }
+
     static final Answer NONE = new Answer("", "", "", "", Optional.empty(), "", 0, 0);
   }
 
+  private record OfSeries(String id, String words) {}
+
   public NotebookModel(
       SessionList list,
-      Planning planning,
       RiderHistory history,
+      NextSession next,
       Shell shell,
       Background background) {
-    this.planning = planning;
     this.history = history;
     this.list = list;
+    this.next = next;
     this.shell = shell;
     this.background = background;
     search.addListener((o, before, now) -> refresh());
@@ -197,11 +211,28 @@ public final class NotebookModel {
       rows.setAll(now);
     }
     found.set(search.get().isBlank() ? "" : NotebookWords.found(now.size(), read.all().size()));
-    answer.set(answer(read));
+    plain = answer(read.all(), read.inHand());
+    answer.set(plain.and(ofSeries));
     if (changed) {
       margin(read);
+      series();
       keepVerdicts();
     }
+  }
+
+  /** Where its series stands, or what that answers: worked out when nothing else is. */
+  private void series() {
+    String id = plain.about().map(Row::series).orElse("");
+    if (id.isEmpty()) {
+      return;
+    }
+    background.whenQuiet(
+        () -> new OfSeries(id, list.series(id).orElse("")),
+        told -> {
+          ofSeries = told;
+          answer.set(plain.and(told));
+        },
+        this::fail);
   }
 
   private void margin(Read read) {
@@ -257,21 +288,22 @@ public final class NotebookModel {
 
   /** Makes a draft of a session's plan, without its day and override, and goes there. */
   public void copyAsPlan(SessionId session) {
-    background.run(
-        () -> {
-          Optional<Map<String, Object>> fields = planning.copyOf(session);
-          String draft = planning.freshName();
-          fields.ifPresent(f -> planning.keep(draft, f));
-          return fields.map(f -> draft);
-        },
-        draft -> draft.ifPresent(shell::openDraft),
-        this::fail);
+    next.copy(session, trouble::set);
   }
 
-  /** Ends a session without a finding; its entries are kept. */
-  public void abandon(Row row, String reason) {
+  /** Makes a draft of the next session of a series and goes there; else it says why not. */
+  public void nextOfSeries(String series) {
+    next.plan(series, trouble::set);
+  }
+
+  /**
+   * Ends a session without a finding; its entries are kept.
+   *
+   * @param unawareBy who declares not to know key or setups; empty if nobody does
+   */
+  public void abandon(Row row, String reason, String unawareBy) {
     background.run(
-        () -> list.abandon(row.id(), reason),
+        () -> list.abandon(row.id(), reason, unawareBy),
         result -> {
           if (result instanceof Sessions.Result.Refused refused) {
             trouble.set(String.join(" ", Problems.sentences(refused.problems())));
@@ -282,20 +314,8 @@ public final class NotebookModel {
         this::fail);
   }
 
-  private static Row row(SessionSummary each) {
-    List<String> outcome = NotebookWords.outcome(each);
-    return new Row(
-        each.id(),
-        each.day(),
-        NotebookWords.title(each),
-        NotebookWords.facts(each),
-        outcome.get(0),
-        outcome.get(1),
-        each.step());
-  }
-
-  private static Answer answer(Read read) {
-    if (read.all().isEmpty()) {
+  private static Answer answer(List<SessionSummary> all, Optional<SessionList.InHand> inHand) {
+    if (all.isEmpty()) {
       return new Answer(
           "",
           NotebookWords.say("empty"),
@@ -306,16 +326,16 @@ public final class NotebookModel {
           0,
           0);
     }
-    if (read.inHand().isPresent()) {
-      return inHand(read.inHand().get());
+    if (inHand.isPresent()) {
+      return inHand(inHand.get());
     }
     // Old days come in late and find nothing: the latest comparison speaks, if there is one.
     Row latest =
         row(
-            read.all().stream()
+            all.stream()
                 .filter(s -> s.kind() == Plan.Kind.COMPARISON)
                 .findFirst()
-                .orElse(read.all().get(0)));
+                .orElse(all.get(0)));
     List<String> lead = new ArrayList<>(List.of(latest.detail(), latest.facts()));
     lead.removeIf(String::isEmpty);
     return new Answer(
@@ -356,5 +376,20 @@ public final class NotebookModel {
         NotebookWords.say("ride", stint),
         hand.stints(),
         hand.ridden());
+  }
+
+  private static Row row(SessionSummary each) {
+    List<String> outcome = NotebookWords.outcome(each);
+    return new Row(
+        each.id(),
+        each.day(),
+        NotebookWords.title(each),
+        each.series() == null
+            ? NotebookWords.facts(each)
+            : NotebookWords.say("facts.series", NotebookWords.facts(each), each.series()),
+        outcome.get(0),
+        outcome.get(1),
+        each.step(),
+        Optional.ofNullable(each.series()).orElse(""));
   }
 }

@@ -2,8 +2,10 @@ package blindlap.screen.book;
 
 import blindlap.desk.SeriesBook;
 import blindlap.desk.SeriesReports;
+import blindlap.desk.Sessions;
 import blindlap.desk.WholeFiles;
 import blindlap.screen.part.Background;
+import blindlap.session.SeriesEnded;
 import blindlap.wording.SeriesWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
@@ -26,6 +28,7 @@ import org.jspecify.annotations.Nullable;
 public final class SeriesModel {
   private final SeriesBook book;
   private final SeriesReports reports;
+  private final NextSession next;
   private final Background background;
   private final ObservableList<Choice> series = FXCollections.observableArrayList();
   private final ObservableList<String> repeats = FXCollections.observableArrayList();
@@ -40,7 +43,9 @@ public final class SeriesModel {
 
   private record Read(List<SeriesBook.Line> lines, List<SeriesBook.Repeat> repeats) {}
 
-  public SeriesModel(SeriesBook book, SeriesReports reports, Background background) {
+  public SeriesModel(
+      SeriesBook book, SeriesReports reports, NextSession next, Background background) {
+    this.next = next;
     this.book = book;
     this.reports = reports;
     this.background = background;
@@ -121,6 +126,32 @@ public final class SeriesModel {
           }
         },
         this::fail);
+  }
+
+  /** Ends the chosen series early: it pools no verdict from then on. */
+  public void end(String reason, String decidedBy) {
+    Choice now = chosen.get();
+    if (now == null) {
+      return;
+    }
+    background.run(
+        () -> book.end(now.id(), new SeriesEnded(reason.strip(), decidedBy.strip())),
+        result -> {
+          if (result instanceof Sessions.Result.Refused refused) {
+            notice.set(String.join(" ", Problems.sentences(refused.problems())));
+          } else {
+            refresh();
+          }
+        },
+        this::fail);
+  }
+
+  /** Makes a draft of the next session of the chosen series and goes there. */
+  public void planNext() {
+    Choice now = chosen.get();
+    if (now != null) {
+      next.plan(now.id(), notice::set);
+    }
   }
 
   /** Writes the report of the chosen series; refused before its end. */

@@ -4,6 +4,7 @@ import static blindlap.screen.part.ReviewParts.lines;
 import static blindlap.screen.part.ReviewParts.words;
 
 import blindlap.screen.part.AnswerSentence;
+import blindlap.screen.part.AskedOnce;
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.Dialogs;
 import blindlap.screen.part.Lead;
@@ -21,6 +22,7 @@ import javafx.beans.InvalidationListener;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
@@ -84,7 +86,7 @@ final class SeriesPage extends BorderPane {
     section("page.elsewhere", view.elsewhere());
     section("page.repeats", List.copyOf(model.repeats()));
     if (!view.sessions().isEmpty()) {
-      page.add(actions(view.open()));
+      page.add(actions(view));
     }
   }
 
@@ -120,7 +122,38 @@ final class SeriesPage extends BorderPane {
     }
   }
 
-  private VBox actions(boolean open) {
+  /** Reason and name first; the button asks once. */
+  private VBox ending() {
+    TextField reason = field("reason");
+    TextField by = field("by");
+    AskedOnce end =
+        new AskedOnce(
+            look,
+            new AskedOnce.Words(
+                SeriesWords.say("page.end"),
+                SeriesWords.say("page.end.follows"),
+                SeriesWords.say("page.end.not")),
+            () -> model.end(reason.getText(), by.getText()));
+    end.setId("series-end");
+    return new VBox(
+        8,
+        h2("page.end.title"),
+        words(SeriesWords.say("page.end.follows"), "note", "second"),
+        new FlowPane(16, 8, reason, by),
+        end);
+  }
+
+  private static TextField field(String name) {
+    TextField field = new TextField();
+    field.setId("series-end-" + name);
+    field.setPromptText(SeriesWords.say("page.end." + name));
+    field.setAccessibleText(SeriesWords.say("page.end." + name));
+    field.setPrefColumnCount(24);
+    return field;
+  }
+
+  private VBox actions(SeriesView view) {
+    boolean open = view.open();
     Button report = new Button(SeriesWords.say("page.report"));
     report.getStyleClass().add("next");
     report.setDisable(!open);
@@ -129,7 +162,16 @@ final class SeriesPage extends BorderPane {
     Label notice = words("", "strong");
     notice.textProperty().bind(model.noticeProperty());
     FlowPane row = new FlowPane(16, 8, report, notice);
+    if (!view.next().isEmpty()) {
+      Button next = new Button(view.next());
+      next.setId("series-next");
+      next.setOnAction(e -> model.planNext());
+      row.getChildren().add(0, next);
+    }
     VBox box = new VBox(12, row);
+    if (view.mayEnd()) {
+      box.getChildren().add(ending());
+    }
     if (!open) {
       box.getChildren().add(words(SeriesWords.say("page.report.note"), "note", "second"));
     }

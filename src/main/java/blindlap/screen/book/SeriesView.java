@@ -25,6 +25,8 @@ import java.util.Optional;
  * @param declared what was declared before riding, name and value in turn
  * @param sessions a row a session: day, rider, standing, result
  * @param elsewhere other sessions that ask the same, outside the series
+ * @param next what planning its next session is called; empty if none can be added
+ * @param mayEnd true while it can be ended early
  * @param open true once the series is at its end
  */
 public record SeriesView(
@@ -39,6 +41,8 @@ public record SeriesView(
     List<List<String>> declared,
     List<List<String>> sessions,
     List<String> elsewhere,
+    String next,
+    boolean mayEnd,
     boolean open) {
   private static final int MOST_LINES = 20;
 
@@ -56,6 +60,8 @@ public record SeriesView(
           List.of(),
           List.of(),
           List.of(),
+          "",
+          false,
           false);
 
   public SeriesView {
@@ -95,7 +101,29 @@ public record SeriesView(
             .map(r -> List.of(r.day(), r.rider(), r.standing(), r.result()))
             .toList(),
         some(elsewhere),
+        next(finding),
+        mayEnd(finding.progress()),
         finding.open());
+  }
+
+  /** A declared series takes sessions until it has its number, ends early, or a seal is opened. */
+  private static String next(SeriesFinding finding) {
+    SeriesFinding.Progress progress = finding.progress();
+    int number = progress.sessions() + 1;
+    if (progress.declared().isEmpty()) {
+      return SeriesWords.say("page.next.open", number);
+    }
+    boolean over =
+        progress.ended()
+            || finding.parts().stream().anyMatch(part -> !part.step().sealed())
+            || number > progress.declared().get();
+    return over ? "" : SeriesWords.say("page.next", number, progress.declared().get());
+  }
+
+  /** A complete series is unsealed, not ended. */
+  private static boolean mayEnd(SeriesFinding.Progress progress) {
+    return !progress.ended()
+        && progress.declared().filter(declared -> progress.closed() < declared).isPresent();
   }
 
   /** At most some lines, and how many more there are; the report has them all. */

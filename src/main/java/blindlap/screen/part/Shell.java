@@ -30,6 +30,7 @@ public final class Shell {
   private final ReadOnlyObjectWrapper<Optional<SessionId>> planOf =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private Optional<Beginning> beginning = Optional.empty();
+  private Optional<String> copied = Optional.empty();
   private final Set<Page> helpers = EnumSet.of(Page.SWAP);
   private final ReadOnlyBooleanWrapper helper = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Optional<SessionId>> session =
@@ -162,6 +163,19 @@ public final class Shell {
   public void openDraft(String name) {
     draft.set(Optional.of(name));
     go(Page.PLAN);
+  }
+
+  /** Goes to the Plan page with a draft that is a copy of a committed plan. */
+  public void openCopy(String name) {
+    copied = Optional.of(name);
+    openDraft(name);
+  }
+
+  /** True, once, for the draft that was last opened as a copy. */
+  public boolean takeCopied(String name) {
+    boolean is = copied.equals(Optional.of(name));
+    copied = is ? Optional.empty() : copied;
+    return is;
   }
 
   /** The session whose committed plan was last asked for; empty before. */

@@ -148,6 +148,11 @@ public final class CommitModel {
         .toList();
   }
 
+  /** Why no null run can be concealed in this plan, in a sentence; empty if one can. */
+  Optional<String> nullRunRefused() {
+    return page.planProperty().get().flatMap(planning::refuseNullRun).map(Problems::sentence);
+  }
+
   /** The plan to read before signing, a heading and a text each. */
   public List<PlanSummary.Part> summary() {
     List<PlanSummary.Part> parts = new ArrayList<>();

@@ -13,6 +13,7 @@ import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -206,6 +207,11 @@ final class CommitPane extends StackPane {
         Fields.section(
             Fields.words(PlanWords.say("commit.null.title"), "strong"),
             Fields.words(PlanWords.say("commit.null.note"), "second"));
+    Optional<String> refused = model.nullRunRefused();
+    if (refused.isPresent()) {
+      box.getChildren().set(1, Fields.words(refused.get(), "second"));
+      return box;
+    }
     ToggleGroup group = new ToggleGroup();
     RadioButton no = choice(group, PlanWords.say("commit.null.no"), null);
     no.setSelected(true);

@@ -8,9 +8,11 @@ import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
 
 /** Drafts that are kept, and plan files in and out: what is needed now and then, at one touch. */
 final class PlanDraftsView extends SteadyBox {
@@ -30,8 +32,8 @@ final class PlanDraftsView extends SteadyBox {
                 dialogs
                     .saveFile(PlanWords.say("draft.export"), PlanWords.say("export.file"))
                     .ifPresent(model::writeFile));
-    Button copy = Fields.button(PlanWords.say("draft.copy"), model::startFromOpenSession);
-    copy.disableProperty().bind(model.sessionOpenProperty().not());
+    Button copy = Fields.button(PlanWords.say("draft.copy"), model.copies()::startFromOpenSession);
+    copy.disableProperty().bind(model.copies().sessionOpenProperty().not());
     FlowPane row =
         Fields.row(
             list(),
@@ -41,7 +43,24 @@ final class PlanDraftsView extends SteadyBox {
             write,
             Fields.button(PlanWords.say("draft.forget"), model::delete));
     row.getChildren().forEach(node -> node.getStyleClass().add("quiet"));
-    getChildren().setAll(PlanFieldsView.fold("head.drafts", row), back());
+    getChildren().setAll(asked(), PlanFieldsView.fold("head.drafts", row), back());
+  }
+
+  /** What is asked of a copy of a plan of a series that is under way. */
+  private VBox asked() {
+    Label question = Fields.words("", "strong");
+    question.textProperty().bind(model.copies().questionProperty());
+    VBox box =
+        new VBox(
+            8,
+            question,
+            Fields.row(
+                Fields.button(PlanWords.say("series.keep"), model.copies()::keepInSeries),
+                Fields.button(PlanWords.say("series.outside"), model.copies()::planOutside)));
+    box.setId("series-asked");
+    box.visibleProperty().bind(question.textProperty().isNotEmpty());
+    box.managedProperty().bind(box.visibleProperty());
+    return box;
   }
 
   /** Filled when it is opened: the list changes by itself while drafts are kept. */

@@ -57,9 +57,13 @@ final class PlanEndView extends SteadyBox {
   }
 
   private VBox series() {
+    Label place = Fields.words("", "strong");
+    place.textProperty().bind(model.copies().placeProperty());
+    place.managedProperty().bind(place.textProperty().isNotEmpty());
     return new VBox(
         10,
         Fields.words(PlanWords.say("series.what"), "second"),
+        place,
         Fields.row(
             PlanFieldsView.text(model.form(), "series", 24),
             PlanFieldsView.text(model.form(), "series_sessions", 6)));

@@ -36,7 +36,11 @@ final class PlanKnobsView extends SteadyBox {
         .list("measures")
         .addListener((ListChangeListener<TypedForm>) change -> worthwhile());
     model.planProperty().addListener((o, before, now) -> worthwhile());
-    getChildren().setAll(left, earlier(), statistician(), rules);
+    Label said = Fields.words("", "note");
+    said.setId("noise-said");
+    said.textProperty().bind(model.noise().saidProperty());
+    said.managedProperty().bind(said.textProperty().isNotEmpty());
+    getChildren().setAll(left, said, earlier(), statistician(), rules);
   }
 
   /** For those who know it as a standard deviation; everybody else answers the easy question. */

@@ -11,7 +11,6 @@ import blindlap.plan.Plan;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
 import blindlap.screen.part.TypedForm;
-import blindlap.session.day.SessionId;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Trouble;
 import java.nio.file.Path;
@@ -48,17 +47,18 @@ public final class PlanModel implements PlanInHand {
   private final ReadOnlyBooleanWrapper complete = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
       new ReadOnlyObjectWrapper<>(Optional.empty());
-  private final ReadOnlyBooleanWrapper sessionOpen = new ReadOnlyBooleanWrapper();
   private final PlanUndo undo = new PlanUndo(form, this::restore);
   private final PlanFiles files;
   private final PlanRules rules;
   private final PlanNoise noise;
   private final PlanStarters starters;
+  private final PlanCopies copies;
   private final Shell shell;
   private final Clock clock;
   private String name;
   private boolean filling;
   private boolean dirty;
+  private int turns;
 
   /**
    * @param days days to simulate for each answer; 0 for the formula only
@@ -80,10 +80,10 @@ public final class PlanModel implements PlanInHand {
     this.background = background;
     this.clock = clock;
     this.shell = shell;
-    shell.sessionProperty().addListener((o, before, now) -> sessionOpen.set(now.isPresent()));
-    sessionOpen.set(shell.sessionProperty().get().isPresent());
+    this.copies =
+        new PlanCopies(planning, shell, form, plan.getReadOnlyProperty(), this::start, this::step);
     this.answer = new PlanAnswerModel(planning.answers(), noise::earlier, background);
-    this.noise.whenKnown(answer::again);
+    this.noise.whenKnown(this::judge);
     shell.pageProperty().addListener((o, before, now) -> asked());
     this.answer.simulate(days);
     this.commit = new CommitModel(planning, sheets, helpers, clock, shell, background, this);
@@ -193,6 +193,11 @@ public final class PlanModel implements PlanInHand {
     return rules;
   }
 
+  /** Drafts that are copies, and the series they stay in. */
+  public PlanCopies copies() {
+    return copies;
+  }
+
   /** Starting sets of components and measures. */
   public PlanStarters starters() {
     return starters;
@@ -216,6 +221,7 @@ public final class PlanModel implements PlanInHand {
     saved.set("");
     undo.open(draft, form.tree());
     judge();
+    copies.opened(draft);
   }
 
   private void changed() {
@@ -231,7 +237,7 @@ public final class PlanModel implements PlanInHand {
   private void judge() {
     Map<String, Object> fields = form.tree();
     title.set(PlanWords.title(fields));
-    PlanPreview preview = planning.preview(fields);
+    PlanPreview preview = planning.preview(fields, noise::earlier);
     PlanJudgement judged = PlanJudgement.of(preview);
     form.tell("", judged.beside());
     problems.setAll(judged.problems());
@@ -239,7 +245,11 @@ public final class PlanModel implements PlanInHand {
       mends.setAll(judged.mends());
     }
     hints.setAll(judged.hints());
+    int turn = ++turns;
     plan.set(preview.plan());
+    if (turn != turns) {
+      return; // Earlier days were heard of meanwhile, and the plan is judged with them.
+    }
     complete.set(preview.problems().isEmpty());
     answer.show(preview);
   }
@@ -354,21 +364,6 @@ public final class PlanModel implements PlanInHand {
       changed();
     }
     undo.settle();
-  }
-
-  /** True if a session is open that a plan can start from. */
-  public ReadOnlyBooleanProperty sessionOpenProperty() {
-    return sessionOpen.getReadOnlyProperty();
-  }
-
-  /** Starts a draft as a copy of the open session's plan. */
-  public void startFromOpenSession() {
-    shell.sessionProperty().get().ifPresent(this::startFrom);
-  }
-
-  /** Starts a draft as a copy of a committed session's plan. */
-  public void startFrom(SessionId session) {
-    planning.copyOf(session).ifPresent(this::start);
   }
 
   /** A new draft with these fields; the one before is kept. */

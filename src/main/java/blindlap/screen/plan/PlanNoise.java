@@ -27,6 +27,8 @@ public final class PlanNoise {
   private final Consumer<Runnable> step;
   private final ReadOnlyStringWrapper message = new ReadOnlyStringWrapper("");
 
+  private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
+
   private EarlierNoise earlier = EarlierNoise.NONE;
   private String asked = "";
   private Runnable told = () -> {};
@@ -43,6 +45,7 @@ public final class PlanNoise {
     this.background = background;
     this.plan = plan;
     plan.addListener((o, before, now) -> now.ifPresent(this::look));
+    plan.addListener((o, before, now) -> said(now));
   }
 
   /** Where the noise was taken from, or why none was; may be empty. */
@@ -50,9 +53,30 @@ public final class PlanNoise {
     return message.getReadOnlyProperty();
   }
 
+  private void said(Optional<Plan> now) {
+    said.set(
+        now.filter(p -> p.kind() == Plan.Kind.COMPARISON)
+            .flatMap(
+                p ->
+                    p.primary()
+                        .flatMap(primary -> earlier(p).of(primary, p.laps().scored()))
+                        .flatMap(told -> PlanWords.noise(p, told)))
+            .orElse(""));
+  }
+
+  /** The noise that is used, from which days, or that it was typed by hand; may be empty. */
+  public ReadOnlyStringProperty saidProperty() {
+    return said.getReadOnlyProperty();
+  }
+
   /** What earlier days tell of the other measures, as far as is known yet. */
   EarlierNoise earlier() {
     return earlier;
+  }
+
+  /** The same for a plan: nothing while another rider's or trail's days were asked. */
+  EarlierNoise earlier(Plan of) {
+    return who(of).equals(asked) ? earlier : EarlierNoise.NONE;
   }
 
   /** What is to be done once more is known of the other measures. */

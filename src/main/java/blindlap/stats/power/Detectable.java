@@ -17,6 +17,7 @@ import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import java.math.BigInteger;
 import java.util.Arrays;
+import java.util.List;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
@@ -155,6 +156,37 @@ public record Detectable(
             stints * days,
             df * days,
             orderDf * days);
+  }
+
+  /**
+   * Several days that need not be alike, pooled as a series is (docs/method.md#several-days).
+   *
+   * @param days at least one
+   */
+  public static Detectable together(List<Detectable> days) {
+    if (days.isEmpty()) {
+      throw new StatsException("days", "must hold at least one day.");
+    }
+    BigInteger orders = BigInteger.ONE;
+    double information = 0;
+    int stints = 0;
+    int df = 0;
+    double orderDf = 0;
+    for (Detectable day : days) {
+      orders = orders.multiply(day.count);
+      information += day.stints * day.efficiency;
+      stints += day.stints;
+      df += day.df;
+      orderDf += day.orderDf;
+    }
+    return new Detectable(
+        orders,
+        level(orders, LEVEL / 2, 2),
+        level(orders, LEVEL, 1),
+        information / stints,
+        stints,
+        df,
+        orderDf);
   }
 
   private static double level(Assignments set, double tail, int sides) {

@@ -93,7 +93,11 @@ class CommittedPlanPageTest {
                 PlanDesk.keeping(desk, folder.resolve("quarry.blindlap")),
                 Optional.empty(),
                 new NoiseModel(desk.history(), Background.immediate()),
-                new SeriesModel(desk.series(), desk.seriesReports(), Background.immediate()),
+                new SeriesModel(
+                    desk.series(),
+                    desk.seriesReports(),
+                    new NextSession(desk.anotherDay(), shell, Background.immediate()),
+                    Background.immediate()),
                 new OldDayModel(desk.plainDays(), desk.history(), Background.immediate()),
                 committed),
             rooms,

@@ -173,9 +173,9 @@ class NotebookPageTest {
         Desk other = PlanDesk.open(folder, 8)) {
       NotebookModel model = model(desk);
       NotebookModel.Row hand = model.answerProperty().get().about().orElseThrow();
-      model.abandon(hand, " ");
+      model.abandon(hand, " ", "");
       assertThat(model.troubleProperty().get()).contains("reason");
-      other.sessionList().abandon(hand.id(), "the trail was closed");
+      other.sessionList().abandon(hand.id(), "the trail was closed", "");
       model.look();
       assertThat(model.answerProperty().get().stints()).isZero();
       assertThat(
@@ -447,7 +447,7 @@ class NotebookPageTest {
         // the latest finding is the answer once no session is in hand
       }
       NotebookModel model = model(desk);
-      model.abandon(model.answerProperty().get().about().orElseThrow(), "rain");
+      model.abandon(model.answerProperty().get().about().orElseThrow(), "rain", "");
       assertThat(model.answerProperty().get().marked()).isEqualTo("real and worthwhile");
       for (int height : new int[] {694, 768, 980}) {
         Window.run(

@@ -57,7 +57,12 @@ class NotebookRoomsTest {
       NotebookModel notebook = Models.notebook(desk, shell, Background.immediate());
       notebook.refresh();
       noise = new NoiseModel(desk.history(), Background.immediate());
-      series = new SeriesModel(desk.series(), desk.seriesReports(), Background.immediate());
+      series =
+          new SeriesModel(
+              desk.series(),
+              desk.seriesReports(),
+              new NextSession(desk.anotherDay(), shell, Background.immediate()),
+              Background.immediate());
       oldDay = new OldDayModel(desk.plainDays(), desk.history(), Background.immediate());
       NotebookRoomsView page =
           new NotebookRoomsView(

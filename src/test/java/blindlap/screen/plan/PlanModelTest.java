@@ -97,7 +97,7 @@ class PlanModelTest {
     model.commit().signedProperty().set("R. Lind");
     HelperTypes.seals(model.commit());
     assertThat(model.commit().stepProperty().get()).isEqualTo(CommitModel.Step.SEALED);
-    model.startFrom(desk.sessions().all().get(0).id());
+    model.copies().startFrom(desk.sessions().all().get(0).id());
 
     assertThat(model.form().field("question").get()).startsWith("Is Shock L quicker");
     assertThat(model.form().field("day").get()).isEmpty();
