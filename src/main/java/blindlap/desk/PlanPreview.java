@@ -21,9 +21,14 @@ import java.util.function.Function;
  * @param problems mistakes of the file and of the plan; none if it can be committed
  * @param hints what the tester should know
  * @param answer what the day can show, by formula; empty where there is no valid rule
+ * @param judged false if there may be more problems, since a large rule is still to be judged
  */
 public record PlanPreview(
-    Optional<Plan> plan, List<Problem> problems, List<Problem> hints, Optional<DayAnswer> answer) {
+    Optional<Plan> plan,
+    List<Problem> problems,
+    List<Problem> hints,
+    Optional<DayAnswer> answer,
+    boolean judged) {
   public PlanPreview {
     problems = List.copyOf(problems);
     hints = List.copyOf(hints);
@@ -55,31 +60,53 @@ public record PlanPreview(
    * @param answers keeps what depends on the rule alone
    */
   public static PlanPreview of(String text, Protocols protocols, DayAnswers answers) {
-    return of(text, protocols, answers::quick);
+    return of(
+        text,
+        protocols,
+        plan -> new PlanCheck.Judged(PlanCheck.problems(plan, answers.rules()), true),
+        answers::quick);
   }
 
   /**
-   * The same at once: what such a day can show is left out where it {@link DayAnswers#takesLong
-   * takes long}.
+   * The same at once, with nothing made that takes long: a large rule that nobody asked for yet is
+   * not judged, and what such a day can show is left out where it {@link DayAnswers#takesLong takes
+   * long}.
    */
-  static PlanPreview atOnce(String text, Protocols protocols, DayAnswers answers) {
+  public static PlanPreview atOnce(String text, Protocols protocols, DayAnswers answers) {
     return of(
-        text, protocols, plan -> answers.takesLong(plan) ? Optional.empty() : answers.quick(plan));
+        text,
+        protocols,
+        plan -> PlanCheck.atOnce(plan, answers.rules()),
+        plan -> answers.takesLong(plan) ? Optional.empty() : answers.quick(plan));
+  }
+
+  /** The same, wholly judged, without what such a day can show. */
+  static PlanPreview judged(String text, Protocols protocols, DayAnswers answers) {
+    return of(
+        text,
+        protocols,
+        plan -> new PlanCheck.Judged(PlanCheck.problems(plan, answers.rules()), true),
+        plan -> Optional.empty());
   }
 
   private static PlanPreview of(
-      String text, Protocols protocols, Function<Plan, Optional<DayAnswer>> answer) {
+      String text,
+      Protocols protocols,
+      Function<Plan, PlanCheck.Judged> check,
+      Function<Plan, Optional<DayAnswer>> answer) {
     PlanReader.Reading reading = PlanReader.read(text, protocols);
     Plan plan = reading.plan();
     List<Problem> problems = new ArrayList<>(reading.problems());
     if (plan == null) {
-      return new PlanPreview(Optional.empty(), problems, List.of(), Optional.empty());
+      return new PlanPreview(Optional.empty(), problems, List.of(), Optional.empty(), true);
     }
     List<String> told = problems.stream().map(Problem::where).map(PlanPreview::path).toList();
-    PlanCheck.problems(plan).stream()
+    PlanCheck.Judged found = check.apply(plan);
+    found.problems().stream()
         .filter(problem -> told.stream().noneMatch(path -> same(path, problem.where())))
         .forEach(problems::add);
-    return new PlanPreview(Optional.of(plan), problems, PlanHints.of(plan), answer.apply(plan));
+    return new PlanPreview(
+        Optional.of(plan), problems, PlanHints.of(plan), answer.apply(plan), found.whole());
   }
 
   /** A place without the line and column it has in a file. */

@@ -84,10 +84,16 @@ public final class Planning {
 
   /**
    * Judges a draft's fields as the plan file they are, at once: what such a day can show is empty
-   * where {@link DayAnswers#takesLong it takes long}.
+   * where {@link DayAnswers#takesLong it takes long}, and a large rule is judged only where it is
+   * known already.
    */
   public PlanPreview preview(Map<String, ?> fields) {
     return PlanPreview.atOnce(CanonicalJson.text(fields), protocols.get(), answers);
+  }
+
+  /** The same, wholly judged, and without what such a day can show. */
+  private PlanPreview judged(Map<String, ?> fields) {
+    return PlanPreview.judged(CanonicalJson.text(fields), protocols.get(), answers);
   }
 
   /** Drafts by name, their fields as typed. */
@@ -229,7 +235,7 @@ public final class Planning {
 
   /** Begins the commit of a draft: judges it and draws the phrase alone. */
   public Committing.Begun begin(Map<String, ?> fields) {
-    PlanPreview preview = preview(fields);
+    PlanPreview preview = judged(fields);
     return preview.problems().isEmpty()
         ? committing.begin(preview.plan().orElseThrow())
         : new Committing.Begun.Refused(preview.problems());
@@ -247,12 +253,12 @@ public final class Planning {
       List<String> signedBy,
       HelperPhrase phrase) {
     SessionKind kind = nullRun.map(SessionKind::nullRun).orElseGet(SessionKind::comparison);
-    return committing.seal(preview(fields).plan().orElseThrow(), kind, signedBy, phrase);
+    return committing.seal(judged(fields).plan().orElseThrow(), kind, signedBy, phrase);
   }
 
   /** Commits the draft of an open noise run. */
   public Committing.Result fix(Map<String, ?> fields, List<String> signedBy) {
-    return committing.fix(preview(fields).plan().orElseThrow(), signedBy);
+    return committing.fix(judged(fields).plan().orElseThrow(), signedBy);
   }
 
   /** Notes that the fingerprint of the plan was given to someone. */

@@ -240,8 +240,8 @@ public final class PlanModel implements PlanInHand {
     }
     hints.setAll(judged.hints());
     plan.set(preview.plan());
-    complete.set(preview.problems().isEmpty());
-    answer.show(preview);
+    complete.set(preview.judged() && preview.problems().isEmpty());
+    answer.show(preview, this::judge);
   }
 
   /** Keeps the draft on disk if anything was typed since; called when a field is left. */
