@@ -74,10 +74,14 @@ final class DayBases {
     if (!possible(setups, stints, protocol.block())) {
       return false;
     }
+    Rule own = protocol.rule(setups, stints);
     synchronized (answered) {
-      if (answered.containsKey(new Key(protocol.rule(setups, stints), drift))) {
+      if (answered.containsKey(new Key(own, drift))) {
         return false;
       }
+    }
+    if (rules.fruitless(own)) {
+      return false;
     }
     return lengths.stream()
         .filter(length -> possible(setups, length, protocol.block()))

@@ -84,15 +84,20 @@ public final class RuleBook {
    * True if one set of the rule costs much by its effort: sums of positions at the nodes of its
    * graph for two setups, and as much work at the nodes of others (docs/performance.md, "Rules that
    * are refused"). The nodes are counted where the set is known, else bounded by arithmetic;
-   * nothing is made. A rule that is known to contradict itself costs nothing.
+   * nothing is made.
    */
   boolean large(Rule rule) {
     Entry entry = at(rule);
-    if (entry != null && entry.contradiction != null) {
-      return false;
-    }
     Assignments set = entry == null ? null : entry.set;
     return large(rule, set == null ? RuleSize.nodesAtMost(rule) : set.nodes());
+  }
+
+  /** True if it is known that the rule gives nothing that could be answered. */
+  boolean fruitless(Rule rule) {
+    Entry entry = at(rule);
+    Assignments set = entry == null ? null : entry.set;
+    return entry != null && entry.contradiction != null
+        || set != null && (set.count().signum() == 0 || !set.closedUnderRenaming());
   }
 
   private static boolean large(Rule rule, long nodes) {
