@@ -24,13 +24,15 @@ import java.util.function.Function;
  * @param hints what the tester should know
  * @param answer what the day can show, by formula; empty where there is no valid rule
  * @param earlier what earlier days tell of the rider's noise on the trail
+ * @param judged false if there may be more problems, since a large rule is still to be judged
  */
 public record PlanPreview(
     Optional<Plan> plan,
     List<Problem> problems,
     List<Problem> hints,
     Optional<DayAnswer> answer,
-    EarlierNoise earlier) {
+    EarlierNoise earlier,
+    boolean judged) {
   public PlanPreview {
     problems = List.copyOf(problems);
     hints = List.copyOf(hints);
@@ -53,7 +55,7 @@ public record PlanPreview(
                         own -> plans.standing(own).flatMap(those -> answers.series(own, those)))
                     .map(day::with)
                     .orElse(day));
-    return new PlanPreview(plan, all, hints, shown, earlier);
+    return new PlanPreview(plan, all, hints, shown, earlier, judged);
   }
 
   /** Works out what days can show; recommends among the protocols of the program. */
@@ -93,25 +95,44 @@ public record PlanPreview(
    */
   public static PlanPreview of(
       String text, Protocols protocols, DayAnswers answers, Function<Plan, EarlierNoise> days) {
-    return answered(text, protocols, answers::quick, days);
+    return answered(
+        text,
+        protocols,
+        plan -> new PlanCheck.Judged(PlanCheck.problems(plan, answers.rules()), true),
+        answers::quick,
+        days);
   }
 
   /**
-   * The same at once: what such a day can show is left out where it {@link DayAnswers#takesLong
-   * takes long}.
+   * The same at once, with nothing made that takes long: a large rule that nobody asked for yet is
+   * not judged, and what such a day can show is left out where it {@link DayAnswers#takesLong takes
+   * long}.
    */
-  static PlanPreview atOnce(
+  public static PlanPreview atOnce(
       String text, Protocols protocols, DayAnswers answers, Function<Plan, EarlierNoise> days) {
     return answered(
         text,
         protocols,
+        plan -> PlanCheck.atOnce(plan, answers.rules()),
         plan -> answers.takesLong(plan) ? Optional.empty() : answers.quick(plan),
+        days);
+  }
+
+  /** The same, wholly judged, without what such a day can show. */
+  static PlanPreview judged(
+      String text, Protocols protocols, DayAnswers answers, Function<Plan, EarlierNoise> days) {
+    return answered(
+        text,
+        protocols,
+        plan -> new PlanCheck.Judged(PlanCheck.problems(plan, answers.rules()), true),
+        plan -> Optional.empty(),
         days);
   }
 
   private static PlanPreview answered(
       String text,
       Protocols protocols,
+      Function<Plan, PlanCheck.Judged> check,
       Function<Plan, Optional<DayAnswer>> answer,
       Function<Plan, EarlierNoise> days) {
     PlanReader.Reading reading = PlanReader.read(text, protocols);
@@ -119,16 +140,22 @@ public record PlanPreview(
     List<Problem> problems = new ArrayList<>(reading.problems());
     if (read == null) {
       return new PlanPreview(
-          Optional.empty(), problems, List.of(), Optional.empty(), EarlierNoise.NONE);
+          Optional.empty(), problems, List.of(), Optional.empty(), EarlierNoise.NONE, true);
     }
     EarlierNoise earlier = days.apply(read);
     Plan plan = read.noise() == null ? told(read, earlier).map(read::with).orElse(read) : read;
     List<String> told = problems.stream().map(Problem::where).map(PlanPreview::path).toList();
-    PlanCheck.problems(plan).stream()
+    PlanCheck.Judged found = check.apply(plan);
+    found.problems().stream()
         .filter(problem -> told.stream().noneMatch(path -> same(path, problem.where())))
         .forEach(problems::add);
     return new PlanPreview(
-        Optional.of(plan), problems, PlanHints.of(plan), answer.apply(plan), earlier);
+        Optional.of(plan),
+        problems,
+        PlanHints.of(plan),
+        answer.apply(plan),
+        earlier,
+        found.whole());
   }
 
   /** What earlier days tell of the noise of the primary measure; nothing for a noise run. */

@@ -92,7 +92,8 @@ public final class Planning {
 
   /**
    * Judges a draft's fields as the plan file they are, and by what its series declared, at once:
-   * what such a day can show is empty where {@link DayAnswers#takesLong it takes long}.
+   * what such a day can show is empty where {@link DayAnswers#takesLong it takes long}, and a large
+   * rule is judged only where it is known already.
    */
   public PlanPreview preview(Map<String, ?> fields) {
     return preview(fields, history::earlier);
@@ -124,6 +125,13 @@ public final class Planning {
   /** Which number the next session of a series has, from 1; empty while none names it. */
   public Optional<Integer> numberInSeries(String of) {
     return series.number(of);
+  }
+
+  /** The same, wholly judged, and without what such a day can show. */
+  private PlanPreview judged(Map<String, ?> fields) {
+    return PlanPreview.judged(
+            CanonicalJson.text(fields), protocols.get(), answers, history::earlier)
+        .in(series, answers);
   }
 
   /** Drafts by name, their fields as typed. */
@@ -271,7 +279,7 @@ public final class Planning {
 
   /** Begins the commit of a draft: judges it and draws the phrase alone. */
   public Committing.Begun begin(Map<String, ?> fields) {
-    PlanPreview preview = preview(fields);
+    PlanPreview preview = judged(fields);
     return preview.problems().isEmpty()
         ? committing.begin(preview.plan().orElseThrow())
         : new Committing.Begun.Refused(preview.problems());
@@ -288,7 +296,7 @@ public final class Planning {
       Optional<Integer> nullRun,
       List<String> signedBy,
       HelperPhrase phrase) {
-    Plan plan = preview(fields).plan().orElseThrow();
+    Plan plan = judged(fields).plan().orElseThrow();
     Optional<Problem> refused = nullRun.flatMap(any -> series.refuseNullRun(plan));
     if (refused.isPresent()) {
       return new Committing.Result.Refused(List.of(refused.get()));
@@ -299,7 +307,7 @@ public final class Planning {
 
   /** Commits the draft of an open noise run. */
   public Committing.Result fix(Map<String, ?> fields, List<String> signedBy) {
-    return committing.fix(preview(fields).plan().orElseThrow(), signedBy);
+    return committing.fix(judged(fields).plan().orElseThrow(), signedBy);
   }
 
   /** Notes that the fingerprint of the plan was given to someone. */

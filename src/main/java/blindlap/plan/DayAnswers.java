@@ -26,7 +26,7 @@ public final class DayAnswers {
   private static final int MOST_DAYS = 99;
 
   /** What follows from a rule alone, whatever the plan: worked out once in the program's life. */
-  private static final DayBases BASES = new DayBases();
+  private static final DayBases BASES = new DayBases(RuleBook.ofProgram());
 
   private final DayBases bases;
   private final Supplier<List<Protocol>> protocols;
@@ -46,9 +46,17 @@ public final class DayAnswers {
     this.bases = bases;
   }
 
-  /** Answers with nothing worked out before, such as the first of a program; to be timed. */
-  public static DayAnswers unprepared(Supplier<List<Protocol>> protocols) {
-    return new DayAnswers(protocols, new DayBases());
+  /**
+   * Answers with nothing worked out before, such as the first of a program; to be timed and
+   * counted.
+   */
+  public static DayAnswers unprepared(Supplier<List<Protocol>> protocols, RuleBook rules) {
+    return new DayAnswers(protocols, new DayBases(rules));
+  }
+
+  /** The sets of orders that are known. */
+  public RuleBook rules() {
+    return bases.rules();
   }
 
   /**
@@ -61,12 +69,14 @@ public final class DayAnswers {
   }
 
   /**
-   * True if {@link #quick} would keep someone at a page waiting: it needs some eight sets of a rule
-   * that has not been worked out before, and each of them takes long by its counted effort.
+   * True if {@link #quick} would keep someone at a page waiting: it needs the sets of several
+   * lengths of day of a rule that has not been worked out before, and one of them takes long by its
+   * effort. Told by arithmetic; no set is made.
    */
   public boolean takesLong(Plan plan) {
     return plan.kind() == Plan.Kind.COMPARISON
-        && bases.takesLong(plan.protocol(), plan.setups().size(), plan.stints(), drift(plan));
+        && bases.takesLong(
+            plan.protocol(), plan.setups().size(), plan.stints(), DayLengths.of(plan), drift(plan));
   }
 
   /** Is told how far an answer has come, and says whether it is still wanted. */
@@ -105,7 +115,7 @@ public final class DayAnswers {
             least(plan, terms),
             most,
             days(base, chosen, terms),
-            odds(base, terms),
+            DayEndings.byFormula(base, terms),
             MeasureShows.of(plan, bases),
             Optional.empty());
     bases.answered(plan.protocol().rule(plan.setups().size(), plan.stints()), drift(plan));
@@ -341,18 +351,5 @@ public final class DayAnswers {
       }
     }
     return OptionalInt.empty();
-  }
-
-  private static List<DayAnswer.Ending> odds(DayBases.Base base, DayTerms terms) {
-    List<DayAnswer.Ending> odds = new ArrayList<>();
-    if (base.power() != null && terms.comparable() && base.orders().attainableLevel() > 0) {
-      double sd = terms.noise().sd();
-      for (double truth : terms.truths()) {
-        odds.add(
-            new DayAnswer.Ending(
-                terms.shown(truth * sd), base.power().odds(truth * sd, terms.margin(), sd)));
-      }
-    }
-    return odds;
   }
 }

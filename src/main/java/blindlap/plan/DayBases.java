@@ -7,6 +7,7 @@ import blindlap.stats.order.Drift;
 import blindlap.stats.power.DayPower;
 import blindlap.stats.power.PairsPower;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -16,53 +17,41 @@ import org.jspecify.annotations.Nullable;
  */
 final class DayBases {
   private static final int KEPT = 400;
-  private static final int OF_A_NODE = 200;
-
-  /** Sums of positions that are counted in a fifth of a second; an answer needs some eight sets. */
-  private static final long AT_ONCE = 1_000_000;
-
   private static final int SIMULATED = 1000;
   private static final long SEED = 20_251_127L;
 
+  private final RuleBook rules;
   private final Map<Key, Base> kept = keeping();
   private final Map<Key, Double> simulated = keeping();
   private final Map<Key, Boolean> answered = keeping();
+
+  /**
+   * @param rules makes and keeps the sets
+   */
+  DayBases(RuleBook rules) {
+    this.rules = rules;
+  }
+
+  RuleBook rules() {
+    return rules;
+  }
 
   private record Key(Rule rule, Drift drift) {}
 
   /** Power is null for three and four setups, pairs for two; differences in units of noise. */
   record Base(
       Assignments set,
-      Summary summary,
+      RuleBook.Entry rule,
       @Nullable DayPower power,
       @Nullable PairsPower pairs,
       double unitDifference) {
     OrderSet orders() {
-      return summary.get();
+      return rule.summary();
     }
 
     /** True if no p of .05 or less can come out. */
     boolean never() {
       return (power == null ? orders().attainableLevel() : power.formula().attainableLevel()) == 0;
-    }
-  }
-
-  /** A summary of a set, made when it is first asked for: most sets are only compared. */
-  static final class Summary {
-    private final Assignments set;
-    private @Nullable OrderSet made;
-
-    Summary(Assignments set) {
-      this.set = set;
-    }
-
-    synchronized OrderSet get() {
-      OrderSet known = made;
-      if (known == null) {
-        known = OrderSet.of(set);
-        made = known;
-      }
-      return known;
     }
   }
 
@@ -78,26 +67,25 @@ final class DayBases {
   }
 
   /**
-   * True if a rule that was not worked out before costs much by the counted effort of one set: sums
-   * of positions at the nodes of its graph for two setups, and as much work at the nodes of others
-   * (docs/performance.md, "Rules that are refused").
+   * True if the rule was not worked out before and {@link RuleBook#large costs much} at one of the
+   * lengths of day that an answer goes through. Makes nothing.
    */
-  boolean takesLong(Protocol protocol, int setups, int stints, Drift drift) {
+  boolean takesLong(Protocol protocol, int setups, int stints, List<Integer> lengths, Drift drift) {
     if (!possible(setups, stints, protocol.block())) {
       return false;
     }
-    Rule rule = protocol.rule(setups, stints);
+    Rule own = protocol.rule(setups, stints);
     synchronized (answered) {
-      if (answered.containsKey(new Key(rule, drift))) {
+      if (answered.containsKey(new Key(own, drift))) {
         return false;
       }
     }
-    try {
-      long each = setups == 2 ? stints * (long) stints / 4 : OF_A_NODE;
-      return rule.planned().nodes() * each > AT_ONCE;
-    } catch (Unusable contradiction) {
+    if (rules.fruitless(own)) {
       return false;
     }
+    return lengths.stream()
+        .filter(length -> possible(setups, length, protocol.block()))
+        .anyMatch(length -> rules.large(protocol.rule(setups, length)));
   }
 
   /** All that an answer needs of a rule is known now. */
@@ -159,23 +147,23 @@ final class DayBases {
     }
   }
 
-  private static @Nullable Base make(Key key) {
+  private @Nullable Base make(Key key) {
     try {
-      Assignments set = key.rule.planned();
+      RuleBook.Entry entry = rules.of(key.rule);
+      Assignments set = entry.set();
       if (set.count().signum() == 0 || !set.closedUnderRenaming()) {
         return null;
       }
-      Summary orders = new Summary(set);
       if (key.rule.setups() > 2) {
         PairsPower pairs = PairsPower.of(set, key.drift);
         double unit =
-            orders.get().attainableLevel() == 0
+            entry.summary().attainableLevel() == 0
                 ? Double.NaN
                 : pairs.approximation().difference(1, DayAnswers.POWER);
-        return new Base(set, orders, null, pairs, unit);
+        return new Base(set, entry, null, pairs, unit);
       }
       DayPower power = DayPower.of(set, key.drift);
-      return new Base(set, orders, power, null, power.formula().difference(1, DayAnswers.POWER));
+      return new Base(set, entry, power, null, power.formula().difference(1, DayAnswers.POWER));
     } catch (Unusable contradiction) {
       // PlanCheck says in words what contradicts.
       return null;

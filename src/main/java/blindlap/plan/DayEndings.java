@@ -4,9 +4,22 @@ import blindlap.stats.power.VerdictOdds;
 import java.util.ArrayList;
 import java.util.List;
 
-/** How simulated days end, for each true difference that is gone through. */
+/** How days end by formula and by simulation, for each true difference that is gone through. */
 final class DayEndings {
   private DayEndings() {}
+
+  static List<DayAnswer.Ending> byFormula(DayBases.Base base, DayTerms terms) {
+    List<DayAnswer.Ending> odds = new ArrayList<>();
+    if (base.power() != null && terms.comparable() && base.orders().attainableLevel() > 0) {
+      double sd = terms.noise().sd();
+      for (double truth : terms.truths()) {
+        odds.add(
+            new DayAnswer.Ending(
+                terms.shown(truth * sd), base.power().odds(truth * sd, terms.margin(), sd)));
+      }
+    }
+    return odds;
+  }
 
   static List<DayAnswer.Ending> of(DaySimulation simulation, DayTerms terms) {
     List<DayAnswer.Ending> odds = new ArrayList<>();

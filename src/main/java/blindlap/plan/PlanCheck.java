@@ -9,6 +9,7 @@ import blindlap.stats.order.Assignments;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -31,6 +32,44 @@ public final class PlanCheck {
 
   /** All problems of a plan; nothing is left out because of another. */
   public static List<Problem> problems(Plan plan) {
+    return problems(plan, RuleBook.ofProgram());
+  }
+
+  /**
+   * The same.
+   *
+   * @param rules makes the set of the plan's rule, unless it is known
+   */
+  public static List<Problem> problems(Plan plan, RuleBook rules) {
+    return problems(plan, Optional.of(rules));
+  }
+
+  /**
+   * What can be said at once: all but what depends on the set of the plan's rule where that is
+   * neither known nor small.
+   */
+  public static Judged atOnce(Plan plan, RuleBook rules) {
+    boolean whole =
+        plan.kind() != Plan.Kind.COMPARISON || !goesUp(plan) || rules.atOnce(plan.rule());
+    return new Judged(problems(plan, whole ? Optional.of(rules) : Optional.empty()), whole);
+  }
+
+  /**
+   * What was found in a plan.
+   *
+   * @param whole false if its rule is still to be judged
+   */
+  public record Judged(List<Problem> problems, boolean whole) {
+    public Judged {
+      problems = List.copyOf(problems);
+    }
+  }
+
+  private static boolean goesUp(Plan plan) {
+    return DayBases.possible(plan.setups().size(), plan.stints(), plan.protocol().block());
+  }
+
+  private static List<Problem> problems(Plan plan, Optional<RuleBook> rules) {
     PlanCheck check = new PlanCheck(plan);
     new TextCheck(check.problems).all(plan);
     new SetupCheck(plan, check.problems).all();
@@ -39,7 +78,7 @@ public final class PlanCheck {
     check.noise();
     check.series();
     if (plan.kind() == Plan.Kind.COMPARISON) {
-      check.rule();
+      check.rule(rules);
     } else if (plan.stints() < 2 || plan.stints() > Rule.MOST_STINTS) {
       check.add(PlanFault.STINTS_RANGE, "stints", plan.stints(), 2, Rule.MOST_STINTS);
     }
@@ -140,7 +179,7 @@ public final class PlanCheck {
     }
   }
 
-  private void rule() {
+  private void rule(Optional<RuleBook> rules) {
     Protocol protocol = plan.protocol();
     int setups = plan.setups().size();
     if (setups < 2 || setups > 4) {
@@ -160,13 +199,14 @@ public final class PlanCheck {
       return;
     }
     try {
-      orders(plan.rule().planned());
+      rules.map(book -> book.of(plan.rule())).ifPresent(this::orders);
     } catch (Unusable contradiction) {
       problems.list.add(contradiction.problem("protocol"));
     }
   }
 
-  private void orders(Assignments set) {
+  private void orders(RuleBook.Entry rule) {
+    Assignments set = rule.set();
     if (set.count().signum() == 0) {
       add(PlanFault.NO_ADMISSIBLE_ORDER, "protocol");
       return;
@@ -175,7 +215,7 @@ public final class PlanCheck {
       problems.list.add(Problem.of(RuleFault.NOT_CLOSED, "protocol"));
       return;
     }
-    OrderSet summary = OrderSet.of(set);
+    OrderSet summary = rule.summary();
     if (summary.attainableLevel() == 0 && plan.override().isBlank()) {
       add(PlanFault.CANNOT_SHOW_ANYTHING, "override", summary.smallestP());
     }

@@ -5,6 +5,8 @@ import blindlap.desk.PlanPreview;
 import blindlap.exchange.Protocols;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.Plans;
+import blindlap.plan.Rule;
+import blindlap.plan.RuleBook;
 import java.util.List;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.Param;
@@ -51,6 +53,8 @@ public class KnobBenchmark extends InMilliseconds {
   @Benchmark
   public PlanPreview newRule() {
     return PlanPreview.of(
-        draft, protocols, DayAnswers.unprepared(() -> List.copyOf(protocols.all())));
+        draft,
+        protocols,
+        DayAnswers.unprepared(() -> List.copyOf(protocols.all()), new RuleBook(Rule::planned)));
   }
 }

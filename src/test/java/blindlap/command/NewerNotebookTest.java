@@ -11,6 +11,7 @@ import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.Statement;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -75,10 +76,13 @@ class NewerNotebookTest {
     assertThat(text).contains("\"kind\":\"ScoreGiven\"", "\"source\":\"file\"");
     CommandLineSession other =
         new CommandLineSession(Files.createDirectory(folder.resolve("o")), 2);
-    for (String later :
-        List.of(
+    Map<String, String> sentences =
+        Map.of(
             text.replace("\"kind\":\"ScoreGiven\"", "\"kind\":\"MoonSeen\""),
-            text.replaceFirst("\"source\":\"file\"", "\"source\":\"dreamt\""))) {
+            "This entry is of the kind \"MoonSeen\", which is not known here, so a newer",
+            text.replaceFirst("\"source\":\"file\"", "\"source\":\"dreamt\""),
+            "the field \"source\" holds \"dreamt\", which is not known here, so a newer");
+    for (String later : sentences.keySet()) {
       String above = later.substring(0, later.lastIndexOf("{\"entries\""));
       String closing = later.substring(above.length());
       Files.writeString(
@@ -90,7 +94,7 @@ class NewerNotebookTest {
       refusedInOneSentence(
           other.run("bring-in", file.toString()),
           1,
-          "This line is not an entry as Blindlap writes it");
+          java.util.Objects.requireNonNull(sentences.get(later)));
       assertThat(other.run("notebook").out()).doesNotContain(id.substring(0, 8));
     }
   }

@@ -1,6 +1,7 @@
 package blindlap.screen;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import blindlap.RamFolder;
 import blindlap.desk.Desk;
@@ -10,6 +11,8 @@ import blindlap.fault.TypedText;
 import blindlap.plot.surface.Palette;
 import blindlap.plot.surface.Surface;
 import blindlap.screen.book.KeepingModel;
+import blindlap.screen.book.TroubleModel;
+import blindlap.screen.book.TroublePage;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Fonts;
 import blindlap.screen.part.Look;
@@ -22,14 +25,20 @@ import blindlap.screen.ride.RideModel;
 import blindlap.screen.ride.RidePage;
 import blindlap.screen.swap.SwapModel;
 import blindlap.screen.swap.SwapPage;
+import blindlap.session.NotebookException;
 import blindlap.session.day.SessionId;
 import blindlap.store.SqliteFiles;
+import blindlap.store.SqliteNotebook;
+import java.io.IOException;
 import java.lang.reflect.Proxy;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -60,6 +69,7 @@ class ShownTextsTest {
   private @TempDir(factory = RamFolder.class) Path folder;
   private final Set<String> raw = new TreeSet<>();
   private final List<String> shown = new ArrayList<>();
+  private final Set<String> pages = new TreeSet<>();
 
   @BeforeAll
   static void window() throws InterruptedException {
@@ -96,6 +106,9 @@ class ShownTextsTest {
   }
 
   private void look(Node node, String moment) {
+    if (node.getClass().getSimpleName().endsWith("Page")) {
+      pages.add(node.getClass().getSimpleName());
+    }
     text(moment + " (spoken)", node.getAccessibleText());
     text(moment + " (help)", node.getAccessibleHelp());
     if (node instanceof Text letters) {
@@ -151,16 +164,20 @@ class ShownTextsTest {
   }
 
   private void everyDoor(Scene scene) {
-    for (String door : List.of("Rider noise", "Series", "Bring in old days")) {
-      link(scene, door).fire();
+    for (int i = 0; i < doors(scene).size(); i++) {
+      String door = doors(scene).get(i).getText();
+      doors(scene).get(i).fire();
       look(scene, door);
       for (Node box : scene.getRoot().lookupAll(".combo-box")) {
         everyChoice(scene, (ComboBox<?>) box, door);
       }
-      scene.getRoot().lookupAll(".button").stream()
-          .filter(node -> node instanceof Button b && b.getText().equals("Back to the notebook"))
-          .forEach(node -> ((Button) node).fire());
+      buttons(scene, "Back to the notebook").fire();
     }
+  }
+
+  private static List<Hyperlink> doors(Scene scene) {
+    return ((Pane) scene.getRoot().lookup(".doors"))
+        .getChildren().stream().map(Hyperlink.class::cast).toList();
   }
 
   private void everyChoice(Scene scene, ComboBox<?> box, String moment) {
@@ -170,16 +187,29 @@ class ShownTextsTest {
     }
   }
 
-  private static Hyperlink link(Scene scene, String words) {
-    return scene.getRoot().lookupAll(".hyperlink").stream()
-        .map(Hyperlink.class::cast)
-        .filter(link -> link.getText().equals(words))
-        .findFirst()
-        .orElseThrow(() -> new AssertionError("there is no door " + words));
+  /** A page is a class of this name in a room of the window; none is to be entered by hand. */
+  private static Set<String> everyPage() throws IOException {
+    try (Stream<Path> files = Files.walk(Path.of("src/main/java/blindlap/screen"))) {
+      return files
+          .map(file -> file.getFileName().toString())
+          .filter(name -> name.endsWith("Page.java"))
+          .map(name -> name.substring(0, name.length() - ".java".length()))
+          .collect(Collectors.toCollection(TreeSet::new));
+    }
   }
 
   @Test
-  void thePagesOfTheWindowShowWhatOldNotebooksHold() {
+  void everyPageThereIsShowsWhatOldNotebooksHold() throws IOException {
+    thePagesOfTheWindow();
+    thePagesOfTheDayAtEveryMoment();
+    aDraftFromAnOldPlanOnItsWayToTheCommit();
+    aNotebookThatCannotBeOpened();
+    assertThat(raw).isEmpty();
+    assertThat(everyPage()).hasSizeGreaterThan(10);
+    assertThat(pages).as("pages that were walked").isEqualTo(everyPage());
+  }
+
+  private void thePagesOfTheWindow() {
     try (Desk desk = OddDay.desk(folder.resolve("odd.blindlap"))) {
       List<SessionId> days = new ArrayList<>();
       for (OddDay.Gone gone : OddDay.Gone.values()) {
@@ -189,8 +219,8 @@ class ShownTextsTest {
           () -> {
             Look look = new Look();
             Shell shell = new Shell();
-            Pages pages = pages(desk, shell, look);
-            Scene scene = scene(look, new ShellView(look, shell, pages.makers(), List.of("odd")));
+            Pages maker = pages(desk, shell, look);
+            Scene scene = scene(look, new ShellView(look, shell, maker.makers(), List.of("odd")));
             assertThat(look(scene, "Notebook")).isPositive();
             everyDoor(scene);
             for (SessionId day : days) {
@@ -209,23 +239,20 @@ class ShownTextsTest {
             assertThat(look(scene, "blind review")).isPositive();
             shell.open(Shell.Page.REVIEW, days.get(3));
             assertThat(look(scene, "Review")).isGreaterThan(10);
-            pages.closing();
+            maker.closing();
             scene.setRoot(new Pane());
           });
-      assertThat(raw).isEmpty();
     }
   }
 
-  @Test
-  void thePagesOfTheDayShowThemAtEveryMoment() {
-    try (Desk desk = OddDay.desk(folder.resolve("odd.blindlap"))) {
+  private void thePagesOfTheDayAtEveryMoment() {
+    try (Desk desk = OddDay.desk(folder.resolve("day.blindlap"))) {
       OddDay.Old old = OddDay.write(desk, OddDay.Gone.COMMITTED);
       Window.run(
           () -> {
             swap(desk, old);
             ride(desk, old);
           });
-      assertThat(raw).isEmpty();
     }
   }
 
@@ -286,9 +313,8 @@ class ShownTextsTest {
         .orElseThrow(() -> new AssertionError("there is no button " + words));
   }
 
-  @Test
-  void aDraftFromAnOldPlanShowsThemOnItsWayToTheCommit() {
-    try (Desk desk = OddDay.desk(folder.resolve("odd.blindlap"))) {
+  private void aDraftFromAnOldPlanOnItsWayToTheCommit() {
+    try (Desk desk = OddDay.desk(folder.resolve("draft.blindlap"))) {
       OddDay.Old old = OddDay.write(desk, OddDay.Gone.COMMITTED);
       Window.run(
           () -> {
@@ -301,8 +327,30 @@ class ShownTextsTest {
             look(scene, "commit");
             scene.setRoot(new Pane());
           });
-      assertThat(raw).isEmpty();
     }
+  }
+
+  /** Its folder may have a name that no screen should act on. */
+  private void aNotebookThatCannotBeOpened() throws IOException {
+    Path odd = Files.createDirectory(folder.resolve("rides\u0007\u202E"));
+    Path file = Files.write(odd.resolve("odd.blindlap"), new byte[8192]);
+    SqliteFiles files = new SqliteFiles(java.time.Clock.systemUTC(), () -> new byte[16]);
+    NotebookException why =
+        catchThrowableOfType(
+            NotebookException.class,
+            () -> SqliteNotebook.open(file, new byte[16], java.time.Instant.EPOCH).close());
+    Window.run(
+        () -> {
+          TroubleModel model =
+              TroubleModel.of(new SafeKeeping(files, file), why, Background.immediate(), path -> {})
+                  .orElseThrow();
+          Look look = new Look();
+          Scene scene = scene(look, new TroublePage(look, model, new NoDialogs(), () -> {}));
+          assertThat(look(scene, "trouble")).isPositive();
+          model.recover(odd.resolve("saved.blindlap"));
+          look(scene, "trouble, saved");
+          scene.setRoot(new Pane());
+        });
   }
 
   @Test

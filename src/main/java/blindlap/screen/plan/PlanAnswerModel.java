@@ -152,7 +152,7 @@ public final class PlanAnswerModel {
     this.earlier = earlier;
     this.background = background;
     this.waiting = new PlanWaiting(answers, background);
-    waiting.workingProperty().addListener((o, before, now) -> again());
+    waiting.stoppedProperty().addListener((o, before, now) -> again());
   }
 
   /** The work on rules that take long. */
@@ -180,8 +180,12 @@ public final class PlanAnswerModel {
     daysWanted = days;
   }
 
-  /** Answers for a plan by formula now, and starts the simulation. */
-  void show(PlanPreview preview) {
+  /**
+   * Answers for a plan by formula now, and starts the simulation.
+   *
+   * @param judge judges the plan on the page again, when its rule is known
+   */
+  void show(PlanPreview preview, Runnable judge) {
     long mine = turn.incrementAndGet();
     progress.set("");
     waiting.drop();
@@ -192,8 +196,25 @@ public final class PlanAnswerModel {
       shown.set(Shown.NOTHING);
       return;
     }
+    if (!preview.judged()) {
+      waiting.rule(plan.rule(), () -> turn.get() == mine, judge);
+      if (turn.get() == mine) {
+        tell(plan, Optional.empty(), Optional.empty(), Optional.empty());
+      }
+      return;
+    }
     if (preview.answer().isEmpty() && answers.takesLong(plan)) {
-      waiting.on(plan, () -> turn.get() == mine, answer -> answered(mine, plan, answer));
+      waiting.on(
+          plan,
+          () -> turn.get() == mine,
+          answer -> {
+            // What is worked out is kept, so that the plan is judged whole, its series included.
+            if (answers.takesLong(plan)) {
+              answered(mine, plan, answer);
+            } else {
+              judge.run();
+            }
+          });
     }
     if (latest.isEmpty()) {
       answered(mine, plan, preview.answer());

@@ -17,9 +17,7 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TitledPane;
-import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
@@ -60,18 +58,18 @@ final class PlanAnswerPane {
   }
 
   /** What is going on while the answer is worked out, and the key that stops it. */
-  HBox waiting() {
+  VBox waiting() {
     PlanWaiting waiting = model.waiting();
     Label words = Fields.words("", "note");
     words.textProperty().bind(waiting.wordsProperty());
     Button stop = Fields.button(AnswerWords.say("waiting.stop"), waiting::stop);
     Button begin = Fields.button(AnswerWords.say("waiting.begin"), waiting::begin);
     stop.visibleProperty().bind(waiting.workingProperty());
-    begin.visibleProperty().bind(waiting.workingProperty().not());
+    begin.visibleProperty().bind(waiting.stoppedProperty());
     stop.managedProperty().bind(stop.visibleProperty());
     begin.managedProperty().bind(begin.visibleProperty());
-    HBox row = new HBox(12, words, stop, begin);
-    HBox.setHgrow(words, Priority.ALWAYS);
+    VBox row = new VBox(8, words, stop, begin);
+    row.getStyleClass().add("waiting");
     row.visibleProperty().bind(words.textProperty().isNotEmpty());
     row.managedProperty().bind(row.visibleProperty());
     return row;

@@ -250,8 +250,8 @@ public final class PlanModel implements PlanInHand {
     if (turn != turns) {
       return; // Earlier days were heard of meanwhile, and the plan is judged with them.
     }
-    complete.set(preview.problems().isEmpty());
-    answer.show(preview);
+    complete.set(preview.judged() && preview.problems().isEmpty());
+    answer.show(preview, this::judge);
   }
 
   /** Keeps the draft on disk if anything was typed since; called when a field is left. */

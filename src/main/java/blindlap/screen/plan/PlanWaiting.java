@@ -3,6 +3,7 @@ package blindlap.screen.plan;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.Plan;
+import blindlap.plan.Rule;
 import blindlap.screen.part.Background;
 import blindlap.wording.AnswerWords;
 import blindlap.wording.day.Trouble;
@@ -24,6 +25,7 @@ final class PlanWaiting {
   private final Background background;
   private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper("");
   private final ReadOnlyBooleanWrapper working = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyBooleanWrapper stopped = new ReadOnlyBooleanWrapper();
   private volatile int turn;
   private Runnable again = () -> {};
 
@@ -37,7 +39,7 @@ final class PlanWaiting {
     if (words.get().isEmpty()) {
       return Optional.empty();
     }
-    String key = working.get() ? "waiting.sentence" : "waiting.sentence.not";
+    String key = stopped.get() ? "waiting.sentence.not" : "waiting.sentence";
     return Optional.of(new AnswerWords.Sentence(AnswerWords.say(key), "", ""));
   }
 
@@ -46,29 +48,63 @@ final class PlanWaiting {
     return words.getReadOnlyProperty();
   }
 
-  /** True while it works, false when it is done or was stopped. */
+  /** True while it works on the answer, which can be stopped. */
   ReadOnlyBooleanProperty workingProperty() {
     return working.getReadOnlyProperty();
+  }
+
+  /** True when the answer was stopped or could not be worked out, and can be begun again. */
+  ReadOnlyBooleanProperty stoppedProperty() {
+    return stopped.getReadOnlyProperty();
   }
 
   /** Another plan is on the page: what was under way is dropped. */
   void drop() {
     turn++;
-    words.set("");
-    working.set(false);
+    say("", false, false);
     again = () -> {};
   }
 
   /** Stops what is under way; {@link #begin} takes it up again. */
   void stop() {
     turn++;
-    words.set(AnswerWords.say("waiting.stopped"));
-    working.set(false);
+    say(AnswerWords.say("waiting.stopped"), false, true);
   }
 
   /** Begins again what was stopped. */
   void begin() {
     again.run();
+  }
+
+  private void say(String now, boolean works, boolean stops) {
+    words.set(now);
+    stopped.set(stops);
+    working.set(works);
+  }
+
+  /**
+   * Makes the set of a large rule, before which nobody can say whether the plan holds.
+   *
+   * @param wanted false as soon as another plan is on the page
+   */
+  void rule(Rule rule, BooleanSupplier wanted, Runnable done) {
+    int mine = ++turn;
+    BooleanSupplier still = () -> turn == mine && wanted.getAsBoolean();
+    again = () -> rule(rule, wanted, done);
+    say(AnswerWords.say("waiting.rule"), false, false);
+    background.run(
+        () -> {
+          if (still.getAsBoolean()) {
+            answers.rules().judge(rule);
+          }
+          return rule;
+        },
+        judged -> {
+          if (still.getAsBoolean()) {
+            done.run();
+          }
+        },
+        reason -> failed(still, reason));
   }
 
   /**
@@ -81,8 +117,7 @@ final class PlanWaiting {
 
   private void start(Plan plan, BooleanSupplier wanted, Consumer<Optional<DayAnswer>> done) {
     int mine = ++turn;
-    words.set(AnswerWords.say("waiting.begun"));
-    working.set(true);
+    say(AnswerWords.say("waiting.begun"), true, false);
     BooleanSupplier still = () -> turn == mine && wanted.getAsBoolean();
     background.run(
         () -> answers.quick(plan, (so, of) -> tell(still, so, of)),
@@ -107,8 +142,7 @@ final class PlanWaiting {
 
   private void failed(BooleanSupplier still, Exception reason) {
     if (still.getAsBoolean() && !(reason instanceof CancellationException)) {
-      words.set(AnswerWords.say("waiting.failed", Trouble.sentence(reason)));
-      working.set(false);
+      say(AnswerWords.say("waiting.failed", Trouble.sentence(reason)), false, true);
     }
   }
 }

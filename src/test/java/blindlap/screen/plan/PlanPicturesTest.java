@@ -1,5 +1,7 @@
 package blindlap.screen.plan;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import blindlap.desk.Desk;
 import blindlap.screen.Models;
 import blindlap.screen.NoDialogs;
@@ -11,15 +13,19 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.Shell;
 import blindlap.screen.part.Theme;
+import blindlap.wording.AnswerWords;
 import blindlap.wording.PlanWords;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import javafx.scene.Node;
 import javafx.scene.Scene;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TitledPane;
 import javafx.scene.text.Text;
@@ -66,6 +72,50 @@ class PlanPicturesTest {
       Files.copy(SAMPLE, folder.resolve("plan.yaml"));
       Window.run(() -> more(desk));
     }
+  }
+
+  @Test
+  void aRuleThatIsWorkedOutBehindThePageIsPhotographed() throws IOException {
+    try (Desk desk = PlanDesk.open(folder, 1)) {
+      Files.writeString(
+          folder.resolve("plan.yaml"),
+          Files.readString(SAMPLE)
+              .replace("protocol: blocks-of-four", "rule: {setups: 2, stints: 36, max_run: 15}")
+              .replace("stints: 16", "stints: 36"));
+      Window.run(() -> waiting(desk, 1, "plan-waiting"));
+      Window.run(() -> waiting(desk, 2, "plan-waiting-200"));
+    }
+  }
+
+  private void waiting(Desk desk, double scale, String name) {
+    Look look = new Look();
+    look.textScaleProperty().set(scale);
+    Deque<Runnable> work = new ArrayDeque<>();
+    PlanModel model = Models.plan(desk, new Shell(), Background.by(work::add), 0);
+    model.startFromFile(folder.resolve("plan.yaml"));
+    PlanPage page = new PlanPage(look, model, new NoDialogs());
+    Scene scene = new Scene(page, 1280, 800);
+    look.dress(scene);
+    PageGrid grid = (PageGrid) page.lookup(".scroll-pane");
+    while (!model.answer().waiting().workingProperty().get()) {
+      work.remove().run();
+    }
+    picture(scene, grid, AnswerWords.say("question"), name);
+    key(page).fire();
+    picture(scene, grid, AnswerWords.say("question"), name + "-stopped");
+    assertThat(key(page).getText()).isEqualTo(AnswerWords.say("waiting.begin"));
+  }
+
+  /** A key that is squeezed beside other words stands a letter a line. */
+  private static Button key(Node page) {
+    List<Button> keys =
+        page.lookup(".waiting").lookupAll(".button").stream()
+            .filter(Node::isVisible)
+            .map(Button.class::cast)
+            .toList();
+    assertThat(keys).hasSize(1);
+    assertThat(keys.get(0).getWidth()).isGreaterThan(keys.get(0).getHeight());
+    return keys.get(0);
   }
 
   private void more(Desk desk) {

@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.RamFolder;
 import blindlap.desk.Desk;
+import blindlap.desk.TestDay;
+import blindlap.plan.Rule;
+import blindlap.plan.RuleBook;
 import blindlap.screen.Models;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
@@ -57,6 +60,10 @@ class PlanWaitingTest {
     model.startFromFile(Files.writeString(folder.resolve("long.yaml"), plan));
     work.poll().run();
     assertThat(model.planProperty().get()).isPresent();
+    assertThat(said()).contains("checking it takes a moment");
+    while (said().contains("checking")) {
+      work.poll().run();
+    }
   }
 
   private String said() {
@@ -117,5 +124,51 @@ class PlanWaitingTest {
     runAll();
     assertThat(small).isEqualTo(16);
     assertThat(model.answered().orElseThrow().chosen().stints()).isEqualTo(16);
+  }
+
+  /** A plan that holds but for what its rule is; not judged yet. */
+  private void ownRule(int longest, int stints) throws IOException {
+    String rule = "rule: {setups: 2, stints: %2$d, max_run: %1$d}%nstints: %2$d";
+    String plan =
+        TestDay.EIGHT
+            .replaceFirst("(?m)^timetable: .*$", "")
+            .replace("protocol: eight-stints\nstints: 8", rule.formatted(longest, stints));
+    model.startFromFile(Files.writeString(folder.resolve("own.yaml"), plan));
+    work.poll().run();
+    assertThat(said()).contains("checking it takes a moment");
+  }
+
+  @Test
+  void theSetOfALargeRuleIsMadeBehindThePageAndNotAgainWhileOneTypes() throws Exception {
+    Rule rule = new Rule(2, 36, 36, List.of(), 14, null);
+    RuleBook book = RuleBook.ofProgram();
+    ownRule(14, 36);
+    model.form().field("trail").set("Mill track");
+    model.form().field("trail").set("Mill track again");
+    assertThat(model.planProperty().get().orElseThrow().rule()).isEqualTo(rule);
+    assertThat(book.made(rule)).as("made while typing").isFalse();
+    assertThat(model.completeProperty().get()).as("nobody knows yet that it holds").isFalse();
+    assertThat(sentence()).isEqualTo("What such a day can show is being worked out.");
+    while (said().contains("checking")) {
+      work.poll().run();
+    }
+    assertThat(book.made(rule)).isTrue();
+    assertThat(model.completeProperty().get()).isTrue();
+    model.answer().waiting().stop();
+    runAll();
+    model.form().field("trail").set("Mill track once more");
+    assertThat(said()).contains("longer than two seconds");
+    assertThat(model.completeProperty().get()).as("can be committed without an answer").isTrue();
+  }
+
+  @Test
+  void aLargeRuleThatIsRefusedIsRefusedFromBehindThePage() throws IOException {
+    ownRule(29, 60);
+    assertThat(model.completeProperty().get()).isFalse();
+    assertThat(model.problems()).noneMatch(problem -> problem.contains("cannot be counted"));
+    runAll();
+    assertThat(model.completeProperty().get()).isFalse();
+    assertThat(model.problems()).anyMatch(problem -> problem.contains("cannot be counted"));
+    assertThat(said()).isEmpty();
   }
 }
