@@ -45,6 +45,9 @@ public final class HelperFrameView extends VBox {
     public static final Edges NARROW = new Edges(22, 18, 76, 64);
   }
 
+  /** Share of its one line that no word of a label of the band is longer than. */
+  private static final double TWO_LINES = 0.62;
+
   /** A window lower than this is low. */
   private static final double LOW = 720;
 
@@ -73,8 +76,16 @@ public final class HelperFrameView extends VBox {
     who.setMinWidth(USE_PREF_SIZE);
     // In a narrow window with large text they take two lines: the band is never wider than it.
     for (Label label : new Label[] {away, idle}) {
-      label.setMinWidth(0);
       label.setWrapText(true);
+      label.setMinHeight(USE_PREF_SIZE);
+      label
+          .minWidthProperty()
+          .bind(
+              Bindings.createDoubleBinding(
+                  () -> Math.ceil(TWO_LINES * label.prefWidth(-1)),
+                  label.textProperty(),
+                  label.fontProperty(),
+                  label.insetsProperty()));
     }
     Region between = new Region();
     HBox.setHgrow(between, Priority.ALWAYS);
@@ -84,7 +95,8 @@ public final class HelperFrameView extends VBox {
     hide.setOnAction(event -> onHide.run());
     HBox band = new HBox(who, away, between, idle, hide);
     band.getStyleClass().add("helper-band");
-    band.minHeightProperty()
+    between
+        .minHeightProperty()
         .bind(
             Bindings.createDoubleBinding(
                 () ->
@@ -95,6 +107,7 @@ public final class HelperFrameView extends VBox {
                 look.textScaleProperty(),
                 hide.minHeightProperty(),
                 heightProperty()));
+    band.setMinHeight(USE_PREF_SIZE);
     StackPane paper = new StackPane(reopen);
     paper.getStyleClass().add("helper-page");
     VBox.setVgrow(paper, Priority.ALWAYS);
