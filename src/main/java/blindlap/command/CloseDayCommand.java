@@ -3,10 +3,13 @@ package blindlap.command;
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
 import blindlap.session.LifeCommands;
+import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import blindlap.wording.TwoValuesWords;
 import blindlap.wording.day.RideWords;
+import java.util.Locale;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Closes the day. */
@@ -14,7 +17,8 @@ import picocli.CommandLine.Parameters;
     name = "close-day",
     description = {
       "Closes the day: the bike is covered or back to neutral, paper is keyed in, nothing has been looked at.",
-      "After this no lap is recorded; voids and typing errors can still be settled."
+      "After this no lap is recorded; voids and typing errors can still be settled.",
+      "Where laps are missing it says how many, and asks before it closes."
     })
 final class CloseDayCommand extends SessionCommand {
   @Parameters(
@@ -22,6 +26,12 @@ final class CloseDayCommand extends SessionCommand {
       paramLabel = "SESSION",
       description = "Id of the session or its beginning, or latest.")
   String session = "";
+
+  @Option(
+      names = "--yes",
+      description =
+          "For scripts: closes without asking although laps are missing. Needed for that where there is no terminal.")
+  boolean yes;
 
   CloseDayCommand(CommandSetting setting) {
     super(setting);
@@ -31,17 +41,42 @@ final class CloseDayCommand extends SessionCommand {
   public Integer call() {
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
+      asked(state);
       Sessions.Result.Done result =
           done(desk.sessions().act(state.id(), latest -> new LifeCommands(latest).closeDay()));
       say(
           "Day closed with "
               + result.state().lapsRidden()
               + " laps. Next: settle voids and typing errors, then blindlap close-review.");
-      if (result.state().nextLap().isPresent()) {
-        say(RideWords.missing(result.state().day()));
-      }
       TwoValuesWords.withRule(result.state()).forEach(this::say);
       return ExitCode.DONE;
+    }
+  }
+
+  /**
+   * Says what is missing before a day is closed that nothing opens again, and asks.
+   *
+   * @throws Complaint if it shall stay open, or nobody answers
+   */
+  private void asked(SessionState state) {
+    boolean closes = new LifeCommands(state).closeDay() instanceof Outcome.Accepted;
+    if (!closes || state.nextLap().isEmpty()) {
+      return;
+    }
+    String missing = RideWords.missing(state.day());
+    if (!yes && !setting().terminal().present()) {
+      throw new Complaint(ExitCode.BAD_INPUT, RideWords.say("close.no.terminal", missing));
+    }
+    say(missing);
+    while (!yes) {
+      String typed = setting().terminal().answer(RideWords.say("close.ask")).orElse("no");
+      switch (typed.strip().toLowerCase(Locale.ROOT)) {
+        case "yes", "y" -> {
+          return;
+        }
+        case "no", "n" -> throw new Complaint(ExitCode.BAD_INPUT, RideWords.say("close.stays"));
+        default -> complain(RideWords.say("close.unclear"));
+      }
     }
   }
 }

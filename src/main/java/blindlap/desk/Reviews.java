@@ -26,6 +26,7 @@ import blindlap.wording.AmendmentWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.FingerprintWords;
+import blindlap.wording.NullRunWords;
 import blindlap.wording.day.Words;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
@@ -86,7 +87,12 @@ public final class Reviews {
   public Optional<String> headline(SessionState state) {
     return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? Optional.empty()
-        : Analysis.verdictOnly(day(state)).map(c -> new FindingWords(state.plan(), c).careful());
+        : headline(day(state));
+  }
+
+  private static Optional<String> headline(DayRecord day) {
+    return Analysis.verdictOnly(day)
+        .map(c -> NullRunWords.careful(day, new FindingWords(day.plan(), c)));
   }
 
   /** The finding in sentences. */

@@ -25,6 +25,7 @@ import blindlap.stats.distribution.Interval;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.ManyWords;
+import blindlap.wording.NullRunWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Shown;
 import blindlap.wording.day.Words;
@@ -101,7 +102,8 @@ public final class FindingPictures {
             limits(comparison, 0.95),
             limits(comparison, 0.90),
             worthwhile),
-        new Spoken(text.words(comparison).plain(), ""));
+        new Spoken(
+            NullRunWords.plain(day, text.words(comparison), comparison.measure().name()), ""));
   }
 
   private List<Double> said(Measure measure, StintValues stints, int setup) {
@@ -145,7 +147,7 @@ public final class FindingPictures {
             picture(comparison, comparison.result().estimate()),
             limits(comparison, 0.95),
             limits(comparison, 0.90),
-            words.shortDifference(),
+            NullRunWords.shortDifference(day, words),
             WORDS.say("interval", words.interval(0.95)));
     return StintsAndDifference.of(
         new StintsContent(
@@ -158,7 +160,11 @@ public final class FindingPictures {
             words.side(-1),
             words.side(1),
             new Spoken(
-                WORDS.say("spoken.difference", words.used(), words.careful(), words.interval(0.95)),
+                WORDS.say(
+                    "spoken.difference",
+                    words.used(),
+                    NullRunWords.careful(day, words),
+                    words.interval(0.95)),
                 rowWords(rows))));
   }
 

@@ -96,13 +96,13 @@ public record DayRecord(
      * @param which from 1; the last one where there are fewer
      */
     Lap with(String measure, int which) {
-      int there = setAside(measure);
-      if (there == 0) {
+      List<Optional<BigDecimal>> aside = setAside.getOrDefault(measure, List.of());
+      if (aside.isEmpty()) {
         return this;
       }
       Map<String, BigDecimal> other = new LinkedHashMap<>(values);
       other.remove(measure);
-      setAside.get(measure).get(Math.min(which, there) - 1).ifPresent(v -> other.put(measure, v));
+      aside.get(Math.min(which, aside.size()) - 1).ifPresent(v -> other.put(measure, v));
       return new Lap(id, ridden, other, voided, note, setAside);
     }
   }

@@ -205,7 +205,7 @@ public final class FindingText {
     List<String> lines = new ArrayList<>();
     for (Comparison other : finding.others()) {
       FindingWords words = words(other);
-      lines.add(words.plain());
+      lines.add(NullRunWords.plain(day, words, other.measure().name()));
       words.ratio().ifPresent(lines::add);
       lines.addAll(words.harm());
       lines.addAll(words.caveats());

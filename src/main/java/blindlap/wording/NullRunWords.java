@@ -9,12 +9,13 @@ import java.util.List;
  * The answer of a day in words that fit what was ridden: in a null run one setup was on under both
  * names, so that neither was quicker than the other.
  */
-final class NullRunWords {
+public final class NullRunWords {
   private static final Words WORDS = FindingWords.WORDS;
 
   private NullRunWords() {}
 
-  static Headline headline(DayRecord day, FindingWords words) {
+  /** The headline of a comparison that has a verdict. */
+  public static Headline headline(DayRecord day, FindingWords words) {
     return day.nullRun() ? new Headline("", words.phrase(), after(day, words)) : words.headline();
   }
 
@@ -26,9 +27,28 @@ final class NullRunWords {
     return day.nullRun() ? WORDS.say("null.lead") : words.lead();
   }
 
+  /** A measure in one sentence. */
+  public static String plain(DayRecord day, FindingWords words, String measure) {
+    return day.nullRun() ? measure + after(day, words) : words.plain();
+  }
+
+  /** The difference in one sentence, with no more than is shown. */
+  public static String careful(DayRecord day, FindingWords words) {
+    return day.nullRun() ? said("null.careful", day, words) : words.careful();
+  }
+
+  /** The difference for a plot. */
+  public static String shortDifference(DayRecord day, FindingWords words) {
+    return day.nullRun() ? words.signed() : words.shortDifference();
+  }
+
   private static String after(DayRecord day, FindingWords words) {
+    return said("null.names", day, words);
+  }
+
+  private static String said(String key, DayRecord day, FindingWords words) {
     List<String> setups = day.plan().setups().stream().map(Setup::name).toList();
     return WORDS.say(
-        "null.names", setups.get(1), setups.get(0), words.signed(), words.signedInterval(0.95));
+        key, setups.get(1), setups.get(0), words.signed(), words.signedInterval(0.95));
   }
 }

@@ -116,7 +116,16 @@ class RefusedCommandsTest {
             line(closed, laps),
             line(committed, broken),
             line(committed, laps, "--knows-key", "no measure"),
-            line(committed, laps, "--correct", "--reason", "typed wrongly")));
+            line(committed, laps, "--correct", "--reason", "typed wrongly"),
+            line(
+                closed,
+                laps,
+                "--correct",
+                "--reason",
+                "typing error",
+                "--decided-by",
+                "E. Moor",
+                "--knows-neither")));
     all.put(
         "void",
         List.of(
@@ -141,7 +150,8 @@ class RefusedCommandsTest {
                 "--decided-by",
                 "rider",
                 "--knows-key")));
-    all.put("close-day", List.of(line(NO_SESSION), line(committed), line(closed)));
+    all.put(
+        "close-day", List.of(line(NO_SESSION), line(committed), line(closed), line(closed, "--yes")));
     all.put("close-review", List.of(line(NO_SESSION), line(committed), line(closed)));
     return all;
   }

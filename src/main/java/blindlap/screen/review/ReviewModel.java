@@ -17,6 +17,7 @@ import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
 import blindlap.wording.FindingWords;
 import blindlap.wording.Headline;
+import blindlap.wording.NullRunWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import blindlap.wording.day.Words;
@@ -218,7 +219,7 @@ public final class ReviewModel {
     progress.set(WORDS.say("working", now.plan().primary().map(m -> m.name()).orElse("")));
     stage.set(Stage.OPEN);
     DayRecord day = Reviews.day(now);
-    background.run(() -> Analysis.verdictOnly(day), found -> early(now, found), this::fail);
+    background.run(() -> Analysis.verdictOnly(day), found -> early(day, found), this::fail);
     background.run(
         () ->
             new Whole(
@@ -232,11 +233,11 @@ public final class ReviewModel {
     return WORDS.say("working", measure.isEmpty() ? WORDS.say("working.rest") : measure);
   }
 
-  private void early(SessionState now, Optional<Comparison> found) {
+  private void early(DayRecord day, Optional<Comparison> found) {
     early.set(
         found
             .filter(c -> c.verdict().isPresent())
-            .map(c -> new FindingWords(now.plan(), c).headline()));
+            .map(c -> NullRunWords.headline(day, new FindingWords(day.plan(), c))));
   }
 
   private void done(SessionState now, Whole whole) {
