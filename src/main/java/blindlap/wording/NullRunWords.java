@@ -48,7 +48,6 @@ public final class NullRunWords {
 
   private static String said(String key, DayRecord day, FindingWords words) {
     List<String> setups = day.plan().setups().stream().map(Setup::name).toList();
-    return WORDS.say(
-        key, setups.get(1), setups.get(0), words.signed(), words.signedInterval(0.95));
+    return WORDS.say(key, setups.get(1), setups.get(0), words.signed(), words.signedInterval(0.95));
   }
 }

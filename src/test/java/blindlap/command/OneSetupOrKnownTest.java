@@ -61,7 +61,11 @@ class OneSetupOrKnownTest {
     ok("report", id, "--out", out.toString());
     try (Stream<Path> files = Files.list(out)) {
       Path html = files.filter(f -> f.toString().endsWith(".html")).findFirst().orElseThrow();
-      all.put("report", DATA.matcher(Files.readString(html)).replaceAll("").replaceAll("(?s)<style.*?</style>", ""));
+      all.put(
+          "report",
+          DATA.matcher(Files.readString(html))
+              .replaceAll("")
+              .replaceAll("(?s)<style.*?</style>", ""));
     }
     return all;
   }

@@ -151,7 +151,8 @@ class RefusedCommandsTest {
                 "rider",
                 "--knows-key")));
     all.put(
-        "close-day", List.of(line(NO_SESSION), line(committed), line(closed), line(closed, "--yes")));
+        "close-day",
+        List.of(line(NO_SESSION), line(committed), line(closed), line(closed, "--yes")));
     all.put("close-review", List.of(line(NO_SESSION), line(committed), line(closed)));
     return all;
   }

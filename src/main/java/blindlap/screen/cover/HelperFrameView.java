@@ -4,7 +4,9 @@ import blindlap.screen.part.Look;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
+import javafx.css.PseudoClass;
 import javafx.geometry.Insets;
+import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -45,8 +47,10 @@ public final class HelperFrameView extends VBox {
     public static final Edges NARROW = new Edges(22, 18, 76, 64);
   }
 
-  /** Share of its one line that no word of a label of the band is longer than. */
-  private static final double TWO_LINES = 0.62;
+  private static final PseudoClass SLIM = PseudoClass.getPseudoClass("slim");
+
+  /** At 100 %: in a narrower window two labels of the band stand one below the other. */
+  private static final double NARROW = 560;
 
   /** A window lower than this is low. */
   private static final double LOW = 720;
@@ -69,34 +73,30 @@ public final class HelperFrameView extends VBox {
   public HelperFrameView(
       Look look, Words words, Edges edges, Node page, Node reopen, Runnable onHide) {
     getStyleClass().add("helper");
-    Label who = new Label(words.who());
-    who.getStyleClass().add("who");
-    Label away = new Label(words.away());
-    away.getStyleClass().add("away");
-    who.setMinWidth(USE_PREF_SIZE);
-    // In a narrow window with large text they take two lines: the band is never wider than it.
-    for (Label label : new Label[] {away, idle}) {
-      label.setWrapText(true);
-      label.setMinHeight(USE_PREF_SIZE);
-      label
-          .minWidthProperty()
-          .bind(
-              Bindings.createDoubleBinding(
-                  () -> Math.ceil(TWO_LINES * label.prefWidth(-1)),
-                  label.textProperty(),
-                  label.fontProperty(),
-                  label.insetsProperty()));
-    }
-    Region between = new Region();
-    HBox.setHgrow(between, Priority.ALWAYS);
+    HBox band = band(look, words, edges, onHide);
+    StackPane paper = new StackPane(reopen);
+    paper.getStyleClass().add("helper-page");
+    VBox.setVgrow(paper, Priority.ALWAYS);
+    // Only what is shown is in the scene: a hidden node would still be read out.
+    blank.addListener((property, old, now) -> paper.getChildren().setAll(now ? reopen : page));
+    VBox frame = new VBox(paper);
+    frame.setPadding(new Insets(0, edges.side(), edges.below(), edges.side()));
+    VBox.setVgrow(frame, Priority.ALWAYS);
+    getChildren().setAll(band, frame);
+  }
+
+  private HBox band(Look look, Words words, Edges edges, Runnable onHide) {
     Button hide = new Button(words.hide());
     hide.minHeightProperty().bind(look.touch(Math.min(64, edges.low() - 8)));
     hide.setMinWidth(USE_PREF_SIZE);
     hide.setOnAction(event -> onHide.run());
-    HBox band = new HBox(who, away, between, idle, hide);
+    HBox band = new HBox();
     band.getStyleClass().add("helper-band");
-    between
-        .minHeightProperty()
+    Runnable arrange = arrangement(look, words, hide, band);
+    arrange.run();
+    widthProperty().addListener((property, old, now) -> arrange.run());
+    look.textScaleProperty().addListener((property, old, now) -> arrange.run());
+    band.minHeightProperty()
         .bind(
             Bindings.createDoubleBinding(
                 () ->
@@ -107,16 +107,33 @@ public final class HelperFrameView extends VBox {
                 look.textScaleProperty(),
                 hide.minHeightProperty(),
                 heightProperty()));
-    band.setMinHeight(USE_PREF_SIZE);
-    StackPane paper = new StackPane(reopen);
-    paper.getStyleClass().add("helper-page");
-    VBox.setVgrow(paper, Priority.ALWAYS);
-    // Only what is shown is in the scene: a hidden node would still be read out.
-    blank.addListener((property, old, now) -> paper.getChildren().setAll(now ? reopen : page));
-    VBox frame = new VBox(paper);
-    frame.setPadding(new Insets(0, edges.side(), edges.below(), edges.side()));
-    VBox.setVgrow(frame, Priority.ALWAYS);
-    getChildren().setAll(band, frame);
+    return band;
+  }
+
+  /** Puts the band's parts side by side, or where there is no room two of them in one column. */
+  private Runnable arrangement(Look look, Words words, Button hide, HBox band) {
+    Label who = new Label(words.who());
+    who.getStyleClass().add("who");
+    Label away = new Label(words.away());
+    away.getStyleClass().add("away");
+    for (Label label : new Label[] {who, away, idle}) {
+      label.setMinWidth(USE_PREF_SIZE);
+    }
+    Region between = new Region();
+    HBox.setHgrow(between, Priority.ALWAYS);
+    VBox both = new VBox();
+    both.setAlignment(Pos.CENTER_LEFT);
+    return () -> {
+      boolean narrow = getWidth() > 0 && getWidth() < NARROW * look.textScale();
+      band.pseudoClassStateChanged(SLIM, narrow);
+      both.getChildren().clear();
+      if (narrow) {
+        both.getChildren().setAll(away, idle);
+        band.getChildren().setAll(who, both, between, hide);
+      } else {
+        band.getChildren().setAll(who, away, between, idle, hide);
+      }
+    };
   }
 
   /** Whether the page is blank. */

@@ -94,9 +94,7 @@ class FollowingReviewTest {
   }
 
   private static void bringIn(Desk to, Path toFile, Path from) {
-    SafeKeeping keeping =
-        new SafeKeeping(
-            new SqliteFiles(to.clock(), () -> new byte[16]), toFile);
+    SafeKeeping keeping = new SafeKeeping(new SqliteFiles(to.clock(), () -> new byte[16]), toFile);
     assertThat(to.exchange(keeping).bringIn(from).refused()).isEmpty();
   }
 
@@ -194,8 +192,7 @@ class FollowingReviewTest {
   void in_an_unblinded_session_both_values_stand_and_nothing_can_be_chosen() {
     String plan =
         TestDay.EIGHT.replace(
-            "blinding: {helper: M. Oster, cover: Cloth over the shock}",
-            "blinding: {blinded: no}");
+            "blinding: {helper: M. Oster, cover: Cloth over the shock}", "blinding: {blinded: no}");
     try (TestDay day = apart(plan)) {
       Window.run(
           () -> {
@@ -265,7 +262,9 @@ class FollowingReviewTest {
             model.open(day.id());
             elsewhere(
                 day,
-                desk -> desk.keys().unseal(desk.sessions().state(day.id()).orElseThrow(), day.phrase()));
+                desk ->
+                    desk.keys()
+                        .unseal(desk.sessions().state(day.id()).orElseThrow(), day.phrase()));
             assertThat(model.stageProperty().get()).isEqualTo(ReviewModel.Stage.BLIND);
             model.blind().unseal("wrong words");
             assertThat(model.stageProperty().get()).isEqualTo(ReviewModel.Stage.OPEN);
