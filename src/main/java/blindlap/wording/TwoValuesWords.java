@@ -10,6 +10,7 @@ import blindlap.session.day.LapState;
 import blindlap.session.day.Twice;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -87,10 +88,16 @@ public final class TwoValuesWords {
         value.notebook());
   }
 
-  /** The number alone. */
+  /** The number alone, with every digit: two that differ in the last one must not look alike. */
   public static String number(Measure measure, Twice.Value value) {
-    java.math.BigDecimal number = value.value();
-    return number == null ? WORDS.say("none") : Figures.value(measure, number.doubleValue());
+    BigDecimal number = value.value();
+    if (number == null) {
+      return WORDS.say("none");
+    }
+    int digits = Math.max(0, number.stripTrailingZeros().scale());
+    return measure.kind().timed()
+        ? Figures.time(number.doubleValue(), Math.max(1, digits))
+        : Figures.number(number.doubleValue(), digits);
   }
 
   /** A cell of the table of laps: what counts, and what was recorded as well. */

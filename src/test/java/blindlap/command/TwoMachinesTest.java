@@ -74,7 +74,7 @@ class TwoMachinesTest {
     assertThat(ok(hut, "close-day", session).out())
         .contains("the starter's record counts by the plan")
         .contains("Lap 5, lap time: machines recorded different values.")
-        .contains("0:09.5 (whose record is not said, notebook")
+        .contains("0:09.54 (whose record is not said, notebook")
         .contains("is set aside");
   }
 

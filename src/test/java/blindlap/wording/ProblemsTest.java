@@ -65,7 +65,8 @@ class ProblemsTest {
         Problems.sentence(new Problem(fault, "line 3", List.of("one", "two", "three", "four")));
 
     assertThat(sentence).startsWith("Line 3: ").matches("(?s).*([.?]|FILE|notebook)$");
-    assertThat(sentence).doesNotContain("{").doesNotContain("null").doesNotContain("''");
+    // A null run is a term of the method; any other "null" is a detail that was not there.
+    assertThat(sentence.replace("null run", "")).doesNotContain("{", "null", "''");
   }
 
   @ParameterizedTest

@@ -90,11 +90,11 @@ public final class BlindReviewPage extends VBox {
   private GridPane table(BlindReviewView view) {
     GridPane table = new GridPane();
     int column = 0;
-    put(table, words(WORDS.say("lap"), "second"), column++, 0, "table-head");
-    put(table, words(WORDS.say("code"), "second"), column++, 0, "table-head");
+    put(table, whole(words(WORDS.say("lap"), "second")), column++, 0, "table-head");
+    put(table, whole(words(WORDS.say("code"), "second")), column++, 0, "table-head");
     boolean starts = starts(view);
     if (starts) {
-      put(table, words(WORDS.say("start"), "second"), column++, 0, "table-head");
+      put(table, whole(words(WORDS.say("start"), "second")), column++, 0, "table-head");
     }
     for (String measure : view.measures()) {
       put(table, words(measure, "second"), column++, 0, "table-head");
@@ -115,10 +115,10 @@ public final class BlindReviewPage extends VBox {
 
   private void add(GridPane table, BlindReviewView view, BlindReviewView.Row lap, int row) {
     int column = 0;
-    put(table, words(String.valueOf(lap.number())), column++, row, "table-row");
-    put(table, words(String.valueOf(lap.code()), "strong"), column++, row, "table-row");
+    put(table, whole(words(String.valueOf(lap.number()))), column++, row, "table-row");
+    put(table, whole(words(String.valueOf(lap.code()), "strong")), column++, row, "table-row");
     if (starts(view)) {
-      put(table, words(lap.start().isEmpty() ? "–" : lap.start()), column++, row, "table-row");
+      put(table, whole(words(lap.start().isEmpty() ? "–" : lap.start())), column++, row, "table-row");
     }
     for (int i = 0; i < lap.values().size(); i++) {
       Label value = words(lap.values().get(i));
@@ -170,6 +170,13 @@ public final class BlindReviewPage extends VBox {
     make.setOnAction(e -> model.voidLap(lap.id(), event));
     return new VBox(
         6, words(WORDS.say("void.follows", lap.number(), event)), new FlowPane(8, 4, not, make));
+  }
+
+  /** A number that no wide cell beside it may break in two. */
+  private static Label whole(Label number) {
+    number.setWrapText(false);
+    number.setMinWidth(Label.USE_PREF_SIZE);
+    return number;
   }
 
   private static void put(GridPane table, Node content, int column, int row, String style) {
