@@ -213,7 +213,7 @@ final class PlanCommand extends SessionCommand {
   /** With the notebook if there is one; a plan is answered without it too. */
   private PlanPreview asked(String text, DayAnswers answers) {
     if (!Files.exists(notebookFile())) {
-      return PlanPreview.of(text, answers);
+      return PlanPreview.of(text, answers).begun(answers);
     }
     try (Desk desk = open()) {
       return desk.planning().preview(text);

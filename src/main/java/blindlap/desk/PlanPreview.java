@@ -58,6 +58,14 @@ public record PlanPreview(
     return new PlanPreview(plan, all, hints, shown, earlier, judged);
   }
 
+  /** The same with what its declared series can show if no session of it stands yet. */
+  public PlanPreview begun(DayAnswers answers) {
+    Optional<DayAnswer> shown =
+        answer.map(
+            day -> plan.flatMap(own -> answers.series(own, List.of())).map(day::with).orElse(day));
+    return new PlanPreview(plan, problems, hints, shown, earlier, judged);
+  }
+
   /** Works out what days can show; recommends among the protocols of the program. */
   public static DayAnswers answersOfOneDay() {
     return new DayAnswers(() -> List.copyOf(BundledProtocols.load().all()));

@@ -201,7 +201,7 @@ class NoiseTest {
     assertThat(ran.code()).isZero();
     assertThat(ran.out()).contains("times its own noise or more", "Nothing is committed yet.");
     assertThat(ran.err())
-        .startsWith("Earlier days were not asked for the noise of the other measures: ")
+        .startsWith("The notebook was not asked for your noise, nor for the series of the plan: ")
         .hasLineCount(1);
     assertThat(session.notebook).hasContent("no notebook at all");
   }

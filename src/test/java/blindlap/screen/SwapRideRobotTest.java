@@ -55,6 +55,8 @@ import org.junit.jupiter.api.io.TempDir;
  * gives seeds and seconds, such as -Drobot=200,30.
  */
 class SwapRideRobotTest {
+  private static final int LEAST = 60;
+
   private static final String PIN = "4711";
   private static final List<String> TYPED =
       List.of("26", "9", "6", "1.55", "24,5", "1,2.3", "", "soft", "x y", "1:33.1", "−3", "7");
@@ -147,7 +149,8 @@ class SwapRideRobotTest {
 
     void press(Duration time) {
       long until = System.nanoTime() + time.toNanos();
-      while (System.nanoTime() < until) {
+      // However slow the machine, so many at least.
+      while (System.nanoTime() < until || presses < LEAST) {
         Window.run(this::once);
       }
     }
@@ -305,7 +308,6 @@ class SwapRideRobotTest {
         stints(entries);
         assertThat(notebook.verify().sound()).isTrue();
       }
-      assertThat(presses).as("pressed").isGreaterThan(50);
     }
 
     /** What the helper has in hand when the window closes is found again. */

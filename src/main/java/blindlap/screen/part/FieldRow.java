@@ -14,14 +14,14 @@ import javafx.scene.layout.VBox;
  * all of them, as wide as the column, with the field's name: under a field of four letters it would
  * be a pillar of syllables, and beside it it would push the other fields away while somebody types.
  */
-final class FieldRow extends FlowPane {
+final class FieldRow extends FlowPane implements Steady {
   /** Width for which a row is measured where it is given none: that of the widest section. */
   private static final double WRAP = 1000;
 
   private static final double GAP = 4;
 
-  private final SteadyBox.Heights least = new SteadyBox.Heights();
-  private final SteadyBox.Heights usual = new SteadyBox.Heights();
+  private final SteadyHeights least = new SteadyHeights();
+  private final SteadyHeights usual = new SteadyHeights();
 
   FieldRow(Node... fields) {
     super(16, 10, fields);
@@ -66,7 +66,8 @@ final class FieldRow extends FlowPane {
     return width - snappedLeftInset() - snappedRightInset();
   }
 
-  void forget() {
+  @Override
+  public void forget() {
     least.forget();
     usual.forget();
   }
@@ -76,7 +77,7 @@ final class FieldRow extends FlowPane {
     // The row is asked while it is still being made.
     if (usual != null) {
       forget();
-      SteadyBox.forgetAround(this);
+      Steady.forgetAround(this);
     }
     super.requestLayout();
   }
@@ -121,6 +122,6 @@ final class FieldRow extends FlowPane {
       top += GAP + height;
     }
     forget();
-    SteadyBox.forgetAround(this);
+    Steady.forgetAround(this);
   }
 }

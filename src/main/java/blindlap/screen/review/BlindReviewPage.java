@@ -118,7 +118,12 @@ public final class BlindReviewPage extends VBox {
     put(table, whole(words(String.valueOf(lap.number()))), column++, row, "table-row");
     put(table, whole(words(String.valueOf(lap.code()), "strong")), column++, row, "table-row");
     if (starts(view)) {
-      put(table, whole(words(lap.start().isEmpty() ? "–" : lap.start())), column++, row, "table-row");
+      put(
+          table,
+          whole(words(lap.start().isEmpty() ? "–" : lap.start())),
+          column++,
+          row,
+          "table-row");
     }
     for (int i = 0; i < lap.values().size(); i++) {
       Label value = words(lap.values().get(i));
