@@ -144,7 +144,7 @@ class EarlierNoiseTest {
    */
   private static void told(PlanModel model, List<List<String>> told) {
     List<List<String>> rows = model.answer().shownProperty().get().measures();
-    assertThat(rows.get(0).get(2)).matches("[0-9.]+ s or more");
+    assertThat(rows.get(0).get(2)).matches("[0-9.]+.s or more");
     assertThat(rows.subList(1, rows.size())).isEqualTo(told.subList(1, told.size()));
   }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.RamFolder;
 import blindlap.desk.MistakeLog;
 import blindlap.desk.TestDay;
+import blindlap.ride.RideSheet;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Fonts;
 import blindlap.screen.part.HoldButton;
@@ -168,7 +169,7 @@ class SwapRideRobotTest {
     }
 
     private void one() {
-      switch (random.nextInt(12)) {
+      switch (random.nextInt(13)) {
         case 0, 1, 2, 3 -> button();
         case 4, 5 -> type();
         case 6 -> key();
@@ -176,7 +177,21 @@ class SwapRideRobotTest {
         case 8 -> time(Duration.ofMinutes(random.nextInt(4)));
         case 9 -> handling();
         case 10 -> door();
+        case 11 -> riding();
         default -> shell.go(random.nextBoolean() ? Shell.Page.SWAP : Shell.Page.RIDE);
+      }
+    }
+
+    /** As a rider would: a lap's time goes by, and what leads on is said. */
+    private void riding() {
+      shell.go(Shell.Page.RIDE);
+      time(Duration.ofSeconds(60 + random.nextInt(200)));
+      RideSheet sheet = ride.sheetProperty().get();
+      switch (sheet.stage()) {
+        case WARM_UP -> ride.warmUpRidden();
+        case SETTLING, SCORED -> ride.lapDone();
+        case DONE -> ride.next();
+        case HAND_OVER, NO_SESSION, CAP, ALL_RIDDEN, OVER -> {}
       }
     }
 
