@@ -66,7 +66,10 @@ class DayWaitsTest {
         stint == 6
             ? entry.withTiming(new HelperEntry.Timing(GIVEN, took.minusSeconds(60), null, ""))
             : entry;
-    assertThat(helper.handOver(said)).isInstanceOf(Sessions.Result.Done.class);
+    // Sample days are made without the test library.
+    if (!(helper.handOver(said) instanceof Sessions.Result.Done)) {
+      throw new AssertionError("the hand-over of stint " + stint + " was refused");
+    }
     if (stint > 0) {
       day.clock().move(Duration.ofMinutes(10));
       ride.accept(stint);
