@@ -38,7 +38,7 @@ final class ReportPlan {
     page.p(WORDS.say(design, plan.setups().size(), plan.stints(), plan.protocol().title()));
     page.p(
         WORDS.say(
-            "laps",
+            medians() ? "laps.summary" : "laps",
             plan.laps().warmUp(),
             plan.laps().settling(),
             plan.laps().scored(),
@@ -141,12 +141,16 @@ final class ReportPlan {
                 .map(WORDS::say)
                 .toList(),
             rows)
-        .note(WORDS.say("level"));
+        .note(WORDS.say(medians() ? "level.summary" : "level"));
     for (Measure m : plan.measures()) {
       if (m.summary() == StintSummary.MEDIAN) {
         page.note(WORDS.say("median", m.name(), plan.laps().scored()));
       }
     }
+  }
+
+  private boolean medians() {
+    return plan.measures().stream().anyMatch(m -> m.summary() == StintSummary.MEDIAN);
   }
 
   private void blinding() {
