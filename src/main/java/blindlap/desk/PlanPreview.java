@@ -9,6 +9,7 @@ import blindlap.plan.DeclaredNoise;
 import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanCheck;
+import blindlap.plan.PlanFault;
 import blindlap.plan.PlanHints;
 import java.util.ArrayList;
 import java.util.List;
@@ -154,14 +155,16 @@ public record PlanPreview(
     Plan plan = read.noise() == null ? told(read, earlier).map(read::with).orElse(read) : read;
     List<String> told = problems.stream().map(Problem::where).map(PlanPreview::path).toList();
     PlanCheck.Judged found = check.apply(plan);
+    boolean ruled = told.stream().noneMatch(PlanPreview::ofTheRule);
     found.problems().stream()
+        .filter(problem -> ruled || problem.fault() != PlanFault.CANNOT_SHOW_ANYTHING)
         .filter(problem -> told.stream().noneMatch(path -> same(path, problem.where())))
         .forEach(problems::add);
     return new PlanPreview(
         Optional.of(plan),
         problems,
         PlanHints.of(plan),
-        answer.apply(plan),
+        ruled ? answer.apply(plan) : Optional.empty(),
         earlier,
         found.whole());
   }
@@ -180,6 +183,11 @@ public record PlanPreview(
   /** A place without the line and column it has in a file. */
   private static String path(String where) {
     return where.replaceFirst(" ?\\(?line \\d+, column \\d+\\)?$", "");
+  }
+
+  /** True where a mistake leaves the rule a stand-in, of which nothing is said. */
+  private static boolean ofTheRule(String path) {
+    return path.equals("stints") || path.matches("(protocol|rule)([.\\[].*)?");
   }
 
   /** True if what was said of one place makes it pointless to say more of the other. */
