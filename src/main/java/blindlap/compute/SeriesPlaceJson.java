@@ -2,12 +2,15 @@ package blindlap.compute;
 
 import blindlap.plan.PlanJson;
 import blindlap.review.SeriesFinding;
+import blindlap.review.SeriesPeeks;
 import blindlap.review.SeriesPlace;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -28,6 +31,7 @@ final class SeriesPlaceJson {
     place.setups().forEach(setups::add);
     node.put("verdict", place.verdict().map(Verdict::text).orElse(null));
     node.put("no_verdict", place.noVerdict().map(PlanJson::word).orElse(null));
+    place.end().ifPresent(end -> write(node.putObject("ended_early"), end));
     place.estimate().ifPresent(estimate -> node.put("estimate", estimate));
     place
         .interval95()
@@ -54,12 +58,34 @@ final class SeriesPlaceJson {
         text(node, "no_verdict")
             .map(word -> word.toUpperCase(Locale.ROOT).replace(' ', '_'))
             .map(SeriesFinding.NoVerdict::valueOf),
+        node.path("ended_early").isObject()
+            ? Optional.of(end(node.path("ended_early")))
+            : Optional.empty(),
         node.path("estimate").isNumber()
             ? OptionalDouble.of(node.path("estimate").doubleValue())
             : OptionalDouble.empty(),
         wide.size() == 2
             ? Optional.of(new Interval(wide.get(0).doubleValue(), wide.get(1).doubleValue()))
             : Optional.empty());
+  }
+
+  private static void write(ObjectNode node, SeriesPeeks.Ended end) {
+    node.put("session", end.session());
+    node.put("at", end.at().toString());
+    node.put("reason", end.reason());
+    node.put("decided_by", end.decidedBy());
+  }
+
+  private static SeriesPeeks.Ended end(JsonNode node) {
+    try {
+      return new SeriesPeeks.Ended(
+          node.path("session").asText(),
+          Instant.parse(node.path("at").asText()),
+          node.path("reason").asText(),
+          node.path("decided_by").asText());
+    } catch (DateTimeParseException e) {
+      throw new IllegalArgumentException("at is no time", e);
+    }
   }
 
   private static Optional<String> text(JsonNode node, String name) {

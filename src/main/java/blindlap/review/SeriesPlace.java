@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
  * @param setups names of the setups as the series' first plan has them
  * @param verdict of the series
  * @param noVerdict why there is none
+ * @param end how it was ended early; empty for most
  * @param estimate second less first of these setups on the scale of the analysis
  * @param interval95 of the estimate
  */
@@ -29,6 +30,7 @@ public record SeriesPlace(
     List<String> setups,
     Optional<Verdict> verdict,
     Optional<SeriesFinding.NoVerdict> noVerdict,
+    Optional<SeriesPeeks.Ended> end,
     OptionalDouble estimate,
     Optional<Interval> interval95) {
   public SeriesPlace {
@@ -52,6 +54,7 @@ public record SeriesPlace(
         finding.setups().stream().map(setup -> setup.name()).toList(),
         finding.verdict(),
         finding.noVerdict(),
+        finding.end(),
         general
             ? OptionalDouble.of(finding.general().orElseThrow().estimate())
             : finding

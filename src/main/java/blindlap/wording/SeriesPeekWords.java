@@ -29,7 +29,8 @@ public final class SeriesPeekWords {
     return lines;
   }
 
-  private static String ended(SeriesPeeks.Ended end) {
+  /** When a series was ended early, why and by whom. */
+  static String ended(SeriesPeeks.Ended end) {
     return WORDS.say(
         end.decidedBy().isEmpty() ? "ended.when.unnamed" : "ended.when",
         time(end.at()),

@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.review.SeriesFinding;
 import blindlap.review.SeriesPlace;
 import blindlap.stats.compare.Verdict;
 import blindlap.wording.day.Words;
@@ -29,8 +30,13 @@ public final class SeriesPlaceWords {
   private static String answer(Plan plan, SeriesPlace place) {
     Measure measure = plan.primary().orElse(null);
     if (measure == null || place.verdict().isEmpty() || place.estimate().isEmpty()) {
+      if (place.end().isPresent()) {
+        return WORDS.say("place.ended", SeriesPeekWords.ended(place.end().get()));
+      }
       return WORDS.say(
-          "place.none", place.pooled(), place.declared().map(String::valueOf).orElse(""));
+          place.noVerdict().filter(SeriesFinding.NoVerdict.PEEKED::equals).isPresent()
+              ? "place.peeked"
+              : "place.none", place.pooled(), place.declared().map(String::valueOf).orElse(""));
     }
     Verdict verdict = place.verdict().get();
     DifferenceWords words =

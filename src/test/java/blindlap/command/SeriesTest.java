@@ -280,6 +280,20 @@ class SeriesTest {
     assertThat(ok("series", "k-or-l").out())
         .contains("The series was ended early", "by A. Quill: broken wrist", "2 of 3 declared");
     assertThat(json().get("no_verdict").asText()).isEqualTo("ended early");
+    // A day of it says why by itself, also from a package that lies alone.
+    Path alone = session.folder.resolve("alone");
+    ok("export", ids.get(1), "--out", alone.toString());
+    for (String said : List.of(ok("review", ids.get(1)).out(), from(alone))) {
+      assertThat(said)
+          .contains(
+              "Session 2 of 3 declared in the series \"k-or-l\". The series itself has no verdict."
+                  + " Ended early on ",
+              "by A. Quill: broken wrist");
+    }
+  }
+
+  private String from(Path folder) {
+    return ok("review", "--from", folder.toString()).out();
   }
 
   @Test
