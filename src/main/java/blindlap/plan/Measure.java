@@ -67,8 +67,8 @@ public record Measure(
         "");
   }
 
-  /** The same measure with the mean of a stint's laps, whatever it declares. */
-  public Measure withMean() {
+  /** The same measure with another value of a stint. */
+  public Measure with(StintSummary other) {
     return new Measure(
         name,
         kind,
@@ -80,7 +80,7 @@ public record Measure(
         worthwhile,
         drift,
         scale,
-        StintSummary.MEAN,
+        other,
         definition,
         worthwhileReason);
   }

@@ -6,6 +6,7 @@ import blindlap.session.Fact;
 import blindlap.session.PlainLap;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapState;
+import blindlap.stats.compare.StintSummary;
 import blindlap.stats.noise.RiderNoise;
 import blindlap.stats.noise.StintNoise;
 import java.math.BigDecimal;
@@ -56,7 +57,7 @@ public record NoiseDay(
 
   /** Of an unsealed session. Setups are taken as they were really on. */
   static NoiseDay of(DayRecord day, Measure measure) {
-    StintValues stints = StintValues.of(day, measure.withMean(), StintValues.Laps.NOT_VOID);
+    StintValues stints = StintValues.of(day, measure.with(StintSummary.MEAN), StintValues.Laps.NOT_VOID);
     return of(
         day.session(),
         day.plan().day(),
@@ -75,7 +76,7 @@ public record NoiseDay(
         StintValues.of(
             plan,
             id -> state.lap(id).map(NoiseDay::lap),
-            measure.withMean(),
+            measure.with(StintSummary.MEAN),
             StintValues.Laps.NOT_VOID);
     return of(
         state.id().text(),

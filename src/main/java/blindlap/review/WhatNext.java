@@ -4,8 +4,10 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Rule;
 import blindlap.plan.Schedule;
+import blindlap.stats.compare.StintSummary;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
+import blindlap.stats.noise.LapNoise;
 import blindlap.stats.noise.RiderNoise;
 import java.util.ArrayList;
 import java.util.List;
@@ -125,8 +127,12 @@ public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
       gains.add(new Gain(Change.BLOCKS, 0, block, then, then, true));
     }
     int laps = plan.laps().scored();
-    // All the noise shared by the laps of a stint: no gain; none of it: that of their mean.
-    double best = now.difference() * Math.sqrt((double) laps / (laps + MORE_LAPS));
+    // All the noise shared by the laps of a stint: no gain; none of it: that of their summary.
+    StintSummary summary = plan.primary().map(Measure::summary).orElse(StintSummary.MEAN);
+    double best =
+        now.difference()
+            * Math.sqrt(
+                LapNoise.share(laps + MORE_LAPS, summary) / LapNoise.share(laps, summary));
     gains.add(new Gain(Change.LAPS, laps, laps + MORE_LAPS, best, now.difference(), lapsFit(plan)));
     if (setups == 2 && plan.series() == null) {
       double then = shows.difference(plan.protocol().rule(2, stints), 2) * noise.sd();

@@ -186,8 +186,12 @@ public record LapNoise(RiderNoise lap, RiderNoise stint, double laps) {
     return new Interval(sd * Math.sqrt(share(planned, summary)), sd);
   }
 
-  /** Variance of a stint's summary over σ_w²: 1/m for the mean; for the median of normal laps. */
-  static double share(int laps, StintSummary summary) {
+  /**
+   * Variance of a stint's summary over σ_w²: 1/m for the mean; for the median of normal laps.
+   *
+   * @param laps m, at least 1
+   */
+  public static double share(int laps, StintSummary summary) {
     return switch (summary) {
       case MEAN -> 1.0 / laps;
       case MEDIAN -> MedianVariance.of(laps);
