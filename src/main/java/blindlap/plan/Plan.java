@@ -99,6 +99,15 @@ public record Plan(
 
   /** The same plan with another rule and number of stints. */
   public Plan with(Protocol otherProtocol, int otherStints) {
+    return with(otherProtocol, otherStints, noise);
+  }
+
+  /** The same plan with what is known of the rider's noise. */
+  public Plan with(DeclaredNoise known) {
+    return with(protocol, stints, known);
+  }
+
+  private Plan with(Protocol otherProtocol, int otherStints, @Nullable DeclaredNoise otherNoise) {
     return new Plan(
         kind,
         question,
@@ -118,34 +127,7 @@ public record Plan(
         laps,
         blinding,
         timetable,
-        noise,
-        override,
-        series,
-        seriesSessions);
-  }
-
-  /** The same plan with what is known of the rider's noise. */
-  public Plan with(DeclaredNoise known) {
-    return new Plan(
-        kind,
-        question,
-        expectations,
-        rider,
-        trail,
-        day,
-        conditions,
-        setups,
-        change,
-        bikes,
-        differencesReason,
-        bike,
-        measures,
-        protocol,
-        stints,
-        laps,
-        blinding,
-        timetable,
-        known,
+        otherNoise,
         override,
         series,
         seriesSessions);
