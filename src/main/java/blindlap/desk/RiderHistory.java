@@ -9,7 +9,8 @@ import blindlap.session.Notebook;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.stats.compare.Scale;
-import blindlap.stats.noise.RiderNoise;
+import blindlap.stats.compare.StintSummary;
+import blindlap.stats.noise.LapNoise;
 import blindlap.wording.NoiseWords;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -96,7 +97,7 @@ public final class RiderHistory {
         records.stream()
             .filter(record -> record.isAbout(measure, scoredLaps))
             .findFirst()
-            .flatMap(RiderHistory::declared);
+            .flatMap(record -> declared(record, measure.summary()));
   }
 
   /** What earlier days tell a plan. */
@@ -109,19 +110,30 @@ public final class RiderHistory {
     return suggestNoise(rider, trail, measure, 1);
   }
 
-  private static Optional<DeclaredNoise> declared(NoiseRecord record) {
+  /**
+   * Days are told by means of their laps. A stint of medians scatters more, by at most this much if
+   * laps behave normally (docs/method.md#lap-noise).
+   */
+  private static double factor(StintSummary summary, int laps) {
+    return Math.sqrt(LapNoise.share(laps, summary) / LapNoise.share(laps, StintSummary.MEAN));
+  }
+
+  private static Optional<DeclaredNoise> declared(NoiseRecord record, StintSummary summary) {
     return record
         .pooled()
         .filter(noise -> noise.sd() > 0)
         .map(
             noise ->
                 new DeclaredNoise(
-                    typed(record, noise), noise.df(), NoiseWords.source(record), null));
+                    typed(record, noise.sd() * factor(summary, record.scoredLaps())),
+                    noise.df(),
+                    NoiseWords.source(record),
+                    null));
   }
 
   /** As a plan has it: in the unit, or in per cent on the ratio scale. */
-  private static BigDecimal typed(NoiseRecord record, RiderNoise noise) {
-    double sd = record.measure().scale() == Scale.RATIO ? 100 * Math.expm1(noise.sd()) : noise.sd();
-    return BigDecimal.valueOf(sd).round(DIGITS);
+  private static BigDecimal typed(NoiseRecord record, double sd) {
+    double said = record.measure().scale() == Scale.RATIO ? 100 * Math.expm1(sd) : sd;
+    return BigDecimal.valueOf(said).round(DIGITS);
   }
 }

@@ -57,7 +57,8 @@ public record NoiseDay(
 
   /** Of an unsealed session. Setups are taken as they were really on. */
   static NoiseDay of(DayRecord day, Measure measure) {
-    StintValues stints = StintValues.of(day, measure.with(StintSummary.MEAN), StintValues.Laps.NOT_VOID);
+    StintValues stints =
+        StintValues.of(day, measure.with(StintSummary.MEAN), StintValues.Laps.NOT_VOID);
     return of(
         day.session(),
         day.plan().day(),

@@ -131,8 +131,7 @@ public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
     StintSummary summary = plan.primary().map(Measure::summary).orElse(StintSummary.MEAN);
     double best =
         now.difference()
-            * Math.sqrt(
-                LapNoise.share(laps + MORE_LAPS, summary) / LapNoise.share(laps, summary));
+            * Math.sqrt(LapNoise.share(laps + MORE_LAPS, summary) / LapNoise.share(laps, summary));
     gains.add(new Gain(Change.LAPS, laps, laps + MORE_LAPS, best, now.difference(), lapsFit(plan)));
     if (setups == 2 && plan.series() == null) {
       double then = shows.difference(plan.protocol().rule(2, stints), 2) * noise.sd();

@@ -36,7 +36,9 @@ public final class SeriesPlaceWords {
       return WORDS.say(
           place.noVerdict().filter(SeriesFinding.NoVerdict.PEEKED::equals).isPresent()
               ? "place.peeked"
-              : "place.none", place.pooled(), place.declared().map(String::valueOf).orElse(""));
+              : "place.none",
+          place.pooled(),
+          place.declared().map(String::valueOf).orElse(""));
     }
     Verdict verdict = place.verdict().get();
     DifferenceWords words =

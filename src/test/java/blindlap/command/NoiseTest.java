@@ -1,8 +1,11 @@
 package blindlap.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -204,5 +207,35 @@ class NoiseTest {
         .startsWith("The notebook was not asked for your noise, nor for the series of the plan: ")
         .hasLineCount(1);
     assertThat(session.notebook).hasContent("no notebook at all");
+  }
+
+  /** Medians of three normal laps scatter √(3 · .4487) times as much as their means. */
+  @Test
+  void aPlanOfMediansTakesTheNoiseOfMeansAsMuchLargerAsMediansMayScatter() {
+    String three = NOISE_RUN + "laps: {warm_up: 0, settling: 0, scored: 3}\n";
+    ok("commit", session.file("three.yaml", three).toString());
+    StringBuilder laps = new StringBuilder("lap;lap time\n");
+    for (int lap = 1; lap <= 18; lap++) {
+      laps.append(lap).append(';').append(95 + lap * lap * lap % 11 * 3).append(".0\n");
+    }
+    ok("record", "latest", session.file("three.csv", laps.toString()).toString());
+    ok("close-day", "latest");
+    double mean = noiseOf("mean");
+    assertThat(noiseOf("median") / mean).isCloseTo(Math.sqrt(3 * .4487), within(0.02));
+  }
+
+  private double noiseOf(String summary) {
+    String plan =
+        NOISE_RUN
+                .replace("kind: noise run\n", "")
+                .replace("{name: Shock K}", "{name: Shock K}, {name: Shock L}")
+                .replace("primary}", "primary, worthwhile: 0.5, summary: " + summary + "}")
+                .replace("stints: 6", "stints: 12")
+            + "differences_reason: whole parts are compared\n"
+            + "laps: {warm_up: 0, settling: 0, scored: 3}\n";
+    String said = ok("plan", session.file("three.yaml", plan).toString(), "--days", "1").out();
+    Matcher noise = Pattern.compile("Your noise is ([0-9.]+).s").matcher(said);
+    assertThat(noise.find()).as(said).isTrue();
+    return Double.parseDouble(noise.group(1));
   }
 }

@@ -21,7 +21,8 @@ import org.junit.jupiter.api.Test;
 class MedianOfStintsTest {
   private static final Rule RULE = Rule.blocks(2, 12, 4);
   private static final String ORDER = "ABBABABAABAB";
-  private static final Plan PLAN = Days.plan(RULE, List.of(Days.lapTime().with(StintSummary.MEDIAN)), 3);
+  private static final Plan PLAN =
+      Days.plan(RULE, List.of(Days.lapTime().with(StintSummary.MEDIAN)), 3);
   private static final int SPOILED = 4;
 
   /** Half a second between the setups, and one lap of a stint with a fall of a minute. */
