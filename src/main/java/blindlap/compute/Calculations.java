@@ -15,8 +15,7 @@ import java.util.TreeMap;
  * <p>To add one: write a small final class in this package for its family, with a static {@code
  * all()} that returns {@link Calculation}s made with {@link Calculation#of} (name, allowed fields,
  * a method from {@link blindlap.compute.Given} to {@link Evaluation}), and add its {@code all()} to
- * {@link #standard()}. Then take its name off the list in {@code CheckFilesTest}, and its check
- * files run.
+ * {@link #standard()}. {@code CheckFilesTest} holds that it has an outside check.
  */
 public final class Calculations {
   private final SortedMap<String, Calculation> byName;
@@ -39,6 +38,10 @@ public final class Calculations {
     all.addAll(FamilyCalculations.all());
     all.addAll(SessionCalculations.all());
     all.addAll(StoppingCalculations.all());
+    all.addAll(LevelCalculations.all());
+    all.addAll(TrailCalculations.all());
+    all.addAll(FieldCalculations.all());
+    all.addAll(VibrationCalculations.all());
     return of(all);
   }
 

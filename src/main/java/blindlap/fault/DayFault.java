@@ -20,6 +20,10 @@ public enum DayFault implements Fault {
   TOO_FEW_STINTS,
   /** On the stints left one setup is missing or follows the drift. */
   SETUPS_NOT_APART,
+  /** Two levels of a setting are the same number: the number. */
+  LEVEL_TWICE,
+  /** On the stints left there is one level, or levels follow the drift. */
+  LEVELS_NOT_APART,
   /** Argument: number of the covariate, from 1. */
   COVARIATE_HOLDS_NOTHING,
   /** A value is beyond all numbers. */

@@ -39,6 +39,16 @@ public final class KnotSink implements PairSums {
     }
   }
 
+  /** One order of a set whose mirror images are walked themselves, or do not belong to it. */
+  void order(double a, double b, double c) {
+    if (c > noInformation) {
+      double reach = s * Math.sqrt(c);
+      emit(-a, reach - b, reach);
+    } else {
+      emit(0, s, s);
+    }
+  }
+
   /** The observed order and its mirror image, for sampled reference sets. */
   public void observedAndMirror() {
     orderAndMirror(0, s * s, s * s);

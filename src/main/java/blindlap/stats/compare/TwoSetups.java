@@ -88,7 +88,7 @@ public final class TwoSetups {
   }
 
   /** Without variation every order ties with every other. */
-  private static ConfidenceCurve flat(Assignments set) {
+  static ConfidenceCurve flat(Assignments set) {
     return new ConfidenceCurve(
         new double[0], set.count().min(BigInteger.valueOf(Long.MAX_VALUE)).longValue(), 0, 1);
   }

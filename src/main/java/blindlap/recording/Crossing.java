@@ -1,0 +1,10 @@
+package blindlap.recording;
+
+/**
+ * A track went through a gate.
+ *
+ * @param seconds on the recorder's clock
+ * @param direction +1 from the left to the right of the line from the gate's first end to its
+ *     second, −1 the other way
+ */
+public record Crossing(double seconds, int direction) {}

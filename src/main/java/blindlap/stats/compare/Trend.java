@@ -1,0 +1,203 @@
+package blindlap.stats.compare;
+
+import blindlap.fault.DayFault;
+import blindlap.fault.StatsException;
+import blindlap.fault.Unusable;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.order.DayCheck;
+import blindlap.stats.order.Nuisance;
+import blindlap.stats.order.Sampling;
+import java.math.BigInteger;
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * Trend over the levels of one setting by re-randomisation (docs/method.md#trend): the difference
+ * from the lowest to the highest level after drift, with its exact confidence curve, and whether
+ * the trend bends. The curve is that of two setups with the centred level in place of ±1/2; every
+ * order has one knot, for mirror images belong to the set only where levels are symmetric.
+ *
+ * <p>Use {@link #of}; the result is immutable.
+ */
+public final class Trend {
+  private final Assignments set;
+  private final LevelFit fit;
+  private final ConfidenceCurve curve;
+  private final Optional<Bend> bend;
+  private final boolean sampled;
+  private final Sampling sampling;
+
+  private Trend(
+      Assignments set,
+      LevelFit fit,
+      ConfidenceCurve curve,
+      Optional<Bend> bend,
+      boolean sampled,
+      Sampling sampling) {
+    this.set = set;
+    this.fit = fit;
+    this.curve = curve;
+    this.bend = bend;
+    this.sampled = sampled;
+    this.sampling = sampling;
+  }
+
+  /**
+   * Follows the values over the levels.
+   *
+   * @param set the admissible orders, one setup per level
+   * @param levels the number of each level, for setup A first; no two equal
+   * @param order the order ridden, a member of the set
+   * @param values one value per stint; NaN where none
+   * @param valid true where the stint counts
+   * @param nuisance what is removed; a stint on which a covariate is not known is masked
+   * @param sampling what to do with very large sets
+   * @throws StatsException if levels are equal, or values do not fit or do not tell levels apart
+   */
+  public static Trend of(
+      Assignments set,
+      double[] levels,
+      int[] order,
+      double[] values,
+      boolean[] valid,
+      Nuisance nuisance,
+      Sampling sampling) {
+    refuse(set, levels);
+    DayCheck.order(set, order);
+    boolean[] use = nuisance.known(DayCheck.used(set, "values", values, valid));
+    sampling.check(set);
+    Residuals residuals = Residuals.required(use, nuisance);
+    double[] x = LevelFit.centred(levels);
+    LevelFit fit = new LevelFit(x, order, values, use, residuals);
+    if (fit.noVariation) {
+      return new Trend(set, fit, TwoSetups.flat(set), Optional.empty(), false, sampling);
+    }
+    boolean sampled = sampling.samples(set);
+    int capacity = sampled ? sampling.draws() + 1 : set.count().intValueExact();
+    KnotSink sink = new KnotSink(capacity, fit.estimate, fit.c, fit.scale);
+    double[][] vectors = {fit.e, fit.wx, fit.wy};
+    Bend.Tally tally = bend(set, fit, x, order, use, residuals, vectors);
+    int columns = residuals.columns();
+    TrendWalk walk =
+        new TrendWalk(
+            set,
+            residuals,
+            use,
+            x,
+            LevelFit.bent(x),
+            vectors,
+            sums -> {
+              double c = sums[4];
+              for (int q = 0; q < columns; q++) {
+                c -= sums[TrendWalk.NUISANCE + q] * sums[TrendWalk.NUISANCE + q];
+              }
+              sink.order(sums[0], sums[1], c);
+              tally.order(sums);
+            });
+    if (sampled) {
+      walk.visit(order);
+      walk.sample(sampling.draws(), sampling.source());
+    } else {
+      walk.run();
+    }
+    boolean bends = levels.length > 2 && fit.df > 1;
+    return new Trend(
+        set,
+        fit,
+        sink.curve(fit.scale),
+        bends ? Optional.of(tally.found()) : Optional.empty(),
+        sampled,
+        sampling);
+  }
+
+  private static Bend.Tally bend(
+      Assignments set,
+      LevelFit fit,
+      double[] x,
+      int[] order,
+      boolean[] use,
+      Residuals residuals,
+      double[][] vectors) {
+    double[][] observed = new double[1][];
+    new TrendWalk(
+            set, residuals, use, x, LevelFit.bent(x), vectors, sums -> observed[0] = sums.clone())
+        .visit(order);
+    double total = Residuals.dot(fit.wy, fit.wy);
+    return new Bend.Tally(total, fit.df - 1, residuals.columns(), observed[0]);
+  }
+
+  private static void refuse(Assignments set, double[] levels) {
+    if (levels.length != set.setups()) {
+      throw new StatsException(
+          "levels",
+          "has " + levels.length + " levels, but the rule has " + set.setups() + " setups.");
+    }
+    double[] sorted = levels.clone();
+    Arrays.sort(sorted);
+    for (int i = 1; i < sorted.length; i++) {
+      if (sorted[i] == sorted[i - 1]) {
+        throw new Unusable(
+            "levels", "holds " + sorted[i] + " twice.", DayFault.LEVEL_TWICE, sorted[i]);
+      }
+    }
+  }
+
+  /** Number of admissible orders, whether walked or sampled. */
+  public BigInteger count() {
+    return set.count();
+  }
+
+  /** From the lowest to the highest level, in the unit of the values. */
+  public double estimate() {
+    return fit.estimate;
+  }
+
+  /** The same per unit of the levels. */
+  public double perUnit(double[] levels) {
+    return fit.estimate / LevelFit.range(levels);
+  }
+
+  /** Stint-to-stint standard deviation after drift and trend, with {@link #df()}. */
+  public double noiseSd() {
+    return fit.noiseSd;
+  }
+
+  /** Degrees of freedom of the noise: stints used less nuisance columns less 1. */
+  public int df() {
+    return fit.df;
+  }
+
+  /** True if nothing is left to vary once drift and trend are removed: no test is possible. */
+  public boolean noVariation() {
+    return fit.noVariation;
+  }
+
+  /** True if the reference set was sampled. */
+  public boolean sampled() {
+    return sampled;
+  }
+
+  /** Monte-Carlo standard error of a p-value; 0 where the set was walked whole. */
+  public double pError(double p) {
+    return sampled ? Math.sqrt(p * (1 - p) / sampling.draws()) : 0;
+  }
+
+  /** The confidence curve of the difference from the lowest to the highest level. */
+  public ConfidenceCurve curve() {
+    return curve;
+  }
+
+  /** Whether the trend bends; empty for two levels, without variation, or if no noise is left. */
+  public Optional<Bend> bend() {
+    return bend;
+  }
+
+  /**
+   * The verdict for shifts −D and +D over the whole range. Its {@link
+   * Verdict#NO_WORTHWHILE_DIFFERENCE} says here that there is no worthwhile trend: the middle may
+   * still be best.
+   */
+  public Verdict verdict(double worthwhileLow, double worthwhileHigh) {
+    return noVariation() ? Verdict.NO_VARIATION : Verdict.of(curve, worthwhileLow, worthwhileHigh);
+  }
+}
