@@ -37,6 +37,7 @@ final class Commands {
           "noise",
           "series",
           "import-day",
+          "passes",
           "compute");
 
   private Commands() {}
@@ -79,6 +80,7 @@ final class Commands {
       case "noise" -> new NoiseCommand(setting);
       case "series" -> new SeriesCommand(setting);
       case "import-day" -> new ImportDayCommand(setting);
+      case "passes" -> new PassesCommand();
       case "compute" -> new ComputeCommand(Calculations.standard());
       default -> throw new IllegalArgumentException("no command " + name);
     };

@@ -18,7 +18,9 @@ enum ReadFile {
   /** What was typed from a helper's sheet. */
   SHEET(1_000_000),
   /** One file of a data package. */
-  PACKAGE(50_000_000);
+  PACKAGE(50_000_000),
+  /** A track. */
+  RECORDING(100_000_000);
 
   private final int most;
 

@@ -4,6 +4,15 @@ package blindlap.recording;
  * A recorded point.
  *
  * @param at where
- * @param seconds when, on the recorder's clock
+ * @param seconds when, after the first point of the track
+ * @param radius95 metres within which the place lies with 95 %
+ * @param resumes true if the recorder had stopped in front of it
  */
-public record Fix(Position at, double seconds) {}
+public record Fix(Position at, double seconds, double radius95, boolean resumes) {
+  /** Common practice, no source: what a recorder that tells nothing is taken to hold. */
+  public static final double USUAL_RADIUS = 3;
+
+  public Fix(Position at, double seconds) {
+    this(at, seconds, USUAL_RADIUS, false);
+  }
+}

@@ -66,7 +66,7 @@ public final class Gate {
             "is at " + track.get(i).seconds() + " s, before the point in front of it.");
       }
       if (i > 0) {
-        side.move(track.get(i - 1), track.get(i));
+        side.move(track.get(i - 1), track.get(i), i);
       } else {
         side.start(track.get(0));
       }
@@ -90,13 +90,12 @@ public final class Gate {
     }
 
     /** The second point is reached the short way round from the first, also behind the globe. */
-    void move(Fix from, Fix to) {
+    void move(Fix from, Fix to, int index) {
       double[] start = offset(from.at());
       double[] end = {
         start[0] + from.at().eastTo(to.at()) * metresEast,
         (to.at().latitude() - first.latitude()) * metresNorth
       };
-      double a = left(start);
       double b = left(end);
       if (b == 0) {
         rest(to, end);
@@ -104,7 +103,7 @@ public final class Gate {
       }
       double now = Math.signum(b);
       if (before != 0 && now != before) {
-        cross(from, to, start, end, a, b);
+        cross(from, to, start, end, index);
       }
       before = Math.signum(left(offset(to.at())));
       onLine = Double.NaN;
@@ -116,23 +115,38 @@ public final class Gate {
       }
     }
 
-    private void cross(Fix from, Fix to, double[] start, double[] end, double a, double b) {
+    private void cross(Fix from, Fix to, double[] start, double[] end, int index) {
+      double a = left(start);
       int direction = before > 0 ? 1 : -1;
       if (a == 0) {
         if (!Double.isNaN(onLine)) {
-          found.add(new Crossing(onLine, direction));
+          found.add(new Crossing(onLine, direction, index));
         }
         return;
       }
-      double share = a / (a - b);
+      double share = a / (a - left(end));
       double[] at = {
         start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])
       };
       if (within(at)) {
         found.add(
-            new Crossing(from.seconds() + share * (to.seconds() - from.seconds()), direction));
+            new Crossing(
+                from.seconds() + share * (to.seconds() - from.seconds()), direction, index));
       }
     }
+  }
+
+  /** Metres a second, square to the gate, from one point to the next. */
+  double speed(Fix from, Fix to) {
+    double[] start = offset(from.at());
+    double metres =
+        left(
+                new double[] {
+                  start[0] + from.at().eastTo(to.at()) * metresEast,
+                  (to.at().latitude() - first.latitude()) * metresNorth
+                })
+            - left(start);
+    return Math.abs(metres) / (to.seconds() - from.seconds());
   }
 
   /** Metres east and north of the first end. */

@@ -181,7 +181,8 @@ final class CommandLineSession {
   /** The same with standard output and standard error of the caller. */
   int run(PrintWriter out, PrintWriter err, String... arguments) {
     List<String> all = new ArrayList<>(Arrays.asList(arguments));
-    if (!all.contains("--notebook") && !all.get(0).equals("plan") && !all.get(0).equals("--help")) {
+    boolean bare = List.of("plan", "passes", "--help").contains(all.get(0));
+    if (!all.contains("--notebook") && !bare) {
       all.add("--notebook");
       all.add(notebook.toString());
     }

@@ -282,6 +282,13 @@ class RefusedCommandsTest {
                 "L",
                 "--decimals",
                 "sign")));
+    String gate = "47.1,11.3,47.1001,11.3";
+    all.put(
+        "passes",
+        List.of(
+            line(broken, "--gate", gate),
+            line(broken, "--gate", "47.1,11.3"),
+            line(folder.resolve("nothing").toString(), "--gate", gate, "--json")));
     all.put("compute", List.of(line(broken), line("--check", broken)));
     return all;
   }

@@ -107,6 +107,8 @@ class UnwritableOutputTest {
     lost(day, Done.WRITTEN, "notebook", "--backup");
     lost(day, Done.NOTHING, "noise");
     lost(day, Done.NOTHING, "series");
+    String track = "src/test/resources/blindlap/recordings/t06_bike_5laps_32s_gap.gpx";
+    lost(day, Done.NOTHING, "passes", track, "--gate", "52.1,-43,52.2,-43.1");
     lost(day, Done.NOTHING, "demo", "--help");
     elsewhere(id);
 

@@ -1,0 +1,171 @@
+package blindlap.recording;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * A track's passes of one gate or several in order, and the laps that they make
+ * (docs/method.md#gates). With one gate a lap is from one pass to the next in the direction of the
+ * first; with several it is start, splits and finish in order, each in the direction in which it
+ * was first passed.
+ */
+public final class Passes {
+  private static final double NEAR_GATE = 5;
+
+  /** The radius of 95 % is that many standard deviations of one axis. */
+  private static final double RADIUS_IN_SD = 2.45;
+
+  /** What a rider may gain or lose of speed, m/s², between two points. */
+  private static final double CHANGE = 1;
+
+  /** A lap that is so many times the middle one may be two: a pass may be missing. */
+  private static final double LONG = 1.6;
+
+  /**
+   * From start to finish.
+   *
+   * @param seconds from gate to gate; one number with one gate
+   * @param doubtful true if it needs a person: an end in or near a gap
+   * @param known false if an end lies in a gap, so that its time is a guess
+   * @param pause longest time between two points on the lap that is a gap, in seconds; 0 if none
+   */
+  public record Lap(double[] seconds, boolean doubtful, boolean known, double pause) {
+    /** From start to finish. */
+    public double total() {
+      return Arrays.stream(seconds).sum();
+    }
+  }
+
+  private final List<Pass> passes;
+  private final List<Lap> laps;
+
+  private Passes(List<Pass> passes, List<Lap> laps) {
+    this.passes = List.copyOf(passes);
+    this.laps = List.copyOf(laps);
+  }
+
+  /**
+   * Finds them.
+   *
+   * @param gates at least one: start, splits, finish
+   */
+  public static Passes of(Track track, List<Gate> gates) {
+    List<Pass> passes = new ArrayList<>();
+    for (int gate = 0; gate < gates.size(); gate++) {
+      for (Crossing crossing : gates.get(gate).crossings(track.fixes())) {
+        passes.add(pass(track, gates.get(gate), gate, crossing));
+      }
+    }
+    // A line that is finish and start ends a lap before it begins the next.
+    passes.sort(
+        Comparator.comparingDouble(Pass::seconds)
+            .thenComparing(Comparator.comparingInt(Pass::gate).reversed()));
+    return new Passes(
+        passes, gates.size() == 1 ? rounds(track, passes) : courses(track, passes, gates.size()));
+  }
+
+  private static Pass pass(Track track, Gate gate, int number, Crossing crossing) {
+    List<Fix> fixes = track.fixes();
+    Fix from = fixes.get(crossing.fix() - 1);
+    Fix to = fixes.get(crossing.fix());
+    double speed = gate.speed(from, to);
+    double step = to.seconds() - from.seconds();
+    double place = Math.max(from.radius95(), to.radius95()) / (RADIUS_IN_SD * speed);
+    double straight = CHANGE * step * step / (8 * speed);
+    return new Pass(
+        number,
+        crossing.seconds(),
+        crossing.direction(),
+        speed,
+        Math.hypot(place, straight),
+        gapNear(track, crossing),
+        track.gapBefore(crossing.fix()));
+  }
+
+  private static boolean gapNear(Track track, Crossing crossing) {
+    List<Fix> fixes = track.fixes();
+    double early = crossing.seconds() - NEAR_GATE;
+    double late = crossing.seconds() + NEAR_GATE;
+    for (int i = crossing.fix(); i >= 1 && fixes.get(i).seconds() >= early; i--) {
+      if (track.gapBefore(i)) {
+        return true;
+      }
+    }
+    for (int i = crossing.fix(); i < fixes.size() && fixes.get(i - 1).seconds() <= late; i++) {
+      if (track.gapBefore(i)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static List<Lap> rounds(Track track, List<Pass> passes) {
+    List<Lap> laps = new ArrayList<>();
+    Pass last = null;
+    for (Pass pass : passes) {
+      if (pass.direction() != passes.get(0).direction()) {
+        continue;
+      }
+      if (last != null) {
+        laps.add(lap(track, List.of(last, pass)));
+      }
+      last = pass;
+    }
+    return laps;
+  }
+
+  private static Lap lap(Track track, List<Pass> on) {
+    double[] seconds = new double[on.size() - 1];
+    for (int i = 0; i < seconds.length; i++) {
+      seconds[i] = on.get(i + 1).seconds() - on.get(i).seconds();
+    }
+    return new Lap(
+        seconds,
+        on.stream().anyMatch(Pass::gap),
+        on.stream().noneMatch(Pass::within),
+        track.longestGap(on.get(0).seconds(), on.get(on.size() - 1).seconds()));
+  }
+
+  private static List<Lap> courses(Track track, List<Pass> passes, int gates) {
+    int[] directions = new int[gates];
+    List<Lap> laps = new ArrayList<>();
+    List<Pass> on = new ArrayList<>();
+    for (Pass pass : passes) {
+      if (directions[pass.gate()] == 0) {
+        directions[pass.gate()] = pass.direction();
+      }
+      if (pass.direction() != directions[pass.gate()]) {
+        continue;
+      }
+      if (pass.gate() == on.size() && !on.isEmpty()) {
+        on.add(pass);
+        if (on.size() == gates) {
+          laps.add(lap(track, on));
+          on.clear();
+        }
+      } else if (pass.gate() == 0) {
+        on.clear();
+        on.add(pass);
+      }
+    }
+    return laps;
+  }
+
+  /** In time order. */
+  public List<Pass> passes() {
+    return passes;
+  }
+
+  /** In time order; a lap that misses a gate is none. */
+  public List<Lap> laps() {
+    return laps;
+  }
+
+  /** True if a lap is so long that it may be two, a pass being missing; of three laps and more. */
+  public boolean mayBeTwo(int lap) {
+    double[] totals = laps.stream().mapToDouble(Lap::total).sorted().toArray();
+    return totals.length >= 3 && laps.get(lap).total() > LONG * totals[totals.length / 2];
+  }
+}

@@ -1,0 +1,133 @@
+package blindlap.recording;
+
+import blindlap.fault.Unreadable;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** A recorder's points in order, each later than the one in front of it. */
+public final class Track {
+  private static final double SECOND = 1e9;
+
+  private final Instant start;
+  private final List<Fix> fixes;
+  private final int leftOut;
+  private final double step;
+
+  private Track(Instant start, List<Fix> fixes, int leftOut) {
+    this.start = start;
+    this.fixes = List.copyOf(fixes);
+    this.leftOut = leftOut;
+    this.step = median(fixes);
+  }
+
+  /** Collects points as they are read. */
+  static final class Builder {
+    private final List<Fix> fixes = new ArrayList<>();
+    private Instant start = Instant.EPOCH;
+    private int points;
+    private int timed;
+    private int equal;
+    private boolean resumes;
+
+    /** The recorder stopped, or says so, in front of the next point. */
+    void interrupted() {
+      resumes = !fixes.isEmpty();
+    }
+
+    /** A point without place or time. */
+    void without() {
+      points++;
+    }
+
+    /**
+     * @param radius95 metres
+     * @throws Unreadable if it is earlier than the one in front of it
+     */
+    void add(Position at, Instant time, double radius95) {
+      points++;
+      timed++;
+      if (fixes.isEmpty()) {
+        start = time;
+      }
+      double seconds = seconds(start, time);
+      if (!fixes.isEmpty()) {
+        double before = fixes.get(fixes.size() - 1).seconds();
+        if (seconds < before) {
+          throw new Unreadable(TrackFault.TIME_BACK, timed);
+        }
+        if (seconds == before) {
+          equal++;
+          return;
+        }
+      }
+      fixes.add(new Fix(at, seconds, radius95, resumes));
+      resumes = false;
+    }
+
+    Track track() {
+      if (2 * equal > timed) {
+        throw new Unreadable(TrackFault.TIMES_EQUAL, equal, timed);
+      }
+      if (fixes.size() < 2) {
+        throw new Unreadable(TrackFault.NO_POINTS, points);
+      }
+      return new Track(start, fixes, points - fixes.size());
+    }
+  }
+
+  static double seconds(Instant from, Instant to) {
+    return to.getEpochSecond() - from.getEpochSecond() + (to.getNano() - from.getNano()) / SECOND;
+  }
+
+  private static double median(List<Fix> fixes) {
+    double[] steps = new double[fixes.size() - 1];
+    for (int i = 0; i < steps.length; i++) {
+      steps[i] = fixes.get(i + 1).seconds() - fixes.get(i).seconds();
+    }
+    Arrays.sort(steps);
+    int half = steps.length / 2;
+    return steps.length % 2 == 1 ? steps[half] : (steps[half - 1] + steps[half]) / 2;
+  }
+
+  /** The points, at least two. */
+  public List<Fix> fixes() {
+    return fixes;
+  }
+
+  /** Points without place or time, or at the time of another. */
+  public int leftOut() {
+    return leftOut;
+  }
+
+  /** Median time from point to point, in seconds. */
+  public double step() {
+    return step;
+  }
+
+  /** True if the recorder stopped, or lost its way, between a point and the one in front of it. */
+  boolean gapBefore(int fix) {
+    double limit = Math.max(3, 3 * step);
+    return fixes.get(fix).resumes()
+        || fixes.get(fix).seconds() - fixes.get(fix - 1).seconds() > limit;
+  }
+
+  /** The longest gap between two times, in seconds; 0 if there is none. */
+  double longestGap(double from, double to) {
+    double longest = 0;
+    for (int i = 1; i < fixes.size(); i++) {
+      double early = fixes.get(i - 1).seconds();
+      double late = fixes.get(i).seconds();
+      if (early < to && late > from && gapBefore(i)) {
+        longest = Math.max(longest, late - early);
+      }
+    }
+    return longest;
+  }
+
+  /** The recorder's clock at some seconds after the first point. */
+  public Instant at(double seconds) {
+    return start.plusNanos(Math.round(seconds * SECOND));
+  }
+}

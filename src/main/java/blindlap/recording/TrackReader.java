@@ -1,0 +1,95 @@
+package blindlap.recording;
+
+import blindlap.fault.Unreadable;
+import io.jenetics.jpx.GPX;
+import io.jenetics.jpx.TrackSegment;
+import io.jenetics.jpx.WayPoint;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * Reads a recording: GPX 1.0 and 1.1, and TCX. The text is walked once with nothing outside it
+ * opened and its size bounded ({@link TrackWalk}); then a library reads GPX, and the walk itself
+ * TCX, of which a few elements matter.
+ */
+public final class TrackReader {
+  private TrackReader() {}
+
+  /**
+   * Reads a file.
+   *
+   * @param file all its bytes
+   * @throws Unreadable with a {@link TrackFault} if it is no recording that can be used
+   */
+  public static Track read(byte[] file) {
+    byte[] bytes = sixteen(file) ? narrow(file) : file;
+    if (binary(bytes)) {
+      throw new Unreadable(TrackFault.BINARY);
+    }
+    TrackWalk walk = new TrackWalk(bytes);
+    Optional<String> gpx = walk.run();
+    if (gpx.isEmpty()) {
+      return walk.track();
+    }
+    try {
+      GPX.Version version = gpx.get().equals("1.0") ? GPX.Version.V10 : GPX.Version.V11;
+      return track(
+          GPX.Reader.of(version, GPX.Reader.Mode.LENIENT).read(new ByteArrayInputStream(bytes)));
+    } catch (IOException e) {
+      throw new Unreadable(TrackFault.UNKNOWN_FORMAT);
+    }
+  }
+
+  /** Text in sixteen bits begins with a mark. */
+  private static boolean sixteen(byte[] bytes) {
+    return bytes.length >= 2
+        && ((bytes[0] & 0xff) == 0xfe && (bytes[1] & 0xff) == 0xff
+            || (bytes[0] & 0xff) == 0xff && (bytes[1] & 0xff) == 0xfe);
+  }
+
+  /** The library reads eight bits; a declaration of sixteen would be a lie then. */
+  private static byte[] narrow(byte[] bytes) {
+    return new String(bytes, StandardCharsets.UTF_16)
+        .replaceFirst("(?i)encoding=.utf-16.", "")
+        .getBytes(StandardCharsets.UTF_8);
+  }
+
+  /** No text holds a zero byte. */
+  private static boolean binary(byte[] bytes) {
+    for (int i = 0; i < Math.min(bytes.length, 4096); i++) {
+      if (bytes[i] == 0) {
+        return true;
+      }
+    }
+    return bytes.length >= 2 && (bytes[0] & 0xff) == 0x1f && (bytes[1] & 0xff) == 0x8b;
+  }
+
+  private static Track track(GPX gpx) {
+    Track.Builder builder = new Track.Builder();
+    for (io.jenetics.jpx.Track track : gpx.getTracks()) {
+      for (TrackSegment segment : track.getSegments()) {
+        builder.interrupted();
+        for (WayPoint point : segment.getPoints()) {
+          add(builder, point);
+        }
+      }
+    }
+    return builder.track();
+  }
+
+  private static void add(Track.Builder builder, WayPoint point) {
+    Optional<Instant> time = point.getTime();
+    if (time.isEmpty()) {
+      builder.without();
+      return;
+    }
+    double spread = point.getHdop().filter(Double::isFinite).orElse(1.0);
+    builder.add(
+        new Position(point.getLatitude().doubleValue(), point.getLongitude().doubleValue()),
+        time.get(),
+        Fix.USUAL_RADIUS * Math.max(1, spread));
+  }
+}
