@@ -8,11 +8,13 @@ import blindlap.stats.power.Detectable;
 import blindlap.stats.power.PairsPower;
 import blindlap.stats.power.SimulatedDays;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -167,12 +169,14 @@ public final class DayAnswers {
     }
     DayTerms terms = DayTerms.of(plan);
     PairsPower pairs = java.util.Objects.requireNonNull(base.pairs());
-    double[] truths = terms.truths();
     double[] ladder = pairs.ladder(POWER);
-    double[] all = java.util.Arrays.copyOf(truths, truths.length + ladder.length);
-    System.arraycopy(ladder, 0, all, truths.length, ladder.length);
+    double[] all =
+        Stream.of(terms.truths(), terms.truthsAtLeast(), ladder)
+            .flatMapToDouble(Arrays::stream)
+            .toArray();
     return Optional.of(
-        new DaySimulation.Many(pairs.simulate(all, days, seed, cancelled), truths.length));
+        new DaySimulation.Many(
+            pairs.simulate(all, days, seed, cancelled), all.length - ladder.length));
   }
 
   /**
@@ -264,7 +268,7 @@ public final class DayAnswers {
       double difference = Double.NaN;
       if (base.power() != null && left.smallestP() <= 0.05 + 1e-12) {
         boolean[] ridden = new boolean[stints];
-        java.util.Arrays.fill(ridden, 0, after, true);
+        Arrays.fill(ridden, 0, after, true);
         Detectable formula = DayPower.of(base.set(), ridden, drift).formula();
         difference = terms.shown(formula.difference(terms.noise().sd(), POWER));
         // Some orders have ridden one setup only by then: no formula tells what the rest can show.

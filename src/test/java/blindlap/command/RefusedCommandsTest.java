@@ -241,7 +241,7 @@ class RefusedCommandsTest {
         List.of(
             line("--recover", broken, "--out", folder.resolve("new").toString()),
             line("--verify", "--backup", "--backups", "--search", "two tasks at once")));
-    all.put("noise", List.of(line("--rider", "R. Lind", "--trail")));
+    all.put("noise", List.of(line("--json", "--rider", "R. Lind", "--trail")));
     all.put(
         "series",
         List.of(
