@@ -154,12 +154,12 @@ public final class NoiseWords {
     RiderNoise noise = pooled.get();
     double apart = said(record.measure(), noise.coefficient());
     return WORDS.say(
-            record.told().size() == 1 ? "page.lead.one" : "page.lead",
-            what(record),
-            interval(record.measure(), noise),
-            noise.df(),
-            record.told().size(),
-            Figures.near(apart) + " " + unit(record.measure()));
+        record.told().size() == 1 ? "page.lead.one" : "page.lead",
+        what(record),
+        interval(record.measure(), noise),
+        noise.df(),
+        record.told().size(),
+        Figures.near(apart) + " " + unit(record.measure()));
   }
 
   /** What is behind a record, a sentence each. */

@@ -226,6 +226,7 @@ class RefusedCommandsTest {
         List.of(
             line(broken, "--times"),
             line(plan, "--days", "0"),
+            line(plan, "--divide", "--times"),
             line("--committed", NO_SESSION),
             line("--committed", closed, "--like", closed),
             line("--committed", closed, "--days", "5"),

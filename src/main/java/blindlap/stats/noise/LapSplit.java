@@ -31,7 +31,7 @@ public record LapSplit(double laps, Interval share) {
    *
    * @param laps m, at least 1
    */
-  static double variance(int laps, StintSummary summary) {
+  public static double variance(int laps, StintSummary summary) {
     return switch (summary) {
       case MEAN -> 1.0 / laps;
       case MEDIAN -> MedianVariance.of(laps);
@@ -51,8 +51,7 @@ public record LapSplit(double laps, Interval share) {
    */
   public double factor(double share, int planned, StintSummary summary) {
     return Math.sqrt(
-        (share + (1 - share) * variance(planned, summary))
-            / (share + (1 - share) * (1 / laps)));
+        (share + (1 - share) * variance(planned, summary)) / (share + (1 - share) * (1 / laps)));
   }
 
   /** The same at both ends of ρ, the smaller first; between them it lies between. */
