@@ -102,14 +102,17 @@ public final class DivideWords {
     };
   }
 
-  /** The number alone, for the ends of a bar. */
-  public String end(double difference) {
-    return number(difference);
+  /** The numbers at the ends of a bar, the unit with the last: "0.7", "1.0 s". */
+  public List<String> ends(Division division) {
+    String most = number(division.most());
+    String least = alike(division.least(), most);
+    String last = unit(division, most);
+    return List.of(least.equals(most) ? last : least, last);
   }
 
-  /** The same at the other end of a bar. */
-  public String end(double difference, String other) {
-    return alike(difference, other);
+  /** What the upright through all bars is; empty where nothing can be compared. */
+  public Optional<String> upright() {
+    return worthwhile() > 0 ? Optional.of(say("upright", declared())) : Optional.empty();
   }
 
   /** What is said once a division is taken. */
@@ -180,17 +183,21 @@ public final class DivideWords {
     Division.Reach reach = division.reach();
     String share = Figures.number(100 * reach.share().orElse(0), 0);
     return switch (reach.reached()) {
-      case EITHER_WAY -> Optional.of(say(split() ? "reach.both" : "reach", declared()));
+      case EITHER_WAY -> Optional.of(say(split(division) ? "reach.both" : "reach", declared()));
       case AT_MOST -> Optional.of(say("reach.most", declared(), share));
       case AT_LEAST -> Optional.of(say("reach.least", declared(), share));
-      case NOT -> Optional.of(say(split() ? "reach.not.both" : "reach.not", declared()));
+      case NOT -> Optional.of(say(split(division) ? "reach.not.both" : "reach.not", declared()));
       case UNKNOWN -> Optional.empty();
     };
   }
 
   /** True where what divisions can show hangs on how much of the noise lies in the stint. */
   private boolean split() {
-    return divided.divisions().stream().anyMatch(d -> d.least() < d.most() * (1 - 1e-9));
+    return divided.divisions().stream().anyMatch(DivideWords::split);
+  }
+
+  private static boolean split(Division division) {
+    return division.least() < division.most() * (1 - 1e-9);
   }
 
   /** What is to be said below the table. */

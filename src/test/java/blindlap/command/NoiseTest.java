@@ -318,6 +318,15 @@ class NoiseTest {
     assertThat(width(planned(6))).isBetween(1.0, unknown);
   }
 
+  @Test
+  void theSampleNoiseRunTellsWhereItsNoiseSits() {
+    Path sample = Path.of("sample-sessions/noise-run-on-quarry-loop");
+    ok("commit", sample.resolve("plan.yaml").toString());
+    ok("record", "latest", sample.resolve("laps.csv").toString());
+    ok("close-day", "latest");
+    assertThat(ok("noise").out()).contains("Most of the noise sits in the lap");
+  }
+
   /** The upper end over the lower; 0 if it is no range. */
   private static double width(String answer) {
     Matcher range = Pattern.compile("([0-9.]+) to ([0-9.]+).s or more").matcher(answer);

@@ -1,5 +1,6 @@
 package blindlap.screen.plan;
 
+import blindlap.plan.DayAnswer;
 import blindlap.plot.surface.Drawing;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
@@ -120,11 +121,18 @@ final class PlanDivideView extends SteadyBox {
       put(table, 0, at, style, title, choice(row));
       put(table, 1, at, style, plot(row.shape()), Fields.words(row.cells().get(1), "note"));
       put(table, 2, at, style, Fields.words(row.cells().get(2)));
-      put(table, 3, at, style, plot(row.bar()), Fields.words(row.cells().get(3), "note"));
+      put(table, 3, at, style, shows(row));
       put(table, 4, at, style, Fields.words(row.cells().get(4), "note"));
       at++;
     }
     return table;
+  }
+
+  /** What is no figure of the formula says so in words under its bar. */
+  private Node[] shows(PlanDivisions.Row row) {
+    return row.division().source() == DayAnswer.Source.FORMULA
+        ? new Node[] {plot(row.bar())}
+        : new Node[] {plot(row.bar()), Fields.words(row.cells().get(3), "note")};
   }
 
   private VBox stacked(PlanDivisions.Row row) {

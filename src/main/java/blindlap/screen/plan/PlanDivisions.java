@@ -59,27 +59,31 @@ record PlanDivisions(String day, List<Row> rows, int own, List<String> notes) {
     DivideWords words = new DivideWords(plan, divided);
     List<Division> listed =
         divided.divisions().stream().filter(d -> d.longest() || d.is(plan)).toList();
-    double most = listed.stream().mapToDouble(Division::most).max().orElse(1);
+    List<Division> own =
+        listed.stream()
+            .filter(d -> d.best() || d.plan().protocol().equals(plan.protocol()))
+            .toList();
+    List<Division> others = listed.stream().filter(d -> !own.contains(d)).toList();
+    List<Row> rows = new ArrayList<>(rows(plan, own, words));
+    rows.addAll(rows(plan, others, words));
+    String day = words.upright().map(upright -> words.day() + " " + upright).orElseGet(words::day);
+    return new PlanDivisions(day, rows, own.size(), words.notes());
+  }
+
+  /** Bars of rows that stand together have one scale. */
+  private static List<Row> rows(Plan plan, List<Division> divisions, DivideWords words) {
+    double most = divisions.stream().mapToDouble(Division::most).max().orElse(1);
     double scale = Math.max(most, Double.isNaN(words.worthwhile()) ? 0 : words.worthwhile());
-    List<Row> own = new ArrayList<>();
-    List<Row> others = new ArrayList<>();
-    for (Division each : listed) {
-      boolean first = each.best() || each.plan().protocol().equals(plan.protocol());
-      (first ? own : others).add(row(plan, each, words, scale));
-    }
-    List<Row> rows = new ArrayList<>(own);
-    rows.addAll(others);
-    return new PlanDivisions(words.day(), rows, own.size(), words.notes());
+    return divisions.stream().map(each -> row(plan, each, words, scale)).toList();
   }
 
   private static Row row(Plan plan, Division division, DivideWords words, double most) {
-    String line = words.line(division);
-    String high = words.end(division.most());
+    List<String> ends = words.ends(division);
     return new Row(
         division,
         division.plan().protocol().title(),
         words.cells(division),
-        line,
+        words.line(division),
         division.is(plan),
         shape(division, words),
         new RangeBar(
@@ -87,8 +91,8 @@ record PlanDivisions(String day, List<Row> rows, int own, List<String> notes) {
             division.most(),
             most,
             words.worthwhile(),
-            words.end(division.least(), high),
-            high,
+            ends.get(0),
+            ends.get(1),
             new Spoken(words.shown(division), "")));
   }
 

@@ -49,11 +49,19 @@ class PlanDivideTest {
     PlanModel made = Models.plan(desk, new Shell(), background, days);
     made.startFromFile(PlanStates.SAMPLE);
     made.form().part("noise").fill(Map.of("usual_difference", "0.72"));
-    made.form().part("timetable").field("daylight_end").set("15:00");
-    made.form().part("timetable").field("lap").set("2");
-    made.form().part("timetable").field("climb").set("4");
-    made.form().part("timetable").field("swap").set("5");
-    made.form().part("timetable").field("scoring").set("1");
+    made.form()
+        .part("timetable")
+        .fill(
+            Map.ofEntries(
+                Map.entry("start", "09:00"),
+                Map.entry("daylight_end", "15:00"),
+                Map.entry("lap", "2"),
+                Map.entry("climb", "4"),
+                Map.entry("swap", "5"),
+                Map.entry("scoring", "1"),
+                Map.entry("rest_every", "8"),
+                Map.entry("rest", "20"),
+                Map.entry("lap_budget", "42")));
     return made;
   }
 
