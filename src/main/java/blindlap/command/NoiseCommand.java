@@ -3,6 +3,7 @@ package blindlap.command;
 import blindlap.desk.Desk;
 import blindlap.desk.RiderHistory;
 import blindlap.review.NoiseRecord;
+import blindlap.wording.LapNoiseWords;
 import blindlap.wording.NoiseWords;
 import java.util.List;
 import java.util.Locale;
@@ -23,6 +24,9 @@ final class NoiseCommand extends SessionCommand {
   @Option(names = "--trail", paramLabel = "NAME", description = "Only this trail.")
   String trail = "";
 
+  @Option(names = "--json", description = "Print the numbers as JSON.")
+  boolean json;
+
   NoiseCommand(CommandSetting setting) {
     super(setting);
   }
@@ -34,6 +38,10 @@ final class NoiseCommand extends SessionCommand {
           desk.history().everywhere().stream()
               .filter(where -> is(rider, where.rider()) && is(trail, where.trail()))
               .toList();
+      if (json) {
+        say(desk.history().json(wanted));
+        return ExitCode.DONE;
+      }
       if (wanted.isEmpty()) {
         say(NoiseWords.say("nobody"));
       }
@@ -44,7 +52,7 @@ final class NoiseCommand extends SessionCommand {
           continue;
         }
         say(NoiseWords.title(records.get(0)));
-        records.forEach(record -> NoiseWords.lines(record).forEach(line -> say("  " + line)));
+        records.forEach(record -> LapNoiseWords.lines(record).forEach(line -> say("  " + line)));
       }
       return ExitCode.DONE;
     }

@@ -2,9 +2,12 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.PlanPreview;
+import blindlap.fault.Problem;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.DayAnswers;
 import blindlap.plan.DayDetail;
+import blindlap.plan.DayDivided;
+import blindlap.plan.DayDivider;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.session.NotebookException;
@@ -86,6 +89,13 @@ final class PlanCommand extends SessionCommand {
   @Option(names = "--times", description = "Also the clock times of every stint.")
   boolean times;
 
+  @Option(
+      names = "--divide",
+      description =
+          "In place of the answer: in how many stints and scored laps the day can be divided, and"
+              + " what each way can show.")
+  boolean divide;
+
   PlanCommand(CommandSetting setting) {
     super(setting);
   }
@@ -98,6 +108,12 @@ final class PlanCommand extends SessionCommand {
           ExitCode.BAD_INPUT,
           "plan takes a plan file, or --like or --committed with a session: one of the three."
               + " Nothing was made.");
+    }
+    if (divide && (file == null || days != null || times)) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "--divide takes a plan file, and does not go with --days and --times. Nothing was worked"
+              + " out.");
     }
     if (committed != null) {
       return reads(committed);
@@ -114,7 +130,30 @@ final class PlanCommand extends SessionCommand {
       throw new Complaint(
           ExitCode.BAD_INPUT, "--out and --series-of go with --like only. Nothing was made.");
     }
-    return shows();
+    return divide ? divides() : shows();
+  }
+
+  private Integer divides() {
+    String text = ReadFile.PLAN.text(Objects.requireNonNull(file));
+    DayAnswers answers = PlanPreview.answersOfOneDay();
+    PlanPreview preview = preview(text, answers);
+    Plan plan = preview.plan().orElse(null);
+    List<Problem> problems = DividedDay.problems(preview);
+    if (plan == null || !problems.isEmpty()) {
+      throw complaint(problems);
+    }
+    DayDivided divided;
+    try (StillWorking waiting = new StillWorking(this::complain)) {
+      waiting.on("step.divide");
+      divided = DividedDay.divided(preview, answers);
+    }
+    if (divided.divisions().isEmpty()) {
+      throw complaint(List.of(DayDivider.nothingFits(plan)));
+    }
+    say(plan.title() + ", " + plan.trail() + ", " + plan.rider() + ", " + plan.day());
+    DividedDay.lines(plan, divided).forEach(this::say);
+    say(Words.of("cautions").say("short"));
+    return ExitCode.DONE;
   }
 
   private Integer reads(String session) {

@@ -23,13 +23,13 @@ final class NextJson {
     Optional<WhatNext> next =
         finding
             .primary()
-            .flatMap(p -> WhatNext.of(plan, p))
+            .flatMap(p -> WhatNext.of(finding.day(), p))
             .or(
                 () ->
                     finding.many().stream()
                         .filter(m -> m.measure().role() == Measure.Role.PRIMARY)
                         .findFirst()
-                        .flatMap(m -> WhatNext.of(plan, m)));
+                        .flatMap(m -> WhatNext.of(finding.day(), m)));
     next.ifPresent(found -> write(root.putObject("what_next"), found, plan));
   }
 

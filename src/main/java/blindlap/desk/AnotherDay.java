@@ -142,20 +142,10 @@ public final class AnotherDay {
         .map(
             copied -> {
               Map<String, Object> fields = new LinkedHashMap<>(copied);
-              noise.ifPresent(known -> fields.put("noise", typed(known)));
+              noise.ifPresent(known -> fields.put("noise", PlanJson.typed(known)));
               declared.ifPresent(id -> fields.put("series", id));
               return new Made(fields, noise, declared);
             });
-  }
-
-  private static Map<String, String> typed(DeclaredNoise noise) {
-    Map<String, String> fields = new LinkedHashMap<>();
-    fields.put("sd", String.valueOf(PlanJson.number(noise.sd())));
-    if (noise.df() != null) {
-      fields.put("df", noise.df().toString());
-    }
-    fields.put("source", noise.source());
-    return fields;
   }
 
   private String freshSeries(SessionId session) {

@@ -5,6 +5,7 @@ import blindlap.exchange.Protocols;
 import blindlap.fault.Problem;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.DayAnswers;
+import blindlap.plan.DayDivider;
 import blindlap.plan.DeclaredNoise;
 import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
@@ -15,6 +16,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.IntFunction;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A plan file as read, with everything that is wrong with it, what its tester should know, and what
@@ -25,6 +28,7 @@ import java.util.function.Function;
  * @param hints what the tester should know
  * @param answer what the day can show, by formula; empty where there is no valid rule
  * @param earlier what earlier days tell of the rider's noise on the trail
+ * @param noiseTold true if the plan says nothing of the noise and takes what earlier days tell
  * @param judged false if there may be more problems, since a large rule is still to be judged
  */
 public record PlanPreview(
@@ -33,6 +37,7 @@ public record PlanPreview(
     List<Problem> hints,
     Optional<DayAnswer> answer,
     EarlierNoise earlier,
+    boolean noiseTold,
     boolean judged) {
   public PlanPreview {
     problems = List.copyOf(problems);
@@ -56,7 +61,7 @@ public record PlanPreview(
                         own -> plans.standing(own).flatMap(those -> answers.series(own, those)))
                     .map(day::with)
                     .orElse(day));
-    return new PlanPreview(plan, all, hints, shown, earlier, judged);
+    return new PlanPreview(plan, all, hints, shown, earlier, noiseTold, judged);
   }
 
   /** The same with what its declared series can show if no session of it stands yet. */
@@ -64,7 +69,7 @@ public record PlanPreview(
     Optional<DayAnswer> shown =
         answer.map(
             day -> plan.flatMap(own -> answers.series(own, List.of())).map(day::with).orElse(day));
-    return new PlanPreview(plan, problems, hints, shown, earlier, judged);
+    return new PlanPreview(plan, problems, hints, shown, earlier, noiseTold, judged);
   }
 
   /** Works out what days can show; recommends among the protocols of the program. */
@@ -149,7 +154,7 @@ public record PlanPreview(
     List<Problem> problems = new ArrayList<>(reading.problems());
     if (read == null) {
       return new PlanPreview(
-          Optional.empty(), problems, List.of(), Optional.empty(), EarlierNoise.NONE, true);
+          Optional.empty(), problems, List.of(), Optional.empty(), EarlierNoise.NONE, false, true);
     }
     EarlierNoise earlier = days.apply(read);
     Plan plan = read.noise() == null ? told(read, earlier).map(read::with).orElse(read) : read;
@@ -166,12 +171,19 @@ public record PlanPreview(
         PlanHints.of(plan),
         ruled ? answer.apply(plan) : Optional.empty(),
         earlier,
+        read.noise() == null,
         found.whole());
   }
 
   /** What earlier days tell of the noise of the primary measure; nothing for a noise run. */
   public Optional<DeclaredNoise> told() {
     return plan.flatMap(own -> told(own, earlier));
+  }
+
+  /** The noise of stints of so many scored laps, as the plan would take it with so many. */
+  public IntFunction<@Nullable DeclaredNoise> noiseOfLaps() {
+    Plan own = plan.orElseThrow();
+    return noiseTold ? DayDivider.told(own, earlier) : DayDivider.typed(own);
   }
 
   private static Optional<DeclaredNoise> told(Plan plan, EarlierNoise earlier) {

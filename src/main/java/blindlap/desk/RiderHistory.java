@@ -1,20 +1,22 @@
 package blindlap.desk;
 
+import blindlap.compute.NoiseJson;
 import blindlap.plan.DeclaredNoise;
 import blindlap.plan.EarlierNoise;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.StintShare;
 import blindlap.review.NoiseRecord;
 import blindlap.session.Notebook;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.stats.compare.Scale;
-import blindlap.stats.compare.StintSummary;
-import blindlap.stats.noise.LapNoise;
+import blindlap.stats.noise.RiderNoise;
 import blindlap.wording.NoiseWords;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -78,6 +80,12 @@ public final class RiderHistory {
     return NoiseRecord.of(states, Reviews::day);
   }
 
+  /** The same of several riders and trails as JSON. */
+  public String json(List<Where> wanted) {
+    return NoiseJson.write(
+        wanted.stream().flatMap(where -> records(where.rider(), where.trail()).stream()).toList());
+  }
+
   /**
    * The noise for the next plan, pooled over the rider's days on the trail, with its degrees of
    * freedom and where it comes from; empty if nothing is known.
@@ -90,14 +98,21 @@ public final class RiderHistory {
     return earlier(rider, trail).of(measure, scoredLaps);
   }
 
-  /** The same for any measure of the next plan, looked up once; reads every day of the rider. */
+  /**
+   * The same for any measure of the next plan, looked up once; reads every day of the rider. Days
+   * with as many scored laps a stint come first; where there are none, those with the number of
+   * which most is known.
+   */
   public EarlierNoise earlier(String rider, String trail) {
     List<NoiseRecord> records = records(rider, trail);
     return (measure, scoredLaps) ->
         records.stream()
-            .filter(record -> record.isAbout(measure, scoredLaps))
-            .findFirst()
-            .flatMap(record -> declared(record, measure.summary()));
+            .filter(record -> record.isAbout(measure))
+            .filter(record -> record.pooled().filter(noise -> noise.sd() > 0).isPresent())
+            .max(
+                Comparator.comparing((NoiseRecord record) -> record.scoredLaps() == scoredLaps)
+                    .thenComparing(record -> record.pooled().orElseThrow().df()))
+            .map(RiderHistory::declared);
   }
 
   /** What earlier days tell a plan. */
@@ -110,25 +125,16 @@ public final class RiderHistory {
     return suggestNoise(rider, trail, measure, 1);
   }
 
-  /**
-   * Days are told by means of their laps. A stint of medians scatters more, by at most this much if
-   * laps behave normally (docs/method.md#lap-noise).
-   */
-  private static double factor(StintSummary summary, int laps) {
-    return Math.sqrt(LapNoise.share(laps, summary) / LapNoise.share(laps, StintSummary.MEAN));
-  }
-
-  private static Optional<DeclaredNoise> declared(NoiseRecord record, StintSummary summary) {
-    return record
-        .pooled()
-        .filter(noise -> noise.sd() > 0)
-        .map(
-            noise ->
-                new DeclaredNoise(
-                    typed(record, noise.sd() * factor(summary, record.scoredLaps())),
-                    noise.df(),
-                    NoiseWords.source(record),
-                    null));
+  /** Of means, whatever the plan's summary is: plans know what a median makes of it. */
+  private static DeclaredNoise declared(NoiseRecord record) {
+    RiderNoise noise = record.pooled().orElseThrow();
+    return new DeclaredNoise(
+        typed(record, noise.sd()),
+        noise.df(),
+        NoiseWords.source(record),
+        null,
+        record.scoredLaps(),
+        record.split().map(split -> StintShare.of(split.share95())).orElse(null));
   }
 
   /** As a plan has it: in the unit, or in per cent on the ratio scale. */

@@ -24,6 +24,7 @@ enum FieldWords {
   ZONE,
   SHARE,
   PRACTISED,
+  STINT_SHARE,
   MASS,
   /** {0} grams. */
   SAME_GRAMS,

@@ -46,7 +46,7 @@ public final class PlanFields {
               "timetable",
               "zone start daylight_end lap climb swap practised scoring rest_every rest cool_down"
                   + " lap_budget"),
-          order("noise", "usual_difference sd df source"),
+          order("noise", "usual_difference sd laps df stint_share source"),
           order(
               "blinding",
               "blinded helper others_who_know cover ballast noise rider_waits helper_waits"

@@ -13,6 +13,7 @@ import blindlap.plan.Practised;
 import blindlap.plan.Protocol;
 import blindlap.plan.Rule;
 import blindlap.plan.Setup;
+import blindlap.plan.StintShare;
 import blindlap.plan.Timetable;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.StintSummary;
@@ -283,11 +284,17 @@ public final class PlanReader {
     BigDecimal sd = f.decimal("sd");
     String source = f.text("source", "");
     Integer df = f.integer("df");
+    Integer laps = f.integer("laps");
+    StintShare share =
+        f.parsed(
+            "stint_share",
+            FieldWords.STINT_SHARE.say(),
+            text -> StintShare.read(text).orElseThrow());
     if (usual == null) {
       if (sd == null) {
         f.required("sd");
       }
-      return new DeclaredNoise(sd == null ? BigDecimal.ONE : sd, df, source, null);
+      return new DeclaredNoise(sd == null ? BigDecimal.ONE : sd, df, source, null, laps, share);
     }
     DeclaredNoise usually = DeclaredNoise.usually(usual, source);
     if (sd != null
@@ -297,6 +304,6 @@ public final class PlanReader {
           java.util.Objects.requireNonNull(f.value("sd")),
           FieldWords.SAME_NOISE.say(usually.sd().toPlainString()));
     }
-    return new DeclaredNoise(sd == null ? usually.sd() : sd, df, source, usual);
+    return new DeclaredNoise(sd == null ? usually.sd() : sd, df, source, usual, laps, share);
   }
 }

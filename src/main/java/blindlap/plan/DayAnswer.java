@@ -72,8 +72,10 @@ public record DayAnswer(
    *
    * @param difference true difference
    * @param odds share of days by verdict
+   * @param best the same at the least that the noise may be, where it is not known how much of it
+   *     the laps of a stint share; the odds themselves else
    */
-  public record Ending(double difference, VerdictOdds odds) {}
+  public record Ending(double difference, VerdictOdds odds, VerdictOdds best) {}
 
   /**
    * The least plan that does what was asked.

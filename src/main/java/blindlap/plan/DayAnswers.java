@@ -1,18 +1,18 @@
 package blindlap.plan;
 
-import blindlap.stats.compare.CutShort;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Drift;
 import blindlap.stats.power.DayPower;
-import blindlap.stats.power.Detectable;
 import blindlap.stats.power.PairsPower;
 import blindlap.stats.power.SimulatedDays;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -52,6 +52,11 @@ public final class DayAnswers {
    */
   public static DayAnswers unprepared(Supplier<List<Protocol>> protocols, RuleBook rules) {
     return new DayAnswers(protocols, new DayBases(rules));
+  }
+
+  /** How a day of given length can be divided into stints and laps. */
+  public DayDivider divider() {
+    return new DayDivider(bases, protocols);
   }
 
   /** The sets of orders that are known. */
@@ -139,12 +144,7 @@ public final class DayAnswers {
     if (base == null) {
       return Optional.empty();
     }
-    Drift drift = drift(plan);
-    return Optional.of(
-        new DayLeft(
-            cuts(plan, base, drift, DayTerms.of(plan), cancelled),
-            losing(base, 1, drift, cancelled),
-            losing(base, 2, drift, cancelled)));
+    return Optional.of(new DayCuts(plan, base, drift(plan), cancelled).left(bases));
   }
 
   /**
@@ -167,12 +167,14 @@ public final class DayAnswers {
     }
     DayTerms terms = DayTerms.of(plan);
     PairsPower pairs = java.util.Objects.requireNonNull(base.pairs());
-    double[] truths = terms.truths();
     double[] ladder = pairs.ladder(POWER);
-    double[] all = java.util.Arrays.copyOf(truths, truths.length + ladder.length);
-    System.arraycopy(ladder, 0, all, truths.length, ladder.length);
+    double[] all =
+        Stream.of(terms.truths(), terms.truthsAtLeast(), ladder)
+            .flatMapToDouble(Arrays::stream)
+            .toArray();
     return Optional.of(
-        new DaySimulation.Many(pairs.simulate(all, days, seed, cancelled), truths.length));
+        new DaySimulation.Many(
+            pairs.simulate(all, days, seed, cancelled), all.length - ladder.length));
   }
 
   /**
@@ -240,46 +242,6 @@ public final class DayAnswers {
         detail.odds().isEmpty() ? answer.odds() : detail.odds(),
         answer.measures(),
         answer.series());
-  }
-
-  private static CutShort losing(
-      DayBases.Base base, int lost, Drift drift, BooleanSupplier cancelled) {
-    stopIf(cancelled);
-    return CutShort.losing(base.set(), Math.min(lost, base.set().stints()), drift, cancelled);
-  }
-
-  private static void stopIf(BooleanSupplier cancelled) {
-    if (cancelled.getAsBoolean() || Thread.currentThread().isInterrupted()) {
-      throw new java.util.concurrent.CancellationException("the knobs were turned again");
-    }
-  }
-
-  private List<DayLeft.Cut> cuts(
-      Plan plan, DayBases.Base base, Drift drift, DayTerms terms, BooleanSupplier cancelled) {
-    List<DayLeft.Cut> cuts = new ArrayList<>();
-    int stints = base.set().stints();
-    for (int after = 1; after <= stints; after++) {
-      stopIf(cancelled);
-      CutShort left = CutShort.after(base.set(), after, drift);
-      double difference = Double.NaN;
-      if (base.power() != null && left.smallestP() <= 0.05 + 1e-12) {
-        boolean[] ridden = new boolean[stints];
-        java.util.Arrays.fill(ridden, 0, after, true);
-        Detectable formula = DayPower.of(base.set(), ridden, drift).formula();
-        difference = terms.shown(formula.difference(terms.noise().sd(), POWER));
-        // Some orders have ridden one setup only by then: no formula tells what the rest can show.
-        difference = Double.isInfinite(difference) ? Double.NaN : difference;
-      } else if (base.pairs() != null && plan.protocol().wholeBlocks(after)) {
-        // Blocks are drawn each for itself, so that whole ones are a shorter day of the same rule.
-        DayBases.Base shorter = base(plan, after);
-        difference =
-            shorter == null
-                ? Double.NaN
-                : terms.shown(shorter.unitDifference() * terms.noise().sd());
-      }
-      cuts.add(new DayLeft.Cut(after, left, difference));
-    }
-    return cuts;
   }
 
   private static Drift drift(Plan plan) {

@@ -9,6 +9,8 @@ import blindlap.stats.power.PairsPower;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,6 +25,7 @@ final class DayBases {
   private final RuleBook rules;
   private final Map<Key, Base> kept = keeping();
   private final Map<Key, Double> simulated = keeping();
+  private final Map<Key, Double> asPlanned = keeping();
   private final Map<Key, Boolean> answered = keeping();
 
   /**
@@ -144,6 +147,38 @@ final class DayBases {
       return simulated.computeIfAbsent(
           key,
           k -> power.difference(1, DayAnswers.POWER, SIMULATED, SEED, () -> false).difference());
+    }
+  }
+
+  /**
+   * The same as a plan of such a day says it once its days are simulated; empty while they are not.
+   */
+  OptionalDouble simulated(Protocol protocol, int setups, int stints, Drift drift) {
+    synchronized (asPlanned) {
+      Double known = asPlanned.get(new Key(protocol.rule(setups, stints), drift));
+      return known == null ? OptionalDouble.empty() : OptionalDouble.of(known);
+    }
+  }
+
+  /**
+   * Simulates them.
+   *
+   * @throws java.util.concurrent.CancellationException if cancelled
+   */
+  void simulate(
+      Protocol protocol,
+      int setups,
+      int stints,
+      Drift drift,
+      int days,
+      long seed,
+      BooleanSupplier cancelled) {
+    Base base = of(protocol, setups, stints, drift);
+    if (base != null && base.power() != null) {
+      double unit = base.power().simulate(days, seed, cancelled).difference(1, DayAnswers.POWER);
+      synchronized (asPlanned) {
+        asPlanned.put(new Key(protocol.rule(setups, stints), drift), unit);
+      }
     }
   }
 

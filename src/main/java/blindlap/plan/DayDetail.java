@@ -26,8 +26,10 @@ public record DayDetail(
    *
    * @param difference by how much it truly differs
    * @param odds shares of days
+   * @param best the same at the least that the noise may be; the odds themselves where that is
+   *     known
    */
-  public record PairEnding(double difference, SimulatedPairs.Odds odds) {}
+  public record PairEnding(double difference, SimulatedPairs.Odds odds, SimulatedPairs.Odds best) {}
 
   public DayDetail {
     odds = List.copyOf(odds);

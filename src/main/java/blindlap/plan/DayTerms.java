@@ -29,9 +29,16 @@ record DayTerms(NoiseKnown noise, boolean ratio, double worthwhile, double margi
 
   /** True differences the page tells of, in units of noise; none if that cannot be said. */
   double[] truths() {
-    return comparable()
-        ? Arrays.stream(TRUTHS).map(t -> t * margin / noise.sd()).toArray()
-        : new double[0];
+    return truths(noise.sd());
+  }
+
+  /** The same in units of the least that the noise may be; none where that is the only one. */
+  double[] truthsAtLeast() {
+    return noise.split() ? truths(noise.least()) : new double[0];
+  }
+
+  private double[] truths(double sd) {
+    return comparable() ? Arrays.stream(TRUTHS).map(t -> t * margin / sd).toArray() : new double[0];
   }
 
   /** From the model to the unit in which people think; units of noise stay as they are. */

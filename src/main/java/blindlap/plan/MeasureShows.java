@@ -43,19 +43,21 @@ public record MeasureShows(Measure measure, int tested, double units) {
    * The same in the unit of the measure, per cent on the ratio scale.
    *
    * @param difference beyond the declared harm, or beyond nothing
+   * @param best the same at the least that the noise may be
    * @param range of the difference over the interval of the noise; null if there is none
    */
-  public record Sized(double difference, @Nullable Interval range) {}
+  public record Sized(double difference, double best, @Nullable Interval range) {}
 
   /**
    * In the unit of the measure, at a noise that earlier days tell; empty where nothing can be shown
    * or the noise is of no use.
    *
+   * @param scoredLaps scored laps a stint of the plan
    * @param beyond the declared harm that must be exceeded, in the unit; 0 for a difference
    */
-  public Optional<Sized> at(DeclaredNoise noise, double beyond) {
+  public Optional<Sized> at(DeclaredNoise noise, int scoredLaps, double beyond) {
     boolean ratio = measure.scale() == Scale.RATIO;
-    NoiseKnown known = NoiseKnown.of(noise, ratio);
+    NoiseKnown known = NoiseKnown.of(noise, measure, scoredLaps);
     if (known.kind() == NoiseKnown.Kind.UNKNOWN || Double.isNaN(units)) {
       return Optional.empty();
     }
@@ -63,6 +65,7 @@ public record MeasureShows(Measure measure, int tested, double units) {
     return Optional.of(
         new Sized(
             sized(known.sd(), ratio, beyond),
+            sized(known.least(), ratio, beyond),
             range == null
                 ? null
                 : new Interval(

@@ -99,15 +99,25 @@ public record Plan(
 
   /** The same plan with another rule and number of stints. */
   public Plan with(Protocol otherProtocol, int otherStints) {
-    return with(otherProtocol, otherStints, noise);
+    return with(otherProtocol, otherStints, laps, noise);
+  }
+
+  /**
+   * The same plan with its day divided otherwise, and what is known of the noise of such stints.
+   */
+  public Plan with(
+      Protocol otherProtocol, int otherStints, int scored, @Nullable DeclaredNoise known) {
+    return with(
+        otherProtocol, otherStints, new Laps(laps.warmUp(), laps.settling(), scored), known);
   }
 
   /** The same plan with what is known of the rider's noise. */
   public Plan with(DeclaredNoise known) {
-    return with(protocol, stints, known);
+    return with(protocol, stints, laps, known);
   }
 
-  private Plan with(Protocol otherProtocol, int otherStints, @Nullable DeclaredNoise otherNoise) {
+  private Plan with(
+      Protocol otherProtocol, int otherStints, Laps otherLaps, @Nullable DeclaredNoise otherNoise) {
     return new Plan(
         kind,
         question,
@@ -124,7 +134,7 @@ public record Plan(
         measures,
         otherProtocol,
         otherStints,
-        laps,
+        otherLaps,
         blinding,
         timetable,
         otherNoise,

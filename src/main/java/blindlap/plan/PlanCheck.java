@@ -97,6 +97,10 @@ public final class PlanCheck {
     if (noise.sd().signum() <= 0) {
       add(PlanFault.NOT_POSITIVE, "noise.sd", noise.sd().toPlainString());
     }
+    Integer laps = noise.laps();
+    if (laps != null && (laps < 1 || laps > DeclaredNoise.MOST_LAPS)) {
+      add(PlanFault.LAPS_RANGE, "noise.laps", laps, 1, DeclaredNoise.MOST_LAPS);
+    }
     if (noise.df() != null && noise.df() < 1) {
       add(PlanFault.NOT_POSITIVE, "noise.df", noise.df());
     }

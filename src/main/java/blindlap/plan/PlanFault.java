@@ -92,6 +92,12 @@ public enum PlanFault implements Fault {
   LAP_BUDGET,
   /** The clock skips the start on this day: detail time. */
   START_SKIPPED,
+  /** A day can be divided only against the clock, and the plan has no timetable. */
+  DIVIDE_WITHOUT_TIMETABLE,
+  /** A noise run compares nothing, so its day is not divided. */
+  DIVIDE_NOISE_RUN,
+  /** No division that can show anything fits: detail end of the shortest day, limit, its laps. */
+  DIVIDE_NOTHING_FITS,
   /** The declared number of sessions of a series is impossible: detail number, least, most. */
   SERIES_RANGE
 }

@@ -222,11 +222,33 @@ public final class PlanJson {
   }
 
   private static Map<String, Object> noise(DeclaredNoise noise) {
-    return object(
-        "sd", number(noise.sd()),
-        "df", number(noise.df()),
-        "source", noise.source(),
-        "usual_difference", number(noise.usualDifference()));
+    Map<String, Object> tree =
+        object(
+            "sd", number(noise.sd()),
+            "df", number(noise.df()),
+            "source", noise.source(),
+            "usual_difference", number(noise.usualDifference()));
+    // Both since version 4, and written only with a value.
+    if (noise.laps() != null) {
+      tree.put("laps", number(noise.laps()));
+    }
+    if (noise.stintShare() != null) {
+      tree.put("stint_share", noise.stintShare().text());
+    }
+    return tree;
+  }
+
+  /** A noise as it is typed into a plan's fields, without those that say nothing. */
+  public static Map<String, String> typed(DeclaredNoise noise) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    noise(noise)
+        .forEach(
+            (name, value) -> {
+              if (value != null) {
+                fields.put(name, value.toString());
+              }
+            });
+    return fields;
   }
 
   /** The name of an option in files: lower case, words parted by spaces. */

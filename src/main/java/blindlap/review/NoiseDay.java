@@ -7,11 +7,13 @@ import blindlap.session.PlainLap;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapState;
 import blindlap.stats.compare.StintSummary;
+import blindlap.stats.noise.LapNoise;
 import blindlap.stats.noise.RiderNoise;
 import blindlap.stats.noise.StintNoise;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -23,6 +25,8 @@ import java.util.Optional;
  * @param source what sort of day
  * @param noise from stint to stint with setups and drift removed, on the scale of the analysis;
  *     empty if too few stints have a value
+ * @param split how much of it lies in the lap and how much in the stint; empty with one scored lap
+ *     a stint, or too few values
  * @param drift fitted straight-line change over the day on that scale; NaN if it cannot be told
  * @param stints stints used
  * @param laps scored laps ridden
@@ -33,6 +37,7 @@ public record NoiseDay(
     LocalDate day,
     Source source,
     Optional<RiderNoise> noise,
+    Optional<LapNoise> split,
     double drift,
     int stints,
     int laps,
@@ -64,6 +69,7 @@ public record NoiseDay(
         day.plan().day(),
         day.nullRun() ? Source.NULL_RUN : Source.COMPARISON,
         StintNoise.of(day.asFitted(), stints.values(), stints.valid(), measure.drift()),
+        LapNoise.of(day.asFitted(), stints.laps(), measure.drift()),
         day.laps().stream()
             .filter(lap -> lap.ridden() && lap.id().lap() > day.plan().laps().settling())
             .map(lap -> lap.voided().isPresent())
@@ -84,6 +90,7 @@ public record NoiseDay(
         plan.day(),
         Source.NOISE_RUN,
         StintNoise.of(new int[plan.stints()], stints.values(), stints.valid(), measure.drift()),
+        LapNoise.of(new int[plan.stints()], stints.laps(), measure.drift()),
         state.laps().stream()
             .filter(lap -> lap.ridden() && lap.id().lap() > plan.laps().settling())
             .map(lap -> lap.voided().isPresent())
@@ -99,8 +106,10 @@ public record NoiseDay(
     int each = state.plan().laps().scored();
     int last = old.laps().stream().mapToInt(PlainLap::position).max().orElse(0);
     int stints = (last + each - 1) / each;
-    double[] sums = new double[stints];
-    int[] counts = new int[stints];
+    double[][] laps = new double[stints][each];
+    for (double[] stint : laps) {
+      Arrays.fill(stint, Double.NaN);
+    }
     int[] setups = new int[stints];
     List<String> names = new ArrayList<>();
     for (PlainLap lap : old.laps()) {
@@ -111,30 +120,37 @@ public record NoiseDay(
       setups[at] = names.indexOf(lap.setup());
       BigDecimal value = lap.values().get(measure.name());
       if (value != null && !lap.voided()) {
-        sums[at] += measure.scale().forward(value.doubleValue());
-        counts[at]++;
+        laps[at][(lap.position() - 1) % each] = measure.scale().forward(value.doubleValue());
       }
     }
+    double[] means = new double[stints];
     boolean[] valid = new boolean[stints];
     for (int i = 0; i < stints; i++) {
-      valid[i] = counts[i] > 0;
-      sums[i] = valid[i] ? sums[i] / counts[i] : Double.NaN;
+      means[i] = StintSummary.MEAN.of(laps[i]);
+      valid[i] = !Double.isNaN(means[i]);
     }
     return of(
         state.id().text(),
         state.plan().day(),
         Source.PLAIN_DAY,
-        StintNoise.of(setups, sums, valid, measure.drift()),
+        StintNoise.of(setups, means, valid, measure.drift()),
+        LapNoise.of(setups, laps, measure.drift()),
         old.laps().stream().map(PlainLap::voided).toList());
   }
 
   private static NoiseDay of(
-      String session, LocalDate day, Source source, StintNoise fit, List<Boolean> voids) {
+      String session,
+      LocalDate day,
+      Source source,
+      StintNoise fit,
+      Optional<LapNoise> split,
+      List<Boolean> voids) {
     return new NoiseDay(
         session,
         day,
         source,
         fit.noise(),
+        split,
         fit.change(),
         fit.used(),
         voids.size(),

@@ -4,6 +4,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.SessionState;
 import blindlap.session.day.Step;
+import blindlap.stats.noise.LapNoise;
 import blindlap.stats.noise.RiderNoise;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Sampling;
@@ -27,11 +28,24 @@ import java.util.function.Function;
  * @param measure what, as the latest day describes it
  * @param scoredLaps scored laps a stint
  * @param days oldest first, at least one
+ * @param apart what days with two and more scored laps a stint, however many, tell of lap noise and
+ *     stint noise apart
  */
 public record NoiseRecord(
-    String rider, String trail, Measure measure, int scoredLaps, List<NoiseDay> days) {
+    String rider,
+    String trail,
+    Measure measure,
+    int scoredLaps,
+    List<NoiseDay> days,
+    List<LapNoise> apart) {
   public NoiseRecord {
     days = List.copyOf(days);
+    apart = List.copyOf(apart);
+  }
+
+  /** Lap noise and stint noise over the days that tell them apart; empty if none does. */
+  public Optional<LapNoise> split() {
+    return apart.isEmpty() ? Optional.empty() : Optional.of(LapNoise.pooled(apart));
   }
 
   private record What(String name, Measure.Kind kind, String unit, boolean ratio, int scored) {
@@ -66,17 +80,34 @@ public record NoiseRecord(
         found.merge(
             What.of(measure, scored),
             new NoiseRecord(
-                state.plan().rider(), state.plan().trail(), measure, scored, List.of(told)),
+                state.plan().rider(),
+                state.plan().trail(),
+                measure,
+                scored,
+                List.of(told),
+                List.of()),
             NoiseRecord::then);
       }
     }
-    return List.copyOf(found.values());
+    List<NoiseRecord> records = List.copyOf(found.values());
+    return records.stream().map(record -> record.told(records)).toList();
+  }
+
+  /** Lap noise and stint noise are the same however many laps were ridden. */
+  private NoiseRecord told(List<NoiseRecord> all) {
+    List<LapNoise> split =
+        all.stream()
+            .filter(other -> other.isAbout(measure))
+            .flatMap(other -> other.days.stream())
+            .flatMap(day -> day.split().stream())
+            .toList();
+    return new NoiseRecord(rider, trail, measure, scoredLaps, days, split);
   }
 
   private NoiseRecord then(NoiseRecord later) {
     List<NoiseDay> all = new ArrayList<>(days);
     all.addAll(later.days);
-    return new NoiseRecord(later.rider, later.trail, later.measure, scoredLaps, all);
+    return new NoiseRecord(later.rider, later.trail, later.measure, scoredLaps, all, List.of());
   }
 
   private static List<Measure> measures(Plan plan) {
@@ -134,6 +165,11 @@ public record NoiseRecord(
             noise ->
                 Detectable.of(set, measure.drift(), Sampling.PREFERRED)
                     .difference(noise.sd(), 0.8));
+  }
+
+  /** True for the same measure, whatever the number of scored laps. */
+  public boolean isAbout(Measure other) {
+    return isAbout(other, scoredLaps);
   }
 
   /** True for the same measure counted the same way. */

@@ -32,6 +32,8 @@ public final class StintValues {
   /** True where a median lacks laps though not all. */
   private final boolean[] incomplete;
 
+  private final double[][] byLap;
+
   private int lapsUsed;
   private int nearEnd;
 
@@ -42,6 +44,7 @@ public final class StintValues {
     this.voided = new boolean[stints];
     this.voidLaps = new int[stints];
     this.incomplete = new boolean[stints];
+    this.byLap = new double[stints][];
   }
 
   /** Where laps are looked up. */
@@ -96,6 +99,7 @@ public final class StintValues {
     }
     ridden[stint - 1] = scored > 0;
     voided[stint - 1] = scored > 0 && voidLaps[stint - 1] == scored;
+    byLap[stint - 1] = scoredLaps;
     values[stint - 1] = measure.summary().of(scoredLaps);
     incomplete[stint - 1] =
         Double.isNaN(values[stint - 1]) && !Double.isNaN(StintSummary.MEAN.of(scoredLaps));
@@ -113,6 +117,18 @@ public final class StintValues {
   /** One value per stint on the scale of the analysis; NaN where masked. */
   public double[] values() {
     return values.clone();
+  }
+
+  /**
+   * Values by stint and scored lap of the plan, on the scale of the analysis; NaN where a lap has
+   * none or does not enter.
+   */
+  public double[][] laps() {
+    double[][] copy = new double[byLap.length][];
+    for (int i = 0; i < copy.length; i++) {
+      copy[i] = byLap[i].clone();
+    }
+    return copy;
   }
 
   /** The value of a stint as it is said: on the ratio scale the geometric mean. */

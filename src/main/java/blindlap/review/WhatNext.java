@@ -8,6 +8,7 @@ import blindlap.stats.compare.StintSummary;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.LapNoise;
+import blindlap.stats.noise.LapSplit;
 import blindlap.stats.noise.RiderNoise;
 import java.util.ArrayList;
 import java.util.List;
@@ -74,23 +75,38 @@ public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
   }
 
   /** For an unsettled comparison of two setups; empty for others, and without variation. */
-  public static Optional<WhatNext> of(Plan plan, Comparison comparison) {
+  public static Optional<WhatNext> of(DayRecord day, Comparison comparison) {
     Verdict verdict = comparison.verdict().orElse(Verdict.NO_VARIATION);
     return verdict.settled() && verdict != Verdict.COULD_NOT_SHOW
         ? Optional.empty()
-        : of(plan, comparison.measure(), RiderNoise.of(comparison.result()));
+        : of(
+            day.plan(),
+            comparison.measure(),
+            RiderNoise.of(comparison.result()),
+            split(day, comparison.measure(), comparison.stints()));
   }
 
   /** For three and more setups that are not all told apart. */
-  public static Optional<WhatNext> of(Plan plan, ManyComparison comparison) {
+  public static Optional<WhatNext> of(DayRecord day, ManyComparison comparison) {
     int pairs = comparison.result().pairs().size();
     return !comparison.tested() || comparison.separatedPairs().size() == pairs
         ? Optional.empty()
-        : of(plan, comparison.measure(), RiderNoise.of(comparison.result()));
+        : of(
+            day.plan(),
+            comparison.measure(),
+            RiderNoise.of(comparison.result()),
+            split(day, comparison.measure(), comparison.stints()));
+  }
+
+  /** How much of its noise the laps of a stint shared on a day, as far as it tells. */
+  private static LapSplit split(DayRecord day, Measure measure, StintValues stints) {
+    return LapNoise.of(day.asFitted(), stints.laps(), measure.drift())
+        .map(LapNoise::split)
+        .orElseGet(() -> LapSplit.unknown(day.plan().laps().scored()));
   }
 
   /** For a day that was not settled, by its rule and noise alone; empty without noise. */
-  static Optional<WhatNext> of(Plan plan, Measure measure, RiderNoise noise) {
+  static Optional<WhatNext> of(Plan plan, Measure measure, RiderNoise noise, LapSplit split) {
     if (!(noise.sd() > 0)) {
       return Optional.empty();
     }
@@ -103,7 +119,7 @@ public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
     if (setups == 2) {
       days.add(days(POOLED, shows.difference(rule, POOLED), noise));
     }
-    return Optional.of(new WhatNext(noise, days, gains(plan, shows, days.get(0), noise)));
+    return Optional.of(new WhatNext(noise, days, gains(plan, shows, days.get(0), noise, split)));
   }
 
   private static Days days(int more, double unit, RiderNoise noise) {
@@ -111,7 +127,8 @@ public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
     return new Days(more, unit * noise.sd(), new Interval(unit * sd.low(), unit * sd.high()));
   }
 
-  private static List<Gain> gains(Plan plan, Shows shows, Days now, RiderNoise noise) {
+  private static List<Gain> gains(
+      Plan plan, Shows shows, Days now, RiderNoise noise, LapSplit split) {
     int setups = plan.setups().size();
     int stints = plan.stints();
     List<Gain> gains = new ArrayList<>();
@@ -126,13 +143,7 @@ public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
       double then = shows.difference(Rule.blocks(setups, stints, block), 1) * noise.sd();
       gains.add(new Gain(Change.BLOCKS, 0, block, then, then, true));
     }
-    int laps = plan.laps().scored();
-    // All the noise shared by the laps of a stint: no gain; none of it: that of their summary.
-    StintSummary summary = plan.primary().map(Measure::summary).orElse(StintSummary.MEAN);
-    double best =
-        now.difference()
-            * Math.sqrt(LapNoise.share(laps + MORE_LAPS, summary) / LapNoise.share(laps, summary));
-    gains.add(new Gain(Change.LAPS, laps, laps + MORE_LAPS, best, now.difference(), lapsFit(plan)));
+    gains.add(moreLaps(plan, now, split));
     if (setups == 2 && plan.series() == null) {
       double then = shows.difference(plan.protocol().rule(2, stints), 2) * noise.sd();
       gains.add(new Gain(Change.SERIES, 1, 2, then, then, true));
@@ -142,6 +153,20 @@ public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
     }
     gains.removeIf(gain -> !helps(gain, now));
     return gains;
+  }
+
+  /** The more of the noise lies in the stint, the less more laps help; none of it: most. */
+  private static Gain moreLaps(Plan plan, Days now, LapSplit split) {
+    int laps = plan.laps().scored();
+    double best = now.difference() * gain(plan, split, split.share().low());
+    double worst = now.difference() * gain(plan, split, split.share().high());
+    return new Gain(Change.LAPS, laps, laps + MORE_LAPS, best, worst, lapsFit(plan));
+  }
+
+  private static double gain(Plan plan, LapSplit split, double share) {
+    int laps = plan.laps().scored();
+    StintSummary summary = plan.primary().map(Measure::summary).orElse(StintSummary.MEAN);
+    return split.factor(share, laps + MORE_LAPS, summary) / split.factor(share, laps, summary);
   }
 
   private static boolean helps(Gain gain, Days now) {

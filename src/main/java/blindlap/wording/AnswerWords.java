@@ -12,7 +12,6 @@ import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.RiderNoise;
 import blindlap.stats.order.Drift;
-import blindlap.stats.power.VerdictOdds;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
@@ -99,7 +98,7 @@ public final class AnswerWords {
         key,
         ofPairs() ? key + ".pairs" : key,
         day.chosen().stints(),
-        amount(day.chosen().difference()),
+        shown(day.chosen().difference()),
         measure,
         plan.setups().size());
   }
@@ -151,6 +150,7 @@ public final class AnswerWords {
       lines.add(
           WORDS.say("range", number(range.low()), amount(range.high()), day.noise().df() + 1));
     }
+    SplitWords.why(plan, day).ifPresent(lines::add);
     lines.addAll(request(day).lines());
     if (day.chosen().source() == DayAnswer.Source.ROUGH) {
       lines.add(WORDS.say("rough", count(day)));
@@ -163,7 +163,7 @@ public final class AnswerWords {
       case ESTIMATED -> {}
     }
     day.series()
-        .map(series -> SeriesShowsWords.say(series, this::amount, declared()))
+        .map(series -> SeriesShowsWords.say(series, this::shown, this::amount, declared()))
         .ifPresent(lines::add);
     return lines;
   }
@@ -187,6 +187,31 @@ public final class AnswerWords {
   /** A difference with its unit, rounded so that it stays on its side of the worthwhile one. */
   public String amount(double difference) {
     return unit(number(difference));
+  }
+
+  /**
+   * A difference that hangs on the noise: a range where it is not known how much of the noise the
+   * laps of a stint share.
+   *
+   * @param difference at the most that the noise may be
+   */
+  public String shown(double difference) {
+    double best = best(difference);
+    String most = number(difference);
+    String least = Double.isFinite(difference) ? alike(best, most) : most;
+    return least.equals(most) ? unit(most) : WORDS.say("between", least, unit(most));
+  }
+
+  private double best(double difference) {
+    boolean ratio = primary.map(m -> m.scale() == Scale.RATIO).orElse(false);
+    return answer.map(day -> day.noise().best(difference, ratio)).orElse(difference);
+  }
+
+  private String alike(double value, String other) {
+    double deciding = answer.map(DayAnswer::worthwhile).orElse(Double.NaN);
+    return Double.isNaN(deciding)
+        ? Figures.alike(value, other)
+        : Figures.alike(value, other, deciding);
   }
 
   private String unit(String number) {
@@ -250,11 +275,11 @@ public final class AnswerWords {
   public List<String> pairCells(DayDetail.PairEnding ending) {
     return List.of(
         truth(ending.difference()),
-        Figures.inHundred(ending.odds().differ()),
-        Figures.inHundred(ending.odds().pair()),
-        Figures.inHundred(ending.odds().any()),
-        Figures.inHundred(ending.odds().all()),
-        Figures.inHundred(ending.odds().wrong()));
+        SplitWords.inHundred(ending.odds().differ(), ending.best().differ()),
+        SplitWords.inHundred(ending.odds().pair(), ending.best().pair()),
+        SplitWords.inHundred(ending.odds().any(), ending.best().any()),
+        SplitWords.inHundred(ending.odds().all(), ending.best().all()),
+        SplitWords.inHundred(ending.odds().wrong(), ending.best().wrong()));
   }
 
   private String truth(double difference) {
@@ -270,7 +295,6 @@ public final class AnswerWords {
   public List<String> cells(DayAnswer.Ending ending) {
     List<String> cells = new ArrayList<>();
     cells.add(truth(ending.difference()));
-    VerdictOdds odds = ending.odds();
     for (Verdict verdict :
         List.of(
             Verdict.REAL_AND_WORTHWHILE,
@@ -278,7 +302,7 @@ public final class AnswerWords {
             Verdict.NO_WORTHWHILE_DIFFERENCE,
             Verdict.DIRECTION_KNOWN,
             Verdict.NOT_SETTLED)) {
-      cells.add(Figures.inHundred(odds.of(verdict)));
+      cells.add(SplitWords.inHundred(ending.odds().of(verdict), ending.best().of(verdict)));
     }
     return cells;
   }
@@ -314,18 +338,20 @@ public final class AnswerWords {
     }
     // The figure has the decimals of its error, or it could seem to lie outside.
     int decimals = Figures.decimals(error.halfWidth());
+    boolean split = best(chosen.difference()) < chosen.difference();
     return Optional.of(
         WORDS.say(
-            "simulated",
+            split ? "simulated.split" : "simulated",
             days(detail.days()),
             unit(Figures.number(chosen.difference(), decimals)),
             Figures.number(error.low(), decimals),
-            unit(Figures.number(error.high(), decimals))));
+            unit(Figures.number(error.high(), decimals)),
+            unit(Figures.number(best(chosen.difference()), decimals))));
   }
 
   /** What is left of a day cut short, a sentence each. */
   public List<String> cuts(DayLeft left) {
-    return new CutWords(plan, this::amount).lines(left);
+    return new CutWords(plan, this::shown).lines(left);
   }
 
   private boolean ofPairs() {

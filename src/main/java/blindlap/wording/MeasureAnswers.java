@@ -59,7 +59,7 @@ public final class MeasureAnswers {
   }
 
   private String primary(DayAnswer day) {
-    return new AnswerWords(plan, answer).amount(day.chosen().difference());
+    return new AnswerWords(plan, answer).shown(day.chosen().difference());
   }
 
   private List<String> row(MeasureShows shows) {
@@ -73,7 +73,7 @@ public final class MeasureAnswers {
     }
     String much =
         sized(shows)
-            .map(sized -> amount(shows.measure(), sized.difference()))
+            .map(sized -> amount(shows.measure(), sized))
             .orElseGet(() -> WORDS.say("measures.own", Figures.near(shows.units())));
     return beyond(shows) > 0
         ? WORDS.say("measures.harm", Sizes.worthwhile(shows.measure()), much)
@@ -96,7 +96,14 @@ public final class MeasureAnswers {
   }
 
   private Optional<MeasureShows.Sized> sized(MeasureShows shows) {
-    return noise(shows).flatMap(noise -> shows.at(noise, beyond(shows)));
+    return noise(shows).flatMap(noise -> shows.at(noise, plan.laps().scored(), beyond(shows)));
+  }
+
+  private static String amount(Measure measure, MeasureShows.Sized sized) {
+    String most = Figures.near(sized.difference());
+    return SplitWords.range(Figures.alike(sized.best(), most), most)
+        + " "
+        + NoiseWords.unit(measure);
   }
 
   private static String amount(Measure measure, double size) {

@@ -40,8 +40,8 @@ final class NextWords {
     } else if (verdict.filter(v -> v.settled() && v != Verdict.NO_VARIATION).isPresent()) {
       lines.add(new SettledWords(finding).said());
     }
-    finding.primary().ifPresent(p -> say(WhatNext.of(plan, p), p.measure(), lines));
-    many().ifPresent(m -> say(WhatNext.of(plan, m), m.measure(), lines));
+    finding.primary().ifPresent(p -> say(WhatNext.of(finding.day(), p), p.measure(), lines));
+    many().ifPresent(m -> say(WhatNext.of(finding.day(), m), m.measure(), lines));
     return lines;
   }
 

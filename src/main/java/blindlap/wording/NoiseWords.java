@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.plan.DeclaredNoise;
 import blindlap.plan.Measure;
+import blindlap.plan.NoiseKnown;
 import blindlap.review.NoiseDay;
 import blindlap.review.NoiseRecord;
 import blindlap.stats.compare.Scale;
@@ -71,6 +72,13 @@ public final class NoiseWords {
     return df == null || df < 1
         ? noise.sd().stripTrailingZeros().toPlainString() + " " + unit(measure)
         : WORDS.say("declared", sd(measure, known), interval(measure, known));
+  }
+
+  /** "0.42 to 0.55 s": the noise of stints as planned. */
+  static String between(Measure measure, NoiseKnown noise) {
+    String most = Figures.near(said(measure, noise.sd()));
+    String least = Figures.alike(said(measure, noise.least()), most);
+    return SplitWords.range(least, most) + " " + unit(measure);
   }
 
   private static int decimals(Measure measure, RiderNoise noise) {

@@ -67,13 +67,14 @@ public final class PlainAnswer {
               words.amount(range.high()),
               day.noise().df() + 1));
     }
+    SplitWords.why(plan, day).ifPresent(lines::add);
     switch (day.noise().kind()) {
       case GUESSED -> lines.add(WORDS.say("guessed"));
       case UNKNOWN -> lines.add(WORDS.say("unknown"));
       case ESTIMATED -> {}
     }
     day.series()
-        .map(series -> SeriesShowsWords.say(series, words::amount, words.declared()))
+        .map(series -> SeriesShowsWords.say(series, words::shown, words::amount, words.declared()))
         .ifPresent(lines::add);
     return lines;
   }
@@ -102,7 +103,7 @@ public final class PlainAnswer {
 
   /** What is left of a day cut short, a sentence each. */
   public List<String> left(DayLeft left) {
-    return new CutWords(plan, words::amount).plain(left);
+    return new CutWords(plan, words::shown).plain(left);
   }
 
   /** How the table of endings was found. */
@@ -127,7 +128,7 @@ public final class PlainAnswer {
     if (!oddsSource.isEmpty()) {
       lines.add(WORDS.say("plain.odds.source", oddsSource));
     }
-    left.ifPresent(cut -> lines.addAll(new CutWords(plan, words::amount).statistician(cut)));
+    left.ifPresent(cut -> lines.addAll(new CutWords(plan, words::shown).statistician(cut)));
     return lines;
   }
 }

@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.plan.DeclaredNoise;
 import blindlap.plan.Measure;
+import blindlap.plan.NoiseKnown;
 import blindlap.plan.Plan;
 import blindlap.stats.compare.Scale;
 import blindlap.wording.day.Words;
@@ -107,8 +108,18 @@ public final class PlanWords {
     String known = NoiseWords.declared(primary, told);
     return Optional.of(
         used.equals(told)
-            ? say("noise.known", known, told.source())
+            ? say("noise.known", known, told.source()) + otherLaps(plan, primary, told)
             : say("noise.typed", NoiseWords.declared(primary, used), known, told.source()));
+  }
+
+  /** What it is for stints as planned, where the days had another number of scored laps. */
+  private static String otherLaps(Plan plan, Measure primary, DeclaredNoise told) {
+    int planned = plan.laps().scored();
+    int known = told.knownLaps(planned);
+    NoiseKnown noise = NoiseKnown.of(told, primary, planned);
+    return known == planned && !noise.split()
+        ? ""
+        : " " + say("noise.laps", known, planned, NoiseWords.between(primary, noise));
   }
 
   /**

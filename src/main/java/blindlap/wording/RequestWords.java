@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
+import java.util.function.ToDoubleFunction;
 
 /**
  * What the tester asked for, and how far a day gives it: how often a difference of the declared
@@ -73,25 +74,27 @@ final class RequestWords {
     if (day.odds().size() <= TWICE) {
       return Optional.empty();
     }
-    VerdictOdds just = day.odds().get(JUST).odds();
-    VerdictOdds twice = day.odds().get(TWICE).odds();
-    double error = Math.max(just.error(), twice.error());
+    DayAnswer.Ending just = day.odds().get(JUST);
+    DayAnswer.Ending twice = day.odds().get(TWICE);
+    double error = Math.max(just.odds().error(), twice.odds().error());
     return Optional.of(
         say(
             "request.chances",
             declared,
-            days(just.real()),
-            days(just.worthwhile()),
-            amount.apply(day.odds().get(TWICE).difference()),
-            days(twice.real()),
-            days(twice.worthwhile()),
+            days(just, VerdictOdds::real),
+            days(just, VerdictOdds::worthwhile),
+            amount.apply(twice.difference()),
+            days(twice, VerdictOdds::real),
+            days(twice, VerdictOdds::worthwhile),
             error == 0
                 ? say("request.formula")
                 : say("request.error", Figures.number(200 * error, 1))));
   }
 
-  private static String days(double share) {
-    return Figures.number(100 * share, 0);
+  private static String days(DayAnswer.Ending ending, ToDoubleFunction<VerdictOdds> share) {
+    return SplitWords.range(
+        Figures.number(100 * share.applyAsDouble(ending.odds()), 0),
+        Figures.number(100 * share.applyAsDouble(ending.best()), 0));
   }
 
   /** The least plan that meets the request; empty if there is none. */

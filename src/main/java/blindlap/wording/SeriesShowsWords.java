@@ -12,10 +12,15 @@ final class SeriesShowsWords {
   private SeriesShowsWords() {}
 
   /**
+   * @param shown a difference with its unit, a range where it hangs on what laps share
    * @param amount a difference with its unit
    * @param declared the worthwhile difference with its unit
    */
-  static String say(SeriesShows shows, DoubleFunction<String> amount, String declared) {
+  static String say(
+      SeriesShows shows,
+      DoubleFunction<String> shown,
+      DoubleFunction<String> amount,
+      String declared) {
     String which =
         shows.standing() == 0
             ? WORDS.say("series.all", shows.declared())
@@ -28,19 +33,19 @@ final class SeriesShowsWords {
       return WORDS.say("series.nothing", which);
     }
     Interval range = shows.range();
-    String shown =
+    String said =
         range == null
-            ? WORDS.say("series.shows", which, amount.apply(shows.difference()))
+            ? WORDS.say("series.shows", which, shown.apply(shows.difference()))
             : WORDS.say(
                 "series.shows.range",
                 which,
-                amount.apply(shows.difference()),
+                shown.apply(shows.difference()),
                 amount.apply(range.low()),
                 amount.apply(range.high()));
     if (Double.isNaN(shows.worthwhile())) {
-      return shown;
+      return said;
     }
     boolean enough = shows.difference() <= shows.worthwhile();
-    return shown + " " + WORDS.say(enough ? "series.enough" : "series.short", declared);
+    return said + " " + WORDS.say(enough ? "series.enough" : "series.short", declared);
   }
 }

@@ -226,6 +226,7 @@ class RefusedCommandsTest {
         List.of(
             line(broken, "--times"),
             line(plan, "--days", "0"),
+            line(plan, "--divide", "--times"),
             line("--committed", NO_SESSION),
             line("--committed", closed, "--like", closed),
             line("--committed", closed, "--days", "5"),
@@ -241,7 +242,7 @@ class RefusedCommandsTest {
         List.of(
             line("--recover", broken, "--out", folder.resolve("new").toString()),
             line("--verify", "--backup", "--backups", "--search", "two tasks at once")));
-    all.put("noise", List.of(line("--rider", "R. Lind", "--trail")));
+    all.put("noise", List.of(line("--json", "--rider", "R. Lind", "--trail")));
     all.put(
         "series",
         List.of(

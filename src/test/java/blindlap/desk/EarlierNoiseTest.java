@@ -110,11 +110,11 @@ class EarlierNoiseTest {
             .orElseThrow();
     MeasureShows shows = new MeasureShows(time, 1, 1.5);
     DeclaredNoise noise = new DeclaredNoise(new BigDecimal("4"), null, "a guess", null);
-    assertThat(shows.at(noise, 2).orElseThrow().difference())
+    assertThat(shows.at(noise, 1, 2).orElseThrow().difference())
         .isCloseTo(102 * (Math.pow(1.04, 1.5) - 1), within(1e-9));
-    assertThat(shows.at(noise, 0).orElseThrow().difference())
+    assertThat(shows.at(noise, 1, 0).orElseThrow().difference())
         .isCloseTo(100 * (Math.pow(1.04, 1.5) - 1), within(1e-9));
-    assertThat(new MeasureShows(time, 1, Double.NaN).at(noise, 2)).isEmpty();
+    assertThat(new MeasureShows(time, 1, Double.NaN).at(noise, 1, 2)).isEmpty();
   }
 
   @Test

@@ -186,7 +186,9 @@ class PlanFileWriterTest {
   }
 
   private Map<String, Object> noise() {
-    return switch (random.nextInt(3)) {
+    return switch (random.nextInt(5)) {
+      case 3 -> Map.of("sd", "0.62", "laps", "3", "stint_share", any("30", "10 to 60"));
+      case 4 -> Map.of("usual_difference", "0.7", "stint_share", "12,5");
       case 0 -> Map.of("sd", "0.62", "df", "12", "source", any(TEXTS));
       case 1 -> Map.of("usual_difference", "0,7");
       default -> Map.of("usual_difference", "0.7", "sd", "0.6204");

@@ -100,8 +100,8 @@ class MedianOfStintsTest {
 
   @Test
   void twoMoreLapsAStintHelpAMedianAsMuchAsAMedianCanBeHelped() {
-    Comparison found = Analysis.of(day(laps(), new boolean[12][3])).primary().orElseThrow();
-    WhatNext next = WhatNext.of(PLAN, found).orElseThrow();
+    DayRecord day = day(laps(), new boolean[12][3]);
+    WhatNext next = WhatNext.of(day, Analysis.of(day).primary().orElseThrow()).orElseThrow();
     WhatNext.Gain laps =
         next.gains().stream()
             .filter(gain -> gain.change() == WhatNext.Change.LAPS)

@@ -9,6 +9,7 @@ import blindlap.plan.Rule;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
+import blindlap.stats.noise.LapSplit;
 import blindlap.stats.noise.RiderNoise;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
@@ -42,7 +43,8 @@ class WhatNextTest {
   }
 
   private static WhatNext next(Rule rule, double sd, int df) {
-    return WhatNext.of(plan(rule), primary(), new RiderNoise(sd, df)).orElseThrow();
+    return WhatNext.of(plan(rule), primary(), new RiderNoise(sd, df), LapSplit.unknown(1))
+        .orElseThrow();
   }
 
   private static WhatNext.Gain gain(WhatNext next, WhatNext.Change change) {
@@ -186,10 +188,10 @@ class WhatNextTest {
               recipe[1],
               2,
               random);
-      Comparison found =
-          Analysis.verdictOnly(Days.day(plan, order, Map.of("lap time", values))).orElseThrow();
+      DayRecord day = Days.day(plan, order, Map.of("lap time", values));
+      Comparison found = Analysis.verdictOnly(day).orElseThrow();
       Verdict verdict = found.verdict().orElseThrow();
-      assertThat(WhatNext.of(plan, found).isPresent())
+      assertThat(WhatNext.of(day, found).isPresent())
           .as(verdict.text())
           .isEqualTo(verdict == Verdict.NOT_SETTLED || verdict == Verdict.DIRECTION_KNOWN);
     }

@@ -61,7 +61,7 @@ class NextWordsTest {
         Finding finding = finding(scale, rule, random);
         Comparison primary = finding.primary().orElseThrow();
         List<String> lines = new NextWords(finding).lines();
-        WhatNext next = WhatNext.of(finding.day().plan(), primary).orElse(null);
+        WhatNext next = WhatNext.of(finding.day(), primary).orElse(null);
         if (next == null) {
           assertThat(lines).noneMatch(line -> line.contains("8 of 10"));
           continue;

@@ -5,6 +5,7 @@ import blindlap.plot.surface.Drawing;
 import blindlap.review.NoiseDay;
 import blindlap.review.NoiseRecord;
 import blindlap.wording.Headline;
+import blindlap.wording.LapNoiseWords;
 import blindlap.wording.NoiseWords;
 import java.util.ArrayList;
 import java.util.List;
@@ -75,9 +76,9 @@ public record NoiseView(
     }
     return new NoiseView(
         NoiseWords.headline(record),
-        NoiseWords.lead(record),
+        LapNoiseWords.lead(record),
         NoisePictures.overDays(record),
-        NoiseWords.facts(record, sessions),
+        LapNoiseWords.facts(record, sessions),
         rows,
         shows);
   }

@@ -85,7 +85,7 @@ record PlanJudgement(
   }
 
   /** The sentence without its place, which the page shows by where it stands. */
-  private static String bare(Problem problem) {
+  static String bare(Problem problem) {
     return Problems.sentence(new Problem(problem.fault(), "", problem.details()));
   }
 }

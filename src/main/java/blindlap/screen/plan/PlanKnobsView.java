@@ -48,7 +48,11 @@ final class PlanKnobsView extends SteadyBox {
     TypedForm noise = model.form().part("noise");
     return PlanFieldsView.fold(
         "knob.statistician",
-        Fields.row(PlanFieldsView.text(noise, "sd", 6), PlanFieldsView.text(noise, "df", 6)));
+        Fields.row(
+            PlanFieldsView.text(noise, "sd", 6),
+            PlanFieldsView.text(noise, "df", 6),
+            PlanFieldsView.text(noise, "noise", "laps", 6),
+            PlanFieldsView.text(noise, "noise", "stint_share", 10)));
   }
 
   private FlowPane earlier() {

@@ -48,6 +48,7 @@ public final class PlanModel implements PlanInHand {
   private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final PlanUndo undo = new PlanUndo(form, this::restore);
+  private final PlanDivideModel divide;
   private final PlanFiles files;
   private final PlanRules rules;
   private final PlanNoise noise;
@@ -86,6 +87,7 @@ public final class PlanModel implements PlanInHand {
     this.noise.whenKnown(this::judge);
     shell.pageProperty().addListener((o, before, now) -> asked());
     this.answer.simulate(days);
+    this.divide = new PlanDivideModel(form, planning.answers(), background, this::step, days != 0);
     this.commit = new CommitModel(planning, sheets, helpers, clock, shell, background, this);
     this.practice = new PracticeModel(form, clock);
     this.drafts = new PlanDrafts(planning);
@@ -114,6 +116,10 @@ public final class PlanModel implements PlanInHand {
   /** What the day can show. */
   public PlanAnswerModel answer() {
     return answer;
+  }
+
+  PlanDivideModel divide() {
+    return divide;
   }
 
   @Override
@@ -252,6 +258,7 @@ public final class PlanModel implements PlanInHand {
     }
     complete.set(preview.judged() && preview.problems().isEmpty());
     answer.show(preview, this::judge);
+    divide.show(preview);
   }
 
   /** Keeps the draft on disk if anything was typed since; called when a field is left. */

@@ -10,8 +10,6 @@ import blindlap.screen.part.Background;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Trouble;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -133,13 +131,7 @@ public final class PlanNoise {
       return;
     }
     DeclaredNoise noise = found.get();
-    Map<String, String> fields = new LinkedHashMap<>();
-    fields.put("sd", String.valueOf(PlanJson.number(noise.sd())));
-    if (noise.df() != null) {
-      fields.put("df", noise.df().toString());
-    }
-    fields.put("source", noise.source());
-    step.accept(() -> form.part("noise").fill(fields));
+    step.accept(() -> form.part("noise").fill(PlanJson.typed(noise)));
     message.set(PlanWords.say("noise.taken", noise.source()));
   }
 }

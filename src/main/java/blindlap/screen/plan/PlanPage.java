@@ -91,6 +91,7 @@ public final class PlanPage extends StackPane {
             new PlanMeasuresView(model)));
     grid.add(workshop());
     grid.add(PlanDayView.day(model, answer.strip()), note("day"));
+    grid.addWide(new PlanDivideView(look, model.divide()));
     grid.add(PlanDayView.blinding(model.form().part("blinding")));
     grid.add(
         Fields.section(answer.answer(), answer.waiting(), answer.lead(), new PlanKnobsView(model)),

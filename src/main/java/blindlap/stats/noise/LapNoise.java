@@ -54,8 +54,9 @@ public record LapNoise(RiderNoise lap, RiderNoise stint, double laps) {
   }
 
   /**
-   * Several days of one rider, trail and measure with the same number of scored laps together: both
-   * parts pooled as √(Σdf·s²/Σdf), laps weighed by the stints' degrees of freedom.
+   * Several days of one rider, trail and measure together: both parts pooled as √(Σdf·s²/Σdf), laps
+   * weighed by the stints' degrees of freedom, so that s² is on average σ_b² + σ_w²/m also where
+   * days have different numbers of laps.
    *
    * @throws StatsException if there is no day
    */
@@ -141,6 +142,35 @@ public record LapNoise(RiderNoise lap, RiderNoise stint, double laps) {
         Math.max(0, (f() / fQuantile(.025) - 1) / laps));
   }
 
+  /** ρ = σ_b²/(σ_b² + σ_w²): the share of one lap's noise variance that its stint has. */
+  public double share() {
+    return ratio() / (1 + ratio());
+  }
+
+  /** 95 % interval of ρ: that of λ. */
+  public Interval share95() {
+    Interval ratio = ratio95();
+    return new Interval(
+        ratio.low() / (1 + ratio.low()),
+        Double.isInfinite(ratio.high()) ? 1 : ratio.high() / (1 + ratio.high()));
+  }
+
+  /** What turns the noise of these stints' means into that of stints of other numbers of laps. */
+  public LapSplit split() {
+    return new LapSplit(laps, share95());
+  }
+
+  /** σ_b. */
+  public double shared() {
+    return Math.sqrt(sharedVariance());
+  }
+
+  /** Interval of σ_b, from that of its square. */
+  public Interval shared95() {
+    Interval variance = sharedVariance95();
+    return new Interval(Math.sqrt(variance.low()), Math.sqrt(variance.high()));
+  }
+
   /** σ_b², not below 0. */
   public double sharedVariance() {
     return Math.max(0, stint.sd() * stint.sd() - lap.sd() * lap.sd() / laps);
@@ -161,19 +191,13 @@ public record LapNoise(RiderNoise lap, RiderNoise stint, double laps) {
    * @param summary how they become its value
    */
   public double stintSd(int planned, StintSummary summary) {
-    return stintSd(ratio(), planned, summary);
+    return stint.sd() * split().factor(share(), planned, summary);
   }
 
   /** The same at both ends of λ's interval, the smaller first. */
   public Interval stintSdRange(int planned, StintSummary summary) {
-    Interval ratio = ratio95();
-    double one = stintSd(ratio.low(), planned, summary);
-    double other = stintSd(ratio.high(), planned, summary);
-    return new Interval(Math.min(one, other), Math.max(one, other));
-  }
-
-  private double stintSd(double ratio, int planned, StintSummary summary) {
-    return stint.sd() * Math.sqrt((ratio + share(planned, summary)) / (ratio + 1 / laps));
+    Interval factor = split().factor(planned, summary);
+    return new Interval(stint.sd() * factor.low(), stint.sd() * factor.high());
   }
 
   /**
@@ -192,9 +216,6 @@ public record LapNoise(RiderNoise lap, RiderNoise stint, double laps) {
    * @param laps m, at least 1
    */
   public static double share(int laps, StintSummary summary) {
-    return switch (summary) {
-      case MEAN -> 1.0 / laps;
-      case MEDIAN -> MedianVariance.of(laps);
-    };
+    return LapSplit.variance(laps, summary);
   }
 }

@@ -79,6 +79,18 @@ public final class Figures {
     return number(value, decimals);
   }
 
+  /**
+   * A number with as many decimals as another has, to more where it would land on or cross a
+   * deciding value: for the other end of a range.
+   */
+  public static String alike(double value, String other, double... deciding) {
+    int decimals = other.indexOf('.') < 0 ? 0 : other.length() - other.indexOf('.') - 1;
+    while (decimals < MOST_DECIMALS && moves(value, decimals, deciding)) {
+      decimals++;
+    }
+    return number(value, decimals);
+  }
+
   /** A share as a whole number in a hundred; "–" for none at all. */
   public static String inHundred(double share) {
     return share < 0.0005 ? "–" : share < 0.01 ? "<1" : number(100 * share, 0);

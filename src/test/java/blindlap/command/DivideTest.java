@@ -1,0 +1,84 @@
+package blindlap.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The table of how a day can be divided. */
+class DivideTest {
+  private static final String PLAN =
+      """
+      question: Is Shock L quicker than Shock K on Quarry loop?
+      rider: R. Lind
+      trail: Quarry loop
+      day: 2026-11-14
+      setups: [{name: Shock K}, {name: Shock L}]
+      measures: [{name: lap time, kind: lap time, unit: s, role: primary, worthwhile: 1}]
+      stints: 16
+      laps: {warm_up: 2, settling: 0, scored: 2}
+      timetable: {start: "09:00", daylight_end: "15:00", lap: 2, climb: 4, swap: 5, scoring: 1,
+        rest_every: 8, rest: 20, lap_budget: 42}
+      noise: {usual_difference: 0.72}
+      """;
+
+  @TempDir Path folder;
+  private CommandLineSession session;
+
+  @BeforeEach
+  void start() {
+    session = new CommandLineSession(folder);
+  }
+
+  private CommandLineSession.Ran divide(String plan, String... more) {
+    String[] line = new String[more.length + 3];
+    line[0] = "plan";
+    line[1] = "--divide";
+    line[2] = session.file("day.yaml", plan).toString();
+    System.arraycopy(more, 0, line, 3, more.length);
+    return session.run(line);
+  }
+
+  @Test
+  void theTableHasEveryRuleWithItsLongestDivisionsAndWhatTheyReach() {
+    CommandLineSession.Ran ran = divide(PLAN);
+    assertThat(ran.code()).isZero();
+    assertThat(ran.out())
+        .contains("How to spend the day: 6 h 00 min from 09:00, over by 15:00.")
+        .containsPattern("24 stints of 1 +26 laps, over at 14:45 +14.5 of 25 +0.78.s")
+        .containsPattern("16 stints of 2 .*0.70 to 0.99.s +reaches 1.s either way; as planned")
+        .containsPattern("12 stints of 3 .*reaches 1.s if at most 53.% of the noise lies in the")
+        .contains("Pairs", "(simulated)", "None shows most whatever the share");
+    assertThat(session.notebook).doesNotExist();
+  }
+
+  @Test
+  void aDayThatIsTooLongAsPlannedIsDividedAllTheSame() {
+    assertThat(divide(PLAN.replace("stints: 16", "stints: 40")).code()).isZero();
+  }
+
+  @Test
+  void whatCannotBeDividedIsRefusedInOneSentence() {
+    refused(PLAN.replace("15:00", "09:30"), "No division that can show anything fits the day");
+    refused(PLAN.replaceAll("(?s)timetable: .*?}\n", ""), "the plan has no timetable");
+    refused(
+        PLAN.replace("question", "kind: noise run\nquestion")
+            .replace(", {name: Shock L}", "")
+            .replace("noise: {usual_difference: 0.72}\n", ""),
+        "compares nothing");
+    refused(PLAN.replace("worthwhile: 1", "worthwhile: -1"), "worthwhile");
+    CommandLineSession.Ran ran = divide(PLAN, "--days", "5");
+    assertThat(ran.code()).isEqualTo(2);
+    assertThat(ran.err()).contains("--divide takes a plan file").hasLineCount(1);
+    assertThat(session.run("plan", "--divide", "--like", "latest").code()).isEqualTo(2);
+  }
+
+  private void refused(String plan, String why) {
+    CommandLineSession.Ran ran = divide(plan);
+    assertThat(ran.code()).as(why).isEqualTo(2);
+    assertThat(ran.out()).as(why).isEmpty();
+    assertThat(ran.err()).contains(why).hasLineCount(1);
+  }
+}
