@@ -1,11 +1,12 @@
 #!/usr/bin/env bash
-# Report numbers = compute numbers = R = Python, for all sample sessions. A tool that is missing fails.
-#   recompute.sh SAMPLES BLINDLAP...
-# SAMPLES: the folder that blindlap.desk.SampleDays wrote; BLINDLAP...: the command that runs Blindlap.
+# Report numbers = compute numbers = R = Python, for all sample sessions and series. A tool that is missing fails.
+#   recompute.sh SAMPLES SERIES BLINDLAP...
+# SAMPLES: the folder that blindlap.desk.SampleDays wrote; SERIES: that of blindlap.desk.SeriesSample; BLINDLAP...: the command that runs Blindlap.
 set -euo pipefail
 here=$(cd "$(dirname "$0")" && pwd)
 samples=$1
-shift
+series=$2
+shift 2
 command -v python3 >/dev/null || { echo "python3 is missing"; exit 1; }
 command -v Rscript >/dev/null || { echo "Rscript is missing"; exit 1; }
 work=$(mktemp -d)
@@ -19,3 +20,13 @@ for folder in "$samples"/*/; do
   "$@" compute "$work/$name.requests" > "$work/$name.answers"
 done
 python3 "$here/agree.py" "$samples" "$work"
+for folder in "$series"/*/package; do
+  for program in "python3 $folder/recompute-series.py" "Rscript --vanilla $folder/recompute-series.R"; do
+    # Each names what differs from the answer and ends with 1 if anything does.
+    $program > "$work/series.out" || { grep DIFFERS "$work/series.out"; echo "$program"; exit 1; }
+    echo "$(basename "$(dirname "$folder")"), ${program%% *}: $(tail -1 "$work/series.out")"
+  done
+  for session in "$folder"/session-*/; do
+    "$@" review --from "$session" > /dev/null
+  done
+done

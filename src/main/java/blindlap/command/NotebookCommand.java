@@ -7,6 +7,7 @@ import blindlap.session.NotebookReport;
 import blindlap.session.NotebookTrouble;
 import blindlap.session.RecoveryReport;
 import blindlap.session.SessionSummary;
+import blindlap.session.day.SessionId;
 import blindlap.wording.KeepingWords;
 import blindlap.wording.NotebookWords;
 import java.io.IOException;
@@ -106,9 +107,10 @@ final class NotebookCommand extends SessionCommand {
       List<SessionSummary> found = search.isBlank() ? desk.sessionList().handFirst(told) : told;
       if (!found.isEmpty()) {
         // Said at once: a list of years written out line by line takes longer than reading it.
+        Map<SessionId, String> series = desk.sessionList().inSeries(found);
         say(
             found.stream()
-                .flatMap(NotebookCommand::lines)
+                .flatMap(each -> lines(each, series.getOrDefault(each.id(), "")))
                 .collect(Collectors.joining(System.lineSeparator())));
       } else if (search.isBlank()) {
         say("The notebook is empty. See a whole day with: blindlap demo");
@@ -159,7 +161,7 @@ final class NotebookCommand extends SessionCommand {
     return report.losses().isEmpty() ? ExitCode.DONE : ExitCode.CHECK_FAILED;
   }
 
-  private static Stream<String> lines(SessionSummary each) {
+  private static Stream<String> lines(SessionSummary each, String series) {
     List<String> outcome = NotebookWords.outcome(each);
     String first =
         String.join(
@@ -170,8 +172,8 @@ final class NotebookCommand extends SessionCommand {
             each.trail(),
             each.rider(),
             outcome.get(0));
-    return outcome.get(1).isEmpty()
-        ? Stream.of(first)
-        : Stream.of(first, "          " + outcome.get(1));
+    return Stream.concat(
+        Stream.of(first),
+        Stream.of(outcome.get(1), series).filter(s -> !s.isEmpty()).map(s -> "          " + s));
   }
 }

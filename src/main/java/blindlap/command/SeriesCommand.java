@@ -9,6 +9,7 @@ import blindlap.wording.day.Words;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -33,6 +34,13 @@ final class SeriesCommand extends SessionCommand {
       paramLabel = "DIR",
       description = "Write the report of a series at its end: a PDF, and one HTML file.")
   @Nullable Path report;
+
+  @Option(
+      names = "--package",
+      paramLabel = "DIR",
+      description =
+          "Write the data package of a series at its end: the package of every session, the answer, and scripts for Python and R that compute every number of it again.")
+  @Nullable Path packaged;
 
   @Option(names = "--black", description = "The report black on white instead of colour.")
   boolean black;
@@ -73,9 +81,8 @@ final class SeriesCommand extends SessionCommand {
               .finding(wanted)
               .orElseThrow(
                   () -> new Complaint(ExitCode.BAD_INPUT, SeriesWords.say("unknown", wanted)));
-      Path folder = report;
-      if (folder != null) {
-        report(desk, wanted, folder);
+      if (report != null || packaged != null) {
+        written(desk, wanted);
         return ExitCode.DONE;
       }
       if (json) {
@@ -92,7 +99,10 @@ final class SeriesCommand extends SessionCommand {
     if (next && series == null) {
       throw new Complaint(ExitCode.BAD_INPUT, SeriesWords.say("next.which"));
     }
-    if (next && (json || black || report != null)) {
+    if (series == null && (json || report != null || packaged != null)) {
+      throw new Complaint(ExitCode.BAD_INPUT, SeriesWords.say("which"));
+    }
+    if (next && (json || black || report != null || packaged != null)) {
       throw new Complaint(ExitCode.BAD_INPUT, SeriesWords.say("next.alone"));
     }
     if (out != null && !next) {
@@ -100,15 +110,27 @@ final class SeriesCommand extends SessionCommand {
     }
   }
 
-  private void report(Desk desk, String wanted, Path folder) {
-    SeriesReports.Result result = desk.seriesReports().of(wanted, black);
+  private void written(Desk desk, String wanted) {
+    Path folder = report;
+    if (folder != null) {
+      made(desk.seriesReports().of(wanted, black), folder)
+          .forEach(name -> say("Report written to " + folder.resolve(name)));
+    }
+    Path into = packaged;
+    if (into != null) {
+      made(desk.seriesPackages().of(wanted), into);
+      say(SeriesWords.say("package.written", into, into.resolve("recompute-series.py")));
+    }
+  }
+
+  private Set<String> made(SeriesReports.Result result, Path folder) {
     if (result instanceof SeriesReports.Result.Refused refused) {
       throw complaint(refused.problems());
     }
     Map<String, byte[]> files = ((SeriesReports.Result.Made) result).files();
     Files.write(folder, files);
     did(Done.WRITTEN);
-    files.keySet().forEach(name -> say("Report written to " + folder.resolve(name)));
+    return files.keySet();
   }
 
   private void list(Desk desk) {

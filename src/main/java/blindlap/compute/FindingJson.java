@@ -7,6 +7,7 @@ import blindlap.review.Edition;
 import blindlap.review.Finding;
 import blindlap.review.Guesses;
 import blindlap.review.ManyComparison;
+import blindlap.review.Remark;
 import blindlap.review.Sensitivity;
 import blindlap.stats.compare.HarmTest;
 import blindlap.stats.compare.ManySetups;
@@ -23,6 +24,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -51,21 +53,63 @@ public final class FindingJson {
     root.put("sentence", new FindingText(finding).sentence());
     root.put("verdict", verdict(finding).orElse(null));
     ArrayNode measures = root.putArray("measures");
-    finding.comparisons().forEach(each -> comparison(measures.addObject(), each));
-    finding.many().forEach(each -> many(measures.addObject(), each));
+    finding.comparisons().forEach(each -> comparison(measures.addObject(), finding, each));
+    finding.many().forEach(each -> many(measures.addObject(), finding, each));
     refusals(root.putArray("not_compared"), finding);
     ArrayNode otherwise = root.putArray("sensitivity");
-    finding.sensitivities().forEach(each -> sensitivity(otherwise.addObject(), finding, each));
+    for (Sensitivity each : finding.sensitivities()) {
+      sensitivity(
+          otherwise.addObject(), each, finding.primary(), finding.many().stream().findFirst());
+    }
     guesses(root.putObject("guesses"), finding.guesses());
     WaitsJson.put(root, finding.waits());
     ObjectNode voids = root.putObject("voids");
     voids(voids, finding.voids());
     voids(voids.putObject("laps"), finding.voidLaps());
+    twice(root, finding.day().remarks(Remark.Kind.SET_ASIDE));
+    late(root, finding.day().remarks(Remark.Kind.LATE));
     finding.left().ifPresent(left -> root.put("smallest_p_left", left.smallestP()));
     NextJson.put(root, finding);
     BesideJson.write(root, beside);
     requests(root, finding);
     return print(root);
+  }
+
+  /** Values that machines recorded apart: the one set aside beside the one that counts. */
+  private static void twice(ObjectNode root, List<Remark> remarks) {
+    if (remarks.isEmpty()) {
+      return;
+    }
+    ArrayNode twice = root.putArray("two_values");
+    for (Remark remark : remarks) {
+      twice
+          .addObject()
+          .put("measure", remark.about())
+          .put("stint", remark.stint())
+          .put("lap", remark.lap())
+          .put("counts", remark.value())
+          .put("set_aside", remark.before())
+          .put("record_of", remark.who())
+          .put("written_in", remark.words());
+    }
+  }
+
+  /** What came after the other side had closed: kept, and not applied. */
+  private static void late(ObjectNode root, List<Remark> remarks) {
+    if (remarks.isEmpty()) {
+      return;
+    }
+    ArrayNode late = root.putArray("late");
+    for (Remark remark : remarks) {
+      late.addObject()
+          .put("entry", remark.about())
+          .put("stint", remark.stint())
+          .put("lap", remark.lap())
+          .put("measure", remark.before())
+          .put("value", remark.value())
+          .put("reason", remark.words())
+          .put("written_in", remark.who());
+    }
   }
 
   private static void voids(ObjectNode node, VoidBalance balance) {
@@ -129,7 +173,7 @@ public final class FindingJson {
     node.put("df", df);
   }
 
-  private static void comparison(ObjectNode node, Comparison comparison) {
+  private static void comparison(ObjectNode node, Finding finding, Comparison comparison) {
     head(
         node,
         comparison.measure(),
@@ -155,6 +199,12 @@ public final class FindingJson {
             });
     ArrayNode caveats = node.putArray("caveats");
     comparison.caveats().forEach(c -> caveats.add(PlanJson.word(c)));
+    List<Sensitivity> aside = finding.aside(comparison.measure());
+    if (!aside.isEmpty()) {
+      ArrayNode others = node.putArray("set_aside");
+      aside.forEach(
+          each -> sensitivity(others.addObject(), each, Optional.of(comparison), Optional.empty()));
+    }
   }
 
   /** A watched harm, with the one-sided p at D and at −D that all else is read from. */
@@ -170,7 +220,7 @@ public final class FindingJson {
         .put("p_adjusted", harm.adjusted());
   }
 
-  private static void many(ObjectNode node, ManyComparison many) {
+  private static void many(ObjectNode node, Finding finding, ManyComparison many) {
     head(node, many.measure(), many.stints().used(), many.result().noiseSd(), many.result().df());
     number(node, "f", many.result().f());
     number(node, "p", many.said(many.result().p()));
@@ -178,6 +228,12 @@ public final class FindingJson {
     pairs(node, many, true);
     ArrayNode caveats = node.putArray("caveats");
     many.caveats().forEach(c -> caveats.add(PlanJson.word(c)));
+    List<Sensitivity> aside = finding.aside(many.measure());
+    if (!aside.isEmpty()) {
+      ArrayNode others = node.putArray("set_aside");
+      aside.forEach(
+          each -> sensitivity(others.addObject(), each, Optional.empty(), Optional.of(many)));
+    }
   }
 
   private static void pairs(ObjectNode node, ManyComparison many, boolean tested) {
@@ -211,7 +267,11 @@ public final class FindingJson {
             });
   }
 
-  private static void sensitivity(ObjectNode node, Finding finding, Sensitivity each) {
+  private static void sensitivity(
+      ObjectNode node,
+      Sensitivity each,
+      Optional<Comparison> planned,
+      Optional<ManyComparison> plannedMany) {
     node.put("kind", PlanJson.word(each.kind()));
     ArrayNode stints = node.putArray("stints");
     each.stints().forEach(stints::add);
@@ -219,8 +279,8 @@ public final class FindingJson {
       node.put("set_aside", each.aside());
     }
     each.why().ifPresent(why -> node.put("why", Problems.sentence(why)));
-    each.result().ifPresent(result -> beside(node, each, finding.primary().orElseThrow(), result));
-    each.many().ifPresent(many -> beside(node, each, finding.many().get(0).with(many)));
+    each.result().ifPresent(result -> beside(node, each, planned.orElseThrow(), result));
+    each.many().ifPresent(many -> beside(node, each, plannedMany.orElseThrow().with(many)));
   }
 
   private static void beside(

@@ -42,7 +42,11 @@ public final class FindingRequests {
     finding.comparisons().forEach(all::comparison);
     finding.many().forEach(all::many);
     all.family();
-    finding.sensitivities().forEach(all::sensitivity);
+    Measure primary = finding.day().plan().primary().orElseThrow();
+    finding.sensitivities().forEach(each -> all.sensitivity(primary, each));
+    for (Measure measure : finding.day().plan().measures()) {
+      finding.aside(measure).forEach(each -> all.sensitivity(measure, each));
+    }
     all.guesses();
     all.waits();
     all.voids();
@@ -145,8 +149,7 @@ public final class FindingRequests {
     add("family", "", "compare-measures", given);
   }
 
-  private void sensitivity(Sensitivity each) {
-    Measure measure = finding.day().plan().primary().orElseThrow();
+  private void sensitivity(Measure measure, Sensitivity each) {
     ObjectNode given = given();
     StintValues stints = each.values(finding.day(), measure);
     values(given, measure, stints);

@@ -181,6 +181,11 @@ public final class Desk implements AutoCloseable {
     return new SeriesReports(series);
   }
 
+  /** Data packages of series. */
+  public SeriesPackages seriesPackages() {
+    return new SeriesPackages(series, reviews());
+  }
+
   /** The list of sessions. */
   public SessionList sessionList() {
     return new SessionList(notebook, sessions, reviews, seriesPlans, clock);

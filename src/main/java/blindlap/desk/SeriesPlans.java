@@ -200,6 +200,11 @@ public final class SeriesPlans {
     return standing.declaration().flatMap(d -> Optional.ofNullable(d.plan().seriesSessions()));
   }
 
+  /** What a series answers as far as that may be told. */
+  Optional<SeriesFinding> answer(String series) {
+    return book.answer(series);
+  }
+
   /** Where a series stands, or what it answers, in a sentence. */
   Optional<String> words(String series) {
     return book.answer(series)

@@ -46,25 +46,16 @@ public final class SeriesReports {
    */
   public Result of(String series, boolean black) {
     Optional<SeriesFinding> finding = book.finding(series);
-    if (finding.isEmpty()) {
-      return refused(Problem.of(DeskFault.NO_SUCH_SERIES, "", series));
-    }
-    SeriesFinding.Progress progress = finding.get().progress();
-    if (!finding.get().open()) {
-      return refused(
-          Problem.of(
-              DeskFault.SERIES_SEALED,
-              "",
-              series,
-              progress.unsealed(),
-              progress.declared().orElse(progress.sessions())));
+    Optional<Problem> refused = refusal(series, finding);
+    if (refused.isPresent()) {
+      return new Result.Refused(List.of(refused.get()));
     }
     ReportDocument report =
         SeriesReport.of(
             new SeriesReport.Input(
-                finding.get(),
-                fingerprints(series, finding.get()),
-                book.elsewhere(finding.get()),
+                finding.orElseThrow(),
+                fingerprints(series, finding.orElseThrow()),
+                book.elsewhere(finding.orElseThrow()),
                 Engine.version(),
                 black ? ReportInput.Ink.BLACK : ReportInput.Ink.COLOUR));
     String name = "series-" + series.replaceAll("[^A-Za-z0-9_-]", "_");
@@ -74,8 +65,21 @@ public final class SeriesReports {
     return new Result.Made(files);
   }
 
-  private static Result refused(Problem problem) {
-    return new Result.Refused(List.of(problem));
+  /** Why nothing is handed out of a series: there is none by that name, or it is not at its end. */
+  static Optional<Problem> refusal(String series, Optional<SeriesFinding> finding) {
+    if (finding.isEmpty()) {
+      return Optional.of(Problem.of(DeskFault.NO_SUCH_SERIES, "", series));
+    }
+    SeriesFinding.Progress progress = finding.get().progress();
+    return finding.get().open()
+        ? Optional.empty()
+        : Optional.of(
+            Problem.of(
+                DeskFault.SERIES_SEALED,
+                "",
+                series,
+                progress.unsealed(),
+                progress.declared().orElse(progress.sessions())));
   }
 
   private List<SeriesReport.Fingerprints> fingerprints(String series, SeriesFinding finding) {

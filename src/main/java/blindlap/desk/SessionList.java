@@ -4,6 +4,7 @@ import blindlap.fault.Problem;
 import blindlap.plan.Plan;
 import blindlap.review.Analysis;
 import blindlap.review.Comparison;
+import blindlap.review.SeriesFinding;
 import blindlap.session.LifeCommands;
 import blindlap.session.Notebook;
 import blindlap.session.Outcome;
@@ -13,6 +14,7 @@ import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
 import blindlap.wording.NotebookWords;
+import blindlap.wording.SeriesPlaceWords;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -22,6 +24,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** The list of sessions: found by words, the one in hand, verdicts kept for speed. */
 public final class SessionList {
@@ -35,6 +38,7 @@ public final class SessionList {
   private final Reviews reviews;
   private final SeriesPlans series;
   private final Clock clock;
+  private final Map<String, Answered> answered = new ConcurrentHashMap<>();
 
   /**
    * @param clock says which day is today
@@ -152,8 +156,18 @@ public final class SessionList {
             .limit(most)
             .toList();
     boolean kept = false;
+    OfSeries answers = new OfSeries();
     for (SessionSummary each : lacking) {
-      Optional<String> words = sessions.state(each.id()).map(this::verdict);
+      Optional<String> words =
+          sessions
+              .state(each.id())
+              .map(this::verdict)
+              .map(
+                  verdict ->
+                      answers
+                          .of(each)
+                          .map(said -> NotebookWords.withSeries(verdict, said))
+                          .orElse(verdict));
       kept |= words.isPresent() && notebook.putVerdict(each.id(), words.get());
     }
     return kept;
@@ -180,6 +194,43 @@ public final class SessionList {
                     state.plan(), Reviews.day(state).nullRun(), c, reviews.repeat(state)))
         .orElse(NotebookWords.say("verdict.none"));
   }
+
+  /**
+   * Where sessions stand in their series, and what those answer, by session; only those of a
+   * series. What the list keeps is not worked out again.
+   */
+  public Map<SessionId, String> inSeries(List<SessionSummary> listed) {
+    Map<SessionId, String> said = new HashMap<>();
+    OfSeries answers = new OfSeries();
+    for (SessionSummary each : listed) {
+      String kept = each.step().sealed() ? "" : NotebookWords.series(each);
+      (kept.isEmpty() ? answers.of(each) : Optional.of(kept))
+          .ifPresent(words -> said.put(each.id(), words));
+    }
+    return said;
+  }
+
+  /** Answers of series as they are asked for, each worked out once for what is written. */
+  private final class OfSeries {
+    private final long version = notebook.dataVersion();
+
+    Optional<String> of(SessionSummary summary) {
+      return Optional.ofNullable(summary.series())
+          .flatMap(this::answer)
+          .map(found -> SeriesPlaceWords.inList(found, summary.id().text()));
+    }
+
+    private Optional<SeriesFinding> answer(String id) {
+      Answered known = answered.get(id);
+      if (known == null || known.version() != version) {
+        known = new Answered(version, series.answer(id));
+        answered.put(id, known);
+      }
+      return known.finding();
+    }
+  }
+
+  private record Answered(long version, Optional<SeriesFinding> finding) {}
 
   /** Where the series of a session stands, or what it answers; empty where none names it. */
   public Optional<String> series(String id) {

@@ -33,7 +33,7 @@ public final class WholeFiles implements AutoCloseable {
    * what has not been moved.
    *
    * @param folder made if it is not there
-   * @param files contents by file name
+   * @param files contents by file name, which may name folders in it: "session-1/laps.csv"
    * @throws IOException if one of them cannot be written; nothing is left then
    */
   public static WholeFiles beside(Path folder, Map<String, byte[]> files) throws IOException {
@@ -41,7 +41,9 @@ public final class WholeFiles implements AutoCloseable {
     try {
       whole.make(folder.toAbsolutePath());
       for (Map.Entry<String, byte[]> file : files.entrySet()) {
-        whole.lay(folder.resolve(file.getKey()), file.getValue());
+        Path place = folder.resolve(file.getKey());
+        whole.make(java.util.Objects.requireNonNull(place.toAbsolutePath().getParent()));
+        whole.lay(place, file.getValue());
       }
       return whole;
     } catch (IOException e) {
@@ -80,8 +82,9 @@ public final class WholeFiles implements AutoCloseable {
   /** Makes a folder and those above it, and remembers which it made, the innermost first. */
   private void make(Path folder) throws IOException {
     Path there = folder;
+    int at = 0;
     while (there != null && Files.notExists(there)) {
-      made.add(there);
+      made.add(at++, there);
       there = there.getParent();
     }
     Files.createDirectories(folder);

@@ -86,7 +86,8 @@ public final class DataPackageReader {
     byte[] bytes = files.get(name);
     if (bytes == null) {
       throw name.equals(KEY)
-          ? new Unreadable(PackageFault.NO_KEY)
+          ? new Unreadable(
+              files.containsKey("answer.csv") ? PackageFault.OF_A_SERIES : PackageFault.NO_KEY)
           : new Unreadable(PackageFault.NO_FILE, name);
     }
     return new String(bytes, StandardCharsets.UTF_8);

@@ -6,6 +6,8 @@ import blindlap.fault.Fault;
 public enum PackageFault implements Fault {
   /** There is no opened key: the package is of a sealed session. */
   NO_KEY,
+  /** It is the package of a series, which has one of every session in it. */
+  OF_A_SERIES,
   /** A file is missing: its name. */
   NO_FILE,
   /** A file is not JSON: its name. */

@@ -33,6 +33,7 @@ public final class PackageProof {
 
   private static final String PROOF = "proof";
   private static final String FORM = "blindlap-package-1";
+  private static final String SERIES = "blindlap-series-package-1";
   private static final String SHA256 = "sha256:";
 
   private PackageProof() {}
@@ -51,6 +52,11 @@ public final class PackageProof {
       node.put("number", head.number());
       node.put("hash", head.hash().hex());
     }
+  }
+
+  /** The same for the package of a series: each session's own description has the rest. */
+  static void series(ObjectNode root) {
+    root.putObject(PROOF).put("form", SERIES).put("engine", Engine.version());
   }
 
   /** The hash of a file as the descriptor has it. */

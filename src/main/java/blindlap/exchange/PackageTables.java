@@ -18,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.Consumer;
 
 /** The tables of a data package with their dictionary, filled one after the other. */
 final class PackageTables {
@@ -101,8 +102,14 @@ final class PackageTables {
     text("session", PackageProof.SESSION, "txt", "text/plain", text);
   }
 
-  private void text(String name, String path, String format, String type, String text) {
-    files.put(path, text.getBytes(StandardCharsets.UTF_8));
+  /** A file beside the tables, as it is. */
+  void text(String name, String path, String format, String type, String text) {
+    file(name, path, format, type, text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** The same in bytes. */
+  void file(String name, String path, String format, String type, byte[] bytes) {
+    files.put(path, bytes);
     ObjectNode resource = resources.addObject();
     resource.put("name", name);
     resource.put("path", path);
@@ -114,6 +121,12 @@ final class PackageTables {
   /** All files, the description first. */
   Map<String, byte[]> files(String name, String title, String description, SessionState state) {
     session(SessionFile.text(state.id(), state.entries()));
+    return files(name, title, description, root -> PackageProof.write(root, state));
+  }
+
+  /** The same for what is no single session: with a proof of its own. */
+  Map<String, byte[]> files(
+      String name, String title, String description, Consumer<ObjectNode> proof) {
     for (JsonNode resource : resources) {
       byte[] file = Objects.requireNonNull(files.get(resource.path("path").asText()));
       ((ObjectNode) resource).put("bytes", file.length).put("hash", PackageProof.hash(file));
@@ -124,7 +137,7 @@ final class PackageTables {
     root.put("title", title);
     root.put("description", description);
     root.set("resources", resources);
-    PackageProof.write(root, state);
+    proof.accept(root);
     Map<String, byte[]> all = new LinkedHashMap<>();
     all.put("datapackage.json", StrictJson.print(root).getBytes(StandardCharsets.UTF_8));
     all.putAll(files);

@@ -92,7 +92,7 @@ final class ReportAnalysis {
         WORDS.say(
             "exact.many",
             many.measure().name(),
-            Figures.exact(many.result().f()),
+            exact(many.result().f()),
             exact(many.said(many.result().p())),
             many.adjusted().isPresent() ? Figures.exact(many.adjusted().getAsDouble()) : "–",
             Figures.exact(many.result().noiseSd()),
@@ -108,7 +108,7 @@ final class ReportAnalysis {
   }
 
   private static String exact(double number) {
-    return Double.isNaN(number) ? "–" : Figures.exact(number);
+    return Double.isFinite(number) ? Figures.exact(number) : "–";
   }
 
   private static String interval(Comparison c, double level) {

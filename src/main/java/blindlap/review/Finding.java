@@ -58,6 +58,14 @@ public record Finding(
     return Stream.concat(primary.stream(), others.stream());
   }
 
+  /**
+   * A measure beside the primary with the values that other machines recorded and that do not
+   * count, as often as a lap has such; nothing where no value was set aside.
+   */
+  public List<Sensitivity> aside(Measure measure) {
+    return measure.role() == Measure.Role.PRIMARY ? List.of() : Sensitivities.aside(day, measure);
+  }
+
   /** Comparisons that show a harm. */
   public List<Comparison> harms() {
     return others.stream().filter(c -> c.harm().filter(HarmTest::shown).isPresent()).toList();

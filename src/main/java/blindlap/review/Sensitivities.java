@@ -36,6 +36,14 @@ final class Sensitivities {
     this.planned = planned;
   }
 
+  /** A measure beside the primary with the values that were set aside; nothing where none were. */
+  static List<Sensitivity> aside(DayRecord day, Measure measure) {
+    StintValues planned = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+    Sensitivities all = new Sensitivities(day, day.plan().rule().assignments(), measure, planned);
+    all.setAside(day.key().setups());
+    return all.found;
+  }
+
   List<Sensitivity> found() {
     StintValues all = StintValues.of(day, measure, StintValues.Laps.ALL_RIDDEN);
     Set<Integer> voided = new TreeSet<>();

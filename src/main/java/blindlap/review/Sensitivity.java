@@ -9,7 +9,8 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * The primary measure looked at otherwise, beside the result as planned and never instead of it.
+ * A measure looked at otherwise, beside the result as planned and never instead of it: the primary,
+ * and any other of which values were set aside.
  *
  * @param kind what is done otherwise
  * @param stints the stints it is about

@@ -35,9 +35,10 @@ final class Summaries {
   }
 
   /**
-   * Forgets verdicts that say whether a result was known at commit, where new entries of another
-   * session may have changed that; whoever shows the list makes them anew. Which setups were
-   * compared is not looked at: one verdict too many costs a moment, one too few is wrong.
+   * Forgets verdicts that say whether a result was known at commit, or what a series answers, where
+   * new entries of another session may have changed that; whoever shows the list makes them anew.
+   * Which setups were compared is not looked at: one verdict too many costs a moment, one too few
+   * is wrong.
    *
    * @param about the session that has new entries
    */
@@ -50,9 +51,10 @@ final class Summaries {
     for (SessionSummary other : table.all()) {
       if (!other.id().equals(about.id())
           && !other.verdict().isEmpty()
-          && same(other.rider(), about.rider())
-          && same(other.trail(), about.trail())
-          && other.committedAt().isAfter(since.get())) {
+          && (about.series() != null && about.series().equals(other.series())
+              || same(other.rider(), about.rider())
+                  && same(other.trail(), about.trail())
+                  && other.committedAt().isAfter(since.get()))) {
         table.change(with(other, other.step(), ""));
       }
     }

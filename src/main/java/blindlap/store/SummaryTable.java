@@ -28,7 +28,7 @@ import org.sqlite.SQLiteErrorCode;
  */
 final class SummaryTable {
   /** Changes with anything that is kept here, so that older lists are made again. */
-  static final String FORM = "blindlap-summary-5";
+  static final String FORM = "blindlap-summary-6";
 
   private static final String UNBLINDED = "unblinded ";
   private static final Map<String, Plan.Kind> KINDS = words(Plan.Kind.class);

@@ -19,8 +19,13 @@ final class BesideWords {
 
   private final List<String> setups;
   private final Comparison planned;
+  private final boolean byName;
 
-  BesideWords(List<String> setups, Comparison planned) {
+  /**
+   * @param byName true for a null run
+   */
+  BesideWords(List<String> setups, Comparison planned, boolean byName) {
+    this.byName = byName;
     this.setups = setups;
     this.planned = planned;
   }
@@ -37,7 +42,8 @@ final class BesideWords {
             planned.measure(),
             snapped(other.estimate()),
             List.of(wide, ninety),
-            planned.result().noiseSd());
+            planned.result().noiseSd(),
+            byName);
     if (estimateOnly) {
       return WORDS.say("beside.estimate", WORDS.say("best.alone", words.difference()));
     }

@@ -20,7 +20,10 @@ final class Cells {
   }
 
   private static String number(Comparison comparison, double shift, int decimals) {
-    return Figures.number(Sizes.size(comparison.measure(), shift), decimals) + unit(comparison);
+    String number = Figures.number(Sizes.size(comparison.measure(), shift), decimals);
+    return comparison.measure().scale() == Scale.RATIO
+        ? number + unit(comparison)
+        : number + " " + Sizes.unit(comparison.measure(), number);
   }
 
   static String interval(Comparison comparison, Interval shifts, Sizes sizes) {

@@ -34,7 +34,8 @@ final class CostWords {
         .filter(p -> !finding.day().nullRun())
         .filter(p -> p.measure().better() != Measure.Better.NEITHER)
         .ifPresent(p -> cost(p, lines));
-    for (Comparison other : finding.disagreeing()) {
+    List<Comparison> disagreeing = finding.day().nullRun() ? List.of() : finding.disagreeing();
+    for (Comparison other : disagreeing) {
       lines.add(
           WORDS.say(
               "disagree",

@@ -18,6 +18,7 @@ final class DifferenceWords {
   private final Way way;
   private final double estimate;
   private final Sizes sizes;
+  private final boolean byName;
 
   /**
    * @param setups names of the two setups; the difference is second less first
@@ -31,6 +32,22 @@ final class DifferenceWords {
       double estimate,
       List<Optional<Interval>> intervals,
       double spread) {
+    this(setups, measure, estimate, intervals, spread, false);
+  }
+
+  /**
+   * The same; of a null run the names differ and no setup was better or worse.
+   *
+   * @param byName true for a null run
+   */
+  DifferenceWords(
+      List<String> setups,
+      Measure measure,
+      double estimate,
+      List<Optional<Interval>> intervals,
+      double spread,
+      boolean byName) {
+    this.byName = byName;
     this.setups = List.copyOf(setups);
     this.measure = measure;
     this.way = Way.of(measure);
@@ -47,6 +64,9 @@ final class DifferenceWords {
   String difference() {
     if (estimate == 0) {
       return WORDS.say("equal", setups.get(0), setups.get(1), measure.name());
+    }
+    if (byName) {
+      return WORDS.say("null.careful", setups.get(1), setups.get(0), signed());
     }
     int first = way.first(estimate);
     return WORDS.say(
@@ -83,7 +103,9 @@ final class DifferenceWords {
 
   /** "Shock K faster", for a side of an axis. */
   String side(int side) {
-    return WORDS.say("side." + word(), setups.get(way.first(side)));
+    return byName
+        ? WORDS.say(side < 0 ? "null.side.less" : "null.side.more", setups.get(1), setups.get(0))
+        : WORDS.say("side." + word(), setups.get(way.first(side)));
   }
 
   private String word() {
@@ -97,6 +119,9 @@ final class DifferenceWords {
 
   private String interval(Interval interval) {
     List<BigDecimal> limits = sizes.limits(interval);
+    if (byName) {
+      return IntervalWords.signed(interval, limits, sizes.unit());
+    }
     boolean above = interval.low() > 0;
     if (above || interval.high() < 0) {
       BigDecimal near = above ? limits.get(0) : limits.get(1);

@@ -34,7 +34,7 @@ public final class FindingText {
     this.day = finding.day();
     this.plan = day.plan();
     this.setups = plan.setups().stream().map(Setup::name).toList();
-    this.primary = finding.primary().map(p -> new FindingWords(plan, p));
+    this.primary = finding.primary().map(p -> new FindingWords(plan, p, day.nullRun()));
   }
 
   /** The words of the primary comparison of two setups. */
@@ -44,12 +44,12 @@ public final class FindingText {
 
   /** The words of another comparison. */
   public FindingWords words(Comparison comparison) {
-    return new FindingWords(plan, comparison);
+    return new FindingWords(plan, comparison, day.nullRun());
   }
 
   /** The words of a comparison of three and more setups. */
   public ManyWords words(ManyComparison comparison) {
-    return new ManyWords(plan, comparison);
+    return new ManyWords(plan, comparison, day.nullRun());
   }
 
   /** The answer of the page; what came of watched harms as a whole stands in the same sentence. */
@@ -90,9 +90,7 @@ public final class FindingText {
 
   private String harm() {
     StringBuilder harm = new StringBuilder();
-    for (Comparison comparison : finding.harms()) {
-      harm.append(words(comparison).harmInHeadline(Finding.harmful(comparison)));
-    }
+    finding.harms().forEach(c -> harm.append(words(c).harmInHeadline(Finding.harmful(c))));
     if (finding.everyWatchedHarmRuledOut()) {
       harm.append(WORDS.say("headline.harm.none"));
     }
@@ -209,6 +207,7 @@ public final class FindingText {
       words.ratio().ifPresent(lines::add);
       lines.addAll(words.harm());
       lines.addAll(words.caveats());
+      lines.addAll(new AsideWords(finding).of(other, words));
       lines.addAll(new RemarkWords(day).beside(other.measure()));
     }
     for (ManyComparison many : finding.many()) {
@@ -217,6 +216,7 @@ public final class FindingText {
         lines.addAll(words(many).pairs());
         lines.addAll(words(many).harm());
         lines.addAll(words(many).caveats());
+        lines.addAll(new AsideWords(finding).of(many, this::words));
         lines.addAll(new RemarkWords(day).beside(many.measure()));
       }
     }

@@ -29,9 +29,16 @@ public final class FindingWords {
   private final Way way;
   private final DifferenceWords words;
   private final Sizes sizes;
+  private final boolean byName;
 
   /** Words for a measure of a committed plan with two setups. */
   public FindingWords(Plan plan, Comparison comparison) {
+    this(plan, comparison, false);
+  }
+
+  /** The same; of a null run, where one setup was on, the names alone differ. */
+  FindingWords(Plan plan, Comparison comparison, boolean byName) {
+    this.byName = byName;
     this.setups = plan.setups().stream().map(blindlap.plan.Setup::name).toList();
     this.comparison = comparison;
     this.measure = comparison.measure();
@@ -42,7 +49,8 @@ public final class FindingWords {
             measure,
             snapped(comparison.result().estimate()),
             List.of(shifts(0.95), shifts(0.90)),
-            comparison.result().noiseSd());
+            comparison.result().noiseSd(),
+            byName);
     this.sizes = words.sizes();
   }
 
@@ -245,6 +253,7 @@ public final class FindingWords {
     return comparison
         .harm()
         .map(h -> List.of(harm(1, h.bAgainstA(), h), harm(0, h.aAgainstB(), h)))
+        .map(lines -> byName ? ByName.lines(lines) : lines)
         .orElse(List.of());
   }
 
@@ -260,7 +269,9 @@ public final class FindingWords {
 
   /** The harm in the same sentence as the verdict. */
   String harmInHeadline(int setup) {
-    return didHarm(measure, setups.get(setup));
+    return byName
+        ? WORDS.say("headline.harm.null", measure.name())
+        : didHarm(measure, setups.get(setup));
   }
 
   static String didHarm(Measure measure, String setup) {
@@ -329,7 +340,8 @@ public final class FindingWords {
                     setups.get(1),
                     Figures.number(r.ratio(), 2),
                     bound(r.interval95().low(), false),
-                    bound(r.interval95().high(), true)));
+                    bound(r.interval95().high(), true)))
+        .map(line -> byName ? ByName.lines(List.of(line)).get(0) : line);
   }
 
   private static String bound(double ratio, boolean upper) {
@@ -350,7 +362,7 @@ public final class FindingWords {
 
   /** Another result of this measure, such as that without some stints, with its interval. */
   String beside(TwoSetups other, boolean estimateOnly) {
-    return new BesideWords(setups, comparison).said(other, estimateOnly);
+    return new BesideWords(setups, comparison, byName).said(other, estimateOnly);
   }
 
   /** The worthwhile difference as declared, with its unit; empty if none was. */

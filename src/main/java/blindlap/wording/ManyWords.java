@@ -29,9 +29,15 @@ public final class ManyWords {
   private final ManyComparison comparison;
   private final Measure measure;
   private final Way way;
+  private final boolean byName;
 
-  /** Words for a measure of a committed plan with three or more setups. */
-  public ManyWords(Plan plan, ManyComparison comparison) {
+  /**
+   * Words for a measure of a committed plan with three or more setups.
+   *
+   * @param byName true for a null run, where one setup was on under every name
+   */
+  public ManyWords(Plan plan, ManyComparison comparison, boolean byName) {
+    this.byName = byName;
     this.setups = plan.setups().stream().map(Setup::name).toList();
     this.comparison = comparison;
     this.measure = comparison.measure();
@@ -43,6 +49,10 @@ public final class ManyWords {
     if (Math.abs(pair.estimate()) <= ROUNDING * comparison.result().noiseSd()) {
       return WORDS.say(
           "equal", setups.get(pair.first()), setups.get(pair.second()), measure.name());
+    }
+    if (byName) {
+      return WORDS.say(
+          "null.careful", setups.get(pair.second()), setups.get(pair.first()), signed(pair));
     }
     boolean secondFirst = way.first(pair.estimate()) == 1;
     int first = secondFirst ? pair.second() : pair.first();
@@ -76,6 +86,9 @@ public final class ManyWords {
   }
 
   private String interval(ManySetups.Pair pair, Interval interval, Sizes digits) {
+    if (byName) {
+      return IntervalWords.signed(interval, digits.limits(interval), digits.unit());
+    }
     return new IntervalWords(way, setups.get(pair.first()), setups.get(pair.second()))
         .say(interval, digits);
   }
@@ -87,7 +100,7 @@ public final class ManyWords {
 
   /** One sentence: which differ from which, and how far the others still may. */
   public String headline() {
-    if (!comparison.tested()) {
+    if (!comparison.tested() || byName) {
       return omnibus();
     }
     List<ManySetups.Pair> shown = comparison.separatedPairs();
@@ -227,7 +240,7 @@ public final class ManyWords {
     if (!open.isEmpty()) {
       lines.add(WORDS.say("many.harm.open", measure.name(), declared(), joined(open)));
     }
-    return lines;
+    return byName ? ByName.lines(lines) : lines;
   }
 
   private List<String> pairs(HarmTest.Finding found) {
@@ -239,6 +252,11 @@ public final class ManyWords {
 
   /** "Tyre S against Tyre T, dabs: harm of 2 a lap or more shown (…)." */
   List<String> worse() {
+    List<String> lines = shownHarms();
+    return byName ? ByName.lines(lines) : lines;
+  }
+
+  private List<String> shownHarms() {
     return comparison.shownHarms().stream()
         .map(
             harm -> {

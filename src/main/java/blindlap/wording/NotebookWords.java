@@ -17,6 +17,9 @@ public final class NotebookWords {
   private static final Words WORDS = Words.of("notebook");
   private static final Words STEPS = Words.of("steps");
 
+  /** Parts a verdict from the words on its series; no sentence has a line end. */
+  private static final char SERIES = '\n';
+
   private NotebookWords() {}
 
   /** A sentence of the page. */
@@ -97,8 +100,25 @@ public final class NotebookWords {
             words.signed());
   }
 
+  /** A verdict as the list keeps it, with where the session stands in its series behind it. */
+  public static String withSeries(String verdict, String series) {
+    return verdict + SERIES + series;
+  }
+
+  /** Where a session stands in its series, as the list keeps it; empty if it does not. */
+  public static String series(SessionSummary summary) {
+    int at = summary.verdict().indexOf(SERIES);
+    return at < 0 ? "" : summary.verdict().substring(at + 1);
+  }
+
+  private static String alone(String kept) {
+    int at = kept.indexOf(SERIES);
+    return at < 0 ? kept : kept.substring(0, at);
+  }
+
   /** The phrase and the rest of a verdict as the list keeps it; the rest may be empty. */
-  private static List<String> verdictParts(String verdict) {
+  private static List<String> verdictParts(String kept) {
+    String verdict = alone(kept);
     int at = verdict.indexOf("; ");
     return at < 0
         ? List.of(verdict, "")
@@ -120,7 +140,7 @@ public final class NotebookWords {
             .map(FindingWords::phrase)
             .anyMatch(parts.get(0)::endsWith);
     return parts.get(1).isEmpty()
-        || verdict.equals(WORDS.say("verdict.none"))
+        || alone(verdict).equals(WORDS.say("verdict.none"))
         || told
         || Stream.of("difference.null", "difference.unblinded")
             .anyMatch(key -> parts.get(1).startsWith(WORDS.say(key + ".begins")))

@@ -61,4 +61,28 @@ public final class SeriesPlaceWords {
         place.pooled(),
         place.riders());
   }
+
+  /**
+   * A session in a list: "session 2 of 4 of series k-or-l, unfinished"; at the end of the series
+   * with its answer in a phrase. One that is not of the declared number has no number here.
+   *
+   * @param session its id
+   */
+  public static String inList(SeriesFinding finding, String session) {
+    int place = 0;
+    boolean counts = false;
+    for (SeriesFinding.Part part : finding.parts()) {
+      place += part.fate().counts() ? 1 : 0;
+      if (part.session().equals(session)) {
+        counts = part.fate().counts();
+        break;
+      }
+    }
+    String key =
+        !counts ? "inlist.none" : finding.declared().isPresent() ? "inlist" : "inlist.open";
+    String where = SeriesWords.say(key, place, finding.declared().orElse(0), finding.id());
+    return finding.open()
+        ? SeriesWords.say("inlist.answer", where, new SeriesWords(finding).headline().phrase())
+        : SeriesWords.say("inlist.unfinished", where);
+  }
 }

@@ -248,6 +248,12 @@ class RefusedCommandsTest {
         List.of(
             line("other", "--json"),
             line("k-or-l", "--black", "--report", folder.toString()),
+            line("k-or-l", "--package", folder.resolve("whole").toString()),
+            line("other", "--package", folder.resolve("whole").toString()),
+            line("--package", folder.resolve("whole").toString()),
+            line("--report", folder.toString()),
+            line("--json"),
+            line("k-or-l", "--next", "--package", folder.resolve("whole").toString()),
             line("--next"),
             line("other", "--next"),
             line("k-or-l", "--next", "--json"),

@@ -110,6 +110,8 @@ class SealedCommandsTest {
             List.of("series"),
             List.of("series", "k-or-l"),
             List.of("series", "k-or-l", "--json"),
+            List.of("series", "k-or-l", "--package", out.resolve("series").toString()),
+            List.of("series", "k-or-l", "--next", "--out", out.resolve("next.yaml").toString()),
             List.of("fingerprint", id),
             List.of("fingerprint", id, "--compare", "0123456789abcdef"),
             List.of("review", "--from", out.resolve("package").toString()),

@@ -133,6 +133,44 @@ class SeriesTest {
     assertThat(json().get("pooled_sessions").asInt()).isEqualTo(2);
   }
 
+  @Test
+  void theListOfSessionsSaysWhereEachStandsInItsSeriesAndAtItsEndWhatThatAnswers() {
+    ride(plan("R. Lind", 2, false), 95, 0.3);
+    assertThat(listed(0)).endsWith("session 1 of 2 of series k-or-l, unfinished");
+    ride(plan("M. Oster", 2, false), 95, 0.5);
+    unseal(0);
+    for (int i = 0; i < 2; i++) {
+      assertThat(listed(i))
+          .endsWith("session %d of 2 of series k-or-l, unfinished".formatted(i + 1))
+          .doesNotContain("Shock L is", "settled", "interval", "verdict");
+    }
+    unseal(1);
+    // Two riders are too few for an answer; both lines say so, and a second look keeps it.
+    for (int look = 0; look < 2; look++) {
+      assertThat(listed(0))
+          .contains("best estimate: Shock L")
+          .endsWith("session 1 of 2 of series k-or-l: no verdict");
+      assertThat(listed(1)).endsWith("session 2 of 2 of series k-or-l: no verdict");
+    }
+    session.later(3600);
+    commit(plan("R. Lind", 0, false).replace("k-or-l", "again"));
+    assertThat(ok("notebook").out()).contains("session 1 of series again, unfinished");
+  }
+
+  /** The lines of a session in the list. */
+  private String listed(int which) {
+    String all = ok("notebook").out();
+    String from = all.substring(all.indexOf(ids.get(which).substring(0, 8)));
+    StringBuilder own = new StringBuilder();
+    for (String line : from.lines().toList()) {
+      if (own.length() > 0 && !line.startsWith("          ")) {
+        break;
+      }
+      own.append(line).append('\n');
+    }
+    return own.toString().strip();
+  }
+
   private String refused(String command, String plan) {
     CommandLineSession.Ran ran =
         session.run(command, session.file("refused.yaml", plan).toString());

@@ -2,6 +2,8 @@ package blindlap.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -151,6 +153,40 @@ class TwoMachinesTest {
   }
 
   @Test
+  void of_every_measure_the_result_with_the_values_set_aside_stands_beside() throws IOException {
+    String session = hut.commit(Plans.SMALL);
+    ok(home, "bring-in", hut.notebook.toString());
+    ok(hut, "record", session, laps(hut, "95.4").toString());
+    String other = Files.readString(laps(home, "95.4")).replace(";95.4;45", ";95.4;95");
+    ok(home, "record", session, home.file("laps.csv", other).toString());
+    ok(hut, "bring-in", home.notebook.toString());
+    ok(hut, "close-day", session);
+    ok(hut, "close-review", session);
+    ok(hut, "unseal", session);
+    String beside = "grip, with the values set aside in stint 5, which other machines recorded:";
+    assertThat(ok(hut, "review", session).out())
+        .contains(beside)
+        .containsPattern(beside + ".*p = ");
+    ok(hut, "report", session, "--out", folder.resolve("report").toString());
+    try (java.util.stream.Stream<Path> files = Files.list(folder.resolve("report"))) {
+      Path html = files.filter(f -> f.toString().endsWith(".html")).findFirst().orElseThrow();
+      assertThat(Files.readString(html)).contains(beside);
+    }
+    JsonNode json = new ObjectMapper().readTree(ok(hut, "review", session, "--json").out());
+    assertThat(json.get("sensitivity")).as("of lap time nothing was set aside").isEmpty();
+    assertThat(json.get("measures").get(0).has("set_aside")).isFalse();
+    JsonNode grip = json.get("measures").get(1);
+    JsonNode aside = grip.get("set_aside").get(0);
+    assertThat(aside.get("stints").get(0).asInt()).isEqualTo(5);
+    assertThat(Math.abs(aside.get("estimate").asDouble() - grip.get("estimate").asDouble()))
+        .isGreaterThan(5);
+    assertThat(json.get("requests").findValuesAsText("about")).contains("sensitivity.SET_ASIDE");
+    Path out = folder.resolve("package");
+    ok(hut, "export", session, "--out", out.toString());
+    assertThat(ok(home, "review", "--from", out.toString()).out()).contains(beside);
+  }
+
+  @Test
   void what_came_too_late_is_named_with_lap_value_reason_and_notebook() {
     String session = hut.commit(Plans.SMALL);
     ok(hut, "record", session, laps(hut, "95.4").toString());
@@ -168,6 +204,12 @@ class TwoMachinesTest {
         .containsPattern(
             "Lap 4: a correction came too late, so it is kept and not applied \\(lap time 93,"
                 + " misread; written in notebook [0-9a-f]{8}\\)");
+    assertThat(ok(hut, "review", session, "--json").out())
+        .containsPattern("\"lap\" : 7,\\s+\"measure\" : \"\",\\s+\"value\" : \"traffic\"")
+        .containsPattern("\"lap\" : 4,\\s+\"measure\" : \"lap time\",\\s+\"value\" : \"93\"");
+    Path out = folder.resolve("package");
+    ok(hut, "export", session, "--out", out.toString());
+    assertThat(home.run("review", "--from", out.toString(), "--json").code()).isZero();
   }
 
   private CommandLineSession.Ran correctFourth(String session) {

@@ -109,10 +109,28 @@ class UnwritableOutputTest {
     lost(day, Done.NOTHING, "series");
     String track = "src/test/resources/blindlap/recordings/t06_bike_5laps_32s_gap.gpx";
     lost(day, Done.NOTHING, "passes", track, "--gate", "52.1,-43,52.2,-43.1");
+    ofASeries(day, laps);
     lost(day, Done.NOTHING, "demo", "--help");
     elsewhere(id);
 
     assertThat(walked).isEqualTo(Blindlap.line(day.setting()).getSubcommands().keySet());
+  }
+
+  /** A series of one session, so that it is at its end at once. */
+  private void ofASeries(CommandLineSession day, String laps) {
+    String id = day.commit(Plans.SMALL + "series: lone\n");
+    lost(day, Done.DRAFTED, "series", "lone", "--next");
+    String next = folder.resolve("next.yaml").toString();
+    lost(day, Done.WRITTEN, "series", "lone", "--next", "--out", next);
+    for (String command : new String[] {"record", "close-day", "close-review", "unseal"}) {
+      String[] typed =
+          command.equals("record") ? new String[] {command, id, laps} : new String[] {command, id};
+      assertThat(day.run(typed).code()).as(command).isZero();
+    }
+    lost(day, Done.NOTHING, "series", "lone", "--json");
+    lost(day, Done.WRITTEN, "series", "lone", "--report", folder.resolve("all").toString());
+    lost(day, Done.WRITTEN, "series", "lone", "--package", folder.resolve("whole").toString());
+    assertThat(folder.resolve("whole").resolve("session-1").resolve("units.csv")).exists();
   }
 
   private void helpers(CommandLineSession day, String id) {

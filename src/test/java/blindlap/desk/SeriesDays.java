@@ -34,12 +34,24 @@ public final class SeriesDays implements AutoCloseable {
       trail: Quarry loop
       day: %s
       setups: %s
-      measures: [{name: lap time, kind: lap time, unit: s, role: primary, worthwhile: 0.5}]
+      measures: [%s]
       protocol: %s
       stints: %d
       series: k-or-l
       %s
       """;
+
+  private static final String LAP_TIME =
+      "{name: lap time, kind: lap time, unit: s, role: primary, worthwhile: 0.5}";
+
+  /** Three more, of which the riders say a number after every lap. */
+  private static final String SCALES =
+      ", {name: grip, kind: line scale, unit: points, role: secondary, low_words: loose,"
+          + " high_words: glued},"
+          + " {name: braking, kind: line scale, unit: points, role: secondary, low_words: weak,"
+          + " high_words: strong},"
+          + " {name: arms, kind: line scale, unit: points, better: lower, role: watch for harm,"
+          + " worthwhile: 5, low_words: fresh, high_words: pumped}";
 
   private final Desk desk;
   private final Map<SessionId, String> phrases = new LinkedHashMap<>();
@@ -75,20 +87,28 @@ public final class SeriesDays implements AutoCloseable {
 
   /** Commits, rides and closes a session. */
   public SessionId ride(Day day, String setups, String protocol, int stints) {
-    SessionId id = commit(day, setups, protocol, stints);
+    return ride(day, setups, LAP_TIME, protocol, stints);
+  }
+
+  private SessionId ride(Day day, String setups, String measures, String protocol, int stints) {
+    SessionId id = commit(day, setups, measures, protocol, stints);
+    boolean scales = measures.endsWith(SCALES);
     SessionState state = state(id);
     HelperSchedule schedule =
         ((Keys.Result.Open) desk.keys().helper(state, phrases.get(id))).schedule();
     Random random = new Random(day.day().hashCode() + 31L * day.rider().hashCode());
-    StringBuilder laps = new StringBuilder("lap;lap time\n");
+    StringBuilder laps = new StringBuilder("lap;lap time");
+    laps.append(scales ? ";grip;braking;arms\n" : "\n");
     for (int lap = 1; lap <= stints; lap++) {
-      double shift = day.depends() ? day.effect() * schedule.fit(lap).fitted() : 0;
+      int fitted = schedule.fit(lap).fitted();
+      double shift = day.depends() ? day.effect() * fitted : 0;
       laps.append(
           String.format(
               Locale.ROOT,
-              "%d;%.2f%n",
+              "%d;%.2f",
               lap,
               95 - 0.05 * lap + shift + day.noise() * random.nextGaussian()));
+      laps.append(scales ? said(stints, lap, fitted, random) : "").append('\n');
     }
     new LapFiles(desk.sessions()).record(state, laps.toString().getBytes(StandardCharsets.UTF_8));
     desk.riderDays().closeDay(id);
@@ -97,16 +117,42 @@ public final class SeriesDays implements AutoCloseable {
     return id;
   }
 
-  /** Commits a session and leaves it. */
-  public SessionId commit(Day day) {
-    return commit(day, "[{name: Shock K}, {name: Shock L}]", "blocks-of-four", 16);
+  /** Points on three scales; of days of eight stints one scale has gaps, one does harm. */
+  private static String said(int stints, int lap, int fitted, Random random) {
+    boolean eight = stints == 8;
+    String braking = eight && lap == 5 ? "" : String.valueOf(40 + random.nextInt(6));
+    int arms = 20 + random.nextInt(7) + (eight ? 12 : -1) * fitted;
+    return ";%d;%s;%d".formatted(50 + 6 * fitted + random.nextInt(9), braking, arms);
   }
 
-  private SessionId commit(Day day, String setups, String protocol, int stints) {
+  /**
+   * Commits, rides, closes and unseals sessions with four measures, one a rider's name; the second
+   * plan lists the setups the other way round.
+   *
+   * @param measure further fields of the primary measure, such as ", scale: ratio"
+   */
+  public void withScales(List<String> riders, String measure, String protocol, int stints) {
+    String primary = LAP_TIME.replace("}", measure + "}") + SCALES;
+    for (int i = 0; i < riders.size(); i++) {
+      Day day =
+          new Day(riders.get(i), "2026-10-%02d".formatted(3 + 2 * i), riders.size(), -1, 0.7, true);
+      String setups =
+          i == 1 ? "[{name: Shock L}, {name: Shock K}]" : "[{name: Shock K}, {name: Shock L}]";
+      ride(day, setups, primary, protocol, stints);
+    }
+    unsealAll();
+  }
+
+  /** Commits a session and leaves it. */
+  public SessionId commit(Day day) {
+    return commit(day, "[{name: Shock K}, {name: Shock L}]", LAP_TIME, "blocks-of-four", 16);
+  }
+
+  private SessionId commit(Day day, String setups, String measures, String protocol, int stints) {
     String declared = day.declared() > 0 ? "series_sessions: " + day.declared() : "";
     PlanPreview preview =
         PlanPreview.of(
-            PLAN.formatted(day.rider(), day.day(), setups, protocol, stints, declared),
+            PLAN.formatted(day.rider(), day.day(), setups, measures, protocol, stints, declared),
             desk.protocols());
     Plan plan =
         preview.plan().orElseThrow(() -> new AssertionError("refused: " + preview.problems()));
@@ -164,6 +210,22 @@ public final class SeriesDays implements AutoCloseable {
               effects[i],
               0.7,
               true));
+    }
+    unsealAll();
+  }
+
+  /** Three setups and three riders, declared and unsealed. */
+  void threeSetups() {
+    for (int i = 0; i < 3; i++) {
+      Day day =
+          new Day(
+              List.of("R. Lind", "M. Oster", "J. Brand").get(i),
+              "2026-10-%02d".formatted(3 + 2 * i),
+              3,
+              -0.8,
+              0.7,
+              true);
+      ride(day, "[{name: Shock K}, {name: Shock L}, {name: Shock M}]", "three-setups", 12);
     }
     unsealAll();
   }

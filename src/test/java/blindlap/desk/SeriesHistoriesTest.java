@@ -63,8 +63,13 @@ class SeriesHistoriesTest {
         boolean peek = history.peeked(found);
         assertThat(history.refusedAtCommit(found)).as("held, history %d", seed).isEmpty();
         refused += history.refused;
+        assertThat(history.dropped).as("history %d", seed).noneMatch(id -> replaced(found, id));
         if (found.verdict().isPresent()) {
           verdicts++;
+          assertThat(found.pooled()).as("history %d", seed).isEqualTo(history.declared);
+          assertThat(found.parts().stream().filter(part -> part.fate().counts()))
+              .as("closed, history %d", seed)
+              .allMatch(part -> part.fate() == SeriesFinding.Fate.POOLED);
           assertThat(history.ended).as("ended, history %d", seed).isFalse();
           if (!found.peeks().byClocks()) {
             assertThat(peek).as("peeked, history %d", seed).isFalse();
@@ -87,6 +92,17 @@ class SeriesHistoriesTest {
     assertThat(refused).isPositive();
   }
 
+  /** True if a session gave its place to another. */
+  private static boolean replaced(SeriesFinding found, SessionId id) {
+    return found.parts().stream()
+        .filter(part -> part.session().equals(id.text()))
+        .anyMatch(part -> replaced(part));
+  }
+
+  private static boolean replaced(SeriesFinding.Part part) {
+    return part.fate() == SeriesFinding.Fate.ABANDONED;
+  }
+
   /** One history, and what really happened in it. */
   private static final class History implements AutoCloseable {
     private final Random random;
@@ -99,6 +115,10 @@ class SeriesHistoriesTest {
     private final Map<SessionId, Integer> closedAt = new HashMap<>();
     private final Map<SessionId, Integer> unsealedAt = new HashMap<>();
     private final List<String> held = new ArrayList<>();
+
+    /** Abandoned with laps that count by someone who did not declare to know nothing. */
+    private final List<SessionId> dropped = new ArrayList<>();
+
     private boolean ended;
     private int refused;
     private boolean oneClock = true;
@@ -228,7 +248,15 @@ class SeriesHistoriesTest {
 
     private void abandon(SessionId id) {
       int at = home.get(id);
-      desks[at].sessions().act(id, latest -> new LifeCommands(latest).abandon("thunderstorm"));
+      boolean ridden = state(at, id).lapsRidden() > 0;
+      String unaware = random.nextBoolean() ? "R. Lind" : "";
+      Sessions.Result result =
+          desks[at]
+              .sessions()
+              .act(id, latest -> new LifeCommands(latest).abandon("thunderstorm", unaware));
+      if (result instanceof Sessions.Result.Done && ridden && unaware.isEmpty()) {
+        dropped.add(id);
+      }
     }
 
     private void unseal(int at, SessionId id, boolean end) {

@@ -2,6 +2,7 @@ package blindlap.session;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.compute.FindingJson;
 import blindlap.exchange.DayRemarks;
 import blindlap.review.Analysis;
 import blindlap.review.Comparison;
@@ -15,6 +16,7 @@ import blindlap.session.day.LapState;
 import blindlap.session.day.Source;
 import blindlap.session.day.Twice;
 import blindlap.timing.TimeRecord;
+import blindlap.wording.FindingText;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -334,6 +336,9 @@ class TwoValuesTest {
     }
     told.addAll(remarks);
     String all = String.join("\n", remarks);
+    List<String> text = new FindingText(finding).lines();
+    String json = FindingJson.write(finding);
+    told.addAll(text);
     for (List<Fact> facts : records.values()) {
       for (Fact fact : facts) {
         BigDecimal value = valueOf(fact);
@@ -343,6 +348,13 @@ class TwoValuesTest {
               state.lap(lapOf(fact)).orElseThrow().values().get(TIME).compareTo(value) == 0;
           assertThat(counts || all.contains(lapOf(fact).stint() + " " + number + " "))
               .as("%s in %s", number, all)
+              .isTrue();
+          String lap = "Lap " + lapOf(fact).stint() + ", " + TIME + ":";
+          assertThat(counts || text.stream().anyMatch(t -> t.contains(lap) && t.contains(number)))
+              .as("%s of %s in the review: %s", number, lap, text)
+              .isTrue();
+          assertThat(counts || json.contains("\"set_aside\" : \"" + number + "\""))
+              .as("%s in JSON", number)
               .isTrue();
         }
       }

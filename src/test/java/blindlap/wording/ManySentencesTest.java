@@ -52,7 +52,7 @@ class ManySentencesTest {
     for (int seed = 0; seed < DAYS; seed++) {
       Finding finding = day(new Random(seed), Measure.Better.HIGHER, Measure.Role.SECONDARY);
       ManyComparison many = finding.many().get(0);
-      List<String> lines = new ManyWords(finding.day().plan(), many).pairs();
+      List<String> lines = new ManyWords(finding.day().plan(), many, false).pairs();
       for (int i = 0; i < lines.size(); i++) {
         ManySetups.Pair pair = many.result().pairs().get(i);
         boolean apart = pair.pAdjusted() <= 0.05;
@@ -75,7 +75,7 @@ class ManySentencesTest {
     for (int seed = 0; seed < DAYS; seed++) {
       Finding finding = day(new Random(seed), Measure.Better.HIGHER, Measure.Role.SECONDARY);
       ManyComparison many = finding.many().get(0);
-      String headline = new ManyWords(finding.day().plan(), many).headline();
+      String headline = new ManyWords(finding.day().plan(), many, false).headline();
       boolean all = many.separatedPairs().size() == 3;
       if (headline.contains("best first")) {
         ordered++;
@@ -145,7 +145,7 @@ class ManySentencesTest {
     for (int seed = 0; seed < DAYS; seed++) {
       Finding finding = day(new Random(seed), Measure.Better.HIGHER, Measure.Role.SECONDARY);
       ManyComparison many = finding.many().get(0);
-      List<String> lines = new ManyWords(finding.day().plan(), many).pairs();
+      List<String> lines = new ManyWords(finding.day().plan(), many, false).pairs();
       for (int i = 0; i < lines.size(); i++) {
         Interval interval = many.shifts(many.result().pairs().get(i)).orElseThrow();
         boolean far = interval.low() > 0.5 || interval.high() < -0.5;

@@ -160,12 +160,6 @@ public final class NotebookModel {
     return trouble.getReadOnlyProperty();
   }
 
-  private record Read(
-      List<SessionSummary> all,
-      List<SessionSummary> found,
-      Optional<SessionList.InHand> inHand,
-      long version) {}
-
   /** Reads the list anew, off the interface thread. */
   public void refresh() {
     int mine = ++asked;
@@ -174,7 +168,8 @@ public final class NotebookModel {
         () -> {
           long version = list.version();
           List<SessionSummary> all = list.find("");
-          return new Read(all, words.isBlank() ? all : list.find(words), list.inHand(all), version);
+          List<SessionSummary> found = words.isBlank() ? all : list.find(words);
+          return new NotebookRead(all, found, list.inHand(all), version, list.inSeries(all));
         },
         read -> {
           if (mine == asked) {
@@ -196,7 +191,7 @@ public final class NotebookModel {
         this::fail);
   }
 
-  private void show(Read read) {
+  private void show(NotebookRead read) {
     boolean changed = read.version() != seen;
     seen = read.version();
     trouble.set("");
@@ -205,13 +200,13 @@ public final class NotebookModel {
     List<Row> now =
         read.found().stream()
             .filter(s -> !search.get().isBlank() || !inHand.equals(Optional.of(s.id())))
-            .map(NotebookModel::row)
+            .map(each -> row(each, read))
             .toList();
     if (!now.equals(List.copyOf(rows))) {
       rows.setAll(now);
     }
     found.set(search.get().isBlank() ? "" : NotebookWords.found(now.size(), read.all().size()));
-    plain = answer(read.all(), read.inHand());
+    plain = answer(read);
     answer.set(plain.and(ofSeries));
     if (changed) {
       margin(read);
@@ -235,7 +230,7 @@ public final class NotebookModel {
         this::fail);
   }
 
-  private void margin(Read read) {
+  private void margin(NotebookRead read) {
     Optional<SessionSummary> about =
         read.inHand().map(SessionList.InHand::summary).or(() -> read.all().stream().findFirst());
     if (about.isEmpty()) {
@@ -314,7 +309,8 @@ public final class NotebookModel {
         this::fail);
   }
 
-  private static Answer answer(List<SessionSummary> all, Optional<SessionList.InHand> inHand) {
+  private static Answer answer(NotebookRead read) {
+    List<SessionSummary> all = read.all();
     if (all.isEmpty()) {
       return new Answer(
           "",
@@ -326,8 +322,8 @@ public final class NotebookModel {
           0,
           0);
     }
-    if (inHand.isPresent()) {
-      return inHand(inHand.get());
+    if (read.inHand().isPresent()) {
+      return inHand(read.inHand().get(), read);
     }
     // Old days come in late and find nothing: the latest comparison speaks, if there is one.
     Row latest =
@@ -335,7 +331,8 @@ public final class NotebookModel {
             all.stream()
                 .filter(s -> s.kind() == Plan.Kind.COMPARISON)
                 .findFirst()
-                .orElse(all.get(0)));
+                .orElse(all.get(0)),
+            read);
     List<String> lead = new ArrayList<>(List.of(latest.detail(), latest.facts()));
     lead.removeIf(String::isEmpty);
     return new Answer(
@@ -349,8 +346,8 @@ public final class NotebookModel {
         0);
   }
 
-  private static Answer inHand(SessionList.InHand hand) {
-    Row row = row(hand.summary());
+  private static Answer inHand(SessionList.InHand hand, NotebookRead read) {
+    Row row = row(hand.summary(), read);
     String lead =
         NotebookWords.say(
             hand.signed() ? "hand.sealed" : "hand.open", row.title(), row.facts(), row.day());
@@ -378,15 +375,15 @@ public final class NotebookModel {
         hand.ridden());
   }
 
-  private static Row row(SessionSummary each) {
+  private static Row row(SessionSummary each, NotebookRead read) {
     List<String> outcome = NotebookWords.outcome(each);
+    String facts = NotebookWords.facts(each);
+    String said = read.series().getOrDefault(each.id(), "");
     return new Row(
         each.id(),
         each.day(),
         NotebookWords.title(each),
-        each.series() == null
-            ? NotebookWords.facts(each)
-            : NotebookWords.say("facts.series", NotebookWords.facts(each), each.series()),
+        said.isEmpty() ? facts : NotebookWords.say("facts.series", facts, said),
         outcome.get(0),
         outcome.get(1),
         each.step(),

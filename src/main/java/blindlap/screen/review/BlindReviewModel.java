@@ -21,6 +21,7 @@ import blindlap.wording.day.Trouble;
 import blindlap.wording.day.Words;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -37,7 +38,7 @@ public final class BlindReviewModel {
   private final Keys keys;
   private final Background background;
   private final Runnable unsealed;
-  private final Runnable overtaken;
+  private final Consumer<String> overtaken;
   private final ReadOnlyObjectWrapper<Optional<BlindReviewView>> view =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
@@ -46,10 +47,15 @@ public final class BlindReviewModel {
 
   /**
    * @param unsealed called once the key is open
-   * @param overtaken called where something was pressed on a page that is old by now
+   * @param overtaken called where something was pressed on a page that is old by now, with the
+   *     sentence that refuses it: the page that follows may be another
    */
   public BlindReviewModel(
-      Sessions sessions, Keys keys, Background background, Runnable unsealed, Runnable overtaken) {
+      Sessions sessions,
+      Keys keys,
+      Background background,
+      Runnable unsealed,
+      Consumer<String> overtaken) {
     this.overtaken = overtaken;
     this.sessions = sessions;
     this.keys = keys;
@@ -206,10 +212,11 @@ public final class BlindReviewModel {
   }
 
   private void refuse(Sessions.Result.Refused refused) {
+    String why = String.join(" ", Problems.sentences(refused.problems()));
+    trouble.set(why);
     if (refused.problems().stream().anyMatch(p -> p.fault() == SessionFault.SHOWN_IS_OLD)) {
-      overtaken.run();
+      overtaken.accept(why);
     }
-    trouble.set(String.join(" ", Problems.sentences(refused.problems())));
   }
 
   private void fail(Exception e) {

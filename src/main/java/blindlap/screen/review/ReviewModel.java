@@ -92,7 +92,7 @@ public final class ReviewModel {
             keys,
             background,
             () -> state.ifPresent(s -> open(s.id())),
-            () -> state.ifPresent(s -> follow(s.id())));
+            why -> state.ifPresent(s -> follow(s.id(), why)));
   }
 
   /** Looks whether another process has written; called about every second while in view. */
@@ -102,14 +102,19 @@ public final class ReviewModel {
         now -> {
           if (now != version) {
             version = now;
-            state.ifPresent(shown -> follow(shown.id()));
+            state.ifPresent(shown -> follow(shown.id(), ""));
           }
         },
         this::fail);
   }
 
-  /** Shows the session as it stands, if it stands otherwise than it is shown. */
-  private void follow(SessionId id) {
+  /**
+   * Shows the session as it stands, if it stands otherwise than it is shown.
+   *
+   * @param refused why a press on the old page did nothing, to be said on the page that follows if
+   *     that is another; empty if nothing was pressed
+   */
+  private void follow(SessionId id, String refused) {
     background.run(
         () -> sessions.state(id).map(now -> new Seen(now, waitsFor(now))),
         found ->
@@ -119,6 +124,7 @@ public final class ReviewModel {
                     seen -> {
                       cached = Optional.empty();
                       show(seen);
+                      trouble.set(stage.get() == Stage.BLIND ? "" : refused);
                     }),
         this::fail);
   }

@@ -58,7 +58,7 @@ public final class ReviewPage extends StackPane {
     this.blind = new BlindReviewPage(look, model.blind());
     Label why = words("", "lead");
     why.textProperty().bind(model.noticeProperty());
-    this.notice = new VBox(16, why);
+    this.notice = new VBox(16, why, trouble());
     notice.getStyleClass().add("page");
     follow(model.stageProperty(), this::show);
     follow(model.earlyProperty(), this::show);

@@ -176,7 +176,8 @@ class PlanSeriesTest {
     NotebookModel notebook = notebook();
     NotebookModel.Answer answer = notebook.answerProperty().get();
     assertThat(answer.about().orElseThrow().facts())
-        .isEqualTo("R. Lind, Quarry loop; series k-or-l");
+        .startsWith("R. Lind, Quarry loop; session 1 of ")
+        .endsWith(" of series k-or-l, unfinished");
     assertThat(answer.lead()).contains("Series \"k-or-l\": Still sealed, with 0 sessions ridden.");
   }
 }

@@ -268,10 +268,73 @@ class FollowingReviewTest {
             assertThat(model.stageProperty().get()).isEqualTo(ReviewModel.Stage.BLIND);
             model.blind().unseal("wrong words");
             assertThat(model.stageProperty().get()).isEqualTo(ReviewModel.Stage.OPEN);
-            assertThat(model.blind().troubleProperty().get())
+            assertThat(model.troubleProperty().get())
                 .startsWith("Something was written to this session elsewhere");
           });
     }
+  }
+
+  @Test
+  void a_refused_press_is_said_on_the_page_that_another_process_has_put_in_its_place() {
+    try (TestDay day = closed()) {
+      day.desk().keys().closeReview(day.id());
+      Window.run(
+          () -> {
+            ReviewModel model = Models.review(day.desk(), Background.immediate());
+            model.open(day.id());
+            ReviewPage page = new ReviewPage(new Look(), model, new NoDialogs());
+            String refused = "Something was written to this session elsewhere";
+            elsewhere(
+                day,
+                desk ->
+                    desk.keys()
+                        .unseal(desk.sessions().state(day.id()).orElseThrow(), day.phrase()));
+            assertThat(texts(page)).noneMatch(t -> t.startsWith(refused));
+            model.blind().unseal(day.phrase());
+            assertThat(model.stageProperty().get()).isEqualTo(ReviewModel.Stage.OPEN);
+            assertThat(visible(page)).as("beside the finding").anyMatch(t -> t.startsWith(refused));
+            elsewhere(
+                day,
+                desk ->
+                    desk.sessions()
+                        .act(
+                            day.id(),
+                            latest ->
+                                new blindlap.session.LifeCommands(latest)
+                                    .amend("The gauge read low.", "found later")));
+            model.look();
+            assertThat(visible(page)).as("gone").noneMatch(t -> t.startsWith(refused));
+          });
+    }
+  }
+
+  @Test
+  void a_press_after_another_process_has_abandoned_the_session_is_refused_in_view() {
+    try (TestDay day = closed()) {
+      Window.run(
+          () -> {
+            ReviewModel model = Models.review(day.desk(), Background.immediate());
+            model.open(day.id());
+            ReviewPage page = new ReviewPage(new Look(), model, new NoDialogs());
+            elsewhere(
+                day,
+                desk ->
+                    desk.sessions()
+                        .act(
+                            day.id(),
+                            latest -> new blindlap.session.LifeCommands(latest).abandon("rain")));
+            press(page, "Close the review");
+            press(page, "Close the review");
+            assertThat(model.stageProperty().get()).isEqualTo(ReviewModel.Stage.NOTICE);
+            assertThat(visible(page))
+                .anyMatch(t -> t.startsWith("Something was written to this session elsewhere"))
+                .anyMatch(t -> t.contains("rain"));
+          });
+    }
+  }
+
+  private static List<String> visible(Parent page) {
+    return all(page, Label.class).filter(Label::isManaged).map(Label::getText).toList();
   }
 
   @Test

@@ -1,0 +1,123 @@
+package blindlap.screen.part;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.desk.LapFiles;
+import blindlap.desk.TestDay;
+import blindlap.screen.Window;
+import blindlap.session.day.Step;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.Scene;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What ends the day asks once, in the page, and says what of the day is missing. */
+class DayEventsViewTest {
+  @TempDir Path folder;
+
+  @BeforeAll
+  static void start() throws InterruptedException {
+    Window.start();
+    Window.run(Fonts::load);
+  }
+
+  private static <T extends Node> Stream<T> all(Parent parent, Class<T> type) {
+    return parent.getChildrenUnmodifiable().stream()
+        .flatMap(
+            node ->
+                Stream.concat(
+                    type.isInstance(node) ? Stream.of(type.cast(node)) : Stream.empty(),
+                    node instanceof Parent inner ? all(inner, type) : Stream.empty()));
+  }
+
+  private static List<String> texts(Parent page) {
+    return all(page, Label.class).map(Label::getText).toList();
+  }
+
+  private static void press(Parent page, String words) {
+    Optional<Button> button =
+        all(page, Button.class).filter(b -> b.getText().equals(words)).findFirst();
+    button.orElseThrow(() -> new AssertionError("no button " + words)).fire();
+  }
+
+  private void record(TestDay day, int laps) {
+    StringBuilder csv = new StringBuilder("lap;lap time\n");
+    for (int lap = 1; lap <= laps; lap++) {
+      csv.append(lap).append(";9").append(lap).append(".4\n");
+    }
+    new LapFiles(day.desk().sessions())
+        .record(day.state(), csv.toString().getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static DayEventsView view(TestDay day) {
+    DayEventsModel model =
+        new DayEventsModel(day.desk().riderDays(), Background.immediate(), () -> 1, changed -> {});
+    model.open(day.id());
+    DayEventsView view = new DayEventsView(new Look(), model);
+    new Scene(view, 1000, 900);
+    return view;
+  }
+
+  private void asks(String plan, long seed) {
+    try (TestDay day = new TestDay(folder, plan, seed)) {
+      record(day, 6);
+      Window.run(
+          () -> {
+            DayEventsView view = view(day);
+            String missing = "2 laps are not recorded: 6 of 8 stints are ridden whole.";
+            assertThat(texts(view)).noneMatch(t -> t.contains(missing));
+            press(view, "Close the day");
+            assertThat(texts(view))
+                .anyMatch(t -> t.startsWith(missing) && t.contains("nothing opens the day again"));
+            assertThat(day.state().step()).isEqualTo(Step.RIDING);
+            press(view, "Not yet");
+            assertThat(texts(view)).noneMatch(t -> t.contains(missing));
+            assertThat(day.state().step()).isEqualTo(Step.RIDING);
+            press(view, "Close the day");
+            press(view, "Close the day");
+            assertThat(day.state().step()).isEqualTo(Step.DAY_CLOSED);
+          });
+    }
+  }
+
+  @Test
+  void closing_with_laps_missing_says_which_and_closes_only_when_pressed_again() {
+    asks(TestDay.EIGHT, 1);
+  }
+
+  @Test
+  void an_unblinded_day_asks_the_same() {
+    asks(
+        TestDay.EIGHT.replace(
+            "blinding: {helper: M. Oster, cover: Cloth over the shock}", "blinding: {blinded: no}"),
+        2);
+  }
+
+  @Test
+  void of_a_day_that_is_ridden_whole_nothing_is_said_to_be_missing_though_a_value_is() {
+    try (TestDay day = new TestDay(folder, TestDay.EIGHT, 3)) {
+      // Every lap has its time; the scales of the rider have no value at all.
+      record(day, 8);
+      Window.run(
+          () -> {
+            DayEventsView view = view(day);
+            press(view, "Close the day");
+            assertThat(texts(view))
+                .anyMatch(t -> t.startsWith("From then on no lap can be recorded"))
+                .noneMatch(t -> t.contains("not recorded:"));
+            press(view, "Close the day");
+            assertThat(day.state().step()).isEqualTo(Step.DAY_CLOSED);
+            assertThat(texts(view)).anyMatch(t -> t.contains("closed"));
+          });
+    }
+  }
+}
