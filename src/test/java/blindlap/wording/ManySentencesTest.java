@@ -28,8 +28,7 @@ class ManySentencesTest {
   /** Four tests read the same days: working one out takes far longer than reading it. */
   private static final List<Finding> SECONDARY =
       IntStream.range(0, DAYS)
-          .mapToObj(
-              seed -> day(new Random(seed), Measure.Better.HIGHER, Measure.Role.SECONDARY))
+          .mapToObj(seed -> day(new Random(seed), Measure.Better.HIGHER, Measure.Role.SECONDARY))
           .toList();
 
   private static Finding day(Random random, Measure.Better better, Measure.Role role) {
