@@ -17,12 +17,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** Words and numbers of three setups agree, over random sessions. */
 class ManySentencesTest {
   private static final Rule RULE = Rule.blocks(3, 12, 3);
   private static final int DAYS = 120;
+
+  /** Four tests read the same days: working one out takes far longer than reading it. */
+  private static final List<Finding> SECONDARY =
+      IntStream.range(0, DAYS)
+          .mapToObj(seed -> day(new Random(seed), Measure.Better.HIGHER, Measure.Role.SECONDARY))
+          .toList();
 
   private static Finding day(Random random, Measure.Better better, Measure.Role role) {
     Measure primary = Days.lapTime();
@@ -49,8 +56,7 @@ class ManySentencesTest {
   void aPairIsNamedFasterOnlyIfItIsAndToldApartOnlyIfItsAdjustedPSaysSo() {
     int shown = 0;
     int open = 0;
-    for (int seed = 0; seed < DAYS; seed++) {
-      Finding finding = day(new Random(seed), Measure.Better.HIGHER, Measure.Role.SECONDARY);
+    for (Finding finding : SECONDARY) {
       ManyComparison many = finding.many().get(0);
       List<String> lines = new ManyWords(finding.day().plan(), many, false).pairs();
       for (int i = 0; i < lines.size(); i++) {
@@ -72,8 +78,7 @@ class ManySentencesTest {
   @Test
   void anOrderIsSaidOnlyIfEveryNeighbouringPairDiffers() {
     int ordered = 0;
-    for (int seed = 0; seed < DAYS; seed++) {
-      Finding finding = day(new Random(seed), Measure.Better.HIGHER, Measure.Role.SECONDARY);
+    for (Finding finding : SECONDARY) {
       ManyComparison many = finding.many().get(0);
       String headline = new ManyWords(finding.day().plan(), many, false).headline();
       boolean all = many.separatedPairs().size() == 3;
@@ -121,8 +126,7 @@ class ManySentencesTest {
   @Test
   void whatIsNotToldApartHasItsIntervalAndTheHeadlineIsOneSentence() {
     Pattern interval = Pattern.compile("approximate 95 % interval [^)]*\\d");
-    for (int seed = 0; seed < DAYS; seed++) {
-      Finding finding = day(new Random(seed), Measure.Better.HIGHER, Measure.Role.SECONDARY);
+    for (Finding finding : SECONDARY) {
       FindingText text = new FindingText(finding);
       assertThat(text.evidence().stream().filter(l -> l.contains("adjusted for 3 pairs")))
           .hasSize(3)
@@ -142,8 +146,7 @@ class ManySentencesTest {
   @Test
   void beyondAndWithinAreSaidOnlyWhereTheIntervalLiesThere() {
     int beyond = 0;
-    for (int seed = 0; seed < DAYS; seed++) {
-      Finding finding = day(new Random(seed), Measure.Better.HIGHER, Measure.Role.SECONDARY);
+    for (Finding finding : SECONDARY) {
       ManyComparison many = finding.many().get(0);
       List<String> lines = new ManyWords(finding.day().plan(), many, false).pairs();
       for (int i = 0; i < lines.size(); i++) {

@@ -225,7 +225,8 @@ public final class NotebookPage extends BorderPane {
     boolean narrow = narrow();
     setPadding(low ? new Insets(14, 40, 12, 40) : new Insets(32, 40, 24, 40));
     boolean large = look.stacked();
-    answer.shrink(low && large ? 2 : low ? 1 : 0);
+    boolean tight = low && large && getWidth() < NARROW;
+    answer.shrink(tight ? 3 : low && large ? 2 : low ? 1 : 0);
     style(this, "low", low && narrow);
     style(lead, "small", low && (large || narrow));
     style(next, "quiet", low && large);
@@ -234,12 +235,19 @@ public final class NotebookPage extends BorderPane {
     style(helper, "quiet", low && large);
     style(read, "quiet", low && large);
     buttons.setMinWidth(0);
+    buttons.getChildren().setAll(next, comparison, days, helper);
+    if (!tight) {
+      buttons.getChildren().add(read);
+    }
     list.low(low);
     list.large(large || low && narrow, large);
     head.setSpacing(low ? (large ? 4 : 8) : 16);
     head.setPadding(new Insets(0, 0, low ? (large ? 0 : 10) : 32, 0));
     if (low && narrow) {
-      head.getChildren().setAll(answer, lead, buttons, daysSaid, trouble);
+      head.getChildren().setAll(answer, buttons, daysSaid, trouble);
+      if (!tight) {
+        head.getChildren().add(1, lead);
+      }
     } else if (low) {
       HBox row = new HBox(24, buttons, strip);
       buttons.setMinWidth(USE_PREF_SIZE);
@@ -274,6 +282,9 @@ public final class NotebookPage extends BorderPane {
       if (low) {
         // What is not the answer and not the list stands below both.
         column.getChildren().addAll(2, List.of(strip, doors));
+        if (!head.getChildren().contains(lead)) {
+          column.getChildren().addAll(2, List.of(lead, read));
+        }
       }
       scroll = new ScrollPane(column);
       scroll.setFitToWidth(true);

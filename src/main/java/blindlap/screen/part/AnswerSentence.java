@@ -23,8 +23,9 @@ public final class AnswerSentence extends VBox {
   // As .answer in the style sheet.
   private static final String FAMILY = "Source Serif 4 SemiBold";
   private static final double EM = 2.76;
-  // As .answer, .answer.low and .answer.lower there.
-  private static final List<Double> SIZES = List.of(EM, 2.2, 1.65);
+  // As .answer, .answer.low, .answer.lower and .answer.lowest there.
+  private static final List<Double> SIZES = List.of(EM, 2.2, 1.65, 1.3);
+  private static final List<String> STYLES = List.of("", "low", "lower", "lowest");
 
   private final Look look;
 
@@ -45,6 +46,7 @@ public final class AnswerSentence extends VBox {
           return Math.max(reserved.get(), super.computePrefHeight(width));
         }
       };
+  private final Label asked = new Label();
   private String marked = "";
   private String before = "";
   private String after = "";
@@ -66,7 +68,7 @@ public final class AnswerSentence extends VBox {
     super(4);
     this.look = look;
     watch = look.watch(this::fit);
-    Label asked = new Label(question);
+    asked.setText(question);
     asked.getStyleClass().add("question");
     asked.setWrapText(true);
     answer.getStyleClass().add("answer");
@@ -84,16 +86,19 @@ public final class AnswerSentence extends VBox {
   }
 
   /**
-   * In smaller type, by one step or two.
+   * In smaller type, by so many steps.
    *
-   * @param steps 0 for the usual size, 2 for a low window with large text
+   * @param steps 0 for the usual size, 2 for a low window with large text, 3 for one that is narrow
+   *     as well: the question is left out there, its page's name says what is answered
    */
   public void shrink(int steps) {
     em = SIZES.get(steps);
-    answer.getStyleClass().removeAll("low", "lower");
+    answer.getStyleClass().removeAll(STYLES);
     if (steps > 0) {
-      answer.getStyleClass().add(steps == 1 ? "low" : "lower");
+      answer.getStyleClass().add(STYLES.get(steps));
     }
+    asked.setVisible(steps < STYLES.size() - 1);
+    asked.setManaged(asked.isVisible());
     reserved.bind(look.px(lines * LINE * em / EM));
     fit();
   }

@@ -3,6 +3,7 @@ package blindlap.screen.part;
 import blindlap.wording.day.Words;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
+import javafx.geometry.Pos;
 import javafx.scene.control.DatePicker;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.HBox;
@@ -36,6 +37,7 @@ public final class DateField {
               }
             });
     HBox row = new HBox(4, typed, calendar);
+    row.setAlignment(Pos.CENTER_LEFT);
     box.getChildren().add(1, row);
     return box;
   }

@@ -154,6 +154,8 @@ public final class Fields {
     field.getChildren().add(2, line);
     if (!(field.getChildren().get(1) instanceof TextArea)) {
       line.getStyleClass().add("field-help");
+      // As wide as the column at least, and as wide as a long title makes the field.
+      line.setMaxWidth(Double.MAX_VALUE);
     }
     if (field.getChildren().get(1) instanceof Control control
         && control.getProperties().get(TypedForm.Entry.class) instanceof TypedForm.Entry entry) {

@@ -67,7 +67,6 @@ final class PlanBarView extends VBox {
         .addListener((o, before, now) -> say(before.sentence(), now.sentence()));
     say(null, model.answer().shownProperty().get().sentence());
     model.mends().addListener((ListChangeListener<PlanMend>) change -> mends());
-    mends();
     watch = look.watch(() -> large(look.stacked()));
     large(look.stacked());
   }
@@ -95,13 +94,18 @@ final class PlanBarView extends VBox {
     if (now) {
       getStyleClass().add("large");
     }
+    mends();
   }
 
   private void mends() {
     int count = model.mends().size();
     mend.setVisible(count > 0);
-    mend.setText(
-        count == 0 ? "" : PlanWords.say("mend.count", count, model.mends().get(0).inShort()));
+    String words =
+        count == 0 ? "" : PlanWords.say("mend.count", count, model.mends().get(0).inShort());
+    mend.setAccessibleText(words);
+    // With large text the number alone leaves the line to what can be taken back.
+    boolean alone = count > 0 && getStyleClass().contains("large");
+    mend.setText(alone ? PlanWords.say("mend.number", count) : words);
   }
 
   private void say(AnswerWords.@Nullable Sentence before, AnswerWords.Sentence sentence) {

@@ -67,7 +67,7 @@ final class PlanDayView {
         PlanFieldsView.heading("head.blinding"),
         Fields.row(
             PlanFieldsView.yesNo(form, "blinded"),
-            PlanFieldsView.text(form, "helper", 14),
+            PlanFieldsView.text(form, "helper", 13),
             PlanFieldsView.yesNo(form, "guesses"),
             PlanFieldsView.choice(form, "times", PlanOptions.of("times")),
             PlanFieldsView.choice(form, "record_of", PlanOptions.of("record_of"))),

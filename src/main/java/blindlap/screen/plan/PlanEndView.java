@@ -50,10 +50,11 @@ final class PlanEndView extends SteadyBox {
             override(),
             PlanFieldsView.fold("head.series", series()),
             new Caution(PlanWords.say("caution") + ".", Words.of("cautions").say("short")),
-            PlanFieldsView.heading("head.commit"),
-            Fields.row(begin),
-            message,
-            Fields.words(PlanWords.say("commit.after"), "second"));
+            Fields.section(
+                PlanFieldsView.heading("head.commit"),
+                Fields.row(begin),
+                message,
+                Fields.words(PlanWords.say("commit.after"), "second")));
   }
 
   private VBox series() {

@@ -1,12 +1,16 @@
 package blindlap.screen.plan;
 
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.SteadyBox;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
+import javafx.beans.value.ObservableBooleanValue;
+import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TitledPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
@@ -48,6 +52,41 @@ final class PlanFieldsView {
     return Fields.choice(form.field(name), PlanWords.field(name), words, usual);
   }
 
+  /** A line of one of many rows that are alike: only the first row has labels above it. */
+  static VBox compact(TypedForm form, String name, int columns, ObservableBooleanValue first) {
+    VBox box = Fields.text(form.field(name), PlanWords.field(name), PlanWords.field(name), columns);
+    return headed(box, first);
+  }
+
+  /** A choice of one of many rows that are alike. */
+  static VBox compactChoice(
+      TypedForm form, String name, List<String> words, ObservableBooleanValue first) {
+    return headed(bare(form, name, words), first);
+  }
+
+  private static VBox headed(VBox box, ObservableBooleanValue first) {
+    Node label = box.getChildren().get(0);
+    label.visibleProperty().bind(first);
+    label.managedProperty().bind(first);
+    return box;
+  }
+
+  /** A button beside a field, in the line of what is typed: its label stands above nothing. */
+  static VBox beside(Node field, Node button) {
+    Label above = new Label(" ");
+    above.getStyleClass().add("note");
+    VBox box = new SteadyBox(2, above, button);
+    box.visibleProperty().bind(button.visibleProperty());
+    box.managedProperty().bind(button.visibleProperty());
+    if (field instanceof VBox labelled && labelled.getChildren().get(0) instanceof Label label) {
+      above.managedProperty().bind(label.managedProperty());
+      above.setVisible(false);
+    } else {
+      box.getChildren().remove(above);
+    }
+    return box;
+  }
+
   /** A line without a label above it, for rows of many; its name stands in it while it is empty. */
   static VBox compact(TypedForm form, String name, int columns) {
     VBox box = Fields.text(form.field(name), PlanWords.field(name), PlanWords.field(name), columns);
@@ -55,11 +94,11 @@ final class PlanFieldsView {
     return box;
   }
 
-  /** A choice without a label above it. */
-  static VBox compactChoice(TypedForm form, String name, List<String> words) {
-    VBox box = bare(form, name, words);
-    box.getChildren().remove(0);
-    return box;
+  /** What adds something, side by side. */
+  static FlowPane buttons(Node... buttons) {
+    FlowPane row = Fields.row(buttons);
+    row.setRowValignment(VPos.CENTER);
+    return row;
   }
 
   /** Yes or no. */

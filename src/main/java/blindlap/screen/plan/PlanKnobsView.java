@@ -6,6 +6,7 @@ import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.Map;
 import javafx.collections.ListChangeListener;
+import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
@@ -72,6 +73,7 @@ final class PlanKnobsView extends SteadyBox {
     Button fewer = turn("−", "fewer", -1);
     Button more = turn("+", "more", 1);
     HBox row = new HBox(6, fewer, typed, more);
+    row.setAlignment(Pos.CENTER_LEFT);
     field.getChildren().add(1, row);
     return field;
   }
@@ -80,6 +82,7 @@ final class PlanKnobsView extends SteadyBox {
     Button button = Fields.button(sign, () -> model.rules().turnStints(by));
     button.setAccessibleText(PlanWords.say(words));
     button.setId(words);
+    button.getStyleClass().add("turn");
     return button;
   }
 

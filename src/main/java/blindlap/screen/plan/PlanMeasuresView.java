@@ -35,7 +35,7 @@ final class PlanMeasuresView extends SteadyBox {
                 model.form().list("measures"),
                 PlanWords.field("measures.one"),
                 PlanMeasuresView::measure),
-            Fields.row(
+            PlanFieldsView.buttons(
                 Fields.button(PlanWords.say("add.measure"), () -> model.form().add("measures")),
                 starters));
   }
@@ -77,8 +77,8 @@ final class PlanMeasuresView extends SteadyBox {
   private static VBox measure(TypedForm measure) {
     FlowPane ends =
         Fields.row(
-            PlanFieldsView.text(measure, "low_words", 14),
-            PlanFieldsView.text(measure, "high_words", 14));
+            PlanFieldsView.text(measure, "low_words", 13),
+            PlanFieldsView.text(measure, "high_words", 13));
     ReadOnlyStringProperty kind = measure.field("kind").textProperty();
     ReadOnlyStringProperty low = measure.field("low_words").textProperty();
     ReadOnlyStringProperty high = measure.field("high_words").textProperty();
@@ -94,7 +94,7 @@ final class PlanMeasuresView extends SteadyBox {
     return new VBox(
         8,
         Fields.row(
-            PlanFieldsView.text(measure, "measure", "name", 14),
+            PlanFieldsView.text(measure, "measure", "name", 13),
             PlanFieldsView.choice(measure, "kind", PlanOptions.of("kind")),
             PlanFieldsView.text(measure, "unit", 6),
             PlanFieldsView.choice(measure, "role", PlanOptions.of("role")),

@@ -122,8 +122,8 @@ public final class PlanPage extends StackPane {
         PlanFieldsView.heading("head.question"),
         PlanFieldsView.area(form.field("question"), "question"),
         Fields.row(
-            PlanFieldsView.text(form, "rider", 14),
-            PlanFieldsView.text(form, "trail", 16),
+            PlanFieldsView.text(form, "rider", 13),
+            PlanFieldsView.text(form, "trail", 13),
             Fields.helped(
                 DateField.of(form.field("day"), PlanWords.field("day"), PlanWords.example("day")),
                 PlanWords.help("day")),

@@ -89,7 +89,7 @@ final class PlanRowsView extends SteadyBox {
     if (fields instanceof FlowPane flow) {
       // It stands in the same frame as the few fields that it removes.
       remove.setText(PlanWords.say("remove"));
-      flow.getChildren().add(remove);
+      flow.getChildren().add(PlanFieldsView.beside(flow.getChildren().get(0), remove));
       flow.getStyleClass().add("plan-part");
       return new Row(flow, number);
     }

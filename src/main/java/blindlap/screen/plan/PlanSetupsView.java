@@ -8,6 +8,8 @@ import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.List;
 import javafx.beans.binding.Bindings;
+import javafx.beans.binding.BooleanBinding;
+import javafx.beans.value.ObservableIntegerValue;
 import javafx.collections.ListChangeListener;
 import javafx.collections.ObservableList;
 import javafx.scene.Node;
@@ -31,7 +33,7 @@ final class PlanSetupsView extends SteadyBox {
         new VBox(
             10,
             Fields.words(PlanWords.say("settings.legend"), "note", "second"),
-            new PlanRowsView(form.list("bike"), PlanWords.field("bike.one"), this::setting),
+            new PlanRowsView(form.list("bike"), PlanWords.field("bike.one"), "name", this::setting),
             Fields.button(PlanWords.say("add.setting"), () -> form.add("bike")));
     getChildren()
         .setAll(
@@ -57,13 +59,14 @@ final class PlanSetupsView extends SteadyBox {
             model.starters().addStartingSet(setup, chosen);
           }
         });
+    VBox ballast = PlanFieldsView.text(setup, "ballast_g", 5);
     FlowPane head =
-        Fields.tight(
-            PlanFieldsView.text(setup, "setup", "name", 16),
-            PlanFieldsView.text(setup, "component", 16),
+        Fields.row(
+            PlanFieldsView.text(setup, "setup", "name", 13),
+            PlanFieldsView.text(setup, "component", 13),
             PlanFieldsView.text(setup, "mass", 7),
-            PlanFieldsView.text(setup, "ballast_g", 5),
-            SettingAidView.ofBallast(setup),
+            ballast,
+            PlanFieldsView.beside(ballast, SettingAidView.ofBallast(setup)),
             PlanFieldsView.text(setup.part("price"), "amount", 5),
             PlanFieldsView.text(setup.part("price"), "currency", 4),
             PlanFieldsView.text(setup, "most_refits", 4));
@@ -73,8 +76,8 @@ final class PlanSetupsView extends SteadyBox {
             head,
             Fields.words(PlanWords.say("settings.legend"), "note", "second"),
             new PlanRowsView(
-                setup.list("settings"), PlanWords.field("settings.one"), this::setting),
-            Fields.row(
+                setup.list("settings"), PlanWords.field("settings.one"), "name", this::setting),
+            PlanFieldsView.buttons(
                 Fields.button(PlanWords.say("add.setting"), () -> setup.add("settings")),
                 starters,
                 take(setup)),
@@ -127,7 +130,8 @@ final class PlanSetupsView extends SteadyBox {
     return PlanFieldsView.fold("more.fields", inside);
   }
 
-  private Node setting(TypedForm setting) {
+  private Node setting(TypedForm setting, ObservableIntegerValue number) {
+    BooleanBinding first = Bindings.equal(number, 1);
     FlowPane dial =
         Fields.row(
             PlanFieldsView.text(setting, "range", 6),
@@ -139,16 +143,20 @@ final class PlanSetupsView extends SteadyBox {
     dial.managedProperty().bind(dial.visibleProperty());
     Button show = Fields.button(PlanWords.say("dial"), () -> dial.setVisible(!dial.isVisible()));
     show.getStyleClass().add("quiet");
+    VBox name = PlanFieldsView.compact(setting, "name", 12, first);
     return Fields.tight(
-        PlanFieldsView.compact(setting, "name", 12),
-        PlanFieldsView.compact(setting, "value", 6),
-        PlanFieldsView.compact(setting, "unit", 7),
-        PlanFieldsView.compact(setting, "tolerance", 4),
-        PlanFieldsView.compactChoice(setting, "check", PlanOptions.of("check")),
+        name,
+        PlanFieldsView.compact(setting, "value", 5, first),
+        PlanFieldsView.compact(setting, "unit", 9, first),
+        PlanFieldsView.compact(setting, "tolerance", 3, first),
+        PlanFieldsView.compactChoice(setting, "check", PlanOptions.of("check"), first),
         PlanFieldsView.compactChoice(
-            setting, "equal", List.of(PlanWords.say("option.yes"), PlanWords.say("option.no"))),
-        SettingAidView.ofSetting(setting),
-        show,
+            setting,
+            "equal",
+            List.of(PlanWords.say("option.yes"), PlanWords.say("option.no")),
+            first),
+        PlanFieldsView.beside(name, SettingAidView.ofSetting(setting)),
+        PlanFieldsView.beside(name, show),
         dial);
   }
 

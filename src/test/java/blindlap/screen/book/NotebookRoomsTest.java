@@ -26,6 +26,7 @@ import java.util.Optional;
 import java.util.Random;
 import javafx.scene.Scene;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Pane;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -47,10 +48,11 @@ class NotebookRoomsTest {
     final SeriesModel series;
     final OldDayModel oldDay;
     final Rooms rooms = new Rooms();
-    final Scene scene;
+    private final Look look = new Look();
+    private final ShellView view;
+    private Scene scene;
 
     Book(Desk desk, Path folder, Theme theme, double scale, int width, int height) {
-      Look look = new Look();
       look.themeProperty().set(theme);
       look.textScaleProperty().set(scale);
       Shell shell = new Shell();
@@ -83,10 +85,19 @@ class NotebookRoomsTest {
                       Background.immediate())),
               rooms,
               new OneFolder(folder));
-      ShellView view =
+      view =
           new ShellView(
               look, shell, Map.of(Shell.Page.NOTEBOOK, () -> page), List.of("quarry.blindlap"));
       scene = new Scene(view, width, height);
+      look.dress(scene);
+    }
+
+    /** The same page in a window of another height, with other looks. */
+    void dress(Theme theme, double scale, int height) {
+      look.themeProperty().set(theme);
+      look.textScaleProperty().set(scale);
+      scene.setRoot(new Pane());
+      scene = new Scene(view, 1280, height);
       look.dress(scene);
     }
 
@@ -139,15 +150,15 @@ class NotebookRoomsTest {
   private static void photograph(
       Desk desk, Path folder, Theme other, Rooms.Room room, String name) {
     String suffix = other.name().toLowerCase(Locale.ROOT);
-    Window.run(() -> take(desk, folder, Theme.PAPER, 1, 800, room, name + "-paper"));
-    Window.run(() -> take(desk, folder, Theme.PAPER, 1, 2200, room, name + "-whole"));
-    Window.run(() -> take(desk, folder, other, 1, 800, room, name + "-" + suffix));
-    Window.run(() -> take(desk, folder, Theme.PAPER, 2, 4400, room, name + "-200"));
+    Book book = Window.call(() -> open(desk, folder, room));
+    Window.run(() -> take(book, Theme.PAPER, 1, 800, name + "-paper"));
+    Window.run(() -> take(book, Theme.PAPER, 1, 2200, name + "-whole"));
+    Window.run(() -> take(book, other, 1, 800, name + "-" + suffix));
+    Window.run(() -> take(book, Theme.PAPER, 2, 4400, name + "-200"));
   }
 
-  private static void take(
-      Desk desk, Path folder, Theme theme, double scale, int height, Rooms.Room room, String name) {
-    Book book = new Book(desk, folder, theme, scale, 1280, height);
+  private static Book open(Desk desk, Path folder, Rooms.Room room) {
+    Book book = new Book(desk, folder, Theme.PAPER, 1, 1280, 800);
     book.rooms.go(room);
     if (room == Rooms.Room.OLD_DAY) {
       book.oldDay.open(folder.resolve("days.csv"));
@@ -155,6 +166,11 @@ class NotebookRoomsTest {
       book.oldDay.form().field("rider").set("R. Lind");
       book.oldDay.form().field("file").set("days.csv");
     }
+    return book;
+  }
+
+  private static void take(Book book, Theme theme, double scale, int height, String name) {
+    book.dress(theme, scale, height);
     Window.picture(book.scene, name);
     Window.picture(book.scene, name);
   }
@@ -169,7 +185,11 @@ class NotebookRoomsTest {
       Window.run(
           () ->
               take(
-                  days.desk(), folder, Theme.PAPER, 1, 800, Rooms.Room.NOTEBOOK, "notebook-doors"));
+                  open(days.desk(), folder, Rooms.Room.NOTEBOOK),
+                  Theme.PAPER,
+                  1,
+                  800,
+                  "notebook-doors"));
     }
   }
 

@@ -53,6 +53,50 @@ class PlanPlacesTest {
   }
 
   @Test
+  void everyNodeOfEveryStateHasTheParentItStandsInAndNoneStandsDeep() {
+    List<Integer> deepest = new ArrayList<>();
+    try (Desk desk = PlanDesk.open(folder, 1)) {
+      PlanStates.all()
+          .forEach((name, state) -> Window.run(() -> deepest.add(depth(desk, name, state))));
+    }
+    assertThat(wrong).isEmpty();
+    // The toolkit goes up from a node to the root by recursion, for every style that it looks for.
+    assertThat(deepest).hasSize(PlanStates.all().size()).allMatch(depth -> depth < 40);
+  }
+
+  private int depth(Desk desk, String name, Consumer<PlanModel> state) {
+    Shell shell = new Shell();
+    PlanPage page = page(new Look(), shell, desk, state);
+    ShellView view =
+        new ShellView(new Look(), shell, Map.of(Shell.Page.PLAN, () -> page), List.of("quarry"));
+    shell.go(Shell.Page.PLAN);
+    new Look().dress(new Scene(view, 1366, HIGH));
+    Within.unfold(page);
+    view.applyCss();
+    view.layout();
+    return depth(view, 0, name);
+  }
+
+  private int depth(Parent parent, int above, String name) {
+    int deepest = above;
+    for (Node child : parent.getChildrenUnmodifiable()) {
+      if (child.getParent() != parent) {
+        wrong.add(name + ": " + child + " stands in " + parent + ", its parent is another");
+      } else if (child instanceof Parent next) {
+        deepest = Math.max(deepest, depth(next, above + 1, name));
+      }
+    }
+    return deepest;
+  }
+
+  private static PlanPage page(Look look, Shell shell, Desk desk, Consumer<PlanModel> state) {
+    PlanModel model = Models.plan(desk, shell, Background.immediate(), 0);
+    model.startFresh();
+    state.accept(model);
+    return new PlanPage(look, model, new NoDialogs());
+  }
+
+  @Test
   void whatRemovesASettingStandsInTheLineOfItsFieldsAt1280Pixels() {
     try (Desk desk = PlanDesk.open(folder, 1)) {
       List<String> below = new ArrayList<>();
@@ -72,7 +116,8 @@ class PlanPlacesTest {
             Window.picture(scene, "plan-settings-1280");
             for (Node row : page.lookupAll(".plan-part")) {
               Node remove = Objects.requireNonNull(row.lookup(".remove"));
-              if (remove.getBoundsInParent().getMinY() > 30) {
+              Node typed = Objects.requireNonNull(row.lookup(".text-field"));
+              if (Math.abs(middle(remove) - middle(typed)) > 5) {
                 below.add(String.valueOf(remove.getAccessibleText()));
               }
             }
@@ -82,13 +127,14 @@ class PlanPlacesTest {
     }
   }
 
+  private static double middle(Node node) {
+    return node.localToScene(node.getBoundsInLocal()).getCenterY();
+  }
+
   private void measure(Desk desk, String name, Consumer<PlanModel> state) {
     Look look = new Look();
     Shell shell = new Shell();
-    PlanModel model = Models.plan(desk, shell, Background.immediate(), 0);
-    model.startFresh();
-    state.accept(model);
-    PlanPage page = new PlanPage(look, model, new NoDialogs());
+    PlanPage page = page(look, shell, desk, state);
     ShellView view =
         new ShellView(look, shell, Map.of(Shell.Page.PLAN, () -> page), List.of("quarry.blindlap"));
     shell.go(Shell.Page.PLAN);

@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
@@ -84,11 +85,29 @@ class PlanRobotTest {
       try (Desk desk = PlanDesk.open(own, seed)) {
         new Run(desk, seed).go();
       }
-      assertThat(thrown).as("seed %d", seed).isEmpty();
+      assertThat(thrown.stream().map(PlanRobotTest::told)).as("seed %d", seed).isEmpty();
     }
     // Eleven a seed on a busy machine with two cores.
     assertThat(presses).isGreaterThan(2 * SEEDS);
     assertThat(undone).isPositive();
+  }
+
+  /** What was thrown, where, and which calls it came by most often: of a circle, its members. */
+  private static String told(Throwable thrown) {
+    List<StackTraceElement> calls = List.of(thrown.getStackTrace());
+    Map<StackTraceElement, Long> often =
+        calls.stream().collect(Collectors.groupingBy(call -> call, Collectors.counting()));
+    return thrown
+        + "\n  at "
+        + calls.stream().limit(30).map(String::valueOf).collect(Collectors.joining("\n  at "))
+        + "\n  of "
+        + calls.size()
+        + " calls, most often "
+        + often.entrySet().stream()
+            .sorted(Map.Entry.<StackTraceElement, Long>comparingByValue().reversed())
+            .limit(40)
+            .map(each -> each.getValue() + " x " + each.getKey())
+            .collect(Collectors.joining("\n  "));
   }
 
   /** One seed. */
