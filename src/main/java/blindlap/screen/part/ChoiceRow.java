@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
+import javafx.beans.binding.DoubleBinding;
 import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
@@ -79,6 +80,11 @@ public final class ChoiceRow<T> extends VBox {
           }
         });
     return box;
+  }
+
+  /** Makes the boxes at least this high, where height is short. */
+  public void atLeast(DoubleBinding high) {
+    boxes.values().forEach(box -> box.minHeightProperty().bind(high));
   }
 
   /** Shows a choice that is already on record; null for none. Nobody is told. */

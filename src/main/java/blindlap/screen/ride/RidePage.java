@@ -169,6 +169,11 @@ public final class RidePage extends HBox {
     return !look.stacked() && room;
   }
 
+  /** True where two columns must make do with the height of a small laptop. */
+  private boolean low() {
+    return wide() && getHeight() < HIGH;
+  }
+
   private boolean stacked() {
     return look.stacked() || keying;
   }
@@ -176,7 +181,7 @@ public final class RidePage extends HBox {
   /** The window has another size: the code and the columns of the sheet follow it. */
   private void fitted() {
     code.atMost(look.stacked() || getHeight() >= HIGH ? CODE : LOW_CODE);
-    if (!arranged.isEmpty() && arranged.get(2) != wide()) {
+    if (!arranged.isEmpty() && (arranged.get(2) != wide() || arranged.get(3) != low())) {
       again();
     }
   }
@@ -188,7 +193,7 @@ public final class RidePage extends HBox {
   private void arrange() {
     boolean stacked = stacked();
     boolean alone = keying || (stacked && events);
-    List<Boolean> wanted = List.of(stacked, alone, wide());
+    List<Boolean> wanted = List.of(stacked, alone, wide(), low());
     if (wanted.equals(arranged)) {
       return; // what has the focus keeps it
     }
@@ -356,7 +361,7 @@ public final class RidePage extends HBox {
               new RideStepsView(look, model, deaf, now, review),
               new RideEventsView(look, model, this::closeEvents));
       case CAP -> List.of(new RideCapView(look, model, deaf, this::openEvents));
-      case SCORED -> List.of(new RideScoreView(look, model, now, wide()));
+      case SCORED -> List.of(new RideScoreView(look, model, now, wide(), low()));
       case NO_SESSION, OVER, HAND_OVER, WARM_UP, SETTLING, DONE ->
           List.of(new RideStepsView(look, model, deaf, now, review));
     };
