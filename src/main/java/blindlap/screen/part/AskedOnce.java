@@ -69,7 +69,7 @@ public final class AskedOnce extends VBox {
                 keeps.requestFocus();
               }
             });
-    return new VBox(10, new FlowPane(12, 12, keeps, goesOn), follows);
+    return WholeInView.together(new VBox(10, new FlowPane(12, 12, keeps, goesOn), follows));
   }
 
   private void ask(Words words, Runnable work) {

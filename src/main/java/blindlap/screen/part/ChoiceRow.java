@@ -42,6 +42,7 @@ public final class ChoiceRow<T> extends VBox {
   public ChoiceRow(
       Look look, String title, List<Option<T>> options, int columns, Consumer<T> onChosen) {
     super(8);
+    WholeInView.together(this);
     GridPane grid = new GridPane();
     grid.getStyleClass().add("choices");
     for (int i = 0; i < columns; i++) {

@@ -47,6 +47,7 @@ public final class Counter extends VBox {
     this.words = words;
     this.onChange = onChange;
     getStyleClass().add("counter");
+    WholeInView.together(this);
     title = new Label(words.title());
     title.getStyleClass().add("field-title");
     title.setWrapText(true);

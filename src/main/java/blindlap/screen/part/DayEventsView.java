@@ -96,7 +96,7 @@ public final class DayEventsView extends VBox {
   /** One event with a word on what happened; Enter says it. */
   private Node one(String title, String asked, Consumer<String> event) {
     TextField what = field(asked);
-    VBox part = new VBox(8);
+    VBox part = WholeInView.together(new VBox(8));
     Runnable say = () -> pressed(part, () -> event.accept(what.getText().strip()));
     what.setOnAction(e -> say.run());
     part.getChildren().setAll(row(what, button(title, say)));
@@ -108,7 +108,7 @@ public final class DayEventsView extends VBox {
     TextField by = field(RideWords.say("cut.by"));
     CheckBox knows = new CheckBox(RideWords.say("cut.knows"));
     knows.minHeightProperty().bind(look.touch());
-    VBox part = new VBox(8);
+    VBox part = WholeInView.together(new VBox(8));
     Runnable end =
         () ->
             pressed(
@@ -126,7 +126,7 @@ public final class DayEventsView extends VBox {
     Label note = new Label(RideWords.say("close.note"));
     note.setWrapText(true);
     note.setMinHeight(USE_PREF_SIZE);
-    VBox part = new VBox(8);
+    VBox part = WholeInView.together(new VBox(8));
     Runnable close = () -> pressed(part, events::closeDay);
     part.getChildren().setAll(row(note, asked("close", close, events::missing)));
     return part;

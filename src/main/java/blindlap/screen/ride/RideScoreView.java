@@ -9,6 +9,7 @@ import blindlap.screen.part.Counter;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.LineScale;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.WholeInView;
 import blindlap.session.day.LapInput;
 import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
@@ -45,7 +46,7 @@ final class RideScoreView extends VBox {
   private static final int LONGEST_NAME = 32;
 
   /** How high what is touched is where the window is low, at 100 %. */
-  private static final double LOW = 56;
+  static final double LOW = 56;
 
   private final Look look;
   private final RideModel model;
@@ -231,7 +232,7 @@ final class RideScoreView extends VBox {
             field.setText(recorded);
           }
         });
-    return new VBox(6, asked, field);
+    return WholeInView.together(new VBox(6, asked, field));
   }
 
   private void conditions(RideSheet now, boolean wide) {

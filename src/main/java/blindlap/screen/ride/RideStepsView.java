@@ -73,7 +73,7 @@ final class RideStepsView extends VBox {
     getChildren().addAll(said(), next);
     List<Node> watches = new ArrayList<>();
     for (String measure : now.watches().keySet()) {
-      watches.add(new RideWatchView(look, model, measure, false, watches.isEmpty()));
+      watches.add(new RideWatchView(look, model, measure, false, watches.isEmpty(), look.touch()));
     }
     getChildren().addAll(watches);
   }

@@ -188,6 +188,10 @@ class RidePlacesTest {
     look("done", wrong);
     Window.run(ride::next);
     look("wait again", wrong);
+    Window.run(ride::handedOver);
+    look("next lap, the last may be opened again", wrong);
+    Window.run(ride::lapDone);
+    Window.run(ride::next);
     Window.run(() -> ride.events().cutShort("rain", "R. Lind", false));
     look("all ridden", wrong);
     assertThat(wrong).isEmpty();
