@@ -103,6 +103,7 @@ public final class DayWalk {
   }
 
   private void press(String words) {
+    heard(); // a page that has scrolled is deaf for a moment, and nobody is faster here
     if (mouse) {
       hand.click(words);
     } else {

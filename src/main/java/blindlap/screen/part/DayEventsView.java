@@ -4,6 +4,7 @@ import blindlap.wording.day.RideWords;
 import blindlap.wording.day.Words;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -128,7 +129,17 @@ public final class DayEventsView extends VBox {
     note.setMinHeight(USE_PREF_SIZE);
     VBox part = WholeInView.together(new VBox(8));
     Runnable close = () -> pressed(part, events::closeDay);
-    part.getChildren().setAll(row(note, asked("close", close, events::missing)));
+    AskedOnce asked = asked("close", close, events::missing);
+    if (!look.stacked()) {
+      // What is missing is said in full: it has the whole width, and what was read before goes.
+      asked.inOneRow();
+      asked.maxWidthProperty().unbind();
+      asked.setMaxWidth(Double.MAX_VALUE);
+      note.visibleProperty().bind(asked.askingProperty().not());
+      note.managedProperty().bind(note.visibleProperty());
+      HBox.setHgrow(asked, Priority.SOMETIMES);
+    }
+    part.getChildren().setAll(row(note, asked));
     return part;
   }
 
@@ -144,6 +155,15 @@ public final class DayEventsView extends VBox {
     AskedOnce.Words words = words(key, "");
     AskedOnce asked = new AskedOnce(look, words, () -> words(key, missing.get()), work);
     asked.maxWidthProperty().bind(look.px(ASKED));
+    if (!look.stacked()) {
+      // Beside a long sentence it would be squeezed to one word a line.
+      asked
+          .minWidthProperty()
+          .bind(
+              Bindings.when(asked.askingProperty())
+                  .then(look.px(ASKED))
+                  .otherwise(USE_COMPUTED_SIZE));
+    }
     return asked;
   }
 

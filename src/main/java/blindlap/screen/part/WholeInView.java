@@ -27,6 +27,7 @@ public final class WholeInView {
   private final ChangeListener<Node> focus = (o, before, now) -> focus(now);
   private @Nullable Scene scene;
   private @Nullable Node owner;
+  private @Nullable Node opened;
   private boolean wanted;
   private boolean pressed;
   private boolean mouse;
@@ -51,8 +52,20 @@ public final class WholeInView {
    */
   public static void keep(ScrollPane page, Runnable moved) {
     WholeInView kept = new WholeInView(page, moved);
+    page.getProperties().put(TOGETHER, kept);
     page.sceneProperty().addListener((o, before, now) -> kept.watch(now));
     kept.watch(page.getScene());
+  }
+
+  /** Brings what a press has opened into view, wherever the focus is. */
+  public static void show(Node opened) {
+    for (Node up = opened; up != null; up = up.getParent()) {
+      if (up instanceof ScrollPane page
+          && page.getProperties().get(TOGETHER) instanceof WholeInView kept) {
+        kept.opened = opened;
+        Platform.requestNextPulse();
+      }
+    }
   }
 
   private void watch(@Nullable Scene now) {
@@ -90,6 +103,13 @@ public final class WholeInView {
   }
 
   private void settled() {
+    Node shown = opened;
+    if (shown != null && !pressed) {
+      opened = null;
+      wanted = false;
+      bring(place(shown));
+      return;
+    }
     Node node = owner;
     if (node == null || pressed || !inside(node)) {
       return;
@@ -129,7 +149,7 @@ public final class WholeInView {
   private Bounds whole(Node node) {
     Bounds whole = place(node);
     for (Node up = node; up != null && up != page.getContent(); up = up.getParent()) {
-      if (up.hasProperties() && up.getProperties().containsKey(TOGETHER)) {
+      if (up.hasProperties() && Boolean.TRUE.equals(up.getProperties().get(TOGETHER))) {
         Bounds all = place(up);
         if (all.getHeight() + 2 * FREE > room()) {
           return whole;

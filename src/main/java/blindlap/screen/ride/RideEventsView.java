@@ -66,6 +66,11 @@ final class RideEventsView extends VBox {
           model.voids().spoiled(event);
           close.run();
         };
-    asked.getChildren().setAll(AskedOnce.question(look, words, spoil, withdraw));
+    asked
+        .getChildren()
+        .setAll(
+            look.stacked()
+                ? AskedOnce.question(look, words, spoil, withdraw)
+                : AskedOnce.beside(look, words, spoil, withdraw));
   }
 }

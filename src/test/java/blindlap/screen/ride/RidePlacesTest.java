@@ -37,6 +37,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.ScrollBar;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Pane;
 import javafx.scene.text.Text;
@@ -112,6 +113,14 @@ class RidePlacesTest {
         .orElseThrow(() -> new AssertionError("there is no button " + words));
   }
 
+  private ToggleButton toggle(String words) {
+    return scene.getRoot().lookupAll(".toggle-button").stream()
+        .filter(n -> n instanceof ToggleButton b && b.getText().startsWith(words))
+        .map(ToggleButton.class::cast)
+        .findFirst()
+        .orElseThrow(() -> new AssertionError("there is no box " + words));
+  }
+
   private List<String> outside(Node node, Bounds view, List<String> found) {
     if (!node.isVisible()) {
       return found;
@@ -185,6 +194,12 @@ class RidePlacesTest {
     look("watch stopped", wrong);
     Window.run(() -> button("Something happened").fire());
     look("events open", wrong);
+    Window.run(() -> toggle("crash").fire());
+    look("void asked", wrong);
+    Window.run(() -> button("Keep it").fire());
+    Window.run(() -> button("End the day early").fire());
+    look("end asked", wrong);
+    Window.run(() -> button("Ride on").fire());
     Window.run(() -> button("Back to the sheet").fire());
     Window.run(ride::lapDone);
     look("done", wrong);
@@ -196,6 +211,8 @@ class RidePlacesTest {
     Window.run(ride::next);
     Window.run(() -> ride.events().cutShort("rain", "R. Lind", false));
     look("all ridden", wrong);
+    Window.run(() -> button("Close the day").fire());
+    look("close asked", wrong);
     assertThat(wrong).isEmpty();
   }
 
