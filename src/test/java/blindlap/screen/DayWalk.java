@@ -3,16 +3,22 @@ package blindlap.screen;
 import blindlap.desk.HelperDay;
 import blindlap.desk.TestDay;
 import blindlap.plan.Setting;
+import blindlap.screen.part.Background;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fonts;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.Shell;
 import blindlap.screen.part.Theme;
+import blindlap.screen.plan.PlanModel;
+import blindlap.screen.plan.PlanPage;
+import blindlap.screen.review.ReviewModel;
+import blindlap.screen.review.ReviewPage;
 import blindlap.screen.ride.RideModel;
 import blindlap.screen.ride.RidePage;
 import blindlap.screen.swap.SwapModel;
 import blindlap.screen.swap.SwapPage;
 import blindlap.session.SafetyCheck;
+import blindlap.session.day.LapId;
 import blindlap.wording.SwapWords;
 import java.nio.file.Files;
 import java.time.Duration;
@@ -26,14 +32,17 @@ import java.util.function.Supplier;
 import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.Scene;
+import javafx.scene.control.TitledPane;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import javafx.stage.StageStyle;
 
 /**
- * A warm-up and a stint in a real window, by mouse and by keyboard, small and large, at 100 % and
- * 200 % text, in every theme: pictures of each moment, what cannot be reached, and how many presses
- * a helper's stint and a rider's lap take. A program: DEVELOPERS.md has the command.
+ * A day in a real window, by mouse and by keyboard, small and large, at 100 % and 200 % text, in
+ * every theme: practised swaps, the warm-up, a stint, a stint with a mishap, a void asked and taken
+ * back, a lap opened again, a wrong fit noticed later, the end of the day and the way to the
+ * review. It keeps pictures of each moment, says what cannot be reached, and counts the presses of
+ * a helper's stint and a rider's lap. A program: DEVELOPERS.md has the command.
  */
 public final class DayWalk {
   private static final String PIN = "4711";
@@ -70,8 +79,15 @@ public final class DayWalk {
     look.textScaleProperty().set(scale);
     Map<Shell.Page, Supplier<? extends Node>> makers = new EnumMap<>(Shell.Page.class);
     Runnable toRide = () -> shell.go(Shell.Page.RIDE);
-    makers.put(Shell.Page.SWAP, () -> new SwapPage(look, swap, toRide, toRide, toRide));
-    makers.put(Shell.Page.RIDE, () -> new RidePage(look, ride, () -> shell.go(Shell.Page.SWAP)));
+    Runnable review = () -> shell.go(Shell.Page.REVIEW);
+    makers.put(Shell.Page.SWAP, () -> new SwapPage(look, swap, toRide, toRide, review));
+    makers.put(
+        Shell.Page.RIDE, () -> new RidePage(look, ride, () -> shell.go(Shell.Page.SWAP), review));
+    PlanModel plan = Models.plan(day.desk(), shell, Background.immediate(), 0);
+    makers.put(Shell.Page.PLAN, () -> new PlanPage(look, plan, new NoDialogs()));
+    ReviewModel reviewed = Models.review(day.desk(), Background.immediate());
+    shell.whenShown(Shell.Page.REVIEW, reviewed::open);
+    makers.put(Shell.Page.REVIEW, () -> new ReviewPage(look, reviewed, new NoDialogs()));
     shell.open(Shell.Page.SWAP, day.id());
     scene =
         new Scene(new ShellView(look, shell, makers, List.of("quarry.blindlap")), width, height);
@@ -87,6 +103,7 @@ public final class DayWalk {
   }
 
   private void press(String words) {
+    heard(); // a page that has scrolled is deaf for a moment, and nobody is faster here
     if (mouse) {
       hand.click(words);
     } else {
@@ -126,20 +143,133 @@ public final class DayWalk {
   }
 
   private void walk() {
+    practise();
     look("phrase");
     type("Helper phrase", day.phrase());
     keys.press(KeyCode.ENTER);
     pin();
-    handle(0, "warm-up");
+    handle(0, "warm-up", 7);
     toRide();
     look("warm-up ride");
     press("Warm-up lap ridden");
     look("waiting");
     toSwap();
-    handle(1, "stint");
+    handle(1, "stint", 7);
     toRide();
     lap();
+    press("On to the next lap");
+    heard();
     toSwap();
+    later();
+    handle(2, "mishap", 9);
+    toRide();
+    secondLap();
+    endOfDay();
+  }
+
+  /** Swaps are practised on Plan, before any day. */
+  private void practise() {
+    Window.run(() -> shell.go(Shell.Page.PLAN));
+    Window.run(
+        () ->
+            scene.getRoot().lookupAll(".titled-pane").stream()
+                .filter(n -> n instanceof TitledPane t && t.getText().equals("Practise swaps"))
+                .forEach(n -> ((TitledPane) n).setExpanded(true)));
+    settled();
+    for (String button : List.of("#practice-begin", "#practice-done")) {
+      Window.run(() -> scene.getRoot().lookup(button).requestFocus());
+      settled();
+      keys.press(KeyCode.SPACE);
+      Window.run(() -> day.clock().move(Duration.ofMinutes(3)));
+    }
+    Window.run(() -> Window.picture(scene, name + "-practised"));
+    Window.run(() -> shell.go(Shell.Page.SWAP));
+  }
+
+  /** What unfolds and scrolls moves for a moment. */
+  private static void settled() {
+    try {
+      Thread.sleep(700);
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** What the helper opens beside the stint in hand. */
+  private void later() {
+    press("Note, next swaps");
+    heard();
+    look("note");
+    press("Wrong fit, or kept on paper");
+    heard();
+    press("A wrong setup was on");
+    look("wrong fit");
+    press("Back to the stint");
+    heard();
+    press("Something happened");
+    heard();
+    look("helper events");
+    press("Back to the stint");
+    heard();
+  }
+
+  /** A lap done with answers open, opened again, void, and the void taken back. */
+  private void secondLap() {
+    press("lap time: Start");
+    Window.run(() -> day.clock().move(Duration.ofSeconds(94)));
+    press("Done with lap 2");
+    heard();
+    look("done asked");
+    press("Done as it is");
+    heard();
+    look("done with the time missing");
+    press("Open lap 2 again");
+    heard();
+    look("opened again");
+    press("Something happened");
+    heard();
+    press("crash");
+    look("void asked");
+    heard();
+    press("Void lap 2");
+    heard();
+    look("void");
+    press("Take back: the void of lap 2");
+    look("void taken back");
+    if (day.state().lap(new LapId(2, 1)).orElseThrow().voided().isPresent()) {
+      throw new AssertionError(name + ": the void stands");
+    }
+  }
+
+  private void endOfDay() {
+    Window.run(ride::lapDone);
+    heard();
+    press("Something happened");
+    heard();
+    type("Why? Dark", "rain");
+    type("Who decided?", "R. Lind");
+    press("End the day early");
+    heard();
+    look("end asked");
+    press("End the day early");
+    heard();
+    look("ended");
+    press("Back to the sheet");
+    heard();
+    press("On to the end of the day");
+    heard();
+    look("all ridden");
+    press("Close the day");
+    heard();
+    look("close asked");
+    press("Close the day");
+    heard();
+    look("closed");
+    press("On to the review");
+    heard();
+    look("review");
+    Window.run(() -> shell.go(Shell.Page.SWAP));
+    look("helper over");
   }
 
   private void pin() {
@@ -166,7 +296,7 @@ public final class DayWalk {
     counts.put("the bike is back, and the PIN", presses() - before);
   }
 
-  private void handle(int stint, String of) {
+  private void handle(int stint, String of, int minutes) {
     HelperDay.Work work = day.helper().work(stint);
     look(of + " not begun");
     count(of + ": begin", () -> press("Begin"));
@@ -206,11 +336,16 @@ public final class DayWalk {
     }
     Window.run(
         () -> {
-          day.clock().move(Duration.ofMinutes(7));
+          day.clock().move(Duration.ofMinutes(minutes));
           swap.touch();
           swap.tick();
         });
     look(of + " ready");
+    if (swap.work().overrunProperty().get()) {
+      press("Longer than planned: was there a mishap?: yes");
+      heard();
+      look(of + " said");
+    }
     count(of + ": safe", () -> press("Safe: "));
     if (!day.state().handedOver(stint)) {
       throw new AssertionError(name + ": " + swap.work().troubleProperty().get());
@@ -238,14 +373,11 @@ public final class DayWalk {
     count("lap: done", () -> press("Done with lap 1"));
     heard();
     look("done");
-    count("lap: on", () -> press("On to the next lap"));
     press("Something happened");
     heard();
     look("events");
-    press("End the day early");
-    look("end asked");
-    press("Ride on");
     press("Back to the sheet");
+    heard();
     if (!day.state().guesses().containsKey(1)) {
       throw new AssertionError(name + ": " + ride.troubleProperty().get());
     }

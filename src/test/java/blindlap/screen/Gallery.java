@@ -1,5 +1,6 @@
 package blindlap.screen;
 
+import blindlap.desk.TestDay;
 import blindlap.plot.Samples;
 import blindlap.plot.SetupMark;
 import blindlap.screen.cover.HelperFrameView;
@@ -19,6 +20,10 @@ import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlotView;
 import blindlap.screen.part.SavedLine;
 import blindlap.screen.part.SetupName;
+import blindlap.screen.swap.SwapModel;
+import blindlap.screen.swap.SwapPage;
+import blindlap.session.SafetyCheck;
+import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -26,6 +31,7 @@ import javafx.collections.FXCollections;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.Parent;
+import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
@@ -237,6 +243,45 @@ final class Gallery {
     frame.idle("closes itself in 1:52");
     frame.blankProperty().set(blank);
     return frame;
+  }
+
+  /** The helper's page while the bike is out: the real page, on a day of its own. */
+  static Parent safe(Look look, SwapModel handed) {
+    return new SwapPage(look, handed, () -> {});
+  }
+
+  /** What the helper says later than at the stint itself, with what its first button opens. */
+  static Scene later(Look look, SwapModel model) {
+    model.bikeReturned();
+    model.reopen("4711");
+    SwapPage page = new SwapPage(look, model, () -> {});
+    Scene scene = new Scene(page, 1366, 768);
+    look.dress(scene);
+    for (String words : List.of("Note, next", "Wrong fit", "A wrong setup")) {
+      page.applyCss();
+      page.layout();
+      page.lookupAll(".button").stream()
+          .filter(n -> n instanceof Button b && b.getText().startsWith(words))
+          .forEach(n -> ((Button) n).fire());
+    }
+    return scene; // a page that leaves its scene closes itself
+  }
+
+  /** A day on which the warm-up was handled. */
+  static SwapModel handed(TestDay day) {
+    SwapModel model = Models.swap(day);
+    model.phrase(day.phrase());
+    model.choosePin("4711");
+    model.work().begin();
+    day.helper().work(0).settings().forEach(s -> model.work().measured(s.name(), s.value()));
+    for (SafetyCheck check : SafetyCheck.values()) {
+      model.work().confirm(check.name(), true);
+    }
+    day.clock().move(Duration.ofMinutes(7));
+    model.touch();
+    model.tick();
+    model.work().handOver();
+    return model;
   }
 
   /** What is pressed with care: held, or asked once. */

@@ -3,6 +3,7 @@ package blindlap.screen;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import blindlap.desk.TestDay;
 import blindlap.plot.MoreSamples;
 import blindlap.plot.Samples;
 import blindlap.plot.surface.Drawing;
@@ -16,6 +17,8 @@ import blindlap.screen.part.MarginNote;
 import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlotView;
 import blindlap.screen.part.Theme;
+import blindlap.screen.swap.SwapModel;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -44,6 +47,7 @@ import javafx.scene.text.Font;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 class GalleryTest {
   @BeforeAll
@@ -70,6 +74,26 @@ class GalleryTest {
             take(look, drawings(look, Samples.all()), 800, 5200, "drawings-" + name);
             take(look, drawings(look, MoreSamples.all()), 800, 4600, "more-drawings-" + name);
           });
+    }
+  }
+
+  @Test
+  void theHelpersPageWhileTheBikeIsOutAndWhatIsSaidLaterAreTakenInEveryTheme(@TempDir Path folder) {
+    for (Theme theme : Theme.values()) {
+      try (TestDay day = new TestDay(folder, TestDay.EIGHT, 1 + theme.ordinal())) {
+        Window.run(
+            () -> {
+              Look look = new Look();
+              look.themeProperty().set(theme);
+              String name = theme.name().toLowerCase(Locale.ROOT);
+              SwapModel model = Gallery.handed(day);
+              Scene safe = take(look, Gallery.safe(look, model), 1366, 768, "safe-" + name);
+              assertThat(SceneText.of(safe)).contains("safe, warm-up", "The bike is back");
+              Scene later = Gallery.later(look, model);
+              Window.picture(later, "later-" + name);
+              assertThat(SceneText.of(later)).contains("What was really on?", "Record it");
+            });
+      }
     }
   }
 

@@ -1,11 +1,15 @@
 package blindlap.screen;
 
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import javafx.event.EventHandler;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.input.MouseButton;
+import javafx.scene.input.MouseEvent;
 import javafx.scene.robot.Robot;
 
 /** Someone who has only a mouse, in front of a window that shows. */
@@ -31,15 +35,33 @@ final class Mouse {
       Window.run(() -> turn(node));
       settle();
     }
+    CountDownLatch up = new CountDownLatch(1);
+    EventHandler<MouseEvent> released = event -> up.countDown();
     Window.run(
         () -> {
+          scene.addEventFilter(MouseEvent.MOUSE_RELEASED, released);
+          scene.getRoot().applyCss();
+          scene.getRoot().layout();
           Bounds at = node.localToScreen(node.getLayoutBounds());
           Robot robot = new Robot();
           robot.mouseMove(at.getCenterX(), at.getCenterY());
           robot.mouseClick(MouseButton.PRIMARY);
         });
     clicks++;
+    arrived(up, words);
+    Window.run(() -> scene.removeEventFilter(MouseEvent.MOUSE_RELEASED, released));
     settle();
+  }
+
+  /** On a busy machine a click takes its time to come from outside. */
+  private static void arrived(CountDownLatch up, String words) {
+    try {
+      if (!up.await(10, TimeUnit.SECONDS)) {
+        throw new IllegalStateException("no click came to " + words);
+      }
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
   }
 
   private Node find(String words) {

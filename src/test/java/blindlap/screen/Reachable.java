@@ -10,13 +10,14 @@ import javafx.scene.Scene;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.ScrollBar;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.ScrollPane.ScrollBarPolicy;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.text.Text;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Whether everything of a window can be reached: what does not scroll lies within it, what scrolls
- * lies within the width of what scrolls it, and no words are cut.
+ * lies within the width of what scrolls it, unless that scrolls sideways too, and no words are cut.
  */
 public final class Reachable {
   private final Bounds window;
@@ -58,7 +59,9 @@ public final class Reachable {
   private void place(Node node, @Nullable ScrollPane within) {
     Bounds at = node.localToScene(node.getLayoutBounds());
     Bounds view = within == null ? window : within.localToScene(within.getLayoutBounds());
-    boolean beside = at.getMinX() < view.getMinX() - 1 || at.getMaxX() > view.getMaxX() + 1;
+    boolean sideways = within != null && within.getHbarPolicy() != ScrollBarPolicy.NEVER;
+    boolean beside =
+        !sideways && (at.getMinX() < view.getMinX() - 1 || at.getMaxX() > view.getMaxX() + 1);
     boolean under = at.getMinY() < view.getMinY() - 1 || at.getMaxY() > view.getMaxY() + 1;
     if (at.getWidth() > 0 && (beside || within == null && under)) {
       wrong.add(

@@ -1,9 +1,14 @@
 package blindlap.screen.part;
 
 import java.util.function.Supplier;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
 /**
@@ -14,6 +19,8 @@ import javafx.scene.layout.VBox;
 public final class AskedOnce extends VBox {
   private final Look look;
   private final Button first;
+  private final ReadOnlyBooleanWrapper asking = new ReadOnlyBooleanWrapper();
+  private boolean inOneRow;
 
   /**
    * What is asked.
@@ -41,6 +48,16 @@ public final class AskedOnce extends VBox {
     getChildren().setAll(first);
   }
 
+  /** True from the first press until one of the two buttons is pressed. */
+  public ReadOnlyBooleanProperty askingProperty() {
+    return asking.getReadOnlyProperty();
+  }
+
+  /** Asks beside its buttons, where there is width and no height. */
+  public void inOneRow() {
+    inOneRow = true;
+  }
+
   /** The button as it is before it asks, for its looks. */
   public Button first() {
     return first;
@@ -54,10 +71,35 @@ public final class AskedOnce extends VBox {
    * @param not what changes nothing
    */
   public static VBox question(Look look, Words words, Runnable work, Runnable not) {
-    Label follows = new Label(words.follows());
+    return WholeInView.together(
+        new VBox(10, choice(look, words, work, not), follows(words.follows())));
+  }
+
+  /**
+   * The same in less height: what will follow stands beside its two buttons.
+   *
+   * @param work what goes on
+   * @param not what changes nothing
+   */
+  public static HBox beside(Look look, Words words, Runnable work, Runnable not) {
+    Label follows = follows(words.follows());
+    HBox.setHgrow(follows, Priority.ALWAYS);
+    FlowPane choice = choice(look, words, work, not);
+    choice.setMinWidth(USE_PREF_SIZE);
+    HBox row = WholeInView.together(new HBox(16, choice, follows));
+    row.setAlignment(Pos.CENTER_LEFT);
+    return row;
+  }
+
+  private static Label follows(String words) {
+    Label follows = new Label(words);
     follows.setWrapText(true);
     follows.setMinHeight(USE_PREF_SIZE);
     follows.getStyleClass().add("strong");
+    return follows;
+  }
+
+  private static FlowPane choice(Look look, Words words, Runnable work, Runnable not) {
     Button keeps = button(look, words.not(), not);
     keeps.setAccessibleText(words.not() + ". " + words.follows());
     Button goesOn = button(look, words.does(), work);
@@ -69,23 +111,28 @@ public final class AskedOnce extends VBox {
                 keeps.requestFocus();
               }
             });
-    return new VBox(10, new FlowPane(12, 12, keeps, goesOn), follows);
+    return new FlowPane(12, 12, keeps, goesOn);
   }
 
   private void ask(Words words, Runnable work) {
     Runnable goOn =
         () -> {
-          getChildren().setAll(first);
-          first.requestFocus(); // else what comes first on the page had it, under the same key
+          withdrawn(); // else what comes first on the page had the focus, under the same key
           work.run();
         };
-    Runnable withdraw =
-        () -> {
-          getChildren().setAll(first);
-          first.requestFocus();
-        };
+    asking.set(true);
     // What changes nothing stands where the finger is.
-    getChildren().setAll(question(look, words, goOn, withdraw));
+    getChildren()
+        .setAll(
+            inOneRow
+                ? beside(look, words, goOn, this::withdrawn)
+                : question(look, words, goOn, this::withdrawn));
+  }
+
+  private void withdrawn() {
+    asking.set(false);
+    getChildren().setAll(first);
+    first.requestFocus();
   }
 
   private static Button button(Look look, String words, Runnable action) {

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
+import javafx.beans.binding.DoubleBinding;
 import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
@@ -41,6 +42,7 @@ public final class ChoiceRow<T> extends VBox {
   public ChoiceRow(
       Look look, String title, List<Option<T>> options, int columns, Consumer<T> onChosen) {
     super(8);
+    WholeInView.together(this);
     GridPane grid = new GridPane();
     grid.getStyleClass().add("choices");
     for (int i = 0; i < columns; i++) {
@@ -79,6 +81,11 @@ public final class ChoiceRow<T> extends VBox {
           }
         });
     return box;
+  }
+
+  /** Makes the boxes at least this high, where height is short. */
+  public void atLeast(DoubleBinding high) {
+    boxes.values().forEach(box -> box.minHeightProperty().bind(high));
   }
 
   /** Shows a choice that is already on record; null for none. Nobody is told. */

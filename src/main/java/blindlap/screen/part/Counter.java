@@ -1,6 +1,8 @@
 package blindlap.screen.part;
 
+import java.util.List;
 import java.util.function.IntConsumer;
+import javafx.beans.binding.DoubleBinding;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.geometry.Pos;
@@ -32,6 +34,9 @@ public final class Counter extends VBox {
   private final Label shown = new Label(OPEN);
   private final ReadOnlyObjectWrapper<@Nullable Integer> value = new ReadOnlyObjectWrapper<>();
   private final IntConsumer onChange;
+  private final Label title;
+  private final Button fewer;
+  private final Button more;
 
   /**
    * A counter with nothing given.
@@ -42,19 +47,33 @@ public final class Counter extends VBox {
     this.words = words;
     this.onChange = onChange;
     getStyleClass().add("counter");
-    Label title = new Label(words.title());
+    WholeInView.together(this);
+    title = new Label(words.title());
     title.getStyleClass().add("field-title");
     title.setWrapText(true);
     shown.getStyleClass().addAll("value", "open");
     shown.setMaxWidth(Double.MAX_VALUE);
     shown.setAlignment(Pos.CENTER);
     HBox.setHgrow(shown, Priority.ALWAYS);
-    HBox row =
-        new HBox(
-            12, button(look, "−", words.fewer(), -1), shown, button(look, "+", words.more(), 1));
+    fewer = button(look, "−", words.fewer(), -1);
+    more = button(look, "+", words.more(), 1);
+    HBox row = new HBox(12, fewer, shown, more);
     row.setAlignment(Pos.CENTER);
     getChildren().setAll(title, row);
     show();
+  }
+
+  /** Puts the title beside the buttons, which are this high, where height is short. */
+  public void beside(DoubleBinding high) {
+    for (Button button : List.of(fewer, more)) {
+      button.minHeightProperty().bind(high);
+    }
+    shown.setMaxWidth(USE_PREF_SIZE);
+    title.setMaxWidth(Double.MAX_VALUE);
+    HBox.setHgrow(title, Priority.ALWAYS);
+    HBox row = new HBox(12, title, fewer, shown, more);
+    row.setAlignment(Pos.CENTER_LEFT);
+    getChildren().setAll(row);
   }
 
   private Button button(Look look, String sign, String name, int step) {

@@ -4,6 +4,7 @@ import blindlap.wording.day.RideWords;
 import blindlap.wording.day.Words;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -96,7 +97,7 @@ public final class DayEventsView extends VBox {
   /** One event with a word on what happened; Enter says it. */
   private Node one(String title, String asked, Consumer<String> event) {
     TextField what = field(asked);
-    VBox part = new VBox(8);
+    VBox part = WholeInView.together(new VBox(8));
     Runnable say = () -> pressed(part, () -> event.accept(what.getText().strip()));
     what.setOnAction(e -> say.run());
     part.getChildren().setAll(row(what, button(title, say)));
@@ -108,7 +109,7 @@ public final class DayEventsView extends VBox {
     TextField by = field(RideWords.say("cut.by"));
     CheckBox knows = new CheckBox(RideWords.say("cut.knows"));
     knows.minHeightProperty().bind(look.touch());
-    VBox part = new VBox(8);
+    VBox part = WholeInView.together(new VBox(8));
     Runnable end =
         () ->
             pressed(
@@ -126,9 +127,19 @@ public final class DayEventsView extends VBox {
     Label note = new Label(RideWords.say("close.note"));
     note.setWrapText(true);
     note.setMinHeight(USE_PREF_SIZE);
-    VBox part = new VBox(8);
+    VBox part = WholeInView.together(new VBox(8));
     Runnable close = () -> pressed(part, events::closeDay);
-    part.getChildren().setAll(row(note, asked("close", close, events::missing)));
+    AskedOnce asked = asked("close", close, events::missing);
+    if (!look.stacked()) {
+      // What is missing is said in full: it has the whole width, and what was read before goes.
+      asked.inOneRow();
+      asked.maxWidthProperty().unbind();
+      asked.setMaxWidth(Double.MAX_VALUE);
+      note.visibleProperty().bind(asked.askingProperty().not());
+      note.managedProperty().bind(note.visibleProperty());
+      HBox.setHgrow(asked, Priority.SOMETIMES);
+    }
+    part.getChildren().setAll(row(note, asked));
     return part;
   }
 
@@ -144,6 +155,15 @@ public final class DayEventsView extends VBox {
     AskedOnce.Words words = words(key, "");
     AskedOnce asked = new AskedOnce(look, words, () -> words(key, missing.get()), work);
     asked.maxWidthProperty().bind(look.px(ASKED));
+    if (!look.stacked()) {
+      // Beside a long sentence it would be squeezed to one word a line.
+      asked
+          .minWidthProperty()
+          .bind(
+              Bindings.when(asked.askingProperty())
+                  .then(look.px(ASKED))
+                  .otherwise(USE_COMPUTED_SIZE));
+    }
     return asked;
   }
 

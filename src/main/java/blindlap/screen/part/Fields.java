@@ -3,6 +3,7 @@ package blindlap.screen.part;
 import blindlap.wording.day.Words;
 import java.util.List;
 import javafx.beans.binding.Bindings;
+import javafx.beans.binding.DoubleBinding;
 import javafx.beans.value.ObservableValue;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -189,6 +190,22 @@ public final class Fields {
     Button button = new Button(words);
     button.setOnAction(e -> work.run());
     return button;
+  }
+
+  /**
+   * A button that is so high at least, and high enough for its words in as many lines as it takes.
+   */
+  public static void holdsWords(Button button, DoubleBinding high) {
+    button.setWrapText(true);
+    button
+        .minHeightProperty()
+        .bind(
+            Bindings.createDoubleBinding(
+                () -> Math.max(high.get(), button.prefHeight(button.getWidth())),
+                high,
+                button.widthProperty(),
+                button.textProperty(),
+                button.fontProperty()));
   }
 
   /** A part as wide as its page lets it be. */

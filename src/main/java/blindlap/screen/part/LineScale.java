@@ -3,6 +3,7 @@ package blindlap.screen.part;
 import java.util.List;
 import java.util.function.DoubleConsumer;
 import javafx.beans.InvalidationListener;
+import javafx.beans.binding.DoubleBinding;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.scene.AccessibleAction;
@@ -60,6 +61,7 @@ public final class LineScale extends Region {
   private final Region stroke = new Region();
   private final ReadOnlyObjectWrapper<@Nullable Double> value = new ReadOnlyObjectWrapper<>();
   private boolean moved;
+  private @Nullable DoubleBinding low;
 
   @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this line
   private final InvalidationListener watch;
@@ -216,7 +218,16 @@ public final class LineScale extends Region {
     return title.prefHeight(-1) + zone() + endsHeight(width);
   }
 
+  /** Makes the part to touch this high, where height is short. */
+  public void zone(DoubleBinding high) {
+    low = high;
+    requestLayout();
+  }
+
   private double zone() {
+    if (low != null) {
+      return low.get();
+    }
     return Math.max(ZONE * look.textScale(), look.touch().get());
   }
 

@@ -11,13 +11,15 @@ public final class SavedLine extends VBox {
   private final Label saved = new Label();
   private final Label open = new Label();
 
-  /** A line that says nothing yet; its room is kept. */
+  /** A line that says nothing yet. */
   public SavedLine() {
     super(4);
     getStyleClass().add("saved");
     saved.getStyleClass().add("word");
     open.getStyleClass().add("open");
     open.setWrapText(true);
+    open.managedProperty().bind(open.textProperty().isNotEmpty());
+    open.visibleProperty().bind(open.managedProperty());
     getChildren().setAll(saved, open);
   }
 

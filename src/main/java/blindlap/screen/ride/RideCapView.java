@@ -3,6 +3,7 @@ package blindlap.screen.ride;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.WholeInView;
 import blindlap.wording.day.RideWords;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -44,6 +45,7 @@ final class RideCapView extends VBox {
     trouble.getStyleClass().add("strong");
     trouble.textProperty().bind(model.troubleProperty());
     trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
-    getChildren().setAll(question, lead, over, new VBox(6, asked, why), more, trouble);
+    getChildren()
+        .setAll(question, lead, over, WholeInView.together(new VBox(6, asked, why)), more, trouble);
   }
 }

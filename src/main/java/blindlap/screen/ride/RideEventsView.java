@@ -6,6 +6,7 @@ import blindlap.screen.part.AskedOnce;
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.DayEventsView;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.WholeInView;
 import blindlap.wording.day.RideWords;
 import javafx.scene.Node;
 import javafx.scene.layout.VBox;
@@ -50,7 +51,7 @@ final class RideEventsView extends VBox {
           asked.getChildren().clear();
           events.requestFocus();
         };
-    return new VBox(10, events, asked);
+    return WholeInView.together(new VBox(10, events, asked));
   }
 
   private void ask(String event, VBox asked) {
@@ -65,6 +66,11 @@ final class RideEventsView extends VBox {
           model.voids().spoiled(event);
           close.run();
         };
-    asked.getChildren().setAll(AskedOnce.question(look, words, spoil, withdraw));
+    asked
+        .getChildren()
+        .setAll(
+            look.stacked()
+                ? AskedOnce.question(look, words, spoil, withdraw)
+                : AskedOnce.beside(look, words, spoil, withdraw));
   }
 }

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
 import javafx.geometry.Pos;
+import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -27,6 +28,7 @@ final class RideFootView extends StackPane {
   private final RideModel model;
   private final Deaf deaf;
   private final VBox status = new VBox(4);
+  private final Label trouble = new Label();
   private final Label question = new Label();
   private final Button takeBack = new Button();
   private final Button asItIs = button("done.as.it.is");
@@ -97,12 +99,13 @@ final class RideFootView extends StackPane {
     model.savedProperty().addListener((o, a, b) -> say.run());
     model.openProperty().addListener((o, a, b) -> say.run());
     say.run();
-    Label trouble = new Label();
     trouble.setWrapText(true);
+    trouble.setMinHeight(USE_PREF_SIZE);
     trouble.getStyleClass().add("strong");
     trouble.textProperty().bind(model.troubleProperty());
     trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
-    status.getChildren().setAll(saved, trouble);
+    trouble.visibleProperty().bind(trouble.managedProperty());
+    status.getChildren().setAll(saved);
     status.setAlignment(Pos.CENTER_LEFT);
     status.getStyleClass().add("status");
     status.accessibleTextProperty().bind(model.savedProperty());
@@ -141,6 +144,7 @@ final class RideFootView extends StackPane {
   }
 
   private void arrange(boolean whole, List<Node> steps) {
+    status.getChildren().remove(trouble);
     boolean asks = whole && !steps.isEmpty() && !model.questionProperty().get().isEmpty();
     Node words = asks ? question : status;
     List<Node> parts = new ArrayList<>();
@@ -153,16 +157,28 @@ final class RideFootView extends StackPane {
       parts.add(takeBack);
     }
     if (look.stacked()) {
-      FlowPane buttons = new FlowPane(24, 12);
-      buttons.getChildren().setAll(parts);
-      getChildren().setAll(new VBox(12, words, buttons));
+      stack(parts, asks);
       return;
     }
+    status.getChildren().add(trouble);
     HBox.setHgrow(words, Priority.ALWAYS);
     HBox row = new HBox(16, words);
     row.getChildren().addAll(parts);
     row.getChildren().addAll(steps);
     row.setAlignment(Pos.CENTER_LEFT);
     getChildren().setAll(row);
+  }
+
+  /** With large text every line of the foot is one less of the page: words stand beside buttons. */
+  private void stack(List<Node> parts, boolean asks) {
+    FlowPane row = new FlowPane(24, 12);
+    row.setRowValignment(VPos.CENTER);
+    row.getChildren().setAll(parts);
+    if (asks) {
+      getChildren().setAll(new VBox(12, question, row));
+      return;
+    }
+    row.getChildren().add(status);
+    getChildren().setAll(new VBox(12, trouble, row));
   }
 }

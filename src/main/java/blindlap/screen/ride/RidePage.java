@@ -8,6 +8,7 @@ import blindlap.screen.part.Caution;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.WholeInView;
 import blindlap.wording.day.RideWords;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
@@ -17,6 +18,7 @@ import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.beans.InvalidationListener;
+import javafx.beans.binding.DoubleBinding;
 import javafx.beans.property.DoubleProperty;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
@@ -49,6 +51,10 @@ public final class RidePage extends HBox {
 
   private static final double CODE = 219;
   private static final double LOW_CODE = 76;
+
+  /** With large text, at 100 %: still the largest thing, and the page below it begins in view. */
+  private static final double LARGE_LOW_CODE = 110;
+
   private static final double SIDE = 36;
   private static final KeyCombination UNDO = new KeyCodeCombination(KeyCode.Z, SHORTCUT_DOWN);
 
@@ -169,14 +175,23 @@ public final class RidePage extends HBox {
     return !look.stacked() && room;
   }
 
+  /** True where two columns must make do with the height of a small laptop. */
+  private boolean low() {
+    return wide() && getHeight() < HIGH;
+  }
+
+  private DoubleBinding touch() {
+    return low() ? look.touch(RideScoreView.LOW) : look.touch();
+  }
+
   private boolean stacked() {
     return look.stacked() || keying;
   }
 
   /** The window has another size: the code and the columns of the sheet follow it. */
   private void fitted() {
-    code.atMost(look.stacked() || getHeight() >= HIGH ? CODE : LOW_CODE);
-    if (!arranged.isEmpty() && arranged.get(2) != wide()) {
+    code.atMost(getHeight() >= HIGH ? CODE : look.stacked() ? LARGE_LOW_CODE : LOW_CODE);
+    if (!arranged.isEmpty() && (arranged.get(2) != wide() || arranged.get(3) != low())) {
       again();
     }
   }
@@ -188,7 +203,7 @@ public final class RidePage extends HBox {
   private void arrange() {
     boolean stacked = stacked();
     boolean alone = keying || (stacked && events);
-    List<Boolean> wanted = List.of(stacked, alone, wide());
+    List<Boolean> wanted = List.of(stacked, alone, wide(), low());
     if (wanted.equals(arranged)) {
       return; // what has the focus keeps it
     }
@@ -215,11 +230,12 @@ public final class RidePage extends HBox {
     getChildren().setAll(left, side);
   }
 
-  private static ScrollPane scrolled(Node content) {
+  private ScrollPane scrolled(Node content) {
     ScrollPane scroll = new ScrollPane(content);
     scroll.setFitToWidth(true);
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     scroll.setFocusTraversable(false);
+    WholeInView.keep(scroll, deaf::begin);
     return scroll;
   }
 
@@ -239,7 +255,7 @@ public final class RidePage extends HBox {
     for (int i = 0; i < all.size(); i++) {
       Button button = Fields.wide(all.get(i));
       button.setWrapText(true);
-      button.minHeightProperty().bind(look.touch());
+      Fields.holdsWords(button, look.touch(RideScoreView.LOW));
       buttons.add(button, i % 2, i / 2);
     }
     for (int i = 0; i < 2; i++) {
@@ -337,7 +353,7 @@ public final class RidePage extends HBox {
     List<Node> parts = new ArrayList<>();
     if (now.stage() == RideSheet.Stage.SCORED) {
       for (String measure : now.watches().keySet()) {
-        parts.add(new RideWatchView(look, model, measure, true, parts.isEmpty()));
+        parts.add(new RideWatchView(look, model, measure, true, parts.isEmpty(), touch()));
       }
     }
     return parts;
@@ -356,7 +372,7 @@ public final class RidePage extends HBox {
               new RideStepsView(look, model, deaf, now, review),
               new RideEventsView(look, model, this::closeEvents));
       case CAP -> List.of(new RideCapView(look, model, deaf, this::openEvents));
-      case SCORED -> List.of(new RideScoreView(look, model, now, wide()));
+      case SCORED -> List.of(new RideScoreView(look, model, now, wide(), low()));
       case NO_SESSION, OVER, HAND_OVER, WARM_UP, SETTLING, DONE ->
           List.of(new RideStepsView(look, model, deaf, now, review));
     };

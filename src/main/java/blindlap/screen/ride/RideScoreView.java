@@ -9,6 +9,7 @@ import blindlap.screen.part.Counter;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.LineScale;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.WholeInView;
 import blindlap.session.day.LapInput;
 import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
@@ -18,6 +19,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import javafx.beans.binding.DoubleBinding;
 import javafx.beans.value.ChangeListener;
 import javafx.beans.value.WeakChangeListener;
 import javafx.scene.Node;
@@ -43,23 +45,32 @@ final class RideScoreView extends VBox {
   /** Most characters of a measure's name above a column. */
   private static final int LONGEST_NAME = 32;
 
+  /** How high what is touched is where the window is low, at 100 %. */
+  static final double LOW = 56;
+
   private final Look look;
   private final RideModel model;
+  private final boolean low;
+  private final DoubleBinding touch;
   private final List<Consumer<RideSheet>> redraws = new ArrayList<>();
 
   /**
    * @param wide true where there is room for two columns, so that the whole sheet is in view
+   * @param low true where these must also make do with little height
    */
-  RideScoreView(Look look, RideModel model, RideSheet now, boolean wide) {
-    super(wide ? 8 : 18);
+  RideScoreView(Look look, RideModel model, RideSheet now, boolean wide, boolean low) {
+    super(low ? 6 : wide ? 8 : 18);
     this.look = look;
+    this.low = low;
+    this.touch = low ? look.touch(LOW) : look.touch();
     this.model = model;
     Label question = new Label(RideWords.say("question"));
     question.getStyleClass().add("question");
     getChildren().add(question);
     boolean columns = wide && shortWords();
-    VBox left = new VBox(columns ? 8 : 18);
-    VBox right = new VBox(columns ? 8 : 18);
+    double gap = columns ? getSpacing() : 18;
+    VBox left = new VBox(gap);
+    VBox right = new VBox(gap);
     FlowPane counters = new FlowPane(40, 16);
     for (RideQuestions.Question asked : model.questions().questions()) {
       switch (asked.kind()) {
@@ -135,6 +146,9 @@ final class RideScoreView extends VBox {
                 model.answer(
                     measure.name(),
                     BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_EVEN)));
+    if (low) {
+      line.zone(touch);
+    }
     Consumer<RideSheet> redraw =
         to -> line.show(given(measure, to).map(BigDecimal::doubleValue).orElse(null));
     redraw.accept(now);
@@ -154,6 +168,7 @@ final class RideScoreView extends VBox {
             options,
             9,
             value -> model.answer(measure.name(), BigDecimal.valueOf(value)));
+    row.atLeast(touch);
     Consumer<RideSheet> redraw =
         to -> row.show(given(measure, to).map(BigDecimal::intValue).orElse(null));
     redraw.accept(now);
@@ -171,6 +186,9 @@ final class RideScoreView extends VBox {
                 RideWords.say("count.more"),
                 RideWords.say("count.none")),
             value -> model.answer(measure.name(), BigDecimal.valueOf(value)));
+    if (low) {
+      counter.beside(touch);
+    }
     Consumer<RideSheet> redraw =
         to -> counter.show(given(measure, to).map(BigDecimal::intValue).orElse(null));
     redraw.accept(now);
@@ -187,7 +205,7 @@ final class RideScoreView extends VBox {
     asked.setMinHeight(USE_PREF_SIZE);
     TextField field = Fields.wide(new TextField(text));
     field.setAccessibleText(title);
-    field.minHeightProperty().bind(look.touch());
+    field.minHeightProperty().bind(touch);
     asked.setLabelFor(field);
     String[] kept = {text};
     Runnable leave =
@@ -214,7 +232,7 @@ final class RideScoreView extends VBox {
             field.setText(recorded);
           }
         });
-    return new VBox(6, asked, field);
+    return WholeInView.together(new VBox(6, asked, field));
   }
 
   private void conditions(RideSheet now, boolean wide) {
@@ -233,6 +251,7 @@ final class RideScoreView extends VBox {
               STEPS_OF_CONDITION,
               words -> model.condition(name, words));
       row.getStyleClass().add("condition");
+      row.atLeast(touch);
       row.show(now.conditions().get(name));
       redraws.add(to -> row.show(to.conditions().get(name)));
       rows.add(row);
@@ -253,7 +272,7 @@ final class RideScoreView extends VBox {
   private Node scorer() {
     CheckBox knows = new CheckBox(RideWords.say("scorer"));
     knows.setWrapText(true);
-    knows.minHeightProperty().bind(look.touch());
+    knows.minHeightProperty().bind(touch);
     knows.setSelected(model.scorer().knowsKey());
     knows.setOnAction(e -> model.scorer().knowsKey(knows.isSelected()));
     return knows;
@@ -273,6 +292,7 @@ final class RideScoreView extends VBox {
             options,
             Math.min(3, options.size()),
             model.guess()::choose);
+    row.atLeast(touch);
     row.show(model.guess().chosen());
     redraws.add(to -> row.show(model.guess().chosen()));
     ChoiceRow<String> how =
@@ -282,6 +302,7 @@ final class RideScoreView extends VBox {
             RideOptions.of(RideQuestions.sureness()),
             3,
             model.guess()::sureness);
+    how.atLeast(touch);
     how.show(model.guess().sureness());
     redraws.add(to -> how.show(model.guess().sureness()));
     into.getChildren()

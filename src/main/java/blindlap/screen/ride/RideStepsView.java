@@ -4,6 +4,7 @@ import blindlap.ride.RideSheet;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.HoldButton;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.WholeInView;
 import blindlap.wording.day.RideWords;
 import java.util.ArrayList;
 import java.util.List;
@@ -70,10 +71,10 @@ final class RideStepsView extends VBox {
     next.setMinWidth(USE_PREF_SIZE);
     next.setDefaultButton(true);
     next.setOnAction(e -> deaf.hear(model::next));
-    getChildren().addAll(said(), next);
+    together(said(), next);
     List<Node> watches = new ArrayList<>();
     for (String measure : now.watches().keySet()) {
-      watches.add(new RideWatchView(look, model, measure, false, watches.isEmpty()));
+      watches.add(new RideWatchView(look, model, measure, false, watches.isEmpty(), look.touch()));
     }
     getChildren().addAll(watches);
   }
@@ -84,7 +85,8 @@ final class RideStepsView extends VBox {
     on.minHeightProperty().bind(look.touch());
     on.setMinWidth(USE_PREF_SIZE);
     on.setOnAction(e -> deaf.hear(review));
-    getChildren().addAll(said(), on, new RideVoidsView(look, model));
+    together(said(), on);
+    getChildren().add(new RideVoidsView(look, model));
   }
 
   private void handOver(boolean helperHandsOver) {
@@ -106,11 +108,17 @@ final class RideStepsView extends VBox {
     HBox right = new HBox(hold);
     right.setAlignment(Pos.CENTER_RIGHT);
     if (helperHandsOver) {
-      getChildren().addAll(note("hand.over.waits"), note("hand.over.without.note"));
+      together(note("hand.over.waits"), note("hand.over.without.note"), right, tooShort);
     } else {
-      getChildren().add(note("hand.over.note"));
+      together(note("hand.over.note"), right, tooShort);
     }
-    getChildren().addAll(right, tooShort);
+  }
+
+  /** Words and step are seen as one, whatever the size of the text. */
+  private void together(Node... parts) {
+    VBox all = WholeInView.together(new VBox(getSpacing(), first));
+    all.getChildren().addAll(parts);
+    getChildren().setAll(all);
   }
 
   private Label said() {

@@ -7,10 +7,12 @@ import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.HoldButton;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.WholeInView;
 import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import javafx.beans.binding.DoubleBinding;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -34,6 +36,7 @@ final class RideWatchView extends VBox {
   private final boolean riding;
   private final boolean first;
   private final Deaf deaf;
+  private final DoubleBinding touch;
   private final Label state = new Label();
   private final GridPane places = new GridPane();
   private final VBox who = new VBox(8);
@@ -45,9 +48,18 @@ final class RideWatchView extends VBox {
    * @param riding true while the lap is ridden and scored; false once it is done, when a time may
    *     be typed
    * @param first true for the first watch, beside which it is asked who holds it
+   * @param touch how high what is touched is at least
    */
-  RideWatchView(Look look, RideModel model, String measure, boolean riding, boolean first) {
+  RideWatchView(
+      Look look,
+      RideModel model,
+      String measure,
+      boolean riding,
+      boolean first,
+      DoubleBinding touch) {
     super(8);
+    this.touch = touch;
+    WholeInView.together(this);
     this.look = look;
     this.model = model;
     this.measure = measure;
@@ -150,7 +162,7 @@ final class RideWatchView extends VBox {
       }
     }
     state.minHeightProperty().unbind();
-    state.setMinHeight(look.touch().get());
+    state.setMinHeight(touch.get());
   }
 
   private static String words(RideSheet.Watch watch) {
@@ -173,7 +185,7 @@ final class RideWatchView extends VBox {
   private Button button(String key, Runnable action) {
     Button button = Fields.wide(new Button(RideWords.say(key)));
     button.setWrapText(true);
-    button.minHeightProperty().bind(look.touch());
+    button.minHeightProperty().bind(touch);
     button.setAccessibleText(measure + ": " + RideWords.say(key));
     button.setOnAction(e -> action.run());
     return button;
@@ -183,7 +195,7 @@ final class RideWatchView extends VBox {
   private Button again() {
     Button button = Fields.wide(new Button(RideWords.say("watch.again")));
     button.setWrapText(true);
-    button.minHeightProperty().bind(look.touch());
+    button.minHeightProperty().bind(touch);
     button.setOnAction(
         e -> {
           if (sure) {
@@ -211,12 +223,12 @@ final class RideWatchView extends VBox {
     TextField field = new TextField();
     field.setAccessibleText(measure + ": " + RideWords.say("type.title"));
     asked.setLabelFor(field);
-    field.minHeightProperty().bind(look.touch());
+    field.minHeightProperty().bind(touch);
     Button save = button("type.button", () -> model.watches().typeTime(measure, field.getText()));
     save.setMinWidth(USE_PREF_SIZE);
     field.setOnAction(e -> model.watches().typeTime(measure, field.getText()));
     HBox.setHgrow(field, Priority.ALWAYS);
-    return new VBox(6, asked, new HBox(12, field, save));
+    return WholeInView.together(new VBox(6, asked, new HBox(12, field, save)));
   }
 
   /** The bike came back: what was ridden can be scored, and the next start waits. */
@@ -232,7 +244,7 @@ final class RideWatchView extends VBox {
             model.monotonic(),
             () -> deaf.hear(model::handedOver),
             () -> tooShort.setVisible(true));
-    hold.minHeightProperty().bind(look.touch());
+    hold.minHeightProperty().bind(touch);
     hold.setWrapText(true);
     return List.of(why, hold, tooShort);
   }
@@ -246,10 +258,11 @@ final class RideWatchView extends VBox {
             RideOptions.of(RideQuestions.timekeepers()),
             3,
             model.watches()::timedBy);
+    holder.atLeast(touch);
     holder.show(model.watches().timedBy());
     CheckBox knows = new CheckBox(RideWords.say("timekeeper"));
     knows.setWrapText(true);
-    knows.minHeightProperty().bind(look.touch());
+    knows.minHeightProperty().bind(touch);
     knows.setSelected(model.watches().timekeeperKnowsKey());
     knows.setOnAction(e -> model.watches().timekeeperKnowsKey(knows.isSelected()));
     parts.add(holder);

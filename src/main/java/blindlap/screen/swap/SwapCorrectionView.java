@@ -11,6 +11,9 @@ import javafx.beans.value.WeakChangeListener;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Pane;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
@@ -51,7 +54,8 @@ final class SwapCorrectionView extends VBox {
     for (int i = 0; i < names.size(); i++) {
       setups.add(new ChoiceRow.Option<>(i, names.get(i)));
     }
-    Button go = Fields.wide(new Button(SwapWords.say("later.wrong.record")));
+    Button go = new Button(SwapWords.say("later.wrong.record"));
+    go.setMinWidth(USE_PREF_SIZE);
     go.minHeightProperty().bind(look.touch());
     go.setDisable(true);
     go.setOnAction(e -> later.correct(stint, setup, words.getText()));
@@ -63,8 +67,13 @@ final class SwapCorrectionView extends VBox {
             new ChoiceRow<>(look, SwapWords.say("later.wrong.stint"), stints, 2, this::stint),
             new ChoiceRow<>(look, SwapWords.say("later.wrong.on"), setups, 2, this::setup),
             asked,
-            words,
-            go);
+            recording(go));
+  }
+
+  /** Side by side, so that a choice of several stints and setups leaves the button in view. */
+  private Pane recording(Button go) {
+    HBox.setHgrow(words, Priority.ALWAYS);
+    return look.stacked() ? new VBox(12, words, go) : new HBox(12, words, go);
   }
 
   private void stint(int chosen) {

@@ -2,11 +2,15 @@ package blindlap.screen.swap;
 
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.WholeInView;
 import blindlap.wording.SwapWords;
 import java.util.function.Supplier;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Pane;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
 /**
@@ -32,14 +36,21 @@ final class SwapLaterView extends VBox {
     over.visibleProperty().bind(later.closableProperty());
     over.managedProperty().bind(over.visibleProperty());
     over.setOnAction(e -> later.dayOver());
-    getChildren().setAll(wrong, catchUp, over, told(later), opened);
+    Pane all = look.stacked() ? new VBox(12) : new HBox(12);
+    all.getChildren().setAll(wrong, catchUp, over);
+    all.getChildren().forEach(each -> HBox.setHgrow(each, Priority.ALWAYS));
+    getChildren().setAll(all, told(later), opened);
   }
 
   private Button button(String key, Supplier<Node> view) {
     Button button = Fields.wide(new Button(SwapWords.say(key)));
     button.minHeightProperty().bind(look.touch());
     button.setWrapText(true);
-    button.setOnAction(e -> opened.getChildren().setAll(view.get()));
+    button.setOnAction(
+        e -> {
+          opened.getChildren().setAll(view.get());
+          WholeInView.show(opened);
+        });
     return button;
   }
 

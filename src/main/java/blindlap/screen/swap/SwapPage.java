@@ -4,6 +4,7 @@ import blindlap.screen.cover.HelperDoorView;
 import blindlap.screen.cover.HelperFrameView;
 import blindlap.screen.part.Look;
 import blindlap.wording.SwapWords;
+import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -76,7 +77,9 @@ public final class SwapPage extends StackPane {
 
   /** Large text may be higher than the window. */
   private static ScrollPane scrolled(Node content) {
-    ScrollPane scroll = new ScrollPane(new StackPane(content));
+    StackPane held = new StackPane(content);
+    held.setPadding(new Insets(8)); // the mark of the focus lies around a field
+    ScrollPane scroll = new ScrollPane(held);
     scroll.setFitToWidth(true);
     scroll.setFitToHeight(true);
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);

@@ -3,6 +3,7 @@ package blindlap.screen.swap;
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.WholeInView;
 import blindlap.wording.SwapWords;
 import blindlap.wording.day.Words;
 import java.util.LinkedHashMap;
@@ -135,11 +136,13 @@ final class SwapSafetyView extends VBox {
     CheckBox box = ticks.get(keys.getOrDefault(letter, ""));
     if (box != null) {
       box.fire();
+      WholeInView.show(box);
       return true;
     }
     boolean yes = letter.equals(SwapWords.say("key.fit"));
     if (fit != null && (yes || letter.equals(SwapWords.say("key.unfit")))) {
       work.riderFit(yes);
+      WholeInView.show(fit);
       return true;
     }
     return false;

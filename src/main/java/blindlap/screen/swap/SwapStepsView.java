@@ -3,6 +3,7 @@ package blindlap.screen.swap;
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.WholeInView;
 import blindlap.wording.SwapWords;
 import java.util.ArrayList;
 import java.util.List;
@@ -75,6 +76,7 @@ final class SwapStepsView extends VBox {
   void toggle(int step) {
     if (step < rows.size()) {
       rows.get(step).fire();
+      WholeInView.show(rows.get(step));
     }
   }
 

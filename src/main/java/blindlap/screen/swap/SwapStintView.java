@@ -5,6 +5,7 @@ import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.TickKeys;
+import blindlap.screen.part.WholeInView;
 import blindlap.wording.SwapWords;
 import java.util.List;
 import java.util.Optional;
@@ -12,6 +13,7 @@ import javafx.beans.InvalidationListener;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -136,12 +138,7 @@ final class SwapStintView extends VBox {
     note = null;
     parts = null;
     if (now == null) {
-      getChildren()
-          .setAll(
-              Fields.words(SwapWords.say("all.done"), "lead"),
-              grow(
-                  SwapColumnsView.scrolled(
-                      new VBox(16, new SwapLaterView(look, model), events(false)))));
+      allDone();
       return;
     }
     SwapWork work = model.work();
@@ -173,6 +170,14 @@ final class SwapStintView extends VBox {
     }
   }
 
+  private void allDone() {
+    VBox all = new VBox(16, new SwapLaterView(look, model), events(false));
+    getChildren()
+        .setAll(
+            Fields.words(SwapWords.say("all.done"), "lead"),
+            grow(inView(SwapColumnsView.scrolled(all))));
+  }
+
   /** In place of the columns: what may be said of the day. */
   private void happening(Parts on, SwapSheet now) {
     Button back = on.foot().side(SwapWords.say("less"), this::toggleEvents);
@@ -184,7 +189,9 @@ final class SwapStintView extends VBox {
         .setAll(
             top,
             rule(),
-            grow(stacked() ? SwapColumnsView.stacked(body) : SwapColumnsView.scrolled(body)));
+            grow(
+                inView(
+                    stacked() ? SwapColumnsView.stacked(body) : SwapColumnsView.scrolled(body))));
   }
 
   private HBox head(Parts on, SwapSheet now) {
@@ -216,7 +223,7 @@ final class SwapStintView extends VBox {
         .setAll(
             on.head().countdown(now, on.overrun()),
             rule(),
-            grow(SwapColumnsView.stacked(between)),
+            grow(inView(SwapColumnsView.stacked(between))),
             on.foot().row());
     getStyleClass().removeAll("stacked");
     getStyleClass().add("stacked");
@@ -295,6 +302,11 @@ final class SwapStintView extends VBox {
           .setAll(stacked() ? on.settings() : SwapColumnsView.scrolled(on.settings()));
       focus();
     }
+  }
+
+  private ScrollPane inView(ScrollPane scroll) {
+    WholeInView.keep(scroll, deaf::begin);
+    return scroll;
   }
 
   private static <T extends Node> T grow(T part) {

@@ -23,9 +23,11 @@ import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import javafx.geometry.Bounds;
 import javafx.geometry.Orientation;
 import javafx.scene.Node;
@@ -35,6 +37,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.ScrollBar;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Pane;
 import javafx.scene.text.Text;
@@ -57,9 +60,6 @@ class RidePlacesTest {
 
   private static final String TIME = "lap time";
 
-  /** A watch and three measures: the largest usual plan. */
-  private static final String USUAL = TestDay.EIGHT.replaceAll(" *- \\{name: trust[^\n]*\n", "");
-
   private @TempDir(factory = RamFolder.class) Path folder;
   private TestDay day;
   private RideModel ride;
@@ -76,8 +76,7 @@ class RidePlacesTest {
 
   @BeforeEach
   void open() {
-    assertThat(USUAL).doesNotContain("trust").contains("harshness", "feet off");
-    day = new TestDay(folder, USUAL, 2);
+    day = new TestDay(folder, TestDay.EIGHT, 2);
     Window.run(
         () -> {
           look = new Look();
@@ -112,6 +111,14 @@ class RidePlacesTest {
         .map(Button.class::cast)
         .findFirst()
         .orElseThrow(() -> new AssertionError("there is no button " + words));
+  }
+
+  private ToggleButton toggle(String words) {
+    return scene.getRoot().lookupAll(".toggle-button").stream()
+        .filter(n -> n instanceof ToggleButton b && b.getText().startsWith(words))
+        .map(ToggleButton.class::cast)
+        .findFirst()
+        .orElseThrow(() -> new AssertionError("there is no box " + words));
   }
 
   private List<String> outside(Node node, Bounds view, List<String> found) {
@@ -152,7 +159,7 @@ class RidePlacesTest {
   private void look(String moment, Map<String, List<String>> wrong) {
     Window.run(
         () -> {
-          Window.picture(scene, "ride-768-" + moment.replace(' ', '-'));
+          Window.picture(scene, "ride-" + (int) scene.getWidth() + "-" + moment.replace(' ', '-'));
           List<String> found =
               outside(scene.getRoot(), scene.getRoot().getLayoutBounds(), new ArrayList<>());
           if (!found.isEmpty()) {
@@ -187,13 +194,25 @@ class RidePlacesTest {
     look("watch stopped", wrong);
     Window.run(() -> button("Something happened").fire());
     look("events open", wrong);
+    Window.run(() -> toggle("crash").fire());
+    look("void asked", wrong);
+    Window.run(() -> button("Keep it").fire());
+    Window.run(() -> button("End the day early").fire());
+    look("end asked", wrong);
+    Window.run(() -> button("Ride on").fire());
     Window.run(() -> button("Back to the sheet").fire());
     Window.run(ride::lapDone);
     look("done", wrong);
     Window.run(ride::next);
     look("wait again", wrong);
+    Window.run(ride::handedOver);
+    look("next lap, the last may be opened again", wrong);
+    Window.run(ride::lapDone);
+    Window.run(ride::next);
     Window.run(() -> ride.events().cutShort("rain", "R. Lind", false));
     look("all ridden", wrong);
+    Window.run(() -> button("Close the day").fire());
+    look("close asked", wrong);
     assertThat(wrong).isEmpty();
   }
 
@@ -377,6 +396,94 @@ class RidePlacesTest {
     keys.choose("Close the day");
     keys.choose("Close the day");
     assertThat(day.state().step()).isEqualTo(Step.DAY_CLOSED);
+  }
+
+  /** The words of what is in view, of all that has the focus or may be pressed. */
+  private List<String> hidden(String... words) {
+    return Window.call(
+        () -> {
+          List<String> hidden = new ArrayList<>();
+          for (String each : words) {
+            Node node =
+                scene.getRoot().lookupAll("*").stream()
+                    .filter(n -> inside(n))
+                    .filter(n -> n instanceof Labeled l && l.getText().startsWith(each))
+                    .findFirst()
+                    .orElseThrow(() -> new AssertionError("there is no " + each));
+            if (!inView(node)) {
+              hidden.add(each);
+            }
+          }
+          return hidden;
+        });
+  }
+
+  private static boolean inside(Node node) {
+    for (Node up = node; up != null; up = up.getParent()) {
+      if (!up.isVisible()) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static boolean inView(Node node) {
+    Bounds at = node.localToScene(node.getLayoutBounds());
+    for (Node up = node.getParent(); up != null; up = up.getParent()) {
+      Bounds view = up.localToScene(up.getLayoutBounds());
+      if (up instanceof ScrollPane
+          && (at.getMinY() < view.getMinY() - 1 || at.getMaxY() > view.getMaxY() + 1)) {
+        return false;
+      }
+    }
+    return at.getMinY() >= -1 && at.getMaxY() <= HIGH + 1;
+  }
+
+  @Test
+  void withLargeTextWhateverAPressOpensComesIntoViewWhole() {
+    Window.run(() -> look.textScaleProperty().set(2));
+    toTheSheet();
+    keys.choose("Something happened");
+    keys.choose("crash");
+    assertThat(hidden("Keep it", "Void lap 1", "Lap 1 would be void")).isEmpty();
+    keys.press(KeyCode.SPACE);
+    keys.choose("A cover came off");
+    assertThat(hidden("A cover came off", "Say in a word")).isEmpty();
+    keys.choose("End the day early");
+    assertThat(hidden("Ride on", "End the day early", "The day ends after")).isEmpty();
+    keys.press(KeyCode.SPACE);
+    keys.choose("Close the day");
+    assertThat(hidden("Not yet", "Close the day", "8 laps are not recorded")).isEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {1.5, 2})
+  void withLargeTextTheFieldThatTabComesToIsWholeInView(double scale) {
+    Window.run(() -> look.textScaleProperty().set(scale));
+    toTheSheet();
+    for (String page : List.of("sheet", "events")) {
+      List<String> wrong = new ArrayList<>();
+      Set<String> met = new LinkedHashSet<>();
+      for (int i = 0; i < 40; i++) {
+        keys.press(KeyCode.TAB);
+        met.add(keys.here());
+        if (!Window.call(() -> inView(scene.getFocusOwner()))) {
+          wrong.add(keys.here());
+        }
+      }
+      assertThat(met).as(page).hasSizeGreaterThan(10).doesNotContain("nothing");
+      assertThat(wrong).as(page).isEmpty();
+      if (page.equals("sheet")) {
+        keys.choose("Something happened");
+      }
+    }
+  }
+
+  private void toTheSheet() {
+    Window.run(ride::handedOver);
+    Window.run(ride::warmUpRidden);
+    Window.run(ride::handedOver);
+    heard();
   }
 
   private String shown() {

@@ -210,9 +210,19 @@ class SwapPlacesTest {
       if (stint < 2) {
         button("Note, next").fire();
         look(at + " sheet");
-        button("Note, next").fire();
+        button("Wrong fit").fire();
+        look(at + " later");
+        if (stint == 1) {
+          button("A wrong setup was on").fire();
+          look(at + " wrong fit");
+        }
+        button("Back to the stint").fire();
         button("Something happened").fire();
         look(at + " events");
+        if (scene.getHeight() >= 768) {
+          button("Close the day").fire();
+          look(at + " close asked");
+        }
         button("Back to the stint").fire();
       }
       work(Duration.ofMinutes(stint == 1 ? 9 : 7));
