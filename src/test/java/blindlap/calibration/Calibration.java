@@ -108,7 +108,7 @@ public final class Calibration {
     verdicts();
     SharperTables.lines(SHARPER_DAYS).forEach(this::line);
     WaitsTable.lines(WAIT_DAYS).forEach(this::line);
-    SeveralLapsTable.lines(SHARPER_DAYS).forEach(this::line);
+    SeveralLapsTable.lines(8 * SHARPER_DAYS).forEach(this::line);
     closing();
     return text.toString();
   }
