@@ -55,7 +55,9 @@ class PlanWaitingTest {
   private void longRuns(int longest) throws IOException {
     String plan =
         Files.readString(SAMPLE)
-            .replace("protocol: blocks-of-four", "protocol: {setups: 2, max_run: " + longest + "}")
+            .replace(
+                "protocol: blocks-of-four",
+                "protocol: {name: long runs, setups: [2], max_run: " + longest + "}")
             .replace("stints: 16", "stints: 36");
     model.startFromFile(Files.writeString(folder.resolve("long.yaml"), plan));
     work.poll().run();
