@@ -56,6 +56,7 @@ public final class FindingJson {
     refusals(root.putArray("not_compared"), finding);
     ArrayNode otherwise = root.putArray("sensitivity");
     finding.sensitivities().forEach(each -> sensitivity(otherwise.addObject(), finding, each));
+    CovariateJson.put(root, finding);
     guesses(root.putObject("guesses"), finding.guesses());
     WaitsJson.put(root, finding.waits());
     ObjectNode voids = root.putObject("voids");

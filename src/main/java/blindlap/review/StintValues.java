@@ -32,6 +32,9 @@ public final class StintValues {
   /** True where a median lacks laps though not all. */
   private final boolean[] incomplete;
 
+  /** True where a value is masked for want of a covariate. */
+  private final boolean[] uncovered;
+
   private int lapsUsed;
   private int nearEnd;
 
@@ -42,6 +45,29 @@ public final class StintValues {
     this.voided = new boolean[stints];
     this.voidLaps = new int[stints];
     this.incomplete = new boolean[stints];
+    this.uncovered = new boolean[stints];
+  }
+
+  private StintValues(StintValues all, boolean[] known) {
+    this.values = all.values.clone();
+    this.ridden = all.ridden;
+    this.voided = all.voided;
+    this.voidLaps = all.voidLaps;
+    this.incomplete = all.incomplete;
+    this.lapsUsed = all.lapsUsed;
+    this.nearEnd = all.nearEnd;
+    this.uncovered = all.uncovered.clone();
+    for (int i = 0; i < values.length; i++) {
+      if (!known[i] && !Double.isNaN(values[i])) {
+        values[i] = Double.NaN;
+        uncovered[i] = true;
+      }
+    }
+  }
+
+  /** The same, only these stints left, as where a covariate is not known on the others. */
+  StintValues masked(boolean[] known) {
+    return new StintValues(this, known);
   }
 
   /** Where laps are looked up. */
@@ -136,6 +162,11 @@ public final class StintValues {
     return valid;
   }
 
+  /** The same, those stints masked, from 1. */
+  public StintValues without(Set<Integer> stints) {
+    return masked(validWithout(stints));
+  }
+
   /** True if any scored lap of the stint was ridden. */
   public boolean ridden(int stint) {
     return ridden[stint - 1];
@@ -202,12 +233,12 @@ public final class StintValues {
     return lapsUsed == 0 ? 0 : (double) nearEnd / lapsUsed;
   }
 
-  /** Share of stints that were ridden and not masked by voids but lack a value. */
+  /** Share of stints that were ridden and not masked by voids or covariates but lack a value. */
   public double missingShare() {
     int open = 0;
     int missing = 0;
     for (int i = 0; i < values.length; i++) {
-      if (ridden[i] && !voided[i] && !(incomplete[i] && voidLaps[i] > 0)) {
+      if (ridden[i] && !voided[i] && !uncovered[i] && !(incomplete[i] && voidLaps[i] > 0)) {
         open++;
         missing += Double.isNaN(values[i]) ? 1 : 0;
       }

@@ -36,6 +36,7 @@ final class Folded {
   final List<StoredEntry> notApplied = new ArrayList<>();
   final SortedMap<Integer, Fact.FindingSeenAgain> seenAgain = new TreeMap<>();
   final List<Fact.ScoreCorrected> corrections = new ArrayList<>();
+  final List<CovariateSaid> covariatesCorrected = new ArrayList<>();
   LapValues values = new LapValues();
   @Nullable NotebookId home;
   Step step = Step.COMMITTED;
@@ -64,6 +65,7 @@ final class Folded {
     copy.amendments.addAll(amendments);
     copy.notApplied.addAll(notApplied);
     copy.corrections.addAll(corrections);
+    copy.covariatesCorrected.addAll(covariatesCorrected);
     copy.values = values.copy();
     copy.home = home;
     copy.step = step;

@@ -217,6 +217,9 @@ final class Folding implements FactVisitor<Boolean> {
           } else {
             folded.covariates.put(fact.at(), value);
           }
+          if (!fact.reason().isBlank()) {
+            folded.covariatesCorrected.add(fact);
+          }
         });
   }
 

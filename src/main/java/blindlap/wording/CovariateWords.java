@@ -2,6 +2,9 @@ package blindlap.wording;
 
 import blindlap.plan.Covariate;
 import blindlap.plan.Plan;
+import blindlap.session.CovariateSaid;
+import blindlap.session.day.CovariateAt;
+import blindlap.session.day.LapId;
 import blindlap.stats.power.CovariateGain;
 import blindlap.wording.day.Words;
 import java.math.BigDecimal;
@@ -118,6 +121,21 @@ public final class CovariateWords {
 
   private static String joined(List<String> each) {
     return each.stream().reduce((first, next) -> WORDS.say("two", first, next)).orElse("");
+  }
+
+  /** What was corrected, of a lap or a stint, and why. */
+  public static String corrected(Plan.Laps laps, CovariateSaid said) {
+    CovariateAt at = said.at();
+    BigDecimal value = said.value();
+    String shown = value == null ? "–" : value.toPlainString();
+    return at.lap() == 0
+        ? WORDS.say("corrected.stint", at.stint(), at.covariate(), shown, said.reason())
+        : WORDS.say(
+            "corrected.lap",
+            new LapId(at.stint(), at.lap()).ofDay(laps.perStint()),
+            at.covariate(),
+            shown,
+            said.reason());
   }
 
   /** What every plan of a series has in common. */

@@ -180,9 +180,11 @@ public final class FindingText {
     return lines;
   }
 
-  /** The primary looked at otherwise. */
+  /** What was taken out, and the primary looked at otherwise. */
   public List<String> sensitivities() {
-    return finding.sensitivities().stream().map(this::sensitivity).toList();
+    List<String> lines = new ArrayList<>(new CovariateFindingWords(finding).lines());
+    finding.sensitivities().forEach(each -> lines.add(sensitivity(each)));
+    return lines;
   }
 
   private String sensitivity(Sensitivity each) {

@@ -70,7 +70,7 @@ final class RideStepsView extends VBox {
     next.setMinWidth(USE_PREF_SIZE);
     next.setDefaultButton(true);
     next.setOnAction(e -> deaf.hear(model::next));
-    getChildren().addAll(said(), next);
+    getChildren().addAll(said(), next, new RideCovariatesView(look, model, "covariate.done"));
     List<Node> watches = new ArrayList<>();
     for (String measure : now.watches().keySet()) {
       watches.add(new RideWatchView(look, model, measure, false, watches.isEmpty()));
@@ -88,6 +88,7 @@ final class RideStepsView extends VBox {
   }
 
   private void handOver(boolean helperHandsOver) {
+    getChildren().add(new RideCovariatesView(look, model, "covariate.before"));
     Label tooShort = note("hand.over.short");
     tooShort.getStyleClass().add("strong");
     tooShort.setVisible(false);
