@@ -223,6 +223,15 @@ public final class StintValues {
     return count;
   }
 
+  /** Number of stints with a value that are masked for want of a covariate. */
+  public int uncovered() {
+    int count = 0;
+    for (boolean each : uncovered) {
+      count += each ? 1 : 0;
+    }
+    return count;
+  }
+
   /** Number of void scored laps of all stints, those of stints that keep a value included. */
   public int voidLaps() {
     return Arrays.stream(voidLaps).sum();

@@ -5,6 +5,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Setup;
 import blindlap.review.CovariateFinding;
 import blindlap.review.Finding;
+import blindlap.review.Sensitivity;
 import blindlap.review.StintValues;
 import blindlap.review.TakenOut;
 import blindlap.stats.compare.TwoSetups;
@@ -13,6 +14,7 @@ import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /** What became of the covariates of a day, and what their checks say. They change no verdict. */
@@ -43,6 +45,11 @@ final class CovariateFindingWords {
     finding.covariates().forEach(each -> lines.addAll(lines(each)));
     lines.addAll(elsewhere());
     return lines;
+  }
+
+  /** The sentences, and those of sensitivities after them. */
+  List<String> before(List<Sensitivity> others, Function<Sensitivity, String> said) {
+    return Stream.concat(lines().stream(), others.stream().map(said)).toList();
   }
 
   private List<String> lines(CovariateFinding each) {

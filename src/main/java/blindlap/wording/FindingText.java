@@ -182,9 +182,7 @@ public final class FindingText {
 
   /** What was taken out, and the primary looked at otherwise. */
   public List<String> sensitivities() {
-    List<String> lines = new ArrayList<>(new CovariateFindingWords(finding).lines());
-    finding.sensitivities().forEach(each -> lines.add(sensitivity(each)));
-    return lines;
+    return new CovariateFindingWords(finding).before(finding.sensitivities(), this::sensitivity);
   }
 
   private String sensitivity(Sensitivity each) {

@@ -111,12 +111,12 @@ class CovariateDayTest {
     try (TestDay day = new TestDay(folder, PLAN, 3)) {
       assertThat(recorded(day, "lap;lap time;legs\n1;90;4\n2;91;5\n"))
           .isEqualTo(
-              "line 3, column 3: \"legs\" is what the rider says before the hand-over of stint 1,"
+              "Line 3, column 3: \"legs\" is what the rider says before the hand-over of stint 1,"
                   + " not after the lap, when the setup may have touched it. Write it in the row of"
                   + " lap 1, or leave it out; nothing was recorded.");
       assertThat(recorded(day, "lap;lap time;wind\n1;90;breezy\n"))
           .isEqualTo(
-              "line 2, column 3: \"breezy\" is not a number for \"wind\". Nothing was recorded.");
+              "Line 2, column 3: \"breezy\" is not a number for \"wind\". Nothing was recorded.");
       assertThat(day.state().lapsRidden()).isZero();
       assertThat(day.state().day().covariates()).isEmpty();
     }
