@@ -25,9 +25,7 @@ final class StintsUsed {
             all - used - voids,
             laps);
     String uncovered =
-        stints.uncovered() == 0
-            ? ""
-            : " " + WORDS.say("evidence.uncovered", all - used - voids, stints.uncovered());
+        stints.uncovered() == 0 ? "" : " " + WORDS.say("evidence.uncovered", stints.uncovered());
     return stints.incomplete() == 0
         ? said + uncovered
         : said + uncovered + " " + WORDS.say("evidence.incomplete", stints.incomplete());
