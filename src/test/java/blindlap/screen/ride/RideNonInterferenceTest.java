@@ -155,6 +155,27 @@ class RideNonInterferenceTest {
   }
 
   @Test
+  void ordersLookTheSameWhereCovariatesAreSaid() {
+    String plan =
+        TestDay.EIGHT.replace(
+            "protocol: eight-stints",
+            """
+            covariates:
+              - {name: wind, kind: wind, unit: m/s, per: lap, reason: read at the start}
+              - {name: legs, kind: fatigue, unit: 0 to 10, by: rider, reason: asked before}
+            protocol: eight-stints""");
+    everyDayLooksTheSame(plan, Math.min(6, ORDERS), true);
+    Seen one = day(plan, 1, true);
+    assertThat(one.looks())
+        .filteredOn(look -> look.startsWith("waiting for stint"))
+        .allMatch(look -> look.contains("legs (0 to 10)") && !look.contains("wind (m/s)"));
+    assertThat(one.looks())
+        .filteredOn(look -> look.startsWith("done with stint"))
+        .allMatch(look -> look.contains("wind (m/s)") && !look.contains("legs (0 to 10)"));
+    assertThat(one.entries()).filteredOn(entry -> entry.contains("CovariateSaid")).hasSize(16);
+  }
+
+  @Test
   void ordersOfSixteenStintsLookTheSameToTheRider() {
     everyDayLooksTheSame(TestDay.SIXTEEN, ORDERS, false);
   }
