@@ -57,24 +57,6 @@ class PlanUndoTest {
   }
 
   @Test
-  void aCovariateThatWasRemovedComesBackAndWhatIsWrongWithItStandsAtItsField() {
-    TypedForm wind = model.form().add("covariates");
-    type(wind.field("name"), "wind");
-    wind.field("kind").set("wind");
-    wind.field("unit").set("m/s");
-    assertThat(wind.field("reason").errorProperty().get()).contains("needs the reason why");
-    wind.field("reason").set("read at the start");
-    assertThat(wind.field("reason").errorProperty().get()).isEmpty();
-    assertThat(model.answer().shownProperty().get().measureNotes())
-        .anyMatch(line -> line.startsWith("Covariate wind (m/s), said by the starter"));
-    Map<String, Object> before = model.form().tree();
-    model.form().list("covariates").remove(wind);
-    assertThat(model.undo().backProperty().get()).isEqualTo("Covariate 1 (wind) removed");
-    model.undo().takeBack();
-    assertThat(model.form().tree()).isEqualTo(before);
-  }
-
-  @Test
   void aSetupThatWasRemovedComesBackWithAllThatWasTypedIntoIt() {
     Map<String, Object> before = model.form().tree();
     TypedForm first = model.form().list("setups").get(0);
