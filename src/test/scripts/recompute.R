@@ -38,9 +38,15 @@ Z <- orders()
 
 rounding <- function(y) length(y) * 2^(floor(log2(max(abs(y), 1e-300))) - 52) / 2   # of the values: ties forgive it
 
-two <- function(y, order, use, degree, ratio, harm = NULL) {
-  t <- (seq_along(y) - (length(y) + 1) / 2) / ((length(y) - 1) / 2)
-  X <- outer(t[use], 0:degree, "^"); Q <- qr.Q(qr(X))
+nuisance <- function(use, out) {                # what is taken out: a drift of some degree, and covariates
+  t <- (seq_along(use) - (length(use) + 1) / 2) / ((length(use) - 1) / 2)
+  X <- outer(t[use], 0:out$degree, "^")
+  for (x in out$covariates) { x <- x[use] - mean(x[use]); X <- cbind(X, x / max(abs(x))) }
+  unname(X)
+}
+
+two <- function(y, order, use, out, ratio, harm = NULL) {
+  Q <- qr.Q(qr(nuisance(use, out)))
   mean <- mean(y[use]); y <- y[use] - mean
   off <- function(v) v - Q %*% crossprod(Q, v)
   w <- off(order[use] - 0.5); c0 <- sum(w^2)
@@ -73,9 +79,8 @@ two <- function(y, order, use, degree, ratio, harm = NULL) {
 
 pairs <- if (setups > 1) combn(setups, 2) else NULL
 
-many <- function(y, order, use, degree) {        # p of any difference, then adjusted p of each pair
-  t <- (seq_along(y) - (length(y) + 1) / 2) / ((length(y) - 1) / 2)
-  Q <- qr.Q(qr(outer(t[use], 0:degree, "^")))
+many <- function(y, order, use, out) {           # p of any difference, then adjusted p of each pair
+  Q <- qr.Q(qr(nuisance(use, out)))
   off <- function(v) v - Q %*% crossprod(Q, v)
   part <- rounding(y[use]); y <- off(y[use] - mean(y[use])); total <- sum(y^2)
   statistics <- function(z) {
@@ -99,13 +104,13 @@ many <- function(y, order, use, degree) {        # p of any difference, then adj
   c(mean(sqrt(all[1, ]) >= sqrt(seen[1]) * (1 - loose)), sapply(seen[-1], function(t) mean(largest >= t * (1 - loose) - 1e-12)))
 }
 
-apart <- function(y, order, use, degree, levels) { # Tukey's and Kramer's interval of every pair, at each level
-  t <- (seq_along(y) - (length(y) + 1) / 2) / ((length(y) - 1) / 2)
-  X <- cbind(outer(t[use], 0:degree, "^"), sapply(1:(setups - 1), function(s) as.numeric(order[use] == s)))
+apart <- function(y, order, use, out, levels) {   # Tukey's and Kramer's interval of every pair, at each level
+  N <- nuisance(use, out)
+  X <- cbind(N, sapply(1:(setups - 1), function(s) as.numeric(order[use] == s)))
   X[, -1] <- scale(X[, -1], scale = FALSE); v <- y[use] - mean(y[use])
   R <- qr(X); df <- length(v) - ncol(X); s2 <- sum(qr.resid(R, v)^2) / df
   none <- s2 * df <= 1e-18 * length(v) * max(abs(y[use]))^2
-  at <- degree + 2:setups; unit <- chol2inv(qr.R(R))[base::order(R$pivot), base::order(R$pivot)][at, at, drop = FALSE]
+  at <- ncol(N) + 2:setups - 1; unit <- chol2inv(qr.R(R))[base::order(R$pivot), base::order(R$pivot)][at, at, drop = FALSE]
   effect <- qr.coef(R, v)[at]
   q <- sapply(levels, function(l) uniroot(function(q) ptukey(q, setups, df) - l, c(0.1, 500), tol = 1e-13)$root) / sqrt(2)
   apply(pairs, 2, function(p) {
@@ -116,8 +121,7 @@ apart <- function(y, order, use, degree, levels) { # Tukey's and Kramer's interv
 }
 
 sizes <- function(m) {                           # (z'Wy)^2 / (z'Wz y'Wy): of all orders, the ridden one last
-  use <- m$use; t <- (seq_along(use) - (length(use) + 1) / 2) / ((length(use) - 1) / 2)
-  Q <- qr.Q(qr(outer(t[use], 0:m$degree, "^")))
+  use <- m$use; Q <- qr.Q(qr(nuisance(use, m$out)))
   y <- m$y[use] - mean(m$y[use]); e <- y - Q %*% crossprod(Q, y); ss <- sum(e^2)
   z <- rbind(Z, order)[, use, drop = FALSE] - 0.5
   c <- rowSums(z^2) - rowSums((z %*% Q)^2)
@@ -127,7 +131,7 @@ sizes <- function(m) {                           # (z'Wy)^2 / (z'Wz y'Wy): of al
 
 family <- function(measures) {                   # step-down maximum, or Holm where the stints differ
   same <- all(sapply(measures, function(m) identical(m$use, measures[[1]]$use)))
-  if (setups > 2) return(p.adjust(sapply(measures, function(m) many(m$y, order, m$use, m$degree)[1]), "holm"))
+  if (setups > 2) return(p.adjust(sapply(measures, function(m) many(m$y, order, m$use, m$out)[1]), "holm"))
   R <- sapply(measures, sizes); n <- nrow(R)
   seen <- R[n, ]; R <- R[-n, , drop = FALSE]
   limit <- seen * (1 - 1e-9) - 1e-15
@@ -151,36 +155,40 @@ counted <- laps[laps$scored == "true" & laps$ridden == "true", ]
 ridden <- sapply(stints_of$stint, function(s) any(counted$stint == s))
 void <- sapply(stints_of$stint, function(s) any(counted$stint == s) && all(counted$void[counted$stint == s] != ""))
 secondary <- list(); harmed <- list()
+taken <- if (file.exists(file.path(folder, "taken_out.csv"))) text("taken_out.csv") else data.frame(measure = character(0))
 watched <- measures$measure[measures$role == "watch for harm" & measures$worthwhile != ""]
 for (measure in unique(rows$measure)) {
   mine <- rows[rows$measure == measure, ]
   use <- mine$value != ""
   if (!any(use)) next                            # nobody gave a value
   y <- as.numeric(ifelse(use, mine$value, "0"))
-  degree <- match(mine$drift[1], c("none", "line", "curve")) - 1
+  own <- taken[taken$measure == measure, ]       # covariates: a stint that lacks one is masked
+  covariates <- lapply(unique(own$covariate), function(c) as.numeric(own$value[own$covariate == c]))
+  covered <- Reduce(`&`, lapply(covariates, function(x) !is.na(x)), rep(TRUE, stints))
+  out <- list(degree = match(mine$drift[1], c("none", "line", "curve")) - 1, covariates = covariates)
   ratio <- mine$scale[1] == "ratio"
   # A median that lacks a lap for a void has no value, and does not count as missing.
   short <- sapply(stints_of$stint, function(s) {
     own <- counted[counted$stint == s, ]; any(own$void != "") && any(own$void == "" & own[[measure]] != "")
   })
-  there <- use[ridden & !void & (use | !short)]
+  there <- use[ridden & !void & covered & (use | !short)]
   tested <- sum(!there) <= 0.3 * length(there)
   if (setups == 2) {
     size <- as.numeric(measures$worthwhile[measures$measure == measure])
     harm <- if (!measure %in% watched || !tested) NULL else if (ratio) log1p(size / 100) else size
-    found <- two(y, order, use, degree, ratio, harm)
+    found <- two(y, order, use, out, ratio, harm)
     line(measure, found[1:6])
     if (length(found) > 6) harmed[[measure]] <- found[7:10]
   } else {
-    found <- many(y, order, use, degree)
+    found <- many(y, order, use, out)
     line(measure, found[1])
-    ends <- apart(y, order, use, degree, c(0.95, if (measure %in% watched) 1 - 0.05 / length(watched)))
+    ends <- apart(y, order, use, out, c(0.95, if (measure %in% watched) 1 - 0.05 / length(watched)))
     if (ratio) ends <- exp(ends)
     for (i in seq_len(ncol(pairs)))
       line(paste0(measure, ", ", LETTERS[pairs[1, i]], "-", LETTERS[pairs[2, i]]), c(found[1 + i], ends[, i]))
   }
   if (measures$role[measures$measure == measure] == "secondary" && tested)
-    secondary[[measure]] <- list(y = y, use = use, degree = degree)
+    secondary[[measure]] <- list(y = y, use = use, out = out)
 }
 if (length(secondary) > 0) {
   p <- family(secondary)

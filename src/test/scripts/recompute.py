@@ -54,13 +54,19 @@ def orders():
             yield z
 
 
-def basis(use, degree):
+def basis(use, out):
+    """Orthonormal columns of what is taken out: a drift of some degree, and covariates."""
+    degree, covariates = out
     n = len(use)
     t = [(i - (n - 1) / 2) / max(1, (n - 1) / 2) for i in range(n)]
+    columns = [[t[i] ** d if use[i] else 0.0 for i in range(n)] for d in range(degree + 1)]
+    for x in covariates:
+        mean = sum(a for a, u in zip(x, use) if u) / sum(use)
+        column = [a - mean if u else 0.0 for a, u in zip(x, use)]
+        columns.append([a / max(map(abs, column)) for a in column])
     q = []
-    for d in range(degree + 1):
-        v = [t[i] ** d if use[i] else 0.0 for i in range(n)]
-        v = residual(v, q)
+    for column in columns:
+        v = residual(column, q)
         size = math.sqrt(sum(a * a for a in v))
         q.append([a / size for a in v])
     return q
@@ -79,8 +85,8 @@ def rounding(y, mean, use):
     return sum(use) * math.ulp(max(abs(a + mean) for a, u in zip(y, use) if u)) / 2
 
 
-def two(y, order, use, degree, ratio, harm=None, harms=None):
-    q = basis(use, degree)
+def two(y, order, use, out, ratio, harm=None, harms=None):
+    q = basis(use, out)
     mean = sum(a for a, u in zip(y, use) if u) / sum(use)
     y = [a - mean if u else 0.0 for a, u in zip(y, use)]
     z0 = [s - 0.5 if u else 0.0 for s, u in zip(order, use)]
@@ -180,9 +186,9 @@ def reach(level, df):
     return now[0] / math.sqrt(2)
 
 
-def apart(y, order, use, degree, levels):
+def apart(y, order, use, out, levels):
     """Tukey's and Kramer's interval of every pair at each level."""
-    q = basis(use, degree)
+    q = basis(use, out)
     mean = sum(a for a, u in zip(y, use) if u) / sum(use)
     top = max(abs(a) for a, u in zip(y, use) if u)
     y = residual([a - mean if u else 0.0 for a, u in zip(y, use)], q)
@@ -195,9 +201,9 @@ def apart(y, order, use, degree, levels):
     return [[d + s * w * size for w in wide for s in (-1, 1)] for d, size in effects]
 
 
-def many(y, order, use, degree):
+def many(y, order, use, out):
     """p of any difference, then p of each pair adjusted for their number (largest |t|)."""
-    q = basis(use, degree)
+    q = basis(use, out)
     mean = sum(a for a, u in zip(y, use) if u) / sum(use)
     off = rounding(y, 0.0, use)
     y = residual([a - mean if u else 0.0 for a, u in zip(y, use)], q)
@@ -249,8 +255,8 @@ def family(measures):
 
 def size_of(measure):
     """(z'Wy)^2 / (z'Wz y'Wy) of an order, as a function of the order."""
-    y, _, use, degree = measure[:4]
-    q = basis(use, degree)
+    y, _, use, out = measure[:4]
+    q = basis(use, out)
     mean = sum(a for a, u in zip(y, use) if u) / sum(use)
     e = residual([a - mean if u else 0.0 for a, u in zip(y, use)], q)
     ss = dot(e, e)
@@ -284,7 +290,7 @@ def waits(order, seconds):
     """Real swaps less dummy ones, and the slowest setup to fit less the quickest: difference, p, mid-p each."""
     use = [w is not None for w in seconds]
     n, known = sum(use), [w for w in seconds if w is not None]
-    q = basis(use, 1)  # a constant and a straight line are taken out
+    q = basis(use, (1, []))  # a constant and a straight line are taken out
     w = residual([s - sum(known) / n if u else 0.0 for s, u in zip([s or 0.0 for s in seconds], use)], q)
     if dot(w, w) <= 1e-18 * n * max(map(abs, known)) ** 2:
         w = [0.0] * len(w)
@@ -322,6 +328,13 @@ def line(name, numbers):
     print(name + "\t" + "\t".join(n if n == "NA" else repr(float(n)) for n in numbers))
 
 
+def taken(measure):
+    """The covariates that are taken out of a measure; a stint that lacks one is masked."""
+    all_rows = read("taken_out.csv") if os.path.exists(folder + "/taken_out.csv") else []
+    mine = [r for r in all_rows if r["measure"] == measure]
+    return [[r for r in mine if r["covariate"] == c] for c in dict.fromkeys(r["covariate"] for r in mine)]
+
+
 stint_rows, laps = read("stints.csv"), read("laps.csv")
 declared = {r["measure"]: r for r in read("measures.csv")}
 watched = [m for m, r in declared.items() if r["role"] == "watch for harm" and r["worthwhile"]]
@@ -337,31 +350,33 @@ for measure in dict.fromkeys(r["measure"] for r in rows):
     if not any(use):
         continue  # nobody gave a value
     y = [float(r["value"]) if r["value"] else 0.0 for r in mine]
-    degree = ["none", "line", "curve"].index(mine[0]["drift"])
+    covariates = [[r["value"] for r in g] for g in taken(measure)]
+    covered = [all(v) for v in zip(*covariates)] if covariates else [True] * stints
+    out = (["none", "line", "curve"].index(mine[0]["drift"]), [[float(v or 0) for v in c] for c in covariates])
     # A median that lacks a lap for a void has no value, and does not count as missing.
     short = [any(l["void"] for l in s) and any(not l["void"] and l[measure] for l in s) for s in scored]
     ratio = mine[0]["scale"] == "ratio"
-    there = [u for u, s, v, h in zip(use, scored, void, short) if s and not v and (u or not h)]
+    there = [u for u, s, v, h, c in zip(use, scored, void, short, covered) if s and not v and c and (u or not h)]
     tested = sum(not u for u in there) <= 0.3 * len(there)
     if setups == 2:
         harm, harms = None, None
         if measure in watched and tested:
             size = float(declared[measure]["worthwhile"])
             harm, harms = math.log1p(size / 100) if ratio else size, []
-        line(measure, two(y, order, use, degree, ratio, harm, harms))
+        line(measure, two(y, order, use, out, ratio, harm, harms))
         if harms:
             harmed[measure] = harms
     else:
-        found = many(y, order, use, degree)
+        found = many(y, order, use, out)
         line(measure, found[:1])
         levels = [0.95] + ([1 - 0.05 / len(watched)] if measure in watched else [])
         back = math.exp if ratio else float
         for (a, b), p, ends in zip(
-            itertools.combinations("ABCDEF"[:setups], 2), found[1:], apart(y, order, use, degree, levels)
+            itertools.combinations("ABCDEF"[:setups], 2), found[1:], apart(y, order, use, out, levels)
         ):
             line(measure + ", " + a + "-" + b, [p] + [e if e == "NA" else back(e) for e in ends])
     if declared[measure]["role"] == "secondary" and tested:
-        secondary[measure] = (y, order, use, degree)
+        secondary[measure] = (y, order, use, out)
 if secondary:
     for measure, p in zip(secondary, family(list(secondary.values()))):
         line(measure + ", adjusted", [p])

@@ -12,6 +12,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.session.NotebookException;
 import blindlap.wording.AnswerWords;
+import blindlap.wording.CovariateWords;
 import blindlap.wording.MeasureAnswers;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
@@ -231,6 +232,7 @@ final class PlanCommand extends SessionCommand {
     words.orders().forEach(this::say);
     preview.told().flatMap(told -> PlanWords.noise(plan, told)).ifPresent(this::say);
     measures(plan, preview);
+    CovariateWords.planned(plan).forEach(this::say);
     detail.ifPresent(found -> simulated(words, found));
     waiting.on("step.left");
     answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));

@@ -61,6 +61,7 @@ public final class FindingJson {
       sensitivity(
           otherwise.addObject(), each, finding.primary(), finding.many().stream().findFirst());
     }
+    CovariateJson.put(root, finding);
     guesses(root.putObject("guesses"), finding.guesses());
     WaitsJson.put(root, finding.waits());
     ObjectNode voids = root.putObject("voids");

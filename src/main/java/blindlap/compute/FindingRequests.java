@@ -3,10 +3,12 @@ package blindlap.compute;
 import blindlap.plan.Measure;
 import blindlap.plan.Rule;
 import blindlap.review.Comparison;
+import blindlap.review.CovariateFinding;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
 import blindlap.review.Sensitivity;
 import blindlap.review.StintValues;
+import blindlap.review.TakenOut;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.order.Orders;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -47,6 +49,7 @@ public final class FindingRequests {
     for (Measure measure : finding.day().plan().measures()) {
       finding.aside(measure).forEach(each -> all.sensitivity(measure, each));
     }
+    finding.covariates().forEach(all::check);
     all.guesses();
     all.waits();
     all.voids();
@@ -78,6 +81,23 @@ public final class FindingRequests {
     return node;
   }
 
+  /** What is removed beside the drift; nothing is written where there is nothing. */
+  private static void covariates(ObjectNode given, TakenOut out) {
+    if (out.nuisance().covariates() > 0) {
+      ArrayNode covariates = given.putArray("covariates");
+      for (int i = 0; i < out.nuisance().covariates(); i++) {
+        ArrayNode one = covariates.addArray();
+        for (double value : out.nuisance().covariate(i)) {
+          number(one, value);
+        }
+      }
+    }
+  }
+
+  private TakenOut takenOut(Measure measure, StintValues stints) {
+    return TakenOut.of(finding.day(), measure, stints);
+  }
+
   private static void values(ObjectNode given, Measure measure, StintValues stints) {
     ArrayNode values = given.putArray("values");
     for (int stint = 1; stint <= stints.stints(); stint++) {
@@ -101,6 +121,7 @@ public final class FindingRequests {
     Measure measure = comparison.measure();
     ObjectNode given = given();
     values(given, measure, comparison.stints());
+    covariates(given, takenOut(measure, comparison.stints()));
     BigDecimal worthwhile = measure.worthwhile();
     if (worthwhile != null) {
       given.put("worthwhile", worthwhile.doubleValue());
@@ -124,19 +145,26 @@ public final class FindingRequests {
   private void many(ManyComparison many) {
     ObjectNode given = given();
     values(given, many.measure(), many.stints());
+    covariates(given, takenOut(many.measure(), many.stints()));
     add("many", many.measure().name(), "compare-many", given);
   }
 
-  /** The step-down family; only where one drift holds for all, as one request takes one. */
+  /**
+   * The step-down family; only where one drift and the same covariates hold for all, as one request
+   * takes one.
+   */
   private void family() {
     List<Comparison> family =
         finding.others().stream().filter(c -> c.adjusted().isPresent()).toList();
-    boolean oneDrift = family.stream().map(c -> c.measure().drift()).distinct().count() == 1;
-    if (!oneDrift) {
+    boolean oneNuisance =
+        family.stream().map(c -> takenOut(c.measure(), c.stints()).nuisance()).distinct().count()
+            == 1;
+    if (!oneNuisance) {
       return;
     }
     ObjectNode given = given();
     given.put("drift", family.get(0).measure().drift().text());
+    covariates(given, takenOut(family.get(0).measure(), family.get(0).stints()));
     ArrayNode measures = given.putArray("measures");
     for (Comparison each : family) {
       ObjectNode measure = measures.addObject();
@@ -153,6 +181,7 @@ public final class FindingRequests {
     ObjectNode given = given();
     StintValues stints = each.values(finding.day(), measure);
     values(given, measure, stints);
+    covariates(given, sensitivityOut(each, measure, stints));
     if (each.estimateOnly()) {
       int[] fitted = finding.day().asFitted();
       given.remove("rule");
@@ -167,6 +196,30 @@ public final class FindingRequests {
     }
     String calculation = finding.day().plan().setups().size() == 2 ? "compare-two" : "compare-many";
     add("sensitivity." + each.kind().name(), measure.name(), calculation, given);
+  }
+
+  private TakenOut sensitivityOut(Sensitivity each, Measure measure, StintValues stints) {
+    return each.masks()
+        ? takenOut(measure, stints.without(each.stints()))
+        : each.takenOut(finding.day(), measure);
+  }
+
+  /** The check: the covariate itself, compared by the same orders. */
+  private void check(CovariateFinding each) {
+    if (each.check().isEmpty() && each.many().isEmpty()) {
+      return;
+    }
+    ObjectNode given = given();
+    ArrayNode values = given.putArray("values");
+    for (double value : TakenOut.values(finding.day(), each.covariate())) {
+      number(values, value);
+    }
+    given.put("drift", finding.day().plan().primary().orElseThrow().drift().text());
+    add(
+        "covariate",
+        each.covariate().name(),
+        each.check().isPresent() ? "compare-two" : "compare-many",
+        given);
   }
 
   private void guesses() {

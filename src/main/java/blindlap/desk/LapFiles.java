@@ -1,15 +1,25 @@
 package blindlap.desk;
 
 import blindlap.exchange.CsvText;
+import blindlap.exchange.FileFault;
 import blindlap.exchange.LapsFile;
+import blindlap.fault.Problem;
+import blindlap.fault.TypedNumber;
+import blindlap.plan.Covariate;
+import blindlap.plan.Plan;
+import blindlap.session.CovariateCommands;
 import blindlap.session.DayCommands;
 import blindlap.session.KeyKnown;
 import blindlap.session.SessionState;
 import blindlap.session.TwoValues;
+import blindlap.session.day.CovariateAt;
+import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Source;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 
 /** Records files of laps: all rows or none. */
 public final class LapFiles {
@@ -90,5 +100,36 @@ public final class LapFiles {
     String row =
         CsvText.write(';', List.of("lap", measure), List.of(List.of(lap.strip(), value.strip())));
     return correct(state, row.getBytes(StandardCharsets.UTF_8), reason);
+  }
+
+  /**
+   * Corrects a covariate, with a reason.
+   *
+   * @param lap number over the day, as typed; of a covariate of stints any lap of the stint
+   * @param value as typed; empty takes it out
+   */
+  public Sessions.Result correctCovariate(
+      SessionState state, String lap, String name, String value, String reason) {
+    Plan plan = state.plan();
+    Covariate covariate = plan.covariate(name).orElseThrow();
+    int number = TypedNumber.whole(lap).orElse(0);
+    if (number < 1 || number > plan.lapsOfDay()) {
+      return refused(Problem.of(FileFault.NOT_A_LAP, "", lap, plan.lapsOfDay()));
+    }
+    boolean timed = covariate.kind().timed();
+    Optional<BigDecimal> typed = timed ? TypedNumber.time(value) : TypedNumber.number(value);
+    if (typed.isEmpty() && !value.isBlank()) {
+      FileFault fault = timed ? FileFault.NOT_A_TIME_FORM : FileFault.NOT_A_NUMBER;
+      return refused(Problem.of(fault, "", name, value));
+    }
+    LapId id = LapId.ofDay(number, plan.laps().perStint());
+    CovariateAt at = new CovariateAt(name, id.stint(), covariate.perLap() ? id.lap() : 0);
+    return sessions.act(
+        state.id(),
+        latest -> new CovariateCommands(latest).correct(at, typed.orElse(null), reason));
+  }
+
+  private static Sessions.Result refused(Problem problem) {
+    return new Sessions.Result.Refused(List.of(problem));
   }
 }

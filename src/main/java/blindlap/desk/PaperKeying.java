@@ -24,6 +24,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
@@ -143,13 +144,19 @@ public final class PaperKeying implements KeyingIn {
               case "cue" -> lap.cue();
               case "void" -> lap.voidReason() == null ? "" : lap.voidReason();
               case "note" -> lap.note();
-              default ->
-                  value == null ? lap.conditions().getOrDefault(column, "") : value.toPlainString();
+              default -> value == null ? beside(lap, column) : value.toPlainString();
             });
       }
       rows.put(lap.lap().ofDay(plan.laps().perStint()), cells);
     }
     return rows;
+  }
+
+  private static String beside(LapInput lap, String column) {
+    return lap.covariates()
+        .getOrDefault(column, Optional.empty())
+        .map(BigDecimal::toPlainString)
+        .orElseGet(() -> lap.conditions().getOrDefault(column, ""));
   }
 
   /**

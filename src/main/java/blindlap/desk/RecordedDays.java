@@ -6,6 +6,7 @@ import blindlap.desk.day.MeasureState;
 import blindlap.desk.day.RiderDays;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.session.CovariateCommands;
 import blindlap.session.DayCommands;
 import blindlap.session.Fact;
 import blindlap.session.HandOver;
@@ -15,6 +16,7 @@ import blindlap.session.Outcome;
 import blindlap.session.ReasonFor;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
+import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Day;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
@@ -152,6 +154,11 @@ final class RecordedDays implements RiderDays {
   public DayResult conditions(SessionId id, LapId lap, Map<String, String> conditions) {
     return act(
         id, latest -> new DayCommands(latest).note(lap, new Fact.ConditionsNoted(lap, conditions)));
+  }
+
+  @Override
+  public DayResult covariate(SessionId id, CovariateAt at, @Nullable BigDecimal value) {
+    return act(id, latest -> new CovariateCommands(latest).say(at, value));
   }
 
   @Override

@@ -11,6 +11,7 @@ import blindlap.review.DayRecord;
 import blindlap.review.Edition;
 import blindlap.review.QuestionHistory;
 import blindlap.review.StintValues;
+import blindlap.review.TakenOut;
 import blindlap.review.Waits;
 import blindlap.seal.OpenKey;
 import blindlap.session.SessionState;
@@ -63,6 +64,7 @@ public final class DataPackage {
     }
     tables.table("laps", lapColumns(plan), rows);
     tables.measures(plan);
+    CovariateTables.said(tables, plan, state.day().covariates());
     tables.readme(
         WORDS.say("title", "Blind laps of " + plan.day()),
         WORDS.say("blind"),
@@ -116,6 +118,8 @@ public final class DataPackage {
     laps(tables, day, started);
     units(tables, day);
     tables.measures(plan);
+    CovariateTables.said(tables, plan, day.covariates());
+    CovariateTables.takenOut(tables, day);
     tables.rule(plan.rule());
     stints(tables, day);
     fits(tables, day);
@@ -198,8 +202,8 @@ public final class DataPackage {
   private static void units(PackageTables tables, DayRecord day) {
     List<List<String>> rows = new ArrayList<>();
     for (Measure measure : day.plan().measures()) {
-      StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
-      double[] values = stints.values();
+      StintValues said = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+      double[] values = TakenOut.of(day, measure, said).stints().values();
       for (int i = 0; i < values.length; i++) {
         rows.add(
             List.of(

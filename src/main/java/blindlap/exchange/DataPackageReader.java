@@ -10,6 +10,7 @@ import blindlap.review.Handling;
 import blindlap.review.HelperFit;
 import blindlap.review.Remark;
 import blindlap.seal.OpenKey;
+import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
@@ -122,7 +123,16 @@ public final class DataPackageReader {
         PackageCells.inside(key.path("last_stint").asInt(plan.stints()), KEY, 0, plan),
         fits(plan),
         remarks,
-        handlings(plan));
+        handlings(plan),
+        covariates(plan));
+  }
+
+  /** What was said of covariates; nothing where the plan declares none. */
+  private SortedMap<CovariateAt, BigDecimal> covariates(Plan plan) {
+    return plan.covariates().isEmpty()
+        ? new TreeMap<>()
+        : CovariateTables.read(
+            CsvText.read(CovariateTables.FILE, text(CovariateTables.FILE)), plan);
   }
 
   /**

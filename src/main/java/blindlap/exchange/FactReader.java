@@ -5,6 +5,7 @@ import blindlap.seal.Fingerprint;
 import blindlap.seal.HelperRecord;
 import blindlap.seal.OpenKey;
 import blindlap.seal.SealedKey;
+import blindlap.session.CovariateSaid;
 import blindlap.session.EntryFault;
 import blindlap.session.Fact;
 import blindlap.session.Head;
@@ -13,6 +14,7 @@ import blindlap.session.PlainLap;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
 import blindlap.session.ValueChosen;
+import blindlap.session.day.CovariateAt;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -89,6 +91,7 @@ final class FactReader {
             new Fact.ScoreCorrected(
                 lap(b), text(b, "measure"), decimal(b, "value"), text(b, "reason")));
     kinds.put("ValueChosen", FactReader::valueChosen);
+    kinds.put("CovariateSaid", FactReader::covariateSaid);
     kinds.put("NoteWritten", b -> new Fact.NoteWritten(lap(b), text(b, "text")));
     kinds.put("GuessGiven", FactReader::guessGiven);
     kinds.put("GuessTakenBack", b -> new Fact.GuessTakenBack(whole(b, "stint")));
@@ -205,6 +208,15 @@ final class FactReader {
   private static Fact valueChosen(JsonNode b) {
     return new ValueChosen(
         lap(b), text(b, "measure"), decimal(b, "value"), text(b, "reason"), text(b, "decided_by"));
+  }
+
+  private static Fact covariateSaid(JsonNode b) {
+    return new CovariateSaid(
+        new CovariateAt(
+            text(b, "covariate"), whole(b, "stint"), b.has("lap") ? whole(b, "lap") : 0),
+        decimal(b, "value"),
+        option(b, "source", Source.class),
+        text(b, "reason"));
   }
 
   private static Fact guessGiven(JsonNode b) {

@@ -4,6 +4,7 @@ import blindlap.plan.PlanJson;
 import blindlap.seal.Fingerprint;
 import blindlap.seal.HelperRecord;
 import blindlap.seal.SealedKey;
+import blindlap.session.CovariateSaid;
 import blindlap.session.Fact;
 import blindlap.session.FactVisitor;
 import blindlap.session.SeriesEnded;
@@ -173,6 +174,21 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
         fact.reason(),
         "decided_by",
         fact.decidedBy());
+  }
+
+  @Override
+  public Map<String, Object> covariateSaid(CovariateSaid fact) {
+    Map<String, Object> body =
+        body(
+            "covariate", fact.at().covariate(),
+            "stint", String.valueOf(fact.at().stint()),
+            "value", number(fact.value()),
+            "source", word(fact.source()),
+            "reason", fact.reason());
+    if (fact.at().lap() > 0) {
+      body.put("lap", String.valueOf(fact.at().lap()));
+    }
+    return body;
   }
 
   @Override

@@ -3,6 +3,7 @@ package blindlap.exchange;
 import blindlap.fault.Decimals;
 import blindlap.fault.Problem;
 import blindlap.fault.TypedNumber;
+import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.day.LapId;
@@ -108,6 +109,11 @@ public final class LapsFile {
         return "measure " + measure.name();
       }
     }
+    for (Covariate covariate : plan.covariates()) {
+      if (covariate.called(column)) {
+        return "covariate " + covariate.name();
+      }
+    }
     // After the measures: a plan may have called one of them so before these columns were known.
     return LATER.contains(lower) ? lower : null;
   }
@@ -115,6 +121,7 @@ public final class LapsFile {
   private String knownColumns() {
     List<String> known = new ArrayList<>(List.of("lap", "code", "lap_in_stint"));
     plan.measures().forEach(m -> known.add(m.name()));
+    plan.covariates().forEach(c -> known.add(c.name()));
     known.addAll(List.of("guess", "sureness", "cue", "void", "note"));
     known.addAll(LapInput.CONDITIONS);
     return String.join(", ", known);
@@ -127,20 +134,9 @@ public final class LapsFile {
     columns.forEach((name, c) -> cells.put(name, row.cells().get(c)));
     int before = problems.size();
     LapId lap = lapId(cells, where);
-    Map<String, BigDecimal> values = new LinkedHashMap<>();
     Map<String, String> places = new LinkedHashMap<>();
-    for (Measure measure : plan.measures()) {
-      Integer column = columns.get("measure " + measure.name());
-      String cell = cells.getOrDefault("measure " + measure.name(), "");
-      if (column == null || cell.isEmpty()) {
-        continue;
-      }
-      places.put(measure.name(), "column " + (column + 1));
-      BigDecimal value = value(measure, cell, where + ", column " + (column + 1), line);
-      if (value != null) {
-        values.put(measure.name(), value);
-      }
-    }
+    Map<String, BigDecimal> values = values(cells, places, line);
+    Map<String, Optional<BigDecimal>> covariates = covariates(cells, places, line);
     if (lap == null || problems.size() > before) {
       return Optional.empty();
     }
@@ -154,8 +150,56 @@ public final class LapsFile {
             cells.get("sureness"),
             cells.getOrDefault("cue", ""),
             conditions(cells),
+            covariates,
             where,
             places));
+  }
+
+  private Map<String, BigDecimal> values(
+      Map<String, String> cells, Map<String, String> places, int line) {
+    Map<String, BigDecimal> values = new LinkedHashMap<>();
+    for (Measure measure : plan.measures()) {
+      Integer column = columns.get("measure " + measure.name());
+      String cell = cells.getOrDefault("measure " + measure.name(), "");
+      if (column == null || cell.isEmpty()) {
+        continue;
+      }
+      places.put(measure.name(), "column " + (column + 1));
+      BigDecimal value =
+          value(
+              measure.name(),
+              measure.kind().timed(),
+              cell,
+              "line " + line + ", column " + (column + 1),
+              line);
+      if (value != null) {
+        values.put(measure.name(), value);
+      }
+    }
+    return values;
+  }
+
+  /** What is said of covariates; an empty cell where the column is there. */
+  private Map<String, Optional<BigDecimal>> covariates(
+      Map<String, String> cells, Map<String, String> places, int line) {
+    Map<String, Optional<BigDecimal>> covariates = new LinkedHashMap<>();
+    for (Covariate covariate : plan.covariates()) {
+      Integer column = columns.get("covariate " + covariate.name());
+      if (column == null) {
+        continue;
+      }
+      String cell = cells.getOrDefault("covariate " + covariate.name(), "");
+      String place = "column " + (column + 1);
+      places.put(covariate.name(), place);
+      boolean timed = covariate.kind().timed();
+      covariates.put(
+          covariate.name(),
+          cell.isEmpty()
+              ? Optional.empty()
+              : Optional.ofNullable(
+                  value(covariate.name(), timed, cell, "line " + line + ", " + place, line)));
+    }
+    return covariates;
   }
 
   private static Map<String, String> conditions(Map<String, String> cells) {
@@ -214,20 +258,20 @@ public final class LapsFile {
     return TypedNumber.whole(text).orElse(null);
   }
 
-  private @Nullable BigDecimal value(Measure measure, String cell, String where, int line) {
+  private @Nullable BigDecimal value(
+      String name, boolean timed, String cell, String where, int line) {
     if (decimals.mixed(cell, line)) {
       problems.add(Problem.of(FileFault.MIXED_DECIMALS, where, cell, decimals.firstLine()));
       return null;
     }
     if (TypedNumber.twoSigns(cell)) {
-      problems.add(Problem.of(FileFault.TWO_SIGNS, where, measure.name(), cell));
+      problems.add(Problem.of(FileFault.TWO_SIGNS, where, name, cell));
       return null;
     }
-    Optional<BigDecimal> value =
-        measure.kind().timed() ? decimals.time(cell) : decimals.number(cell);
+    Optional<BigDecimal> value = timed ? decimals.time(cell) : decimals.number(cell);
     if (value.isEmpty()) {
-      FileFault fault = measure.kind().timed() ? FileFault.NOT_A_TIME_FORM : FileFault.NOT_A_NUMBER;
-      problems.add(Problem.of(fault, where, measure.name(), cell));
+      FileFault fault = timed ? FileFault.NOT_A_TIME_FORM : FileFault.NOT_A_NUMBER;
+      problems.add(Problem.of(fault, where, name, cell));
     }
     return value.orElse(null);
   }

@@ -1,6 +1,7 @@
 package blindlap.exchange;
 
 import blindlap.review.Remark;
+import blindlap.session.CovariateSaid;
 import blindlap.session.Entry;
 import blindlap.session.Fact;
 import blindlap.session.ValueChosen;
@@ -45,6 +46,9 @@ final class LateRemarks {
       return lap(c.lap(), c.measure(), text(c.value()), c.reason());
     } else if (fact instanceof ValueChosen c) {
       return lap(c.lap(), c.measure(), text(c.value()), c.reason() + ", " + c.decidedBy());
+    } else if (fact instanceof CovariateSaid c && c.at().lap() > 0) {
+      return lap(
+          new LapId(c.at().stint(), c.at().lap()), c.at().covariate(), text(c.value()), c.reason());
     } else if (fact instanceof Fact.LapRidden ridden) {
       return lap(ridden.lap(), "", "", "");
     } else if (fact instanceof Fact.NoteWritten note) {
@@ -67,6 +71,8 @@ final class LateRemarks {
       return stint(guess.stint(), guess.guess().cue());
     } else if (fact instanceof Fact.GuessTakenBack back) {
       return stint(back.stint(), "");
+    } else if (fact instanceof CovariateSaid c) {
+      return Optional.of(made(c.at().stint(), 0, c.at().covariate(), text(c.value()), c.reason()));
     } else if (fact instanceof Fact.BlindBroken broken) {
       return stint(broken.stint(), broken.what());
     } else if (fact instanceof Fact.StintHandled handled) {

@@ -22,7 +22,7 @@ public final class PlanFields {
           order(
               "",
               "question rider trail day conditions kind setups differences_reason change bikes bike"
-                  + " measures protocol rule stints laps timetable noise blinding expectations"
+                  + " measures covariates protocol rule stints laps timetable noise blinding expectations"
                   + " series series_sessions override"),
           order(
               "setups",
@@ -37,6 +37,7 @@ public final class PlanFields {
               "measures",
               "name kind unit low_words high_words role better worthwhile worthwhile_reason"
                   + " definition drift scale summary"),
+          order("covariates", "name kind unit by per reason correlation"),
           order(
               "protocol",
               "name title when setups block patterns max_run min_trend_efficiency usual_stints"),
@@ -68,7 +69,8 @@ public final class PlanFields {
           "readings", Set.of("1"),
           "drift", Set.of("line"),
           "scale", Set.of("raw"),
-          "summary", Set.of("mean"));
+          "summary", Set.of("mean"),
+          "per", Set.of("stint"));
 
   /** Written yes and no, as a person would, whatever stands for it. */
   private static final Set<String> YES_OR_NO = Set.of("equal", "blinded", "guesses");
@@ -82,6 +84,7 @@ public final class PlanFields {
     once.computeIfPresent("setups", (name, setups) -> each(setups, PlanFields::setup));
     once.computeIfPresent("bike", (name, bike) -> each(bike, PlanFields::row));
     once.computeIfPresent("measures", (name, measures) -> each(measures, PlanFields::row));
+    once.computeIfPresent("covariates", (name, covariates) -> each(covariates, PlanFields::row));
     once.computeIfPresent("noise", (name, noise) -> noise(noise));
     once.computeIfPresent("blinding", (name, blinding) -> blinding(blinding));
     return once;

@@ -4,6 +4,7 @@ import blindlap.fault.Problem;
 import blindlap.plan.Bikes;
 import blindlap.plan.Blinding;
 import blindlap.plan.ChangeMethod;
+import blindlap.plan.Covariate;
 import blindlap.plan.DeclaredNoise;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
@@ -132,7 +133,8 @@ public final class PlanReader {
         f.object("noise", PlanReader::noise),
         f.text("override", ""),
         blankToNull(f.text("series", "")),
-        f.integer("series_sessions"));
+        f.integer("series_sessions"),
+        f.objects("covariates", PlanReader::covariate));
   }
 
   private static Plan.Laps laps(FieldReader l) {
@@ -185,6 +187,18 @@ public final class PlanReader {
         f.option("summary", StintSummary.class, StintSummary.MEAN),
         f.text("definition", ""),
         f.text("worthwhile_reason", ""));
+  }
+
+  static Covariate covariate(FieldReader f) {
+    f.required("kind");
+    return new Covariate(
+        f.requiredText("name"),
+        f.option("kind", Covariate.Kind.class, Covariate.Kind.FREE),
+        f.text("unit", ""),
+        f.option("by", Covariate.By.class, Covariate.By.STARTER),
+        f.option("per", Covariate.Per.class, Covariate.Per.STINT),
+        f.text("reason", ""),
+        f.decimal("correlation"));
   }
 
   private static Measure.Better usuallyBetter(Measure.Kind kind) {

@@ -13,6 +13,7 @@ import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapState;
+import blindlap.wording.CovariateWords;
 import blindlap.wording.EntryWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.LapStarts;
@@ -168,6 +169,7 @@ final class ReportDay {
           WORDS.say(
               "corrected", c.lap().ofDay(plan.laps().perStint()), c.measure(), value, c.reason()));
     }
+    state.covariatesCorrected().forEach(c -> lines.add(CovariateWords.corrected(plan.laps(), c)));
   }
 
   private void helper() {

@@ -12,6 +12,7 @@ import blindlap.plan.Setup;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.stats.compare.StintSummary;
+import blindlap.wording.CovariateWords;
 import blindlap.wording.FindingText;
 import java.util.ArrayList;
 import java.util.List;
@@ -147,6 +148,7 @@ final class ReportPlan {
         page.note(WORDS.say("median", m.name(), plan.laps().scored()));
       }
     }
+    CovariateWords.declared(plan).forEach(page::note);
   }
 
   private boolean medians() {

@@ -33,6 +33,8 @@ import org.jspecify.annotations.Nullable;
  * @param series id of the series this session belongs to; null for a session of its own
  * @param seriesSessions number of sessions that the series is declared to have, as every plan of it
  *     says; null where none is declared
+ * @param covariates what is recorded beside the measures and taken out like drift; empty where
+ *     nothing is
  */
 public record Plan(
     Kind kind,
@@ -56,7 +58,8 @@ public record Plan(
     @Nullable DeclaredNoise noise,
     String override,
     @Nullable String series,
-    @Nullable Integer seriesSessions) {
+    @Nullable Integer seriesSessions,
+    List<Covariate> covariates) {
 
   /** What a session is for. */
   public enum Kind {
@@ -95,6 +98,7 @@ public record Plan(
     setups = List.copyOf(setups);
     bike = List.copyOf(bike);
     measures = List.copyOf(measures);
+    covariates = List.copyOf(covariates);
   }
 
   /** The same plan with another rule and number of stints. */
@@ -140,7 +144,8 @@ public record Plan(
         otherNoise,
         override,
         series,
-        seriesSessions);
+        seriesSessions,
+        covariates);
   }
 
   /** The rule of admissible orders for this number of setups and stints. */
@@ -158,6 +163,11 @@ public record Plan(
   /** The measure of this name. */
   public Optional<Measure> measure(String name) {
     return measures.stream().filter(m -> m.name().equals(name)).findFirst();
+  }
+
+  /** The covariate of this name. */
+  public Optional<Covariate> covariate(String name) {
+    return covariates.stream().filter(c -> c.name().equals(name)).findFirst();
   }
 
   /** Number of laps of all stints, settling laps included, warm-up laps not. */

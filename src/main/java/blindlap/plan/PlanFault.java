@@ -99,5 +99,25 @@ public enum PlanFault implements Fault {
   /** No division that can show anything fits: detail end of the shortest day, limit, its laps. */
   DIVIDE_NOTHING_FITS,
   /** The declared number of sessions of a series is impossible: detail number, least, most. */
-  SERIES_RANGE
+  SERIES_RANGE,
+  /** More covariates than a day can spare: detail number, most. */
+  TOO_MANY_COVARIATES,
+  /** A noise run compares nothing, so a covariate takes nothing out: detail covariate. */
+  COVARIATE_OF_NOISE_RUN,
+  /** A covariate's name is kept for a column of lap files: detail name. */
+  RESERVED_COVARIATE,
+  /** A covariate is called like a measure or another one: detail name. */
+  SAME_COVARIATE,
+  /** A covariate has neither unit nor words: detail covariate. */
+  COVARIATE_WITHOUT_UNIT,
+  /** Nobody says why no setup can change a covariate: detail covariate. */
+  COVARIATE_WITHOUT_REASON,
+  /** What the rider says is asked once a stint: detail covariate. */
+  RIDER_PER_LAP,
+  /** Neither a control sector nor the starter's judgement: detail covariate. */
+  COVARIATE_PER_LAP,
+  /** A control sector is timed while the rider rides it: detail covariate. */
+  RIDER_TIMES_SECTOR,
+  /** A stated correlation is impossible: detail covariate, value. */
+  CORRELATION_RANGE
 }

@@ -50,6 +50,10 @@ public final class PlanJson {
     tree.put("override", plan.override());
     tree.put("series", plan.series());
     putSeriesSessions(tree, plan);
+    if (!plan.covariates().isEmpty()) {
+      // Left out where there is none, so that plans from before there were any keep their bytes.
+      tree.put("covariates", plan.covariates().stream().map(PlanJson::covariate).toList());
+    }
     tree.put("level", "0.05");
     tree.put("missing", "mask");
     return tree;
@@ -154,6 +158,21 @@ public final class PlanJson {
     // Only where it is not usual, so that plans from before it existed keep their bytes.
     if (measure.summary() != StintSummary.MEAN) {
       fields.put("summary", measure.summary().text());
+    }
+    return fields;
+  }
+
+  private static Map<String, Object> covariate(Covariate covariate) {
+    Map<String, Object> fields =
+        object(
+            "name", covariate.name(),
+            "kind", word(covariate.kind()),
+            "unit", covariate.unit(),
+            "by", word(covariate.by()),
+            "per", word(covariate.per()),
+            "reason", covariate.reason());
+    if (covariate.correlation() != null) {
+      fields.put("correlation", number(covariate.correlation()));
     }
     return fields;
   }

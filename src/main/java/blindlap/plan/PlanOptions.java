@@ -16,6 +16,9 @@ public final class PlanOptions {
       case "session" -> PlanJson.words(Plan.Kind.class);
       case "change" -> PlanJson.words(ChangeMethod.class);
       case "check" -> PlanJson.words(Setting.Check.class);
+      case "covariate" -> PlanJson.words(Covariate.Kind.class);
+      case "by" -> PlanJson.words(Covariate.By.class);
+      case "per" -> PlanJson.words(Covariate.Per.class);
       case "kind" -> PlanJson.words(Measure.Kind.class);
       case "role" -> PlanJson.words(Measure.Role.class);
       case "better" -> PlanJson.words(Measure.Better.class);

@@ -15,7 +15,6 @@ import blindlap.stats.compare.Verdict;
 import blindlap.stats.compare.VoidBalance;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Assignments;
-import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -107,7 +106,8 @@ public final class Analysis {
       adjustMany(many);
       WatchedHarms.testMany(plan, order, many);
     }
-    StintValues stints = StintValues.of(day, first, StintValues.Laps.NOT_VOID);
+    StintValues raw = StintValues.of(day, first, StintValues.Laps.NOT_VOID);
+    StintValues stints = TakenOut.of(day, first, raw).stints();
     progress.accept("");
     return new Finding(
         day,
@@ -124,7 +124,8 @@ public final class Analysis {
         VoidBalance.of(set, order, voids(stints)),
         VoidBalance.of(set, order, voidLaps(stints)),
         left(stints),
-        Parity.of(day));
+        Parity.of(day),
+        new CovariateChecks(day, set, first, raw).found());
   }
 
   private static boolean compared(List<ManyComparison> many, Measure measure) {
@@ -158,8 +159,9 @@ public final class Analysis {
   private Optional<Comparison> compare(Measure measure) {
     progress.accept(measure.name());
     try {
-      StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
-      TwoSetups result = result(measure, stints, stints.valid());
+      TakenOut out = takenOut(measure);
+      StintValues stints = out.stints();
+      TwoSetups result = result(stints, out);
       Set<Caveat> caveats = caveats(measure, stints);
       Optional<CountRatio> ratio = ratio(measure, stints);
       if (ratio.filter(r -> r.meanCount() < 1).isPresent()) {
@@ -185,9 +187,13 @@ public final class Analysis {
     }
   }
 
-  private TwoSetups result(Measure measure, StintValues stints, boolean[] valid) {
+  private TakenOut takenOut(Measure measure) {
+    return TakenOut.of(day, measure, StintValues.of(day, measure, StintValues.Laps.NOT_VOID));
+  }
+
+  private TwoSetups result(StintValues stints, TakenOut out) {
     return TwoSetups.compare(
-        set, order, stints.values(), valid, measure.drift(), Sampling.PREFERRED);
+        set, order, stints.values(), stints.valid(), out.nuisance(), Sampling.PREFERRED);
   }
 
   private Set<Caveat> caveats(Measure measure, StintValues stints) {
@@ -248,7 +254,9 @@ public final class Analysis {
         family.add(i);
         series.add(
             new SeveralMeasures.Series(
-                each.measure().name(), each.stints().values(), each.measure().drift()));
+                each.measure().name(),
+                each.stints().values(),
+                takenOut(each.measure()).nuisance()));
       }
     }
     if (family.isEmpty()) {
@@ -270,15 +278,11 @@ public final class Analysis {
   private Optional<ManyComparison> compareMany(Measure measure) {
     progress.accept(measure.name());
     try {
-      StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+      TakenOut out = takenOut(measure);
+      StintValues stints = out.stints();
       ManySetups result =
           ManySetups.compare(
-              set,
-              order,
-              stints.values(),
-              stints.valid(),
-              Nuisance.of(measure.drift()),
-              Sampling.PREFERRED);
+              set, order, stints.values(), stints.valid(), out.nuisance(), Sampling.PREFERRED);
       return Optional.of(
           new ManyComparison(
               measure,

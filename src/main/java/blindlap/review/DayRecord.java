@@ -4,6 +4,7 @@ import blindlap.plan.Plan;
 import blindlap.seal.OpenKey;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
+import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
@@ -31,6 +32,7 @@ import java.util.TreeSet;
  * @param remarks what else was said and done; it changes no number
  * @param handlings how long handlings took, by stint, 0 = before the warm-up; those of which
  *     nothing is known are missing
+ * @param covariates what was said of covariates
  */
 public record DayRecord(
     String session,
@@ -42,7 +44,8 @@ public record DayRecord(
     int lastStint,
     SortedMap<Integer, HelperFit> fits,
     List<Remark> remarks,
-    SortedMap<Integer, Handling> handlings) {
+    SortedMap<Integer, Handling> handlings,
+    SortedMap<CovariateAt, BigDecimal> covariates) {
 
   /**
    * A lap as recorded.
@@ -113,10 +116,11 @@ public record DayRecord(
     guesses = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(guesses));
     blindBroken = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(blindBroken));
     fits = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(fits));
+    covariates = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(covariates));
     handlings = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(handlings));
   }
 
-  /** A day of whose handlings nothing is known. */
+  /** A day of whose handlings nothing is known, without covariates. */
   public DayRecord(
       String session,
       Plan plan,
@@ -127,13 +131,40 @@ public record DayRecord(
       int lastStint,
       SortedMap<Integer, HelperFit> fits,
       List<Remark> remarks) {
-    this(session, plan, key, laps, guesses, blindBroken, lastStint, fits, remarks, new TreeMap<>());
+    this(
+        session,
+        plan,
+        key,
+        laps,
+        guesses,
+        blindBroken,
+        lastStint,
+        fits,
+        remarks,
+        new TreeMap<>(),
+        new TreeMap<>());
   }
 
   /** The same day with how long its handlings took. */
   public DayRecord with(SortedMap<Integer, Handling> timed) {
     return new DayRecord(
-        session, plan, key, laps, guesses, blindBroken, lastStint, fits, remarks, timed);
+        session,
+        plan,
+        key,
+        laps,
+        guesses,
+        blindBroken,
+        lastStint,
+        fits,
+        remarks,
+        timed,
+        covariates);
+  }
+
+  /** The same day with what was said of covariates. */
+  public DayRecord withCovariates(SortedMap<CovariateAt, BigDecimal> said) {
+    return new DayRecord(
+        session, plan, key, laps, guesses, blindBroken, lastStint, fits, remarks, handlings, said);
   }
 
   /**
@@ -160,15 +191,16 @@ public record DayRecord(
       broken.merge(fact.stint(), fact.what(), (a, b) -> a + "; " + b);
     }
     return new DayRecord(
-        state.id().text(),
-        state.plan(),
-        key,
-        state.laps().stream().map(Lap::of).toList(),
-        state.guesses(),
-        broken,
-        state.cutShort().map(Fact.DayCutShort::lastStint).orElse(state.plan().stints()),
-        fits,
-        remarks);
+            state.id().text(),
+            state.plan(),
+            key,
+            state.laps().stream().map(Lap::of).toList(),
+            state.guesses(),
+            broken,
+            state.cutShort().map(Fact.DayCutShort::lastStint).orElse(state.plan().stints()),
+            fits,
+            remarks)
+        .withCovariates(state.day().covariates());
   }
 
   /** Remarks of a kind, in the order in which they were made. */

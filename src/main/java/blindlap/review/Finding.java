@@ -26,6 +26,7 @@ import java.util.stream.Stream;
  * @param voidLaps void scored laps per setup, those of stints that keep a value included
  * @param left what the stints used could still show, where stints were lost
  * @param parity settings as measured
+ * @param covariates what became of the declared covariates, each with its check
  */
 public record Finding(
     DayRecord day,
@@ -40,7 +41,8 @@ public record Finding(
     VoidBalance voids,
     VoidBalance voidLaps,
     Optional<CutShort> left,
-    List<Parity> parity) {
+    List<Parity> parity,
+    List<CovariateFinding> covariates) {
 
   /** A measure that could not be compared, and why. */
   public record Refusal(Measure measure, Problem why) {}
@@ -51,6 +53,7 @@ public record Finding(
     refusals = List.copyOf(refusals);
     sensitivities = List.copyOf(sensitivities);
     parity = List.copyOf(parity);
+    covariates = List.copyOf(covariates);
   }
 
   /** All comparisons of two setups, the primary first. */

@@ -53,6 +53,7 @@ final class Sensitivities {
       }
     }
     int[] order = day.key().setups();
+    withoutCovariates(order);
     if (!voided.isEmpty()) {
       add(Sensitivity.Kind.ALL_RIDDEN, voided, set, order, all, all.valid());
     }
@@ -71,6 +72,14 @@ final class Sensitivities {
       add(Sensitivity.Kind.AS_FITTED, wrong, only, fitted, planned, planned.valid());
     }
     return found;
+  }
+
+  /** Where any covariate is taken out: the result without, on every stint with a value. */
+  private void withoutCovariates(int[] order) {
+    StintValues raw = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+    if (!TakenOut.of(day, measure, raw).used().isEmpty()) {
+      add(Sensitivity.Kind.WITHOUT_COVARIATES, Set.of(), set, order, raw, raw.valid());
+    }
   }
 
   /** As often as there are values for a lap beside the one that counts; none is left out. */
@@ -102,21 +111,20 @@ final class Sensitivities {
     Optional<ManySetups> many = Optional.empty();
     Optional<Problem> why = Optional.empty();
     try {
+      Nuisance nuisance =
+          kind == Sensitivity.Kind.WITHOUT_COVARIATES
+              ? Nuisance.of(measure.drift())
+              : TakenOut.of(day, measure, values.masked(valid)).nuisance();
       if (set.setups() == 2) {
         two =
             Optional.of(
                 TwoSetups.compare(
-                    orders, order, values.values(), valid, measure.drift(), Sampling.PREFERRED));
+                    orders, order, values.values(), valid, nuisance, Sampling.PREFERRED));
       } else {
         many =
             Optional.of(
                 ManySetups.compare(
-                    orders,
-                    order,
-                    values.values(),
-                    valid,
-                    Nuisance.of(measure.drift()),
-                    Sampling.PREFERRED));
+                    orders, order, values.values(), valid, nuisance, Sampling.PREFERRED));
       }
     } catch (Unusable e) {
       why = Optional.of(e.problem());

@@ -28,6 +28,8 @@ public record Sensitivity(
     int aside) {
   /** What is done otherwise. */
   public enum Kind {
+    /** Drift alone taken out, covariates left in. */
+    WITHOUT_COVARIATES,
     /** All ridden laps, void ones included. */
     ALL_RIDDEN,
     /** With the values that other machines recorded and that do not count. */
@@ -49,9 +51,17 @@ public record Sensitivity(
     return switch (kind) {
       case ALL_RIDDEN -> StintValues.of(day, measure, StintValues.Laps.ALL_RIDDEN);
       case SET_ASIDE -> StintValues.others(day, measure, aside);
-      case BLIND_BROKEN_MASKED, WRONG_FITS_MASKED, AS_FITTED ->
+      case WITHOUT_COVARIATES, BLIND_BROKEN_MASKED, WRONG_FITS_MASKED, AS_FITTED ->
           StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
     };
+  }
+
+  /** What is taken out, with the values it is taken out of, masks left aside. */
+  public TakenOut takenOut(DayRecord day, Measure measure) {
+    StintValues stints = values(day, measure);
+    return kind == Kind.WITHOUT_COVARIATES
+        ? TakenOut.driftAlone(measure, stints)
+        : TakenOut.of(day, measure, stints);
   }
 
   /** True if its stints are left out. */

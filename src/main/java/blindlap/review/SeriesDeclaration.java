@@ -33,6 +33,7 @@ public record SeriesDeclaration(String session, Plan plan) {
     DRIFT,
     SCALE,
     SUMMARY,
+    COVARIATES,
     RULE,
     BLINDED,
     SESSIONS
@@ -67,6 +68,7 @@ public record SeriesDeclaration(String session, Plan plan) {
       found.add(new Difference(Field.SETUPS, "setups"));
     }
     measure(other, found);
+    differs(sameCovariates(other), Field.COVARIATES, "covariates", found);
     if (!other.protocol().sameFamily(plan.protocol())) {
       found.add(new Difference(Field.RULE, other.protocol().own() ? "rule" : "protocol"));
     }
@@ -86,6 +88,13 @@ public record SeriesDeclaration(String session, Plan plan) {
   /** Setups go by their ids, in whatever order. */
   private static List<String> setups(Plan plan) {
     return plan.setups().stream().map(Setup::id).sorted().toList();
+  }
+
+  /** The same numbers taken out; the reasons and what is expected may be said anew. */
+  private boolean sameCovariates(Plan other) {
+    return other.covariates().size() == plan.covariates().size()
+        && other.covariates().stream()
+            .allMatch(c -> plan.covariate(c.name()).filter(c::sameAs).isPresent());
   }
 
   private void measure(Plan other, List<Difference> found) {

@@ -8,7 +8,6 @@ import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.RiderNoise;
-import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import blindlap.stats.pool.AveragedSessions;
 import blindlap.stats.pool.PooledSession;
@@ -50,13 +49,17 @@ record SeriesNumbers(
    */
   static SeriesNumbers of(DayRecord day, List<String> ids) {
     Measure measure = day.plan().primary().orElseThrow();
-    StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
-    return ids.size() == 2 ? two(day, measure, stints, ids) : many(day, measure, stints, ids);
+    TakenOut out = takenOut(day, measure);
+    return ids.size() == 2 ? two(day, out, ids) : many(day, measure, out, ids);
   }
 
-  private static SeriesNumbers two(
-      DayRecord day, Measure measure, StintValues stints, List<String> ids) {
-    PooledSession session = session(day, measure, stints, ids);
+  private static TakenOut takenOut(DayRecord day, Measure measure) {
+    return TakenOut.of(day, measure, StintValues.of(day, measure, StintValues.Laps.NOT_VOID));
+  }
+
+  private static SeriesNumbers two(DayRecord day, TakenOut out, List<String> ids) {
+    StintValues stints = out.stints();
+    PooledSession session = session(day, out, ids);
     int[] order = session.order();
     TwoSetups own =
         TwoSetups.compare(
@@ -64,7 +67,7 @@ record SeriesNumbers(
             order,
             stints.values(),
             stints.valid(),
-            measure.drift(),
+            out.nuisance(),
             Sampling.PREFERRED);
     if (own.noVariation()) {
       throw new Unusable("values", "did not vary from stint to stint.", DayFault.NO_VARIATION);
@@ -81,15 +84,18 @@ record SeriesNumbers(
         own.curve().interval(0.90));
   }
 
-  private static PooledSession session(
-      DayRecord day, Measure measure, StintValues stints, List<String> ids) {
+  private static PooledSession session(DayRecord day, TakenOut out, List<String> ids) {
     boolean flipped = !ids(day).equals(ids);
     int[] order = day.key().setups();
     for (int i = 0; flipped && i < order.length; i++) {
       order[i] = 1 - order[i];
     }
     return new PooledSession(
-        day.plan().rule().assignments(), order, stints.values(), stints.valid(), measure.drift());
+        day.plan().rule().assignments(),
+        order,
+        out.stints().values(),
+        out.stints().valid(),
+        out.nuisance());
   }
 
   /**
@@ -97,11 +103,11 @@ record SeriesNumbers(
    * of its values are missing.
    */
   static Optional<PooledSession> session(DayRecord day, Measure measure, List<String> ids) {
-    StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
-    if (stints.missingShare() > Analysis.MOST_MISSING) {
+    TakenOut out = takenOut(day, measure);
+    if (out.stints().missingShare() > Analysis.MOST_MISSING) {
       return Optional.empty();
     }
-    PooledSession session = session(day, measure, stints, ids);
+    PooledSession session = session(day, out, ids);
     try {
       StratifiedSessions.estimate(session);
       return Optional.of(session);
@@ -111,14 +117,15 @@ record SeriesNumbers(
   }
 
   private static SeriesNumbers many(
-      DayRecord day, Measure measure, StintValues stints, List<String> ids) {
+      DayRecord day, Measure measure, TakenOut out, List<String> ids) {
+    StintValues stints = out.stints();
     ManySetups result =
         ManySetups.compare(
             day.plan().rule().assignments(),
             day.key().setups(),
             stints.values(),
             stints.valid(),
-            Nuisance.of(measure.drift()),
+            out.nuisance(),
             Sampling.PREFERRED);
     double[] above =
         new ManyComparison(measure, stints, result, OptionalDouble.empty(), List.of(), Set.of())

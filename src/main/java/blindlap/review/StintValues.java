@@ -34,6 +34,9 @@ public final class StintValues {
 
   private final double[][] byLap;
 
+  /** True where a value is masked for want of a covariate. */
+  private final boolean[] uncovered;
+
   private int lapsUsed;
   private int nearEnd;
 
@@ -45,6 +48,30 @@ public final class StintValues {
     this.voidLaps = new int[stints];
     this.incomplete = new boolean[stints];
     this.byLap = new double[stints][];
+    this.uncovered = new boolean[stints];
+  }
+
+  private StintValues(StintValues all, boolean[] known) {
+    this.values = all.values.clone();
+    this.ridden = all.ridden;
+    this.voided = all.voided;
+    this.voidLaps = all.voidLaps;
+    this.incomplete = all.incomplete;
+    this.byLap = all.byLap;
+    this.lapsUsed = all.lapsUsed;
+    this.nearEnd = all.nearEnd;
+    this.uncovered = all.uncovered.clone();
+    for (int i = 0; i < values.length; i++) {
+      if (!known[i] && !Double.isNaN(values[i])) {
+        values[i] = Double.NaN;
+        uncovered[i] = true;
+      }
+    }
+  }
+
+  /** The same, only these stints left, as where a covariate is not known on the others. */
+  StintValues masked(boolean[] known) {
+    return new StintValues(this, known);
   }
 
   /** Where laps are looked up. */
@@ -152,6 +179,11 @@ public final class StintValues {
     return valid;
   }
 
+  /** The same, those stints masked, from 1. */
+  public StintValues without(Set<Integer> stints) {
+    return masked(validWithout(stints));
+  }
+
   /** True if any scored lap of the stint was ridden. */
   public boolean ridden(int stint) {
     return ridden[stint - 1];
@@ -208,6 +240,15 @@ public final class StintValues {
     return count;
   }
 
+  /** Number of stints with a value that are masked for want of a covariate. */
+  public int uncovered() {
+    int count = 0;
+    for (boolean each : uncovered) {
+      count += each ? 1 : 0;
+    }
+    return count;
+  }
+
   /** Number of void scored laps of all stints, those of stints that keep a value included. */
   public int voidLaps() {
     return Arrays.stream(voidLaps).sum();
@@ -218,12 +259,12 @@ public final class StintValues {
     return lapsUsed == 0 ? 0 : (double) nearEnd / lapsUsed;
   }
 
-  /** Share of stints that were ridden and not masked by voids but lack a value. */
+  /** Share of stints that were ridden and not masked by voids or covariates but lack a value. */
   public double missingShare() {
     int open = 0;
     int missing = 0;
     for (int i = 0; i < values.length; i++) {
-      if (ridden[i] && !voided[i] && !(incomplete[i] && voidLaps[i] > 0)) {
+      if (ridden[i] && !voided[i] && !uncovered[i] && !(incomplete[i] && voidLaps[i] > 0)) {
         open++;
         missing += Double.isNaN(values[i]) ? 1 : 0;
       }

@@ -34,6 +34,7 @@ public abstract class RideDay extends RideShown {
   private final RideScorer scorer;
   private final RideDone done;
   private final RideVoids voids;
+  private final RideCovariates covariates;
 
   private RideSheet sheet = RideSheet.NONE;
   private RideQuestions questions = RideQuestions.NONE;
@@ -69,6 +70,7 @@ public abstract class RideDay extends RideShown {
     this.scorer = new RideScorer(hand, days);
     this.done = new RideDone(hand);
     this.voids = new RideVoids(hand, days, done, undo);
+    this.covariates = new RideCovariates(hand, days);
   }
 
   /** What is asked now. */
@@ -109,6 +111,11 @@ public abstract class RideDay extends RideShown {
   /** Laps spoiled by an event. */
   public RideVoids voids() {
     return voids;
+  }
+
+  /** What is asked of covariates. */
+  public RideCovariates covariates() {
+    return covariates;
   }
 
   /** The stint that is spoken of, 0 for the warm-up; -1 where no lap is in hand. */

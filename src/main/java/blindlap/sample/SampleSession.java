@@ -52,7 +52,8 @@ public final class SampleSession {
           "clicks-on-wet-steps",
           "dampers-on-dust-track",
           "levers-on-flat-lap",
-          "grips-on-moor-path");
+          "grips-on-moor-path",
+          "wheels-on-windy-ridge");
 
   private final String name;
   private final Desk desk;

@@ -58,7 +58,7 @@ public final class DayCommands {
         problems.addAll(twice);
         continue;
       }
-      List<Problem> here = check(lap);
+      List<Problem> here = check(lap, source);
       boolean open = withOpen && addsOnly(lap);
       if (here.isEmpty() && state.day().ridden(lap.lap()) && !open) {
         here = List.of(Problem.of(SessionFault.LAP_TWICE, lap.where(), number(lap.lap())));
@@ -98,7 +98,7 @@ public final class DayCommands {
     for (LapInput lap : laps) {
       List<Problem> here = new ArrayList<>(twice(lap, seen));
       if (here.isEmpty()) {
-        here.addAll(check(lap));
+        here.addAll(check(lap, Source.FILE));
       }
       problems.addAll(here);
       LapState known = state.lap(lap.lap()).orElse(null);
@@ -138,6 +138,7 @@ public final class DayCommands {
         facts.add(new Fact.ScoreCorrected(lap.lap(), measure.name(), value, reason));
       }
     }
+    facts.addAll(new CovariateCommands(state).corrections(lap, reason));
     if (!lap.note().isBlank() && !lap.note().equals(known.note())) {
       facts.add(new Fact.NoteWritten(lap.lap(), lap.note()));
     }
@@ -160,8 +161,9 @@ public final class DayCommands {
     return outcome(problems, out);
   }
 
-  private List<Problem> check(LapInput lap) {
+  private List<Problem> check(LapInput lap, Source source) {
     List<Problem> problems = new ArrayList<>(mayExist(lap.lap(), lap.where()));
+    problems.addAll(new CovariateCommands(state).problems(lap, source));
     for (Map.Entry<String, BigDecimal> value : lap.values().entrySet()) {
       problems.addAll(
           ValueCheck.problems(plan, value.getKey(), value.getValue(), lap.where(value.getKey())));
@@ -188,6 +190,7 @@ public final class DayCommands {
     return lap.values().keySet().stream().noneMatch(known.values()::containsKey)
         && lap.conditions().keySet().stream().noneMatch(known.conditions()::containsKey)
         && (blank(lap.note()) || known.note().isBlank())
+        && new CovariateCommands(state).addsOnly(lap)
         && (blank(lap.guess()) && blank(lap.sureness()) && blank(lap.cue()) || !guessed)
         && blank(lap.voidReason());
   }
@@ -206,6 +209,7 @@ public final class DayCommands {
         facts.add(new Fact.ScoreGiven(lap.lap(), measure.name(), value, source));
       }
     }
+    facts.addAll(new CovariateCommands(state).facts(lap, source));
     if (!lap.note().isBlank()) {
       facts.add(new Fact.NoteWritten(lap.lap(), lap.note()));
     }

@@ -3,6 +3,7 @@ package blindlap.session;
 import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.session.day.CovariateAt;
 import blindlap.session.day.LapId;
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
@@ -184,6 +185,17 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   @Override
   public Optional<Problem> valueChosen(ValueChosen fact) {
     return value(fact.lap(), fact.measure(), fact.value());
+  }
+
+  @Override
+  public Optional<Problem> covariateSaid(CovariateSaid fact) {
+    CovariateAt at = fact.at();
+    BigDecimal value = fact.value();
+    if (value != null && !ordinary(value)) {
+      return wrong(MeaningFault.TOO_MANY_DIGITS, at.covariate(), MOST_DIGITS);
+    }
+    return CovariateMeaning.problem(plan, at)
+        .or(() -> at.lap() > 0 ? lap(new LapId(at.stint(), at.lap())) : stint(at.stint()));
   }
 
   @Override

@@ -18,8 +18,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Something that happened, in the past tense. A new kind of fact must be handled by every {@link
- * FactVisitor}, or nothing compiles.
+ * Something that happened, in the past tense: every {@link FactVisitor} handles every kind of it.
  */
 public sealed interface Fact {
   /** Calls the visitor's method for this kind of fact. */
@@ -289,8 +288,10 @@ public sealed interface Fact {
   /** Facts of a series. */
   sealed interface OfSeries extends Fact permits SeriesEnded, SeriesStood {}
 
-  /** Facts of values that two machines recorded. */
+  /** Facts of values that two machines recorded, and of covariates. */
   sealed interface OfTwoValues extends Fact permits ValueChosen {}
+
+  sealed interface OfCovariates extends Fact permits CovariateSaid {}
 
   /**
    * The seal was opened and both fingerprints matched.

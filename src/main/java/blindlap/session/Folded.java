@@ -2,6 +2,7 @@ package blindlap.session;
 
 import blindlap.plan.Plan;
 import blindlap.seal.HelperRecord;
+import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Day;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
@@ -9,6 +10,7 @@ import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
@@ -23,6 +25,7 @@ import org.jspecify.annotations.Nullable;
 final class Folded {
   final SortedMap<LapId, LapState> laps = new TreeMap<>();
   final SortedMap<Integer, Guess> guesses = new TreeMap<>();
+  final SortedMap<CovariateAt, BigDecimal> covariates = new TreeMap<>();
   final SortedMap<Integer, HelperRecord> handled = new TreeMap<>();
   final SortedSet<Integer> handedOver = new TreeSet<>();
   final List<Fact.BlindBroken> blindBroken = new ArrayList<>();
@@ -33,6 +36,7 @@ final class Folded {
   final List<StoredEntry> notApplied = new ArrayList<>();
   final SortedMap<Integer, Fact.FindingSeenAgain> seenAgain = new TreeMap<>();
   final List<Fact.ScoreCorrected> corrections = new ArrayList<>();
+  final List<CovariateSaid> covariatesCorrected = new ArrayList<>();
   LapValues values = new LapValues();
   @Nullable NotebookId home;
   Step step = Step.COMMITTED;
@@ -51,6 +55,7 @@ final class Folded {
     Folded copy = new Folded();
     copy.laps.putAll(laps);
     copy.guesses.putAll(guesses);
+    copy.covariates.putAll(covariates);
     copy.handled.putAll(handled);
     copy.handedOver.addAll(handedOver);
     copy.blindBroken.addAll(blindBroken);
@@ -60,6 +65,7 @@ final class Folded {
     copy.amendments.addAll(amendments);
     copy.notApplied.addAll(notApplied);
     copy.corrections.addAll(corrections);
+    copy.covariatesCorrected.addAll(covariatesCorrected);
     copy.values = values.copy();
     copy.home = home;
     copy.step = step;
@@ -120,6 +126,7 @@ final class Folded {
         bikeOut,
         warmUps,
         (int) past,
-        cutShort == null ? null : Integer.valueOf(cutShort.lastStint()));
+        cutShort == null ? null : Integer.valueOf(cutShort.lastStint()),
+        covariates);
   }
 }

@@ -4,6 +4,7 @@ import blindlap.plan.Blinding;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.session.day.Step;
+import java.math.BigDecimal;
 import java.util.Objects;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
@@ -204,6 +205,22 @@ final class Folding implements FactVisitor<Boolean> {
     }
     folded.lap(fact.lap(), any -> chosen);
     return true;
+  }
+
+  @Override
+  public Boolean covariateSaid(CovariateSaid fact) {
+    BigDecimal value = fact.value();
+    return onlyWhileReviewOpen(
+        () -> {
+          if (value == null) {
+            folded.covariates.remove(fact.at());
+          } else {
+            folded.covariates.put(fact.at(), value);
+          }
+          if (!fact.reason().isBlank()) {
+            folded.covariatesCorrected.add(fact);
+          }
+        });
   }
 
   @Override

@@ -13,6 +13,10 @@ public enum MeaningFault implements Fault {
   NO_SUCH_STINT,
   /** A measure that the plan does not have: its name, measures of the plan. */
   NO_SUCH_MEASURE,
+  /** A covariate that the plan does not have: its name, covariates of the plan. */
+  NO_SUCH_COVARIATE,
+  /** A covariate said for a lap where the plan has it once a stint, or the other way: its name. */
+  NOT_A_PLACE,
   /** A value that cannot stand for its measure: measure, value. */
   NOT_A_VALUE,
   /** A number with more digits than anyone types or any watch shows: of what, most digits. */

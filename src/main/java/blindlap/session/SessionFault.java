@@ -38,6 +38,18 @@ public enum SessionFault implements Fault {
   AFTER_CUT_SHORT,
   /** A measure that the plan does not have: name, known names. */
   UNKNOWN_MEASURE,
+  /** A covariate that the plan does not have: name, known names. */
+  UNKNOWN_COVARIATE,
+  /** What the rider says before the hand-over, said after it: covariate, stint. */
+  COVARIATE_TOO_LATE,
+  /** The same in a row of a file that is no first lap: covariate, stint, lap of the day. */
+  COVARIATE_AFTER_LAP,
+  /** A covariate of a stint in a row that is not its first lap's: covariate, stint, lap. */
+  COVARIATE_ROW,
+  /** A covariate that is said for scored laps: name. */
+  COVARIATE_OF_LAPS,
+  /** A covariate that is said once a stint: name. */
+  COVARIATE_OF_STINTS,
   /** A value outside its scale: measure, value, least, most. */
   OUTSIDE_SCALE,
   /** A time that is not above 0: measure, value. */

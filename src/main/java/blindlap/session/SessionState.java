@@ -225,6 +225,11 @@ public final class SessionState {
     return Collections.unmodifiableList(folded.corrections);
   }
 
+  /** Covariates that were corrected, with the reasons. */
+  public List<CovariateSaid> covariatesCorrected() {
+    return Collections.unmodifiableList(folded.covariatesCorrected);
+  }
+
   /** Entries that are kept but came too late to change anything. */
   public List<StoredEntry> notApplied() {
     return Collections.unmodifiableList(folded.notApplied);

@@ -35,6 +35,7 @@ public final class DeclaredWords {
       case DRIFT -> WORDS.say("field.drift", measure(plan, m -> m.drift().text()));
       case SCALE -> WORDS.say("field.scale", measure(plan, m -> m.scale().text()));
       case SUMMARY -> WORDS.say("field.summary", measure(plan, m -> m.summary().text()));
+      case COVARIATES -> CovariateWords.common(plan);
       case RULE -> rule(plan.protocol());
       case BLINDED -> WORDS.say(plan.blinding().blinded() ? "field.blind" : "field.unblinded");
       case SESSIONS -> sessions(plan.seriesSessions());

@@ -178,9 +178,9 @@ public final class FindingText {
     return lines;
   }
 
-  /** The primary looked at otherwise. */
+  /** What was taken out, and the primary looked at otherwise. */
   public List<String> sensitivities() {
-    return finding.sensitivities().stream().map(this::sensitivity).toList();
+    return new CovariateFindingWords(finding).before(finding.sensitivities(), this::sensitivity);
   }
 
   private String sensitivity(Sensitivity each) {

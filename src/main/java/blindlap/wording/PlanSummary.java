@@ -44,7 +44,6 @@ public final class PlanSummary {
    * @param earlier what earlier days tell of the noise of measures beside the primary
    */
   public static List<Part> parts(Plan plan, Optional<DayAnswer> answer, EarlierNoise earlier) {
-    AnswerWords words = new AnswerWords(plan, answer);
     List<Part> parts = new ArrayList<>();
     parts.add(
         part(
@@ -57,6 +56,16 @@ public final class PlanSummary {
         new Part(
             WORDS.say("sum.measures"),
             plan.measures().stream().map(PlanSummary::measure).toList()));
+    if (!plan.covariates().isEmpty()) {
+      parts.add(new Part(CovariateWords.title(), CovariateWords.planned(plan)));
+    }
+    parts.add(new Part(WORDS.say("sum.day"), day(plan, answer, earlier)));
+    parts.add(new Part(WORDS.say("sum.blinding"), blinding(plan.blinding())));
+    return parts;
+  }
+
+  private static List<String> day(Plan plan, Optional<DayAnswer> answer, EarlierNoise earlier) {
+    AnswerWords words = new AnswerWords(plan, answer);
     List<String> day = new ArrayList<>();
     day.add(
         WORDS.say(
@@ -78,9 +87,7 @@ public final class PlanSummary {
     if (!plan.override().isBlank()) {
       day.add(WORDS.say("sum.override", plan.override()));
     }
-    parts.add(new Part(WORDS.say("sum.day"), day));
-    parts.add(new Part(WORDS.say("sum.blinding"), blinding(plan.blinding())));
-    return parts;
+    return day;
   }
 
   private static Optional<String> noise(Plan plan, EarlierNoise earlier) {

@@ -24,8 +24,10 @@ final class StintsUsed {
             voids,
             all - used - voids,
             laps);
+    String uncovered =
+        stints.uncovered() == 0 ? "" : " " + WORDS.say("evidence.uncovered", stints.uncovered());
     return stints.incomplete() == 0
-        ? said
-        : said + " " + WORDS.say("evidence.incomplete", stints.incomplete());
+        ? said + uncovered
+        : said + uncovered + " " + WORDS.say("evidence.incomplete", stints.incomplete());
   }
 }

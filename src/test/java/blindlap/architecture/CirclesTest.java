@@ -18,6 +18,7 @@ class CirclesTest {
               "session.FactVisitor",
               "session.SeriesEnded",
               "session.ValueChosen",
+              "session.CovariateSaid",
               "session.SeriesStood"),
           "a visitor names every fact, and every fact takes the visitor: a new one cannot be"
               + " forgotten anywhere",

@@ -28,6 +28,9 @@ public final class Calibration {
 
   private static final int WAIT_DAYS = 2_000;
 
+  /** Days a row of the table of covariates. */
+  private static final int COVARIATE_DAYS = 10_000;
+
   private final int days;
   private final Map<Design, Map<NoiseScenario, CalibrationCell>> cells =
       new EnumMap<>(Design.class);
@@ -109,6 +112,7 @@ public final class Calibration {
     SharperTables.lines(SHARPER_DAYS).forEach(this::line);
     WaitsTable.lines(WAIT_DAYS).forEach(this::line);
     SeveralLapsTable.lines(8 * SHARPER_DAYS).forEach(this::line);
+    CovariatesTable.lines(COVARIATE_DAYS).forEach(this::line);
     closing();
     return text.toString();
   }

@@ -37,6 +37,7 @@ class SampleFindingsTest {
     VERDICTS.put("dampers-on-dust-track", Verdict.REAL_AND_WORTHWHILE);
     VERDICTS.put("levers-on-flat-lap", Verdict.NO_VARIATION);
     VERDICTS.put("grips-on-moor-path", Verdict.NO_WORTHWHILE_DIFFERENCE);
+    VERDICTS.put("wheels-on-windy-ridge", Verdict.DIRECTION_KNOWN);
   }
 
   static List<String> samples() {

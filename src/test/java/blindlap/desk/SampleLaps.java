@@ -38,7 +38,22 @@ public final class SampleLaps {
     }
   }
 
-  private record Sample(String name, long seed, int last, boolean guesses, List<Recipe> recipes) {}
+  /** A covariate of a sample: its scatter, and what one of its units does to the first measure. */
+  private record Beside(
+      String covariate, double base, double scatter, int decimals, double effect, int missing) {}
+
+  private record Sample(
+      String name,
+      long seed,
+      int last,
+      boolean guesses,
+      List<Recipe> recipes,
+      List<Beside> covariates) {
+    /** Without covariates. */
+    Sample(String name, long seed, int last, boolean guesses, List<Recipe> recipes) {
+      this(name, seed, last, guesses, recipes, List.of());
+    }
+  }
 
   private static final List<Sample> SAMPLES =
       List.of(
@@ -120,7 +135,17 @@ public final class SampleLaps {
               List.of(
                   new Recipe("lap time", 111.0, new double[] {0, 0.1}, 0.5, 0.3, 2),
                   new Recipe("sore hands", 35, new double[] {0, 22}, 6, 5, 0),
-                  new Recipe("trust in corners", 6, new double[] {0, -1}, 1, 0, 0, 4))));
+                  new Recipe("trust in corners", 6, new double[] {0, -1}, 1, 0, 0, 4))),
+          new Sample(
+              "wheels-on-windy-ridge",
+              14,
+              16,
+              true,
+              List.of(
+                  new Recipe("lap time", 126.0, new double[] {0, -1.7}, 0.6, -0.5, 2),
+                  new Recipe("calm", 60, new double[] {0, 2}, 7, 0, 0)),
+              List.of(
+                  new Beside("wind", 4, 1.8, 1, 0.8, 11), new Beside("legs", 4, 1.2, 0, 0.1, 0))));
 
   private SampleLaps() {}
 
@@ -153,9 +178,17 @@ public final class SampleLaps {
     Random random = new Random(sample.seed());
     StringBuilder out = new StringBuilder("lap");
     sample.recipes().forEach(r -> out.append(',').append(r.measure()));
+    sample.covariates().forEach(c -> out.append(',').append(c.covariate()));
     out.append(sample.guesses() ? ",guess\n" : "\n");
     for (int stint = 1; stint <= sample.last(); stint++) {
       int fitted = schedule.fit(stint).fitted();
+      StringBuilder beside = new StringBuilder();
+      double effect = 0;
+      for (Beside each : sample.covariates()) {
+        double said = Math.max(0, each.base() + each.scatter() * random.nextGaussian());
+        effect += each.effect() * (said - each.base());
+        beside.append(',').append(stint == each.missing() ? "" : decimal(said, each.decimals()));
+      }
       for (int lap = 1; lap <= plan.laps().perStint(); lap++) {
         out.append((stint - 1) * plan.laps().perStint() + lap);
         double t = (stint - 0.5) / plan.stints();
@@ -164,9 +197,11 @@ public final class SampleLaps {
               recipe.base()
                   + recipe.effects()[fitted]
                   + recipe.drift() * t
-                  + recipe.noise() * random.nextGaussian();
+                  + recipe.noise() * random.nextGaussian()
+                  + (recipe == sample.recipes().get(0) ? effect : 0);
           out.append(',').append(stint == recipe.missing() ? "" : number(plan, recipe, value));
         }
+        out.append(beside);
         boolean last = lap == plan.laps().perStint();
         out.append(sample.guesses() ? "," + (last ? guess(plan, fitted, random) : "") : "");
         out.append('\n');
@@ -179,7 +214,11 @@ public final class SampleLaps {
     Measure.Kind kind = plan.measure(recipe.measure()).orElseThrow().kind();
     double most = kind == Measure.Kind.COUNT ? 9999 : kind.most();
     double inside = Math.max(kind.least(), Math.min(most, value));
-    return String.format(Locale.ROOT, "%." + recipe.decimals() + "f", inside);
+    return decimal(inside, recipe.decimals());
+  }
+
+  private static String decimal(double value, int decimals) {
+    return String.format(Locale.ROOT, "%." + decimals + "f", value);
   }
 
   /** Half of the guesses are "don't know", the rest barely better than chance. */

@@ -10,6 +10,7 @@ import blindlap.seal.Sealed;
 import blindlap.seal.Sealing;
 import blindlap.seal.SealingSources;
 import blindlap.seal.SessionKind;
+import blindlap.session.CovariateSaid;
 import blindlap.session.Entry;
 import blindlap.session.Fact;
 import blindlap.session.Hash;
@@ -20,6 +21,7 @@ import blindlap.session.PlainLap;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
 import blindlap.session.ValueChosen;
+import blindlap.session.day.CovariateAt;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -153,6 +155,17 @@ public final class AnyFact {
             chosen.random.nextBoolean() ? null : chosen.number(),
             chosen.text(),
             chosen.text()));
+    AnyFact covariate = new AnyFact(facts.size());
+    boolean whole = covariate.random.nextBoolean();
+    facts.add(
+        new CovariateSaid(
+            new CovariateAt(
+                covariate.text(),
+                1 + covariate.random.nextInt(16),
+                whole ? 0 : 1 + covariate.random.nextInt(4)),
+            covariate.random.nextInt(4) == 0 ? null : covariate.number(),
+            Source.values()[covariate.random.nextInt(3)],
+            covariate.text()));
     // Since version 4 somebody may declare to have abandoned it without knowing key or setups.
     AnyFact unaware = new AnyFact(facts.size());
     if (unaware.random.nextBoolean()) {

@@ -2,6 +2,7 @@ package blindlap.review;
 
 import blindlap.plan.Blinding;
 import blindlap.plan.ChangeMethod;
+import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Protocol;
@@ -96,7 +97,36 @@ public final class Days {
         null,
         "",
         null,
-        null);
+        null,
+        List.of());
+  }
+
+  /** The same plan with these covariates. */
+  public static Plan with(Plan plan, List<Covariate> covariates) {
+    return new Plan(
+        plan.kind(),
+        plan.question(),
+        plan.expectations(),
+        plan.rider(),
+        plan.trail(),
+        plan.day(),
+        plan.conditions(),
+        plan.setups(),
+        plan.change(),
+        plan.bikes(),
+        plan.differencesReason(),
+        plan.bike(),
+        plan.measures(),
+        plan.protocol(),
+        plan.stints(),
+        plan.laps(),
+        plan.blinding(),
+        plan.timetable(),
+        plan.noise(),
+        plan.override(),
+        plan.series(),
+        plan.seriesSessions(),
+        covariates);
   }
 
   /**

@@ -50,6 +50,7 @@ public final class OneRideDay {
     ride.warmUpRidden();
     for (int stint = 1; stint <= helper.plan().stints(); stint++) {
       look("waiting for stint " + stint);
+      covariates(stint);
       handle(stint);
       look("empty sheet of stint " + stint);
       lap(stint);
@@ -57,6 +58,13 @@ public final class OneRideDay {
     look("all ridden");
     ride.events().closeDay();
     look("closed");
+  }
+
+  /** Nothing where the plan has none. */
+  private void covariates(int stint) {
+    ride.covariates()
+        .asked()
+        .forEach(asked -> ride.covariates().say(asked.at(), String.valueOf(1 + stint % 7)));
   }
 
   private void look(String moment) {
@@ -103,6 +111,7 @@ public final class OneRideDay {
     look("full sheet of stint " + stint);
     ride.lapDone();
     look("done with stint " + stint);
+    covariates(stint);
     if (ride.sheetProperty().get().stage() != RideSheet.Stage.DONE) {
       throw new AssertionError(ride.troubleProperty().get());
     }

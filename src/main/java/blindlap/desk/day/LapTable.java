@@ -1,8 +1,10 @@
 package blindlap.desk.day;
 
 import blindlap.fault.TypedNumber;
+import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapInput;
@@ -13,8 +15,8 @@ import java.util.List;
 /**
  * A table of laps as it was typed from paper.
  *
- * @param columns headings: lap, code, the measures, guess, sureness and cue if asked, void, note,
- *     conditions
+ * @param columns headings: lap, code, the measures, covariates, guess, sureness and cue if asked,
+ *     void, note, conditions
  * @param rows one for every lap that is still to be recorded or has an open answer, in ridden order
  */
 public record LapTable(List<String> columns, List<List<String>> rows) {
@@ -52,6 +54,7 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
     Plan plan = day.plan();
     List<String> columns = new ArrayList<>(List.of("lap", "code"));
     columns.addAll(measures(day));
+    columns.addAll(plan.covariates().stream().map(Covariate::name).toList());
     if (plan.blinding().guesses()) {
       columns.add("guess");
       columns.addAll(without(plan, List.of("sureness", "cue")));
@@ -77,9 +80,12 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
     return new LapTable(columns, rows);
   }
 
-  /** A measure that a plan has called so keeps its column. */
+  /** A measure or covariate that a plan has called so keeps its column. */
   private static List<String> without(Plan plan, List<String> names) {
-    return names.stream().filter(name -> plan.measure(name).isEmpty()).toList();
+    return names.stream()
+        .filter(name -> plan.measure(name).isEmpty())
+        .filter(name -> plan.covariates().stream().noneMatch(c -> c.called(name)))
+        .toList();
   }
 
   private static boolean open(Day day, LapId lap) {
@@ -89,7 +95,9 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
             && lap.lap() == day.plan().laps().perStint()
             && !day.guesses().containsKey(lap.stint());
     return known.voided().isEmpty()
-        && (guess || known.values().size() < day.plan().measures().size());
+        && (guess
+            || asked(day, lap).stream().anyMatch(at -> !day.covariates().containsKey(at))
+            || known.values().size() < day.plan().measures().size());
   }
 
   /**
@@ -99,6 +107,10 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
    */
   public static boolean given(Day day, int number, String column) {
     LapId lap = LapId.ofDay(number, day.plan().laps().perStint());
+    Covariate covariate = day.plan().covariate(column).orElse(null);
+    if (covariate != null) {
+      return covariate(day, lap, covariate);
+    }
     LapState known = day.lap(lap).filter(LapState::ridden).orElse(null);
     if (known == null) {
       return false;
@@ -113,6 +125,24 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
       case "void" -> true; // what spoiled a ridden lap is said on the page, or in the review
       default -> known.conditions().containsKey(column);
     };
+  }
+
+  /** The covariates that are typed beside a lap. */
+  private static List<CovariateAt> asked(Day day, LapId lap) {
+    boolean first = lap.lap() == day.plan().laps().settling() + 1;
+    return day.plan().covariates().stream()
+        .filter(c -> c.perLap() || first)
+        .map(c -> new CovariateAt(c.name(), lap.stint(), c.perLap() ? lap.lap() : 0))
+        .toList();
+  }
+
+  /** True where a covariate stands already, or is typed beside the stint's first lap. */
+  private static boolean covariate(Day day, LapId lap, Covariate covariate) {
+    return asked(day, lap).stream()
+        .filter(at -> at.covariate().equals(covariate.name()))
+        .findFirst()
+        .map(at -> day.ridden(lap) && day.covariates().containsKey(at))
+        .orElse(true);
   }
 
   /** True if nothing was typed in a row but its lap and code. */

@@ -1,5 +1,6 @@
 package blindlap.desk.day;
 
+import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Day;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
@@ -54,6 +55,13 @@ public interface RiderDays {
 
   /** Conditions of a lap. */
   DayResult conditions(SessionId id, LapId lap, Map<String, String> conditions);
+
+  /**
+   * A covariate is said.
+   *
+   * @param value null takes it back
+   */
+  DayResult covariate(SessionId id, CovariateAt at, @Nullable BigDecimal value);
 
   /** The rider's guess after a stint. */
   DayResult guess(SessionId id, int stint, Guess guess);

@@ -4,6 +4,7 @@ import blindlap.paper.sheet.SheetFlow;
 import blindlap.paper.sheet.SheetFormat;
 import blindlap.paper.sheet.SheetPen;
 import blindlap.paper.sheet.SheetPen.Face;
+import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
@@ -55,7 +56,11 @@ public final class RiderSheets extends SheetFlow {
     for (int stint = 1; stint <= plan.stints(); stint++) {
       for (int lap = plan.laps().settling() + 1; lap <= plan.laps().perStint(); lap++) {
         LapId id = new LapId(stint, lap);
-        List<Asked> asked = asked(lap == plan.laps().perStint());
+        List<Asked> asked = new ArrayList<>();
+        if (lap == plan.laps().settling() + 1) {
+          asked.addAll(beforeHandOver());
+        }
+        asked.addAll(asked(lap == plan.laps().perStint()));
         double height = Math.max(96, asked.stream().mapToDouble(Asked::height).sum());
         if (!first && !need(height + 6)) {
           pen.dashed(left(), y, right());
@@ -146,6 +151,14 @@ public final class RiderSheets extends SheetFlow {
     }
     all.add(written(WORDS.say("note"), SCALE));
     return all;
+  }
+
+  /** What the rider says of covariates; the starter's stand on the starter's sheet. */
+  private List<Asked> beforeHandOver() {
+    return plan.covariates().stream()
+        .filter(c -> c.by() == Covariate.By.RIDER)
+        .map(c -> written(WORDS.say("covariate.before", c.name(), c.unit()), 28))
+        .toList();
   }
 
   private double title(double at, String words) {

@@ -4,6 +4,7 @@ import blindlap.paper.sheet.SheetFlow;
 import blindlap.paper.sheet.SheetFormat;
 import blindlap.paper.sheet.SheetPen;
 import blindlap.paper.sheet.SheetPen.Face;
+import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.day.Day;
@@ -13,10 +14,12 @@ import java.util.List;
 public final class StarterSheet extends SheetFlow {
   private static final double ROW = 9;
   private static final double LEAST_ROW = 7.6;
+  private static final double COVARIATE = 24;
 
   private final Day day;
   private final Plan plan;
   private final List<String> times;
+  private final List<Covariate> covariates;
   private double row = ROW;
 
   private StarterSheet(SheetPen pen, Day day) {
@@ -27,6 +30,7 @@ public final class StarterSheet extends SheetFlow {
     this.day = day;
     this.plan = day.plan();
     this.times = plan.measures().stream().filter(m -> m.kind().timed()).map(Measure::name).toList();
+    this.covariates = plan.covariates().stream().filter(c -> c.by() != Covariate.By.RIDER).toList();
   }
 
   /** The sheet as PDF. */
@@ -57,8 +61,12 @@ public final class StarterSheet extends SheetFlow {
     }
   }
 
+  private static String title(Covariate covariate) {
+    return WORDS.say("covariate", covariate.name(), covariate.unit());
+  }
+
   private double timeWidth() {
-    return Math.min(34, 72.0 / Math.max(1, times.size()));
+    return Math.min(34, (72.0 - 12 * covariates.size()) / Math.max(1, times.size()));
   }
 
   private void columns() {
@@ -67,6 +75,9 @@ public final class StarterSheet extends SheetFlow {
     for (String time : times) {
       tall = Math.max(tall, pen.height(timeWidth() - 2, Face.SANS, SMALL, time));
     }
+    for (Covariate covariate : covariates) {
+      tall = Math.max(tall, pen.height(COVARIATE - 2, Face.SANS, SMALL, title(covariate)));
+    }
     double base = y + tall - 1;
     pen.text(left(), base, Face.SANS, SMALL, WORDS.say("col.lap"));
     pen.text(left() + 12, base, Face.SANS, SMALL, WORDS.say("col.code"));
@@ -74,6 +85,10 @@ public final class StarterSheet extends SheetFlow {
     for (String time : times) {
       pen.paragraph(x, y, timeWidth() - 2, Face.SANS, SMALL, time);
       x += timeWidth();
+    }
+    for (Covariate covariate : covariates) {
+      pen.paragraph(x, y, COVARIATE - 2, Face.SANS, SMALL, title(covariate));
+      x += COVARIATE;
     }
     pen.text(x, base, Face.SANS, SMALL, WORDS.say("col.void"));
     y += tall + 1.5;
@@ -96,6 +111,13 @@ public final class StarterSheet extends SheetFlow {
         pen.line(x, base, x + timeWidth() - 4, base, 0.2);
       }
       x += timeWidth();
+    }
+    boolean first = (lap - 1) % per == plan.laps().settling();
+    for (Covariate covariate : covariates) {
+      if (!settling && (covariate.perLap() || first)) {
+        pen.line(x, base, x + COVARIATE - 4, base, 0.2);
+      }
+      x += COVARIATE;
     }
     if (settling) {
       pen.text(left() + 52, base, Face.SANS, SMALL, WORDS.say("settling"));

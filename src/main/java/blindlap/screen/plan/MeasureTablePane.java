@@ -24,10 +24,7 @@ final class MeasureTablePane extends SteadyBox {
     }
     setUserData(same);
     getChildren().clear();
-    if (now.measures().isEmpty()) {
-      return;
-    }
-    if (table) {
+    if (table && !now.measures().isEmpty()) {
       getChildren().add(grid(now.measures()));
     } else {
       now.measureLines().forEach(line -> getChildren().add(Fields.words(line)));

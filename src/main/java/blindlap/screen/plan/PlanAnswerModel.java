@@ -13,6 +13,7 @@ import blindlap.plan.Schedule;
 import blindlap.plot.surface.Drawing;
 import blindlap.screen.part.Background;
 import blindlap.wording.AnswerWords;
+import blindlap.wording.CovariateWords;
 import blindlap.wording.MeasureAnswers;
 import blindlap.wording.PayWords;
 import blindlap.wording.PlainAnswer;
@@ -312,7 +313,7 @@ public final class PlanAnswerModel {
         odds.rows().isEmpty() ? "" : PlainAnswer.source(detail.map(DayDetail::days).orElse(0)),
         measures.rows(),
         measures.lines(),
-        measures.notes(),
+        CovariateWords.with(measures.notes(), plan),
         left.map(plain::left).orElse(List.of()),
         AnswerWords.say("curve.title", words.unitOfCurve()),
         answer.flatMap(a -> PlanPictures.curve(plan, a, words)),

@@ -37,7 +37,41 @@ final class PlanMeasuresView extends SteadyBox {
                 PlanMeasuresView::measure),
             PlanFieldsView.buttons(
                 Fields.button(PlanWords.say("add.measure"), () -> model.form().add("measures")),
-                starters));
+                starters),
+            new PlanRowsView(
+                model.form().list("covariates"),
+                PlanWords.field("covariates.one"),
+                PlanMeasuresView::covariate),
+            Fields.row(
+                Fields.button(
+                    PlanWords.say("add.covariate"), () -> model.form().add("covariates"))),
+            Fields.words(PlanWords.help("covariates"), "second"));
+  }
+
+  /** What no setup can touch, with the reason. */
+  private static VBox covariate(TypedForm covariate) {
+    return new VBox(
+        8,
+        Fields.row(
+            PlanFieldsView.text(covariate, "covariate", "name", 14),
+            option(covariate, "kind", "covariate"),
+            PlanFieldsView.text(covariate, "covariate", "unit", 14),
+            option(covariate, "by", "by"),
+            option(covariate, "per", "per"),
+            PlanFieldsView.text(covariate, "covariate", "correlation", 6)),
+        PlanFieldsView.text(covariate, "covariate", "reason", 44));
+  }
+
+  private static VBox option(TypedForm covariate, String name, String options) {
+    String own = "covariate." + name;
+    String usual = "default." + own;
+    return Fields.helped(
+        Fields.choice(
+            covariate.field(name),
+            PlanWords.field(own),
+            PlanOptions.of(options),
+            PlanWords.has(usual) ? PlanWords.say(usual) : ""),
+        PlanWords.help(own));
   }
 
   /** What the setups cost, to choose the worthwhile difference by. */

@@ -104,11 +104,15 @@ public final class BlindReviewModel {
    * Corrects a value.
    *
    * @param lap number over the day, as typed
-   * @param measure name of the measure
+   * @param measure name of the measure, or of a covariate, whose stint is the lap's
    * @param value as typed: a number, or m:ss.s for times; empty takes the value out
    */
   public void correct(String lap, String measure, String value, String reason) {
     SessionState now = state.orElseThrow();
+    if (now.plan().covariate(measure).isPresent()) {
+      after(() -> new LapFiles(sessions).correctCovariate(now, lap, measure, value, reason));
+      return;
+    }
     if (value.isBlank()) {
       takeOut(lap, measure, reason);
       return;

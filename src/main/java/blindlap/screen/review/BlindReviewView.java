@@ -1,6 +1,7 @@
 package blindlap.screen.review;
 
 import blindlap.picture.BlindPicture;
+import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plot.Qr;
@@ -10,10 +11,12 @@ import blindlap.review.TypingCheck;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.session.TwoValues;
+import blindlap.session.day.CovariateAt;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.session.day.Step;
 import blindlap.session.day.Twice;
+import blindlap.wording.CovariateWords;
 import blindlap.wording.Headline;
 import blindlap.wording.LapStarts;
 import blindlap.wording.TwoValuesWords;
@@ -25,6 +28,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -32,7 +36,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param answer the largest sentence
  * @param lead what it means
- * @param measures names of the measures
+ * @param measures names of the measures, then of the covariates
  * @param pictures one picture a measure that has values
  * @param twiceLead what may be done about values that stand twice; empty where none does
  * @param twice values that machines recorded apart
@@ -62,7 +66,7 @@ public record BlindReviewView(
    *
    * @param number number over the day
    * @param start clock time of the start by the watch; empty if no watch was used
-   * @param values as they stand on a sheet, in the order of the measures
+   * @param values as they stand on a sheet, in the order of the measures and covariates
    * @param asked measures whose value should be checked for a typing error
    * @param voided the event in words; empty if the lap counts
    */
@@ -110,7 +114,7 @@ public record BlindReviewView(
     return new BlindReviewView(
         answer,
         lead(state, closed),
-        plan.measures().stream().map(Measure::name).toList(),
+        names(plan),
         pictures(state),
         rows,
         twice.isEmpty() ? "" : TwoValuesWords.lead(state),
@@ -122,6 +126,27 @@ public record BlindReviewView(
         print.isEmpty()
             ? Optional.empty()
             : Optional.of(Qr.of(print, new Spoken(WORDS.say("fingerprint.spoken"), ""))));
+  }
+
+  private static List<String> names(Plan plan) {
+    return Stream.concat(
+            plan.measures().stream().map(Measure::name),
+            plan.covariates().stream().map(Covariate::name))
+        .toList();
+  }
+
+  /**
+   * What was said of a covariate beside a lap; of a stint it stands beside its first scored lap.
+   */
+  private static String covariate(SessionState state, Covariate covariate, LapId lap) {
+    boolean here = covariate.perLap() || lap.lap() == state.plan().laps().settling() + 1;
+    BigDecimal value =
+        state
+            .day()
+            .covariates()
+            .get(
+                new CovariateAt(covariate.name(), lap.stint(), covariate.perLap() ? lap.lap() : 0));
+    return !here ? "" : value == null ? "–" : value.toPlainString();
   }
 
   private static String lead(SessionState state, boolean closed) {
@@ -154,6 +179,7 @@ public record BlindReviewView(
         asked.add(measure.name());
       }
     }
+    plan.covariates().forEach(c -> values.add(covariate(state, c, lap.id())));
     return new Row(
         lap.id(),
         lap.id().ofDay(plan.laps().perStint()),
@@ -202,6 +228,9 @@ public record BlindReviewView(
               c.value() == null ? "–" : c.value().toPlainString(),
               c.reason()));
     }
+    state
+        .covariatesCorrected()
+        .forEach(c -> lines.add(CovariateWords.corrected(state.plan().laps(), c)));
     return lines;
   }
 }

@@ -71,7 +71,7 @@ final class RideStepsView extends VBox {
     next.setMinWidth(USE_PREF_SIZE);
     next.setDefaultButton(true);
     next.setOnAction(e -> deaf.hear(model::next));
-    together(said(), next);
+    together(said(), next, new RideCovariatesView(look, model, "covariate.done"));
     List<Node> watches = new ArrayList<>();
     for (String measure : now.watches().keySet()) {
       watches.add(new RideWatchView(look, model, measure, false, watches.isEmpty(), look.touch()));
@@ -90,6 +90,7 @@ final class RideStepsView extends VBox {
   }
 
   private void handOver(boolean helperHandsOver) {
+    getChildren().add(new RideCovariatesView(look, model, "covariate.before"));
     Label tooShort = note("hand.over.short");
     tooShort.getStyleClass().add("strong");
     tooShort.setVisible(false);

@@ -2,6 +2,7 @@ package blindlap.session.day;
 
 import blindlap.plan.Plan;
 import blindlap.plan.Timetable;
+import java.math.BigDecimal;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
@@ -30,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  * @param warmUps number of warm-up laps ridden
  * @param reasonsPastCap how often someone said why one more lap than agreed is ridden
  * @param cutAfter the stint after which the day was cut short, 0 for none; null if it was not
+ * @param covariates what was said of covariates
  */
 public record Day(
     SessionId id,
@@ -43,12 +45,14 @@ public record Day(
     @Nullable Integer bikeOut,
     int warmUps,
     int reasonsPastCap,
-    @Nullable Integer cutAfter) {
+    @Nullable Integer cutAfter,
+    SortedMap<CovariateAt, BigDecimal> covariates) {
 
   public Day {
     codes = List.copyOf(codes);
     laps = Collections.unmodifiableSortedMap(new TreeMap<>(laps));
     guesses = Collections.unmodifiableSortedMap(new TreeMap<>(guesses));
+    covariates = Collections.unmodifiableSortedMap(new TreeMap<>(covariates));
     stintsHandedOver = Collections.unmodifiableSortedSet(new TreeSet<>(stintsHandedOver));
   }
 
@@ -69,6 +73,12 @@ public record Day(
   /** True if a lap is recorded as ridden. */
   public boolean ridden(LapId lap) {
     return lap(lap).filter(LapState::ridden).isPresent();
+  }
+
+  /** True if a lap of a stint is under way or ridden. */
+  public boolean stintBegun(int stint) {
+    return laps.values().stream()
+        .anyMatch(lap -> lap.id().stint() == stint && (lap.ridden() || lap.underWay()));
   }
 
   /** True if the bike was handed over for a stint; 0 = the warm-up. */

@@ -1,8 +1,10 @@
 package blindlap.session.day;
 
 import java.math.BigDecimal;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,8 +18,9 @@ import org.jspecify.annotations.Nullable;
  * @param sureness how sure the guess is, in words; null or blank if not said
  * @param cue what gave it away; may be empty
  * @param conditions of the lap, by name; those left out were not said
+ * @param covariates by name, those whose column is there; empty where its cell is
  * @param where place for messages, such as "line 7"
- * @param columns column of each measure for messages; may lack entries
+ * @param columns column of each measure and covariate for messages; may lack entries
  */
 public record LapInput(
     LapId lap,
@@ -28,6 +31,7 @@ public record LapInput(
     @Nullable String sureness,
     String cue,
     Map<String, String> conditions,
+    Map<String, Optional<BigDecimal>> covariates,
     String where,
     Map<String, String> columns) {
   /** Names of the conditions that are asked for. */
@@ -36,7 +40,23 @@ public record LapInput(
   public LapInput {
     values = Map.copyOf(values);
     conditions = Map.copyOf(conditions);
+    covariates = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(covariates));
     columns = Map.copyOf(columns);
+  }
+
+  /** A lap of which no covariate is said. */
+  public LapInput(
+      LapId lap,
+      Map<String, BigDecimal> values,
+      @Nullable String voidReason,
+      String note,
+      @Nullable String guess,
+      @Nullable String sureness,
+      String cue,
+      Map<String, String> conditions,
+      String where,
+      Map<String, String> columns) {
+    this(lap, values, voidReason, note, guess, sureness, cue, conditions, Map.of(), where, columns);
   }
 
   /** A lap of which neither sureness, cue nor conditions are said. */
@@ -48,7 +68,7 @@ public record LapInput(
       @Nullable String guess,
       String where,
       Map<String, String> columns) {
-    this(lap, values, voidReason, note, guess, null, "", Map.of(), where, columns);
+    this(lap, values, voidReason, note, guess, null, "", Map.of(), Map.of(), where, columns);
   }
 
   /** A lap with values only. */
@@ -56,7 +76,7 @@ public record LapInput(
     return new LapInput(lap, values, null, "", null, "", Map.of());
   }
 
-  /** All columns of a measure for messages. */
+  /** Place of a measure or covariate for messages. */
   public String where(String measure) {
     String column = columns.get(measure);
     return String.join(", ", column == null ? List.of(where) : List.of(where, column));

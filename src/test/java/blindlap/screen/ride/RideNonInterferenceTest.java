@@ -155,6 +155,19 @@ class RideNonInterferenceTest {
   }
 
   @Test
+  void ordersLookTheSameWhereCovariatesAreSaid() {
+    String plan =
+        TestDay.EIGHT.replace(
+            "protocol: eight-stints",
+            """
+            covariates:
+              - {name: wind, kind: wind, unit: m/s, per: lap, reason: read at the start}
+              - {name: legs, kind: fatigue, unit: 0 to 10, by: rider, reason: asked before}
+            protocol: eight-stints""");
+    everyDayLooksTheSame(plan, Math.min(6, ORDERS), true);
+  }
+
+  @Test
   void ordersOfSixteenStintsLookTheSameToTheRider() {
     everyDayLooksTheSame(TestDay.SIXTEEN, ORDERS, false);
   }
