@@ -9,6 +9,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.session.NotebookException;
 import blindlap.wording.AnswerWords;
+import blindlap.wording.LooksShowWords;
 import blindlap.wording.MeasureAnswers;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
@@ -193,6 +194,7 @@ final class PlanCommand extends SessionCommand {
     preview.told().flatMap(told -> PlanWords.noise(plan, told)).ifPresent(this::say);
     measures(plan, preview);
     detail.ifPresent(found -> simulated(words, found));
+    detail.map(found -> LooksShowWords.lines(plan, found)).ifPresent(l -> l.forEach(this::say));
     waiting.on("step.left");
     answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
   }

@@ -42,7 +42,8 @@ final class PlainDayPlan {
         null,
         "",
         null,
-        null);
+        null,
+        List.of());
   }
 
   private static List<Setup> setups(List<PlainLap> laps) {

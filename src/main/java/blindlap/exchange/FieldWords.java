@@ -24,6 +24,7 @@ enum FieldWords {
   ZONE,
   SHARE,
   PRACTISED,
+  LOOKS,
   MASS,
   /** {0} grams. */
   SAME_GRAMS,

@@ -131,7 +131,8 @@ public final class PlanReader {
         f.object("noise", PlanReader::noise),
         f.text("override", ""),
         blankToNull(f.text("series", "")),
-        f.integer("series_sessions"));
+        f.integer("series_sessions"),
+        f.wholes("looks", FieldWords.LOOKS.say()));
   }
 
   private static Plan.Laps laps(FieldReader l) {

@@ -33,6 +33,7 @@ import org.jspecify.annotations.Nullable;
  * @param series id of the series this session belongs to; null for a session of its own
  * @param seriesSessions number of sessions that the series is declared to have, as every plan of it
  *     says; null where none is declared
+ * @param looks last stints of the looks before the end, rising; empty where none is declared
  */
 public record Plan(
     Kind kind,
@@ -56,7 +57,8 @@ public record Plan(
     @Nullable DeclaredNoise noise,
     String override,
     @Nullable String series,
-    @Nullable Integer seriesSessions) {
+    @Nullable Integer seriesSessions,
+    List<Integer> looks) {
 
   /** What a session is for. */
   public enum Kind {
@@ -95,6 +97,7 @@ public record Plan(
     setups = List.copyOf(setups);
     bike = List.copyOf(bike);
     measures = List.copyOf(measures);
+    looks = List.copyOf(looks);
   }
 
   /** The same plan with another rule and number of stints. */
@@ -130,7 +133,8 @@ public record Plan(
         otherNoise,
         override,
         series,
-        seriesSessions);
+        seriesSessions,
+        looks);
   }
 
   /** The rule of admissible orders for this number of setups and stints. */

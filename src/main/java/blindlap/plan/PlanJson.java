@@ -50,6 +50,7 @@ public final class PlanJson {
     tree.put("override", plan.override());
     tree.put("series", plan.series());
     putSeriesSessions(tree, plan);
+    putLooks(tree, plan);
     tree.put("level", "0.05");
     tree.put("missing", "mask");
     return tree;
@@ -67,6 +68,13 @@ public final class PlanJson {
         "warm_up", number(laps.warmUp()),
         "settling", number(laps.settling()),
         "scored", number(laps.scored()));
+  }
+
+  /** Left out where none is declared, so that plans without looks keep their bytes. */
+  private static void putLooks(Map<String, Object> tree, Plan plan) {
+    if (!plan.looks().isEmpty()) {
+      tree.put("looks", LooksCheck.text(plan.looks()));
+    }
   }
 
   /** Left out where none is declared, so that plans without a series keep their bytes. */

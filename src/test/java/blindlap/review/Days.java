@@ -96,7 +96,8 @@ public final class Days {
         null,
         "",
         null,
-        null);
+        null,
+        List.of());
   }
 
   /**

@@ -160,7 +160,8 @@ final class DoubtfulDays {
         null,
         "",
         null,
-        null);
+        null,
+        List.of());
   }
 
   private static Measure measure(String name, Measure.Kind kind, Measure.Role role, Random random) {
