@@ -289,8 +289,8 @@ public sealed interface Fact {
   /** Facts of a series. */
   sealed interface OfSeries extends Fact permits SeriesEnded, SeriesStood {}
 
-  /** Facts of values that two machines recorded. */
-  sealed interface OfTwoValues extends Fact permits ValueChosen {}
+  /** Facts of values: which of two counts, and what a look used. */
+  sealed interface OfValues extends Fact permits ValueChosen, LookTaken {}
 
   /**
    * The seal was opened and both fingerprints matched.

@@ -32,6 +32,8 @@ public interface FactVisitor<R> {
 
   R valueChosen(ValueChosen fact);
 
+  R lookTaken(LookTaken fact);
+
   R noteWritten(Fact.NoteWritten fact);
 
   R guessGiven(Fact.GuessGiven fact);

@@ -67,7 +67,10 @@ class UnwritableOutputTest {
     lostPhrase(day, plan);
     String other = day.commit(Plans.SMALL);
     String id = day.commit(Plans.SMALL);
+    String phrase = day.phrase();
     String laps = day.file("laps.csv", Plans.laps(6)).toString();
+    looks(day);
+    day.types(phrase);
     lost(day, Done.NOTHING, "helper", id);
     lost(day, Done.NOTHING, "codes", id);
     lost(day, Done.WRITTEN, "sheets", id, "--out", folder.resolve("sheets").toString());
@@ -111,6 +114,13 @@ class UnwritableOutputTest {
     elsewhere(id);
 
     assertThat(walked).isEqualTo(Blindlap.line(day.setting()).getSubcommands().keySet());
+  }
+
+  private void looks(CommandLineSession day) {
+    String id = day.commit(Plans.LOOKS);
+    day.run("record", id, day.file("many.csv", Plans.laps(16)).toString());
+    lost(day, Done.SAVED, "look", id);
+    lost(day, Done.NOTHING, "look", id);
   }
 
   private void helpers(CommandLineSession day, String id) {

@@ -14,6 +14,7 @@ import blindlap.session.Entry;
 import blindlap.session.Fact;
 import blindlap.session.Hash;
 import blindlap.session.Head;
+import blindlap.session.LookTaken;
 import blindlap.session.NotebookId;
 import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
@@ -36,6 +37,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.TreeMap;
 
 /** Facts of every kind, made of a seed. */
 public final class AnyFact {
@@ -153,6 +155,14 @@ public final class AnyFact {
             chosen.random.nextBoolean() ? null : chosen.number(),
             chosen.text(),
             chosen.text()));
+    AnyFact looked = new AnyFact(facts.size());
+    facts.add(
+        new LookTaken(
+            looked
+                .sealing()
+                .record(sealed.lock(), session.text(), LookTaken.number(4), looked.text()),
+            looked.random.nextBoolean(),
+            new TreeMap<>(Map.of(new LapId(1, 1), looked.number(), lap, looked.number()))));
     // Since version 4 somebody may declare to have abandoned it without knowing key or setups.
     AnyFact unaware = new AnyFact(facts.size());
     if (unaware.random.nextBoolean()) {
