@@ -58,6 +58,7 @@ public final class FindingJson {
     finding.sensitivities().forEach(each -> sensitivity(otherwise.addObject(), finding, each));
     guesses(root.putObject("guesses"), finding.guesses());
     WaitsJson.put(root, finding.waits());
+    LooksJson.put(root, finding);
     ObjectNode voids = root.putObject("voids");
     voids(voids, finding.voids());
     voids(voids.putObject("laps"), finding.voidLaps());

@@ -9,6 +9,7 @@ import blindlap.review.DayRecord;
 import blindlap.review.Handling;
 import blindlap.review.HelperFit;
 import blindlap.review.Remark;
+import blindlap.review.TakenLook;
 import blindlap.seal.OpenKey;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -121,7 +122,15 @@ public final class DataPackageReader {
         PackageCells.inside(key.path("last_stint").asInt(plan.stints()), KEY, 0, plan),
         fits(plan),
         remarks,
-        handlings(plan));
+        handlings(plan),
+        looks(plan));
+  }
+
+  /** Looks before the end; nothing where none was taken. */
+  private List<TakenLook> looks(Plan plan) {
+    return files.containsKey(LookTable.FILE)
+        ? LookTable.read(CsvText.read(LookTable.FILE, text(LookTable.FILE)), plan)
+        : List.of();
   }
 
   /**

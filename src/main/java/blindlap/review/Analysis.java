@@ -38,6 +38,7 @@ public final class Analysis {
   private final OrderSet orders;
   private final int[] order;
   private final Measure first;
+  private Optional<LooksFound> looks = Optional.empty();
   private final List<Finding.Refusal> refusals = new ArrayList<>();
 
   /**
@@ -161,6 +162,8 @@ public final class Analysis {
       StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
       TwoSetups result = result(measure, stints, stints.valid());
       Set<Caveat> caveats = caveats(measure, stints);
+      Optional<LooksFound> looked = looks(measure, stints);
+      caveats.addAll(afterLooks(measure));
       Optional<CountRatio> ratio = ratio(measure, stints);
       if (ratio.filter(r -> r.meanCount() < 1).isPresent()) {
         caveats.add(Caveat.FEW_COUNTS);
@@ -174,11 +177,12 @@ public final class Analysis {
               measure,
               stints,
               result,
-              tested ? verdict(measure, result) : Optional.empty(),
+              tested ? verdict(measure, result, looked) : Optional.empty(),
               OptionalDouble.empty(),
               Optional.empty(),
               ratio,
-              caveats));
+              caveats,
+              looked));
     } catch (Unusable e) {
       refusals.add(new Finding.Refusal(measure, e.problem()));
       return Optional.empty();
@@ -188,6 +192,30 @@ public final class Analysis {
   private TwoSetups result(Measure measure, StintValues stints, boolean[] valid) {
     return TwoSetups.compare(
         set, order, stints.values(), valid, measure.drift(), Sampling.PREFERRED);
+  }
+
+  /** Worked out once, with the primary measure, which is compared before all others. */
+  private Optional<LooksFound> looks(Measure measure, StintValues stints) {
+    if (measure != first || day.looks().isEmpty()) {
+      return Optional.empty();
+    }
+    looks = Optional.of(LooksFound.of(day, set, order, first, stints.values()));
+    return looks;
+  }
+
+  private Set<Caveat> afterLooks(Measure measure) {
+    Set<Caveat> caveats = new TreeSet<>();
+    boolean rating = measure.kind().rating();
+    if (looks.filter(LooksFound::stopped).isPresent() && measure != first) {
+      caveats.add(Caveat.STOPPED_EARLY);
+    }
+    if (looks.filter(LooksFound::knewNothingLarge).isPresent() && rating) {
+      caveats.add(Caveat.KNEW_NOTHING_LARGE);
+    }
+    if (looks.filter(LooksFound::knewTheyDiffer).isPresent() && rating) {
+      caveats.add(Caveat.KNEW_THEY_DIFFER);
+    }
+    return caveats;
   }
 
   private Set<Caveat> caveats(Measure measure, StintValues stints) {
@@ -227,7 +255,7 @@ public final class Analysis {
     return Comparison.band(measure);
   }
 
-  private Optional<Verdict> verdict(Measure measure, TwoSetups result) {
+  private Optional<Verdict> verdict(Measure measure, TwoSetups result, Optional<LooksFound> looks) {
     Optional<Interval> band = band(measure);
     if (measure.role() != Measure.Role.PRIMARY || band.isEmpty()) {
       return Optional.empty();
@@ -235,7 +263,9 @@ public final class Analysis {
     return Optional.of(
         orders.attainableLevel() == 0
             ? Verdict.COULD_NOT_SHOW
-            : result.verdict(band.get().low(), band.get().high()));
+            : looks
+                .map(found -> found.verdict(result, band.get()))
+                .orElseGet(() -> result.verdict(band.get().low(), band.get().high())));
   }
 
   /** Step-down over the secondary measures; those with too many values missing are left out. */

@@ -31,6 +31,7 @@ import java.util.TreeSet;
  * @param remarks what else was said and done; it changes no number
  * @param handlings how long handlings took, by stint, 0 = before the warm-up; those of which
  *     nothing is known are missing
+ * @param looks looks before the end that were taken, in order
  */
 public record DayRecord(
     String session,
@@ -42,7 +43,8 @@ public record DayRecord(
     int lastStint,
     SortedMap<Integer, HelperFit> fits,
     List<Remark> remarks,
-    SortedMap<Integer, Handling> handlings) {
+    SortedMap<Integer, Handling> handlings,
+    List<TakenLook> looks) {
 
   /**
    * A lap as recorded.
@@ -114,6 +116,7 @@ public record DayRecord(
     blindBroken = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(blindBroken));
     fits = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(fits));
     handlings = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(handlings));
+    looks = List.copyOf(looks);
   }
 
   /** A day of whose handlings nothing is known. */
@@ -127,13 +130,30 @@ public record DayRecord(
       int lastStint,
       SortedMap<Integer, HelperFit> fits,
       List<Remark> remarks) {
-    this(session, plan, key, laps, guesses, blindBroken, lastStint, fits, remarks, new TreeMap<>());
+    this(
+        session,
+        plan,
+        key,
+        laps,
+        guesses,
+        blindBroken,
+        lastStint,
+        fits,
+        remarks,
+        new TreeMap<>(),
+        List.of());
+  }
+
+  /** The same day with the looks that were taken before its end. */
+  public DayRecord with(List<TakenLook> taken) {
+    return new DayRecord(
+        session, plan, key, laps, guesses, blindBroken, lastStint, fits, remarks, handlings, taken);
   }
 
   /** The same day with how long its handlings took. */
   public DayRecord with(SortedMap<Integer, Handling> timed) {
     return new DayRecord(
-        session, plan, key, laps, guesses, blindBroken, lastStint, fits, remarks, timed);
+        session, plan, key, laps, guesses, blindBroken, lastStint, fits, remarks, timed, looks);
   }
 
   /**
@@ -160,15 +180,16 @@ public record DayRecord(
       broken.merge(fact.stint(), fact.what(), (a, b) -> a + "; " + b);
     }
     return new DayRecord(
-        state.id().text(),
-        state.plan(),
-        key,
-        state.laps().stream().map(Lap::of).toList(),
-        state.guesses(),
-        broken,
-        state.cutShort().map(Fact.DayCutShort::lastStint).orElse(state.plan().stints()),
-        fits,
-        remarks);
+            state.id().text(),
+            state.plan(),
+            key,
+            state.laps().stream().map(Lap::of).toList(),
+            state.guesses(),
+            broken,
+            state.cutShort().map(Fact.DayCutShort::lastStint).orElse(state.plan().stints()),
+            fits,
+            remarks)
+        .with(state.looks().values().stream().map(TakenLook::of).toList());
   }
 
   /** Remarks of a kind, in the order in which they were made. */

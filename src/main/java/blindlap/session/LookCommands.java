@@ -40,6 +40,16 @@ public final class LookCommands {
     return meant().filter(look -> problems(look).isEmpty());
   }
 
+  /** True if the laps of the look that is meant are all ridden, and one still waits for a word. */
+  public boolean waitsForALap() {
+    return meant()
+        .filter(look -> missingLap(look).isEmpty())
+        .filter(look -> !state.looks().containsKey(look))
+        .filter(look -> state.step().day())
+        .filter(look -> !problems(look).isEmpty())
+        .isPresent();
+  }
+
   /** Why a look may not be taken; empty if it may. A look that was taken is not asked for here. */
   public List<Problem> problems(int stint) {
     if (state.step() == Step.ABANDONED) {

@@ -29,6 +29,11 @@ public final class LookWords {
     return lines;
   }
 
+  /** What the last look said, in one line. */
+  public static String last(int stint, boolean settled) {
+    return WORDS.say("last", stint, outcome(settled));
+  }
+
   /** A sentence by its key. */
   public static String say(String key, Object... arguments) {
     return WORDS.say(key, arguments);

@@ -143,6 +143,142 @@ class LookCommandTest {
     assertThat(rideOn.length()).isEqualTo(settled.length());
   }
 
+  private String unsealed() {
+    for (String command : List.of("close-day", "close-review", "unseal")) {
+      CommandLineSession.Ran ran = day.run(command, id);
+      assertThat(ran.code()).as(ran.err()).isZero();
+    }
+    CommandLineSession.Ran review = day.run("review", id);
+    assertThat(review.code()).as(review.err()).isZero();
+    return review.out();
+  }
+
+  private void stopsAfterSixteen() {
+    rides(1, 16, 5);
+    assertThat(look()).contains("You may stop");
+    CommandLineSession.Ran cut =
+        day.run(
+            "cut-short", id, "--after-stint", "16", "--reason", "settled", "--decided-by", "R. L.");
+    assertThat(cut.code()).as(cut.err()).isZero();
+  }
+
+  @Test
+  void aDayThatWasStoppedEarlySaysWhatThatCosts() {
+    stopsAfterSixteen();
+    assertThat(unsealed())
+        .contains("not settled, direction known", "nothing is said of the size")
+        .contains("After stint 16 the program looked: it was settled that the setups differ")
+        .contains("The look declared after stint 12 was not taken")
+        .contains("Stopped early, after stint 16 of 24", "the estimate leans outward")
+        .contains("counting every look up to the stop", "without regard to them p")
+        .contains("grip: the day was stopped early by a look at another measure")
+        .doesNotContain("The rider knew that the setups differ");
+    assertThat(day.run("review", id, "--json").out())
+        .contains("\"stopped_early\" : true", "\"p_without_looks\"")
+        .doesNotContain("\"level_left\"");
+  }
+
+  @Test
+  void aDayThatWasRiddenOnSaysWhatTheRiderKnewAndKeepsWhatWasSettled() {
+    rides(1, 16, 5);
+    assertThat(look()).contains("You may stop");
+    rides(17, 24, 5);
+    day.run("void", id, "3", "--reason", "traffic");
+    assertThat(unsealed())
+        .contains("real and worthwhile")
+        .contains("The rider knew that the setups differ from stint 17 on")
+        .contains("Voids or values of stint 3 were changed after a look had used them")
+        .contains("counting every look (the end had")
+        .contains("grip: the rider knew that the setups differ")
+        .doesNotContain("Stopped early");
+  }
+
+  @Test
+  void aDayOnWhichNothingWasSettledEarlyIsLookedAtItsEnd() {
+    rides(1, 16, 0.3);
+    assertThat(look()).contains("Ride on.");
+    rides(17, 24, 0.3);
+    assertThat(unsealed())
+        .contains("After stint 16 the program looked, and people read \"ride on\"")
+        .contains("grip: the rider knew that no large difference was found")
+        .contains("of the level left")
+        .doesNotContain("Stopped early", "The rider knew that the setups differ");
+  }
+
+  @Test
+  void theDataPackageGivesTheSameFinding() throws IOException {
+    stopsAfterSixteen();
+    String said = unsealed();
+    Path out = folder.resolve("package");
+    day.run("export", id, "--out", out.toString());
+    String looks = Files.readString(out.resolve("looks.csv"));
+    assertThat(looks.lines()).hasSize(17);
+    assertThat(looks)
+        .startsWith("after_stint,settled,stint,lap_in_stint,value")
+        .contains("16,true");
+    CommandLineSession.Ran again = day.run("review", "--from", out.toString());
+    assertThat(again.code()).as(again.err()).isZero();
+    assertThat(again.out()).contains("Stopped early, after stint 16 of 24");
+    String evidence =
+        said.lines().filter(line -> line.contains("without regard to")).findFirst().orElseThrow();
+    assertThat(again.out()).contains(evidence);
+  }
+
+  @Test
+  void overOrdersOnlyTheDeclaredWordDiffers() throws IOException {
+    StringBuilder csv = new StringBuilder("lap;lap time;grip;guess\n");
+    for (int lap = 1; lap <= 16; lap++) {
+      double seconds = 95 + lap * lap % 7 * 0.2 - (Boolean.TRUE.equals(onL.get(lap)) ? 6 : 0);
+      csv.append(lap).append(String.format(java.util.Locale.ROOT, ";%.1f;50;B%n", seconds));
+    }
+    Map<String, String> outcomes = new TreeMap<>();
+    Map<String, String> rest = new TreeMap<>();
+    ride(CommandLineSession.ofOrder(home("own"), 42), csv.toString(), outcomes, rest);
+    for (long seed = 1; seed <= 6; seed++) {
+      ride(CommandLineSession.ofOrder(home("of-" + seed), seed), csv.toString(), outcomes, rest);
+    }
+    assertThat(outcomes).as("orders that differ").hasSizeGreaterThan(4);
+    assertThat(outcomes.values()).allMatch(said -> said.matches("(?s).*(Ride on|You may stop).*"));
+    assertThat(rest.values().stream().distinct()).hasSize(1);
+  }
+
+  private Path home(String name) throws IOException {
+    return Files.createDirectories(folder.resolve(name));
+  }
+
+  /** Everything that anyone sees, with sizes of files and of what is encrypted; hashes masked. */
+  private void ride(
+      CommandLineSession other, String csv, Map<String, String> outcomes, Map<String, String> rest)
+      throws IOException {
+    day = other;
+    id = day.commit(Plans.LOOKS);
+    String order = day.run("helper", id).out().replaceAll("(?s).*stint  code  fit", "");
+    day.run("record", id, day.file("laps.csv", csv).toString());
+    String first = look("--after-stint", "12");
+    String second = look("--after-stint", "16");
+    outcomes.put(order, first + second);
+    Path file = day.folder.resolve("session.txt");
+    day.run("export", id, "--session-file", file.toString());
+    Path blind = day.folder.resolve("blind");
+    day.run("export", id, "--out", blind.toString());
+    String seen =
+        Files.readString(file)
+            + Files.readString(blind.resolve("session.txt"))
+            + day.run("codes", id).out()
+            + day.run("notebook").out()
+            + day.run("notebook", "--verify").out()
+            + Files.size(file)
+            + " "
+            + Files.size(day.notebook);
+    rest.put(
+        order,
+        seen.replace(day.folder.toString(), "HOME")
+            .replaceAll("\"ciphertext\":\"[^\"]{10944}\"", "sealed")
+            .replaceAll("\"ciphertext\":\"([^\"]+)\"", "key")
+            .replaceAll("\"outcome\":\"(ride on|settled)\"", "outcome")
+            .replaceAll("[0-9a-f]{64}", "*"));
+  }
+
   private String entry(int stint) throws IOException {
     Path file = day.folder.resolve("session-" + stint + ".txt");
     day.run("export", id, "--session-file", file.toString());

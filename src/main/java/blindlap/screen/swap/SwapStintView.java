@@ -136,12 +136,7 @@ final class SwapStintView extends VBox {
     note = null;
     parts = null;
     if (now == null) {
-      getChildren()
-          .setAll(
-              Fields.words(SwapWords.say("all.done"), "lead"),
-              grow(
-                  SwapColumnsView.scrolled(
-                      new VBox(16, new SwapLaterView(look, model), events(false)))));
+      allDone();
       return;
     }
     SwapWork work = model.work();
@@ -168,9 +163,17 @@ final class SwapStintView extends VBox {
           .setAll(
               head(on, now),
               rule(),
+              new SwapLookView(look, model.looks()),
               grow(new SwapColumnsView(on.steps(), on.middle(), on.safety())),
               on.foot().row(happened(on), noted(on), on.foot().fitted()));
     }
+  }
+
+  private void allDone() {
+    VBox more = new VBox(16, new SwapLaterView(look, model), events(false));
+    getChildren()
+        .setAll(
+            Fields.words(SwapWords.say("all.done"), "lead"), grow(SwapColumnsView.scrolled(more)));
   }
 
   /** In place of the columns: what may be said of the day. */
@@ -204,6 +207,7 @@ final class SwapStintView extends VBox {
     VBox between =
         new VBox(
             24,
+            new SwapLookView(look, model.looks()),
             new VBox(10, name, on.head().facts(now)),
             on.steps(),
             on.middle(),
