@@ -85,7 +85,7 @@ public record LooksFound(
     List<Seen> seen = new ArrayList<>();
     for (int i = 0; i < looks.size(); i++) {
       TakenLook look = looks.get(i);
-      double[] then = look.stints(plan, primary);
+      double[] then = LooksOfDay.stints(look, plan, primary);
       List<Integer> changed = new ArrayList<>();
       for (int stint = 1; stint <= look.stint(); stint++) {
         if (Double.compare(then[stint - 1], now[stint - 1]) != 0) {

@@ -2,11 +2,14 @@ package blindlap.review;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.session.day.LapId;
 import blindlap.stats.look.PrefixRule;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Sampling;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /** What the looks of a day say, and its end after them (docs/method.md#looks). */
 public final class LooksOfDay {
@@ -45,7 +48,20 @@ public final class LooksOfDay {
   private static List<PrefixRule.Look> values(Plan plan, Measure primary, List<TakenLook> looks) {
     List<PrefixRule.Look> values = new ArrayList<>();
     looks.forEach(
-        look -> values.add(new PrefixRule.Look(look.stint(), look.stints(plan, primary))));
+        look -> values.add(new PrefixRule.Look(look.stint(), stints(look, plan, primary))));
     return values;
+  }
+
+  /** One value per stint on the scale of the analysis, as a look used it; NaN where none. */
+  static double[] stints(TakenLook look, Plan plan, Measure measure) {
+    return StintValues.of(plan, id -> lap(look, id, measure), measure, StintValues.Laps.NOT_VOID)
+        .values();
+  }
+
+  private static Optional<DayRecord.Lap> lap(TakenLook look, LapId id, Measure measure) {
+    return Optional.ofNullable(look.values().get(id))
+        .map(
+            value ->
+                new DayRecord.Lap(id, true, Map.of(measure.name(), value), Optional.empty(), ""));
   }
 }

@@ -108,6 +108,7 @@ public final class Calibration {
     verdicts();
     SharperTables.lines(SHARPER_DAYS).forEach(this::line);
     WaitsTable.lines(WAIT_DAYS).forEach(this::line);
+    LooksTable.lines(WAIT_DAYS).forEach(this::line);
     closing();
     return text.toString();
   }

@@ -3,6 +3,8 @@ package blindlap.screen.swap;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.wording.LookWords;
+import javafx.beans.binding.Bindings;
+import javafx.beans.value.ObservableStringValue;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -31,13 +33,16 @@ final class SwapLookView extends HBox {
     button.visibleProperty().bind(model.dueProperty());
     button.managedProperty().bind(button.visibleProperty());
     button.setOnAction(e -> model.look());
-    getChildren().setAll(button, said, Fields.wide(trouble));
+    Label hint =
+        words(Bindings.when(model.dueProperty()).then(LookWords.say("hint")).otherwise(""));
+    hint.getStyleClass().add("note");
+    getChildren().setAll(button, said, hint, Fields.wide(trouble));
     visibleProperty()
         .bind(model.saidProperty().isNotEmpty().or(model.troubleProperty().isNotEmpty()));
     managedProperty().bind(visibleProperty());
   }
 
-  private static Label words(javafx.beans.value.ObservableValue<String> text) {
+  private static Label words(ObservableStringValue text) {
     Label label = new Label();
     label.setWrapText(true);
     label.setMinHeight(Region.USE_PREF_SIZE);
