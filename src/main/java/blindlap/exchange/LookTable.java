@@ -78,9 +78,9 @@ final class LookTable {
       }
     }
     List<TakenLook> looks = new ArrayList<>();
-    settled.forEach(
-        (stint, says) ->
-            looks.add(new TakenLook(stint, says, values.getOrDefault(stint, new TreeMap<>()))));
+    values.forEach(
+        (stint, used) ->
+            looks.add(new TakenLook(stint, Boolean.TRUE.equals(settled.get(stint)), used)));
     return looks;
   }
 }

@@ -23,8 +23,7 @@ final class LooksTable {
   private static final int DRAWS = 1_499;
 
   private static final List<NoiseScenario> NOISES =
-      List.of(
-          NoiseScenario.WHITE, NoiseScenario.AR_6, NoiseScenario.T3, NoiseScenario.OUTLIERS);
+      List.of(NoiseScenario.WHITE, NoiseScenario.AR_6, NoiseScenario.T3, NoiseScenario.OUTLIERS);
 
   private LooksTable() {}
 
@@ -55,12 +54,7 @@ final class LooksTable {
   record Found(double shown, double stopped, double stints) {}
 
   static Found simulate(
-      List<Integer> looks,
-      NoiseScenario noise,
-      double difference,
-      Late late,
-      int days,
-      long seed) {
+      List<Integer> looks, NoiseScenario noise, double difference, Late late, int days, long seed) {
     UniformRandomProvider source = RandomSource.XO_RO_SHI_RO_128_PP.create(seed);
     Sampling shared = new Sampling(false, DRAWS, seed + 1, 0);
     int shown = 0;
