@@ -154,8 +154,69 @@ order <- utf8ToInt(paste(stints_of$setup, collapse = "")) - 65
 counted <- laps[laps$scored == "true" & laps$ridden == "true", ]
 ridden <- sapply(stints_of$stint, function(s) any(counted$stint == s))
 void <- sapply(stints_of$stint, function(s) any(counted$stint == s) && all(counted$void[counted$stint == s] != ""))
+looked <- function(y, use, degree, summary, ratio) {  # smallest level at which a look, or the end, marks the ridden order
+  rows <- text("looks.csv"); after <- as.integer(rows$after_stint); taken <- sort(unique(after))
+  last <- rep(NA_real_, stints); days <- list()
+  for (n in taken) {
+    last[] <- NA
+    mine <- rows[after == n & rows$value != "", ]
+    for (s in unique(mine$stint)) {
+      v <- as.numeric(mine$value[mine$stint == s]); if (ratio) v <- log(v)
+      if (summary != "median") last[as.integer(s)] <- mean(v)
+      else if (length(v) == sum(counted$stint == s)) last[as.integer(s)] <- median(v)
+    }
+    days <- c(days, list(list(share = n / stints, values = last)))
+  }
+  if (!(any(stints_of$in_the_day != "true") && any(rows$settled == "true"))) {
+    end <- ifelse(use, y, NA); end[seq_len(max(taken))] <- last[seq_len(max(taken))]
+    days <- c(days, list(list(share = 1, values = end)))
+  }
+  every <- Z[Z[, 1] == 0, , drop = FALSE]              # a mirror image gives the same
+  own <- which(colSums(t(every) != if (order[1] == 0) order else 1 - order) == 0)
+  ranked <- lapply(days, function(day) {
+    at <- which(!is.na(day$values)); found <- rep(0, nrow(every))
+    if (length(at) > degree + 1) {
+      Q <- qr.Q(qr(outer((at - (stints + 1) / 2) / ((stints - 1) / 2), 0:degree, "^")))
+      v <- day$values[at]; v <- v - mean(v); if (any(v != 0)) v <- v / max(abs(v))
+      S <- every[, at, drop = FALSE] - 0.5; c <- length(at) / 4 - rowSums((S %*% Q)^2)
+      e <- as.vector(v - Q %*% crossprod(Q, v)); told <- abs(as.vector(S %*% e))
+      found <- ifelse(c > 1e-9 * length(at) / 4, told / sqrt(pmax(c, 1e-300)), 0)
+    }
+    by <- base::order(-found); gap <- -diff(found[by]) > 1e-9 * found[by[1]]
+    list(share = day$share, by = by, group = cumsum(c(1, gap)))
+  })
+  marked <- function(level) {
+    z <- qnorm(level / 2, lower.tail = FALSE); done <- rep(FALSE, nrow(every))
+    for (look in ranked) {
+      spent <- 2 * pnorm(z / sqrt(look$share), lower.tail = FALSE)
+      room <- floor(2 * nrow(every) * spent + 1e-9) %/% 2 - sum(done)
+      if (room > 0) {
+        new <- cumsum(rowsum(as.integer(!done[look$by]), look$group)[, 1])
+        fits <- which(new > room)[1]; fits <- if (is.na(fits)) length(new) else fits - 1
+        full <- which(new >= room)[1]; if (!is.na(full)) fits <- min(fits, full)
+        done[look$by[look$group <= fits]] <- TRUE
+      }
+      if (done[own]) return(TRUE)
+    }
+    FALSE
+  }
+  halved <- function(low, high) {
+    while (high - low > 1e-12) { m <- (low + high) / 2; if (marked(m)) high <- m else low <- m }
+    high
+  }
+  low <- 0; high <- 0.3
+  if (!marked(high)) {
+    low <- 0.3; high <- 1
+    for (i in 1:27) { level <- 0.3 + 0.7 * i / 28; if (marked(level)) { high <- level; break }; low <- level }
+  }
+  p <- halved(low, high); least <- p; half <- 0.25 / nrow(every)
+  for (i in 1:40) if (p - i * half > 0 && marked(p - i * half)) least <- p - i * half
+  if (least == p) p else halved(max(0, least - half), least)
+}
 secondary <- list(); harmed <- list()
 taken <- if (file.exists(file.path(folder, "taken_out.csv"))) text("taken_out.csv") else data.frame(measure = character(0))
+looks <- if (file.exists(file.path(folder, "looks.csv"))) text("looks.csv") else NULL
+stopped <- any(looks$settled == "true") && any(stints_of$in_the_day != "true")
 watched <- measures$measure[measures$role == "watch for harm" & measures$worthwhile != ""]
 for (measure in unique(rows$measure)) {
   mine <- rows[rows$measure == measure, ]
@@ -172,13 +233,18 @@ for (measure in unique(rows$measure)) {
     own <- counted[counted$stint == s, ]; any(own$void != "") && any(own$void == "" & own[[measure]] != "")
   })
   there <- use[ridden & !void & covered & (use | !short)]
-  tested <- sum(!there) <= 0.3 * length(there)
+  primary <- measures$role[measures$measure == measure] == "primary"
+  tested <- sum(!there) <= 0.3 * length(there) && (primary || !stopped)
   if (setups == 2) {
     size <- as.numeric(measures$worthwhile[measures$measure == measure])
     harm <- if (!measure %in% watched || !tested) NULL else if (ratio) log1p(size / 100) else size
     found <- two(y, order, use, out, ratio, harm)
     line(measure, found[1:6])
     if (length(found) > 6) harmed[[measure]] <- found[7:10]
+    if (primary && length(looks) > 0) {
+      of <- measures$summary[measures$measure == measure]
+      line("session looks", looked(y, use, out$degree, if (is.null(of)) "mean" else of, ratio))
+    }
   } else {
     found <- many(y, order, use, out)
     line(measure, found[1])

@@ -324,6 +324,90 @@ def uneven(order, void):
     return [sum(every) / len(every)]
 
 
+def looked(order, y, use, degree, summary, ratio):
+    """Smallest level at which a look, or the end unless a look stopped the day, marks the ridden order."""
+    kept = {}
+    for r in read("looks.csv"):
+        known = kept.setdefault(int(r["after_stint"]), (r["settled"] == "true", {}))[1]
+        if r["value"]:
+            v = float(r["value"])
+            known.setdefault(int(r["stint"]), []).append(math.log(v) if ratio else v)
+    short = any(r["in_the_day"] != "true" for r in stint_rows)
+    days, last = [], {}
+    for n in sorted(kept):
+        last = {}
+        for stint, v in kept[n][1].items():
+            if summary != "median":
+                last[stint] = sum(v) / len(v)
+            elif len(v) == len(scored[stint - 1]):
+                last[stint] = (sorted(v)[(len(v) - 1) // 2] + sorted(v)[len(v) // 2]) / 2
+        days.append((n / stints, [last.get(i + 1) for i in range(stints)]))
+    if not (short and any(settled for settled, _ in kept.values())):
+        end = [v if u else None for v, u in zip(y, use)]
+        days.append((1.0, [last.get(i + 1) if i < max(kept) else end[i] for i in range(stints)]))
+    every = [z for z in orders() if z[0] == 0]  # a mirror image gives the same
+    own = every.index(order if order[0] == 0 else tuple(1 - s for s in order))
+    ranked = []
+    for share, values in days:
+        there = [v is not None for v in values]
+        q = basis(there, degree) if sum(there) > degree + 1 else []
+        mean = sum(v for v in values if v is not None) / max(1, sum(there))
+        centred = [v - mean if u else 0.0 for v, u in zip(values, there)]
+        top = max(map(abs, centred)) or 1.0
+        e, found = residual([v / top for v in centred], q), []
+        for z in every:
+            signs = [s - 0.5 if u else 0.0 for s, u in zip(z, there)]
+            c = dot(signs, signs) - sum(dot(signs, u) ** 2 for u in q)
+            found.append(abs(dot(signs, e)) / math.sqrt(c) if q and c > 1e-9 * sum(there) / 4 else 0.0)
+        by = sorted(range(len(every)), key=lambda i: -found[i])
+        groups = [[by[0]]]
+        for a, b in zip(by, by[1:]):
+            if found[a] - found[b] > 1e-9 * found[by[0]]:
+                groups.append([])
+            groups[-1].append(b)
+        ranked.append((share, groups))
+
+    def marked(level):
+        low, high = 0.0, 40.0
+        while high - low > 1e-13:
+            z = (low + high) / 2
+            low, high = (z, high) if math.erfc(z / math.sqrt(2)) > level else (low, z)
+        done = set()
+        for share, groups in ranked:
+            room = math.floor(2 * len(every) * math.erfc(high / math.sqrt(2 * share)) + 1e-9) // 2 - len(done)
+            for group in groups:
+                new = [i for i in group if i not in done]
+                if room <= 0 or len(new) > room:
+                    break
+                done.update(new)
+                room -= len(new)
+            if own in done:
+                return True
+        return False
+
+    def halved(low, high):
+        while high - low > 1e-12:
+            middle = (low + high) / 2
+            low, high = (low, middle) if marked(middle) else (middle, high)
+        return high
+
+    low, high = 0.0, 0.3
+    if not marked(high):
+        low, high = 0.3, 1.0
+        for i in range(1, 28):
+            level = 0.3 + 0.7 * i / 28
+            if marked(level):
+                high = level
+                break
+            low = level
+    p = least = halved(low, high)
+    half = 0.25 / len(every)
+    for i in range(1, 41):
+        if p - i * half > 0 and marked(p - i * half):
+            least = p - i * half
+    return [p if least == p else halved(max(0.0, least - half), least)]
+
+
 def line(name, numbers):
     print(name + "\t" + "\t".join(n if n == "NA" else repr(float(n)) for n in numbers))
 
@@ -344,6 +428,8 @@ scored = [
 ]
 void = [bool(s) and all(l["void"] for l in s) for s in scored]
 secondary, harmed = {}, {}
+looks = read("looks.csv") if os.path.exists(folder + "/looks.csv") else []
+stopped = any(r["settled"] == "true" for r in looks) and any(r["in_the_day"] != "true" for r in stint_rows)
 for measure in dict.fromkeys(r["measure"] for r in rows):
     mine = [r for r in rows if r["measure"] == measure]
     use = [r["value"] != "" for r in mine]
@@ -357,7 +443,8 @@ for measure in dict.fromkeys(r["measure"] for r in rows):
     short = [any(l["void"] for l in s) and any(not l["void"] and l[measure] for l in s) for s in scored]
     ratio = mine[0]["scale"] == "ratio"
     there = [u for u, s, v, h, c in zip(use, scored, void, short, covered) if s and not v and c and (u or not h)]
-    tested = sum(not u for u in there) <= 0.3 * len(there)
+    primary = declared[measure]["role"] == "primary"
+    tested = sum(not u for u in there) <= 0.3 * len(there) and (primary or not stopped)
     if setups == 2:
         harm, harms = None, None
         if measure in watched and tested:
@@ -366,6 +453,8 @@ for measure in dict.fromkeys(r["measure"] for r in rows):
         line(measure, two(y, order, use, out, ratio, harm, harms))
         if harms:
             harmed[measure] = harms
+        if primary and looks:
+            line("session looks", looked(order, y, use, out[0], declared[measure].get("summary"), ratio))
     else:
         found = many(y, order, use, out)
         line(measure, found[:1])

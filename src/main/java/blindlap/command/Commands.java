@@ -21,6 +21,7 @@ final class Commands {
           "key-in",
           "record",
           "void",
+          "look",
           "blind-broken",
           "cut-short",
           "close-day",
@@ -64,6 +65,7 @@ final class Commands {
       case "key-in" -> new KeyInCommand(setting);
       case "record" -> new RecordCommand(setting);
       case "void" -> new VoidCommand(setting);
+      case "look" -> new LookCommand(setting);
       case "blind-broken" -> new BlindBrokenCommand(setting);
       case "cut-short" -> new CutShortCommand(setting);
       case "close-day" -> new CloseDayCommand(setting);

@@ -13,6 +13,7 @@ import blindlap.plan.Schedule;
 import blindlap.session.NotebookException;
 import blindlap.wording.AnswerWords;
 import blindlap.wording.CovariateWords;
+import blindlap.wording.LooksShowWords;
 import blindlap.wording.MeasureAnswers;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
@@ -234,6 +235,7 @@ final class PlanCommand extends SessionCommand {
     measures(plan, preview);
     CovariateWords.planned(plan).forEach(this::say);
     detail.ifPresent(found -> simulated(words, found));
+    detail.map(found -> LooksShowWords.lines(plan, found)).ifPresent(l -> l.forEach(this::say));
     waiting.on("step.left");
     answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
   }

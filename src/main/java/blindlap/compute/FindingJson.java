@@ -64,6 +64,7 @@ public final class FindingJson {
     CovariateJson.put(root, finding);
     guesses(root.putObject("guesses"), finding.guesses());
     WaitsJson.put(root, finding.waits());
+    LooksJson.put(root, finding);
     ObjectNode voids = root.putObject("voids");
     voids(voids, finding.voids());
     voids(voids.putObject("laps"), finding.voidLaps());

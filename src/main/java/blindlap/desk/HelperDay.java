@@ -160,6 +160,11 @@ public final class HelperDay {
     return new Work(stint, fit.code(), fit.fitted(), before, real, settings(stint, fit.fitted()));
   }
 
+  /** The setups that the drawn order names, a stint each: what a look compares. */
+  int[] named() {
+    return open.schedule().fits().stream().mapToInt(HelperSchedule.Fit::named).toArray();
+  }
+
   private int scheduledSetup(int stint) {
     return stint == 0 ? open.schedule().warmUp() : open.schedule().fit(stint).fitted();
   }

@@ -102,6 +102,11 @@ final class HelperRecords {
     return sealing.record(lock, id.text(), entry.stint(), HelperEntryText.write(entry, plan));
   }
 
+  /** What a look computed as the record that it becomes. */
+  HelperRecord sealed(int number, String text) {
+    return sealing.record(lock, id.text(), number, text);
+  }
+
   /** Keeps what is unfinished in place of what was kept before; what is stored now. */
   String keep(HelperDraft draft) {
     int stint = draft.entry().stint();

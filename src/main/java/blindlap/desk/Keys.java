@@ -15,6 +15,7 @@ import blindlap.seal.Sealing;
 import blindlap.seal.SheetReading;
 import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
+import blindlap.session.LookTaken;
 import blindlap.session.Notebook;
 import blindlap.session.OpenedWith;
 import blindlap.session.Outcome;
@@ -29,6 +30,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /** Opens keys: for the helper during the day, for everyone once the review is closed. */
 public final class Keys {
@@ -162,14 +164,15 @@ public final class Keys {
     }
     Opened opened = ((Attempt.Good) attempt).opened();
     Map<Integer, String> records = new TreeMap<>();
-    state
-        .helperRecords()
+    Stream.concat(
+            state.helperRecords().values().stream(),
+            state.looks().values().stream().map(LookTaken::record))
         .forEach(
-            (stint, record) ->
+            record ->
                 opened
                     .lock()
                     .decrypt(state.id().text(), record)
-                    .ifPresent(text -> records.put(stint, text)));
+                    .ifPresent(text -> records.put(record.stint(), text)));
     HelperRecords helper = new HelperRecords(state, opened.lock(), sealing, notebook);
     List<Fact> unsealed = unsealed(state, helper);
     Sessions.Result result =

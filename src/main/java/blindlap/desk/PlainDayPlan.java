@@ -43,6 +43,7 @@ final class PlainDayPlan {
         "",
         null,
         null,
+        List.of(),
         List.of());
   }
 

@@ -124,6 +124,7 @@ public final class DataPackage {
     stints(tables, day);
     fits(tables, day);
     WaitTable.write(tables, Waits.timed(day));
+    LookTable.write(tables, day.looks());
     RemarkTable.write(tables, day.remarks());
     tables.json("plan", new String(PlanJson.bytes(plan), StandardCharsets.UTF_8));
     tables.json("key", key(day));

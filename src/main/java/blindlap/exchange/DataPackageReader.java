@@ -9,6 +9,7 @@ import blindlap.review.DayRecord;
 import blindlap.review.Handling;
 import blindlap.review.HelperFit;
 import blindlap.review.Remark;
+import blindlap.review.TakenLook;
 import blindlap.seal.OpenKey;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Guess;
@@ -124,7 +125,8 @@ public final class DataPackageReader {
         fits(plan),
         remarks,
         handlings(plan),
-        covariates(plan));
+        covariates(plan),
+        looks(plan));
   }
 
   /** What was said of covariates; nothing where the plan declares none. */
@@ -133,6 +135,13 @@ public final class DataPackageReader {
         ? new TreeMap<>()
         : CovariateTables.read(
             CsvText.read(CovariateTables.FILE, text(CovariateTables.FILE)), plan);
+  }
+
+  /** Looks before the end; nothing where none was taken. */
+  private List<TakenLook> looks(Plan plan) {
+    return files.containsKey(LookTable.FILE)
+        ? LookTable.read(CsvText.read(LookTable.FILE, text(LookTable.FILE)), plan)
+        : List.of();
   }
 
   /**

@@ -9,6 +9,7 @@ import blindlap.session.CovariateSaid;
 import blindlap.session.EntryFault;
 import blindlap.session.Fact;
 import blindlap.session.Head;
+import blindlap.session.LookTaken;
 import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
 import blindlap.session.SeriesEnded;
@@ -30,6 +31,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -92,6 +95,7 @@ final class FactReader {
                 lap(b), text(b, "measure"), decimal(b, "value"), text(b, "reason")));
     kinds.put("ValueChosen", FactReader::valueChosen);
     kinds.put("CovariateSaid", FactReader::covariateSaid);
+    kinds.put("LookTaken", FactReader::lookTaken);
     kinds.put("NoteWritten", b -> new Fact.NoteWritten(lap(b), text(b, "text")));
     kinds.put("GuessGiven", FactReader::guessGiven);
     kinds.put("GuessTakenBack", b -> new Fact.GuessTakenBack(whole(b, "stint")));
@@ -186,11 +190,14 @@ final class FactReader {
   }
 
   private static Fact stintHandled(JsonNode b) {
+    return new Fact.StintHandled(record(b, whole(b, "stint")));
+  }
+
+  private static HelperRecord record(JsonNode b, int number) {
     if (!HelperRecord.VERSION.equals(text(b, "version"))) {
       throw new Unreadable(EntryFault.NOT_IN_FORM, "version");
     }
-    return new Fact.StintHandled(
-        new HelperRecord(whole(b, "stint"), text(b, "iv"), text(b, "ciphertext")));
+    return new HelperRecord(number, text(b, "iv"), text(b, "ciphertext"));
   }
 
   private static Fact timeTaken(JsonNode b) {
@@ -217,6 +224,19 @@ final class FactReader {
         decimal(b, "value"),
         option(b, "source", Source.class),
         text(b, "reason"));
+  }
+
+  private static Fact lookTaken(JsonNode b) {
+    SortedMap<LapId, BigDecimal> values = new TreeMap<>();
+    field(b, "values").forEach(v -> values.put(lap(v), parsed(v, "value", BigDecimal::new)));
+    HelperRecord record = record(b, LookTaken.number(whole(b, "stint")));
+    boolean settled =
+        known(
+                b,
+                "outcome",
+                word -> java.util.Objects.checkIndex(FactWriter.LOOK_OUTCOMES.indexOf(word), 2))
+            == 1;
+    return new LookTaken(record, settled, values);
   }
 
   private static Fact guessGiven(JsonNode b) {

@@ -7,6 +7,7 @@ import blindlap.seal.SealedKey;
 import blindlap.session.CovariateSaid;
 import blindlap.session.Fact;
 import blindlap.session.FactVisitor;
+import blindlap.session.LookTaken;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
 import blindlap.session.ValueChosen;
@@ -174,6 +175,22 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
         fact.reason(),
         "decided_by",
         fact.decidedBy());
+  }
+
+  /** Words of one length, so that an entry of a look is as long whatever it found. */
+  static final List<String> LOOK_OUTCOMES = List.of("ride on", "settled");
+
+  @Override
+  public Map<String, Object> lookTaken(LookTaken fact) {
+    List<Map<String, Object>> values = new ArrayList<>();
+    fact.values().forEach((lap, value) -> values.add(lap(lap, "value", number(value))));
+    return body(
+        "stint", String.valueOf(fact.stint()),
+        "outcome", LOOK_OUTCOMES.get(fact.settled() ? 1 : 0),
+        "values", values,
+        "version", HelperRecord.VERSION,
+        "iv", fact.record().iv(),
+        "ciphertext", fact.record().ciphertext());
   }
 
   @Override

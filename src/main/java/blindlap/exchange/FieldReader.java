@@ -266,6 +266,24 @@ final class FieldReader {
     return numbers;
   }
 
+  /** Whole numbers, as a list or as one text that parts them by commas or spaces. */
+  List<Integer> wholes(String name, String expected) {
+    Located value = value(name);
+    if (value == null || value.items() != null) {
+      return integers(name);
+    }
+    List<Integer> numbers =
+        scalar(
+            name,
+            expected,
+            text ->
+                java.util.Arrays.stream(text.split("[\\s,;]+", -1))
+                    .filter(each -> !each.isEmpty())
+                    .map(this::integerOf)
+                    .toList());
+    return numbers == null ? List.of() : numbers;
+  }
+
   /** Objects of a list, each read by a function. */
   <T> List<T> objects(String name, Function<FieldReader, T> read) {
     List<T> objects = new ArrayList<>();

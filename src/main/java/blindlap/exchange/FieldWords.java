@@ -25,6 +25,7 @@ enum FieldWords {
   SHARE,
   PRACTISED,
   STINT_SHARE,
+  LOOKS,
   MASS,
   /** {0} grams. */
   SAME_GRAMS,

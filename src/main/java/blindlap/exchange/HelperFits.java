@@ -5,6 +5,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.review.HelperFit;
 import blindlap.session.HelperEntry;
+import blindlap.session.LookTaken;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -36,6 +37,7 @@ public final class HelperFits {
     SortedMap<Integer, HelperFit> fits = new TreeMap<>();
     texts.forEach((stint, text) -> fits.put(stint, read(stint, text, plan)));
     fits.remove(HelperEntry.closing(plan));
+    fits.keySet().removeIf(LookTaken::isNumber);
     for (HelperCorrections.Made made : HelperCorrections.of(texts, plan)) {
       HelperEntry.Correction later = made.correction();
       fits.merge(

@@ -22,7 +22,7 @@ public final class PlanFields {
           order(
               "",
               "question rider trail day conditions kind setups differences_reason change bikes bike"
-                  + " measures covariates protocol rule stints laps timetable noise blinding expectations"
+                  + " measures covariates protocol rule stints looks laps timetable noise blinding expectations"
                   + " series series_sessions override"),
           order(
               "setups",

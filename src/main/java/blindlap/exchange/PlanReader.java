@@ -134,7 +134,8 @@ public final class PlanReader {
         f.text("override", ""),
         blankToNull(f.text("series", "")),
         f.integer("series_sessions"),
-        f.objects("covariates", PlanReader::covariate));
+        f.objects("covariates", PlanReader::covariate),
+        f.wholes("looks", FieldWords.LOOKS.say()));
   }
 
   private static Plan.Laps laps(FieldReader l) {

@@ -30,6 +30,7 @@ public final class DayAnswers {
 
   private final DayBases bases;
   private final Supplier<List<Protocol>> protocols;
+  private final LooksBook looks;
 
   /** Recommends other numbers of stints by a plan's own rule only. */
   public DayAnswers() {
@@ -44,6 +45,7 @@ public final class DayAnswers {
   private DayAnswers(Supplier<List<Protocol>> protocols, DayBases bases) {
     this.protocols = protocols;
     this.bases = bases;
+    this.looks = new LooksBook(bases.rules());
   }
 
   /**
@@ -211,7 +213,8 @@ public final class DayAnswers {
         point,
         terms.shown(error),
         DayEndings.of(simulation, terms),
-        DayEndings.ofPairs(simulation, terms));
+        DayEndings.ofPairs(simulation, terms),
+        looks.of(plan));
   }
 
   /**

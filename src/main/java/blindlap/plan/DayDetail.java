@@ -3,6 +3,7 @@ package blindlap.plan;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.power.SimulatedPairs;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What a day can show by simulation, with its error.
@@ -13,13 +14,15 @@ import java.util.List;
  * @param odds how such a day would end; empty for three and four setups, and if noise or worthwhile
  *     difference is unknown
  * @param pairs the same for three and four setups
+ * @param looks what the declared looks save; empty where none is declared
  */
 public record DayDetail(
     int days,
     DayAnswer.Point chosen,
     Interval error95,
     List<DayAnswer.Ending> odds,
-    List<PairEnding> pairs) {
+    List<PairEnding> pairs,
+    Optional<LooksShow> looks) {
 
   /**
    * How such a day would end if one setup differed from all others.

@@ -35,6 +35,7 @@ import org.jspecify.annotations.Nullable;
  *     says; null where none is declared
  * @param covariates what is recorded beside the measures and taken out like drift; empty where
  *     nothing is
+ * @param looks last stints of the looks before the end, rising; empty where none is declared
  */
 public record Plan(
     Kind kind,
@@ -59,7 +60,8 @@ public record Plan(
     String override,
     @Nullable String series,
     @Nullable Integer seriesSessions,
-    List<Covariate> covariates) {
+    List<Covariate> covariates,
+    List<Integer> looks) {
 
   /** What a session is for. */
   public enum Kind {
@@ -99,6 +101,7 @@ public record Plan(
     bike = List.copyOf(bike);
     measures = List.copyOf(measures);
     covariates = List.copyOf(covariates);
+    looks = List.copyOf(looks);
   }
 
   /** The same plan with another rule and number of stints. */
@@ -145,7 +148,8 @@ public record Plan(
         override,
         series,
         seriesSessions,
-        covariates);
+        covariates,
+        looks);
   }
 
   /** The rule of admissible orders for this number of setups and stints. */

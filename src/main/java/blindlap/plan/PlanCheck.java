@@ -78,6 +78,7 @@ public final class PlanCheck {
     new DayCheck(plan, check.problems).all();
     check.noise();
     check.series();
+    new LooksCheck(plan, check.problems).all();
     if (plan.kind() == Plan.Kind.COMPARISON) {
       check.rule(rules);
     } else if (plan.stints() < 2 || plan.stints() > Rule.MOST_STINTS) {

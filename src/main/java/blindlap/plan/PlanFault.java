@@ -119,5 +119,23 @@ public enum PlanFault implements Fault {
   /** A control sector is timed while the rider rides it: detail covariate. */
   RIDER_TIMES_SECTOR,
   /** A stated correlation is impossible: detail covariate, value. */
-  CORRELATION_RANGE
+  CORRELATION_RANGE,
+  /** Looks on a day with too few stints: detail stints, least. */
+  LOOKS_SHORT_DAY,
+  /** Too many looks: detail number, most. */
+  LOOKS_TOO_MANY,
+  /** A look within a block: detail stint, block, stint of a possible look. */
+  LOOK_INSIDE_BLOCK,
+  /** The rule has one block, whose end is the end of the day. */
+  LOOKS_ONE_BLOCK,
+  /** A look before the first stint, or at the end and after: detail stint, last stint. */
+  LOOK_RANGE,
+  /** Looks do not come one after the other: detail stint, the one before. */
+  LOOKS_ORDER,
+  /** Looks at what is not a comparison of two setups. */
+  LOOKS_TWO_SETUPS,
+  /** Looks on a day of a series. */
+  LOOKS_IN_SERIES,
+  /** A look takes nothing out but drift, and the plan declares covariates. */
+  LOOKS_WITH_COVARIATES
 }

@@ -54,6 +54,7 @@ public final class PlanJson {
       // Left out where there is none, so that plans from before there were any keep their bytes.
       tree.put("covariates", plan.covariates().stream().map(PlanJson::covariate).toList());
     }
+    putLooks(tree, plan);
     tree.put("level", "0.05");
     tree.put("missing", "mask");
     return tree;
@@ -71,6 +72,13 @@ public final class PlanJson {
         "warm_up", number(laps.warmUp()),
         "settling", number(laps.settling()),
         "scored", number(laps.scored()));
+  }
+
+  /** Left out where none is declared, so that plans without looks keep their bytes. */
+  private static void putLooks(Map<String, Object> tree, Plan plan) {
+    if (!plan.looks().isEmpty()) {
+      tree.put("looks", LooksCheck.text(plan.looks()));
+    }
   }
 
   /** Left out where none is declared, so that plans without a series keep their bytes. */

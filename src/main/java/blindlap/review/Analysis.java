@@ -37,6 +37,7 @@ public final class Analysis {
   private final OrderSet orders;
   private final int[] order;
   private final Measure first;
+  private Optional<LooksFound> looks = Optional.empty();
   private final List<Finding.Refusal> refusals = new ArrayList<>();
 
   /**
@@ -163,6 +164,8 @@ public final class Analysis {
       StintValues stints = out.stints();
       TwoSetups result = result(stints, out);
       Set<Caveat> caveats = caveats(measure, stints);
+      Optional<LooksFound> looked = looks(measure, stints);
+      caveats.addAll(afterLooks(measure));
       Optional<CountRatio> ratio = ratio(measure, stints);
       if (ratio.filter(r -> r.meanCount() < 1).isPresent()) {
         caveats.add(Caveat.FEW_COUNTS);
@@ -176,11 +179,12 @@ public final class Analysis {
               measure,
               stints,
               result,
-              tested ? verdict(measure, result) : Optional.empty(),
+              tested ? verdict(measure, result, looked) : Optional.empty(),
               OptionalDouble.empty(),
               Optional.empty(),
               ratio,
-              caveats));
+              caveats,
+              looked));
     } catch (Unusable e) {
       refusals.add(new Finding.Refusal(measure, e.problem()));
       return Optional.empty();
@@ -194,6 +198,30 @@ public final class Analysis {
   private TwoSetups result(StintValues stints, TakenOut out) {
     return TwoSetups.compare(
         set, order, stints.values(), stints.valid(), out.nuisance(), Sampling.PREFERRED);
+  }
+
+  /** Worked out once, with the primary measure, which is compared before all others. */
+  private Optional<LooksFound> looks(Measure measure, StintValues stints) {
+    if (measure != first || day.looks().isEmpty()) {
+      return Optional.empty();
+    }
+    looks = Optional.of(LooksFound.of(day, set, order, first, stints.values()));
+    return looks;
+  }
+
+  private Set<Caveat> afterLooks(Measure measure) {
+    Set<Caveat> caveats = new TreeSet<>();
+    boolean rating = measure.kind().rating();
+    if (looks.filter(LooksFound::stopped).isPresent() && measure != first) {
+      caveats.add(Caveat.STOPPED_EARLY);
+    }
+    if (looks.filter(LooksFound::knewNothingLarge).isPresent() && rating) {
+      caveats.add(Caveat.KNEW_NOTHING_LARGE);
+    }
+    if (looks.filter(LooksFound::knewTheyDiffer).isPresent() && rating) {
+      caveats.add(Caveat.KNEW_THEY_DIFFER);
+    }
+    return caveats;
   }
 
   private Set<Caveat> caveats(Measure measure, StintValues stints) {
@@ -233,7 +261,7 @@ public final class Analysis {
     return Comparison.band(measure);
   }
 
-  private Optional<Verdict> verdict(Measure measure, TwoSetups result) {
+  private Optional<Verdict> verdict(Measure measure, TwoSetups result, Optional<LooksFound> looks) {
     Optional<Interval> band = band(measure);
     if (measure.role() != Measure.Role.PRIMARY || band.isEmpty()) {
       return Optional.empty();
@@ -241,7 +269,9 @@ public final class Analysis {
     return Optional.of(
         orders.attainableLevel() == 0
             ? Verdict.COULD_NOT_SHOW
-            : result.verdict(band.get().low(), band.get().high()));
+            : looks
+                .map(found -> found.verdict(result, band.get()))
+                .orElseGet(() -> result.verdict(band.get().low(), band.get().high())));
   }
 
   /** Step-down over the secondary measures; those with too many values missing are left out. */

@@ -11,5 +11,11 @@ public enum Caveat {
   /** Ratings lean on the lap before: differences are likely understated. */
   ANCHORED,
   /** A rating given by a rider who knew what was fitted. */
-  UNBLINDED_RATING
+  UNBLINDED_RATING,
+  /** The day was stopped early by a look at the primary measure: estimate and interval only. */
+  STOPPED_EARLY,
+  /** A rating given by a rider who knew that no large difference had been found. */
+  KNEW_NOTHING_LARGE,
+  /** A rating given by a rider who knew that the setups differ. */
+  KNEW_THEY_DIFFER
 }

@@ -24,6 +24,7 @@ import java.util.Set;
  * @param harm the tests of a measure that is watched for harm, adjusted for all that are
  * @param ratio the ratio of counts
  * @param caveats what a reader must know beside the numbers
+ * @param looks what looks before the end come to; of the primary measure alone
  */
 public record Comparison(
     Measure measure,
@@ -33,7 +34,8 @@ public record Comparison(
     OptionalDouble adjusted,
     Optional<HarmTest> harm,
     Optional<CountRatio> ratio,
-    Set<Caveat> caveats) {
+    Set<Caveat> caveats,
+    Optional<LooksFound> looks) {
 
   public Comparison {
     caveats = java.util.Collections.unmodifiableSet(new java.util.TreeSet<>(caveats));
@@ -41,12 +43,12 @@ public record Comparison(
 
   Comparison withAdjusted(double p) {
     return new Comparison(
-        measure, stints, result, verdict, OptionalDouble.of(p), harm, ratio, caveats);
+        measure, stints, result, verdict, OptionalDouble.of(p), harm, ratio, caveats, looks);
   }
 
   Comparison withHarm(HarmTest found) {
     return new Comparison(
-        measure, stints, result, verdict, adjusted, Optional.of(found), ratio, caveats);
+        measure, stints, result, verdict, adjusted, Optional.of(found), ratio, caveats, looks);
   }
 
   /** The worthwhile difference as shifts −D and +D on the scale of the analysis, if declared. */
@@ -68,9 +70,9 @@ public record Comparison(
     return result.curve();
   }
 
-  /** True if a test may be said: not with too many values missing. */
+  /** True if a test may be said: not with too many values missing, nor beside an early stop. */
   public boolean tested() {
-    return !caveats.contains(Caveat.MISSING);
+    return !caveats.contains(Caveat.MISSING) && !caveats.contains(Caveat.STOPPED_EARLY);
   }
 
   /** Estimated difference as said: B − A, or B/A on the ratio scale. */
@@ -89,8 +91,13 @@ public record Comparison(
     return result.noVariation() ? Optional.empty() : curve().interval(level);
   }
 
-  /** Two-sided p of "no difference"; 1 without variation. */
+  /** Two-sided p of "no difference", over the looks where any was taken; 1 without variation. */
   public double p() {
+    return looks.map(LooksFound::p).orElse(ordinaryP());
+  }
+
+  /** The same without regard to looks before the end. */
+  public double ordinaryP() {
     return result.noVariation() ? 1 : curve().p(0);
   }
 

@@ -33,6 +33,7 @@ import java.util.TreeSet;
  * @param handlings how long handlings took, by stint, 0 = before the warm-up; those of which
  *     nothing is known are missing
  * @param covariates what was said of covariates
+ * @param looks looks before the end that were taken, in order
  */
 public record DayRecord(
     String session,
@@ -45,7 +46,8 @@ public record DayRecord(
     SortedMap<Integer, HelperFit> fits,
     List<Remark> remarks,
     SortedMap<Integer, Handling> handlings,
-    SortedMap<CovariateAt, BigDecimal> covariates) {
+    SortedMap<CovariateAt, BigDecimal> covariates,
+    List<TakenLook> looks) {
 
   /**
    * A lap as recorded.
@@ -118,6 +120,7 @@ public record DayRecord(
     fits = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(fits));
     covariates = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(covariates));
     handlings = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(handlings));
+    looks = List.copyOf(looks);
   }
 
   /** A day of whose handlings nothing is known, without covariates. */
@@ -142,11 +145,29 @@ public record DayRecord(
         fits,
         remarks,
         new TreeMap<>(),
-        new TreeMap<>());
+        new TreeMap<>(),
+        List.of());
+  }
+
+  /** The same day with the looks that were taken before its end. */
+  public DayRecord with(List<TakenLook> taken) {
+    return with(handlings, covariates, taken);
   }
 
   /** The same day with how long its handlings took. */
   public DayRecord with(SortedMap<Integer, Handling> timed) {
+    return with(timed, covariates, looks);
+  }
+
+  /** The same day with what was said of covariates. */
+  public DayRecord withCovariates(SortedMap<CovariateAt, BigDecimal> said) {
+    return with(handlings, said, looks);
+  }
+
+  private DayRecord with(
+      SortedMap<Integer, Handling> timed,
+      SortedMap<CovariateAt, BigDecimal> said,
+      List<TakenLook> taken) {
     return new DayRecord(
         session,
         plan,
@@ -158,13 +179,8 @@ public record DayRecord(
         fits,
         remarks,
         timed,
-        covariates);
-  }
-
-  /** The same day with what was said of covariates. */
-  public DayRecord withCovariates(SortedMap<CovariateAt, BigDecimal> said) {
-    return new DayRecord(
-        session, plan, key, laps, guesses, blindBroken, lastStint, fits, remarks, handlings, said);
+        said,
+        taken);
   }
 
   /**
@@ -200,7 +216,8 @@ public record DayRecord(
             state.cutShort().map(Fact.DayCutShort::lastStint).orElse(state.plan().stints()),
             fits,
             remarks)
-        .withCovariates(state.day().covariates());
+        .withCovariates(state.day().covariates())
+        .with(state.looks().values().stream().map(TakenLook::of).toList());
   }
 
   /** Remarks of a kind, in the order in which they were made. */

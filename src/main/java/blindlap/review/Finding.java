@@ -56,6 +56,11 @@ public record Finding(
     covariates = List.copyOf(covariates);
   }
 
+  /** What looks before the end come to; empty where none was taken. */
+  public Optional<LooksFound> looks() {
+    return primary.flatMap(Comparison::looks);
+  }
+
   /** All comparisons of two setups, the primary first. */
   public Stream<Comparison> comparisons() {
     return Stream.concat(primary.stream(), others.stream());

@@ -3,7 +3,10 @@ package blindlap.sample;
 import blindlap.desk.BundledProtocols;
 import blindlap.desk.Committing;
 import blindlap.desk.Desk;
+import blindlap.desk.HelperDay;
+import blindlap.desk.HelperDays;
 import blindlap.desk.LapFiles;
+import blindlap.desk.Looking;
 import blindlap.desk.PlanPreview;
 import blindlap.desk.Sessions;
 import blindlap.plan.Plan;
@@ -53,7 +56,8 @@ public final class SampleSession {
           "dampers-on-dust-track",
           "levers-on-flat-lap",
           "grips-on-moor-path",
-          "wheels-on-windy-ridge");
+          "wheels-on-windy-ridge",
+          "oils-on-larch-line");
 
   private final String name;
   private final Desk desk;
@@ -121,6 +125,9 @@ public final class SampleSession {
       String what = events.getProperty("blind_broken_what");
       now = act(now, latest -> latest.blindBroken(Integer.parseInt(broken), what));
     }
+    for (String stint : events.getProperty("looks", "").split(" ")) {
+      now = stint.isEmpty() ? now : look(now, sealed, Integer.parseInt(stint));
+    }
     String last = events.getProperty("last_stint");
     if (last != null) {
       now =
@@ -134,6 +141,15 @@ public final class SampleSession {
                       false));
     }
     return now;
+  }
+
+  private SessionState look(SessionState state, Sealed sealed, int stint) {
+    HelperDays.Opened opened = desk.helperDays().open(state, sealed.phrase().text());
+    HelperDay day = ((HelperDays.Opened.Day) opened).day();
+    if (new Looking(day).look(stint) instanceof Looking.Result.Taken taken) {
+      return taken.state();
+    }
+    throw new IllegalStateException("sample " + name + " is refused a look after stint " + stint);
   }
 
   /** The helper's record of a stint on which the other of two setups was on. */

@@ -67,7 +67,8 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   }
 
   /** The helper's records have one more: the one that closes the helper's day. */
-  private Optional<Problem> handled(int stint) {
+  private Optional<Problem> handled(int number) {
+    int stint = LookTaken.isNumber(number) ? number - LookTaken.number(0) : number;
     return stint == HelperEntry.closing(plan) ? fine() : stint(stint);
   }
 
@@ -196,6 +197,17 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
     }
     return CovariateMeaning.problem(plan, at)
         .or(() -> at.lap() > 0 ? lap(new LapId(at.stint(), at.lap())) : stint(at.stint()));
+  }
+
+  @Override
+  public Optional<Problem> lookTaken(LookTaken fact) {
+    String measure = plan.primary().map(Measure::name).orElse("");
+    return stint(fact.stint())
+        .or(
+            () ->
+                fact.values().entrySet().stream()
+                    .flatMap(e -> value(e.getKey(), measure, e.getValue()).stream())
+                    .findFirst());
   }
 
   @Override

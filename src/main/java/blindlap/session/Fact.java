@@ -288,8 +288,8 @@ public sealed interface Fact {
   /** Facts of a series. */
   sealed interface OfSeries extends Fact permits SeriesEnded, SeriesStood {}
 
-  /** Facts of values that two machines recorded, and of covariates. */
-  sealed interface OfTwoValues extends Fact permits ValueChosen {}
+  /** Facts of values: which of two counts, and what a look used. */
+  sealed interface OfValues extends Fact permits ValueChosen, LookTaken {}
 
   sealed interface OfCovariates extends Fact permits CovariateSaid {}
 

@@ -34,6 +34,8 @@ public interface FactVisitor<R> {
 
   R covariateSaid(CovariateSaid fact);
 
+  R lookTaken(LookTaken fact);
+
   R noteWritten(Fact.NoteWritten fact);
 
   R guessGiven(Fact.GuessGiven fact);

@@ -34,6 +34,7 @@ final class Folded {
   final List<Fact.ExpectationGiven> expectations = new ArrayList<>();
   final List<Fact.AmendmentMade> amendments = new ArrayList<>();
   final List<StoredEntry> notApplied = new ArrayList<>();
+  final SortedMap<Integer, LookTaken> looks = new TreeMap<>();
   final SortedMap<Integer, Fact.FindingSeenAgain> seenAgain = new TreeMap<>();
   final List<Fact.ScoreCorrected> corrections = new ArrayList<>();
   final List<CovariateSaid> covariatesCorrected = new ArrayList<>();
@@ -77,6 +78,7 @@ final class Folded {
     copy.opened = opened;
     copy.finding = finding;
     copy.seenAgain.putAll(seenAgain);
+    copy.looks.putAll(looks);
     copy.plainDay = plainDay;
     copy.abandonedBecause = abandonedBecause;
     return copy;

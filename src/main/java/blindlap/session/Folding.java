@@ -224,6 +224,12 @@ final class Folding implements FactVisitor<Boolean> {
   }
 
   @Override
+  public Boolean lookTaken(LookTaken fact) {
+    // Each look is taken once: a second one, taken where the first was not seen, is shown.
+    return reviewOpen() && folded.looks.putIfAbsent(fact.stint(), fact) == null;
+  }
+
+  @Override
   public Boolean noteWritten(Fact.NoteWritten fact) {
     return onLap(fact.lap(), lap -> lap.withNote(fact.text()));
   }

@@ -80,6 +80,20 @@ public enum SessionFault implements Fault {
   NOT_RECORDED,
   /** The plan names who decides as someone who knows the key: name. */
   DECIDER_KNOWS,
+  /** The plan declares no looks. */
+  LOOKS_NONE,
+  /** No look is declared after this stint: stint, those that are. */
+  LOOK_NOT_DECLARED,
+  /** The look was taken: stint. */
+  LOOK_TWICE,
+  /** The day is over: stint. */
+  LOOK_DAY_OVER,
+  /** A later look was taken: stint, the later one. */
+  LOOK_PAST,
+  /** A lap of the look's stints is not recorded: stint of the look, lap, its stint. */
+  LOOK_LAP_MISSING,
+  /** A lap has neither value nor void: stint of the look, lap, its stint, measure. */
+  LOOK_LAP_OPEN,
   /** The plan has no guesses. */
   NO_GUESSES,
   /** The guess names a setup that the plan does not have: name. */

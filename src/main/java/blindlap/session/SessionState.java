@@ -309,6 +309,11 @@ public final class SessionState {
     return folded.opened == null ? Map.of() : folded.opened.helperRecords();
   }
 
+  /** Looks that were taken, by their last stint. */
+  public SortedMap<Integer, LookTaken> looks() {
+    return Collections.unmodifiableSortedMap(folded.looks);
+  }
+
   /** Why it was abandoned, if it was. */
   public Optional<String> abandonedBecause() {
     return Optional.ofNullable(folded.abandonedBecause);

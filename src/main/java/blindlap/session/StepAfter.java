@@ -107,6 +107,11 @@ public final class StepAfter implements FactVisitor<Step> {
   }
 
   @Override
+  public Step lookTaken(LookTaken fact) {
+    return step;
+  }
+
+  @Override
   public Step noteWritten(Fact.NoteWritten fact) {
     return step;
   }

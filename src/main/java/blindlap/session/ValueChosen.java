@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record ValueChosen(
     LapId lap, String measure, @Nullable BigDecimal value, String reason, String decidedBy)
-    implements Fact.OfTwoValues {
+    implements Fact.OfValues {
   /** The only reason there is. */
   public static final String REASON = "typing error";
 

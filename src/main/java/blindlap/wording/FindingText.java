@@ -121,7 +121,7 @@ public final class FindingText {
 
   /** What must be known before anything else: null run, unblinded, override, day cut short. */
   public List<String> circumstances() {
-    List<String> lines = new ArrayList<>();
+    List<String> lines = new ArrayList<>(LooksFoundWords.lines(finding));
     day.ridden()
         .ifPresent(s -> lines.add(WORDS.say("null.run", setups.get(s), plainHeadline().text())));
     if (!plan.blinding().blinded()) {

@@ -4,6 +4,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.review.Caveat;
 import blindlap.review.Comparison;
+import blindlap.review.LooksFound;
 import blindlap.stats.compare.HarmTest;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
@@ -159,7 +160,7 @@ public final class FindingWords {
   public String sentence() {
     Verdict verdict = comparison.verdict().orElseThrow();
     return WORDS.say(
-        "sentence." + verdict.name(),
+        "sentence." + told(verdict),
         difference(),
         interval(0.95),
         interval(0.90),
@@ -169,11 +170,17 @@ public final class FindingWords {
         setups.get(1));
   }
 
+  /** Of a day that was stopped early nothing is said of the size. */
+  private String told(Verdict verdict) {
+    boolean stopped = comparison.looks().filter(LooksFound::stopped).isPresent();
+    return stopped && verdict == Verdict.DIRECTION_KNOWN ? "STOPPED" : verdict.name();
+  }
+
   /** What the verdict means, for under the headline: limits first, p last and in brackets. */
   public String lead() {
     Verdict verdict = comparison.verdict().orElseThrow();
     return WORDS.say(
-        "lead." + verdict.name(),
+        "lead." + told(verdict),
         interval(0.95),
         interval(0.90),
         Sizes.worthwhile(measure),
@@ -189,7 +196,12 @@ public final class FindingWords {
       return WORDS.say("plain.variation", measure.name());
     }
     if (!comparison.tested()) {
-      return WORDS.say("plain.untested", measure.name(), difference(), interval(0.95));
+      boolean missing = comparison.caveats().contains(Caveat.MISSING);
+      return WORDS.say(
+          missing ? "plain.untested" : "plain.stopped",
+          measure.name(),
+          difference(),
+          interval(0.95));
     }
     parts.add(
         WORDS.say(
@@ -288,6 +300,9 @@ public final class FindingWords {
     TwoSetups result = comparison.result();
     if (!result.noVariation() && !comparison.tested()) {
       lines.add(WORDS.say("evidence.untested", interval(0.95)));
+    } else if (!result.noVariation() && comparison.looks().isPresent()) {
+      LooksFound looks = comparison.looks().get();
+      lines.add(LooksFoundWords.evidence(interval(0.95), looks, comparison.ordinaryP(), orders));
     } else if (!result.noVariation()) {
       lines.add(
           WORDS.say(

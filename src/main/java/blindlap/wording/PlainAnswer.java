@@ -125,6 +125,7 @@ public final class PlainAnswer {
           }
         });
     detail.flatMap(words::simulated).ifPresent(lines::add);
+    detail.map(found -> LooksShowWords.lines(plan, found)).ifPresent(lines::addAll);
     if (!oddsSource.isEmpty()) {
       lines.add(WORDS.say("plain.odds.source", oddsSource));
     }

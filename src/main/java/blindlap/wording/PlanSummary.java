@@ -75,6 +75,7 @@ public final class PlanSummary {
             plan.laps().settling(),
             plan.laps().scored(),
             plan.laps().warmUp()));
+    LooksShowWords.declared(plan).ifPresent(day::add);
     day.add(words.sentence().text());
     day.addAll(words.lead());
     noise(plan, earlier).ifPresent(day::add);

@@ -16,6 +16,7 @@ class CirclesTest {
           Set.of(
               "session.Fact",
               "session.FactVisitor",
+              "session.LookTaken",
               "session.SeriesEnded",
               "session.ValueChosen",
               "session.CovariateSaid",

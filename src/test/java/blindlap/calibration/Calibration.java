@@ -113,6 +113,7 @@ public final class Calibration {
     WaitsTable.lines(WAIT_DAYS).forEach(this::line);
     SeveralLapsTable.lines(8 * SHARPER_DAYS).forEach(this::line);
     CovariatesTable.lines(COVARIATE_DAYS).forEach(this::line);
+    LooksTable.lines(WAIT_DAYS).forEach(this::line);
     closing();
     return text.toString();
   }

@@ -20,6 +20,10 @@ final class Plans {
       stints: 8
       """;
 
+  /** A day of 24 stints with looks after the 12th and the 16th. */
+  static final String LOOKS =
+      SMALL.replace("protocol: eight-stints\nstints: 8\n", "stints: 24\nlooks: [12, 16]\n");
+
   /** Laps that fit {@link #SMALL}, whatever the order. */
   static String laps(int count) {
     StringBuilder csv = new StringBuilder("lap;lap time;grip\n");

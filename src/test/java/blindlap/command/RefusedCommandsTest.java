@@ -31,6 +31,7 @@ class RefusedCommandsTest {
   private String closed;
   private String ofSeries;
   private String unsealed;
+  private String looks;
   private String laps;
   private String paper;
   private String plan;
@@ -50,6 +51,8 @@ class RefusedCommandsTest {
     ok("unseal", unsealed);
     ofSeries = ridden(Plans.SMALL + SERIES);
     closed = ridden(Plans.SMALL.replace("quicker", "faster"));
+    looks = day.commit(Plans.LOOKS);
+    ok("record", looks, day.file("sixteen.csv", Plans.laps(16)).toString());
     day.types("wrong words of a phrase here");
   }
 
@@ -132,6 +135,15 @@ class RefusedCommandsTest {
             line(NO_SESSION, "1", "--reason", "crash"),
             line(closed, "1", "--reason", "crash", "--words", "A root."),
             line(committed, "1", "--reason", "crash", "--withdraw")));
+    all.put(
+        "look",
+        List.of(
+            line(NO_SESSION),
+            line(committed),
+            line(closed),
+            line(looks),
+            line(looks, "--after-stint", "15"),
+            line(unsealed, "--after-stint", "16")));
     all.put(
         "blind-broken",
         List.of(

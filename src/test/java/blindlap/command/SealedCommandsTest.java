@@ -30,7 +30,7 @@ class SealedCommandsTest {
   private static final int ORDERS = 2;
 
   /** So many of the commands, the first ones, need the key. */
-  private static final int NEED_THE_KEY = 9;
+  private static final int NEED_THE_KEY = 10;
 
   private static final Pattern HASH = Pattern.compile("(?:[0-9a-f]{8}[ \n]?){8}");
 
@@ -99,6 +99,7 @@ class SealedCommandsTest {
             List.of("report", id, "--out", out.resolve("report").toString()),
             List.of("amend", id, "--text", "The gauge read low.", "--reason", "found later"),
             List.of("unseal", id),
+            List.of("look", id),
             List.of("helper", id),
             List.of("helper", id, "--day-over"),
             List.of("catch-up", id, day.file("paper.csv", "stint;fitted\n1;A\n").toString()),

@@ -67,7 +67,10 @@ class UnwritableOutputTest {
     lostPhrase(day, plan);
     String other = day.commit(Plans.SMALL);
     String id = day.commit(Plans.SMALL);
+    String phrase = day.phrase();
     String laps = day.file("laps.csv", Plans.laps(6)).toString();
+    looks(day);
+    day.types(phrase);
     lost(day, Done.NOTHING, "helper", id);
     lost(day, Done.NOTHING, "codes", id);
     lost(day, Done.WRITTEN, "sheets", id, "--out", folder.resolve("sheets").toString());
@@ -131,6 +134,13 @@ class UnwritableOutputTest {
     lost(day, Done.WRITTEN, "series", "lone", "--report", folder.resolve("all").toString());
     lost(day, Done.WRITTEN, "series", "lone", "--package", folder.resolve("whole").toString());
     assertThat(folder.resolve("whole").resolve("session-1").resolve("units.csv")).exists();
+  }
+
+  private void looks(CommandLineSession day) {
+    String id = day.commit(Plans.LOOKS);
+    day.run("record", id, day.file("many.csv", Plans.laps(16)).toString());
+    lost(day, Done.SAVED, "look", id);
+    lost(day, Done.NOTHING, "look", id);
   }
 
   private void helpers(CommandLineSession day, String id) {

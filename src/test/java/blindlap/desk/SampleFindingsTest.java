@@ -36,6 +36,7 @@ class SampleFindingsTest {
     VERDICTS.put("clicks-on-wet-steps", Verdict.REAL_AND_WORTHWHILE);
     VERDICTS.put("dampers-on-dust-track", Verdict.REAL_AND_WORTHWHILE);
     VERDICTS.put("levers-on-flat-lap", Verdict.NO_VARIATION);
+    VERDICTS.put("oils-on-larch-line", Verdict.DIRECTION_KNOWN);
     VERDICTS.put("grips-on-moor-path", Verdict.NO_WORTHWHILE_DIFFERENCE);
     VERDICTS.put("wheels-on-windy-ridge", Verdict.DIRECTION_KNOWN);
   }

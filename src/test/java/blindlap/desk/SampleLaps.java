@@ -122,6 +122,15 @@ public final class SampleLaps {
               true,
               List.of(new Recipe("lap time", 132.0, new double[] {0, -1.6}, 0.6, -6, 2))),
           new Sample(
+              "oils-on-larch-line",
+              14,
+              16,
+              true,
+              List.of(
+                  new Recipe("lap time", 154.0, new double[] {0, -2.2}, 0.8, -0.5, 1),
+                  new Recipe("top sector", 41.0, new double[] {0, -0.4}, 0.3, 0, 2),
+                  new Recipe("calm over roots", 50, new double[] {0, 6}, 7, 0, 0))),
+          new Sample(
               "levers-on-flat-lap",
               11,
               12,

@@ -15,6 +15,7 @@ import blindlap.session.Entry;
 import blindlap.session.Fact;
 import blindlap.session.Hash;
 import blindlap.session.Head;
+import blindlap.session.LookTaken;
 import blindlap.session.NotebookId;
 import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
@@ -38,6 +39,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.TreeMap;
 
 /** Facts of every kind, made of a seed. */
 public final class AnyFact {
@@ -166,6 +168,14 @@ public final class AnyFact {
             covariate.random.nextInt(4) == 0 ? null : covariate.number(),
             Source.values()[covariate.random.nextInt(3)],
             covariate.text()));
+    AnyFact looked = new AnyFact(facts.size());
+    facts.add(
+        new LookTaken(
+            looked
+                .sealing()
+                .record(sealed.lock(), session.text(), LookTaken.number(4), looked.text()),
+            looked.random.nextBoolean(),
+            new TreeMap<>(Map.of(new LapId(1, 1), looked.number(), lap, looked.number()))));
     // Since version 4 somebody may declare to have abandoned it without knowing key or setups.
     AnyFact unaware = new AnyFact(facts.size());
     if (unaware.random.nextBoolean()) {

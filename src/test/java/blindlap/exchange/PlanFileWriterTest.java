@@ -181,6 +181,7 @@ class PlanFileWriterTest {
     maybe(plan, "override", any(TEXTS));
     maybe(plan, "series", any("after-1", "5"));
     maybe(plan, "series_sessions", "3");
+    maybe(plan, "looks", any("16, 20", "12"));
     maybe(plan, "expectations", Map.of("tester", any(TEXTS), "rider", any(TEXTS)));
     return plan;
   }

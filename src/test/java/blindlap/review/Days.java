@@ -98,6 +98,7 @@ public final class Days {
         "",
         null,
         null,
+        List.of(),
         List.of());
   }
 
@@ -126,7 +127,8 @@ public final class Days {
         plan.override(),
         plan.series(),
         plan.seriesSessions(),
-        covariates);
+        covariates,
+        plan.looks());
   }
 
   /**

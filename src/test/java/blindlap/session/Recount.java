@@ -147,6 +147,10 @@ final class Recount {
       return at < end
           && at == first(0, f -> f instanceof Fact.StintHandled h && h.stint() == handled.stint());
     }
+    if (fact instanceof LookTaken look) {
+      return at < end
+          && at == first(0, f -> f instanceof LookTaken other && other.stint() == look.stint());
+    }
     if (fact instanceof ValueChosen chosen) {
       return at < end && values.holds(at, chosen);
     }

@@ -9,6 +9,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.Plans;
 import blindlap.stats.distribution.Interval;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -35,7 +36,9 @@ class AnswerWordsTest {
       double figure = low + random.nextDouble() * (high - low);
       DayAnswer.Point point =
           new DayAnswer.Point(16, DayAnswer.Source.SIMULATION, figure, null, true);
-      DayDetail detail = new DayDetail(2000, point, new Interval(low, high), List.of(), List.of());
+      DayDetail detail =
+          new DayDetail(
+              2000, point, new Interval(low, high), List.of(), List.of(), Optional.empty());
       Matcher found = said.matcher(words.simulated(detail).orElseThrow());
       assertThat(found.find()).as(words.simulated(detail).orElseThrow()).isTrue();
       assertThat(Double.parseDouble(found.group(1)))

@@ -161,6 +161,7 @@ final class DoubtfulDays {
         "",
         null,
         null,
+        List.of(),
         List.of());
   }
 

@@ -45,7 +45,8 @@ final class PlanDayView {
         Fields.row(
             PlanFieldsView.text(laps, "warm_up", 4),
             PlanFieldsView.text(laps, "settling", 4),
-            PlanFieldsView.text(laps, "scored", 4));
+            PlanFieldsView.text(laps, "scored", 4),
+            PlanFieldsView.text(model.form(), "looks", 10));
     TitledPane practice =
         PlanFieldsView.fold(
             "practice.title",

@@ -61,6 +61,7 @@ public final class SwapModel {
   private final SwapClock words;
   private final DayEventsModel events;
   private final SwapLater later;
+  private final SwapLook looks;
 
   private @Nullable SessionId id;
   private @Nullable SessionState state;
@@ -92,6 +93,7 @@ public final class SwapModel {
     this.work = new SwapWork(background, clock, monotonic, this::take);
     this.words = new SwapClock(work, clock, idling);
     this.later = new SwapLater(background, clock, monotonic, work, this::take);
+    this.looks = new SwapLook(background, this::take);
     this.events = new DayEventsModel(riders, background, () -> -1, after -> reload(), work::said);
   }
 
@@ -113,6 +115,11 @@ public final class SwapModel {
   /** Wrong fits noticed later, stints kept on paper, the end of the helper's day. */
   public SwapLater later() {
     return later;
+  }
+
+  /** Looks before the end of the day. */
+  public SwapLook looks() {
+    return looks;
   }
 
   /** Another helper takes over: an entry of the day, and the name on the sealed entries to come. */
@@ -235,6 +242,7 @@ public final class SwapModel {
       uncovering = false;
       phase.set(work.load(open, latest) ? Phase.OPEN : Phase.ALL_DONE);
       later.load(open, latest);
+      looks.load(open, latest);
       time.set(words.now(java.util.Objects.requireNonNull(day).plan(), state, earliest));
     }
   }
@@ -328,6 +336,7 @@ public final class SwapModel {
 
   private void close(Phase to) {
     later.close();
+    looks.close();
     work.close();
     trouble.set("");
     time.set(SwapClock.Time.NONE);

@@ -165,6 +165,7 @@ final class SwapStintView extends VBox {
           .setAll(
               head(on, now),
               rule(),
+              new SwapLookView(look, model.looks()),
               grow(new SwapColumnsView(on.steps(), on.middle(), on.safety())),
               on.foot().row(happened(on), noted(on), on.foot().fitted()));
     }
@@ -211,6 +212,7 @@ final class SwapStintView extends VBox {
     VBox between =
         new VBox(
             24,
+            new SwapLookView(look, model.looks()),
             new VBox(10, name, on.head().facts(now)),
             on.steps(),
             on.middle(),

@@ -108,7 +108,7 @@ public final class CurveWalk {
   }
 
   /** Random orders, each with its mirror image, in place of the walk. */
-  void sample(int draws, UniformRandomProvider source) {
+  public void sample(int draws, UniformRandomProvider source) {
     OrderTable table = set.table();
     if (table != null && more.length == 0) {
       sample(draws, source, table);

@@ -50,10 +50,20 @@ public enum Verdict {
    * @throws IllegalArgumentException unless low &lt; 0 &lt; high
    */
   public static Verdict of(ConfidenceCurve curve, double worthwhileLow, double worthwhileHigh) {
+    boolean real = curve.exceeds(0, LEVEL / 2) || curve.fallsShortOf(0, LEVEL / 2);
+    return of(curve, worthwhileLow, worthwhileHigh, real);
+  }
+
+  /**
+   * The same where another test than the curve's says whether there is a difference.
+   *
+   * @param real true if it is shown
+   */
+  public static Verdict of(
+      ConfidenceCurve curve, double worthwhileLow, double worthwhileHigh, boolean real) {
     if (!(worthwhileLow < 0 && worthwhileHigh > 0)) {
       throw new IllegalArgumentException("a worthwhile difference must be above 0");
     }
-    boolean real = curve.exceeds(0, LEVEL / 2) || curve.fallsShortOf(0, LEVEL / 2);
     boolean big =
         curve.estimate() > 0
             ? curve.exceeds(worthwhileHigh, LEVEL)

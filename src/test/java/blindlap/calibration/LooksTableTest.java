@@ -1,0 +1,34 @@
+package blindlap.calibration;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import org.apache.commons.statistics.distribution.BinomialDistribution;
+import org.junit.jupiter.api.Test;
+
+/** A small run of the table of looks. */
+class LooksTableTest {
+  private static final int DAYS = 1500;
+
+  @Test
+  void withoutADifferenceADayShowsOneWithTheProbabilityOfTheLevelWhateverIsVoidedLater() {
+    double most = BinomialDistribution.of(DAYS, 0.05).inverseSurvivalProbability(1e-4);
+    for (LooksTable.Late late : LooksTable.Late.values()) {
+      LooksTable.Found found =
+          LooksTable.simulate(List.of(16), NoiseScenario.WHITE, 0, late, DAYS, 7);
+      assertThat(found.shown() * DAYS).isLessThanOrEqualTo(most);
+      assertThat(found.stopped()).isBetween(0.002, 0.035);
+    }
+  }
+
+  @Test
+  void aDifferenceOfOneAndAHalfNoisesIsShownInFewerStints() {
+    LooksTable.Found found =
+        LooksTable.simulate(
+            List.of(16), NoiseScenario.WHITE, 1.5, LooksTable.Late.NOTHING, DAYS, 8);
+    double error = Math.sqrt(0.93 * 0.07 / DAYS);
+    assertThat(found.shown()).isBetween(0.92 - 3 * error, 0.94 + 3 * error);
+    assertThat(found.stints()).isCloseTo(19.7, within(0.5));
+  }
+}
