@@ -12,8 +12,10 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import javafx.application.Platform;
 import javafx.embed.swing.SwingFXUtils;
+import javafx.geometry.Rectangle2D;
 import javafx.scene.Scene;
-import javafx.scene.image.WritableImage;
+import javafx.scene.SnapshotParameters;
+import javafx.scene.layout.Region;
 import javax.imageio.ImageIO;
 
 /** Runs tests on the interface thread and keeps pictures of scenes. */
@@ -60,13 +62,26 @@ public final class Window {
   public static void picture(Scene scene, String name) {
     scene.getRoot().applyCss();
     scene.getRoot().layout();
-    WritableImage image = scene.snapshot(null);
-    BufferedImage buffer = SwingFXUtils.fromFXImage(image, null);
+    write(SwingFXUtils.fromFXImage(scene.snapshot(null), null), name);
+  }
+
+  /**
+   * Writes what a part of a scene, laid out, shows in its own size; and gives it to be measured.
+   */
+  public static BufferedImage picture(Region part, String name) {
+    SnapshotParameters whole = new SnapshotParameters();
+    whole.setViewport(new Rectangle2D(0, 0, part.getWidth(), part.getHeight()));
+    BufferedImage image = SwingFXUtils.fromFXImage(part.snapshot(whole, null), null);
+    write(image, name);
+    return image;
+  }
+
+  private static void write(BufferedImage image, String name) {
     try {
       Path folder =
           Files.createDirectories(
               Path.of(System.getProperty("blindlap.pictures", "target/pictures")));
-      ImageIO.write(buffer, "png", folder.resolve(name + ".png").toFile());
+      ImageIO.write(image, "png", folder.resolve(name + ".png").toFile());
     } catch (IOException e) {
       throw new IllegalStateException(e);
     }

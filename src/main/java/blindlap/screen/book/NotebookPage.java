@@ -278,6 +278,7 @@ public final class NotebookPage extends BorderPane {
     margin.setManaged(!empty);
     if (narrow()) {
       list.setPrefHeight((low ? LOW_LIST_HEIGHT : LIST_HEIGHT) * Math.max(1, look.textScale()));
+      margin.setPadding(Insets.EMPTY);
       VBox column = new VBox(low ? 16 : 32, head, list, keeping, margin);
       if (low) {
         // What is not the answer and not the list stands below both.
@@ -297,6 +298,8 @@ public final class NotebookPage extends BorderPane {
     HBox.setHgrow(reading, Priority.ALWAYS);
     reading.maxWidthProperty().bind(look.px(820));
     ScrollPane side = new ScrollPane(margin);
+    // Its numbers stand at the right, clear of the bar that scrolls them.
+    margin.setPadding(new Insets(0, 10, 0, 0));
     side.setFitToWidth(true);
     side.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     side.minWidthProperty().bind(look.px(272));

@@ -7,6 +7,7 @@ import blindlap.screen.part.AnswerSentence;
 import blindlap.screen.part.AskedOnce;
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.Dialogs;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Lead;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.MarginNote;
@@ -139,7 +140,7 @@ final class SeriesPage extends BorderPane {
         8,
         h2("page.end.title"),
         words(SeriesWords.say("page.end.follows"), "note", "second"),
-        new FlowPane(16, 8, reason, by),
+        Fields.row(reason, by),
         end);
   }
 
@@ -161,7 +162,7 @@ final class SeriesPage extends BorderPane {
         e -> dialogs.folder(SeriesWords.say("page.report")).ifPresent(model::report));
     Label notice = words("", "strong");
     notice.textProperty().bind(model.noticeProperty());
-    FlowPane row = new FlowPane(16, 8, report, notice);
+    FlowPane row = Fields.row(report, notice);
     if (!view.next().isEmpty()) {
       Button next = new Button(view.next());
       next.setId("series-next");

@@ -49,6 +49,9 @@ public final class HelperFrameView extends VBox {
 
   private static final PseudoClass SLIM = PseudoClass.getPseudoClass("slim");
 
+  /** With large text the big button is as high as the band, and margins leave room for the page. */
+  private static final PseudoClass LARGE = PseudoClass.getPseudoClass("large");
+
   /** At 100 %: in a narrower window two labels of the band stand one below the other. */
   private static final double NARROW = 560;
 
@@ -77,6 +80,9 @@ public final class HelperFrameView extends VBox {
     StackPane paper = new StackPane(reopen);
     paper.getStyleClass().add("helper-page");
     VBox.setVgrow(paper, Priority.ALWAYS);
+    Runnable margins = () -> paper.pseudoClassStateChanged(LARGE, look.stacked());
+    margins.run();
+    look.textScaleProperty().addListener((property, old, now) -> margins.run());
     // Only what is shown is in the scene: a hidden node would still be read out.
     blank.addListener((property, old, now) -> paper.getChildren().setAll(now ? reopen : page));
     VBox frame = new VBox(paper);
@@ -126,6 +132,7 @@ public final class HelperFrameView extends VBox {
     return () -> {
       boolean narrow = getWidth() > 0 && getWidth() < NARROW * look.textScale();
       band.pseudoClassStateChanged(SLIM, narrow);
+      band.pseudoClassStateChanged(LARGE, look.stacked());
       both.getChildren().clear();
       if (narrow) {
         both.getChildren().setAll(away, idle);

@@ -143,12 +143,12 @@ public final class AnswerSentence extends VBox {
     }
   }
 
-  // Breaks the stroke into words only where it would not fit on a line of its own. Measured with
-  // the
-  // font itself, because the style sheet may not have been applied yet.
+  // Breaks the stroke into words only where it would not fit on a line of its own, with the comma
+  // or full stop that may begin no line. Measured with the font itself, because the style sheet may
+  // not have been applied yet.
   private void fit() {
     double size = Look.ROOT * look.textScale() * em;
-    Text measured = new Text(marked);
+    Text measured = new Text(marked + after.split(" ", 2)[0]);
     measured.setFont(new Font(FAMILY, size));
     double width = answer.getWidth();
     boolean now = width > 0 && measured.getLayoutBounds().getWidth() > width;

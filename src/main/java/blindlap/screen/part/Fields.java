@@ -24,6 +24,9 @@ import org.jspecify.annotations.Nullable;
 public final class Fields {
   private static final Words WORDS = Words.of("plan");
 
+  /** Between a field and the words above and below it: the frame of the focus lies within. */
+  private static final double RING = 5;
+
   private Fields() {}
 
   /** A line to type in, about so many characters wide. */
@@ -129,7 +132,7 @@ public final class Fields {
     control.accessibleTextProperty().set(title);
     control.getProperties().put(TypedForm.Entry.class, entry);
     control.accessibleHelpProperty().bind(entry.errorProperty());
-    VBox box = new SteadyBox(2, label, control, error);
+    VBox box = new SteadyBox(RING, label, control, error);
     box.setFillWidth(true);
     return box;
   }

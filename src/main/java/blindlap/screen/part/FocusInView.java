@@ -98,14 +98,14 @@ public final class FocusInView {
       note();
       return;
     }
-    double room = page.getViewportBounds().getHeight();
-    if (room < view && seen) {
-      // What stands below the page has grown over it.
-      bringAll();
-    }
     double now = page.getContent().getBoundsInLocal().getHeight();
     if (now != height && (seen || pressed)) {
       scrollTo(place(node).getMinY() - above);
+    }
+    double room = page.getViewportBounds().getHeight();
+    if (room < view && seen) {
+      // What stands below the page has grown over it, and may have done so while the page grew.
+      bringAll();
     }
     note();
   }

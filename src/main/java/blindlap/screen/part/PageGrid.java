@@ -3,6 +3,8 @@ package blindlap.screen.part;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.beans.InvalidationListener;
+import javafx.beans.binding.Bindings;
+import javafx.beans.binding.DoubleBinding;
 import javafx.geometry.HPos;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
@@ -42,6 +44,14 @@ public final class PageGrid extends ScrollPane {
     grid.getStyleClass().add("page");
     grid.hgapProperty().bind(look.px(GAP));
     grid.vgapProperty().bind(look.px(SECTIONS));
+    // In a wide window the margin keeps to the reading column, and does not go to the far edge.
+    DoubleBinding most = look.px(READING + GAP + MARGIN);
+    grid.maxWidthProperty()
+        .bind(
+            Bindings.createDoubleBinding(
+                () -> most.get() + grid.getInsets().getLeft() + grid.getInsets().getRight(),
+                most,
+                grid.insetsProperty()));
     column.getStyleClass().add("page");
     column.spacingProperty().bind(look.px(SECTIONS));
     setContent(grid);

@@ -24,6 +24,9 @@ import org.jspecify.annotations.Nullable;
  * what is still to mend, and what can be taken back.
  */
 final class PlanBarView extends VBox {
+  /** Height of a page, in pixels, of which a bar in large type would take a third and more. */
+  private static final double LOW = 640;
+
   private final PlanModel model;
   private final TextFlow answer = new TextFlow();
   private final Hyperlink mend = new Hyperlink();
@@ -95,6 +98,14 @@ final class PlanBarView extends VBox {
       getStyleClass().add("large");
     }
     mends();
+  }
+
+  /** How high the page is, with this bar. */
+  void within(double height) {
+    getStyleClass().remove("low");
+    if (height < LOW) {
+      getStyleClass().add("low");
+    }
   }
 
   private void mends() {

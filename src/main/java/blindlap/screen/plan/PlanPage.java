@@ -44,7 +44,9 @@ public final class PlanPage extends StackPane {
     this.commit = new CommitPane(look, model.commit(), dialogs);
     build(dialogs);
     editing.setCenter(grid);
-    editing.setBottom(new PlanBarView(look, model, this::takeBack, this::doAgain, this::mendFirst));
+    PlanBarView bar = new PlanBarView(look, model, this::takeBack, this::doAgain, this::mendFirst);
+    editing.setBottom(bar);
+    editing.heightProperty().addListener((o, before, now) -> bar.within(now.doubleValue()));
     model.commit().stepProperty().addListener((o, before, now) -> show(now));
     show(model.commit().stepProperty().get());
     sceneProperty().addListener((o, before, now) -> watch(before, now));

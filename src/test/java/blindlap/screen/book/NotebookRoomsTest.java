@@ -7,26 +7,18 @@ import blindlap.desk.SeriesDays;
 import blindlap.screen.Keyboard;
 import blindlap.screen.Models;
 import blindlap.screen.SceneText;
-import blindlap.screen.ShellView;
 import blindlap.screen.Window;
 import blindlap.screen.part.Background;
-import blindlap.screen.part.Dialogs;
 import blindlap.screen.part.Fonts;
-import blindlap.screen.part.Look;
 import blindlap.screen.part.Shell;
 import blindlap.screen.part.Theme;
-import blindlap.screen.plan.PlanDesk;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.Optional;
 import java.util.Random;
-import javafx.scene.Scene;
 import javafx.scene.input.KeyCode;
-import javafx.scene.layout.Pane;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -40,91 +32,6 @@ class NotebookRoomsTest {
   static void startWindowSystem() throws InterruptedException {
     Window.start();
     Window.run(Fonts::load);
-  }
-
-  /** The page with its rooms in a window's frame. */
-  private static final class Book {
-    final NoiseModel noise;
-    final SeriesModel series;
-    final OldDayModel oldDay;
-    final Rooms rooms = new Rooms();
-    private final Look look = new Look();
-    private final ShellView view;
-    private Scene scene;
-
-    Book(Desk desk, Path folder, Theme theme, double scale, int width, int height) {
-      look.themeProperty().set(theme);
-      look.textScaleProperty().set(scale);
-      Shell shell = new Shell();
-      NotebookModel notebook = Models.notebook(desk, shell, Background.immediate());
-      notebook.refresh();
-      noise = new NoiseModel(desk.history(), Background.immediate());
-      series =
-          new SeriesModel(
-              desk.series(),
-              desk.seriesReports(),
-              new NextSession(desk.anotherDay(), shell, Background.immediate()),
-              Background.immediate());
-      oldDay = new OldDayModel(desk.plainDays(), desk.history(), Background.immediate());
-      NotebookRoomsView page =
-          new NotebookRoomsView(
-              look,
-              new NotebookRoomsView.Models(
-                  notebook,
-                  PlanDesk.keeping(desk, folder.resolve("quarry.blindlap")),
-                  Optional.empty(),
-                  noise,
-                  series,
-                  oldDay,
-                  new CommittedPlanModel(
-                      desk.sessions(),
-                      desk.planning(),
-                      shell,
-                      desk.clock().getZone(),
-                      notebook::copyAsPlan,
-                      Background.immediate())),
-              rooms,
-              new OneFolder(folder));
-      view =
-          new ShellView(
-              look, shell, Map.of(Shell.Page.NOTEBOOK, () -> page), List.of("quarry.blindlap"));
-      scene = new Scene(view, width, height);
-      look.dress(scene);
-    }
-
-    /** The same page in a window of another height, with other looks. */
-    void dress(Theme theme, double scale, int height) {
-      look.themeProperty().set(theme);
-      look.textScaleProperty().set(scale);
-      scene.setRoot(new Pane());
-      scene = new Scene(view, 1280, height);
-      look.dress(scene);
-    }
-
-    Stage window() {
-      Stage stage = new Stage();
-      stage.setScene(scene);
-      stage.show();
-      stage.requestFocus();
-      return stage;
-    }
-  }
-
-  private record OneFolder(Path folder) implements Dialogs {
-    @Override
-    public Optional<Path> openFile(String title) {
-      return Optional.of(folder.resolve("days.csv"));
-    }
-
-    @Override
-    public Optional<Path> saveFile(String title, String name) {
-      return Optional.empty();
-    }
-
-    @Override
-    public Optional<Path> folder(String title) {
-      return Optional.of(folder);
-    }
   }
 
   /** Days of a rider who learns a trail, as a logger writes them; one lap of the last is wrong. */
@@ -146,15 +53,16 @@ class NotebookRoomsTest {
     return Files.write(folder.resolve("days.csv"), csv.toString().getBytes(StandardCharsets.UTF_8));
   }
 
-  /** On paper in the size of a window and whole, in one other theme, and at twice the text size. */
+  /** A room is entered once; its window is then drawn in both widths, at 100 and 200 % text. */
   private static void photograph(
       Desk desk, Path folder, Theme other, Rooms.Room room, String name) {
-    String suffix = other.name().toLowerCase(Locale.ROOT);
     Book book = Window.call(() -> open(desk, folder, room));
-    Window.run(() -> take(book, Theme.PAPER, 1, 800, name + "-paper"));
-    Window.run(() -> take(book, Theme.PAPER, 1, 2200, name + "-whole"));
-    Window.run(() -> take(book, other, 1, 800, name + "-" + suffix));
-    Window.run(() -> take(book, Theme.PAPER, 2, 4400, name + "-200"));
+    book.take(new Book.Shot(Theme.PAPER, 1, 1366, 768), name + "-paper");
+    book.take(
+        new Book.Shot(other, 1, 900, 768), name + "-" + other.name().toLowerCase(Locale.ROOT));
+    book.take(new Book.Shot(Theme.PAPER, 1, 1366, 2200), name + "-whole");
+    book.take(new Book.Shot(Theme.PAPER, 2, 1366, 4400), name + "-200");
+    book.take(new Book.Shot(Theme.PAPER, 2, 900, 768), name + "-900-200");
   }
 
   private static Book open(Desk desk, Path folder, Rooms.Room room) {
@@ -169,12 +77,6 @@ class NotebookRoomsTest {
     return book;
   }
 
-  private static void take(Book book, Theme theme, double scale, int height, String name) {
-    book.dress(theme, scale, height);
-    Window.picture(book.scene, name);
-    Window.picture(book.scene, name);
-  }
-
   @Test
   void riderNoiseIsPhotographed() throws Exception {
     days(false);
@@ -182,14 +84,8 @@ class NotebookRoomsTest {
       days.oneRider();
       bring(days.desk());
       photograph(days.desk(), folder, Theme.SUNLIGHT, Rooms.Room.NOISE, "noise");
-      Window.run(
-          () ->
-              take(
-                  open(days.desk(), folder, Rooms.Room.NOTEBOOK),
-                  Theme.PAPER,
-                  1,
-                  800,
-                  "notebook-doors"));
+      Book book = Window.call(() -> open(days.desk(), folder, Rooms.Room.NOTEBOOK));
+      book.take(new Book.Shot(Theme.PAPER, 1, 1366, 768), "notebook-doors");
     }
   }
 

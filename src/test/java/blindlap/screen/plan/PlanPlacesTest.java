@@ -53,6 +53,38 @@ class PlanPlacesTest {
   }
 
   @Test
+  void theBarLeavesTheLowestWindowToThePageAndNotesKeepToTheirColumnInTheWidest() {
+    try (Desk desk = PlanDesk.open(folder, 1)) {
+      Window.run(
+          () -> {
+            Look look = new Look();
+            Shell shell = new Shell();
+            PlanPage page =
+                page(look, shell, desk, model -> model.startFromFile(PlanStates.SAMPLE));
+            ShellView view =
+                new ShellView(look, shell, Map.of(Shell.Page.PLAN, () -> page), List.of("quarry"));
+            shell.go(Shell.Page.PLAN);
+            look.dress(new Scene(view, 1920, 1080));
+            lay(view, 1920, 1080);
+            Node note = Objects.requireNonNull(page.lookup(".margin-note"));
+            assertThat(note.localToScene(note.getLayoutBounds()).getMaxX()).isLessThan(1300);
+            look.textScaleProperty().set(2);
+            lay(view, 900, 600);
+            Node bar = Objects.requireNonNull(page.lookup(".plan-bar"));
+            assertThat(bar.getLayoutBounds().getHeight()).isBetween(50.0, 200.0);
+          });
+    }
+  }
+
+  private static void lay(ShellView view, double width, double height) {
+    view.resize(width, height);
+    for (int pulse = 0; pulse < 3; pulse++) {
+      view.applyCss();
+      view.layout();
+    }
+  }
+
+  @Test
   void everyNodeOfEveryStateHasTheParentItStandsInAndNoneStandsDeep() {
     List<Integer> deepest = new ArrayList<>();
     try (Desk desk = PlanDesk.open(folder, 1)) {
@@ -144,11 +176,7 @@ class PlanPlacesTest {
     for (double scale : SCALES) {
       look.textScaleProperty().set(scale);
       for (int width : WIDTHS) {
-        view.resize(width, HIGH);
-        for (int pulse = 0; pulse < 3; pulse++) {
-          view.applyCss();
-          view.layout();
-        }
+        lay(view, width, HIGH);
         String moment = name + ", " + width + " px, " + Math.round(100 * scale) + " %";
         measure((PageGrid) page.lookup(".scroll-pane"), moment);
         measure((Parent) Objects.requireNonNull(page.lookup(".plan-bar")), moment + ", bar");

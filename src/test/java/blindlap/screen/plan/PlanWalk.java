@@ -13,10 +13,12 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.Shell;
 import blindlap.screen.part.Theme;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -57,6 +59,7 @@ public final class PlanWalk {
   private final Scene scene;
   private final Keyboard keyboard;
   private final List<String> wrong = new ArrayList<>();
+  private int[] last = {};
 
   private PlanWalk(Path pictures, String size, double scale, boolean mouse) throws IOException {
     this.pictures = pictures;
@@ -256,8 +259,15 @@ public final class PlanWalk {
       Window.run(() -> look.themeProperty().set(theme));
       keyboard.press(KeyCode.SHIFT);
       keyboard.press(KeyCode.SHIFT);
-      drawn();
-      Window.run(() -> capture(name + "-" + moment + "-" + theme.name().toLowerCase(Locale.ROOT)));
+      String file = name + "-" + moment + "-" + theme.name().toLowerCase(Locale.ROOT);
+      boolean there = false;
+      for (int looks = 0; looks < 20 && !there; looks++) {
+        drawn();
+        there = Window.call(() -> capture(file));
+      }
+      if (!there) {
+        wrong.add(file + ": nothing is on the screen");
+      }
     }
     Window.run(() -> look.themeProperty().set(Theme.PAPER));
     if (page instanceof PageGrid grid) {
@@ -275,17 +285,24 @@ public final class PlanWalk {
     }
   }
 
-  private void capture(String file) {
+  /** False if the window was not drawn since the last picture, which was of another theme. */
+  private boolean capture(String file) {
     Rectangle2D shown =
         new Rectangle2D(stage.getX(), stage.getY(), stage.getWidth(), stage.getHeight());
+    BufferedImage taken = SwingFXUtils.fromFXImage(new Robot().getScreenCapture(null, shown), null);
     try {
-      ImageIO.write(
-          SwingFXUtils.fromFXImage(new Robot().getScreenCapture(null, shown), null),
-          "png",
-          Objects.requireNonNull(pictures.resolve(file + ".png").toFile()));
+      ImageIO.write(taken, "png", Objects.requireNonNull(pictures.resolve(file + ".png").toFile()));
     } catch (IOException e) {
       throw new IllegalStateException(e);
     }
+    int[] colours =
+        taken.getRGB(0, 0, taken.getWidth(), taken.getHeight(), null, 0, taken.getWidth());
+    boolean drawn =
+        !Arrays.equals(colours, last) && Arrays.stream(colours).anyMatch(c -> c != colours[0]);
+    if (drawn) {
+      last = colours;
+    }
+    return drawn;
   }
 
   /** Always answers with one folder. */
