@@ -205,8 +205,8 @@ public final class SeriesBook {
   }
 
   /**
-   * Where the other sessions of a session's series stand: written with the closing of its review
-   * and the opening of its seal. None outside a series, or alone in one.
+   * Where the other sessions of a session's series stand: written with the closing of its review,
+   * the opening of its seal and its abandoning. None outside a series, or alone in one.
    */
   List<Fact> standing(SessionState state) {
     String series = state.plan().series();

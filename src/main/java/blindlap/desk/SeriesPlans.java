@@ -223,6 +223,11 @@ public final class SeriesPlans {
         .map(s -> Problem.of(DeskFault.SERIES_KEEPS_PLACE, "", series));
   }
 
+  /** Where the other sessions of a session's series stand; written when it is abandoned. */
+  List<Fact> stood(SessionState state) {
+    return book.standing(state);
+  }
+
   private Optional<Standing> standing(String series) {
     long version = notebook.dataVersion();
     Standing kept = last;

@@ -5,6 +5,7 @@ import blindlap.plan.Plan;
 import blindlap.review.Analysis;
 import blindlap.review.Comparison;
 import blindlap.review.SeriesFinding;
+import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
 import blindlap.session.Notebook;
 import blindlap.session.Outcome;
@@ -239,7 +240,8 @@ public final class SessionList {
 
   /**
    * Ends a session without a finding. In a declared series one with a scored lap keeps its place,
-   * unless whoever decides it declares not to know key or setups.
+   * unless whoever decides it declares not to know key or setups. In a series the writing says
+   * where its other sessions stand.
    *
    * @param unawareBy the name of whoever declares that; empty if nobody does
    */
@@ -248,12 +250,16 @@ public final class SessionList {
         id,
         latest -> {
           Outcome outcome = new LifeCommands(latest).abandon(reason, unawareBy);
-          Optional<Problem> kept =
-              outcome instanceof Outcome.Accepted
-                  ? series.refuseAbandoning(latest, unawareBy)
-                  : Optional.empty();
-          return kept.<Outcome>map(problem -> new Outcome.Refused(List.of(problem)))
-              .orElse(outcome);
+          if (!(outcome instanceof Outcome.Accepted accepted)) {
+            return outcome;
+          }
+          Optional<Problem> kept = series.refuseAbandoning(latest, unawareBy);
+          if (kept.isPresent()) {
+            return new Outcome.Refused(List.of(kept.get()));
+          }
+          List<Fact> facts = new ArrayList<>(accepted.facts());
+          facts.addAll(series.stood(latest));
+          return new Outcome.Accepted(facts);
         });
   }
 }

@@ -109,7 +109,6 @@ public final class PlanReader {
     List<Setup> setups = f.objects("setups", SetupReader::setup);
     Protocol protocol = protocol(f, setups.size());
     int stints = f.integer("stints", protocol.usualStints());
-    Plan.Laps laps = f.object("laps", PlanReader::laps);
     Blinding blinding = f.object("blinding", PlanReader::blinding);
     return new Plan(
         kind,
@@ -127,7 +126,7 @@ public final class PlanReader {
         f.objects("measures", PlanReader::measure),
         protocol,
         stints,
-        laps == null ? new Plan.Laps(2, 0, 1) : laps,
+        f.object("laps", PlanReader::laps) instanceof Plan.Laps laps ? laps : new Plan.Laps(2, 0, 1),
         blinding == null ? Blinding.BLIND : blinding,
         f.object("timetable", PlanReader::timetable),
         f.object("noise", PlanReader::noise),

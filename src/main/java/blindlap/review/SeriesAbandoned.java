@@ -3,9 +3,9 @@ package blindlap.review;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * When an abandoned session of a series may be replaced by another (docs/method.md#series): if no
@@ -20,14 +20,31 @@ public final class SeriesAbandoned {
    * @param all every session of its series
    */
   static boolean replaceable(SessionState state, List<SessionState> all) {
-    Optional<StoredEntry> abandoning = abandoning(state);
-    Instant at = abandoning.map(stored -> stored.entry().at()).orElse(Instant.MAX);
-    boolean known =
-        all.stream()
-            .flatMap(each -> each.opening().stream())
-            .map(opening -> opening.entry().at())
-            .anyMatch(unsealed -> unsealed.isBefore(at));
-    return !known && (!scoredLap(state) || abandoning.filter(SeriesAbandoned::unaware).isPresent());
+    return openings(state, all).noneMatch(SeriesOrder::first)
+        && (!scoredLap(state) || abandoning(state).filter(SeriesAbandoned::unaware).isPresent());
+  }
+
+  /**
+   * True if only clocks tell whether a session was abandoned before a seal of its series was
+   * opened.
+   *
+   * @param state an abandoned session
+   * @param all every session of its series
+   */
+  static boolean byClocks(SessionState state, List<SessionState> all) {
+    return openings(state, all).anyMatch(SeriesOrder::byClocks);
+  }
+
+  /** Each opened seal of the series held against the abandoning: whether it was opened before. */
+  private static Stream<SeriesOrder> openings(SessionState state, List<SessionState> all) {
+    return abandoning(state).stream()
+        .flatMap(
+            abandoned ->
+                all.stream()
+                    .flatMap(
+                        each ->
+                            SeriesPeeks.openings(each).stream()
+                                .map(o -> SeriesOrder.of(each, o, state, abandoned))));
   }
 
   private static Optional<StoredEntry> abandoning(SessionState state) {

@@ -136,9 +136,17 @@ public final class SeriesAnalysis {
       }
     }
     // Without a declared number there is no verdict to lose, and no end to be early for.
-    return first.seriesSessions() == null
-        ? new SeriesPeeks.Found(List.of(), false)
-        : SeriesPeeks.of(sessions, counted);
+    if (first.seriesSessions() == null) {
+      return new SeriesPeeks.Found(List.of(), false);
+    }
+    SeriesPeeks.Found found = SeriesPeeks.of(sessions, counted);
+    return new SeriesPeeks.Found(found.peeks(), found.byClocks() || replacedByClocks());
+  }
+
+  private boolean replacedByClocks() {
+    return sessions.stream()
+        .filter(state -> state.hasKey() && state.step() == Step.ABANDONED)
+        .anyMatch(state -> SeriesAbandoned.byClocks(state, sessions));
   }
 
   private SeriesFinding.Progress progress(List<SeriesFinding.Part> parts) {

@@ -1,11 +1,8 @@
 package blindlap.review;
 
-import blindlap.session.CausalOrder;
 import blindlap.session.Entry;
 import blindlap.session.Fact;
-import blindlap.session.Head;
 import blindlap.session.SeriesEnded;
-import blindlap.session.SeriesStood;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import java.time.Instant;
@@ -16,8 +13,7 @@ import java.util.Optional;
 /**
  * Who could have known a result of a series before its last session was closed. Of a seal that was
  * opened in one session and a review that was closed in another, the entries themselves say which
- * came first, as far as they name each other; else the clocks of their writers must be believed
- * (docs/method.md#series).
+ * came first, as far as they name each other ({@link SeriesOrder}).
  */
 public final class SeriesPeeks {
   /** How the note of an early end began before it was an entry of its own. */
@@ -90,9 +86,9 @@ public final class SeriesPeeks {
       for (StoredEntry opening : openings(one)) {
         List<String> open = new ArrayList<>();
         for (SessionState other : counted) {
-          Order order = order(one, opening, other);
+          SeriesOrder order = order(one, opening, other);
           byClocks |= order.byClocks();
-          if (!order.closedFirst()) {
+          if (!order.first()) {
             open.add(other.id().text());
           }
         }
@@ -107,51 +103,20 @@ public final class SeriesPeeks {
   }
 
   /** Every opening of a session's seal: a second one elsewhere changes nothing but was seen too. */
-  private static List<StoredEntry> openings(SessionState one) {
+  static List<StoredEntry> openings(SessionState one) {
     return one.entries().stream()
         .filter(stored -> stored.entry().fact() instanceof Fact.SealOpened)
         .toList();
   }
 
-  private record Order(boolean closedFirst, boolean byClocks) {}
-
   /** Whether a review was closed before a seal of another session was opened. */
-  private static Order order(SessionState one, StoredEntry opening, SessionState other) {
+  private static SeriesOrder order(SessionState one, StoredEntry opening, SessionState other) {
     StoredEntry closing = other.closing().orElse(null);
     if (one.id().equals(other.id())) {
-      return new Order(true, false);
+      return new SeriesOrder(true, false);
     }
-    if (closing == null) {
-      return new Order(false, false);
-    }
-    Optional<List<Head>> seenByOpening = stood(one, opening, other);
-    if (seenByOpening.isPresent()
-        && CausalOrder.known(other.entries(), seenByOpening.get(), closing)) {
-      return new Order(true, false);
-    }
-    Optional<List<Head>> seenByClosing = stood(other, closing, one);
-    if (seenByClosing.isPresent()
-        && CausalOrder.known(one.entries(), seenByClosing.get(), opening)) {
-      return new Order(false, false);
-    }
-    boolean sameNotebook = opening.entry().notebook().equals(closing.entry().notebook());
-    if (sameNotebook && seenByOpening.isPresent()) {
-      // One notebook wrote both, and its opening names the other session without its closing.
-      return new Order(false, false);
-    }
-    return new Order(closing.entry().at().isBefore(opening.entry().at()), true);
-  }
-
-  /** The heads of another session as they are named directly after an entry, if they are. */
-  private static Optional<List<Head>> stood(
-      SessionState state, StoredEntry entry, SessionState other) {
-    return state.entries().stream()
-        .filter(e -> e.entry().notebook().equals(entry.entry().notebook()))
-        .filter(e -> e.entry().number() == entry.entry().number() + 1)
-        .map(e -> e.entry().fact())
-        .filter(SeriesStood.class::isInstance)
-        .map(SeriesStood.class::cast)
-        .flatMap(stood -> Optional.ofNullable(stood.heads().get(other.id())).stream())
-        .findFirst();
+    return closing == null
+        ? new SeriesOrder(false, false)
+        : SeriesOrder.of(other, closing, one, opening);
   }
 }

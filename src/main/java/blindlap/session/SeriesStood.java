@@ -6,9 +6,9 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * Where the other sessions of a series stood when a review was closed or a seal was opened: written
- * directly after that entry, in the same writing. Of two entries in two sessions it tells which
- * came first without trusting a clock (docs/method.md#series).
+ * Where the other sessions of a series stood when a review was closed, a seal was opened or a
+ * session was abandoned: written directly after that entry, in the same writing. Of two entries in
+ * two sessions it tells which came first without trusting a clock (docs/method.md#series).
  *
  * @param heads of every other session of the series that this notebook knew, by session
  */

@@ -66,7 +66,7 @@ public final class FindingText {
 
   private String label() {
     String unblinded = plan.blinding().blinded() ? "" : WORDS.say("headline.unblinded");
-    return unblinded + (day.nullRun() ? WORDS.say("headline.null") : "");
+    return unblinded + NullRunWords.label(day);
   }
 
   private Headline plainHeadline() {

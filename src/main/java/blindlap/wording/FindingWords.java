@@ -262,36 +262,12 @@ public final class FindingWords {
 
   /** What a watched harm comes to, for both setups. */
   public List<String> harm() {
-    return comparison
-        .harm()
-        .map(h -> List.of(harm(1, h.bAgainstA(), h), harm(0, h.aAgainstB(), h)))
-        .map(lines -> byName ? ByName.lines(lines) : lines)
-        .orElse(List.of());
-  }
-
-  private String harm(int setup, HarmTest.Finding found, HarmTest test) {
-    return WORDS.say(
-        "harm." + found.name(),
-        setups.get(setup),
-        setups.get(1 - setup),
-        measure.name(),
-        Sizes.worthwhile(measure),
-        p(test.adjusted()));
+    return new HarmWords(setups, comparison, byName).lines();
   }
 
   /** The harm in the same sentence as the verdict. */
   String harmInHeadline(int setup) {
-    return byName
-        ? WORDS.say("headline.harm.null", measure.name())
-        : didHarm(measure, setups.get(setup));
-  }
-
-  static String didHarm(Measure measure, String setup) {
-    return WORDS.say(
-        measure.better() == Measure.Better.HIGHER ? "headline.harm.less" : "headline.harm.more",
-        setup,
-        measure.name(),
-        Sizes.worthwhile(measure));
+    return new HarmWords(setups, comparison, byName).inHeadline(setup);
   }
 
   /** Interval, p, orders; noise; stints used: one sentence each. */

@@ -6,13 +6,19 @@ import blindlap.wording.day.Words;
 import java.util.List;
 
 /**
- * The answer of a day in words that fit what was ridden: in a null run one setup was on under both
+ * The answer of a day in words that fit what was ridden: in a null run one setup was on under all
  * names, so that neither was quicker than the other.
  */
 public final class NullRunWords {
   private static final Words WORDS = FindingWords.WORDS;
 
   private NullRunWords() {}
+
+  /** What stands before every answer of a null run; empty for any other day. */
+  static String label(DayRecord day) {
+    String key = day.plan().setups().size() > 2 ? "headline.null.many" : "headline.null";
+    return day.nullRun() ? WORDS.say(key) : "";
+  }
 
   /** The headline of a comparison that has a verdict. */
   public static Headline headline(DayRecord day, FindingWords words) {

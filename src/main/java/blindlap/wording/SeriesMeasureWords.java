@@ -80,7 +80,7 @@ public final class SeriesMeasureWords {
       HarmTest harm = each.harm().filter(HarmTest::shown).orElse(null);
       if (harm != null) {
         int setup = harm.bAgainstA() == HarmTest.Finding.SHOWN ? 1 : 0;
-        harmed.append(FindingWords.didHarm(each.measure(), setups.get(setup)));
+        harmed.append(HarmWords.did(each.measure(), setups.get(setup)));
       }
     }
     return harmed.toString();

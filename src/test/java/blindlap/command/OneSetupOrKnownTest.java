@@ -194,6 +194,7 @@ class OneSetupOrKnownTest {
         .contains("grip: by the names alone Shock L less Shock K is +")
         .contains(
             "By the names alone, one setup being on under both: Shock L against Shock K, arms")
+        .contains("Null run, one setup under both names: ")
         .contains("harm in arms by the names alone");
     assertThat(told.get("report")).contains("Shock L less Shock K below 0");
   }
@@ -208,7 +209,12 @@ class OneSetupOrKnownTest {
             .replace("protocol: eight-stints\nstints: 8", "protocol: three-setups\nstints: 12");
     Map<String, String> told = everywhere(ahead(three));
     nothingAhead(told);
-    assertThat(told.get("review")).contains("by the names alone Shock L less Shock K is ");
+    told.forEach(
+        (where, text) -> assertThat(text).as(where).doesNotContain("one setup under both names"));
+    assertThat(told.get("review"))
+        .contains("by the names alone Shock L less Shock K is ")
+        .contains("Null run, one setup under all names: ");
+    assertThat(told.get("report")).contains("Null run, one setup under all names: ");
     // Dabs follow the names exactly, so that there is no noise and F is no number.
     assertThat(told.get("report")).contains("dabs");
   }

@@ -2,27 +2,10 @@ package blindlap.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.plan.Plan;
 import blindlap.review.SeriesFinding;
-import blindlap.seal.SealParameters;
-import blindlap.seal.SessionKind;
-import blindlap.session.LifeCommands;
-import blindlap.session.SeriesEnded;
-import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
-import blindlap.session.day.Step;
-import blindlap.store.SqliteNotebook;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Duration;
-import java.time.Instant;
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -30,23 +13,12 @@ import org.junit.jupiter.api.io.TempDir;
  * Random histories of a series in two notebooks whose clocks do not agree: plans that differ, early
  * ends, abandoned sessions, seals opened in any order, exchange at any time. A record of what
  * really happened, and in which order, is kept beside: whoever could know a result before the last
- * of the counted sessions was closed has no verdict.
+ * of the counted sessions was closed, or before another was dropped, has no verdict. One in four is
+ * steered: days that a storm ends give their places to others, and the series comes to its right
+ * end; one in eight drops a session as soon as the first seal is open.
  */
 class SeriesHistoriesTest {
   private static final int HISTORIES = Integer.getInteger("blindlap.histories", 40);
-  private static final String PLAN =
-      """
-      question: Is Shock L quicker than Shock K?
-      rider: R. Lind
-      trail: Quarry loop
-      day: 2026-11-14
-      setups: [{name: Shock K}, {name: Shock L}]
-      measures: [{name: lap time, kind: lap time, unit: s, role: primary, worthwhile: %s}]
-      protocol: eight-stints
-      stints: 8
-      series: k-or-l
-      series_sessions: %d
-      """;
 
   @TempDir Path folder;
 
@@ -56,16 +28,28 @@ class SeriesHistoriesTest {
     int peeked = 0;
     int ended = 0;
     int refused = 0;
+    int replacing = 0;
+    int dropped = 0;
     for (int seed = 0; seed < HISTORIES; seed++) {
-      try (History history = new History(folder.resolve(String.valueOf(seed)), seed)) {
+      try (SeriesHistory history = new SeriesHistory(folder.resolve(String.valueOf(seed)), seed)) {
         history.run();
         SeriesFinding found = history.finding();
         boolean peek = history.peeked(found);
         assertThat(history.refusedAtCommit(found)).as("held, history %d", seed).isEmpty();
         refused += history.refused;
-        assertThat(history.dropped).as("history %d", seed).noneMatch(id -> replaced(found, id));
+        List<SessionId> replaced = history.replaced(found);
+        if (!found.peeks().byClocks()) {
+          assertThat(replaced)
+              .as("replaced, history %d", seed)
+              .allMatch(history::couldNotBeDroppedForItsResult);
+        }
+        assertThat(replaced)
+            .as("scored and undeclared, history %d", seed)
+            .noneMatch(history.undeclared::contains);
+        dropped += history.droppedLate() && found.verdict().isEmpty() ? 1 : 0;
         if (found.verdict().isPresent()) {
           verdicts++;
+          replacing += replaced.isEmpty() ? 0 : 1;
           assertThat(found.pooled()).as("history %d", seed).isEqualTo(history.declared);
           assertThat(found.parts().stream().filter(part -> part.fate().counts()))
               .as("closed, history %d", seed)
@@ -90,238 +74,7 @@ class SeriesHistoriesTest {
     assertThat(ended).isGreaterThan(HISTORIES / 10);
     assertThat(peeked).isPositive();
     assertThat(refused).isPositive();
-  }
-
-  /** True if a session gave its place to another. */
-  private static boolean replaced(SeriesFinding found, SessionId id) {
-    return found.parts().stream()
-        .filter(part -> part.session().equals(id.text()))
-        .anyMatch(part -> replaced(part));
-  }
-
-  private static boolean replaced(SeriesFinding.Part part) {
-    return part.fate() == SeriesFinding.Fate.ABANDONED;
-  }
-
-  /** One history, and what really happened in it. */
-  private static final class History implements AutoCloseable {
-    private final Random random;
-    private final int declared;
-    private final SetClock[] clocks = new SetClock[2];
-    private final Desk[] desks = new Desk[2];
-    private final List<SessionId> sessions = new ArrayList<>();
-    private final Map<SessionId, Integer> home = new HashMap<>();
-    private final Map<SessionId, String> phrases = new HashMap<>();
-    private final Map<SessionId, Integer> closedAt = new HashMap<>();
-    private final Map<SessionId, Integer> unsealedAt = new HashMap<>();
-    private final List<String> held = new ArrayList<>();
-
-    /** Abandoned with laps that count by someone who did not declare to know nothing. */
-    private final List<SessionId> dropped = new ArrayList<>();
-
-    private boolean ended;
-    private int refused;
-    private boolean oneClock = true;
-    private int now;
-
-    History(Path folder, long seed) {
-      folder.toFile().mkdirs();
-      random = new Random(seed);
-      declared = 2 + random.nextInt(2);
-      for (int i = 0; i < 2; i++) {
-        // The second clock is wrong by up to five days, so that it misleads whoever believes it.
-        clocks[i] =
-            new SetClock(
-                Instant.parse("2026-10-01T08:00:00Z")
-                    .plus(Duration.ofHours(i * (random.nextInt(240) - 120))));
-        desks[i] =
-            new Desk(
-                SqliteNotebook.open(
-                    folder.resolve("book" + i + ".blindlap"),
-                    FixedSources.stream(40 + i).exactly(16),
-                    clocks[i].instant()),
-                clocks[i],
-                FixedSources.of(FixedSources.stream(1000 + 2 * seed + i)),
-                new SealParameters(1),
-                FixedSources.stream(2 * seed + i));
-      }
-    }
-
-    void run() {
-      boolean honest = random.nextInt(3) == 0;
-      int steps = 12 + random.nextInt(20);
-      for (int i = 0; i < steps; i++) {
-        tick();
-        int at = random.nextInt(2);
-        switch (random.nextInt(honest ? 5 : 7)) {
-          case 0, 1 -> commit(at, honest ? 0 : random.nextInt(8));
-          case 2, 3 -> any().ifPresent(this::rideAndClose);
-          case 4 -> any().ifPresent(id -> give(at, id));
-          case 5 -> any().filter(id -> random.nextInt(3) == 0).ifPresent(this::abandon);
-          default -> any().ifPresent(id -> unseal(at, id, random.nextInt(2) == 0));
-        }
-      }
-      for (int i = 0; i < declared; i++) {
-        commit(0, 0);
-      }
-      if (sessions.isEmpty()) {
-        commit(0, 0);
-      }
-      finish();
-    }
-
-    private void finish() {
-      for (SessionId id : sessions) {
-        tick();
-        give(home.get(id), id);
-        rideAndClose(id);
-        give(home.get(id), id);
-      }
-      sessions.forEach(id -> give(1, id));
-      for (SessionId id : sessions) {
-        tick();
-        unseal(0, id, false);
-        give(0, id);
-      }
-    }
-
-    private void tick() {
-      now++;
-      clocks[0].move(Duration.ofMinutes(20));
-      clocks[1].move(Duration.ofMinutes(20));
-    }
-
-    private Optional<SessionId> any() {
-      return sessions.isEmpty()
-          ? Optional.empty()
-          : Optional.of(sessions.get(random.nextInt(sessions.size())));
-    }
-
-    private boolean known(int at, SessionId id) {
-      return desks[at].sessions().state(id).isPresent();
-    }
-
-    private SessionState state(int at, SessionId id) {
-      return desks[at].sessions().state(id).orElseThrow();
-    }
-
-    private void commit(int at, int otherwise) {
-      if (sessions.size() >= declared + 1) {
-        return;
-      }
-      String text =
-          PLAN.formatted(otherwise == 1 ? "0.3" : "0.5", otherwise == 2 ? declared + 1 : declared);
-      Plan plan = PlanPreview.of(text, desks[at].protocols()).plan().orElseThrow();
-      if (!desks[at].seriesPlans().refusals(plan).isEmpty()) {
-        refused++;
-        return;
-      }
-      // All of the series is of this notebook, and one clock wrote it.
-      boolean whole = sessions.stream().allMatch(id -> home.get(id) == at);
-      Committing.Result.Committed committed =
-          Commits.commit(desks[at], plan, SessionKind.comparison(), List.of("R. Lind"));
-      SessionId id = committed.state().id();
-      sessions.add(id);
-      home.put(id, at);
-      if (whole) {
-        held.add(id.text());
-      }
-      phrases.put(id, committed.sealed().phrase().text());
-    }
-
-    private void rideAndClose(SessionId id) {
-      int at = home.get(id);
-      if (!state(at, id).step().day()) {
-        return;
-      }
-      StringBuilder laps = new StringBuilder("lap;lap time\n");
-      for (int lap = 1; lap <= 8; lap++) {
-        laps.append(String.format(Locale.ROOT, "%d;%.2f%n", lap, 95 + random.nextGaussian()));
-      }
-      new LapFiles(desks[at].sessions())
-          .record(state(at, id), laps.toString().getBytes(StandardCharsets.UTF_8));
-      desks[at].riderDays().closeDay(id);
-      desks[at].keys().closeReview(id);
-      assertThat(state(at, id).step()).isEqualTo(Step.REVIEW_CLOSED);
-      closedAt.put(id, now);
-    }
-
-    private void abandon(SessionId id) {
-      int at = home.get(id);
-      boolean ridden = state(at, id).lapsRidden() > 0;
-      String unaware = random.nextBoolean() ? "R. Lind" : "";
-      Sessions.Result result =
-          desks[at]
-              .sessions()
-              .act(id, latest -> new LifeCommands(latest).abandon("thunderstorm", unaware));
-      if (result instanceof Sessions.Result.Done && ridden && unaware.isEmpty()) {
-        dropped.add(id);
-      }
-    }
-
-    private void unseal(int at, SessionId id, boolean end) {
-      if (!known(at, id)) {
-        return;
-      }
-      Optional<SeriesEnded> ending =
-          end ? Optional.of(new SeriesEnded("rain", "A. Quill")) : Optional.empty();
-      Sessions.Result result = desks[at].keys().unseal(state(at, id), phrases.get(id), ending);
-      if (result instanceof Sessions.Result.Done done) {
-        unsealedAt.merge(id, now, Math::min);
-        oneClock &= home.get(id) == at;
-        ended |= done.written().stream().anyMatch(e -> e.entry().fact() instanceof SeriesEnded);
-      }
-    }
-
-    /** Everything that one notebook knows of a session goes to the other. */
-    private void give(int from, SessionId id) {
-      if (known(from, id)) {
-        desks[1 - from].notebook().addEntries(state(from, id).entries());
-      }
-    }
-
-    SeriesFinding finding() {
-      SeriesFinding here = desks[0].series().finding("k-or-l").orElseThrow();
-      SeriesFinding there = desks[1].series().finding("k-or-l").orElseThrow();
-      assertThat(there.verdict()).as("both notebooks").isEqualTo(here.verdict());
-      assertThat(there.noVerdict()).isEqualTo(here.noVerdict());
-      assertThat(there.peeks()).isEqualTo(here.peeks());
-      return here;
-    }
-
-    /** Sessions that commit held against their series, and that are not pooled for their plan. */
-    List<String> refusedAtCommit(SeriesFinding found) {
-      boolean oneNotebook = sessions.stream().map(home::get).distinct().count() == 1;
-      return found.parts().stream()
-          .filter(part -> oneNotebook && oneClock && held.contains(part.session()))
-          .filter(
-              part ->
-                  part.fate() == SeriesFinding.Fate.DECLARED_OTHERWISE
-                      || part.fate() == SeriesFinding.Fate.BEYOND_DECLARED
-                      || part.fate() == SeriesFinding.Fate.AFTER_A_RESULT)
-          .map(SeriesFinding.Part::session)
-          .toList();
-    }
-
-    /** What really happened: a seal was opened before a counted session was closed. */
-    boolean peeked(SeriesFinding found) {
-      return found.parts().stream()
-          .filter(part -> part.fate().counts())
-          .map(part -> new SessionId(part.session()))
-          .anyMatch(
-              counted ->
-                  unsealedAt.entrySet().stream()
-                      .anyMatch(
-                          unsealed ->
-                              !unsealed.getKey().equals(counted)
-                                  && unsealed.getValue()
-                                      < closedAt.getOrDefault(counted, Integer.MAX_VALUE)));
-    }
-
-    @Override
-    public void close() {
-      desks[0].close();
-      desks[1].close();
-    }
+    assertThat(replacing).as("verdicts with a replaced session").isGreaterThan(HISTORIES / 10);
+    assertThat(dropped).as("dropped once a seal was open").isPositive();
   }
 }

@@ -26,7 +26,7 @@ public final class Along {
   private static final double LEVEL = 0.05;
   private static final int SHORT_DAY = 8;
 
-  /** Orders of the eight-stint set of docs/method.md#protocols. */
+  /** Orders of the eight-stint set of docs/method.md#which-orders. */
   private static final BigInteger SHORT_SET = BigInteger.valueOf(50);
 
   /**
