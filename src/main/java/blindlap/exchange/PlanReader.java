@@ -25,6 +25,7 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -32,6 +33,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class PlanReader {
   private static final LocalDate NO_DAY = LocalDate.EPOCH;
+  private static final Plan.Laps USUAL_LAPS = new Plan.Laps(2, 0, 1);
 
   private final Protocols protocols;
   private final List<Problem> problems = new ArrayList<>();
@@ -126,7 +128,7 @@ public final class PlanReader {
         f.objects("measures", PlanReader::measure),
         protocol,
         stints,
-        f.object("laps", PlanReader::laps) instanceof Plan.Laps laps ? laps : new Plan.Laps(2, 0, 1),
+        Objects.requireNonNullElse(f.object("laps", PlanReader::laps), USUAL_LAPS),
         blinding == null ? Blinding.BLIND : blinding,
         f.object("timetable", PlanReader::timetable),
         f.object("noise", PlanReader::noise),

@@ -5,7 +5,6 @@ import blindlap.plan.Plan;
 import blindlap.review.Caveat;
 import blindlap.review.Comparison;
 import blindlap.review.LooksFound;
-import blindlap.stats.compare.HarmTest;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
