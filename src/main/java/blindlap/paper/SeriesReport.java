@@ -211,8 +211,9 @@ public final class SeriesReport {
     return List.of(cell(name), number(estimate), interval(wide), interval(ninety));
   }
 
+  /** A number stays on one line: broken behind its point it would read as another. */
   private static String number(double number) {
-    return cell(Figures.exact(number));
+    return "<span style=\"white-space: nowrap\">" + cell(Figures.exact(number)) + "</span>";
   }
 
   private static String interval(Optional<Interval> interval) {

@@ -9,6 +9,7 @@ import blindlap.stats.compare.Verdict;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -158,6 +159,13 @@ public final class NotebookWords {
       return kept(summary.verdict()) ? parts : List.of(parts.get(0), "");
     }
     return List.of(standing(summary), summary.reason());
+  }
+
+  /** What is added to an outcome where it stands alone and begins a sentence. */
+  public static String sentence(String detail) {
+    return detail.isEmpty()
+        ? ""
+        : detail.substring(0, 1).toUpperCase(Locale.ROOT) + detail.substring(1);
   }
 
   /** How many sessions a search found. */

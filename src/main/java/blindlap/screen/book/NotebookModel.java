@@ -333,7 +333,8 @@ public final class NotebookModel {
                 .findFirst()
                 .orElse(all.get(0)),
             read);
-    List<String> lead = new ArrayList<>(List.of(latest.detail(), latest.facts()));
+    List<String> lead =
+        new ArrayList<>(List.of(NotebookWords.sentence(latest.detail()), latest.facts()));
     lead.removeIf(String::isEmpty);
     return new Answer(
         latest.title() + ": ",

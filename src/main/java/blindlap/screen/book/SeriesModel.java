@@ -34,9 +34,12 @@ public final class SeriesModel {
   private final ObservableList<String> repeats = FXCollections.observableArrayList();
   private final ObjectProperty<@Nullable Choice> chosen = new SimpleObjectProperty<>();
   private final ReadOnlyObjectWrapper<SeriesView> view =
-      new ReadOnlyObjectWrapper<>(SeriesView.NONE);
+      new ReadOnlyObjectWrapper<>(SeriesView.WAITING);
   private final ReadOnlyStringWrapper notice = new ReadOnlyStringWrapper("");
   private int asked;
+
+  /** The series that is in view; empty while none is. */
+  private String shown = "";
 
   /** A series, in words. */
   public record Choice(String id, String words) {}
@@ -79,7 +82,7 @@ public final class SeriesModel {
 
   /** Reads the series anew and stays with the one that is chosen. */
   public void refresh() {
-    background.run(() -> new Read(book.all(), book.repeats()), this::show, this::fail);
+    background.run(() -> new Read(book.all(), book.repeats()), this::show, this::failToShow);
   }
 
   private void show(Read read) {
@@ -99,6 +102,10 @@ public final class SeriesModel {
     Choice next = same.orElse(series.isEmpty() ? null : series.get(0));
     chosen.set(null);
     chosen.set(next);
+    if (next == null) {
+      shown = "";
+      view.set(SeriesView.NONE);
+    }
   }
 
   private static String repeat(SeriesBook.Repeat repeat) {
@@ -115,17 +122,22 @@ public final class SeriesModel {
     Choice now = chosen.get();
     notice.set("");
     if (now == null) {
-      view.set(SeriesView.NONE);
       return;
+    }
+    // Pooling takes its time: until then no other series' answer stands under this one's name.
+    if (!now.id().equals(shown)) {
+      shown = "";
+      view.set(SeriesView.WAITING);
     }
     background.run(
         () -> SeriesView.of(book, now.id()),
-        shown -> {
+        found -> {
           if (mine == asked) {
-            view.set(shown);
+            shown = now.id();
+            view.set(found);
           }
         },
-        this::fail);
+        this::failToShow);
   }
 
   /** Ends the chosen series early: it pools no verdict from then on. */
@@ -170,6 +182,13 @@ public final class SeriesModel {
     Map<String, byte[]> files = ((SeriesReports.Result.Made) result).files();
     WholeFiles.write(folder, files);
     return SeriesWords.say("report.written", String.join(", ", files.keySet()));
+  }
+
+  private void failToShow(Exception problem) {
+    fail(problem);
+    if (shown.isEmpty()) {
+      view.set(SeriesView.told(SeriesWords.say("page.failed"), List.of(notice.get())));
+    }
   }
 
   private void fail(Exception problem) {

@@ -46,23 +46,31 @@ public record SeriesView(
     boolean open) {
   private static final int MOST_LINES = 20;
 
-  /** Before anything is known. */
+  /** Where no session names a series. */
   static final SeriesView NONE =
-      new SeriesView(
-          "",
-          new Headline("", SeriesWords.say("page.none"), ""),
-          List.of(SeriesWords.say("page.none.lead")),
-          List.of(),
-          Optional.empty(),
-          List.of(),
-          List.of(),
-          List.of(),
-          List.of(),
-          List.of(),
-          List.of(),
-          "",
-          false,
-          false);
+      told(SeriesWords.say("page.none"), List.of(SeriesWords.say("page.none.lead")));
+
+  /** Before anything is known. */
+  static final SeriesView WAITING = told(SeriesWords.say("page.waiting"), List.of());
+
+  /** A view that shows nothing of a series. */
+  static SeriesView told(String headline, List<String> lead) {
+    return new SeriesView(
+        "",
+        new Headline("", headline, ""),
+        lead,
+        List.of(),
+        Optional.empty(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        "",
+        false,
+        false);
+  }
 
   public SeriesView {
     lead = List.copyOf(lead);

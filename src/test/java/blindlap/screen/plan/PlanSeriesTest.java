@@ -150,6 +150,32 @@ class PlanSeriesTest {
   }
 
   @Test
+  void untilASeriesIsWorkedOutItsPageDoesNotSayThatThereIsNone() {
+    java.util.Deque<Runnable> work = new java.util.ArrayDeque<>();
+    SeriesModel series =
+        new SeriesModel(
+            desk.series(),
+            desk.seriesReports(),
+            new NextSession(desk.anotherDay(), shell, Background.immediate()),
+            Background.by(work::add));
+    series.refresh();
+    assertThat(series.viewProperty().get().headline().text())
+        .isEqualTo("This is being worked out.");
+    work.remove().run();
+    assertThat(series.series()).hasSize(1);
+    assertThat(series.viewProperty().get().headline().text())
+        .isEqualTo("This is being worked out.");
+    work.remove().run();
+    assertThat(series.viewProperty().get().question())
+        .isEqualTo("Is Shock L quicker than Shock K?");
+    series.refresh();
+    work.remove().run();
+    assertThat(series.viewProperty().get().question())
+        .as("what is in view stays while it is read anew")
+        .isEqualTo("Is Shock L quicker than Shock K?");
+  }
+
+  @Test
   void aSeriesIsEndedEarlyOnItsPageWithAReasonAndAName() {
     SeriesModel series =
         new SeriesModel(
