@@ -70,7 +70,7 @@ final class FieldSums {
       throw new StatsException(
           at + ".order", "rides more setups than the " + day.setups().size() + " that are named.");
     }
-    return places.get(day.setups().get(setup));
+    return java.util.Objects.requireNonNull(places.get(day.setups().get(setup)));
   }
 
   void add(FieldSums day) {
