@@ -56,9 +56,12 @@ final class VibrationCalculations {
   private static Evaluation sum(Given given) {
     List<String> ways = List.of("bands", "axes", "exposures", "vdv_parts");
     List<String> asked = ways.stream().filter(given::has).toList();
-    if (asked.size() != 1) {
+    if (asked.isEmpty()) {
+      throw given.refuse("bands", "is missing.");
+    }
+    if (asked.size() > 1) {
       throw given.refuse(
-          asked.isEmpty() ? "bands" : asked.get(1),
+          asked.get(1),
           "must be the only one of bands, axes, exposures and vdv_parts.");
     }
     given.allowOnly(
