@@ -33,6 +33,7 @@ final class RideEventsView extends VBox {
     }
     getChildren().add(new RideVoidsView(look, model));
     getChildren().add(new DayEventsView(look, model.events()));
+    model.deaf().after(this);
   }
 
   /** An event asks once before it makes the lap void, below what was pressed. */
