@@ -362,13 +362,13 @@ public final class RidePage extends HBox {
       return List.of(keyIn);
     }
     if (events) {
-      return List.of(new RideEventsView(look, model, this::closeEvents));
+      return List.of(new RideEventsView(look, model, deaf, this::closeEvents));
     }
     return switch (now.stage()) {
       case ALL_RIDDEN ->
           List.of(
               new RideStepsView(look, model, deaf, now, review),
-              new RideEventsView(look, model, this::closeEvents));
+              new RideEventsView(look, model, deaf, this::closeEvents));
       case CAP -> List.of(new RideCapView(look, model, deaf, this::openEvents));
       case SCORED -> List.of(new RideScoreView(look, model, now, wide(), low()));
       case NO_SESSION, OVER, HAND_OVER, WARM_UP, SETTLING, DONE ->

@@ -383,8 +383,7 @@ class RidePlacesTest {
     heard();
     keys.choose("Void lap 1");
     heard();
-    keys.press(KeyCode.SPACE);
-    keys.press(KeyCode.ENTER);
+    keys.press(KeyCode.SPACE); // Enter would be the page's next step, wherever the focus is
     assertThat(day.state().lap(new LapId(1, 1)).orElseThrow().voided()).isPresent();
     assertThat(keys.here()).startsWith("Scores, note and guess are saved.");
   }
