@@ -63,14 +63,7 @@ public final class DayWalk {
   private DayWalk(boolean mouse, int width, int height, double scale, Theme theme)
       throws Exception {
     this.mouse = mouse;
-    this.name =
-        String.format(
-            Locale.ROOT,
-            "%d-%.0f-%s-%s",
-            width,
-            100 * scale,
-            theme.name().toLowerCase(Locale.ROOT),
-            mouse ? "mouse" : "keys");
+    this.name = name(width + "", scale, theme, mouse);
     this.day = new TestDay(Files.createTempDirectory("walk"), TestDay.EIGHT, 2);
     swap = Models.swap(day);
     ride = Models.ride(day);
@@ -102,6 +95,16 @@ public final class DayWalk {
     hand = new Mouse(scene);
   }
 
+  private static String name(String width, double scale, Theme theme, boolean mouse) {
+    return String.format(
+        Locale.ROOT,
+        "%s-%.0f-%s-%s",
+        width,
+        100 * scale,
+        theme.name().toLowerCase(Locale.ROOT),
+        mouse ? "mouse" : "keys");
+  }
+
   private void press(String words) {
     heard(); // a page that has scrolled is deaf for a moment, and nobody is faster here
     if (mouse) {
@@ -116,6 +119,7 @@ public final class DayWalk {
   }
 
   private void type(String field, String text) {
+    heard();
     if (mouse) {
       hand.click(field);
     } else {
@@ -384,6 +388,7 @@ public final class DayWalk {
   }
 
   private void mark(String scale) {
+    heard();
     if (mouse) {
       hand.click(scale);
     } else {
@@ -395,19 +400,23 @@ public final class DayWalk {
   /**
    * Walks; the pictures go where the property blindlap.pictures says.
    *
-   * @param arguments nothing for all walks, else every how many of them are walked
+   * @param arguments nothing for all walks, else every how many of them are walked, or a pattern
+   *     of those that are, such as {@code 1366-200-.*-mouse}
    */
   public static void main(String[] arguments) throws Exception {
     Window.start();
     Window.run(Fonts::load);
     List<String> wrong = new ArrayList<>();
-    int each = arguments.length == 0 ? 1 : Integer.parseInt(arguments[0]);
+    String which = arguments.length == 0 ? "1" : arguments[0];
+    int each = which.matches("[0-9]+") ? Integer.parseInt(which) : 1;
+    String pattern = which.matches("[0-9]+") ? ".*" : which;
     int walks = 0;
     for (String size : List.of("1366x768", "1920x1080")) {
       for (double scale : new double[] {1, 2}) {
         for (Theme theme : Theme.values()) {
           for (boolean mouse : new boolean[] {true, false}) {
-            if (walks++ % each == 0) {
+            boolean named = name(size.split("x")[0], scale, theme, mouse).matches(pattern);
+            if (walks++ % each == 0 && named) {
               wrong.addAll(walk(size, scale, theme, mouse));
             }
           }

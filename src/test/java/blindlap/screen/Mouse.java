@@ -14,7 +14,7 @@ import javafx.scene.robot.Robot;
 
 /** Someone who has only a mouse, in front of a window that shows. */
 final class Mouse {
-  private static final int MOST_TURNS = 60;
+  private static final int MOST_TURNS = 200;
 
   private final Scene scene;
   private int clicks;

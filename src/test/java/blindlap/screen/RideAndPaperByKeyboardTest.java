@@ -102,11 +102,18 @@ class RideAndPaperByKeyboardTest {
     keys.press(KeyCode.SPACE);
     keys.press(KeyCode.SPACE);
     assertThat(lap().values().get("feet off the pedals")).isEqualByComparingTo("2");
+    heard();
     keys.press(KeyCode.CONTROL, KeyCode.Z);
     assertThat(lap().values().get("feet off the pedals")).isEqualByComparingTo("1");
     keys.press(KeyCode.CONTROL, KeyCode.Z);
+    assertThat(lap().values().get("feet off the pedals"))
+        .as("the same keys, held: one answer")
+        .isEqualByComparingTo("1");
+    heard();
+    keys.press(KeyCode.CONTROL, KeyCode.Z);
     assertThat(lap().values()).containsOnlyKeys(GRIP);
     assertThat(Window.call(() -> counterShows())).isEqualTo("–");
+    heard();
     keys.choose("Take back: " + GRIP);
     assertThat(lap().values()).isEmpty();
     assertThat(Window.call(() -> node(LineScale.class, GRIP + ": not marked"))).isNotNull();

@@ -2,7 +2,9 @@ package blindlap.screen.part;
 
 import java.time.Duration;
 import java.util.function.LongSupplier;
+import javafx.event.ActionEvent;
 import javafx.scene.Node;
+import javafx.scene.control.ButtonBase;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
@@ -43,6 +45,17 @@ public final class Deaf {
     if (!now()) {
       action.run();
     }
+  }
+
+  /** Begins after each press in a part of a page whose questions open where they were asked. */
+  public void after(Node part) {
+    part.addEventHandler(
+        ActionEvent.ACTION,
+        e -> {
+          if (e.getTarget() instanceof ButtonBase) {
+            begin();
+          }
+        });
   }
 
   /** Keeps presses from a part of a page while nothing is heard. */

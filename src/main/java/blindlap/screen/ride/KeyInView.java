@@ -18,7 +18,15 @@ import javafx.scene.layout.VBox;
 /** A table to key paper into, row by row; Enter goes on to the next cell. */
 final class KeyInView extends VBox {
   private static final int FIXED = 2;
-  private static final double CELL = 96;
+
+  /** So narrow that five measures and the conditions fit beside each other on a small laptop. */
+  private static final double CELL = 68;
+
+  /** With large text, where a table is wider than any page. */
+  private static final double LARGE_CELL = 96;
+
+  /** Lines of the grid for a lap: what it is if that stands above, its cells, what is wrong. */
+  private static final int LINES = 3;
 
   private final Look look;
   private final KeyInModel model;
@@ -59,24 +67,24 @@ final class KeyInView extends VBox {
     GridPane grid = new GridPane();
     grid.setHgap(8);
     grid.setVgap(8);
+    ScrollPane wide = new ScrollPane(grid);
     List<String> columns = model.columns();
-    for (int i = 0; i < columns.size(); i++) {
+    for (int i = first(); i < columns.size(); i++) {
       Label head = new Label(columns.get(i));
       head.setWrapText(true);
       if (i < FIXED) {
         head.setMinWidth(USE_PREF_SIZE);
       }
-      grid.add(head, i, 0);
+      grid.add(head, i - first(), 0);
     }
     List<TextField> chain = new ArrayList<>();
     for (int r = 0; r < model.rows().size(); r++) {
-      row(stage, grid, r, chain);
+      row(stage, wide, grid, r, chain);
     }
     Button done = button("key.in.next", model::typed);
     goOn(chain, done);
     VBox known = new VBox(4, new Label(RideWords.say("key.in.knows")));
     model.measures().forEach(measure -> known.getChildren().add(knowsKey(measure)));
-    ScrollPane wide = new ScrollPane(grid);
     wide.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     wide.setFitToWidth(true);
     wide.setFocusTraversable(false);
@@ -93,22 +101,51 @@ final class KeyInView extends VBox {
     return knows;
   }
 
+  /** The first column of the grid; with large text lap and code stand above their cells. */
+  private int first() {
+    return look.stacked() ? FIXED : 0;
+  }
+
+  /** Stays in view where the table is moved sideways. */
+  private static void stay(ScrollPane wide, GridPane grid, Label words) {
+    words
+        .translateXProperty()
+        .bind(
+            Bindings.createDoubleBinding(
+                () ->
+                    wide.getHvalue()
+                        * Math.max(0, grid.getWidth() - wide.getViewportBounds().getWidth()),
+                wide.hvalueProperty(),
+                grid.widthProperty(),
+                wide.viewportBoundsProperty()));
+    words
+        .maxWidthProperty()
+        .bind(wide.viewportBoundsProperty().map(seen -> Math.max(1, seen.getWidth())));
+  }
+
   /** A lap, and below it what is wrong with it as it was typed so far. */
-  private void row(KeyInModel.Stage stage, GridPane grid, int r, List<TextField> chain) {
+  private void row(
+      KeyInModel.Stage stage, ScrollPane wide, GridPane grid, int r, List<TextField> chain) {
     List<String> cells = model.rows().get(r);
-    int line = 2 * r + 1;
-    for (int c = 0; c < cells.size(); c++) {
+    int line = LINES * r + 2;
+    if (look.stacked()) {
+      Label lap = new Label(RideWords.say("key.in.row", cells.get(0), cells.get(1)));
+      lap.getStyleClass().add("strong");
+      stay(wide, grid, lap);
+      grid.add(lap, 0, line - 1, cells.size() - FIXED, 1);
+    }
+    for (int c = first(); c < cells.size(); c++) {
       boolean given = c >= FIXED && model.given(r, c);
       if (c < FIXED || given) {
         Label fixed = new Label(given ? RideWords.say("key.in.given") : cells.get(c));
         fixed.setMinWidth(USE_PREF_SIZE);
-        grid.add(fixed, c, line);
+        grid.add(fixed, c - first(), line);
         continue;
       }
       TextField field = cell(stage, r, c, cells.get(c));
       field.setAccessibleText(RideWords.say("key.in.cell", cells.get(0), model.columns().get(c)));
       chain.add(field);
-      grid.add(field, c, line);
+      grid.add(field, c - first(), line);
     }
     Label wrong = new Label();
     wrong.getStyleClass().add("strong");
@@ -116,14 +153,15 @@ final class KeyInView extends VBox {
     wrong.textProperty().bind(Bindings.valueAt(model.wrong(), r).orElse(""));
     wrong.managedProperty().bind(wrong.textProperty().isNotEmpty());
     wrong.visibleProperty().bind(wrong.managedProperty());
-    grid.add(wrong, FIXED, line + 1, Math.max(1, cells.size() - FIXED), 1);
+    stay(wide, grid, wrong);
+    grid.add(wrong, FIXED - first(), line + 1, Math.max(1, cells.size() - FIXED), 1);
   }
 
   /** A cell; kept when it is left, or when the page is. */
   private TextField cell(KeyInModel.Stage stage, int row, int column, String typed) {
     TextField field = new TextField(typed);
     field.minHeightProperty().bind(look.touch());
-    field.minWidthProperty().bind(look.px(CELL));
+    field.minWidthProperty().bind(look.px(look.stacked() ? LARGE_CELL : CELL));
     Runnable keep = () -> model.cell(stage, row, column, field.getText().strip());
     field.focusedProperty().addListener((o, before, now) -> leave(!now, keep));
     field.sceneProperty().addListener((o, before, now) -> leave(now == null, keep));

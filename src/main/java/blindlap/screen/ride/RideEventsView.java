@@ -5,6 +5,7 @@ import blindlap.ride.RideSheet;
 import blindlap.screen.part.AskedOnce;
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.DayEventsView;
+import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.WholeInView;
 import blindlap.wording.day.RideWords;
@@ -18,7 +19,7 @@ final class RideEventsView extends VBox {
   private final Runnable close;
   private Runnable withdraw = () -> {};
 
-  RideEventsView(Look look, RideModel model, Runnable close) {
+  RideEventsView(Look look, RideModel model, Deaf deaf, Runnable close) {
     super(16);
     this.look = look;
     this.model = model;
@@ -33,6 +34,7 @@ final class RideEventsView extends VBox {
     }
     getChildren().add(new RideVoidsView(look, model));
     getChildren().add(new DayEventsView(look, model.events()));
+    deaf.after(this);
   }
 
   /** An event asks once before it makes the lap void, below what was pressed. */

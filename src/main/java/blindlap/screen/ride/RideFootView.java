@@ -63,9 +63,18 @@ final class RideFootView extends StackPane {
     return button;
   }
 
-  /** Takes the last answer back; the focus stays, or goes to words that no key presses. */
+  /**
+   * Takes the last answer back, and is deaf for a moment: the answer before it stands at the same
+   * place now, and a key that is held repeats. The focus stays, or goes to words that no key
+   * presses.
+   */
   void takeBack() {
+    deaf.hear(this::takeOneBack);
+  }
+
+  private void takeOneBack() {
     model.undo().takeBack();
+    deaf.begin();
     if (model.lastAnswerProperty().get().isEmpty() && takeBack.isFocused()) {
       status.requestFocus();
     }

@@ -111,7 +111,7 @@ public final class RidePage extends HBox {
     getStyleClass().add("ride");
     right.setPadding(new Insets(10, SIDE, 8, SIDE));
     foot.setPadding(new Insets(10, SIDE, 12, SIDE));
-    for (Node part : List.of(right, foot, watches)) {
+    for (Node part : List.of(right, foot, watches, bottom)) {
       deaf.guard(part);
     }
     left(back);
@@ -134,18 +134,11 @@ public final class RidePage extends HBox {
   }
 
   private void buttons() {
-    happened.setOnAction(
-        e -> {
-          events = !events && !keying;
-          keying = false;
-          again();
-        });
+    happened.setOnAction(e -> turn(!events && !keying, false));
     paper.setOnAction(
         e -> {
-          keying = true;
-          events = false;
           model.keyIn().open(model.session());
-          again();
+          turn(false, true);
         });
     again.setOnAction(e -> model.done().openAgain());
   }
@@ -162,6 +155,7 @@ public final class RidePage extends HBox {
               } else {
                 second.play();
                 deaf.begin();
+                show(model.sheetProperty().get()); // the day may have been ended elsewhere
                 focus();
               }
             });
@@ -273,7 +267,7 @@ public final class RidePage extends HBox {
 
   /** What decides whether the right side is built anew: never a value, or a touch would be lost. */
   private record Key(
-      RideSheet.Stage stage, @Nullable Object lap, int number, boolean helperHandsOver) {}
+      RideSheet.Stage stage, @Nullable Object lap, int number, boolean helper, boolean last) {}
 
   private void show(RideSheet now) {
     head.setText(model.headline());
@@ -287,7 +281,8 @@ public final class RidePage extends HBox {
         now.stage() == RideSheet.Stage.NO_SESSION || now.stage() == RideSheet.Stage.OVER);
     paper.setDisable(happened.isDisable());
     offerAgain();
-    Key stage = new Key(now.stage(), now.lap(), now.number(), now.helperHandsOver());
+    boolean last = now.stage() == RideSheet.Stage.DONE && model.done().last();
+    Key stage = new Key(now.stage(), now.lap(), now.number(), now.helperHandsOver(), last);
     boolean another = !stage.equals(staged);
     staged = stage;
     // A table that is being keyed in stays as it is, whatever other windows write.
@@ -314,6 +309,9 @@ public final class RidePage extends HBox {
   private void focus() {
     if (getScene() == null) {
       return;
+    }
+    if (right.getScene() == null) {
+      applyCss(); // arranged anew: a scrolled part has no scene before its skin
     }
     Node first = right.getChildren().get(0);
     if (first instanceof RideStepsView steps) {
@@ -364,13 +362,13 @@ public final class RidePage extends HBox {
       return List.of(keyIn);
     }
     if (events) {
-      return List.of(new RideEventsView(look, model, this::closeEvents));
+      return List.of(new RideEventsView(look, model, deaf, this::closeEvents));
     }
     return switch (now.stage()) {
       case ALL_RIDDEN ->
           List.of(
               new RideStepsView(look, model, deaf, now, review),
-              new RideEventsView(look, model, this::closeEvents));
+              new RideEventsView(look, model, deaf, this::closeEvents));
       case CAP -> List.of(new RideCapView(look, model, deaf, this::openEvents));
       case SCORED -> List.of(new RideScoreView(look, model, now, wide(), low()));
       case NO_SESSION, OVER, HAND_OVER, WARM_UP, SETTLING, DONE ->
@@ -378,14 +376,20 @@ public final class RidePage extends HBox {
     };
   }
 
-  private void openEvents() {
-    events = true;
+  /** Something else stands under the finger that asked for it, or the way back does. */
+  private void turn(boolean toEvents, boolean toKeying) {
+    events = toEvents;
+    keying = toKeying;
+    deaf.begin();
     again();
   }
 
+  private void openEvents() {
+    turn(true, keying);
+  }
+
   private void closeEvents() {
-    events = false;
-    again();
+    turn(false, keying);
   }
 
   private void again() {

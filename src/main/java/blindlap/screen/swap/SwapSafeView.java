@@ -56,7 +56,10 @@ final class SwapSafeView extends VBox {
     back.setOnAction(e -> deaf.hear(returned));
     Region above = grown();
     Region below = grown();
-    VBox page = new VBox(above, say, code, below, back);
+    HBox place = new HBox(back);
+    // With large text the button that handed over reaches to the middle.
+    place.setAlignment(look.stacked() ? Pos.CENTER_LEFT : Pos.CENTER);
+    VBox page = new VBox(above, say, code, below, place);
     page.setAlignment(Pos.CENTER);
     page.setPadding(new Insets(24, 24, 44, 24));
     StackPane paper = new StackPane(page);
@@ -65,7 +68,7 @@ final class SwapSafeView extends VBox {
     VBox frame = new VBox(paper);
     frame.setPadding(new Insets(EDGE, EDGE, 0, EDGE));
     VBox.setVgrow(frame, javafx.scene.layout.Priority.ALWAYS);
-    getChildren().setAll(frame, edge(ride));
+    getChildren().setAll(frame, edge(() -> deaf.hear(ride)));
     widthProperty().addListener(o -> fit());
     heightProperty().addListener(o -> fit());
     watch = look.watch(this::fit);

@@ -10,6 +10,7 @@ import blindlap.wording.SwapWords;
 import java.util.List;
 import java.util.Optional;
 import javafx.beans.InvalidationListener;
+import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -184,8 +185,12 @@ final class SwapStintView extends VBox {
     Button back = on.foot().side(SwapWords.say("less"), this::toggleEvents);
     Node all = later ? new SwapLaterView(look, model) : events(true);
     HBox.setHgrow(all, Priority.ALWAYS);
+    deaf.after(all);
     Node top = stacked() ? on.head().countdown(now, on.overrun()) : head(on, now);
-    Node body = stacked() ? new VBox(16, back, all) : new HBox(24, all, back);
+    Node body = // the focus rests on words
+        stacked()
+            ? new VBox(16, on.head().facts(now), back, all)
+            : new HBox(24, all, back);
     getChildren()
         .setAll(
             top,
@@ -255,6 +260,7 @@ final class SwapStintView extends VBox {
   private void toggleEvents() {
     later = false;
     events = !events;
+    deaf.begin(); // another part stands under the finger that asked for it
     show(model.work().sheetProperty().get());
   }
 
@@ -273,6 +279,7 @@ final class SwapStintView extends VBox {
   }
 
   private void toggleNote() {
+    deaf.begin();
     if (note == null) {
       openNote();
     } else {
@@ -308,6 +315,9 @@ final class SwapStintView extends VBox {
 
   private ScrollPane inView(ScrollPane scroll) {
     WholeInView.keep(scroll, deaf::begin);
+    if (scroll.getContent() instanceof Region content) {
+      content.setPadding(new Insets(0, 7, 0, 7)); // the mark of the focus lies around what has it
+    }
     return scroll;
   }
 

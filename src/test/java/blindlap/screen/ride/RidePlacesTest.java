@@ -340,6 +340,7 @@ class RidePlacesTest {
     Window.run(ride::handedOver);
     heard();
     Window.run(() -> button("Something happened").fire());
+    heard();
     LapId lap = new LapId(1, 1);
     for (int time = 0; time < 2; time++) {
       keys.goTo("crash");
@@ -347,9 +348,15 @@ class RidePlacesTest {
       assertThat(shown()).contains("Lap 1 would be void: crash.");
       keys.press(time == 0 ? KeyCode.SPACE : KeyCode.ENTER);
       assertThat(day.state().lap(lap)).isEmpty();
+      assertThat(shown()).as("not heard").contains("Lap 1 would be void: crash.");
+      heard();
+      keys.press(time == 0 ? KeyCode.SPACE : KeyCode.ENTER);
+      assertThat(day.state().lap(lap)).isEmpty();
+      heard();
     }
     keys.goTo("crash");
     keys.press(KeyCode.SPACE);
+    heard();
     keys.goTo("Void lap 1");
     keys.press(KeyCode.SPACE);
     assertThat(day.state().lap(lap).orElseThrow().voided().orElseThrow().event())
@@ -359,10 +366,26 @@ class RidePlacesTest {
     heard();
     Window.run(() -> button("Something happened").fire());
     assertThat(shown()).contains("Lap 1 is void: crash.");
+    heard();
     keys.goTo("Take back: the void of lap 1");
     keys.press(KeyCode.SPACE);
     assertThat(day.state().lap(lap).orElseThrow().voided()).isEmpty();
     assertThat(shown()).doesNotContain("is void");
+  }
+
+  @Test
+  void withLargeTextTheKeyThatMadeALapVoidHasNoButtonUnderItAfterwards() {
+    Window.run(() -> look.textScaleProperty().set(2));
+    toTheSheet();
+    keys.choose("Something happened");
+    heard();
+    keys.choose("crash");
+    heard();
+    keys.choose("Void lap 1");
+    heard();
+    keys.press(KeyCode.SPACE); // Enter would be the page's next step, wherever the focus is
+    assertThat(day.state().lap(new LapId(1, 1)).orElseThrow().voided()).isPresent();
+    assertThat(keys.here()).startsWith("Scores, note and guess are saved.");
   }
 
   @Test
@@ -373,6 +396,7 @@ class RidePlacesTest {
     Window.run(ride::lapDone);
     heard();
     keys.choose("Something happened");
+    heard();
     keys.goTo("Why? Dark");
     keys.type("rain");
     keys.press(KeyCode.ENTER);
@@ -381,19 +405,27 @@ class RidePlacesTest {
     keys.choose("End the day early");
     assertThat(shown()).contains("nothing brings the day back");
     keys.press(KeyCode.SPACE);
-    assertThat(day.state().cutShort()).as("kept by a second press on the same key").isEmpty();
+    assertThat(day.state().cutShort()).as("a second press on the same key").isEmpty();
+    assertThat(shown()).as("not heard").contains("nothing brings the day back");
+    heard();
+    keys.press(KeyCode.SPACE);
+    assertThat(day.state().cutShort()).as("kept by the button with the focus").isEmpty();
+    heard();
     keys.choose("End the day early");
+    heard();
     keys.choose("End the day early");
     Fact.DayCutShort cut = day.state().cutShort().orElseThrow();
     assertThat(List.of(cut.reason(), cut.decidedBy())).containsExactly("rain", "R. Lind");
     assertThat(cut.lastStint()).isEqualTo(1);
     assertThat(shown()).contains("The day ends after stint 1.");
+    heard();
     keys.choose("Back to the sheet");
     heard();
     keys.choose("On to the end of the day");
     heard();
     assertThat(shown()).contains("Every lap is ridden.");
     keys.choose("Close the day");
+    heard();
     keys.choose("Close the day");
     assertThat(day.state().step()).isEqualTo(Step.DAY_CLOSED);
   }
@@ -444,16 +476,66 @@ class RidePlacesTest {
     Window.run(() -> look.textScaleProperty().set(2));
     toTheSheet();
     keys.choose("Something happened");
+    heard();
     keys.choose("crash");
     assertThat(hidden("Keep it", "Void lap 1", "Lap 1 would be void")).isEmpty();
+    heard();
     keys.press(KeyCode.SPACE);
+    heard();
     keys.choose("A cover came off");
     assertThat(hidden("A cover came off", "Say in a word")).isEmpty();
+    heard();
     keys.choose("End the day early");
     assertThat(hidden("Ride on", "End the day early", "The day ends after")).isEmpty();
+    heard();
     keys.press(KeyCode.SPACE);
+    heard();
     keys.choose("Close the day");
     assertThat(hidden("Not yet", "Close the day", "8 laps are not recorded")).isEmpty();
+  }
+
+  private Bounds cell(String words) {
+    return scene.getRoot().lookupAll(".text-field").stream()
+        .filter(n -> words.equals(n.getAccessibleText()))
+        .map(n -> n.localToScene(n.getLayoutBounds()))
+        .findFirst()
+        .orElseThrow(() -> new AssertionError("there is no " + words));
+  }
+
+  @Test
+  void theTableToKeyInFitsAndWithLargeTextItsLapStaysInViewWhereItIsMovedSideways() {
+    toTheSheet();
+    keys.choose("Key in from paper");
+    heard();
+    keys.goTo("lap 1, traffic");
+    Window.run(
+        () -> {
+          Window.picture(scene, "ride-1366-key-in");
+          assertThat(cell("lap 1, lap time").getMinX()).isPositive();
+          assertThat(cell("lap 1, traffic").getMaxX()).isLessThan(SHOWN);
+          assertThat(cell("lap 1, traffic").getWidth()).isGreaterThan(60);
+        });
+    keys.choose("Back to the sheet");
+    heard();
+    Window.run(() -> look.textScaleProperty().set(2));
+    keys.choose("Key in from paper");
+    heard();
+    keys.goTo("lap 1, traffic");
+    Window.run(
+        () -> {
+          scene.getRoot().layout();
+          Window.picture(scene, "ride-1366-key-in-200");
+          assertThat(cell("lap 1, lap time").getMinX()).as("moved sideways").isNegative();
+          assertThat(cell("lap 1, traffic").getMaxX()).isLessThan(SHOWN);
+          Labeled lap =
+              scene.getRoot().lookupAll(".label").stream()
+                  .map(Labeled.class::cast)
+                  .filter(n -> n.getText().startsWith("Lap 1, code "))
+                  .findFirst()
+                  .orElseThrow();
+          Bounds at = lap.localToScene(lap.getLayoutBounds());
+          assertThat(at.getMinX()).isBetween(0.0, SHOWN / 2.0);
+        });
   }
 
   @ParameterizedTest

@@ -30,6 +30,7 @@ class SwapKeyboardTest {
   private @TempDir(factory = RamFolder.class) Path folder;
   private TestDay day;
   private SwapModel swap;
+  private Look look;
   private Stage stage;
   private Scene scene;
   private Keyboard keys;
@@ -45,7 +46,7 @@ class SwapKeyboardTest {
     day = new TestDay(folder, TestDay.EIGHT, 2);
     Window.run(
         () -> {
-          Look look = new Look();
+          look = new Look();
           swap = Models.swap(day);
           scene = new Scene(new SwapPage(look, swap, () -> {}), 1280, 768);
           look.dress(scene);
@@ -106,6 +107,21 @@ class SwapKeyboardTest {
     keys.choose("Safe: ");
     assertThat(day.state().handedOver(0)).isTrue();
     assertThat(keys.here()).contains("The bike is back");
+  }
+
+  @Test
+  void withLargeTextTheKeyThatOpensTheEventsHasNoButtonUnderItAfterwards() {
+    Window.run(() -> look.textScaleProperty().set(2));
+    begun();
+    Window.run(() -> day.clock().move(Deaf.FOR));
+    keys.choose("Something happened");
+    assertThat(keys.here()).contains("Warm-up laps");
+    Window.run(() -> day.clock().move(Deaf.FOR));
+    keys.press(KeyCode.SPACE);
+    assertThat(swap.phaseProperty().get()).as("not hidden").isEqualTo(SwapModel.Phase.OPEN);
+    Window.run(() -> day.clock().move(Deaf.FOR));
+    keys.choose("Back to the stint");
+    assertThat(keys.here()).contains("compression, measured");
   }
 
   @Test
