@@ -17,6 +17,10 @@ import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Source;
 import java.math.BigDecimal;
+import blindlap.session.day.LapInput;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
@@ -86,7 +90,23 @@ public final class LapFiles {
         state.id(),
         latest ->
             new KeyKnown(latest)
-                .among(new DayCommands(latest).correct(reading.laps(), reason, decider), knowing));
+                .among(
+                    new DayCommands(latest)
+                        .correct(withTheRest(latest, reading.laps()), reason, decider),
+                    knowing));
+  }
+
+  /** An empty cell takes a value out; a measure without a column keeps the one it has. */
+  private static List<LapInput> withTheRest(SessionState state, List<LapInput> laps) {
+    List<LapInput> whole = new ArrayList<>();
+    for (LapInput lap : laps) {
+      Map<String, BigDecimal> values = new LinkedHashMap<>();
+      state.lap(lap.lap()).ifPresent(known -> values.putAll(known.values()));
+      values.keySet().removeAll(lap.columns().keySet());
+      values.putAll(lap.values());
+      whole.add(lap.with(values));
+    }
+    return whole;
   }
 
   /**

@@ -161,10 +161,13 @@ public final class LapsFile {
     for (Measure measure : plan.measures()) {
       Integer column = columns.get("measure " + measure.name());
       String cell = cells.getOrDefault("measure " + measure.name(), "");
-      if (column == null || cell.isEmpty()) {
+      if (column == null) {
         continue;
       }
       places.put(measure.name(), "column " + (column + 1));
+      if (cell.isEmpty()) {
+        continue;
+      }
       BigDecimal value =
           value(
               measure.name(),

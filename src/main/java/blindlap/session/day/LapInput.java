@@ -20,7 +20,8 @@ import org.jspecify.annotations.Nullable;
  * @param conditions of the lap, by name; those left out were not said
  * @param covariates by name, those whose column is there; empty where its cell is
  * @param where place for messages, such as "line 7"
- * @param columns column of each measure and covariate for messages; may lack entries
+ * @param columns column of each measure and covariate for messages; a table gives that of every
+ *     measure it has, empty cells included
  */
 public record LapInput(
     LapId lap,
@@ -74,6 +75,22 @@ public record LapInput(
   /** A lap with values only. */
   public static LapInput of(LapId lap, Map<String, BigDecimal> values) {
     return new LapInput(lap, values, null, "", null, "", Map.of());
+  }
+
+  /** The same lap with these values. */
+  public LapInput with(Map<String, BigDecimal> other) {
+    return new LapInput(
+        lap,
+        other,
+        voidReason,
+        note,
+        guess,
+        sureness,
+        cue,
+        conditions,
+        covariates,
+        where,
+        columns);
   }
 
   /** Place of a measure or covariate for messages. */
