@@ -61,8 +61,7 @@ final class VibrationCalculations {
     }
     if (asked.size() > 1) {
       throw given.refuse(
-          asked.get(1),
-          "must be the only one of bands, axes, exposures and vdv_parts.");
+          asked.get(1), "must be the only one of bands, axes, exposures and vdv_parts.");
     }
     given.allowOnly(
         switch (asked.get(0)) {

@@ -14,15 +14,15 @@ import blindlap.session.SessionState;
 import blindlap.session.TwoValues;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.LapId;
+import blindlap.session.day.LapInput;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Source;
 import java.math.BigDecimal;
-import blindlap.session.day.LapInput;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.Map;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Records files of laps: all rows or none. */

@@ -59,7 +59,7 @@ class WholeFilesTest {
     Files.writeString(folder.resolve("one"), "old");
     Map<String, String> before = there();
 
-    assertThatThrownBy(() -> WholeFiles.write(folder, files("one", "1", "no/such/folder", "2")))
+    assertThatThrownBy(() -> WholeFiles.write(folder, files("one", "1", "one/is/no/folder", "2")))
         .isInstanceOf(IOException.class);
 
     assertThat(there()).isEqualTo(before);
@@ -81,7 +81,7 @@ class WholeFilesTest {
     Files.createDirectory(folder.resolve("kept"));
     Path wanted = folder.resolve("kept").resolve("a").resolve("b");
 
-    assertThatThrownBy(() -> WholeFiles.write(wanted, files("one", "1", "no/such", "2")))
+    assertThatThrownBy(() -> WholeFiles.write(wanted, files("one", "1", "x".repeat(300), "2")))
         .isInstanceOf(IOException.class);
 
     assertThat(there()).isEqualTo(Map.of("kept", "folder"));

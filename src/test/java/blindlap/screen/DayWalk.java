@@ -400,8 +400,8 @@ public final class DayWalk {
   /**
    * Walks; the pictures go where the property blindlap.pictures says.
    *
-   * @param arguments nothing for all walks, else every how many of them are walked, or a pattern
-   *     of those that are, such as {@code 1366-200-.*-mouse}
+   * @param arguments nothing for all walks, else every how many of them are walked, or a pattern of
+   *     those that are, such as {@code 1366-200-.*-mouse}
    */
   public static void main(String[] arguments) throws Exception {
     Window.start();

@@ -188,9 +188,7 @@ final class SwapStintView extends VBox {
     deaf.after(all);
     Node top = stacked() ? on.head().countdown(now, on.overrun()) : head(on, now);
     Node body = // the focus rests on words
-        stacked()
-            ? new VBox(16, on.head().facts(now), back, all)
-            : new HBox(24, all, back);
+        stacked() ? new VBox(16, on.head().facts(now), back, all) : new HBox(24, all, back);
     getChildren()
         .setAll(
             top,

@@ -80,17 +80,7 @@ public record LapInput(
   /** The same lap with these values. */
   public LapInput with(Map<String, BigDecimal> other) {
     return new LapInput(
-        lap,
-        other,
-        voidReason,
-        note,
-        guess,
-        sureness,
-        cue,
-        conditions,
-        covariates,
-        where,
-        columns);
+        lap, other, voidReason, note, guess, sureness, cue, conditions, covariates, where, columns);
   }
 
   /** Place of a measure or covariate for messages. */

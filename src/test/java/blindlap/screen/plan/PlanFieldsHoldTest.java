@@ -143,8 +143,10 @@ class PlanFieldsHoldTest {
     Window.run(
         () -> {
           for (TextField field : fields(scene.getRoot())) {
-            // A list of times is parted by commas; it has no decimal comma.
-            boolean list = field.getAccessibleText().startsWith("Practised swaps");
+            // Lists of times and of stints are parted by commas; they have no decimal comma.
+            String called = field.getAccessibleText();
+            boolean list =
+                called.startsWith("Practised swaps") || called.startsWith("Looks before");
             if (list || inside(field, "WorkshopPane") || inside(field, "SettingAidView")) {
               continue;
             }
