@@ -8,7 +8,7 @@ import java.util.List;
 
 /** What came of a measure that is watched for harm, of two setups. */
 final class HarmWords {
-  private static final Words WORDS = FindingWords.WORDS;
+  private static final Words WORDS = Words.of("finding");
 
   private final List<String> setups;
   private final Comparison comparison;
@@ -38,7 +38,7 @@ final class HarmWords {
         setups.get(1 - setup),
         comparison.measure().name(),
         Sizes.worthwhile(comparison.measure()),
-        FindingWords.p(test.adjusted()));
+        DifferenceWords.p(test.adjusted()));
   }
 
   /** In the same sentence as the verdict. */

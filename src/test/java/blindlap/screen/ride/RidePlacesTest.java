@@ -385,7 +385,7 @@ class RidePlacesTest {
     heard();
     keys.press(KeyCode.SPACE); // Enter would be the page's next step, wherever the focus is
     assertThat(day.state().lap(new LapId(1, 1)).orElseThrow().voided()).isPresent();
-    assertThat(keys.here()).startsWith("Scores, note and guess are saved.");
+    assertThat(keys.here()).contains("Scores, note and guess are saved.");
   }
 
   @Test
