@@ -214,7 +214,7 @@ looked <- function(y, use, degree, summary, ratio) {  # smallest level at which 
   if (least == p) p else halved(max(0, least - half), least)
 }
 secondary <- list(); harmed <- list()
-taken <- if (file.exists(file.path(folder, "taken_out.csv"))) text("taken_out.csv") else data.frame(measure = character(0))
+taken <- if (file.exists(file.path(folder, "taken_out.csv"))) text("taken_out.csv") else data.frame(measure = character(0), covariate = character(0), value = character(0))
 looks <- if (file.exists(file.path(folder, "looks.csv"))) text("looks.csv") else NULL
 stopped <- any(looks$settled == "true") && any(stints_of$in_the_day != "true")
 watched <- measures$measure[measures$role == "watch for harm" & measures$worthwhile != ""]

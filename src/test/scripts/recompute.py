@@ -350,7 +350,7 @@ def looked(order, y, use, degree, summary, ratio):
     ranked = []
     for share, values in days:
         there = [v is not None for v in values]
-        q = basis(there, degree) if sum(there) > degree + 1 else []
+        q = basis(there, (degree, [])) if sum(there) > degree + 1 else []
         mean = sum(v for v in values if v is not None) / max(1, sum(there))
         centred = [v - mean if u else 0.0 for v, u in zip(values, there)]
         top = max(map(abs, centred)) or 1.0

@@ -128,6 +128,7 @@ class DayByKeyboardTest {
     heard();
     keys.choose("Close the day");
     assertThat(day.state().step()).as("asked first").isEqualTo(Step.RIDING);
+    heard();
     keys.choose("Close the day");
     assertThat(day.state().step()).isEqualTo(Step.DAY_CLOSED);
     assertThat(day.state().lapsRidden()).isEqualTo(8);
