@@ -21,7 +21,7 @@ import java.util.Optional;
  */
 public final class Trend {
   private final Assignments set;
-  private final LevelFit fit;
+  private final SetupFit fit;
   private final ConfidenceCurve curve;
   private final Optional<Bend> bend;
   private final boolean sampled;
@@ -29,7 +29,7 @@ public final class Trend {
 
   private Trend(
       Assignments set,
-      LevelFit fit,
+      SetupFit fit,
       ConfidenceCurve curve,
       Optional<Bend> bend,
       boolean sampled,
@@ -67,15 +67,15 @@ public final class Trend {
     boolean[] use = nuisance.known(DayCheck.used(set, "values", values, valid));
     sampling.check(set);
     Residuals residuals = Residuals.required(use, nuisance);
-    double[] x = LevelFit.centred(levels);
-    LevelFit fit = new LevelFit(x, order, values, use, residuals);
+    double[] x = LevelScale.centred(levels);
+    SetupFit fit = fit(x, order, values, use, residuals);
     if (fit.noVariation) {
       return new Trend(set, fit, TwoSetups.flat(set), Optional.empty(), false, sampling);
     }
     boolean sampled = sampling.samples(set);
     int capacity = sampled ? sampling.draws() + 1 : set.count().intValueExact();
     KnotSink sink = new KnotSink(capacity, fit.estimate, fit.c, fit.scale);
-    double[][] vectors = {fit.e, fit.wx, fit.wy};
+    double[][] vectors = {fit.e, fit.wz, fit.wy};
     Bend.Tally tally = bend(set, fit, x, order, use, residuals, vectors);
     int columns = residuals.columns();
     TrendWalk walk =
@@ -84,7 +84,7 @@ public final class Trend {
             residuals,
             use,
             x,
-            LevelFit.bent(x),
+            LevelScale.bent(x),
             vectors,
             sums -> {
               double c = sums[4];
@@ -110,9 +110,24 @@ public final class Trend {
         sampling);
   }
 
+  private static SetupFit fit(
+      double[] x, int[] order, double[] values, boolean[] use, Residuals residuals) {
+    return new SetupFit(
+        Arrays.stream(order).mapToDouble(level -> x[level]).toArray(),
+        values,
+        use,
+        residuals,
+        () ->
+            new Unusable(
+                "values",
+                "do not tell the levels apart: on the stints left there is one level, or levels"
+                    + " follow the drift.",
+                DayFault.LEVELS_NOT_APART));
+  }
+
   private static Bend.Tally bend(
       Assignments set,
-      LevelFit fit,
+      SetupFit fit,
       double[] x,
       int[] order,
       boolean[] use,
@@ -120,7 +135,7 @@ public final class Trend {
       double[][] vectors) {
     double[][] observed = new double[1][];
     new TrendWalk(
-            set, residuals, use, x, LevelFit.bent(x), vectors, sums -> observed[0] = sums.clone())
+            set, residuals, use, x, LevelScale.bent(x), vectors, sums -> observed[0] = sums.clone())
         .visit(order);
     double total = Residuals.dot(fit.wy, fit.wy);
     return new Bend.Tally(total, fit.df - 1, residuals.columns(), observed[0]);
@@ -154,7 +169,7 @@ public final class Trend {
 
   /** The same per unit of the levels. */
   public double perUnit(double[] levels) {
-    return fit.estimate / LevelFit.range(levels);
+    return fit.estimate / LevelScale.range(levels);
   }
 
   /** Stint-to-stint standard deviation after drift and trend, with {@link #df()}. */

@@ -110,7 +110,7 @@ class TrendTest {
       double[] y = values(n, steps.whole());
       List<double[]> nuisance = nuisance(n, drift, use);
       double[] x = levels(ridden, steps.levels(), use, 1);
-      double range = LevelFit.range(steps.levels());
+      double range = LevelScale.range(steps.levels());
       Trend found = trend(steps.rule(), steps.levels(), ridden, y, use, drift);
       double perUnit =
           statistic(nuisance, x, LeastSquares.rows(y, use))
