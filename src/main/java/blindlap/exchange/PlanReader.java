@@ -32,7 +32,6 @@ import org.jspecify.annotations.Nullable;
  * Reads plan files (YAML or JSON, docs/plan-file.md) and stored plans, which have the same fields.
  */
 public final class PlanReader {
-  private static final LocalDate NO_DAY = LocalDate.EPOCH;
   private static final Plan.Laps USUAL_LAPS = new Plan.Laps(2, 0, 1);
 
   private final Protocols protocols;
@@ -118,7 +117,7 @@ public final class PlanReader {
         expectations == null ? Plan.Expectations.NONE : expectations,
         f.requiredText("rider"),
         f.requiredText("trail"),
-        day == null ? NO_DAY : day,
+        day == null ? Plan.NO_DAY : day,
         f.text("conditions", ""),
         setups,
         f.option("change", ChangeMethod.class, ChangeMethod.REFIT),

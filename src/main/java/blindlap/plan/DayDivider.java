@@ -176,7 +176,7 @@ public final class DayDivider {
     Integer block = protocol.block();
     int setups = plan.setups().size();
     int step = block == null || block < 1 ? setups : block;
-    int last = protocol.minTrendEfficiency() == null ? Rule.MOST_STINTS : SHORT_DAY;
+    int last = mostStints(plan, protocol);
     List<Fitting> found = new ArrayList<>();
     for (int stints = step; stints <= last; stints += step) {
       Plan divided = plan.with(protocol, stints, scored, noise);
@@ -193,6 +193,14 @@ public final class DayDivider {
       found.add(new Fitting(most.plan(), most.schedule(), true));
     }
     return found;
+  }
+
+  /** A rule for short days is named after its usual number: longer only where the plan has it. */
+  private static int mostStints(Plan plan, Protocol protocol) {
+    if (protocol.minTrendEfficiency() == null) {
+      return Rule.MOST_STINTS;
+    }
+    return protocol.equals(plan.protocol()) ? SHORT_DAY : protocol.usualStints();
   }
 
   private static boolean fits(Plan plan, Schedule schedule) {

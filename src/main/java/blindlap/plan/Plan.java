@@ -63,6 +63,9 @@ public record Plan(
     List<Covariate> covariates,
     List<Integer> looks) {
 
+  /** Stands for the day of a draft for which none is typed yet; never of a committed plan. */
+  public static final LocalDate NO_DAY = LocalDate.EPOCH;
+
   /** What a session is for. */
   public enum Kind {
     /** Setups are compared in a drawn order. */

@@ -77,6 +77,11 @@ class DayDividerTest {
       }
     }
     assertThat(most).containsEntry("blocks-of-four 1", 24).containsEntry("blocks-of-four 3", 12);
+    assertThat(divided(plan).divisions())
+        .as("a rule that is named after eight stints")
+        .filteredOn(d -> d.plan().protocol().name().equals("eight-stints"))
+        .isNotEmpty()
+        .allMatch(d -> d.stints() <= 8);
   }
 
   @Test

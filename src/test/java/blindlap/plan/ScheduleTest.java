@@ -37,6 +37,16 @@ class ScheduleTest {
   }
 
   @Test
+  void aDraftWithoutADaySaysItsClockAndNoDate() {
+    Schedule draft = schedule("day: 1970-01-01\n" + TABLE.formatted("09:00", "16:38"));
+    assertThat(draft.start().toLocalDate()).isEqualTo(Plan.NO_DAY);
+    assertThat(DayWords.summary(draft))
+        .isEqualTo("The day starts at 09:00 CET and is over at 15:01, 1 h 37 min before 16:38.");
+    assertThat(DayWords.summary(schedule(TABLE.formatted("09:00", "16:38"))))
+        .startsWith("The day starts at 2026-11-14 09:00 CET");
+  }
+
+  @Test
   void aDayThatBeginsInTheEveningEndsAfterMidnight() {
     Schedule schedule = schedule(TABLE.formatted("22:00", "05:00"));
 

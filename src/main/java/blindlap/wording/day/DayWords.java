@@ -1,6 +1,7 @@
 package blindlap.wording.day;
 
 import blindlap.plan.Handlings;
+import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import java.time.Duration;
 import java.time.ZonedDateTime;
@@ -44,7 +45,7 @@ public final class DayWords {
   public static String summary(Schedule schedule) {
     return WORDS.say(
         schedule.fits() ? "day.fits" : "day.late",
-        ZONED.format(schedule.start()),
+        (dated(schedule) ? ZONED : LIMIT).format(schedule.start()),
         sameDay(schedule.start(), schedule.end())
             ? clock(schedule.end())
             : ZONED.format(schedule.end()),
@@ -52,6 +53,11 @@ public final class DayWords {
         sameDay(schedule.start(), schedule.limit())
             ? clock(schedule.limit())
             : ZONED.format(schedule.limit()));
+  }
+
+  /** False of a draft for which no day is typed yet: only its clock means anything. */
+  private static boolean dated(Schedule schedule) {
+    return !schedule.start().toLocalDate().equals(Plan.NO_DAY);
   }
 
   private static boolean sameDay(ZonedDateTime one, ZonedDateTime other) {
