@@ -99,7 +99,7 @@ final class PlanSetupsView extends SteadyBox {
             take.textProperty()
                 .bind(
                     Bindings.createStringBinding(
-                        () -> PlanWords.say("copy.settings", setups.get(0).field("name").get()),
+                        () -> settingsOf(setups.get(0).field("name").get()),
                         setups.get(0).field("name").textProperty()));
           }
         };
@@ -107,6 +107,12 @@ final class PlanSetupsView extends SteadyBox {
     setups.addListener((ListChangeListener<TypedForm>) change -> show.run());
     show.run();
     return take;
+  }
+
+  private static String settingsOf(String first) {
+    return first.isBlank()
+        ? PlanWords.say("copy.settings.unnamed")
+        : PlanWords.say("copy.settings", first);
   }
 
   private TitledPane more(TypedForm setup) {
