@@ -14,6 +14,7 @@ import blindlap.session.SessionState;
 import blindlap.stats.compare.StintSummary;
 import blindlap.wording.CovariateWords;
 import blindlap.wording.FindingText;
+import blindlap.wording.LooksShowWords;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -52,6 +53,7 @@ final class ReportPlan {
         "conditions", plan.conditions(),
         "change", PlanJson.word(plan.change()),
         "differences", plan.differencesReason(),
+        "looks", LooksShowWords.declared(plan).orElse(""),
         "declared.noise", noise(),
         "override", plan.override(),
         "series", plan.series() == null ? "" : WORDS.say("series.outside", plan.series()),

@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param day the day of riding
  * @param setups names of the setups in the plan's order
  * @param series id of the series; null for a session of its own
+ * @param looks last stints of the looks before the end that the plan declares; mostly empty
  * @param committedAt when the plan was committed
  * @param step where it stands
  * @param verdict the verdict in words; empty until it is unsealed and someone has put it here
@@ -36,12 +37,14 @@ public record SessionSummary(
     LocalDate day,
     List<String> setups,
     @Nullable String series,
+    List<Integer> looks,
     Instant committedAt,
     Step step,
     String verdict,
     String reason) {
   public SessionSummary {
     setups = List.copyOf(setups);
+    looks = List.copyOf(looks);
   }
 
   /** The summary of a folded session, without a verdict. */
@@ -71,6 +74,7 @@ public record SessionSummary(
         plan.day(),
         plan.setups().stream().map(setup -> setup.name()).toList(),
         plan.series(),
+        plan.looks(),
         committedAt,
         step,
         "",

@@ -28,6 +28,7 @@ final class Summaries {
         summary.day(),
         summary.setups(),
         summary.series(),
+        summary.looks(),
         summary.committedAt(),
         step,
         step.sealed() ? "" : verdict,

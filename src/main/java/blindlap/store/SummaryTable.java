@@ -28,7 +28,7 @@ import org.sqlite.SQLiteErrorCode;
  */
 final class SummaryTable {
   /** Changes with anything that is kept here, so that older lists are made again. */
-  static final String FORM = "blindlap-summary-6";
+  static final String FORM = "blindlap-summary-7";
 
   private static final String UNBLINDED = "unblinded ";
   private static final Map<String, Plan.Kind> KINDS = words(Plan.Kind.class);
@@ -38,7 +38,7 @@ final class SummaryTable {
 
   /** The column "verdict" holds how a session ended: why, if it was abandoned. */
   private static final String COLUMNS =
-      "session, committed_at, kind, question, rider, trail, day, setups, series, step, verdict";
+      "session, committed_at, kind, question, rider, trail, day, setups, series, looks, step, verdict";
 
   private final Connection connection;
   private final Prepared step;
@@ -55,7 +55,7 @@ final class SummaryTable {
             connection,
             "INSERT OR REPLACE INTO summary ("
                 + COLUMNS
-                + ", words, first) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, (SELECT min(arrived)"
+                + ", words, first) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, (SELECT min(arrived)"
                 + " FROM entry WHERE session = ? AND kind = 'PlanCommitted'))");
     change =
         new Prepared(
@@ -98,6 +98,7 @@ final class SummaryTable {
         summary.day().toString(),
         String.join("\n", summary.setups()),
         summary.series(),
+        looks(summary),
         PlanJson.word(summary.step()),
         ending(summary),
         words(summary),
@@ -213,7 +214,7 @@ final class SummaryTable {
   }
 
   private static SessionSummary read(ResultSet row) throws SQLException {
-    Step step = option(STEPS, row.getString(10));
+    Step step = option(STEPS, row.getString(11));
     boolean abandoned = step == Step.ABANDONED;
     String kind = row.getString(3);
     return new SessionSummary(
@@ -226,10 +227,19 @@ final class SummaryTable {
         day(row.getString(7)),
         List.of(row.getString(8).split("\n", -1)),
         row.getString(9),
+        looks(row.getString(10)),
         moment(row.getString(2)),
         step,
-        abandoned ? "" : row.getString(11),
-        abandoned ? row.getString(11) : "");
+        abandoned ? "" : row.getString(12),
+        abandoned ? row.getString(12) : "");
+  }
+
+  private static String looks(SessionSummary summary) {
+    return String.join(" ", summary.looks().stream().map(String::valueOf).toList());
+  }
+
+  private static List<Integer> looks(String text) {
+    return text.isEmpty() ? List.of() : BETWEEN.splitAsStream(text).map(Integer::valueOf).toList();
   }
 
   private static String ending(SessionSummary summary) {

@@ -64,9 +64,18 @@ public final class NotebookWords {
     return told ? WORDS.say("standing.noise") : step(summary.step());
   }
 
-  /** "R. Lind, Quarry loop". */
+  /** "R. Lind, Quarry loop"; a plan that looks before its end says after which stints. */
   public static String facts(SessionSummary summary) {
-    return WORDS.say("facts.short", summary.rider(), summary.trail());
+    String facts = WORDS.say("facts.short", summary.rider(), summary.trail());
+    String looks = looks(summary);
+    return looks.isEmpty() ? facts : WORDS.say("facts.looks", facts, looks);
+  }
+
+  /** "looks after stint 16"; empty where the plan declares none. */
+  public static String looks(SessionSummary summary) {
+    return summary.looks().isEmpty()
+        ? ""
+        : WORDS.say("looks", StintList.words(summary.looks()));
   }
 
   /** A verdict phrase as the list says it: unblinded sessions and null runs are called so. */

@@ -22,7 +22,11 @@ import blindlap.screen.part.SavedLine;
 import blindlap.screen.part.SetupName;
 import blindlap.screen.swap.SwapModel;
 import blindlap.screen.swap.SwapPage;
+import blindlap.session.DayCommands;
+import blindlap.session.Fact;
 import blindlap.session.SafetyCheck;
+import blindlap.session.day.LapId;
+import blindlap.session.day.Source;
 import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -281,6 +285,27 @@ final class Gallery {
     model.touch();
     model.tick();
     model.work().handOver();
+    return model;
+  }
+
+  /** A day that looks after stint 16. */
+  static final String LOOKS =
+      TestDay.SIXTEEN
+          .replace("stints: 16", "stints: 24\nlooks: [16]")
+          .replace("16:38", "19:00")
+          .replace("lap_budget: 20", "lap_budget: 40");
+
+  /** A day on which a look is due, and setup B was quicker by far. */
+  static SwapModel lookDue(TestDay day) {
+    for (int stint = 1; stint <= 16; stint++) {
+      LapId lap = new LapId(stint, 1);
+      day.watched(lap, "lap time", 95 + stint % 3 - (day.order().charAt(stint - 1) == 'B' ? 9 : 0));
+      Fact ridden = new Fact.LapRidden(lap, Source.SCREEN);
+      day.desk().sessions().act(day.id(), latest -> new DayCommands(latest).note(lap, ridden));
+    }
+    SwapModel model = Models.swap(day);
+    model.phrase(day.phrase());
+    model.choosePin("4711");
     return model;
   }
 

@@ -98,6 +98,26 @@ class GalleryTest {
   }
 
   @Test
+  void looksBeforeTheEndAreTakenInEveryTheme(@TempDir Path folder) {
+    for (Theme theme : Theme.values()) {
+      try (TestDay day = new TestDay(folder, Gallery.LOOKS, 1 + theme.ordinal())) {
+        Window.run(
+            () -> {
+              Look look = new Look();
+              look.themeProperty().set(theme);
+              String name = theme.name().toLowerCase(Locale.ROOT);
+              SwapModel model = Gallery.lookDue(day);
+              Scene due = take(look, Gallery.safe(look, model), 1366, 768, "look-due-" + name);
+              assertThat(SceneText.of(due)).contains("Look after stint 16", "Look now");
+              model.looks().look();
+              Scene told = take(look, Gallery.safe(look, model), 1366, 768, "look-told-" + name);
+              assertThat(SceneText.of(told)).contains("You may stop", "it is settled");
+            });
+      }
+    }
+  }
+
+  @Test
   void picturesAreTakenWithTextAtTwiceItsSize() {
     Window.run(
         () -> {

@@ -166,7 +166,7 @@ class SummariesTest {
         "UPDATE summary_form SET form = 'older'",
         "DELETE FROM summary WHERE rider = 'R. Lind'",
         "INSERT INTO summary SELECT '00000000-0000-4000-8000-000000000000', first, committed_at,"
-            + " kind, question, rider, trail, day, setups, series, step, verdict, words FROM"
+            + " kind, question, rider, trail, day, setups, series, looks, step, verdict, words FROM"
             + " summary LIMIT 1"
       })
   void a_list_that_is_missing_or_stale_is_made_again_at_opening(String sql) throws SQLException {

@@ -5,6 +5,7 @@ import blindlap.wording.day.Words;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.beans.binding.Bindings;
+import javafx.beans.value.ObservableBooleanValue;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -28,6 +29,7 @@ public final class DayEventsView extends VBox {
   private final Look look;
   private final DayEventsModel events;
   private final Label answer = new Label();
+  private final Button settled = new Button();
 
   /**
    * What may be said on the rider's page.
@@ -104,6 +106,24 @@ public final class DayEventsView extends VBox {
     return part;
   }
 
+  /**
+   * Offers the reason "settled" with a press, while a look before the end has told that the day may
+   * stop.
+   */
+  public void offerSettled(ObservableBooleanValue told) {
+    settled.visibleProperty().bind(told);
+  }
+
+  private void settles(TextField reason) {
+    settled.setId("cut-settled");
+    settled.setText(RideWords.say("cut.settled"));
+    settled.minHeightProperty().bind(look.touch());
+    settled.setMinWidth(USE_PREF_SIZE);
+    settled.managedProperty().bind(settled.visibleProperty());
+    settled.setVisible(false);
+    settled.setOnAction(e -> reason.setText(RideWords.say("cut.reason.settled")));
+  }
+
   private Node cut() {
     TextField reason = field(RideWords.say("cut.reason"));
     TextField by = field(RideWords.say("cut.by"));
@@ -119,7 +139,8 @@ public final class DayEventsView extends VBox {
                         reason.getText().strip(), by.getText().strip(), knows.isSelected()));
     reason.setOnAction(e -> by.requestFocus());
     // The reason has the whole width: at the end of what it asks stands that no setup is named.
-    part.getChildren().setAll(row(reason), row(by, knows, asked("cut", end)));
+    settles(reason);
+    part.getChildren().setAll(row(reason, settled), row(by, knows, asked("cut", end)));
     return part;
   }
 

@@ -26,6 +26,7 @@ public final class SwapLook {
   private final Background background;
   private final Consumer<SessionState> handed;
   private final ReadOnlyBooleanWrapper due = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyBooleanWrapper settled = new ReadOnlyBooleanWrapper();
   private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private @Nullable HelperDay day;
@@ -39,6 +40,11 @@ public final class SwapLook {
   /** True if a look can be taken now. */
   public ReadOnlyBooleanProperty dueProperty() {
     return due.getReadOnlyProperty();
+  }
+
+  /** True once a look has said "you may stop". */
+  public ReadOnlyBooleanProperty settledProperty() {
+    return settled.getReadOnlyProperty();
   }
 
   /** Which look is due, or else what the last one said; empty before the first. */
@@ -55,6 +61,7 @@ public final class SwapLook {
     day = open;
     LookCommands looks = new LookCommands(latest);
     due.set(looks.due().isPresent());
+    settled.set(latest.looks().values().stream().anyMatch(LookTaken::settled));
     List<Problem> why =
         looks.meant().map(looks::problems).filter(p -> looks.waitsForALap()).orElse(List.of());
     trouble.set(String.join(" ", Problems.sentences(why)));
@@ -97,6 +104,7 @@ public final class SwapLook {
   void close() {
     day = null;
     due.set(false);
+    settled.set(false);
     said.set("");
     trouble.set("");
   }

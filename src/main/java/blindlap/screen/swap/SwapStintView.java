@@ -252,6 +252,7 @@ final class SwapStintView extends VBox {
   private DayEventsView events(boolean sealed) {
     DayEventsView view = new DayEventsView(look, model.events(), model::helperChanged, sealed);
     view.setSpacing(8);
+    view.offerSettled(model.looks().settledProperty());
     return view;
   }
 

@@ -5,17 +5,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.desk.LapFiles;
 import blindlap.desk.TestDay;
 import blindlap.screen.Window;
+import blindlap.session.Fact;
 import blindlap.session.day.Step;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -92,6 +95,41 @@ class DayEventsViewTest {
   @Test
   void closing_with_laps_missing_says_which_and_closes_only_when_pressed_again() {
     asks(TestDay.EIGHT, 1);
+  }
+
+  @Test
+  void after_a_look_that_said_stop_the_reason_settled_is_picked_with_a_press() {
+    try (TestDay day = new TestDay(folder, TestDay.EIGHT, 4)) {
+      record(day, 6);
+      SimpleBooleanProperty told = new SimpleBooleanProperty(false);
+      Window.run(
+          () -> {
+            DayEventsView view = view(day);
+            view.offerSettled(told);
+            Button settled = (Button) view.lookup("#cut-settled");
+            assertThat(settled.isManaged()).isFalse();
+            told.set(true);
+            assertThat(settled.isManaged() && settled.isVisible()).isTrue();
+            press(view, "The reason is \"settled\"");
+            all(view, TextField.class)
+                .filter(f -> f.getPromptText().equals("Who decided?"))
+                .forEach(f -> f.setText("M. Oster"));
+            press(view, "End the day early");
+            press(view, "End the day early");
+            assertThat(day.state().cutShort())
+                .get()
+                .extracting(Fact.DayCutShort::lastStint, Fact.DayCutShort::reason)
+                .containsExactly(6, "settled");
+          });
+    }
+  }
+
+  @Test
+  void a_day_without_a_look_offers_no_such_reason() {
+    try (TestDay day = new TestDay(folder, TestDay.EIGHT, 5)) {
+      Window.run(
+          () -> assertThat(view(day).lookup("#cut-settled").isManaged()).isFalse());
+    }
   }
 
   @Test

@@ -75,9 +75,11 @@ class SwapLookTest {
     assertThat(said())
         .isEqualTo("Look after stint 16: You may stop: it is settled that they differ.");
     assertThat(model.looks().dueProperty().get()).isFalse();
+    assertThat(model.looks().settledProperty().get()).isTrue();
     assertThat(day.state().looks()).containsOnlyKeys(16);
     model.hide();
     assertThat(said()).isEmpty();
+    assertThat(model.looks().settledProperty().get()).isFalse();
   }
 
   @Test
@@ -86,6 +88,7 @@ class SwapLookTest {
     opens();
     model.looks().look();
     assertThat(said()).isEqualTo("Look after stint 16: Ride on.");
+    assertThat(model.looks().settledProperty().get()).isFalse();
     model.looks().look();
     assertThat(day.state().looks()).hasSize(1);
   }
