@@ -174,6 +174,8 @@ final class NotebookCommand extends SessionCommand {
             outcome.get(0));
     return Stream.concat(
         Stream.of(first),
-        Stream.of(NotebookWords.looks(each), outcome.get(1), series).filter(s -> !s.isEmpty()).map(s -> "          " + s));
+        Stream.of(NotebookWords.looks(each), outcome.get(1), series)
+            .filter(s -> !s.isEmpty())
+            .map(s -> "          " + s));
   }
 }

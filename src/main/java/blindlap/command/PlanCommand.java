@@ -233,7 +233,7 @@ final class PlanCommand extends SessionCommand {
     words.orders().forEach(this::say);
     preview.told().flatMap(told -> PlanWords.noise(plan, told)).ifPresent(this::say);
     measures(plan, preview);
-    CovariateWords.planned(plan).forEach(this::say);
+    CovariateWords.planned(plan, preview.earlier()).forEach(this::say);
     detail.ifPresent(found -> simulated(words, found));
     detail.map(found -> LooksShowWords.lines(plan, found)).ifPresent(l -> l.forEach(this::say));
     waiting.on("step.left");

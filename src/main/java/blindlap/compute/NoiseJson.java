@@ -1,11 +1,13 @@
 package blindlap.compute;
 
+import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.PlanJson;
 import blindlap.review.NoiseDay;
 import blindlap.review.NoiseRecord;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.LapNoise;
+import blindlap.stats.noise.PooledCorrelation;
 import blindlap.stats.noise.RiderNoise;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -42,8 +44,19 @@ public final class NoiseJson {
     node.put("scale", measure.scale().text()).put("scored_laps", record.scoredLaps());
     record.pooled().ifPresent(pooled -> noise(node.putObject("stint_means"), pooled));
     record.split().ifPresent(split -> split(node.putObject("apart"), split, record.apart().size()));
+    for (Covariate covariate : record.covariates()) {
+      record.correlation(covariate).ifPresent(r -> seen(node, covariate, r));
+    }
     ArrayNode days = node.putArray("days");
     record.days().forEach(day -> day(days.addObject(), day));
+  }
+
+  private static void seen(ObjectNode node, Covariate covariate, PooledCorrelation seen) {
+    ObjectNode each = node.withArray("covariates").addObject();
+    each.put("covariate", covariate.name()).put("unit", covariate.unit());
+    each.put("correlation", seen.r());
+    interval(each, "interval_95", seen.interval95());
+    each.put("days", seen.days());
   }
 
   private static void day(ObjectNode node, NoiseDay day) {

@@ -5,18 +5,11 @@ import blindlap.plan.DeclaredNoise;
 import blindlap.plan.EarlierNoise;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.plan.StintShare;
 import blindlap.review.NoiseRecord;
 import blindlap.session.Notebook;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
-import blindlap.stats.compare.Scale;
-import blindlap.stats.noise.RiderNoise;
-import blindlap.wording.NoiseWords;
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,8 +17,6 @@ import java.util.Optional;
 
 /** What the notebook knows of riders on trails: their noise, for the next plan. */
 public final class RiderHistory {
-  private static final MathContext DIGITS = new MathContext(6);
-
   private final Notebook notebook;
   private final Sessions sessions;
   private final SeriesBook series;
@@ -104,15 +95,7 @@ public final class RiderHistory {
    * which most is known.
    */
   public EarlierNoise earlier(String rider, String trail) {
-    List<NoiseRecord> records = records(rider, trail);
-    return (measure, scoredLaps) ->
-        records.stream()
-            .filter(record -> record.isAbout(measure))
-            .filter(record -> record.pooled().filter(noise -> noise.sd() > 0).isPresent())
-            .max(
-                Comparator.comparing((NoiseRecord record) -> record.scoredLaps() == scoredLaps)
-                    .thenComparing(record -> record.pooled().orElseThrow().df()))
-            .map(RiderHistory::declared);
+    return new EarlierDays(records(rider, trail));
   }
 
   /** What earlier days tell a plan. */
@@ -123,23 +106,5 @@ public final class RiderHistory {
   /** As {@link #suggestNoise(String, String, Measure, int)} with one scored lap a stint. */
   public Optional<DeclaredNoise> suggestNoise(String rider, String trail, Measure measure) {
     return suggestNoise(rider, trail, measure, 1);
-  }
-
-  /** Of means, whatever the plan's summary is: plans know what a median makes of it. */
-  private static DeclaredNoise declared(NoiseRecord record) {
-    RiderNoise noise = record.pooled().orElseThrow();
-    return new DeclaredNoise(
-        typed(record, noise.sd()),
-        noise.df(),
-        NoiseWords.source(record),
-        null,
-        record.scoredLaps(),
-        record.split().map(split -> StintShare.of(split.share95())).orElse(null));
-  }
-
-  /** As a plan has it: in the unit, or in per cent on the ratio scale. */
-  private static BigDecimal typed(NoiseRecord record, double sd) {
-    double said = record.measure().scale() == Scale.RATIO ? 100 * Math.expm1(sd) : sd;
-    return BigDecimal.valueOf(said).round(DIGITS);
   }
 }

@@ -1,8 +1,11 @@
 package blindlap.plan;
 
+import blindlap.stats.noise.PooledCorrelation;
 import java.util.Optional;
 
-/** What earlier days tell of a rider's noise in any measure on a trail. */
+/**
+ * What earlier days tell of a rider's noise in any measure on a trail, and of what goes with it.
+ */
 @FunctionalInterface
 public interface EarlierNoise {
   /** Nothing is known of any measure. */
@@ -14,4 +17,15 @@ public interface EarlierNoise {
    * @param scoredLaps scored laps a stint: a mean of two laps is steadier than one lap
    */
   Optional<DeclaredNoise> of(Measure measure, int scoredLaps);
+
+  /**
+   * How strongly a covariate, declared with the same name and meaning, went with a measure, drift
+   * and setups removed; empty where no day tells it.
+   *
+   * @param scoredLaps scored laps a stint: the mean of several goes with a covariate more closely
+   */
+  default Optional<PooledCorrelation> correlation(
+      Measure measure, int scoredLaps, Covariate covariate) {
+    return Optional.empty();
+  }
 }

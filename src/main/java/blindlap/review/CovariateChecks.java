@@ -4,7 +4,6 @@ import blindlap.fault.Unusable;
 import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.stats.compare.ManySetups;
-import blindlap.stats.compare.PartialCorrelation;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Nuisance;
@@ -15,9 +14,6 @@ import java.util.Optional;
 
 /** Says of every declared covariate what became of it, and compares it by the same orders. */
 final class CovariateChecks {
-  /** More setups than these need more columns than a nuisance has. */
-  private static final int MOST_SETUPS = Nuisance.MOST + 1;
-
   private final DayRecord day;
   private final Assignments set;
   private final Measure primary;
@@ -70,7 +66,9 @@ final class CovariateChecks {
         without,
         two,
         many,
-        leftOut.isEmpty() ? goesWith(values, use) : Double.NaN);
+        leftOut.isEmpty()
+            ? CovariateSeen.goesWith(order, primary, values, use, stints)
+            : Double.NaN);
   }
 
   /** On every stint on which it was said: the check hangs on no value of the measure. */
@@ -90,21 +88,5 @@ final class CovariateChecks {
       said[i] = !Double.isNaN(values[i]);
     }
     return said;
-  }
-
-  private double goesWith(double[] values, boolean[] use) {
-    if (set.setups() > MOST_SETUPS) {
-      return Double.NaN;
-    }
-    List<double[]> setups = new ArrayList<>();
-    for (int setup = 1; setup < set.setups(); setup++) {
-      double[] column = new double[order.length];
-      for (int i = 0; i < column.length; i++) {
-        column[i] = order[i] == setup ? 1 : 0;
-      }
-      setups.add(column);
-    }
-    return PartialCorrelation.of(
-        use, Nuisance.of(primary.drift(), setups), values, stints.values());
   }
 }

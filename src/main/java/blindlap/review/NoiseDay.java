@@ -27,6 +27,7 @@ import java.util.Optional;
  *     empty if too few stints have a value
  * @param split how much of it lies in the lap and how much in the stint; empty with one scored lap
  *     a stint, or too few values
+ * @param covariates how covariates went with the measure; empty where none was declared
  * @param drift fitted straight-line change over the day on that scale; NaN if it cannot be told
  * @param stints stints used
  * @param laps scored laps ridden
@@ -38,6 +39,7 @@ public record NoiseDay(
     Source source,
     Optional<RiderNoise> noise,
     Optional<LapNoise> split,
+    List<CovariateSeen> covariates,
     double drift,
     int stints,
     int laps,
@@ -70,6 +72,7 @@ public record NoiseDay(
         day.nullRun() ? Source.NULL_RUN : Source.COMPARISON,
         StintNoise.of(day.asFitted(), stints.values(), stints.valid(), measure.drift()),
         LapNoise.of(day.asFitted(), stints.laps(), measure.drift()),
+        CovariateSeen.of(day, measure, stints),
         day.laps().stream()
             .filter(lap -> lap.ridden() && lap.id().lap() > day.plan().laps().settling())
             .map(lap -> lap.voided().isPresent())
@@ -91,6 +94,7 @@ public record NoiseDay(
         Source.NOISE_RUN,
         StintNoise.of(new int[plan.stints()], stints.values(), stints.valid(), measure.drift()),
         LapNoise.of(new int[plan.stints()], stints.laps(), measure.drift()),
+        List.of(),
         state.laps().stream()
             .filter(lap -> lap.ridden() && lap.id().lap() > plan.laps().settling())
             .map(lap -> lap.voided().isPresent())
@@ -135,6 +139,7 @@ public record NoiseDay(
         Source.PLAIN_DAY,
         StintNoise.of(setups, means, valid, measure.drift()),
         LapNoise.of(setups, laps, measure.drift()),
+        List.of(),
         old.laps().stream().map(PlainLap::voided).toList());
   }
 
@@ -144,6 +149,7 @@ public record NoiseDay(
       Source source,
       StintNoise fit,
       Optional<LapNoise> split,
+      List<CovariateSeen> covariates,
       List<Boolean> voids) {
     return new NoiseDay(
         session,
@@ -151,6 +157,7 @@ public record NoiseDay(
         source,
         fit.noise(),
         split,
+        covariates,
         fit.change(),
         fit.used(),
         voids.size(),

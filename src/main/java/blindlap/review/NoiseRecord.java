@@ -1,10 +1,12 @@
 package blindlap.review;
 
+import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.SessionState;
 import blindlap.session.day.Step;
 import blindlap.stats.noise.LapNoise;
+import blindlap.stats.noise.PooledCorrelation;
 import blindlap.stats.noise.RiderNoise;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Sampling;
@@ -137,6 +139,28 @@ public record NoiseRecord(
   /** Days that have a noise. */
   public List<NoiseDay> told() {
     return days.stream().filter(day -> day.noise().isPresent()).toList();
+  }
+
+  /** How a covariate went with the measure over the days that tell; empty if none does. */
+  public Optional<PooledCorrelation> correlation(Covariate covariate) {
+    return PooledCorrelation.of(
+        days.stream()
+            .flatMap(day -> day.covariates().stream())
+            .filter(each -> each.covariate().sameAs(covariate))
+            .map(CovariateSeen::seen)
+            .toList());
+  }
+
+  /** The covariates that its days tell of, as the latest of them declare them. */
+  public List<Covariate> covariates() {
+    List<Covariate> found = new ArrayList<>();
+    for (int i = days.size() - 1; i >= 0; i--) {
+      days.get(i).covariates().stream()
+          .map(CovariateSeen::covariate)
+          .filter(each -> found.stream().noneMatch(each::sameAs))
+          .forEach(found::add);
+    }
+    return List.copyOf(found);
   }
 
   /** √(Σ df·sd²/Σ df) over the days; empty if none has a noise. */

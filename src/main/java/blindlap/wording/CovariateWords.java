@@ -1,11 +1,16 @@
 package blindlap.wording;
 
 import blindlap.plan.Covariate;
+import blindlap.plan.EarlierNoise;
+import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.review.NoiseRecord;
 import blindlap.session.CovariateSaid;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.LapId;
+import blindlap.stats.noise.PooledCorrelation;
 import blindlap.stats.power.CovariateGain;
+import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -18,6 +23,9 @@ import java.util.stream.Stream;
 /** What is said of the covariates of a plan (docs/method.md#covariates). */
 public final class CovariateWords {
   private static final Words WORDS = Words.of("covariate");
+
+  /** Below 1: an interval may reach it. */
+  private static final double MOST = 0.999;
 
   private CovariateWords() {}
 
@@ -57,20 +65,61 @@ public final class CovariateWords {
             : covariate.by() == Covariate.By.RIDER ? "per.RIDER" : "per.STINT");
   }
 
-  /** What a plan and the gain of what it declares come to; nothing without covariates. */
-  public static List<String> planned(Plan plan) {
+  /**
+   * What a plan and the gain of what it declares come to; nothing without covariates.
+   *
+   * @param earlier what earlier days tell of how a covariate goes with the noise
+   */
+  public static List<String> planned(Plan plan, EarlierNoise earlier) {
     List<String> lines = new ArrayList<>(declared(plan));
-    gain(plan).ifPresent(lines::add);
+    plan.covariates().forEach(each -> seen(plan, each, earlier).ifPresent(lines::add));
+    gain(plan, earlier).ifPresent(lines::add);
     return lines;
   }
 
   /** Notes on what a day can show, and what is planned of covariates after them. */
-  public static List<String> with(List<String> notes, Plan plan) {
-    return Stream.concat(notes.stream(), planned(plan).stream()).toList();
+  public static List<String> with(List<String> notes, Plan plan, EarlierNoise earlier) {
+    return Stream.concat(notes.stream(), planned(plan, earlier).stream()).toList();
   }
 
-  /** What taking them out does to what the day can show; empty without covariates. */
-  public static Optional<String> gain(Plan plan) {
+  private static Optional<PooledCorrelation> told(
+      Plan plan, Covariate covariate, EarlierNoise earlier) {
+    return plan.primary()
+        .flatMap(primary -> earlier.correlation(primary, plan.laps().scored(), covariate));
+  }
+
+  private static Optional<String> seen(Plan plan, Covariate covariate, EarlierNoise earlier) {
+    return told(plan, covariate, earlier)
+        .map(seen -> went(covariate, plan.primary().orElseThrow(), seen));
+  }
+
+  /** How a covariate went with a measure on earlier days. */
+  static String went(Covariate covariate, Measure measure, PooledCorrelation seen) {
+    return WORDS.say(
+        "seen",
+        covariate.name(),
+        measure.name(),
+        Figures.number(seen.r(), 2),
+        seen.days(),
+        Intervals.interval(seen.interval95(), 2));
+  }
+
+  /** What the noise book tells of covariates, a sentence each. */
+  static List<String> seen(NoiseRecord record) {
+    List<String> lines = new ArrayList<>();
+    for (Covariate covariate : record.covariates()) {
+      record
+          .correlation(covariate)
+          .ifPresent(seen -> lines.add(went(covariate, record.measure(), seen)));
+    }
+    return lines;
+  }
+
+  /**
+   * What taking them out does to what the day can show, by the correlation that is stated, else by
+   * that of earlier days; empty without covariates.
+   */
+  public static Optional<String> gain(Plan plan, EarlierNoise earlier) {
     if (plan.covariates().isEmpty() || plan.primary().isEmpty()) {
       return Optional.empty();
     }
@@ -83,11 +132,51 @@ public final class CovariateWords {
     if (Double.isNaN(factor(plan, Collections.nCopies(plan.covariates().size(), 0.0)))) {
       return Optional.of(WORDS.say("gain.never", names));
     }
+    if (stated.size() == plan.covariates().size()) {
+      return Optional.of(stated(plan, names, stated));
+    }
     return Optional.of(
-        stated.size() == plan.covariates().size()
-            ? stated(plan, names, stated)
-            : WORDS.say(
-                "gain.unknown", names, at(plan, .85), at(plan, .7), at(plan, .5), at(plan, 0)));
+        ofEarlierDays(plan, earlier)
+            .orElseGet(
+                () ->
+                    WORDS.say(
+                        "gain.unknown",
+                        names,
+                        at(plan, .85),
+                        at(plan, .7),
+                        at(plan, .5),
+                        at(plan, 0))));
+  }
+
+  /** With what earlier days tell where nothing is stated; empty if neither tells of one. */
+  private static Optional<String> ofEarlierDays(Plan plan, EarlierNoise earlier) {
+    List<Double> likely = new ArrayList<>();
+    List<Double> least = new ArrayList<>();
+    List<Double> most = new ArrayList<>();
+    for (Covariate covariate : plan.covariates()) {
+      BigDecimal stated = covariate.correlation();
+      Optional<PooledCorrelation> told = told(plan, covariate, earlier);
+      if (stated == null && told.isEmpty()) {
+        return Optional.empty();
+      }
+      double given = stated == null ? Double.NaN : stated.doubleValue();
+      likely.add(stated == null ? Math.abs(told.get().r()) : given);
+      least.add(stated == null ? told.get().size().low() : given);
+      most.add(stated == null ? told.get().size().high() : given);
+    }
+    return Optional.of(
+        WORDS.say(
+            "gain.earlier",
+            names(plan.covariates()),
+            percent(plan, likely),
+            percent(plan, most),
+            percent(plan, least)));
+  }
+
+  private static String percent(Plan plan, List<Double> correlations) {
+    List<Double> below = correlations.stream().map(r -> Math.min(r, MOST)).toList();
+    long percent = Math.round(100 * (factor(plan, below) - 1));
+    return (percent > 0 ? "+" : percent < 0 ? "−" : "") + Math.abs(percent);
   }
 
   private static String stated(Plan plan, String names, List<BigDecimal> stated) {
@@ -102,8 +191,7 @@ public final class CovariateWords {
   private static String at(Plan plan, double r) {
     List<Double> correlations = new ArrayList<>(Collections.nCopies(plan.covariates().size(), 0.0));
     correlations.set(0, r);
-    long percent = Math.round(100 * (factor(plan, correlations) - 1));
-    return (percent > 0 ? "+" : percent < 0 ? "−" : "") + Math.abs(percent);
+    return percent(plan, correlations);
   }
 
   private static double factor(Plan plan, List<Double> correlations) {

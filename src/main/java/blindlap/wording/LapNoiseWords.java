@@ -29,6 +29,7 @@ public final class LapNoiseWords {
     }
     sizes(record).ifPresent(apart::add);
     lines.addAll(1, apart);
+    lines.addAll(CovariateWords.seen(record));
     return lines;
   }
 
@@ -42,6 +43,7 @@ public final class LapNoiseWords {
   public static List<String> facts(NoiseRecord record, int sessions) {
     List<String> facts = new ArrayList<>();
     sizes(record).ifPresent(facts::add);
+    facts.addAll(CovariateWords.seen(record));
     facts.addAll(NoiseWords.facts(record, sessions));
     return facts;
   }

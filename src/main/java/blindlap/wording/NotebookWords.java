@@ -73,9 +73,7 @@ public final class NotebookWords {
 
   /** "looks after stint 16"; empty where the plan declares none. */
   public static String looks(SessionSummary summary) {
-    return summary.looks().isEmpty()
-        ? ""
-        : WORDS.say("looks", StintList.words(summary.looks()));
+    return summary.looks().isEmpty() ? "" : WORDS.say("looks", StintList.words(summary.looks()));
   }
 
   /** A verdict phrase as the list says it: unblinded sessions and null runs are called so. */

@@ -57,7 +57,7 @@ public final class PlanSummary {
             WORDS.say("sum.measures"),
             plan.measures().stream().map(PlanSummary::measure).toList()));
     if (!plan.covariates().isEmpty()) {
-      parts.add(new Part(CovariateWords.title(), CovariateWords.planned(plan)));
+      parts.add(new Part(CovariateWords.title(), CovariateWords.planned(plan, earlier)));
     }
     parts.add(new Part(WORDS.say("sum.day"), day(plan, answer, earlier)));
     parts.add(new Part(WORDS.say("sum.blinding"), blinding(plan.blinding())));

@@ -7,11 +7,13 @@ import blindlap.exchange.PlanText;
 import blindlap.exchange.Protocols;
 import blindlap.fault.Problem;
 import blindlap.review.SeriesDeclaration;
+import blindlap.stats.noise.PooledCorrelation;
 import blindlap.wording.CovariateWords;
 import blindlap.wording.day.Problems;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class CovariatePlanTest {
@@ -150,8 +152,8 @@ class CovariatePlanTest {
 
   @Test
   void planningSaysWhatACovariateGainsAndWhatTheSetupMightTouch() {
-    assertThat(CovariateWords.planned(plan(""))).isEmpty();
-    assertThat(CovariateWords.planned(plan(WIND)))
+    assertThat(CovariateWords.planned(plan(""), EarlierNoise.NONE)).isEmpty();
+    assertThat(CovariateWords.planned(plan(WIND), EarlierNoise.NONE))
         .containsExactly(
             "Covariate wind (m/s), said by the starter every lap: taken out of every measure like"
                 + " drift. No setup can change it because: read at the start.",
@@ -162,11 +164,51 @@ class CovariatePlanTest {
             CovariateWords.planned(
                 plan(
                     "  - {name: legs, kind: fatigue, unit: 0 to 10, by: rider, reason: asked,"
-                        + " correlation: 0.7}\n")))
+                        + " correlation: 0.7}\n"),
+                EarlierNoise.NONE))
         .contains(
             "The setup might touch legs: if it does, the p with it taken out is not exact. What no"
                 + " setup can touch is the better covariate.",
             "legs with a correlation of 0.7 with the rider's noise: the day shows differences about"
                 + " 25 % smaller.");
+  }
+
+  private static EarlierNoise wentBy(double r) {
+    return new EarlierNoise() {
+      @Override
+      public Optional<DeclaredNoise> of(Measure measure, int scoredLaps) {
+        return Optional.empty();
+      }
+
+      @Override
+      public Optional<PooledCorrelation> correlation(
+          Measure measure, int scoredLaps, Covariate covariate) {
+        return PooledCorrelation.of(
+            List.of(new PooledCorrelation.Seen(r, 12), new PooledCorrelation.Seen(r, 12)));
+      }
+    };
+  }
+
+  /** Half of the interval is 1.96/√22 on Fisher's scale: artanh .7 ± .4179 is .4203 to .8582. */
+  @Test
+  void whatEarlierDaysTellOfACovariateIsItsExpectedGainWithWhatTheyLeaveOpen() {
+    assertThat(CovariateWords.planned(plan(WIND), wentBy(-0.7)))
+        .endsWith(
+            "wind went with lap time by −0.70 on 2 earlier days of this rider on this trail (95 %"
+                + " interval −0.86 to −0.42; drift and setups removed).",
+            "As on those earlier days, taking out wind changes the difference this day can show by"
+                + " about −25 % (−46 to −5 %).");
+  }
+
+  @Test
+  void whatIsStatedCountsAndEarlierDaysStandBesideIt() {
+    List<String> lines =
+        CovariateWords.planned(
+            plan(WIND.replace("reason:", "correlation: 0.85, reason:")), wentBy(0.2));
+    assertThat(lines)
+        .anyMatch(line -> line.startsWith("wind went with lap time by 0.20"))
+        .endsWith(
+            "wind with a correlation of 0.85 with the rider's noise: the day shows differences"
+                + " about 45 % smaller.");
   }
 }

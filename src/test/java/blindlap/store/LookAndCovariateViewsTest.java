@@ -67,7 +67,9 @@ class LookAndCovariateViewsTest {
           .isEqualTo("16 ride on");
       assertThat(Books.ask(file, "SELECT recorded_at FROM looks WHERE stint = 16"))
           .startsWith("2026-11-14T");
-      assertThat(Books.ask(file, "SELECT count(*) FROM looks WHERE session = '" + day.id().text() + "'"))
+      assertThat(
+              Books.ask(
+                  file, "SELECT count(*) FROM looks WHERE session = '" + day.id().text() + "'"))
           .isEqualTo("2");
     }
   }
@@ -105,7 +107,9 @@ class LookAndCovariateViewsTest {
     }
     Books.sql(file, "DELETE FROM summary_form");
     try (SqliteNotebook again = Books.open(file)) {
-      assertThat(again.summaries()).extracting(SessionSummary::looks).containsExactly(List.of(16, 20));
+      assertThat(again.summaries())
+          .extracting(SessionSummary::looks)
+          .containsExactly(List.of(16, 20));
     }
   }
 

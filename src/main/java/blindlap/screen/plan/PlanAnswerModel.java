@@ -313,7 +313,7 @@ public final class PlanAnswerModel {
         odds.rows().isEmpty() ? "" : PlainAnswer.source(detail.map(DayDetail::days).orElse(0)),
         measures.rows(),
         measures.lines(),
-        CovariateWords.with(measures.notes(), plan),
+        CovariateWords.with(measures.notes(), plan, earlier.get()),
         left.map(plain::left).orElse(List.of()),
         AnswerWords.say("curve.title", words.unitOfCurve()),
         answer.flatMap(a -> PlanPictures.curve(plan, a, words)),

@@ -127,8 +127,7 @@ class DayEventsViewTest {
   @Test
   void a_day_without_a_look_offers_no_such_reason() {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 5)) {
-      Window.run(
-          () -> assertThat(view(day).lookup("#cut-settled").isManaged()).isFalse());
+      Window.run(() -> assertThat(view(day).lookup("#cut-settled").isManaged()).isFalse());
     }
   }
 
