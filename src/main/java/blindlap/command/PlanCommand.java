@@ -1,5 +1,6 @@
 package blindlap.command;
 
+import blindlap.compute.DivisionsJson;
 import blindlap.desk.Desk;
 import blindlap.desk.PlanPreview;
 import blindlap.fault.Problem;
@@ -98,6 +99,9 @@ final class PlanCommand extends SessionCommand {
               + " what each way can show.")
   boolean divide;
 
+  @Option(names = "--json", description = "With --divide: the divisions as JSON.")
+  boolean json;
+
   PlanCommand(CommandSetting setting) {
     super(setting);
   }
@@ -116,6 +120,10 @@ final class PlanCommand extends SessionCommand {
           ExitCode.BAD_INPUT,
           "--divide takes a plan file, and does not go with --days and --times. Nothing was worked"
               + " out.");
+    }
+    if (json && !divide) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT, "--json goes with --divide only. Nothing was worked out.");
     }
     if (committed != null) {
       return reads(committed);
@@ -151,6 +159,10 @@ final class PlanCommand extends SessionCommand {
     }
     if (divided.divisions().isEmpty()) {
       throw complaint(List.of(DayDivider.nothingFits(plan)));
+    }
+    if (json) {
+      say(DivisionsJson.write(plan, divided));
+      return ExitCode.DONE;
     }
     say(plan.title() + ", " + plan.trail() + ", " + plan.rider() + ", " + plan.day());
     DividedDay.lines(plan, divided).forEach(this::say);

@@ -1,8 +1,13 @@
 package blindlap.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -52,6 +57,48 @@ class DivideTest {
         .containsPattern("12 stints of 3 .*reaches 1.s if at most 53.% of the noise lies in the")
         .contains("Pairs", "(simulated)", "None shows most whatever the share");
     assertThat(session.notebook).doesNotExist();
+  }
+
+  @Test
+  void asJsonEveryDivisionIsThereWithTheFiguresOfTheTable() throws Exception {
+    CommandLineSession.Ran ran = divide(PLAN, "--json");
+    assertThat(ran.code()).isZero();
+    JsonNode root = new ObjectMapper().readTree(ran.out());
+    List<JsonNode> all = new ArrayList<>();
+    root.get("divisions").forEach(all::add);
+    JsonNode planned =
+        all.stream().filter(each -> each.get("planned").asBoolean()).findFirst().orElseThrow();
+    assertThat(planned.get("stints").asInt()).isEqualTo(16);
+    assertThat(planned.get("scored_laps").asInt()).isEqualTo(2);
+    JsonNode shows = planned.get("shows");
+    assertThat(shows.get("least").asDouble()).isCloseTo(0.70, within(0.005));
+    assertThat(shows.get("most").asDouble()).isCloseTo(0.99, within(0.005));
+    assertThat(shows.get("unit").asText()).isEqualTo("s");
+    assertThat(shows.get("worthwhile").asText()).isEqualTo("either way");
+    assertThat(shows.get("approximate").asBoolean()).isFalse();
+    JsonNode three =
+        all.stream()
+            .filter(e -> e.get("stints").asInt() == 12 && e.get("scored_laps").asInt() == 3)
+            .findFirst()
+            .orElseThrow();
+    assertThat(three.get("shows").get("worthwhile_stint_share").asDouble())
+        .isCloseTo(0.53, within(0.005));
+    assertThat(root.get("left_out").get("not_fitting").isInt()).isTrue();
+  }
+
+  @Test
+  void ofThreeSetupsEveryFigureIsSaidToBeAnApproximationForOnePair() {
+    String three =
+        PLAN.replace("{name: Shock L}", "{name: Shock L}, {name: Shock M}")
+            .replace("stints: 16", "stints: 12");
+    CommandLineSession.Ran ran = divide(three);
+    assertThat(ran.code()).as(ran.err()).isZero();
+    assertThat(ran.out())
+        .contains("(approximated)")
+        .contains("Figures are for one named pair of setups, by an approximation.");
+    assertThat(divide(three, "--json").out())
+        .contains("\"approximate\" : true", "\"source\" : \"pairs\"")
+        .doesNotContain("\"approximate\" : false");
   }
 
   @Test

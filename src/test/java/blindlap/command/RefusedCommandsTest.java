@@ -239,6 +239,7 @@ class RefusedCommandsTest {
             line(broken, "--times"),
             line(plan, "--days", "0"),
             line(plan, "--divide", "--times"),
+            line(plan, "--json"),
             line("--committed", NO_SESSION),
             line("--committed", closed, "--like", closed),
             line("--committed", closed, "--days", "5"),
