@@ -1,11 +1,14 @@
 package blindlap.command;
 
+import blindlap.compute.NoiseJson;
 import blindlap.desk.Desk;
 import blindlap.desk.PackageReview;
 import blindlap.fault.Problem;
 import blindlap.fault.Unreadable;
 import blindlap.fault.Unusable;
+import blindlap.review.NoiseRecord;
 import blindlap.session.SessionState;
+import blindlap.wording.NoiseRunWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
 import java.io.IOException;
@@ -26,7 +29,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "review",
     description = {
-      "Prints the finding of an unsealed session: verdict first, then the evidence.",
+      "Prints the finding of an unsealed session: verdict first, then the evidence; of an open noise run what it tells of the rider's noise.",
       "With --json the numbers come with fixed names, for other programs.",
       "With --from a data package is held against itself first: every hash, every table against the session inside, the finding against the tables. What differs is named, and nothing is printed (exit code 1)."
     })
@@ -123,6 +126,15 @@ final class ReviewCommand extends SessionCommand {
   private int ofNotebook(String typed) {
     try (Desk desk = open()) {
       SessionState state = find(desk, typed);
+      if (!state.hasKey()) {
+        if (json) {
+          say(NoiseJson.write(NoiseRecord.ofOneDay(state)));
+        } else {
+          NoiseRunWords.lines(state).forEach(this::say);
+          say(Words.of("cautions").say("short"));
+        }
+        return ExitCode.DONE;
+      }
       desk.reviews()
           .refuse(state)
           .ifPresent(

@@ -95,6 +95,31 @@ public record NoiseRecord(
     return records.stream().map(record -> record.told(records)).toList();
   }
 
+  /**
+   * What a session without a key tells, a record a measure: an open noise run as far as it is
+   * ridden, or an old day.
+   */
+  public static List<NoiseRecord> ofOneDay(SessionState state) {
+    Plan plan = state.plan();
+    List<NoiseRecord> records = new ArrayList<>();
+    for (Measure measure : measures(plan)) {
+      NoiseDay day =
+          state
+              .plainDay()
+              .map(old -> NoiseDay.ofPlainDay(state, old, measure))
+              .orElseGet(() -> NoiseDay.ofNoiseRun(state, measure));
+      records.add(
+          new NoiseRecord(
+              plan.rider(),
+              plan.trail(),
+              measure,
+              plan.laps().scored(),
+              List.of(day),
+              day.split().stream().toList()));
+    }
+    return records;
+  }
+
   /** Lap noise and stint noise are the same however many laps were ridden. */
   private NoiseRecord told(List<NoiseRecord> all) {
     List<LapNoise> split =

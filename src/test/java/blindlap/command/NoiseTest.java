@@ -55,6 +55,42 @@ class NoiseTest {
   }
 
   @Test
+  void theReviewOfAnOpenNoiseRunShowsWhatItTellsWithoutAKeyAtEveryStep() {
+    ok("commit", session.file("noise.yaml", NOISE_RUN).toString());
+    String begun = ok("review", "latest").out();
+    assertThat(begun)
+        .contains("R. Lind on Quarry loop, 2026-11-07: an open noise run.")
+        .contains("0 of 6 laps recorded so far, 0 void; the day is not closed")
+        .contains("lap time: no day has enough stints to tell its noise.");
+    ok("record", "latest", session.file("noise.csv", LAPS).toString());
+    assertThat(ok("review", "latest").out())
+        .contains("6 of 6 laps recorded so far, 1 void; the day is not closed")
+        .contains("from stint to stint, same setup");
+    ok("close-day", "latest");
+    String closed = ok("review", "latest").out();
+    assertThat(closed).contains("6 of 6 laps recorded, 1 void.").doesNotContain("so far");
+    String noise = ok("noise").out().lines().skip(1).findFirst().orElseThrow().strip();
+    assertThat(closed).contains(noise);
+    ok("close-review", "latest");
+    assertThat(ok("review", "latest").out()).isEqualTo(closed);
+    assertThat(ok("review", "latest", "--json").out())
+        .contains("\"measure\" : \"lap time\"", "\"stint_means\"", "\"source\" : \"noise run\"");
+    ok("abandon", "latest", "--reason", "wrong trail");
+    assertThat(ok("review", "latest").out())
+        .contains("It was abandoned: wrong trail")
+        .doesNotContain("same setup");
+  }
+
+  @Test
+  void theReviewOfAnOldDayShowsItsNoiseToo() {
+    Path old = session.file("old.csv", "Zeit;Fahrwerk;kaputt\n95;K;\n94;K;\n95.5;K;\n94.4;K;\n96;K;ja\n");
+    ok(bringIn(old));
+    assertThat(ok("review", "latest").out())
+        .contains("an old day, not blinded", "from stint to stint, same setup")
+        .doesNotContain("laps recorded");
+  }
+
+  @Test
   void anOpenNoiseRunHasNoPhraseNoKeyAndNoVerdict() {
     CommandLineSession.Ran committed =
         ok("commit", session.file("noise.yaml", NOISE_RUN).toString());
@@ -62,7 +98,7 @@ class NoiseTest {
     ok("record", "latest", session.file("noise.csv", LAPS).toString());
     ok("close-day", "latest");
     ok("close-review", "latest");
-    for (String command : new String[] {"unseal", "helper", "review"}) {
+    for (String command : new String[] {"unseal", "helper"}) {
       CommandLineSession.Ran ran = session.run(command, "latest");
       assertThat(ran.code()).as(command).isEqualTo(2);
       assertThat(ran.err()).as(command).contains("has no key");
@@ -84,7 +120,7 @@ class NoiseTest {
   }
 
   @Test
-  void oldDaysAddToTheNoiseAndAreNeverReviewed() {
+  void oldDaysAddToTheNoiseAndNeverGetAVerdict() {
     noiseRun();
     Path old =
         session.file(
@@ -97,7 +133,7 @@ class NoiseTest {
     assertThat(noise).contains("18 May 2024, old day, not blinded", "1 of 7 laps void");
     // Seven laps less one void, two setups and a line leave three; with the noise run six.
     assertThat(noise).contains("6 degrees of freedom from 2 days");
-    assertThat(session.run("review", "latest").err()).contains("has no key");
+    assertThat(session.run("review", "latest").out()).contains("old day, not blinded", "no key");
     CommandLineSession.Ran again = session.run(bringIn(old));
     assertThat(again.err()).contains("in the notebook already");
   }

@@ -17,6 +17,7 @@ import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
 import blindlap.wording.FindingWords;
 import blindlap.wording.Headline;
+import blindlap.wording.NoiseRunWords;
 import blindlap.wording.NullRunWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
@@ -196,11 +197,11 @@ public final class ReviewModel {
       notice(WORDS.say("abandoned", now.abandonedBecause().orElse("")));
     } else if (now.step().ordinal() < Step.DAY_CLOSED.ordinal()) {
       notice(WORDS.say("day.open"));
+    } else if (!now.hasKey() && now.step() != Step.DAY_CLOSED) {
+      notice(String.join("\n", NoiseRunWords.lines(now)));
     } else if (!now.unsealed()) {
       blind.show(now);
       stage.set(Stage.BLIND);
-    } else if (now.plan().setups().size() < 2) {
-      notice(WORDS.say("noise.run"));
     } else {
       finding(now);
     }
