@@ -116,6 +116,11 @@ public final class PrefixRule {
     return level - mark(level, true).markedBefore[look - 1] / orders;
   }
 
+  /** How many places were walked, merged and gone through so far: the work, for a test. */
+  long work() {
+    return ranked.stream().mapToLong(RankedPlaces::visited).sum();
+  }
+
   private record Marked(int crossed, double[] markedBefore) {}
 
   private Marked mark(double level, boolean all) {
@@ -127,7 +132,7 @@ public final class PrefixRule {
       before[look] = 2.0 * already;
       double spent = Spending.OBRIEN_FLEMING.share(level, shares[look]);
       long room = (long) Math.floor(spent * orders + SAME) / 2 - already;
-      already += ranked.get(look).mark(marked, room);
+      already += ranked.get(look).mark(marked, room, all);
       crossed = crossed == 0 && marked[own] ? look + 1 : crossed;
     }
     return new Marked(crossed, before);

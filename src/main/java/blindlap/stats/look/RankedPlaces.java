@@ -7,6 +7,9 @@ final class RankedPlaces {
   /** True where a place is not equal to the one before it. */
   private final boolean[] parted;
 
+  /** Places that were merged or gone through, so that a test may count the work. */
+  private long visited;
+
   /**
    * @param same share of the largest statistic below which two are equal
    */
@@ -25,7 +28,7 @@ final class RankedPlaces {
   }
 
   /** Merge sort by falling statistic, place by place, since boxed numbers would cost ten times. */
-  private static int[] sorted(int[] from, double[] by) {
+  private int[] sorted(int[] from, double[] by) {
     int[] source = from;
     int[] target = new int[from.length];
     for (int width = 1; width < from.length; width *= 2) {
@@ -39,11 +42,12 @@ final class RankedPlaces {
     return source;
   }
 
-  private static void merge(int[] source, int[] target, int start, int width, double[] by) {
+  private void merge(int[] source, int[] target, int start, int width, double[] by) {
     int middle = Math.min(start + width, source.length);
     int end = Math.min(middle + width, source.length);
     int left = start;
     int right = middle;
+    visited += end - start;
     for (int i = start; i < end; i++) {
       boolean first = right >= end || left < middle && by[source[left]] >= by[source[right]];
       target[i] = first ? source[left++] : source[right++];
@@ -54,27 +58,34 @@ final class RankedPlaces {
    * Marks places that are not marked, the largest first and of equal ones all or none.
    *
    * @param room how many may be marked
+   * @param whole true to go through all places even when the room is taken, so that the work tells
+   *     nothing of what was found
    * @return how many were
    */
-  long mark(boolean[] marked, long room) {
+  long mark(boolean[] marked, long room, boolean whole) {
     long used = 0;
+    boolean full = false;
     int at = 0;
-    while (at < ranked.length && used < room) {
+    while (at < ranked.length && (whole || !full && used < room)) {
       int end = at + 1;
       int open = marked[ranked[at]] ? 0 : 1;
       while (end < ranked.length && !parted[end]) {
         open += marked[ranked[end]] ? 0 : 1;
         end++;
       }
-      if (used + open > room) {
-        break;
-      }
+      full |= used >= room || used + open > room;
       for (int i = at; i < end; i++) {
-        marked[ranked[i]] = true;
+        marked[ranked[i]] |= !full;
       }
-      used += open;
+      used += full ? 0 : open;
+      visited += end - at;
       at = end;
     }
     return used;
+  }
+
+  /** Places that were merged and gone through so far. */
+  long visited() {
+    return visited;
   }
 }

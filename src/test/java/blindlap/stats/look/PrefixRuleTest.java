@@ -188,6 +188,26 @@ class PrefixRuleTest {
     assertThat(nothing.shown()).isBetween(0.05 - 0.011, 0.055 + 0.011);
   }
 
+  /** By counting, not by a clock: who waits beside the helper learns nothing of what was found. */
+  @Test
+  void theSameWorkIsDoneWhateverIsFound() {
+    java.util.Set<Long> work = new java.util.TreeSet<>();
+    java.util.Set<Integer> outcomes = new java.util.TreeSet<>();
+    for (long seed = 0; seed < 24; seed++) {
+      int[] order = any(TWENTY_FOUR, seed);
+      double[] y = values(order, seed % 2 == 0 ? 0 : 4, seed);
+      if (seed % 3 == 0) {
+        Arrays.setAll(y, i -> Math.rint(y[i])); // ties
+      }
+      PrefixRule rule = rule(TWENTY_FOUR, order, y, 12, 16, 20);
+      outcomes.add(rule.crossedAt(0.05));
+      rule.left(0.05, 2);
+      work.add(rule.work());
+    }
+    assertThat(outcomes).contains(0, 2).hasSizeGreaterThan(1);
+    assertThat(work).hasSize(1).allMatch(each -> each > TWENTY_FOUR.count().longValue());
+  }
+
   @Test
   void looksThatDoNotRiseOrLieOutsideTheDayAreRefused() {
     int[] order = any(TWENTY_FOUR, 1);
