@@ -26,7 +26,15 @@ import org.junit.jupiter.api.io.TempDir;
  * masked, and the length of what is encrypted is not.
  */
 class SealedCommandsTest {
-  private static final String PLAN = Plans.SMALL + "series: k-or-l\nseries_sessions: 2\n";
+  private static final String PLAN =
+      Plans.SMALL
+          + """
+          covariates:
+            - {name: wind, kind: wind, unit: m/s, by: starter, reason: read at the start}
+            - {name: legs, kind: fatigue, unit: 0 to 10, by: rider, reason: asked before}
+          series: k-or-l
+          series_sessions: 2
+          """;
   private static final int ORDERS = 2;
 
   /** So many of the commands, the first ones, need the key. */
@@ -68,9 +76,10 @@ class SealedCommandsTest {
     day.types("");
     Map<String, List<String>> seen = new LinkedHashMap<>();
     seen.put("committed", everything(day, id, "committed"));
-    StringBuilder laps = new StringBuilder("lap;lap time;grip;guess\n");
+    StringBuilder laps = new StringBuilder("lap;lap time;grip;wind;legs;guess\n");
     for (int lap = 1; lap <= 8; lap++) {
       laps.append(lap).append(";9").append(lap * lap % 7).append(".5;").append(40 + lap * 5 % 9);
+      laps.append(";").append(lap * 3 % 8).append(";").append(lap * 5 % 7);
       laps.append(lap % 3 == 0 ? ";-\n" : lap % 2 == 0 ? ";A\n" : ";B\n");
     }
     ok(
@@ -197,7 +206,10 @@ class SealedCommandsTest {
     for (Map<String, String> export : EXPORTS) {
       assertThat(export)
           .containsOnlyKeys(
-              "datapackage.json", "laps.csv", "measures.csv", "README.md", "session.txt");
+              "covariates.csv",
+              "datapackage.json",
+              "laps.csv",
+              "measures.csv", "README.md", "session.txt");
       assertThat(export.get("session.txt")).doesNotContain("SealOpened").doesNotContain("order=");
       export.forEach(
           (name, text) -> {

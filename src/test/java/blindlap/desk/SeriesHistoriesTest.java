@@ -30,6 +30,7 @@ class SeriesHistoriesTest {
     int refused = 0;
     int replacing = 0;
     int dropped = 0;
+    int windy = 0;
     for (int seed = 0; seed < HISTORIES; seed++) {
       try (SeriesHistory history = new SeriesHistory(folder.resolve(String.valueOf(seed)), seed)) {
         history.run();
@@ -49,6 +50,7 @@ class SeriesHistoriesTest {
         dropped += history.droppedLate() && found.verdict().isEmpty() ? 1 : 0;
         if (found.verdict().isPresent()) {
           verdicts++;
+          windy += history.windy() ? 1 : 0;
           replacing += replaced.isEmpty() ? 0 : 1;
           assertThat(found.pooled()).as("history %d", seed).isEqualTo(history.declared);
           assertThat(found.parts().stream().filter(part -> part.fate().counts()))
@@ -75,6 +77,7 @@ class SeriesHistoriesTest {
     assertThat(peeked).isPositive();
     assertThat(refused).isPositive();
     assertThat(replacing).as("verdicts with a replaced session").isGreaterThan(HISTORIES / 10);
+    assertThat(windy).as("verdicts with a covariate").isPositive();
     assertThat(dropped).as("dropped once a seal was open").isPositive();
   }
 }

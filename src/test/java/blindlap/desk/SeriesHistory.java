@@ -36,7 +36,7 @@ final class SeriesHistory implements AutoCloseable {
       measures: [{name: lap time, kind: lap time, unit: s, role: primary, worthwhile: %s}]
       protocol: eight-stints
       stints: 8
-      series: k-or-l
+      %sseries: k-or-l
       series_sessions: %d
       """;
 
@@ -208,7 +208,10 @@ final class SeriesHistory implements AutoCloseable {
       return;
     }
     String text =
-        PLAN.formatted(otherwise == 1 ? "0.3" : "0.5", otherwise == 2 ? declared + 1 : declared);
+        PLAN.formatted(
+            otherwise == 1 ? "0.3" : "0.5",
+            covariate(otherwise),
+            otherwise == 2 ? declared + 1 : declared);
     Plan plan = PlanPreview.of(text, desks[at].protocols()).plan().orElseThrow();
     if (!desks[at].seriesPlans().refusals(plan).isEmpty()) {
       refused++;
@@ -227,6 +230,18 @@ final class SeriesHistory implements AutoCloseable {
     phrases.put(id, committed.sealed().phrase().text());
   }
 
+  /** One history in three declares a covariate; a plan with another meaning of it is refused. */
+  private String covariate(int otherwise) {
+    return windy()
+        ? "covariates: [{name: wind, kind: wind, unit: %s, by: starter, reason: read}]\n"
+            .formatted(otherwise == 3 ? "knots" : "m/s")
+        : "";
+  }
+
+  boolean windy() {
+    return seed % 3 == 0;
+  }
+
   private void rideAndClose(SessionId id) {
     int at = home.get(id);
     if (!state(at, id).step().day()) {
@@ -240,9 +255,11 @@ final class SeriesHistory implements AutoCloseable {
   }
 
   private void ride(int at, SessionId id, int until) {
-    StringBuilder laps = new StringBuilder("lap;lap time\n");
+    StringBuilder laps = new StringBuilder(windy() ? "lap;lap time;wind\n" : "lap;lap time\n");
+    Random winds = new Random(id.hashCode());
     for (int lap = 1; lap <= until; lap++) {
-      laps.append(String.format(Locale.ROOT, "%d;%.2f%n", lap, 95 + random.nextGaussian()));
+      laps.append(String.format(Locale.ROOT, "%d;%.2f", lap, 95 + random.nextGaussian()));
+      laps.append(windy() ? ";" + winds.nextInt(12) : "").append('\n');
     }
     new LapFiles(desks[at].sessions())
         .record(state(at, id), laps.toString().getBytes(StandardCharsets.UTF_8));

@@ -63,6 +63,7 @@ public final class RandomPlans {
     Map<String, Object> fields = new RandomPlans(random).fields(1, 2 + random.nextInt(12), 2);
     fields.put("kind", "noise run");
     fields.remove("rule");
+    fields.remove("covariates");
     return read(fields);
   }
 
@@ -102,6 +103,9 @@ public final class RandomPlans {
     fields.put("blinding", Map.of("blinded", word(chance(4)), "guesses", word(chance(4))));
     if (random.nextInt(3) > 0) {
       fields.put("timetable", timetable(warmUp + stints * (settling + each)));
+    }
+    if (random.nextInt(3) == 0) {
+      fields.put("covariates", covariates());
     }
     fields.put("override", "to see how it goes");
     return fields;
@@ -174,6 +178,29 @@ public final class RandomPlans {
       measure.put("worthwhile", "1");
     }
     return measure;
+  }
+
+  /** One that is said for laps or stints, and now and then what the rider says before them. */
+  private List<Map<String, Object>> covariates() {
+    List<Map<String, Object>> covariates = new ArrayList<>();
+    Map<String, Object> wind = new LinkedHashMap<>();
+    wind.put("name", "Cqazk " + filler(random.nextInt(30)));
+    wind.put("kind", List.of("wind", "wetness", "temperature").get(random.nextInt(3)));
+    wind.put("unit", "m/s");
+    wind.put("by", "starter");
+    wind.put("per", chance(2) ? "lap" : "stint");
+    wind.put("reason", "read at the start " + filler(60));
+    covariates.add(wind);
+    if (chance(2)) {
+      Map<String, Object> legs = new LinkedHashMap<>();
+      legs.put("name", "Cqbzk " + filler(random.nextInt(30)));
+      legs.put("kind", "fatigue");
+      legs.put("unit", "0 to 10");
+      legs.put("by", "rider");
+      legs.put("reason", "asked before");
+      covariates.add(legs);
+    }
+    return covariates;
   }
 
   private Map<String, Object> timetable(int laps) {

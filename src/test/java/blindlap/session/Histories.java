@@ -11,11 +11,13 @@ import blindlap.seal.Sealed;
 import blindlap.seal.Sealing;
 import blindlap.seal.SealingSources;
 import blindlap.seal.SessionKind;
+import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Source;
 import blindlap.session.day.VoidEvent;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -24,6 +26,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /** One session as several notebooks write it that meet now and then; they are called a, b, c. */
 final class Histories {
@@ -55,8 +59,10 @@ final class Histories {
                 day: 2026-11-14
                 setups: [{name: Shock K}, {name: Shock L}]
                 measures: [{name: time, kind: lap time, unit: s, role: primary, worthwhile: 1}]
-                rule: {setups: 2, stints: 8, block: 4}
-                stints: 8
+                rule: {setups: 2, stints: 24, block: 4}
+                stints: 24
+                looks: [16, 20]
+                covariates: [{name: wind, kind: wind, unit: m/s, by: starter, reason: read}]
                 """,
                 blindlap.exchange.Protocols.NONE)
             .plan();
@@ -112,7 +118,7 @@ final class Histories {
 
   private static Fact any(Random random) {
     LapId lap = new LapId(1 + random.nextInt(8), 1);
-    return switch (random.nextInt(14)) {
+    return switch (random.nextInt(16)) {
       case 0 -> new Fact.LapVoided(lap, VoidEvent.CRASH, "", false);
       case 1 -> new Fact.VoidWithdrawn(lap, "not at all");
       case 2 -> new Fact.NoteWritten(lap, "note " + random.nextInt(100));
@@ -133,8 +139,28 @@ final class Histories {
       case 11 -> new Fact.FindingRecorded(random.nextInt(3), null, Map.of());
       case 12 ->
           new Fact.FindingSeenAgain(2 + random.nextInt(2), random.nextBoolean(), 1, null, Map.of());
+      case 13 ->
+          new CovariateSaid(
+              new CovariateAt("wind", lap.stint(), 0),
+              random.nextInt(3) == 0 ? null : BigDecimal.valueOf(random.nextInt(9)),
+              Source.SCREEN,
+              random.nextInt(3) == 0 ? "misread" : "");
+      case 14 -> look(random);
       default -> new Fact.LapRidden(lap, Source.SCREEN);
     };
+  }
+
+  /** Two machines may take one look: the first that both know counts. */
+  private static Fact look(Random random) {
+    int stint = random.nextBoolean() ? 16 : 20;
+    SortedMap<LapId, BigDecimal> values = new TreeMap<>();
+    for (int each = 1; each <= stint; each++) {
+      values.put(new LapId(each, 1), BigDecimal.valueOf(90 + random.nextInt(9)));
+    }
+    return new LookTaken(
+        SEALING.record(SEALED.lock(), SESSION.text(), LookTaken.number(stint), "looked"),
+        random.nextBoolean(),
+        values);
   }
 
   /** A notebook writes facts, having seen all that it holds; a second goes by for each. */

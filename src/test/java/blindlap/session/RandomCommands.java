@@ -1,10 +1,12 @@
 package blindlap.session;
 
+import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.seal.ChainHead;
 import blindlap.seal.Fingerprint;
 import blindlap.seal.ReviewFingerprint;
+import blindlap.session.day.CovariateAt;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -82,7 +84,7 @@ final class RandomCommands {
       case 13 -> voidLap();
       case 14 -> withdrawVoid();
       case 15 -> blindBroken();
-      case 16 -> said();
+      case 16 -> plan.covariates().isEmpty() || random.nextBoolean() ? said() : covariate();
       case 17 -> random.nextInt(6) == 0 ? cutShort() : handled();
       case 18 -> closeDay();
       case 19 -> cutShort();
@@ -338,6 +340,46 @@ final class RandomCommands {
 
   private int anyStint() {
     return random.nextInt(plan.stints() + 2);
+  }
+
+  /** What is said of a covariate on the page; the rider's before the bike is handed over. */
+  private Trial covariate() {
+    Covariate drawn = plan.covariates().get(random.nextInt(plan.covariates().size()));
+    String name = rarely() ? "the moon" : drawn.name();
+    int stint = 1 + random.nextInt(plan.stints() + (rarely() ? 1 : 0));
+    int scored = plan.laps().settling() + 1 + random.nextInt(plan.laps().scored());
+    boolean wrong = rarely();
+    int lap = drawn.perLap() != wrong ? scored : 0;
+    boolean rider = drawn.by() == Covariate.By.RIDER;
+    boolean ridden = day.ridden().stream().anyMatch(id -> id.stint() == stint);
+    if (rider && !ridden && day.named().stream().anyMatch(id -> id.stint() == stint)) {
+      return said(); // whether such a lap is under way is not recounted
+    }
+    List<SessionFault> faults = new ArrayList<>(overNow());
+    boolean known = name.equals(drawn.name());
+    if (!known) {
+      faults.add(SessionFault.UNKNOWN_COVARIATE);
+    } else if (stint > day.lastStint()) {
+      faults.add(SessionFault.NO_SUCH_STINT);
+    } else if (wrong) {
+      faults.add(
+          drawn.perLap() ? SessionFault.COVARIATE_OF_LAPS : SessionFault.COVARIATE_OF_STINTS);
+    } else if (faults.isEmpty() && rider && (ridden || day.handedOver().contains(stint))) {
+      faults.add(SessionFault.COVARIATE_TOO_LATE);
+    }
+    CovariateAt at = new CovariateAt(name, stint, lap);
+    @Nullable BigDecimal value = random.nextInt(4) == 0 ? null : BigDecimal.valueOf(random.nextInt(9));
+    CovariateSaid fact = new CovariateSaid(at, value, Source.SCREEN, "");
+    boolean same = java.util.Objects.equals(day.covariates().get(at), value);
+    return new Trial(
+        "covariate " + fact,
+        state -> new CovariateCommands(state).say(at, value),
+        faults,
+        same ? List.of() : List.of(fact));
+  }
+
+  private List<SessionFault> overNow() {
+    return reviewOver().isEmpty() ? dayOver() : reviewOver();
   }
 
   private Trial stint() {

@@ -30,6 +30,7 @@ class RandomDaysTest {
             "correct",
             "score",
             "note",
+            "covariate",
             "stint",
             "void",
             "withdraw",

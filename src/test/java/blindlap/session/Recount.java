@@ -1,6 +1,7 @@
 package blindlap.session;
 
 import blindlap.plan.Plan;
+import blindlap.session.day.CovariateAt;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -123,6 +124,11 @@ final class Recount {
   private int cut() {
     int at = first(0, Fact.DayCutShort.class::isInstance);
     return at < Math.min(end, dayClosed) ? at : never();
+  }
+
+  /** From here on nothing of the day changes any more. */
+  int end() {
+    return end;
   }
 
   boolean applied(int at) {
@@ -420,6 +426,23 @@ final class Recount {
     return guesses;
   }
 
+  /** What was said last of each covariate, where it was not taken out. */
+  Map<CovariateAt, BigDecimal> covariates() {
+    Map<CovariateAt, BigDecimal> said = new TreeMap<>();
+    all(CovariateSaid.class).stream()
+        .map(CovariateSaid::at)
+        .distinct()
+        .forEach(
+            at -> {
+              BigDecimal value =
+                  last(CovariateSaid.class, f -> f.at().equals(at)).orElseThrow().value();
+              if (value != null) {
+                said.put(at, value);
+              }
+            });
+    return said;
+  }
+
   Set<Integer> handedOver() {
     return all(Fact.BikeHandedOver.class).stream()
         .map(Fact.BikeHandedOver::stint)
@@ -499,6 +522,7 @@ final class Recount {
     named().forEach(lap -> laps.put(lap, lap(lap)));
     told.put("laps", laps);
     told.put("guesses", guesses());
+    told.put("covariates", covariates());
     told.put("handed over", handedOver());
     told.put("bike out", bikeOut());
     told.put("handled", handled());

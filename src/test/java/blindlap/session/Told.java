@@ -43,6 +43,7 @@ final class Told {
     state.laps().forEach(lap -> laps.put(lap.id(), lap(state, lap)));
     told.put("laps", laps);
     told.put("guesses", new TreeMap<>(state.guesses()));
+    told.put("covariates", new TreeMap<>(state.day().covariates()));
     told.put("handed over", handedOver(state));
     told.put("bike out", Optional.ofNullable(state.day().bikeOut()));
     told.put("handled", new TreeSet<>(state.helperRecords().keySet()));
@@ -88,7 +89,9 @@ final class Told {
     told.put("twice", twice);
     // Of a value that several machines wrote of, which watch stands behind it hangs on the value.
     Map<String, Object> times = new TreeMap<>(lap.times());
-    RecountValues wrote = new RecountValues(state.entries(), state.plan(), state.entries().size());
+    // What comes after the review was closed is of no value.
+    int end = new Recount(state.entries()).end();
+    RecountValues wrote = new RecountValues(state.entries(), state.plan(), end);
     times.keySet().removeIf(measure -> !wrote.alone(lap.id(), measure));
     told.put("times", times);
     told.put("running", new TreeMap<>(lap.running()));

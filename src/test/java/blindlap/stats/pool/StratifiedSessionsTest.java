@@ -11,6 +11,7 @@ import blindlap.stats.compare.Residuals;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.order.DayCheck;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Orders;
 import blindlap.stats.order.Sampling;
 import java.util.ArrayList;
@@ -49,7 +50,7 @@ class StratifiedSessionsTest {
    * Sums of docs/method.md#these-days for one order of one day, written out with the whole matrix.
    */
   private static double[] sums(PooledSession day, int[] z, double shift) {
-    boolean[] use = day.valid();
+    boolean[] use = day.used();
     double[][] w = new Residuals(use, day.nuisance()).matrix();
     double[] y = DayCheck.centred(day.values(), use);
     int[] observed = day.order();
@@ -64,7 +65,7 @@ class StratifiedSessionsTest {
         ywy += y[i] * w[i][j] * y[j];
       }
     }
-    double s2 = ywy / (y.length - day.nuisance().columns());
+    double s2 = ywy / (DayCheck.count(use) - day.nuisance().columns());
     return new double[] {zwy / s2, zwz / s2};
   }
 
@@ -109,6 +110,51 @@ class StratifiedSessionsTest {
         assertThat(found.curve().countPlus(shift)).isEqualTo(brute[0]);
         assertThat(found.curve().countMinus(shift)).isEqualTo(brute[1]);
       }
+    }
+  }
+
+  private static PooledSession with(PooledSession day, double[]... covariates) {
+    return new PooledSession(
+        day.set(),
+        day.order(),
+        day.values(),
+        day.valid(),
+        Nuisance.of(day.nuisance().drift(), List.of(covariates)));
+  }
+
+  @Test
+  void countsWithCovariatesAreThoseOfEveryCombinationOfOrdersAndRegressions() {
+    for (long seed = 1; seed <= 3; seed++) {
+      Random random = new Random(100 + seed);
+      List<PooledSession> days = days(seed);
+      double[] wind = noise(random, 8, 3);
+      double[] legs = noise(random, 8, 1);
+      legs[5] = Double.NaN; // a stint without it does not count
+      days.set(0, with(days.get(0), noise(random, 6, 1)));
+      days.set(1, with(days.get(1), wind, legs));
+      StratifiedSessions found = StratifiedSessions.compare(days, Sampling.PREFERRED);
+      assertThat(found.curve().total()).isEqualTo(8 * 50 * 8);
+      for (double shift : new double[] {-3, -0.3, 0, 0.17, 2.5}) {
+        long[] brute = bruteForce(days, shift);
+        assertThat(found.curve().countPlus(shift)).isEqualTo(brute[0]);
+        assertThat(found.curve().countMinus(shift)).isEqualTo(brute[1]);
+      }
+    }
+  }
+
+  @Test
+  void aCovariateThatIsShiftedOrScaledLeavesASeriesAsItIs() {
+    List<PooledSession> days = days(2);
+    double[] wind = noise(new Random(7), 8, 3);
+    double[] other = wind.clone();
+    java.util.Arrays.setAll(other, i -> 1000 - 40 * wind[i]);
+    days.set(1, with(days.get(1), wind));
+    StratifiedSessions found = StratifiedSessions.compare(days, Sampling.PREFERRED);
+    days.set(1, with(days.get(1), other));
+    StratifiedSessions again = StratifiedSessions.compare(days, Sampling.PREFERRED);
+    assertThat(again.estimate()).isCloseTo(found.estimate(), within(1e-9));
+    for (double shift : new double[] {-1, 0, 0.4}) {
+      assertThat(again.curve().countPlus(shift)).isEqualTo(found.curve().countPlus(shift));
     }
   }
 
