@@ -10,6 +10,7 @@ import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiConsumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,10 +20,13 @@ import org.jspecify.annotations.Nullable;
 public final class RideCovariates {
   private final RideHand hand;
   private final RiderDays days;
+  private final RideUndo undo;
+  private BiConsumer<CovariateAt, String> restored = (at, typed) -> {};
 
-  RideCovariates(RideHand hand, RiderDays days) {
+  RideCovariates(RideHand hand, RiderDays days, RideUndo undo) {
     this.hand = hand;
     this.days = days;
+    this.undo = undo;
   }
 
   /**
@@ -51,12 +55,12 @@ public final class RideCovariates {
   }
 
   private static Asked asked(Day day, Covariate covariate, CovariateAt at) {
-    BigDecimal known = day.covariates().get(at);
+    Optional<BigDecimal> known = Optional.ofNullable(day.covariates().get(at));
     return new Asked(
         at,
         RideWords.say("covariate.title", covariate.name(), covariate.unit()),
         RideWords.say("covariate." + covariate.by().name()),
-        known == null ? "" : known.toPlainString());
+        typed(known));
   }
 
   /** What was typed; nothing takes it back. */
@@ -79,6 +83,22 @@ public final class RideCovariates {
   }
 
   private void save(CovariateAt at, @Nullable BigDecimal value) {
-    hand.save(() -> days.covariate(hand.session(), at, value), latest -> {});
+    Day before = hand.day().orElse(null);
+    hand.save(
+        () -> days.covariate(hand.session(), at, value),
+        latest -> undo.covariate(at, before, latest, was -> restored.accept(at, typed(was))));
+  }
+
+  private static String typed(Optional<BigDecimal> known) {
+    return known.map(BigDecimal::toPlainString).orElse("");
+  }
+
+  /**
+   * What is done once an answer was taken back: whoever shows the fields last says it.
+   *
+   * @param then gets where, and what stands there again as it is typed; empty for nothing
+   */
+  public void whenRestored(BiConsumer<CovariateAt, String> then) {
+    restored = then;
   }
 }

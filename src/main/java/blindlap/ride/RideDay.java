@@ -70,7 +70,7 @@ public abstract class RideDay extends RideShown {
     this.scorer = new RideScorer(hand, days);
     this.done = new RideDone(hand);
     this.voids = new RideVoids(hand, days, done, undo);
-    this.covariates = new RideCovariates(hand, days);
+    this.covariates = new RideCovariates(hand, days, undo);
   }
 
   /** What is asked now. */
@@ -179,6 +179,7 @@ public abstract class RideDay extends RideShown {
       watches.clear();
       undo.clear();
     }
+    undo.look(latest);
     sheet = next;
     done.look(next);
     shows(next);

@@ -3,21 +3,27 @@ package blindlap.ride;
 import blindlap.desk.day.DayResult;
 import blindlap.desk.day.MeasureState;
 import blindlap.desk.day.RiderDays;
+import blindlap.plan.Covariate;
+import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Day;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.session.day.VoidEvent;
 import blindlap.wording.day.RideWords;
+import java.math.BigDecimal;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Takes back the last answer given in this window on the lap in hand: a score, what was done with a
- * watch, a guess with its sureness and cue, a note, a void. An entry puts what stood there before;
+ * watch, a guess with its sureness and cue, a covariate, a note, a void. An entry puts what stood there before;
  * nothing is deleted.
  */
 public final class RideUndo {
@@ -27,8 +33,10 @@ public final class RideUndo {
    * @param what its name on the page
    * @param back takes it back
    * @param restored done once it is taken back
+   * @param open whether a day still lets it be taken back
    */
-  private record Step(String what, Callable<DayResult> back, Runnable restored) {}
+  private record Step(
+      String what, Callable<DayResult> back, Runnable restored, Predicate<Day> open) {}
 
   private final RideHand hand;
   private final RiderDays days;
@@ -82,6 +90,35 @@ public final class RideUndo {
     return RideWords.say(sureBefore == is.sureness() ? "guess.name" : "sure.name");
   }
 
+  /** A covariate is on disk; what the rider says stands once the bike is handed over. */
+  void covariate(
+      CovariateAt at,
+      @Nullable Day before,
+      Day after,
+      Consumer<Optional<BigDecimal>> restored) {
+    if (before == null) {
+      return;
+    }
+    BigDecimal was = before.covariates().get(at);
+    if (Objects.equals(was, after.covariates().get(at))) {
+      return;
+    }
+    boolean rider =
+        after.plan().covariate(at.covariate()).filter(c -> c.by() == Covariate.By.RIDER).isPresent();
+    push(
+        at.covariate(),
+        () -> days.covariate(hand.session(), at, was),
+        () -> restored.accept(Optional.ofNullable(was)),
+        day -> !rider || !day.handedOver(at.stint()) && !day.stintBegun(at.stint()));
+  }
+
+  /** Forgets what this day no longer lets be taken back. */
+  void look(Day day) {
+    if (steps.removeIf(step -> !step.open().test(day))) {
+      say();
+    }
+  }
+
   /** A note is on disk. */
   void noted(LapId lap, @Nullable Day before, Day after) {
     if (before == null) {
@@ -117,7 +154,12 @@ public final class RideUndo {
   }
 
   private void push(String what, Callable<DayResult> back, Runnable restored) {
-    steps.push(new Step(what, back, restored));
+    push(what, back, restored, day -> true);
+  }
+
+  private void push(
+      String what, Callable<DayResult> back, Runnable restored, Predicate<Day> open) {
+    steps.push(new Step(what, back, restored, open));
     say();
   }
 

@@ -3,8 +3,11 @@ package blindlap.screen.ride;
 import blindlap.ride.RideCovariates;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
+import blindlap.session.day.CovariateAt;
 import blindlap.wording.day.RideWords;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BiConsumer;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
@@ -16,6 +19,7 @@ final class RideCovariatesView extends VBox {
 
   private final Look look;
   private final RideModel model;
+  private final List<BiConsumer<CovariateAt, String>> restore = new ArrayList<>();
 
   /**
    * @param lead key of the sentence above them
@@ -33,6 +37,9 @@ final class RideCovariatesView extends VBox {
     words.getStyleClass().add("note");
     FlowPane fields = new FlowPane(30, 12);
     asked.forEach(each -> fields.getChildren().add(field(each)));
+    model
+        .covariates()
+        .whenRestored((at, typed) -> restore.forEach(field -> field.accept(at, typed)));
     getChildren().addAll(words, fields);
   }
 
@@ -48,6 +55,14 @@ final class RideCovariatesView extends VBox {
     field.prefWidthProperty().bind(look.px(FIELD));
     title.setLabelFor(field);
     String[] kept = {asked.given()};
+    // What was taken back stands no longer; what is being typed stays.
+    restore.add(
+        (at, typed) -> {
+          if (at.equals(asked.at()) && field.getText().equals(kept[0])) {
+            kept[0] = typed;
+            field.setText(typed);
+          }
+        });
     Runnable leave =
         () -> {
           if (!field.getText().equals(kept[0])) {

@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.desk.TestDay;
 import blindlap.ride.RideCovariates;
 import blindlap.screen.Models;
+import blindlap.screen.Window;
+import blindlap.screen.part.Look;
 import blindlap.session.day.CovariateAt;
 import java.nio.file.Path;
 import java.util.List;
+import javafx.scene.control.TextField;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -56,6 +59,56 @@ class RideCovariatesTest {
       assertThat(asked(model)).containsExactly("wind (m/s)");
       model.covariates().say(new CovariateAt("wind", 1, 1), "2.5");
       assertThat(day.state().day().covariates()).containsOnlyKeys(new CovariateAt("wind", 1, 1));
+    }
+  }
+
+  @Test
+  void whatWasSaidIsTakenBackByItsNameUntilItIsTooLate() {
+    try (TestDay day = new TestDay(folder, PLAN, 1)) {
+      RideModel model = Models.ride(day);
+      CovariateAt legs = new CovariateAt("legs", 1, 0);
+      model.covariates().say(legs, "4");
+      model.covariates().say(legs, "6");
+      assertThat(model.lastAnswerProperty().get()).isEqualTo("legs");
+      model.undo().takeBack();
+      assertThat(day.state().day().covariates().get(legs)).isEqualByComparingTo("4");
+      model.undo().takeBack();
+      assertThat(day.state().day().covariates()).isEmpty();
+      assertThat(model.lastAnswerProperty().get()).isEmpty();
+
+      model.covariates().say(legs, "5");
+      assertThat(model.lastAnswerProperty().get()).isEqualTo("legs");
+      model.handedOver();
+      assertThat(model.lastAnswerProperty().get()).isEmpty();
+
+      model.lapDone();
+      CovariateAt wind = new CovariateAt("wind", 1, 1);
+      model.covariates().say(wind, "2.5");
+      assertThat(model.lastAnswerProperty().get()).isEqualTo("wind");
+      model.undo().takeBack();
+      assertThat(day.state().day().covariates()).containsOnlyKeys(legs);
+    }
+  }
+
+  @Test
+  void theFieldShowsWhatStandsAgainAndKeepsWhatIsBeingTyped() throws InterruptedException {
+    Window.start();
+    try (TestDay day = new TestDay(folder, PLAN, 1)) {
+      Window.run(
+          () -> {
+            RideModel model = Models.ride(day);
+            RideCovariatesView view = new RideCovariatesView(new Look(), model, "covariate.before");
+            TextField legs = (TextField) view.lookup("#covariate-legs");
+            legs.setText("6");
+            legs.getOnAction().handle(null);
+            model.undo().takeBack();
+            assertThat(legs.getText()).isEmpty();
+            legs.setText("3");
+            legs.getOnAction().handle(null);
+            legs.setText("35");
+            model.undo().takeBack();
+            assertThat(legs.getText()).isEqualTo("35");
+          });
     }
   }
 }
