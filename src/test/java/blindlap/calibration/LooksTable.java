@@ -34,8 +34,12 @@ final class LooksTable {
   /** What happens to a stint after the look that used it. */
   enum Late {
     NOTHING("nothing"),
-    /** The slowest stint up to the look is declared void after it. */
-    VOID("its slowest stint is void after the look");
+    /** The slowest stint up to the look is declared void after it: what was used stays. */
+    VOID("its slowest stint is void after the look"),
+    /** Of the stints ridden since the look, the slowest is declared void before the next. */
+    SINCE("the slowest stint ridden since is void"),
+    /** The look is taken again with the void, as the program does not. */
+    AGAIN("its slowest stint is void, and it is taken again, as the program does not");
 
     private final String text;
 
@@ -83,22 +87,42 @@ final class LooksTable {
     double[] now = y.clone();
     int before = 0;
     for (int look : looks) {
+      since(now, before, look, late);
       // What an earlier look used stays; what was ridden since is taken as it is now.
       System.arraycopy(now, before, known, before, look - before);
       taken.add(new PrefixRule.Look(look, known.clone()));
-      if (late == Late.VOID) {
-        now[slowest(now, look)] = Double.NaN;
+      if (late == Late.VOID || late == Late.AGAIN) {
+        now[slowest(now, 0, look)] = Double.NaN;
+      }
+      if (late == Late.AGAIN && again(order, now, taken, shared)) {
+        return taken.size();
       }
       before = look;
     }
+    since(now, before, STINTS, late);
     System.arraycopy(now, before, known, before, STINTS - before);
     taken.add(new PrefixRule.Look(STINTS, known));
     return PrefixRule.of(SET, order, taken, true, Drift.LINE, shared).crossedAt(0.05);
   }
 
-  private static int slowest(double[] y, int upTo) {
-    int slowest = 0;
-    for (int i = 1; i < upTo; i++) {
+  private static void since(double[] now, int before, int upTo, Late late) {
+    if (late == Late.SINCE && before > 0) {
+      now[slowest(now, before, upTo)] = Double.NaN;
+    }
+  }
+
+  /** Whether the last look that was taken says otherwise once the void is applied to it. */
+  private static boolean again(
+      int[] order, double[] now, List<PrefixRule.Look> taken, Sampling shared) {
+    int last = taken.size() - 1;
+    List<PrefixRule.Look> repeated = new ArrayList<>(taken);
+    repeated.set(last, new PrefixRule.Look(taken.get(last).upTo(), now.clone()));
+    return PrefixRule.of(SET, order, repeated, false, Drift.LINE, shared).crossedAt(0.05) > 0;
+  }
+
+  private static int slowest(double[] y, int from, int upTo) {
+    int slowest = from;
+    for (int i = from + 1; i < upTo; i++) {
       slowest = !(y[i] <= y[slowest]) && !Double.isNaN(y[i]) ? i : slowest;
     }
     return slowest;
@@ -112,7 +136,9 @@ final class LooksTable {
         "Blocks of four, 24 stints, a straight line removed; share of days that show a difference, and"
             + " mean stints ridden where everyone stops who may; "
             + days
-            + " days a cell.");
+            + " days a cell. A look keeps what it used, so that a later void of that changes nothing by"
+            + " construction; one of a stint ridden since has its part in the next look and the end."
+            + " The last rows are what the rule forbids.");
     lines.add("");
     lines.add("| looks after | after a look | noise | no difference | 1.5 SD | stints at 1.5 SD |");
     lines.add("| --- | --- | --- | ---: | ---: | ---: |");
