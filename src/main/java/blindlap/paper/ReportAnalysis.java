@@ -9,11 +9,13 @@ import blindlap.review.ManyComparison;
 import blindlap.session.SessionState;
 import blindlap.stats.compare.ManySetups;
 import blindlap.wording.AmendmentWords;
+import blindlap.wording.CovariateWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** The full record, third part: how the numbers came about. */
 final class ReportAnalysis {
@@ -116,14 +118,15 @@ final class ReportAnalysis {
   }
 
   private static List<String> formulas(Finding finding) {
-    return COMPUTED.keys().stream()
-        .filter(
-            key ->
-                key.startsWith("formula.")
-                    || key.equals("waits.formula") && finding.waits().test().isPresent())
-        .sorted()
-        .map(key -> COMPUTED.say(key))
-        .toList();
+    Stream<String> formulas =
+        COMPUTED.keys().stream()
+            .filter(
+                key ->
+                    key.startsWith("formula.")
+                        || key.equals("waits.formula") && finding.waits().test().isPresent())
+            .sorted()
+            .map(key -> COMPUTED.say(key));
+    return Stream.concat(formulas, CovariateWords.formula(finding).stream()).toList();
   }
 
   private void amendments() {

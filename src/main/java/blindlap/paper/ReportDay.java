@@ -43,6 +43,7 @@ final class ReportDay {
     page.p(
         WORDS.say("order", finding.day().key().order(), Figures.count(finding.orders().count())));
     laps();
+    ReportCovariates.write(page, finding.day());
     guesses();
     events();
     timeline();

@@ -5,13 +5,16 @@ import static blindlap.paper.ReportPage.WORDS;
 import blindlap.picture.FindingPictures;
 import blindlap.picture.GuessPicture;
 import blindlap.plan.Measure;
+import blindlap.plan.NoiseKnown;
 import blindlap.plan.Plan;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
+import blindlap.stats.compare.Scale;
 import blindlap.stats.order.Sampling;
 import blindlap.stats.power.Detectable;
 import blindlap.wording.AmendmentWords;
+import blindlap.wording.CovariateWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.Headline;
@@ -59,6 +62,7 @@ final class ReportFront {
     AmendmentWords.mark(input.state()).ifPresent(page::p);
     pictures.difference().ifPresent(plan.setups().size() == 2 ? page::figure : page::several);
     page.list(text.sensitivities());
+    CovariateWords.pictured(finding).ifPresent(page::note);
     page.raw("<div class=\"two\">\n<div class=\"column\">\n");
     fixed();
     page.raw("</div>\n<div class=\"column\">\n");
@@ -105,19 +109,33 @@ final class ReportFront {
             "could", couldShow());
   }
 
-  /** What the plan could show with the noise that was declared, on 8 of 10 such days. */
+  /**
+   * What the plan could show with the noise that was declared, on 8 of 10 such days: a range where
+   * it hangs on how much of it the laps of a stint share.
+   */
   private String couldShow() {
     if (plan.noise() == null || plan.setups().size() != 2) {
       return "";
     }
     Measure primary = plan.primary().orElseThrow();
     Detectable day = Detectable.of(plan.rule().assignments(), primary.drift(), Sampling.PREFERRED);
-    double difference = day.difference(plan.noise().sd().doubleValue(), 0.8);
-    if (Double.isNaN(difference) || !day.formulaHolds()) {
+    NoiseKnown noise = NoiseKnown.of(plan);
+    boolean ratio = primary.scale() == Scale.RATIO;
+    double most = said(day.difference(noise.sd(), 0.8), ratio);
+    double least = said(day.difference(noise.least(), 0.8), ratio);
+    if (Double.isNaN(most) || !day.formulaHolds() || noise.kind() == NoiseKnown.Kind.UNKNOWN) {
       return "";
     }
-    return WORDS.say(
-        "could.show", Figures.number(difference, Figures.decimals(difference)), primary.unit());
+    String unit = ratio ? "%" : primary.unit();
+    if (noise.split()) {
+      String upper = Figures.near(most);
+      return WORDS.say("could.show.split", Figures.alike(least, upper), upper, unit);
+    }
+    return WORDS.say("could.show", Figures.number(most, Figures.decimals(most)), unit);
+  }
+
+  private static double said(double difference, boolean ratio) {
+    return ratio ? 100 * Math.expm1(difference) : difference;
   }
 
   private void ridden() {
@@ -132,7 +150,7 @@ final class ReportFront {
     finding.many().stream()
         .filter(m -> m.measure().role() == Measure.Role.PRIMARY)
         .map(text::words)
-        .forEach(w -> facts.addAll(List.of("used", w.used(), "noise", w.noise())));
+        .forEach(w -> facts.addAll(List.of("used", w.used(), "noise", w.noise(finding.day()))));
     facts.addAll(List.of("days", WORDS.say("on", plan.day(), plan.trail(), plan.conditions())));
     page.h2("ridden").facts(facts.toArray(new String[0]));
   }

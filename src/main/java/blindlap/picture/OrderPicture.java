@@ -1,5 +1,6 @@
 package blindlap.picture;
 
+import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plot.Axis;
@@ -10,11 +11,14 @@ import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;
 import blindlap.review.DayRecord;
 import blindlap.review.StintValues;
+import blindlap.review.TakenOut;
 import blindlap.session.day.LapId;
+import blindlap.stats.order.DayCheck;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Shown;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -91,16 +95,24 @@ final class OrderPicture {
         .orElse("");
   }
 
-  /** Coefficients of the drift in the stint number, by least squares on values less setups. */
+  /**
+   * Coefficients of the drift in the stint number, by least squares on values less setups, together
+   * with those of the covariates that are taken out.
+   */
   private double[] drift() {
     double[] values = stints.values();
-    int columns = measure.drift().columns();
+    int powers = measure.drift().columns();
+    List<double[]> out = covariates();
+    int columns = powers + out.size();
     double[][] normal = new double[columns][columns + 1];
     for (int i = 0; i < values.length; i++) {
       if (Double.isNaN(values[i])) {
         continue;
       }
-      double[] row = powers(i + 1, columns);
+      double[] row = Arrays.copyOf(powers(i + 1, powers), columns);
+      for (int c = powers; c < columns; c++) {
+        row[c] = out.get(c - powers)[i];
+      }
       double y = values[i] - above[day.setup(i + 1)];
       for (int r = 0; r < columns; r++) {
         for (int c = 0; c < columns; c++) {
@@ -109,7 +121,26 @@ final class OrderPicture {
         normal[r][columns] += row[r] * y;
       }
     }
-    return solved(normal);
+    return Arrays.copyOf(solved(normal), powers);
+  }
+
+  /** Those that are taken out, each less its mean and over its largest size. */
+  private List<double[]> covariates() {
+    boolean[] use = stints.valid();
+    List<double[]> columns = new ArrayList<>();
+    for (Covariate covariate : TakenOut.of(day, measure, stints).used()) {
+      double[] column = DayCheck.centred(TakenOut.values(day, covariate), use);
+      double largest = 0;
+      for (int i = 0; i < column.length; i++) {
+        column[i] = use[i] ? column[i] : 0;
+        largest = Math.max(largest, Math.abs(column[i]));
+      }
+      for (int i = 0; i < column.length; i++) {
+        column[i] /= largest;
+      }
+      columns.add(column);
+    }
+    return columns;
   }
 
   /** Centred powers, so that the equations stay well conditioned. */

@@ -4,7 +4,12 @@ import blindlap.plan.Covariate;
 import blindlap.plan.EarlierNoise;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.review.CovariateFinding;
+import blindlap.review.DayRecord;
+import blindlap.review.Finding;
 import blindlap.review.NoiseRecord;
+import blindlap.review.StintValues;
+import blindlap.review.TakenOut;
 import blindlap.session.CovariateSaid;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.LapId;
@@ -209,6 +214,37 @@ public final class CovariateWords {
 
   private static String joined(List<String> each) {
     return each.stream().reduce((first, next) -> WORDS.say("two", first, next)).orElse("");
+  }
+
+  /**
+   * Drift and the covariates that are taken out of a measure of a day; empty without the latter.
+   */
+  static List<String> takenOut(DayRecord day, Measure measure, StintValues stints) {
+    List<Covariate> used =
+        day.plan().covariates().isEmpty() ? List.of() : TakenOut.of(day, measure, stints).used();
+    return used.isEmpty()
+        ? List.of()
+        : Stream.concat(Stream.of(WORDS.say("drift")), used.stream().map(Covariate::name)).toList();
+  }
+
+  private static Optional<String> used(Finding finding) {
+    String names =
+        names(
+            finding.covariates().stream()
+                .filter(each -> each.leftOut().isEmpty())
+                .map(CovariateFinding::covariate)
+                .toList());
+    return Optional.of(names).filter(n -> !n.isEmpty());
+  }
+
+  /** That pictures show stints with what is taken out still in them; empty where nothing is. */
+  public static Optional<String> pictured(Finding finding) {
+    return used(finding).map(names -> WORDS.say("pictured", names));
+  }
+
+  /** How the numbers are computed with what is taken out; empty where nothing is. */
+  public static Optional<String> formula(Finding finding) {
+    return used(finding).map(names -> Words.of("computed").say("covariates.formula", names));
   }
 
   /** What was corrected, of a lap or a stint, and why. */

@@ -34,7 +34,7 @@ public final class FindingText {
     this.day = finding.day();
     this.plan = day.plan();
     this.setups = plan.setups().stream().map(Setup::name).toList();
-    this.primary = finding.primary().map(p -> new FindingWords(plan, p, day.nullRun()));
+    this.primary = finding.primary().map(p -> FindingWords.of(day, p));
   }
 
   /** The words of the primary comparison of two setups. */
@@ -44,7 +44,7 @@ public final class FindingText {
 
   /** The words of another comparison. */
   public FindingWords words(Comparison comparison) {
-    return new FindingWords(plan, comparison, day.nullRun());
+    return FindingWords.of(day, comparison);
   }
 
   /** The words of a comparison of three and more setups. */
@@ -169,7 +169,7 @@ public final class FindingText {
               if (m.tested()) {
                 lines.add(WORDS.say("many.intervals"));
               }
-              lines.add(words(m).noise());
+              lines.add(words(m).noise(day));
               lines.add(words(m).used());
               lines.add(WORDS.say("many.no.order"));
               lines.addAll(words(m).caveats());

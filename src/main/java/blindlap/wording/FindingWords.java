@@ -4,6 +4,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.review.Caveat;
 import blindlap.review.Comparison;
+import blindlap.review.DayRecord;
 import blindlap.review.LooksFound;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
@@ -30,15 +31,22 @@ public final class FindingWords {
   private final DifferenceWords words;
   private final Sizes sizes;
   private final boolean byName;
+  private final List<String> takenOut;
 
   /** Words for a measure of a committed plan with two setups. */
   public FindingWords(Plan plan, Comparison comparison) {
-    this(plan, comparison, false);
+    this(plan, comparison, false, List.of());
   }
 
-  /** The same; of a null run, where one setup was on, the names alone differ. */
-  FindingWords(Plan plan, Comparison comparison, boolean byName) {
+  /** The same of a day; of a null run, where one setup was on, the names alone differ. */
+  static FindingWords of(DayRecord day, Comparison comparison) {
+    List<String> out = CovariateWords.takenOut(day, comparison.measure(), comparison.stints());
+    return new FindingWords(day.plan(), comparison, day.nullRun(), out);
+  }
+
+  private FindingWords(Plan plan, Comparison comparison, boolean byName, List<String> takenOut) {
     this.byName = byName;
+    this.takenOut = takenOut;
     this.setups = plan.setups().stream().map(blindlap.plan.Setup::name).toList();
     this.comparison = comparison;
     this.measure = comparison.measure();
@@ -297,11 +305,12 @@ public final class FindingWords {
 
   /** "Rider noise 0.64 s from stint to stint". */
   public String noise() {
-    return noise(noiseSize(), comparison.result().df());
+    return noise(noiseSize(), comparison.result().df(), takenOut);
   }
 
-  static String noise(String size, int df) {
-    return WORDS.say("evidence.noise", size, df);
+  static String noise(String size, int df, List<String> out) {
+    String and = out.isEmpty() ? "" : StintList.and(out);
+    return WORDS.say(out.isEmpty() ? "evidence.noise" : "evidence.noise.covariates", size, df, and);
   }
 
   /** "0.64 s". */

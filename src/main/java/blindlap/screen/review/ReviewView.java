@@ -12,6 +12,7 @@ import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
 import blindlap.session.SessionState;
 import blindlap.wording.AmendmentWords;
+import blindlap.wording.CovariateWords;
 import blindlap.wording.EditionWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
@@ -102,7 +103,7 @@ public record ReviewView(
         others(finding, text, pictures),
         columns(plan),
         text.others(),
-        text.sensitivities(),
+        besidePicture(finding, text),
         text.guesses(),
         text.waits(),
         GuessPicture.of(finding),
@@ -177,6 +178,12 @@ public record ReviewView(
         WORDS.say("col.p"));
   }
 
+  private static List<String> besidePicture(Finding finding, FindingText text) {
+    List<String> lines = new ArrayList<>(text.sensitivities());
+    CovariateWords.pictured(finding).ifPresent(lines::add);
+    return lines;
+  }
+
   private static List<String> events(FindingText text) {
     List<String> lines = new ArrayList<>();
     lines.add(text.voids());
@@ -206,6 +213,7 @@ public record ReviewView(
                     || k.equals("waits.formula") && finding.waits().test().isPresent())
         .sorted()
         .forEach(k -> lines.add(computed.say(k)));
+    CovariateWords.formula(finding).ifPresent(lines::add);
     return lines;
   }
 
