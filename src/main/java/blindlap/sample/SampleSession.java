@@ -57,7 +57,8 @@ public final class SampleSession {
           "levers-on-flat-lap",
           "grips-on-moor-path",
           "wheels-on-windy-ridge",
-          "oils-on-larch-line");
+          "oils-on-larch-line",
+          "saddles-on-stone-ladder");
 
   private final String name;
   private final Desk desk;

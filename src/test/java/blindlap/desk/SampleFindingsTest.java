@@ -39,6 +39,7 @@ class SampleFindingsTest {
     VERDICTS.put("oils-on-larch-line", Verdict.DIRECTION_KNOWN);
     VERDICTS.put("grips-on-moor-path", Verdict.NO_WORTHWHILE_DIFFERENCE);
     VERDICTS.put("wheels-on-windy-ridge", Verdict.DIRECTION_KNOWN);
+    VERDICTS.put("saddles-on-stone-ladder", Verdict.REAL_AND_WORTHWHILE);
   }
 
   static List<String> samples() {

@@ -14,6 +14,7 @@ import java.time.Clock;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Random;
 
 /**
@@ -48,7 +49,20 @@ public final class SampleLaps {
       int last,
       boolean guesses,
       List<Recipe> recipes,
-      List<Beside> covariates) {
+      List<Beside> covariates,
+      Map<Integer, Double> slips,
+      Map<Integer, String> voids) {
+    /** Without slips, which make a lap of the first measure slower by so much, and voids. */
+    Sample(
+        String name,
+        long seed,
+        int last,
+        boolean guesses,
+        List<Recipe> recipes,
+        List<Beside> covariates) {
+      this(name, seed, last, guesses, recipes, covariates, Map.of(), Map.of());
+    }
+
     /** Without covariates. */
     Sample(String name, long seed, int last, boolean guesses, List<Recipe> recipes) {
       this(name, seed, last, guesses, recipes, List.of());
@@ -154,7 +168,18 @@ public final class SampleLaps {
                   new Recipe("lap time", 126.0, new double[] {0, -1.7}, 0.6, -0.5, 2),
                   new Recipe("calm", 60, new double[] {0, 2}, 7, 0, 0)),
               List.of(
-                  new Beside("wind", 4, 1.8, 1, 0.8, 11), new Beside("legs", 4, 1.2, 0, 0.1, 0))));
+                  new Beside("wind", 4, 1.8, 1, 0.8, 11), new Beside("legs", 4, 1.2, 0, 0.1, 0))),
+          new Sample(
+              "saddles-on-stone-ladder",
+              15,
+              12,
+              true,
+              List.of(
+                  new Recipe("lap time", 173.0, new double[] {0, -1.9}, 0.7, -0.8, 2),
+                  new Recipe("footing", 55, new double[] {0, 3}, 8, 0, 0)),
+              List.of(),
+              Map.of(5, 6.4, 11, 9.1, 16, 4.8, 24, 7.7, 32, 5.9),
+              Map.of(20, "puncture")));
 
   private SampleLaps() {}
 
@@ -188,6 +213,7 @@ public final class SampleLaps {
     StringBuilder out = new StringBuilder("lap");
     sample.recipes().forEach(r -> out.append(',').append(r.measure()));
     sample.covariates().forEach(c -> out.append(',').append(c.covariate()));
+    out.append(sample.voids().isEmpty() ? "" : ",void");
     out.append(sample.guesses() ? ",guess\n" : "\n");
     for (int stint = 1; stint <= sample.last(); stint++) {
       int fitted = schedule.fit(stint).fitted();
@@ -199,7 +225,9 @@ public final class SampleLaps {
         beside.append(',').append(stint == each.missing() ? "" : decimal(said, each.decimals()));
       }
       for (int lap = 1; lap <= plan.laps().perStint(); lap++) {
-        out.append((stint - 1) * plan.laps().perStint() + lap);
+        int number = (stint - 1) * plan.laps().perStint() + lap;
+        out.append(number);
+        double slip = sample.slips().getOrDefault(number, 0.0);
         double t = (stint - 0.5) / plan.stints();
         for (Recipe recipe : sample.recipes()) {
           double value =
@@ -207,10 +235,12 @@ public final class SampleLaps {
                   + recipe.effects()[fitted]
                   + recipe.drift() * t
                   + recipe.noise() * random.nextGaussian()
-                  + (recipe == sample.recipes().get(0) ? effect : 0);
+                  + (recipe == sample.recipes().get(0) ? effect + slip : 0);
           out.append(',').append(stint == recipe.missing() ? "" : number(plan, recipe, value));
         }
         out.append(beside);
+        String spoiled = sample.voids().getOrDefault(number, "");
+        out.append(sample.voids().isEmpty() ? "" : "," + spoiled);
         boolean last = lap == plan.laps().perStint();
         out.append(sample.guesses() ? "," + (last ? guess(plan, fitted, random) : "") : "");
         out.append('\n');
