@@ -23,8 +23,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Takes back the last answer given in this window on the lap in hand: a score, what was done with a
- * watch, a guess with its sureness and cue, a covariate, a note, a void. An entry puts what stood there before;
- * nothing is deleted.
+ * watch, a guess with its sureness and cue, a covariate, a note, a void. An entry puts what stood
+ * there before; nothing is deleted.
  */
 public final class RideUndo {
   /**
@@ -92,10 +92,7 @@ public final class RideUndo {
 
   /** A covariate is on disk; what the rider says stands once the bike is handed over. */
   void covariate(
-      CovariateAt at,
-      @Nullable Day before,
-      Day after,
-      Consumer<Optional<BigDecimal>> restored) {
+      CovariateAt at, @Nullable Day before, Day after, Consumer<Optional<BigDecimal>> restored) {
     if (before == null) {
       return;
     }
@@ -104,7 +101,11 @@ public final class RideUndo {
       return;
     }
     boolean rider =
-        after.plan().covariate(at.covariate()).filter(c -> c.by() == Covariate.By.RIDER).isPresent();
+        after
+            .plan()
+            .covariate(at.covariate())
+            .filter(c -> c.by() == Covariate.By.RIDER)
+            .isPresent();
     push(
         at.covariate(),
         () -> days.covariate(hand.session(), at, was),
@@ -157,8 +158,7 @@ public final class RideUndo {
     push(what, back, restored, day -> true);
   }
 
-  private void push(
-      String what, Callable<DayResult> back, Runnable restored, Predicate<Day> open) {
+  private void push(String what, Callable<DayResult> back, Runnable restored, Predicate<Day> open) {
     steps.push(new Step(what, back, restored, open));
     say();
   }

@@ -57,7 +57,8 @@ class MoreFromADayRefusalsTest {
   @Test
   void aThirdCovariate() {
     String more = LEGS.replace("covariates:\n", "");
-    assertThat(plan(Plans.SMALL + LEGS + more.replace("legs", "arms") + more.replace("legs", "mood")))
+    assertThat(
+            plan(Plans.SMALL + LEGS + more.replace("legs", "arms") + more.replace("legs", "mood")))
         .endsWith(
             "The plan has 3 covariates; at most 2 can be taken out. Leave those that go best with"
                 + " the laps.");

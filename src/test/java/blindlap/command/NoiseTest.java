@@ -83,7 +83,8 @@ class NoiseTest {
 
   @Test
   void theReviewOfAnOldDayShowsItsNoiseToo() {
-    Path old = session.file("old.csv", "Zeit;Fahrwerk;kaputt\n95;K;\n94;K;\n95.5;K;\n94.4;K;\n96;K;ja\n");
+    Path old =
+        session.file("old.csv", "Zeit;Fahrwerk;kaputt\n95;K;\n94;K;\n95.5;K;\n94.4;K;\n96;K;ja\n");
     ok(bringIn(old));
     assertThat(ok("review", "latest").out())
         .contains("an old day, not blinded", "from stint to stint, same setup")

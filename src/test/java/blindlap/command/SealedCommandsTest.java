@@ -209,7 +209,9 @@ class SealedCommandsTest {
               "covariates.csv",
               "datapackage.json",
               "laps.csv",
-              "measures.csv", "README.md", "session.txt");
+              "measures.csv",
+              "README.md",
+              "session.txt");
       assertThat(export.get("session.txt")).doesNotContain("SealOpened").doesNotContain("order=");
       export.forEach(
           (name, text) -> {

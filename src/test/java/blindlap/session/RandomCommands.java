@@ -368,7 +368,8 @@ final class RandomCommands {
       faults.add(SessionFault.COVARIATE_TOO_LATE);
     }
     CovariateAt at = new CovariateAt(name, stint, lap);
-    @Nullable BigDecimal value = random.nextInt(4) == 0 ? null : BigDecimal.valueOf(random.nextInt(9));
+    @Nullable BigDecimal value =
+        random.nextInt(4) == 0 ? null : BigDecimal.valueOf(random.nextInt(9));
     CovariateSaid fact = new CovariateSaid(at, value, Source.SCREEN, "");
     boolean same = java.util.Objects.equals(day.covariates().get(at), value);
     return new Trial(

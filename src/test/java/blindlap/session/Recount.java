@@ -341,14 +341,15 @@ final class Recount {
     Map<String, Object> times = new TreeMap<>();
     Map<String, Object> running = new TreeMap<>();
     for (String measure : measures(lap)) {
-      value(lap, measure).ifPresent(v -> stands.put(measure, v));
+      value(lap, measure).ifPresent(v -> stands.put(measure, Told.plain(v)));
       Fact watch =
           latest(
                   lap,
                   measure,
                   f -> !(f instanceof Fact.ScoreGiven) && !(f instanceof Fact.ScoreCorrected))
               .orElse(null);
-      List<BigDecimal> stand = values.values(lap, measure);
+      List<BigDecimal> stand = new ArrayList<>(values.values(lap, measure));
+      stand.replaceAll(Told::plain);
       if (stand.size() > 1) {
         twice.put(measure, List.of(stand, values.decidedBy(lap, measure)));
       }

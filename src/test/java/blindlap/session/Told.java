@@ -2,6 +2,7 @@ package blindlap.session;
 
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,6 +13,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /** All that a state tells anyone, by name, so that two can be compared. */
 final class Told {
@@ -67,6 +69,11 @@ final class Told {
         .collect(Collectors.toCollection(TreeSet::new));
   }
 
+  /** Of two records of one number it does not matter which stands: 126 is 126.000. */
+  static @Nullable BigDecimal plain(@Nullable BigDecimal value) {
+    return value == null ? null : value.stripTrailingZeros();
+  }
+
   private static Map<String, Object> lap(SessionState state, LapState lap) {
     Map<String, Object> told = new TreeMap<>();
     told.put("ridden", lap.ridden());
@@ -77,13 +84,15 @@ final class Told {
             .<List<Object>>map(v -> List.of(v.event(), v.words(), v.afterValuesSeen()))
             .orElse(List.of()));
     told.put("conditions", new TreeMap<>(lap.conditions()));
-    told.put("values", new TreeMap<>(lap.values()));
+    Map<String, Object> values = new TreeMap<>();
+    lap.values().forEach((measure, value) -> values.put(measure, plain(value)));
+    told.put("values", values);
     Map<String, Object> twice = new TreeMap<>();
     lap.twice()
         .forEach(
             (measure, values) -> {
               List<Object> numbers = new ArrayList<>();
-              values.values().forEach(value -> numbers.add(value.value()));
+              values.values().forEach(value -> numbers.add(plain(value.value())));
               twice.put(measure, List.of(numbers, values.decidedBy()));
             });
     told.put("twice", twice);

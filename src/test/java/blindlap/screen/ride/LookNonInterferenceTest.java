@@ -77,7 +77,8 @@ class LookNonInterferenceTest {
   private static void rides(TestDay day, int from, int to, String quick) {
     for (int stint = from; stint <= to; stint++) {
       LapId lap = new LapId(stint, 1);
-      day.watched(lap, "lap time", 95 + stint * stint % 3 - (quick.charAt(stint - 1) == 'B' ? 12 : 0));
+      day.watched(
+          lap, "lap time", 95 + stint * stint % 3 - (quick.charAt(stint - 1) == 'B' ? 12 : 0));
       Fact ridden = new Fact.LapRidden(lap, Source.SCREEN);
       day.desk().sessions().act(day.id(), latest -> new DayCommands(latest).note(lap, ridden));
     }
@@ -148,7 +149,9 @@ class LookNonInterferenceTest {
     Map<String, Day> days = new TreeMap<>();
     seeds.forEach((order, seed) -> days.put(order, day(seed, quick)));
 
-    assertThat(days.values().stream().map(Day::said).distinct()).as("outcomes").hasSizeGreaterThan(1);
+    assertThat(days.values().stream().map(Day::said).distinct())
+        .as("outcomes")
+        .hasSizeGreaterThan(1);
     Day first = days.get(quick);
     assertThat(first.said()).containsExactly(false, true);
     assertThat(first.seen())

@@ -38,7 +38,8 @@ import org.junit.jupiter.api.io.TempDir;
 class RideNonInterferenceTest {
   private static final Pattern SECRET =
       Pattern.compile("[0-9a-f]{24,}|[A-Za-z0-9+/=]{40,}|\"[0-9a-f]{8,}\"");
-  private static final List<String> VIEWS = List.of("sessions", "laps", "scores", "voids", "looks", "covariates");
+  private static final List<String> VIEWS =
+      List.of("sessions", "laps", "scores", "voids", "looks", "covariates");
 
   private @TempDir(factory = RamFolder.class) Path folder;
 
