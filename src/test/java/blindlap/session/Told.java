@@ -84,9 +84,9 @@ final class Told {
             .<List<Object>>map(v -> List.of(v.event(), v.words(), v.afterValuesSeen()))
             .orElse(List.of()));
     told.put("conditions", new TreeMap<>(lap.conditions()));
-    Map<String, Object> values = new TreeMap<>();
-    lap.values().forEach((measure, value) -> values.put(measure, plain(value)));
-    told.put("values", values);
+    Map<String, Object> stands = new TreeMap<>();
+    lap.values().forEach((measure, value) -> stands.put(measure, plain(value)));
+    told.put("values", stands);
     Map<String, Object> twice = new TreeMap<>();
     lap.twice()
         .forEach(

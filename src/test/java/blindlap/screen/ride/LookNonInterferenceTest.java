@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.RamFolder;
 import blindlap.compute.OrderSeeds;
+import blindlap.desk.Sheets;
 import blindlap.desk.TestDay;
 import blindlap.screen.Models;
 import blindlap.screen.SceneText;
@@ -22,6 +23,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -115,6 +117,9 @@ class LookNonInterferenceTest {
                     .matcher(text.replaceAll("\"outcome\":\"(ride on|settled)\"", "outcome"))
                     .replaceAll("*"));
       }
+      new Sheets()
+          .open(day.state(), Sheets.Paper.A4)
+          .forEach((name, pdf) -> seen.add(name + " " + Arrays.hashCode(pdf) + " " + pdf.length));
       seen.add("summary " + day.desk().sessionList().find(""));
       seen.add("file of " + Files.size(folder.resolve("day-" + seed + ".blindlap")) + " bytes");
       return new Day(day.state().looks().values().stream().map(LookTaken::settled).toList(), seen);
@@ -157,6 +162,7 @@ class LookNonInterferenceTest {
     assertThat(first.seen())
         .anyMatch(text -> text.startsWith("ride"))
         .anyMatch(text -> text.contains("LookTaken"))
+        .anyMatch(text -> text.startsWith("starter-sheet.pdf"))
         .noneMatch(text -> text.startsWith("ride\n") && text.contains("settled"));
     days.forEach(
         (order, day) -> assertThat(day.seen()).as("order %s", order).isEqualTo(first.seen()));
