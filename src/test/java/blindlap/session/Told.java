@@ -40,7 +40,8 @@ final class Told {
   static Map<String, Object> day(SessionState state) {
     Map<String, Object> told = new LinkedHashMap<>();
     Map<LapId, Object> laps = new TreeMap<>();
-    state.laps().forEach(lap -> laps.put(lap.id(), lap(state, lap)));
+    RecountValues wrote = new RecountValues(state.entries(), state.plan(), state.entries().size());
+    state.laps().forEach(lap -> laps.put(lap.id(), lap(wrote, lap)));
     told.put("laps", laps);
     told.put("guesses", new TreeMap<>(state.guesses()));
     told.put("handed over", handedOver(state));
@@ -66,7 +67,7 @@ final class Told {
         .collect(Collectors.toCollection(TreeSet::new));
   }
 
-  private static Map<String, Object> lap(SessionState state, LapState lap) {
+  private static Map<String, Object> lap(RecountValues wrote, LapState lap) {
     Map<String, Object> told = new TreeMap<>();
     told.put("ridden", lap.ridden());
     told.put("note", lap.note());
@@ -88,7 +89,6 @@ final class Told {
     told.put("twice", twice);
     // Of a value that several machines wrote of, which watch stands behind it hangs on the value.
     Map<String, Object> times = new TreeMap<>(lap.times());
-    RecountValues wrote = new RecountValues(state.entries(), state.plan(), state.entries().size());
     times.keySet().removeIf(measure -> !wrote.alone(lap.id(), measure));
     told.put("times", times);
     told.put("running", new TreeMap<>(lap.running()));
