@@ -26,7 +26,6 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -56,9 +55,6 @@ class HelperDayWatchedTest {
 
   /** Fields are recognised by so many bytes in a row; the border of a page may cut one in two. */
   private static final int WINDOW = 8;
-
-  /** Bits of a place in the table that is asked first. */
-  private static final int PERHAPS = 22;
 
   /** Stands for every byte of such a field. */
   private static final byte HIDDEN = '*';
@@ -92,6 +88,42 @@ class HelperDayWatchedTest {
     new Life("null run of B", seeds.get(0).getValue(), Optional.of(1)).live();
   }
 
+  /** Rows of bytes, none of them 0, asked for at every byte of every file: nothing is boxed. */
+  private static final class Rows {
+    private long[] places = new long[1 << 16];
+    private int held;
+
+    void add(long row) {
+      int at = place(row);
+      if (places[at] == row) {
+        return;
+      }
+      places[at] = row;
+      if (++held * 2 > places.length) {
+        long[] before = places;
+        places = new long[before.length * 2];
+        for (long each : before) {
+          if (each != 0) {
+            places[place(each)] = each;
+          }
+        }
+      }
+    }
+
+    boolean contains(long row) {
+      return row != 0 && places[place(row)] == row; // 0 stands for an empty place
+    }
+
+    /** Where it stands, or would. */
+    private int place(long row) {
+      int at = (int) (row * 0x9E3779B97F4A7C15L >>> 40) & places.length - 1;
+      while (places[at] != 0 && places[at] != row) {
+        at = at + 1 & places.length - 1;
+      }
+      return at;
+    }
+  }
+
   /** One day from its commit to its closing. */
   private static final class Life {
     private final String name;
@@ -101,11 +133,7 @@ class HelperDayWatchedTest {
     private final SafeKeeping keeping;
     private final ByteArrayOutputStream said = new ByteArrayOutputStream();
     private final List<Seen> seen = new ArrayList<>();
-    private final Set<Long> fields = new HashSet<>();
-
-    /** Most bytes belong to no field: that is asked here first, where nothing is boxed. */
-    private final BitSet perhaps = new BitSet(1 << PERHAPS);
-
+    private final Rows fields = new Rows();
     private final Set<String> learned = new HashSet<>();
 
     Life(String name, long seed, Optional<Integer> nullRun) throws IOException {
@@ -275,13 +303,8 @@ class HelperDayWatchedTest {
         row = row << 8 | field.charAt(i);
         if (i + 1 >= WINDOW) {
           fields.add(row);
-          perhaps.set(place(row));
         }
       }
-    }
-
-    private static int place(long row) {
-      return (int) (row * 0x9E3779B97F4A7C15L >>> Long.SIZE - PERHAPS);
     }
 
     private String hidden(byte[] bytes) {
@@ -289,7 +312,7 @@ class HelperDayWatchedTest {
       long row = 0;
       for (int i = 0; i < bytes.length; i++) {
         row = row << 8 | (bytes[i] & 0xff);
-        if (i + 1 >= WINDOW && perhaps.get(place(row)) && fields.contains(row)) {
+        if (i + 1 >= WINDOW && fields.contains(row)) {
           Arrays.fill(hidden, i + 1 - WINDOW, i + 1, HIDDEN);
         }
       }
