@@ -17,13 +17,9 @@ import javafx.scene.Scene;
 import javafx.scene.SnapshotParameters;
 import javafx.scene.layout.Region;
 import javax.imageio.ImageIO;
-import org.jspecify.annotations.Nullable;
 
 /** Runs tests on the interface thread and keeps pictures of scenes. */
 public final class Window {
-  /** Where pictures of the pages go, to be looked at; null keeps none. */
-  private static final @Nullable String PICTURES = System.getProperty("blindlap.pictures");
-
   private Window() {}
 
   public static void start() throws InterruptedException {
@@ -60,16 +56,26 @@ public final class Window {
   }
 
   /**
-   * Lays the scene out and writes what it shows to the folder that the property blindlap.pictures
-   * names; without it nothing is drawn, for drawing takes longer than all that is measured.
+   * Lays the scene out and writes what it shows to target/pictures, or where the property
+   * blindlap.pictures says.
    */
   public static void picture(Scene scene, String name) {
+    scene.getRoot().applyCss();
+    scene.getRoot().layout();
+    write(SwingFXUtils.fromFXImage(scene.snapshot(null), null), name);
+  }
+
+  /**
+   * Lays the scene out to be measured; its picture is kept only where the property
+   * blindlap.pictures names a folder, for drawing takes longer than all that is measured.
+   */
+  public static void look(Scene scene, String name) {
     for (int pass = 0; pass < 2; pass++) { // as often as drawing does: words may break anew
       scene.getRoot().applyCss();
       scene.getRoot().layout();
     }
-    if (PICTURES != null) {
-      write(SwingFXUtils.fromFXImage(scene.snapshot(null), null), name);
+    if (System.getProperty("blindlap.pictures") != null) {
+      picture(scene, name);
     }
   }
 
@@ -85,11 +91,10 @@ public final class Window {
   }
 
   private static void write(BufferedImage image, String name) {
-    if (PICTURES == null) {
-      return;
-    }
     try {
-      Path folder = Files.createDirectories(Path.of(PICTURES));
+      Path folder =
+          Files.createDirectories(
+              Path.of(System.getProperty("blindlap.pictures", "target/pictures")));
       ImageIO.write(image, "png", folder.resolve(name + ".png").toFile());
     } catch (IOException e) {
       throw new IllegalStateException(e);

@@ -22,7 +22,7 @@ public class RidePageTest {
   }
 
   @Test
-  void thePageIsLaidOutInEveryStageAndTheLapIsRecorded(@TempDir Path folder) {
+  void thePageInEveryStageIsKeptAsAPicture(@TempDir Path folder) {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 1)) {
       Window.run(
           () -> {

@@ -29,7 +29,7 @@ public class SwapPageTest {
   }
 
   @Test
-  void layingOutThePageInEveryPhaseWritesNoRecord(@TempDir Path folder) {
+  void thePageInEveryPhaseIsKeptAsAPicture(@TempDir Path folder) {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 1)) {
       Window.run(
           () -> {
