@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.seal.SealParameters;
 import blindlap.seal.SecureBytes;
 import java.security.GeneralSecurityException;
 import java.security.MessageDigest;
@@ -19,6 +20,7 @@ public final class DayPin {
   private static final int ROUNDS = 100_000;
   private static final int BYTES = 32;
 
+  private final int rounds;
   private final byte[] salt;
   private final byte[] hash;
   private int wrong;
@@ -31,7 +33,8 @@ public final class DayPin {
     USED_UP
   }
 
-  private DayPin(byte[] salt, byte[] hash) {
+  private DayPin(int rounds, byte[] salt, byte[] hash) {
+    this.rounds = rounds;
     this.salt = salt;
     this.hash = hash;
   }
@@ -44,14 +47,17 @@ public final class DayPin {
   /**
    * A PIN as the helper chose it.
    *
+   * @param parameters weaker ones than a real session may use make the PIN as quick; they are for
+   *     tests
    * @throws IllegalArgumentException unless it has four digits
    */
-  public static DayPin of(String digits, SecureBytes random) {
+  public static DayPin of(String digits, SecureBytes random, SealParameters parameters) {
     if (!valid(digits)) {
       throw new IllegalArgumentException("a day PIN has four digits");
     }
     byte[] salt = random.exactly(16);
-    return new DayPin(salt, hash(digits, salt));
+    int rounds = parameters.strong() ? ROUNDS : Math.min(ROUNDS, parameters.rounds());
+    return new DayPin(rounds, salt, hash(digits, salt, rounds));
   }
 
   /** Tries some digits. */
@@ -59,7 +65,7 @@ public final class DayPin {
     if (wrong >= TRIES) {
       return Try.USED_UP;
     }
-    if (MessageDigest.isEqual(hash, hash(digits, salt))) {
+    if (MessageDigest.isEqual(hash, hash(digits, salt, rounds))) {
       wrong = 0;
       return Try.RIGHT;
     }
@@ -72,10 +78,10 @@ public final class DayPin {
     return TRIES - wrong;
   }
 
-  private static byte[] hash(String digits, byte[] salt) {
+  private static byte[] hash(String digits, byte[] salt, int rounds) {
     PBEKeySpec spec =
         new PBEKeySpec(
-            digits.isEmpty() ? new char[] {'-'} : digits.toCharArray(), salt, ROUNDS, BYTES * 8);
+            digits.isEmpty() ? new char[] {'-'} : digits.toCharArray(), salt, rounds, BYTES * 8);
     try {
       return SecretKeyFactory.getInstance(DERIVATION).generateSecret(spec).getEncoded();
     } catch (GeneralSecurityException e) {

@@ -61,7 +61,7 @@ public final class Desk implements AutoCloseable {
     this.planning =
         new Planning(
             notebook, sessions, committing, questions, seriesPlans, history, this::protocols);
-    this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids);
+    this.helperDays = new HelperDays(keys, sessions, sealing, notebook, clock, ids, parameters);
     this.keyingIn = new PaperKeying(sessions, notebook);
     this.riderDays = new RecordedDays(sessions, keyingIn, clock);
     this.sheets = new Sheets();

@@ -1,6 +1,7 @@
 package blindlap.desk;
 
 import blindlap.fault.Problem;
+import blindlap.seal.SealParameters;
 import blindlap.seal.Sealing;
 import blindlap.seal.SecureBytes;
 import blindlap.session.DayCommands;
@@ -28,6 +29,7 @@ public final class HelperDays {
   private final Notebook notebook;
   private final Clock clock;
   private final SecureBytes random;
+  private final SealParameters parameters;
 
   HelperDays(
       Keys keys,
@@ -35,13 +37,15 @@ public final class HelperDays {
       Sealing sealing,
       Notebook notebook,
       Clock clock,
-      SecureBytes random) {
+      SecureBytes random,
+      SealParameters parameters) {
     this.keys = keys;
     this.sessions = sessions;
     this.sealing = sealing;
     this.notebook = notebook;
     this.clock = clock;
     this.random = random;
+    this.parameters = parameters;
   }
 
   /** What a phrase gave. */
@@ -114,6 +118,6 @@ public final class HelperDays {
 
   /** A day PIN as the helper chose it. */
   public DayPin pin(String digits) {
-    return DayPin.of(digits, random);
+    return DayPin.of(digits, random, parameters);
   }
 }

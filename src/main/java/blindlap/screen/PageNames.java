@@ -40,8 +40,8 @@ public final class PageNames<P> extends VBox {
   public PageNames(Look look, String program, Map<P, String> pages, Consumer<P> onGo) {
     getStyleClass().add("page-names");
     // Names grow less than the text: the page needs the room.
-    minWidthProperty().bind(look.px(WIDTH * GROWS).add(WIDTH * (1 - GROWS)));
-    prefWidthProperty().bind(minWidthProperty());
+    prefWidthProperty().bind(look.px(WIDTH * GROWS).add(WIDTH * (1 - GROWS)));
+    setMinWidth(0); // a scroll bar takes its width from the names, and covers nothing of them
     watch = look.watch(() -> large(look.stacked()));
     large(look.stacked());
     Label head = new Label(program);

@@ -3,6 +3,7 @@ package blindlap.session;
 import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.Setup;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapInput;
@@ -174,7 +175,8 @@ public final class DayCommands {
     }
     String guess = lap.guess();
     if (guess != null && !guess.isBlank() && GuessWords.parse(plan, guess).isEmpty()) {
-      problems.add(Problem.of(SessionFault.UNKNOWN_SETUP, lap.where(), guess, plan.title()));
+      String names = String.join(", ", plan.setups().stream().map(Setup::name).toList());
+      problems.add(Problem.of(SessionFault.UNKNOWN_SETUP, lap.where(), guess, names));
     }
     String sure = lap.sureness();
     if (sure != null && !sure.isBlank() && Guess.Sureness.parse(sure).isEmpty()) {

@@ -4,12 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import blindlap.desk.DayPin.Try;
+import blindlap.seal.SealParameters;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class DayPinTest {
-  private final DayPin pin = DayPin.of("0417", byte[]::new);
+  private final DayPin pin = DayPin.of("0417", byte[]::new, SealParameters.standard());
 
   @Test
   void theChosenDigitsOpenThePage() {
@@ -37,7 +38,7 @@ class DayPinTest {
   @ParameterizedTest
   @ValueSource(strings = {"", "417", "04170", "04a7", "٠٤١٧", " 417"})
   void onlyFourPlainDigitsMakeAPin(String typed) {
-    assertThatThrownBy(() -> DayPin.of(typed, byte[]::new))
+    assertThatThrownBy(() -> DayPin.of(typed, byte[]::new, SealParameters.standard()))
         .isInstanceOf(IllegalArgumentException.class);
     assertThat(pin.attempt(typed)).isEqualTo(Try.WRONG);
   }

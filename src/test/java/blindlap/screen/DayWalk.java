@@ -277,6 +277,7 @@ public final class DayWalk {
   }
 
   private void pin() {
+    look("pin");
     type("Day PIN", PIN);
     keys.press(KeyCode.ENTER);
     Window.run(swap::tick);

@@ -6,10 +6,12 @@ import java.util.Locale;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
+import javafx.event.EventHandler;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Labeled;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.robot.Robot;
 import org.jspecify.annotations.Nullable;
 
@@ -70,13 +72,7 @@ public final class Keyboard {
           scene.addPostLayoutPulseListener(listener);
           Platform.requestNextPulse();
         });
-    try {
-      if (!drawn.await(30, TimeUnit.SECONDS)) {
-        throw new IllegalStateException("the window draws no more");
-      }
-    } catch (InterruptedException e) {
-      throw new IllegalStateException(e);
-    }
+    await(drawn, "the window draws no more");
     Window.run(() -> scene.removePostLayoutPulseListener(listener));
   }
 
@@ -115,13 +111,36 @@ public final class Keyboard {
     for (int i = 0; i < MOST_TABS; i++) {
       String here = here();
       if (here.contains(words)) {
+        if (i > 0) {
+          awaitFrame();
+        }
         return;
       }
       met.add(here);
-      press(KeyCode.TAB);
+      tab();
     }
     throw new AssertionError(
         "Tab never comes to '" + words + "', only to " + met.stream().distinct().toList());
+  }
+
+  /** On the way to somewhere nothing has to be drawn; but the key has to have come. */
+  private void tab() {
+    CountDownLatch up = new CountDownLatch(1);
+    EventHandler<KeyEvent> released = event -> up.countDown();
+    Window.run(() -> scene.addEventFilter(KeyEvent.KEY_RELEASED, released));
+    strike(KeyCode.TAB);
+    await(up, "no Tab came to the window");
+    Window.run(() -> scene.removeEventFilter(KeyEvent.KEY_RELEASED, released));
+  }
+
+  private static void await(CountDownLatch latch, String otherwise) {
+    try {
+      if (!latch.await(30, TimeUnit.SECONDS)) {
+        throw new IllegalStateException(otherwise);
+      }
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
   }
 
   /** Goes to a button or box and presses it. */

@@ -66,6 +66,20 @@ public final class Window {
   }
 
   /**
+   * Lays the scene out to be measured; its picture is kept only where the property
+   * blindlap.pictures names a folder, for drawing takes longer than all that is measured.
+   */
+  public static void look(Scene scene, String name) {
+    for (int pass = 0; pass < 2; pass++) { // as often as drawing does: words may break anew
+      scene.getRoot().applyCss();
+      scene.getRoot().layout();
+    }
+    if (System.getProperty("blindlap.pictures") != null) {
+      picture(scene, name);
+    }
+  }
+
+  /**
    * Writes what a part of a scene, laid out, shows in its own size; and gives it to be measured.
    */
   public static BufferedImage picture(Region part, String name) {

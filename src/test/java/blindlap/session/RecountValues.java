@@ -43,6 +43,17 @@ final class RecountValues {
     this.plan = plan;
     this.home = entries.get(0).entry().notebook();
     this.end = end;
+  }
+
+  /** What stood in an entry's past; worked out for all of them once it is asked for. */
+  private Set<Integer> past(int at) {
+    if (pasts.isEmpty()) {
+      recountPasts();
+    }
+    return pasts.get(at);
+  }
+
+  private void recountPasts() {
     for (StoredEntry stored : entries) {
       Set<Integer> past = new TreeSet<>();
       for (int i = 0; i < pasts.size(); i++) {
@@ -137,7 +148,7 @@ final class RecountValues {
   }
 
   private boolean asked(int at, ValueChosen choice) {
-    List<Stands> known = everything(choice.lap(), choice.measure(), pasts.get(at));
+    List<Stands> known = everything(choice.lap(), choice.measure(), past(at));
     return plan.blinding().blinded()
         && !choice.decidedBy().isBlank()
         && choice.reason().toLowerCase(java.util.Locale.ROOT).startsWith("typing error")
@@ -182,12 +193,12 @@ final class RecountValues {
   }
 
   private Set<Integer> replaced(int later, LapId lap, String measure) {
-    List<Stands> known = everything(lap, measure, pasts.get(later));
+    List<Stands> known = everything(lap, measure, past(later));
     boolean all =
         fact(later) instanceof ValueChosen
             || known.stream().allMatch(each -> each.same(known.get(0).value()));
     NotebookId mine = entries.get(later).entry().notebook();
-    return pasts.get(later).stream()
+    return past(later).stream()
         .filter(at -> at < end && about(at, lap, measure))
         .filter(at -> all || entries.get(at).entry().notebook().equals(mine))
         .collect(Collectors.toSet());
@@ -214,11 +225,11 @@ final class RecountValues {
     }
     List<Stands> all = new ArrayList<>();
     if (fact(at) instanceof ValueChosen chosen) {
-      everything(lap, measure, pasts.get(at)).stream()
+      everything(lap, measure, past(at)).stream()
           .filter(one -> !one.same(chosen.value()))
           .forEach(all::add);
     } else {
-      for (int before : pasts.get(at)) {
+      for (int before : past(at)) {
         if (before < end
             && about(before, lap, measure)
             && replaces(at, before, lap, measure)
@@ -270,12 +281,12 @@ final class RecountValues {
   /** The record that a correction corrected, or a choice chose. */
   private int root(int at) {
     if (fact(at) instanceof Fact.ScoreCorrected c) {
-      return standing(c.lap(), c.measure(), pasts.get(at)).stream()
+      return standing(c.lap(), c.measure(), past(at)).stream()
           .min(rank())
           .map(best -> root(best.at()))
           .orElse(at);
     } else if (fact(at) instanceof ValueChosen c) {
-      return everything(c.lap(), c.measure(), pasts.get(at)).stream()
+      return everything(c.lap(), c.measure(), past(at)).stream()
           .filter(one -> one.same(c.value()))
           .min(rank())
           .map(best -> root(best.at()))

@@ -42,7 +42,10 @@ final class Told {
   static Map<String, Object> day(SessionState state) {
     Map<String, Object> told = new LinkedHashMap<>();
     Map<LapId, Object> laps = new TreeMap<>();
-    state.laps().forEach(lap -> laps.put(lap.id(), lap(state, lap)));
+    // What comes after the review was closed is of no value.
+    int end = new Recount(state.entries()).end();
+    RecountValues wrote = new RecountValues(state.entries(), state.plan(), end);
+    state.laps().forEach(lap -> laps.put(lap.id(), lap(wrote, lap)));
     told.put("laps", laps);
     told.put("guesses", new TreeMap<>(state.guesses()));
     told.put("covariates", new TreeMap<>(state.day().covariates()));
@@ -74,7 +77,7 @@ final class Told {
     return value == null ? null : value.stripTrailingZeros();
   }
 
-  private static Map<String, Object> lap(SessionState state, LapState lap) {
+  private static Map<String, Object> lap(RecountValues wrote, LapState lap) {
     Map<String, Object> told = new TreeMap<>();
     told.put("ridden", lap.ridden());
     told.put("note", lap.note());
@@ -98,9 +101,6 @@ final class Told {
     told.put("twice", twice);
     // Of a value that several machines wrote of, which watch stands behind it hangs on the value.
     Map<String, Object> times = new TreeMap<>(lap.times());
-    // What comes after the review was closed is of no value.
-    int end = new Recount(state.entries()).end();
-    RecountValues wrote = new RecountValues(state.entries(), state.plan(), end);
     times.keySet().removeIf(measure -> !wrote.alone(lap.id(), measure));
     told.put("times", times);
     told.put("running", new TreeMap<>(lap.running()));

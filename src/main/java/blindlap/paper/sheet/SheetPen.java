@@ -46,8 +46,8 @@ public final class SheetPen implements AutoCloseable {
   private final SheetFormat format;
   private final PDDocument document = new PDDocument();
   private final Map<Face, PDFont> fonts = new EnumMap<>(Face.class);
-  private final Map<String, Boolean> known = new HashMap<>();
-  private final Map<String, Double> widths = new HashMap<>();
+  private final Map<Long, Boolean> known = new HashMap<>();
+  private final Map<Long, Double> widths = new HashMap<>();
   private @Nullable PDPageContentStream page;
 
   public SheetPen(SheetFormat format) {
@@ -136,8 +136,8 @@ public final class SheetPen implements AutoCloseable {
     double em = 0;
     String printed = printable(face, words);
     for (int i = 0; i < printed.length(); i += Character.charCount(printed.codePointAt(i))) {
-      String one = Character.toString(printed.codePointAt(i));
-      em += widths.computeIfAbsent(face + one, key -> em(face, one));
+      int one = printed.codePointAt(i);
+      em += widths.computeIfAbsent(key(face, one), key -> em(face, Character.toString(one)));
     }
     return em / 1000 * points * POINT_MM;
   }
@@ -161,15 +161,17 @@ public final class SheetPen implements AutoCloseable {
     Shown.inLetters(words)
         .codePoints()
         .forEach(
-            c -> {
-              String one = Character.toString(c);
-              out.append(knows(face, one) ? one : Character.isISOControl(c) ? " " : "?");
-            });
+            c -> out.appendCodePoint(knows(face, c) ? c : Character.isISOControl(c) ? ' ' : '?'));
     return out.toString();
   }
 
-  private boolean knows(Face face, String one) {
-    return known.computeIfAbsent(face + one, key -> encodes(face, one));
+  private boolean knows(Face face, int one) {
+    return known.computeIfAbsent(key(face, one), key -> encodes(face, Character.toString(one)));
+  }
+
+  /** A character of a typeface: asked for so often that no text is put together for it. */
+  private static long key(Face face, int one) {
+    return (long) face.ordinal() << Integer.SIZE | one;
   }
 
   private boolean encodes(Face face, String one) {

@@ -34,6 +34,11 @@ public final class Deaf {
     since = monotonic.getAsLong();
   }
 
+  /** Something was done that only a finger which has moved can do. */
+  public void end() {
+    begun = false;
+  }
+
   /** True while nothing is heard. */
   public boolean now() {
     begun = begun && monotonic.getAsLong() - since < FOR.toNanos();

@@ -20,6 +20,9 @@ public final class WholeInView {
   private static final Object TOGETHER = new Object();
   private static final double FREE = 12;
 
+  /** The mark of the focus lies so far around what has it, at most. */
+  private static final double MARK = 10;
+
   private final ScrollPane page;
   private final Runnable moved;
   private final Runnable pulse = this::settled;
@@ -132,7 +135,9 @@ public final class WholeInView {
       wish = whole.getMaxY() + FREE - room();
     }
     wish = Math.min(wish, whole.getMinY() - FREE);
-    if (hidden <= 0 || whole.getMinY() >= top && whole.getMaxY() <= top + room()) {
+    boolean above = whole.getMinY() - MARK < top && top > 0;
+    boolean below = whole.getMaxY() + MARK > top + room() && top < hidden;
+    if (!above && !below) {
       return;
     }
     page.setVvalue(Math.max(0, Math.min(1, wish / hidden)));

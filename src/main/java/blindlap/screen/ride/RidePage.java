@@ -204,7 +204,7 @@ public final class RidePage extends HBox {
     arranged = wanted;
     top.setVisible(!alone);
     top.setManaged(!alone);
-    ScrollPane sheet = scrolled(stacked ? new VBox(top, right, bottom) : right);
+    ScrollPane sheet = scrolled(stacked ? new VBox(8, top, right, bottom) : right);
     VBox.setVgrow(sheet, Priority.ALWAYS);
     VBox side = new VBox(sheet, foot);
     HBox.setHgrow(side, Priority.ALWAYS);

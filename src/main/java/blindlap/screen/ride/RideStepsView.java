@@ -65,13 +65,16 @@ final class RideStepsView extends VBox {
   }
 
   private void done(RideSheet now) {
-    Button next = new Button(RideWords.say(model.done().last() ? "next.end" : "next.button"));
+    boolean last = model.done().last();
+    Button next = new Button(RideWords.say(last ? "next.end" : "next.button"));
     next.getStyleClass().add("next");
     next.minHeightProperty().bind(look.touch());
     next.setMinWidth(USE_PREF_SIZE);
     next.setDefaultButton(true);
     next.setOnAction(e -> deaf.hear(model::next));
-    together(said(), next, new RideCovariatesView(look, model, "covariate.done"));
+    // With large text what may be said of the day comes at the left.
+    Node step = last && look.stacked() ? atTheRight(next) : next;
+    together(said(), step, new RideCovariatesView(look, model, "covariate.done"));
     List<Node> watches = new ArrayList<>();
     for (String measure : now.watches().keySet()) {
       watches.add(new RideWatchView(look, model, measure, false, watches.isEmpty(), look.touch()));
@@ -106,13 +109,18 @@ final class RideStepsView extends VBox {
     }
     hold.minHeightProperty().bind(look.touch());
     hold.setMinWidth(USE_PREF_SIZE);
-    HBox right = new HBox(hold);
-    right.setAlignment(Pos.CENTER_RIGHT);
+    HBox right = atTheRight(hold);
     if (helperHandsOver) {
       together(note("hand.over.waits"), note("hand.over.without.note"), right, tooShort);
     } else {
       together(note("hand.over.note"), right, tooShort);
     }
+  }
+
+  private static HBox atTheRight(Node step) {
+    HBox right = new HBox(step);
+    right.setAlignment(Pos.CENTER_RIGHT);
+    return right;
   }
 
   /** Words and step are seen as one, whatever the size of the text. */

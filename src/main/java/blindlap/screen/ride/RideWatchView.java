@@ -72,7 +72,7 @@ final class RideWatchView extends VBox {
     state.getStyleClass().add("strong");
     state.setWrapText(true);
     state.setMaxWidth(Double.MAX_VALUE);
-    places.setHgap(12);
+    places.hgapProperty().bind(look.px(12)); // the frame of the focus grows into it
     places.setVgap(12);
     for (int i = 0; i < 2; i++) {
       ColumnConstraints half = new ColumnConstraints();

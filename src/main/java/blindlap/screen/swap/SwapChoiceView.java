@@ -39,7 +39,7 @@ final class SwapChoiceView<T> extends HBox {
       Map<T, String> options,
       double least,
       Consumer<T> chosen) {
-    super(12);
+    spacingProperty().bind(look.px(12));
     setAlignment(Pos.CENTER_LEFT);
     Label words = new Label(asked);
     words.getStyleClass().add("strong");

@@ -64,8 +64,7 @@ final class SwapFootView {
     words();
     go.setText(now.stint() == 0 ? SwapWords.say("go.warm.up") : SwapWords.say("go", now.stint()));
     go.getStyleClass().add("next");
-    go.setWrapText(true);
-    go.minHeightProperty().bind(look.touch());
+    Fields.holdsWords(go, look.touch());
     go.minWidthProperty().bind(look.px(GATE));
     go.setOnAction(e -> work.handOver());
     show(now);

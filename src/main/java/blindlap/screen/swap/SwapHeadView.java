@@ -34,6 +34,8 @@ final class SwapHeadView {
   private final Label line = new Label();
   private final Label stint = new Label();
   private final VBox facts = new VBox();
+  private @Nullable Node begin;
+  private boolean offered;
 
   SwapHeadView(Look look, SwapModel model) {
     this.look = look;
@@ -66,11 +68,13 @@ final class SwapHeadView {
 
   /** Where the focus rests. */
   Node rest() {
+    offered = false;
     return facts;
   }
 
   /**
-   * Where Tab leads from there: to the gate once it is open, past all that is done.
+   * Where Tab leads from there: to the beginning, once, wherever it stands; to the gate once it is
+   * open, past all that is done.
    *
    * @param gate the gate; null while something is needed first
    */
@@ -78,11 +82,12 @@ final class SwapHeadView {
     facts.addEventHandler(
         KeyEvent.KEY_PRESSED,
         e -> {
-          Node there = gate.get();
-          if (e.getCode() == KeyCode.TAB
-              && !e.isShiftDown()
-              && there != null
-              && !there.isDisabled()) {
+          if (e.getCode() != KeyCode.TAB || e.isShiftDown()) {
+            return;
+          }
+          Node there = begin != null && !offered ? begin : gate.get();
+          offered = true;
+          if (there != null && !there.isDisabled()) {
             there.requestFocus();
             e.consume();
           }
@@ -129,14 +134,11 @@ final class SwapHeadView {
    */
   HBox countdown(SwapSheet now, @Nullable Node beside) {
     Node right;
-    if (!now.begun()) {
-      Button begin = Fields.wide(new Button(SwapWords.say("begin")));
-      begin.getStyleClass().add("next");
-      begin.setWrapText(true);
-      begin.minHeightProperty().bind(look.touch(60));
-      begin.setOnAction(e -> model.work().begin());
+    Button first = now.begun() ? null : beginning();
+    begin = first;
+    if (first != null) {
       call.setMinHeight(Label.USE_PREF_SIZE);
-      right = new VBox(4, begin, call);
+      right = new VBox(4, first, call);
     } else if (beside != null) {
       right = beside;
     } else {
@@ -152,5 +154,14 @@ final class SwapHeadView {
     countdown.setAlignment(Pos.CENTER_LEFT);
     countdown.getStyleClass().add("swap-countdown");
     return countdown;
+  }
+
+  private Button beginning() {
+    Button button = Fields.wide(new Button(SwapWords.say("begin")));
+    button.getStyleClass().add("next");
+    button.setWrapText(true);
+    button.minHeightProperty().bind(look.touch(60));
+    button.setOnAction(e -> model.work().begin());
+    return button;
   }
 }

@@ -165,6 +165,11 @@ public final class SwapLater {
         : SwapWords.say("later.stint", stint, name);
   }
 
+  /** A sentence of a stint, or its like of the warm-up. */
+  static String ofStint(String key, int stint) {
+    return stint == 0 ? SwapWords.say(key + ".warm.up") : SwapWords.say(key, stint);
+  }
+
   private FitCorrections fits(HelperDay open) {
     return new FitCorrections(open, clock);
   }
@@ -224,7 +229,7 @@ public final class SwapLater {
     busy = true;
     background.run(
         () -> new CaughtUp(open).record(List.of(kept)),
-        result -> written(result, SwapWords.say("later.kept", kept.stint())),
+        result -> written(result, ofStint("later.kept", kept.stint())),
         this::failed);
   }
 

@@ -5,6 +5,7 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.WholeInView;
 import blindlap.wording.SwapWords;
 import java.util.function.Supplier;
+import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -15,9 +16,13 @@ import javafx.scene.layout.VBox;
 
 /**
  * What is said later than at the stint itself: buttons, and below them what the one that was
- * pressed last opens. What became of it stands under the buttons.
+ * pressed last opens. What was recorded stands under the buttons, where what comes next begins; why
+ * something was not, below the button that was pressed.
  */
 final class SwapLaterView extends VBox {
+  /** The mark of the focus lies so far below the last button. */
+  private static final double MARK = 10;
+
   private final Look look;
   private final VBox opened = new VBox(12);
 
@@ -39,7 +44,7 @@ final class SwapLaterView extends VBox {
     Pane all = look.stacked() ? new VBox(12) : new HBox(12);
     all.getChildren().setAll(wrong, catchUp, over);
     all.getChildren().forEach(each -> HBox.setHgrow(each, Priority.ALWAYS));
-    getChildren().setAll(all, told(later), opened);
+    getChildren().setAll(all, said(later), opened, refused(later));
   }
 
   private Button button(String key, Supplier<Node> view) {
@@ -49,23 +54,36 @@ final class SwapLaterView extends VBox {
     button.setOnAction(
         e -> {
           opened.getChildren().setAll(view.get());
+          opened.setPadding(new Insets(0, 0, MARK, 0));
           WholeInView.show(opened);
         });
     return button;
   }
 
-  /** What was recorded, or why not. */
-  private static Node told(SwapLater later) {
+  private static Node said(SwapLater later) {
     Label said = new Label();
     said.getStyleClass().add("strong");
     said.setWrapText(true);
     said.textProperty().bind(later.saidProperty());
     said.managedProperty().bind(said.textProperty().isNotEmpty());
+    return said;
+  }
+
+  private static Node refused(SwapLater later) {
     Label trouble = new Label();
     trouble.getStyleClass().addAll("strong", "waits");
     trouble.setWrapText(true);
+    trouble.setMinHeight(USE_PREF_SIZE);
     trouble.textProperty().bind(later.troubleProperty());
     trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
-    return new VBox(4, said, trouble);
+    trouble
+        .textProperty()
+        .addListener(
+            (o, before, now) -> {
+              if (!now.isEmpty()) {
+                WholeInView.show(trouble);
+              }
+            });
+    return trouble;
   }
 }

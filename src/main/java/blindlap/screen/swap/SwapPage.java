@@ -2,13 +2,17 @@ package blindlap.screen.swap;
 
 import blindlap.screen.cover.HelperDoorView;
 import blindlap.screen.cover.HelperFrameView;
+import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Look;
 import blindlap.wording.SwapWords;
+import java.util.List;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 
@@ -24,6 +28,7 @@ public final class SwapPage extends StackPane {
   private final VBox door = new VBox(16);
   private final StackPane content = new StackPane();
   private final HelperFrameView frame;
+  private final Deaf deaf;
 
   /**
    * The page of a model.
@@ -45,7 +50,10 @@ public final class SwapPage extends StackPane {
     this.look = look;
     this.model = model;
     this.ride = ride;
+    this.deaf = new Deaf(model.monotonic());
     getStyleClass().add("swap");
+    deaf.guard(door);
+    door.addEventFilter(KeyEvent.KEY_TYPED, this::typed);
     door.setAlignment(Pos.CENTER_LEFT);
     door.maxWidthProperty().bind(look.px(HelperDoorView.WIDTH));
     HelperFrameView.Words words =
@@ -54,7 +62,7 @@ public final class SwapPage extends StackPane {
     frame =
         new HelperFrameView(
             look, words, HelperFrameView.Edges.NARROW, content, scrolled(door), model::hide);
-    model.phaseProperty().addListener((o, before, now) -> show(now, back));
+    model.phaseProperty().addListener((o, before, now) -> changed(now, back));
     model.timeProperty().addListener((o, before, now) -> idle());
     model.work().savedProperty().addListener((o, before, now) -> idle());
     show(model.phaseProperty().get(), back);
@@ -87,6 +95,19 @@ public final class SwapPage extends StackPane {
     return scroll;
   }
 
+  /** What was pressed to come to a door must not press what stands in it. */
+  private void changed(SwapModel.Phase phase, Runnable back) {
+    deaf.begin();
+    show(phase, back);
+  }
+
+  /** Whoever types a word or a PIN has let go of what was pressed: the Enter after it counts. */
+  private void typed(KeyEvent key) {
+    if (!key.getCharacter().isBlank()) {
+      deaf.end();
+    }
+  }
+
   private void show(SwapModel.Phase phase, Runnable back) {
     boolean open = phase == SwapModel.Phase.OPEN || phase == SwapModel.Phase.ALL_DONE;
     content.getChildren().clear();
@@ -111,6 +132,9 @@ public final class SwapPage extends StackPane {
     frame.idle("");
     door.getChildren().setAll(door(phase));
     door.getChildren().add(leave(back));
+    if (look.stacked()) {
+      buttonsAtTheRight();
+    }
     frame.blankProperty().set(true);
   }
 
@@ -123,6 +147,18 @@ public final class SwapPage extends StackPane {
     } else if (shown instanceof SwapStintView stint) {
       stint.focus();
     }
+  }
+
+  /** With large text "the bike is back" is at the left, and reaches as high as these. */
+  private void buttonsAtTheRight() {
+    List<Node> buttons =
+        door.getChildren().stream().filter(part -> part instanceof Button).toList();
+    int first = door.getChildren().indexOf(buttons.get(0));
+    door.getChildren().removeAll(buttons);
+    HBox row = new HBox(24);
+    row.getChildren().setAll(buttons);
+    row.setAlignment(Pos.CENTER_RIGHT);
+    door.getChildren().add(first, row);
   }
 
   private Node leave(Runnable back) {

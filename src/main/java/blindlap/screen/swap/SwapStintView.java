@@ -315,7 +315,8 @@ final class SwapStintView extends VBox {
   private ScrollPane inView(ScrollPane scroll) {
     WholeInView.keep(scroll, deaf::begin);
     if (scroll.getContent() instanceof Region content) {
-      content.setPadding(new Insets(0, 7, 0, 7)); // the mark of the focus lies around what has it
+      double above = stacked() ? 7 : 0;
+      content.setPadding(new Insets(above, 7, above, 7)); // the mark of the focus lies around
     }
     return scroll;
   }

@@ -229,7 +229,7 @@ class KeyInModelTest {
   @Test
   void aSetupIsTypedAsAnyBeginningOfItsNameAndAnAmbiguousOneSaysWhichItCouldBe() {
     type(1, "guess", "sho");
-    assertThat(model.wrong().get(0)).contains("lap 1", "\"sho\"", "Shock K", "Shock L");
+    assertThat(model.wrong().get(0)).contains("lap 1", "\"sho\"", "(Shock K, Shock L)");
     type(1, "guess", "shock l");
     assertThat(model.wrong()).isEmpty();
     type(1, "sureness", "f");

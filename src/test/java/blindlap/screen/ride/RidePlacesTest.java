@@ -159,7 +159,7 @@ class RidePlacesTest {
   private void look(String moment, Map<String, List<String>> wrong) {
     Window.run(
         () -> {
-          Window.picture(scene, "ride-" + (int) scene.getWidth() + "-" + moment.replace(' ', '-'));
+          Window.look(scene, "ride-" + (int) scene.getWidth() + "-" + moment.replace(' ', '-'));
           List<String> found =
               outside(scene.getRoot(), scene.getRoot().getLayoutBounds(), new ArrayList<>());
           if (!found.isEmpty()) {
@@ -510,7 +510,7 @@ class RidePlacesTest {
     keys.goTo("lap 1, traffic");
     Window.run(
         () -> {
-          Window.picture(scene, "ride-1366-key-in");
+          Window.look(scene, "ride-1366-key-in");
           assertThat(cell("lap 1, lap time").getMinX()).isPositive();
           assertThat(cell("lap 1, traffic").getMaxX()).isLessThan(SHOWN);
           assertThat(cell("lap 1, traffic").getWidth()).isGreaterThan(60);
@@ -524,7 +524,7 @@ class RidePlacesTest {
     Window.run(
         () -> {
           scene.getRoot().layout();
-          Window.picture(scene, "ride-1366-key-in-200");
+          Window.look(scene, "ride-1366-key-in-200");
           assertThat(cell("lap 1, lap time").getMinX()).as("moved sideways").isNegative();
           assertThat(cell("lap 1, traffic").getMaxX()).isLessThan(SHOWN);
           Labeled lap =

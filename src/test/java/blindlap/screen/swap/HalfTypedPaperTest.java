@@ -6,20 +6,26 @@ import blindlap.RamFolder;
 import blindlap.desk.HelperDraft;
 import blindlap.desk.PaperForm;
 import blindlap.desk.TestDay;
+import blindlap.screen.Keyboard;
 import blindlap.screen.Models;
 import blindlap.screen.Window;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.WholeInView;
 import blindlap.session.SafetyCheck;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
+import javafx.stage.Stage;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -88,7 +94,7 @@ class HalfTypedPaperTest {
               .isEqualTo("M. Oster");
           assertThat(part(TextField.class, "sag").getText()).isEqualTo("25.");
           assertThat(part(TextField.class, "Note on paper").getText()).isEqualTo("rivet lo");
-          assertThat(part(Button.class, "Record stint").isDisabled()).isFalse();
+          assertThat(part(Button.class, "Record the warm-up").isDisabled()).isFalse();
         });
   }
 
@@ -97,7 +103,7 @@ class HalfTypedPaperTest {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 2)) {
       SwapModel swap = opened(day);
       look(swap);
-      Window.run(() -> assertThat(part(Button.class, "Record stint").isDisabled()).isTrue());
+      Window.run(() -> assertThat(part(Button.class, "Record the warm-up").isDisabled()).isTrue());
       typeHalf();
       holdsWhatWasTyped(swap);
       swap.hide();
@@ -109,7 +115,7 @@ class HalfTypedPaperTest {
       SwapModel again = opened(day);
       holdsWhatWasTyped(again);
       Window.run(() -> part(TextField.class, "sag").setText("25.5"));
-      Window.run(() -> part(Button.class, "Record stint").fire());
+      Window.run(() -> part(Button.class, "Record the warm-up").fire());
       assertThat(again.later().troubleProperty().get()).isEmpty();
       assertThat(day.state().helperRecords()).containsOnlyKeys(0);
       assertThat(day.desk().notebook().drafts()).isEmpty();
@@ -163,5 +169,46 @@ class HalfTypedPaperTest {
       assertThat(draft.entry().note()).isEqualTo("rivet found loose");
       assertThat(draft.paper()).isEmpty();
     }
+  }
+
+  @Test
+  void whyItWasNotRecordedStandsInViewBelowTheButtonThatWasPressed() {
+    try (TestDay day = new TestDay(folder, TestDay.EIGHT, 2)) {
+      SwapModel swap = opened(day);
+      Stage stage = Window.call(() -> window(swap));
+      Keyboard keys = new Keyboard(stage.getScene());
+      keys.choose("Catch up from paper");
+      keys.choose("as scheduled");
+      keys.choose("Brakes firm");
+      keys.choose("Record the warm-up");
+      Window.run(
+          () -> {
+            Label refused = (Label) stage.getScene().getRoot().lookup(".waits");
+            assertThat(refused.getText()).contains("nobody is named who made them");
+            Bounds at = refused.localToScene(refused.getLayoutBounds());
+            assertThat(at.getMinY()).isPositive();
+            assertThat(at.getMaxY()).isLessThanOrEqualTo(stage.getScene().getHeight());
+            Node pressed = stage.getScene().getFocusOwner();
+            assertThat(at.getMinY())
+                .isGreaterThanOrEqualTo(pressed.localToScene(pressed.getLayoutBounds()).getMaxY());
+          });
+      assertThat(day.state().helperRecords()).isEmpty();
+      Window.run(stage::close);
+    }
+  }
+
+  /** So low that the form is longer than the window. */
+  private static Stage window(SwapModel swap) {
+    Look look = new Look();
+    ScrollPane scroll = new ScrollPane(new SwapLaterView(look, swap));
+    scroll.setFitToWidth(true);
+    WholeInView.keep(scroll, () -> {});
+    Scene scene = new Scene(scroll, 900, 500);
+    look.dress(scene);
+    Stage stage = new Stage();
+    stage.setScene(scene);
+    stage.show();
+    stage.requestFocus();
+    return stage;
   }
 }

@@ -19,6 +19,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -44,12 +45,18 @@ class HelperLeaksNothingTest {
               " +- .name: sag, value: 26, unit: \"%\", tolerance: 1, readings: 3.\\n", "")
           + "differences_reason: one has no sag to set\n";
 
+  /** Every order with every kind of day, by the property orders; else a part that has each. */
+  private static final boolean WHOLE = Integer.getInteger("orders") != null;
+
   private @TempDir(factory = RamFolder.class) Path folder;
+
+  /** Entries with what is secret taken out, by hash: an entry never changes. */
+  private final Map<String, String> masked = new HashMap<>();
 
   /** What anyone can read of the notebook after a hand-over or in the middle of a handling. */
   private record Traces(List<String> drafts, List<String> entries, long size, int changes) {}
 
-  private static Traces traces(TestDay day, Path file) {
+  private Traces traces(TestDay day, Path file) {
     List<String> drafts = new ArrayList<>();
     day.desk()
         .notebook()
@@ -63,9 +70,7 @@ class HelperLeaksNothingTest {
             });
     List<String> entries = new ArrayList<>();
     for (StoredEntry stored : day.desk().notebook().entries(day.id())) {
-      String text = stored.text();
-      entries.add(
-          stored.entry().at() + " " + text.length() + " " + SECRET.matcher(text).replaceAll("*"));
+      entries.add(masked.computeIfAbsent(stored.hash().hex(), hash -> masked(stored)));
     }
     try {
       // The file change counter of the SQLite format, bytes 24 to 27.
@@ -74,6 +79,11 @@ class HelperLeaksNothingTest {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  private static String masked(StoredEntry stored) {
+    String text = stored.text();
+    return stored.entry().at() + " " + text.length() + " " + SECRET.matcher(text).replaceAll("*");
   }
 
   private List<Traces> day(long seed, List<String> orders) {
@@ -174,7 +184,8 @@ class HelperLeaksNothingTest {
   void draftsEntriesFileSizeAndNumberOfChangesAreTheSameForEveryOrder() {
     List<String> orders = new ArrayList<>();
     List<Traces> first = null;
-    for (Map.Entry<String, Long> each : OrderSeeds.of(PLAN, 6).entrySet()) {
+    int wanted = WHOLE ? 6 : 3;
+    for (Map.Entry<String, Long> each : OrderSeeds.of(PLAN, wanted).entrySet()) {
       List<Traces> seen = day(each.getValue(), orders);
       assertThat(seen).hasSize(18);
       if (first == null) {
@@ -183,7 +194,7 @@ class HelperLeaksNothingTest {
       }
       assertThat(seen).isEqualTo(first);
     }
-    assertThat(orders).doesNotHaveDuplicates().hasSize(6);
+    assertThat(orders).doesNotHaveDuplicates().hasSize(wanted);
   }
 
   /**
@@ -233,8 +244,7 @@ class HelperLeaksNothingTest {
   }
 
   /** The page stands open for a while, is closed and opened again; perhaps something is said. */
-  private static void seconds(
-      TestDay day, SwapModel swap, Path file, List<Traces> seen, int wrong) {
+  private void seconds(TestDay day, SwapModel swap, Path file, List<Traces> seen, int wrong) {
     for (int second = 0; second < 14; second++) {
       day.clock().move(Duration.ofSeconds(1));
       swap.touch();
@@ -279,8 +289,13 @@ class HelperLeaksNothingTest {
   void noOrderAndNoCorrectionAndNoPaperShowsSecondBySecondInFileDraftsOrEntries() {
     List<Traces> first = null;
     int days = 0;
+    int order = -1;
     for (Map.Entry<String, Long> each : OrderSeeds.of(PLAN, 4).entrySet()) {
+      order++;
       for (int kind = 0; kind < 4; kind++) {
+        if (!WHOLE && kind != order && kind != (order + 1) % 4) {
+          continue;
+        }
         List<Traces> seen = laterDay(each.getValue(), kind % 2 == 1, kind / 2 == 1);
         first = first == null ? seen : first;
         assertThat(seen).hasSizeGreaterThan(80);
@@ -290,7 +305,7 @@ class HelperLeaksNothingTest {
         days++;
       }
     }
-    assertThat(days).isEqualTo(16);
+    assertThat(days).isEqualTo(WHOLE ? 16 : 8);
     assertThat(Objects.requireNonNull(first).stream().map(Traces::changes).distinct())
         .as("changes of the file, or this shows nothing")
         .hasSizeGreaterThan(20);

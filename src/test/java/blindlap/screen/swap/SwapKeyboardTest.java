@@ -24,6 +24,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The Swap page by keys alone: the focus is where something is needed, Enter goes on. */
 class SwapKeyboardTest {
@@ -69,6 +71,11 @@ class SwapKeyboardTest {
   }
 
   private void begun() {
+    opened();
+    keys.choose("Begin");
+  }
+
+  private void opened() {
     keys.press(KeyCode.SHIFT);
     keys.type(day.phrase());
     keys.press(KeyCode.ENTER);
@@ -77,7 +84,6 @@ class SwapKeyboardTest {
     keys.press(KeyCode.ENTER);
     assertThat(swap.phaseProperty().get()).isEqualTo(SwapModel.Phase.OPEN);
     Window.run(() -> day.clock().move(Deaf.FOR));
-    keys.choose("Begin");
   }
 
   private SwapSheet sheet() {
@@ -107,6 +113,20 @@ class SwapKeyboardTest {
     keys.choose("Safe: ");
     assertThat(day.state().handedOver(0)).isTrue();
     assertThat(keys.here()).contains("The bike is back");
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {1, 2})
+  void tabLeadsToTheBeginningAtOnceAndPastItToAllThatIsOnThePage(double scale) {
+    Window.run(() -> look.textScaleProperty().set(scale));
+    opened();
+    assertThat(keys.here()).contains("Warm-up laps");
+    keys.press(KeyCode.TAB);
+    assertThat(keys.here()).contains("Begin");
+    keys.goTo("compression, measured");
+    keys.goTo("Something happened");
+    keys.goTo("Hide now");
+    assertThat(sheet().begun()).isFalse();
   }
 
   @Test

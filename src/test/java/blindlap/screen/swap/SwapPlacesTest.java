@@ -144,7 +144,7 @@ class SwapPlacesTest {
   }
 
   private void look(String moment) {
-    Window.picture(scene, "swap-768-" + moment.replace(' ', '-'));
+    Window.look(scene, "swap-768-" + moment.replace(' ', '-'));
     List<String> found =
         outside(scene.getRoot(), scene.getRoot().getLayoutBounds(), true, new ArrayList<>());
     if (!found.isEmpty()) {
@@ -326,7 +326,7 @@ class SwapPlacesTest {
           swap.work().begin();
           day.clock().move(Duration.ofMinutes(1));
           swap.tick();
-          Window.picture(scene, "swap-large-" + scale + "-" + width);
+          Window.look(scene, "swap-large-" + scale + "-" + width);
           Bounds page = scene.getRoot().getLayoutBounds();
           for (Node each : List.of(button("Safe: "), scene.getRoot().lookup(".swap-clock"))) {
             assertThat(holds(page, each.localToScene(each.getLayoutBounds()))).isTrue();
