@@ -7,6 +7,7 @@ import blindlap.plan.Differences;
 import blindlap.plan.Measure;
 import blindlap.plan.NoiseKnown;
 import blindlap.plan.Plan;
+import blindlap.plan.Setup;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
@@ -17,6 +18,7 @@ import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -77,6 +79,30 @@ public final class AnswerWords {
               ? WORDS.say("setting.same")
               : WORDS.say("setting.within", tolerance.toPlainString(), unit);
     };
+  }
+
+  /** The mass of a setup as typed, with its ballast; "–" where it is not known. */
+  public static String mass(Setup setup) {
+    BigDecimal grams = setup.massGrams();
+    if (grams == null) {
+      return "–";
+    }
+    String typed =
+        setup.massTyped().isEmpty()
+            ? WORDS.say("setting.mass.grams", grams.toPlainString())
+            : setup.massTyped();
+    BigDecimal ballast = setup.ballastGrams();
+    return ballast == null || ballast.signum() == 0
+        ? typed
+        : WORDS.say("setting.mass.ballast", typed, ballast.toPlainString());
+  }
+
+  /** How far apart masses are on the bike, in grams. */
+  public static String massesApart(List<BigDecimal> grams) {
+    BigDecimal apart = Collections.max(grams).subtract(Collections.min(grams));
+    return apart.signum() == 0
+        ? WORDS.say("setting.mass.same")
+        : WORDS.say("setting.mass.apart", apart.stripTrailingZeros().toPlainString());
   }
 
   /** The answer. */

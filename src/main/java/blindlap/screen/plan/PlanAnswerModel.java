@@ -6,7 +6,6 @@ import blindlap.plan.DayAnswers;
 import blindlap.plan.DayDetail;
 import blindlap.plan.DayLeft;
 import blindlap.plan.DaySimulation;
-import blindlap.plan.Differences;
 import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
@@ -26,7 +25,6 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Supplier;
-import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -322,7 +320,7 @@ public final class PlanAnswerModel {
         schedule.flatMap(s -> StintTakes.words(plan)).orElse(""),
         schedule.map(DayWords::stints).orElse(List.of()),
         PayWords.lines(plan),
-        differences(plan),
+        PlanDiffers.rows(plan),
         plan.setups().stream().map(s -> s.name()).toList());
   }
 
@@ -333,28 +331,5 @@ public final class PlanAnswerModel {
       lines.add(DayWords.ways(Schedule.waysToFit(plan)));
     }
     return lines;
-  }
-
-  private static List<Row> differences(Plan plan) {
-    Differences differences = Differences.of(plan);
-    Stream<Row> settings =
-        differences.rows().stream()
-            .map(
-                row ->
-                    new Row(
-                        row.name(),
-                        row.shown(),
-                        AnswerWords.difference(row),
-                        row.status() != Differences.Status.SAME));
-    Stream<Row> bikes =
-        differences.bikes().stream()
-            .map(
-                bike ->
-                    new Row(
-                        bike.name(),
-                        List.of(bike.first(), bike.second()),
-                        AnswerWords.say("setting.bikes"),
-                        true));
-    return Stream.concat(settings, bikes).toList();
   }
 }

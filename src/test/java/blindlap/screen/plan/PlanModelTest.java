@@ -209,6 +209,30 @@ class PlanModelTest {
   }
 
   @Test
+  void componentAndMassStandBesideTheSettings() {
+    model.startFromFile(SAMPLE);
+    assertThat(row("component").note()).isEqualTo("same");
+    assertThat(row("mass on the bike").values()).containsExactly("742 g", "882 g");
+    assertThat(row("mass on the bike").note()).isEqualTo("140 g apart");
+    model.form().list("setups").get(0).field("ballast_g").set("140");
+    model.form().list("setups").get(1).field("component").set("rear shock, air");
+    assertThat(row("component").differs()).isTrue();
+    assertThat(row("mass on the bike").values())
+        .containsExactly("742 g + 140 g of ballast", "882 g");
+    assertThat(row("mass on the bike").note()).isEqualTo("same");
+    model.form().list("setups").get(1).field("mass").set("");
+    assertThat(row("mass on the bike").values()).endsWith("–");
+    assertThat(row("mass on the bike").note()).isEqualTo("not known of every setup");
+  }
+
+  private PlanAnswerModel.Row row(String name) {
+    return model.answer().shownProperty().get().differences().stream()
+        .filter(each -> each.name().equals(name))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  @Test
   void anOpenNoiseRunIsCommittedWithoutPhraseOrKey() throws IOException {
     String noiseRun =
         """
