@@ -39,7 +39,7 @@ public final class NotebookPage extends BorderPane {
   private static final double DOORS = 330;
 
   /** Width of three buttons side by side. */
-  private static final double BUTTONS = 520;
+  private static final double BUTTONS = 580;
 
   private static final int LINES_THAT_FIT = 2;
 

@@ -65,9 +65,9 @@ final class PlanSetupsView extends SteadyBox {
             PlanFieldsView.text(setup, "setup", "name", 13),
             PlanFieldsView.text(setup, "component", 13),
             PlanFieldsView.text(setup, "mass", 7),
+            PlanFieldsView.text(setup, "most_refits", 4),
             PlanFieldsView.text(setup.part("price"), "amount", 5),
             PlanFieldsView.text(setup.part("price"), "currency", 4),
-            PlanFieldsView.text(setup, "most_refits", 4),
             // At the end: no field stands behind the button as if it were the button's own.
             ballast,
             PlanFieldsView.beside(ballast, SettingAidView.ofBallast(setup)));
