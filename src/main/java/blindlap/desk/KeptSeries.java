@@ -11,9 +11,9 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Answers of series that were worked out, by what is written in their sessions: the heads name every
- * entry by its hash, so that an answer is never older than its sessions. List, room, review and
- * report ask for the same one.
+ * Answers of series that were worked out, by what is written in their sessions: the heads name
+ * every entry by its hash, so that an answer is never older than its sessions. List, room, review
+ * and report ask for the same one.
  */
 final class KeptSeries {
   private static final int MOST = 6;

@@ -122,8 +122,7 @@ public final class SeriesBook {
     String id = state.plan().series();
     return id == null
         ? Optional.empty()
-        : Optional.of(
-            SeriesPlace.of(kept.answer(of(id)), state.id().text()));
+        : Optional.of(SeriesPlace.of(kept.answer(of(id)), state.id().text()));
   }
 
   /** What a series found; empty if no session names it. */
@@ -244,9 +243,7 @@ public final class SeriesBook {
   /** What a series answers as far as that may be told, without its measures beside the primary. */
   Optional<SeriesFinding> answer(String series) {
     List<SessionState> all = of(series);
-    return all.isEmpty()
-        ? Optional.empty()
-        : Optional.of(kept.answer(all));
+    return all.isEmpty() ? Optional.empty() : Optional.of(kept.answer(all));
   }
 
   /** The same, but empty where it would have to be worked out and nobody has asked for it yet. */

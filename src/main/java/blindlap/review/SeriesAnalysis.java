@@ -56,8 +56,7 @@ public final class SeriesAnalysis {
    * @param sessions every session that names it, at least one
    * @param open makes the record of an unsealed session
    */
-  static SeriesFinding answer(
-      List<SessionState> sessions, Function<SessionState, DayRecord> open) {
+  static SeriesFinding answer(List<SessionState> sessions, Function<SessionState, DayRecord> open) {
     return new SeriesAnalysis(sessions, open).finding();
   }
 

@@ -55,8 +55,7 @@ public final class SeriesAnswers {
     if (known != null) {
       return Optional.of(known);
     }
-    boolean told =
-        SeriesAnalysis.progress(sessions, open).stage() == SeriesFinding.Stage.OPEN;
+    boolean told = SeriesAnalysis.progress(sessions, open).stage() == SeriesFinding.Stage.OPEN;
     return told ? Optional.empty() : Optional.of(answer(sessions));
   }
 }

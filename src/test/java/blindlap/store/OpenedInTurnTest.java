@@ -30,8 +30,7 @@ class OpenedInTurnTest {
   @TempDir private Path folder;
 
   @Test
-  void sessions_opened_in_turn_are_let_go_and_the_heap_does_not_grow()
-      throws Exception {
+  void sessions_opened_in_turn_are_let_go_and_the_heap_does_not_grow() throws Exception {
     ManySessions.add(folder.resolve("quarry.blindlap"), 0, SESSIONS);
     try (Desk desk = PlanDesk.open(folder, 1)) {
       Opening opening = new Opening(desk);

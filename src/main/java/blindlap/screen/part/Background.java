@@ -57,8 +57,7 @@ public final class Background {
    * @param aside works on what takes long, so that nothing waits for it
    */
   public static Background on(Executor worker, Executor aside, Consumer<Exception> keep) {
-    return new Background(
-        worker, later(worker), aside, later(aside), Platform::runLater, keep);
+    return new Background(worker, later(worker), aside, later(aside), Platform::runLater, keep);
   }
 
   private static Executor later(Executor executor) {
