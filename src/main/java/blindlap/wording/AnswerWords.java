@@ -3,11 +3,9 @@ package blindlap.wording;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.DayDetail;
 import blindlap.plan.DayLeft;
-import blindlap.plan.Differences;
 import blindlap.plan.Measure;
 import blindlap.plan.NoiseKnown;
 import blindlap.plan.Plan;
-import blindlap.plan.Setup;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
@@ -16,9 +14,7 @@ import blindlap.stats.order.Drift;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
-import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -58,51 +54,6 @@ public final class AnswerWords {
   /** A fixed sentence or label of the bundle. */
   public static String say(String key, Object... arguments) {
     return WORDS.say(key, arguments);
-  }
-
-  /** What is to be said of a setting across the setups. */
-  public static String difference(Differences.Row row) {
-    BigDecimal tolerance = row.tolerance();
-    String unit =
-        row.values().stream()
-            .flatMap(Optional::stream)
-            .map(s -> s.unit())
-            .filter(u -> !u.isBlank())
-            .findFirst()
-            .orElse("");
-    return switch (row.status()) {
-      case DIFFERS -> WORDS.say("setting.differs");
-      case PARITY_BROKEN ->
-          WORDS.say("setting.broken", tolerance == null ? "0" : tolerance.toPlainString(), unit);
-      case SAME ->
-          tolerance == null || tolerance.signum() == 0
-              ? WORDS.say("setting.same")
-              : WORDS.say("setting.within", tolerance.toPlainString(), unit);
-    };
-  }
-
-  /** The mass of a setup as typed, with its ballast; "–" where it is not known. */
-  public static String mass(Setup setup) {
-    BigDecimal grams = setup.massGrams();
-    if (grams == null) {
-      return "–";
-    }
-    String typed =
-        setup.massTyped().isEmpty()
-            ? WORDS.say("setting.mass.grams", grams.toPlainString())
-            : setup.massTyped();
-    BigDecimal ballast = setup.ballastGrams();
-    return ballast == null || ballast.signum() == 0
-        ? typed
-        : WORDS.say("setting.mass.ballast", typed, ballast.toPlainString());
-  }
-
-  /** How far apart masses are on the bike, in grams. */
-  public static String massesApart(List<BigDecimal> grams) {
-    BigDecimal apart = Collections.max(grams).subtract(Collections.min(grams));
-    return apart.signum() == 0
-        ? WORDS.say("setting.mass.same")
-        : WORDS.say("setting.mass.apart", apart.stripTrailingZeros().toPlainString());
   }
 
   /** The answer. */

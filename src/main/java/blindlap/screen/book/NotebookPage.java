@@ -39,7 +39,10 @@ public final class NotebookPage extends BorderPane {
   private static final double DOORS = 330;
 
   /** Width of three buttons side by side. */
-  private static final double BUTTONS = 580;
+  private static final double BUTTONS = 520;
+
+  /** The same for the three of a new notebook, which has no strip of stints beside them. */
+  private static final double BUTTONS_OF_NEW = 580;
 
   private static final int LINES_THAT_FIT = 2;
 
@@ -115,7 +118,12 @@ public final class NotebookPage extends BorderPane {
     doors.setMinWidth(0);
     doors.prefWrapLengthProperty().bind(look.px(DOORS));
     this.buttons = new FlowPane(12, 12, next, comparison, days, helper, read);
-    buttons.prefWrapLengthProperty().bind(look.px(BUTTONS));
+    buttons
+        .prefWrapLengthProperty()
+        .bind(
+            Bindings.when(model.emptyProperty())
+                .then(look.px(BUTTONS_OF_NEW))
+                .otherwise(look.px(BUTTONS)));
     doors.managedProperty().bind(Bindings.isNotEmpty(doors.getChildren()));
     listen();
     beat = new Timeline(new KeyFrame(Duration.millis(800), e -> model.look()));

@@ -101,7 +101,7 @@ public final class PlanAnswerModel {
       String stint,
       List<String> times,
       List<String> pay,
-      List<Row> differences,
+      List<PlanDiffers.Row> differences,
       List<String> setups) {
     static final Shown NOTHING =
         new Shown(
@@ -132,16 +132,6 @@ public final class PlanAnswerModel {
             List.of(),
             List.of());
   }
-
-  /**
-   * One setting across the setups.
-   *
-   * @param name the setting
-   * @param values a value per setup
-   * @param note what is to be said of it
-   * @param differs true if it differs
-   */
-  public record Row(String name, List<String> values, String note, boolean differs) {}
 
   /**
    * @param earlier what earlier days tell of the noise of measures beside the primary

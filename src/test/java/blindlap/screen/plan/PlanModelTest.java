@@ -199,10 +199,10 @@ class PlanModelTest {
   @Test
   void differencesAreMarkedAndParityIsSaid() {
     model.startFromFile(SAMPLE);
-    List<PlanAnswerModel.Row> rows = model.answer().shownProperty().get().differences();
+    List<PlanDiffers.Row> rows = model.answer().shownProperty().get().differences();
 
     assertThat(rows)
-        .extracting(PlanAnswerModel.Row::name, PlanAnswerModel.Row::differs)
+        .extracting(PlanDiffers.Row::name, PlanDiffers.Row::differs)
         .contains(
             org.assertj.core.api.Assertions.tuple("spring rate", false),
             org.assertj.core.api.Assertions.tuple("compression", true));
@@ -225,7 +225,7 @@ class PlanModelTest {
     assertThat(row("mass on the bike").note()).isEqualTo("not known of every setup");
   }
 
-  private PlanAnswerModel.Row row(String name) {
+  private PlanDiffers.Row row(String name) {
     return model.answer().shownProperty().get().differences().stream()
         .filter(each -> each.name().equals(name))
         .findFirst()
