@@ -13,6 +13,7 @@ import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.beans.InvalidationListener;
 import javafx.beans.binding.Bindings;
+import javafx.beans.binding.NumberBinding;
 import javafx.beans.binding.ObjectBinding;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.geometry.Insets;
@@ -118,12 +119,7 @@ public final class NotebookPage extends BorderPane {
     doors.setMinWidth(0);
     doors.prefWrapLengthProperty().bind(look.px(DOORS));
     this.buttons = new FlowPane(12, 12, next, comparison, days, helper, read);
-    buttons
-        .prefWrapLengthProperty()
-        .bind(
-            Bindings.when(model.emptyProperty())
-                .then(look.px(BUTTONS_OF_NEW))
-                .otherwise(look.px(BUTTONS)));
+    buttons.prefWrapLengthProperty().bind(room(look, model));
     doors.managedProperty().bind(Bindings.isNotEmpty(doors.getChildren()));
     listen();
     beat = new Timeline(new KeyFrame(Duration.millis(800), e -> model.look()));
@@ -133,6 +129,12 @@ public final class NotebookPage extends BorderPane {
     heightProperty().addListener((o, before, now) -> lowered());
     watch = look.watch(this::fold);
     fold();
+  }
+
+  private static NumberBinding room(Look look, NotebookModel model) {
+    return Bindings.when(model.emptyProperty())
+        .then(look.px(BUTTONS_OF_NEW))
+        .otherwise(look.px(BUTTONS));
   }
 
   /** What is done next with the session in hand; in a new notebook, with what it can begin. */
