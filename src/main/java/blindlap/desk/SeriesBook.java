@@ -34,6 +34,7 @@ import java.util.TreeSet;
 public final class SeriesBook {
   private final Notebook notebook;
   private final Sessions sessions;
+  private final KeptSeries kept = new KeptSeries();
 
   SeriesBook(Notebook notebook, Sessions sessions) {
     this.notebook = notebook;
@@ -121,14 +122,13 @@ public final class SeriesBook {
     String id = state.plan().series();
     return id == null
         ? Optional.empty()
-        : Optional.of(
-            SeriesPlace.of(SeriesAnalysis.answer(of(id), OpenedDays::of), state.id().text()));
+        : Optional.of(SeriesPlace.of(kept.answer(of(id)), state.id().text()));
   }
 
   /** What a series found; empty if no session names it. */
   public Optional<SeriesFinding> finding(String series) {
     List<SessionState> all = of(series);
-    return all.isEmpty() ? Optional.empty() : Optional.of(SeriesAnalysis.of(all, OpenedDays::of));
+    return all.isEmpty() ? Optional.empty() : Optional.of(kept.whole(all));
   }
 
   /**
@@ -243,9 +243,13 @@ public final class SeriesBook {
   /** What a series answers as far as that may be told, without its measures beside the primary. */
   Optional<SeriesFinding> answer(String series) {
     List<SessionState> all = of(series);
-    return all.isEmpty()
-        ? Optional.empty()
-        : Optional.of(SeriesAnalysis.answer(all, OpenedDays::of));
+    return all.isEmpty() ? Optional.empty() : Optional.of(kept.answer(all));
+  }
+
+  /** The same, but empty where it would have to be worked out and nobody has asked for it yet. */
+  Optional<SeriesFinding> known(String series) {
+    List<SessionState> all = of(series);
+    return all.isEmpty() ? Optional.empty() : kept.known(all);
   }
 
   /**

@@ -205,6 +205,11 @@ public final class SeriesPlans {
     return book.answer(series);
   }
 
+  /** The same, but empty where it would have to be worked out and nobody has asked for it yet. */
+  Optional<SeriesFinding> known(String series) {
+    return book.known(series);
+  }
+
   /** Where a series stands, or what it answers, in a sentence. */
   Optional<String> words(String series) {
     return book.answer(series)

@@ -25,7 +25,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 
 /** The list of sessions: found by words, the one in hand, verdicts kept for speed. */
 public final class SessionList {
@@ -39,7 +39,6 @@ public final class SessionList {
   private final Reviews reviews;
   private final SeriesPlans series;
   private final Clock clock;
-  private final Map<String, Answered> answered = new ConcurrentHashMap<>();
 
   /**
    * @param clock says which day is today
@@ -157,7 +156,7 @@ public final class SessionList {
             .limit(most)
             .toList();
     boolean kept = false;
-    OfSeries answers = new OfSeries();
+    Map<String, Optional<SeriesFinding>> asked = new HashMap<>();
     for (SessionSummary each : lacking) {
       Optional<String> words =
           sessions
@@ -165,8 +164,7 @@ public final class SessionList {
               .map(this::verdict)
               .map(
                   verdict ->
-                      answers
-                          .of(each)
+                      of(each, asked, series::answer)
                           .map(said -> NotebookWords.withSeries(verdict, said))
                           .orElse(verdict));
       kept |= words.isPresent() && notebook.putVerdict(each.id(), words.get());
@@ -201,37 +199,38 @@ public final class SessionList {
    * series. What the list keeps is not worked out again.
    */
   public Map<SessionId, String> inSeries(List<SessionSummary> listed) {
+    return inSeries(listed, series::answer);
+  }
+
+  /** The same without what would take seconds because nobody has asked for it yet. */
+  public Map<SessionId, String> knownInSeries(List<SessionSummary> listed) {
+    return inSeries(listed, series::known);
+  }
+
+  private static Map<SessionId, String> inSeries(
+      List<SessionSummary> listed, Function<String, Optional<SeriesFinding>> answers) {
+    Map<String, Optional<SeriesFinding>> asked = new HashMap<>();
     Map<SessionId, String> said = new HashMap<>();
-    OfSeries answers = new OfSeries();
     for (SessionSummary each : listed) {
       String kept = each.step().sealed() ? "" : NotebookWords.series(each);
-      (kept.isEmpty() ? answers.of(each) : Optional.of(kept))
+      (kept.isEmpty() ? of(each, asked, answers) : Optional.of(kept))
           .ifPresent(words -> said.put(each.id(), words));
     }
     return said;
   }
 
-  /** Answers of series as they are asked for, each worked out once for what is written. */
-  private final class OfSeries {
-    private final long version = notebook.dataVersion();
-
-    Optional<String> of(SessionSummary summary) {
-      return Optional.ofNullable(summary.series())
-          .flatMap(this::answer)
-          .map(found -> SeriesPlaceWords.inList(found, summary.id().text()));
-    }
-
-    private Optional<SeriesFinding> answer(String id) {
-      Answered known = answered.get(id);
-      if (known == null || known.version() != version) {
-        known = new Answered(version, series.answer(id));
-        answered.put(id, known);
-      }
-      return known.finding();
-    }
+  /** Each series is asked once for all its sessions. */
+  private static Optional<String> of(
+      SessionSummary summary,
+      Map<String, Optional<SeriesFinding>> asked,
+      Function<String, Optional<SeriesFinding>> answers) {
+    String series = summary.series();
+    return series == null
+        ? Optional.empty()
+        : asked
+            .computeIfAbsent(series, answers)
+            .map(found -> SeriesPlaceWords.inList(found, summary.id().text()));
   }
-
-  private record Answered(long version, Optional<SeriesFinding> finding) {}
 
   /** Where the series of a session stands, or what it answers; empty where none names it. */
   public Optional<String> series(String id) {

@@ -47,7 +47,7 @@ final class DayCheck {
 
   private void durations(Timetable table) {
     if (table.lap().signum() == 0) {
-      problems.add(PlanFault.NOT_POSITIVE, "timetable.lap", "0");
+      problems.add(PlanFault.LAP_MINUTES, "timetable.lap");
     }
     duration("timetable.lap", table.lap());
     duration("timetable.climb", table.climb());

@@ -70,6 +70,8 @@ public enum PlanFault implements Fault {
   BETWEEN_STEPS,
   /** A number that must not be negative: detail value. */
   NEGATIVE,
+  /** A timetable without the minutes of a lap. */
+  LAP_MINUTES,
   /** A number that must be above 0: detail value. */
   NOT_POSITIVE,
   /** Readings out of range: detail value, least, most. */

@@ -64,6 +64,7 @@ public final class DayStrip implements Drawing {
    * @param blocks in order of time; the end, if any, last
    * @param overrun the end that blocks run over; empty if none does
    * @param swapMinutes length of the swap at the start of each stint
+   * @param over clock time to write below where the last block before the end is over; may be empty
    * @param spare words between the last block and the end, such as "1 h 08 spare"; may be empty
    * @param spoken the picture in words
    */
@@ -71,6 +72,7 @@ public final class DayStrip implements Drawing {
       List<Block> blocks,
       Optional<Overrun> overrun,
       double swapMinutes,
+      String over,
       String spare,
       Spoken spoken) {
     /** Copies the list. */
@@ -248,6 +250,12 @@ public final class DayStrip implements Drawing {
     content.blocks().stream()
         .filter(block -> !block.clock().isEmpty())
         .forEach(block -> clocks.add(new Clock(block.from(), block.clock())));
+    if (!content.over().isEmpty()) {
+      content.blocks().stream()
+          .filter(block -> block.kind() != Kind.END)
+          .reduce((before, last) -> last)
+          .ifPresent(last -> clocks.add(new Clock(last.to(), content.over())));
+    }
     content.overrun().ifPresent(end -> clocks.add(new Clock(end.at(), end.clock())));
     clocks.sort(Comparator.comparingDouble(Clock::at));
     return clocks;

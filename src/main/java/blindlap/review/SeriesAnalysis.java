@@ -51,20 +51,25 @@ public final class SeriesAnalysis {
   }
 
   /**
-   * Analyses a series.
+   * Analyses the primary measure of a series.
    *
    * @param sessions every session that names it, at least one
    * @param open makes the record of an unsealed session
    */
-  public static SeriesFinding of(
-      List<SessionState> sessions, Function<SessionState, DayRecord> open) {
-    return new SeriesAnalysis(sessions, open).finding(true);
+  static SeriesFinding answer(List<SessionState> sessions, Function<SessionState, DayRecord> open) {
+    return new SeriesAnalysis(sessions, open).finding();
   }
 
-  /** The same for its primary measure alone, which takes a fraction of the time. */
-  public static SeriesFinding answer(
-      List<SessionState> sessions, Function<SessionState, DayRecord> open) {
-    return new SeriesAnalysis(sessions, open).finding(false);
+  /** Its answer with the measures beside the primary one. Before its end nothing is told. */
+  static SeriesFinding measured(
+      SeriesFinding answer, List<SessionState> sessions, Function<SessionState, DayRecord> open) {
+    if (answer.progress().stage() != SeriesFinding.Stage.OPEN) {
+      return answer;
+    }
+    SeriesAnalysis analysis = new SeriesAnalysis(sessions, open);
+    // What is pooled is gathered session by session.
+    analysis.sessions.forEach(analysis::part);
+    return answer.with(SeriesMeasures.of(analysis.first, analysis.ids, analysis.pooledDays));
   }
 
   /**
@@ -93,7 +98,7 @@ public final class SeriesAnalysis {
     return plan.setups().stream().map(Setup::id).toList();
   }
 
-  private SeriesFinding finding(boolean others) {
+  private SeriesFinding finding() {
     List<SeriesFinding.Part> parts = sessions.stream().map(this::part).toList();
     SeriesFinding.Progress progress = progress(parts);
     // Before the end of a declared series nothing is told, not even of what is unsealed already.
@@ -115,7 +120,7 @@ public final class SeriesAnalysis {
         these,
         general,
         agreement(riders),
-        told && others ? SeriesMeasures.of(first, ids, pooledDays) : List.of(),
+        List.of(),
         none.isPresent() ? Optional.empty() : verdict(riders.size(), these, general),
         none,
         end(),

@@ -56,6 +56,13 @@ public record SeriesFinding(
     Optional<SeriesPeeks.Ended> end,
     SeriesPeeks.Found peeks) {
 
+  /** The same with the measures beside the primary one. */
+  SeriesFinding with(List<SeriesMeasure> measures) {
+    return new SeriesFinding(
+        id, question, progress, setups, measure, parts, riders, these, general, agreement, measures,
+        verdict, noVerdict, end, peeks);
+  }
+
   /** How far a series is. */
   public enum Stage {
     /** Sessions are still to be ridden or their reviews to be closed; nothing is told. */

@@ -36,6 +36,7 @@ final class NotebookWindow {
   private final Shell shell = new Shell();
   private final Keeper keeper;
   private final ExecutorService worker = worker();
+  private final ExecutorService aside = worker();
   private Runnable closing = () -> {};
   private boolean closed;
 
@@ -74,7 +75,7 @@ final class NotebookWindow {
    */
   void open(
       LongSupplier monotonic, MistakeLog log, Callable<Path> samples, Consumer<Path> openSamples) {
-    Background background = Background.on(worker, log::keep);
+    Background background = Background.on(worker, aside, log::keep);
     KeepingModel keeping = keeping(log);
     keeper.start(keeping::backupFailed);
     Pages pages =
@@ -88,7 +89,7 @@ final class NotebookWindow {
 
   /** Opens it on invented days, of which no backup is made. */
   void openSamples(LongSupplier monotonic, MistakeLog log) {
-    Background background = Background.on(worker, log::keep);
+    Background background = Background.on(worker, aside, log::keep);
     Pages pages = pages(monotonic, background, keeping(log), Optional.empty());
     show(pages, log, background, List.of(name(), NotebookWords.say("samples.foot")));
   }
@@ -155,9 +156,11 @@ final class NotebookWindow {
     }
     closed = true;
     closing.run();
+    aside.shutdownNow();
     worker.shutdown();
     try {
       worker.awaitTermination(PATIENCE_SECONDS, TimeUnit.SECONDS);
+      aside.awaitTermination(PATIENCE_SECONDS, TimeUnit.SECONDS);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }

@@ -3,7 +3,6 @@ package blindlap.wording;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.DayDetail;
 import blindlap.plan.DayLeft;
-import blindlap.plan.Differences;
 import blindlap.plan.Measure;
 import blindlap.plan.NoiseKnown;
 import blindlap.plan.Plan;
@@ -15,7 +14,6 @@ import blindlap.stats.order.Drift;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -56,27 +54,6 @@ public final class AnswerWords {
   /** A fixed sentence or label of the bundle. */
   public static String say(String key, Object... arguments) {
     return WORDS.say(key, arguments);
-  }
-
-  /** What is to be said of a setting across the setups. */
-  public static String difference(Differences.Row row) {
-    BigDecimal tolerance = row.tolerance();
-    String unit =
-        row.values().stream()
-            .flatMap(Optional::stream)
-            .map(s -> s.unit())
-            .filter(u -> !u.isBlank())
-            .findFirst()
-            .orElse("");
-    return switch (row.status()) {
-      case DIFFERS -> WORDS.say("setting.differs");
-      case PARITY_BROKEN ->
-          WORDS.say("setting.broken", tolerance == null ? "0" : tolerance.toPlainString(), unit);
-      case SAME ->
-          tolerance == null || tolerance.signum() == 0
-              ? WORDS.say("setting.same")
-              : WORDS.say("setting.within", tolerance.toPlainString(), unit);
-    };
   }
 
   /** The answer. */

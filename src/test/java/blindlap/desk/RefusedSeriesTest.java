@@ -3,7 +3,7 @@ package blindlap.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import blindlap.review.SeriesAnalysis;
+import blindlap.review.SeriesAnswers;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import blindlap.wording.SeriesWords;
@@ -50,15 +50,15 @@ class RefusedSeriesTest {
       AtomicInteger opened = new AtomicInteger();
       assertThatThrownBy(
               () ->
-                  SeriesAnalysis.of(
-                      sessions,
-                      state -> {
-                        // The second record is the one that is compared.
-                        if (opened.incrementAndGet() == 2) {
-                          throw new IllegalArgumentException("a mistake in the program");
-                        }
-                        return Reviews.day(state);
-                      }))
+                  new SeriesAnswers(
+                          state -> {
+                            // The second record is the one that is compared.
+                            if (opened.incrementAndGet() == 2) {
+                              throw new IllegalArgumentException("a mistake in the program");
+                            }
+                            return Reviews.day(state);
+                          })
+                      .whole(sessions))
           .hasMessage("a mistake in the program");
     }
   }

@@ -194,6 +194,7 @@ public final class MoreSamples {
             blocks,
             Optional.empty(),
             7,
+            "15:30",
             "1 h 08 spare",
             new Spoken(stints + " stints from 09:40; sunset 16:38.", "")));
   }
@@ -211,6 +212,7 @@ public final class MoreSamples {
             blocks,
             Optional.of(new DayStrip.Overrun(sunset, "sunset 16:38 CET", "16:38")),
             7,
+            "",
             "",
             new Spoken(stints + " stints from 09:40, beyond sunset at 16:38.", "")));
   }

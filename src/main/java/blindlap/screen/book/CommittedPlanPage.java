@@ -96,6 +96,8 @@ final class CommittedPlanPage extends BorderPane {
             new VBox(8, words(CommittedPlanWords.say("file.note"), "note", "second"), area));
     pane.setExpanded(false);
     pane.setAnimated(false);
+    pane.setWrapText(true);
+    pane.setMinWidth(0);
     return new VBox(pane);
   }
 }

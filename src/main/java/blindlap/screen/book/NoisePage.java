@@ -12,6 +12,7 @@ import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlotView;
 import blindlap.screen.part.RecordTable;
 import blindlap.screen.part.RoomFrame;
+import blindlap.screen.part.WholeChoice;
 import blindlap.wording.NoiseWords;
 import blindlap.wording.day.Words;
 import java.util.List;
@@ -38,9 +39,9 @@ final class NoisePage extends BorderPane {
     this.look = look;
     this.model = model;
     this.page = new PageGrid(look);
-    ComboBox<NoiseModel.Place> place = new ComboBox<>(model.places());
+    ComboBox<NoiseModel.Place> place = new WholeChoice<>(model.places());
     place.valueProperty().bindBidirectional(model.placeProperty());
-    ComboBox<NoiseModel.What> measure = new ComboBox<>(model.measures());
+    ComboBox<NoiseModel.What> measure = new WholeChoice<>(model.measures());
     measure.valueProperty().bindBidirectional(model.measureProperty());
     this.frame =
         new RoomFrame(

@@ -169,7 +169,7 @@ public final class NotebookModel {
           long version = list.version();
           List<SessionSummary> all = list.find("");
           List<SessionSummary> found = words.isBlank() ? all : list.find(words);
-          return new NotebookRead(all, found, list.inHand(all), version, list.inSeries(all));
+          return new NotebookRead(all, found, list.inHand(all), version, list.knownInSeries(all));
         },
         read -> {
           if (mine == asked) {
@@ -215,17 +215,21 @@ public final class NotebookModel {
     }
   }
 
-  /** Where its series stands, or what that answers: worked out when nothing else is. */
+  /** Where series stand, or what they answer: worked out when nothing else is, and then shown. */
   private void series() {
     String id = plain.about().map(Row::series).orElse("");
-    if (id.isEmpty()) {
+    if (rows.stream().allMatch(row -> row.series().isEmpty()) && id.isEmpty()) {
       return;
     }
-    background.whenQuiet(
-        () -> new OfSeries(id, list.series(id).orElse("")),
+    background.asideWhenQuiet(
+        () -> {
+          list.inSeries(list.find(""));
+          return new OfSeries(id, id.isEmpty() ? "" : list.series(id).orElse(""));
+        },
         told -> {
           ofSeries = told;
           answer.set(plain.and(told));
+          refresh();
         },
         this::fail);
   }
@@ -241,7 +245,7 @@ public final class NotebookModel {
   }
 
   private void keepVerdicts() {
-    background.whenQuiet(
+    background.asideWhenQuiet(
         () -> list.keepVerdicts(VERDICTS_AT_A_TIME),
         kept -> {
           if (kept) {

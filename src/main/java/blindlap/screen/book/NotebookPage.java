@@ -13,6 +13,7 @@ import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.beans.InvalidationListener;
 import javafx.beans.binding.Bindings;
+import javafx.beans.binding.NumberBinding;
 import javafx.beans.binding.ObjectBinding;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.geometry.Insets;
@@ -40,6 +41,9 @@ public final class NotebookPage extends BorderPane {
 
   /** Width of three buttons side by side. */
   private static final double BUTTONS = 520;
+
+  /** The same for the three of a new notebook, which has no strip of stints beside them. */
+  private static final double BUTTONS_OF_NEW = 580;
 
   private static final int LINES_THAT_FIT = 2;
 
@@ -115,7 +119,7 @@ public final class NotebookPage extends BorderPane {
     doors.setMinWidth(0);
     doors.prefWrapLengthProperty().bind(look.px(DOORS));
     this.buttons = new FlowPane(12, 12, next, comparison, days, helper, read);
-    buttons.prefWrapLengthProperty().bind(look.px(BUTTONS));
+    buttons.prefWrapLengthProperty().bind(room(look, model));
     doors.managedProperty().bind(Bindings.isNotEmpty(doors.getChildren()));
     listen();
     beat = new Timeline(new KeyFrame(Duration.millis(800), e -> model.look()));
@@ -125,6 +129,12 @@ public final class NotebookPage extends BorderPane {
     heightProperty().addListener((o, before, now) -> lowered());
     watch = look.watch(this::fold);
     fold();
+  }
+
+  private static NumberBinding room(Look look, NotebookModel model) {
+    return Bindings.when(model.emptyProperty())
+        .then(look.px(BUTTONS_OF_NEW))
+        .otherwise(look.px(BUTTONS));
   }
 
   /** What is done next with the session in hand; in a new notebook, with what it can begin. */

@@ -129,7 +129,7 @@ public final class SeriesModel {
       shown = "";
       view.set(SeriesView.WAITING);
     }
-    background.run(
+    background.aside(
         () -> SeriesView.of(book, now.id()),
         found -> {
           if (mine == asked) {
@@ -172,7 +172,7 @@ public final class SeriesModel {
     if (now == null) {
       return;
     }
-    background.run(() -> written(reports.of(now.id(), false), folder), notice::set, this::fail);
+    background.aside(() -> written(reports.of(now.id(), false), folder), notice::set, this::fail);
   }
 
   private static String written(SeriesReports.Result result, Path folder) throws IOException {

@@ -15,6 +15,7 @@ import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlotView;
 import blindlap.screen.part.RecordTable;
 import blindlap.screen.part.RoomFrame;
+import blindlap.screen.part.WholeChoice;
 import blindlap.wording.SeriesWords;
 import blindlap.wording.day.Words;
 import java.util.List;
@@ -44,7 +45,7 @@ final class SeriesPage extends BorderPane {
     this.model = model;
     this.dialogs = dialogs;
     this.page = new PageGrid(look);
-    ComboBox<SeriesModel.Choice> series = new ComboBox<>(model.series());
+    ComboBox<SeriesModel.Choice> series = new WholeChoice<>(model.series());
     series.valueProperty().bindBidirectional(model.chosenProperty());
     this.frame =
         new RoomFrame(

@@ -17,12 +17,22 @@ public final class Background {
 
   private final Executor worker;
   private final Executor lull;
+  private final Executor aside;
+  private final Executor asideLull;
   private final Executor screen;
   private final Consumer<Exception> keep;
 
-  private Background(Executor worker, Executor lull, Executor screen, Consumer<Exception> keep) {
+  private Background(
+      Executor worker,
+      Executor lull,
+      Executor aside,
+      Executor asideLull,
+      Executor screen,
+      Consumer<Exception> keep) {
     this.worker = worker;
     this.lull = lull;
+    this.aside = aside;
+    this.asideLull = asideLull;
     this.screen = screen;
     this.keep = keep;
   }
@@ -38,18 +48,30 @@ public final class Background {
    * @param keep is told first of everything that is thrown, on the thread that works
    */
   public static Background on(Executor worker, Consumer<Exception> keep) {
-    Executor lull = CompletableFuture.delayedExecutor(LULL_MS, TimeUnit.MILLISECONDS, worker);
-    return new Background(worker, lull, Platform::runLater, keep);
+    return on(worker, worker, keep);
+  }
+
+  /**
+   * The same.
+   *
+   * @param aside works on what takes long, so that nothing waits for it
+   */
+  public static Background on(Executor worker, Executor aside, Consumer<Exception> keep) {
+    return new Background(worker, later(worker), aside, later(aside), Platform::runLater, keep);
+  }
+
+  private static Executor later(Executor executor) {
+    return CompletableFuture.delayedExecutor(LULL_MS, TimeUnit.MILLISECONDS, executor);
   }
 
   /** Work on the given executor, results on the thread that works, for tests. */
   public static Background by(Executor worker) {
-    return new Background(worker, worker, Runnable::run, thrown -> {});
+    return new Background(worker, worker, worker, worker, Runnable::run, thrown -> {});
   }
 
   /** Everything at once on the calling thread, for tests. */
   public static Background immediate() {
-    return new Background(Runnable::run, Runnable::run, Runnable::run, thrown -> {});
+    return by(Runnable::run);
   }
 
   /**
@@ -69,6 +91,16 @@ public final class Background {
    */
   public <T> void whenQuiet(Callable<T> work, Consumer<T> done, Consumer<Exception> failed) {
     run(lull, work, done, failed);
+  }
+
+  /** As {@link #run}, for what takes seconds: what is asked for meanwhile does not wait for it. */
+  public <T> void aside(Callable<T> work, Consumer<T> done, Consumer<Exception> failed) {
+    run(aside, work, done, failed);
+  }
+
+  /** Both: it takes seconds, and may come a little later. */
+  public <T> void asideWhenQuiet(Callable<T> work, Consumer<T> done, Consumer<Exception> failed) {
+    run(asideLull, work, done, failed);
   }
 
   private <T> void run(

@@ -145,7 +145,7 @@ public final class Fields {
   /** Fields of one thing side by side, closer together. */
   public static FlowPane tight(Node... fields) {
     FlowPane row = row(fields);
-    row.setHgap(8);
+    row.setHgap(6);
     return row;
   }
 

@@ -35,7 +35,7 @@ public final class RoomFrame extends BorderPane {
     bar.setRowValignment(VPos.BOTTOM);
     bar.getChildren().add(back);
     bar.getChildren().addAll(choices);
-    // A long name is cut rather than push the page beyond the window.
+    // A long name takes another line rather than push the page beyond the window.
     for (Region choice : choices) {
       choice
           .maxWidthProperty()

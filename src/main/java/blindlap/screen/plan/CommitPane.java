@@ -24,7 +24,6 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextArea;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleGroup;
-import javafx.scene.layout.HBox;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
@@ -181,7 +180,7 @@ final class CommitPane extends StackPane {
     Button sign =
         next("sign", PlanWords.say(model.open() ? "commit.seal.open" : "commit.sign"), model::sign);
     sign.disableProperty().bind(model.busyProperty());
-    parts.add(new HBox(16, sign, back()));
+    parts.add(Fields.row(sign, back()));
     return page(parts.toArray(Node[]::new));
   }
 
@@ -313,7 +312,7 @@ final class CommitPane extends StackPane {
         Fields.section(
             PlanFieldsView.heading("commit.sheet.title"),
             Fields.words(PlanWords.say("commit.sheet.note")),
-            new HBox(16, write("A4"), write("LETTER"))),
+            Fields.row(write("A4"), write("LETTER"))),
         Fields.section(
             Fields.row(
                 next(

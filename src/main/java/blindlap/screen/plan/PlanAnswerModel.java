@@ -6,7 +6,6 @@ import blindlap.plan.DayAnswers;
 import blindlap.plan.DayDetail;
 import blindlap.plan.DayLeft;
 import blindlap.plan.DaySimulation;
-import blindlap.plan.Differences;
 import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
@@ -26,7 +25,6 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Supplier;
-import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -103,7 +101,7 @@ public final class PlanAnswerModel {
       String stint,
       List<String> times,
       List<String> pay,
-      List<Row> differences,
+      List<PlanDiffers.Row> differences,
       List<String> setups) {
     static final Shown NOTHING =
         new Shown(
@@ -134,16 +132,6 @@ public final class PlanAnswerModel {
             List.of(),
             List.of());
   }
-
-  /**
-   * One setting across the setups.
-   *
-   * @param name the setting
-   * @param values a value per setup
-   * @param note what is to be said of it
-   * @param differs true if it differs
-   */
-  public record Row(String name, List<String> values, String note, boolean differs) {}
 
   /**
    * @param earlier what earlier days tell of the noise of measures beside the primary
@@ -322,7 +310,7 @@ public final class PlanAnswerModel {
         schedule.flatMap(s -> StintTakes.words(plan)).orElse(""),
         schedule.map(DayWords::stints).orElse(List.of()),
         PayWords.lines(plan),
-        differences(plan),
+        PlanDiffers.rows(plan),
         plan.setups().stream().map(s -> s.name()).toList());
   }
 
@@ -333,28 +321,5 @@ public final class PlanAnswerModel {
       lines.add(DayWords.ways(Schedule.waysToFit(plan)));
     }
     return lines;
-  }
-
-  private static List<Row> differences(Plan plan) {
-    Differences differences = Differences.of(plan);
-    Stream<Row> settings =
-        differences.rows().stream()
-            .map(
-                row ->
-                    new Row(
-                        row.name(),
-                        row.shown(),
-                        AnswerWords.difference(row),
-                        row.status() != Differences.Status.SAME));
-    Stream<Row> bikes =
-        differences.bikes().stream()
-            .map(
-                bike ->
-                    new Row(
-                        bike.name(),
-                        List.of(bike.first(), bike.second()),
-                        AnswerWords.say("setting.bikes"),
-                        true));
-    return Stream.concat(settings, bikes).toList();
   }
 }

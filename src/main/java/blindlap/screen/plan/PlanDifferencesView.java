@@ -75,7 +75,7 @@ final class PlanDifferencesView extends SteadyBox {
     }
   }
 
-  private Node lines(PlanAnswerModel.Row row) {
+  private Node lines(PlanDiffers.Row row) {
     VBox lines = new VBox(2);
     lines.getStyleClass().add("record-row");
     lines.getChildren().add(Fields.words(row.name(), "strong"));
@@ -97,7 +97,7 @@ final class PlanDifferencesView extends SteadyBox {
         : Fields.words(name, "strong");
   }
 
-  private static Label value(PlanAnswerModel.Row row, int setup) {
+  private static Label value(PlanDiffers.Row row, int setup) {
     Label value = Fields.words(row.values().get(setup));
     if (row.differs()) {
       value.getStyleClass().add("differs");
@@ -105,7 +105,7 @@ final class PlanDifferencesView extends SteadyBox {
     return value;
   }
 
-  private static Label note(PlanAnswerModel.Row row) {
+  private static Label note(PlanDiffers.Row row) {
     return Fields.words(row.note(), row.differs() ? "strong" : "second");
   }
 
@@ -122,9 +122,9 @@ final class PlanDifferencesView extends SteadyBox {
       put(table, name(i), i + 1, 0);
     }
     put(table, Fields.words(PlanWords.say("table.check"), "second"), setups + 1, 0);
-    List<PlanAnswerModel.Row> rows = shown.differences();
+    List<PlanDiffers.Row> rows = shown.differences();
     for (int at = 0; at < rows.size(); at++) {
-      PlanAnswerModel.Row row = rows.get(at);
+      PlanDiffers.Row row = rows.get(at);
       put(table, Fields.words(row.name()), 0, at + 1);
       for (int i = 0; i < row.values().size(); i++) {
         put(table, new HBox(value(row, i)), i + 1, at + 1);

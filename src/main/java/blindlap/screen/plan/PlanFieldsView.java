@@ -75,11 +75,17 @@ final class PlanFieldsView {
   static VBox beside(Node field, Node button) {
     Label above = new Label(" ");
     above.getStyleClass().add("note");
-    VBox box = new SteadyBox(2, above, button);
+    VBox box = new SteadyBox(5, above, button);
     box.visibleProperty().bind(button.visibleProperty());
     box.managedProperty().bind(button.visibleProperty());
     if (field instanceof VBox labelled && labelled.getChildren().get(0) instanceof Label label) {
-      above.managedProperty().bind(label.managedProperty());
+      // Where it has folded below the field, there is no label whose height it makes up for.
+      above
+          .managedProperty()
+          .bind(
+              label
+                  .managedProperty()
+                  .and(box.layoutYProperty().lessThan(field.layoutYProperty().add(1))));
       above.setVisible(false);
     } else {
       box.getChildren().remove(above);

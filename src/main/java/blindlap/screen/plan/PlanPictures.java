@@ -131,6 +131,7 @@ final class PlanPictures {
             blocks,
             overrun(schedule, limit, end),
             handling,
+            DayWords.clock(schedule.end()),
             spare,
             new Spoken(said(schedule), spoken)));
   }
@@ -150,6 +151,7 @@ final class PlanPictures {
 
   private static List<DayStrip.Block> blocks(Schedule schedule) {
     List<DayStrip.Block> blocks = new ArrayList<>();
+    Schedule.Kind before = Schedule.Kind.REST;
     for (Schedule.Block block : schedule.blocks()) {
       double from = minutes(schedule.start(), block.from());
       double to = minutes(schedule.start(), block.to());
@@ -161,7 +163,8 @@ final class PlanPictures {
                 from,
                 to,
                 stint ? String.valueOf(block.stint()) : word(block.kind()),
-                clock(block) ? DayWords.clock(block.from()) : ""));
+                clock(block.kind(), before) ? DayWords.clock(block.from()) : ""));
+        before = block.kind();
       }
     }
     return blocks;
@@ -172,11 +175,12 @@ final class PlanPictures {
     return kind == Schedule.Kind.FIRST_HANDLING ? "" : DayWords.block(kind);
   }
 
-  private static boolean clock(Schedule.Block block) {
-    return switch (block.kind()) {
+  /** Whatever begins but a stint after a stint, and a warm-up after its handling. */
+  private static boolean clock(Schedule.Kind kind, Schedule.Kind before) {
+    return switch (kind) {
       case FIRST_HANDLING, REST -> true;
       case WARM_UP -> false;
-      case STINT -> block.stint() == 1;
+      case STINT -> before != Schedule.Kind.STINT;
     };
   }
 

@@ -65,11 +65,12 @@ final class PlanSetupsView extends SteadyBox {
             PlanFieldsView.text(setup, "setup", "name", 13),
             PlanFieldsView.text(setup, "component", 13),
             PlanFieldsView.text(setup, "mass", 7),
-            ballast,
-            PlanFieldsView.beside(ballast, SettingAidView.ofBallast(setup)),
+            PlanFieldsView.text(setup, "most_refits", 4),
             PlanFieldsView.text(setup.part("price"), "amount", 5),
             PlanFieldsView.text(setup.part("price"), "currency", 4),
-            PlanFieldsView.text(setup, "most_refits", 4));
+            // At the end: no field stands behind the button as if it were the button's own.
+            ballast,
+            PlanFieldsView.beside(ballast, SettingAidView.ofBallast(setup)));
     VBox box =
         new VBox(
             10,
@@ -153,7 +154,7 @@ final class PlanSetupsView extends SteadyBox {
     return Fields.tight(
         name,
         PlanFieldsView.compact(setting, "value", 5, first),
-        PlanFieldsView.compact(setting, "unit", 9, first),
+        PlanFieldsView.compact(setting, "unit", 10, first),
         PlanFieldsView.compact(setting, "tolerance", 3, first),
         PlanFieldsView.compactChoice(setting, "check", PlanOptions.of("check"), first),
         PlanFieldsView.compactChoice(

@@ -10,6 +10,7 @@ import blindlap.plot.surface.Drawing;
 import blindlap.screen.part.AnswerSentence;
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.Dialogs;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Lead;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.MarginNote;
@@ -30,7 +31,6 @@ import javafx.scene.control.TextArea;
 import javafx.scene.control.TextField;
 import javafx.scene.control.TitledPane;
 import javafx.scene.layout.FlowPane;
-import javafx.scene.layout.HBox;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
@@ -195,6 +195,9 @@ public final class ReviewPage extends StackPane {
       TitledPane pane = new TitledPane(how.about(), request);
       pane.setExpanded(false);
       pane.setAnimated(false);
+      // The name of a measure is as long as its tester likes.
+      pane.setWrapText(true);
+      pane.setMinWidth(0);
       box.getChildren().add(pane);
     }
     return box;
@@ -214,7 +217,7 @@ public final class ReviewPage extends StackPane {
     if (!view.amendments().isEmpty()) {
       box.getChildren().add(lines(view.amendments()));
     }
-    box.getChildren().addAll(what, new FlowPane(12, 8, reason, add), trouble());
+    box.getChildren().addAll(what, Fields.row(reason, add), trouble());
     return box;
   }
 
@@ -225,7 +228,7 @@ public final class ReviewPage extends StackPane {
     Button series = new Button(WORDS.say("again.series"));
     series.setOnAction(e -> model.declareSeries());
     boolean two = model.poolable();
-    FlowPane buttons = new FlowPane(12, 8, again);
+    FlowPane buttons = Fields.row(again);
     if (two) {
       buttons.getChildren().add(series);
     }
@@ -242,7 +245,7 @@ public final class ReviewPage extends StackPane {
     return new VBox(
         12,
         again(),
-        new HBox(12, report, export),
+        Fields.row(report, export),
         trouble(),
         new Caution(WORDS.say("caution"), Words.of("cautions").say("short")));
   }

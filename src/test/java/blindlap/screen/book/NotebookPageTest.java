@@ -55,6 +55,8 @@ import org.junit.jupiter.api.io.TempDir;
 class NotebookPageTest {
   private static final Path SAMPLE = Path.of("sample-sessions/shocks-on-quarry-loop/plan.yaml");
 
+  @TempDir static Path shared;
+
   @TempDir Path folder;
 
   @BeforeAll
@@ -69,23 +71,57 @@ class NotebookPageTest {
 
   /** The sample sessions, four old days and a session of which six stints are ridden. */
   private Desk filled() throws Exception {
-    new Demo(
-            (file, clock, sources, ids) ->
-                new Desk(
-                    SqliteNotebook.open(file, ids.exactly(16), clock.instant()),
-                    clock,
-                    sources,
-                    new SealParameters(1_000),
-                    ids),
-            line -> {})
-        .run(notebook(), folder);
-    Desk desk = PlanDesk.open(folder, 7);
-    String[] days = {"2025-05-10", "2025-06-21", "2025-08-02", "2025-10-11"};
-    for (int i = 0; i < days.length; i++) {
-      oldDay(desk, LocalDate.parse(days[i]), 1.3 - 0.25 * i, i);
+    return copyOf(filledOnce());
+  }
+
+  /** The same with every verdict in its list. */
+  private Desk told() throws Exception {
+    return copyOf(toldOnce());
+  }
+
+  private Desk copyOf(Path notebook) throws Exception {
+    Files.copy(notebook, notebook());
+    return PlanDesk.open(folder, 7);
+  }
+
+  /** It is ridden once; every test has a copy of its own. */
+  private static Path filledOnce() throws Exception {
+    Path once = shared.resolve("quarry.blindlap");
+    if (!Files.exists(once)) {
+      new Demo(
+              (file, clock, sources, ids) ->
+                  new Desk(
+                      SqliteNotebook.open(file, ids.exactly(16), clock.instant()),
+                      clock,
+                      sources,
+                      new SealParameters(1_000),
+                      ids),
+              line -> {})
+          .run(once, shared);
+      try (Desk desk = PlanDesk.open(shared, 7, PlanDesk.CLOCK, 22)) {
+        String[] days = {"2025-05-10", "2025-06-21", "2025-08-02", "2025-10-11"};
+        for (int i = 0; i < days.length; i++) {
+          oldDay(desk, LocalDate.parse(days[i]), 1.3 - 0.25 * i, i);
+        }
+        commit(desk);
+      }
     }
-    commit(desk);
-    return desk;
+    return once;
+  }
+
+  private static Path toldOnce() throws Exception {
+    Path told = shared.resolve("told");
+    Path once = told.resolve("quarry.blindlap");
+    if (!Files.exists(once)) {
+      Files.createDirectory(told);
+      Files.copy(filledOnce(), once);
+      try (Desk desk = PlanDesk.open(told, 7)) {
+        while (desk.sessionList().keepVerdicts(10)) {
+          // every verdict is in the list afterwards
+        }
+      }
+    }
+    return once;
   }
 
   private static void oldDay(Desk desk, LocalDate day, double sd, long seed) {
@@ -129,7 +165,7 @@ class NotebookPageTest {
 
   @Test
   void theSessionInHandComesFirstWithItsNextStintAndNothingOfItsKey() throws Exception {
-    try (Desk desk = filled()) {
+    try (Desk desk = told()) {
       NotebookModel model = model(desk);
       NotebookModel.Answer answer = model.answerProperty().get();
       assertThat(answer.before() + answer.marked() + answer.after())
@@ -169,7 +205,7 @@ class NotebookPageTest {
 
   @Test
   void abandoningNeedsAReasonAndWhatAnotherWindowWritesIsSeenAtTheNextLook() throws Exception {
-    try (Desk desk = filled();
+    try (Desk desk = told();
         Desk other = PlanDesk.open(folder, 8)) {
       NotebookModel model = model(desk);
       NotebookModel.Row hand = model.answerProperty().get().about().orElseThrow();
@@ -190,7 +226,7 @@ class NotebookPageTest {
 
   @Test
   void aCopiedPlanIsADraftOfThePlanPage() throws Exception {
-    try (Desk desk = filled()) {
+    try (Desk desk = told()) {
       Shell shell = new Shell();
       NotebookModel model = Models.notebook(desk, shell, Background.immediate());
       model.refresh();
@@ -280,10 +316,7 @@ class NotebookPageTest {
 
   @Test
   void thePageIsPhotographedInEveryThemeNarrowAndAtTwiceTheTextSize() throws Exception {
-    try (Desk desk = filled()) {
-      while (desk.sessionList().keepVerdicts(10)) {
-        // every verdict is in the picture
-      }
+    try (Desk desk = told()) {
       for (Theme theme : Theme.values()) {
         String name = "notebook-" + theme.name().toLowerCase(Locale.ROOT);
         Window.run(() -> take(desk, theme, 1, 1280, name));
@@ -339,7 +372,7 @@ class NotebookPageTest {
   @Test
   void aSessionIsSavedOnOneMachineAndBroughtInOnAnotherByButtons() throws Exception {
     Path elsewhere = Files.createDirectory(folder.resolve("elsewhere"));
-    try (Desk here = filled();
+    try (Desk here = told();
         Desk there = PlanDesk.open(elsewhere, 8)) {
       NotebookModel model = model(here);
       NotebookModel.Row hand = model.answerProperty().get().about().orElseThrow();
@@ -367,7 +400,7 @@ class NotebookPageTest {
 
   @Test
   void theListSaysWhyASessionWasAbandoned() throws Exception {
-    try (Desk desk = filled()) {
+    try (Desk desk = told()) {
       NotebookModel model = model(desk);
       NotebookModel.Row hand = model.answerProperty().get().about().orElseThrow();
       Window.run(
@@ -397,10 +430,7 @@ class NotebookPageTest {
 
   @Test
   void fiveSessionsAreInViewAt768PixelsAndThreeWithTextOfTwiceTheSize() throws Exception {
-    try (Desk desk = filled()) {
-      while (desk.sessionList().keepVerdicts(10)) {
-        // every verdict is in the list
-      }
+    try (Desk desk = told()) {
       assertThat(inView(desk, 1366, 1, "notebook-768")).isGreaterThanOrEqualTo(5);
       assertThat(inView(desk, 900, 1, "notebook-900x768")).isGreaterThanOrEqualTo(5);
       assertThat(inView(desk, 1366, 2, "notebook-768-200")).isGreaterThanOrEqualTo(3);
@@ -442,10 +472,7 @@ class NotebookPageTest {
 
   @Test
   void anAnswerOfTwoLinesStandsAboveItsLeadInALowWindowAndInAHighOne() throws Exception {
-    try (Desk desk = filled()) {
-      while (desk.sessionList().keepVerdicts(10)) {
-        // the latest finding is the answer once no session is in hand
-      }
+    try (Desk desk = told()) {
       NotebookModel model = model(desk);
       model.abandon(model.answerProperty().get().about().orElseThrow(), "rain", "");
       assertThat(model.answerProperty().get().marked()).isEqualTo("real and worthwhile");
@@ -479,7 +506,7 @@ class NotebookPageTest {
 
   @Test
   void theNextStepOfTheSessionInHandIsOfferedUntilItsSealIsOpened() throws Exception {
-    try (Desk desk = filled()) {
+    try (Desk desk = told()) {
       NotebookModel model = model(desk);
       SessionId id = model.answerProperty().get().about().orElseThrow().id();
       assertThat(model.answerProperty().get().next()).isEqualTo("Ride stint 7");
@@ -500,7 +527,7 @@ class NotebookPageTest {
   @Test
   void theSessionOfTodayIsInHandBeforeOneOfNextWeekAndTheListShowsTheLatestDayFirst()
       throws Exception {
-    try (Desk desk = filled()) {
+    try (Desk desk = told()) {
       SessionId today = model(desk).answerProperty().get().about().orElseThrow().id();
       LocalDate day = desk.sessions().state(today).orElseThrow().plan().day();
       PlanPreview later =

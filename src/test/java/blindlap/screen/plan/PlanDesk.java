@@ -30,6 +30,11 @@ public final class PlanDesk {
   }
 
   public static Desk open(Path folder, long orderSeed, Clock clock) {
+    return open(folder, orderSeed, clock, 2);
+  }
+
+  /** The same with names of sessions by another seed: they may not come twice in a notebook. */
+  public static Desk open(Path folder, long orderSeed, Clock clock, long idSeed) {
     return new Desk(
         SqliteNotebook.open(
             folder.resolve("quarry.blindlap"), bytes(3).exactly(16), clock.instant()),
@@ -37,7 +42,7 @@ public final class PlanDesk {
         sources(orderSeed),
         // Fewer rounds than in a real session: what a guess costs is not tested here.
         new SealParameters(1000),
-        bytes(2));
+        bytes(idSeed));
   }
 
   /** Exchange and backups of a desk's notebook, at once on the calling thread. */

@@ -199,13 +199,37 @@ class PlanModelTest {
   @Test
   void differencesAreMarkedAndParityIsSaid() {
     model.startFromFile(SAMPLE);
-    List<PlanAnswerModel.Row> rows = model.answer().shownProperty().get().differences();
+    List<PlanDiffers.Row> rows = model.answer().shownProperty().get().differences();
 
     assertThat(rows)
-        .extracting(PlanAnswerModel.Row::name, PlanAnswerModel.Row::differs)
+        .extracting(PlanDiffers.Row::name, PlanDiffers.Row::differs)
         .contains(
             org.assertj.core.api.Assertions.tuple("spring rate", false),
             org.assertj.core.api.Assertions.tuple("compression", true));
+  }
+
+  @Test
+  void componentAndMassStandBesideTheSettings() {
+    model.startFromFile(SAMPLE);
+    assertThat(row("component").note()).isEqualTo("same");
+    assertThat(row("mass on the bike").values()).containsExactly("742 g", "882 g");
+    assertThat(row("mass on the bike").note()).isEqualTo("140 g apart");
+    model.form().list("setups").get(0).field("ballast_g").set("140");
+    model.form().list("setups").get(1).field("component").set("rear shock, air");
+    assertThat(row("component").differs()).isTrue();
+    assertThat(row("mass on the bike").values())
+        .containsExactly("742 g + 140 g of ballast", "882 g");
+    assertThat(row("mass on the bike").note()).isEqualTo("same");
+    model.form().list("setups").get(1).field("mass").set("");
+    assertThat(row("mass on the bike").values()).endsWith("–");
+    assertThat(row("mass on the bike").note()).isEqualTo("not known of every setup");
+  }
+
+  private PlanDiffers.Row row(String name) {
+    return model.answer().shownProperty().get().differences().stream()
+        .filter(each -> each.name().equals(name))
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test

@@ -50,11 +50,7 @@ class PlanPicturesTest {
   void thePageIsPhotographedInEveryThemeAndAtTwiceTheTextSize() throws IOException {
     try (Desk desk = PlanDesk.open(folder, 1)) {
       Files.copy(SAMPLE, folder.resolve("plan.yaml"));
-      for (Theme theme : Theme.values()) {
-        String name = theme.name().toLowerCase(java.util.Locale.ROOT);
-        Window.run(() -> take(desk, theme, 1, "plan-" + name));
-      }
-      Window.run(() -> take(desk, Theme.PAPER, 2, "plan-paper-200"));
+      Window.run(() -> takeAll(desk));
     }
   }
 
@@ -190,11 +186,10 @@ class PlanPicturesTest {
     Window.picture(scene, "plan-commit-6-sheet");
   }
 
-  private void take(Desk desk, Theme theme, double scale, String name) {
+  /** One page that is dressed anew: its days are simulated once. */
+  private void takeAll(Desk desk) {
     Shell shell = new Shell();
     Look look = new Look();
-    look.themeProperty().set(theme);
-    look.textScaleProperty().set(scale);
     PlanModel model = Models.plan(desk, shell, Background.immediate(), 400);
     model.startFromFile(folder.resolve("plan.yaml"));
     PlanPage page = new PlanPage(look, model, new NoDialogs());
@@ -203,8 +198,22 @@ class PlanPicturesTest {
     shell.go(Shell.Page.PLAN);
     Scene scene = new Scene(view, 1280, 800);
     look.dress(scene);
-    Window.picture(scene, name + "-top");
+    for (Theme theme : Theme.values()) {
+      look.themeProperty().set(theme);
+      take(scene, page, "plan-" + theme.name().toLowerCase(java.util.Locale.ROOT));
+    }
+    look.themeProperty().set(Theme.PAPER);
+    look.textScaleProperty().set(2);
+    // What folds by the size of the text is laid out again.
+    scene.getRoot().applyCss();
+    scene.getRoot().layout();
+    take(scene, page, "plan-paper-200");
+  }
+
+  private static void take(Scene scene, PlanPage page, String name) {
     PageGrid grid = (PageGrid) page.lookup(".scroll-pane");
+    grid.setVvalue(0);
+    Window.picture(scene, name + "-top");
     for (String head :
         List.of(
             "head.curve", "head.odds", "head.left", "head.setups", "head.measures", "head.day")) {

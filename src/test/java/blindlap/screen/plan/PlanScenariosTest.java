@@ -117,7 +117,7 @@ class PlanScenariosTest {
     type(bikes.add("differences"), Map.of("name", "mass", "first", "15.1 kg", "second", "14.8 kg"));
 
     assertThat(shown().differences())
-        .extracting(PlanAnswerModel.Row::name, PlanAnswerModel.Row::values)
+        .extracting(PlanDiffers.Row::name, PlanDiffers.Row::values)
         .contains(
             org.assertj.core.api.Assertions.tuple("reach", List.of("480 mm", "455 mm")),
             org.assertj.core.api.Assertions.tuple("mass", List.of("15.1 kg", "14.8 kg")));
