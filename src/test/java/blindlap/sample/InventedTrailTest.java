@@ -28,7 +28,8 @@ class InventedTrailTest {
   private static Track read(List<InventedRide.Point> points) {
     StringBuilder gpx =
         new StringBuilder(
-            "<gpx version=\"1.1\" creator=\"invented\" xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><trkseg>");
+            "<gpx version=\"1.1\" creator=\"invented\""
+                + " xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><trkseg>");
     for (InventedRide.Point point : points) {
       gpx.append(
           "<trkpt lat=\"%.9f\" lon=\"%.9f\"><time>%s</time></trkpt>"
