@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Blinding;
 import blindlap.plan.ChangeMethod;
 import blindlap.plan.Measure;
@@ -60,6 +61,20 @@ final class PlainDayPlan {
   private static Blinding unblinded() {
     Blinding blind = Blinding.BLIND;
     return new Blinding(
-        false, "", "", "", "", "", "", "", "", "", false, "", "", blind.times(), blind.recordOf());
+        BlindLevel.OPEN,
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        false,
+        "",
+        "",
+        blind.times(),
+        blind.recordOf());
   }
 }

@@ -10,10 +10,15 @@ import blindlap.session.EntryFault;
 import blindlap.session.Fact;
 import blindlap.session.Head;
 import blindlap.session.LookTaken;
+import blindlap.session.MasksGuessed;
+import blindlap.session.MasksRead;
+import blindlap.session.MasksSealed;
 import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
+import blindlap.session.SetupShown;
+import blindlap.session.StintMounted;
 import blindlap.session.ValueChosen;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.DeviationKind;
@@ -96,6 +101,11 @@ final class FactReader {
     kinds.put("ValueChosen", FactReader::valueChosen);
     kinds.put("CovariateSaid", FactReader::covariateSaid);
     kinds.put("LookTaken", FactReader::lookTaken);
+    kinds.put("SetupShown", b -> new SetupShown(whole(b, "stint"), whole(b, "setup") - 1));
+    kinds.put("StintMounted", b -> new StintMounted(whole(b, "stint"), text(b, "record")));
+    kinds.put("MasksSealed", b -> new MasksSealed(SealedKey.of(texts(field(b, "key")))));
+    kinds.put("MasksGuessed", b -> new MasksGuessed(setups(b)));
+    kinds.put("MasksRead", b -> new MasksRead(setups(b), option(b, "from", MasksRead.From.class)));
     kinds.put("NoteWritten", b -> new Fact.NoteWritten(lap(b), text(b, "text")));
     kinds.put("GuessGiven", FactReader::guessGiven);
     kinds.put("GuessTakenBack", b -> new Fact.GuessTakenBack(whole(b, "stint")));
@@ -148,6 +158,7 @@ final class FactReader {
         PlanReader.stored(plan),
         plan,
         key.isNull() ? null : SealedKey.of(texts(key)),
+        b.has("covered") && truth(b, "covered"),
         parsed(b, "fingerprint", Fingerprint::parse),
         codes,
         signed);
@@ -224,6 +235,13 @@ final class FactReader {
         decimal(b, "value"),
         option(b, "source", Source.class),
         text(b, "reason"));
+  }
+
+  /** Setups by label, numbered from 1 in the file. */
+  private static List<Integer> setups(JsonNode b) {
+    List<Integer> setups = new ArrayList<>();
+    field(b, "setups").forEach(setup -> setups.add(code(setup) - 1));
+    return setups;
   }
 
   private static Fact lookTaken(JsonNode b) {

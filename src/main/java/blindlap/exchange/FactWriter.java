@@ -8,8 +8,13 @@ import blindlap.session.CovariateSaid;
 import blindlap.session.Fact;
 import blindlap.session.FactVisitor;
 import blindlap.session.LookTaken;
+import blindlap.session.MasksGuessed;
+import blindlap.session.MasksRead;
+import blindlap.session.MasksSealed;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
+import blindlap.session.SetupShown;
+import blindlap.session.StintMounted;
 import blindlap.session.ValueChosen;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -49,12 +54,17 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
 
   @Override
   public Map<String, Object> planCommitted(Fact.PlanCommitted fact) {
-    return body(
-        "plan", fact.planText(),
-        "key", key(fact),
-        "fingerprint", fact.fingerprint().hex(),
-        "codes", fact.codes().stream().map(String::valueOf).toList(),
-        "signed_by", fact.signedBy());
+    Map<String, Object> body =
+        body(
+            "plan", fact.planText(),
+            "key", key(fact),
+            "fingerprint", fact.fingerprint().hex(),
+            "codes", fact.codes().stream().map(String::valueOf).toList(),
+            "signed_by", fact.signedBy());
+    if (fact.covered()) {
+      body.put("covered", true);
+    }
+    return body;
   }
 
   private static @Nullable Map<String, String> key(Fact.PlanCommitted fact) {
@@ -206,6 +216,35 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
       body.put("lap", String.valueOf(fact.at().lap()));
     }
     return body;
+  }
+
+  @Override
+  public Map<String, Object> setupShown(SetupShown fact) {
+    return body("stint", String.valueOf(fact.stint()), "setup", String.valueOf(fact.setup() + 1));
+  }
+
+  @Override
+  public Map<String, Object> stintMounted(StintMounted fact) {
+    return body("stint", String.valueOf(fact.stint()), "record", fact.text());
+  }
+
+  @Override
+  public Map<String, Object> masksSealed(MasksSealed fact) {
+    return body("key", Map.copyOf(fact.key().fields()));
+  }
+
+  @Override
+  public Map<String, Object> masksGuessed(MasksGuessed fact) {
+    return body("setups", setups(fact.setups()));
+  }
+
+  @Override
+  public Map<String, Object> masksRead(MasksRead fact) {
+    return body("setups", setups(fact.setups()), "from", word(fact.from()));
+  }
+
+  private static List<String> setups(List<Integer> setups) {
+    return setups.stream().map(setup -> String.valueOf(setup + 1)).toList();
   }
 
   @Override

@@ -2,6 +2,7 @@ package blindlap.exchange;
 
 import blindlap.fault.Problem;
 import blindlap.plan.Bikes;
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Blinding;
 import blindlap.plan.ChangeMethod;
 import blindlap.plan.Covariate;
@@ -243,7 +244,10 @@ public final class PlanReader {
 
   private static Blinding blinding(FieldReader f) {
     return new Blinding(
-        f.bool("blinded", true),
+        f.option(
+            "level",
+            BlindLevel.class,
+            f.bool("blinded", true) ? BlindLevel.HELPER : BlindLevel.OPEN),
         f.text("helper", ""),
         f.text("others_who_know", ""),
         f.text("cover", ""),

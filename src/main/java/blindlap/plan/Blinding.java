@@ -3,7 +3,7 @@ package blindlap.plan;
 /**
  * What keeps the rider blind, in the tester's words; every field may be empty.
  *
- * @param blinded false for a session without a helper: random order, called unblinded everywhere
+ * @param level what the rider knows while riding
  * @param helper who swaps and knows the key
  * @param othersWhoKnow anyone else who knows the key
  * @param cover how the hardware is covered
@@ -21,7 +21,7 @@ package blindlap.plan;
  *     since version 4
  */
 public record Blinding(
-    boolean blinded,
+    BlindLevel level,
     String helper,
     String othersWhoKnow,
     String cover,
@@ -56,7 +56,7 @@ public record Blinding(
   /** Blind, with nothing said about how. */
   public static final Blinding BLIND =
       new Blinding(
-          true,
+          BlindLevel.HELPER,
           "",
           "",
           "",
@@ -71,4 +71,9 @@ public record Blinding(
           "",
           Times.AT_THE_REVIEW,
           RecordOf.STARTER);
+
+  /** True where the rider does not know while riding what is on. */
+  public boolean blinded() {
+    return level.blind();
+  }
 }

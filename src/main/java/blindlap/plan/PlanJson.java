@@ -204,6 +204,10 @@ public final class PlanJson {
   /** Whose record counts is left out where it is the starter's, so that plans keep their bytes. */
   private static Map<String, Object> blinding(Blinding blinding) {
     Map<String, Object> tree = fields(blinding);
+    BlindLevel level = blinding.level();
+    if (level != BlindLevel.OPEN && level != BlindLevel.HELPER) {
+      tree.put("level", word(level)); // since version 5; the two others are said by "blinded"
+    }
     if (blinding.recordOf() != Blinding.RecordOf.STARTER) {
       tree.put("record_of", word(blinding.recordOf())); // since version 4
     }

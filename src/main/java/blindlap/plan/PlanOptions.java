@@ -25,6 +25,7 @@ public final class PlanOptions {
       case "drift" -> List.of("none", "line", "curve");
       case "scale" -> List.of("raw", "ratio");
       case "summary" -> List.of("mean", "median");
+      case "level" -> PlanJson.words(BlindLevel.class);
       case "times" -> PlanJson.words(Blinding.Times.class);
       case "record_of" -> PlanJson.words(Blinding.RecordOf.class);
       default -> throw new IllegalArgumentException("no options for " + field);

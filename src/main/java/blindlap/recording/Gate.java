@@ -9,15 +9,13 @@ import java.util.List;
  * (docs/method.md#gates): some metres wide, so that the earth is flat around it.
  */
 public final class Gate {
-  private static final double EQUATOR_METRES = 6_378_137;
-  private static final double FLATTENING = 1 / 298.257_223_563;
+  /** Widest gate that is made from a width, in metres: the earth is flat around it. */
+  public static final double WIDEST = 200;
 
   /** Nearer than this, in metres, a point is on the line, and a crossing within the tips. */
   private static final double ON_THE_LINE = 1e-7;
 
-  private final Position first;
-  private final double metresNorth;
-  private final double metresEast;
+  private final GroundPlane plane;
   private final double north;
   private final double east;
   private final double width;
@@ -28,15 +26,9 @@ public final class Gate {
    * @throws StatsException if both are one place
    */
   public Gate(Position first, Position second) {
-    this.first = first;
-    double middle = Math.toRadians((first.latitude() + second.latitude()) / 2);
-    double e2 = FLATTENING * (2 - FLATTENING);
-    double w2 = 1 - e2 * Math.sin(middle) * Math.sin(middle);
-    double normal = EQUATOR_METRES / Math.sqrt(w2);
-    this.metresNorth = Math.toRadians(normal * (1 - e2) / w2);
-    this.metresEast = Math.toRadians(normal * Math.cos(middle));
-    this.north = (second.latitude() - first.latitude()) * metresNorth;
-    this.east = first.eastTo(second) * metresEast;
+    this.plane = GroundPlane.from(first, (first.latitude() + second.latitude()) / 2);
+    this.north = plane.north(second);
+    this.east = plane.east(second);
     this.width = Math.hypot(north, east);
     if (width <= ON_THE_LINE) {
       throw new StatsException("gate", "has both ends at one place.");
@@ -92,10 +84,7 @@ public final class Gate {
     /** The second point is reached the short way round from the first, also behind the globe. */
     void move(Fix from, Fix to, int index) {
       double[] start = offset(from.at());
-      double[] end = {
-        start[0] + from.at().eastTo(to.at()) * metresEast,
-        (to.at().latitude() - first.latitude()) * metresNorth
-      };
+      double[] end = {start[0] + plane.east(from.at(), to.at()), plane.north(to.at())};
       double b = left(end);
       if (b == 0) {
         rest(to, end);
@@ -140,20 +129,14 @@ public final class Gate {
   double speed(Fix from, Fix to) {
     double[] start = offset(from.at());
     double metres =
-        left(
-                new double[] {
-                  start[0] + from.at().eastTo(to.at()) * metresEast,
-                  (to.at().latitude() - first.latitude()) * metresNorth
-                })
+        left(new double[] {start[0] + plane.east(from.at(), to.at()), plane.north(to.at())})
             - left(start);
     return Math.abs(metres) / (to.seconds() - from.seconds());
   }
 
   /** Metres east and north of the first end. */
   private double[] offset(Position at) {
-    return new double[] {
-      first.eastTo(at) * metresEast, (at.latitude() - first.latitude()) * metresNorth
-    };
+    return new double[] {plane.east(at), plane.north(at)};
   }
 
   /** Metres to the left of the line from the first end to the second; 0 on it. */

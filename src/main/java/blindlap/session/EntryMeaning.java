@@ -211,6 +211,46 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   }
 
   @Override
+  public Optional<Problem> setupShown(SetupShown fact) {
+    return stint(fact.stint()).or(() -> setup(fact.setup()));
+  }
+
+  @Override
+  public Optional<Problem> stintMounted(StintMounted fact) {
+    return stint(fact.stint());
+  }
+
+  @Override
+  public Optional<Problem> masksSealed(MasksSealed fact) {
+    return fine();
+  }
+
+  @Override
+  public Optional<Problem> masksGuessed(MasksGuessed fact) {
+    return fact.setups().isEmpty() ? fine() : mapping(fact.setups());
+  }
+
+  @Override
+  public Optional<Problem> masksRead(MasksRead fact) {
+    return mapping(fact.setups());
+  }
+
+  /** Every label is on a setup of its own. */
+  private Optional<Problem> mapping(List<Integer> setups) {
+    int count = plan.setups().size();
+    return setups.size() == count && setups.stream().distinct().count() == count
+        ? setups.stream().flatMap(setup -> setup(setup).stream()).findFirst()
+        : wrong(MeaningFault.NO_MAPPING, setups.size(), count);
+  }
+
+  private Optional<Problem> setup(int setup) {
+    int setups = plan.setups().size();
+    return setup < 0 || setup >= setups
+        ? wrong(MeaningFault.NO_SUCH_SETUP, setup + 1, setups)
+        : fine();
+  }
+
+  @Override
   public Optional<Problem> noteWritten(Fact.NoteWritten fact) {
     return lap(fact.lap());
   }
@@ -218,13 +258,7 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   @Override
   public Optional<Problem> guessGiven(Fact.GuessGiven fact) {
     Integer setup = fact.guess().setup();
-    int setups = plan.setups().size();
-    return stint(fact.stint())
-        .or(
-            () ->
-                setup != null && (setup < 0 || setup >= setups)
-                    ? wrong(MeaningFault.NO_SUCH_SETUP, setup + 1, setups)
-                    : fine());
+    return stint(fact.stint()).or(() -> setup == null ? fine() : setup(setup));
   }
 
   @Override

@@ -28,7 +28,9 @@ public sealed interface Fact {
    * The plan was fixed, the order drawn and sealed. An open noise run has neither order nor key.
    *
    * @param planText its canonical bytes as text, exactly as hashed
-   * @param key the sealed key; null for an open noise run
+   * @param key the sealed key; null for an open noise run and for a covered order
+   * @param covered true where the order is covered and not sealed (docs/sealing.md#covered); since
+   *     version 5
    * @param fingerprint of the plan and everything sealed; of the plan alone for an open noise run
    * @param codes the random codes on everything the rider sees, one per stint; the stints' numbers
    *     for an open noise run
@@ -38,10 +40,22 @@ public sealed interface Fact {
       Plan plan,
       String planText,
       @Nullable SealedKey key,
+      boolean covered,
       Fingerprint fingerprint,
       List<Integer> codes,
       List<String> signedBy)
       implements Fact {
+    /** A plan whose order is sealed, or an open noise run. */
+    public PlanCommitted(
+        Plan plan,
+        String planText,
+        @Nullable SealedKey key,
+        Fingerprint fingerprint,
+        List<Integer> codes,
+        List<String> signedBy) {
+      this(plan, planText, key, false, fingerprint, codes, signedBy);
+    }
+
     public PlanCommitted {
       codes = List.copyOf(codes);
       signedBy = List.copyOf(signedBy);
@@ -290,6 +304,10 @@ public sealed interface Fact {
 
   /** Facts of values: which of two counts, and what a look used. */
   sealed interface OfValues extends Fact permits ValueChosen, LookTaken {}
+
+  /** Facts of a day without a helper. */
+  sealed interface OfOnePerson extends Fact
+      permits SetupShown, StintMounted, MasksSealed, MasksGuessed, MasksRead {}
 
   sealed interface OfCovariates extends Fact permits CovariateSaid {}
 

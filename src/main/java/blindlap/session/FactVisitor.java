@@ -36,6 +36,16 @@ public interface FactVisitor<R> {
 
   R lookTaken(LookTaken fact);
 
+  R setupShown(SetupShown fact);
+
+  R stintMounted(StintMounted fact);
+
+  R masksSealed(MasksSealed fact);
+
+  R masksGuessed(MasksGuessed fact);
+
+  R masksRead(MasksRead fact);
+
   R noteWritten(Fact.NoteWritten fact);
 
   R guessGiven(Fact.GuessGiven fact);

@@ -2,6 +2,7 @@ package blindlap.session;
 
 import blindlap.plan.Plan;
 import blindlap.seal.HelperRecord;
+import blindlap.seal.SealedKey;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Day;
 import blindlap.session.day.DeviationKind;
@@ -35,6 +36,11 @@ final class Folded {
   final List<Fact.AmendmentMade> amendments = new ArrayList<>();
   final List<StoredEntry> notApplied = new ArrayList<>();
   final SortedMap<Integer, LookTaken> looks = new TreeMap<>();
+  final SortedMap<Integer, Integer> shown = new TreeMap<>();
+  final SortedMap<Integer, String> mounted = new TreeMap<>();
+  @Nullable SealedKey masks;
+  @Nullable MasksGuessed masksGuessed;
+  @Nullable MasksRead masksRead;
   final SortedMap<Integer, Fact.FindingSeenAgain> seenAgain = new TreeMap<>();
   final List<Fact.ScoreCorrected> corrections = new ArrayList<>();
   final List<CovariateSaid> covariatesCorrected = new ArrayList<>();
@@ -79,6 +85,11 @@ final class Folded {
     copy.finding = finding;
     copy.seenAgain.putAll(seenAgain);
     copy.looks.putAll(looks);
+    copy.shown.putAll(shown);
+    copy.mounted.putAll(mounted);
+    copy.masks = masks;
+    copy.masksGuessed = masksGuessed;
+    copy.masksRead = masksRead;
     copy.plainDay = plainDay;
     copy.abandonedBecause = abandonedBecause;
     return copy;
@@ -104,9 +115,9 @@ final class Folded {
         .allMatch(lap -> lap != null && lap.ridden());
   }
 
-  /** True if a plan was committed with a key. */
+  /** True if an order was drawn, sealed or covered. */
   boolean hasKey() {
-    return committed != null && committed.key() != null;
+    return committed != null && (committed.key() != null || committed.covered());
   }
 
   /**

@@ -230,6 +230,43 @@ final class Folding implements FactVisitor<Boolean> {
   }
 
   @Override
+  public Boolean setupShown(SetupShown fact) {
+    return reviewOpen() && folded.shown.putIfAbsent(fact.stint(), fact.setup()) == null;
+  }
+
+  @Override
+  public Boolean stintMounted(StintMounted fact) {
+    return reviewOpen() && folded.mounted.putIfAbsent(fact.stint(), fact.text()) == null;
+  }
+
+  @Override
+  public Boolean masksSealed(MasksSealed fact) {
+    if (folded.masks != null) {
+      return false;
+    }
+    folded.masks = fact.key();
+    return true;
+  }
+
+  @Override
+  public Boolean masksGuessed(MasksGuessed fact) {
+    if (folded.masksGuessed != null || folded.masksRead != null) {
+      return false;
+    }
+    folded.masksGuessed = fact;
+    return true;
+  }
+
+  @Override
+  public Boolean masksRead(MasksRead fact) {
+    if (reviewOpen() || folded.masksRead != null) {
+      return false;
+    }
+    folded.masksRead = fact;
+    return true;
+  }
+
+  @Override
   public Boolean noteWritten(Fact.NoteWritten fact) {
     return onLap(fact.lap(), lap -> lap.withNote(fact.text()));
   }

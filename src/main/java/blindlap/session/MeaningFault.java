@@ -25,6 +25,8 @@ public enum MeaningFault implements Fault {
   NOT_A_TIME,
   /** A setup that the plan does not have: its number, setups. */
   NO_SUCH_SETUP,
+  /** Labels that are not each on a setup of its own: setups named, setups. */
+  NO_MAPPING,
   /** A warm-up lap that nobody rides: its number. */
   NO_SUCH_WARM_UP,
   /** The plan is larger than any that can be committed: stints, laps a stint. */

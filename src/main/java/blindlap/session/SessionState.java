@@ -103,9 +103,39 @@ public final class SessionState {
     return committed.planText();
   }
 
-  /** True if an order was drawn and sealed; false for an open noise run. */
+  /** True if an order was drawn, sealed or covered; false for an open noise run. */
   public boolean hasKey() {
-    return committed.key() != null;
+    return committed.key() != null || committed.covered();
+  }
+
+  /** True if the order is covered, not sealed: it opens stint by stint without a phrase. */
+  public boolean covered() {
+    return committed.covered();
+  }
+
+  /** What a rider who swaps alone was shown, by stint, 0 = the warm-up; setups from 0. */
+  public SortedMap<Integer, Integer> shown() {
+    return Collections.unmodifiableSortedMap(folded.shown);
+  }
+
+  /** What such a rider mounted, by stint, in the form of a helper's record. */
+  public SortedMap<Integer, String> mounted() {
+    return Collections.unmodifiableSortedMap(folded.mounted);
+  }
+
+  /** The sealed mapping of masked labels, if a friend sealed one. */
+  public Optional<SealedKey> masks() {
+    return Optional.ofNullable(folded.masks);
+  }
+
+  /** The rider's guess of the mapping, if it was asked. */
+  public Optional<MasksGuessed> masksGuessed() {
+    return Optional.ofNullable(folded.masksGuessed);
+  }
+
+  /** Which label is on which setup, once it was read. */
+  public Optional<MasksRead> masksRead() {
+    return Optional.ofNullable(folded.masksRead);
   }
 
   /**
@@ -116,7 +146,7 @@ public final class SessionState {
   public SealedKey sealedKey() {
     SealedKey key = committed.key();
     if (key == null) {
-      throw new IllegalStateException("an open noise run has no key");
+      throw new IllegalStateException("an open noise run and a covered order have no sealed key");
     }
     return key;
   }

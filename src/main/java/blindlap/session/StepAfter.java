@@ -112,6 +112,31 @@ public final class StepAfter implements FactVisitor<Step> {
   }
 
   @Override
+  public Step setupShown(SetupShown fact) {
+    return step;
+  }
+
+  @Override
+  public Step stintMounted(StintMounted fact) {
+    return step;
+  }
+
+  @Override
+  public Step masksSealed(MasksSealed fact) {
+    return step;
+  }
+
+  @Override
+  public Step masksGuessed(MasksGuessed fact) {
+    return step;
+  }
+
+  @Override
+  public Step masksRead(MasksRead fact) {
+    return step;
+  }
+
+  @Override
   public Step noteWritten(Fact.NoteWritten fact) {
     return step;
   }

@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Blinding;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
@@ -140,7 +141,7 @@ final class DoubtfulDays {
         new Plan.Laps(2, 0, 1 + random.nextInt(2)),
         open
             ? new Blinding(
-                false,
+                BlindLevel.OPEN,
                 "",
                 "",
                 "",

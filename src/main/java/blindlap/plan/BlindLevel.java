@@ -1,0 +1,31 @@
+package blindlap.plan;
+
+/**
+ * How blind a session is: what the rider knows while riding (docs/method.md#blind-levels). In the
+ * order of what a finding can prove, least first. Since version 5 but the first and the last.
+ */
+public enum BlindLevel {
+  /** The rider knows the whole order. */
+  OPEN,
+  /** Each setup is shown only when it is to be mounted; the rider knows what is on. */
+  DRAWN,
+  /** Parts that look alike bear labels; the rider knows the label and not which part it is. */
+  MASKED,
+  /** A friend coded and covered the parts beforehand; the rider knows codes alone. */
+  PREPARED,
+  /** A helper swaps out of sight on the day; the rider knows codes alone. */
+  HELPER;
+
+  /** True where the rider does not know while riding what is on: the words of a blind test. */
+  public boolean blind() {
+    return this == PREPARED || this == HELPER;
+  }
+
+  /**
+   * True where the rider swaps alone and is shown what to mount, one stint after the other, from a
+   * covered order.
+   */
+  public boolean shown() {
+    return this == OPEN || this == DRAWN || this == MASKED;
+  }
+}
