@@ -27,7 +27,8 @@ import picocli.CommandLine.Option;
     name = "notebook",
     description = {
       "Lists the sessions of a notebook: the one in hand first, then the latest day first.",
-      "With one of the options below it checks the notebook, backs it up, or saves what can be saved of a damaged one."
+      "With one of the options below it checks the notebook, backs it up, or saves what can be"
+          + " saved of a damaged one."
     })
 final class NotebookCommand extends SessionCommand {
   private static final int VERDICTS_AT_A_TIME = 50;
@@ -39,7 +40,8 @@ final class NotebookCommand extends SessionCommand {
       names = "--search",
       paramLabel = "WORDS",
       description =
-          "Only sessions that hold every one of these words in question, setups, rider, trail, date, state, verdict or reason for abandoning.")
+          "Only sessions that hold every one of these words in question, setups, rider, trail,"
+              + " date, state, verdict or reason for abandoning.")
   String search = "";
 
   /** What else is done with the notebook; at most one. */
@@ -47,7 +49,8 @@ final class NotebookCommand extends SessionCommand {
     @Option(
         names = "--verify",
         description =
-            "Read and hash every entry again, check every chain and the file itself; also of a notebook that cannot be opened.")
+            "Read and hash every entry again, check every chain and the file itself; also of a"
+                + " notebook that cannot be opened.")
     boolean verify;
 
     @Option(
@@ -69,7 +72,8 @@ final class NotebookCommand extends SessionCommand {
         required = true,
         paramLabel = "DAMAGED",
         description =
-            "Save everything of a damaged notebook that still verifies into a new one; losses are listed, the damaged file is never written to.")
+            "Save everything of a damaged notebook that still verifies into a new one; losses are"
+                + " listed, the damaged file is never written to.")
     @Nullable Path damaged;
 
     @Option(

@@ -29,9 +29,12 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "review",
     description = {
-      "Prints the finding of an unsealed session: verdict first, then the evidence; of an open noise run what it tells of the rider's noise.",
+      "Prints the finding of an unsealed session: verdict first, then the evidence; of an open"
+          + " noise run what it tells of the rider's noise.",
       "With --json the numbers come with fixed names, for other programs.",
-      "With --from a data package is held against itself first: every hash, every table against the session inside, the finding against the tables. What differs is named, and nothing is printed (exit code 1)."
+      "With --from a data package is held against itself first: every hash, every table against the"
+          + " session inside, the finding against the tables. What differs is named, and nothing is"
+          + " printed (exit code 1)."
     })
 final class ReviewCommand extends SessionCommand {
   /** Far above any file of a package; what is larger is not read into memory to find out. */

@@ -38,7 +38,8 @@ final class SummaryTable {
 
   /** The column "verdict" holds how a session ended: why, if it was abandoned. */
   private static final String COLUMNS =
-      "session, committed_at, kind, question, rider, trail, day, setups, series, looks, step, verdict";
+      "session, committed_at, kind, question, rider, trail, day, setups, series, looks, step,"
+          + " verdict";
 
   private final Connection connection;
   private final Prepared step;
@@ -55,8 +56,8 @@ final class SummaryTable {
             connection,
             "INSERT OR REPLACE INTO summary ("
                 + COLUMNS
-                + ", words, first) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, (SELECT min(arrived)"
-                + " FROM entry WHERE session = ? AND kind = 'PlanCommitted'))");
+                + ", words, first) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, (SELECT"
+                + " min(arrived) FROM entry WHERE session = ? AND kind = 'PlanCommitted'))");
     change =
         new Prepared(
             connection, "UPDATE summary SET step = ?, verdict = ?, words = ? WHERE session = ?");

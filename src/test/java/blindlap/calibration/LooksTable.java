@@ -133,12 +133,12 @@ final class LooksTable {
     lines.add("## Looks before the end");
     lines.add("");
     lines.add(
-        "Blocks of four, 24 stints, a straight line removed; share of days that show a difference, and"
-            + " mean stints ridden where everyone stops who may; "
+        "Blocks of four, 24 stints, a straight line removed; share of days that show a difference,"
+            + " and mean stints ridden where everyone stops who may; "
             + days
-            + " days a cell. A look keeps what it used, so that a later void of that changes nothing by"
-            + " construction; one of a stint ridden since has its part in the next look and the end."
-            + " The last rows are what the rule forbids.");
+            + " days a cell. A look keeps what it used, so that a later void of that changes"
+            + " nothing by construction; one of a stint ridden since has its part in the next look"
+            + " and the end. The last rows are what the rule forbids.");
     lines.add("");
     lines.add("| looks after | after a look | noise | no difference | 1.5 SD | stints at 1.5 SD |");
     lines.add("| --- | --- | --- | ---: | ---: | ---: |");

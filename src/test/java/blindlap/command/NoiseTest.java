@@ -126,8 +126,14 @@ class NoiseTest {
     Path old =
         session.file(
             "old.csv",
-            "Runde;Zeit;Fahrwerk;kaputt\n1;95,1;K;\n2;94,0;L;\n3;95,3;K;\n4;94,6;L;\n5;1:35,2;K;ja\n"
-                + "6;93,9;L;\n7;94,7;K;\n");
+            "Runde;Zeit;Fahrwerk;kaputt\n"
+                + "1;95,1;K;\n"
+                + "2;94,0;L;\n"
+                + "3;95,3;K;\n"
+                + "4;94,6;L;\n"
+                + "5;1:35,2;K;ja\n"
+                + "6;93,9;L;\n"
+                + "7;94,7;K;\n");
     CommandLineSession.Ran ran = ok(bringIn(old));
     assertThat(ran.out()).contains("never gives a verdict", "from 2 days");
     String noise = ok("noise", "--rider", "r. lind").out();

@@ -22,15 +22,15 @@ class CovariatePlanTest {
 
   private static String text(String covariates) {
     return """
-        question: Is Shock L quicker than Shock K?
-        rider: R. Lind
-        trail: Quarry loop
-        day: 2026-11-14
-        setups: [{name: Shock K}, {name: Shock L}]
-        measures: [{name: lap time, kind: lap time, unit: s, role: primary, worthwhile: 0.5}]
-        stints: 16
-        rule: {setups: 2, stints: 16, block: 4}
-        """
+    question: Is Shock L quicker than Shock K?
+    rider: R. Lind
+    trail: Quarry loop
+    day: 2026-11-14
+    setups: [{name: Shock K}, {name: Shock L}]
+    measures: [{name: lap time, kind: lap time, unit: s, role: primary, worthwhile: 0.5}]
+    stints: 16
+    rule: {setups: 2, stints: 16, block: 4}
+    """
         + (covariates.isEmpty() ? "" : "covariates:\n" + covariates);
   }
 

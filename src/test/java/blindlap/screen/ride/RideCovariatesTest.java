@@ -24,7 +24,8 @@ class RideCovariatesTest {
               covariates:
                 - {name: wind, kind: wind, unit: m/s, per: lap, reason: read at the start}
                 - {name: legs, kind: fatigue, unit: 0 to 10, by: rider, reason: asked before}
-              protocol: eight-stints""");
+              protocol: eight-stints\
+              """);
 
   @TempDir Path folder;
 

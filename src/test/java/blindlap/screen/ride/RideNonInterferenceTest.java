@@ -164,7 +164,8 @@ class RideNonInterferenceTest {
             covariates:
               - {name: wind, kind: wind, unit: m/s, per: lap, reason: read at the start}
               - {name: legs, kind: fatigue, unit: 0 to 10, by: rider, reason: asked before}
-            protocol: eight-stints""");
+            protocol: eight-stints\
+            """);
     everyDayLooksTheSame(plan, Math.min(6, ORDERS), true);
   }
 

@@ -49,7 +49,9 @@ class SwapPlacesTest {
                   + "      - {name: compression")
           .replace(
               "bike:\n",
-              "bike:\n  - {name: rear tyre, value: 1.70, unit: bar, tolerance: 0.03, check: each lap}\n")
+              "bike:\n"
+                  + "  - {name: rear tyre, value: 1.70, unit: bar, tolerance: 0.03, check: each"
+                  + " lap}\n")
           .replace(
               "steps: [Rider in the hut, ",
               "steps: [Rider in the hut with the door shut, Radio on,"
@@ -64,7 +66,8 @@ class SwapPlacesTest {
               "bike:\n",
               "  - name: Shock M\n"
                   + "    settings:\n"
-                  + "      - {name: \"rebound, from closed\", value: 7, unit: clicks, tolerance: 0}\n"
+                  + "      - {name: \"rebound, from closed\", value: 7, unit: clicks, tolerance:"
+                  + " 0}\n"
                   + "      - {name: compression, value: 3, unit: clicks, tolerance: 0}\n"
                   + "      - {name: sag, value: 26, unit: \"%\", tolerance: 1, readings: 3}\n"
                   + "bike:\n")
