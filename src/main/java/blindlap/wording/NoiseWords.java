@@ -241,7 +241,10 @@ public final class NoiseWords {
     List<String> lines = new ArrayList<>();
     lines.add(pooled(record));
     record.days().forEach(day -> lines.add("  " + day(record, day)));
-    lines.add(WORDS.say("voids", Figures.inHundred(record.voidShare())));
+    lines.add(
+        record.voidShare() == 0
+            ? WORDS.say("voids.none")
+            : WORDS.say("voids", Figures.inHundred(record.voidShare())));
     return lines;
   }
 
