@@ -3,9 +3,11 @@ package blindlap.desk;
 import blindlap.fault.Problem;
 import blindlap.fault.TypedText;
 import blindlap.fault.Unusable;
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanCheck;
 import blindlap.plan.PlanJson;
+import blindlap.seal.CoveredOrder;
 import blindlap.seal.Fingerprint;
 import blindlap.seal.HelperPhrase;
 import blindlap.seal.PhraseAsked;
@@ -13,8 +15,10 @@ import blindlap.seal.Sealed;
 import blindlap.seal.Sealing;
 import blindlap.seal.SecureBytes;
 import blindlap.seal.SessionKind;
+import blindlap.session.AloneCommands;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
+import blindlap.session.SetupShown;
 import blindlap.session.day.SessionId;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -48,6 +52,9 @@ public final class Committing {
     /** The phrase is to be out, and two of its words typed back, before anything is sealed. */
     record Phrase(PhraseAsked asked) implements Begun {}
 
+    /** The rider swaps alone: the order is covered, not sealed, and there is no phrase. */
+    record Alone() implements Begun {}
+
     /** An open noise run has no key, so there is no phrase. */
     record Keyless() implements Begun {}
 
@@ -77,6 +84,13 @@ public final class Committing {
      */
     record Open(SessionState state) implements Result {}
 
+    /**
+     * Committed with a covered order and on disk.
+     *
+     * @param state the session
+     */
+    record Covered(SessionState state) implements Result {}
+
     /** Nothing was drawn or written. */
     record Refused(List<Problem> problems) implements Result {}
   }
@@ -99,6 +113,9 @@ public final class Committing {
     }
     if (plan.kind() == Plan.Kind.NOISE_RUN) {
       return new Begun.Keyless();
+    }
+    if (plan.blinding().level().shown()) {
+      return new Begun.Alone();
     }
     try {
       return new Begun.Phrase(sealing.drawPhrase(plan.rule()));
@@ -140,6 +157,45 @@ public final class Committing {
     SessionState state =
         SessionState.of(sessions.write(id, List.of(), List.of(fact)).orElseThrow());
     return new Result.Committed(state, sealed);
+  }
+
+  /**
+   * Draws the order and covers it, for a rider who swaps alone, and writes both in one step. Where
+   * the rider may know the whole order, all of it is shown from then on.
+   *
+   * @param plan as it was begun with
+   * @param signedBy names of those who read the plan
+   */
+  public Result cover(Plan plan, List<String> signedBy) {
+    List<Problem> problems = new ArrayList<>(PlanCheck.problems(plan));
+    problems.addAll(series.refusals(plan));
+    problems.addAll(unfit(signedBy));
+    if (!problems.isEmpty()) {
+      return new Result.Refused(problems);
+    }
+    SessionId id = SessionId.of(ids.exactly(16));
+    byte[] bytes = PlanJson.bytes(plan);
+    CoveredOrder order;
+    try {
+      order = sealing.cover(bytes, plan.rule(), id.text());
+    } catch (Unusable e) {
+      return new Result.Refused(List.of(e.problem()));
+    }
+    List<Fact> facts = new ArrayList<>();
+    facts.add(
+        new Fact.PlanCommitted(
+            plan,
+            new String(bytes, StandardCharsets.UTF_8),
+            null,
+            true,
+            order.fingerprint(),
+            order.codes(),
+            signedBy));
+    if (plan.blinding().level() == BlindLevel.OPEN) {
+      IntStream.rangeClosed(AloneCommands.firstStint(plan), plan.stints())
+          .forEach(stint -> facts.add(new SetupShown(stint, order.setup(stint))));
+    }
+    return new Result.Covered(SessionState.of(sessions.commit(id, facts, order)));
   }
 
   private static List<Problem> unfit(List<String> names) {

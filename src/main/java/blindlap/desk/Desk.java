@@ -2,6 +2,7 @@ package blindlap.desk;
 
 import blindlap.desk.day.RiderDays;
 import blindlap.exchange.Protocols;
+import blindlap.seal.MaskSealing;
 import blindlap.seal.SealParameters;
 import blindlap.seal.Sealing;
 import blindlap.seal.SealingSources;
@@ -32,6 +33,7 @@ public final class Desk implements AutoCloseable {
   private final SeriesPlans seriesPlans;
   private final QuestionBook questions;
   private final SealParameters parameters;
+  private final MaskSealing masking;
 
   /**
    * @param notebook the open notebook; closed with the desk
@@ -51,6 +53,7 @@ public final class Desk implements AutoCloseable {
     this.clock = clock;
     this.sessions = new Sessions(notebook, clock);
     Sealing sealing = new Sealing(sources, parameters);
+    this.masking = new MaskSealing(sources, parameters);
     this.series = new SeriesBook(notebook, sessions);
     this.seriesPlans = new SeriesPlans(notebook, series);
     this.committing = new Committing(sessions, sealing, ids, seriesPlans);
@@ -139,6 +142,16 @@ public final class Desk implements AutoCloseable {
   /** The helper's days, against the phrase. */
   public HelperDays helperDays() {
     return helperDays;
+  }
+
+  /** Days of riders who swap alone. */
+  public AloneDays aloneDays() {
+    return new AloneDays(sessions, notebook, clock);
+  }
+
+  /** Masked labels: sealed by a friend, guessed once, read. */
+  public MaskKeeping masks() {
+    return new MaskKeeping(sessions, masking);
   }
 
   /** The rider's days. */

@@ -114,5 +114,23 @@ public enum DeskFault implements Fault {
   /** A session is to be abandoned that keeps its place in its series: series. */
   SERIES_KEEPS_PLACE,
   /** A series is to be ended early that has all its sessions: series, declared. */
-  SERIES_COMPLETE
+  SERIES_COMPLETE,
+  /** Another notebook keeps the covered order. */
+  NO_COVER,
+  /** The covered order does not open: it was changed, or lies beside other entries. */
+  COVER_CHANGED,
+  /** A covered order has no phrase. */
+  NO_PHRASE,
+  /** A sealed order has no cover. */
+  NOT_COVERED,
+  /** A cover that did not hold, without words on it. */
+  COVER_WORDS,
+  /** A wrong fit of prepared units is said as the unit that was mounted. */
+  FIT_OF_UNITS,
+  /** No friend prepares units in this session. */
+  NOT_PREPARED,
+  /** Records of too few units, or out of turn: given, needed. */
+  UNITS_MISSING,
+  /** The records of the units are written. */
+  UNITS_WRITTEN
 }

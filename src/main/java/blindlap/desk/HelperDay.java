@@ -9,18 +9,17 @@ import blindlap.plan.Setting;
 import blindlap.seal.HelperRecord;
 import blindlap.seal.HelperSchedule;
 import blindlap.seal.Sealing;
+import blindlap.session.AloneCommands;
 import blindlap.session.DayCommands;
 import blindlap.session.Fact;
 import blindlap.session.HelperEntry;
 import blindlap.session.Notebook;
 import blindlap.session.Outcome;
-import blindlap.session.SafetyCheck;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -131,7 +130,7 @@ public final class HelperDay {
 
   /** The first stint of the day: 0 if there are warm-up laps, else 1. */
   public int firstStint() {
-    return plan.laps().warmUp() > 0 ? 0 : 1;
+    return AloneCommands.firstStint(plan);
   }
 
   /** The work before a stint, the warm-up included. */
@@ -176,12 +175,7 @@ public final class HelperDay {
 
   /** What is dialled anew and measured before a stint with this setup on. */
   public List<Setting> settings(int stint, int setup) {
-    boolean ends = stint == firstStint() || stint == plan.stints();
-    List<Setting> all = new ArrayList<>(plan.setups().get(setup).settings());
-    all.addAll(plan.bike());
-    return all.stream()
-        .filter(each -> ends || each.check() != Setting.Check.START_AND_END)
-        .toList();
+    return StintSettings.of(plan, stint, setup);
   }
 
   /**
@@ -262,25 +256,8 @@ public final class HelperDay {
    * @param laps ridden so far, warm-up included: after each it is asked whether the rider is fit
    */
   public List<Problem> missing(HelperEntry entry, int laps) {
-    List<Problem> missing = new ArrayList<>();
-    int checks = SafetyCheck.values().length - entry.confirmed().size();
-    if (checks > 0) {
-      missing.add(Problem.of(DeskFault.CHECKS_OPEN, "", checks));
-    }
-    List<Setting> settings = settings(entry.stint(), entry.fitted());
-    missing.addAll(Tolerance.unread(settings, entry.measured()));
-    for (HelperEntry.Outside outside : entry.outside()) {
-      if (outside.reason().isBlank()) {
-        missing.add(Problem.of(DeskFault.OUTSIDE_TOLERANCE, "", outside.setting()));
-      }
-    }
-    Boolean fit = entry.fit().get(laps);
-    if (entry.stint() > firstStint() && fit == null) {
-      missing.add(Problem.of(DeskFault.FIT_OPEN, ""));
-    } else if (Boolean.FALSE.equals(fit)) {
-      missing.add(Problem.of(DeskFault.RIDER_NOT_FIT, ""));
-    }
-    return missing;
+    return ReadyToRide.missing(
+        entry, settings(entry.stint(), entry.fitted()), laps, entry.stint() <= firstStint());
   }
 
   /**

@@ -1,7 +1,7 @@
 package blindlap.desk;
 
 import blindlap.fault.Problem;
-import blindlap.seal.SealParameters;
+import blindlap.plan.BlindLevel;
 import blindlap.seal.Sealing;
 import blindlap.seal.SecureBytes;
 import blindlap.session.DayCommands;
@@ -70,6 +70,9 @@ public final class HelperDays {
     }
     HelperDay day =
         new HelperDay(state, (Keys.Result.Open) result, sessions, sealing, notebook, clock);
+    if (state.plan().blinding().level() == BlindLevel.PREPARED) {
+      return new Opened.Day(day); // the rider hands over to himself, and closes the day
+    }
     if (state.step().day()) {
       day.makeUp(state);
     } else if (HelperOver.missing(state)) {

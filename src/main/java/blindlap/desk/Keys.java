@@ -89,19 +89,28 @@ public final class Keys {
   }
 
   private Attempt open(SessionState state, String typed) {
+    if (state.covered()) {
+      return bad(DeskFault.NO_PHRASE);
+    }
     PhraseReading reading = PhraseReading.of(typed);
-    if (reading instanceof PhraseReading.UnknownWord word) {
-      return bad(DeskFault.PHRASE_WORD, word.position(), String.join(", ", word.near()));
+    if (!(reading instanceof PhraseReading.Read read)) {
+      return new Attempt.Bad(unread(reading));
     }
-    if (reading instanceof PhraseReading.WrongCount count) {
-      return bad(DeskFault.PHRASE_COUNT, count.words());
-    }
-    Opening opening = sealing.open(state.sealedKey(), ((PhraseReading.Read) reading).phrase());
+    Opening opening = sealing.open(state.sealedKey(), read.phrase());
     if (opening instanceof Opening.Opened opened) {
       return new Attempt.Good(new Opened(opened.key(), opened.lock()));
     }
     return bad(
         opening instanceof Opening.WrongPhrase ? DeskFault.WRONG_PHRASE : DeskFault.KEY_DAMAGED);
+  }
+
+  /** Why typed words are no phrase. */
+  static Problem unread(PhraseReading reading) {
+    if (reading instanceof PhraseReading.UnknownWord word) {
+      return Problem.of(
+          DeskFault.PHRASE_WORD, "", word.position(), String.join(", ", word.near()));
+    }
+    return Problem.of(DeskFault.PHRASE_COUNT, "", ((PhraseReading.WrongCount) reading).words());
   }
 
   private static Attempt bad(DeskFault fault, Object... details) {
@@ -173,6 +182,7 @@ public final class Keys {
                     .lock()
                     .decrypt(state.id().text(), record)
                     .ifPresent(text -> records.put(record.stint(), text)));
+    MountedUnits.swapped(state, records);
     HelperRecords helper = new HelperRecords(state, opened.lock(), sealing, notebook);
     List<Fact> unsealed = unsealed(state, helper);
     Sessions.Result result =
@@ -219,6 +229,36 @@ public final class Keys {
       return unseal(state, opened.key(), OpenedWith.SHEET, Map.of(), ending, List.of());
     }
     return refused(DeskFault.SHEET_OF_ANOTHER);
+  }
+
+  /**
+   * Opens a covered order, without a phrase: the whole key, verified against the fingerprint and
+   * against everything that was shown.
+   *
+   * @param ending why and by whom the series is ended early; empty if it is not
+   */
+  public Sessions.Result unsealCovered(SessionState state, Optional<SeriesEnded> ending) {
+    Optional<List<Problem>> refusal = refuseEarly(state, ending);
+    if (refusal.isPresent()) {
+      return new Sessions.Result.Refused(refusal.get());
+    }
+    if (!state.covered()) {
+      return refused(DeskFault.NOT_COVERED);
+    }
+    Covers.Opened<OpenKey> opened = new Covers(notebook).key(state);
+    if (!opened.problems().isEmpty()) {
+      return new Sessions.Result.Refused(opened.problems());
+    }
+    OpenKey key = opened.orElseThrow();
+    boolean asShown =
+        state.shown().entrySet().stream()
+            .allMatch(
+                shown ->
+                    shown.getValue()
+                        == (shown.getKey() == 0 ? key.warmUp() : key.setup(shown.getKey())));
+    return asShown
+        ? unseal(state, key, OpenedWith.COVER, state.mounted(), ending, List.of())
+        : refused(DeskFault.COVER_CHANGED);
   }
 
   private static Sessions.Result refused(Fault fault, Object... details) {

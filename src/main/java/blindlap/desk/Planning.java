@@ -305,6 +305,11 @@ public final class Planning {
     return committing.seal(plan, kind, signedBy, phrase);
   }
 
+  /** Commits a draft whose rider swaps alone: fixes the plan, draws, covers. */
+  public Committing.Result cover(Map<String, ?> fields, List<String> signedBy) {
+    return committing.cover(judged(fields).plan().orElseThrow(), signedBy);
+  }
+
   /** Commits the draft of an open noise run. */
   public Committing.Result fix(Map<String, ?> fields, List<String> signedBy) {
     return committing.fix(judged(fields).plan().orElseThrow(), signedBy);

@@ -3,6 +3,7 @@ package blindlap.desk;
 import blindlap.desk.day.DayResult;
 import blindlap.exchange.TypedTexts;
 import blindlap.fault.Problem;
+import blindlap.seal.CoveredOrder;
 import blindlap.session.Head;
 import blindlap.session.Notebook;
 import blindlap.session.Outcome;
@@ -165,5 +166,11 @@ public final class Sessions {
   Optional<List<StoredEntry>> write(
       SessionId id, List<Head> known, List<blindlap.session.Fact> facts) {
     return notebook.append(id, known, facts, clock.instant(), clock.getZone());
+  }
+
+  /** Begins a session whose order is covered. */
+  List<StoredEntry> commit(
+      SessionId id, List<blindlap.session.Fact> facts, CoveredOrder order) {
+    return notebook.commit(id, facts, clock.instant(), clock.getZone(), order);
   }
 }

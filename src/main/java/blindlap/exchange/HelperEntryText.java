@@ -1,6 +1,8 @@
 package blindlap.exchange;
 
 import blindlap.fault.CanonicalJson;
+import blindlap.plan.BlindLevel;
+import blindlap.plan.Labels;
 import blindlap.plan.Plan;
 import blindlap.session.HelperEntry;
 import blindlap.session.SafetyCheck;
@@ -42,12 +44,16 @@ public final class HelperEntryText {
 
   /** The text of an entry. */
   public static String write(HelperEntry entry, Plan plan) {
+    return CanonicalJson.text(tree(entry, plan));
+  }
+
+  static Map<String, @Nullable Object> tree(HelperEntry entry, Plan plan) {
     Map<String, @Nullable Object> tree = new LinkedHashMap<>();
     tree.put("form", VERSION);
     tree.put("stint", String.valueOf(entry.stint()));
     tree.put("helper", entry.helper());
-    tree.put("planned", plan.setups().get(entry.planned()).id());
-    tree.put("fitted", plan.setups().get(entry.fitted()).id());
+    tree.put("planned", word(entry.planned(), plan));
+    tree.put("fitted", word(entry.fitted(), plan));
     tree.put("begun", time(entry.begun()));
     tree.put("done", time(entry.done()));
     tree.put("measured", entry.measured());
@@ -70,7 +76,7 @@ public final class HelperEntryText {
     if (paper != null) {
       tree.put("paper", Map.of("confirmed_by", paper.confirmedBy()));
     }
-    return CanonicalJson.text(tree);
+    return tree;
   }
 
   private static @Nullable String time(@Nullable Instant at) {
@@ -99,7 +105,7 @@ public final class HelperEntryText {
   private static Map<String, @Nullable Object> correction(HelperEntry.Correction each, Plan plan) {
     Map<String, @Nullable Object> tree = new LinkedHashMap<>();
     tree.put("stint", String.valueOf(each.stint()));
-    tree.put("fitted", plan.setups().get(each.fitted()).id());
+    tree.put("fitted", word(each.fitted(), plan));
     tree.put("words", each.words());
     tree.put("noticed", each.noticed().toString());
     return tree;
@@ -209,9 +215,16 @@ public final class HelperEntryText {
     return word.toUpperCase(Locale.ROOT).replace(' ', '_');
   }
 
+  /** The id of a setup; at masked labels the label, for what it is on is hidden. */
+  static String word(int setup, Plan plan) {
+    return plan.blinding().level() == BlindLevel.MASKED
+        ? Labels.of(setup)
+        : plan.setups().get(setup).id();
+  }
+
   private static int setup(String id, Plan plan) {
     for (int i = 0; i < plan.setups().size(); i++) {
-      if (plan.setups().get(i).id().equals(id)) {
+      if (word(i, plan).equals(id)) {
         return i;
       }
     }

@@ -107,7 +107,7 @@ public final class HelperFits {
     String word = fitted.asText("").strip();
     for (int i = 0; i < plan.setups().size(); i++) {
       Setup setup = plan.setups().get(i);
-      if (word.equals(setup.id())
+      if (word.equals(HelperEntryText.word(i, plan))
           || word.equals(setup.name())
           || word.equals(String.valueOf((char) ('A' + i)))
           || word.equals(String.valueOf(i))) {

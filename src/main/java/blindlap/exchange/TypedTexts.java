@@ -23,6 +23,7 @@ public final class TypedTexts {
   private static final Set<String> OWN =
       Set.of(
           "plan",
+          "record",
           "key",
           "fingerprint",
           "codes",

@@ -83,9 +83,7 @@ public record FileFingerprints(
     if (!state.hasKey()) {
       return Fingerprint.sha256(bytes).equals(stated) ? Held.MATCHES : Held.DIFFERS;
     }
-    SealedKey sealed = state.sealedKey();
-    if (!sealed.planHash().equals(Fingerprint.sha256(bytes))
-        || !sealed.sessionId().equals(state.id().text())) {
+    if (!state.covered() && !belongs(state.sealedKey(), state, bytes)) {
       return Held.DIFFERS;
     }
     return state
@@ -93,6 +91,11 @@ public record FileFingerprints(
         .map(key -> Sealing.verified(bytes, plan.rule(), key, stated))
         .map(found -> found == Verification.MATCHES ? Held.MATCHES : Held.DIFFERS)
         .orElse(Held.SEALED);
+  }
+
+  private static boolean belongs(SealedKey sealed, SessionState state, byte[] plan) {
+    return sealed.planHash().equals(Fingerprint.sha256(plan))
+        && sealed.sessionId().equals(state.id().text());
   }
 
   private static java.util.stream.Stream<Entry> closings(SessionState state) {

@@ -75,6 +75,26 @@ public final class Sealing {
         lock);
   }
 
+  /**
+   * Draws the order as ever, to be covered and not sealed: there is no phrase.
+   *
+   * @param planBytes the plan as it will be stored
+   * @param rule the plan's rule
+   * @param sessionId the session whose order it is
+   * @throws Unusable if the rule admits no order, or too few to draw one by trying
+   */
+  public CoveredOrder cover(byte[] planBytes, Rule rule, String sessionId) {
+    Draw.refuseHopeless(rule);
+    byte[] seed = sources.orderSeed().exactly(OrderStream.SEED_BYTES);
+    String order = Draw.order(rule, seed);
+    List<Integer> codes = Codes.draw(rule.stints(), sources.codes());
+    byte[] nonce = sources.nonce().exactly(NONCE_BYTES);
+    SealedPart part = SessionKind.comparison().seal(rule.setups(), sources.warmUp());
+    byte[] k0 = sources.salt().exactly(Cover.K0_BYTES);
+    OpenKey key = OpenKey.of(Draw.ALGORITHM, order, codes, seed, nonce, part);
+    return new CoveredOrder(sessionId, k0, key, PlanFingerprint.of(planBytes, key));
+  }
+
   private SealedKey encrypt(
       OpenKey key, HelperLock lock, String sessionId, Fingerprint planHash, byte[] salt) {
     byte[] iv = sources.iv().exactly(Ciphering.IV_BYTES);

@@ -12,7 +12,8 @@ package blindlap.seal;
  *   <li>{@code codes}: 2 bytes per try, until every stint has a code of its own;
  *   <li>{@code nonce}: 32 bytes, once;
  *   <li>{@code warmUp}: 1 byte per try, until the warm-up setup is drawn;
- *   <li>{@code salt}: 16 bytes, once;
+ *   <li>{@code salt}: 16 bytes, once; for a covered order, which has neither phrase nor IV, the 32
+ *       bytes of its k0 instead;
  *   <li>{@code iv}: 12 bytes, once for the key and once for every helper record.
  * </ol>
  */

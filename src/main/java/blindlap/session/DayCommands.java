@@ -174,9 +174,10 @@ public final class DayCommands {
       problems.add(Problem.of(SessionFault.NOT_AN_EVENT, lap.where(), reason, events()));
     }
     String guess = lap.guess();
-    if (guess != null && !guess.isBlank() && GuessWords.parse(plan, guess).isEmpty()) {
-      String names = String.join(", ", plan.setups().stream().map(Setup::name).toList());
-      problems.add(Problem.of(SessionFault.UNKNOWN_SETUP, lap.where(), guess, names));
+    if (state.covered() && !(blank(guess) && blank(lap.sureness()) && blank(lap.cue()))) {
+      problems.add(Problem.of(SessionFault.GUESSES_KNOWING, lap.where()));
+    } else if (guess != null && !guess.isBlank() && GuessWords.parse(plan, guess).isEmpty()) {
+      problems.add(Problem.of(SessionFault.UNKNOWN_SETUP, lap.where(), guess, plan.title()));
     }
     String sure = lap.sureness();
     if (sure != null && !sure.isBlank() && Guess.Sureness.parse(sure).isEmpty()) {
@@ -264,7 +265,9 @@ public final class DayCommands {
     if (!warmUp && (stint < 1 || stint > plan.stints())) {
       problems.add(Problem.of(SessionFault.NO_SUCH_STINT, "", stint, plan.stints()));
     }
-    if (fact instanceof Fact.GuessGiven && !plan.blinding().guesses()) {
+    if (fact instanceof Fact.GuessGiven && state.covered()) {
+      problems.add(Problem.of(SessionFault.GUESSES_KNOWING, ""));
+    } else if (fact instanceof Fact.GuessGiven && !plan.blinding().guesses()) {
       problems.add(Problem.of(SessionFault.NO_GUESSES, ""));
     }
     if (fact instanceof Fact.StintHandled && state.helperRecords().containsKey(stint)) {

@@ -217,7 +217,7 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
 
   @Override
   public Optional<Problem> stintMounted(StintMounted fact) {
-    return stint(fact.stint());
+    return fact.stint() == HelperEntry.closing(plan) ? fine() : stint(fact.stint());
   }
 
   @Override

@@ -236,6 +236,11 @@ final class Folding implements FactVisitor<Boolean> {
 
   @Override
   public Boolean stintMounted(StintMounted fact) {
+    Fact.PlanCommitted plan = folded.committed;
+    if (reviewOpen() && plan != null && fact.stint() == HelperEntry.closing(plan.plan())) {
+      folded.mounted.put(fact.stint(), fact.text()); // what was found out later grows
+      return true;
+    }
     return reviewOpen() && folded.mounted.putIfAbsent(fact.stint(), fact.text()) == null;
   }
 

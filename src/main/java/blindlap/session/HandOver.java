@@ -35,6 +35,9 @@ public final class HandOver {
     if (state.day().mayStart(stint)) {
       return new Outcome.Accepted(List.of());
     }
+    if (AloneCommands.alone(state) && !state.mounted().containsKey(stint)) {
+      return Outcome.refused(SessionFault.NOT_MOUNTED, "", stint);
+    }
     boolean again = state.handedOver(stint);
     Outcome outcome = new DayCommands(state).stint(stint, new Fact.BikeHandedOver(stint));
     if (outcome instanceof Outcome.Refused) {

@@ -78,6 +78,9 @@ public final class LifeCommands {
     if (stint < 1 || stint > state.plan().stints()) {
       return Outcome.refused(SessionFault.NO_SUCH_STINT, "", stint, state.plan().stints());
     }
+    if (state.covered()) {
+      return Outcome.refused(SessionFault.BLIND_KNOWING, "");
+    }
     if (what.isBlank()) {
       return Outcome.refused(SessionFault.REASON_MISSING, "", ReasonFor.BLIND_BROKEN);
     }

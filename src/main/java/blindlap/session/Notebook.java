@@ -1,5 +1,7 @@
 package blindlap.session;
 
+import blindlap.seal.Cover;
+import blindlap.seal.CoveredOrder;
 import blindlap.session.day.SessionId;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -56,6 +58,24 @@ public interface Notebook extends AutoCloseable {
    */
   Optional<List<StoredEntry>> append(
       SessionId session, List<Head> known, List<Fact> facts, Instant at, ZoneId zone);
+
+  /**
+   * Begins a session whose order is covered, entries and cover in one transaction; from then on
+   * every append wraps the order anew (docs/sealing.md#covered).
+   *
+   * @param session a new session
+   * @param facts the committed plan first
+   * @param order as it was drawn; it is kept nowhere else
+   * @return the entries
+   */
+  List<StoredEntry> commit(
+      SessionId session, List<Fact> facts, Instant at, ZoneId zone, CoveredOrder order);
+
+  /**
+   * The covered order of a session, if this notebook keeps one: it does where the session was
+   * committed here, or in the notebook that this one is a backup of.
+   */
+  Optional<Cover> cover(SessionId session);
 
   /**
    * Adds entries that other notebooks wrote, as they are, in one transaction: all or none. Entries

@@ -110,5 +110,39 @@ public enum SessionFault implements Fault {
   /** The opened key does not belong to this session. */
   FINGERPRINT_DIFFERS,
   /** An open noise run has no key. */
-  OPEN_NOISE_RUN
+  OPEN_NOISE_RUN,
+  /** A helper swaps in this session, not the rider. */
+  NOT_ALONE,
+  /** Every setup of the day was shown. */
+  SHOWN_ALL,
+  /** What was shown for an earlier stint is not mounted: stint. */
+  SHOW_NOT_MOUNTED,
+  /** A lap of the stint before is not ridden: stint, lap. */
+  SHOW_NOT_RIDDEN,
+  /** The setup of a stint was not shown yet: stint. */
+  MOUNT_NOT_SHOWN,
+  /** The stint is mounted: stint. */
+  MOUNTED_TWICE,
+  /** Laps wait until the rider has mounted the stint: stint. */
+  NOT_MOUNTED,
+  /** The rider knows what is on, so that nothing is guessed stint by stint. */
+  GUESSES_KNOWING,
+  /** The rider knows what is on, so that no blind can break. */
+  BLIND_KNOWING,
+  /** No labels are masked in this session. */
+  MASKS_NONE,
+  /** The masks are sealed already. */
+  MASKS_TWICE,
+  /** A label was shown already, so that the masks can no longer be sealed. */
+  MASKS_TOO_LATE,
+  /** The rider has guessed already, or said to guess nothing. */
+  MASKS_GUESSED,
+  /** The finding was shown, or the masks were read. */
+  MASKS_GUESS_LATE,
+  /** The masks were read already. */
+  MASKS_READ_TWICE,
+  /** No masks were sealed: there is nothing that a phrase opens. */
+  MASKS_NOT_SEALED,
+  /** Every label is on a setup of its own: number of setups. */
+  NOT_A_MAPPING
 }

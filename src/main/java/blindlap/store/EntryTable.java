@@ -122,6 +122,16 @@ final class EntryTable {
     return entry;
   }
 
+  /** Adds entries and reads each back. */
+  void add(List<StoredEntry> all) throws SQLException {
+    for (StoredEntry entry : all) {
+      insert(entry);
+    }
+    for (StoredEntry entry : all) {
+      readBack(entry);
+    }
+  }
+
   void insert(StoredEntry stored) throws SQLException {
     Entry entry = stored.entry();
     insert.use(
@@ -139,7 +149,7 @@ final class EntryTable {
   }
 
   /** Nothing is called saved that was not read back and hashed again. */
-  void readBack(StoredEntry stored) throws SQLException {
+  private void readBack(StoredEntry stored) throws SQLException {
     Entry entry = stored.entry();
     boolean same =
         at.use(

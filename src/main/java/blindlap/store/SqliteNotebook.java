@@ -3,6 +3,8 @@ package blindlap.store;
 import blindlap.exchange.EntryText;
 import blindlap.fault.Problem;
 import blindlap.fault.Unreadable;
+import blindlap.seal.Cover;
+import blindlap.seal.CoveredOrder;
 import blindlap.session.Addition;
 import blindlap.session.CausalOrder;
 import blindlap.session.Chains;
@@ -46,6 +48,7 @@ public final class SqliteNotebook implements Notebook {
   private final EntryTable entries;
   private final SummaryTable summaries;
   private final DraftTable drafts;
+  private final CoverTable covers;
   private final Transactions transactions;
   private long ownCommits;
   private @Nullable NotebookException damage;
@@ -57,6 +60,7 @@ public final class SqliteNotebook implements Notebook {
     this.entries = new EntryTable(connection);
     this.summaries = new SummaryTable(connection);
     this.drafts = new DraftTable(connection);
+    this.covers = new CoverTable(connection);
     this.transactions = new Transactions(connection);
   }
 
@@ -201,15 +205,29 @@ public final class SqliteNotebook implements Notebook {
             return Optional.empty();
           }
           List<StoredEntry> written = chain(session, heads, facts, at, zone);
-          for (StoredEntry entry : written) {
-            entries.insert(entry);
-          }
-          for (StoredEntry entry : written) {
-            entries.readBack(entry);
-          }
+          entries.add(written);
+          covers.follow(session, heads, written, id);
           keepUp(session, heads.isEmpty(), written);
           return Optional.of(written);
         });
+  }
+
+  @Override
+  public synchronized List<StoredEntry> commit(
+      SessionId session, List<Fact> facts, Instant at, ZoneId zone, CoveredOrder order) {
+    return writing(
+        () -> {
+          List<StoredEntry> written = chain(session, List.of(), facts, at, zone);
+          entries.add(written);
+          covers.begin(session, order, written.get(written.size() - 1));
+          keepUp(session, true, written);
+          return written;
+        });
+  }
+
+  @Override
+  public synchronized Optional<Cover> cover(SessionId session) {
+    return reading(() -> covers.cover(session, entries.heads(session)));
   }
 
   private List<StoredEntry> chain(
@@ -298,10 +316,9 @@ public final class SqliteNotebook implements Notebook {
     int added = 0;
     int known = 0;
     for (Merge merge : merges) {
-      for (StoredEntry entry : merge.fresh()) {
-        entries.insert(entry);
-        entries.readBack(entry);
-      }
+      List<Head> before = entries.heads(merge.session());
+      entries.add(merge.fresh());
+      covers.follow(merge.session(), before, merge.fresh(), null);
       if (!merge.fresh().isEmpty()) {
         putSummary(merge.session(), CausalOrder.sort(merge.all()));
         toldAnew(merge.session(), merge.all());

@@ -259,6 +259,10 @@ public final class CommitModel {
     } else if (begun instanceof Committing.Begun.Phrase drawn) {
       phrase.show(drawn.asked());
       step.set(Step.PHRASE);
+    } else if (begun instanceof Committing.Begun.Alone) {
+      busy.set(true);
+      List<String> names = names();
+      background.run(() -> planning.cover(fields, names), this::sealed, this::failed);
     }
   }
 
@@ -302,6 +306,11 @@ public final class CommitModel {
       // An open noise run has no key: there is nothing to note, and everyone may look.
       page.forget();
       finish(Optional.of(open.state().id()));
+      return;
+    }
+    if (result instanceof Committing.Result.Covered covered) {
+      page.forget();
+      finish(Optional.of(covered.state().id()));
       return;
     }
     Committing.Result.Committed committed = (Committing.Result.Committed) result;
