@@ -16,6 +16,8 @@ final class Commands {
           "commit",
           "helper",
           "catch-up",
+          "masks",
+          "mount",
           "codes",
           "sheets",
           "key-in",
@@ -60,6 +62,8 @@ final class Commands {
       case "commit" -> new CommitCommand(setting);
       case "helper" -> new HelperCommand(setting);
       case "catch-up" -> new CatchUpCommand(setting);
+      case "masks" -> new MasksCommand(setting);
+      case "mount" -> new MountCommand(setting);
       case "codes" -> new CodesCommand(setting);
       case "sheets" -> new SheetsCommand(setting);
       case "key-in" -> new KeyInCommand(setting);

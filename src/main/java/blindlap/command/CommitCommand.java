@@ -4,6 +4,7 @@ import blindlap.desk.Committing;
 import blindlap.desk.Desk;
 import blindlap.desk.PlanPreview;
 import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
 import blindlap.plan.Setup;
 import blindlap.seal.HelperPhrase;
 import blindlap.seal.PhraseAsked;
@@ -62,7 +63,8 @@ final class CommitCommand extends SessionCommand {
         throw complaint(preview.problems());
       }
       Plan plan = preview.plan().orElseThrow();
-      if (plan.kind() == Plan.Kind.COMPARISON && !yes && !setting().terminal().present()) {
+      boolean phrase = plan.kind() == Plan.Kind.COMPARISON && !plan.blinding().level().shown();
+      if (phrase && !yes && !setting().terminal().present()) {
         throw new Complaint(ExitCode.BAD_INPUT, PlanWords.say("commit.no.terminal"));
       }
       if (plan.kind() == Plan.Kind.COMPARISON) {
@@ -77,8 +79,10 @@ final class CommitCommand extends SessionCommand {
       if (begun instanceof Committing.Begun.Refused refused) {
         throw complaint(refused.problems());
       }
-      if (begun instanceof Committing.Begun.Phrase phrase) {
-        seal(desk, plan, kind, phrase.asked());
+      if (begun instanceof Committing.Begun.Phrase drawn) {
+        seal(desk, plan, kind, drawn.asked());
+      } else if (begun instanceof Committing.Begun.Alone) {
+        cover(desk, plan);
       } else {
         SessionState state = desk.committing().fix(plan, signedBy).state();
         did(Done.FIXED);
@@ -108,11 +112,25 @@ final class CommitCommand extends SessionCommand {
     did(Done.SEALED);
     Committing.Result.Committed committed = (Committing.Result.Committed) result;
     say("Committed and sealed: session " + committed.state().id());
-    if (plan.unblinded()) {
-      say(PlanWords.say("sum.unblinded"));
+    fingerprint(committed.state());
+  }
+
+  /** Nothing is kept from anyone but by accident: there is no phrase. */
+  private void cover(Desk desk, Plan plan) {
+    Committing.Result result = desk.committing().cover(plan, signedBy);
+    if (result instanceof Committing.Result.Refused refused) {
+      throw complaint(refused.problems());
     }
+    did(Done.COVERED);
+    SessionState state = ((Committing.Result.Covered) result).state();
+    say(Words.of("alone").say("committed", state.id()));
+    say(Words.of("alone").say("committed." + PlanJson.word(plan.blinding().level())));
+    fingerprint(state);
+  }
+
+  private void fingerprint(SessionState state) {
     say("Fingerprint of the plan (give it to someone else now):");
-    say("  " + committed.sealed().fingerprint().grouped());
+    say("  " + state.planFingerprint().grouped());
   }
 
   private void checkNullRun(Desk desk, Plan plan) {

@@ -10,6 +10,8 @@ enum Done {
   SAVED,
   /** A session is committed and sealed. */
   SEALED,
+  /** A session is committed, its order covered. */
+  COVERED,
   /** An open noise run is committed. */
   FIXED,
   /** A seal is open. */

@@ -17,7 +17,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "unseal",
     description = {
-      "Opens the seal once the review is closed. Asks for the helper phrase; both fingerprints are recomputed.",
+      "Opens the seal once the review is closed. Asks for the helper phrase, where the order is sealed and not covered; both fingerprints are recomputed.",
       "With --from-sheet the text of the helper's sheet opens it where the phrase is lost."
     })
 final class UnsealCommand extends SessionCommand {
@@ -61,9 +61,12 @@ final class UnsealCommand extends SessionCommand {
                 throw complaint(problems);
               });
       Sessions.Result result =
-          sheet == null
-              ? desk.keys().unseal(state, setting().terminal().secret("Helper phrase:"), ending)
-              : desk.keys().unsealFromSheet(state, ReadFile.SHEET.text(sheet, System.in), ending);
+          sheet == null && state.covered()
+              ? desk.keys().unsealCovered(state, ending)
+              : sheet == null
+                  ? desk.keys().unseal(state, setting().terminal().secret("Helper phrase:"), ending)
+                  : desk.keys()
+                      .unsealFromSheet(state, ReadFile.SHEET.text(sheet, System.in), ending);
       Sessions.Result.Done opened = done(result);
       did(Done.OPENED);
       if (opened.written().get(0).entry().fact() instanceof SeriesEnded) {

@@ -4,6 +4,7 @@ import blindlap.exchange.MountedText;
 import blindlap.exchange.TypedTexts;
 import blindlap.fault.Problem;
 import blindlap.plan.BlindLevel;
+import blindlap.plan.Labels;
 import blindlap.plan.Plan;
 import blindlap.plan.Setting;
 import blindlap.seal.HelperRecord;
@@ -12,13 +13,14 @@ import blindlap.session.Fact;
 import blindlap.session.HelperEntry;
 import blindlap.session.MountedUnit;
 import blindlap.session.Outcome;
+import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
+import blindlap.session.StintMounted;
 import blindlap.session.day.SessionId;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -235,36 +237,54 @@ public final class AloneDay {
     return problems.isEmpty()
         ? sessions.act(
             id,
-            latest ->
-                with(unit, new AloneCommands(latest).mount(entry.stint(), text(entry, unit))))
+            latest -> with(unit, new AloneCommands(latest).mount(entry.stint(), text(entry, unit))))
         : new Sessions.Result.Refused(problems);
   }
 
   /**
-   * Records a stint that was kept on paper, where it was also shown: what was not measured or
-   * ticked there stays open.
+   * Shows what the next stint was ridden on that was kept on paper, whatever is recorded of the one
+   * before; that it was shown is on disk then. Of a prepared unit there is nothing to show.
+   */
+  public Shown showOnPaper() {
+    Sessions.Result result =
+        sessions.act(
+            id,
+            latest -> {
+              AloneCommands commands = new AloneCommands(latest);
+              int next = commands.nextToMount().orElse(-1);
+              if (next < 0 || prepared || latest.shown().containsKey(next)) {
+                return next < 0
+                    ? Outcome.refused(SessionFault.SHOWN_ALL, "")
+                    : new Outcome.Accepted(List.of());
+              }
+              Covers.Opened<Integer> opened = covers.setup(latest, next);
+              return opened.problems().isEmpty()
+                  ? commands.showOnPaper(next, opened.orElseThrow())
+                  : new Outcome.Refused(opened.problems());
+            });
+    if (result instanceof Sessions.Result.Refused refused) {
+      return new Shown.Refused(refused.problems());
+    }
+    SessionState state = ((Sessions.Result.Done) result).state();
+    return new Shown.Setup(
+        work(state, new AloneCommands(state).nextToMount().orElseThrow()), state);
+  }
+
+  /**
+   * Records a stint that was kept on paper and shown: what was not measured or ticked there stays
+   * open.
    *
    * @param entry with {@link HelperEntry#paper}
    */
   public Sessions.Result mountOnPaper(HelperEntry entry, MountedUnit unit) {
     List<Problem> problems = unfit(entry, unit);
     return problems.isEmpty()
-        ? sessions.act(id, latest -> paper(latest, entry, unit))
+        ? sessions.act(
+            id,
+            latest ->
+                with(
+                    unit, new AloneCommands(latest).mountOnPaper(entry.stint(), text(entry, unit))))
         : new Sessions.Result.Refused(problems);
-  }
-
-  private Outcome paper(SessionState latest, HelperEntry entry, MountedUnit unit) {
-    OptionalInt setup = OptionalInt.empty();
-    if (!prepared && !latest.shown().containsKey(entry.stint()) && entry.stint() <= plan.stints()) {
-      Covers.Opened<Integer> opened = covers.setup(latest, entry.stint());
-      if (!opened.problems().isEmpty()) {
-        return new Outcome.Refused(opened.problems());
-      }
-      setup = OptionalInt.of(opened.orElseThrow());
-    }
-    return with(
-        unit,
-        new AloneCommands(latest).mountedOnPaper(entry.stint(), setup, text(entry, unit)));
   }
 
   private Outcome with(MountedUnit unit, Outcome outcome) {
@@ -272,7 +292,7 @@ public final class AloneDay {
       return outcome;
     }
     List<Fact> facts = new ArrayList<>(accepted.facts());
-    int stint = ((blindlap.session.StintMounted) facts.get(0)).stint();
+    int stint = ((StintMounted) facts.get(0)).stint();
     if (stint > 0) {
       facts.add(new Fact.BlindBroken(stint, unit.words().strip()));
     }
@@ -322,7 +342,7 @@ public final class AloneDay {
       return refused(DeskFault.FIT_NOT_YET, stint);
     }
     if (on == said.fitted()) {
-      return refused(DeskFault.FIT_AS_RECORDED, stint, blindlap.plan.Labels.name(plan, on));
+      return refused(DeskFault.FIT_AS_RECORDED, stint, Labels.name(plan, on));
     }
     int closing = HelperEntry.closing(plan);
     HelperEntry entry =

@@ -114,9 +114,14 @@ public final class Committing {
     if (plan.kind() == Plan.Kind.NOISE_RUN) {
       return new Begun.Keyless();
     }
-    if (plan.blinding().level().shown()) {
-      return new Begun.Alone();
-    }
+    return plan.blinding().level().shown() ? new Begun.Alone() : beginSealed(plan);
+  }
+
+  /**
+   * Draws the phrase of a session whose order will be sealed, whatever its level: so sessions that
+   * anyone could look into were committed before version 5, and invented ones still are.
+   */
+  public Begun beginSealed(Plan plan) {
     try {
       return new Begun.Phrase(sealing.drawPhrase(plan.rule()));
     } catch (Unusable e) {

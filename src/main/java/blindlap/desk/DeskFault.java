@@ -125,6 +125,8 @@ public enum DeskFault implements Fault {
   NOT_COVERED,
   /** A cover that did not hold, without words on it. */
   COVER_WORDS,
+  /** A code that no stint of the session has: typed. */
+  NO_SUCH_CODE,
   /** A wrong fit of prepared units is said as the unit that was mounted. */
   FIT_OF_UNITS,
   /** No friend prepares units in this session. */

@@ -6,7 +6,7 @@ import blindlap.review.Edition;
 import blindlap.review.FirstLook;
 import blindlap.review.QuestionHistory;
 import blindlap.review.RecordedFinding;
-import blindlap.session.Fact;
+import blindlap.session.FindingSeenAgain;
 import blindlap.session.NotebookException;
 import blindlap.session.Outcome;
 import blindlap.session.SessionState;
@@ -50,7 +50,7 @@ final class FirstLooks {
   }
 
   /** Reading goes on where nothing can be written; then the look has no date, and this is said. */
-  private Optional<SessionState> written(SessionState state, Fact.FindingSeenAgain fact) {
+  private Optional<SessionState> written(SessionState state, FindingSeenAgain fact) {
     try {
       Sessions.Result result =
           sessions.act(

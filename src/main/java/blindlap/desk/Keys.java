@@ -107,8 +107,7 @@ public final class Keys {
   /** Why typed words are no phrase. */
   static Problem unread(PhraseReading reading) {
     if (reading instanceof PhraseReading.UnknownWord word) {
-      return Problem.of(
-          DeskFault.PHRASE_WORD, "", word.position(), String.join(", ", word.near()));
+      return Problem.of(DeskFault.PHRASE_WORD, "", word.position(), String.join(", ", word.near()));
     }
     return Problem.of(DeskFault.PHRASE_COUNT, "", ((PhraseReading.WrongCount) reading).words());
   }

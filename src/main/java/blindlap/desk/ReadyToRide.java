@@ -18,8 +18,7 @@ final class ReadyToRide {
    * @param laps ridden so far, warm-up included: after each it is asked whether the rider is fit
    * @param first true before the first stint of the day
    */
-  static List<Problem> missing(
-      HelperEntry entry, List<Setting> settings, int laps, boolean first) {
+  static List<Problem> missing(HelperEntry entry, List<Setting> settings, int laps, boolean first) {
     List<Problem> missing = new ArrayList<>();
     int checks = SafetyCheck.values().length - entry.confirmed().size();
     if (checks > 0) {

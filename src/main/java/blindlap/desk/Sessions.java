@@ -169,8 +169,7 @@ public final class Sessions {
   }
 
   /** Begins a session whose order is covered. */
-  List<StoredEntry> commit(
-      SessionId id, List<blindlap.session.Fact> facts, CoveredOrder order) {
+  List<StoredEntry> commit(SessionId id, List<blindlap.session.Fact> facts, CoveredOrder order) {
     return notebook.commit(id, facts, clock.instant(), clock.getZone(), order);
   }
 }

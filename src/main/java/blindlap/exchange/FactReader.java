@@ -8,17 +8,13 @@ import blindlap.seal.SealedKey;
 import blindlap.session.CovariateSaid;
 import blindlap.session.EntryFault;
 import blindlap.session.Fact;
+import blindlap.session.FindingSeenAgain;
 import blindlap.session.Head;
 import blindlap.session.LookTaken;
-import blindlap.session.MasksGuessed;
-import blindlap.session.MasksRead;
-import blindlap.session.MasksSealed;
 import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
-import blindlap.session.SetupShown;
-import blindlap.session.StintMounted;
 import blindlap.session.ValueChosen;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.DeviationKind;
@@ -101,11 +97,7 @@ final class FactReader {
     kinds.put("ValueChosen", FactReader::valueChosen);
     kinds.put("CovariateSaid", FactReader::covariateSaid);
     kinds.put("LookTaken", FactReader::lookTaken);
-    kinds.put("SetupShown", b -> new SetupShown(whole(b, "stint"), whole(b, "setup") - 1));
-    kinds.put("StintMounted", b -> new StintMounted(whole(b, "stint"), text(b, "record")));
-    kinds.put("MasksSealed", b -> new MasksSealed(SealedKey.of(texts(field(b, "key")))));
-    kinds.put("MasksGuessed", b -> new MasksGuessed(setups(b)));
-    kinds.put("MasksRead", b -> new MasksRead(setups(b), option(b, "from", MasksRead.From.class)));
+    kinds.putAll(OnePersonReader.KINDS);
     kinds.put("NoteWritten", b -> new Fact.NoteWritten(lap(b), text(b, "text")));
     kinds.put("GuessGiven", FactReader::guessGiven);
     kinds.put("GuessTakenBack", b -> new Fact.GuessTakenBack(whole(b, "stint")));
@@ -164,7 +156,7 @@ final class FactReader {
         signed);
   }
 
-  private static Integer code(JsonNode code) {
+  static Integer code(JsonNode code) {
     try {
       return Integer.valueOf(code.textValue());
     } catch (NumberFormatException e) {
@@ -179,7 +171,7 @@ final class FactReader {
         b.has("value") ? parsed(b, "value", Fingerprint::parse) : null);
   }
 
-  private static Map<String, String> texts(JsonNode object) {
+  static Map<String, String> texts(JsonNode object) {
     Map<String, String> texts = new LinkedHashMap<>();
     object.properties().forEach(e -> texts.put(e.getKey(), e.getValue().textValue()));
     return texts;
@@ -235,13 +227,6 @@ final class FactReader {
         decimal(b, "value"),
         option(b, "source", Source.class),
         text(b, "reason"));
-  }
-
-  /** Setups by label, numbered from 1 in the file. */
-  private static List<Integer> setups(JsonNode b) {
-    List<Integer> setups = new ArrayList<>();
-    field(b, "setups").forEach(setup -> setups.add(code(setup) - 1));
-    return setups;
   }
 
   private static Fact lookTaken(JsonNode b) {
@@ -303,7 +288,7 @@ final class FactReader {
   }
 
   private static Fact findingSeenAgain(JsonNode b) {
-    return new Fact.FindingSeenAgain(
+    return new FindingSeenAgain(
         whole(b, "edition"), truth(b, "same"), whole(b, "unsealed_under"), verdict(b), figures(b));
   }
 
@@ -317,7 +302,7 @@ final class FactReader {
     return figures;
   }
 
-  private static JsonNode field(JsonNode body, String name) {
+  static JsonNode field(JsonNode body, String name) {
     JsonNode value = body.get(name);
     if (value == null) {
       throw new Unreadable(EntryFault.NOT_IN_FORM, name);
@@ -325,7 +310,7 @@ final class FactReader {
     return value;
   }
 
-  private static String text(JsonNode body, String name) {
+  static String text(JsonNode body, String name) {
     JsonNode value = field(body, name);
     if (!value.isTextual()) {
       throw new Unreadable(EntryFault.NOT_IN_FORM, name);
@@ -365,7 +350,7 @@ final class FactReader {
     return text.length() <= MOST_SAID ? text : text.substring(0, MOST_SAID) + "…";
   }
 
-  private static int whole(JsonNode body, String name) {
+  static int whole(JsonNode body, String name) {
     return parsed(body, name, Integer::parseInt);
   }
 
@@ -377,7 +362,7 @@ final class FactReader {
     return new LapId(whole(body, "stint"), whole(body, "lap"));
   }
 
-  private static <E extends Enum<E>> E option(JsonNode body, String name, Class<E> options) {
+  static <E extends Enum<E>> E option(JsonNode body, String name, Class<E> options) {
     return known(
         body, name, text -> Enum.valueOf(options, text.toUpperCase(Locale.ROOT).replace(' ', '_')));
   }

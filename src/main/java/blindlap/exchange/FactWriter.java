@@ -7,14 +7,10 @@ import blindlap.seal.SealedKey;
 import blindlap.session.CovariateSaid;
 import blindlap.session.Fact;
 import blindlap.session.FactVisitor;
+import blindlap.session.FindingSeenAgain;
 import blindlap.session.LookTaken;
-import blindlap.session.MasksGuessed;
-import blindlap.session.MasksRead;
-import blindlap.session.MasksSealed;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
-import blindlap.session.SetupShown;
-import blindlap.session.StintMounted;
 import blindlap.session.ValueChosen;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -29,7 +25,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The body of each kind of fact as a tree for canonical JSON (docs/file-format.md). */
 final class FactWriter implements FactVisitor<Map<String, Object>> {
-  private static Map<String, Object> body(@Nullable Object... pairs) {
+  static Map<String, Object> body(@Nullable Object... pairs) {
     Map<String, Object> map = new LinkedHashMap<>();
     for (int i = 0; i < pairs.length; i += 2) {
       map.put((String) java.util.Objects.requireNonNull(pairs[i]), pairs[i + 1]);
@@ -219,32 +215,8 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
   }
 
   @Override
-  public Map<String, Object> setupShown(SetupShown fact) {
-    return body("stint", String.valueOf(fact.stint()), "setup", String.valueOf(fact.setup() + 1));
-  }
-
-  @Override
-  public Map<String, Object> stintMounted(StintMounted fact) {
-    return body("stint", String.valueOf(fact.stint()), "record", fact.text());
-  }
-
-  @Override
-  public Map<String, Object> masksSealed(MasksSealed fact) {
-    return body("key", Map.copyOf(fact.key().fields()));
-  }
-
-  @Override
-  public Map<String, Object> masksGuessed(MasksGuessed fact) {
-    return body("setups", setups(fact.setups()));
-  }
-
-  @Override
-  public Map<String, Object> masksRead(MasksRead fact) {
-    return body("setups", setups(fact.setups()), "from", word(fact.from()));
-  }
-
-  private static List<String> setups(List<Integer> setups) {
-    return setups.stream().map(setup -> String.valueOf(setup + 1)).toList();
+  public Map<String, Object> ofOnePerson(Fact.OfOnePerson fact) {
+    return fact.accept(new OnePersonWriter());
   }
 
   @Override
@@ -359,7 +331,7 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
   }
 
   @Override
-  public Map<String, Object> findingSeenAgain(Fact.FindingSeenAgain fact) {
+  public Map<String, Object> findingSeenAgain(FindingSeenAgain fact) {
     return body(
         "edition", String.valueOf(fact.edition()),
         "same", fact.same(),

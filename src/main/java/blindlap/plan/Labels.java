@@ -24,6 +24,8 @@ public final class Labels {
    * @param setup as the order has it, 0 = A
    */
   public static String name(Plan plan, int setup) {
-    return plan.blinding().level() == BlindLevel.MASKED ? of(setup) : plan.setups().get(setup).name();
+    return plan.blinding().level() == BlindLevel.MASKED
+        ? of(setup)
+        : plan.setups().get(setup).name();
   }
 }

@@ -2,6 +2,7 @@ package blindlap.review;
 
 import blindlap.session.Entry;
 import blindlap.session.Fact;
+import blindlap.session.FindingSeenAgain;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import java.time.Instant;
@@ -18,7 +19,7 @@ import java.util.Optional;
 public record FirstLook(int edition, Optional<Instant> at, boolean same) {
   /** What a notebook has of the first look under this program's edition. */
   public static Optional<FirstLook> kept(SessionState state) {
-    Fact.FindingSeenAgain seen = state.seenAgain().get(Edition.CURRENT);
+    FindingSeenAgain seen = state.seenAgain().get(Edition.CURRENT);
     return Optional.ofNullable(seen)
         .map(fact -> new FirstLook(fact.edition(), at(state, fact), fact.same()));
   }

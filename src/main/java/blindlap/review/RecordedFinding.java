@@ -1,6 +1,7 @@
 package blindlap.review;
 
 import blindlap.session.Fact;
+import blindlap.session.FindingSeenAgain;
 import blindlap.session.SessionState;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
@@ -66,8 +67,8 @@ public record RecordedFinding(
   }
 
   /** That this was looked at under today's edition for the first time. */
-  public Fact.FindingSeenAgain seenAgain(boolean same) {
-    return new Fact.FindingSeenAgain(Edition.CURRENT, same, edition, verdict.orElse(null), figures);
+  public FindingSeenAgain seenAgain(boolean same) {
+    return new FindingSeenAgain(Edition.CURRENT, same, edition, verdict.orElse(null), figures);
   }
 
   /** What today's edition gives; without figures where nothing can be compared. */
@@ -143,11 +144,11 @@ public record RecordedFinding(
     if (kept.isPresent()) {
       return kept.map(fact -> of(fact, FirstLook.at(state, fact)));
     }
-    Optional<Fact.FindingSeenAgain> seen = state.seenAgain().values().stream().findFirst();
+    Optional<FindingSeenAgain> seen = state.seenAgain().values().stream().findFirst();
     return seen.isPresent() ? seen.map(fact -> of(fact, FirstLook.at(state, fact))) : first(day);
   }
 
-  private static RecordedFinding of(Fact.FindingSeenAgain fact, Optional<Instant> at) {
+  private static RecordedFinding of(FindingSeenAgain fact, Optional<Instant> at) {
     return new RecordedFinding(
         fact.unsealedUnder(),
         Source.AGAIN,

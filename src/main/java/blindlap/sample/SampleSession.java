@@ -175,7 +175,10 @@ public final class SampleSession {
     Plan plan = preview().plan().orElseThrow();
     List<String> signedBy =
         Stream.of(plan.rider(), plan.blinding().helper()).filter(name -> !name.isBlank()).toList();
-    if (!(desk.committing().begin(plan) instanceof Committing.Begun.Phrase begun)) {
+    Committing.Begun first = desk.committing().begin(plan);
+    Committing.Begun sealed =
+        first instanceof Committing.Begun.Alone ? desk.committing().beginSealed(plan) : first;
+    if (!(sealed instanceof Committing.Begun.Phrase begun)) {
       throw new IllegalStateException("sample " + name + " is refused");
     }
     Committing.Result result =

@@ -7,7 +7,6 @@ import blindlap.session.day.LapId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.stream.IntStream;
 
 /**
@@ -100,35 +99,37 @@ public final class AloneCommands {
         : new Outcome.Refused(problems);
   }
 
+  /** The same of a stint that was kept on paper, whatever is recorded of the one before. */
+  public Outcome showOnPaper(int stint, int setup) {
+    List<Problem> problems = mayMount(stint);
+    return problems.isEmpty()
+        ? Outcome.accepted(new SetupShown(stint, setup))
+        : new Outcome.Refused(problems);
+  }
+
   /**
    * A stint is mounted and the bike goes to the rider, who is the same person.
    *
    * @param text what was fitted, measured and checked
    */
   public Outcome mount(int stint, String text) {
-    List<Problem> problems = new ArrayList<>(mayMount(stint));
+    List<Problem> problems = mayMount(stint);
     if (problems.isEmpty() && stint > firstStint(plan)) {
-      unfinished(stint - 1).ifPresent(problems::add);
+      problems = unfinished(stint - 1).stream().toList();
     }
-    if (problems.isEmpty() && state.covered() && !state.shown().containsKey(stint)) {
-      problems.add(Problem.of(SessionFault.MOUNT_NOT_SHOWN, "", stint));
-    }
-    return problems.isEmpty() ? mounted(List.of(), stint, text) : new Outcome.Refused(problems);
+    return problems.isEmpty() ? mountShown(stint, text) : new Outcome.Refused(problems);
   }
 
-  /**
-   * A stint that was kept on paper: what stood there was shown there.
-   *
-   * @param setup as the cover has it; empty of a prepared unit
-   */
-  public Outcome mountedOnPaper(int stint, OptionalInt setup, String text) {
+  /** The same of a stint that was kept on paper, whatever is recorded of the one before. */
+  public Outcome mountOnPaper(int stint, String text) {
     List<Problem> problems = mayMount(stint);
-    if (!problems.isEmpty()) {
-      return new Outcome.Refused(problems);
-    }
-    boolean shown = setup.isEmpty() || state.shown().containsKey(stint);
-    List<Fact> before = shown ? List.of() : List.of(new SetupShown(stint, setup.getAsInt()));
-    return mounted(before, stint, text);
+    return problems.isEmpty() ? mountShown(stint, text) : new Outcome.Refused(problems);
+  }
+
+  private Outcome mountShown(int stint, String text) {
+    return state.covered() && !state.shown().containsKey(stint)
+        ? Outcome.refused(SessionFault.MOUNT_NOT_SHOWN, "", stint)
+        : Outcome.accepted(new StintMounted(stint, text), new Fact.BikeHandedOver(stint));
   }
 
   private List<Problem> mayMount(int stint) {
@@ -137,8 +138,7 @@ public final class AloneCommands {
       return problems;
     }
     if (stint < firstStint(plan) || stint > state.day().lastStint()) {
-      return List.of(
-          Problem.of(SessionFault.NO_SUCH_STINT, "", stint, state.day().lastStint()));
+      return List.of(Problem.of(SessionFault.NO_SUCH_STINT, "", stint, state.day().lastStint()));
     }
     if (state.mounted().containsKey(stint)) {
       return List.of(Problem.of(SessionFault.MOUNTED_TWICE, "", stint));
@@ -147,13 +147,6 @@ public final class AloneCommands {
         .filter(next -> next < stint)
         .map(next -> List.of(Problem.of(SessionFault.SHOW_NOT_MOUNTED, "", next)))
         .orElse(List.of());
-  }
-
-  private static Outcome mounted(List<Fact> before, int stint, String text) {
-    List<Fact> facts = new ArrayList<>(before);
-    facts.add(new StintMounted(stint, text));
-    facts.add(new Fact.BikeHandedOver(stint));
-    return new Outcome.Accepted(facts);
   }
 
   /**

@@ -61,6 +61,17 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   }
 
   private Optional<Problem> stint(int stint) {
+    return stint(plan, stint);
+  }
+
+  static Optional<Problem> setup(Plan plan, int setup) {
+    int setups = plan.setups().size();
+    return setup < 0 || setup >= setups
+        ? wrong(MeaningFault.NO_SUCH_SETUP, setup + 1, setups)
+        : fine();
+  }
+
+  static Optional<Problem> stint(Plan plan, int stint) {
     return stint < 0 || stint > plan.stints()
         ? wrong(MeaningFault.NO_SUCH_STINT, stint, plan.stints())
         : fine();
@@ -211,43 +222,8 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   }
 
   @Override
-  public Optional<Problem> setupShown(SetupShown fact) {
-    return stint(fact.stint()).or(() -> setup(fact.setup()));
-  }
-
-  @Override
-  public Optional<Problem> stintMounted(StintMounted fact) {
-    return fact.stint() == HelperEntry.closing(plan) ? fine() : stint(fact.stint());
-  }
-
-  @Override
-  public Optional<Problem> masksSealed(MasksSealed fact) {
-    return fine();
-  }
-
-  @Override
-  public Optional<Problem> masksGuessed(MasksGuessed fact) {
-    return fact.setups().isEmpty() ? fine() : mapping(fact.setups());
-  }
-
-  @Override
-  public Optional<Problem> masksRead(MasksRead fact) {
-    return mapping(fact.setups());
-  }
-
-  /** Every label is on a setup of its own. */
-  private Optional<Problem> mapping(List<Integer> setups) {
-    int count = plan.setups().size();
-    return setups.size() == count && setups.stream().distinct().count() == count
-        ? setups.stream().flatMap(setup -> setup(setup).stream()).findFirst()
-        : wrong(MeaningFault.NO_MAPPING, setups.size(), count);
-  }
-
-  private Optional<Problem> setup(int setup) {
-    int setups = plan.setups().size();
-    return setup < 0 || setup >= setups
-        ? wrong(MeaningFault.NO_SUCH_SETUP, setup + 1, setups)
-        : fine();
+  public Optional<Problem> ofOnePerson(Fact.OfOnePerson fact) {
+    return fact.accept(new OnePersonMeaning(plan));
   }
 
   @Override
@@ -258,7 +234,7 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   @Override
   public Optional<Problem> guessGiven(Fact.GuessGiven fact) {
     Integer setup = fact.guess().setup();
-    return stint(fact.stint()).or(() -> setup == null ? fine() : setup(setup));
+    return stint(fact.stint()).or(() -> setup == null ? fine() : setup(plan, setup));
   }
 
   @Override
@@ -330,7 +306,7 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   }
 
   @Override
-  public Optional<Problem> findingSeenAgain(Fact.FindingSeenAgain fact) {
+  public Optional<Problem> findingSeenAgain(FindingSeenAgain fact) {
     return found(Math.min(fact.edition(), fact.unsealedUnder()), fact.figures());
   }
 

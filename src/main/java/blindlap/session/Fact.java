@@ -29,8 +29,7 @@ public sealed interface Fact {
    *
    * @param planText its canonical bytes as text, exactly as hashed
    * @param key the sealed key; null for an open noise run and for a covered order
-   * @param covered true where the order is covered and not sealed (docs/sealing.md#covered); since
-   *     version 5
+   * @param covered true where the order is covered (docs/sealing.md#covered); since version 5
    * @param fingerprint of the plan and everything sealed; of the plan alone for an open noise run
    * @param codes the random codes on everything the rider sees, one per stint; the stints' numbers
    *     for an open noise run
@@ -302,12 +301,22 @@ public sealed interface Fact {
   /** Facts of a series. */
   sealed interface OfSeries extends Fact permits SeriesEnded, SeriesStood {}
 
-  /** Facts of values: which of two counts, and what a look used. */
+  /** Facts of values: two that stand for one, and what a look used. */
   sealed interface OfValues extends Fact permits ValueChosen, LookTaken {}
 
   /** Facts of a day without a helper. */
   sealed interface OfOnePerson extends Fact
-      permits SetupShown, StintMounted, MasksSealed, MasksGuessed, MasksRead {}
+      permits SetupShown, StintMounted, MasksSealed, MasksGuessed, MasksRead {
+    <R> R accept(OnePersonVisitor<R> visitor);
+
+    @Override
+    default <R> R accept(FactVisitor<R> visitor) {
+      return visitor.ofOnePerson(this);
+    }
+  }
+
+  /** Facts of findings that were looked at again. */
+  sealed interface OfFindings extends Fact permits FindingSeenAgain {}
 
   sealed interface OfCovariates extends Fact permits CovariateSaid {}
 
@@ -344,32 +353,6 @@ public sealed interface Fact {
     @Override
     public <R> R accept(FactVisitor<R> visitor) {
       return visitor.findingRecorded(this);
-    }
-  }
-
-  /**
-   * First look at the finding of an unsealed session under another edition of the method.
-   *
-   * @param edition of the method that was looked with
-   * @param same true if its finding read like the earlier one
-   * @param unsealedUnder the earlier edition
-   * @param verdict the fixed string that the earlier edition gives; null without a verdict
-   * @param figures of the primary measure by name, by the earlier edition
-   */
-  record FindingSeenAgain(
-      int edition,
-      boolean same,
-      int unsealedUnder,
-      @Nullable String verdict,
-      Map<String, BigDecimal> figures)
-      implements Fact {
-    public FindingSeenAgain {
-      figures = Map.copyOf(figures);
-    }
-
-    @Override
-    public <R> R accept(FactVisitor<R> visitor) {
-      return visitor.findingSeenAgain(this);
     }
   }
 

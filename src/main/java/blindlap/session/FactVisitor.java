@@ -36,15 +36,7 @@ public interface FactVisitor<R> {
 
   R lookTaken(LookTaken fact);
 
-  R setupShown(SetupShown fact);
-
-  R stintMounted(StintMounted fact);
-
-  R masksSealed(MasksSealed fact);
-
-  R masksGuessed(MasksGuessed fact);
-
-  R masksRead(MasksRead fact);
+  R ofOnePerson(Fact.OfOnePerson fact);
 
   R noteWritten(Fact.NoteWritten fact);
 
@@ -76,7 +68,7 @@ public interface FactVisitor<R> {
 
   R findingRecorded(Fact.FindingRecorded fact);
 
-  R findingSeenAgain(Fact.FindingSeenAgain fact);
+  R findingSeenAgain(FindingSeenAgain fact);
 
   R reportWritten(Fact.ReportWritten fact);
 

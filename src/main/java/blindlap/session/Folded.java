@@ -41,7 +41,7 @@ final class Folded {
   @Nullable SealedKey masks;
   @Nullable MasksGuessed masksGuessed;
   @Nullable MasksRead masksRead;
-  final SortedMap<Integer, Fact.FindingSeenAgain> seenAgain = new TreeMap<>();
+  final SortedMap<Integer, FindingSeenAgain> seenAgain = new TreeMap<>();
   final List<Fact.ScoreCorrected> corrections = new ArrayList<>();
   final List<CovariateSaid> covariatesCorrected = new ArrayList<>();
   LapValues values = new LapValues();

@@ -230,45 +230,8 @@ final class Folding implements FactVisitor<Boolean> {
   }
 
   @Override
-  public Boolean setupShown(SetupShown fact) {
-    return reviewOpen() && folded.shown.putIfAbsent(fact.stint(), fact.setup()) == null;
-  }
-
-  @Override
-  public Boolean stintMounted(StintMounted fact) {
-    Fact.PlanCommitted plan = folded.committed;
-    if (reviewOpen() && plan != null && fact.stint() == HelperEntry.closing(plan.plan())) {
-      folded.mounted.put(fact.stint(), fact.text()); // what was found out later grows
-      return true;
-    }
-    return reviewOpen() && folded.mounted.putIfAbsent(fact.stint(), fact.text()) == null;
-  }
-
-  @Override
-  public Boolean masksSealed(MasksSealed fact) {
-    if (folded.masks != null) {
-      return false;
-    }
-    folded.masks = fact.key();
-    return true;
-  }
-
-  @Override
-  public Boolean masksGuessed(MasksGuessed fact) {
-    if (folded.masksGuessed != null || folded.masksRead != null) {
-      return false;
-    }
-    folded.masksGuessed = fact;
-    return true;
-  }
-
-  @Override
-  public Boolean masksRead(MasksRead fact) {
-    if (reviewOpen() || folded.masksRead != null) {
-      return false;
-    }
-    folded.masksRead = fact;
-    return true;
+  public Boolean ofOnePerson(Fact.OfOnePerson fact) {
+    return fact.accept(new OnePersonFolding(folded, reviewOpen()));
   }
 
   @Override
@@ -365,7 +328,7 @@ final class Folding implements FactVisitor<Boolean> {
   }
 
   @Override
-  public Boolean findingSeenAgain(Fact.FindingSeenAgain fact) {
+  public Boolean findingSeenAgain(FindingSeenAgain fact) {
     return folded.opened != null && folded.seenAgain.putIfAbsent(fact.edition(), fact) == null;
   }
 

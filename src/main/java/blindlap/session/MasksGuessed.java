@@ -13,7 +13,7 @@ public record MasksGuessed(List<Integer> setups) implements Fact.OfOnePerson {
   }
 
   @Override
-  public <R> R accept(FactVisitor<R> visitor) {
+  public <R> R accept(OnePersonVisitor<R> visitor) {
     return visitor.masksGuessed(this);
   }
 }

@@ -22,7 +22,7 @@ public record MasksRead(List<Integer> setups, From from) implements Fact.OfOnePe
   }
 
   @Override
-  public <R> R accept(FactVisitor<R> visitor) {
+  public <R> R accept(OnePersonVisitor<R> visitor) {
     return visitor.masksRead(this);
   }
 }

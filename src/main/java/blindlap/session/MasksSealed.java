@@ -9,7 +9,7 @@ import blindlap.seal.SealedKey;
  */
 public record MasksSealed(SealedKey key) implements Fact.OfOnePerson {
   @Override
-  public <R> R accept(FactVisitor<R> visitor) {
+  public <R> R accept(OnePersonVisitor<R> visitor) {
     return visitor.masksSealed(this);
   }
 }

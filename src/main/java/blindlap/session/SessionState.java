@@ -325,7 +325,7 @@ public final class SessionState {
   }
 
   /** First looks under other editions of the method, by edition, the first look first. */
-  public Map<Integer, Fact.FindingSeenAgain> seenAgain() {
+  public Map<Integer, FindingSeenAgain> seenAgain() {
     return java.util.Collections.unmodifiableMap(folded.seenAgain);
   }
 

@@ -9,7 +9,7 @@ package blindlap.session;
  */
 public record SetupShown(int stint, int setup) implements Fact.OfOnePerson {
   @Override
-  public <R> R accept(FactVisitor<R> visitor) {
+  public <R> R accept(OnePersonVisitor<R> visitor) {
     return visitor.setupShown(this);
   }
 }

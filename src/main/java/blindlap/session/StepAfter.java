@@ -112,27 +112,7 @@ public final class StepAfter implements FactVisitor<Step> {
   }
 
   @Override
-  public Step setupShown(SetupShown fact) {
-    return step;
-  }
-
-  @Override
-  public Step stintMounted(StintMounted fact) {
-    return step;
-  }
-
-  @Override
-  public Step masksSealed(MasksSealed fact) {
-    return step;
-  }
-
-  @Override
-  public Step masksGuessed(MasksGuessed fact) {
-    return step;
-  }
-
-  @Override
-  public Step masksRead(MasksRead fact) {
+  public Step ofOnePerson(Fact.OfOnePerson fact) {
     return step;
   }
 
@@ -212,7 +192,7 @@ public final class StepAfter implements FactVisitor<Step> {
   }
 
   @Override
-  public Step findingSeenAgain(Fact.FindingSeenAgain fact) {
+  public Step findingSeenAgain(FindingSeenAgain fact) {
     return step;
   }
 

@@ -8,7 +8,7 @@ package blindlap.session;
  */
 public record StintMounted(int stint, String text) implements Fact.OfOnePerson {
   @Override
-  public <R> R accept(FactVisitor<R> visitor) {
+  public <R> R accept(OnePersonVisitor<R> visitor) {
     return visitor.stintMounted(this);
   }
 }

@@ -44,8 +44,7 @@ final class CoverTable {
 
   CoverTable(Connection connection) {
     select =
-        new Prepared(
-            connection, "SELECT session, chain, k0, places FROM cover WHERE session = ?");
+        new Prepared(connection, "SELECT session, chain, k0, places FROM cover WHERE session = ?");
     insert =
         new Prepared(
             connection, "INSERT INTO cover (session, chain, k0, places) VALUES (?, ?, ?, ?)");
@@ -88,11 +87,7 @@ final class CoverTable {
   /** Keeps a cover that was saved from elsewhere. */
   void put(SessionId session, NotebookId chain, Cover cover) throws SQLException {
     insert.use(
-        PreparedStatement::executeUpdate,
-        session.text(),
-        chain.text(),
-        cover.k0(),
-        cover.places());
+        PreparedStatement::executeUpdate, session.text(), chain.text(), cover.k0(), cover.places());
   }
 
   /** The cover of a session under the ends of its chains; empty if none is kept or none fits. */
@@ -120,10 +115,7 @@ final class CoverTable {
    * @param own the notebook that appends to its own chain; null where entries are brought in
    */
   void follow(
-      SessionId session,
-      List<Head> before,
-      List<StoredEntry> written,
-      @Nullable NotebookId own)
+      SessionId session, List<Head> before, List<StoredEntry> written, @Nullable NotebookId own)
       throws SQLException {
     Optional<Row> row = find(session);
     Optional<String> end = row.flatMap(kept -> end(kept, before));
@@ -142,11 +134,7 @@ final class CoverTable {
     Optional<Cover> wrapped =
         row.get().under(end.get()).under(Fingerprint.parse(last.hash().hex()));
     if (wrapped.isPresent()) {
-      update.use(
-          PreparedStatement::executeUpdate,
-          chain,
-          wrapped.get().places(),
-          session.text());
+      update.use(PreparedStatement::executeUpdate, chain, wrapped.get().places(), session.text());
     }
   }
 }

@@ -22,7 +22,14 @@ import java.util.Set;
 final class Blindness {
   /** The forms in which a drawn order leaves the seal package. */
   static final Set<String> KEY_TYPES =
-      Set.of("seal.OpenKey", "seal.HelperSchedule", "seal.KeySheet", "seal.SealedPart");
+      Set.of(
+          "seal.OpenKey",
+          "seal.HelperSchedule",
+          "seal.KeySheet",
+          "seal.SealedPart",
+          "seal.Cover",
+          "seal.CoveredOrder",
+          "seal.Masks");
 
   /**
    * Rooms that work on days whose seal is open: an opened key may be held there, and nothing else.
@@ -70,6 +77,15 @@ final class Blindness {
               "prints the ridden order of the session it has just unsealed"),
           Map.entry("sample.Demo", "plays the helper of an invented day"),
           Map.entry("sample.SampleSession", "plays a helper who fits an invented stint wrongly"),
+          Map.entry("command.MasksCommand", "shows a friend which label is on which part"),
+          Map.entry("desk.Committing", "covers the order that it has just drawn"),
+          Map.entry("desk.Covers", "opens a covered order, a place at a time"),
+          Map.entry("desk.MaskKeeping", "seals which label is on which part for a friend"),
+          Map.entry("desk.Sessions", "hands the order to be covered on to the notebook"),
+          Map.entry("session.MaskCommands", "asks whether labels are each on a setup of its own"),
+          Map.entry("session.Notebook", "keeps covered orders beside the record"),
+          Map.entry("store.CoverTable", "wraps covered orders anew with every entry"),
+          Map.entry("store.SqliteNotebook", "hands covered orders to and from their table"),
           Map.entry("desk.HelperDay", "tells the helper what to fit before each stint"),
           Map.entry("desk.Keys", "opens the key for the helper, and unseals"),
           Map.entry("desk.Sheets", "hands the helper's schedule and key to the helper's sheet"),

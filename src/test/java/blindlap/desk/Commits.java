@@ -17,7 +17,10 @@ public final class Commits {
   /** Commits a plan; fails if it is refused. */
   public static Committing.Result.Committed commit(
       Desk desk, Plan plan, SessionKind kind, List<String> signedBy) {
-    if (!(desk.committing().begin(plan) instanceof Committing.Begun.Phrase begun)) {
+    Committing.Begun first = desk.committing().begin(plan);
+    Committing.Begun sealed =
+        first instanceof Committing.Begun.Alone ? desk.committing().beginSealed(plan) : first;
+    if (!(sealed instanceof Committing.Begun.Phrase begun)) {
       throw new AssertionError("refused, or without a key");
     }
     Committing.Result result =

@@ -6,7 +6,7 @@ import blindlap.review.Edition;
 import blindlap.review.RecordedFinding;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
-import blindlap.session.Fact;
+import blindlap.session.FindingSeenAgain;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import blindlap.store.SqliteNotebook;
@@ -70,7 +70,7 @@ class FirstLookTest {
 
       SessionState after = unsealed(desk);
       assertThat(after.entries()).hasSize(before.entries().size() + 1);
-      Fact.FindingSeenAgain look = after.seenAgain().get(Edition.CURRENT);
+      FindingSeenAgain look = after.seenAgain().get(Edition.CURRENT);
       assertThat(look.same()).isTrue();
       assertThat(look.unsealedUnder()).isEqualTo(Edition.FIRST);
       assertThat(look.verdict()).isEqualTo("real and worthwhile");
@@ -102,8 +102,8 @@ class FirstLookTest {
   void aFindingThatReadsOtherwiseIsDatedBesideTheEarlierOne() throws Exception {
     try (Desk desk = old()) {
       SessionState state = unsealed(desk);
-      Fact.FindingSeenAgain other =
-          new Fact.FindingSeenAgain(
+      FindingSeenAgain other =
+          new FindingSeenAgain(
               Edition.CURRENT,
               false,
               Edition.FIRST,

@@ -13,6 +13,7 @@ import blindlap.seal.SessionKind;
 import blindlap.session.CovariateSaid;
 import blindlap.session.Entry;
 import blindlap.session.Fact;
+import blindlap.session.FindingSeenAgain;
 import blindlap.session.Hash;
 import blindlap.session.Head;
 import blindlap.session.LookTaken;
@@ -206,7 +207,7 @@ public final class AnyFact {
   }
 
   private Fact findingSeenAgain() {
-    return new Fact.FindingSeenAgain(
+    return new FindingSeenAgain(
         2 + random.nextInt(9),
         random.nextBoolean(),
         1,

@@ -138,14 +138,7 @@ final class Histories {
       case 10 -> new Fact.BlindBroken(lap.stint(), "cover off");
       case 11 -> new Fact.FindingRecorded(random.nextInt(3), null, Map.of());
       case 12 ->
-          new Fact.FindingSeenAgain(2 + random.nextInt(2), random.nextBoolean(), 1, null, Map.of());
-      case 13 ->
-          new CovariateSaid(
-              new CovariateAt("wind", lap.stint(), 0),
-              random.nextInt(3) == 0 ? null : BigDecimal.valueOf(random.nextInt(9)),
-              Source.SCREEN,
-              random.nextInt(3) == 0 ? "misread" : "");
-      case 14 -> look(random);
+          new FindingSeenAgain(2 + random.nextInt(2), random.nextBoolean(), 1, null, Map.of());
       default -> new Fact.LapRidden(lap, Source.SCREEN);
     };
   }

@@ -567,6 +567,6 @@ final class RandomCommands {
     Map<String, BigDecimal> figures = Map.of("p", new BigDecimal("0.31"));
     return day.lapsSoFar() % 2 == 0
         ? new Fact.FindingRecorded(2, "not settled", figures)
-        : new Fact.FindingSeenAgain(2, true, 1, "not settled", figures);
+        : new FindingSeenAgain(2, true, 1, "not settled", figures);
   }
 }

@@ -142,12 +142,11 @@ final class Recount {
     if (fact instanceof Fact.FindingRecorded) {
       return opened < at && at == first(opened, Fact.FindingRecorded.class::isInstance);
     }
-    if (fact instanceof Fact.FindingSeenAgain seen) {
+    if (fact instanceof FindingSeenAgain seen) {
       return opened < at
           && at
               == first(
-                  opened,
-                  f -> f instanceof Fact.FindingSeenAgain s && s.edition() == seen.edition());
+                  opened, f -> f instanceof FindingSeenAgain s && s.edition() == seen.edition());
     }
     if (fact instanceof Fact.StintHandled handled) {
       return at < end
@@ -552,9 +551,9 @@ final class Recount {
     return told;
   }
 
-  private Map<Integer, Fact.FindingSeenAgain> looks() {
-    Map<Integer, Fact.FindingSeenAgain> looks = new java.util.TreeMap<>();
-    all(Fact.FindingSeenAgain.class).forEach(look -> looks.put(look.edition(), look));
+  private Map<Integer, FindingSeenAgain> looks() {
+    Map<Integer, FindingSeenAgain> looks = new java.util.TreeMap<>();
+    all(FindingSeenAgain.class).forEach(look -> looks.put(look.edition(), look));
     return looks;
   }
 }

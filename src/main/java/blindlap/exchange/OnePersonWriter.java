@@ -1,0 +1,44 @@
+package blindlap.exchange;
+
+import blindlap.plan.PlanJson;
+import blindlap.session.MasksGuessed;
+import blindlap.session.MasksRead;
+import blindlap.session.MasksSealed;
+import blindlap.session.OnePersonVisitor;
+import blindlap.session.SetupShown;
+import blindlap.session.StintMounted;
+import java.util.List;
+import java.util.Map;
+
+/** The bodies of a day without a helper. */
+final class OnePersonWriter implements OnePersonVisitor<Map<String, Object>> {
+  @Override
+  public Map<String, Object> setupShown(SetupShown fact) {
+    return FactWriter.body(
+        "stint", String.valueOf(fact.stint()), "setup", String.valueOf(fact.setup() + 1));
+  }
+
+  @Override
+  public Map<String, Object> stintMounted(StintMounted fact) {
+    return FactWriter.body("stint", String.valueOf(fact.stint()), "record", fact.text());
+  }
+
+  @Override
+  public Map<String, Object> masksSealed(MasksSealed fact) {
+    return FactWriter.body("key", Map.copyOf(fact.key().fields()));
+  }
+
+  @Override
+  public Map<String, Object> masksGuessed(MasksGuessed fact) {
+    return FactWriter.body("setups", setups(fact.setups()));
+  }
+
+  @Override
+  public Map<String, Object> masksRead(MasksRead fact) {
+    return FactWriter.body("setups", setups(fact.setups()), "from", PlanJson.word(fact.from()));
+  }
+
+  private static List<String> setups(List<Integer> setups) {
+    return setups.stream().map(setup -> String.valueOf(setup + 1)).toList();
+  }
+}
