@@ -63,8 +63,7 @@ final class CommitCommand extends SessionCommand {
         throw complaint(preview.problems());
       }
       Plan plan = preview.plan().orElseThrow();
-      boolean phrase = plan.kind() == Plan.Kind.COMPARISON && !plan.blinding().level().shown();
-      if (phrase && !yes && !setting().terminal().present()) {
+      if (!yes && hasPhrase(plan) && !setting().terminal().present()) {
         throw new Complaint(ExitCode.BAD_INPUT, PlanWords.say("commit.no.terminal"));
       }
       if (plan.kind() == Plan.Kind.COMPARISON) {
@@ -94,6 +93,10 @@ final class CommitCommand extends SessionCommand {
       }
       return ExitCode.DONE;
     }
+  }
+
+  private static boolean hasPhrase(Plan plan) {
+    return plan.kind() == Plan.Kind.COMPARISON && !plan.blinding().level().shown();
   }
 
   /** True if a helper sits at the terminal of whom the rider must see nothing. */

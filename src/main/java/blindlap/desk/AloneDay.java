@@ -4,10 +4,8 @@ import blindlap.exchange.MountedText;
 import blindlap.exchange.TypedTexts;
 import blindlap.fault.Problem;
 import blindlap.plan.BlindLevel;
-import blindlap.plan.Labels;
 import blindlap.plan.Plan;
 import blindlap.plan.Setting;
-import blindlap.seal.HelperRecord;
 import blindlap.session.AloneCommands;
 import blindlap.session.Fact;
 import blindlap.session.HelperEntry;
@@ -34,6 +32,7 @@ public final class AloneDay {
   private final Sessions sessions;
   private final Covers covers;
   private final Clock clock;
+  private final AloneCorrections corrections;
 
   AloneDay(SessionState state, Sessions sessions, Covers covers, Clock clock) {
     this.id = state.id();
@@ -42,6 +41,7 @@ public final class AloneDay {
     this.sessions = sessions;
     this.covers = covers;
     this.clock = clock;
+    this.corrections = new AloneCorrections(plan, clock);
   }
 
   /**
@@ -151,11 +151,7 @@ public final class AloneDay {
 
   /** What was on in a stint, as it was said; empty where it was not, and of prepared units. */
   public Optional<Integer> on(SessionState state, int stint) {
-    List<HelperEntry> entries =
-        state.mounted().values().stream()
-            .flatMap(text -> MountedText.read(text, plan).stream())
-            .toList();
-    return OnTheBike.of(entries).on(stint);
+    return corrections.on(state, stint);
   }
 
   /**
@@ -212,8 +208,7 @@ public final class AloneDay {
 
   /** True if an entry is not too long to be kept. */
   public boolean fits(HelperEntry entry) {
-    return HelperRecord.length(MountedText.write(entry.doneAt(clock.instant()), plan))
-        <= HelperRecord.ROOM;
+    return corrections.fits(entry);
   }
 
   /**
@@ -329,39 +324,7 @@ public final class AloneDay {
   public Sessions.Result correct(int stint, int setup, String words) {
     HelperEntry.Correction said =
         new HelperEntry.Correction(stint, setup, words.strip(), clock.instant());
-    return sessions.act(id, latest -> corrected(latest, said));
-  }
-
-  private Outcome corrected(SessionState latest, HelperEntry.Correction said) {
-    int stint = said.stint();
-    if (prepared) {
-      return refused(DeskFault.FIT_OF_UNITS);
-    }
-    Integer on = latest.mounted().containsKey(stint) ? on(latest, stint).orElse(null) : null;
-    if (on == null || stint > plan.stints()) {
-      return refused(DeskFault.FIT_NOT_YET, stint);
-    }
-    if (on == said.fitted()) {
-      return refused(DeskFault.FIT_AS_RECORDED, stint, Labels.name(plan, on));
-    }
-    int closing = HelperEntry.closing(plan);
-    HelperEntry entry =
-        Optional.ofNullable(latest.mounted().get(closing))
-            .flatMap(text -> MountedText.read(text, plan))
-            .orElseGet(() -> HelperEntry.untouched(closing, plan.rider(), on))
-            .withCorrection(said)
-            .doneAt(clock.instant());
-    List<Problem> unfit = TypedTexts.problems(entry);
-    if (unfit.isEmpty() && !fits(entry)) {
-      unfit = List.of(Problem.of(DeskFault.NOTE_TOO_LONG, ""));
-    }
-    return unfit.isEmpty()
-        ? new AloneCommands(latest).corrected(MountedText.write(entry, plan))
-        : new Outcome.Refused(unfit);
-  }
-
-  private static Outcome refused(DeskFault fault, Object... details) {
-    return new Outcome.Refused(List.of(Problem.of(fault, "", details)));
+    return sessions.act(id, latest -> corrections.decide(latest, said));
   }
 
   @Override

@@ -11,10 +11,15 @@ import blindlap.session.Fact;
 import blindlap.session.FindingSeenAgain;
 import blindlap.session.Head;
 import blindlap.session.LookTaken;
+import blindlap.session.MasksGuessed;
+import blindlap.session.MasksRead;
+import blindlap.session.MasksSealed;
 import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
+import blindlap.session.SetupShown;
+import blindlap.session.StintMounted;
 import blindlap.session.ValueChosen;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.DeviationKind;
@@ -58,8 +63,24 @@ final class FactReader {
   private static Map<String, Function<JsonNode, Fact>> kinds() {
     Map<String, Function<JsonNode, Fact>> kinds = new LinkedHashMap<>();
     putKindsOfTheRide(kinds);
+    putKindsOfADayAlone(kinds);
     putKindsOfTheRecord(kinds);
     return Map.copyOf(kinds);
+  }
+
+  private static void putKindsOfADayAlone(Map<String, Function<JsonNode, Fact>> kinds) {
+    kinds.put("SetupShown", b -> new SetupShown(whole(b, "stint"), whole(b, "setup") - 1));
+    kinds.put("StintMounted", b -> new StintMounted(whole(b, "stint"), text(b, "record")));
+    kinds.put("MasksSealed", b -> new MasksSealed(SealedKey.of(texts(field(b, "key")))));
+    kinds.put("MasksGuessed", b -> new MasksGuessed(setups(b)));
+    kinds.put("MasksRead", b -> new MasksRead(setups(b), option(b, "from", MasksRead.From.class)));
+  }
+
+  /** Setups by label, numbered from 1 in the file. */
+  private static List<Integer> setups(JsonNode b) {
+    List<Integer> setups = new ArrayList<>();
+    field(b, "setups").forEach(setup -> setups.add(code(setup) - 1));
+    return setups;
   }
 
   private static void putKindsOfTheRide(Map<String, Function<JsonNode, Fact>> kinds) {
@@ -97,7 +118,6 @@ final class FactReader {
     kinds.put("ValueChosen", FactReader::valueChosen);
     kinds.put("CovariateSaid", FactReader::covariateSaid);
     kinds.put("LookTaken", FactReader::lookTaken);
-    kinds.putAll(OnePersonReader.KINDS);
     kinds.put("NoteWritten", b -> new Fact.NoteWritten(lap(b), text(b, "text")));
     kinds.put("GuessGiven", FactReader::guessGiven);
     kinds.put("GuessTakenBack", b -> new Fact.GuessTakenBack(whole(b, "stint")));
@@ -156,7 +176,7 @@ final class FactReader {
         signed);
   }
 
-  static Integer code(JsonNode code) {
+  private static Integer code(JsonNode code) {
     try {
       return Integer.valueOf(code.textValue());
     } catch (NumberFormatException e) {
@@ -171,7 +191,7 @@ final class FactReader {
         b.has("value") ? parsed(b, "value", Fingerprint::parse) : null);
   }
 
-  static Map<String, String> texts(JsonNode object) {
+  private static Map<String, String> texts(JsonNode object) {
     Map<String, String> texts = new LinkedHashMap<>();
     object.properties().forEach(e -> texts.put(e.getKey(), e.getValue().textValue()));
     return texts;
@@ -302,7 +322,7 @@ final class FactReader {
     return figures;
   }
 
-  static JsonNode field(JsonNode body, String name) {
+  private static JsonNode field(JsonNode body, String name) {
     JsonNode value = body.get(name);
     if (value == null) {
       throw new Unreadable(EntryFault.NOT_IN_FORM, name);
@@ -310,7 +330,7 @@ final class FactReader {
     return value;
   }
 
-  static String text(JsonNode body, String name) {
+  private static String text(JsonNode body, String name) {
     JsonNode value = field(body, name);
     if (!value.isTextual()) {
       throw new Unreadable(EntryFault.NOT_IN_FORM, name);
@@ -350,7 +370,7 @@ final class FactReader {
     return text.length() <= MOST_SAID ? text : text.substring(0, MOST_SAID) + "…";
   }
 
-  static int whole(JsonNode body, String name) {
+  private static int whole(JsonNode body, String name) {
     return parsed(body, name, Integer::parseInt);
   }
 
@@ -362,7 +382,7 @@ final class FactReader {
     return new LapId(whole(body, "stint"), whole(body, "lap"));
   }
 
-  static <E extends Enum<E>> E option(JsonNode body, String name, Class<E> options) {
+  private static <E extends Enum<E>> E option(JsonNode body, String name, Class<E> options) {
     return known(
         body, name, text -> Enum.valueOf(options, text.toUpperCase(Locale.ROOT).replace(' ', '_')));
   }

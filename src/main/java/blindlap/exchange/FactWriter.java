@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The body of each kind of fact as a tree for canonical JSON (docs/file-format.md). */
 final class FactWriter implements FactVisitor<Map<String, Object>> {
-  static Map<String, Object> body(@Nullable Object... pairs) {
+  private static Map<String, Object> body(@Nullable Object... pairs) {
     Map<String, Object> map = new LinkedHashMap<>();
     for (int i = 0; i < pairs.length; i += 2) {
       map.put((String) java.util.Objects.requireNonNull(pairs[i]), pairs[i + 1]);

@@ -14,28 +14,28 @@ import java.util.Map;
 final class OnePersonWriter implements OnePersonVisitor<Map<String, Object>> {
   @Override
   public Map<String, Object> setupShown(SetupShown fact) {
-    return FactWriter.body(
+    return Map.of(
         "stint", String.valueOf(fact.stint()), "setup", String.valueOf(fact.setup() + 1));
   }
 
   @Override
   public Map<String, Object> stintMounted(StintMounted fact) {
-    return FactWriter.body("stint", String.valueOf(fact.stint()), "record", fact.text());
+    return Map.of("stint", String.valueOf(fact.stint()), "record", fact.text());
   }
 
   @Override
   public Map<String, Object> masksSealed(MasksSealed fact) {
-    return FactWriter.body("key", Map.copyOf(fact.key().fields()));
+    return Map.of("key", Map.copyOf(fact.key().fields()));
   }
 
   @Override
   public Map<String, Object> masksGuessed(MasksGuessed fact) {
-    return FactWriter.body("setups", setups(fact.setups()));
+    return Map.of("setups", setups(fact.setups()));
   }
 
   @Override
   public Map<String, Object> masksRead(MasksRead fact) {
-    return FactWriter.body("setups", setups(fact.setups()), "from", PlanJson.word(fact.from()));
+    return Map.of("setups", setups(fact.setups()), "from", PlanJson.word(fact.from()));
   }
 
   private static List<String> setups(List<Integer> setups) {

@@ -111,6 +111,11 @@ public final class Cover {
         .map(text -> OpenKey.read(new String(text, StandardCharsets.UTF_8)));
   }
 
+  /** True if it opens: it was wrapped under that entry, and nothing of it was changed. */
+  public boolean opens() {
+    return under(end).isPresent();
+  }
+
   /**
    * The same order under a later end of a chain.
    *

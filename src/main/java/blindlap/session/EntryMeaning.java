@@ -61,20 +61,7 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   }
 
   private Optional<Problem> stint(int stint) {
-    return stint(plan, stint);
-  }
-
-  static Optional<Problem> setup(Plan plan, int setup) {
-    int setups = plan.setups().size();
-    return setup < 0 || setup >= setups
-        ? wrong(MeaningFault.NO_SUCH_SETUP, setup + 1, setups)
-        : fine();
-  }
-
-  static Optional<Problem> stint(Plan plan, int stint) {
-    return stint < 0 || stint > plan.stints()
-        ? wrong(MeaningFault.NO_SUCH_STINT, stint, plan.stints())
-        : fine();
+    return PlanPlaces.stint(plan, stint);
   }
 
   /** The helper's records have one more: the one that closes the helper's day. */
@@ -234,7 +221,7 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   @Override
   public Optional<Problem> guessGiven(Fact.GuessGiven fact) {
     Integer setup = fact.guess().setup();
-    return stint(fact.stint()).or(() -> setup == null ? fine() : setup(plan, setup));
+    return stint(fact.stint()).or(() -> setup == null ? fine() : PlanPlaces.setup(plan, setup));
   }
 
   @Override

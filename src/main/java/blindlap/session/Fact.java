@@ -315,7 +315,6 @@ public sealed interface Fact {
     }
   }
 
-  /** Facts of findings that were looked at again. */
   sealed interface OfFindings extends Fact permits FindingSeenAgain {}
 
   sealed interface OfCovariates extends Fact permits CovariateSaid {}

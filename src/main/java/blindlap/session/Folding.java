@@ -104,8 +104,7 @@ final class Folding implements FactVisitor<Boolean> {
 
   @Override
   public Boolean stintHandled(Fact.StintHandled fact) {
-    // One record a stint: a second one, written where the first was not seen, is shown, not
-    // applied.
+    // One record a stint: a second one, written without seeing the first, is not applied.
     return reviewOpen() && folded.handled.putIfAbsent(fact.stint(), fact.record()) == null;
   }
 
@@ -114,8 +113,7 @@ final class Folding implements FactVisitor<Boolean> {
     return onlyWhileReviewOpen(
         () -> {
           folded.handedOver.add(fact.stint());
-          // What was ridden before it was handed over was kept on paper: the bike is not out for
-          // it.
+          // What was ridden before was kept on paper: the bike is not out for it.
           if (!folded.allRidden(fact.stint())) {
             folded.bikeOut = fact.stint();
           }

@@ -23,5 +23,9 @@ public enum NotebookFault implements Fault {
   /** Entries of a session that could not be recovered: number saved, number there were at least. */
   ENTRIES_LOST,
   /** A session of which nothing could be recovered. */
-  SESSION_LOST
+  SESSION_LOST,
+  /** A covered order is missing, does not open, or is not the one that was committed. */
+  COVER_DIFFERS,
+  /** A covered order that could not be recovered. */
+  COVER_LOST
 }

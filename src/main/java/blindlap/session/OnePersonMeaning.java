@@ -16,7 +16,7 @@ final class OnePersonMeaning implements OnePersonVisitor<Optional<Problem>> {
 
   @Override
   public Optional<Problem> setupShown(SetupShown fact) {
-    return EntryMeaning.stint(plan, fact.stint()).or(() -> EntryMeaning.setup(plan, fact.setup()));
+    return PlanPlaces.stint(plan, fact.stint()).or(() -> PlanPlaces.setup(plan, fact.setup()));
   }
 
   /** One past the last stint stands what was found out later. */
@@ -24,7 +24,7 @@ final class OnePersonMeaning implements OnePersonVisitor<Optional<Problem>> {
   public Optional<Problem> stintMounted(StintMounted fact) {
     return fact.stint() == HelperEntry.closing(plan)
         ? Optional.empty()
-        : EntryMeaning.stint(plan, fact.stint());
+        : PlanPlaces.stint(plan, fact.stint());
   }
 
   @Override

@@ -85,8 +85,8 @@ final class CoverTable {
   }
 
   /** Keeps a cover that was saved from elsewhere. */
-  void put(SessionId session, NotebookId chain, Cover cover) throws SQLException {
-    insert.use(
+  int put(SessionId session, NotebookId chain, Cover cover) throws SQLException {
+    return insert.use(
         PreparedStatement::executeUpdate, session.text(), chain.text(), cover.k0(), cover.places());
   }
 
@@ -99,7 +99,8 @@ final class CoverTable {
     return end(row.get(), heads).map(hash -> row.get().under(hash));
   }
 
-  private static Optional<String> end(Row row, List<Head> heads) {
+  /** The hash that a row is wrapped under, by the ends of the chains. */
+  static Optional<String> end(Row row, List<Head> heads) {
     return heads.stream()
         .filter(head -> head.notebook().text().equals(row.chain()))
         .map(head -> head.hash().hex())

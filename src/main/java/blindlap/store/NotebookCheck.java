@@ -30,6 +30,7 @@ final class NotebookCheck {
           + " ORDER BY session, notebook, number";
 
   private final SummaryTable summaries;
+  private CoverCheck covers = CoverCheck.none();
   private final List<Problem> problems = new ArrayList<>();
   private final List<StoredEntry> session = new ArrayList<>();
   private long sessions;
@@ -70,7 +71,9 @@ final class NotebookCheck {
     if (!OpeningCheck.hasId(connection)) {
       report(NotebookFault.FILE_DAMAGED, "", "the notebook has no id");
     }
+    covers = CoverCheck.of(connection);
     readAll(connection);
+    covers.left().forEach(id -> report(NotebookFault.COVER_DIFFERS, at(new SessionId(id))));
     if (!summaries.current()) {
       report(NotebookFault.LIST_DIFFERS, "");
     }
@@ -143,7 +146,11 @@ final class NotebookCheck {
 
   private void fold(SessionId id, List<StoredEntry> all) {
     try {
-      SessionSummary told = SessionSummary.of(SessionState.of(CausalOrder.sort(all)));
+      SessionState state = SessionState.of(CausalOrder.sort(all));
+      if (!covers.sound(state)) {
+        report(NotebookFault.COVER_DIFFERS, at(id));
+      }
+      SessionSummary told = SessionSummary.of(state);
       Optional<SessionSummary> listed = summaries.find(id);
       if (listed.isEmpty() || !Summaries.with(listed.get(), listed.get().step(), "").equals(told)) {
         report(NotebookFault.LIST_DIFFERS, at(id));

@@ -42,6 +42,7 @@ public final class Recovery {
   private final Path damaged;
   private final Path fresh;
   private final Map<SessionId, Long> indexed = new TreeMap<>();
+  private final CoverRecovery covers = new CoverRecovery();
   private final List<Problem> losses = new ArrayList<>();
   private long sessions;
   private long entries;
@@ -104,6 +105,7 @@ public final class Recovery {
       Map<SessionId, List<Salvage.Place>> places = new TreeMap<>();
       for (Salvage.Place place : salvage.places()) {
         salvage.row(place).ifPresent(row -> sort(row, place, places));
+        salvage.row(place).ifPresent(covers::see);
       }
       List<StoredEntry> waiting = new ArrayList<>();
       int taken = 0;
@@ -119,6 +121,7 @@ public final class Recovery {
           .keySet()
           .forEach(lost -> losses.add(Problem.of(NotebookFault.SESSION_LOST, at(lost))));
     }
+    losses.addAll(covers.save(notebook));
     Map<String, String> found = drafts(copy);
     found.forEach(notebook::putDraft);
     drafts = !found.isEmpty();

@@ -329,6 +329,10 @@ public final class SqliteNotebook implements Notebook {
     return new Addition.Added(added, known);
   }
 
+  synchronized void keep(SessionId session, NotebookId chain, Cover cover) {
+    writing(() -> covers.put(session, chain, cover));
+  }
+
   @Override
   public synchronized NotebookReport verify() {
     return reading(() -> NotebookCheck.run(connection, summaries));

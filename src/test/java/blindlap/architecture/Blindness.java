@@ -83,6 +83,11 @@ final class Blindness {
           Map.entry("desk.MaskKeeping", "seals which label is on which part for a friend"),
           Map.entry("desk.Sessions", "hands the order to be covered on to the notebook"),
           Map.entry("session.MaskCommands", "asks whether labels are each on a setup of its own"),
+          Map.entry(
+              "session.OnePersonMeaning", "asks whether labels are each on a setup of its own"),
+          Map.entry(
+              "store.CoverCheck", "holds kept covers against the plans of their sessions"),
+          Map.entry("store.CoverRecovery", "saves covers of a damaged notebook"),
           Map.entry("session.Notebook", "keeps covered orders beside the record"),
           Map.entry("store.CoverTable", "wraps covered orders anew with every entry"),
           Map.entry("store.SqliteNotebook", "hands covered orders to and from their table"),

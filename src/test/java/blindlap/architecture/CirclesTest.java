@@ -20,6 +20,13 @@ class CirclesTest {
               "session.SeriesEnded",
               "session.ValueChosen",
               "session.CovariateSaid",
+              "session.FindingSeenAgain",
+              "session.OnePersonVisitor",
+              "session.SetupShown",
+              "session.StintMounted",
+              "session.MasksSealed",
+              "session.MasksGuessed",
+              "session.MasksRead",
               "session.SeriesStood"),
           "a visitor names every fact, and every fact takes the visitor: a new one cannot be"
               + " forgotten anywhere",

@@ -97,6 +97,22 @@ class RefusedCommandsTest {
             line(committed, paper),
             line(closed, paper),
             line(committed, "--form", in)));
+    all.put(
+        "mount",
+        List.of(
+            line(NO_SESSION),
+            line(committed),
+            line(committed, "--correct"),
+            line(committed, "--paper"),
+            line(closed)));
+    all.put(
+        "masks",
+        List.of(
+            line(NO_SESSION, "--guess"),
+            line(committed, "--seal"),
+            line(committed, "--guess"),
+            line(closed, "--read"),
+            line(closed, "--marks")));
     all.put("codes", List.of(line(NO_SESSION)));
     all.put(
         "sheets",

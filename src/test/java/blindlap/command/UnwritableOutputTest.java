@@ -70,6 +70,7 @@ class UnwritableOutputTest {
     String phrase = day.phrase();
     String laps = day.file("laps.csv", Plans.laps(6)).toString();
     looks(day);
+    alone(day);
     day.types(phrase);
     lost(day, Done.NOTHING, "helper", id);
     lost(day, Done.NOTHING, "codes", id);
@@ -141,6 +142,17 @@ class UnwritableOutputTest {
     day.run("record", id, day.file("many.csv", Plans.laps(16)).toString());
     lost(day, Done.SAVED, "look", id);
     lost(day, Done.NOTHING, "look", id);
+  }
+
+  private void alone(CommandLineSession day) {
+    String plan = Plans.SMALL + "blinding: {level: masked, guesses: false, masks: marks}\n";
+    String file = day.file("alone.yaml", plan).toString();
+    lost(day, Done.COVERED, "commit", file);
+    String id = day.run("commit", file).after("covered: session");
+    lost(day, Done.SAVED, "mount", id);
+    assertThat(day.run("record", id, day.file("one.csv", Plans.laps(1)).toString()).code()).isZero();
+    assertThat(day.run("close-day", id).code()).isZero();
+    lost(day, Done.SAVED, "masks", id, "--guess");
   }
 
   private void helpers(CommandLineSession day, String id) {

@@ -17,6 +17,11 @@ import blindlap.session.FindingSeenAgain;
 import blindlap.session.Hash;
 import blindlap.session.Head;
 import blindlap.session.LookTaken;
+import blindlap.session.MasksGuessed;
+import blindlap.session.MasksRead;
+import blindlap.session.MasksSealed;
+import blindlap.session.SetupShown;
+import blindlap.session.StintMounted;
 import blindlap.session.NotebookId;
 import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
@@ -177,6 +182,14 @@ public final class AnyFact {
                 .record(sealed.lock(), session.text(), LookTaken.number(4), looked.text()),
             looked.random.nextBoolean(),
             new TreeMap<>(Map.of(new LapId(1, 1), looked.number(), lap, looked.number()))));
+    AnyFact alone = new AnyFact(facts.size());
+    facts.add(new SetupShown(alone.random.nextInt(17), alone.random.nextInt(2)));
+    facts.add(new StintMounted(alone.random.nextInt(17), alone.text()));
+    facts.add(new MasksSealed(sealed.key()));
+    facts.add(new MasksGuessed(alone.random.nextInt(4) == 0 ? List.of() : List.of(1, 0)));
+    facts.add(
+        new MasksRead(
+            List.of(0, 1), MasksRead.From.values()[alone.random.nextInt(2)]));
     // Since version 4 somebody may declare to have abandoned it without knowing key or setups.
     AnyFact unaware = new AnyFact(facts.size());
     if (unaware.random.nextBoolean()) {

@@ -135,7 +135,8 @@ final class Histories {
       case 9 ->
           new Fact.StintHandled(
               SEALING.record(SEALED.lock(), SESSION.text(), lap.stint(), "fitted"));
-      case 10 -> new Fact.BlindBroken(lap.stint(), "cover off");
+      case 10 ->
+          random.nextInt(2) == 0 ? new Fact.BlindBroken(lap.stint(), "cover off") : alone(random);
       case 11 -> new Fact.FindingRecorded(random.nextInt(3), null, Map.of());
       case 12 ->
           new FindingSeenAgain(2 + random.nextInt(2), random.nextBoolean(), 1, null, Map.of());
@@ -143,17 +144,16 @@ final class Histories {
     };
   }
 
-  /** Two machines may take one look: the first that both know counts. */
-  private static Fact look(Random random) {
-    int stint = random.nextBoolean() ? 16 : 20;
-    SortedMap<LapId, BigDecimal> values = new TreeMap<>();
-    for (int each = 1; each <= stint; each++) {
-      values.put(new LapId(each, 1), BigDecimal.valueOf(90 + random.nextInt(9)));
-    }
-    return new LookTaken(
-        SEALING.record(SEALED.lock(), SESSION.text(), LookTaken.number(stint), "looked"),
-        random.nextBoolean(),
-        values);
+  /** Of a day without a helper; any notebook may have written it, whatever the plan says. */
+  private static Fact alone(Random random) {
+    int stint = random.nextInt(10);
+    return switch (random.nextInt(5)) {
+      case 0 -> new SetupShown(stint, random.nextInt(3));
+      case 1 -> new StintMounted(stint, "fitted " + random.nextInt(3));
+      case 2 -> new MasksSealed(SEALED.key());
+      case 3 -> new MasksGuessed(List.of(1, random.nextInt(2)));
+      default -> new MasksRead(List.of(0, 1), MasksRead.From.MARKS);
+    };
   }
 
   /** A notebook writes facts, having seen all that it holds; a second goes by for each. */

@@ -29,7 +29,8 @@ import org.junit.jupiter.api.io.TempDir;
  * version: three sessions (reported, review closed, riding) and a draft. That of version 2 was,
  * too: one question asked three times (reported, unsealed, riding), before findings were recorded.
  * That of version 3 holds the demo's three unsealed sessions, each with its recorded finding, and
- * one under way.
+ * one under way. That of version 4 holds the same three, and an open session under way whose order
+ * was sealed under a phrase, as they were before orders were covered.
  */
 class EarlierVersionsTest {
   @TempDir private Path folder;
@@ -62,7 +63,7 @@ class EarlierVersionsTest {
       Books.put(notebook, Days.session(2), new Fact.WarmUpRidden(1));
     }
     assertThat(Books.ask(file, texts)).startsWith(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("4");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("5");
   }
 
   @Test
@@ -83,7 +84,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("4");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("5");
     assertThat(Books.ask(file, "SELECT count(*) FROM findings")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-2")).exists();
   }
@@ -105,8 +106,34 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("4");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("5");
     assertThat(folder.resolve("notebook.blindlap.version-3")).exists();
+  }
+
+  @Test
+  void version_4_opens_with_every_entry_and_its_open_session_keeps_its_sealed_key()
+      throws Exception {
+    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-4.blindlap")) {
+      Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
+    }
+    String texts = "SELECT group_concat(text || hash) FROM entry";
+    String before = Books.ask(file, texts);
+    try (SqliteNotebook notebook = Books.open(file)) {
+      assertThat(notebook.summaries())
+          .extracting(summary -> summary.step())
+          .startsWith(Step.RIDING)
+          .hasSize(4);
+      SessionState open = Books.state(notebook, notebook.sessions().get(0));
+      assertThat(open.plan().blinding().level()).isEqualTo(blindlap.plan.BlindLevel.OPEN);
+      assertThat(open.covered()).isFalse();
+      assertThat(open.sealedKey().sessionId()).isEqualTo(open.id().text());
+      assertThat(notebook.cover(open.id())).isEmpty();
+      assertThat(notebook.verify().problems()).isEmpty();
+    }
+    assertThat(Books.ask(file, texts)).isEqualTo(before);
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("5");
+    assertThat(Books.ask(file, "SELECT count(*) FROM cover")).isEqualTo("0");
+    assertThat(folder.resolve("notebook.blindlap.version-4")).exists();
   }
 
   /** Known from the seed the old file was made with. */

@@ -105,8 +105,8 @@ class FileFormatDocumentTest {
         read.add(example.getKey());
       }
     }
-    // Those with what is encrypted, or was, are cut: commit, handling, look and opening.
-    assertThat(read).hasSize(FactKinds.all().size() - 4);
+    // Those with what is encrypted, or was, are cut: commit, handling, look, masks and opening.
+    assertThat(read).hasSize(FactKinds.all().size() - 5);
   }
 
   @Test

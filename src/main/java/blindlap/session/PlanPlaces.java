@@ -1,0 +1,25 @@
+package blindlap.session;
+
+import blindlap.fault.Problem;
+import blindlap.plan.Plan;
+import java.util.Optional;
+
+/** Whether a plan has the stint or setup that an entry is about. */
+final class PlanPlaces {
+  private PlanPlaces() {}
+
+  /** Stint 0 is the warm-up. */
+  static Optional<Problem> stint(Plan plan, int stint) {
+    return stint < 0 || stint > plan.stints()
+        ? Optional.of(Problem.of(MeaningFault.NO_SUCH_STINT, "", stint, plan.stints()))
+        : Optional.empty();
+  }
+
+  /** Setups from 0. */
+  static Optional<Problem> setup(Plan plan, int setup) {
+    int setups = plan.setups().size();
+    return setup < 0 || setup >= setups
+        ? Optional.of(Problem.of(MeaningFault.NO_SUCH_SETUP, "", setup + 1, setups))
+        : Optional.empty();
+  }
+}

@@ -1,0 +1,147 @@
+package blindlap.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A whole day of one person by commands, at each level, and what is refused on it. */
+class AloneCommandsTest {
+  @TempDir Path folder;
+
+  private static String plan(String level) {
+    return Plans.SMALL + "blinding: {level: " + level + ", guesses: false" + more(level) + "}\n";
+  }
+
+  private static String more(String level) {
+    return switch (level) {
+      case "prepared" -> ", units: 8, prepared_by: M. Oster, prepared_on: 2026-11-13";
+      case "masked" -> ", masks: friend, prepared_by: M. Oster";
+      default -> "";
+    };
+  }
+
+  private static CommandLineSession.Ran ok(CommandLineSession.Ran ran) {
+    assertThat(ran.code()).as(ran.err()).isZero();
+    return ran;
+  }
+
+  private static void refused(CommandLineSession.Ran ran, String words) {
+    assertThat(ran.code()).isEqualTo(2);
+    assertThat(ran.err().strip().lines()).hasSize(1);
+    assertThat(ran.err()).contains(words);
+  }
+
+  private static String covered(CommandLineSession day, String level) {
+    CommandLineSession.Ran ran =
+        ok(day.run("commit", day.file("plan.yaml", plan(level)).toString()));
+    assertThat(ran.out()).doesNotContain("phrase").doesNotContain("sealed");
+    return ran.after("covered: session");
+  }
+
+  private static void ride(CommandLineSession day, String id, int stint) {
+    String lap = "lap;lap time;grip\n" + stint + ";1:3" + stint % 5 + ".2;" + (40 + stint) + "\n";
+    ok(day.run("record", id, day.file("lap.csv", lap).toString()));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"open", "drawn", "masked"})
+  void aDayAloneIsShownMountedRiddenAndOpened(String level) {
+    CommandLineSession day = new CommandLineSession(folder);
+    String id = covered(day, level);
+    if (level.equals("masked")) {
+      day.answers.add("Shock L, Shock K");
+      CommandLineSession.Ran sealed = ok(day.run("masks", id, "--seal"));
+      assertThat(sealed.out()).contains("X is on Shock L.", "Y is on Shock K.");
+      day.types(CommandLineSession.shownPhrase(sealed.out()));
+    }
+    for (int stint = 1; stint <= 8; stint++) {
+      CommandLineSession.Ran ran = ok(day.run("mount", id));
+      assertThat(ran.out())
+          .contains("Stint " + stint + ": ", "recorded as mounted", "maker's manual")
+          .containsPattern(level.equals("masked") ? "[XY](\\.| stays)" : "Shock [KL]");
+      if (level.equals("masked")) {
+        assertThat(ran.out()).doesNotContain("Shock");
+      }
+      assertThat(ok(day.run("mount", id)).out()).contains("not all of its laps are recorded");
+      ride(day, id, stint);
+    }
+    assertThat(ok(day.run("mount", id)).out()).contains("close the day");
+    refused(day.run("unseal", id), "review");
+    ok(day.run("close-day", id));
+    if (level.equals("masked")) {
+      day.answers.add("Shock L, Shock K");
+      ok(day.run("masks", id, "--guess"));
+      refused(day.run("masks", id, "--guess"), "already");
+    }
+    ok(day.run("close-review", id));
+    assertThat(ok(day.run("unseal", id)).out()).contains("Order ridden: ");
+    if (level.equals("masked")) {
+      assertThat(ok(day.run("masks", id, "--read")).out()).contains("X was Shock L.");
+    }
+    ok(day.run("review", id));
+    assertThat(ok(day.run("notebook", "--verify")).code()).isZero();
+  }
+
+  @Test
+  void aPreparedDayIsMountedByCodeWithoutThePhraseAndOpenedWithIt() {
+    CommandLineSession day = new CommandLineSession(folder);
+    String id = day.commit(plan("prepared"));
+    StringBuilder typed = new StringBuilder("stint;fitted\n");
+    for (int stint = 1; stint <= 8; stint++) {
+      typed.append(stint).append(";as scheduled\n");
+    }
+    ok(day.run("catch-up", id, day.file("friend.csv", typed.toString()).toString()));
+    String phrase = day.phrase();
+    day.types("");
+    for (int stint = 1; stint <= 8; stint++) {
+      CommandLineSession.Ran ran = ok(day.run("mount", id));
+      assertThat(ran.out()).contains("mount the unit with code").doesNotContain("Shock");
+      ride(day, id, stint);
+    }
+    ok(day.run("close-day", id));
+    ok(day.run("close-review", id));
+    refused(day.run("unseal", id), "words");
+    day.types(phrase);
+    assertThat(ok(day.run("unseal", id)).out()).contains("Order ridden: ");
+  }
+
+  @Test
+  void whatDoesNotBelongToADayAloneIsRefusedInOneSentence() {
+    CommandLineSession day = new CommandLineSession(folder);
+    String id = covered(day, "drawn");
+    refused(day.run("blind-broken", id, "--stint", "1", "--what", "Seen."), "no blind can break");
+    String guessed = "lap;lap time;grip;guess\n1;91.2;50;A\n";
+    refused(
+        day.run("record", id, day.file("guessed.csv", guessed).toString()), "nothing is guessed");
+    refused(day.run("helper", id), "covered, not sealed");
+    refused(day.run("masks", id, "--guess"), "No labels are masked");
+    refused(day.run("masks", id, "--seal"), "No labels are masked");
+    String helped = day.commit(Plans.SMALL);
+    refused(day.run("mount", helped), "a helper swaps");
+    day.present = false;
+    day.handsOver.add(CommandLineSession.NOBODY);
+    assertThat(ok(day.run("mount", id)).out()).contains("not recorded as mounted");
+    refused(day.run("mount", id, "--correct"), "");
+    CommandLineSession.Ran verified = day.run("notebook", "--verify");
+    assertThat(verified.code()).isZero();
+    assertThat(List.of(id, helped)).doesNotHaveDuplicates();
+  }
+
+  @Test
+  void aWrongFitIsCorrectedAndPaperIsKeyedIn() {
+    CommandLineSession day = new CommandLineSession(folder);
+    String id = covered(day, "drawn");
+    String first = ok(day.run("mount", id)).out();
+    ride(day, id, 1);
+    day.answers.addAll(
+        List.of("1", first.contains("Shock K") ? "Shock L" : "Shock K", "The spare was on."));
+    assertThat(ok(day.run("mount", id, "--correct")).out()).contains("Corrected");
+    assertThat(ok(day.run("mount", id, "--paper")).out()).contains("Stint 2, as it stands");
+    assertThat(ok(day.run("mount", id, "--paper")).out()).contains("Stint 3, as it stands");
+  }
+}
