@@ -36,7 +36,7 @@ public final class PlanFields {
           order(
               "measures",
               "name kind unit low_words high_words role better worthwhile worthwhile_reason"
-                  + " definition drift scale summary"),
+                  + " definition drift scale summary assessor assessor_knows"),
           order("covariates", "name kind unit by per reason correlation"),
           order(
               "protocol",
@@ -50,7 +50,7 @@ public final class PlanFields {
           order("noise", "usual_difference sd laps df stint_share source"),
           order(
               "blinding",
-              "blinded helper others_who_know cover ballast noise rider_waits helper_waits"
+              "level blinded prepared_by prepared_on masks units recovers helper others_who_know cover ballast noise rider_waits helper_waits"
                   + " bike_moved_by levers_touched_by remaining_cues timed_by guesses times record_of"),
           order("expectations", "tester rider helper"));
 
@@ -73,7 +73,7 @@ public final class PlanFields {
           "per", Set.of("stint"));
 
   /** Written yes and no, as a person would, whatever stands for it. */
-  private static final Set<String> YES_OR_NO = Set.of("equal", "blinded", "guesses");
+  private static final Set<String> YES_OR_NO = Set.of("equal", "blinded", "guesses", "recovers", "assessor_knows");
 
   private PlanFields() {}
 

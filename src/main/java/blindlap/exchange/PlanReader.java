@@ -1,6 +1,7 @@
 package blindlap.exchange;
 
 import blindlap.fault.Problem;
+import blindlap.plan.Assessor;
 import blindlap.plan.Bikes;
 import blindlap.plan.BlindLevel;
 import blindlap.plan.Blinding;
@@ -12,6 +13,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.PlanFault;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Practised;
+import blindlap.plan.Preparation;
 import blindlap.plan.Protocol;
 import blindlap.plan.Rule;
 import blindlap.plan.Setup;
@@ -109,9 +111,10 @@ public final class PlanReader {
       f.required("day");
     }
     List<Setup> setups = f.objects("setups", SetupReader::setup);
-    Protocol protocol = protocol(f, setups.size());
+    Blinding typed = f.object("blinding", PlanReader::blinding);
+    Blinding blinding = typed == null ? Blinding.BLIND : typed;
+    Protocol protocol = protocol(f, setups.size(), blinding.level());
     int stints = f.integer("stints", protocol.usualStints());
-    Blinding blinding = f.object("blinding", PlanReader::blinding);
     return new Plan(
         kind,
         f.requiredText("question"),
@@ -129,7 +132,7 @@ public final class PlanReader {
         protocol,
         stints,
         Objects.requireNonNullElse(f.object("laps", PlanReader::laps), USUAL_LAPS),
-        blinding == null ? Blinding.BLIND : blinding,
+        blinding,
         f.object("timetable", PlanReader::timetable),
         f.object("noise", PlanReader::noise),
         f.text("override", ""),
@@ -188,7 +191,14 @@ public final class PlanReader {
         f.option("scale", Scale.class, Scale.RAW),
         f.option("summary", StintSummary.class, StintSummary.MEAN),
         f.text("definition", ""),
-        f.text("worthwhile_reason", ""));
+        f.text("worthwhile_reason", ""),
+        assessor(f));
+  }
+
+  private static @Nullable Assessor assessor(FieldReader f) {
+    String name = f.text("assessor", "");
+    boolean knows = f.bool("assessor_knows", false);
+    return name.isBlank() ? null : new Assessor(name, knows);
   }
 
   static Covariate covariate(FieldReader f) {
@@ -207,7 +217,7 @@ public final class PlanReader {
     return kind.rating() ? Measure.Better.HIGHER : Measure.Better.LOWER;
   }
 
-  private Protocol protocol(FieldReader f, int setups) {
+  private Protocol protocol(FieldReader f, int setups, BlindLevel level) {
     Located rule = f.value("rule");
     Located named = f.value("protocol");
     if (rule != null) {
@@ -217,7 +227,7 @@ public final class PlanReader {
     if (named != null && named.fields() != null) {
       return java.util.Objects.requireNonNull(f.object("protocol", Protocols::fields));
     }
-    String name = f.text("protocol", Protocols.usualFor(setups));
+    String name = f.text("protocol", Protocols.usualFor(setups, level));
     Protocol protocol = protocols.named(name).orElse(null);
     if (protocol == null) {
       problems.add(
@@ -243,11 +253,13 @@ public final class PlanReader {
   }
 
   private static Blinding blinding(FieldReader f) {
-    return new Blinding(
+    BlindLevel level =
         f.option(
             "level",
             BlindLevel.class,
-            f.bool("blinded", true) ? BlindLevel.HELPER : BlindLevel.OPEN),
+            f.bool("blinded", true) ? BlindLevel.HELPER : BlindLevel.OPEN);
+    return new Blinding(
+        level,
         f.text("helper", ""),
         f.text("others_who_know", ""),
         f.text("cover", ""),
@@ -257,11 +269,21 @@ public final class PlanReader {
         f.text("bike_moved_by", ""),
         f.text("levers_touched_by", ""),
         f.text("remaining_cues", ""),
-        f.bool("guesses", true),
+        f.bool("guesses", level.blind()),
         f.text("helper_waits", ""),
         f.text("timed_by", ""),
         f.option("times", Blinding.Times.class, Blinding.Times.AT_THE_REVIEW),
-        f.option("record_of", Blinding.RecordOf.class, Blinding.RecordOf.STARTER));
+        f.option("record_of", Blinding.RecordOf.class, Blinding.RecordOf.STARTER),
+        preparation(f));
+  }
+
+  private static Preparation preparation(FieldReader f) {
+    return new Preparation(
+        f.text("prepared_by", ""),
+        f.parsed("prepared_on", FieldWords.DATE.say(), LocalDate::parse),
+        f.option("masks", Preparation.Masks.class, Preparation.Masks.FRIEND),
+        f.integer("units"),
+        f.bool("recovers", false));
   }
 
   private static Timetable timetable(FieldReader f) {

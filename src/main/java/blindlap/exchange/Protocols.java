@@ -1,6 +1,7 @@
 package blindlap.exchange;
 
 import blindlap.fault.Problem;
+import blindlap.plan.BlindLevel;
 import blindlap.plan.PlanFault;
 import blindlap.plan.Protocol;
 import java.util.ArrayList;
@@ -37,12 +38,15 @@ public final class Protocols {
     return List.copyOf(byName.values());
   }
 
-  /** The protocol that is taken when a plan names none. */
-  static String usualFor(int setups) {
+  /**
+   * The protocol that is taken when a plan names none: where each setup is shown only when it is to
+   * be mounted, one whose blocks do not tell what comes.
+   */
+  static String usualFor(int setups, BlindLevel level) {
     return switch (setups) {
       case 3 -> "three-setups";
       case 4 -> "four-setups";
-      default -> "blocks-of-four";
+      default -> level == BlindLevel.DRAWN ? "whole-day" : "blocks-of-four";
     };
   }
 

@@ -6,15 +6,26 @@ package blindlap.plan;
  */
 public enum BlindLevel {
   /** The rider knows the whole order. */
-  OPEN,
+  OPEN("unblinded (open)"),
   /** Each setup is shown only when it is to be mounted; the rider knows what is on. */
-  DRAWN,
+  DRAWN("unblinded (drawn as you go)"),
   /** Parts that look alike bear labels; the rider knows the label and not which part it is. */
-  MASKED,
+  MASKED("masked labels"),
   /** A friend coded and covered the parts beforehand; the rider knows codes alone. */
-  PREPARED,
+  PREPARED("prepared beforehand"),
   /** A helper swaps out of sight on the day; the rider knows codes alone. */
-  HELPER;
+  HELPER("");
+
+  private final String title;
+
+  BlindLevel(String title) {
+    this.title = title;
+  }
+
+  /** As it stands behind a session's setups in lists; empty for the usual one, with a helper. */
+  public String title() {
+    return title;
+  }
 
   /** True where the rider does not know while riding what is on: the words of a blind test. */
   public boolean blind() {

@@ -13,12 +13,14 @@ package blindlap.plan;
  * @param bikeMovedBy who moves the bike up
  * @param leversTouchedBy who may touch levers and lockouts
  * @param remainingCues what the rider might still notice
- * @param guesses whether the rider is asked to guess after every stint
+ * @param guessesTyped whether the plan asks for a guess after every stint; {@link #guesses} says
+ *     whether the rider is asked
  * @param helperWaits where the helper waits while the rider rides and scores
  * @param timedBy who takes the times and how
  * @param times when the rider may learn the times
  * @param recordOf whose record counts where two machines recorded different values for one lap;
  *     since version 4
+ * @param preparation what a friend does beforehand; since version 5
  */
 public record Blinding(
     BlindLevel level,
@@ -31,11 +33,48 @@ public record Blinding(
     String bikeMovedBy,
     String leversTouchedBy,
     String remainingCues,
-    boolean guesses,
+    boolean guessesTyped,
     String helperWaits,
     String timedBy,
     Times times,
-    RecordOf recordOf) {
+    RecordOf recordOf,
+    Preparation preparation) {
+
+  /** For which nothing is prepared beforehand. */
+  public Blinding(
+      BlindLevel level,
+      String helper,
+      String othersWhoKnow,
+      String cover,
+      String ballast,
+      String noise,
+      String riderWaits,
+      String bikeMovedBy,
+      String leversTouchedBy,
+      String remainingCues,
+      boolean guessesTyped,
+      String helperWaits,
+      String timedBy,
+      Times times,
+      RecordOf recordOf) {
+    this(
+        level,
+        helper,
+        othersWhoKnow,
+        cover,
+        ballast,
+        noise,
+        riderWaits,
+        bikeMovedBy,
+        leversTouchedBy,
+        remainingCues,
+        guessesTyped,
+        helperWaits,
+        timedBy,
+        times,
+        recordOf,
+        Preparation.NONE);
+  }
 
   /** Whose record counts where two machines recorded different values for one lap. */
   public enum RecordOf {
@@ -71,6 +110,14 @@ public record Blinding(
           "",
           Times.AT_THE_REVIEW,
           RecordOf.STARTER);
+
+  /**
+   * Whether the rider is asked to guess after every stint: never where he is told what to mount, so
+   * that there is nothing to guess, whatever the plan says.
+   */
+  public boolean guesses() {
+    return guessesTyped && level.blind();
+  }
 
   /** True where the rider does not know while riding what is on. */
   public boolean blinded() {

@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param summary how the scored laps of a stint become its value
  * @param definition what is measured, from where to where or what counts; may be empty
  * @param worthwhileReason why the worthwhile difference is what it is; may be empty
+ * @param assessor who judges its values afterwards by codes; null where they are given on the day
  */
 public record Measure(
     String name,
@@ -37,7 +38,40 @@ public record Measure(
     Scale scale,
     StintSummary summary,
     String definition,
-    String worthwhileReason) {
+    String worthwhileReason,
+    @Nullable Assessor assessor) {
+
+  /** A measure whose values are given on the day. */
+  public Measure(
+      String name,
+      Kind kind,
+      String unit,
+      String lowWords,
+      String highWords,
+      Role role,
+      Better better,
+      @Nullable BigDecimal worthwhile,
+      Drift drift,
+      Scale scale,
+      StintSummary summary,
+      String definition,
+      String worthwhileReason) {
+    this(
+        name,
+        kind,
+        unit,
+        lowWords,
+        highWords,
+        role,
+        better,
+        worthwhile,
+        drift,
+        scale,
+        summary,
+        definition,
+        worthwhileReason,
+        null);
+  }
 
   /** A measure that takes means, with nothing said about what counts and why. */
   public Measure(
@@ -82,7 +116,27 @@ public record Measure(
         scale,
         other,
         definition,
-        worthwhileReason);
+        worthwhileReason,
+        assessor);
+  }
+
+  /** The same measure, judged by someone afterwards. */
+  public Measure scoredBy(@Nullable Assessor other) {
+    return new Measure(
+        name,
+        kind,
+        unit,
+        lowWords,
+        highWords,
+        role,
+        better,
+        worthwhile,
+        drift,
+        scale,
+        summary,
+        definition,
+        worthwhileReason,
+        other);
   }
 
   /** Sorts of values, with the range a value must lie in. */

@@ -182,18 +182,23 @@ public record Plan(
     return stints * laps.perStint();
   }
 
-  /** "Shock K against Shock L"; an unblinded comparison says that it is. */
+  /** "Shock K against Shock L"; a comparison without a helper says how blind it is. */
   public String title() {
-    return title(setups.stream().map(Setup::name).toList(), unblinded());
+    return title(setups.stream().map(Setup::name).toList(), level());
   }
 
   /** The title of a session with these setups. */
-  public static String title(List<String> setups, boolean unblinded) {
-    return String.join(" against ", setups) + (unblinded ? ", unblinded" : "");
+  public static String title(List<String> setups, BlindLevel level) {
+    return String.join(" against ", setups) + (level.title().isEmpty() ? "" : ", " + level.title());
+  }
+
+  /** How blind a comparison is; a noise run, which is open anyway, has the usual one. */
+  public BlindLevel level() {
+    return kind == Kind.COMPARISON ? blinding.level() : BlindLevel.HELPER;
   }
 
   /** True for a comparison whose rider knows what is fitted; noise runs are open anyway. */
   public boolean unblinded() {
-    return kind == Kind.COMPARISON && !blinding.blinded();
+    return !level().blind();
   }
 }

@@ -79,6 +79,7 @@ public final class PlanCheck {
     check.noise();
     check.series();
     new LooksCheck(plan, check.problems).all();
+    new BlindCheck(plan, check.problems).all();
     if (plan.kind() == Plan.Kind.COMPARISON) {
       check.rule(rules);
     } else if (plan.stints() < 2 || plan.stints() > Rule.MOST_STINTS) {

@@ -139,5 +139,15 @@ public enum PlanFault implements Fault {
   /** Looks on a day of a series. */
   LOOKS_IN_SERIES,
   /** A look takes nothing out but drift, and the plan declares covariates. */
-  LOOKS_WITH_COVARIATES
+  LOOKS_WITH_COVARIATES,
+  /** Looks where nobody with the phrase swaps on the day: detail level. */
+  LOOKS_NEED_HELPER,
+  /** Labels on setups that differ by a dial of one part alone, and nobody masks: detail settings. */
+  MASKED_DIAL,
+  /** Nobody is named who masks or prepares: detail level. */
+  FRIEND_MISSING,
+  /** Two bikes are told apart by whoever rides them: detail level. */
+  BIKES_TOLD_APART,
+  /** Prepared after the day of riding: detail day of preparing, day of riding. */
+  PREPARED_AFTER
 }

@@ -18,8 +18,24 @@ public enum PlanHint implements Fault {
   NO_TIMETABLE,
   /** The swap time is shorter than practice asks for: detail minutes, longest, proposal. */
   SWAP_TOO_SHORT,
-  /** The session is unblinded. */
+  /** The rider knows the whole order. */
   UNBLINDED,
+  /** The rider is shown each setup when it is to be mounted. */
+  DRAWN,
+  /** What blocks give away of what comes: detail stints foreseen, stints, by a whole-day shuffle. */
+  BLOCKS_FORESEEN,
+  /** The rider knows the label and not the part. */
+  MASKED,
+  /** Labels are read from marks, so that nothing is sealed. */
+  MARKS_NOT_SEALED,
+  /** Fewer units that look alike than stints, and nobody covers again: detail units, stints. */
+  UNITS_TOO_FEW,
+  /** The day on which a friend prepares is not said. */
+  PREPARED_WHEN,
+  /** Guesses are asked for where there is nothing to guess: detail level. */
+  GUESSES_NOT_ASKED,
+  /** Whoever judges a measure afterwards knows the key: detail measure, name. */
+  ASSESSOR_KNOWS,
   /** Nobody is named who swaps. */
   NO_HELPER,
   /** A limit without a place in the maker's manual: detail what. */

@@ -1,6 +1,8 @@
 package blindlap.plan;
 
 import blindlap.fault.Problem;
+import blindlap.fault.Unusable;
+import blindlap.stats.order.Foreseen;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -65,10 +67,68 @@ public final class PlanHints {
   }
 
   private void blinding() {
-    if (!plan.blinding().blinded()) {
-      add(PlanHint.UNBLINDED, "blinding");
-    } else if (plan.blinding().helper().isBlank()) {
-      add(PlanHint.NO_HELPER, "blinding.helper");
+    Blinding blinding = plan.blinding();
+    switch (blinding.level()) {
+      case OPEN -> add(PlanHint.UNBLINDED, "blinding");
+      case DRAWN -> drawn();
+      case MASKED -> {
+        add(PlanHint.MASKED, "blinding.level");
+        if (blinding.preparation().masks() == Preparation.Masks.MARKS) {
+          add(PlanHint.MARKS_NOT_SEALED, "blinding.masks");
+        }
+      }
+      case PREPARED -> prepared(blinding.preparation());
+      case HELPER -> {
+        if (blinding.helper().isBlank()) {
+          add(PlanHint.NO_HELPER, "blinding.helper");
+        }
+      }
+    }
+    if (blinding.guessesTyped() && !blinding.guesses()) {
+      add(PlanHint.GUESSES_NOT_ASKED, "blinding.guesses", PlanJson.word(blinding.level()));
+    }
+    for (Measure measure : plan.measures()) {
+      Assessor assessor = measure.assessor();
+      if (assessor != null && assessor.knowsKey()) {
+        add(PlanHint.ASSESSOR_KNOWS, "measures", measure.name(), assessor.name());
+      }
+    }
+  }
+
+  private void drawn() {
+    add(PlanHint.DRAWN, "blinding.level");
+    Rule rule = plan.rule();
+    boolean possible = DayBases.possible(rule.setups(), rule.stints(), rule.block());
+    if (!possible || rule.block() >= rule.stints()) {
+      return;
+    }
+    try {
+      // A longest run or a trend over the day would give away more still.
+      double blocks = Foreseen.stints(rule.blockSequences()) * rule.stints() / rule.block();
+      double shuffle =
+          Foreseen.stints(Rule.blocks(rule.setups(), rule.stints(), rule.stints()).assignments());
+      add(
+          PlanHint.BLOCKS_FORESEEN,
+          "protocol",
+          Math.round(blocks),
+          rule.stints(),
+          Math.round(shuffle));
+    } catch (Unusable contradiction) {
+      return; // the plan does not hold, and its rule is named elsewhere
+    }
+  }
+
+  private void prepared(Preparation friend) {
+    Integer units = friend.units();
+    if (!friend.recovers() && (units == null || units < plan.stints())) {
+      add(
+          PlanHint.UNITS_TOO_FEW,
+          "blinding.units",
+          units == null ? plan.setups().size() : units,
+          plan.stints());
+    }
+    if (friend.on() == null) {
+      add(PlanHint.PREPARED_WHEN, "blinding.prepared_on");
     }
   }
 

@@ -167,6 +167,13 @@ public final class PlanJson {
     if (measure.summary() != StintSummary.MEAN) {
       fields.put("summary", measure.summary().text());
     }
+    Assessor assessor = measure.assessor();
+    if (assessor != null) {
+      fields.put("assessor", assessor.name());
+      if (assessor.knowsKey()) {
+        fields.put("assessor_knows", true);
+      }
+    }
     return fields;
   }
 
@@ -211,7 +218,27 @@ public final class PlanJson {
     if (blinding.recordOf() != Blinding.RecordOf.STARTER) {
       tree.put("record_of", word(blinding.recordOf())); // since version 4
     }
+    putPreparation(tree, blinding.preparation());
     return tree;
+  }
+
+  /** Since version 5, each only where there is something to say. */
+  private static void putPreparation(Map<String, Object> tree, Preparation preparation) {
+    if (!preparation.by().isEmpty()) {
+      tree.put("prepared_by", preparation.by());
+    }
+    if (preparation.on() != null) {
+      tree.put("prepared_on", preparation.on().toString());
+    }
+    if (preparation.masks() != Preparation.Masks.FRIEND) {
+      tree.put("masks", word(preparation.masks()));
+    }
+    if (preparation.units() != null) {
+      tree.put("units", number(preparation.units()));
+    }
+    if (preparation.recovers()) {
+      tree.put("recovers", true);
+    }
   }
 
   private static Map<String, Object> fields(Blinding blinding) {
@@ -226,7 +253,7 @@ public final class PlanJson {
         "bike_moved_by", blinding.bikeMovedBy(),
         "levers_touched_by", blinding.leversTouchedBy(),
         "remaining_cues", blinding.remainingCues(),
-        "guesses", blinding.guesses(),
+        "guesses", blinding.guessesTyped(),
         "helper_waits", blinding.helperWaits(),
         "timed_by", blinding.timedBy(),
         "times", word(blinding.times()));

@@ -26,6 +26,7 @@ public final class PlanOptions {
       case "scale" -> List.of("raw", "ratio");
       case "summary" -> List.of("mean", "median");
       case "level" -> PlanJson.words(BlindLevel.class);
+      case "masks" -> PlanJson.words(Preparation.Masks.class);
       case "times" -> PlanJson.words(Blinding.Times.class);
       case "record_of" -> PlanJson.words(Blinding.RecordOf.class);
       default -> throw new IllegalArgumentException("no options for " + field);

@@ -32,7 +32,9 @@ final class TextCheck {
           "mass",
           "currency",
           "first",
-          "second");
+          "second",
+          "prepared_by",
+          "assessor");
 
   private final FoundProblems problems;
 

@@ -35,7 +35,7 @@ public record SeriesDeclaration(String session, Plan plan) {
     SUMMARY,
     COVARIATES,
     RULE,
-    BLINDED,
+    LEVEL,
     SESSIONS
   }
 
@@ -72,9 +72,7 @@ public record SeriesDeclaration(String session, Plan plan) {
     if (!other.protocol().sameFamily(plan.protocol())) {
       found.add(new Difference(Field.RULE, other.protocol().own() ? "rule" : "protocol"));
     }
-    if (other.blinding().blinded() != plan.blinding().blinded()) {
-      found.add(new Difference(Field.BLINDED, "blinding.blinded"));
-    }
+    differs(other.level() == plan.level(), Field.LEVEL, "blinding.level", found);
     if (!Objects.equals(other.seriesSessions(), plan.seriesSessions())) {
       found.add(new Difference(Field.SESSIONS, "series_sessions"));
     }

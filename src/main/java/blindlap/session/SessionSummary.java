@@ -1,5 +1,6 @@
 package blindlap.session;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
@@ -14,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param id which session
  * @param kind comparison or open noise run
- * @param unblinded true for a comparison whose rider knows what is fitted
+ * @param level how blind a comparison is; the usual one, with a helper, for a noise run
  * @param question what the tester wants to know
  * @param rider who rides
  * @param trail where
@@ -30,7 +31,7 @@ import org.jspecify.annotations.Nullable;
 public record SessionSummary(
     SessionId id,
     Plan.Kind kind,
-    boolean unblinded,
+    BlindLevel level,
     String question,
     String rider,
     String trail,
@@ -67,7 +68,7 @@ public record SessionSummary(
     return new SessionSummary(
         id,
         plan.kind(),
-        plan.unblinded(),
+        plan.level(),
         plan.question(),
         plan.rider(),
         plan.trail(),
@@ -83,6 +84,6 @@ public record SessionSummary(
 
   /** "Shock K against Shock L", as {@link Plan#title}. */
   public String title() {
-    return Plan.title(setups, unblinded);
+    return Plan.title(setups, level);
   }
 }

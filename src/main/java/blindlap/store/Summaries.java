@@ -21,7 +21,7 @@ final class Summaries {
     return new SessionSummary(
         summary.id(),
         summary.kind(),
-        summary.unblinded(),
+        summary.level(),
         summary.question(),
         summary.rider(),
         summary.trail(),

@@ -1,5 +1,6 @@
 package blindlap.store;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.session.SessionSummary;
@@ -30,7 +31,6 @@ final class SummaryTable {
   /** Changes with anything that is kept here, so that older lists are made again. */
   static final String FORM = "blindlap-summary-7";
 
-  private static final String UNBLINDED = "unblinded ";
   private static final Map<String, Plan.Kind> KINDS = words(Plan.Kind.class);
   private static final Map<String, Step> STEPS = words(Step.class);
   private static final Pattern MARKS = Pattern.compile("\\p{M}+");
@@ -211,7 +211,17 @@ final class SummaryTable {
   }
 
   private static String kind(SessionSummary summary) {
-    return (summary.unblinded() ? UNBLINDED : "") + PlanJson.word(summary.kind());
+    String level = summary.level().title();
+    return level + (level.isEmpty() ? "" : " ") + PlanJson.word(summary.kind());
+  }
+
+  private static BlindLevel level(String kind) {
+    for (BlindLevel level : BlindLevel.values()) {
+      if (!level.title().isEmpty() && kind.startsWith(level.title() + " ")) {
+        return level;
+      }
+    }
+    return BlindLevel.HELPER;
   }
 
   private static SessionSummary read(ResultSet row) throws SQLException {
@@ -220,8 +230,8 @@ final class SummaryTable {
     String kind = row.getString(3);
     return new SessionSummary(
         new SessionId(row.getString(1)),
-        option(KINDS, kind.startsWith(UNBLINDED) ? kind.substring(UNBLINDED.length()) : kind),
-        kind.startsWith(UNBLINDED),
+        option(KINDS, kind.substring(level(kind).title().length()).strip()),
+        level(kind),
         row.getString(4),
         row.getString(5),
         row.getString(6),

@@ -37,7 +37,7 @@ public final class DeclaredWords {
       case SUMMARY -> WORDS.say("field.summary", measure(plan, m -> m.summary().text()));
       case COVARIATES -> CovariateWords.common(plan);
       case RULE -> rule(plan.protocol());
-      case BLINDED -> WORDS.say(plan.blinding().blinded() ? "field.blind" : "field.unblinded");
+      case LEVEL -> LevelWords.name(plan.level());
       case SESSIONS -> sessions(plan.seriesSessions());
     };
   }

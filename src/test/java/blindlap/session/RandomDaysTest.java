@@ -276,7 +276,7 @@ class RandomDaysTest {
               SessionSummary summary = SessionSummary.of(state);
               assertThat(summary.id()).isEqualTo(state.id()).isEqualTo(Histories.SESSION);
               assertThat(summary.kind()).isEqualTo(state.plan().kind());
-              assertThat(summary.unblinded()).isEqualTo(state.plan().unblinded());
+              assertThat(summary.level()).isEqualTo(state.plan().level());
               assertThat(summary.question()).isEqualTo(state.plan().question());
               assertThat(summary.rider()).isEqualTo(state.plan().rider());
               assertThat(summary.trail()).isEqualTo(state.plan().trail());
