@@ -11,6 +11,7 @@ import blindlap.seal.PhraseAsked;
 import blindlap.seal.SessionKind;
 import blindlap.session.SessionState;
 import blindlap.wording.HistoryWords;
+import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Words;
 import java.nio.file.Path;
@@ -115,14 +116,8 @@ final class CommitCommand extends SessionCommand {
     did(Done.SEALED);
     Committing.Result.Committed committed = (Committing.Result.Committed) result;
     say("Committed and sealed: session " + committed.state().id());
-    fingerprint(committed.state());
-  }
-
-  /** Nothing is kept from anyone but by accident: there is no phrase. */
-  private void cover(Desk desk, Plan plan) {
-    Committing.Result result = desk.committing().cover(plan, signedBy);
-    if (result instanceof Committing.Result.Refused refused) {
-      throw complaint(refused.problems());
+    if (plan.unblinded()) {
+      say(PlanSummary.level(plan.blinding()));
     }
     did(Done.COVERED);
     SessionState state = ((Committing.Result.Covered) result).state();
@@ -141,7 +136,7 @@ final class CommitCommand extends SessionCommand {
       throw new Complaint(
           ExitCode.BAD_INPUT,
           "--null-run: the session is %s, so nothing can be concealed. Nothing was sealed."
-              .formatted(plan.unblinded() ? "unblinded" : "an open noise run"));
+              .formatted(plan.unblinded() ? plan.level().title() : "an open noise run"));
     }
     if (nullRun) {
       desk.seriesPlans()

@@ -1,5 +1,6 @@
 package blindlap.compute;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.PlanJson;
 import blindlap.review.Beside;
 import blindlap.review.FirstLook;
@@ -57,6 +58,9 @@ public final class BesideJson {
     node.put("verdict", past.verdict().map(Verdict::text).orElse(null));
     node.put("alike", past.alike());
     node.put("known_before", past.knownBefore());
+    if (past.level() != BlindLevel.HELPER) {
+      node.put("level", PlanJson.word(past.level()));
+    }
   }
 
   private static void unsealed(ObjectNode node, RecordedFinding found) {
@@ -103,7 +107,8 @@ public final class BesideJson {
         option(node, "told", QuestionHistory.Told.class),
         text(node, "verdict").map(Verdict::parse),
         node.path("alike").asBoolean(),
-        node.path("known_before").asBoolean());
+        node.path("known_before").asBoolean(),
+        node.has("level") ? option(node, "level", BlindLevel.class) : BlindLevel.HELPER);
   }
 
   private static RecordedFinding unsealed(JsonNode node) {

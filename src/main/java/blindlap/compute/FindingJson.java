@@ -50,6 +50,8 @@ public final class FindingJson {
     root.put("attainable_level", finding.orders().attainableLevel());
     root.put("null_run", finding.day().nullRun());
     root.put("blinded", finding.day().plan().blinding().blinded());
+    root.put("level", PlanJson.word(finding.day().plan().level()));
+    MasksJson.put(root, finding.day());
     root.put("sentence", new FindingText(finding).sentence());
     root.put("verdict", verdict(finding).orElse(null));
     ArrayNode measures = root.putArray("measures");

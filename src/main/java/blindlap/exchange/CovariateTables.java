@@ -57,7 +57,7 @@ final class CovariateTables {
     }
     List<List<String>> rows = new ArrayList<>();
     for (Measure measure : day.plan().measures()) {
-      StintValues stints = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+      StintValues stints = StintValues.counted(day, measure);
       for (Covariate covariate : TakenOut.of(day, measure, stints).used()) {
         double[] values = TakenOut.values(day, covariate);
         for (int i = 0; i < values.length; i++) {

@@ -4,6 +4,7 @@ import static blindlap.exchange.PackageTables.lapColumns;
 
 import blindlap.compute.StrictJson;
 import blindlap.exchange.PackageTables.Column;
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
@@ -125,8 +126,9 @@ public final class DataPackage {
     fits(tables, day);
     WaitTable.write(tables, Waits.timed(day));
     LookTable.write(tables, day.looks());
+    MaskTable.write(tables, day.masks());
     RemarkTable.write(tables, day.remarks());
-    tables.json("plan", new String(PlanJson.bytes(plan), StandardCharsets.UTF_8));
+    tables.json("plan", new String(PlanJson.bytes(day.committedPlan()), StandardCharsets.UTF_8));
     tables.json("key", key(day));
     tables.json("finding", finding);
     amendments(tables, amendments);
@@ -165,7 +167,7 @@ public final class DataPackage {
   }
 
   private static String unblinded(Plan plan) {
-    return plan.blinding().blinded() ? "" : WORDS.say("unblinded");
+    return plan.level() == BlindLevel.HELPER ? "" : WORDS.say("level." + plan.level().name());
   }
 
   private static void readme(
@@ -203,7 +205,7 @@ public final class DataPackage {
   private static void units(PackageTables tables, DayRecord day) {
     List<List<String>> rows = new ArrayList<>();
     for (Measure measure : day.plan().measures()) {
-      StintValues said = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+      StintValues said = StintValues.counted(day, measure);
       double[] values = TakenOut.of(day, measure, said).stints().values();
       for (int i = 0; i < values.length; i++) {
         rows.add(

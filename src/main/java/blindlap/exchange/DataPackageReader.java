@@ -8,6 +8,7 @@ import blindlap.plan.Plan;
 import blindlap.review.DayRecord;
 import blindlap.review.Handling;
 import blindlap.review.HelperFit;
+import blindlap.review.Masks;
 import blindlap.review.Remark;
 import blindlap.review.TakenLook;
 import blindlap.seal.OpenKey;
@@ -114,9 +115,10 @@ public final class DataPackageReader {
         broken.put(stint, PackageCells.text(row, "blind_broken"));
       }
     }
+    Optional<Masks> masks = MaskTable.of(files, plan);
     return new DayRecord(
         session(key),
-        plan,
+        masks.map(Masks::analysed).orElse(plan),
         key(key, plan),
         laps(plan, remarks),
         guesses,
@@ -126,7 +128,8 @@ public final class DataPackageReader {
         remarks,
         handlings(plan),
         covariates(plan),
-        looks(plan));
+        looks(plan),
+        masks);
   }
 
   /** What was said of covariates; nothing where the plan declares none. */

@@ -46,6 +46,8 @@ public enum PackageFault implements Fault {
   NO_SUCH_LAP,
   /** Neither true nor false: its column, what stands there. */
   NOT_YES_OR_NO,
+  /** Not the name of a setup of the plan: what stands there. */
+  NO_SETUP_OF_PLAN,
   /** Not an event that makes a lap void: what stands there. */
   NOT_AN_EVENT,
   /** A lap twice: stint, lap. */

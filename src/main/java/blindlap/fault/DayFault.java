@@ -36,6 +36,8 @@ public enum DayFault implements Fault {
   NO_COUNT_ON_SETUP,
   /** All values are the same once setups and drift are removed. */
   NO_VARIATION,
+  /** Which label was on which setup has not been read, and a series is over setups. */
+  MASKS_UNREAD,
   /** Every rider ranks all setups alike. */
   ALL_TIED
 }

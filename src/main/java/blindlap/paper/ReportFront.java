@@ -46,8 +46,7 @@ final class ReportFront {
     page.raw("<span class=\"brand\">" + Html.text(WORDS.say("brand")) + "</span> ");
     String running =
         WORDS.say("running", plan.title(), plan.trail(), plan.rider(), plan.day().toString());
-    page.raw(
-        Html.text(plan.blinding().blinded() ? running : WORDS.say("running.unblinded", running)));
+    page.raw(Html.text(running));
     page.raw("</header>\n<main>\n");
     page.raw("<p class=\"question\">" + Html.text(plan.question()) + "</p>\n");
     Headline headline = text.headline();

@@ -14,7 +14,8 @@ import blindlap.session.SessionState;
 import blindlap.stats.compare.StintSummary;
 import blindlap.wording.CovariateWords;
 import blindlap.wording.FindingText;
-import blindlap.wording.LooksShowWords;
+import blindlap.wording.LevelWords;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -36,8 +37,7 @@ final class ReportPlan {
   void write() {
     page.raw("<div class=\"record\"></div>\n");
     page.h2("plan");
-    String design = plan.blinding().blinded() ? "design" : "design.unblinded";
-    page.p(WORDS.say(design, plan.setups().size(), plan.stints(), plan.protocol().title()));
+    page.p(WORDS.say("design." + plan.level().name(), plan.setups().size(), plan.stints(), plan.protocol().title()));
     page.p(
         WORDS.say(
             medians() ? "laps.summary" : "laps",
@@ -159,6 +159,7 @@ final class ReportPlan {
 
   private void blinding() {
     Blinding b = plan.blinding();
+    LocalDate on = b.preparation().on();
     page.h3("blinding")
         .facts(
             "helper", b.helper(),
@@ -173,6 +174,8 @@ final class ReportPlan {
             "timed", b.timedBy(),
             "cues", b.remainingCues(),
             "guesses.asked", WORDS.say(b.guesses() ? "yes" : "no"),
-            "blinded", WORDS.say(b.blinded() ? "yes" : "unblinded"));
+            "prepared.by", b.preparation().by(),
+            "prepared.on", on == null ? "" : on.toString(),
+            "level", LevelWords.name(b.level()));
   }
 }

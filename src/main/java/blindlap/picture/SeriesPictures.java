@@ -83,7 +83,8 @@ public final class SeriesPictures {
   }
 
   private static boolean unblinded(SeriesFinding.Part part) {
-    return part.remarks().contains(SeriesFinding.Remark.UNBLINDED);
+    return part.remarks().contains(SeriesFinding.Remark.UNBLINDED)
+        || part.remarks().contains(SeriesFinding.Remark.MASKED);
   }
 
   private List<SeriesFinding.Part> parts(SeriesFinding.Rider rider) {

@@ -126,8 +126,22 @@ public record Plan(
     return with(protocol, stints, laps, known);
   }
 
+  /** The same plan with its setups in another order, or under other names. */
+  public Plan with(List<Setup> others) {
+    return with(others, protocol, stints, laps, noise);
+  }
+
   private Plan with(
       Protocol otherProtocol, int otherStints, Laps otherLaps, @Nullable DeclaredNoise otherNoise) {
+    return with(setups, otherProtocol, otherStints, otherLaps, otherNoise);
+  }
+
+  private Plan with(
+      List<Setup> others,
+      Protocol otherProtocol,
+      int otherStints,
+      Laps otherLaps,
+      @Nullable DeclaredNoise otherNoise) {
     return new Plan(
         kind,
         question,
@@ -136,7 +150,7 @@ public record Plan(
         trail,
         day,
         conditions,
-        setups,
+        others,
         change,
         bikes,
         differencesReason,

@@ -74,6 +74,24 @@ public record Setup(
         List.of());
   }
 
+  /** The same setup under another name. */
+  public Setup called(String other) {
+    return new Setup(
+        id,
+        other,
+        component,
+        settings,
+        massGrams,
+        massTyped,
+        ballastGrams,
+        price,
+        steps,
+        limits,
+        mostRefits,
+        consumables,
+        cautions);
+  }
+
   /** Mass with its ballast; null if the mass is unknown. */
   public @Nullable BigDecimal massOnBike() {
     return massGrams == null || ballastGrams == null ? massGrams : massGrams.add(ballastGrams);

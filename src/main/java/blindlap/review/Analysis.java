@@ -28,7 +28,6 @@ import java.util.function.Consumer;
 /** Makes a finding from a day, one step after the other. */
 public final class Analysis {
   static final double MOST_MISSING = 0.30;
-  private static final double MOST_AT_END = 0.30;
 
   private final DayRecord day;
   private final Plan plan;
@@ -37,6 +36,7 @@ public final class Analysis {
   private final OrderSet orders;
   private final int[] order;
   private final Measure first;
+  private final boolean earlier;
   private Optional<LooksFound> looks = Optional.empty();
   private final List<Finding.Refusal> refusals = new ArrayList<>();
 
@@ -49,12 +49,12 @@ public final class Analysis {
    * @throws Unusable if the day as a whole cannot be compared, such as a noise run
    */
   public static Finding of(DayRecord day) {
-    return new Analysis(day, step -> {}).finding();
+    return new Analysis(day, step -> {}, false).finding();
   }
 
   /** Analyses a day, telling of each step (a measure's name) before it is taken. */
   public static Finding of(DayRecord day, Consumer<String> progress) {
-    return new Analysis(day, progress).finding();
+    return new Analysis(day, progress, false).finding();
   }
 
   /**
@@ -62,17 +62,23 @@ public final class Analysis {
    * everything that stands beside it. Empty where no verdict can be given.
    */
   public static Optional<Comparison> verdictOnly(DayRecord day) {
-    return new Analysis(day, step -> {}).primaryOnly();
+    return new Analysis(day, step -> {}, false).primaryOnly();
+  }
+
+  /** The same by the rules before edition 3: void laps never count, and every day may conclude. */
+  static Optional<Comparison> earlierVerdictOnly(DayRecord day) {
+    return new Analysis(day, step -> {}, true).primaryOnly();
   }
 
   /** The primary measure of three and more setups alone; empty where it cannot be compared. */
   public static Optional<ManyComparison> manyOnly(DayRecord day) {
-    Analysis analysis = new Analysis(day, step -> {});
+    Analysis analysis = new Analysis(day, step -> {}, false);
     return day.plan().setups().size() > 2 ? analysis.compareMany(analysis.first) : Optional.empty();
   }
 
-  private Analysis(DayRecord day, Consumer<String> progress) {
+  private Analysis(DayRecord day, Consumer<String> progress, boolean earlier) {
     this.day = day;
+    this.earlier = earlier;
     this.plan = day.plan();
     if (plan.setups().size() < 2) {
       throw new Unusable(
@@ -107,7 +113,7 @@ public final class Analysis {
       adjustMany(many);
       WatchedHarms.testMany(plan, order, many);
     }
-    StintValues raw = StintValues.of(day, first, StintValues.Laps.NOT_VOID);
+    StintValues raw = counted(first);
     StintValues stints = TakenOut.of(day, first, raw).stints();
     progress.accept("");
     return new Finding(
@@ -170,7 +176,8 @@ public final class Analysis {
       if (ratio.filter(r -> r.meanCount() < 1).isPresent()) {
         caveats.add(Caveat.FEW_COUNTS);
       }
-      boolean tested = !caveats.contains(Caveat.MISSING);
+      boolean tested =
+          !caveats.contains(Caveat.MISSING) && !caveats.contains(Caveat.ENDED_FREELY);
       if (measure.role() == Measure.Role.WATCH_FOR_HARM) {
         band(measure);
       }
@@ -192,7 +199,13 @@ public final class Analysis {
   }
 
   private TakenOut takenOut(Measure measure) {
-    return TakenOut.of(day, measure, StintValues.of(day, measure, StintValues.Laps.NOT_VOID));
+    return TakenOut.of(day, measure, counted(measure));
+  }
+
+  private StintValues counted(Measure measure) {
+    return earlier
+        ? StintValues.of(day, measure, StintValues.Laps.NOT_VOID)
+        : Counted.of(day, measure);
   }
 
   private TwoSetups result(StintValues stints, TakenOut out) {
@@ -225,20 +238,7 @@ public final class Analysis {
   }
 
   private Set<Caveat> caveats(Measure measure, StintValues stints) {
-    Set<Caveat> caveats = new TreeSet<>();
-    if (stints.missingShare() > MOST_MISSING) {
-      caveats.add(Caveat.MISSING);
-    }
-    if (stints.endShare() > MOST_AT_END) {
-      caveats.add(Caveat.SCALE_END);
-    }
-    if (measure.kind().rating()) {
-      caveats.add(Caveat.ANCHORED);
-      if (!plan.blinding().blinded()) {
-        caveats.add(Caveat.UNBLINDED_RATING);
-      }
-    }
-    return caveats;
+    return Caveats.of(day, measure, stints, earlier);
   }
 
   private Optional<CountRatio> ratio(Measure measure, StintValues stints) {

@@ -70,9 +70,14 @@ public record Comparison(
     return result.curve();
   }
 
-  /** True if a test may be said: not with too many values missing, nor beside an early stop. */
+  /**
+   * True if a test may be said: not with too many values missing, nor on a day that someone ended
+   * who knew what was on, nor beside an early stop.
+   */
   public boolean tested() {
-    return !caveats.contains(Caveat.MISSING) && !caveats.contains(Caveat.STOPPED_EARLY);
+    return !caveats.contains(Caveat.MISSING)
+        && !caveats.contains(Caveat.ENDED_FREELY)
+        && !caveats.contains(Caveat.STOPPED_EARLY);
   }
 
   /** Estimated difference as said: B − A, or B/A on the ratio scale. */

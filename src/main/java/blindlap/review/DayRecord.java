@@ -22,7 +22,7 @@ import java.util.TreeSet;
  * package, the numbers are the same.
  *
  * @param session id of the session
- * @param plan the committed plan
+ * @param plan the plan that the finding is over: the committed one but at masked labels
  * @param key what was sealed, opened
  * @param laps laps with anything recorded, in order
  * @param guesses guesses by stint
@@ -34,6 +34,8 @@ import java.util.TreeSet;
  *     nothing is known are missing
  * @param covariates what was said of covariates
  * @param looks looks before the end that were taken, in order
+ * @param masks what is known of masked labels, over which the plan and the order then are; empty at
+ *     any other level
  */
 public record DayRecord(
     String session,
@@ -47,7 +49,8 @@ public record DayRecord(
     List<Remark> remarks,
     SortedMap<Integer, Handling> handlings,
     SortedMap<CovariateAt, BigDecimal> covariates,
-    List<TakenLook> looks) {
+    List<TakenLook> looks,
+    Optional<Masks> masks) {
 
   /**
    * A lap as recorded.
@@ -146,7 +149,66 @@ public record DayRecord(
         remarks,
         new TreeMap<>(),
         new TreeMap<>(),
-        List.of());
+        List.of(),
+        Optional.empty());
+  }
+
+  /** A day whose setups bear no labels. */
+  public DayRecord(
+      String session,
+      Plan plan,
+      OpenKey key,
+      List<Lap> laps,
+      SortedMap<Integer, Guess> guesses,
+      SortedMap<Integer, String> blindBroken,
+      int lastStint,
+      SortedMap<Integer, HelperFit> fits,
+      List<Remark> remarks,
+      SortedMap<Integer, Handling> handlings,
+      SortedMap<CovariateAt, BigDecimal> covariates,
+      List<TakenLook> looks) {
+    this(
+        session,
+        plan,
+        key,
+        laps,
+        guesses,
+        blindBroken,
+        lastStint,
+        fits,
+        remarks,
+        handlings,
+        covariates,
+        looks,
+        Optional.empty());
+  }
+
+  /** The same day with masked labels, over which its order is. */
+  public DayRecord with(Masks known) {
+    return new DayRecord(
+        session,
+        known.analysed(),
+        key,
+        laps,
+        guesses,
+        blindBroken,
+        lastStint,
+        fits,
+        remarks,
+        handlings,
+        covariates,
+        looks,
+        Optional.of(known));
+  }
+
+  /** The plan as it was committed, its setups in the tester's order. */
+  public Plan committedPlan() {
+    return masks.map(Masks::committed).orElse(plan);
+  }
+
+  /** The last stint of which a lap was ridden; 0 if none was. */
+  public int lastRidden() {
+    return laps.stream().filter(Lap::ridden).mapToInt(lap -> lap.id().stint()).max().orElse(0);
   }
 
   /** The same day with the looks that were taken before its end. */
@@ -180,7 +242,8 @@ public record DayRecord(
         remarks,
         timed,
         said,
-        taken);
+        taken,
+        masks);
   }
 
   /**
@@ -206,7 +269,7 @@ public record DayRecord(
     for (Fact.BlindBroken fact : state.blindBroken()) {
       broken.merge(fact.stint(), fact.what(), (a, b) -> a + "; " + b);
     }
-    return new DayRecord(
+    DayRecord day = new DayRecord(
             state.id().text(),
             state.plan(),
             key,
@@ -218,6 +281,7 @@ public record DayRecord(
             remarks)
         .withCovariates(state.day().covariates())
         .with(state.looks().values().stream().map(TakenLook::of).toList());
+    return Masks.of(state).map(day::with).orElse(day);
   }
 
   /** Remarks of a kind, in the order in which they were made. */

@@ -11,7 +11,7 @@ public final class Edition {
   public static final int FIRST = 1;
 
   /** The edition of this program. */
-  public static final int CURRENT = 2;
+  public static final int CURRENT = 3;
 
   private Edition() {}
 }

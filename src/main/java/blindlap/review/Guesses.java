@@ -13,7 +13,8 @@ import java.util.Optional;
  * @param right number of right guesses
  * @param wrong number of wrong guesses
  * @param unknown number of "don't know"
- * @param test for two setups; empty otherwise, or where nobody guessed
+ * @param test for two setups of which the rider did not know what was on; empty otherwise, or where
+ *     nobody guessed
  */
 public record Guesses(String letters, int right, int wrong, int unknown, Optional<GuessTest> test) {
 
@@ -29,7 +30,8 @@ public record Guesses(String letters, int right, int wrong, int unknown, Optiona
         count[setup == null ? 2 : setup == day.setup(stint) ? 0 : 1]++;
       }
     }
-    boolean test = plan.setups().size() == 2 && count[0] + count[1] + count[2] > 0;
+    boolean any = count[0] + count[1] + count[2] > 0;
+    boolean test = plan.level().blind() && plan.setups().size() == 2 && any;
     return new Guesses(
         letters.toString(),
         count[0],

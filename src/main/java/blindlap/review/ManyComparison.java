@@ -107,12 +107,17 @@ public record ManyComparison(
 
   /** A p as it may be said: NaN where too many values are missing for a test. */
   public double said(double p) {
-    return caveats.contains(Caveat.MISSING) ? Double.NaN : p;
+    return untested() ? Double.NaN : p;
   }
 
   /** True if a test may be said. */
   public boolean tested() {
-    return !caveats.contains(Caveat.MISSING) && !result.noVariation();
+    return !untested() && !result.noVariation();
+  }
+
+  /** True if no test may be said, whatever varied. */
+  public boolean untested() {
+    return caveats.contains(Caveat.MISSING) || caveats.contains(Caveat.ENDED_FREELY);
   }
 
   /** True if the setups differ at all in this measure at level .05. */

@@ -1,5 +1,6 @@
 package blindlap.review;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.session.SessionState;
@@ -58,6 +59,7 @@ public record QuestionHistory(List<Past> past) {
    * @param verdict empty unless the finding is told and has one
    * @param alike same rider, trail and setups; otherwise it only asks in the same words
    * @param knownBefore its result was known when the session in hand was committed, or is to be
+   * @param level how blind it was
    */
   public record Past(
       String session,
@@ -70,7 +72,37 @@ public record QuestionHistory(List<Past> past) {
       Told told,
       Optional<Verdict> verdict,
       boolean alike,
-      boolean knownBefore) {}
+      boolean knownBefore,
+      BlindLevel level) {
+
+    /** One with a helper. */
+    public Past(
+        String session,
+        LocalDate day,
+        String rider,
+        String trail,
+        Step step,
+        String reason,
+        String primary,
+        Told told,
+        Optional<Verdict> verdict,
+        boolean alike,
+        boolean knownBefore) {
+      this(
+          session,
+          day,
+          rider,
+          trail,
+          step,
+          reason,
+          primary,
+          told,
+          verdict,
+          alike,
+          knownBefore,
+          BlindLevel.HELPER);
+    }
+  }
 
   /** The session whose result was known first, if the one in hand is a repeat after a result. */
   public Optional<Past> repeats() {
@@ -159,7 +191,8 @@ public record QuestionHistory(List<Past> past) {
             : Optional.empty(),
         alike,
         // What a sealed session or an unfinished series hides, this does not give away either.
-        alike && mayRepeat && told == Told.FOUND && known);
+        alike && mayRepeat && told == Told.FOUND && known,
+        plan.level());
   }
 
   private static Told told(

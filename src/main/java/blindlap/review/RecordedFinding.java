@@ -164,7 +164,7 @@ public record RecordedFinding(
    */
   private static Optional<RecordedFinding> first(DayRecord day) {
     return day.plan().setups().size() == 2
-        ? Analysis.verdictOnly(day).map(primary -> of(Edition.FIRST, primary))
+        ? Analysis.earlierVerdictOnly(day).map(primary -> of(Edition.FIRST, primary))
         : Optional.empty();
   }
 

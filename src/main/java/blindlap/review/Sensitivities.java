@@ -38,7 +38,7 @@ final class Sensitivities {
 
   /** A measure beside the primary with the values that were set aside; nothing where none were. */
   static List<Sensitivity> aside(DayRecord day, Measure measure) {
-    StintValues planned = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+    StintValues planned = Counted.of(day, measure);
     Sensitivities all = new Sensitivities(day, day.plan().rule().assignments(), measure, planned);
     all.setAside(day.key().setups());
     return all.found;
@@ -55,7 +55,12 @@ final class Sensitivities {
     int[] order = day.key().setups();
     withoutCovariates(order);
     if (!voided.isEmpty()) {
-      add(Sensitivity.Kind.ALL_RIDDEN, voided, set, order, all, all.valid());
+      boolean left = Counted.laps(day.plan()) == StintValues.Laps.ALL_RIDDEN;
+      StintValues other =
+          left ? StintValues.of(day, measure, StintValues.Laps.NOT_VOID) : all;
+      Sensitivity.Kind kind =
+          left ? Sensitivity.Kind.VOIDS_LEFT_OUT : Sensitivity.Kind.ALL_RIDDEN;
+      add(kind, voided, set, order, other, other.valid());
     }
     setAside(order);
     Set<Integer> broken = day.blindBroken().keySet();
@@ -76,7 +81,7 @@ final class Sensitivities {
 
   /** Where any covariate is taken out: the result without, on every stint with a value. */
   private void withoutCovariates(int[] order) {
-    StintValues raw = StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+    StintValues raw = Counted.of(day, measure);
     if (!TakenOut.of(day, measure, raw).used().isEmpty()) {
       add(Sensitivity.Kind.WITHOUT_COVARIATES, Set.of(), set, order, raw, raw.valid());
     }

@@ -32,6 +32,8 @@ public record Sensitivity(
     WITHOUT_COVARIATES,
     /** All ridden laps, void ones included. */
     ALL_RIDDEN,
+    /** Without void laps, where all ridden laps carry the verdict. */
+    VOIDS_LEFT_OUT,
     /** With the values that other machines recorded and that do not count. */
     SET_ASIDE,
     /** Without the stints in which the rider knew. */
@@ -51,8 +53,9 @@ public record Sensitivity(
     return switch (kind) {
       case ALL_RIDDEN -> StintValues.of(day, measure, StintValues.Laps.ALL_RIDDEN);
       case SET_ASIDE -> StintValues.others(day, measure, aside);
+      case VOIDS_LEFT_OUT -> StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
       case WITHOUT_COVARIATES, BLIND_BROKEN_MASKED, WRONG_FITS_MASKED, AS_FITTED ->
-          StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
+          Counted.of(day, measure);
     };
   }
 

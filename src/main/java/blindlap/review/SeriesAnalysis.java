@@ -114,6 +114,7 @@ public final class SeriesAnalysis {
         first.question(),
         progress,
         first.setups(),
+        first.level(),
         first.primary().orElseThrow(),
         told ? parts : parts.stream().map(SeriesFinding.Part::untold).toList(),
         riders,
@@ -215,8 +216,12 @@ public final class SeriesAnalysis {
 
   private Set<SeriesFinding.Remark> remarks(SessionState state) {
     Set<SeriesFinding.Remark> remarks = EnumSet.noneOf(SeriesFinding.Remark.class);
-    if (state.hasKey() && !state.plan().blinding().blinded()) {
-      remarks.add(SeriesFinding.Remark.UNBLINDED);
+    if (state.hasKey()) {
+      switch (state.plan().level()) {
+        case OPEN, DRAWN -> remarks.add(SeriesFinding.Remark.UNBLINDED);
+        case MASKED -> remarks.add(SeriesFinding.Remark.MASKED);
+        case PREPARED, HELPER -> {}
+      }
     }
     if (!state.blindBroken().isEmpty()) {
       remarks.add(SeriesFinding.Remark.BLIND_BROKEN);

@@ -1,6 +1,7 @@
 package blindlap.review;
 
 import blindlap.fault.Problem;
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Setup;
 import blindlap.session.day.Step;
@@ -25,6 +26,7 @@ import java.util.TreeSet;
  * @param question as its first plan has it
  * @param progress how far it is
  * @param setups as the first plan has them; differences are second less first
+ * @param level how blind its sessions are, which is the same for all that are pooled
  * @param measure the primary measure of the first plan
  * @param parts every session that names the series, in the order of their commits
  * @param riders what is known of each rider, in the order of their first sessions
@@ -44,6 +46,7 @@ public record SeriesFinding(
     String question,
     Progress progress,
     List<Setup> setups,
+    BlindLevel level,
     Measure measure,
     List<Part> parts,
     List<Rider> riders,
@@ -106,6 +109,8 @@ public record SeriesFinding(
   public enum Remark {
     /** The rider knew what was fitted, as planned. */
     UNBLINDED,
+    /** The rider knew the label and not the setup, as planned. */
+    MASKED,
     /** The rider saw or was told what was fitted. */
     BLIND_BROKEN,
     /** A stint was ridden on another setup than planned. */

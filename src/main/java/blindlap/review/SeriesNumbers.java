@@ -48,13 +48,16 @@ record SeriesNumbers(
    * @throws Unusable if it cannot be compared
    */
   static SeriesNumbers of(DayRecord day, List<String> ids) {
+    if (day.masks().filter(masks -> !masks.isRead()).isPresent()) {
+      throw new Unusable("masks", "have not been read.", DayFault.MASKS_UNREAD);
+    }
     Measure measure = day.plan().primary().orElseThrow();
     TakenOut out = takenOut(day, measure);
     return ids.size() == 2 ? two(day, out, ids) : many(day, measure, out, ids);
   }
 
   private static TakenOut takenOut(DayRecord day, Measure measure) {
-    return TakenOut.of(day, measure, StintValues.of(day, measure, StintValues.Laps.NOT_VOID));
+    return TakenOut.of(day, measure, Counted.of(day, measure));
   }
 
   private static SeriesNumbers two(DayRecord day, TakenOut out, List<String> ids) {

@@ -37,10 +37,14 @@ public final class StintValues {
   /** True where a value is masked for want of a covariate. */
   private final boolean[] uncovered;
 
+  /** True where void laps enter. */
+  private final boolean voidsCount;
+
   private int lapsUsed;
   private int nearEnd;
 
-  private StintValues(int stints) {
+  private StintValues(int stints, boolean voidsCount) {
+    this.voidsCount = voidsCount;
     this.values = new double[stints];
     Arrays.fill(values, Double.NaN);
     this.ridden = new boolean[stints];
@@ -52,6 +56,7 @@ public final class StintValues {
   }
 
   private StintValues(StintValues all, boolean[] known) {
+    this.voidsCount = all.voidsCount;
     this.values = all.values.clone();
     this.ridden = all.ridden;
     this.voided = all.voided;
@@ -84,6 +89,11 @@ public final class StintValues {
     return of(day.plan(), day::lap, measure, which);
   }
 
+  /** The values that carry the result of a measure (docs/method.md#known-voids). */
+  public static StintValues counted(DayRecord day, Measure measure) {
+    return Counted.of(day, measure);
+  }
+
   /**
    * Collects a measure with the values that were set aside (docs/method.md#two-values).
    *
@@ -94,11 +104,11 @@ public final class StintValues {
         day.plan(),
         id -> day.lap(id).map(lap -> lap.with(measure.name(), which)),
         measure,
-        Laps.NOT_VOID);
+        Counted.laps(day.plan()));
   }
 
   static StintValues of(Plan plan, LapsOfDay laps, Measure measure, Laps which) {
-    StintValues result = new StintValues(plan.stints());
+    StintValues result = new StintValues(plan.stints(), which == Laps.ALL_RIDDEN);
     for (int stint = 1; stint <= plan.stints(); stint++) {
       result.collect(plan, laps, measure, which, stint);
     }
@@ -197,6 +207,11 @@ public final class StintValues {
   /** Number of void scored laps of the stint. */
   public int voidLaps(int stint) {
     return voidLaps[stint - 1];
+  }
+
+  /** True where void laps enter like all others. */
+  public boolean voidsCount() {
+    return voidsCount;
   }
 
   /** Number of stints of the plan. */

@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.review.Caveat;
 import blindlap.review.Comparison;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.distribution.Interval;
@@ -54,10 +55,14 @@ final class BesideWords {
       return WORDS.say("beside.unbounded", difference);
     }
     return WORDS.say(
-        planned.tested() ? "beside" : "beside.untested",
+        planned.tested() ? "beside" : untested(),
         difference,
         words.interval(wide),
         DifferenceWords.p(p));
+  }
+
+  private String untested() {
+    return planned.caveats().contains(Caveat.MISSING) ? "beside.untested" : "beside.ended";
   }
 
   private Optional<Interval> interval(TwoSetups other, double level) {

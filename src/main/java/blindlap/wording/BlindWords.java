@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.review.Finding;
 import blindlap.review.Guesses;
@@ -31,9 +32,15 @@ final class BlindWords {
 
   String guesses() {
     Guesses guesses = finding.guesses();
+    if (plan.level() == BlindLevel.MASKED) {
+      return MaskWords.guess(finding.day());
+    }
     if (!guesses.any()) {
       String key = plan.blinding().guesses() ? "guesses.none" : "guesses.not.asked";
       return WORDS.say(plan.blinding().blinded() ? key : "guesses.unblinded");
+    }
+    if (!plan.level().blind()) {
+      return WORDS.say("guesses.known", guesses.right(), guesses.wrong(), guesses.unknown());
     }
     if (guesses.test().isEmpty() || finding.day().nullRun()) {
       int setups = plan.setups().size();
@@ -77,6 +84,9 @@ final class BlindWords {
     VoidBalance stints = finding.voids();
     if (total(laps) == 0) {
       return WORDS.say("voids.none");
+    }
+    if (!plan.level().blind()) {
+      return voids("voids.known", laps);
     }
     if (total(laps) == total(stints)) {
       return voids(stints.flagged() ? "voids.uneven" : "voids.even", stints);

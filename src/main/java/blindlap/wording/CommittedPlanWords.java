@@ -124,7 +124,7 @@ public final class CommittedPlanWords {
       return List.of(say("expectations.hidden"));
     }
     List<String> lines =
-        FindingText.expectations(
+        ExpectedWords.lines(
             state.plan(),
             state.expectations().stream()
                 .map(e -> new FindingText.Expectation(e.who().name(), e.text()))

@@ -108,7 +108,7 @@ public final class EditionWords {
             1);
     return WORDS.say(
         "edition.figures",
-        finding.verdict().map(EditionWords::phrase).orElse(WORDS.say("edition.no.verdict")),
+        finding.verdict().map(this::phrase).orElse(WORDS.say("edition.no.verdict")),
         words.difference(),
         words.interval(wide),
         words.interval(narrow),
@@ -121,11 +121,11 @@ public final class EditionWords {
   }
 
   /** The phrase of today's words, so that new words alone make no difference. */
-  private static String phrase(String verdict) {
+  private String phrase(String verdict) {
     return Arrays.stream(Verdict.values())
         .filter(known -> known.text().equals(verdict))
         .findFirst()
-        .map(FindingWords::phrase)
+        .map(known -> VerdictWords.phrase(plan.level(), known))
         .orElse(verdict);
   }
 

@@ -4,6 +4,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.review.Beside;
+import blindlap.review.Caveat;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
@@ -65,21 +66,34 @@ public final class FindingText {
   }
 
   private String label() {
-    String unblinded = plan.blinding().blinded() ? "" : WORDS.say("headline.unblinded");
-    return unblinded + NullRunWords.label(day);
+    return LevelWords.label(plan.level()) + NullRunWords.label(day);
   }
 
   private Headline plainHeadline() {
     if (primary.isPresent()) {
       return finding.primary().orElseThrow().verdict().isPresent()
           ? NullRunWords.headline(day, primary.get())
-          : new Headline(WORDS.say("headline.untested", "", setups.get(0), setups.get(1)), "", "");
+          : new Headline(WORDS.say(untested(), "", setups.get(0), setups.get(1)), "", "");
     }
     Optional<ManyComparison> many = firstOfMany();
     if (many.isPresent()) {
-      return new Headline(words(many.get()).headline(), "", "");
+      Headline plain = new Headline(words(many.get()).headline(), "", "");
+      return VerdictWords.capped(plan.level())
+          ? plain.continued(VerdictWords.tailOfMany(plan.level()))
+          : plain;
     }
     return new Headline(WORDS.say("headline.refused", "", setups.get(0), setups.get(1)), "", "");
+  }
+
+  private String untested() {
+    return finding.primary().filter(FindingText::endedFreely).isPresent()
+        ? "headline.ended"
+        : "headline.untested";
+  }
+
+  private static boolean endedFreely(Comparison primary) {
+    return primary.caveats().contains(Caveat.ENDED_FREELY)
+        && !primary.caveats().contains(Caveat.MISSING);
   }
 
   private Optional<ManyComparison> firstOfMany() {
@@ -124,9 +138,7 @@ public final class FindingText {
     List<String> lines = new ArrayList<>(LooksFoundWords.lines(finding));
     day.ridden()
         .ifPresent(s -> lines.add(WORDS.say("null.run", setups.get(s), plainHeadline().text())));
-    if (!plan.blinding().blinded()) {
-      lines.add(WORDS.say("unblinded"));
-    }
+    lines.addAll(new KnownWords(finding).lines());
     if (!plan.override().isBlank()) {
       lines.add(WORDS.say("override", plan.override()));
     }
@@ -259,20 +271,7 @@ public final class FindingText {
 
   /** What was expected, and what the day said. */
   public List<String> expected(List<Expectation> more) {
-    return expectations(plan, more);
-  }
-
-  /** What was expected, by the plan and later on. */
-  static List<String> expectations(Plan plan, List<Expectation> more) {
-    List<Expectation> all = new ArrayList<>();
-    all.add(new Expectation("TESTER", plan.expectations().tester()));
-    all.add(new Expectation("RIDER", plan.expectations().rider()));
-    all.add(new Expectation("HELPER", plan.expectations().helper()));
-    all.addAll(more);
-    return all.stream()
-        .filter(e -> !e.text().isBlank())
-        .map(e -> WORDS.say("expected", WORDS.say("expected." + e.who()), e.text()))
-        .toList();
+    return ExpectedWords.lines(plan, more);
   }
 
   /** What a finding of this plan cannot say, for every surface that asks to be trusted. */

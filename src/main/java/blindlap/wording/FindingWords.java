@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.review.Caveat;
@@ -19,7 +20,6 @@ import java.util.Optional;
 /** One measure of a two-setup finding in sentences. */
 public final class FindingWords {
   static final Words WORDS = Words.of("finding");
-  private static final Words VERDICTS = Words.of("verdicts");
 
   /** A difference this small a share of the noise is rounding of the arithmetic: none. */
   private static final double ROUNDING = 1e-9;
@@ -31,7 +31,7 @@ public final class FindingWords {
   private final DifferenceWords words;
   private final Sizes sizes;
   private final boolean byName;
-  private final List<String> takenOut;
+  private final BlindLevel level;
 
   /** Words for a measure of a committed plan with two setups. */
   public FindingWords(Plan plan, Comparison comparison) {
@@ -46,7 +46,7 @@ public final class FindingWords {
 
   private FindingWords(Plan plan, Comparison comparison, boolean byName, List<String> takenOut) {
     this.byName = byName;
-    this.takenOut = takenOut;
+    this.level = plan.level();
     this.setups = plan.setups().stream().map(blindlap.plan.Setup::name).toList();
     this.comparison = comparison;
     this.measure = comparison.measure();
@@ -77,24 +77,18 @@ public final class FindingWords {
 
   /** The phrase of a verdict. */
   public static String phrase(Verdict verdict) {
-    return VERDICTS.say(verdict.name());
+    return VerdictWords.phrase(verdict);
   }
 
   /** The phrase of this measure's verdict as people read it. */
   public String phrase() {
-    return phrase(measure, comparison.verdict().orElseThrow());
+    return VerdictWords.phrase(level, measure, comparison.verdict().orElseThrow());
   }
 
-  /** A phrase for people: what got worse, or has no better, is never called worthwhile. */
-  static String phrase(Measure measure, Verdict verdict) {
-    return verdict == Verdict.REAL_AND_WORTHWHILE && !Way.of(measure).firstIsBetter(measure)
-        ? WORDS.say("phrase.matters")
-        : phrase(verdict);
-  }
-
-  /** True if the setup named first got worse by as much as matters. */
+  /** True if the setup named first got worse by as much as matters; a capped phrase names none. */
   private boolean worseByMuch() {
-    return comparison.verdict().filter(Verdict.REAL_AND_WORTHWHILE::equals).isPresent()
+    return !VerdictWords.capped(level)
+        && comparison.verdict().filter(Verdict.REAL_AND_WORTHWHILE::equals).isPresent()
         && measure.better() != Measure.Better.NEITHER
         && !way.firstIsBetter(measure);
   }
@@ -172,9 +166,18 @@ public final class FindingWords {
         interval(0.95),
         interval(0.90),
         Sizes.worthwhile(measure),
-        worseByMuch() ? WORDS.say("phrase.worse", phrase(), firstNamed()) : phrase(),
+        ending(verdict),
         setups.get(0),
         setups.get(1));
+  }
+
+  /** A sentence that says "more than this rider's noise explains" says it once. */
+  private String ending(Verdict verdict) {
+    if (VerdictWords.capped(level) && comparison.shown() && verdict.settled()
+        || VerdictWords.capped(level) && verdict == Verdict.DIRECTION_KNOWN) {
+      return verdict == Verdict.NO_WORTHWHILE_DIFFERENCE ? phrase() : VerdictWords.tail(level);
+    }
+    return worseByMuch() ? WORDS.say("phrase.worse", phrase(), firstNamed()) : phrase();
   }
 
   /** Of a day that was stopped early nothing is said of the size. */
@@ -203,12 +206,7 @@ public final class FindingWords {
       return WORDS.say("plain.variation", measure.name());
     }
     if (!comparison.tested()) {
-      boolean missing = comparison.caveats().contains(Caveat.MISSING);
-      return WORDS.say(
-          missing ? "plain.untested" : "plain.stopped",
-          measure.name(),
-          difference(),
-          interval(0.95));
+      return WORDS.say("plain." + untested(), measure.name(), difference(), interval(0.95));
     }
     parts.add(
         WORDS.say(
@@ -224,6 +222,12 @@ public final class FindingWords {
       parts.add(size());
     }
     return String.join(" ", parts);
+  }
+
+  private String untested() {
+    return comparison.caveats().contains(Caveat.MISSING)
+        ? "untested"
+        : comparison.caveats().contains(Caveat.ENDED_FREELY) ? "ended" : "stopped";
   }
 
   private String plainKey() {
@@ -282,7 +286,7 @@ public final class FindingWords {
     List<String> lines = new ArrayList<>();
     TwoSetups result = comparison.result();
     if (!result.noVariation() && !comparison.tested()) {
-      lines.add(WORDS.say("evidence.untested", interval(0.95)));
+      lines.add(WORDS.say("evidence." + untested(), interval(0.95)));
     } else if (!result.noVariation() && comparison.looks().isPresent()) {
       LooksFound looks = comparison.looks().get();
       lines.add(LooksFoundWords.evidence(interval(0.95), looks, comparison.ordinaryP(), orders));

@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.review.QuestionHistory;
 import blindlap.review.QuestionHistory.Past;
+import blindlap.stats.compare.Verdict;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
@@ -60,9 +61,13 @@ public final class HistoryWords {
         past.alike() ? "" : WORDS.say("history.elsewhere", past.rider(), past.trail()));
   }
 
+  private static String said(Past past, Verdict verdict) {
+    return VerdictWords.phrase(past.level(), verdict);
+  }
+
   private static String told(Past past) {
     return past.verdict()
-        .map(FindingWords::phrase)
+        .map(verdict -> NotebookWords.phrase(past.level(), false, said(past, verdict)))
         .orElseGet(() -> WORDS.say("history." + past.told().name()));
   }
 }

@@ -14,6 +14,11 @@ public final class LevelWords {
     return WORDS.say("name." + level.name());
   }
 
+  /** What stands before an answer; empty with a helper. */
+  public static String label(BlindLevel level) {
+    return WORDS.say("label." + level.name());
+  }
+
   /** What it proves: what is left besides the hardware. */
   public static String proves(BlindLevel level) {
     return WORDS.say("proves." + level.name());

@@ -156,8 +156,9 @@ public final class ManyWords {
 
   /** Do they differ at all. */
   public String omnibus() {
-    if (comparison.caveats().contains(Caveat.MISSING)) {
-      return WORDS.say("many.untested", measure.name());
+    if (comparison.untested()) {
+      boolean missing = comparison.caveats().contains(Caveat.MISSING);
+      return WORDS.say(missing ? "many.untested" : "many.ended", measure.name());
     }
     if (comparison.result().noVariation()) {
       return WORDS.say("many.variation", measure.name());

@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.review.Comparison;
@@ -77,9 +78,14 @@ public final class NotebookWords {
   }
 
   /** A verdict phrase as the list says it: unblinded sessions and null runs are called so. */
-  public static String phrase(boolean blinded, boolean nullRun, String phrase) {
-    String called = nullRun ? WORDS.say("verdict.null", phrase) : phrase;
-    return blinded ? called : WORDS.say("verdict.unblinded", called);
+  public static String phrase(BlindLevel level, boolean nullRun, String phrase) {
+    String called = nullRun ? WORDS.say("verdict.null", phrase) : inList(phrase);
+    return level == BlindLevel.HELPER ? called : WORDS.say("verdict.level", level.title(), called);
+  }
+
+  /** A list parts a verdict's phrase from the rest by a semicolon. */
+  private static String inList(String phrase) {
+    return phrase.replace("; ", ", ");
   }
 
   /** A verdict as the list keeps it: its phrase, the difference as sure as it is, the interval. */
@@ -87,9 +93,9 @@ public final class NotebookWords {
     FindingWords words = new FindingWords(plan, comparison);
     return WORDS.say(
         repeat ? "verdict.repeat" : "verdict",
-        phrase(plan.blinding().blinded(), nullRun, words.phrase()),
+        phrase(plan.level(), nullRun, words.phrase()),
         difference(plan, nullRun, words),
-        nullRun || !plan.blinding().blinded() ? words.signedInterval(0.95) : words.interval(0.95));
+        nullRun || knew(plan) ? words.signedInterval(0.95) : words.interval(0.95));
   }
 
   /**
@@ -99,13 +105,17 @@ public final class NotebookWords {
     if (nullRun) {
       return WORDS.say("difference.null", words.signed());
     }
-    return plan.blinding().blinded()
-        ? words.careful()
-        : WORDS.say(
+    return knew(plan)
+        ? WORDS.say(
             "difference.unblinded",
             plan.setups().get(1).name(),
             plan.setups().get(0).name(),
-            words.signed());
+            words.signed())
+        : words.careful();
+  }
+
+  private static boolean knew(Plan plan) {
+    return plan.level() == BlindLevel.OPEN || plan.level() == BlindLevel.DRAWN;
   }
 
   /** A verdict as the list keeps it, with where the session stands in its series behind it. */
@@ -145,7 +155,8 @@ public final class NotebookWords {
     List<String> parts = verdictParts(verdict);
     boolean told =
         Stream.of(Verdict.REAL_AND_WORTHWHILE, Verdict.REAL_BUT_SMALL, Verdict.DIRECTION_KNOWN)
-            .map(FindingWords::phrase)
+            .flatMap(VerdictWords::all)
+            .map(NotebookWords::inList)
             .anyMatch(parts.get(0)::endsWith);
     return parts.get(1).isEmpty()
         || alone(verdict).equals(WORDS.say("verdict.none"))

@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Blinding;
 import blindlap.plan.DayAnswer;
 import blindlap.plan.Differences;
@@ -176,10 +177,20 @@ public final class PlanSummary {
             measure.unit());
   }
 
+  /** How blind it is, and who makes it so. */
+  public static String level(Blinding blinding) {
+    if (blinding.level() != BlindLevel.HELPER) {
+      String by = blinding.preparation().by();
+      boolean marks = blinding.level() == BlindLevel.MASKED && by.isBlank();
+      return WORDS.say("sum.level." + blinding.level().name() + (marks ? ".marks" : ""), by);
+    }
+    String key = blinding.helper().isBlank() ? "sum.blinded.nobody" : "sum.blinded";
+    return WORDS.say(key, blinding.helper());
+  }
+
   private static List<String> blinding(Blinding blinding) {
     List<String> lines = new ArrayList<>();
-    String blinded = blinding.helper().isBlank() ? "sum.blinded.nobody" : "sum.blinded";
-    lines.add(WORDS.say(blinding.blinded() ? blinded : "sum.unblinded", blinding.helper()));
+    lines.add(level(blinding));
     add(lines, "cover", blinding.cover());
     add(lines, "ballast", blinding.ballast());
     add(lines, "noise", blinding.noise());

@@ -55,7 +55,7 @@ public final class SeriesPlaceWords {
         };
     return WORDS.say(
         place.riders() > 1 ? "place.answer.riders" : "place.answer",
-        FindingWords.phrase(measure, verdict),
+        VerdictWords.phrase(plan.level(), measure, verdict),
         words.careful(shown),
         words.interval(place.interval95()),
         place.pooled(),

@@ -126,7 +126,8 @@ public final class SeriesWords {
     }
     Verdict verdict = finding.verdict().get();
     boolean one = finding.riders().size() == 1;
-    boolean real = verdict == Verdict.REAL_AND_WORTHWHILE;
+    boolean real =
+        verdict == Verdict.REAL_AND_WORTHWHILE && !VerdictWords.capped(finding.level());
     String worse = real ? pooledWords().firstIfWorse().orElse("") : "";
     String subject =
         switch (verdict) {
@@ -143,14 +144,12 @@ public final class SeriesWords {
                 finding.pooled(),
                 finding.riders().size(),
                 worse),
-            FindingWords.phrase(finding.measure(), verdict));
+            VerdictWords.phrase(finding.level(), finding.measure(), verdict));
     String harmed = new SeriesMeasureWords(finding).harmed();
     if (!harmed.isEmpty()) {
       headline = headline.continued(harmed + ".");
     }
-    return finding.has(SeriesFinding.Remark.UNBLINDED)
-        ? headline.with(WORDS.say("headline.unblinded"), "")
-        : headline;
+    return headline.with(LevelWords.label(finding.level()), "");
   }
 
   /** Why there is no verdict, or what is still waited for; empty with a verdict. */

@@ -30,8 +30,10 @@ final class SettledWords {
 
   private List<String> conditions() {
     List<String> conditions = new ArrayList<>();
-    if (!day.plan().blinding().blinded()) {
-      conditions.add(WORDS.say("condition.unblinded"));
+    switch (day.plan().level()) {
+      case OPEN, DRAWN -> conditions.add(WORDS.say("condition.unblinded"));
+      case MASKED -> conditions.add(WORDS.say("condition.masked"));
+      case PREPARED, HELPER -> {}
     }
     if (day.cutShort()) {
       conditions.add(WORDS.say("condition.cut.short"));

@@ -16,13 +16,16 @@ final class StintsUsed {
     int all = stints.stints();
     int laps = stints.voidLaps();
     // A void lap may leave its stint a value from the others: then stints alone would hide it.
+    boolean known = stints.voidsCount() && laps > 0;
     String said =
         WORDS.say(
-            laps == voids ? "evidence.used" : "evidence.used.laps",
+            known
+                ? "evidence.used.known"
+                : laps == voids ? "evidence.used" : "evidence.used.laps",
             used,
             all,
             voids,
-            all - used - voids,
+            known ? all - used : all - used - voids,
             laps);
     String uncovered =
         stints.uncovered() == 0 ? "" : " " + WORDS.say("evidence.uncovered", stints.uncovered());

@@ -110,6 +110,7 @@ public final class Calibration {
     detectables();
     verdicts();
     SharperTables.lines(SHARPER_DAYS).forEach(this::line);
+    KnownVoidsTable.lines(8 * SHARPER_DAYS).forEach(this::line);
     WaitsTable.lines(WAIT_DAYS).forEach(this::line);
     SeveralLapsTable.lines(8 * SHARPER_DAYS).forEach(this::line);
     CovariatesTable.lines(COVARIATE_DAYS).forEach(this::line);

@@ -230,7 +230,7 @@ class OneSetupOrKnownTest {
     String id = unsealed(day.commit(Plans.SMALL + "blinding: {blinded: no}\n"));
     Map<String, String> told = told(id);
     assertThat(told.get("list"))
-        .contains("unblinded: ")
+        .contains("unblinded (open): ")
         .contains("known to the rider, Shock L less Shock K is ")
         .doesNotContain("faster than", "slower than");
     assertThat(told.get("review")).contains("nblinded");

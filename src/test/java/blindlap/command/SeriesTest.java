@@ -199,7 +199,7 @@ class SeriesTest {
             plan("R. Lind", 8, false).replace("eight-stints", "whole-day"),
             "protocol: ",
             plan("R. Lind", 8, false) + "blinding: {blinded: no}\n",
-            "blinding.blinded: unblinded here, blind declared");
+            "blinding.level: open here, helper declared");
     others.forEach(
         (plan, sentence) -> {
           assertThat(refused("plan", plan)).contains(sentence, "would not be pooled");
@@ -547,8 +547,8 @@ class SeriesTest {
     unseal(0);
     unseal(1);
     assertThat(ok("series", "k-or-l").out())
-        .startsWith("Unblinded: ")
-        .contains("in at least one pooled session the rider knew", "on these days, unblinded");
+        .startsWith("Unblinded (open): ")
+        .contains("in the pooled sessions the rider knew", "on these days, unblinded");
   }
 
   @Test

@@ -21,7 +21,7 @@ class UnblindedSessionTest {
         OPEN,
         (desk, state) -> {
           assertThat(desk.reviews().text(state).subList(0, 2))
-              .allMatch(line -> line.startsWith("Unblinded: "));
+              .allMatch(line -> line.startsWith("Unblinded (open): "));
           assertThat(desk.reviews().text(state))
               .anyMatch(line -> line.contains("the rider knew, or could know, what was fitted"))
               .anyMatch(line -> line.startsWith("sore hands: the rider knew what was fitted"))
@@ -29,7 +29,7 @@ class UnblindedSessionTest {
               .anyMatch(line -> line.contains("no blind to hold"));
           assertThat(desk.reviews().json(state))
               .contains("\"blinded\" : false")
-              .contains("\"sentence\" : \"Unblinded: ");
+              .contains("\"level\" : \"open\"").contains("\"sentence\" : \"Unblinded (open): ");
         });
   }
 
@@ -40,10 +40,10 @@ class UnblindedSessionTest {
         (desk, state) -> {
           String html = desk.reviews().html(state, false);
           assertThat(html)
-              .contains("· unblinded</header>")
-              .contains("<h1>Unblinded: ")
+              .contains("Grip P against Grip Q, unblinded (open) ·")
+              .contains("<h1>Unblinded (open): ")
               .contains("Unblinded: an open comparison of 2 setups")
-              .contains("no: called unblinded everywhere")
+              .contains("Blind level")
               .doesNotContain("A blind comparison")
               .doesNotContain("still blind");
           while (desk.sessionList().keepVerdicts(10)) {
@@ -51,9 +51,11 @@ class UnblindedSessionTest {
           }
           assertThat(desk.sessionList().find(""))
               .extracting(SessionSummary::verdict)
-              .allMatch(verdict -> verdict.startsWith("unblinded: no worthwhile difference; "));
-          assertThat(file(desk, state, "README.md")).contains("Unblinded: the rider knew");
-          assertThat(file(desk, state, "datapackage.json")).contains("Unblinded: the rider knew");
+              .allMatch(verdict -> verdict.startsWith(
+                          "unblinded (open): no worthwhile difference as ridden, effort and belief are"
+                              + " not excluded; "));
+          assertThat(file(desk, state, "README.md")).contains("Unblinded (open): the rider knew");
+          assertThat(file(desk, state, "datapackage.json")).contains("Unblinded (open): the rider knew");
         });
   }
 
@@ -62,7 +64,7 @@ class UnblindedSessionTest {
     SampleDays.sealed(
         OPEN,
         (desk, state, phrase) ->
-            assertThat(file(desk, state, "README.md")).contains("Unblinded: the rider knew"));
+            assertThat(file(desk, state, "README.md")).contains("Unblinded (open): the rider knew"));
   }
 
   @Test

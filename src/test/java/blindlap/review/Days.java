@@ -1,10 +1,12 @@
 package blindlap.review;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Blinding;
 import blindlap.plan.ChangeMethod;
 import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.Preparation;
 import blindlap.plan.Protocol;
 import blindlap.plan.Rule;
 import blindlap.plan.Setup;
@@ -104,6 +106,36 @@ public final class Days {
 
   /** The same plan with these covariates. */
   public static Plan with(Plan plan, List<Covariate> covariates) {
+    return with(plan, plan.blinding(), covariates);
+  }
+
+  /** The same plan at a blind level; a friend is named where one is needed. */
+  public static Plan at(BlindLevel level, Plan plan) {
+    Blinding usual = Blinding.BLIND;
+    Preparation friend =
+        new Preparation("Mo", LocalDate.of(2026, 11, 12), Preparation.Masks.FRIEND, null, true);
+    Blinding blinding =
+        new Blinding(
+            level,
+            "",
+            "",
+            "",
+            "",
+            "",
+            "",
+            "",
+            "",
+            "",
+            true,
+            "",
+            "",
+            usual.times(),
+            usual.recordOf(),
+            level == BlindLevel.HELPER ? Preparation.NONE : friend);
+    return with(plan, blinding, plan.covariates());
+  }
+
+  private static Plan with(Plan plan, Blinding blinding, List<Covariate> covariates) {
     return new Plan(
         plan.kind(),
         plan.question(),
@@ -121,7 +153,7 @@ public final class Days {
         plan.protocol(),
         plan.stints(),
         plan.laps(),
-        plan.blinding(),
+        blinding,
         plan.timetable(),
         plan.noise(),
         plan.override(),

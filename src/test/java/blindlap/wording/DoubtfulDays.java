@@ -1,7 +1,6 @@
 package blindlap.wording;
 
 import blindlap.plan.BlindLevel;
-import blindlap.plan.Blinding;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Rule;
@@ -34,8 +33,13 @@ final class DoubtfulDays {
 
   /** An invented day of any kind that a notebook may hold, with what may be wrong with it. */
   static DayRecord day(Random random, int setups) {
+    return day(random, setups, Optional.empty());
+  }
+
+  /** The same at a blind level, at any of some where none is named. */
+  static DayRecord day(Random random, int setups, Optional<BlindLevel> level) {
     Rule rule = setups == 2 ? Rule.blocks(2, 12, 4) : Rule.blocks(setups, 12, setups);
-    Plan plan = plan(rule, random);
+    Plan plan = plan(rule, level, random);
     String order = Days.order(rule, random);
     int[] fitted = Orders.parse(order);
     double noise = 0.3 + random.nextDouble();
@@ -104,7 +108,7 @@ final class DoubtfulDays {
     return values[random.nextInt(values.length)];
   }
 
-  private static Plan plan(Rule rule, Random random) {
+  private static Plan plan(Rule rule, Optional<BlindLevel> fixed, Random random) {
     Scale scale = random.nextInt(3) == 0 ? Scale.RATIO : Scale.RAW;
     List<Measure> measures =
         List.of(
@@ -120,8 +124,9 @@ final class DoubtfulDays {
             measure("dabs", Measure.Kind.COUNT, Measure.Role.WATCH_FOR_HARM, random));
     Plan plain = Days.plan(rule, measures);
     List<Setup> setups = plain.setups().stream().map(s -> priced(s, random)).toList();
-    Blinding blind = Blinding.BLIND;
-    boolean open = random.nextInt(5) == 0;
+    int roll = random.nextInt(10);
+    BlindLevel level =
+        fixed.orElse(roll < 2 ? BlindLevel.OPEN : roll < 3 ? BlindLevel.DRAWN : BlindLevel.HELPER);
     return new Plan(
         plain.kind(),
         plain.question(),
@@ -139,24 +144,7 @@ final class DoubtfulDays {
         plain.protocol(),
         plain.stints(),
         new Plan.Laps(2, 0, 1 + random.nextInt(2)),
-        open
-            ? new Blinding(
-                BlindLevel.OPEN,
-                "",
-                "",
-                "",
-                "",
-                "",
-                "",
-                "",
-                "",
-                "",
-                true,
-                "",
-                "",
-                blind.times(),
-                blind.recordOf())
-            : blind,
+        Days.at(level, plain).blinding(),
         null,
         null,
         "",

@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Rule;
 import blindlap.review.Days;
@@ -61,7 +62,7 @@ class ScepticOfSeriesTest {
     if (text.contains("real and worthwhile")) {
       if (!beyond
           || better == Measure.Better.NEITHER
-          || !text.replace("Unblinded: ", "").startsWith(best)) {
+          || !text.replace("Unblinded (open): ", "").startsWith(best)) {
         wrong.add("worthwhile");
       }
     }
@@ -214,7 +215,7 @@ class ScepticOfSeriesTest {
         "LOWER  |Shock L took 6.2 % longer than Shock K: real, and large enough to matter: Shock L is slower, for R. Lind on these 2 days. | number",
         "LOWER  |Shock L took 6.2 % longer than Shock K: real and worthwhile, for R. Lind on this 1 day. | worthwhile",
         "NEITHER|Shock L took 6.2 % longer than Shock K: real, and large enough to matter: Shock L is slower, for R. Lind on this 1 day. | slower",
-        "LOWER  |Unblinded: Shock L took 6.2 % longer than Shock K. | no cause",
+        "LOWER  |Unblinded (open): Shock L took 6.2 % longer than Shock K. | no cause",
         "LOWER  |In at least one pooled session the blind was broken; its own review holds the result. | no cause",
         "LOWER  |Declared before riding: 1 session; 2 are pooled. | number",
         "LOWER  |0 of 1 riders point the same way. | number",
@@ -362,6 +363,7 @@ class ScepticOfSeriesTest {
         "Which is better?",
         new SeriesFinding.Progress(Optional.of(n), n, n, n, n, false),
         Days.plan(RULE, List.of(measure)).setups(),
+        BlindLevel.HELPER,
         measure,
         parts,
         riders,

@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Rule;
@@ -256,9 +257,55 @@ class SentencesTest {
     return out.toString();
   }
 
+  /** How strong words may be at each blind level. */
+  private static void levels(StringBuilder out) {
+    out.append("\n## What each blind level may say\n\n");
+    out.append("Below \"prepared\" nothing is ever called settled, no guess after a stint is asked or");
+    out.append(" tested, all ridden laps carry the verdict, and a day\nthat was ended early by choice has");
+    out.append(" none. Files and JSON carry the fixed strings at every level, with `level` beside.\n\n");
+    out.append("| level | before an answer | what it proves | what it needs | what a finding may say |\n");
+    out.append("| --- | --- | --- | --- | --- |\n");
+    for (BlindLevel level : BlindLevel.values()) {
+      out.append("| ")
+          .append(LevelWords.name(level))
+          .append(" | ")
+          .append(LevelWords.label(level).strip())
+          .append(" | ")
+          .append(LevelWords.proves(level))
+          .append(" | ")
+          .append(LevelWords.needs(level))
+          .append(" | ")
+          .append(LevelWords.mayBeSaid(level))
+          .append(" |\n");
+    }
+    out.append("\n| verdict | open, drawn as you go | masked labels | prepared, helper |\n");
+    out.append("| --- | --- | --- | --- |\n");
+    Measure measure = Days.lapTime();
+    for (Verdict verdict : Verdict.values()) {
+      out.append("| ").append(verdict.text());
+      for (BlindLevel level :
+          List.of(BlindLevel.OPEN, BlindLevel.MASKED, BlindLevel.HELPER)) {
+        out.append(" | ").append(VerdictWords.phrase(level, measure, verdict));
+      }
+      out.append(" |\n");
+    }
+    out.append("\n| key | sentence |\n| --- | --- |\n");
+    LevelWords.WORDS.keys().stream()
+        .sorted()
+        .filter(key -> key.matches("(tail|under|assessor|masks).*"))
+        .forEach(
+            key ->
+                out.append("| ")
+                    .append(key)
+                    .append(" | ")
+                    .append(LevelWords.WORDS.say(key).replace("|", "\\|").strip())
+                    .append(" |\n"));
+  }
+
   /** All other sentences as they stand in the bundle, with places for names and numbers. */
   private static void rest(StringBuilder out) {
     Words finding = Words.of("finding");
+    levels(out);
     out.append("\n## Every other sentence of a finding\n\n");
     out.append(
         "With places for names and numbers, by the name the sentence has in the program.\n\n");

@@ -52,10 +52,11 @@ public abstract class SheetFlow {
     return pen.height() - 9 - footHeight();
   }
 
-  /** A head with trail, rider and day; an unblinded session is called so on every sheet. */
+  /** A head with trail, rider and day; a session without a helper is called so on every sheet. */
   public static String head(String key, Plan plan) {
     String head = WORDS.say(key, plan.trail(), plan.rider(), plan.day());
-    return plan.blinding().blinded() ? head : WORDS.say("head.unblinded", head);
+    String level = plan.level().title();
+    return level.isEmpty() ? head : WORDS.say("head.level", head, level);
   }
 
   /** Begins a page with its head and its cautions. */

@@ -151,7 +151,11 @@ public record BlindReviewView(
 
   private static String lead(SessionState state, boolean closed) {
     String lead = WORDS.say(closed ? "lead.closed" : "lead.blind");
-    return state.plan().blinding().blinded() ? lead : WORDS.say("lead.unblinded", lead);
+    return switch (state.plan().level()) {
+      case OPEN, DRAWN -> WORDS.say("lead.unblinded", lead);
+      case MASKED -> WORDS.say("lead.masked", lead);
+      case PREPARED, HELPER -> lead;
+    };
   }
 
   private static List<Drawing> pictures(SessionState state) {

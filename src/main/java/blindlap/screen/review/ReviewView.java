@@ -118,11 +118,7 @@ public record ReviewView(
   }
 
   private static String running(Plan plan) {
-    String running =
-        String.join(" · ", plan.title(), plan.trail(), plan.rider(), plan.day().toString());
-    return plan.blinding().blinded()
-        ? running
-        : Words.of("report").say("running.unblinded", running);
+    return String.join(" · ", plan.title(), plan.trail(), plan.rider(), plan.day().toString());
   }
 
   private static List<String> circumstances(SessionState state, FindingText text, Beside beside) {

@@ -190,7 +190,7 @@ class CommitModelTest {
     assertThat(commit.stepProperty().get()).isEqualTo(CommitModel.Step.SIGNING);
     assertThat(commit.unblinded()).isTrue();
     assertThat(shell.helperProperty().get()).isFalse();
-    assertThat(commit.summary().toString()).contains("Unblinded: the rider knows what is fitted");
+    assertThat(commit.summary().toString()).contains("Unblinded (open): the rider knows the whole order");
     commit.signedProperty().set("R. Lind");
     assertThat(HelperTypes.seals(commit)).isNotEmpty();
     assertThat(commit.stepProperty().get()).isEqualTo(CommitModel.Step.SEALED);
@@ -200,7 +200,7 @@ class CommitModelTest {
     NotebookModel notebook = Models.notebook(desk, shell, Background.immediate());
     notebook.refresh();
     NotebookModel.Answer answer = notebook.answerProperty().get();
-    assertThat(answer.about().orElseThrow().title()).endsWith("Shock L, unblinded");
+    assertThat(answer.about().orElseThrow().title()).endsWith("Shock L, unblinded (open)");
     assertThat(answer.lead()).contains("unblinded");
     RideModel ride =
         new RideModel(

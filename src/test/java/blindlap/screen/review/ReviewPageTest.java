@@ -90,7 +90,7 @@ class ReviewPageTest {
             ReviewView view = model.viewProperty().get().orElseThrow();
             assertThat(view.circumstances().get(0))
                 .startsWith("Repeat decided after seeing a result: session ");
-            assertThat(view.method()).contains("Computed by method 2, as at unsealing.");
+            assertThat(view.method()).contains("Computed by method 3, as at unsealing.");
             List<String> texts = texts(new ReviewPage(look, model, NONE));
             int verdict = texts.indexOf(view.headline().phrase());
             int said = texts.indexOf(view.circumstances().get(0));
@@ -336,8 +336,8 @@ class ReviewPageTest {
                   all(page, PasswordField.class).get(0).setText(phrase);
                   press(page, "Open the key");
                   assertThat(texts(page))
-                      .anyMatch(t -> t.endsWith(" · unblinded"))
-                      .anyMatch(t -> t.startsWith("Unblinded: Grip P and Grip Q:"));
+                      .anyMatch(t -> t.startsWith("Grip P against Grip Q, unblinded (open) ·"))
+                      .anyMatch(t -> t.startsWith("Unblinded (open): Grip P and Grip Q:"));
                 }));
   }
 
