@@ -86,7 +86,7 @@ final class BlindWords {
       return WORDS.say("voids.none");
     }
     if (!plan.level().blind()) {
-      return voids("voids.known", laps);
+      return voids(laps.flagged() ? "voids.known.uneven" : "voids.known", laps);
     }
     if (total(laps) == total(stints)) {
       return voids(stints.flagged() ? "voids.uneven" : "voids.even", stints);

@@ -85,7 +85,7 @@ class ScepticOfSeriesTest {
     long up = finding.riders().stream().filter(r -> r.estimate() > 0).count();
     long down = finding.riders().stream().filter(r -> r.estimate() < 0).count();
     count("(\\d+) of \\d+ riders point", text, Math.max(up, down), wrong);
-    caused(text, "Unblinded:", SeriesFinding.Remark.UNBLINDED, finding, wrong);
+    caused(text, "Unblinded", SeriesFinding.Remark.UNBLINDED, finding, wrong);
     caused(text, "the blind was broken", SeriesFinding.Remark.BLIND_BROKEN, finding, wrong);
     caused(text, "on another setup than", SeriesFinding.Remark.WRONG_FIT, finding, wrong);
     return wrong;

@@ -41,10 +41,11 @@ class ScepticTest {
         c.result().noVariation() ? Optional.empty() : c.curve().interval(0.95));
   }
 
-  private static Sceptic.Truth truth(Plan plan, Measure measure, TwoSetups other, boolean tested) {
+  private static Sceptic.Truth truth(
+      Plan plan, Measure measure, TwoSetups other, boolean interval, boolean tested) {
     double p = tested && !other.noVariation() ? other.curve().p(0) : Double.NaN;
     Optional<Interval> wide =
-        tested && !other.noVariation() ? other.curve().interval(0.95) : Optional.empty();
+        interval && !other.noVariation() ? other.curve().interval(0.95) : Optional.empty();
     return new Sceptic.Truth(
         measure,
         plan.setups().get(0).name(),
@@ -127,6 +128,7 @@ class ScepticTest {
                               plan,
                               primary.measure(),
                               r,
+                              !each.estimateOnly(),
                               !each.estimateOnly() && primary.tested()))));
     }
     for (Comparison other : finding.others()) {
