@@ -59,6 +59,7 @@ class AloneCommandsTest {
       assertThat(sealed.out()).contains("X is on Shock L.", "Y is on Shock K.");
       day.types(CommandLineSession.shownPhrase(sealed.out()));
     }
+    assertThat(ok(day.run("mount", id)).out()).contains("Warm-up: mount ", "is recorded");
     for (int stint = 1; stint <= 8; stint++) {
       CommandLineSession.Ran ran = ok(day.run("mount", id));
       assertThat(ran.out())
@@ -92,12 +93,13 @@ class AloneCommandsTest {
     CommandLineSession day = new CommandLineSession(folder);
     String id = day.commit(plan("prepared"));
     StringBuilder typed = new StringBuilder("stint;fitted\n");
-    for (int stint = 1; stint <= 8; stint++) {
+    for (int stint = 0; stint <= 8; stint++) {
       typed.append(stint).append(";as scheduled\n");
     }
     ok(day.run("catch-up", id, day.file("friend.csv", typed.toString()).toString()));
     String phrase = day.phrase();
     day.types("");
+    assertThat(ok(day.run("mount", id)).out()).contains("unit for the warm-up laps");
     for (int stint = 1; stint <= 8; stint++) {
       CommandLineSession.Ran ran = ok(day.run("mount", id));
       assertThat(ran.out()).contains("mount the unit with code").doesNotContain("Shock");
@@ -136,6 +138,7 @@ class AloneCommandsTest {
   void aWrongFitIsCorrectedAndPaperIsKeyedIn() {
     CommandLineSession day = new CommandLineSession(folder);
     String id = covered(day, "drawn");
+    ok(day.run("mount", id));
     String first = ok(day.run("mount", id)).out();
     ride(day, id, 1);
     day.answers.addAll(
