@@ -14,8 +14,7 @@ import java.util.Map;
 final class OnePersonWriter implements OnePersonVisitor<Map<String, Object>> {
   @Override
   public Map<String, Object> setupShown(SetupShown fact) {
-    return Map.of(
-        "stint", String.valueOf(fact.stint()), "setup", String.valueOf(fact.setup() + 1));
+    return Map.of("stint", String.valueOf(fact.stint()), "setup", String.valueOf(fact.setup() + 1));
   }
 
   @Override

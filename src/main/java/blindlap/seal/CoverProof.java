@@ -14,8 +14,7 @@ public final class CoverProof {
    *
    * @param planBytes the plan as stored
    */
-  public static boolean belongs(
-      Cover cover, byte[] planBytes, Rule rule, Fingerprint fingerprint) {
+  public static boolean belongs(Cover cover, byte[] planBytes, Rule rule, Fingerprint fingerprint) {
     OpenKey key = cover.opens() ? cover.key().orElse(null) : null;
     return key != null
         && key.stints() == cover.stints()

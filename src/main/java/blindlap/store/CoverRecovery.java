@@ -32,8 +32,7 @@ final class CoverRecovery {
     List<String> texts = row.texts();
     if (!row.ofIndex() && texts.size() == 4 && texts.get(2).matches(HEX)) {
       rows.put(
-          texts.get(0),
-          new CoverTable.Row(texts.get(0), texts.get(1), texts.get(2), texts.get(3)));
+          texts.get(0), new CoverTable.Row(texts.get(0), texts.get(1), texts.get(2), texts.get(3)));
       return;
     }
     texts.stream().filter(text -> text.matches(HEX)).forEach(hashes::add);

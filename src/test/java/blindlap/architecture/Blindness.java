@@ -85,8 +85,7 @@ final class Blindness {
           Map.entry("session.MaskCommands", "asks whether labels are each on a setup of its own"),
           Map.entry(
               "session.OnePersonMeaning", "asks whether labels are each on a setup of its own"),
-          Map.entry(
-              "store.CoverCheck", "holds kept covers against the plans of their sessions"),
+          Map.entry("store.CoverCheck", "holds kept covers against the plans of their sessions"),
           Map.entry("store.CoverRecovery", "saves covers of a damaged notebook"),
           Map.entry("session.Notebook", "keeps covered orders beside the record"),
           Map.entry("store.CoverTable", "wraps covered orders anew with every entry"),

@@ -150,7 +150,8 @@ class UnwritableOutputTest {
     lost(day, Done.COVERED, "commit", file);
     String id = day.run("commit", file).after("covered: session");
     lost(day, Done.SAVED, "mount", id);
-    assertThat(day.run("record", id, day.file("one.csv", Plans.laps(1)).toString()).code()).isZero();
+    assertThat(day.run("record", id, day.file("one.csv", Plans.laps(1)).toString()).code())
+        .isZero();
     assertThat(day.run("close-day", id).code()).isZero();
     lost(day, Done.SAVED, "masks", id, "--guess");
   }

@@ -38,9 +38,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * What lies on the disk of a day alone tells nothing but what was shown. With every source of chance
- * fixed but one, two days that were shown the same so far have the same entries, list, file size and
- * count of changes, but for hashes, fingerprints and what is encrypted, all of one length.
+ * What lies on the disk of a day alone tells nothing but what was shown. With every source of
+ * chance fixed but one, two days that were shown the same so far have the same entries, list, file
+ * size and count of changes, but for hashes, fingerprints and what is encrypted, all of one length.
  */
 class AloneLeaksNothingTest {
   private static final Pattern HASH = Pattern.compile("[0-9a-f]{64}");
@@ -93,8 +93,7 @@ class AloneLeaksNothingTest {
     }
   }
 
-  private static List<String> visible(Desk desk, SessionState state, Path file)
-      throws IOException {
+  private static List<String> visible(Desk desk, SessionState state, Path file) throws IOException {
     List<String> all = new ArrayList<>();
     for (StoredEntry stored : desk.notebook().entries(state.id())) {
       String text = HASH.matcher(stored.text()).replaceAll("*");
@@ -131,8 +130,9 @@ class AloneLeaksNothingTest {
           assertThat(here.all()).as("seed %d", seed).isEqualTo(before.all());
           pairs++;
         }
-        orders.add(String.valueOf(desk.notebook().cover(state.id()).orElseThrow().key()
-            .orElseThrow().order()));
+        orders.add(
+            String.valueOf(
+                desk.notebook().cover(state.id()).orElseThrow().key().orElseThrow().order()));
       }
     }
     assertThat(pairs).as("days shown the same").isGreaterThan(5);

@@ -20,13 +20,13 @@ import blindlap.session.LookTaken;
 import blindlap.session.MasksGuessed;
 import blindlap.session.MasksRead;
 import blindlap.session.MasksSealed;
-import blindlap.session.SetupShown;
-import blindlap.session.StintMounted;
 import blindlap.session.NotebookId;
 import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
+import blindlap.session.SetupShown;
+import blindlap.session.StintMounted;
 import blindlap.session.ValueChosen;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.DeviationKind;
@@ -187,9 +187,7 @@ public final class AnyFact {
     facts.add(new StintMounted(alone.random.nextInt(17), alone.text()));
     facts.add(new MasksSealed(sealed.key()));
     facts.add(new MasksGuessed(alone.random.nextInt(4) == 0 ? List.of() : List.of(1, 0)));
-    facts.add(
-        new MasksRead(
-            List.of(0, 1), MasksRead.From.values()[alone.random.nextInt(2)]));
+    facts.add(new MasksRead(List.of(0, 1), MasksRead.From.values()[alone.random.nextInt(2)]));
     // Since version 4 somebody may declare to have abandoned it without knowing key or setups.
     AnyFact unaware = new AnyFact(facts.size());
     if (unaware.random.nextBoolean()) {

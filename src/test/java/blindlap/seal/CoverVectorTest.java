@@ -42,8 +42,7 @@ class CoverVectorTest {
     Cover kept = cover();
     Fingerprint end = Fingerprint.of(filled(0x22));
     assertThat(Cover.read(SESSION, end, kept.k0(), kept.places()).setup(1)).hasValue(1);
-    assertThat(
-            Cover.read(SESSION, Fingerprint.of(filled(0x23)), kept.k0(), kept.places()).setup(1))
+    assertThat(Cover.read(SESSION, Fingerprint.of(filled(0x23)), kept.k0(), kept.places()).setup(1))
         .isEmpty();
     assertThat(Cover.read(SESSION.replace('1', '2'), end, kept.k0(), kept.places()).setup(1))
         .isEmpty();
