@@ -44,7 +44,7 @@ final class MountTalk {
     return terminal.answer(WORDS.say(key, details)).map(String::strip).orElse("");
   }
 
-  private boolean yes(String prompt) {
+  private boolean agreed(String prompt) {
     while (true) {
       Optional<String> typed = terminal.answer(prompt);
       switch (typed.orElse("no").strip().toLowerCase(Locale.ROOT)) {
@@ -61,7 +61,7 @@ final class MountTalk {
 
   /** True if whoever is asked says so; false where nobody answers. */
   boolean yes(String key, Object... details) {
-    return yes(WORDS.say(key, details));
+    return agreed(WORDS.say(key, details));
   }
 
   /** A setup or label by name, its beginning, or letter. */
@@ -116,7 +116,7 @@ final class MountTalk {
     }
     Set<SafetyCheck> confirmed = EnumSet.noneOf(SafetyCheck.class);
     for (SafetyCheck check : SafetyCheck.values()) {
-      if (yes(WORDS.say("ask.check", SwapWords.say("check." + check.name())))) {
+      if (agreed(WORDS.say("ask.check", SwapWords.say("check." + check.name())))) {
         confirmed.add(check);
       }
     }
