@@ -1,6 +1,5 @@
 package blindlap.compute;
 
-import blindlap.plan.PlanJson;
 import blindlap.review.DayRecord;
 import blindlap.review.Masks;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -17,7 +16,7 @@ final class MasksJson {
     }
     ObjectNode node = root.putObject("masks");
     names(node, "read", masks, masks.isRead() ? masks.read() : List.of());
-    masks.from().ifPresent(from -> node.put("from", PlanJson.word(from)));
+    masks.source().ifPresent(source -> node.put("from", source));
     names(node, "guessed", masks, masks.isGuessed() ? masks.guessed() : List.of());
     if (masks.isRead() && masks.isGuessed()) {
       node.put("right", masks.right());

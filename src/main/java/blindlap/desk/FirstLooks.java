@@ -38,7 +38,7 @@ final class FirstLooks {
       return new Beside(history, unsealed, kept);
     }
     boolean same =
-        new EditionWords(state.plan()).beside(unsealed.get(), RecordedFinding.today(day)).isEmpty();
+        new EditionWords(day.plan()).beside(unsealed.get(), RecordedFinding.today(day)).isEmpty();
     return written(state, unsealed.get().seenAgain(same))
         .map(now -> new Beside(history, RecordedFinding.atUnsealing(now, day), FirstLook.kept(now)))
         .orElseGet(

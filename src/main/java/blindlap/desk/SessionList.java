@@ -4,6 +4,7 @@ import blindlap.fault.Problem;
 import blindlap.plan.Plan;
 import blindlap.review.Analysis;
 import blindlap.review.Comparison;
+import blindlap.review.DayRecord;
 import blindlap.review.SeriesFinding;
 import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
@@ -182,15 +183,15 @@ public final class SessionList {
     if (reviews.refuse(state).isPresent()) {
       return NotebookWords.step(state.step());
     }
+    DayRecord day = Reviews.day(state);
     Optional<Comparison> found =
         state.plan().setups().size() == 2
-            ? Analysis.verdictOnly(Reviews.day(state)).filter(c -> c.verdict().isPresent())
+            ? Analysis.verdictOnly(day).filter(c -> c.verdict().isPresent())
             : Optional.empty();
     return found
         .map(
             c ->
-                NotebookWords.verdict(
-                    state.plan(), Reviews.day(state).nullRun(), c, reviews.repeat(state)))
+                NotebookWords.verdict(day.plan(), day.nullRun(), c, reviews.repeat(state)))
         .orElse(NotebookWords.say("verdict.none"));
   }
 

@@ -37,7 +37,7 @@ final class MaskTable {
                     Masks.label(place),
                     name(masks, masks.isRead(), masks.read(), place),
                     name(masks, masks.isGuessed(), masks.guessed(), place),
-                    masks.from().map(PlanJson::word).orElse("")));
+                    masks.source().orElse("")));
           }
           tables.table(NAME, COLUMNS, rows);
         });

@@ -106,10 +106,7 @@ public final class PlanReader {
     fixed(f, "missing", "mask");
     Plan.Kind kind = f.option("kind", Plan.Kind.class, Plan.Kind.COMPARISON);
     Plan.Expectations expectations = f.object("expectations", PlanReader::expectations);
-    LocalDate day = f.parsed("day", FieldWords.DATE.say(), LocalDate::parse);
-    if (day == null && f.value("day") == null) {
-      f.required("day");
-    }
+    LocalDate day = day(f);
     List<Setup> setups = f.objects("setups", SetupReader::setup);
     Blinding typed = f.object("blinding", PlanReader::blinding);
     Blinding blinding = typed == null ? Blinding.BLIND : typed;
@@ -121,7 +118,7 @@ public final class PlanReader {
         expectations == null ? Plan.Expectations.NONE : expectations,
         f.requiredText("rider"),
         f.requiredText("trail"),
-        day == null ? Plan.NO_DAY : day,
+        day,
         f.text("conditions", ""),
         setups,
         f.option("change", ChangeMethod.class, ChangeMethod.REFIT),
@@ -140,6 +137,14 @@ public final class PlanReader {
         f.integer("series_sessions"),
         f.objects("covariates", PlanReader::covariate),
         f.wholes("looks", FieldWords.LOOKS.say()));
+  }
+
+  private static LocalDate day(FieldReader f) {
+    LocalDate day = f.parsed("day", FieldWords.DATE.say(), LocalDate::parse);
+    if (day == null && f.value("day") == null) {
+      f.required("day");
+    }
+    return day == null ? Plan.NO_DAY : day;
   }
 
   private static Plan.Laps laps(FieldReader l) {

@@ -34,8 +34,8 @@ final class ReportDay {
   ReportDay(ReportInput input, ReportPage page) {
     this.page = page;
     this.state = input.state();
-    this.plan = state.plan();
     this.finding = input.finding();
+    this.plan = finding.day().plan();
   }
 
   void write() {

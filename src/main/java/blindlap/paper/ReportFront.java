@@ -36,7 +36,7 @@ final class ReportFront {
     this.input = input;
     this.page = page;
     this.finding = input.finding();
-    this.plan = input.state().plan();
+    this.plan = input.finding().day().plan();
     this.text = new FindingText(finding);
     this.pictures = new FindingPictures(finding);
   }

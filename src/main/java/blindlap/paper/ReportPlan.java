@@ -144,13 +144,21 @@ final class ReportPlan {
                 .map(WORDS::say)
                 .toList(),
             rows)
-        .note(WORDS.say(medians() ? "level.summary" : "level"));
+        .note(WORDS.say(masking()));
     for (Measure m : plan.measures()) {
       if (m.summary() == StintSummary.MEDIAN) {
         page.note(WORDS.say("median", m.name(), plan.laps().scored()));
       }
     }
     CovariateWords.declared(plan).forEach(page::note);
+  }
+
+  /** What becomes of void laps, which whoever knew what was on cannot take out. */
+  private String masking() {
+    if (!plan.level().blind()) {
+      return "level.known";
+    }
+    return medians() ? "level.summary" : "level";
   }
 
   private boolean medians() {
@@ -176,6 +184,6 @@ final class ReportPlan {
             "guesses.asked", WORDS.say(b.guesses() ? "yes" : "no"),
             "prepared.by", b.preparation().by(),
             "prepared.on", on == null ? "" : on.toString(),
-            "level", LevelWords.name(b.level()));
+            "blind.level", LevelWords.name(b.level()));
   }
 }

@@ -205,7 +205,7 @@ public final class Analysis {
   private StintValues counted(Measure measure) {
     return earlier
         ? StintValues.of(day, measure, StintValues.Laps.NOT_VOID)
-        : Counted.of(day, measure);
+        : StintValues.counted(day, measure);
   }
 
   private TwoSetups result(StintValues stints, TakenOut out) {

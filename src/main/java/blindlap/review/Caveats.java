@@ -22,7 +22,7 @@ final class Caveats {
     if (stints.missingShare() > Analysis.MOST_MISSING) {
       caveats.add(Caveat.MISSING);
     }
-    if (!earlier && Counted.endedFreely(day)) {
+    if (!earlier && EarlyEnd.freely(day)) {
       caveats.add(Caveat.ENDED_FREELY);
     }
     if (stints.endShare() > MOST_AT_END) {

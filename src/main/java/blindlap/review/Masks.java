@@ -2,6 +2,7 @@ package blindlap.review;
 
 import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
 import blindlap.plan.Setup;
 import blindlap.session.MasksGuessed;
 import blindlap.session.MasksRead;
@@ -52,6 +53,11 @@ public record Masks(
   /** True once it is known which label was on which setup. */
   public boolean isRead() {
     return whole(read);
+  }
+
+  /** How they were read, as files say it; empty while they are not. */
+  public Optional<String> source() {
+    return from.map(PlanJson::word);
   }
 
   /** True if the rider guessed. */

@@ -38,7 +38,7 @@ final class Sensitivities {
 
   /** A measure beside the primary with the values that were set aside; nothing where none were. */
   static List<Sensitivity> aside(DayRecord day, Measure measure) {
-    StintValues planned = Counted.of(day, measure);
+    StintValues planned = StintValues.counted(day, measure);
     Sensitivities all = new Sensitivities(day, day.plan().rule().assignments(), measure, planned);
     all.setAside(day.key().setups());
     return all.found;
@@ -55,7 +55,7 @@ final class Sensitivities {
     int[] order = day.key().setups();
     withoutCovariates(order);
     if (!voided.isEmpty()) {
-      boolean left = Counted.laps(day.plan()) == StintValues.Laps.ALL_RIDDEN;
+      boolean left = StintValues.Laps.counting(day.plan()) == StintValues.Laps.ALL_RIDDEN;
       StintValues other =
           left ? StintValues.of(day, measure, StintValues.Laps.NOT_VOID) : all;
       Sensitivity.Kind kind =
@@ -81,7 +81,7 @@ final class Sensitivities {
 
   /** Where any covariate is taken out: the result without, on every stint with a value. */
   private void withoutCovariates(int[] order) {
-    StintValues raw = Counted.of(day, measure);
+    StintValues raw = StintValues.counted(day, measure);
     if (!TakenOut.of(day, measure, raw).used().isEmpty()) {
       add(Sensitivity.Kind.WITHOUT_COVARIATES, Set.of(), set, order, raw, raw.valid());
     }

@@ -55,7 +55,7 @@ public record Sensitivity(
       case SET_ASIDE -> StintValues.others(day, measure, aside);
       case VOIDS_LEFT_OUT -> StintValues.of(day, measure, StintValues.Laps.NOT_VOID);
       case WITHOUT_COVARIATES, BLIND_BROKEN_MASKED, WRONG_FITS_MASKED, AS_FITTED ->
-          Counted.of(day, measure);
+          StintValues.counted(day, measure);
     };
   }
 

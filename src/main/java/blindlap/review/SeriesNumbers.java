@@ -57,7 +57,7 @@ record SeriesNumbers(
   }
 
   private static TakenOut takenOut(DayRecord day, Measure measure) {
-    return TakenOut.of(day, measure, Counted.of(day, measure));
+    return TakenOut.of(day, measure, StintValues.counted(day, measure));
   }
 
   private static SeriesNumbers two(DayRecord day, TakenOut out, List<String> ids) {

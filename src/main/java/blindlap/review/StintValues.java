@@ -21,7 +21,15 @@ public final class StintValues {
     /** Laps that are not void. */
     NOT_VOID,
     /** All ridden laps, void ones included. */
-    ALL_RIDDEN
+    ALL_RIDDEN;
+
+    /**
+     * Which carry the result of a plan: all ridden laps where whoever voids one knows what is on
+     * (docs/method.md#known-voids), else those that are not void.
+     */
+    static Laps counting(Plan plan) {
+      return plan.level().blind() ? NOT_VOID : ALL_RIDDEN;
+    }
   }
 
   private final double[] values;
@@ -91,7 +99,7 @@ public final class StintValues {
 
   /** The values that carry the result of a measure (docs/method.md#known-voids). */
   public static StintValues counted(DayRecord day, Measure measure) {
-    return Counted.of(day, measure);
+    return of(day, measure, Laps.counting(day.plan()));
   }
 
   /**
@@ -104,7 +112,7 @@ public final class StintValues {
         day.plan(),
         id -> day.lap(id).map(lap -> lap.with(measure.name(), which)),
         measure,
-        Counted.laps(day.plan()));
+        Laps.counting(day.plan()));
   }
 
   static StintValues of(Plan plan, LapsOfDay laps, Measure measure, Laps which) {

@@ -127,7 +127,7 @@ public final class CommittedPlanWords {
         ExpectedWords.lines(
             state.plan(),
             state.expectations().stream()
-                .map(e -> new FindingText.Expectation(e.who().name(), e.text()))
+                .map(e -> new ExpectedWords.Expectation(e.who().name(), e.text()))
                 .toList());
     return lines.isEmpty() ? List.of(say("expectations.none")) : lines;
   }

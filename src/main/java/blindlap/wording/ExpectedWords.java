@@ -6,17 +6,24 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** What everyone expected, each in a sentence. */
-final class ExpectedWords {
+public final class ExpectedWords {
   private static final Words WORDS = FindingWords.WORDS;
 
   private ExpectedWords() {}
 
+  /**
+   * Someone's expectation, written down before unsealing.
+   *
+   * @param who key of the person, such as TESTER
+   */
+  public record Expectation(String who, String text) {}
+
   /** What was expected, by the plan and later on. */
-  static List<String> lines(Plan plan, List<FindingText.Expectation> more) {
-    List<FindingText.Expectation> all = new ArrayList<>();
-    all.add(new FindingText.Expectation("TESTER", plan.expectations().tester()));
-    all.add(new FindingText.Expectation("RIDER", plan.expectations().rider()));
-    all.add(new FindingText.Expectation("HELPER", plan.expectations().helper()));
+  static List<String> lines(Plan plan, List<Expectation> more) {
+    List<Expectation> all = new ArrayList<>();
+    all.add(new Expectation("TESTER", plan.expectations().tester()));
+    all.add(new Expectation("RIDER", plan.expectations().rider()));
+    all.add(new Expectation("HELPER", plan.expectations().helper()));
     all.addAll(more);
     return all.stream()
         .filter(e -> !e.text().isBlank())

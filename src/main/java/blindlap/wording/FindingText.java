@@ -262,15 +262,8 @@ public final class FindingText {
     return new BlindWords(finding).voids();
   }
 
-  /**
-   * Someone's expectation, written down before unsealing.
-   *
-   * @param who key of the person, such as TESTER
-   */
-  public record Expectation(String who, String text) {}
-
   /** What was expected, and what the day said. */
-  public List<String> expected(List<Expectation> more) {
+  public List<String> expected(List<ExpectedWords.Expectation> more) {
     return ExpectedWords.lines(plan, more);
   }
 

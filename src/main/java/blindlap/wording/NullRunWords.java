@@ -1,6 +1,7 @@
 package blindlap.wording;
 
 import blindlap.plan.Setup;
+import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.wording.day.Words;
 import java.util.List;
@@ -23,6 +24,12 @@ public final class NullRunWords {
   /** The headline of a comparison that has a verdict. */
   public static Headline headline(DayRecord day, FindingWords words) {
     return day.nullRun() ? new Headline("", words.phrase(), after(day, words)) : words.headline();
+  }
+
+  /** The headline before everything that stands beside it is worked out, with its level. */
+  public static Headline early(DayRecord day, Comparison primary) {
+    return headline(day, new FindingWords(day.plan(), primary))
+        .with(LevelWords.label(day.plan().level()), "");
   }
 
   static String sentence(DayRecord day, FindingWords words) {

@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 /** Verdict phrases as people read them, no stronger than the blind level allows. */
 final class VerdictWords {
   private static final Words VERDICTS = Words.of("verdicts");
+  private static final Words FINDING = Words.of("finding");
 
   private VerdictWords() {}
 
@@ -31,7 +32,7 @@ final class VerdictWords {
     return !capped(level)
             && verdict == Verdict.REAL_AND_WORTHWHILE
             && !Way.of(measure).firstIsBetter(measure)
-        ? FindingWords.WORDS.say("phrase.matters")
+        ? FINDING.say("phrase.matters")
         : phrase(level, verdict);
   }
 

@@ -75,7 +75,7 @@ class EarlierMethodTest {
       assertThat(reviews.text(first)).noneMatch(line -> line.contains("Under method"));
       assertThat(reviews.text(first).get(1)).contains("0.4 to 4.7 s", "1.1 to 4.3 s");
       assertThat(reviews.html(first, false)).contains("by method 3; unsealed under method 1.");
-      assertThat(reviews.json(first)).contains("\"edition\" : 2", "\"source\" : \"again\"");
+      assertThat(reviews.json(first)).contains("\"edition\" : 3", "\"source\" : \"again\"");
 
       SessionState second = session(desk, 1);
       assertThat(reviews.text(second).get(2))

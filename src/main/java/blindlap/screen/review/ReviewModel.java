@@ -15,7 +15,6 @@ import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
-import blindlap.wording.FindingWords;
 import blindlap.wording.Headline;
 import blindlap.wording.NoiseRunWords;
 import blindlap.wording.NullRunWords;
@@ -244,7 +243,7 @@ public final class ReviewModel {
     early.set(
         found
             .filter(c -> c.verdict().isPresent())
-            .map(c -> NullRunWords.headline(day, new FindingWords(day.plan(), c))));
+            .map(c -> NullRunWords.early(day, c)));
   }
 
   private void done(SessionState now, Whole whole) {

@@ -14,6 +14,7 @@ import blindlap.session.SessionState;
 import blindlap.wording.AmendmentWords;
 import blindlap.wording.CovariateWords;
 import blindlap.wording.EditionWords;
+import blindlap.wording.ExpectedWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.FingerprintWords;
@@ -89,7 +90,7 @@ public record ReviewView(
       String p) {}
 
   static ReviewView of(SessionState state, Finding finding, Beside beside) {
-    Plan plan = state.plan();
+    Plan plan = finding.day().plan();
     FindingText text = new FindingText(finding);
     FindingPictures pictures = new FindingPictures(finding);
     return new ReviewView(
@@ -192,7 +193,7 @@ public record ReviewView(
   private static List<String> expected(SessionState state, FindingText text) {
     return text.expected(
         state.expectations().stream()
-            .map(e -> new FindingText.Expectation(e.who().name(), e.text()))
+            .map(e -> new ExpectedWords.Expectation(e.who().name(), e.text()))
             .toList());
   }
 
