@@ -189,9 +189,7 @@ public final class SessionList {
             ? Analysis.verdictOnly(day).filter(c -> c.verdict().isPresent())
             : Optional.empty();
     return found
-        .map(
-            c ->
-                NotebookWords.verdict(day.plan(), day.nullRun(), c, reviews.repeat(state)))
+        .map(c -> NotebookWords.verdict(day.plan(), day.nullRun(), c, reviews.repeat(state)))
         .orElse(NotebookWords.say("verdict.none"));
   }
 

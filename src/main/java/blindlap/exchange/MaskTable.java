@@ -56,8 +56,7 @@ final class MaskTable {
     byte[] table = files.get(FILE);
     return table == null
         ? Optional.empty()
-        : Optional.of(
-            read(CsvText.read(FILE, new String(table, StandardCharsets.UTF_8)), plan));
+        : Optional.of(read(CsvText.read(FILE, new String(table, StandardCharsets.UTF_8)), plan));
   }
 
   private static Masks read(List<Map<String, String>> rows, Plan plan) {

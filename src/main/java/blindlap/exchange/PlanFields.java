@@ -73,7 +73,8 @@ public final class PlanFields {
           "per", Set.of("stint"));
 
   /** Written yes and no, as a person would, whatever stands for it. */
-  private static final Set<String> YES_OR_NO = Set.of("equal", "blinded", "guesses", "recovers", "assessor_knows");
+  private static final Set<String> YES_OR_NO =
+      Set.of("equal", "blinded", "guesses", "recovers", "assessor_knows");
 
   private PlanFields() {}
 

@@ -79,7 +79,7 @@ public final class SessionMeaning {
     codes(entry, commit);
     SealedKey key = commit.key();
     if (key == null) {
-      if (plan.kind() == Plan.Kind.COMPARISON) {
+      if (plan.kind() == Plan.Kind.COMPARISON && !commit.covered()) {
         wrong(entry, MeaningFault.KEY_MISSING);
       }
       return;
@@ -109,7 +109,9 @@ public final class SessionMeaning {
     for (int i = 0; i < codes.size(); i++) {
       int code = codes.get(i);
       boolean drawn =
-          commit.key() == null ? code == i + 1 : code >= FIRST_CODE && code <= LAST_CODE;
+          commit.key() == null && !commit.covered()
+              ? code == i + 1
+              : code >= FIRST_CODE && code <= LAST_CODE;
       if (!drawn) {
         wrong(entry, MeaningFault.NOT_A_CODE, code);
       } else if (!seen.add(code)) {

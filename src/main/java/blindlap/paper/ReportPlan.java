@@ -37,7 +37,12 @@ final class ReportPlan {
   void write() {
     page.raw("<div class=\"record\"></div>\n");
     page.h2("plan");
-    page.p(WORDS.say("design." + plan.level().name(), plan.setups().size(), plan.stints(), plan.protocol().title()));
+    page.p(
+        WORDS.say(
+            "design." + plan.level().name(),
+            plan.setups().size(),
+            plan.stints(),
+            plan.protocol().title()));
     page.p(
         WORDS.say(
             medians() ? "laps.summary" : "laps",

@@ -142,7 +142,9 @@ public enum PlanFault implements Fault {
   LOOKS_WITH_COVARIATES,
   /** Looks where nobody with the phrase swaps on the day: detail level. */
   LOOKS_NEED_HELPER,
-  /** Labels on setups that differ by a dial of one part alone, and nobody masks: detail settings. */
+  /**
+   * Labels on setups that differ by a dial of one part alone, and nobody masks: detail settings.
+   */
   MASKED_DIAL,
   /** Nobody is named who masks or prepares: detail level. */
   FRIEND_MISSING,

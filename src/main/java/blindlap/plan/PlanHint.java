@@ -22,7 +22,9 @@ public enum PlanHint implements Fault {
   UNBLINDED,
   /** The rider is shown each setup when it is to be mounted. */
   DRAWN,
-  /** What blocks give away of what comes: detail stints foreseen, stints, by a whole-day shuffle. */
+  /**
+   * What blocks give away of what comes: detail stints foreseen, stints, by a whole-day shuffle.
+   */
   BLOCKS_FORESEEN,
   /** The rider knows the label and not the part. */
   MASKED,

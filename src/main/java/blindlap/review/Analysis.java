@@ -176,8 +176,7 @@ public final class Analysis {
       if (ratio.filter(r -> r.meanCount() < 1).isPresent()) {
         caveats.add(Caveat.FEW_COUNTS);
       }
-      boolean tested =
-          !caveats.contains(Caveat.MISSING) && !caveats.contains(Caveat.ENDED_FREELY);
+      boolean tested = !caveats.contains(Caveat.MISSING) && !caveats.contains(Caveat.ENDED_FREELY);
       if (measure.role() == Measure.Role.WATCH_FOR_HARM) {
         band(measure);
       }

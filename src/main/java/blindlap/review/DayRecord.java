@@ -269,18 +269,19 @@ public record DayRecord(
     for (Fact.BlindBroken fact : state.blindBroken()) {
       broken.merge(fact.stint(), fact.what(), (a, b) -> a + "; " + b);
     }
-    DayRecord day = new DayRecord(
-            state.id().text(),
-            state.plan(),
-            key,
-            state.laps().stream().map(Lap::of).toList(),
-            state.guesses(),
-            broken,
-            state.cutShort().map(Fact.DayCutShort::lastStint).orElse(state.plan().stints()),
-            fits,
-            remarks)
-        .withCovariates(state.day().covariates())
-        .with(state.looks().values().stream().map(TakenLook::of).toList());
+    DayRecord day =
+        new DayRecord(
+                state.id().text(),
+                state.plan(),
+                key,
+                state.laps().stream().map(Lap::of).toList(),
+                state.guesses(),
+                broken,
+                state.cutShort().map(Fact.DayCutShort::lastStint).orElse(state.plan().stints()),
+                fits,
+                remarks)
+            .withCovariates(state.day().covariates())
+            .with(state.looks().values().stream().map(TakenLook::of).toList());
     return Masks.of(state).map(day::with).orElse(day);
   }
 

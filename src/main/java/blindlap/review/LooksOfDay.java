@@ -54,7 +54,8 @@ public final class LooksOfDay {
 
   /** One value per stint on the scale of the analysis, as a look used it; NaN where none. */
   static double[] stints(TakenLook look, Plan plan, Measure measure) {
-    return StintValues.of(plan, id -> lap(look, id, measure), measure, StintValues.Laps.counting(plan))
+    return StintValues.of(
+            plan, id -> lap(look, id, measure), measure, StintValues.Laps.counting(plan))
         .values();
   }
 

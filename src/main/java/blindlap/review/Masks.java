@@ -22,10 +22,7 @@ import java.util.Optional;
  * @param from how they were read
  */
 public record Masks(
-    Plan committed,
-    List<Integer> guessed,
-    List<Integer> read,
-    Optional<MasksRead.From> from) {
+    Plan committed, List<Integer> guessed, List<Integer> read, Optional<MasksRead.From> from) {
   private static final List<String> LABELS = List.of("X", "Y", "Z", "W");
 
   public Masks {

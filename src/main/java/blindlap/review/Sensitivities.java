@@ -56,10 +56,8 @@ final class Sensitivities {
     withoutCovariates(order);
     if (!voided.isEmpty()) {
       boolean left = StintValues.Laps.counting(day.plan()) == StintValues.Laps.ALL_RIDDEN;
-      StintValues other =
-          left ? StintValues.of(day, measure, StintValues.Laps.NOT_VOID) : all;
-      Sensitivity.Kind kind =
-          left ? Sensitivity.Kind.VOIDS_LEFT_OUT : Sensitivity.Kind.ALL_RIDDEN;
+      StintValues other = left ? StintValues.of(day, measure, StintValues.Laps.NOT_VOID) : all;
+      Sensitivity.Kind kind = left ? Sensitivity.Kind.VOIDS_LEFT_OUT : Sensitivity.Kind.ALL_RIDDEN;
       add(kind, voided, set, order, other, other.valid());
     }
     setAside(order);

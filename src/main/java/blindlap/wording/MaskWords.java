@@ -33,7 +33,9 @@ final class MaskWords {
       return LevelWords.WORDS.say("masks.guess.none");
     }
     String key =
-        !masks.isRead() ? "masks.guess.waits" : masks.right() ? "masks.guess.right" : "masks.guess.wrong";
+        !masks.isRead()
+            ? "masks.guess.waits"
+            : masks.right() ? "masks.guess.right" : "masks.guess.wrong";
     return LevelWords.WORDS.say(key, Figures.p(masks.chance()));
   }
 }

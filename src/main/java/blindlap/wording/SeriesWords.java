@@ -126,8 +126,7 @@ public final class SeriesWords {
     }
     Verdict verdict = finding.verdict().get();
     boolean one = finding.riders().size() == 1;
-    boolean real =
-        verdict == Verdict.REAL_AND_WORTHWHILE && !VerdictWords.capped(finding.level());
+    boolean real = verdict == Verdict.REAL_AND_WORTHWHILE && !VerdictWords.capped(finding.level());
     String worse = real ? pooledWords().firstIfWorse().orElse("") : "";
     String subject =
         switch (verdict) {

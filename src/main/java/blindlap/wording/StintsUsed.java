@@ -19,9 +19,7 @@ final class StintsUsed {
     boolean known = stints.voidsCount() && laps > 0;
     String said =
         WORDS.say(
-            known
-                ? "evidence.used.known"
-                : laps == voids ? "evidence.used" : "evidence.used.laps",
+            known ? "evidence.used.known" : laps == voids ? "evidence.used" : "evidence.used.laps",
             used,
             all,
             voids,

@@ -22,9 +22,7 @@ final class VerdictWords {
   /** The phrase of a verdict of which no more is known than how blind its session was. */
   static String phrase(BlindLevel level, Verdict verdict) {
     String capped = cap(level) + verdict.name();
-    return !cap(level).isEmpty() && VERDICTS.has(capped)
-        ? VERDICTS.say(capped)
-        : phrase(verdict);
+    return !cap(level).isEmpty() && VERDICTS.has(capped) ? VERDICTS.say(capped) : phrase(verdict);
   }
 
   /** What got worse, or has no better, is never called worthwhile. */

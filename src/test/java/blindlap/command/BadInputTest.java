@@ -114,7 +114,8 @@ class BadInputTest {
     assertThat(day.run("notebook").out()).contains("empty");
 
     assertThat(day.run("plan", "--days", "20", plan.toString()).out()).contains("unblinded");
-    assertThat(day.run("commit", plan.toString()).out()).contains("Unblinded (open): the rider knows");
+    assertThat(day.run("commit", plan.toString()).out())
+        .contains("Unblinded (open): the rider knows");
     assertThat(day.run("notebook").out()).contains("Shock K against Shock L, unblinded (open)");
   }
 

@@ -63,6 +63,11 @@ class SeriesTest {
 
   private void commit(String plan) {
     CommandLineSession.Ran ran = ok("commit", session.file("plan.yaml", plan).toString());
+    if (ran.out().contains("covered: session")) {
+      phrases.add("");
+      ids.add(ran.after("covered: session"));
+      return;
+    }
     String after = ran.out().substring(ran.out().indexOf("shown this once:") + 16).strip();
     phrases.add(after.lines().findFirst().orElseThrow().strip());
     ids.add(ran.after("sealed: session"));

@@ -29,7 +29,8 @@ class UnblindedSessionTest {
               .anyMatch(line -> line.contains("no blind to hold"));
           assertThat(desk.reviews().json(state))
               .contains("\"blinded\" : false")
-              .contains("\"level\" : \"open\"").contains("\"sentence\" : \"Unblinded (open): ");
+              .contains("\"level\" : \"open\"")
+              .contains("\"sentence\" : \"Unblinded (open): ");
         });
   }
 
@@ -51,11 +52,14 @@ class UnblindedSessionTest {
           }
           assertThat(desk.sessionList().find(""))
               .extracting(SessionSummary::verdict)
-              .allMatch(verdict -> verdict.startsWith(
+              .allMatch(
+                  verdict ->
+                      verdict.startsWith(
                           "unblinded (open): no worthwhile difference as ridden, effort and belief are"
                               + " not excluded; "));
           assertThat(file(desk, state, "README.md")).contains("Unblinded (open): the rider knew");
-          assertThat(file(desk, state, "datapackage.json")).contains("Unblinded (open): the rider knew");
+          assertThat(file(desk, state, "datapackage.json"))
+              .contains("Unblinded (open): the rider knew");
         });
   }
 
@@ -64,7 +68,8 @@ class UnblindedSessionTest {
     SampleDays.sealed(
         OPEN,
         (desk, state, phrase) ->
-            assertThat(file(desk, state, "README.md")).contains("Unblinded (open): the rider knew"));
+            assertThat(file(desk, state, "README.md"))
+                .contains("Unblinded (open): the rider knew"));
   }
 
   @Test

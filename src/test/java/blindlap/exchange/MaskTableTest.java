@@ -18,8 +18,7 @@ import org.junit.jupiter.api.Test;
 
 class MaskTableTest {
   private static final Plan PLAN =
-      Days.at(
-          BlindLevel.MASKED, Days.plan(Rule.blocks(2, 8, 4), List.of(Days.lapTime())));
+      Days.at(BlindLevel.MASKED, Days.plan(Rule.blocks(2, 8, 4), List.of(Days.lapTime())));
 
   private static Map<String, byte[]> file(String rows) {
     String text = "label,setup,guess,read_from\n" + rows;

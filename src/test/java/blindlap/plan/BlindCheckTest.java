@@ -117,10 +117,13 @@ class BlindCheckTest {
   @Test
   void drawnAsYouGoShufflesTheWholeDayUnlessARuleIsNamedAndSaysWhatBlocksGiveAway() {
     // The sample names its rule, so that it has to be taken out.
-    String text = Plans.text("blinding: {level: drawn}").replaceFirst("\"protocol\":\"[^\"]*\",", "");
+    String text =
+        Plans.text("blinding: {level: drawn}").replaceFirst("\"protocol\":\"[^\"]*\",", "");
     Plan usual = PlanReader.read(text, Plans.protocols()).plan();
     assertThat(usual.protocol().name()).isEqualTo("whole-day");
-    assertThat(PlanHints.of(usual)).extracting(Problem::fault).doesNotContain(PlanHint.BLOCKS_FORESEEN);
+    assertThat(PlanHints.of(usual))
+        .extracting(Problem::fault)
+        .doesNotContain(PlanHint.BLOCKS_FORESEEN);
 
     List<Problem> blocks = hints("protocol: blocks-of-four\nblinding: {level: drawn}\n");
     assertThat(blocks.stream().map(Problems::sentence))
@@ -165,8 +168,7 @@ class BlindCheckTest {
                 + "measures: [{name: line, kind: category scale, unit: points, low_words: bad,"
                 + " high_words: good, role: primary, worthwhile: 1, assessor: Ann, assessor_knows:"
                 + " yes}]\n");
-    Plan again =
-        PlanReader.stored(new String(PlanJson.bytes(plan), StandardCharsets.UTF_8));
+    Plan again = PlanReader.stored(new String(PlanJson.bytes(plan), StandardCharsets.UTF_8));
     assertThat(again).isEqualTo(plan);
     assertThat(again.title()).isEqualTo("A against B, masked labels");
   }

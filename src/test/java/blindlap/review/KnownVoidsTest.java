@@ -70,9 +70,7 @@ class KnownVoidsTest {
         Sensitivity beside = found.sensitivities().get(0);
         assertThat(beside.kind())
             .isEqualTo(
-                level.blind()
-                    ? Sensitivity.Kind.ALL_RIDDEN
-                    : Sensitivity.Kind.VOIDS_LEFT_OUT);
+                level.blind() ? Sensitivity.Kind.ALL_RIDDEN : Sensitivity.Kind.VOIDS_LEFT_OUT);
         assertThat(beside.result().orElseThrow().curve().p(0))
             .isEqualTo((level.blind() ? all : without).primary().orElseThrow().p());
       }
@@ -122,7 +120,15 @@ class KnownVoidsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"dark", "Darkness fell", " injury", "Injured hand", "damage to the rim", "Damaged"})
+  @ValueSource(
+      strings = {
+        "dark",
+        "Darkness fell",
+        " injury",
+        "Injured hand",
+        "damage to the rim",
+        "Damaged"
+      })
   void darkInjuryAndDamageEndADayThatKeepsItsVerdict(String reason) {
     for (BlindLevel level : BlindLevel.values()) {
       Comparison primary =

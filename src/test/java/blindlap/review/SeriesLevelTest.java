@@ -23,11 +23,9 @@ class SeriesLevelTest {
       } else {
         assertThat(found)
             .containsExactly(
-                new SeriesDeclaration.Difference(
-                    SeriesDeclaration.Field.LEVEL, "blinding.level"));
+                new SeriesDeclaration.Difference(SeriesDeclaration.Field.LEVEL, "blinding.level"));
         assertThat(DeclaredWords.value(SeriesDeclaration.Field.LEVEL, Days.at(other, plan)))
-            .isNotEqualTo(
-                DeclaredWords.value(SeriesDeclaration.Field.LEVEL, Days.at(level, plan)));
+            .isNotEqualTo(DeclaredWords.value(SeriesDeclaration.Field.LEVEL, Days.at(level, plan)));
       }
     }
   }

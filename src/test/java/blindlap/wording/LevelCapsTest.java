@@ -72,8 +72,7 @@ class LevelCapsTest {
     finding
         .primary()
         .filter(p -> p.verdict().isPresent())
-        .ifPresent(
-            p -> said.add(NotebookWords.verdict(finding.day().plan(), false, p, false)));
+        .ifPresent(p -> said.add(NotebookWords.verdict(finding.day().plan(), false, p, false)));
     return said;
   }
 
@@ -138,7 +137,8 @@ class LevelCapsTest {
     if (masks.get().isGuessed()) {
       assertThat(all.contains("and was right")).isEqualTo(masks.get().right());
       if (masks.get().right()) {
-        assertThat(all).contains(masks.get().committed().setups().size() == 2 ? "p = .50" : "p = .17");
+        assertThat(all)
+            .contains(masks.get().committed().setups().size() == 2 ? "p = .50" : "p = .17");
       }
     }
   }

@@ -260,10 +260,14 @@ class SentencesTest {
   /** How strong words may be at each blind level. */
   private static void levels(StringBuilder out) {
     out.append("\n## What each blind level may say\n\n");
-    out.append("Below \"prepared\" nothing is ever called settled, no guess after a stint is asked or");
-    out.append(" tested, all ridden laps carry the verdict, and a day\nthat was ended early by choice has");
-    out.append(" none. Files and JSON carry the fixed strings at every level, with `level` beside.\n\n");
-    out.append("| level | before an answer | what it proves | what it needs | what a finding may say |\n");
+    out.append(
+        "Below \"prepared\" nothing is ever called settled, no guess after a stint is asked or");
+    out.append(
+        " tested, all ridden laps carry the verdict, and a day\nthat was ended early by choice has");
+    out.append(
+        " none. Files and JSON carry the fixed strings at every level, with `level` beside.\n\n");
+    out.append(
+        "| level | before an answer | what it proves | what it needs | what a finding may say |\n");
     out.append("| --- | --- | --- | --- | --- |\n");
     for (BlindLevel level : BlindLevel.values()) {
       out.append("| ")
@@ -283,8 +287,7 @@ class SentencesTest {
     Measure measure = Days.lapTime();
     for (Verdict verdict : Verdict.values()) {
       out.append("| ").append(verdict.text());
-      for (BlindLevel level :
-          List.of(BlindLevel.OPEN, BlindLevel.MASKED, BlindLevel.HELPER)) {
+      for (BlindLevel level : List.of(BlindLevel.OPEN, BlindLevel.MASKED, BlindLevel.HELPER)) {
         out.append(" | ").append(VerdictWords.phrase(level, measure, verdict));
       }
       out.append(" |\n");

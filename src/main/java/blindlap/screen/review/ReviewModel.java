@@ -240,10 +240,7 @@ public final class ReviewModel {
   }
 
   private void early(DayRecord day, Optional<Comparison> found) {
-    early.set(
-        found
-            .filter(c -> c.verdict().isPresent())
-            .map(c -> NullRunWords.early(day, c)));
+    early.set(found.filter(c -> c.verdict().isPresent()).map(c -> NullRunWords.early(day, c)));
   }
 
   private void done(SessionState now, Whole whole) {

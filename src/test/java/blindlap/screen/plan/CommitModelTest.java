@@ -190,7 +190,8 @@ class CommitModelTest {
     assertThat(commit.stepProperty().get()).isEqualTo(CommitModel.Step.SIGNING);
     assertThat(commit.unblinded()).isTrue();
     assertThat(shell.helperProperty().get()).isFalse();
-    assertThat(commit.summary().toString()).contains("Unblinded (open): the rider knows the whole order");
+    assertThat(commit.summary().toString())
+        .contains("Unblinded (open): the rider knows the whole order");
     commit.signedProperty().set("R. Lind");
     assertThat(HelperTypes.seals(commit)).isNotEmpty();
     assertThat(commit.stepProperty().get()).isEqualTo(CommitModel.Step.SEALED);

@@ -46,8 +46,10 @@ class ForeseenTest {
 
   @Test
   void blocksOfFourGiveAwayAThirdPairsAHalfAndThereAndBackThreeQuarters() {
-    assertThat(Foreseen.stints(Assignments.rule(2, 12).block(4).build())).isCloseTo(4, within(1e-9));
-    assertThat(Foreseen.stints(Assignments.rule(2, 12).block(2).build())).isCloseTo(6, within(1e-9));
+    assertThat(Foreseen.stints(Assignments.rule(2, 12).block(4).build()))
+        .isCloseTo(4, within(1e-9));
+    assertThat(Foreseen.stints(Assignments.rule(2, 12).block(2).build()))
+        .isCloseTo(6, within(1e-9));
     assertThat(
             Foreseen.stints(
                 Assignments.rule(2, 12).block(4).patterns(List.of("ABBA", "BAAB")).build()))
