@@ -1,6 +1,5 @@
 package blindlap.screen.plan;
 
-import blindlap.plan.PlanOptions;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.TypedForm;
 import java.util.List;
@@ -8,23 +7,10 @@ import javafx.scene.control.TitledPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
-/** The day against the clock, swaps practised before it, and how the rider is kept blind. */
+/** The day against the clock, and swaps practised before it. */
 final class PlanDayView {
   private static final List<String> MINUTES =
       List.of("lap", "climb", "swap", "scoring", "cool_down", "rest_every", "rest", "lap_budget");
-
-  private static final List<String> BLINDING =
-      List.of(
-          "cover",
-          "ballast",
-          "noise",
-          "rider_waits",
-          "helper_waits",
-          "bike_moved_by",
-          "levers_touched_by",
-          "others_who_know",
-          "timed_by",
-          "remaining_cues");
 
   private PlanDayView() {}
 
@@ -57,21 +43,5 @@ final class PlanDayView {
     practice.expandedProperty().addListener((o, before, now) -> model.practice().say());
     return Fields.section(
         PlanFieldsView.heading("head.day"), clock, minutes, numbers, practice, strip);
-  }
-
-  /** Who knows what, and what hides it. */
-  static VBox blinding(TypedForm form) {
-    FlowPane texts = Fields.row();
-    BLINDING.forEach(
-        field -> texts.getChildren().add(PlanFieldsView.text(form, "blinding", field, 22)));
-    return Fields.section(
-        PlanFieldsView.heading("head.blinding"),
-        Fields.row(
-            PlanFieldsView.yesNo(form, "blinded"),
-            PlanFieldsView.text(form, "helper", 13),
-            PlanFieldsView.yesNo(form, "guesses"),
-            PlanFieldsView.choice(form, "times", PlanOptions.of("times")),
-            PlanFieldsView.choice(form, "record_of", PlanOptions.of("record_of"))),
-        PlanFieldsView.fold("more.blinding", texts));
   }
 }

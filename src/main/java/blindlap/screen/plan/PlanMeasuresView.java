@@ -142,6 +142,8 @@ final class PlanMeasuresView extends SteadyBox {
                 PlanFieldsView.text(measure, "definition", 20),
                 PlanFieldsView.choice(measure, "drift", PlanOptions.of("drift")),
                 PlanFieldsView.choice(measure, "scale", PlanOptions.of("scale")),
-                PlanFieldsView.choice(measure, "summary", PlanOptions.of("summary")))));
+                PlanFieldsView.choice(measure, "summary", PlanOptions.of("summary")),
+                PlanFieldsView.text(measure, "assessor", 13),
+                PlanFieldsView.yesNo(measure, "assessor_knows"))));
   }
 }

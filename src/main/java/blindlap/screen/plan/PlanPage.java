@@ -94,7 +94,7 @@ public final class PlanPage extends StackPane {
     grid.add(workshop());
     grid.add(PlanDayView.day(model, answer.strip()), note("day"));
     grid.addWide(new PlanDivideView(look, model.divide()));
-    grid.add(PlanDayView.blinding(model.form().part("blinding")));
+    grid.addWide(new PlanBlindView(look, model.form().part("blinding"), model::step));
     grid.add(
         Fields.section(answer.answer(), answer.waiting(), answer.lead(), new PlanKnobsView(model)),
         answer.swaps());
