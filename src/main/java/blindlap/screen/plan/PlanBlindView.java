@@ -10,7 +10,6 @@ import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -58,7 +57,7 @@ final class PlanBlindView extends SteadyBox {
         at(HELPER, "helper", PlanFieldsView.text(form, "helper", 13)),
         at(FRIEND, "prepared_by", PlanFieldsView.text(form, "prepared_by", 13)),
         at(FRIEND, "prepared_on", preparedOn()),
-        at(MASKED, "masks", PlanFieldsView.choice(form, "masks", List.of("friend", "marks"))),
+        at(MASKED, "masks", PlanFieldsView.choice(form, "masks", PlanOptions.of("masks"))),
         at(PREPARED, "units", PlanFieldsView.text(form, "units", 4)),
         at(PREPARED, "recovers", PlanFieldsView.yesNo(form, "recovers")),
         at(BLIND, "guesses", PlanFieldsView.yesNo(form, "guesses")),

@@ -5,11 +5,14 @@ import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.SteadyBox;
 import blindlap.screen.part.TypedForm;
+import blindlap.wording.LevelWords;
 import blindlap.wording.PlanWords;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.function.Function;
 import javafx.beans.InvalidationListener;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
@@ -27,7 +30,15 @@ import javafx.scene.layout.VBox;
  * read from top to bottom.
  */
 final class PlanLevelView extends SteadyBox {
-  private static final List<String> TELLS = List.of("proves", "needs", "says");
+  /** What is told of a level: the head of its column, and the words. */
+  private record Tell(String head, Function<BlindLevel, String> words) {}
+
+  private static final List<Tell> TELLS =
+      List.of(
+          new Tell("level.proves", LevelWords::proves),
+          new Tell("level.needs", LevelWords::needs),
+          new Tell("level.says", LevelWords::mayBeSaid));
+
   private static final double COLUMNS = 820;
 
   private final Look look;
@@ -61,7 +72,7 @@ final class PlanLevelView extends SteadyBox {
   }
 
   private RadioButton button(BlindLevel level, ToggleGroup group) {
-    RadioButton button = new RadioButton(PlanWords.say("level." + level));
+    RadioButton button = new RadioButton(name(level));
     button.setId("level-" + level);
     button.setToggleGroup(group);
     button.setWrapText(true);
@@ -79,8 +90,13 @@ final class PlanLevelView extends SteadyBox {
     buttons.forEach((each, button) -> button.setSelected(each == level));
   }
 
-  private static String tells(String tell, BlindLevel level) {
-    return PlanWords.say("level." + tell) + ": " + PlanWords.say("level." + tell + "." + level);
+  private static String name(BlindLevel level) {
+    String name = LevelWords.name(level);
+    return name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
+  }
+
+  private static String tells(Tell tell, BlindLevel level) {
+    return PlanWords.say(tell.head()) + ": " + tell.words().apply(level);
   }
 
   private void refold() {
@@ -107,18 +123,17 @@ final class PlanLevelView extends SteadyBox {
   }
 
   private void inColumns() {
-    List<Double> shares = List.of(22.0, 25.0, 27.0, 26.0);
+    List<Double> shares = List.of(19.0, 29.0, 25.0, 27.0);
     shares.forEach(this::column);
     for (int i = 0; i < TELLS.size(); i++) {
-      table.add(Fields.words(PlanWords.say("level." + TELLS.get(i)), "note", "second"), i + 1, 0);
+      table.add(Fields.words(PlanWords.say(TELLS.get(i).head()), "note", "second"), i + 1, 0);
     }
     buttons.forEach(
         (level, button) -> {
           int row = level.ordinal() + 1;
           table.add(top(button), 0, row);
           for (int i = 0; i < TELLS.size(); i++) {
-            table.add(
-                top(Fields.words(PlanWords.say("level." + TELLS.get(i) + "." + level))), i + 1, row);
+            table.add(top(Fields.words(TELLS.get(i).words().apply(level))), i + 1, row);
           }
         });
   }

@@ -15,6 +15,7 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.Shell;
 import blindlap.screen.part.Theme;
 import blindlap.screen.part.TypedForm;
+import blindlap.wording.LevelWords;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -110,6 +111,11 @@ class PlanLevelTest {
             assertThat(model.planProperty().get().orElseThrow().blinding().level())
                 .isEqualTo(level);
           }
+          button(BlindLevel.PREPARED).fire();
+          assertThat(model.completeProperty().get()).isFalse();
+          assertThat(blinding().field("prepared_by").errorProperty().get()).contains("nobody is named");
+          blinding().field("prepared_by").set("M. Oster");
+          assertThat(model.completeProperty().get()).isTrue();
         });
   }
 
@@ -196,10 +202,12 @@ class PlanLevelTest {
               }
               String said = SceneText.of(scene).replace('\u202f', ' ');
               for (BlindLevel level : BlindLevel.values()) {
-                for (String tell : List.of("proves", "needs", "says")) {
-                  assertThat(said)
-                      .contains(
-                          blindlap.wording.PlanWords.say("level." + tell + "." + level));
+                for (String tell :
+                    List.of(
+                        LevelWords.proves(level),
+                        LevelWords.needs(level),
+                        LevelWords.mayBeSaid(level))) {
+                  assertThat(said).contains(tell);
                   rows++;
                 }
               }
