@@ -1,12 +1,18 @@
 package blindlap.desk;
 
+import blindlap.paper.AloneSheet;
 import blindlap.paper.HelperSheet;
 import blindlap.paper.TimetableSheet;
+import blindlap.paper.ride.ByCodeSheet;
+import blindlap.paper.ride.LabelSheet;
 import blindlap.paper.ride.RiderSheets;
 import blindlap.paper.ride.StarterSheet;
 import blindlap.paper.sheet.SheetFormat;
+import blindlap.plan.BlindLevel;
+import blindlap.session.AloneCommands;
 import blindlap.session.SessionState;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
 /** Sheets to print for the day, as PDF files by name. */
@@ -21,12 +27,26 @@ public final class Sheets {
     return paper == Paper.A4 ? SheetFormat.A4 : SheetFormat.LETTER;
   }
 
-  /** What rider and starter may see: score sheets, starter's sheet, timetable. */
+  /**
+   * What rider and starter may see: score sheets, starter's sheet, timetable; of a day without a
+   * helper what the rider mounts by, and labels for covered parts; what is scored later by code.
+   */
   public Map<String, byte[]> open(SessionState state, Paper paper) {
     Map<String, byte[]> sheets = new LinkedHashMap<>();
     sheets.put("score-sheets.pdf", RiderSheets.pdf(state.day(), format(paper)));
     sheets.put("starter-sheet.pdf", StarterSheet.pdf(state.day(), format(paper)));
     sheets.put("timetable.pdf", TimetableSheet.pdf(state.plan(), format(paper)));
+    if (AloneCommands.alone(state)) {
+      sheets.put("mount-sheet.pdf", AloneSheet.pdf(state, format(paper)));
+    }
+    if (state.plan().blinding().level() == BlindLevel.PREPARED) {
+      sheets.put("labels.pdf", LabelSheet.pdf(state.day(), format(paper)));
+    }
+    List<String> assessors = ByCodeSheet.assessors(state.plan());
+    for (int i = 0; i < assessors.size(); i++) {
+      String name = assessors.size() == 1 ? "by-code.pdf" : "by-code-" + (i + 1) + ".pdf";
+      sheets.put(name, ByCodeSheet.pdf(state.day(), assessors.get(i), format(paper)));
+    }
     return sheets;
   }
 

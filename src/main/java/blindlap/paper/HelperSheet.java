@@ -4,6 +4,7 @@ import blindlap.paper.sheet.SheetFlow;
 import blindlap.paper.sheet.SheetFormat;
 import blindlap.paper.sheet.SheetPen;
 import blindlap.paper.sheet.SheetPen.Face;
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.plan.Setting;
@@ -46,15 +47,25 @@ public final class HelperSheet extends SheetFlow {
   private final KeySheet sheet;
   private final String phrase;
 
+  /** What a friend packs beforehand has words of its own. */
+  private final String kind;
+
   private HelperSheet(
       SheetPen pen, SessionState state, HelperSchedule schedule, KeySheet sheet, String phrase) {
     super(pen, WORDS.say("helper.head"), CAUTIONS.say("short") + " " + CAUTIONS.say("ride"));
     this.state = state;
     this.plan = state.plan();
-    this.day = Schedule.of(plan);
+    // What is packed beforehand has no clock times.
+    this.day =
+        plan.blinding().level() == BlindLevel.PREPARED ? Optional.empty() : Schedule.of(plan);
     this.schedule = schedule;
     this.sheet = sheet;
     this.phrase = phrase;
+    this.kind = plan.blinding().level() == BlindLevel.PREPARED ? "packing." : "";
+  }
+
+  private boolean packing() {
+    return !kind.isEmpty();
   }
 
   /**
@@ -90,12 +101,16 @@ public final class HelperSheet extends SheetFlow {
     pen.fill(0, 0, EDGE, pen.height(), 0);
     pen.fill(pen.width() - EDGE_RIGHT, 0, EDGE_RIGHT, pen.height(), 0);
     pen.fill(0, pen.height() - EDGE_RIGHT, pen.width(), EDGE_RIGHT, 0);
-    pen.text(left(), 11, Face.BOLD, 18, WORDS.say("helper.who"), 1);
-    double used = pen.width(Face.BOLD, 18, WORDS.say("helper.who")) + 4;
+    pen.text(left(), 11, Face.BOLD, 18, who(), 1);
+    double used = pen.width(Face.BOLD, 18, who()) + 4;
     pen.text(left() + used, 11, Face.SANS, 13, WORDS.say("helper.away"), 1);
     String day = WORDS.say("page.of", plan.day(), pen.pages());
     pen.text(right() - pen.width(Face.SANS, BODY, day), 11, Face.SANS, BODY, day, 1);
     return BAND + 5;
+  }
+
+  private String who() {
+    return WORDS.say(packing() ? "packing.who" : "helper.who");
   }
 
   private void write() {
@@ -111,7 +126,7 @@ public final class HelperSheet extends SheetFlow {
   private void secrets() {
     y += pen.paragraph(left(), y, width(), Face.SANS, BODY, place()) + 1;
     if (!phrase.isEmpty()) {
-      y += pen.paragraph(left(), y, width(), Face.SANS, SMALL, WORDS.say("phrase")) + 1;
+      y += pen.paragraph(left(), y, width(), Face.SANS, SMALL, WORDS.say(kind + "phrase")) + 1;
       y += pen.paragraph(left(), y, width(), Face.SERIF, 17, phrase) + 1;
       y += pen.paragraph(left(), y, width(), Face.SANS, SMALL, WORDS.say("phrase.use")) + 1;
     }
@@ -145,12 +160,13 @@ public final class HelperSheet extends SheetFlow {
     if (day.isPresent()) {
       pen.text(left() + 23, base, Face.SANS, SMALL, WORDS.say("col.swap.at"));
     }
-    pen.text(left() + nameAt(), base, Face.SANS, SMALL, WORDS.say("col.fit"));
-    pen.text(ticksAt() - SWAP, base, Face.SANS, SMALL, WORDS.say("col.swap"));
+    pen.text(left() + nameAt(), base, Face.SANS, SMALL, WORDS.say(kind + "col.fit"));
+    pen.text(ticksAt() - SWAP, base, Face.SANS, SMALL, WORDS.say(kind + "col.swap"));
     for (int i = 0; i < TICKS; i++) {
-      pen.paragraph(ticksAt() + i * PITCH, y, PITCH - 0.2, Face.SANS, 8.5, WORDS.say("tick." + i));
+      pen.paragraph(
+          ticksAt() + i * PITCH, y, PITCH - 0.2, Face.SANS, 8.5, WORDS.say(kind + "tick." + i));
     }
-    pen.text(right() - LATE + 2, base, Face.SANS, SMALL, WORDS.say("col.late"));
+    pen.text(right() - LATE + 2, base, Face.SANS, SMALL, WORDS.say(kind + "col.late"));
     y += 8.5;
     pen.line(left(), y, right(), y, 0.5);
   }
@@ -182,7 +198,8 @@ public final class HelperSheet extends SheetFlow {
         .orElse("");
   }
 
-  private void row(String stint, String code, String at, int fitted, String swap) {
+  private void row(String stint, String code, String at, int fitted, String work) {
+    String swap = packing() ? "" : work;
     String name = plan.setups().get(fitted).name();
     List<String> lines = pen.lines(nameWidth() - 9, Face.STRONG, BODY, name);
     double tall = Math.max(ROW, lines.size() * SheetPen.leading(BODY) + 2.5);
@@ -225,6 +242,13 @@ public final class HelperSheet extends SheetFlow {
   }
 
   private void steps() {
+    if (packing()) {
+      heading(WORDS.say("packing.every.stint"));
+      for (int i = 1; WORDS.has("packing.every." + i); i++) {
+        item(WORDS.say("packing.every." + i));
+      }
+      return;
+    }
     heading(WORDS.say("every.stint"));
     item(WORDS.say("every.first"));
     for (SafetyCheck check : SafetyCheck.values()) {

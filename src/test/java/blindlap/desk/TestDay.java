@@ -65,6 +65,12 @@ public final class TestDay implements AutoCloseable {
           .replace("protocol: eight-stints\nstints: 8", "protocol: blocks-of-four\nstints: 16")
           .replace("lap_budget: 12", "lap_budget: 20");
 
+  /** The same day at another blind level, such as "level: drawn". */
+  public static String at(String level) {
+    return EIGHT.replace(
+        "blinding: {helper: M. Oster, cover: Cloth over the shock}", "blinding: {" + level + "}");
+  }
+
   private static final SealParameters QUICK = new SealParameters(1);
 
   /** Plans that were read before: they depend on nothing but their text. */
@@ -96,6 +102,12 @@ public final class TestDay implements AutoCloseable {
             QUICK,
             ids);
     Plan read = READ.computeIfAbsent(plan, TestDay::read);
+    if (plan.contains("level:") && read.blinding().level().shown()) {
+      Committing.Result result = desk.committing().cover(read, List.of("R. Lind"));
+      id = ((Committing.Result.Covered) result).state().id();
+      phrase = "";
+      return;
+    }
     Committing.Result.Committed committed =
         Commits.commit(
             desk,
@@ -121,7 +133,7 @@ public final class TestDay implements AutoCloseable {
     return id;
   }
 
-  /** The helper phrase. */
+  /** The helper phrase; empty where the order is covered. */
   public String phrase() {
     return phrase;
   }

@@ -4,6 +4,7 @@ import blindlap.paper.sheet.SheetFlow;
 import blindlap.paper.sheet.SheetFormat;
 import blindlap.paper.sheet.SheetPen;
 import blindlap.paper.sheet.SheetPen.Face;
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
@@ -107,7 +108,8 @@ public final class RiderSheets extends SheetFlow {
     pen.text(left() - 0.5, y + 33, Face.BOLD, 78, String.valueOf(day.code(id.stint())));
     double at = y + 37;
     at += pen.paragraph(left(), at, LEFT, Face.SANS, SMALL, WORDS.say("plate")) + 2;
-    at = tick(at, WORDS.say("handed.over"));
+    boolean helped = plan.blinding().level() == BlindLevel.HELPER;
+    at = tick(at, WORDS.say(helped ? "handed.over" : "mounted.safe"));
     at += 2;
     at = tick(at, WORDS.say("void"));
     StringBuilder events = new StringBuilder();
@@ -131,6 +133,9 @@ public final class RiderSheets extends SheetFlow {
   private List<Asked> asked(boolean guess) {
     List<Asked> all = new ArrayList<>();
     for (Measure measure : plan.measures()) {
+      if (measure.assessor() != null) {
+        continue; // it stands on the sheet of whoever scores it later by code
+      }
       all.addAll(
           switch (measure.kind()) {
             case LINE_SCALE -> List.of(line(measure));

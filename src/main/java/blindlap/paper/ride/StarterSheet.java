@@ -29,7 +29,11 @@ public final class StarterSheet extends SheetFlow {
         WORDS.say("starter.how") + " " + CAUTIONS.say("ride"));
     this.day = day;
     this.plan = day.plan();
-    this.times = plan.measures().stream().filter(m -> m.kind().timed()).map(Measure::name).toList();
+    this.times =
+        plan.measures().stream()
+            .filter(m -> m.kind().timed() && m.assessor() == null)
+            .map(Measure::name)
+            .toList();
     this.covariates = plan.covariates().stream().filter(c -> c.by() != Covariate.By.RIDER).toList();
   }
 
