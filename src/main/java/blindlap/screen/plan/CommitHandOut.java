@@ -1,6 +1,5 @@
 package blindlap.screen.plan;
 
-import blindlap.desk.Committing;
 import blindlap.desk.HelperSheets;
 import blindlap.desk.Planning;
 import blindlap.desk.Sessions;
@@ -66,16 +65,16 @@ public final class CommitHandOut {
     this.busy = busy;
   }
 
-  /** The session is sealed. */
-  void begin(Committing.Result.Committed committed) {
-    state = committed.state();
-    String fingerprint = committed.sealed().fingerprint().grouped();
+  /** The session is on disk, its order sealed or covered. */
+  void begin(SessionState committed) {
+    state = committed;
+    String fingerprint = committed.planFingerprint().grouped();
     sealing.set(
         Optional.of(
             new Sealing(
                 fingerprint,
                 Qr.of(fingerprint, new Spoken(PlanWords.say("commit.qr"), fingerprint)),
-                committed.sealed().codes())));
+                committed.day().codes())));
   }
 
   /** The sealed session; empty before. */

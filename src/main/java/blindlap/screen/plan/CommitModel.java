@@ -4,6 +4,7 @@ import blindlap.desk.Committing;
 import blindlap.desk.HelperDays;
 import blindlap.desk.HelperSheets;
 import blindlap.desk.Planning;
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.screen.cover.HelperCover;
@@ -64,7 +65,7 @@ public final class CommitModel {
   private final HelperCover cover;
   private final CommitHandOut handOut;
   private boolean secret;
-  private boolean unblinded;
+  private Optional<BlindLevel> alone = Optional.empty();
 
   CommitModel(
       Planning planning,
@@ -119,21 +120,24 @@ public final class CommitModel {
   }
 
   /**
-   * True for a blind session: its pages are the helper's. Of an unblinded session and of an open
-   * noise run anyone may see everything.
+   * True for a blind session: its pages are the helper's, or the friend's who prepares it. Where
+   * the rider swaps alone, and of an open noise run, anyone may see everything.
    */
   public boolean secret() {
     return secret;
   }
 
-  /** True for a comparison whose rider knows what is fitted. */
-  public boolean unblinded() {
-    return unblinded;
+  /**
+   * How blind a comparison is whose order is covered, since its rider is shown what to mount; empty
+   * for others.
+   */
+  public Optional<BlindLevel> alone() {
+    return alone;
   }
 
   /** True for an open noise run: nothing is drawn and nothing sealed. */
   public boolean open() {
-    return !secret && !unblinded;
+    return !secret && alone.isEmpty();
   }
 
   /** Names of those who read the plan, one a line. */
@@ -143,9 +147,8 @@ public final class CommitModel {
 
   /** Names of the setups, for the helper's choice of a concealed null run. */
   public List<String> setups() {
-    return page.planProperty().get().map(Plan::setups).orElse(List.of()).stream()
-        .map(Setup::name)
-        .toList();
+    List<Setup> all = page.planProperty().get().map(Plan::setups).orElse(List.of());
+    return all.stream().map(Setup::name).toList();
   }
 
   /** Why no null run can be concealed in this plan, in a sentence; empty if one can. */
@@ -175,8 +178,10 @@ public final class CommitModel {
     fields = page.fields();
     message.set("");
     Plan plan = page.planProperty().get().orElseThrow();
-    unblinded = plan.unblinded();
-    secret = plan.kind() == Plan.Kind.COMPARISON && !unblinded;
+    BlindLevel level = plan.blinding().level();
+    boolean compares = plan.kind() == Plan.Kind.COMPARISON;
+    alone = compares && level.shown() ? Optional.of(level) : Optional.empty();
+    secret = compares && alone.isEmpty();
     background.run(() -> history(plan), this::asked, this::failed);
   }
 
@@ -231,7 +236,8 @@ public final class CommitModel {
   }
 
   /**
-   * The plan is signed: an open noise run is fixed, of all others the phrase is drawn and shown.
+   * The plan is signed: an open noise run is fixed, the order of a rider who swaps alone is drawn
+   * and covered, and of all others the phrase is drawn and shown.
    */
   public void sign() {
     List<String> names = names();
@@ -240,8 +246,10 @@ public final class CommitModel {
       return;
     }
     busy.set(true);
-    message.set(open() ? PlanWords.say("commit.fixing") : "");
-    if (open()) {
+    message.set(secret ? "" : PlanWords.say("commit.fixing"));
+    if (alone.isPresent()) {
+      background.run(() -> planning.cover(fields, names), this::sealed, this::failed);
+    } else if (open()) {
       background.run(() -> planning.fix(fields, names), this::sealed, this::failed);
     } else {
       background.run(() -> planning.begin(fields), this::begun, this::failed);
@@ -309,14 +317,12 @@ public final class CommitModel {
       return;
     }
     if (result instanceof Committing.Result.Covered covered) {
-      page.forget();
-      finish(Optional.of(covered.state().id()));
-      return;
+      handOut.begin(covered.state());
+    } else if (result instanceof Committing.Result.Committed committed) {
+      nullRun = Optional.empty();
+      handOut.begin(committed.state());
+      phrase.sealedWith(committed.sealed().phrase());
     }
-    Committing.Result.Committed committed = (Committing.Result.Committed) result;
-    nullRun = Optional.empty();
-    handOut.begin(committed);
-    phrase.sealedWith(committed.sealed().phrase());
     message.set("");
     page.forget();
     step.set(Step.SEALED);
@@ -358,7 +364,7 @@ public final class CommitModel {
   private Optional<Shell.Question> lostByLeaving() {
     boolean asked = step.get() == Step.PHRASE || step.get() == Step.WORDS;
     boolean sealed = step.get() == Step.SEALED || step.get() == Step.SHEET;
-    if (!asked && (!sealed || handOut.sheetWritten())) {
+    if (!asked && (!sealed || alone.isPresent() || handOut.sheetWritten())) {
       return Optional.empty();
     }
     if (cover.stateProperty().get() == HelperCover.State.BLANK) {

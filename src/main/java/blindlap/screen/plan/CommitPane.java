@@ -1,5 +1,6 @@
 package blindlap.screen.plan;
 
+import blindlap.plan.BlindLevel;
 import blindlap.screen.cover.HelperCover;
 import blindlap.screen.cover.HelperDoorView;
 import blindlap.screen.cover.HelperFrameView;
@@ -9,6 +10,7 @@ import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlotView;
+import blindlap.wording.LevelWords;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
 import java.util.ArrayList;
@@ -153,11 +155,12 @@ final class CommitPane extends StackPane {
   private PageGrid signing() {
     List<Node> parts = new ArrayList<>();
     parts.add(Fields.section(PlanFieldsView.heading("commit.sign.title")));
-    if (model.unblinded()) {
+    Optional<BlindLevel> alone = model.alone();
+    if (alone.isPresent()) {
       parts.add(
           Fields.section(
-              Fields.words(PlanWords.say("commit.unblinded.title"), "strong"),
-              Fields.words(PlanWords.say("commit.unblinded.note"))));
+              Fields.words(alone(alone.get()), "strong"),
+              Fields.words(PlanWords.say("commit.alone.note"))));
     } else if (model.open()) {
       parts.add(Fields.section(Fields.words(PlanWords.say("commit.open.title"), "strong")));
     }
@@ -177,8 +180,9 @@ final class CommitPane extends StackPane {
     Label title = Fields.words(PlanWords.say("commit.signed"), "note");
     title.setLabelFor(names);
     parts.add(Fields.section(title, names));
-    Button sign =
-        next("sign", PlanWords.say(model.open() ? "commit.seal.open" : "commit.sign"), model::sign);
+    String key =
+        alone.isPresent() ? "commit.seal.alone" : model.open() ? "commit.seal.open" : "commit.sign";
+    Button sign = next("sign", PlanWords.say(key), model::sign);
     sign.disableProperty().bind(model.busyProperty());
     parts.add(Fields.row(sign, back()));
     return page(parts.toArray(Node[]::new));
@@ -229,20 +233,26 @@ final class CommitPane extends StackPane {
     return button;
   }
 
+  private static String alone(BlindLevel level) {
+    return PlanWords.say("commit.alone.title", LevelWords.name(level), LevelWords.mayBeSaid(level));
+  }
+
   private PageGrid sealed() {
-    AnswerSentence answer = new AnswerSentence(look, PlanWords.say("commit.sealed.question"));
+    Optional<BlindLevel> alone = model.alone();
+    String key = alone.isPresent() ? "commit.covered." : "commit.sealed.";
+    AnswerSentence answer = new AnswerSentence(look, PlanWords.say(key + "question"));
     answer.say(
-        PlanWords.say("commit.sealed.before"),
-        PlanWords.say("commit.sealed.marked"),
-        PlanWords.say("commit.sealed.after"));
+        PlanWords.say(key + "before"), PlanWords.say(key + "marked"), PlanWords.say(key + "after"));
     List<Node> parts = new ArrayList<>();
-    parts.add(
-        model.unblinded()
-            ? Fields.section(
-                Fields.words(PlanWords.say("commit.unblinded.title"), "strong"), answer)
-            : Fields.section(answer));
+    parts.add(Fields.section(answer));
+    alone.ifPresent(
+        level -> parts.add(Fields.section(Fields.words(PlanWords.say("commit.next." + level)))));
     model.handOut().sealingProperty().get().ifPresent(sealing -> parts.add(fingerprint(sealing)));
-    parts.add(Fields.section(next("go-on", PlanWords.say("commit.go.on"), model::goOn)));
+    parts.add(
+        Fields.section(
+            alone.isPresent()
+                ? next("finish", PlanWords.say("commit.finish.unblinded"), model::finish)
+                : next("go-on", PlanWords.say("commit.go.on"), model::goOn)));
     return page(parts.toArray(Node[]::new));
   }
 
@@ -276,7 +286,7 @@ final class CommitPane extends StackPane {
     Label words = Fields.words("", "lead", "phrase");
     words.setId("phrase");
     words.textProperty().bind(model.phrase().shownProperty());
-    String key = model.unblinded() ? "commit.phrase.unblinded" : "commit.phrase";
+    String key = "commit.phrase";
     return page(
         Fields.section(
             PlanFieldsView.heading(key), words, Fields.words(PlanWords.say(key + ".note"))),
@@ -315,10 +325,7 @@ final class CommitPane extends StackPane {
             Fields.row(write("A4"), write("LETTER"))),
         Fields.section(
             Fields.row(
-                next(
-                    "finish",
-                    PlanWords.say(model.unblinded() ? "commit.finish.unblinded" : "commit.finish"),
-                    model::finish),
+                next("finish", PlanWords.say("commit.finish"), model::finish),
                 next("finish-read", PlanWords.say("commit.finish.read"), model::finishAndRead))));
   }
 }

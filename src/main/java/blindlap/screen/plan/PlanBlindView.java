@@ -62,7 +62,10 @@ final class PlanBlindView extends SteadyBox {
         at(PREPARED, "recovers", PlanFieldsView.yesNo(form, "recovers")),
         at(BLIND, "guesses", PlanFieldsView.yesNo(form, "guesses")),
         at(ALL, "times", PlanFieldsView.choice(form, "times", PlanOptions.of("times"))),
-        at(ALL, "record_of", PlanFieldsView.choice(form, "record_of", PlanOptions.of("record_of"))));
+        at(
+            ALL,
+            "record_of",
+            PlanFieldsView.choice(form, "record_of", PlanOptions.of("record_of"))));
   }
 
   private VBox preparedOn() {

@@ -25,9 +25,9 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /**
- * How blind the day is: one choice, and beside each what it proves, what it needs and what the words
- * may then say, to be compared down the columns. Where there is no room for columns, each level is
- * read from top to bottom.
+ * How blind the day is: one choice, and beside each what it proves, what it needs and what the
+ * words may then say, to be compared down the columns. Where there is no room for columns, each
+ * level is read from top to bottom.
  */
 final class PlanLevelView extends SteadyBox {
   /** What is told of a level: the head of its column, and the words. */

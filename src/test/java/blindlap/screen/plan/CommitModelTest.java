@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Desk;
 import blindlap.desk.SetClock;
+import blindlap.plan.BlindLevel;
 import blindlap.screen.Models;
 import blindlap.screen.book.NotebookModel;
 import blindlap.screen.cover.HelperCover;
@@ -11,6 +12,7 @@ import blindlap.screen.cover.Idling;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
 import blindlap.screen.ride.RideModel;
+import blindlap.session.SessionState;
 import blindlap.wording.PlanSummary;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -182,21 +184,26 @@ class CommitModelTest {
   }
 
   @Test
-  void anUnblindedSessionIsCommittedWithoutHandOverAndCalledUnblindedThroughout() {
+  void anOpenSessionIsCommittedWithoutHandOverOrPhraseAndCalledUnblindedThroughout() {
     model.form().part("blinding").field("blinded").set("no");
     assertThat(model.hints()).anyMatch(hint -> hint.contains("unblinded"));
     commit.begin();
 
     assertThat(commit.stepProperty().get()).isEqualTo(CommitModel.Step.SIGNING);
-    assertThat(commit.unblinded()).isTrue();
+    assertThat(commit.alone()).contains(BlindLevel.OPEN);
     assertThat(shell.helperProperty().get()).isFalse();
     assertThat(commit.summary().toString())
         .contains("Unblinded (open): the rider knows the whole order");
     commit.signedProperty().set("R. Lind");
-    assertThat(HelperTypes.seals(commit)).isNotEmpty();
+    commit.sign();
+    assertThat(commit.phrase().shownProperty().get()).isEmpty();
     assertThat(commit.stepProperty().get()).isEqualTo(CommitModel.Step.SEALED);
-    commit.goOn();
+    assertThat(commit.handOut().sealingProperty().get()).isPresent();
     commit.finish();
+    assertThat(commit.stepProperty().get()).isEqualTo(CommitModel.Step.EDITING);
+    SessionState session = desk.sessions().all().get(0);
+    assertThat(session.covered()).isTrue();
+    assertThat(session.shown()).as("all of it is shown").hasSize(session.plan().stints() + 1);
 
     NotebookModel notebook = Models.notebook(desk, shell, Background.immediate());
     notebook.refresh();
@@ -206,10 +213,24 @@ class CommitModelTest {
     RideModel ride =
         new RideModel(
             desk.riderDays(), desk::dataVersion, Background.immediate(), desk.clock(), () -> 0);
-    ride.open(desk.sessions().all().get(0).id());
+    ride.open(session.id());
     assertThat(ride.questions().place()).contains("unblinded");
     notebook.searchProperty().set("unblinded");
     assertThat(notebook.rows()).hasSize(1);
+  }
+
+  @Test
+  void ofADrawnOrderNothingIsShownByTheCommit() {
+    model.form().part("blinding").field("level").set("drawn");
+    commit.begin();
+    commit.signedProperty().set("R. Lind");
+    commit.sign();
+    assertThat(commit.alone()).contains(BlindLevel.DRAWN);
+    assertThat(commit.stepProperty().get()).isEqualTo(CommitModel.Step.SEALED);
+    SessionState session = desk.sessions().all().get(0);
+    assertThat(session.covered()).isTrue();
+    assertThat(session.shown()).isEmpty();
+    assertThat(shell.questionProperty().get()).as("nothing is lost by leaving").isEmpty();
   }
 
   private void showPhrase() {

@@ -113,7 +113,8 @@ class PlanLevelTest {
           }
           button(BlindLevel.PREPARED).fire();
           assertThat(model.completeProperty().get()).isFalse();
-          assertThat(blinding().field("prepared_by").errorProperty().get()).contains("nobody is named");
+          assertThat(blinding().field("prepared_by").errorProperty().get())
+              .contains("nobody is named");
           blinding().field("prepared_by").set("M. Oster");
           assertThat(model.completeProperty().get()).isTrue();
         });
@@ -127,7 +128,9 @@ class PlanLevelTest {
           blinding().field("blinded").set("no");
           assertThat(selected()).isEqualTo(BlindLevel.OPEN);
           button(BlindLevel.DRAWN).fire();
-          assertThat(blinding().tree()).containsEntry("level", "drawn").doesNotContainKey("blinded");
+          assertThat(blinding().tree())
+              .containsEntry("level", "drawn")
+              .doesNotContainKey("blinded");
           model.undo().takeBack();
           assertThat(selected()).isEqualTo(BlindLevel.OPEN);
           assertThat(blinding().field("blinded").get()).isEqualTo("no");
@@ -141,7 +144,7 @@ class PlanLevelTest {
     Window.run(
         () -> {
           scene(1366, 768, 1);
-          blinding().field("helper").set("");
+          blinding().fill(java.util.Map.of());
           button(BlindLevel.DRAWN).fire();
           String alone = shown();
           assertThat(alone)
@@ -240,7 +243,8 @@ class PlanLevelTest {
     page.layout();
     ScrollPane grid = (ScrollPane) page.lookup(".scroll-pane");
     double top = part().localToScene(0, 0).getY() - grid.localToScene(0, 0).getY();
-    double high = grid.getContent().getLayoutBounds().getHeight() - grid.getViewportBounds().getHeight();
+    double high =
+        grid.getContent().getLayoutBounds().getHeight() - grid.getViewportBounds().getHeight();
     grid.setVvalue(grid.getVvalue() + top / high);
     Window.picture(scene, name);
   }
