@@ -1,0 +1,43 @@
+package blindlap.desk;
+
+import blindlap.plan.Setting;
+import blindlap.session.HelperEntry;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** What was measured, and how it lies to its tolerance: for whoever types it. */
+public final class MeasuredValues {
+  private MeasuredValues() {}
+
+  /** How many settings are not measured yet, or cannot be read. */
+  public static int unread(List<Setting> settings, HelperEntry entry) {
+    return (int)
+        settings.stream()
+            .filter(s -> !Tolerance.readable(s, entry.measured().getOrDefault(s.name(), "")))
+            .count();
+  }
+
+  /** An entry with one more value; a reason stays with the value that it was given for. */
+  public static HelperEntry judged(
+      List<Setting> settings, HelperEntry from, String name, String typed) {
+    Setting setting = settings.stream().filter(s -> s.name().equals(name)).findFirst().orElse(null);
+    if (setting == null) {
+      return from;
+    }
+    Map<String, String> measured = new LinkedHashMap<>(from.measured());
+    measured.put(name, typed);
+    List<HelperEntry.Outside> outside = new ArrayList<>(from.outside());
+    Optional<HelperEntry.Outside> known =
+        outside.stream().filter(o -> o.setting().equals(name)).findFirst();
+    outside.removeIf(o -> o.setting().equals(name));
+    if (Tolerance.readable(setting, typed)) {
+      Tolerance.outside(setting, typed)
+          .map(o -> known.filter(k -> k.measured().equals(o.measured())).orElse(o))
+          .ifPresent(outside::add);
+    }
+    return from.withMeasured(measured, outside);
+  }
+}

@@ -1,0 +1,158 @@
+package blindlap.screen.friend;
+
+import blindlap.screen.cover.HelperCover;
+import blindlap.screen.cover.HelperDoorView;
+import blindlap.screen.cover.HelperFrameView;
+import blindlap.screen.part.Look;
+import blindlap.wording.FriendWords;
+import blindlap.wording.SwapWords;
+import java.util.List;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+
+/**
+ * The helper's page; in a session whose rider swaps alone, what a friend does beforehand, behind
+ * the same cover.
+ */
+public final class FriendPage extends StackPane {
+  private final Look look;
+  private final FriendModel model;
+  private final Node helpers;
+  private final Runnable back;
+  private final Runnable ride;
+  private final VBox door = new VBox(16);
+  private final StackPane content = new StackPane();
+  private final HelperFrameView frame;
+
+  /**
+   * @param helpers the helper's page, of all other sessions
+   * @param back leaves the page
+   * @param ride leads to the rider's page
+   */
+  public FriendPage(Look look, FriendModel model, Node helpers, Runnable back, Runnable ride) {
+    this.look = look;
+    this.model = model;
+    this.helpers = helpers;
+    this.back = back;
+    this.ride = ride;
+    HelperCover cover = model.cover();
+    door.setAlignment(Pos.CENTER_LEFT);
+    door.maxWidthProperty().bind(look.px(HelperDoorView.WIDTH));
+    frame =
+        new HelperFrameView(
+            look,
+            new HelperFrameView.Words(
+                FriendWords.say("friend"), SwapWords.say("away"), SwapWords.say("hide")),
+            scrolled(content),
+            scrolled(door),
+            cover::hide);
+    HelperDoorView.watch(frame, cover::touch, cover::hide, cover::tick);
+    cover.stateProperty().addListener((o, before, now) -> show());
+    cover.idleProperty().addListener((o, before, now) -> frame.idle(now));
+    model.phaseProperty().addListener((o, before, now) -> show());
+    model.units().shownProperty().addListener((o, before, now) -> show());
+    show();
+  }
+
+  private static ScrollPane scrolled(Node content) {
+    StackPane held = new StackPane(content);
+    held.setPadding(new javafx.geometry.Insets(8));
+    ScrollPane scroll = new ScrollPane(held);
+    scroll.setFitToWidth(true);
+    scroll.setFitToHeight(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setFocusTraversable(false);
+    return scroll;
+  }
+
+  private void show() {
+    FriendModel.Phase phase = model.phaseProperty().get();
+    content.getChildren().clear();
+    door.getChildren().clear();
+    if (phase == FriendModel.Phase.OTHER) {
+      getChildren().setAll(helpers);
+      return;
+    }
+    boolean open = model.cover().stateProperty().get() == HelperCover.State.OPEN;
+    switch (phase) {
+      case OTHER -> {}
+      case NOTHING, DONE -> said();
+      case PIN -> pin("friend.pin", model::begin);
+      case MASKS -> inside(open, () -> new FriendMasksView(look, model));
+      case UNITS -> inside(open, this::units);
+    }
+    boolean shown = open && (phase == FriendModel.Phase.MASKS || phase == FriendModel.Phase.UNITS);
+    frame.blankProperty().set(!shown);
+    getChildren().setAll(frame);
+  }
+
+  private Node units() {
+    if (model.units().open()) {
+      return new FriendUnitsView(look, model);
+    }
+    VBox asked =
+        new VBox(
+            16,
+            HelperDoorView.secret(
+                look,
+                FriendWords.say("friend.phrase"),
+                FriendWords.say("phrase"),
+                SwapWords.say("phrase.open"),
+                model.troubleProperty(),
+                model::phrase));
+    asked.maxWidthProperty().bind(look.px(HelperDoorView.WIDTH));
+    asked.setAlignment(Pos.CENTER_LEFT);
+    return asked;
+  }
+
+  private void inside(boolean open, java.util.function.Supplier<Node> page) {
+    if (open) {
+      content.getChildren().setAll(page.get());
+    } else {
+      pin("friend.reopen", model.cover()::reopen);
+    }
+  }
+
+  private void pin(String asked, java.util.function.Consumer<String> typed) {
+    Label words = HelperDoorView.lead("");
+    words.textProperty().bind(model.wordsProperty());
+    door.getChildren().setAll(words);
+    door.getChildren()
+        .addAll(
+            List.of(
+                HelperDoorView.secret(
+                    look,
+                    FriendWords.say(asked),
+                    SwapWords.say("pin.title"),
+                    SwapWords.say("phrase.open"),
+                    model.cover().troubleProperty(),
+                    typed)));
+    door.getChildren().add(leave());
+  }
+
+  private void said() {
+    Label words = HelperDoorView.lead("");
+    words.textProperty().bind(model.wordsProperty());
+    Button on = new Button(FriendWords.say("friend.ride"));
+    on.getStyleClass().add("next");
+    on.minHeightProperty().bind(look.touch());
+    on.setOnAction(e -> ride.run());
+    door.getChildren().setAll(words, on, leave());
+  }
+
+  private Button leave() {
+    Button leave = new Button(SwapWords.say("back"));
+    leave.minHeightProperty().bind(look.touch());
+    leave.setOnAction(
+        e -> {
+          model.leave();
+          back.run();
+        });
+    return leave;
+  }
+}
