@@ -1,5 +1,6 @@
 package blindlap.ride;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
@@ -18,8 +19,10 @@ import java.util.Optional;
  * @param place trail and rider
  * @param questions scales and counts; times have their watch
  * @param setups the setups a guess may name
+ * @param riderKnows true where the rider is told what to mount: nobody need say who knows it
  */
-public record RideQuestions(String place, List<Question> questions, List<String> setups) {
+public record RideQuestions(
+    String place, List<Question> questions, List<String> setups, boolean riderKnows) {
   /** How a question is answered. */
   public enum Kind {
     LINE,
@@ -45,7 +48,7 @@ public record RideQuestions(String place, List<Question> questions, List<String>
    */
   public record Choice(String key, String words) {}
 
-  static final RideQuestions NONE = new RideQuestions("", List.of(), List.of());
+  static final RideQuestions NONE = new RideQuestions("", List.of(), List.of(), false);
 
   public RideQuestions {
     questions = List.copyOf(questions);
@@ -54,15 +57,31 @@ public record RideQuestions(String place, List<Question> questions, List<String>
 
   static RideQuestions of(Plan plan) {
     List<Question> questions = new ArrayList<>();
-    for (Measure measure : plan.measures()) {
+    for (Measure measure : asked(plan)) {
       kind(measure)
           .map(kind -> new Question(measure.name(), kind, measure.lowWords(), measure.highWords()))
           .ifPresent(questions::add);
     }
     return new RideQuestions(
-        RideWords.say(plan.unblinded() ? "place.unblinded" : "place", plan.trail(), plan.rider()),
+        RideWords.say(place(plan.blinding().level()), plan.trail(), plan.rider()),
         questions,
-        plan.setups().stream().map(Setup::name).toList());
+        plan.setups().stream().map(Setup::name).toList(),
+        plan.blinding().level().shown());
+  }
+
+  /** What is asked on the day: what somebody scores later by code is not. */
+  static List<Measure> asked(Plan plan) {
+    return plan.measures().stream().filter(measure -> measure.assessor() == null).toList();
+  }
+
+  /** How much the rider knows of what is on. */
+  private static String place(BlindLevel level) {
+    return switch (level) {
+      case OPEN -> "place.unblinded";
+      case DRAWN -> "place.drawn";
+      case MASKED -> "place.masked";
+      case PREPARED, HELPER -> "place";
+    };
   }
 
   /** How a measure is asked; empty for times, which have their watch. */

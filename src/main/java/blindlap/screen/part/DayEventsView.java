@@ -29,7 +29,9 @@ public final class DayEventsView extends VBox {
   private final Look look;
   private final DayEventsModel events;
   private final Label answer = new Label();
-  private final Button settled = new Button();
+  private final CheckBox knows = new CheckBox(RideWords.say("cut.knows"));
+  private final Node blind;
+  private final Node cover;
 
   /**
    * What may be said on the rider's page.
@@ -66,13 +68,21 @@ public final class DayEventsView extends VBox {
     }
     String broken =
         helperChanged == null ? RideWords.say("blind.broken") : HELPER.say("blind.broken");
-    Node blind = one(broken, asked("blind.broken.what", sealed), events::blindBroken);
-    Node cover = one(RideWords.say("cover.off"), asked("cover.off.what", sealed), events::coverOff);
+    blind = one(broken, asked("blind.broken.what", sealed), events::blindBroken);
+    cover = one(RideWords.say("cover.off"), asked("cover.off.what", sealed), events::coverOff);
     Caution caution = new Caution(RideWords.say("caution"), Words.of("cautions").say("emergency"));
     getChildren().addAll(caution, blind, cover, cut(), closing(), answer);
     events.saidProperty().addListener((o, before, now) -> answer());
     events.troubleProperty().addListener((o, before, now) -> answer());
     answer();
+  }
+
+  /** The rider is told what is on: no blind can break, and nobody else knows more. */
+  public DayEventsView withoutBlind() {
+    getChildren().removeAll(blind, cover);
+    knows.setVisible(false);
+    knows.setManaged(false);
+    return this;
   }
 
   /** What became of what was pressed last stands below it: an eye that is there need not search. */
@@ -127,7 +137,6 @@ public final class DayEventsView extends VBox {
   private Node cut() {
     TextField reason = field(RideWords.say("cut.reason"));
     TextField by = field(RideWords.say("cut.by"));
-    CheckBox knows = new CheckBox(RideWords.say("cut.knows"));
     knows.minHeightProperty().bind(look.touch());
     VBox part = WholeInView.together(new VBox(8));
     Runnable end =

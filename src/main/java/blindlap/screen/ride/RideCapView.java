@@ -1,5 +1,6 @@
 package blindlap.screen.ride;
 
+import blindlap.ride.RideSheet;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
@@ -47,5 +48,16 @@ final class RideCapView extends VBox {
     trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
     getChildren()
         .setAll(question, lead, over, WholeInView.together(new VBox(6, asked, why)), more, trouble);
+  }
+
+  /** How many of the laps agreed to are ridden, in words; empty where no lap is in hand. */
+  static String said(RideSheet now) {
+    Integer most = now.most();
+    if (most == null || now.number() == 0) {
+      return "";
+    }
+    return now.ridden() >= most
+        ? RideWords.say("cap.reached", most)
+        : RideWords.say("cap", now.ridden() + 1, most);
   }
 }

@@ -33,7 +33,8 @@ final class RideEventsView extends VBox {
       getChildren().add(spoiled());
     }
     getChildren().add(new RideVoidsView(look, model));
-    getChildren().add(new DayEventsView(look, model.events()));
+    DayEventsView day = new DayEventsView(look, model.events());
+    getChildren().add(model.questions().riderKnows() ? day.withoutBlind() : day);
     deaf.after(this);
   }
 

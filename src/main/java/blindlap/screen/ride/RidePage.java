@@ -6,7 +6,6 @@ import blindlap.ride.RideSheet;
 import blindlap.screen.part.BigWords;
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.Deaf;
-import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.WholeInView;
 import blindlap.wording.day.RideWords;
@@ -30,8 +29,6 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
-import javafx.scene.layout.ColumnConstraints;
-import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -58,6 +55,7 @@ public final class RidePage extends HBox {
   private static final double SIDE = 36;
   private static final KeyCombination UNDO = new KeyCodeCombination(KeyCode.Z, SHORTCUT_DOWN);
 
+  private final @Nullable OwnSwapView own;
   private final Look look;
   private final RideModel model;
   private final Deaf deaf;
@@ -101,6 +99,17 @@ public final class RidePage extends HBox {
    * @param review leads on once the day is closed
    */
   public RidePage(Look look, RideModel model, Runnable back, Runnable review) {
+    this(look, model, null, back, review);
+  }
+
+  /**
+   * The same.
+   *
+   * @param own stands in the place of the hand-over where the rider swaps alone; null for none
+   */
+  public RidePage(
+      Look look, RideModel model, @Nullable OwnSwapView own, Runnable back, Runnable review) {
+    this.own = own;
     this.look = look;
     this.model = model;
     this.review = review;
@@ -129,8 +138,17 @@ public final class RidePage extends HBox {
           }
         });
     model.sheetProperty().addListener((o, before, now) -> show(now));
+    if (own != null) {
+      own.aloneProperty().addListener((o, before, now) -> again());
+    }
     show(model.sheetProperty().get());
     everySecond();
+  }
+
+  /** What the rider mounts alone, where that is what comes next. */
+  private Optional<OwnSwapView> mounting(RideSheet now) {
+    return Optional.ofNullable(own)
+        .filter(each -> each.aloneProperty().get() && now.stage() == RideSheet.Stage.HAND_OVER);
   }
 
   private void buttons() {
@@ -242,21 +260,7 @@ public final class RidePage extends HBox {
     }
     Button leave = new Button(RideWords.say("back"));
     leave.setOnAction(e -> back.run());
-    GridPane buttons = new GridPane();
-    buttons.setHgap(12);
-    buttons.setVgap(10);
-    List<Button> all = List.of(happened, paper, leave, again);
-    for (int i = 0; i < all.size(); i++) {
-      Button button = Fields.wide(all.get(i));
-      button.setWrapText(true);
-      Fields.holdsWords(button, look.touch(RideScoreView.LOW));
-      buttons.add(button, i % 2, i / 2);
-    }
-    for (int i = 0; i < 2; i++) {
-      ColumnConstraints half = new ColumnConstraints();
-      half.setPercentWidth(50);
-      buttons.getColumnConstraints().add(half);
-    }
+    RideButtonsView buttons = new RideButtonsView(look, List.of(happened, paper, leave, again));
     Words cautions = Words.of("cautions");
     Caution caution = new Caution(RideWords.say("caution"), cautions.say("ride"));
     top.getChildren().setAll(head, place, code, plate, watches, cap);
@@ -275,7 +279,7 @@ public final class RidePage extends HBox {
     code.say(now.code());
     code.setManaged(!look.stacked() || !now.code().isEmpty());
     plate.setVisible(!now.code().isEmpty());
-    cap.setText(cap(now));
+    cap.setText(RideCapView.said(now));
     happened.setText(RideWords.say(events || keying ? "less" : "more"));
     happened.setDisable(
         now.stage() == RideSheet.Stage.NO_SESSION || now.stage() == RideSheet.Stage.OVER);
@@ -314,37 +318,16 @@ public final class RidePage extends HBox {
       applyCss(); // arranged anew: a scrolled part has no scene before its skin
     }
     Node first = right.getChildren().get(0);
+    if (own != null && first == own.view()) {
+      own.first().requestFocus();
+      return;
+    }
     if (first instanceof RideStepsView steps) {
       steps.first().requestFocus();
       return;
     }
     Parent from = watches.getChildren().isEmpty() ? right : watches;
-    first(from).ifPresent(Node::requestFocus);
-  }
-
-  private static Optional<Node> first(Node node) {
-    if (!node.isVisible() || node.isDisabled()) {
-      return Optional.empty();
-    }
-    if (node.isFocusTraversable() && !(node instanceof ScrollPane)) {
-      return Optional.of(node);
-    }
-    return node instanceof Parent parent
-        ? parent.getChildrenUnmodifiable().stream()
-            .map(RidePage::first)
-            .flatMap(Optional::stream)
-            .findFirst()
-        : Optional.empty();
-  }
-
-  private static String cap(RideSheet now) {
-    Integer most = now.most();
-    if (most == null || now.number() == 0) {
-      return "";
-    }
-    return now.ridden() >= most
-        ? RideWords.say("cap.reached", most)
-        : RideWords.say("cap", now.ridden() + 1, most);
+    FirstInView.of(from).ifPresent(Node::requestFocus);
   }
 
   private List<Node> watches(RideSheet now) {
@@ -366,14 +349,22 @@ public final class RidePage extends HBox {
     }
     return switch (now.stage()) {
       case ALL_RIDDEN ->
-          List.of(
-              new RideStepsView(look, model, deaf, now, review),
-              new RideEventsView(look, model, deaf, this::closeEvents));
+          List.of(steps(now), new RideEventsView(look, model, deaf, this::closeEvents));
       case CAP -> List.of(new RideCapView(look, model, deaf, this::openEvents));
       case SCORED -> List.of(new RideScoreView(look, model, now, wide(), low()));
-      case NO_SESSION, OVER, HAND_OVER, WARM_UP, SETTLING, DONE ->
-          List.of(new RideStepsView(look, model, deaf, now, review));
+      case HAND_OVER -> List.of(mounting(now).map(this::comes).orElseGet(() -> steps(now)));
+      case NO_SESSION, OVER, WARM_UP, SETTLING, DONE -> List.of(steps(now));
     };
+  }
+
+  private Node steps(RideSheet now) {
+    boolean alone = own != null && own.aloneProperty().get();
+    return new RideStepsView(look, model, deaf, now, alone, review);
+  }
+
+  private Node comes(OwnSwapView mounting) {
+    mounting.comes();
+    return mounting.view();
   }
 
   /** Something else stands under the finger that asked for it, or the way back does. */

@@ -88,7 +88,7 @@ final class RideScoreView extends VBox {
     right.getChildren().add(field(RideWords.say("note"), RideSheet::note, model::note));
     getChildren().add(columns ? beside(left, right) : new VBox(18, left, right));
     conditions(now, wide);
-    if (!model.questions().questions().isEmpty()) {
+    if (!model.questions().questions().isEmpty() && !model.questions().riderKnows()) {
       (columns ? left : this).getChildren().add(scorer());
     }
     model.sheetProperty().addListener(new WeakChangeListener<>(changed));

@@ -27,14 +27,16 @@ final class RideStepsView extends VBox {
   private final Label first;
 
   /**
+   * @param alone true where the rider swaps alone
    * @param review leads on once the day is closed
    */
-  RideStepsView(Look look, RideModel model, Deaf deaf, RideSheet now, Runnable review) {
+  RideStepsView(
+      Look look, RideModel model, Deaf deaf, RideSheet now, boolean alone, Runnable review) {
     super(18);
     this.look = look;
     this.model = model;
     this.deaf = deaf;
-    this.first = words(key(now));
+    this.first = words(key(now, alone));
     // A key that bounces finds words and no button; from here Tab leads on.
     first.setFocusTraversable(true);
     first.minHeightProperty().bind(look.touch());
@@ -47,13 +49,13 @@ final class RideStepsView extends VBox {
     }
   }
 
-  private static String key(RideSheet now) {
+  private static String key(RideSheet now, boolean alone) {
     return switch (now.stage()) {
       case NO_SESSION -> "no.session";
       case HAND_OVER -> "hand.over";
       case WARM_UP -> "warm.up.words";
       case SETTLING -> "settling";
-      case DONE -> "done.words";
+      case DONE -> alone ? "done.words.alone" : "done.words";
       case OVER -> "over";
       case CAP, SCORED, ALL_RIDDEN -> "all.ridden";
     };

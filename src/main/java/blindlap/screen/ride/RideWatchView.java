@@ -266,7 +266,9 @@ final class RideWatchView extends VBox {
     knows.setSelected(model.watches().timekeeperKnowsKey());
     knows.setOnAction(e -> model.watches().timekeeperKnowsKey(knows.isSelected()));
     parts.add(holder);
-    parts.add(knows);
+    if (!model.questions().riderKnows()) {
+      parts.add(knows);
+    }
     return parts;
   }
 }
