@@ -1,6 +1,8 @@
 package blindlap.screen;
 
 import blindlap.desk.Desk;
+import blindlap.screen.alone.AloneModel;
+import blindlap.screen.alone.AloneView;
 import blindlap.screen.book.CommittedPlanModel;
 import blindlap.screen.book.KeepingModel;
 import blindlap.screen.book.NextSession;
@@ -11,6 +13,8 @@ import blindlap.screen.book.OldDayModel;
 import blindlap.screen.book.Rooms;
 import blindlap.screen.book.SampleDaysModel;
 import blindlap.screen.book.SeriesModel;
+import blindlap.screen.friend.FriendModel;
+import blindlap.screen.friend.FriendPage;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.FileDialogs;
 import blindlap.screen.part.Look;
@@ -119,9 +123,17 @@ final class Pages {
   private Node ride() {
     RideModel model =
         new RideModel(desk.riderDays(), desk::dataVersion, background, desk.clock(), monotonic);
+    AloneModel alone =
+        new AloneModel(desk.aloneDays(), background, desk.clock(), monotonic, model::tick);
+    shell.whenShown(Shell.Page.RIDE, alone::open);
     shell.whenShown(Shell.Page.RIDE, model::open);
+    model.sheetProperty().addListener((o, before, now) -> alone.reload());
     return new RidePage(
-        look, model, () -> shell.go(Shell.Page.NOTEBOOK), () -> shell.go(Shell.Page.REVIEW));
+        look,
+        model,
+        new AloneView(look, alone),
+        () -> shell.go(Shell.Page.NOTEBOOK),
+        () -> shell.go(Shell.Page.REVIEW));
   }
 
   private Node swap() {
@@ -143,12 +155,19 @@ final class Pages {
           beats.stop();
           model.closing();
         };
-    return new SwapPage(
-        look,
-        model,
-        () -> shell.go(Shell.Page.NOTEBOOK),
-        () -> shell.go(Shell.Page.RIDE),
-        () -> shell.go(Shell.Page.REVIEW));
+    FriendModel friend =
+        new FriendModel(
+            desk.aloneDays(), desk.helperDays(), desk.masks(), desk.clock(), background);
+    shell.whenShown(Shell.Page.SWAP, friend::open);
+    SwapPage page =
+        new SwapPage(
+            look,
+            model,
+            () -> shell.go(Shell.Page.NOTEBOOK),
+            () -> shell.go(Shell.Page.RIDE),
+            () -> shell.go(Shell.Page.REVIEW));
+    return new FriendPage(
+        look, friend, page, () -> shell.go(Shell.Page.NOTEBOOK), () -> shell.go(Shell.Page.RIDE));
   }
 
   private Node review() {
@@ -156,6 +175,7 @@ final class Pages {
         new ReviewModel(
             desk.sessions(),
             desk.keys(),
+            desk.masks(),
             desk.reviews(),
             desk.anotherDay(),
             shell::openDraft,

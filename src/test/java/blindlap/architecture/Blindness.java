@@ -77,6 +77,7 @@ final class Blindness {
               "prints the ridden order of the session it has just unsealed"),
           Map.entry("sample.Demo", "plays the helper of an invented day"),
           Map.entry("sample.SampleSession", "plays a helper who fits an invented stint wrongly"),
+          Map.entry("screen.friend.FriendMasks", "shows a friend which label is on which part"),
           Map.entry("command.MasksCommand", "shows a friend which label is on which part"),
           Map.entry("desk.Committing", "covers the order that it has just drawn"),
           Map.entry("desk.Covers", "opens a covered order, a place at a time"),

@@ -2,6 +2,7 @@ package blindlap.screen;
 
 import blindlap.desk.Desk;
 import blindlap.desk.TestDay;
+import blindlap.screen.alone.AloneModel;
 import blindlap.screen.book.NextSession;
 import blindlap.screen.book.NotebookModel;
 import blindlap.screen.part.Background;
@@ -62,6 +63,20 @@ public final class Models {
     return model;
   }
 
+  /** What a rider who swaps alone mounts on a test's day, with the session opened. */
+  public static AloneModel alone(TestDay day, RideModel ride) {
+    AloneModel model =
+        new AloneModel(
+            day.desk().aloneDays(),
+            Background.immediate(),
+            day.clock(),
+            day.clock()::nanos,
+            ride::tick);
+    model.open(day.id());
+    ride.sheetProperty().addListener((o, before, now) -> model.reload());
+    return model;
+  }
+
   /** The Review page's model. */
   public static ReviewModel review(Desk desk, Background background) {
     return review(desk, draft -> {}, background);
@@ -70,7 +85,13 @@ public final class Models {
   /** The Review page's model, with what is done with a draft made from it. */
   public static ReviewModel review(Desk desk, Consumer<String> openDraft, Background background) {
     return new ReviewModel(
-        desk.sessions(), desk.keys(), desk.reviews(), desk.anotherDay(), openDraft, background);
+        desk.sessions(),
+        desk.keys(),
+        desk.masks(),
+        desk.reviews(),
+        desk.anotherDay(),
+        openDraft,
+        background);
   }
 
   /** The Notebook page's model. */

@@ -2,6 +2,7 @@ package blindlap.screen.review;
 
 import blindlap.desk.Keys;
 import blindlap.desk.LapFiles;
+import blindlap.desk.ScoredByCode;
 import blindlap.desk.Sessions;
 import blindlap.fault.Problem;
 import blindlap.fault.TypedNumber;
@@ -36,6 +37,7 @@ public final class BlindReviewModel {
 
   private final Sessions sessions;
   private final Keys keys;
+  private final MasksModel masks;
   private final Background background;
   private final Runnable unsealed;
   private final Consumer<String> overtaken;
@@ -53,12 +55,14 @@ public final class BlindReviewModel {
   public BlindReviewModel(
       Sessions sessions,
       Keys keys,
+      MasksModel masks,
       Background background,
       Runnable unsealed,
       Consumer<String> overtaken) {
     this.overtaken = overtaken;
     this.sessions = sessions;
     this.keys = keys;
+    this.masks = masks;
     this.background = background;
     this.unsealed = unsealed;
   }
@@ -172,13 +176,42 @@ public final class BlindReviewModel {
     after(() -> keys.closeReview(now.id()));
   }
 
+  /** Those who score something later by code. */
+  List<String> assessors() {
+    return ScoredByCode.assessors(session().plan());
+  }
+
+  /** The page of one of them. */
+  ByCodeModel byCode(String assessor) {
+    return new ByCodeModel(sessions, session(), assessor, background, this::show);
+  }
+
+  /** What is asked of masked labels. */
+  MasksModel masks() {
+    return masks;
+  }
+
+  /** The session on the page. */
+  SessionState session() {
+    return state.orElseThrow();
+  }
+
   /** Opens the key with the helper phrase. */
   public void unseal(String phrase) {
+    unseal(now -> keys.unseal(now, phrase));
+  }
+
+  /** Opens a covered order, which has no phrase. */
+  public void uncover() {
+    unseal(now -> keys.unsealCovered(now, Optional.empty()));
+  }
+
+  private void unseal(Function<SessionState, Sessions.Result> open) {
     SessionState now = state.orElseThrow();
     background.run(
         () ->
             sessions.asShown(now)
-                ? keys.unseal(now, phrase)
+                ? open.apply(now)
                 : new Sessions.Result.Refused(List.of(Problem.of(SessionFault.SHOWN_IS_OLD, ""))),
         result -> {
           if (result instanceof Sessions.Result.Refused refused) {

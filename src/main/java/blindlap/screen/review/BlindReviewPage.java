@@ -14,6 +14,8 @@ import blindlap.screen.part.MarginNote;
 import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlotView;
 import blindlap.screen.part.ReviewParts;
+import blindlap.session.SessionState;
+import blindlap.wording.AloneWords;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.scene.Node;
@@ -73,8 +75,9 @@ public final class BlindReviewPage extends VBox {
     }
     if (view.closed()) {
       page.add(fingerprint(view));
-      page.add(unseal());
+      page.add(open());
     } else {
+      byCode().ifPresent(page::add);
       page.add(correct(view));
       page.add(close());
     }
@@ -234,6 +237,44 @@ public final class BlindReviewPage extends VBox {
               box.getChildren().add(picture);
             });
     return box;
+  }
+
+  /** What somebody scores later stands on a page of its own, which tells no order. */
+  private Optional<VBox> byCode() {
+    if (model.assessors().isEmpty()) {
+      return Optional.empty();
+    }
+    VBox box = new VBox(10, words(AloneWords.say("code.title"), "h2"));
+    box.getChildren().add(words(AloneWords.say("code.offer"), "second"));
+    for (String assessor : model.assessors()) {
+      Button open = new Button(AloneWords.say("code.open", assessor));
+      open.setWrapText(true);
+      open.setOnAction(e -> score(assessor));
+      box.getChildren().add(open);
+    }
+    return Optional.of(box);
+  }
+
+  private void score(String assessor) {
+    page.clear();
+    page.setVvalue(0);
+    page.add(new ByCodeView(look, model.byCode(assessor), () -> build(model.viewProperty().get())));
+  }
+
+  /** A covered order opens without a phrase; of masked labels it is guessed first. */
+  private VBox open() {
+    SessionState session = model.session();
+    if (MasksModel.asksGuess(session)) {
+      return MasksView.guess(look, model.masks(), session);
+    }
+    return session.covered() ? uncover() : unseal();
+  }
+
+  private VBox uncover() {
+    Button open = new Button(WORDS.say("uncover"));
+    open.getStyleClass().add("next");
+    open.setOnAction(e -> model.uncover());
+    return new VBox(10, h2("uncover"), words(WORDS.say("uncover.why"), "second"), open, trouble());
   }
 
   private VBox unseal() {

@@ -150,7 +150,8 @@ public record BlindReviewView(
   }
 
   private static String lead(SessionState state, boolean closed) {
-    String lead = WORDS.say(closed ? "lead.closed" : "lead.blind");
+    String of = state.covered() ? "lead.covered" : "lead";
+    String lead = WORDS.say(of + (closed ? ".closed" : ".blind"));
     return switch (state.plan().level()) {
       case OPEN, DRAWN -> WORDS.say("lead.unblinded", lead);
       case MASKED -> WORDS.say("lead.masked", lead);

@@ -2,6 +2,7 @@ package blindlap.screen.review;
 
 import blindlap.desk.AnotherDay;
 import blindlap.desk.Keys;
+import blindlap.desk.MaskKeeping;
 import blindlap.desk.Reviews;
 import blindlap.desk.Sessions;
 import blindlap.desk.WholeFiles;
@@ -52,6 +53,7 @@ public final class ReviewModel {
   private final Consumer<String> openDraft;
   private final Background background;
   private final BlindReviewModel blind;
+  private final MasksModel masks;
   private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.NOTICE);
   private final ReadOnlyStringWrapper notice = new ReadOnlyStringWrapper(WORDS.say("no.session"));
   private final ReadOnlyStringWrapper progress = new ReadOnlyStringWrapper("");
@@ -77,6 +79,7 @@ public final class ReviewModel {
   public ReviewModel(
       Sessions sessions,
       Keys keys,
+      MaskKeeping masks,
       Reviews reviews,
       AnotherDay another,
       Consumer<String> openDraft,
@@ -86,13 +89,31 @@ public final class ReviewModel {
     this.another = another;
     this.openDraft = openDraft;
     this.background = background;
+    this.masks = new MasksModel(masks, background, this::again);
     this.blind =
         new BlindReviewModel(
             sessions,
             keys,
+            this.masks,
             background,
             () -> state.ifPresent(s -> open(s.id())),
             why -> state.ifPresent(s -> follow(s.id(), why)));
+  }
+
+  /** What is asked of masked labels. */
+  public MasksModel masks() {
+    return masks;
+  }
+
+  /** The session on the page; empty before one was chosen. */
+  public Optional<SessionState> session() {
+    return state;
+  }
+
+  /** The labels were guessed or read: the finding says so. */
+  private void again() {
+    cached = Optional.empty();
+    state.ifPresent(shown -> open(shown.id()));
   }
 
   /** Looks whether another process has written; called about every second while in view. */

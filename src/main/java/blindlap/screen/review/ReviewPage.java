@@ -128,6 +128,7 @@ public final class ReviewPage extends StackPane {
                 ? WORDS.say("expected.none")
                 : String.join("\n", view.expected())),
         new MarginNote(WORDS.say("seal"), String.join("\n", view.seal())));
+    masks();
     boolean two = view.columns().size() == OtherMeasuresView.COLUMNS_OF_TWO;
     String note = two ? "picture.note.text" : "picture.note.many";
     view.difference().ifPresent(d -> picture("picture", d, "picture.note", note));
@@ -150,6 +151,14 @@ public final class ReviewPage extends StackPane {
     page.add(how(view.requests()));
     page.add(amendments(view));
     page.add(actions());
+  }
+
+  /** Of masked labels it is still to be read which was which. */
+  private void masks() {
+    model
+        .session()
+        .filter(MasksModel::asksReading)
+        .ifPresent(session -> page.add(MasksView.read(look, model.masks(), session)));
   }
 
   private void nextAndHistory(ReviewView view) {
