@@ -26,8 +26,11 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "commit",
     description = {
-      "Fixes a plan, draws the order by lot and seals it. It asks whether the machine is with the helper; then the helper phrase is shown, and two of its words are asked back before anything is drawn.",
-      "The fingerprint goes to someone else before riding: it proves later that plan and order were fixed by then."
+      "Fixes a plan, draws the order by lot and seals it. It asks whether the machine is with the"
+          + " helper; then the helper phrase is shown, and two of its words are asked back before"
+          + " anything is drawn.",
+      "The fingerprint goes to someone else before riding: it proves later that plan and order were"
+          + " fixed by then."
     })
 final class CommitCommand extends SessionCommand {
   @Parameters(paramLabel = "FILE", description = "The plan file.")
@@ -42,13 +45,16 @@ final class CommitCommand extends SessionCommand {
   @Option(
       names = "--null-run",
       description =
-          "Asks which setup is ridden under all names, for a concealed null run; an empty answer conceals none. Known to the helper only, until unsealing.")
+          "Asks which setup is ridden under all names, for a concealed null run; an empty answer"
+              + " conceals none. Known to the helper only, until unsealing.")
   boolean nullRun;
 
   @Option(
       names = "--yes",
       description =
-          "For scripts: writes the helper phrase out and seals at once, without asking whether the helper has the machine and without asking for two words. Needed where there is no terminal.")
+          "For scripts: writes the helper phrase out and seals at once, without asking whether the"
+              + " helper has the machine and without asking for two words. Needed where there is no"
+              + " terminal.")
   boolean yes;
 
   CommitCommand(CommandSetting setting) {

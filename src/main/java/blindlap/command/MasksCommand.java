@@ -22,8 +22,10 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "masks",
     description = {
-      "Masked labels: a friend seals which label is on which part, in a step that the rider does not",
-      "see; the rider guesses once, after the day is closed; it is read after the review is closed,",
+      "Masked labels: a friend seals which label is on which part, in a step that the rider does"
+          + " not",
+      "see; the rider guesses once, after the day is closed; it is read after the review is"
+          + " closed,",
       "with the friend's phrase or from marks under tape."
     })
 final class MasksCommand extends SessionCommand {

@@ -19,9 +19,12 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "mount",
     description = {
-      "For a rider who swaps alone: shows what to mount next and asks what was mounted, measured and",
-      "checked; from then on the laps of the stint may start. What was shown is an entry. It is shown",
-      "once the stint before is mounted and ridden; asked again it is the same. Where nobody answers",
+      "For a rider who swaps alone: shows what to mount next and asks what was mounted, measured"
+          + " and",
+      "checked; from then on the laps of the stint may start. What was shown is an entry. It is"
+          + " shown",
+      "once the stint before is mounted and ridden; asked again it is the same. Where nobody"
+          + " answers",
       "it is shown and not yet mounted."
     })
 final class MountCommand extends SessionCommand {
@@ -40,7 +43,8 @@ final class MountCommand extends SessionCommand {
   @Option(
       names = "--paper",
       description =
-          "The next stint was kept on paper, where it was also shown: what was not measured or ticked there stays open.")
+          "The next stint was kept on paper, where it was also shown: what was not measured or"
+              + " ticked there stays open.")
   boolean paper;
 
   MountCommand(CommandSetting setting) {

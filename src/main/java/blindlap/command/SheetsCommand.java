@@ -18,8 +18,10 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "sheets",
     description = {
-      "Writes the sheets of the day as PDF: score sheets, starter's sheet, timetable. Print them at 100 %%.",
-      "Where the rider swaps alone also a sheet to mount by, and labels for prepared units; for whoever scores by code a by-code sheet.",
+      "Writes the sheets of the day as PDF: score sheets, starter's sheet, timetable. Print them at"
+          + " 100 %%.",
+      "Where the rider swaps alone also a sheet to mount by, and labels for prepared units; for"
+          + " whoever scores by code a by-code sheet.",
       "With --helper the helper's sheet, too. Asks for the helper phrase; the rider looks away."
     })
 final class SheetsCommand extends SessionCommand {

@@ -17,7 +17,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "unseal",
     description = {
-      "Opens the seal once the review is closed. Asks for the helper phrase, where the order is sealed and not covered; both fingerprints are recomputed.",
+      "Opens the seal once the review is closed. Asks for the helper phrase, where the order is"
+          + " sealed and not covered; both fingerprints are recomputed.",
       "With --from-sheet the text of the helper's sheet opens it where the phrase is lost."
     })
 final class UnsealCommand extends SessionCommand {
@@ -36,7 +37,8 @@ final class UnsealCommand extends SessionCommand {
       names = "--end-series",
       paramLabel = "REASON",
       description =
-          "End the session's declared series early, with a reason, so that it may be unsealed; no verdict is pooled then.")
+          "End the session's declared series early, with a reason, so that it may be unsealed; no"
+              + " verdict is pooled then.")
   @Nullable String endSeries;
 
   @Option(

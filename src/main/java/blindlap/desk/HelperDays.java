@@ -2,6 +2,7 @@ package blindlap.desk;
 
 import blindlap.fault.Problem;
 import blindlap.plan.BlindLevel;
+import blindlap.seal.SealParameters;
 import blindlap.seal.Sealing;
 import blindlap.seal.SecureBytes;
 import blindlap.session.DayCommands;

@@ -79,7 +79,8 @@ final class CovariateTables {
             Column.of(
                 "value",
                 "number",
-                "its value, the mean of the scored laps where it is said for laps; empty where it was not said, which masks the stint")),
+                "its value, the mean of the scored laps where it is said for laps; empty where it"
+                    + " was not said, which masks the stint")),
         rows);
   }
 

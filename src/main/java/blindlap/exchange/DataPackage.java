@@ -227,7 +227,8 @@ public final class DataPackage {
             Column.of(
                 "value",
                 "number",
-                "summary (mean, or median as measures says) of the stint's counting laps, of their natural logarithms on the ratio scale; empty where masked"),
+                "summary (mean, or median as measures says) of the stint's counting laps, of their"
+                    + " natural logarithms on the ratio scale; empty where masked"),
             Column.of("drift", "string", "what is removed"),
             Column.of("scale", "string", "raw or ratio")),
         rows);

@@ -22,8 +22,8 @@ public final class PlanFields {
           order(
               "",
               "question rider trail day conditions kind setups differences_reason change bikes bike"
-                  + " measures covariates protocol rule stints looks laps timetable noise blinding expectations"
-                  + " series series_sessions override"),
+                  + " measures covariates protocol rule stints looks laps timetable noise blinding"
+                  + " expectations series series_sessions override"),
           order(
               "setups",
               "name id component settings mass mass_g ballast_g price steps limits most_refits"
@@ -50,8 +50,9 @@ public final class PlanFields {
           order("noise", "usual_difference sd laps df stint_share source"),
           order(
               "blinding",
-              "level blinded prepared_by prepared_on masks units recovers helper others_who_know cover ballast noise rider_waits helper_waits"
-                  + " bike_moved_by levers_touched_by remaining_cues timed_by guesses times record_of"),
+              "level blinded prepared_by prepared_on masks units recovers helper others_who_know"
+                  + " cover ballast noise rider_waits helper_waits bike_moved_by levers_touched_by"
+                  + " remaining_cues timed_by guesses times record_of"),
           order("expectations", "tester rider helper"));
 
   private static Map.Entry<String, List<String>> order(String of, String names) {

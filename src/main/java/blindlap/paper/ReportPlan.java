@@ -15,6 +15,7 @@ import blindlap.stats.compare.StintSummary;
 import blindlap.wording.CovariateWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.LevelWords;
+import blindlap.wording.LooksShowWords;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;

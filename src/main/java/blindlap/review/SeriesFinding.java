@@ -62,8 +62,8 @@ public record SeriesFinding(
   /** The same with the measures beside the primary one. */
   SeriesFinding with(List<SeriesMeasure> measures) {
     return new SeriesFinding(
-        id, question, progress, setups, measure, parts, riders, these, general, agreement, measures,
-        verdict, noVerdict, end, peeks);
+        id, question, progress, setups, level, measure, parts, riders, these, general, agreement,
+        measures, verdict, noVerdict, end, peeks);
   }
 
   /** How far a series is. */

@@ -81,8 +81,9 @@ public final class Calibration {
     line("        blindlap.calibration.Calibration " + days + " docs/calibration.md");
     line("");
     line(
-        "(on Windows with `;` for `:`). It runs on one thread and takes about two minutes of processor"
-            + " time for 3000 days per cell. `CalibrationTest` is a small run of the same kind.");
+        "(on Windows with `;` for `:`). It runs on one thread and takes about two minutes of"
+            + " processor time for 3000 days per cell. `CalibrationTest` is a small run of the same"
+            + " kind.");
     line("");
     line(
         "Every cell holds "
@@ -316,9 +317,9 @@ public final class Calibration {
     line("");
     line(
         compared
-            + " figures were held against a bound or against the prototype, at three standard errors"
-            + " of the simulation plus the rounding of the printed figure; about one in 400 falls"
-            + " outside by chance.");
+            + " figures were held against a bound or against the prototype, at three standard"
+            + " errors of the simulation plus the rounding of the printed figure; about one in 400"
+            + " falls outside by chance.");
     line("");
     if (differences.isEmpty()) {
       line("Nothing does.");

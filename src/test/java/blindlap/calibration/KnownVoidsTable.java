@@ -74,9 +74,11 @@ final class KnownVoidsTable {
     lines.add("## Voids by someone who knows");
     lines.add("");
     lines.add(
-        "One lap a stint in blocks of four, white noise, no true difference; someone who knows what is on voids the slowest laps of one setup; "
+        "One lap a stint in blocks of four, white noise, no true difference; someone who knows what"
+            + " is on voids the slowest laps of one setup; "
             + days
-            + " days a cell. p ≤ .05 where void laps are left out, as with a helper, and where all ridden laps count, as below the level \"prepared\".");
+            + " days a cell. p ≤ .05 where void laps are left out, as with a helper, and where all"
+            + " ridden laps count, as below the level \"prepared\".");
     lines.add("");
     lines.add("| stints | void laps | left out | all ridden laps |");
     lines.add("| ---: | ---: | ---: | ---: |");

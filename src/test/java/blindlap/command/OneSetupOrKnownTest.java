@@ -96,10 +96,9 @@ class OneSetupOrKnownTest {
   private static final Pattern AHEAD =
       Pattern.compile(
           "(?i)\\b(faster|slower|quicker|better|worse|longer|shorter|higher|lower|fewer|more|less)"
-              + " (a lap )?than Shock"
-              + "|Shock [KLM]( [0-9.,]+ (s|%|points))? (faster|slower|longer|higher|lower|fewer|more)\\b"
-              + "|(best|quickest) first"
-              + "|Shock [KLM] (did harm|is slower)");
+              + " (a lap )?than Shock|Shock [KLM]( [0-9.,]+ (s|%|points))?"
+              + " (faster|slower|longer|higher|lower|fewer|more)\\b|(best|quickest) first|Shock"
+              + " [KLM] (did harm|is slower)");
 
   private static final String ALL_ROLES =
       """
@@ -205,7 +204,8 @@ class OneSetupOrKnownTest {
         ALL_ROLES
             .replace(
                 "measures:\n",
-                "  - {name: Shock M, price: {amount: 500, currency: EUR}, mass: 1300 g}\nmeasures:\n")
+                "  - {name: Shock M, price: {amount: 500, currency: EUR}, mass: 1300 g}\n"
+                    + "measures:\n")
             .replace("protocol: eight-stints\nstints: 8", "protocol: three-setups\nstints: 12");
     Map<String, String> told = everywhere(ahead(three));
     nothingAhead(told);

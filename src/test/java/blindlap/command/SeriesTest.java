@@ -368,13 +368,11 @@ class SeriesTest {
     return plan(rider, sessions, false)
         .replace(
             "worthwhile: 0.5}]",
-            "worthwhile: 0.5},"
-                + " {name: grip, kind: line scale, unit: points, role: secondary, low_words: loose,"
-                + " high_words: glued},"
-                + " {name: braking, kind: line scale, unit: points, role: secondary, low_words: weak,"
-                + " high_words: strong},"
-                + " {name: arms, kind: line scale, unit: points, better: lower,"
-                + " role: watch for harm, worthwhile: 5, low_words: fresh, high_words: pumped}]");
+            "worthwhile: 0.5}, {name: grip, kind: line scale, unit: points, role: secondary,"
+                + " low_words: loose, high_words: glued}, {name: braking, kind: line scale, unit:"
+                + " points, role: secondary, low_words: weak, high_words: strong}, {name: arms,"
+                + " kind: line scale, unit: points, better: lower, role: watch for harm,"
+                + " worthwhile: 5, low_words: fresh, high_words: pumped}]");
   }
 
   @Test

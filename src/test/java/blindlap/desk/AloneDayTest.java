@@ -66,27 +66,27 @@ class AloneDayTest {
 
   static String text(String level) {
     return """
-        question: Is Shock L quicker than Shock K?
-        rider: R. Lind
-        trail: Quarry loop
-        day: 2026-11-14
-        setups:
-          - name: Shock K
-            settings:
-              - {name: sag, value: 28, unit: "%%", tolerance: 1, equal: true}
-              - {name: rebound, value: 9}
-          - name: Shock L
-            settings:
-              - {name: sag, value: 28, unit: "%%", tolerance: 1, equal: true}
-              - {name: rebound, value: 7}
-        override: The rebound belongs to each shock.
-        measures:
-          - {name: lap time, kind: lap time, unit: s, role: primary, worthwhile: 0.5}
-        protocol: eight-stints
-        stints: 8
-        laps: {warm_up: 1, settling: 0, scored: 1}
-        blinding: {level: %s, guesses: %s}
-        """
+    question: Is Shock L quicker than Shock K?
+    rider: R. Lind
+    trail: Quarry loop
+    day: 2026-11-14
+    setups:
+      - name: Shock K
+        settings:
+          - {name: sag, value: 28, unit: "%%", tolerance: 1, equal: true}
+          - {name: rebound, value: 9}
+      - name: Shock L
+        settings:
+          - {name: sag, value: 28, unit: "%%", tolerance: 1, equal: true}
+          - {name: rebound, value: 7}
+    override: The rebound belongs to each shock.
+    measures:
+      - {name: lap time, kind: lap time, unit: s, role: primary, worthwhile: 0.5}
+    protocol: eight-stints
+    stints: 8
+    laps: {warm_up: 1, settling: 0, scored: 1}
+    blinding: {level: %s, guesses: %s, prepared_by: M. Oster}
+    """
         .formatted(level, level.equals("prepared"));
   }
 

@@ -55,8 +55,8 @@ class UnblindedSessionTest {
               .allMatch(
                   verdict ->
                       verdict.startsWith(
-                          "unblinded (open): no worthwhile difference as ridden, effort and belief are"
-                              + " not excluded; "));
+                          "unblinded (open): no worthwhile difference as ridden, effort and belief"
+                              + " are not excluded; "));
           assertThat(file(desk, state, "README.md")).contains("Unblinded (open): the rider knew");
           assertThat(file(desk, state, "datapackage.json"))
               .contains("Unblinded (open): the rider knew");

@@ -34,7 +34,8 @@ class BlindCheckTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "level: masked | MASKED_DIAL | differ only in rebound, which is set on one and the same part",
+        "level: masked | MASKED_DIAL | differ only in rebound, which is set on one and the same"
+            + " part",
         "level: masked, masks: marks | MASKED_DIAL | no two parts that could bear labels",
         "level: prepared | FRIEND_MISSING | At the level \"prepared\" a friend does beforehand",
       })

@@ -210,17 +210,25 @@ class ScepticOfSeriesTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "LOWER  |Shock L took 6.2 % longer than Shock K: real, and large enough to matter, for R. Lind on this 1 day. | matters",
-        "LOWER  |Shock L took 6.2 % longer than Shock K: real, and large enough to matter: Shock K is slower, for R. Lind on this 1 day. | slower",
-        "LOWER  |Shock L took 6.2 % longer than Shock K: real, and large enough to matter: Shock L is slower, for R. Lind on these 2 days. | number",
-        "LOWER  |Shock L took 6.2 % longer than Shock K: real and worthwhile, for R. Lind on this 1 day. | worthwhile",
-        "NEITHER|Shock L took 6.2 % longer than Shock K: real, and large enough to matter: Shock L is slower, for R. Lind on this 1 day. | slower",
+        "LOWER  |Shock L took 6.2 % longer than Shock K: real, and large enough to matter, for R."
+            + " Lind on this 1 day. | matters",
+        "LOWER  |Shock L took 6.2 % longer than Shock K: real, and large enough to matter: Shock K"
+            + " is slower, for R. Lind on this 1 day. | slower",
+        "LOWER  |Shock L took 6.2 % longer than Shock K: real, and large enough to matter: Shock L"
+            + " is slower, for R. Lind on these 2 days. | number",
+        "LOWER  |Shock L took 6.2 % longer than Shock K: real and worthwhile, for R. Lind on this 1"
+            + " day. | worthwhile",
+        "NEITHER|Shock L took 6.2 % longer than Shock K: real, and large enough to matter: Shock L"
+            + " is slower, for R. Lind on this 1 day. | slower",
         "LOWER  |Unblinded (open): Shock L took 6.2 % longer than Shock K. | no cause",
-        "LOWER  |In at least one pooled session the blind was broken; its own review holds the result. | no cause",
+        "LOWER  |In at least one pooled session the blind was broken; its own review holds the"
+            + " result. | no cause",
         "LOWER  |Declared before riding: 1 session; 2 are pooled. | number",
         "LOWER  |0 of 1 riders point the same way. | number",
-        "LOWER  |Shock L took 6.2 % longer than Shock K: real, and large enough to matter: Shock L is slower, for R. Lind on this 1 day. |",
-        "NEITHER|Shock L took 6.2 % longer than Shock K: real, and large enough to matter, for R. Lind on this 1 day. |",
+        "LOWER  |Shock L took 6.2 % longer than Shock K: real, and large enough to matter: Shock L"
+            + " is slower, for R. Lind on this 1 day. |",
+        "NEITHER|Shock L took 6.2 % longer than Shock K: real, and large enough to matter, for R."
+            + " Lind on this 1 day. |",
       })
   void aPlantedSentenceOfASeriesThatSaysMoreIsFoundAndAnHonestOneIsNot(
       Measure.Better better, String sentence, String complaint) {

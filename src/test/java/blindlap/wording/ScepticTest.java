@@ -287,7 +287,8 @@ class ScepticTest {
       delimiter = '|',
       value = {
         "true  | Shock L was 0.4 s a lap faster than Shock K. | certainty",
-        "true  | With all ridden laps: Shock L was 0.4 s a lap faster than Shock K (p = .31). | certainty",
+        "true  | With all ridden laps: Shock L was 0.4 s a lap faster than Shock K (p = .31). |"
+            + " certainty",
         "true  | best estimate: Shock K was 0.4 s a lap faster than Shock L | direction",
         "true  | best estimate: Shock L was 0.5 s a lap faster than Shock K | size",
         "true  | best estimate: Shock L was 0.4 points a lap faster than Shock K | unit",
@@ -297,8 +298,10 @@ class ScepticTest {
         "false | Shock L was 2.0 s a lap faster than Shock K (95 % interval 1.6 to 2.7 s). | limit",
         "false | Shock K and Shock L are not told apart | not told apart, though it is",
         "false | Shock L was 2 s a lap slower and 2.1 s a lap faster than Shock K |",
-        "false | Shock L was 2.0 s a lap faster than Shock K (95 % interval 1.4 to 2.7 s; p = .0015). |",
-        "true  | Shock K and Shock L are not told apart; best estimate: Shock L was 0.4 s a lap faster than Shock K |",
+        "false | Shock L was 2.0 s a lap faster than Shock K (95 % interval 1.4 to 2.7 s; p ="
+            + " .0015). |",
+        "true  | Shock K and Shock L are not told apart; best estimate: Shock L was 0.4 s a lap"
+            + " faster than Shock K |",
       })
   void aPlantedSentenceThatSaysMoreIsFoundAndAnHonestOneIsNot(
       boolean open, String sentence, String complaint) {

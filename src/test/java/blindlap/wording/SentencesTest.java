@@ -239,9 +239,10 @@ class SentencesTest {
   private static String table() {
     StringBuilder out =
         new StringBuilder(
-            "# Every verdict sentence\n\nMade by a test from invented days: every state with every kind"
-                + " of measure. `faster`, `lower` and so on follow from the kind and the better"
-                + " direction;\nfiles and JSON carry the fixed strings of the state instead.\n");
+            "# Every verdict sentence\n\n"
+                + "Made by a test from invented days: every state with every kind of measure."
+                + " `faster`, `lower` and so on follow from the kind and the better direction;\n"
+                + "files and JSON carry the fixed strings of the state instead.\n");
     for (Verdict verdict : Verdict.values()) {
       out.append("\n## ").append(verdict.text()).append("\n\n| measure | better | sentence |\n");
       out.append("| --- | --- | --- |\n");
@@ -263,7 +264,8 @@ class SentencesTest {
     out.append(
         "Below \"prepared\" nothing is ever called settled, no guess after a stint is asked or");
     out.append(
-        " tested, all ridden laps carry the verdict, and a day\nthat was ended early by choice has");
+        " tested, all ridden laps carry the verdict, and a day\n"
+            + "that was ended early by choice has");
     out.append(
         " none. Files and JSON carry the fixed strings at every level, with `level` beside.\n\n");
     out.append(
