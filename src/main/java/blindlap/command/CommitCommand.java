@@ -3,6 +3,7 @@ package blindlap.command;
 import blindlap.desk.Committing;
 import blindlap.desk.Desk;
 import blindlap.desk.PlanPreview;
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Setup;
@@ -78,28 +79,39 @@ final class CommitCommand extends SessionCommand {
       }
       checkNullRun(desk, plan);
       if (talked(plan)) {
-        new PhraseTalk(this, setting().terminal()).handedOver(plan.blinding().helper());
+        new PhraseTalk(this, setting().terminal()).handedOver(holder(plan));
       }
-      SessionKind kind = kind(plan);
-      Committing.Begun begun = desk.committing().begin(plan, signedBy);
-      if (begun instanceof Committing.Begun.Refused refused) {
-        throw complaint(refused.problems());
-      }
-      if (begun instanceof Committing.Begun.Phrase drawn) {
-        seal(desk, plan, kind, drawn.asked());
-      } else if (begun instanceof Committing.Begun.Alone) {
-        cover(desk, plan);
-      } else {
-        SessionState state = desk.committing().fix(plan, signedBy).state();
-        did(Done.FIXED);
-        say(Words.of("series").say("noise.committed", state.id().brief()));
-      }
+      commit(desk, plan);
       say(Words.of("cautions").say("short"));
       if (talked(plan)) {
         say(PlanWords.say("commit.clear"));
       }
       return ExitCode.DONE;
     }
+  }
+
+  private void commit(Desk desk, Plan plan) {
+    SessionKind kind = kind(plan);
+    Committing.Begun begun = desk.committing().begin(plan, signedBy);
+    if (begun instanceof Committing.Begun.Refused refused) {
+      throw complaint(refused.problems());
+    }
+    if (begun instanceof Committing.Begun.Phrase drawn) {
+      seal(desk, plan, kind, drawn.asked());
+    } else if (begun instanceof Committing.Begun.Alone) {
+      cover(desk, plan);
+    } else {
+      SessionState state = desk.committing().fix(plan, signedBy).state();
+      did(Done.FIXED);
+      say(Words.of("series").say("noise.committed", state.id().brief()));
+    }
+  }
+
+  /** Who holds the machine while a phrase is shown. */
+  private static String holder(Plan plan) {
+    return plan.blinding().level() == BlindLevel.PREPARED
+        ? plan.blinding().preparation().by()
+        : plan.blinding().helper();
   }
 
   private static boolean hasPhrase(Plan plan) {
@@ -122,12 +134,19 @@ final class CommitCommand extends SessionCommand {
     did(Done.SEALED);
     Committing.Result.Committed committed = (Committing.Result.Committed) result;
     say("Committed and sealed: session " + committed.state().id());
-    if (plan.unblinded()) {
-      say(PlanSummary.level(plan.blinding()));
+    fingerprint(committed.state());
+  }
+
+  /** Nothing is kept from anyone but by accident: there is no phrase. */
+  private void cover(Desk desk, Plan plan) {
+    Committing.Result result = desk.committing().cover(plan, signedBy);
+    if (result instanceof Committing.Result.Refused refused) {
+      throw complaint(refused.problems());
     }
     did(Done.COVERED);
     SessionState state = ((Committing.Result.Covered) result).state();
     say(Words.of("alone").say("committed", state.id()));
+    say(PlanSummary.level(plan.blinding()));
     say(Words.of("alone").say("committed." + PlanJson.word(plan.blinding().level())));
     fingerprint(state);
   }

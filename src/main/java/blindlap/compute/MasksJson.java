@@ -1,5 +1,6 @@
 package blindlap.compute;
 
+import blindlap.plan.Labels;
 import blindlap.review.DayRecord;
 import blindlap.review.Masks;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -29,7 +30,7 @@ final class MasksJson {
   private static void names(ObjectNode node, String field, Masks masks, List<Integer> setups) {
     ObjectNode each = node.putObject(field);
     for (int place = 0; place < setups.size(); place++) {
-      each.put(Masks.label(place), masks.committed().setups().get(setups.get(place)).name());
+      each.put(Labels.of(place), masks.committed().setups().get(setups.get(place)).name());
     }
   }
 }

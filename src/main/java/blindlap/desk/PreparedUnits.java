@@ -63,7 +63,8 @@ public final class PreparedUnits {
 
   /** An entry of a unit, to be filled in. */
   public HelperEntry untouched(Unit unit) {
-    return HelperEntry.untouched(unit.stint(), day.plan().blinding().helper(), unit.setup());
+    String friend = day.plan().blinding().preparation().by();
+    return HelperEntry.untouched(unit.stint(), friend, unit.setup());
   }
 
   /** What is not measured yet, or lies outside its tolerance without a reason. */

@@ -2,6 +2,7 @@ package blindlap.exchange;
 
 import blindlap.exchange.PackageTables.Column;
 import blindlap.fault.Unreadable;
+import blindlap.plan.Labels;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.review.Masks;
@@ -34,7 +35,7 @@ final class MaskTable {
           for (int place = 0; place < masks.committed().setups().size(); place++) {
             rows.add(
                 List.of(
-                    Masks.label(place),
+                    Labels.of(place),
                     name(masks, masks.isRead(), masks.read(), place),
                     name(masks, masks.isGuessed(), masks.guessed(), place),
                     masks.source().orElse("")));

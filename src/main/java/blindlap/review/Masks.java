@@ -1,6 +1,7 @@
 package blindlap.review;
 
 import blindlap.plan.BlindLevel;
+import blindlap.plan.Labels;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Setup;
@@ -23,8 +24,6 @@ import java.util.Optional;
  */
 public record Masks(
     Plan committed, List<Integer> guessed, List<Integer> read, Optional<MasksRead.From> from) {
-  private static final List<String> LABELS = List.of("X", "Y", "Z", "W");
-
   public Masks {
     guessed = List.copyOf(guessed);
     read = List.copyOf(read);
@@ -40,11 +39,6 @@ public record Masks(
                 state.masksGuessed().map(MasksGuessed::setups).orElse(List.of()),
                 state.masksRead().map(MasksRead::setups).orElse(List.of()),
                 state.masksRead().map(MasksRead::from)));
-  }
-
-  /** The letter that parts bear: "X". */
-  public static String label(int place) {
-    return LABELS.get(place);
   }
 
   /** True once it is known which label was on which setup. */
@@ -92,8 +86,8 @@ public record Masks(
     for (int place = 0; place < committed.setups().size(); place++) {
       labelled.add(
           isRead()
-              ? named(committed.setups().get(read.get(place)), label(place))
-              : Setup.named(label(place)));
+              ? named(committed.setups().get(read.get(place)), Labels.of(place))
+              : Setup.named(Labels.of(place)));
     }
     return committed.with(labelled);
   }

@@ -177,7 +177,8 @@ public final class DayCommands {
     if (state.covered() && !(blank(guess) && blank(lap.sureness()) && blank(lap.cue()))) {
       problems.add(Problem.of(SessionFault.GUESSES_KNOWING, lap.where()));
     } else if (guess != null && !guess.isBlank() && GuessWords.parse(plan, guess).isEmpty()) {
-      problems.add(Problem.of(SessionFault.UNKNOWN_SETUP, lap.where(), guess, plan.title()));
+      String names = String.join(", ", plan.setups().stream().map(Setup::name).toList());
+      problems.add(Problem.of(SessionFault.UNKNOWN_SETUP, lap.where(), guess, names));
     }
     String sure = lap.sureness();
     if (sure != null && !sure.isBlank() && Guess.Sureness.parse(sure).isEmpty()) {

@@ -31,6 +31,7 @@ public final class FindingWords {
   private final DifferenceWords words;
   private final Sizes sizes;
   private final boolean byName;
+  private final List<String> takenOut;
   private final BlindLevel level;
 
   /** Words for a measure of a committed plan with two setups. */
@@ -46,6 +47,7 @@ public final class FindingWords {
 
   private FindingWords(Plan plan, Comparison comparison, boolean byName, List<String> takenOut) {
     this.byName = byName;
+    this.takenOut = takenOut;
     this.level = plan.level();
     this.setups = plan.setups().stream().map(blindlap.plan.Setup::name).toList();
     this.comparison = comparison;

@@ -342,9 +342,7 @@ public final class ManyWords {
     return value < 0 ? "−" : value > 0 ? "+" : "";
   }
 
-  /**
-   * The pairs as short lines for a cell of a table: "T less S: +1.9 s (+0.8 to +3.0), p = .003".
-   */
+  /** The pairs as lines for a cell: "T less S: +1.9 s (+0.8 to +3.0), p = .003". */
   public List<String> cells() {
     return comparison.result().pairs().stream()
         .map(

@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.plan.Labels;
 import blindlap.plan.Setup;
 import blindlap.review.DayRecord;
 import blindlap.review.Masks;
@@ -20,7 +21,7 @@ final class MaskWords {
     List<String> each = new ArrayList<>();
     for (int place = 0; place < setups.size(); place++) {
       String name = setups.get(masks.read().get(place)).name();
-      each.add(LevelWords.WORDS.say("masks.was", Masks.label(place), name));
+      each.add(LevelWords.WORDS.say("masks.was", Labels.of(place), name));
     }
     return LevelWords.WORDS.say(
         "masks." + masks.from().orElseThrow().name(), String.join(", ", each));

@@ -19,8 +19,8 @@ class AloneCommandsTest {
 
   private static String more(String level) {
     return switch (level) {
-      case "prepared" -> ", units: 8, prepared_by: M. Oster, prepared_on: 2026-11-13";
-      case "masked" -> ", masks: friend, prepared_by: M. Oster";
+      case "prepared" -> ", prepared_by: M. Oster, prepared_on: 2026-11-13";
+      case "masked" -> ", prepared_by: M. Oster";
       default -> "";
     };
   }

@@ -140,8 +140,28 @@ final class Histories {
       case 11 -> new Fact.FindingRecorded(random.nextInt(3), null, Map.of());
       case 12 ->
           new FindingSeenAgain(2 + random.nextInt(2), random.nextBoolean(), 1, null, Map.of());
+      case 13 ->
+          new CovariateSaid(
+              new CovariateAt("wind", lap.stint(), 0),
+              random.nextInt(3) == 0 ? null : BigDecimal.valueOf(random.nextInt(9)),
+              Source.SCREEN,
+              random.nextInt(3) == 0 ? "misread" : "");
+      case 14 -> look(random);
       default -> new Fact.LapRidden(lap, Source.SCREEN);
     };
+  }
+
+  /** Two machines may take one look: the first that both know counts. */
+  private static Fact look(Random random) {
+    int stint = random.nextBoolean() ? 16 : 20;
+    SortedMap<LapId, BigDecimal> values = new TreeMap<>();
+    for (int each = 1; each <= stint; each++) {
+      values.put(new LapId(each, 1), BigDecimal.valueOf(90 + random.nextInt(9)));
+    }
+    return new LookTaken(
+        SEALING.record(SEALED.lock(), SESSION.text(), LookTaken.number(stint), "looked"),
+        random.nextBoolean(),
+        values);
   }
 
   /** Of a day without a helper; any notebook may have written it, whatever the plan says. */

@@ -29,6 +29,7 @@ public final class DayEventsView extends VBox {
   private final Look look;
   private final DayEventsModel events;
   private final Label answer = new Label();
+  private final Button settled = new Button();
   private final CheckBox knows = new CheckBox(RideWords.say("cut.knows"));
   private final Node blind;
   private final Node cover;
