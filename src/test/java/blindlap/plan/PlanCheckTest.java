@@ -28,7 +28,8 @@ class PlanCheckTest {
         "noise: {sd: 0} | NOT_POSITIVE",
         "measures: [] | NO_PRIMARY",
         "laps: {warm_up: 2, settling: 0, scored: 0} | LAPS_RANGE",
-        "timetable: {zone: UTC, lap: 0} | NOT_POSITIVE",
+        "timetable: {zone: UTC, lap: 0} | LAP_MINUTES",
+        "timetable: {zone: UTC, lap: -1} | DURATION_RANGE",
         "timetable: {zone: UTC, lap: 1441} | DURATION_RANGE",
       })
   void whatIsWrongIsNamed(String yaml, PlanFault fault) {
