@@ -306,13 +306,7 @@ public sealed interface Fact {
 
   /** Facts of a day without a helper, or of one stint without. */
   sealed interface OfOnePerson extends Fact
-      permits SetupShown,
-          StintMounted,
-          MasksSealed,
-          MasksGuessed,
-          MasksRead,
-          OneStintShown,
-          OneStintAnswered {
+      permits SetupShown, StintMounted, MasksSealed, MasksGuessed, MasksRead, OneStintFact {
     <R> R accept(OnePersonVisitor<R> visitor);
 
     @Override

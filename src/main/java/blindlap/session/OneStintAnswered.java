@@ -7,7 +7,7 @@ package blindlap.session;
  * @param stint from 1
  * @param riderSaw true if the rider knows; then {@link Fact.BlindBroken} stands beside it
  */
-public record OneStintAnswered(int stint, boolean riderSaw) implements Fact.OfOnePerson {
+public record OneStintAnswered(int stint, boolean riderSaw) implements OneStintFact {
   @Override
   public <R> R accept(OnePersonVisitor<R> visitor) {
     return visitor.oneStintAnswered(this);

@@ -7,7 +7,7 @@ package blindlap.session;
  * @param stint from 1
  * @param name of whoever looked
  */
-public record OneStintShown(int stint, String name) implements Fact.OfOnePerson {
+public record OneStintShown(int stint, String name) implements OneStintFact {
   @Override
   public <R> R accept(OnePersonVisitor<R> visitor) {
     return visitor.oneStintShown(this);

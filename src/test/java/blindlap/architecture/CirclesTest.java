@@ -27,6 +27,7 @@ class CirclesTest {
               "session.MasksSealed",
               "session.MasksGuessed",
               "session.MasksRead",
+              "session.OneStintFact",
               "session.OneStintShown",
               "session.OneStintAnswered",
               "session.SeriesStood"),

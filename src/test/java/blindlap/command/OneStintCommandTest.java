@@ -80,6 +80,38 @@ class OneStintCommandTest {
   }
 
   @Test
+  void theReportSaysToWhomAStintWasShownAndWhetherTheRiderSaw() throws Exception {
+    CommandLineSession.Ran made = day.run("one-stint", id, "--make");
+    for (String saw : List.of("yes", "no", CommandLineSession.NOBODY)) {
+      day.handsOver.add(saw);
+      int stint = saw.equals("yes") ? 2 : saw.equals("no") ? 4 : 5;
+      assertThat(look(stint, words(made, stint)).code()).isZero();
+    }
+    day.types(phrase);
+    Path laps = day.file("laps.csv", Plans.laps(8));
+    for (List<String> typed :
+        List.of(
+            List.of("record", id, laps.toString()),
+            List.of("close-day", id),
+            List.of("close-review", id),
+            List.of("unseal", id),
+            List.of("report", id, "--out", folder.resolve("report").toString()))) {
+      CommandLineSession.Ran ran = day.run(typed.toArray(String[]::new));
+      assertThat(ran.code()).as(ran.err()).isZero();
+    }
+    StringBuilder report = new StringBuilder();
+    try (var files = java.nio.file.Files.list(folder.resolve("report"))) {
+      for (Path file : files.filter(f -> f.toString().endsWith(".html")).toList()) {
+        report.append(java.nio.file.Files.readString(file));
+      }
+    }
+    assertThat(report.toString())
+        .contains("P. Wier was shown once what to set for stint 2; the rider saw or heard it.")
+        .contains("P. Wier was shown once what to set for stint 4; the rider did not see it.")
+        .contains("what to set for stint 5; the rider may have seen it: that was not said.");
+  }
+
+  @Test
   void wrongWordsAreRefusedAndAfterThreeThereIsAWait() {
     CommandLineSession.Ran made = day.run("one-stint", id, "--make");
     for (int i = 0; i < 3; i++) {
