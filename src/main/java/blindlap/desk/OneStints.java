@@ -146,15 +146,14 @@ public final class OneStints {
     if (!problems.isEmpty()) {
       return new Shown.Refused(problems);
     }
-    OneStintDraft draft = draft(state.id());
-    StintView view = draft.view(stint).orElse(null);
+    StintView view = draft(state.id()).view(stint).orElse(null);
     StintCode code = StintCode.read(typed).orElse(null);
     if (view == null || code == null) {
       return refused(Problem.of(DeskFault.ONE_STINT_WORDS, ""));
     }
     StintViews.Shown opened = views.open(state.id().text(), view, code).orElse(null);
     if (opened == null) {
-      keep(state.id(), draft.wrong(clock.instant()));
+      keep(state.id(), draft(state.id()).wrong(clock.instant()));
       return refused(Problem.of(DeskFault.ONE_STINT_WRONG, "", stint));
     }
     Sessions.Result written =
@@ -162,7 +161,8 @@ public final class OneStints {
     if (written instanceof Sessions.Result.Refused refused) {
       return new Shown.Refused(refused.problems());
     }
-    keep(state.id(), draft.without(stint));
+    // Another window may have made words anew meanwhile.
+    keep(state.id(), draft(state.id()).without(stint));
     Plan plan = state.plan();
     return new Shown.Setup(
         stint,
