@@ -5,6 +5,7 @@ import blindlap.desk.MistakeLog;
 import blindlap.sample.Demo;
 import blindlap.session.NotebookFiles;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Optional;
 
 /**
@@ -46,6 +47,12 @@ public record CommandSetting(
      * @return false if it is not safe there
      */
     boolean settled();
+
+    /**
+     * Leaves what is on the screen there for some time, or until Enter, and takes it away then as
+     * far as it is a screen.
+     */
+    void blankAfter(Duration time);
 
     /** True if someone sits there who reads what is printed and types what is asked. */
     boolean present();

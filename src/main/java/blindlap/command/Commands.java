@@ -18,6 +18,7 @@ final class Commands {
           "catch-up",
           "masks",
           "mount",
+          "one-stint",
           "codes",
           "sheets",
           "key-in",
@@ -64,6 +65,7 @@ final class Commands {
       case "catch-up" -> new CatchUpCommand(setting);
       case "masks" -> new MasksCommand(setting);
       case "mount" -> new MountCommand(setting);
+      case "one-stint" -> new OneStintCommand(setting);
       case "codes" -> new CodesCommand(setting);
       case "sheets" -> new SheetsCommand(setting);
       case "key-in" -> new KeyInCommand(setting);

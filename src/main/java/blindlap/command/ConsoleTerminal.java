@@ -10,12 +10,19 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Reads what must not stand in a command line: from the console, or from standard input. */
 public final class ConsoleTerminal implements CommandSetting.Terminal {
   private static final Path OUT = Path.of("/dev/stdout");
+
+  private static final int BLANK_LINES = 100;
+  private static final long TICK = 100;
+
+  /** To the upper left, clear the screen, clear what can be scrolled back to. */
+  private static final String CLEARED = "\u001b[H\u001b[2J\u001b[3J";
 
   private @Nullable BufferedReader input;
 
@@ -48,6 +55,31 @@ public final class ConsoleTerminal implements CommandSetting.Terminal {
     } catch (SyncFailedException e) {
       // Terminals and pipes cannot be synced, and need not be.
       return !Files.isRegularFile(OUT);
+    }
+  }
+
+  /** Twice the usual screen of blank lines, then what screens that understand it clear by. */
+  @Override
+  public void blankAfter(Duration time) {
+    Console console = System.console();
+    if (console == null) {
+      System.out.print(System.lineSeparator().repeat(BLANK_LINES));
+      return;
+    }
+    try {
+      for (long left = time.toMillis(); left > 0 && !console.reader().ready(); left -= TICK) {
+        Thread.sleep(TICK);
+      }
+      if (console.reader().ready()) {
+        console.readLine();
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } finally {
+      console.writer().print(System.lineSeparator().repeat(BLANK_LINES) + CLEARED);
+      console.flush();
     }
   }
 

@@ -22,6 +22,8 @@ enum Done {
   DRAFTED,
   /** What the helper said is in the helper's encrypted draft. */
   KEPT,
+  /** One-time codes are kept; earlier ones open nothing any more. */
+  CODES,
   /** Sessions of other notebooks, or old days, are in this one. */
   BROUGHT_IN,
   /** The demo's notebook and report are made. */

@@ -7,6 +7,7 @@ import blindlap.seal.SealParameters;
 import blindlap.seal.Sealing;
 import blindlap.seal.SealingSources;
 import blindlap.seal.SecureBytes;
+import blindlap.seal.StintViews;
 import blindlap.session.Notebook;
 import java.time.Clock;
 import org.jspecify.annotations.Nullable;
@@ -34,6 +35,7 @@ public final class Desk implements AutoCloseable {
   private final QuestionBook questions;
   private final SealParameters parameters;
   private final MaskSealing masking;
+  private final StintViews stintViews;
 
   /**
    * @param notebook the open notebook; closed with the desk
@@ -54,6 +56,7 @@ public final class Desk implements AutoCloseable {
     this.sessions = new Sessions(notebook, clock);
     Sealing sealing = new Sealing(sources, parameters);
     this.masking = new MaskSealing(sources, parameters);
+    this.stintViews = new StintViews(sources, parameters);
     this.series = new SeriesBook(notebook, sessions);
     this.seriesPlans = new SeriesPlans(notebook, series);
     this.committing = new Committing(sessions, sealing, ids, seriesPlans);
@@ -152,6 +155,11 @@ public final class Desk implements AutoCloseable {
   /** Masked labels: sealed by a friend, guessed once, read. */
   public MaskKeeping masks() {
     return new MaskKeeping(sessions, masking);
+  }
+
+  /** Views of one stint for somebody who is not the helper. */
+  public OneStints oneStints() {
+    return new OneStints(sessions, stintViews, notebook, clock);
   }
 
   /** The rider's days. */

@@ -134,5 +134,15 @@ public enum DeskFault implements Fault {
   /** Records of too few units, or out of turn: given, needed. */
   UNITS_MISSING,
   /** The records of the units are written. */
-  UNITS_WRITTEN
+  UNITS_WRITTEN,
+  /** Every stint that is left was ridden or shown, so that no code is made. */
+  ONE_STINT_NONE,
+  /** This notebook keeps no one-time code of a stint: stint. */
+  ONE_STINT_NO_CODE,
+  /** What was typed is not three words of the list. */
+  ONE_STINT_WORDS,
+  /** Three words, but not those of the slip: stint. */
+  ONE_STINT_WRONG,
+  /** Too many wrong codes: seconds to wait. */
+  ONE_STINT_WAIT
 }

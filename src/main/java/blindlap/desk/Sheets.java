@@ -2,6 +2,7 @@ package blindlap.desk;
 
 import blindlap.paper.AloneSheet;
 import blindlap.paper.HelperSheet;
+import blindlap.paper.OneStintSlips;
 import blindlap.paper.TimetableSheet;
 import blindlap.paper.ride.ByCodeSheet;
 import blindlap.paper.ride.LabelSheet;
@@ -57,5 +58,12 @@ public final class Sheets {
    */
   public byte[] helper(SessionState state, Keys.Result.Open open, String phrase, Paper paper) {
     return HelperSheet.pdf(state, open.schedule(), open.sheet(), phrase.strip(), format(paper));
+  }
+
+  /** Slips for one stint each; they hold no setup, and the words that open one. */
+  public byte[] oneStint(SessionState state, List<OneStints.Slip> slips, Paper paper) {
+    List<OneStintSlips.Slip> all =
+        slips.stream().map(s -> new OneStintSlips.Slip(s.stint(), s.code(), s.words())).toList();
+    return OneStintSlips.pdf(state.plan(), all, format(paper));
   }
 }

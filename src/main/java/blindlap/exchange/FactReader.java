@@ -14,6 +14,8 @@ import blindlap.session.LookTaken;
 import blindlap.session.MasksGuessed;
 import blindlap.session.MasksRead;
 import blindlap.session.MasksSealed;
+import blindlap.session.OneStintAnswered;
+import blindlap.session.OneStintShown;
 import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
 import blindlap.session.SeriesEnded;
@@ -74,6 +76,9 @@ final class FactReader {
     kinds.put("MasksSealed", b -> new MasksSealed(SealedKey.of(texts(field(b, "key")))));
     kinds.put("MasksGuessed", b -> new MasksGuessed(setups(b)));
     kinds.put("MasksRead", b -> new MasksRead(setups(b), option(b, "from", MasksRead.From.class)));
+    kinds.put("OneStintShown", b -> new OneStintShown(whole(b, "stint"), text(b, "name")));
+    kinds.put(
+        "OneStintAnswered", b -> new OneStintAnswered(whole(b, "stint"), truth(b, "rider_saw")));
   }
 
   /** Setups by label, numbered from 1 in the file. */

@@ -5,6 +5,8 @@ import blindlap.session.MasksGuessed;
 import blindlap.session.MasksRead;
 import blindlap.session.MasksSealed;
 import blindlap.session.OnePersonVisitor;
+import blindlap.session.OneStintAnswered;
+import blindlap.session.OneStintShown;
 import blindlap.session.SetupShown;
 import blindlap.session.StintMounted;
 import java.util.List;
@@ -35,6 +37,16 @@ final class OnePersonWriter implements OnePersonVisitor<Map<String, Object>> {
   @Override
   public Map<String, Object> masksRead(MasksRead fact) {
     return Map.of("setups", setups(fact.setups()), "from", PlanJson.word(fact.from()));
+  }
+
+  @Override
+  public Map<String, Object> oneStintShown(OneStintShown fact) {
+    return Map.of("stint", String.valueOf(fact.stint()), "name", fact.name());
+  }
+
+  @Override
+  public Map<String, Object> oneStintAnswered(OneStintAnswered fact) {
+    return Map.of("stint", String.valueOf(fact.stint()), "rider_saw", fact.riderSaw());
   }
 
   private static List<String> setups(List<Integer> setups) {

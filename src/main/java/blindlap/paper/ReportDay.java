@@ -17,6 +17,7 @@ import blindlap.wording.CovariateWords;
 import blindlap.wording.EntryWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.LapStarts;
+import blindlap.wording.OneStintWords;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
@@ -159,6 +160,7 @@ final class ReportDay {
                         c.decidedBy(),
                         WORDS.say(c.knowsKey() ? "knew" : "knew.not"))));
     state.blindBroken().forEach(b -> lines.add(FindingText.broken(b.stint(), b.what())));
+    state.oneStint().forEach((stint, shown) -> lines.add(OneStintWords.shown(stint, shown)));
     lines.addAll(new FindingText(finding).deviations());
     lines.addAll(new FindingText(finding).correctedFits());
   }

@@ -304,9 +304,9 @@ public sealed interface Fact {
   /** Facts of values: two that stand for one, and what a look used. */
   sealed interface OfValues extends Fact permits ValueChosen, LookTaken {}
 
-  /** Facts of a day without a helper. */
+  /** Facts of a day without a helper, or of one stint without. */
   sealed interface OfOnePerson extends Fact
-      permits SetupShown, StintMounted, MasksSealed, MasksGuessed, MasksRead {
+      permits SetupShown, StintMounted, MasksSealed, MasksGuessed, MasksRead, OneStintFact {
     <R> R accept(OnePersonVisitor<R> visitor);
 
     @Override

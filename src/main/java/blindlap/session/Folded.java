@@ -38,6 +38,7 @@ final class Folded {
   final SortedMap<Integer, LookTaken> looks = new TreeMap<>();
   final SortedMap<Integer, Integer> shown = new TreeMap<>();
   final SortedMap<Integer, String> mounted = new TreeMap<>();
+  final SortedMap<Integer, OneStint> oneStint = new TreeMap<>();
   @Nullable SealedKey masks;
   @Nullable MasksGuessed masksGuessed;
   @Nullable MasksRead masksRead;
@@ -87,6 +88,7 @@ final class Folded {
     copy.looks.putAll(looks);
     copy.shown.putAll(shown);
     copy.mounted.putAll(mounted);
+    copy.oneStint.putAll(oneStint);
     copy.masks = masks;
     copy.masksGuessed = masksGuessed;
     copy.masksRead = masksRead;

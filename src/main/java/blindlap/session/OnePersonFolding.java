@@ -61,4 +61,20 @@ final class OnePersonFolding implements OnePersonVisitor<Boolean> {
     folded.masksRead = fact;
     return true;
   }
+
+  @Override
+  public Boolean oneStintShown(OneStintShown fact) {
+    return reviewOpen
+        && folded.oneStint.putIfAbsent(fact.stint(), new OneStint(fact.name(), null)) == null;
+  }
+
+  @Override
+  public Boolean oneStintAnswered(OneStintAnswered fact) {
+    OneStint shown = folded.oneStint.get(fact.stint());
+    if (!reviewOpen || shown == null || !shown.open()) {
+      return false;
+    }
+    folded.oneStint.put(fact.stint(), new OneStint(shown.name(), fact.riderSaw()));
+    return true;
+  }
 }

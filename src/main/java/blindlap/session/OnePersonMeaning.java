@@ -42,6 +42,16 @@ final class OnePersonMeaning implements OnePersonVisitor<Optional<Problem>> {
     return mapping(fact.setups());
   }
 
+  @Override
+  public Optional<Problem> oneStintShown(OneStintShown fact) {
+    return PlanPlaces.stint(plan, fact.stint());
+  }
+
+  @Override
+  public Optional<Problem> oneStintAnswered(OneStintAnswered fact) {
+    return PlanPlaces.stint(plan, fact.stint());
+  }
+
   private Optional<Problem> mapping(List<Integer> setups) {
     int count = plan.setups().size();
     return Masks.isMapping(setups, count)

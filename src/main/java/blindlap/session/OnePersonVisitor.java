@@ -16,4 +16,8 @@ public interface OnePersonVisitor<R> {
   R masksGuessed(MasksGuessed fact);
 
   R masksRead(MasksRead fact);
+
+  R oneStintShown(OneStintShown fact);
+
+  R oneStintAnswered(OneStintAnswered fact);
 }

@@ -144,5 +144,17 @@ public enum SessionFault implements Fault {
   /** No masks were sealed: there is nothing that a phrase opens. */
   MASKS_NOT_SEALED,
   /** Every label is on a setup of its own: number of setups. */
-  NOT_A_MAPPING
+  NOT_A_MAPPING,
+  /** Below prepared everybody sees what is on, so that no one-stint view is needed. */
+  ONE_STINT_LEVEL,
+  /** What to set for a stint was shown already: stint. */
+  ONE_STINT_USED,
+  /** A stint is handed over or ridden: stint. */
+  ONE_STINT_BEGUN,
+  /** Nobody's name is given who looks. */
+  ONE_STINT_NOBODY,
+  /** What to set for a stint was shown to nobody: stint. */
+  ONE_STINT_NOT_SHOWN,
+  /** It was said already whether the rider saw: stint. */
+  ONE_STINT_ANSWERED
 }

@@ -123,6 +123,11 @@ public final class SessionState {
     return Collections.unmodifiableSortedMap(folded.mounted);
   }
 
+  /** To whom what to set for one stint was shown, by stint. */
+  public SortedMap<Integer, OneStint> oneStint() {
+    return Collections.unmodifiableSortedMap(folded.oneStint);
+  }
+
   /** The sealed mapping of masked labels, if a friend sealed one. */
   public Optional<SealedKey> masks() {
     return Optional.ofNullable(folded.masks);

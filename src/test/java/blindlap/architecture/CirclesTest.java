@@ -27,6 +27,9 @@ class CirclesTest {
               "session.MasksSealed",
               "session.MasksGuessed",
               "session.MasksRead",
+              "session.OneStintFact",
+              "session.OneStintShown",
+              "session.OneStintAnswered",
               "session.SeriesStood"),
           "a visitor names every fact, and every fact takes the visitor: a new one cannot be"
               + " forgotten anywhere",

@@ -105,6 +105,9 @@ final class CommandLineSession {
   /** True if someone sits at the terminal. */
   boolean present = true;
 
+  /** How long what was shown stayed on the screen, each time it was taken away. */
+  final List<java.time.Duration> blanked = new ArrayList<>();
+
   /** Lines to answer with, the first first; after them the words of the phrase that is in sight. */
   final Deque<String> answers = new ArrayDeque<>();
 
@@ -138,6 +141,11 @@ final class CommandLineSession {
               .results()
               .map(found -> shown.split(" ")[found.group(1).charAt(0) - '1'])
               .collect(Collectors.joining(" ")));
+    }
+
+    @Override
+    public void blankAfter(java.time.Duration time) {
+      blanked.add(time);
     }
 
     @Override

@@ -113,6 +113,15 @@ class RefusedCommandsTest {
             line(committed, "--guess"),
             line(closed, "--read"),
             line(closed, "--marks")));
+    all.put(
+        "one-stint",
+        List.of(
+            line(NO_SESSION),
+            line(committed),
+            line(committed, "--make"),
+            line(committed, "--make", "--paper", "A4", "--out", folder.toString()),
+            line(closed),
+            line(closed, "--make")));
     all.put("codes", List.of(line(NO_SESSION)));
     all.put(
         "sheets",

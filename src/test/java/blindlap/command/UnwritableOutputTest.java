@@ -71,6 +71,7 @@ class UnwritableOutputTest {
     String laps = day.file("laps.csv", Plans.laps(6)).toString();
     looks(day);
     alone(day);
+    oneStint(day);
     day.types(phrase);
     lost(day, Done.NOTHING, "helper", id);
     lost(day, Done.NOTHING, "codes", id);
@@ -154,6 +155,17 @@ class UnwritableOutputTest {
         .isZero();
     assertThat(day.run("close-day", id).code()).isZero();
     lost(day, Done.SAVED, "masks", id, "--guess");
+  }
+
+  private void oneStint(CommandLineSession day) {
+    String id = day.commit(Plans.SMALL);
+    lost(day, Done.CODES, "one-stint", id, "--make");
+    String slips = folder.resolve("slips").toString();
+    lost(day, Done.WRITTEN, "one-stint", id, "--make", "--out", slips);
+    String words = OneStintCommandTest.words(day.run("one-stint", id, "--make"), 1);
+    day.types(words);
+    day.answers.addAll(List.of("P. Wier", "1"));
+    lost(day, Done.SAVED, "one-stint", id);
   }
 
   private void helpers(CommandLineSession day, String id) {

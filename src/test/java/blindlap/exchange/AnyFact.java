@@ -21,6 +21,8 @@ import blindlap.session.MasksGuessed;
 import blindlap.session.MasksRead;
 import blindlap.session.MasksSealed;
 import blindlap.session.NotebookId;
+import blindlap.session.OneStintAnswered;
+import blindlap.session.OneStintShown;
 import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
 import blindlap.session.SeriesEnded;
@@ -188,6 +190,9 @@ public final class AnyFact {
     facts.add(new MasksSealed(sealed.key()));
     facts.add(new MasksGuessed(alone.random.nextInt(4) == 0 ? List.of() : List.of(1, 0)));
     facts.add(new MasksRead(List.of(0, 1), MasksRead.From.values()[alone.random.nextInt(2)]));
+    AnyFact once = new AnyFact(facts.size());
+    facts.add(new OneStintShown(1 + once.random.nextInt(16), once.text()));
+    facts.add(new OneStintAnswered(1 + once.random.nextInt(16), once.random.nextBoolean()));
     // Since version 4 somebody may declare to have abandoned it without knowing key or setups.
     AnyFact unaware = new AnyFact(facts.size());
     if (unaware.random.nextBoolean()) {

@@ -167,11 +167,13 @@ final class Histories {
   /** Of a day without a helper; any notebook may have written it, whatever the plan says. */
   private static Fact alone(Random random) {
     int stint = random.nextInt(10);
-    return switch (random.nextInt(5)) {
+    return switch (random.nextInt(7)) {
       case 0 -> new SetupShown(stint, random.nextInt(3));
       case 1 -> new StintMounted(stint, "fitted " + random.nextInt(3));
       case 2 -> new MasksSealed(SEALED.key());
       case 3 -> new MasksGuessed(List.of(1, random.nextInt(2)));
+      case 4 -> new OneStintShown(Math.max(1, stint), "P. Wier");
+      case 5 -> new OneStintAnswered(Math.max(1, stint), random.nextBoolean());
       default -> new MasksRead(List.of(0, 1), MasksRead.From.MARKS);
     };
   }
