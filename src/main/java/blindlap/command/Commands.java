@@ -16,6 +16,7 @@ final class Commands {
           "commit",
           "helper",
           "catch-up",
+          "prepare",
           "masks",
           "mount",
           "one-stint",
@@ -63,6 +64,7 @@ final class Commands {
       case "commit" -> new CommitCommand(setting);
       case "helper" -> new HelperCommand(setting);
       case "catch-up" -> new CatchUpCommand(setting);
+      case "prepare" -> new PrepareCommand(setting);
       case "masks" -> new MasksCommand(setting);
       case "mount" -> new MountCommand(setting);
       case "one-stint" -> new OneStintCommand(setting);

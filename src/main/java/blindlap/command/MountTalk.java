@@ -103,9 +103,24 @@ final class MountTalk {
       String on = answer("ask.on", Labels.name(plan, due));
       entry = on.isEmpty() ? entry : entry.withFitted(setup(plan, on));
     }
+    entry = measured(entry, day.settings(work.stint(), entry.fitted()));
+    Set<SafetyCheck> confirmed = EnumSet.noneOf(SafetyCheck.class);
+    for (SafetyCheck check : SafetyCheck.values()) {
+      if (agreed(WORDS.say("ask.check", SwapWords.say("check." + check.name())))) {
+        confirmed.add(check);
+      }
+    }
+    entry = entry.withConfirmed(confirmed);
+    return work.stint() > day.firstStint()
+        ? entry.withFit(state.lapsSoFar(), yes("ask.fit"))
+        : entry;
+  }
+
+  /** The same entry with what is measured of these settings, and why where outside tolerance. */
+  HelperEntry measured(HelperEntry entry, List<Setting> settings) {
     Map<String, String> measured = new LinkedHashMap<>();
     List<HelperEntry.Outside> outside = new ArrayList<>();
-    for (Setting setting : day.settings(work.stint(), entry.fitted())) {
+    for (Setting setting : settings) {
       String typed = answer("ask.setting", setting.name(), SwapWords.aim(setting));
       measured.put(setting.name(), typed);
       if (Tolerance.readable(setting, typed)) {
@@ -114,16 +129,7 @@ final class MountTalk {
             .ifPresent(outside::add);
       }
     }
-    Set<SafetyCheck> confirmed = EnumSet.noneOf(SafetyCheck.class);
-    for (SafetyCheck check : SafetyCheck.values()) {
-      if (agreed(WORDS.say("ask.check", SwapWords.say("check." + check.name())))) {
-        confirmed.add(check);
-      }
-    }
-    entry = entry.withMeasured(measured, outside).withConfirmed(confirmed);
-    return work.stint() > day.firstStint()
-        ? entry.withFit(state.lapsSoFar(), yes("ask.fit"))
-        : entry;
+    return entry.withMeasured(measured, outside);
   }
 
   /** Which prepared unit was mounted, and whether its cover held. */

@@ -95,15 +95,23 @@ public final class PreparedUnits {
         : new Sessions.Result.Refused(problems.stream().distinct().toList());
   }
 
+  /** Why no units can be recorded in a session now, if so; asked before anyone types a phrase. */
+  public static List<Problem> refusals(SessionState state) {
+    if (state.plan().blinding().level() != BlindLevel.PREPARED) {
+      return List.of(Problem.of(DeskFault.NOT_PREPARED, ""));
+    }
+    if (!state.step().day()) {
+      return List.of(Problem.of(SessionFault.RECORDING_IS_OVER, "", state.step()));
+    }
+    return state.helperRecords().isEmpty()
+        ? List.of()
+        : List.of(Problem.of(DeskFault.UNITS_WRITTEN, ""));
+  }
+
   private Outcome decide(SessionState latest, List<HelperEntry> entries) {
-    if (latest.plan().blinding().level() != BlindLevel.PREPARED) {
-      return new Outcome.Refused(List.of(Problem.of(DeskFault.NOT_PREPARED, "")));
-    }
-    if (!latest.step().day()) {
-      return Outcome.refused(SessionFault.RECORDING_IS_OVER, "", latest.step());
-    }
-    if (!latest.helperRecords().isEmpty()) {
-      return new Outcome.Refused(List.of(Problem.of(DeskFault.UNITS_WRITTEN, "")));
+    List<Problem> refusals = refusals(latest);
+    if (!refusals.isEmpty()) {
+      return new Outcome.Refused(refusals);
     }
     List<Fact> facts = new ArrayList<>();
     for (HelperEntry entry : entries) {

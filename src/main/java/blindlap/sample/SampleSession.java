@@ -58,7 +58,9 @@ public final class SampleSession {
           "grips-on-moor-path",
           "wheels-on-windy-ridge",
           "oils-on-larch-line",
-          "saddles-on-stone-ladder");
+          "saddles-on-stone-ladder",
+          "pedals-on-gravel-bowl",
+          "inserts-on-chalk-cutting");
 
   private final String name;
   private final Desk desk;
@@ -109,6 +111,10 @@ public final class SampleSession {
 
   /** Takes the sample through its whole life, up to the opened seal. */
   public SessionState whole() {
+    Plan plan = preview().plan().orElseThrow();
+    if (AloneSample.is(plan)) {
+      return new AloneSample(desk, plan, events()).whole(laps());
+    }
     Committing.Result.Committed committed = commit();
     SessionState state = record(committed.state());
     return unseal(closeReview(closeDay(happenings(state, committed.sealed()))), committed.sealed());
@@ -168,6 +174,11 @@ public final class SampleSession {
   private SessionState act(SessionState state, Function<LifeCommands, Outcome> decision) {
     return done(
         desk.sessions().act(state.id(), latest -> decision.apply(new LifeCommands(latest))));
+  }
+
+  /** Commits the plan of a sample that one person rides alone; its order is covered. */
+  public SessionState cover() {
+    return new AloneSample(desk, preview().plan().orElseThrow(), events()).commit();
   }
 
   /** Commits the sample's plan. */

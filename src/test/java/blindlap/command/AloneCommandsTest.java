@@ -92,11 +92,12 @@ class AloneCommandsTest {
   void aPreparedDayIsMountedByCodeWithoutThePhraseAndOpenedWithIt() {
     CommandLineSession day = new CommandLineSession(folder);
     String id = day.commit(plan("prepared"));
-    StringBuilder typed = new StringBuilder("stint;fitted\n");
-    for (int stint = 0; stint <= 8; stint++) {
-      typed.append(stint).append(";as scheduled\n");
-    }
-    ok(day.run("catch-up", id, day.file("friend.csv", typed.toString()).toString()));
+    day.handsOver.add("no");
+    assertThat(ok(day.run("prepare", id)).out()).contains("Nothing was written");
+    CommandLineSession.Ran friend = ok(day.run("prepare", id));
+    assertThat(friend.out()).contains("Recorded: 9 units", "maker's manual");
+    assertThat(friend.out().lines().filter(line -> line.startsWith("Code "))).hasSize(8);
+    refused(day.run("prepare", id), "already");
     String phrase = day.phrase();
     day.types("");
     assertThat(ok(day.run("mount", id)).out()).contains("unit for the warm-up laps");

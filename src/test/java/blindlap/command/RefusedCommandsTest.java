@@ -32,6 +32,7 @@ class RefusedCommandsTest {
   private String ofSeries;
   private String unsealed;
   private String looks;
+  private String prepared;
   private String laps;
   private String paper;
   private String plan;
@@ -52,6 +53,7 @@ class RefusedCommandsTest {
     ofSeries = ridden(Plans.SMALL + SERIES);
     closed = ridden(Plans.SMALL.replace("quicker", "faster"));
     looks = day.commit(Plans.LOOKS);
+    prepared = day.commit(Plans.SMALL + "blinding: {level: prepared, prepared_by: M. Oster}\n");
     ok("record", looks, day.file("sixteen.csv", Plans.laps(16)).toString());
     day.types("wrong words of a phrase here");
   }
@@ -105,6 +107,7 @@ class RefusedCommandsTest {
             line(committed, "--correct"),
             line(committed, "--paper"),
             line(closed)));
+    all.put("prepare", List.of(line(NO_SESSION), line(committed), line(closed), line(prepared)));
     all.put(
         "masks",
         List.of(

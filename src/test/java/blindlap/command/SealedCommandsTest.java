@@ -38,7 +38,7 @@ class SealedCommandsTest {
   private static final int ORDERS = 2;
 
   /** So many of the commands, the first ones, need the key. */
-  private static final int NEED_THE_KEY = 16;
+  private static final int NEED_THE_KEY = 17;
 
   private static final Pattern HASH = Pattern.compile("(?:[0-9a-f]{8}[ \n]?){8}");
 
@@ -109,6 +109,7 @@ class SealedCommandsTest {
             List.of("amend", id, "--text", "The gauge read low.", "--reason", "found later"),
             List.of("unseal", id),
             List.of("mount", id),
+            List.of("prepare", id),
             List.of("masks", id, "--seal"),
             List.of("masks", id, "--guess"),
             List.of("masks", id, "--read"),

@@ -155,6 +155,9 @@ class UnwritableOutputTest {
         .isZero();
     assertThat(day.run("close-day", id).code()).isZero();
     lost(day, Done.SAVED, "masks", id, "--guess");
+    String prepared =
+        day.commit(Plans.SMALL + "blinding: {level: prepared, prepared_by: M. Oster}\n");
+    lost(day, Done.SAVED, "prepare", prepared);
   }
 
   private void oneStint(CommandLineSession day) {

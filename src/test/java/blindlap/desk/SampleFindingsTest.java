@@ -40,6 +40,8 @@ class SampleFindingsTest {
     VERDICTS.put("grips-on-moor-path", Verdict.NO_WORTHWHILE_DIFFERENCE);
     VERDICTS.put("wheels-on-windy-ridge", Verdict.DIRECTION_KNOWN);
     VERDICTS.put("saddles-on-stone-ladder", Verdict.REAL_AND_WORTHWHILE);
+    VERDICTS.put("pedals-on-gravel-bowl", Verdict.REAL_AND_WORTHWHILE);
+    VERDICTS.put("inserts-on-chalk-cutting", Verdict.REAL_AND_WORTHWHILE);
   }
 
   static List<String> samples() {

@@ -1,10 +1,12 @@
 package blindlap.desk;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.sample.SampleSession;
 import blindlap.sample.SampleSources;
 import blindlap.seal.HelperSchedule;
+import blindlap.seal.OpenKey;
 import blindlap.seal.SealParameters;
 import blindlap.store.SqliteNotebook;
 import java.io.IOException;
@@ -16,6 +18,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
+import java.util.function.IntUnaryOperator;
 
 /**
  * Writes the laps of the invented sessions so that they fit the orders their bytes draw: base
@@ -179,7 +182,26 @@ public final class SampleLaps {
                   new Recipe("footing", 55, new double[] {0, 3}, 8, 0, 0)),
               List.of(),
               Map.of(5, 6.4, 11, 9.1, 16, 4.8, 24, 7.7, 32, 5.9),
-              Map.of(20, "puncture")));
+              Map.of(20, "puncture")),
+          new Sample(
+              "pedals-on-gravel-bowl",
+              16,
+              14,
+              false,
+              List.of(
+                  new Recipe("lap time", 137.0, new double[] {0, -1.9}, 0.7, -0.6, 2),
+                  new Recipe("footing", 48, new double[] {0, 9}, 8, 0, 0)),
+              List.of(),
+              Map.of(6, 3.1),
+              Map.of(6, "traffic")),
+          new Sample(
+              "inserts-on-chalk-cutting",
+              17,
+              12,
+              false,
+              List.of(
+                  new Recipe("lap time", 121.0, new double[] {0, 1.8}, 0.6, -0.5, 2),
+                  new Recipe("sore feet", 30, new double[] {0, 4}, 6, 4, 0))));
 
   private SampleLaps() {}
 
@@ -204,11 +226,17 @@ public final class SampleLaps {
             ids)) {
       SampleSession session = new SampleSession(sample.name(), desk);
       Plan plan = session.preview().plan().orElseThrow();
-      return text(sample, plan, session.commit().sealed().schedule());
+      if (plan.blinding().level() == BlindLevel.DRAWN
+          || plan.blinding().level() == BlindLevel.MASKED) {
+        OpenKey key = desk.notebook().cover(session.cover().id()).orElseThrow().key().orElseThrow();
+        return text(sample, plan, key::setup);
+      }
+      HelperSchedule schedule = session.commit().sealed().schedule();
+      return text(sample, plan, stint -> schedule.fit(stint).fitted());
     }
   }
 
-  private static String text(Sample sample, Plan plan, HelperSchedule schedule) {
+  private static String text(Sample sample, Plan plan, IntUnaryOperator order) {
     Random random = new Random(sample.seed());
     StringBuilder out = new StringBuilder("lap");
     sample.recipes().forEach(r -> out.append(',').append(r.measure()));
@@ -216,7 +244,7 @@ public final class SampleLaps {
     out.append(sample.voids().isEmpty() ? "" : ",void");
     out.append(sample.guesses() ? ",guess\n" : "\n");
     for (int stint = 1; stint <= sample.last(); stint++) {
-      int fitted = schedule.fit(stint).fitted();
+      int fitted = order.applyAsInt(stint);
       StringBuilder beside = new StringBuilder();
       double effect = 0;
       for (Beside each : sample.covariates()) {
