@@ -193,10 +193,18 @@ public final class AloneView extends VBox implements OwnSwapView {
     safety = new AloneSafetyView(look, model, sheet, this::next);
     VBox left = new VBox(6, steps(sheet), settings);
     left.getChildren().addAll(limits(sheet));
-    really(sheet).ifPresent(left.getChildren()::add);
+    Optional<Node> really = really(sheet);
     Caution caution = new Caution(SwapWords.say("caution"), Words.of("cautions").say("short"));
     gate.setText(of(sheet.paper() ? "record" : "go", sheet.stint()));
-    List<Node> parts = new ArrayList<>(List.of(what(sheet), Fields.words(sheet.swap())));
+    List<Node> parts = new ArrayList<>();
+    // Beside the name and not below the settings, so that the gate stays within the window.
+    if (columns() && really.isPresent()) {
+      parts.add(columns(what(sheet), really.get()));
+    } else {
+      really.ifPresent(left.getChildren()::add);
+      parts.add(what(sheet));
+    }
+    parts.add(Fields.words(sheet.swap()));
     if (columns()) {
       left.getChildren().addAll(gate, waits);
       parts.add(columns(left, new VBox(10, safety, caution)));

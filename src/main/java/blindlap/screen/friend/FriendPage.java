@@ -78,10 +78,14 @@ public final class FriendPage extends StackPane {
       getChildren().setAll(helpers);
       return;
     }
+    if (phase == FriendModel.Phase.NOTHING || phase == FriendModel.Phase.DONE) {
+      frame.blankProperty().set(true);
+      getChildren().setAll(scrolled(said()));
+      return;
+    }
     boolean open = model.cover().stateProperty().get() == HelperCover.State.OPEN;
     switch (phase) {
-      case OTHER -> {}
-      case NOTHING, DONE -> said();
+      case OTHER, NOTHING, DONE -> {}
       case PIN -> pin("friend.pin", model::begin);
       case MASKS -> inside(open, () -> new FriendMasksView(look, model));
       case UNITS -> inside(open, this::units);
@@ -135,14 +139,18 @@ public final class FriendPage extends StackPane {
     door.getChildren().add(leave());
   }
 
-  private void said() {
+  /** There is nothing behind a cover, and nobody has to look away. */
+  private VBox said() {
     Label words = HelperDoorView.lead("");
     words.textProperty().bind(model.wordsProperty());
     Button on = new Button(FriendWords.say("friend.ride"));
     on.getStyleClass().add("next");
     on.minHeightProperty().bind(look.touch());
     on.setOnAction(e -> ride.run());
-    door.getChildren().setAll(words, on, leave());
+    VBox said = new VBox(16, words, on, leave());
+    said.setAlignment(Pos.CENTER_LEFT);
+    said.maxWidthProperty().bind(look.px(HelperDoorView.WIDTH));
+    return said;
   }
 
   private Button leave() {

@@ -1,5 +1,6 @@
 package blindlap.screen.plan;
 
+import blindlap.plan.BlindLevel;
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.SteadyBox;
@@ -51,10 +52,25 @@ final class PlanEndView extends SteadyBox {
             PlanFieldsView.fold("head.series", series()),
             new Caution(PlanWords.say("caution") + ".", Words.of("cautions").say("short")),
             Fields.section(
-                PlanFieldsView.heading("head.commit"),
-                Fields.row(begin),
-                message,
-                Fields.words(PlanWords.say("commit.after"), "second")));
+                PlanFieldsView.heading("head.commit"), Fields.row(begin), message, after()));
+  }
+
+  /** What the commit does, at the level of the draft. */
+  private Label after() {
+    PlanLevel level = new PlanLevel(model.form().part("blinding"), model::step);
+    Label after = Fields.words("", "second");
+    after
+        .textProperty()
+        .bind(level.levelProperty().map(now -> PlanWords.say("commit.after" + key(now))));
+    return after;
+  }
+
+  private static String key(BlindLevel level) {
+    return switch (level) {
+      case HELPER -> "";
+      case PREPARED -> ".prepared";
+      case OPEN, DRAWN, MASKED -> ".alone";
+    };
   }
 
   private VBox series() {
