@@ -140,6 +140,9 @@ public final class Committing {
   public Result seal(Plan plan, SessionKind kind, List<String> signedBy, HelperPhrase phrase) {
     List<Problem> problems = new ArrayList<>(series.refusals(plan));
     problems.addAll(unfit(signedBy));
+    if (kind.isNullRun()) {
+      series.refuseNullRun(plan).ifPresent(problems::add);
+    }
     if (!problems.isEmpty()) {
       return new Result.Refused(problems);
     }

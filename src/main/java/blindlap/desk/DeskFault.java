@@ -111,6 +111,8 @@ public enum DeskFault implements Fault {
   SERIES_IS_ENDED,
   /** A concealed null run in a series: series. */
   SERIES_NULL_RUN,
+  /** A concealed null run where the rider knows what is on, or fits it. */
+  NULL_RUN_KNOWING,
   /** A session is to be abandoned that keeps its place in its series: series. */
   SERIES_KEEPS_PLACE,
   /** A series is to be ended early that has all its sessions: series, declared. */

@@ -113,8 +113,14 @@ public final class SeriesPlans {
         : List.of(Problem.of(DeskFault.SERIES_FULL, "series", standing.series(), declared));
   }
 
-  /** Why a plan may not conceal a null run, if so: in a series it could never be pooled. */
+  /**
+   * Why a plan may not conceal a null run, if so: below "prepared" nobody is deceived, and in a
+   * series it could never be pooled.
+   */
   public Optional<Problem> refuseNullRun(Plan plan) {
+    if (!plan.blinding().level().blind()) {
+      return Optional.of(Problem.of(DeskFault.NULL_RUN_KNOWING, ""));
+    }
     return plan.series() == null
         ? Optional.empty()
         : Optional.of(Problem.of(DeskFault.SERIES_NULL_RUN, "", plan.series()));

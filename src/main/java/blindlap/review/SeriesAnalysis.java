@@ -8,7 +8,6 @@ import blindlap.session.SessionState;
 import blindlap.session.day.Step;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
-import blindlap.stats.noise.RankAgreement;
 import blindlap.stats.order.Sampling;
 import blindlap.stats.pool.PooledSession;
 import blindlap.stats.pool.RidersInGeneral;
@@ -120,7 +119,7 @@ public final class SeriesAnalysis {
         riders,
         these,
         general,
-        agreement(riders),
+        RidersAgreement.of(riders, ids.size()),
         List.of(),
         none.isPresent() ? Optional.empty() : verdict(riders.size(), these, general),
         none,
@@ -307,21 +306,6 @@ public final class SeriesAnalysis {
             riders.stream().mapToDouble(SeriesFinding.Rider::noiseSd).toArray()));
   }
 
-  private Optional<RankAgreement> agreement(List<SeriesFinding.Rider> riders) {
-    if (riders.size() < 2 || ids.size() < 3) {
-      return Optional.empty();
-    }
-    double[][] table =
-        riders.stream()
-            .map(r -> r.ranking().stream().mapToDouble(Double::doubleValue).toArray())
-            .toArray(double[][]::new);
-    try {
-      return Optional.of(RankAgreement.of(table));
-    } catch (Unusable allTied) {
-      return Optional.empty();
-    }
-  }
-
   private Optional<SeriesFinding.NoVerdict> noVerdict(
       int riders, SeriesFinding.Progress progress, boolean peeked) {
     if (progress.stage() != SeriesFinding.Stage.OPEN && progress.unsealed() > 0) {
@@ -338,6 +322,9 @@ public final class SeriesAnalysis {
     }
     if (peeked) {
       return Optional.of(SeriesFinding.NoVerdict.PEEKED);
+    }
+    if (pooledDays.stream().anyMatch(EarlyEnd::freely)) {
+      return Optional.of(SeriesFinding.NoVerdict.DAY_ENDED_FREELY);
     }
     if (pooled.size() < progress.declared().get()) {
       return Optional.of(SeriesFinding.NoVerdict.FALLS_SHORT);

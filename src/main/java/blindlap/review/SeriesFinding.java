@@ -264,6 +264,8 @@ public record SeriesFinding(
     NOT_COMPLETE,
     /** It was ended before the declared number was reached, whatever was ridden afterwards. */
     ENDED_EARLY,
+    /** A day below "prepared" ended by choice, so that who knew what was on may have stopped. */
+    DAY_ENDED_FREELY,
     /** A session was unsealed while another was still open, so that its result could be known. */
     PEEKED,
     /** All are unsealed, but some of the declared number cannot be pooled. */

@@ -32,6 +32,11 @@ public final class SessionKind {
     return new SessionKind(setup);
   }
 
+  /** True of a concealed null run; for whoever asked for it alone. */
+  public boolean isNullRun() {
+    return ridden != NONE;
+  }
+
   /** Draws the warm-up setup: one byte v, rejected at or above the largest multiple of setups. */
   SealedPart seal(int setups, SecureBytes source) {
     if (ridden >= setups) {

@@ -26,4 +26,15 @@ class KillTest {
     }
     assertThat(kills.journalsLeft()).as(kills.counts()).isPositive();
   }
+
+  /** Few kills in every build; {@link KillTrial} has as many as are asked for. */
+  @Test
+  void no_kill_parts_a_cover_from_its_chain() throws Exception {
+    Kills kills = new Kills(folder, 20_261_128, CoveredChild.class);
+    kills.killOnce("started", 400);
+    for (int i = 0; i < 9; i++) {
+      kills.killOnce("saved", 500);
+    }
+    assertThat(kills.shown()).as(kills.counts()).isPositive();
+  }
 }

@@ -31,4 +31,17 @@ class KillTrial {
     }
     System.out.println(kills.counts());
   }
+
+  @Test
+  void many_kills_of_covered_days() throws Exception {
+    Kills kills = new Kills(folder, 20_261_129, CoveredChild.class);
+    int wanted = Integer.getInteger("kills", 500);
+    for (int i = 0; i < wanted; i++) {
+      if (i % 50 == 49) {
+        kills.freshFile();
+      }
+      kills.killOnce(i % 10 == 9 ? "started" : "saved", i % 10 == 9 ? 400 : 2000);
+    }
+    System.out.println(kills.counts());
+  }
 }

@@ -2,7 +2,9 @@ package blindlap.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.seal.Cover;
 import blindlap.session.NotebookReport;
+import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import java.io.BufferedReader;
 import java.io.File;
@@ -25,15 +27,24 @@ import java.util.stream.Stream;
 /** Kills a recording process again and again (SIGKILL) and looks at the notebook after each. */
 final class Kills {
   private final Path folder;
+  private final Class<?> recorder;
   private final Random moments;
   private final Set<String> acknowledged = new LinkedHashSet<>();
   private Path file;
   private int kills;
   private int duringOpening;
   private int journalsLeft;
+  private int shown;
 
+  /** Of days with a helper. */
   Kills(Path folder, long seed) {
+    this(folder, seed, RecordingChild.class);
+  }
+
+  /** Of what that child records. */
+  Kills(Path folder, long seed, Class<?> recorder) {
     this.folder = folder;
+    this.recorder = recorder;
     this.moments = new Random(seed);
     this.file = folder.resolve("notebook-0.blindlap");
   }
@@ -42,7 +53,7 @@ final class Kills {
   void killOnce(String after, int mostMilliseconds) throws IOException, InterruptedException {
     kills++;
     Process child =
-        new ProcessBuilder(command(RecordingChild.class, file.toString(), "" + kills))
+        new ProcessBuilder(command(recorder, file.toString(), "" + kills))
             .redirectError(ProcessBuilder.Redirect.INHERIT)
             .start();
     List<String> lines = new ArrayList<>();
@@ -122,6 +133,7 @@ final class Kills {
       assertThat(report.problems()).as("kill %d", kills).isEmpty();
       Set<String> found = new HashSet<>();
       for (SessionId session : notebook.sessions()) {
+        covered(notebook, session);
         notebook
             .entries(session)
             .forEach(entry -> found.add(session.text() + " " + entry.hash().hex()));
@@ -131,6 +143,22 @@ final class Kills {
           .as("kill %d: at most one entry a kill is there without having been acknowledged", kills)
           .isLessThanOrEqualTo(kills);
     }
+  }
+
+  /** The cover beside a chain opens by its last entry, whole, and is what was shown of it. */
+  private void covered(SqliteNotebook notebook, SessionId session) {
+    SessionState state = SessionState.of(notebook.entries(session));
+    if (state.covered()) {
+      Cover cover = notebook.cover(session).orElseThrow();
+      assertThat(cover.key()).as("kill %d parted cover and chain", kills).isPresent();
+      state.shown().forEach((stint, setup) -> assertThat(cover.setup(stint)).hasValue((int) setup));
+      shown += state.shown().size();
+    }
+  }
+
+  /** Stints that covers were held against. */
+  int shown() {
+    return shown;
   }
 
   /** Goes on with a new file. */
