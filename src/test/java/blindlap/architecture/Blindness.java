@@ -76,6 +76,7 @@ final class Blindness {
               "command.UnsealCommand",
               "prints the ridden order of the session it has just unsealed"),
           Map.entry("sample.Demo", "plays the helper of an invented day"),
+          Map.entry("sample.AloneSample", "plays a friend who masks invented parts"),
           Map.entry("sample.SampleSession", "plays a helper who fits an invented stint wrongly"),
           Map.entry("screen.friend.FriendMasks", "shows a friend which label is on which part"),
           Map.entry("command.MasksCommand", "shows a friend which label is on which part"),
