@@ -2,9 +2,6 @@ package blindlap.desk;
 
 import blindlap.exchange.CsvText;
 import blindlap.fault.Problem;
-import blindlap.plan.Assessor;
-import blindlap.plan.Measure;
-import blindlap.plan.Plan;
 import blindlap.session.ReasonFor;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
@@ -15,7 +12,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.stream.Stream;
 
 /**
@@ -37,23 +33,6 @@ public final class ScoredByCode {
    * @param number among the scored laps of its stint, from 1
    */
   public record Row(LapId lap, int code, int number) {}
-
-  /** Names of those who score by code, each once. */
-  public static List<String> assessors(Plan plan) {
-    return plan.measures().stream()
-        .map(Measure::assessor)
-        .filter(Objects::nonNull)
-        .map(Assessor::name)
-        .distinct()
-        .toList();
-  }
-
-  /** What one of them scores. */
-  public static List<Measure> measures(Plan plan, String assessor) {
-    return plan.measures().stream()
-        .filter(m -> m.assessor() != null && m.assessor().name().equals(assessor))
-        .toList();
-  }
 
   /** The ridden laps that are scored, by the size of their codes. */
   public static List<Row> rows(SessionState state) {

@@ -43,7 +43,7 @@ public final class Sheets {
     if (state.plan().blinding().level() == BlindLevel.PREPARED) {
       sheets.put("labels.pdf", LabelSheet.pdf(state.day(), format(paper)));
     }
-    List<String> assessors = ByCodeSheet.assessors(state.plan());
+    List<String> assessors = state.plan().assessors();
     for (int i = 0; i < assessors.size(); i++) {
       String name = assessors.size() == 1 ? "by-code.pdf" : "by-code-" + (i + 1) + ".pdf";
       sheets.put(name, ByCodeSheet.pdf(state.day(), assessors.get(i), format(paper)));

@@ -2,6 +2,7 @@ package blindlap.plan;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -184,6 +185,28 @@ public record Plan(
   /** The measure of this name. */
   public Optional<Measure> measure(String name) {
     return measures.stream().filter(m -> m.name().equals(name)).findFirst();
+  }
+
+  /** Names of those who score by code afterwards, each once, in the order of the measures. */
+  public List<String> assessors() {
+    return measures.stream()
+        .map(Measure::assessor)
+        .filter(Objects::nonNull)
+        .map(Assessor::name)
+        .distinct()
+        .toList();
+  }
+
+  /** What the person of this name scores by code. */
+  public List<Measure> scoredBy(String name) {
+    return measures.stream()
+        .filter(measure -> measure.assessor() != null && measure.assessor().name().equals(name))
+        .toList();
+  }
+
+  /** What is recorded on the day: all that nobody scores afterwards. */
+  public List<Measure> recordedOnTheDay() {
+    return measures.stream().filter(measure -> measure.assessor() == null).toList();
   }
 
   /** The covariate of this name. */

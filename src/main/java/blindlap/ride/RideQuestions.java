@@ -57,7 +57,7 @@ public record RideQuestions(
 
   static RideQuestions of(Plan plan) {
     List<Question> questions = new ArrayList<>();
-    for (Measure measure : asked(plan)) {
+    for (Measure measure : plan.recordedOnTheDay()) {
       kind(measure)
           .map(kind -> new Question(measure.name(), kind, measure.lowWords(), measure.highWords()))
           .ifPresent(questions::add);
@@ -67,11 +67,6 @@ public record RideQuestions(
         questions,
         plan.setups().stream().map(Setup::name).toList(),
         plan.blinding().level().shown());
-  }
-
-  /** What is asked on the day: what somebody scores later by code is not. */
-  static List<Measure> asked(Plan plan) {
-    return plan.measures().stream().filter(measure -> measure.assessor() == null).toList();
   }
 
   /** How much the rider knows of what is on. */

@@ -39,7 +39,7 @@ public final class HelperLock {
     return Ciphering.hmac(root, message);
   }
 
-  String checkHex() {
+  private String checkHex() {
     return HexFormat.of().formatHex(check);
   }
 
@@ -47,8 +47,33 @@ public final class HelperLock {
     return MessageDigest.isEqual(check, HexFormat.of().parseHex(key.phraseCheck()));
   }
 
-  byte[] encryptKey(byte[] iv, byte[] associated, byte[] plain) {
-    return Ciphering.encrypt(keyEncryption, iv, associated, plain);
+  /**
+   * What nobody opens but with the phrase of this lock.
+   *
+   * @param text what is sealed
+   * @param parameters with which, and with this salt, the lock was derived
+   * @param iv fresh for every sealing
+   */
+  SealedKey seal(
+      String sessionId,
+      Fingerprint planHash,
+      byte[] text,
+      SealParameters parameters,
+      byte[] salt,
+      byte[] iv) {
+    byte[] associated = SealedKey.associatedData(sessionId, planHash);
+    byte[] ciphertext = Ciphering.encrypt(keyEncryption, iv, associated, text);
+    return new SealedKey(
+        SealedKey.VERSION,
+        sessionId,
+        planHash,
+        Ciphering.DERIVATION,
+        parameters.rounds(),
+        HexFormat.of().formatHex(salt),
+        checkHex(),
+        Ciphering.CIPHER,
+        HexFormat.of().formatHex(iv),
+        Base64.getEncoder().encodeToString(ciphertext));
   }
 
   Optional<byte[]> decryptKey(SealedKey key) {

@@ -1,7 +1,5 @@
 package blindlap.seal;
 
-import java.util.Base64;
-import java.util.HexFormat;
 import java.util.Optional;
 
 /** Seals which label is on which setup under a friend's phrase, and opens it with that phrase. */
@@ -38,19 +36,7 @@ public final class MaskSealing {
     byte[] salt = sources.salt().exactly(SealedKey.SALT_BYTES);
     byte[] iv = sources.iv().exactly(Ciphering.IV_BYTES);
     HelperLock lock = HelperLock.derive(phrase, salt, parameters);
-    byte[] ciphertext =
-        lock.encryptKey(iv, SealedKey.associatedData(sessionId, plan), masks.text());
-    return new SealedKey(
-        SealedKey.VERSION,
-        sessionId,
-        plan,
-        Ciphering.DERIVATION,
-        parameters.rounds(),
-        HexFormat.of().formatHex(salt),
-        lock.checkHex(),
-        Ciphering.CIPHER,
-        HexFormat.of().formatHex(iv),
-        Base64.getEncoder().encodeToString(ciphertext));
+    return lock.seal(sessionId, plan, masks.text(), parameters, salt, iv);
   }
 
   /** What became of an attempt to open sealed masks. */

@@ -3,9 +3,7 @@ package blindlap.seal;
 import blindlap.fault.Unusable;
 import blindlap.plan.Rule;
 import java.nio.charset.StandardCharsets;
-import java.util.Base64;
 import java.util.Collection;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 
@@ -64,7 +62,14 @@ public final class Sealing {
     OpenKey key = OpenKey.of(Draw.ALGORITHM, order, codes, seed, nonce, part);
     byte[] salt = sources.salt().exactly(SealedKey.SALT_BYTES);
     HelperLock lock = HelperLock.derive(phrase, salt, parameters);
-    SealedKey sealed = encrypt(key, lock, sessionId, Fingerprint.sha256(planBytes), salt);
+    SealedKey sealed =
+        lock.seal(
+            sessionId,
+            Fingerprint.sha256(planBytes),
+            key.text().getBytes(StandardCharsets.UTF_8),
+            parameters,
+            salt,
+            sources.iv().exactly(Ciphering.IV_BYTES));
     return new Sealed(
         sealed,
         PlanFingerprint.of(planBytes, key),
@@ -93,27 +98,6 @@ public final class Sealing {
     byte[] k0 = sources.salt().exactly(Cover.K0_BYTES);
     OpenKey key = OpenKey.of(Draw.ALGORITHM, order, codes, seed, nonce, part);
     return new CoveredOrder(sessionId, k0, key, PlanFingerprint.of(planBytes, key));
-  }
-
-  private SealedKey encrypt(
-      OpenKey key, HelperLock lock, String sessionId, Fingerprint planHash, byte[] salt) {
-    byte[] iv = sources.iv().exactly(Ciphering.IV_BYTES);
-    byte[] ciphertext =
-        lock.encryptKey(
-            iv,
-            SealedKey.associatedData(sessionId, planHash),
-            key.text().getBytes(StandardCharsets.UTF_8));
-    return new SealedKey(
-        SealedKey.VERSION,
-        sessionId,
-        planHash,
-        Ciphering.DERIVATION,
-        parameters.rounds(),
-        HexFormat.of().formatHex(salt),
-        lock.checkHex(),
-        Ciphering.CIPHER,
-        HexFormat.of().formatHex(iv),
-        Base64.getEncoder().encodeToString(ciphertext));
   }
 
   /** Opens a key: one PBKDF2, so up to a second of work. */

@@ -4,14 +4,12 @@ import blindlap.paper.sheet.SheetFlow;
 import blindlap.paper.sheet.SheetFormat;
 import blindlap.paper.sheet.SheetPen;
 import blindlap.paper.sheet.SheetPen.Face;
-import blindlap.plan.Assessor;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.day.Day;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.stream.IntStream;
 
 /**
@@ -35,20 +33,7 @@ public final class ByCodeSheet extends SheetFlow {
     this.plan = day.plan();
     this.day = day;
     this.assessor = assessor;
-    this.measures =
-        plan.measures().stream()
-            .filter(m -> m.assessor() != null && m.assessor().name().equals(assessor))
-            .toList();
-  }
-
-  /** Names of those who score by code, each once, in the order of the plan. */
-  public static List<String> assessors(Plan plan) {
-    return plan.measures().stream()
-        .map(Measure::assessor)
-        .filter(Objects::nonNull)
-        .map(Assessor::name)
-        .distinct()
-        .toList();
+    this.measures = plan.scoredBy(assessor);
   }
 
   /** The sheet of one assessor as PDF. */

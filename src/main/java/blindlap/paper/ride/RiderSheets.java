@@ -132,10 +132,7 @@ public final class RiderSheets extends SheetFlow {
 
   private List<Asked> asked(boolean guess) {
     List<Asked> all = new ArrayList<>();
-    for (Measure measure : plan.measures()) {
-      if (measure.assessor() != null) {
-        continue; // it stands on the sheet of whoever scores it later by code
-      }
+    for (Measure measure : plan.recordedOnTheDay()) {
       all.addAll(
           switch (measure.kind()) {
             case LINE_SCALE -> List.of(line(measure));

@@ -30,8 +30,8 @@ public final class StarterSheet extends SheetFlow {
     this.day = day;
     this.plan = day.plan();
     this.times =
-        plan.measures().stream()
-            .filter(m -> m.kind().timed() && m.assessor() == null)
+        plan.recordedOnTheDay().stream()
+            .filter(measure -> measure.kind().timed())
             .map(Measure::name)
             .toList();
     this.covariates = plan.covariates().stream().filter(c -> c.by() != Covariate.By.RIDER).toList();

@@ -2,7 +2,6 @@ package blindlap.screen.review;
 
 import blindlap.desk.Keys;
 import blindlap.desk.LapFiles;
-import blindlap.desk.ScoredByCode;
 import blindlap.desk.Sessions;
 import blindlap.fault.Problem;
 import blindlap.fault.TypedNumber;
@@ -178,7 +177,7 @@ public final class BlindReviewModel {
 
   /** Those who score something later by code. */
   List<String> assessors() {
-    return ScoredByCode.assessors(session().plan());
+    return session().plan().assessors();
   }
 
   /** The page of one of them. */

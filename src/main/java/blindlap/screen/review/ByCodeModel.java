@@ -58,7 +58,7 @@ public final class ByCodeModel {
 
   /** What is scored. */
   public List<Measure> measures() {
-    return ScoredByCode.measures(state.plan(), assessor);
+    return state.plan().scoredBy(assessor);
   }
 
   /** The laps by the size of their codes. */
