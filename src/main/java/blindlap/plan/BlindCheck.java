@@ -1,6 +1,10 @@
 package blindlap.plan;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /**
  * Checks of what a blind level needs (docs/method.md#blind-levels): a level that the setups or the
@@ -28,8 +32,14 @@ final class BlindCheck {
     }
     switch (level) {
       case OPEN, DRAWN, HELPER -> {}
-      case MASKED -> masked();
-      case PREPARED -> prepared();
+      case MASKED -> {
+        masked();
+        limits();
+      }
+      case PREPARED -> {
+        prepared();
+        limits();
+      }
     }
     if (friend.on() != null && friend.on().isAfter(plan.day()) && !plan.day().equals(Plan.NO_DAY)) {
       problems.add(PlanFault.PREPARED_AFTER, "blinding.prepared_on", friend.on(), plan.day());
@@ -59,6 +69,49 @@ final class BlindCheck {
     if (plan.change() == ChangeMethod.TWO_BIKES && !friend.recovers()) {
       problems.add(PlanFault.BIKES_TOLD_APART, "blinding.level", PlanJson.word(level));
     }
+  }
+
+  /**
+   * Whoever mounts a part without knowing which it is can keep one list of limits only; two lists
+   * would either be kept wrongly or tell which part it is.
+   */
+  private void limits() {
+    List<Map<String, String>> lists =
+        plan.setups().stream().map(setup -> valuesByKey(setup.limits())).toList();
+    List<String> differing =
+        plan.setups().stream()
+            .flatMap(setup -> setup.limits().stream())
+            .map(Setup.Limit::what)
+            .filter(
+                what ->
+                    lists.stream()
+                            .map(list -> list.getOrDefault(Setting.key(what), ""))
+                            .distinct()
+                            .count()
+                        > 1)
+            .collect(
+                Collectors.toMap(
+                    Setting::key, what -> what, (first, next) -> first, LinkedHashMap::new))
+            .values()
+            .stream()
+            .toList();
+    if (!differing.isEmpty()) {
+      problems.add(
+          PlanFault.LIMITS_DIFFER, "setups", String.join(", ", differing), PlanJson.word(level));
+    }
+  }
+
+  /** Values of each limit in any order; a limit may be given for more than one state of a part. */
+  private static Map<String, String> valuesByKey(List<Setup.Limit> limits) {
+    return limits.stream()
+        .collect(
+            Collectors.groupingBy(
+                limit -> Setting.key(limit.what()),
+                Collectors.mapping(
+                    limit -> Setting.key(limit.value()),
+                    Collectors.collectingAndThen(
+                        Collectors.toCollection(TreeSet::new),
+                        values -> String.join("; ", values)))));
   }
 
   /**

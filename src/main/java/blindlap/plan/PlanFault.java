@@ -150,6 +150,8 @@ public enum PlanFault implements Fault {
   FRIEND_MISSING,
   /** Two bikes are told apart by whoever rides them: detail level. */
   BIKES_TOLD_APART,
+  /** Limits of parts that nobody may tell apart differ: detail which limits, level. */
+  LIMITS_DIFFER,
   /** Prepared after the day of riding: detail day of preparing, day of riding. */
   PREPARED_AFTER
 }

@@ -71,6 +71,33 @@ class BlindCheckTest {
 
   @ParameterizedTest
   @EnumSource(BlindLevel.class)
+  void whoMountsWithoutKnowingWhichHasOneListOfLimitsToKeep(BlindLevel level) {
+    String blinding = "blinding: {level: " + PlanJson.word(level) + ", prepared_by: Mo}\n";
+    String setups =
+        "differences_reason: whole parts\nsetups: [{name: A, component: grips, limits: [%s]},"
+            + " {name: B, component: grips, limits: [%s]}]\n";
+    String both = "{what: Clamp, value: 5 N.m, source: p. 3}, {what: bar, value: 4 N.m}";
+    String turned = "{what: bar, value: 4 N.m}, {what: clamp, value: 5  n.m, source: p. 7}";
+    assertThat(problems(setups.formatted(both, turned) + blinding)).isEmpty();
+    boolean unseen = level == BlindLevel.MASKED || level == BlindLevel.PREPARED;
+    for (String other :
+        List.of(
+            "{what: clamp, value: 6 N.m}, {what: bar, value: 4 N.m}",
+            "{what: bar, value: 4 N.m}")) {
+      List<Problem> found = problems(setups.formatted(both, other) + blinding);
+      if (unseen) {
+        assertThat(found).extracting(Problem::fault).containsExactly(PlanFault.LIMITS_DIFFER);
+        assertThat(Problems.sentence(found.get(0)))
+            .contains("differ (Clamp)")
+            .contains("the level \"" + PlanJson.word(level) + "\"");
+      } else {
+        assertThat(found).isEmpty();
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource(BlindLevel.class)
   void looksBeforeTheEndNeedAHelper(BlindLevel level) {
     String yaml =
         PARTS
