@@ -3,6 +3,7 @@ package blindlap.command;
 import blindlap.desk.Desk;
 import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
+import blindlap.wording.day.RideWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -11,8 +12,10 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "blind-broken",
     description = {
-      "Records that the rider saw or was told what is fitted, or that someone had to look at the bike.",
-      "The laps stay; the finding is given with and without them. In an emergency look at the bike first."
+      "Records that the rider saw or was told what is fitted, or that someone had to look at the"
+          + " bike; of masked labels, that it came out which part is which.",
+      "The laps stay; the finding is given with and without them.",
+      "In an emergency look at the bike first."
     })
 final class BlindBrokenCommand extends SessionCommand {
   @Parameters(
@@ -42,7 +45,7 @@ final class BlindBrokenCommand extends SessionCommand {
       done(
           desk.sessions()
               .act(state.id(), latest -> new LifeCommands(latest).blindBroken(stint, what)));
-      say("Recorded for stint " + stint + ". The finding will be given with and without it.");
+      say(RideWords.broken(state.plan().level(), stint));
       return ExitCode.DONE;
     }
   }

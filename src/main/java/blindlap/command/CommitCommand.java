@@ -27,9 +27,11 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "commit",
     description = {
-      "Fixes a plan, draws the order by lot and seals it. It asks whether the machine is with the"
-          + " helper; then the helper phrase is shown, and two of its words are asked back before"
-          + " anything is drawn.",
+      "Fixes a plan, draws the order by lot and seals it.",
+      "It asks whether the machine is with the helper, or at the level prepared with the friend;"
+          + " then the phrase is shown, and two of its words are asked back before anything is"
+          + " drawn.",
+      "Where the rider swaps alone, the order is covered instead, and there is no phrase.",
       "The fingerprint goes to someone else before riding: it proves later that plan and order were"
           + " fixed by then."
     })

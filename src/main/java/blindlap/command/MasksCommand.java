@@ -22,11 +22,10 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "masks",
     description = {
-      "Masked labels: a friend seals which label is on which part, in a step that the rider does"
-          + " not",
-      "see; the rider guesses once, after the day is closed; it is read after the review is"
-          + " closed,",
-      "with the friend's phrase or from marks under tape."
+      "Masked labels: a friend seals which label is on which part; the rider does not see it.",
+      "The rider guesses once, after the day is closed.",
+      "The labels are read after the review is closed, with the friend's phrase or from marks under"
+          + " tape."
     })
 final class MasksCommand extends SessionCommand {
   private static final Words WORDS = Words.of("alone");

@@ -19,13 +19,12 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "mount",
     description = {
-      "For a rider who swaps alone: shows what to mount next and asks what was mounted, measured"
-          + " and",
-      "checked; from then on the laps of the stint may start. What was shown is an entry. It is"
-          + " shown",
-      "once the stint before is mounted and ridden; asked again it is the same. Where nobody"
-          + " answers",
-      "it is shown and not yet mounted."
+      "For a rider who swaps alone: shows what to mount next and asks what was mounted,"
+          + " measured and checked.",
+      "From then on the laps of the stint may start.",
+      "The next stint is shown once the one before is mounted and ridden. That is an entry with its"
+          + " time; asked again, it is the same.",
+      "Where nobody answers, the stint is shown and not yet mounted."
     })
 final class MountCommand extends SessionCommand {
   private static final Words WORDS = Words.of("alone");

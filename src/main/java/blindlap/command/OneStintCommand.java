@@ -26,11 +26,10 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "one-stint",
     description = {
-      "For somebody who swaps for one stint only: shows for 60 seconds, once, what to set for it,"
-          + " against the",
-      "three words on a slip of paper, and asks afterwards whether the rider saw. The rider looks"
-          + " away.",
-      "With --make whoever holds the phrase makes the words, for every stint that is left."
+      "For somebody who swaps for one stint only: shows what to set for it, once and for 60"
+          + " seconds, against the three words on a slip of paper.",
+      "Afterwards it asks whether the rider saw; the rider looks away.",
+      "With --make whoever holds the phrase makes the words for every stint that is left."
     })
 final class OneStintCommand extends HelperDayCommand {
   private static final Duration IN_SIGHT = Duration.ofSeconds(60);

@@ -14,11 +14,11 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "prepare",
     description = {
-      "For the friend who prepares units: says what goes under the cover with which code, and asks"
-          + " what each",
-      "unit measures. Asks for the friend's phrase; the rider looks away. The records of all units"
-          + " are",
-      "written at once, encrypted, and of one length; until then nothing is."
+      "For the friend who prepares units: says which setup goes under the cover with which code,"
+          + " and asks what each unit measures.",
+      "It asks for the friend's phrase; the rider looks away.",
+      "The records of all units are written at once, encrypted and of one length; until then"
+          + " nothing is written."
     })
 final class PrepareCommand extends HelperDayCommand {
   private static final Words WORDS = Words.of("alone");

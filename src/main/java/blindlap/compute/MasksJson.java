@@ -19,7 +19,8 @@ final class MasksJson {
     names(node, "read", masks, masks.isRead() ? masks.read() : List.of());
     masks.source().ifPresent(source -> node.put("from", source));
     names(node, "guessed", masks, masks.isGuessed() ? masks.guessed() : List.of());
-    if (masks.isRead() && masks.isGuessed()) {
+    day.labelsOut().ifPresent(stint -> node.put("came_out", stint));
+    if (masks.isRead() && masks.isGuessed() && day.labelsOut().isEmpty()) {
       node.put("right", masks.right());
       if (masks.right()) {
         node.put("p", masks.chance());

@@ -159,7 +159,9 @@ final class ReportDay {
                         c.reason(),
                         c.decidedBy(),
                         WORDS.say(c.knowsKey() ? "knew" : "knew.not"))));
-    state.blindBroken().forEach(b -> lines.add(FindingText.broken(b.stint(), b.what())));
+    state
+        .blindBroken()
+        .forEach(b -> lines.add(FindingText.broken(state.plan(), b.stint(), b.what())));
     state.oneStint().forEach((stint, shown) -> lines.add(OneStintWords.shown(stint, shown)));
     lines.addAll(new FindingText(finding).deviations());
     lines.addAll(new FindingText(finding).correctedFits());

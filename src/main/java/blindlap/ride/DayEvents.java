@@ -15,6 +15,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.IntConsumer;
 import java.util.function.IntSupplier;
 import org.jspecify.annotations.Nullable;
@@ -150,7 +151,7 @@ public abstract class DayEvents {
                   words ->
                       act(
                           () -> days.blindBroken(session(), broken, words),
-                          RideWords.say("blind.broken.done", broken)));
+                          day -> RideWords.broken(day.plan().level(), broken)));
         });
   }
 
@@ -191,6 +192,10 @@ public abstract class DayEvents {
   }
 
   private void act(Callable<DayResult> work, String effect) {
+    act(work, day -> effect);
+  }
+
+  private void act(Callable<DayResult> work, Function<Day, String> effect) {
     elsewhere.run(
         work,
         result -> {
@@ -200,9 +205,10 @@ public abstract class DayEvents {
             refuse(String.join(" ", Problems.sentences(refused.problems())));
             return;
           }
+          Day day = ((DayResult.Done) result).day();
           refuse("");
-          say(effect);
-          then.accept(((DayResult.Done) result).day());
+          say(effect.apply(day));
+          then.accept(day);
         },
         this::failed);
   }

@@ -20,9 +20,14 @@ import java.util.Optional;
  * @param questions scales and counts; times have their watch
  * @param setups the setups a guess may name
  * @param riderKnows true where the rider is told what to mount: nobody need say who knows it
+ * @param labels true where the rider is told a label, and may learn which part bears it
  */
 public record RideQuestions(
-    String place, List<Question> questions, List<String> setups, boolean riderKnows) {
+    String place,
+    List<Question> questions,
+    List<String> setups,
+    boolean riderKnows,
+    boolean labels) {
   /** How a question is answered. */
   public enum Kind {
     LINE,
@@ -48,7 +53,7 @@ public record RideQuestions(
    */
   public record Choice(String key, String words) {}
 
-  static final RideQuestions NONE = new RideQuestions("", List.of(), List.of(), false);
+  static final RideQuestions NONE = new RideQuestions("", List.of(), List.of(), false, false);
 
   public RideQuestions {
     questions = List.copyOf(questions);
@@ -66,7 +71,8 @@ public record RideQuestions(
         RideWords.say(place(plan.blinding().level()), plan.trail(), plan.rider()),
         questions,
         plan.setups().stream().map(Setup::name).toList(),
-        plan.blinding().level().shown());
+        plan.blinding().level().shown(),
+        plan.level() == BlindLevel.MASKED);
   }
 
   /** How much the rider knows of what is on. */

@@ -1,5 +1,6 @@
 package blindlap.session;
 
+import blindlap.plan.BlindLevel;
 import blindlap.seal.ChainHead;
 import blindlap.seal.Fingerprint;
 import blindlap.seal.HelperRecord;
@@ -67,7 +68,7 @@ public final class LifeCommands {
         : Outcome.accepted(new Fact.StintHandled(record));
   }
 
-  /** The rider saw or was told. */
+  /** The rider saw or was told; of masked labels, that it came out which part is which. */
   public Outcome blindBroken(int stint, String what) {
     if (state.step() == Step.ABANDONED) {
       return Outcome.refused(SessionFault.IS_ABANDONED, "");
@@ -78,7 +79,7 @@ public final class LifeCommands {
     if (stint < 1 || stint > state.plan().stints()) {
       return Outcome.refused(SessionFault.NO_SUCH_STINT, "", stint, state.plan().stints());
     }
-    if (state.covered()) {
+    if (state.covered() && state.plan().level() != BlindLevel.MASKED) {
       return Outcome.refused(SessionFault.BLIND_KNOWING, "");
     }
     if (what.isBlank()) {

@@ -1,5 +1,6 @@
 package blindlap.wording;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
@@ -143,7 +144,7 @@ public final class FindingText {
       lines.add(WORDS.say("override", plan.override()));
     }
     finding.left().ifPresent(left -> lines.add(lost(Figures.p(left.smallestP()))));
-    day.blindBroken().forEach((stint, what) -> lines.add(broken(stint, what)));
+    day.blindBroken().forEach((stint, what) -> lines.add(broken(plan, stint, what)));
     if (!day.wrongFits().isEmpty()) {
       lines.add(WORDS.say("wrong", StintList.words(day.wrongFits())));
     }
@@ -152,9 +153,10 @@ public final class FindingText {
     return lines;
   }
 
-  /** Where the blind was broken; stint 0 is the warm-up. */
-  public static String broken(int stint, String what) {
-    return WORDS.say("broken", StintList.words(List.of(stint)), what);
+  /** Where the blind was broken, or where it came out which part bears which label. */
+  public static String broken(Plan plan, int stint, String what) {
+    String key = plan.level() == BlindLevel.MASKED ? "broken.labels" : "broken";
+    return WORDS.say(key, StintList.words(List.of(stint)), what);
   }
 
   private String lost(String smallestP) {
@@ -205,8 +207,10 @@ public final class FindingText {
                         .map(m -> words(firstOfMany().orElseThrow().with(m)))
                         .map(w -> w.beside(each.estimateOnly())))
             .orElse(WORDS.say("sensitivity.none"));
-    String sentence =
-        WORDS.say("sensitivity." + each.kind().name(), StintList.words(each.stints()), result);
+    boolean labels =
+        each.kind() == Sensitivity.Kind.BLIND_BROKEN_MASKED && day.labelsOut().isPresent();
+    String key = labels ? "sensitivity.labels.out" : "sensitivity." + each.kind().name();
+    String sentence = WORDS.say(key, StintList.words(each.stints()), result);
     return each.why().map(why -> sentence + " " + Problems.sentence(why)).orElse(sentence);
   }
 

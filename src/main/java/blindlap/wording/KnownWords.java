@@ -28,7 +28,8 @@ final class KnownWords {
   List<String> lines() {
     List<String> lines = new ArrayList<>();
     switch (plan.level()) {
-      case OPEN, DRAWN, MASKED -> lines.add(LevelWords.WORDS.say("under." + plan.level().name()));
+      case OPEN, DRAWN -> lines.add(LevelWords.WORDS.say("under." + plan.level().name()));
+      case MASKED -> lines.add(MaskWords.known(day));
       case PREPARED -> lines.add(prepared());
       case HELPER -> {}
     }

@@ -27,8 +27,22 @@ final class MaskWords {
         "masks." + masks.from().orElseThrow().name(), String.join(", ", each));
   }
 
-  /** The one guess at the end. */
+  /** How far the rider knew labels alone; said of every finding over labels. */
+  static String known(DayRecord day) {
+    return day.labelsOut()
+        .map(stint -> LevelWords.WORDS.say("under.MASKED.out", stint(stint)))
+        .orElse(LevelWords.WORDS.say("under.MASKED"));
+  }
+
+  private static String stint(int stint) {
+    return StintList.words(List.of(stint));
+  }
+
+  /** The one guess at the end, which means nothing once it came out. */
   static String guess(DayRecord day) {
+    if (day.labelsOut().isPresent()) {
+      return LevelWords.WORDS.say("masks.guess.out", stint(day.labelsOut().get()));
+    }
     Masks masks = day.masks().orElse(null);
     if (masks == null || !masks.isGuessed()) {
       return LevelWords.WORDS.say("masks.guess.none");

@@ -43,7 +43,9 @@ final class SettledWords {
     }
     if (!day.blindBroken().isEmpty()) {
       conditions.add(
-          WORDS.say("condition.blind.broken", StintList.words(day.blindBroken().keySet())));
+          WORDS.say(
+              day.labelsOut().isPresent() ? "condition.labels.out" : "condition.blind.broken",
+              StintList.words(day.blindBroken().keySet())));
     }
     if (finding.guesses().test().filter(GuessTest::flagged).isPresent()) {
       conditions.add(WORDS.say("condition.guesses"));

@@ -260,6 +260,8 @@ class AloneDayTest {
     refused(
         desk.sessions().act(state.id(), s -> new LifeCommands(s).blindBroken(1, "Seen.")),
         SessionFault.BLIND_KNOWING);
+    SessionState masked = covered("masked");
+    done(desk.sessions().act(masked.id(), s -> new LifeCommands(s).blindBroken(1, "A mask tore.")));
   }
 
   @Test

@@ -10,12 +10,15 @@ import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.review.Masks;
+import blindlap.review.Sensitivity;
 import blindlap.session.MasksRead;
 import blindlap.stats.compare.Verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -115,12 +118,32 @@ class LevelCapsTest {
     assertThat(told).isGreaterThanOrEqualTo(level.blind() ? 0 : DAYS / 6);
   }
 
+  /** A label that is known stays known: the result beside is that of the stints before. */
+  private static void cameOut(Finding finding, String all) {
+    int from = finding.day().labelsOut().orElse(0);
+    assertThat(all.contains("so that a guess of it means nothing")).isEqualTo(from > 0);
+    assertThat(all.contains("from then on the rider knew what was on")).isEqualTo(from > 0);
+    assertThat(FindingJson.write(finding).contains("\"came_out\" : " + from)).isEqualTo(from > 0);
+    assertThat(
+            finding.sensitivities().stream()
+                .filter(each -> each.kind() == Sensitivity.Kind.BLIND_BROKEN_MASKED)
+                .allMatch(
+                    each ->
+                        each.stints()
+                            .equals(
+                                IntStream.rangeClosed(from, finding.day().lastStint())
+                                    .boxed()
+                                    .collect(Collectors.toSet()))))
+        .isTrue();
+  }
+
   /** Before the labels are read nothing names a setup; afterwards everything names both. */
   private static void masked(Finding finding, String all) {
     Optional<Masks> masks = finding.day().masks();
     if (masks.isEmpty()) {
       return;
     }
+    cameOut(finding, all);
     if (!masks.get().isRead()) {
       assertThat(all).doesNotContain("Shock").contains("has not been read");
       assertThat(FindingJson.write(finding).replaceAll("(?s)\"guessed\" : \\{.*?\\}", ""))
@@ -134,9 +157,10 @@ class LevelCapsTest {
     }
     assertThat(all.contains("which nothing sealed"))
         .isEqualTo(masks.get().from().orElseThrow() == MasksRead.From.MARKS);
+    boolean out = finding.day().labelsOut().isPresent();
     if (masks.get().isGuessed()) {
-      assertThat(all.contains("and was right")).isEqualTo(masks.get().right());
-      if (masks.get().right()) {
+      assertThat(all.contains("and was right")).isEqualTo(masks.get().right() && !out);
+      if (masks.get().right() && !out) {
         assertThat(all)
             .contains(masks.get().committed().setups().size() == 2 ? "p = .50" : "p = .17");
       }

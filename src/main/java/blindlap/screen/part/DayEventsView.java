@@ -31,6 +31,7 @@ public final class DayEventsView extends VBox {
   private final Label answer = new Label();
   private final Button settled = new Button();
   private final CheckBox knows = new CheckBox(RideWords.say("cut.knows"));
+  private final Caution caution;
   private final Node blind;
   private final Node cover;
 
@@ -71,7 +72,7 @@ public final class DayEventsView extends VBox {
         helperChanged == null ? RideWords.say("blind.broken") : HELPER.say("blind.broken");
     blind = one(broken, asked("blind.broken.what", sealed), events::blindBroken);
     cover = one(RideWords.say("cover.off"), asked("cover.off.what", sealed), events::coverOff);
-    Caution caution = new Caution(RideWords.say("caution"), Words.of("cautions").say("emergency"));
+    caution = new Caution(RideWords.say("caution"), Words.of("cautions").say("emergency"));
     getChildren().addAll(caution, blind, cover, cut(), closing(), answer);
     events.saidProperty().addListener((o, before, now) -> answer());
     events.troubleProperty().addListener((o, before, now) -> answer());
@@ -79,11 +80,29 @@ public final class DayEventsView extends VBox {
   }
 
   /** The rider is told what is on: no blind can break, and nobody else knows more. */
-  public DayEventsView withoutBlind() {
-    getChildren().removeAll(blind, cover);
+  public void withoutBlind() {
+    getChildren().removeAll(caution, blind, cover);
+    nobodyKnowsMore();
+  }
+
+  /** The rider is told a label: what can come out is which part bears it. */
+  public void withLabels() {
+    replace(
+        caution,
+        new Caution(RideWords.say("caution"), Words.of("cautions").say("emergency.labels")));
+    replace(
+        blind,
+        one(RideWords.say("labels.out"), RideWords.say("labels.out.what"), events::blindBroken));
+    nobodyKnowsMore();
+  }
+
+  private void replace(Node before, Node now) {
+    getChildren().set(getChildren().indexOf(before), now);
+  }
+
+  private void nobodyKnowsMore() {
     knows.setVisible(false);
     knows.setManaged(false);
-    return this;
   }
 
   /** What became of what was pressed last stands below it: an eye that is there need not search. */

@@ -33,8 +33,14 @@ final class RideEventsView extends VBox {
       getChildren().add(spoiled());
     }
     getChildren().add(new RideVoidsView(look, model));
+    RideQuestions questions = model.questions();
     DayEventsView day = new DayEventsView(look, model.events());
-    getChildren().add(model.questions().riderKnows() ? day.withoutBlind() : day);
+    if (questions.labels()) {
+      day.withLabels();
+    } else if (questions.riderKnows()) {
+      day.withoutBlind();
+    }
+    getChildren().add(day);
     deaf.after(this);
   }
 

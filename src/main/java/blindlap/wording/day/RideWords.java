@@ -1,6 +1,7 @@
 package blindlap.wording.day;
 
 import blindlap.fault.TypedNumber;
+import blindlap.plan.BlindLevel;
 import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
 import java.math.BigDecimal;
@@ -22,6 +23,11 @@ public final class RideWords {
   /** A sentence of the bundle. */
   public static String say(String key, Object... arguments) {
     return WORDS.say(key, arguments);
+  }
+
+  /** What a broken blind does to the result, or that it came out which part bears which label. */
+  public static String broken(BlindLevel level, int stint) {
+    return WORDS.say(level == BlindLevel.MASKED ? "labels.out.done" : "blind.broken.done", stint);
   }
 
   /** "Saved 11:44:07". */

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.LapFiles;
 import blindlap.desk.TestDay;
+import blindlap.screen.SceneText;
 import blindlap.screen.Window;
 import blindlap.session.Fact;
 import blindlap.session.day.Step;
@@ -128,6 +129,40 @@ class DayEventsViewTest {
   void a_day_without_a_look_offers_no_such_reason() {
     try (TestDay day = new TestDay(folder, TestDay.EIGHT, 5)) {
       Window.run(() -> assertThat(view(day).lookup("#cut-settled").isManaged()).isFalse());
+    }
+  }
+
+  @Test
+  void what_can_come_out_is_offered_in_the_words_of_what_is_hidden_and_nothing_where_nothing_is() {
+    String plan = TestDay.at("level: masked, prepared_by: M. Oster, masks: marks");
+    try (TestDay day = new TestDay(folder, plan, 6)) {
+      Window.run(
+          () -> {
+            DayEventsView view = view(day);
+            view.withLabels();
+            assertThat(SceneText.of(view.getScene()))
+                .contains("as \"It came out which part is which\"");
+            all(view, TextField.class)
+                .filter(f -> f.getPromptText().startsWith("How did it come out?"))
+                .forEach(f -> f.setText("A mask tore."));
+            press(view, "It came out which part is which");
+            assertThat(texts(view))
+                .anyMatch(t -> t.contains("a guess of the labels means nothing"));
+            assertThat(day.state().blindBroken())
+                .containsExactly(new Fact.BlindBroken(1, "A mask tore."));
+            assertThat(all(view, Button.class).map(Button::getText))
+                .doesNotContain("I saw or was told what is fitted");
+          });
+    }
+    try (TestDay day = new TestDay(folder, TestDay.at("level: drawn"), 7)) {
+      Window.run(
+          () -> {
+            DayEventsView view = view(day);
+            view.withoutBlind();
+            assertThat(SceneText.of(view.getScene())).doesNotContain("blind broken");
+            assertThat(all(view, Button.class).map(Button::getText))
+                .doesNotContain("I saw or was told what is fitted", "A cover came off");
+          });
     }
   }
 
