@@ -74,7 +74,7 @@ final class UnsealCommand extends SessionCommand {
       if (opened.written().get(0).entry().fact() instanceof SeriesEnded) {
         say(SeriesWords.say("ended"));
       }
-      say(FingerprintWords.say("unsealed"));
+      say(FingerprintWords.say(state.covered() ? "opened" : "unsealed"));
       say("  plan    " + opened.state().planFingerprint().grouped());
       say("  review  " + opened.state().reviewFingerprint().orElseThrow().grouped());
       say(

@@ -2,6 +2,7 @@ package blindlap.compute;
 
 import blindlap.plan.Labels;
 import blindlap.review.DayRecord;
+import blindlap.review.KnownStints;
 import blindlap.review.Masks;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
@@ -19,8 +20,8 @@ final class MasksJson {
     names(node, "read", masks, masks.isRead() ? masks.read() : List.of());
     masks.source().ifPresent(source -> node.put("from", source));
     names(node, "guessed", masks, masks.isGuessed() ? masks.guessed() : List.of());
-    day.labelsOut().ifPresent(stint -> node.put("came_out", stint));
-    if (masks.isRead() && masks.isGuessed() && day.labelsOut().isEmpty()) {
+    KnownStints.labelsOut(day).ifPresent(stint -> node.put("came_out", stint));
+    if (masks.isRead() && masks.isGuessed() && KnownStints.labelsOut(day).isEmpty()) {
       node.put("right", masks.right());
       if (masks.right()) {
         node.put("p", masks.chance());

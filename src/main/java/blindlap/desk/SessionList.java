@@ -1,7 +1,9 @@
 package blindlap.desk;
 
 import blindlap.fault.Problem;
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
+import blindlap.plan.Preparation;
 import blindlap.review.Analysis;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
@@ -9,6 +11,7 @@ import blindlap.review.SeriesFinding;
 import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
 import blindlap.session.Notebook;
+import blindlap.session.OrderStands;
 import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
@@ -61,10 +64,37 @@ public final class SessionList {
    * @param stints its number of stints
    * @param ridden stints whose laps are all ridden
    * @param next the next lap, if any is left
-   * @param signed whether an order is sealed; false for an open noise run
+   * @param order what keeps its order from being seen
+   * @param behindCover who has a page behind the helper's cover
    */
   public record InHand(
-      SessionSummary summary, int stints, int ridden, Optional<LapId> next, boolean signed) {}
+      SessionSummary summary,
+      int stints,
+      int ridden,
+      Optional<LapId> next,
+      OrderStands order,
+      BehindCover behindCover) {}
+
+  /** Who has a page of a session that the rider does not see. */
+  public enum BehindCover {
+    NOBODY,
+    HELPER,
+    /** Who prepares the units, or still has to mask the parts. */
+    FRIEND;
+
+    static BehindCover of(SessionState state) {
+      if (OrderStands.of(state) == OrderStands.SEALED) {
+        return state.plan().level() == BlindLevel.PREPARED ? FRIEND : HELPER;
+      }
+      Plan plan = state.plan();
+      boolean masks =
+          plan.level() == BlindLevel.MASKED
+              && plan.blinding().preparation().masks() == Preparation.Masks.FRIEND
+              && state.masks().isEmpty()
+              && state.shown().isEmpty();
+      return masks ? FRIEND : NOBODY;
+    }
+  }
 
   /** Sessions that hold every word, the latest day first; all for no words. */
   public List<SessionSummary> find(String words) {
@@ -139,7 +169,8 @@ public final class SessionList {
     int laps = state.plan().laps().perStint();
     Optional<LapId> next = state.step().day() ? state.nextLap() : Optional.empty();
     int ridden = next.map(lap -> lap.stint() - 1).orElse(state.lapsRidden() / Math.max(1, laps));
-    return new InHand(summary, state.plan().stints(), ridden, next, state.hasKey());
+    return new InHand(
+        summary, state.plan().stints(), ridden, next, OrderStands.of(state), BehindCover.of(state));
   }
 
   /**
@@ -181,7 +212,7 @@ public final class SessionList {
 
   private String verdict(SessionState state) {
     if (reviews.refuse(state).isPresent()) {
-      return NotebookWords.step(state.step());
+      return NotebookWords.step(state.plan().level(), state.step());
     }
     DayRecord day = Reviews.day(state);
     Optional<Comparison> found =

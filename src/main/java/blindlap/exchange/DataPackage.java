@@ -68,16 +68,18 @@ public final class DataPackage {
     CovariateTables.said(tables, plan, state.day().covariates());
     tables.readme(
         WORDS.say("title", "Blind laps of " + plan.day()),
-        WORDS.say("blind"),
+        WORDS.say(state.covered() ? "blind.covered" : "blind"),
         unblinded(plan),
         WORDS.say("tables"),
-        WORDS.say("sealed.session"),
+        WORDS.say(state.covered() ? "covered.session" : "sealed.session"),
         WORDS.say("proof"),
         caution("ride"));
     return tables.files(
         "blindlap-" + state.id().brief(),
         "Blind laps of " + plan.day(),
-        "Laps by code. The key is sealed, so no table here names a setup.",
+        state.covered()
+            ? "Laps by code. The order is covered, so no table here names a setup."
+            : "Laps by code. The key is sealed, so no table here names a setup.",
         state);
   }
 

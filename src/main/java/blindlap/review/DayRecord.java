@@ -1,6 +1,5 @@
 package blindlap.review;
 
-import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.seal.OpenKey;
 import blindlap.session.Fact;
@@ -14,12 +13,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 
 /**
  * Everything that the analysis of a day uses, and nothing else: from a notebook or from a data
@@ -287,26 +283,6 @@ public record DayRecord(
             .withCovariates(state.day().covariates())
             .with(state.looks().values().stream().map(TakenLook::of).toList());
     return Masks.of(state).map(day::with).orElse(day);
-  }
-
-  /**
-   * The stint in which it came out which part bears which label; empty where it did not, and where
-   * nothing is masked.
-   */
-  public Optional<Integer> labelsOut() {
-    return plan.level() != BlindLevel.MASKED || blindBroken.isEmpty()
-        ? Optional.empty()
-        : Optional.of(blindBroken.firstKey());
-  }
-
-  /**
-   * The stints in which the rider knew what he was not to know. A label that is known once is known
-   * from then on; what was seen under a code tells nothing of the next code.
-   */
-  public Set<Integer> known() {
-    return labelsOut()
-        .map(out -> IntStream.rangeClosed(out, lastStint).boxed().collect(Collectors.toSet()))
-        .orElse(blindBroken.keySet());
   }
 
   /** Remarks of a kind, in the order in which they were made. */

@@ -61,7 +61,7 @@ final class Sensitivities {
       add(kind, voided, set, order, other, other.valid());
     }
     setAside(order);
-    Set<Integer> broken = day.known();
+    Set<Integer> broken = KnownStints.of(day);
     if (!broken.isEmpty()) {
       boolean[] valid = planned.validWithout(broken);
       add(Sensitivity.Kind.BLIND_BROKEN_MASKED, broken, set, order, planned, valid);

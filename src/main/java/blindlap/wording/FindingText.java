@@ -9,6 +9,7 @@ import blindlap.review.Caveat;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
+import blindlap.review.KnownStints;
 import blindlap.review.ManyComparison;
 import blindlap.review.RecordedFinding;
 import blindlap.review.Remark;
@@ -208,7 +209,8 @@ public final class FindingText {
                         .map(w -> w.beside(each.estimateOnly())))
             .orElse(WORDS.say("sensitivity.none"));
     boolean labels =
-        each.kind() == Sensitivity.Kind.BLIND_BROKEN_MASKED && day.labelsOut().isPresent();
+        each.kind() == Sensitivity.Kind.BLIND_BROKEN_MASKED
+            && KnownStints.labelsOut(day).isPresent();
     String key = labels ? "sensitivity.labels.out" : "sensitivity." + each.kind().name();
     String sentence = WORDS.say(key, StintList.words(each.stints()), result);
     return each.why().map(why -> sentence + " " + Problems.sentence(why)).orElse(sentence);

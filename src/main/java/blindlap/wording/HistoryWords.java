@@ -50,7 +50,7 @@ public final class HistoryWords {
   }
 
   private static String line(Past past) {
-    String step = Words.of("steps").say(past.step().name());
+    String step = NotebookWords.step(past.level(), past.step());
     return WORDS.say(
         "history.line",
         past.day(),
@@ -68,6 +68,11 @@ public final class HistoryWords {
   private static String told(Past past) {
     return past.verdict()
         .map(verdict -> NotebookWords.phrase(past.level(), false, said(past, verdict)))
-        .orElseGet(() -> WORDS.say("history." + past.told().name()));
+        .orElseGet(
+            () -> {
+              String key = "history." + past.told().name();
+              String alone = key + ".alone";
+              return WORDS.say(past.level().shown() && WORDS.has(alone) ? alone : key);
+            });
   }
 }

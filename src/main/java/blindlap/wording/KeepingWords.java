@@ -51,7 +51,8 @@ public final class KeepingWords {
   private static String standing(SessionSummary session) {
     String step = NotebookWords.standing(session);
     boolean sealed = session.step().sealed() && session.kind() != blindlap.plan.Plan.Kind.NOISE_RUN;
-    return sealed ? WORDS.say("standing.sealed", step) : step;
+    String key = session.level().shown() ? "standing.covered" : "standing.sealed";
+    return sealed ? WORDS.say(key, step) : step;
   }
 
   /**

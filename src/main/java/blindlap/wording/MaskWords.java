@@ -3,6 +3,7 @@ package blindlap.wording;
 import blindlap.plan.Labels;
 import blindlap.plan.Setup;
 import blindlap.review.DayRecord;
+import blindlap.review.KnownStints;
 import blindlap.review.Masks;
 import blindlap.wording.day.Figures;
 import java.util.ArrayList;
@@ -29,7 +30,7 @@ final class MaskWords {
 
   /** How far the rider knew labels alone; said of every finding over labels. */
   static String known(DayRecord day) {
-    return day.labelsOut()
+    return KnownStints.labelsOut(day)
         .map(stint -> LevelWords.WORDS.say("under.MASKED.out", stint(stint)))
         .orElse(LevelWords.WORDS.say("under.MASKED"));
   }
@@ -40,8 +41,8 @@ final class MaskWords {
 
   /** The one guess at the end, which means nothing once it came out. */
   static String guess(DayRecord day) {
-    if (day.labelsOut().isPresent()) {
-      return LevelWords.WORDS.say("masks.guess.out", stint(day.labelsOut().get()));
+    if (KnownStints.labelsOut(day).isPresent()) {
+      return LevelWords.WORDS.say("masks.guess.out", stint(KnownStints.labelsOut(day).get()));
     }
     Masks masks = day.masks().orElse(null);
     if (masks == null || !masks.isGuessed()) {

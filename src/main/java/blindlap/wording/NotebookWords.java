@@ -29,9 +29,9 @@ public final class NotebookWords {
     return WORDS.say(key, arguments);
   }
 
-  /** The word of a step. */
-  public static String step(Step step) {
-    return STEPS.say(step.name());
+  /** The word of a step; where the rider swaps alone nothing was sealed that could be unsealed. */
+  public static String step(BlindLevel level, Step step) {
+    return STEPS.say(step == Step.UNSEALED && level.shown() ? "OPENED" : step.name());
   }
 
   /** True if the bundle has this sentence. */
@@ -62,7 +62,7 @@ public final class NotebookWords {
         summary.kind() == Plan.Kind.NOISE_RUN
             && summary.step().ordinal() >= Step.DAY_CLOSED.ordinal()
             && summary.step() != Step.ABANDONED;
-    return told ? WORDS.say("standing.noise") : step(summary.step());
+    return told ? WORDS.say("standing.noise") : step(summary.level(), summary.step());
   }
 
   /** "R. Lind, Quarry loop"; a plan that looks before its end says after which stints. */

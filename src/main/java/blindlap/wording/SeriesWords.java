@@ -68,7 +68,7 @@ public final class SeriesWords {
             "session.other",
             session.day(),
             session.id().brief(),
-            STEPS.say(session.step().name()),
+            NotebookWords.step(session.level(), session.step()),
             abandonedBecause.orElse(""))
         .strip();
   }

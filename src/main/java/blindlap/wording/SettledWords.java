@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
+import blindlap.review.KnownStints;
 import blindlap.stats.tell.GuessTest;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
@@ -44,7 +45,9 @@ final class SettledWords {
     if (!day.blindBroken().isEmpty()) {
       conditions.add(
           WORDS.say(
-              day.labelsOut().isPresent() ? "condition.labels.out" : "condition.blind.broken",
+              KnownStints.labelsOut(day).isPresent()
+                  ? "condition.labels.out"
+                  : "condition.blind.broken",
               StintList.words(day.blindBroken().keySet())));
     }
     if (finding.guesses().test().filter(GuessTest::flagged).isPresent()) {

@@ -9,7 +9,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Amendments after unsealing: dated, with a reason, beside an original that never changes. */
+/** Amendments after the opening: dated, with a reason, beside an original that never changes. */
 class AmendTest {
   @TempDir Path folder;
   private CommandLineSession day;
@@ -30,7 +30,7 @@ class AmendTest {
 
   @Test
   void anAmendmentIsRefusedWhileSealedAndWithoutAReason() {
-    assertThat(amend("The gauge read low.", "found later").err()).contains("still sealed");
+    assertThat(amend("The gauge read low.", "found later").err()).contains("is not opened yet");
     day.run("unseal", session);
     assertThat(amend("The gauge read low.", " ").code()).isEqualTo(2);
     assertThat(amend(" ", "found later").code()).isEqualTo(2);
@@ -47,11 +47,12 @@ class AmendTest {
     CommandLineSession.Ran ran = amend("The gauge read 0.05 bar low.", "found in the workshop");
 
     String line =
-        "2026-11-15 10:00 CET, amendment: The gauge read 0.05 bar low. (reason: found in the workshop)";
+        "2026-11-15 10:00 CET, amendment: The gauge read 0.05 bar low. (reason: found in the"
+            + " workshop)";
     assertThat(ran.out()).contains(line).contains("original analysis stays");
     assertThat(day.run("review", session, "--json").out()).isEqualTo(before);
     String after = day.run("review", session).out();
-    assertThat(after).contains("Amended after unsealing, once.").contains(line);
+    assertThat(after).contains("Amended after the opening, once.").contains(line);
     assertThat(after.lines().toList()).containsAll(text.lines().toList());
 
     Path out = folder.resolve("out");
@@ -62,10 +63,10 @@ class AmendTest {
           Files.readString(
               files.filter(f -> f.toString().endsWith(".html")).findFirst().orElseThrow());
     }
-    assertThat(html.indexOf("Amended after unsealing, once."))
+    assertThat(html.indexOf("Amended after the opening, once."))
         .as("on the first page, before the plan")
         .isBetween(0, html.indexOf("Plan as committed"));
-    assertThat(html).contains("Amendments after unsealing").contains(line);
+    assertThat(html).contains("Amendments after the opening").contains(line);
 
     Path packed = folder.resolve("package");
     day.run("export", session, "--out", packed.toString());
@@ -74,7 +75,7 @@ class AmendTest {
     assertThat(Files.readString(packed.resolve("finding.json")).strip()).isEqualTo(before.strip());
     assertThat(day.run("review", "--from", packed.toString(), "--json").out()).isEqualTo(before);
     assertThat(day.run("review", "--from", packed.toString()).out())
-        .contains("Amended after unsealing, once.")
+        .contains("Amended after the opening, once.")
         .contains("2026-11-15 09:00 UTC, amendment: The gauge read 0.05 bar low.");
 
     Files.writeString(packed.resolve("amendments.csv"), "at,text,reason\nsoon,so,because\n");

@@ -181,7 +181,7 @@ class BadInputTest {
     assertThat(day.run("close-review", session).err())
         .contains("stands at \"riding\"", "close the day first");
     assertThat(day.run("unseal", session).err())
-        .contains("The seal opens once the review is closed", "\"riding\"");
+        .contains("The order is opened once the review is closed", "\"riding\"");
     assertThat(day.run("void", session, "2", "--reason", "felt slow").err())
         .contains("not an event");
     day.run("close-day", session);
@@ -191,7 +191,7 @@ class BadInputTest {
     assertThat(day.run("void", session, "2", "--reason", "crash").err())
         .contains("review is closed");
     day.run("unseal", session);
-    assertThat(day.run("void", session, "2", "--reason", "crash").err()).contains("seal is open");
+    assertThat(day.run("void", session, "2", "--reason", "crash").err()).contains("order is open");
   }
 
   @Test

@@ -44,7 +44,9 @@ class BrokenPackageTest {
     day.run("export", session, "--out", packed.toString());
     assertThat(reviewed())
         .isEqualTo(
-            refused("There is no key.json in it: a package of a sealed session has no finding."));
+            refused(
+                "There is no key.json in it: a package of a session whose order is not opened has"
+                    + " no finding."));
   }
 
   @ParameterizedTest
@@ -53,18 +55,20 @@ class BrokenPackageTest {
       quoteCharacter = '`',
       value = {
         "key.json | ^\\{ | { , | key.json is not JSON. Export the package again.",
-        "plan.json | ^\\{ | {\"moon\":\"new\", | plan.json is not a plan as Blindlap writes it; look at"
-            + " moon (line 1, column 9), or export the package again.",
+        "plan.json | ^\\{ | {\"moon\":\"new\", | plan.json is not a plan as Blindlap writes it;"
+            + " look at moon (line 1, column 9), or export the package again.",
         "key.json | \"order\" : \"[AB]{8}\" | \"order\" : \"ABBA\" | The order \"ABBA\" in key.json"
             + " does not name a setup of the plan for each of its 8 stints.",
-        "key.json | \"order\" : \"[AB]{8}\" | \"order\" : \"AAAAAAAA\" | The order ridden, AAAAAAAA,"
-            + " could not have been drawn under the rule of the plan.",
-        "key.json | \"session\" : \"[0-9a-f-]+\" | \"session\" : \"zz\" | The key in key.json is said to be of"
-            + " session \"zz\", which is not the id of a session as Blindlap writes it. Export the package again.",
-        "key.json | \"session\" : \"[0-9a-f-]+\", | ` ` | The key in key.json does not say which session it is of."
-            + " Export the package again.",
-        "key.json | blindlap-draw-1 | dice | The order in key.json was drawn by \"dice\", a way of drawing that this"
-            + " program does not know. Use the program that wrote the package, or export it again.",
+        "key.json | \"order\" : \"[AB]{8}\" | \"order\" : \"AAAAAAAA\" | The order ridden,"
+            + " AAAAAAAA, could not have been drawn under the rule of the plan.",
+        "key.json | \"session\" : \"[0-9a-f-]+\" | \"session\" : \"zz\" | The key in key.json is"
+            + " said to be of session \"zz\", which is not the id of a session as Blindlap writes"
+            + " it. Export the package again.",
+        "key.json | \"session\" : \"[0-9a-f-]+\", | ` ` | The key in key.json does not say which"
+            + " session it is of. Export the package again.",
+        "key.json | blindlap-draw-1 | dice | The order in key.json was drawn by \"dice\", a way of"
+            + " drawing that this program does not know. Use the program that wrote the package, or"
+            + " export it again.",
         "laps.csv | lap_in_stint | lap_of_stint | The column \"lap_in_stint\" is missing.",
         "laps.csv | ,41, | ,high, | \"high\" is not a number for \"grip\".",
         "laps.csv | ,41, | ,41,, | laps.csv, row 5: 15 cells under 14 columns.",

@@ -17,10 +17,10 @@ class CommittedPlanTest {
   private static final String PLAN =
       Plans.SMALL
           + """
-            expectations: {tester: Shock K by a second, rider: The soft one, helper: No idea}
-            blinding: {helper: M. Oster, cover: Cloth over the shock}
-            noise: {usual_difference: 0.75, source: a guess}
-            """;
+          expectations: {tester: Shock K by a second, rider: The soft one, helper: No idea}
+          blinding: {helper: M. Oster, cover: Cloth over the shock}
+          noise: {usual_difference: 0.75, source: a guess}
+          """;
 
   @TempDir Path folder;
   private CommandLineSession day;
@@ -49,7 +49,9 @@ class CommittedPlanTest {
         .startsWith("Shock K against Shock L was fixed on 2026-11-14 09:00 CET.")
         .contains(session, fingerprint.substring("plan".length()).strip())
         .contains("Is Shock L quicker than Shock K?", "Cloth over the shock", "0.5 s would change")
-        .contains("Shown to nobody before unsealing.", "After unsealing, amendments are made")
+        .contains(
+            "Shown to nobody before the order is open.",
+            "Once the order is open, amendments are made")
         .doesNotContain("by a second", "soft one", "No idea");
   }
 

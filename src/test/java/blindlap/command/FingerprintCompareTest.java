@@ -62,7 +62,9 @@ class FingerprintCompareTest {
             plan.substring(0, 17) + "\u2026")) {
       CommandLineSession.Ran ran = compare(held);
       assertThat(ran.code()).as(held).isZero();
-      assertThat(ran.out()).startsWith("Yes: this file states that number").contains("sealed");
+      assertThat(ran.out())
+          .startsWith("Yes: this file states that number")
+          .contains("The order is still closed");
     }
   }
 

@@ -48,7 +48,7 @@ class PlanLikeTest {
     Object known = planFile().get("noise");
     assertThat(known).isNotEqualTo(declared).asString().contains("sd=", "df=5");
     assertThat(day.run("plan", "--like", session).out())
-        .contains("Noise from unsealed days: ")
+        .contains("Noise from opened days: ")
         .contains("Another order is drawn at commit.");
   }
 

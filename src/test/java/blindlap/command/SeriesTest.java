@@ -101,10 +101,10 @@ class SeriesTest {
     assertThat(unseal(0).err()).contains("1 of 2 declared sessions ready", "Nothing was opened");
     assertThat(ok("series").out()).contains("1 of 2 declared sessions closed");
     ride(plan("R. Lind", 2, true), 90, 0.5);
-    assertThat(ok("series", "k-or-l").out()).contains("Ready to unseal", "not unsealed yet");
+    assertThat(ok("series", "k-or-l").out()).contains("Ready to open", "not opened yet");
     assertThat(unseal(0).code()).isZero();
     assertThat(ok("series", "k-or-l").out())
-        .contains("Of 2 declared sessions 1 are unsealed", "unsealed, told when all are")
+        .contains("Of 2 declared sessions 1 are opened", "opened, told when all are")
         .doesNotContain("faster", "interval");
     assertThat(json().get("sessions").get(0).get("estimate").isNull()).isTrue();
     assertThat(json().has("these_riders_on_these_days")).isFalse();
@@ -481,7 +481,7 @@ class SeriesTest {
     for (int i = 0; i < 2; i++) {
       unseal(i);
     }
-    assertThat(ok("series", "k-or-l").out()).contains("2 are unsealed").doesNotContain("faster");
+    assertThat(ok("series", "k-or-l").out()).contains("2 are opened").doesNotContain("faster");
     unseal(2);
     unseal(3);
     String text = ok("series", "k-or-l").out();
@@ -560,7 +560,7 @@ class SeriesTest {
     ride(plan("R. Lind", 2, false), 95, 0.3);
     CommandLineSession.Ran early = session.run("series", "k-or-l", "--report", reports.toString());
     assertThat(early.code()).isEqualTo(2);
-    assertThat(early.err()).contains("0 of 2 sessions are unsealed", "Nothing was written");
+    assertThat(early.err()).contains("0 of 2 sessions are opened", "Nothing was written");
     assertThat(reports).doesNotExist();
     ride(plan("R. Lind", 2, false), 95, 0.4);
     unseal(0);

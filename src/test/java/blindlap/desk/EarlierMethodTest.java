@@ -74,7 +74,7 @@ class EarlierMethodTest {
               });
       assertThat(reviews.text(first)).noneMatch(line -> line.contains("Under method"));
       assertThat(reviews.text(first).get(1)).contains("0.4 to 4.7 s", "1.1 to 4.3 s");
-      assertThat(reviews.html(first, false)).contains("by method 3; unsealed under method 1.");
+      assertThat(reviews.html(first, false)).contains("by method 3; opened under method 1.");
       assertThat(reviews.json(first)).contains("\"edition\" : 3", "\"source\" : \"again\"");
 
       SessionState second = session(desk, 1);
@@ -82,7 +82,7 @@ class EarlierMethodTest {
           .isEqualTo(
               "Repeat decided after seeing a result: session "
                   + first.id().brief()
-                  + " of 2026-11-14 was unsealed before this one was committed.");
+                  + " of 2026-11-14 was opened before this one was committed.");
       assertThat(reviews.text(first))
           .contains("Other sessions of this question in this notebook: 2.")
           .anyMatch(line -> line.contains("riding; primary measure lap time; still sealed."));
@@ -108,7 +108,8 @@ class EarlierMethodTest {
       assertThat(line)
           .startsWith("Under method 7: not settled; Shock L was 2.9 s a lap faster than Shock K,")
           .contains(
-              "90 % interval 1.1 to 4.3 s, p = .080 (recorded at unsealing, 2026-12-01 09:00 UTC)")
+              "90 % interval 1.1 to 4.3 s, p = .080 (recorded at the opening, 2026-12-01 09:00"
+                  + " UTC)")
           .endsWith("The finding above is by method 3.");
       assertThat(desk.reviews().html(first, false)).contains("Under method 7: not settled;");
       Map<String, byte[]> files = desk.reviews().export(first);

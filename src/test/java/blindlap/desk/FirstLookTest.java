@@ -28,7 +28,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** When a finding was first looked at under another method is known for ever. */
 class FirstLookTest {
   private static final String SAME =
-      "Unsealed under method 1; first looked at under method 3 on 2026-12-01 09:00 UTC, which found"
+      "Opened under method 1; first looked at under method 3 on 2026-12-01 09:00 UTC, which found"
           + " the same.";
 
   @TempDir Path folder;
@@ -114,8 +114,8 @@ class FirstLookTest {
       assertThat(desk.reviews().text(unsealed(desk)))
           .contains(
               "Under method 1: p = .080 (worked out again at the first look under another method,"
-                  + " 2026-12-01 09:00 UTC; no record was kept at unsealing). The finding above is"
-                  + " by method 3.",
+                  + " 2026-12-01 09:00 UTC; no record was kept at the opening). The finding above"
+                  + " is by method 3.",
               SAME.replace("found the same", "found something else"));
     }
   }
@@ -129,7 +129,7 @@ class FirstLookTest {
         held.execute("BEGIN IMMEDIATE");
         assertThat(desk.reviews().text(state))
             .contains(
-                "Unsealed under method 1; when it is first looked at under method 3 could not be"
+                "Opened under method 1; when it is first looked at under method 3 could not be"
                     + " written down in this notebook.")
             .anyMatch(line -> line.contains("0.4 to 4.7 s"));
         held.execute("ROLLBACK");

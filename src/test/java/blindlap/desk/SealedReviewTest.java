@@ -35,7 +35,7 @@ class SealedReviewTest {
         (desk, state, phrase) -> {
           var problems = desk.reviews().refuse(state).orElseThrow();
           assertThat(Problems.sentences(problems)).hasSize(1);
-          assertThat(Problems.sentences(problems).get(0)).contains("still sealed");
+          assertThat(Problems.sentences(problems).get(0)).contains("is not opened yet");
           assertThat(desk.reviews().verdict(state)).isEmpty();
           assertThat(desk.reviews().headline(state)).isEmpty();
           assertThatThrownBy(() -> desk.reviews().text(state))
@@ -78,7 +78,7 @@ class SealedReviewTest {
                   Unreadable.class,
                   refusal ->
                       assertThat(Problems.sentence(refusal.problem()))
-                          .contains("sealed session has no finding"));
+                          .contains("whose order is not opened has no finding"));
         });
   }
 

@@ -66,7 +66,7 @@ class SeriesSealedTest {
       assertThat(half.riders()).isEmpty();
       assertThat(half.parts()).allSatisfy(part -> assertThat(part.estimate()).isEmpty());
       assertThat(everything(days.desk())).doesNotContain("faster");
-      assertThat(refusal(days)).contains("1 of 2 sessions are unsealed", "Nothing was written");
+      assertThat(refusal(days)).contains("1 of 2 sessions are opened", "Nothing was written");
       days.unseal(second);
       assertThat(everything(days.desk())).contains("Shock L was", "faster than Shock K");
     }

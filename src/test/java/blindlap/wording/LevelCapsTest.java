@@ -9,6 +9,7 @@ import blindlap.review.Analysis;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
+import blindlap.review.KnownStints;
 import blindlap.review.Masks;
 import blindlap.review.Sensitivity;
 import blindlap.session.MasksRead;
@@ -120,7 +121,7 @@ class LevelCapsTest {
 
   /** A label that is known stays known: the result beside is that of the stints before. */
   private static void cameOut(Finding finding, String all) {
-    int from = finding.day().labelsOut().orElse(0);
+    int from = KnownStints.labelsOut(finding.day()).orElse(0);
     assertThat(all.contains("so that a guess of it means nothing")).isEqualTo(from > 0);
     assertThat(all.contains("from then on the rider knew what was on")).isEqualTo(from > 0);
     assertThat(FindingJson.write(finding).contains("\"came_out\" : " + from)).isEqualTo(from > 0);
@@ -157,7 +158,7 @@ class LevelCapsTest {
     }
     assertThat(all.contains("which nothing sealed"))
         .isEqualTo(masks.get().from().orElseThrow() == MasksRead.From.MARKS);
-    boolean out = finding.day().labelsOut().isPresent();
+    boolean out = KnownStints.labelsOut(finding.day()).isPresent();
     if (masks.get().isGuessed()) {
       assertThat(all.contains("and was right")).isEqualTo(masks.get().right() && !out);
       if (masks.get().right() && !out) {

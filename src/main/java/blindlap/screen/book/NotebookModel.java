@@ -81,6 +81,7 @@ public final class NotebookModel {
    * @param next words of the next step; empty if there is none
    * @param stints stints of the session in hand; 0 if none is
    * @param ridden those that are ridden
+   * @param behindCover words of the button to a page behind the cover; empty where there is none
    */
   public record Answer(
       String before,
@@ -90,10 +91,12 @@ public final class NotebookModel {
       Optional<Row> about,
       String next,
       int stints,
-      int ridden) {
-    /** True while laps of the session are recorded, so that the helper's page is of use. */
-    public boolean riding() {
-      return stints > 0 && about.filter(row -> row.step().day()).isPresent();
+      int ridden,
+      String behindCover) {
+    /** With no session in hand. */
+    Answer(
+        String before, String marked, String after, String lead, Optional<Row> about, String next) {
+      this(before, marked, after, lead, about, next, 0, 0, "");
     }
 
     /** The same with where its series stands, if that is the session's. */
@@ -102,11 +105,19 @@ public final class NotebookModel {
           about.filter(row -> !told.id().isEmpty() && row.series().equals(told.id())).isPresent();
       return own
           ? new Answer(
-              before, marked, after, lead + " " + told.words(), about, next, stints, ridden)
+              before,
+              marked,
+              after,
+              lead + " " + told.words(),
+              about,
+              next,
+              stints,
+              ridden,
+              behindCover)
           : this;
     }
 
-    static final Answer NONE = new Answer("", "", "", "", Optional.empty(), "", 0, 0);
+    static final Answer NONE = new Answer("", "", "", "", Optional.empty(), "");
   }
 
   private record OfSeries(String id, String words) {}
@@ -322,9 +333,7 @@ public final class NotebookModel {
           "",
           NotebookWords.say("empty.lead"),
           Optional.empty(),
-          NotebookWords.say("empty.next"),
-          0,
-          0);
+          NotebookWords.say("empty.next"));
     }
     if (read.inHand().isPresent()) {
       return inHand(read.inHand().get(), read);
@@ -346,38 +355,22 @@ public final class NotebookModel {
         ".",
         String.join(". ", lead) + ".",
         Optional.of(latest),
-        NotebookWords.say("open"),
-        0,
-        0);
+        NotebookWords.say("open"));
   }
 
   private static Answer inHand(SessionList.InHand hand, NotebookRead read) {
     Row row = row(hand.summary(), read);
-    String lead =
-        NotebookWords.say(
-            hand.signed() ? "hand.sealed" : "hand.open", row.title(), row.facts(), row.day());
-    if (hand.next().isEmpty()) {
-      String key = "hand." + row.step().name();
-      return new Answer(
-          "",
-          NotebookWords.say(NotebookWords.has(key) ? key : "hand.ridden"),
-          ".",
-          lead,
-          Optional.of(row),
-          NotebookWords.say("next." + row.step().name()),
-          hand.stints(),
-          hand.ridden());
-    }
-    int stint = hand.next().get().stint();
+    HandWords words = HandWords.of(hand);
     return new Answer(
         "",
-        NotebookWords.say("hand.stint", stint, hand.stints()),
-        NotebookWords.say("hand.next"),
-        lead,
+        words.marked(),
+        words.after(),
+        NotebookWords.say("hand." + hand.order().name(), row.title(), row.facts(), row.day()),
         Optional.of(row),
-        NotebookWords.say("ride", stint),
+        words.next(),
         hand.stints(),
-        hand.ridden());
+        hand.ridden(),
+        words.behindCover());
   }
 
   private static Row row(SessionSummary each, NotebookRead read) {

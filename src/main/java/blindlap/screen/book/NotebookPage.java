@@ -53,7 +53,7 @@ public final class NotebookPage extends BorderPane {
   private final Lead lead = new Lead("");
   private final StintStripView strip;
   private final Button next = new Button();
-  private final Button helper = new Button(NotebookWords.say("helper"));
+  private final Button helper = new Button();
   private final Button read = new Button(NotebookWords.say("read"));
   private final Button comparison = new Button(NotebookWords.say("empty.comparison"));
   private final Button days = new Button(NotebookWords.say("empty.samples"));
@@ -206,8 +206,9 @@ public final class NotebookPage extends BorderPane {
     next.setText(now.next());
     next.setVisible(!now.next().isEmpty());
     strip.show(now.stints(), now.ridden());
-    helper.setVisible(now.riding());
-    helper.setManaged(now.riding());
+    helper.setText(now.behindCover());
+    helper.setVisible(!now.behindCover().isEmpty());
+    helper.setManaged(helper.isVisible());
     read.setVisible(now.about().isPresent());
     read.setManaged(now.about().isPresent());
   }

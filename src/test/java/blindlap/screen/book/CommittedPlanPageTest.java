@@ -114,7 +114,7 @@ class CommittedPlanPageTest {
         .contains(
             "Shock K against Shock L", desk.sessions().all().get(0).planFingerprint().grouped())
         .contains("Is Shock L quicker than Shock K on Quarry loop?", "Spring must sit in its seat")
-        .contains("Shown to nobody before unsealing.", "at the end of the Review page")
+        .contains("Shown to nobody before the order is open.", "at the end of the Review page")
         .doesNotContain("quicker by about a second", "No idea");
     for (Theme theme : Theme.values()) {
       look.themeProperty().set(theme);

@@ -204,6 +204,7 @@ class PlanSeriesTest {
     assertThat(answer.about().orElseThrow().facts())
         .startsWith("R. Lind, Quarry loop; session 1 of ")
         .endsWith(" of series k-or-l, unfinished");
-    assertThat(answer.lead()).contains("Series \"k-or-l\": Still sealed, with 0 sessions ridden.");
+    assertThat(answer.lead())
+        .contains("Series \"k-or-l\": Not opened yet, with 0 sessions ridden.");
   }
 }

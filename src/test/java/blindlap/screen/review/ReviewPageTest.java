@@ -90,7 +90,7 @@ class ReviewPageTest {
             ReviewView view = model.viewProperty().get().orElseThrow();
             assertThat(view.circumstances().get(0))
                 .startsWith("Repeat decided after seeing a result: session ");
-            assertThat(view.method()).contains("Computed by method 3, as at unsealing.");
+            assertThat(view.method()).contains("Computed by method 3, as at the opening.");
             List<String> texts = texts(new ReviewPage(look, model, NONE));
             int verdict = texts.indexOf(view.headline().phrase());
             int said = texts.indexOf(view.circumstances().get(0));
@@ -249,7 +249,7 @@ class ReviewPageTest {
                               t.matches(
                                   "2026-06-06 09:\\d\\d CEST, amendment: The gauge read low."
                                       + " \\(reason: found in the workshop\\)"))
-                      .anyMatch(t -> t.startsWith("Amended after unsealing, once."))
+                      .anyMatch(t -> t.startsWith("Amended after the opening, once."))
                       .containsAll(before);
                   Scene scene = new Scene(page, 1100, 4200);
                   look.dress(scene);
