@@ -214,12 +214,13 @@ final class ReportDay {
     List<String> lines = new ArrayList<>();
     for (StoredEntry stored : state.entries()) {
       String key = "entry." + stored.entry().fact().getClass().getSimpleName();
+      String covered = key + ".covered";
       if (WORDS.has(key)) {
         lines.add(
             WORDS.say(
                 "at",
                 DayWords.zoned(stored.entry().at().atZone(stored.entry().zone())),
-                WORDS.say(key)));
+                WORDS.say(state.covered() && WORDS.has(covered) ? covered : key)));
       }
     }
     page.h3("timeline").list(lines);

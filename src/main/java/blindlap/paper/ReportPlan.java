@@ -72,7 +72,11 @@ final class ReportPlan {
     }
     measures();
     blinding();
-    page.h3("limits").p(FindingText.limits(plan) + " " + WORDS.say("limits.text"));
+    page.h3("limits")
+        .p(
+            FindingText.limits(plan)
+                + " "
+                + WORDS.say(state.covered() ? "limits.covered" : "limits.text"));
   }
 
   private String noise() {

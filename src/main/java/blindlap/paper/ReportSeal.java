@@ -25,7 +25,8 @@ final class ReportSeal {
 
   void write() {
     page.h2("seal").p(WORDS.say("seal.text"));
-    page.raw("<p>" + Html.text(WORDS.say("fingerprint.plan")) + "</p>\n");
+    String plan = state.covered() ? "fingerprint.plan.covered" : "fingerprint.plan";
+    page.raw("<p>" + Html.text(WORDS.say(plan)) + "</p>\n");
     page.code(state.planFingerprint().grouped());
     state
         .reviewFingerprint()
@@ -54,12 +55,18 @@ final class ReportSeal {
     return lines.isEmpty() ? List.of(WORDS.say("given.none")) : lines;
   }
 
+  private String opened() {
+    String key = "opened." + state.openedWith().map(Enum::name).orElse("NONE");
+    String friend = key + ".friend";
+    return WORDS.say(state.plan().level().friend() && WORDS.has(friend) ? friend : key);
+  }
+
   private void key() {
     OpenKey key = input.finding().day().key();
     Plan plan = state.plan();
     page.h3("key")
         .facts(
-            "key.opened", WORDS.say("opened." + state.openedWith().map(Enum::name).orElse("NONE")),
+            "key.opened", opened(),
             "key.algorithm", key.algorithm(),
             "key.order", key.order(),
             "key.codes", String.join(", ", key.codes().stream().map(String::valueOf).toList()),

@@ -13,6 +13,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -100,6 +101,22 @@ class SampleFindingsTest {
           .isEqualTo(Files.readString(file));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
+    }
+  }
+
+  @Test
+  void theReportOfACoveredOrderClaimsNoSeal() throws IOException {
+    Path golden = Path.of("src", "test", "resources", "blindlap", "golden");
+    for (String name : List.of("pedals-on-gravel-bowl", "inserts-on-chalk-cutting")) {
+      List<String> said =
+          Files.readAllLines(golden.resolve(name + ".txt")).stream()
+              .map(
+                  line ->
+                      line.replace("covered and not sealed", "").replace("covered, not sealed", ""))
+              .filter(line -> !line.contains("opened with the phrase under which it was sealed"))
+              .toList();
+      assertThat(said).noneMatch(line -> line.toLowerCase(Locale.ROOT).contains("seal"));
+      assertThat(said).anyMatch(line -> line.contains("accidental sight only"));
     }
   }
 
