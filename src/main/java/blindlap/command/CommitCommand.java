@@ -3,7 +3,6 @@ package blindlap.command;
 import blindlap.desk.Committing;
 import blindlap.desk.Desk;
 import blindlap.desk.PlanPreview;
-import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Setup;
@@ -12,6 +11,7 @@ import blindlap.seal.PhraseAsked;
 import blindlap.seal.SessionKind;
 import blindlap.session.SessionState;
 import blindlap.wording.HistoryWords;
+import blindlap.wording.PhraseWords;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Words;
@@ -74,19 +74,20 @@ final class CommitCommand extends SessionCommand {
       }
       Plan plan = preview.plan().orElseThrow();
       if (!yes && hasPhrase(plan) && !setting().terminal().present()) {
-        throw new Complaint(ExitCode.BAD_INPUT, PlanWords.say("commit.no.terminal"));
+        throw new Complaint(
+            ExitCode.BAD_INPUT, PhraseWords.of(plan.level()).say("commit.no.terminal"));
       }
       if (plan.kind() == Plan.Kind.COMPARISON) {
         HistoryWords.ahead(desk.questions().before(plan)).forEach(this::say);
       }
       checkNullRun(desk, plan);
       if (talked(plan)) {
-        new PhraseTalk(this, setting().terminal()).handedOver(holder(plan));
+        new PhraseTalk(this, setting().terminal(), plan.level()).handedOver(plan);
       }
       commit(desk, plan);
       say(Words.of("cautions").say("short"));
       if (talked(plan)) {
-        say(PlanWords.say("commit.clear"));
+        say(PhraseWords.of(plan.level()).say("commit.clear"));
       }
       return ExitCode.DONE;
     }
@@ -109,13 +110,6 @@ final class CommitCommand extends SessionCommand {
     }
   }
 
-  /** Who holds the machine while a phrase is shown. */
-  private static String holder(Plan plan) {
-    return plan.blinding().level() == BlindLevel.PREPARED
-        ? plan.blinding().preparation().by()
-        : plan.blinding().helper();
-  }
-
   private static boolean hasPhrase(Plan plan) {
     return plan.kind() == Plan.Kind.COMPARISON && !plan.blinding().level().shown();
   }
@@ -127,7 +121,7 @@ final class CommitCommand extends SessionCommand {
 
   /** The phrase first: there is no order, sealed or not, before it is out. */
   private void seal(Desk desk, Plan plan, SessionKind kind, PhraseAsked asked) {
-    PhraseTalk talk = new PhraseTalk(this, setting().terminal());
+    PhraseTalk talk = new PhraseTalk(this, setting().terminal(), plan.level());
     HelperPhrase phrase = yes ? talk.unasked(asked) : talk.confirmed(asked);
     Committing.Result result = desk.committing().seal(plan, kind, signedBy, phrase);
     if (result instanceof Committing.Result.Refused refused) {
@@ -181,7 +175,8 @@ final class CommitCommand extends SessionCommand {
     }
     List<String> names = plan.setups().stream().map(Setup::name).toList();
     String setups = String.join(", ", names);
-    Optional<String> typed = setting().terminal().answer(PlanWords.say("commit.null.ask", setups));
+    Optional<String> typed =
+        setting().terminal().answer(PhraseWords.of(plan.level()).say("commit.null.ask", setups));
     if (typed.isEmpty()) {
       throw new Complaint(ExitCode.BAD_INPUT, PlanWords.say("commit.null.none"));
     }

@@ -5,6 +5,7 @@ import blindlap.desk.HelperDay;
 import blindlap.desk.HelperDays;
 import blindlap.fault.Problem;
 import blindlap.session.SessionState;
+import blindlap.wording.PhraseWords;
 import java.util.List;
 
 /** What commands of the helper share: they ask for the helper phrase and open the helper's day. */
@@ -14,7 +15,8 @@ abstract class HelperDayCommand extends SessionCommand {
   }
 
   HelperDay helperDay(Desk desk, SessionState state) {
-    String phrase = setting().terminal().secret("Helper phrase:");
+    String phrase =
+        setting().terminal().secret(PhraseWords.of(state.plan().level()).say("phrase.ask"));
     HelperDays.Opened opened = desk.helperDays().open(state, phrase);
     if (opened instanceof HelperDays.Opened.Refused refused) {
       throw complaint(refused.problems());

@@ -87,7 +87,7 @@ final class MasksCommand extends SessionCommand {
   }
 
   private void seal(MaskKeeping masks, SessionState state, MountTalk talk) {
-    PhraseTalk phrases = new PhraseTalk(this, setting().terminal());
+    PhraseTalk phrases = new PhraseTalk(this, setting().terminal(), state.plan().level());
     if (!talk.yes("masks.ask.friend")) {
       throw new Complaint(ExitCode.BAD_INPUT, WORDS.say("masks.not.friend"));
     }

@@ -1,7 +1,10 @@
 package blindlap.command;
 
+import blindlap.plan.BlindLevel;
+import blindlap.plan.Plan;
 import blindlap.seal.HelperPhrase;
 import blindlap.seal.PhraseAsked;
+import blindlap.wording.PhraseWords;
 import blindlap.wording.PlanWords;
 import java.util.Locale;
 import java.util.Optional;
@@ -13,29 +16,33 @@ import java.util.Optional;
 final class PhraseTalk {
   private final SessionCommand command;
   private final CommandSetting.Terminal terminal;
+  private final PhraseWords words;
 
-  PhraseTalk(SessionCommand command, CommandSetting.Terminal terminal) {
+  /**
+   * @param level how blind the session is, which says whose phrase it is
+   */
+  PhraseTalk(SessionCommand command, CommandSetting.Terminal terminal, BlindLevel level) {
     this.command = command;
     this.terminal = terminal;
+    this.words = PhraseWords.of(level);
   }
 
   /**
-   * Makes sure that the machine is with the helper before anything is shown that is theirs alone.
+   * Makes sure that the machine is with whoever will hold the phrase before anything is shown that
+   * is theirs alone.
    *
-   * @param helper who that is; blank if the plan does not say
    * @throws Complaint if it is not, or nobody answers; nothing was shown then
    */
-  void handedOver(String helper) {
-    command.say(PlanWords.handOver(helper));
-    String prompt = PlanWords.say("commit.handover.ask");
+  void handedOver(Plan plan) {
+    command.say(words.handOver(plan));
+    String prompt = words.say("commit.handover.ask");
     while (true) {
       String typed = terminal.answer(prompt).orElse("no").strip().toLowerCase(Locale.ROOT);
       switch (typed) {
         case "yes", "y" -> {
           return;
         }
-        case "no", "n" ->
-            throw new Complaint(ExitCode.BAD_INPUT, PlanWords.say("commit.handover.not"));
+        case "no", "n" -> throw new Complaint(ExitCode.BAD_INPUT, words.say("commit.handover.not"));
         default -> command.complain(PlanWords.say("commit.handover.unclear"));
       }
     }
@@ -73,10 +80,10 @@ final class PhraseTalk {
   }
 
   private void write(PhraseAsked asked) {
-    command.say(PlanWords.say("commit.phrase.once"));
+    command.say(words.say("commit.phrase.once"));
     command.say("  " + asked.text());
     if (command.out().checkError() || !terminal.settled()) {
-      throw new Complaint(ExitCode.FILE_TROUBLE, PlanWords.say("commit.phrase.unwritten"));
+      throw new Complaint(ExitCode.FILE_TROUBLE, words.say("commit.phrase.unwritten"));
     }
   }
 }

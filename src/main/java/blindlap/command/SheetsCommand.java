@@ -4,6 +4,7 @@ import blindlap.desk.Desk;
 import blindlap.desk.Keys;
 import blindlap.desk.Sheets;
 import blindlap.session.SessionState;
+import blindlap.wording.PhraseWords;
 import blindlap.wording.day.Words;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -57,7 +58,8 @@ final class SheetsCommand extends SessionCommand {
       if (!helper) {
         Files.write(folder, sheets);
       } else {
-        String phrase = setting().terminal().secret("Helper phrase:");
+        String phrase =
+            setting().terminal().secret(PhraseWords.of(state.plan().level()).say("phrase.ask"));
         Keys.Result result = desk.keys().helper(state, phrase);
         if (result instanceof Keys.Result.Refused refused) {
           throw complaint(refused.problems());

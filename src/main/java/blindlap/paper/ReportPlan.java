@@ -72,11 +72,12 @@ final class ReportPlan {
     }
     measures();
     blinding();
-    page.h3("limits")
-        .p(
-            FindingText.limits(plan)
-                + " "
-                + WORDS.say(state.covered() ? "limits.covered" : "limits.text"));
+    page.h3("limits").p(limits());
+  }
+
+  private String limits() {
+    String kept = WORDS.say(state.covered() ? "limits.covered" : "limits.text");
+    return FindingText.limits(plan) + " " + kept;
   }
 
   private String noise() {

@@ -33,6 +33,14 @@ public enum BlindLevel {
   }
 
   /**
+   * True where a friend does beforehand what the rider must not see, and holds the phrase if there
+   * is one; elsewhere that is the helper.
+   */
+  public boolean friend() {
+    return this == MASKED || this == PREPARED;
+  }
+
+  /**
    * True where the rider swaps alone and is shown what to mount, one stint after the other, from a
    * covered order.
    */

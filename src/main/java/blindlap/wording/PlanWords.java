@@ -167,15 +167,4 @@ public final class PlanWords {
         primary.scale() == Scale.RATIO ? "%" : primary.unit(),
         noise.source());
   }
-
-  /**
-   * What is said before the helper's part begins at a terminal.
-   *
-   * @param helper who that is; may be blank
-   */
-  public static String handOver(String helper) {
-    return helper.isBlank()
-        ? say("commit.handover.terminal")
-        : say("commit.handover.terminal.named", helper.strip());
-  }
 }

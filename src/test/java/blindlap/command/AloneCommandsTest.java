@@ -91,7 +91,13 @@ class AloneCommandsTest {
   @Test
   void aPreparedDayIsMountedByCodeWithoutThePhraseAndOpenedWithIt() {
     CommandLineSession day = new CommandLineSession(folder);
-    String id = day.commit(plan("prepared"));
+    CommandLineSession.Ran commit =
+        ok(day.run("commit", day.file("plan.yaml", plan("prepared")).toString()));
+    assertThat(commit.out())
+        .contains("Hand the machine to the friend, ", "Friend's phrase, for the friend alone")
+        .doesNotContainIgnoringCase("helper");
+    String id = commit.after("sealed: session");
+    day.types(CommandLineSession.shownPhrase(commit.out()));
     day.handsOver.add("no");
     assertThat(ok(day.run("prepare", id)).out()).contains("Nothing was written");
     CommandLineSession.Ran friend = ok(day.run("prepare", id));

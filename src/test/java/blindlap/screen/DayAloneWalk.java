@@ -207,7 +207,7 @@ public final class DayAloneWalk {
       press("Done");
       return;
     }
-    press("Sign, and show the helper phrase");
+    press("Sign, and show the friend's phrase");
     phrase = shown("#phrase");
     look("phrase");
     press("I have written it down");
@@ -216,7 +216,7 @@ public final class DayAloneWalk {
     keys.type(asked(phrase));
     press("Draw the order and seal it");
     look("sealed");
-    press("Go on to the helper");
+    press("Go on to the packing sheet");
     look("sheet");
     press("Done: give the machine back");
   }
@@ -458,7 +458,7 @@ public final class DayAloneWalk {
       press("This is my guess");
     }
     if (prepared) {
-      keys.goTo("Helper phrase");
+      keys.goTo("Friend's phrase");
       keys.type(phrase);
       look("to open");
       press("Open the key");

@@ -179,6 +179,7 @@ public final class CommitModel {
     message.set("");
     Plan plan = page.planProperty().get().orElseThrow();
     BlindLevel level = plan.blinding().level();
+    phrase.heldAt(level);
     boolean compares = plan.kind() == Plan.Kind.COMPARISON;
     alone = compares && level.shown() ? Optional.of(level) : Optional.empty();
     secret = compares && alone.isEmpty();
@@ -223,14 +224,10 @@ public final class CommitModel {
     } else {
       back();
     }
-    page.say(PlanWords.say(sealed ? "commit.lost.sealed" : "commit.lost"));
+    page.say(phrase.words().say(sealed ? "commit.lost.sealed" : "commit.lost"));
   }
 
-  /**
-   * The helper's choice.
-   *
-   * @param setup ridden secretly under every name, 0 = A; null for an ordinary comparison
-   */
+  /** The setup that is ridden under every name, 0 = A; null for an ordinary comparison. */
   public void concealNullRun(@Nullable Integer setup) {
     nullRun = Optional.ofNullable(setup);
   }
@@ -368,14 +365,16 @@ public final class CommitModel {
       return Optional.empty();
     }
     if (cover.stateProperty().get() == HelperCover.State.BLANK) {
-      return Shell.Question.of(PlanWords.say("commit.leave.blank"), PlanWords.say("commit.leave"));
+      return Shell.Question.of(
+          phrase.words().say("commit.leave.blank"), PlanWords.say("commit.leave"));
     }
     if (busy.get()) {
       return Shell.Question.of(PlanWords.say("commit.leave.busy"), "");
     }
     return asked
         ? Shell.Question.of(PlanWords.say("commit.leave.asked"), PlanWords.say("commit.leave.drop"))
-        : Shell.Question.of(PlanWords.say("commit.leave.sealed"), PlanWords.say("commit.leave"));
+        : Shell.Question.of(
+            phrase.words().say("commit.leave.sealed"), PlanWords.say("commit.leave"));
   }
 
   private void leave() {

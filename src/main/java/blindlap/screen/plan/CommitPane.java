@@ -45,7 +45,8 @@ final class CommitPane extends StackPane {
   private final Dialogs dialogs;
   private final StackPane content = new StackPane();
   private final VBox door = new VBox(16);
-  private final HelperFrameView frame;
+  private final ScrollPane scroll;
+  private HelperFrameView frame;
 
   CommitPane(Look look, CommitModel model, Dialogs dialogs) {
     this.look = look;
@@ -54,18 +55,25 @@ final class CommitPane extends StackPane {
     HelperCover cover = model.cover();
     door.setAlignment(Pos.CENTER_LEFT);
     door.maxWidthProperty().bind(look.px(HelperDoorView.WIDTH));
-    HelperFrameView.Words words =
-        new HelperFrameView.Words(
-            PlanWords.say("helper"), PlanWords.say("look.away"), PlanWords.say("hide"));
-    ScrollPane scroll = new ScrollPane(door);
+    scroll = new ScrollPane(door);
     scroll.setFitToWidth(true);
     scroll.setFitToHeight(true);
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     scroll.setFocusTraversable(false);
-    frame = new HelperFrameView(look, words, content, scroll, cover::hide);
+    frame = frame(look, model, content, scroll);
     HelperDoorView.watch(this, cover::touch, cover::hide, cover::tick);
     cover.stateProperty().addListener((o, before, now) -> cover(now));
     cover.idleProperty().addListener((o, before, now) -> frame.idle(now));
+  }
+
+  /** A frame for whoever will hold the phrase. */
+  private static HelperFrameView frame(Look look, CommitModel model, Node page, Node door) {
+    HelperFrameView.Words words =
+        new HelperFrameView.Words(
+            model.phrase().words().say("helper"),
+            PlanWords.say("look.away"),
+            PlanWords.say("hide"));
+    return new HelperFrameView(look, words, page, door, model.cover()::hide);
   }
 
   /** Takes everything off. */
@@ -81,6 +89,7 @@ final class CommitPane extends StackPane {
     switch (step) {
       case EDITING -> clear();
       case HAND_OVER -> {
+        frame = frame(look, model, content, scroll);
         door.maxWidthProperty().bind(look.px(HAND_OVER));
         door.getChildren().setAll(handOver());
       }
@@ -107,9 +116,9 @@ final class CommitPane extends StackPane {
   private Node[] secret(String asked, String open, Consumer<String> typed) {
     return HelperDoorView.secret(
         look,
-        PlanWords.say(asked),
+        model.phrase().words().say(asked),
         PlanWords.say("commit.pin"),
-        PlanWords.say(open),
+        model.phrase().words().say(open),
         model.cover().troubleProperty(),
         typed);
   }
@@ -129,11 +138,11 @@ final class CommitPane extends StackPane {
     AnswerSentence answer = new AnswerSentence(look, PlanWords.say("commit.handover.question"));
     answer.say(
         PlanWords.say("commit.handover.before"),
-        PlanWords.say("commit.handover.marked"),
+        model.phrase().words().say("commit.handover.marked"),
         PlanWords.say("commit.handover.after"));
     List<Node> parts = new ArrayList<>();
     parts.add(answer);
-    parts.add(HelperDoorView.lead(PlanWords.say("commit.handover.lead")));
+    parts.add(HelperDoorView.lead(model.phrase().words().say("commit.handover.lead")));
     parts.addAll(List.of(secret("commit.handover.pin", "commit.helper.has.it", model::handedOver)));
     Button back = Fields.button(PlanWords.say("commit.back"), model::back);
     back.minHeightProperty().bind(look.touch());
@@ -182,7 +191,7 @@ final class CommitPane extends StackPane {
     parts.add(Fields.section(title, names));
     String key =
         alone.isPresent() ? "commit.seal.alone" : model.open() ? "commit.seal.open" : "commit.sign";
-    Button sign = next("sign", PlanWords.say(key), model::sign);
+    Button sign = next("sign", model.phrase().words().say(key), model::sign);
     sign.disableProperty().bind(model.busyProperty());
     parts.add(Fields.row(sign, back()));
     return page(parts.toArray(Node[]::new));
@@ -208,7 +217,7 @@ final class CommitPane extends StackPane {
   private VBox nullRun() {
     VBox box =
         Fields.section(
-            Fields.words(PlanWords.say("commit.null.title"), "strong"),
+            Fields.words(model.phrase().words().say("commit.null.title"), "strong"),
             Fields.words(PlanWords.say("commit.null.note"), "second"));
     Optional<String> refused = model.nullRunRefused();
     if (refused.isPresent()) {
@@ -252,7 +261,7 @@ final class CommitPane extends StackPane {
         Fields.section(
             alone.isPresent()
                 ? next("finish", PlanWords.say("commit.finish.unblinded"), model::finish)
-                : next("go-on", PlanWords.say("commit.go.on"), model::goOn)));
+                : next("go-on", model.phrase().words().say("commit.go.on"), model::goOn)));
     return page(parts.toArray(Node[]::new));
   }
 
@@ -289,7 +298,9 @@ final class CommitPane extends StackPane {
     String key = "commit.phrase";
     return page(
         Fields.section(
-            PlanFieldsView.heading(key), words, Fields.words(PlanWords.say(key + ".note"))),
+            PlanFieldsView.titled(model.phrase().words().say(key)),
+            words,
+            Fields.words(model.phrase().words().say(key + ".note"))),
         Fields.row(
             next("phrase-noted", PlanWords.say("commit.phrase.noted"), model::phraseNoted),
             back()));
@@ -320,7 +331,7 @@ final class CommitPane extends StackPane {
   private PageGrid sheet() {
     return page(
         Fields.section(
-            PlanFieldsView.heading("commit.sheet.title"),
+            PlanFieldsView.titled(model.phrase().words().say("commit.sheet.title")),
             Fields.words(PlanWords.say("commit.sheet.note")),
             Fields.row(write("A4"), write("LETTER"))),
         Fields.section(

@@ -1,7 +1,9 @@
 package blindlap.screen.plan;
 
+import blindlap.plan.BlindLevel;
 import blindlap.seal.HelperPhrase;
 import blindlap.seal.PhraseAsked;
+import blindlap.wording.PhraseWords;
 import blindlap.wording.PlanWords;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -20,8 +22,19 @@ public final class CommitPhrase {
   private final StringProperty typed = new SimpleStringProperty("");
   private @Nullable PhraseAsked asked;
   private String noted = "";
+  private PhraseWords words = PhraseWords.of(BlindLevel.HELPER);
 
   CommitPhrase() {}
+
+  /** A commit at a level begins, which says whose phrase it will be. */
+  void heldAt(BlindLevel level) {
+    words = PhraseWords.of(level);
+  }
+
+  /** Words to whoever holds the phrase. */
+  PhraseWords words() {
+    return words;
+  }
 
   /** The phrase, for the helper alone; empty while it is not to be seen. */
   public ReadOnlyStringProperty shownProperty() {

@@ -124,7 +124,12 @@ final class PlanFieldsView {
 
   /** A heading of a section. */
   static Label heading(String key) {
-    Label label = new Label(PlanWords.say(key));
+    return titled(PlanWords.say(key));
+  }
+
+  /** A heading of finished words. */
+  static Label titled(String words) {
+    Label label = new Label(words);
     label.getStyleClass().add("h2");
     label.setWrapText(true);
     label.setMinHeight(Region.USE_PREF_SIZE);

@@ -267,7 +267,7 @@ public final class BlindReviewPage extends VBox {
     if (MasksModel.asksGuess(session)) {
       return MasksView.guess(look, model.masks(), session);
     }
-    return session.covered() ? uncover() : unseal();
+    return session.covered() ? uncover() : unseal(session.plan().level().friend() ? ".friend" : "");
   }
 
   private VBox uncover() {
@@ -277,10 +277,13 @@ public final class BlindReviewPage extends VBox {
     return new VBox(10, h2("uncover"), words(WORDS.say("uncover.why"), "second"), open, trouble());
   }
 
-  private VBox unseal() {
+  /**
+   * @param whose the end of the keys of words on the phrase, which is the helper's or a friend's
+   */
+  private VBox unseal(String whose) {
     PasswordField phrase = new PasswordField();
-    phrase.setPromptText(WORDS.say("phrase"));
-    phrase.setAccessibleText(WORDS.say("phrase"));
+    phrase.setPromptText(WORDS.say("phrase" + whose));
+    phrase.setAccessibleText(WORDS.say("phrase" + whose));
     phrase.setPrefColumnCount(32);
     Button open = new Button(WORDS.say("unseal"));
     open.getStyleClass().add("next");
@@ -288,7 +291,7 @@ public final class BlindReviewPage extends VBox {
     return new VBox(
         10,
         h2("unseal"),
-        words(WORDS.say("unseal.why"), "second"),
+        words(WORDS.say("unseal.why" + whose), "second"),
         new HBox(12, phrase, open),
         trouble());
   }

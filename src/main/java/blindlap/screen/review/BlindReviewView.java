@@ -155,7 +155,8 @@ public record BlindReviewView(
     return switch (state.plan().level()) {
       case OPEN, DRAWN -> WORDS.say("lead.unblinded", lead);
       case MASKED -> WORDS.say("lead.masked", lead);
-      case PREPARED, HELPER -> lead;
+      case PREPARED -> closed ? WORDS.say("lead.closed.friend") : lead;
+      case HELPER -> lead;
     };
   }
 
