@@ -19,7 +19,8 @@ import picocli.CommandLine.Option;
     synopsisSubcommandLabel = "COMMAND",
     description = {
       "A notebook for structured blind ride comparisons.",
-      "A day in order: plan, commit, helper and codes, record and void, close-day, close-review, unseal, review, report.",
+      "A day in order: plan, commit, helper and codes, record and void, close-day, close-review,"
+          + " unseal, review, report.",
       "Without a command the window opens."
     })
 public final class Blindlap implements Runnable {
@@ -48,7 +49,8 @@ public final class Blindlap implements Runnable {
     if (!setting.window().open(chosen)) {
       throw new Complaint(
           ExitCode.FILE_TROUBLE,
-          "There is no display to open the window on. The command line does everything: blindlap --help");
+          "There is no display to open the window on. The command line does everything: blindlap"
+              + " --help");
     }
   }
 
@@ -109,6 +111,7 @@ public final class Blindlap implements Runnable {
     line.registerConverter(int.class, whole);
     line.registerConverter(Integer.class, whole);
     line.setExecutionStrategy(Blindlap::execute);
+    line.setParameterExceptionHandler(new Misuse());
     return line;
   }
 
