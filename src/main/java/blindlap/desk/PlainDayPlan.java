@@ -5,6 +5,7 @@ import blindlap.plan.Blinding;
 import blindlap.plan.ChangeMethod;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.Preparation;
 import blindlap.plan.Protocol;
 import blindlap.plan.Rule;
 import blindlap.plan.Setup;
@@ -38,7 +39,7 @@ final class PlainDayPlan {
         Protocol.unnamed(Rule.blocks(2, 16, 4)),
         day.laps().size() / day.lapsPerStint(),
         new Plan.Laps(0, 0, day.lapsPerStint()),
-        unblinded(),
+        Blinding.at(BlindLevel.OPEN, Preparation.NONE),
         null,
         null,
         "",
@@ -56,25 +57,5 @@ final class PlainDayPlan {
       setups.add(Setup.named(name.isBlank() ? NoiseWords.say("plain.setup") : name));
     }
     return setups;
-  }
-
-  private static Blinding unblinded() {
-    Blinding blind = Blinding.BLIND;
-    return new Blinding(
-        BlindLevel.OPEN,
-        "",
-        "",
-        "",
-        "",
-        "",
-        "",
-        "",
-        "",
-        "",
-        false,
-        "",
-        "",
-        blind.times(),
-        blind.recordOf());
   }
 }

@@ -40,42 +40,6 @@ public record Blinding(
     RecordOf recordOf,
     Preparation preparation) {
 
-  /** For which nothing is prepared beforehand. */
-  public Blinding(
-      BlindLevel level,
-      String helper,
-      String othersWhoKnow,
-      String cover,
-      String ballast,
-      String noise,
-      String riderWaits,
-      String bikeMovedBy,
-      String leversTouchedBy,
-      String remainingCues,
-      boolean guessesTyped,
-      String helperWaits,
-      String timedBy,
-      Times times,
-      RecordOf recordOf) {
-    this(
-        level,
-        helper,
-        othersWhoKnow,
-        cover,
-        ballast,
-        noise,
-        riderWaits,
-        bikeMovedBy,
-        leversTouchedBy,
-        remainingCues,
-        guessesTyped,
-        helperWaits,
-        timedBy,
-        times,
-        recordOf,
-        Preparation.NONE);
-  }
-
   /** Whose record counts where two machines recorded different values for one lap. */
   public enum RecordOf {
     /** The starter's; the rider's where the starter has none. */
@@ -92,24 +56,29 @@ public record Blinding(
     AFTER_SCORING
   }
 
-  /** Blind, with nothing said about how. */
-  public static final Blinding BLIND =
-      new Blinding(
-          BlindLevel.HELPER,
-          "",
-          "",
-          "",
-          "",
-          "",
-          "",
-          "",
-          "",
-          "",
-          true,
-          "",
-          "",
-          Times.AT_THE_REVIEW,
-          RecordOf.STARTER);
+  /** Blind with a helper, with nothing said about how. */
+  public static final Blinding BLIND = at(BlindLevel.HELPER, Preparation.NONE);
+
+  /** A level with nothing said about how; a guess is asked wherever there is something to guess. */
+  public static Blinding at(BlindLevel level, Preparation preparation) {
+    return new Blinding(
+        level,
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        level.blind(),
+        "",
+        "",
+        Times.AT_THE_REVIEW,
+        RecordOf.STARTER,
+        preparation);
+  }
 
   /**
    * Whether the rider is asked to guess after every stint: never where he is told what to mount, so

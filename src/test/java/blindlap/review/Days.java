@@ -111,27 +111,9 @@ public final class Days {
 
   /** The same plan at a blind level; a friend is named where one is needed. */
   public static Plan at(BlindLevel level, Plan plan) {
-    Blinding usual = Blinding.BLIND;
     Preparation friend =
         new Preparation("Mo", LocalDate.of(2026, 11, 12), Preparation.Masks.FRIEND, null, true);
-    Blinding blinding =
-        new Blinding(
-            level,
-            "",
-            "",
-            "",
-            "",
-            "",
-            "",
-            "",
-            "",
-            "",
-            true,
-            "",
-            "",
-            usual.times(),
-            usual.recordOf(),
-            level == BlindLevel.HELPER ? Preparation.NONE : friend);
+    Blinding blinding = Blinding.at(level, level == BlindLevel.HELPER ? Preparation.NONE : friend);
     return with(plan, blinding, plan.covariates());
   }
 
