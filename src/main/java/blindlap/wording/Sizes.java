@@ -22,6 +22,11 @@ import java.util.Optional;
 final class Sizes {
   private static final int MOST_DECIMALS = 12;
   private static final double NOTHING = 1e-12;
+
+  /** Below it a width is what is left of calculating with equal numbers. */
+  private static final double NO_SPREAD = 1e-9;
+
+  private static final int DECIMALS_OF_A_WATCH = 3;
   private static final String POINTS = "points";
   private static final String POINT = "point";
 
@@ -52,12 +57,18 @@ final class Sizes {
       }
     }
     double tells = Double.isInfinite(narrowest) ? size(measure, spread) : narrowest;
-    int decimals = Figures.decimals(tells);
     double best = size(measure, estimate);
+    int decimals = tells > NO_SPREAD ? Figures.decimals(tells) : decimalsWithoutSpread(best);
     while (decimals < MOST_DECIMALS && !fits(measure, best, ends, decimals)) {
       decimals++;
     }
     return new Sizes(measure, decimals);
+  }
+
+  /** Where nothing varied, nothing tells the digits: as many as the number has, three at most. */
+  private static int decimalsWithoutSpread(double best) {
+    int decimals = nearest(best, DECIMALS_OF_A_WATCH).stripTrailingZeros().scale();
+    return Math.max(1, decimals);
   }
 
   private static double width(Measure measure, Interval interval) {

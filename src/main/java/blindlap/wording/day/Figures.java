@@ -10,13 +10,17 @@ import java.math.RoundingMode;
  */
 public final class Figures {
   private static final int MOST_DECIMALS = 6;
+
+  /** Below it an uncertainty is what is left of calculating with equal numbers. */
+  private static final double NO_SPREAD = 1e-9;
+
   private static final char MINUS = '−';
 
   private Figures() {}
 
   /** Decimals at which an uncertainty of this size still shows one or two digits. */
   public static int decimals(double uncertainty) {
-    if (!(uncertainty > 0) || Double.isInfinite(uncertainty)) {
+    if (!(uncertainty > NO_SPREAD) || Double.isInfinite(uncertainty)) {
       return 1;
     }
     int decimals = (int) -Math.floor(Math.log10(uncertainty / 2));
