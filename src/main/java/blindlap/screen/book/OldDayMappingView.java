@@ -21,6 +21,10 @@ import org.jspecify.annotations.Nullable;
 /** Whose laps a file has, and which column holds what, by boxes to choose from. */
 final class OldDayMappingView extends VBox {
   private static final double COLUMN = 160;
+
+  /** So wide that what is wrong with a unit takes two lines. */
+  private static final double SENTENCE = 420;
+
   private static final Words WORDS = Words.of("oldday");
 
   private final Look look;
@@ -116,14 +120,17 @@ final class OldDayMappingView extends VBox {
   }
 
   /** Times have three units; other values are in whatever the plans say. */
-  private static void unit(TypedForm form, VBox place) {
+  private void unit(TypedForm form, VBox place) {
     boolean timed = OldDayModel.settleUnit(form);
-    place
-        .getChildren()
-        .setAll(
-            timed
-                ? Fields.choice(
-                    form.field("unit"), WORDS.say("measure.unit"), OldDayModel.timeUnits(), "")
-                : Fields.text(form.field("unit"), WORDS.say("measure.unit"), "", 8));
+    VBox box =
+        timed
+            ? Fields.choice(
+                form.field("unit"), WORDS.say("measure.unit"), OldDayModel.timeUnits(), "")
+            : Fields.text(form.field("unit"), WORDS.say("measure.unit"), "", 8);
+    // What is wrong with a unit is a sentence, and the box above it holds two letters.
+    Region wrong = (Region) box.getChildren().get(box.getChildren().size() - 1);
+    wrong.maxWidthProperty().unbind();
+    wrong.maxWidthProperty().bind(look.px(SENTENCE));
+    place.getChildren().setAll(box);
   }
 }
