@@ -9,10 +9,12 @@ import blindlap.screen.part.Fonts;
 import blindlap.screen.part.Look;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Objects;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -20,7 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 class OldDayMappingViewTest {
   @TempDir Path folder;
 
-  private static Label label(Node node, String begins) {
+  private static @Nullable Label label(Node node, String begins) {
     if (node instanceof Label label && label.getText().startsWith(begins)) {
       return label;
     }
@@ -56,9 +58,9 @@ class OldDayMappingViewTest {
             model.measures().get(0).field("unit").set("s");
             view.applyCss();
             view.layout();
-            Label wrong = label(view, "95120 s cannot be such a time");
-            assertThat(wrong).isNotNull();
-            double line = label(view, "Unit in the file").getHeight();
+            Label wrong = Objects.requireNonNull(label(view, "95120 s cannot be such a time"));
+            Label title = Objects.requireNonNull(label(view, "Unit in the file"));
+            double line = title.getHeight();
             assertThat(wrong.getHeight()).isLessThan(2.6 * line);
           });
     }
