@@ -57,6 +57,9 @@ public final class AloneCommands {
   /** Why the next setup is not shown yet; nothing if it may be. */
   public List<Problem> mayShow() {
     List<Problem> problems = new ArrayList<>(mayRecord());
+    if (problems.isEmpty() && !state.covered()) {
+      problems.add(Problem.of(SessionFault.SHOW_PREPARED, ""));
+    }
     Optional<Integer> next = nextToShow();
     if (problems.isEmpty() && next.isEmpty()) {
       problems.add(Problem.of(SessionFault.SHOWN_ALL, ""));
@@ -101,7 +104,10 @@ public final class AloneCommands {
 
   /** The same of a stint that was kept on paper, whatever is recorded of the one before. */
   public Outcome showOnPaper(int stint, int setup) {
-    List<Problem> problems = mayMount(stint);
+    List<Problem> problems = new ArrayList<>(mayMount(stint));
+    if (problems.isEmpty() && !state.covered()) {
+      problems.add(Problem.of(SessionFault.SHOW_PREPARED, ""));
+    }
     return problems.isEmpty()
         ? Outcome.accepted(new SetupShown(stint, setup))
         : new Outcome.Refused(problems);

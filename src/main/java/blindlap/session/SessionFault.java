@@ -117,6 +117,8 @@ public enum SessionFault implements Fault {
   SHOWN_ALL,
   /** What was shown for an earlier stint is not mounted: stint. */
   SHOW_NOT_MOUNTED,
+  /** Prepared units are mounted by code, and their order is sealed. */
+  SHOW_PREPARED,
   /** A lap of the stint before is not ridden: stint, lap. */
   SHOW_NOT_RIDDEN,
   /** The setup of a stint was not shown yet: stint. */
