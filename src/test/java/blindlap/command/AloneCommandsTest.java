@@ -3,7 +3,9 @@ package blindlap.command;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -139,6 +141,41 @@ class AloneCommandsTest {
     CommandLineSession.Ran verified = day.run("notebook", "--verify");
     assertThat(verified.code()).isZero();
     assertThat(List.of(id, helped)).doesNotHaveDuplicates();
+  }
+
+  @Test
+  void aPlanThatItsLevelCannotHaveIsRefusedInOneSentence() {
+    CommandLineSession day = new CommandLineSession(folder);
+    String setups = "setups:\n  - name: Shock K\n  - name: Shock L\n";
+    String dials =
+        "setups:\n  - {name: Shock K, component: shock, settings: [{name: rebound, value: 3, unit:"
+            + " clicks}]}\n  - {name: Shock L, component: shock, settings: [{name: rebound, value:"
+            + " 6, unit: clicks}]}\n";
+    String limits =
+        "differences_reason: whole parts\nsetups:\n  - {name: Shock K, limits: [{what: bolts,"
+            + " value: 12 N.m}]}\n  - {name: Shock L, limits: [{what: bolts, value: 9 N.m}]}\n";
+    Map<String, String> wrong = new LinkedHashMap<>();
+    wrong.put(
+        Plans.SMALL.replace(setups, dials) + "blinding: {level: masked, masks: marks}\n",
+        "no two parts that could bear labels");
+    wrong.put(Plans.SMALL + "blinding: {level: prepared}\n", "nobody is named");
+    wrong.put(
+        Plans.SMALL.replace(setups, limits) + "blinding: {level: masked, prepared_by: Mo}\n",
+        "The limits of the setups differ (bolts)");
+    wrong.put(Plans.SMALL + "blinding: {level: blind}\n", "level");
+    wrong.forEach(
+        (plan, says) -> refused(day.run("commit", day.file("no.yaml", plan).toString()), says));
+    assertThat(day.run("notebook").out()).contains("empty");
+  }
+
+  @Test
+  void aSeriesHoldsDaysOfOneLevel() {
+    CommandLineSession day = new CommandLineSession(folder);
+    String series = "series: k-or-l\nseries_sessions: 2\n";
+    ok(day.run("commit", day.file("one.yaml", plan("drawn") + series).toString()));
+    refused(day.run("commit", day.file("two.yaml", plan("masked") + series).toString()), "level");
+    refused(day.run("commit", day.file("two.yaml", Plans.SMALL + series).toString()), "level");
+    ok(day.run("commit", day.file("two.yaml", plan("drawn") + series).toString()));
   }
 
   @Test
