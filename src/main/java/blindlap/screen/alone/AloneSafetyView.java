@@ -3,23 +3,13 @@ package blindlap.screen.alone;
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.SafetyTicks;
 import blindlap.screen.part.WholeInView;
 import blindlap.wording.AloneWords;
-import blindlap.wording.SwapWords;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import javafx.beans.binding.Bindings;
-import javafx.geometry.Pos;
 import javafx.scene.Node;
-import javafx.scene.control.CheckBox;
-import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
@@ -30,8 +20,7 @@ final class AloneSafetyView extends VBox {
   private final Look look;
   private final AloneModel model;
   private final Runnable next;
-  private final Map<String, CheckBox> ticks = new LinkedHashMap<>();
-  private final Map<String, String> keys = new LinkedHashMap<>();
+  private final SafetyTicks ticks;
   private @Nullable Asked fit;
   private @Nullable Asked cover;
   private final TextField seen = new TextField();
@@ -55,11 +44,12 @@ final class AloneSafetyView extends VBox {
     this.look = look;
     this.model = model;
     this.next = next;
+    this.ticks = new SafetyTicks(look, HIGH, model::confirm, next);
     if (now.prepared()) {
       cover();
     }
     getChildren().add(Fields.words(AloneWords.say("safe"), "h2"));
-    now.checks().forEach(check -> getChildren().add(tick(check)));
+    now.checks().forEach(check -> getChildren().add(ticks.add(check)));
     if (now.fitAsked()) {
       Asked asked = asked("fit", model::fit);
       fit = asked;
@@ -100,61 +90,14 @@ final class AloneSafetyView extends VBox {
     return new Asked(row, answered);
   }
 
-  private Node tick(AloneSheet.Check check) {
-    CheckBox box = Fields.wide(new CheckBox(check.words()));
-    box.setWrapText(true);
-    box.setAccessibleText(SwapWords.say("tick", check.words(), check.letter()));
-    box.minHeightProperty()
-        .bind(
-            Bindings.createDoubleBinding(
-                () -> Math.max(look.touch(HIGH).get(), box.prefHeight(box.getWidth())),
-                box.widthProperty(),
-                box.fontProperty(),
-                look.textScaleProperty()));
-    box.setMinWidth(0);
-    box.setOnAction(e -> model.confirm(check.key(), box.isSelected()));
-    box.addEventHandler(
-        KeyEvent.KEY_PRESSED,
-        e -> {
-          if (e.getCode() == KeyCode.ENTER) {
-            if (!box.isSelected()) {
-              box.fire();
-            }
-            next.run();
-            e.consume();
-          }
-        });
-    ticks.put(check.key(), box);
-    keys.put(check.letter(), check.key());
-    Label letter = new Label(check.letter());
-    letter.getStyleClass().addAll("key", "second");
-    letter.setMinWidth(USE_PREF_SIZE);
-    HBox.setHgrow(box, Priority.ALWAYS);
-    HBox line = new HBox(2, box, letter);
-    line.setAlignment(Pos.CENTER_LEFT);
-    line.getStyleClass().add("swap-row");
-    return line;
-  }
-
   /** Does what a letter stands for; false if it stands for nothing. */
   boolean key(String letter) {
-    CheckBox box = ticks.get(keys.getOrDefault(letter, ""));
-    if (box == null) {
-      return false;
-    }
-    box.fire();
-    WholeInView.show(box);
-    return true;
+    return ticks.key(letter);
   }
 
   /** Shows what is confirmed and answered. */
   void show(AloneSheet now) {
-    for (AloneSheet.Check check : now.checks()) {
-      CheckBox box = ticks.get(check.key());
-      if (box != null) {
-        box.setSelected(check.yes());
-      }
-    }
+    ticks.show(now.checks());
     show(fit, now.fit());
     show(cover, now.whole());
     seen.setVisible(Boolean.FALSE.equals(now.whole()));
@@ -177,10 +120,8 @@ final class AloneSafetyView extends VBox {
       return Optional.of(seen);
     }
     Asked rider = fit;
-    return ticks.values().stream()
-        .filter(box -> !box.isSelected())
-        .map(Node.class::cast)
-        .findFirst()
+    return ticks
+        .open()
         .or(
             () ->
                 rider != null && rider.open()

@@ -1,5 +1,6 @@
 package blindlap.screen.alone;
 
+import blindlap.desk.LapWaits;
 import blindlap.plot.LoneMark;
 import blindlap.plot.SetupMark;
 import blindlap.plot.surface.Spoken;
@@ -94,7 +95,7 @@ public final class AloneView extends VBox implements OwnSwapView {
     waits.setMinWidth(0);
   }
 
-  private void waits(AloneWaits now) {
+  private void waits(LapWaits now) {
     gate.setDisable(!now.none());
     waits.setText(now.brief());
     waits.setAccessibleText(now.whole());
