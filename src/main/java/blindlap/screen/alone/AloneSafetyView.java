@@ -6,16 +6,22 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.SafetyTicks;
 import blindlap.screen.part.WholeInView;
 import blindlap.wording.AloneWords;
+import blindlap.wording.day.SafetyRow;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.control.TextField;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
 /** The rider's own safety list; of a prepared unit first whether its cover and seal are whole. */
 final class AloneSafetyView extends VBox {
   private static final double HIGH = 38;
+  private static final double GAP = 14;
 
   private final Look look;
   private final AloneModel model;
@@ -37,9 +43,11 @@ final class AloneSafetyView extends VBox {
   }
 
   /**
+   * @param columns ticks side by side, where there is width and no height; what is asked of a cover
+   *     stands elsewhere then
    * @param next goes on to what is needed next
    */
-  AloneSafetyView(Look look, AloneModel model, AloneSheet now, Runnable next) {
+  AloneSafetyView(Look look, AloneModel model, AloneSheet now, int columns, Runnable next) {
     super(1);
     this.look = look;
     this.model = model;
@@ -48,14 +56,33 @@ final class AloneSafetyView extends VBox {
     if (now.prepared()) {
       cover();
     }
+    if (now.prepared() && columns == 1) {
+      getChildren().add(WholeInView.together(new VBox(6, asked(), seen)));
+    }
     getChildren().add(Fields.words(AloneWords.say("safe"), "h2"));
-    now.checks().forEach(check -> getChildren().add(ticks.add(check)));
+    getChildren().add(list(now.checks(), columns));
     if (now.fitAsked()) {
       Asked asked = asked("fit", model::fit);
       fit = asked;
       getChildren().add(asked.row());
     }
     show(now);
+  }
+
+  private GridPane list(List<SafetyRow> checks, int columns) {
+    GridPane grid = new GridPane();
+    grid.setHgap(GAP);
+    for (int i = 0; i < columns; i++) {
+      ColumnConstraints column = new ColumnConstraints();
+      column.setPercentWidth(100.0 / columns);
+      grid.getColumnConstraints().add(column);
+    }
+    for (int i = 0; i < checks.size(); i++) {
+      HBox line = ticks.add(checks.get(i));
+      line.setMaxHeight(Double.MAX_VALUE); // the rules of one row stand at one height
+      grid.add(line, i % columns, i / columns);
+    }
+    return grid;
   }
 
   private void cover() {
@@ -67,7 +94,16 @@ final class AloneSafetyView extends VBox {
     seen.textProperty().addListener((o, before, now) -> model.seen(now));
     seen.setOnAction(e -> next.run());
     seen.managedProperty().bind(seen.visibleProperty());
-    getChildren().add(WholeInView.together(new VBox(6, asked.row(), seen)));
+  }
+
+  /** Whether cover and seal of a unit are whole, to stand where there is room. */
+  Node asked() {
+    return Objects.requireNonNull(cover, "nobody covered it").row();
+  }
+
+  /** What could be seen where they are not, likewise. */
+  Node seen() {
+    return seen;
   }
 
   private Asked asked(String key, java.util.function.Consumer<Boolean> answer) {
@@ -110,15 +146,20 @@ final class AloneSafetyView extends VBox {
     }
   }
 
-  /** The first tick or answer that is still open; empty if none is. */
-  Optional<Node> open() {
+  /** What is open of a unit, which is looked at before anything else; empty if nothing is. */
+  Optional<Node> openUnit() {
     Asked unit = cover;
-    if (unit != null && unit.open()) {
+    if (unit == null) {
+      return Optional.empty();
+    }
+    if (unit.open()) {
       return Optional.of(unit.first());
     }
-    if (seen.isVisible() && seen.getScene() != null && seen.getText().isBlank()) {
-      return Optional.of(seen);
-    }
+    return seen.isVisible() && seen.getText().isBlank() ? Optional.of(seen) : Optional.empty();
+  }
+
+  /** The first tick or answer that is still open; empty if none is. */
+  Optional<Node> open() {
     Asked rider = fit;
     return ticks
         .open()

@@ -191,27 +191,34 @@ public final class AloneView extends VBox implements OwnSwapView {
             ? of("paper", sheet.stint())
             : AloneWords.say(sheet.prepared() ? "mount.unit" : "mount"));
     settings = new AloneSettingsView(look, model, sheet, this::next);
-    safety = new AloneSafetyView(look, model, sheet, this::next);
+    AloneSafetyView list = new AloneSafetyView(look, model, sheet, columns() ? 2 : 1, this::next);
+    safety = list;
     VBox left = new VBox(6, steps(sheet), settings);
-    left.getChildren().addAll(limits(sheet));
+    VBox right = new VBox(10, list);
+    right.getChildren().addAll(limits(sheet));
+    right
+        .getChildren()
+        .add(new Caution(SwapWords.say("caution"), Words.of("cautions").say("short")));
     Optional<Node> really = really(sheet);
-    Caution caution = new Caution(SwapWords.say("caution"), Words.of("cautions").say("short"));
     gate.setText(of(sheet.paper() ? "record" : "go", sheet.stint()));
     List<Node> parts = new ArrayList<>();
+    Label swap = Fields.words(sheet.swap());
     // Beside the name and not below the settings, so that the gate stays within the window.
-    if (columns() && really.isPresent()) {
-      parts.add(columns(what(sheet), really.get()));
+    if (columns() && sheet.prepared()) {
+      parts.add(columns(what(sheet), list.asked()));
+      parts.add(columns(swap, list.seen()));
+    } else if (columns() && really.isPresent()) {
+      parts.addAll(List.of(columns(what(sheet), really.get()), swap));
     } else {
       really.ifPresent(left.getChildren()::add);
-      parts.add(what(sheet));
+      parts.addAll(List.of(what(sheet), swap));
     }
-    parts.add(Fields.words(sheet.swap()));
     if (columns()) {
       left.getChildren().addAll(gate, waits);
-      parts.add(columns(left, new VBox(10, safety, caution)));
+      parts.add(columns(left, right));
       parts.add(trouble);
     } else {
-      parts.addAll(List.of(left, safety, caution, trouble, waits, gate));
+      parts.addAll(List.of(left, right, trouble, waits, gate));
     }
     getChildren().setAll(parts);
   }
@@ -243,10 +250,11 @@ public final class AloneView extends VBox implements OwnSwapView {
     }
     what.getChildren().add(name);
     what.setAlignment(Pos.CENTER_LEFT);
-    if (columns() && !sheet.paper()) {
+    boolean words = sheet.paper() || sheet.prepared() && sheet.stint() == 0;
+    if (columns() && !words) {
       return what;
     }
-    // A sentence needs a line of its own.
+    // A sentence needs a line of its own, and so do words in place of a code.
     lead.setMinWidth(0);
     what.getChildren().remove(lead);
     return new VBox(4, lead, what);
@@ -317,7 +325,9 @@ public final class AloneView extends VBox implements OwnSwapView {
   private Optional<Node> needed() {
     AloneSettingsView values = settings;
     AloneSafetyView list = safety;
-    return values == null || list == null ? Optional.empty() : values.open().or(list::open);
+    return values == null || list == null
+        ? Optional.empty()
+        : list.openUnit().or(values::open).or(list::open);
   }
 
   private void next() {
