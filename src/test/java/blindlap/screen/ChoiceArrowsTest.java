@@ -119,7 +119,7 @@ class ChoiceArrowsTest {
             "PlanLevelView",
             "SwapChoiceView",
             "RideScoreView",
-            "AloneSafetyView",
+            "AloneView",
             "FriendMasksView");
   }
 

@@ -3,7 +3,10 @@ package blindlap.screen;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import blindlap.desk.Desk;
+import blindlap.desk.HelperDay;
+import blindlap.desk.HelperDays;
 import blindlap.desk.OddDay;
+import blindlap.desk.OneStints;
 import blindlap.desk.SafeKeeping;
 import blindlap.screen.alone.AloneModel;
 import blindlap.screen.alone.AloneView;
@@ -12,6 +15,9 @@ import blindlap.screen.book.TroubleModel;
 import blindlap.screen.book.TroublePage;
 import blindlap.screen.friend.FriendModel;
 import blindlap.screen.friend.FriendPage;
+import blindlap.screen.onestint.OneStintModel;
+import blindlap.screen.onestint.OneStintPage;
+import blindlap.screen.onestint.RiderSawView;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.Shell;
@@ -170,6 +176,7 @@ final class EveryPage {
           () -> {
             swap(desk, old);
             ride(desk, old);
+            oneStint(desk, old);
           });
     }
   }
@@ -195,6 +202,30 @@ final class EveryPage {
     buttons(scene, "Something happened").fire();
     look(scene, "Swap, events");
     scene.setRoot(new Pane());
+  }
+
+  private void oneStint(Desk desk, OddDay.Old old) {
+    HelperDays.Opened opened =
+        desk.helperDays().open(desk.sessions().state(old.id()).orElseThrow(), old.phrase());
+    HelperDay day = ((HelperDays.Opened.Day) opened).day();
+    OneStints.Made made = desk.oneStints().make(day, desk.sessions().state(old.id()).orElseThrow());
+    OneStints.Slip slip = ((OneStints.Made.Slips) made).slips().get(0);
+    OneStintModel model =
+        new OneStintModel(
+            desk.oneStints(), desk.sessions(), Background.immediate(), () -> 0, () -> {});
+    model.open(old.id());
+    Look look = new Look();
+    Scene scene = scene(look, new OneStintPage(look, model, new Pane(), () -> {}));
+    model.begin();
+    look(scene, "one stint, asked");
+    model.show("P. Wier", String.valueOf(slip.stint()), slip.words().text());
+    look(scene, "one stint, in sight", 2);
+    model.hide();
+    look(scene, "one stint, gone");
+    scene.setRoot(new Pane());
+    RidePage rides = new RidePage(look, ride(desk, old.id()), () -> {});
+    rides.ask(new RiderSawView(look, model));
+    look(scene(look, rides), "Ride, did the rider see");
   }
 
   private void ride(Desk desk, OddDay.Old old) {

@@ -5,6 +5,7 @@ import blindlap.screen.cover.HelperDoorView;
 import blindlap.screen.cover.HelperFrameView;
 import blindlap.screen.part.Look;
 import blindlap.wording.FriendWords;
+import blindlap.wording.OneStintWords;
 import blindlap.wording.SwapWords;
 import java.util.List;
 import javafx.geometry.Pos;
@@ -14,6 +15,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The helper's page; in a session whose rider swaps alone, what a friend does beforehand, behind
@@ -28,6 +30,7 @@ public final class FriendPage extends StackPane {
   private final VBox door = new VBox(16);
   private final StackPane content = new StackPane();
   private final HelperFrameView frame;
+  private @Nullable Runnable oneStint;
 
   /**
    * @param helpers the helper's page, of all other sessions
@@ -56,6 +59,16 @@ public final class FriendPage extends StackPane {
     cover.idleProperty().addListener((o, before, now) -> frame.idle(now));
     model.phaseProperty().addListener((o, before, now) -> show());
     model.units().shownProperty().addListener((o, before, now) -> show());
+    show();
+  }
+
+  /**
+   * Offers the one-stint view once units are prepared.
+   *
+   * @param opens opens it
+   */
+  public void offerOneStint(Runnable opens) {
+    oneStint = opens;
     show();
   }
 
@@ -148,6 +161,14 @@ public final class FriendPage extends StackPane {
     on.minHeightProperty().bind(look.touch());
     on.setOnAction(e -> ride.run());
     VBox said = new VBox(16, words, on, leave());
+    Runnable opens = oneStint;
+    if (opens != null && model.prepared()) {
+      Button open = new Button(OneStintWords.say("page.open"));
+      open.setWrapText(true);
+      open.minHeightProperty().bind(look.touch());
+      open.setOnAction(e -> opens.run());
+      said.getChildren().add(open);
+    }
     said.setAlignment(Pos.CENTER_LEFT);
     said.maxWidthProperty().bind(look.px(HelperDoorView.WIDTH));
     return said;

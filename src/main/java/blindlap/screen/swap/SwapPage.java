@@ -4,6 +4,7 @@ import blindlap.screen.cover.HelperDoorView;
 import blindlap.screen.cover.HelperFrameView;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Look;
+import blindlap.wording.OneStintWords;
 import blindlap.wording.SwapWords;
 import java.util.List;
 import javafx.geometry.Insets;
@@ -25,10 +26,13 @@ public final class SwapPage extends StackPane {
   private final SwapModel model;
   private final Runnable ride;
   private final Runnable review;
+  private final Runnable back;
   private final VBox door = new VBox(16);
   private final StackPane content = new StackPane();
   private final HelperFrameView frame;
   private final Deaf deaf;
+  private Runnable oneStint = () -> {};
+  private boolean offered;
 
   /**
    * The page of a model.
@@ -47,6 +51,7 @@ public final class SwapPage extends StackPane {
    */
   public SwapPage(Look look, SwapModel model, Runnable back, Runnable ride, Runnable review) {
     this.review = review;
+    this.back = back;
     this.look = look;
     this.model = model;
     this.ride = ride;
@@ -62,10 +67,10 @@ public final class SwapPage extends StackPane {
     frame =
         new HelperFrameView(
             look, words, HelperFrameView.Edges.NARROW, content, scrolled(door), model::hide);
-    model.phaseProperty().addListener((o, before, now) -> changed(now, back));
+    model.phaseProperty().addListener((o, before, now) -> changed(now));
     model.timeProperty().addListener((o, before, now) -> idle());
     model.work().savedProperty().addListener((o, before, now) -> idle());
-    show(model.phaseProperty().get(), back);
+    show(model.phaseProperty().get());
     sceneProperty()
         .addListener(
             (o, before, scene) -> {
@@ -74,6 +79,17 @@ public final class SwapPage extends StackPane {
               }
             });
     HelperDoorView.watch(this, model::touch, model::hide, model::tick);
+  }
+
+  /**
+   * Offers the one-stint view at the door, whatever is behind it.
+   *
+   * @param opens opens it
+   */
+  public void offerOneStint(Runnable opens) {
+    oneStint = opens;
+    offered = true;
+    show(model.phaseProperty().get());
   }
 
   private void idle() {
@@ -96,9 +112,9 @@ public final class SwapPage extends StackPane {
   }
 
   /** What was pressed to come to a door must not press what stands in it. */
-  private void changed(SwapModel.Phase phase, Runnable back) {
+  private void changed(SwapModel.Phase phase) {
     deaf.begin();
-    show(phase, back);
+    show(phase);
   }
 
   /** Whoever types a word or a PIN has let go of what was pressed: the Enter after it counts. */
@@ -108,7 +124,7 @@ public final class SwapPage extends StackPane {
     }
   }
 
-  private void show(SwapModel.Phase phase, Runnable back) {
+  private void show(SwapModel.Phase phase) {
     boolean open = phase == SwapModel.Phase.OPEN || phase == SwapModel.Phase.ALL_DONE;
     content.getChildren().clear();
     door.getChildren().clear();
@@ -131,9 +147,12 @@ public final class SwapPage extends StackPane {
     }
     frame.idle("");
     door.getChildren().setAll(door(phase));
-    door.getChildren().add(leave(back));
+    door.getChildren().add(leave());
     if (look.stacked()) {
       buttonsAtTheRight();
+    }
+    if (offered && (phase == SwapModel.Phase.PHRASE || phase == SwapModel.Phase.BLANK)) {
+      door.getChildren().add(oneStint());
     }
     frame.blankProperty().set(true);
   }
@@ -161,7 +180,14 @@ public final class SwapPage extends StackPane {
     door.getChildren().add(first, row);
   }
 
-  private Node leave(Runnable back) {
+  private Button oneStint() {
+    Button open = new Button(OneStintWords.say("page.open"));
+    open.setWrapText(true);
+    open.setOnAction(e -> oneStint.run());
+    return open;
+  }
+
+  private Node leave() {
     Button leave = new Button(SwapWords.say("back"));
     leave.setOnAction(e -> back.run());
     return leave;
