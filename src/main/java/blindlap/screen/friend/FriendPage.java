@@ -12,7 +12,6 @@ import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
@@ -51,8 +50,8 @@ public final class FriendPage extends StackPane {
             look,
             new HelperFrameView.Words(
                 FriendWords.say("friend"), SwapWords.say("away"), SwapWords.say("hide")),
-            scrolled(content),
-            scrolled(door),
+            HelperDoorView.scrolled(content),
+            HelperDoorView.scrolled(door),
             cover::hide);
     HelperDoorView.watch(frame, cover::touch, cover::hide, cover::tick);
     cover.stateProperty().addListener((o, before, now) -> show());
@@ -72,17 +71,6 @@ public final class FriendPage extends StackPane {
     show();
   }
 
-  private static ScrollPane scrolled(Node content) {
-    StackPane held = new StackPane(content);
-    held.setPadding(new javafx.geometry.Insets(8));
-    ScrollPane scroll = new ScrollPane(held);
-    scroll.setFitToWidth(true);
-    scroll.setFitToHeight(true);
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
-    return scroll;
-  }
-
   private void show() {
     FriendModel.Phase phase = model.phaseProperty().get();
     content.getChildren().clear();
@@ -93,7 +81,7 @@ public final class FriendPage extends StackPane {
     }
     if (phase == FriendModel.Phase.NOTHING || phase == FriendModel.Phase.DONE) {
       frame.blankProperty().set(true);
-      getChildren().setAll(scrolled(said()));
+      getChildren().setAll(HelperDoorView.scrolled(said()));
       return;
     }
     boolean open = model.cover().stateProperty().get() == HelperCover.State.OPEN;

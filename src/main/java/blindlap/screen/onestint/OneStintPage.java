@@ -15,7 +15,6 @@ import blindlap.wording.SwapWords;
 import blindlap.wording.day.Words;
 import java.util.List;
 import java.util.Optional;
-import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -70,13 +69,7 @@ public final class OneStintPage extends StackPane {
   }
 
   private ScrollPane scrolled(Node content) {
-    StackPane held = new StackPane(content);
-    held.setPadding(new Insets(8)); // the mark of the focus lies around a field
-    ScrollPane scroll = new ScrollPane(held);
-    scroll.setFitToWidth(true);
-    scroll.setFitToHeight(true);
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
+    ScrollPane scroll = HelperDoorView.scrolled(content);
     WholeInView.keep(scroll, deaf::begin);
     return scroll;
   }

@@ -7,11 +7,9 @@ import blindlap.screen.part.Look;
 import blindlap.wording.OneStintWords;
 import blindlap.wording.SwapWords;
 import java.util.List;
-import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.StackPane;
@@ -66,7 +64,12 @@ public final class SwapPage extends StackPane {
             SwapWords.say("who"), SwapWords.say("away"), SwapWords.say("hide"));
     frame =
         new HelperFrameView(
-            look, words, HelperFrameView.Edges.NARROW, content, scrolled(door), model::hide);
+            look,
+            words,
+            HelperFrameView.Edges.NARROW,
+            content,
+            HelperDoorView.scrolled(door),
+            model::hide);
     model.phaseProperty().addListener((o, before, now) -> changed(now));
     model.timeProperty().addListener((o, before, now) -> idle());
     model.work().savedProperty().addListener((o, before, now) -> idle());
@@ -97,18 +100,6 @@ public final class SwapPage extends StackPane {
     String closes = model.timeProperty().get().idle();
     frame.idle(
         saved.isEmpty() || closes.isEmpty() || look.stacked() ? closes : saved + "    " + closes);
-  }
-
-  /** Large text may be higher than the window. */
-  private static ScrollPane scrolled(Node content) {
-    StackPane held = new StackPane(content);
-    held.setPadding(new Insets(8)); // the mark of the focus lies around a field
-    ScrollPane scroll = new ScrollPane(held);
-    scroll.setFitToWidth(true);
-    scroll.setFitToHeight(true);
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
-    return scroll;
   }
 
   /** What was pressed to come to a door must not press what stands in it. */
