@@ -26,6 +26,7 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Label;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
@@ -119,7 +120,9 @@ public final class AloneView extends VBox implements OwnSwapView {
 
   @Override
   public Node first() {
-    return needed().filter(node -> node.getScene() != null).orElse(lead);
+    return needed()
+        .filter(node -> node.getScene() != null && !(node instanceof ButtonBase))
+        .orElse(lead);
   }
 
   private boolean columns() {

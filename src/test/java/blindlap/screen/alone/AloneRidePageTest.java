@@ -36,6 +36,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import javafx.scene.Scene;
+import javafx.scene.control.ButtonBase;
 import javafx.scene.layout.StackPane;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -253,9 +254,8 @@ class AloneRidePageTest {
           () -> {
             RideModel ride = Models.ride(day);
             AloneModel alone = Models.alone(day, ride);
-            holder
-                .getChildren()
-                .setAll(new RidePage(look, ride, new AloneView(look, alone), () -> {}, () -> {}));
+            AloneView view = new AloneView(look, alone);
+            holder.getChildren().setAll(new RidePage(look, ride, view, () -> {}, () -> {}));
             for (int stint = 0; stint <= 2; stint++) {
               String moment = name + "-" + stint;
               if (alone.sheetProperty().get().orElseThrow().hidden()) {
@@ -263,6 +263,9 @@ class AloneRidePageTest {
                 alone.showNext();
               }
               whole(moment + "-mount", wrong);
+              assertThat(view.first())
+                  .as("a key that bounces answers nothing")
+                  .isNotInstanceOf(ButtonBase.class);
               if (name.equals("prepared")) {
                 alone.whole(false);
                 whole(moment + "-torn", wrong);
