@@ -4,7 +4,6 @@ import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.SafetyTicks;
-import blindlap.screen.part.WholeInView;
 import blindlap.wording.AloneWords;
 import blindlap.wording.day.SafetyRow;
 import java.util.List;
@@ -43,8 +42,7 @@ final class AloneSafetyView extends VBox {
   }
 
   /**
-   * @param columns ticks side by side, where there is width and no height; what is asked of a cover
-   *     stands elsewhere then
+   * @param columns ticks side by side, where there is width and no height
    * @param next goes on to what is needed next
    */
   AloneSafetyView(Look look, AloneModel model, AloneSheet now, int columns, Runnable next) {
@@ -55,9 +53,6 @@ final class AloneSafetyView extends VBox {
     this.ticks = new SafetyTicks(look, HIGH, model::confirm, next);
     if (now.prepared()) {
       cover();
-    }
-    if (now.prepared() && columns == 1) {
-      getChildren().add(WholeInView.together(new VBox(6, asked(), seen)));
     }
     getChildren().add(Fields.words(AloneWords.say("safe"), "h2"));
     getChildren().add(list(now.checks(), columns));
@@ -96,7 +91,7 @@ final class AloneSafetyView extends VBox {
     seen.managedProperty().bind(seen.visibleProperty());
   }
 
-  /** Whether cover and seal of a unit are whole, to stand where there is room. */
+  /** Whether cover and seal of a unit are whole: asked first, and so above the list. */
   Node asked() {
     return Objects.requireNonNull(cover, "nobody covered it").row();
   }

@@ -215,6 +215,9 @@ public final class AloneView extends VBox implements OwnSwapView {
     } else {
       really.ifPresent(left.getChildren()::add);
       parts.addAll(List.of(what(sheet), swap));
+      if (sheet.prepared()) {
+        parts.add(WholeInView.together(new VBox(6, list.asked(), list.seen())));
+      }
     }
     if (columns()) {
       left.getChildren().addAll(gate, waits);
