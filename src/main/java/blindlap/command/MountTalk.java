@@ -3,7 +3,7 @@ package blindlap.command;
 import blindlap.desk.AloneDay;
 import blindlap.desk.Desk;
 import blindlap.desk.DeskFault;
-import blindlap.desk.Tolerance;
+import blindlap.desk.MeasuredValues;
 import blindlap.fault.Problem;
 import blindlap.fault.TypedNumber;
 import blindlap.plan.Labels;
@@ -17,9 +17,7 @@ import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import blindlap.wording.SwapWords;
 import blindlap.wording.day.Words;
-import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -118,18 +116,16 @@ final class MountTalk {
 
   /** The same entry with what is measured of these settings, and why where outside tolerance. */
   HelperEntry measured(HelperEntry entry, List<Setting> settings) {
-    Map<String, String> measured = new LinkedHashMap<>();
-    List<HelperEntry.Outside> outside = new ArrayList<>();
+    HelperEntry measured = entry.withMeasured(Map.of(), List.of());
     for (Setting setting : settings) {
-      String typed = answer("ask.setting", setting.name(), SwapWords.aim(setting));
-      measured.put(setting.name(), typed);
-      if (Tolerance.readable(setting, typed)) {
-        Tolerance.outside(setting, typed)
-            .map(each -> each.because(answer("ask.outside", setting.name(), setting.shown())))
-            .ifPresent(outside::add);
+      String name = setting.name();
+      String typed = answer("ask.setting", name, SwapWords.aim(setting));
+      measured = MeasuredValues.judged(settings, measured, name, typed);
+      if (measured.outside(name).isPresent()) {
+        measured = measured.because(name, answer("ask.outside", name, setting.shown()));
       }
     }
-    return entry.withMeasured(measured, outside);
+    return measured;
   }
 
   /** Which prepared unit was mounted, and whether its cover held. */

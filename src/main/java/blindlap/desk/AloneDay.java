@@ -206,6 +206,11 @@ public final class AloneDay {
         entry, settings(entry.stint(), entry.fitted()), laps, entry.stint() <= firstStint());
   }
 
+  /** What was typed of a stint that was kept on paper and cannot be read; else empty. */
+  public List<Problem> unreadOnPaper(HelperEntry entry) {
+    return Tolerance.notNumbers(settings(entry.stint(), entry.fitted()), entry.measured());
+  }
+
   /** True if an entry is not too long to be kept. */
   public boolean fits(HelperEntry entry) {
     return corrections.fits(entry);
@@ -273,6 +278,7 @@ public final class AloneDay {
    */
   public Sessions.Result mountOnPaper(HelperEntry entry, MountedUnit unit) {
     List<Problem> problems = unfit(entry, unit);
+    problems.addAll(unreadOnPaper(entry));
     return problems.isEmpty()
         ? sessions.act(
             id,

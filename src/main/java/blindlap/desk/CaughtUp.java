@@ -3,7 +3,6 @@ package blindlap.desk;
 import blindlap.exchange.HelperTable;
 import blindlap.exchange.TypedTexts;
 import blindlap.fault.Problem;
-import blindlap.plan.Setting;
 import blindlap.session.Fact;
 import blindlap.session.HelperEntry;
 import blindlap.session.KeptOnPaper;
@@ -12,7 +11,6 @@ import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -113,12 +111,8 @@ public final class CaughtUp {
       problems.add(Problem.of(DeskFault.PAPER_BY_MISSING, "", kept.stint()));
     }
     HelperEntry entry = entry(kept);
-    for (Setting setting : day.settings(kept.stint(), entry.fitted())) {
-      String typed = entry.measured().getOrDefault(setting.name(), "");
-      if (!typed.isEmpty() && !Tolerance.readable(setting, typed)) {
-        problems.add(Problem.of(DeskFault.PAPER_NOT_A_NUMBER, "", setting.name(), typed));
-      }
-    }
+    problems.addAll(
+        Tolerance.notNumbers(day.settings(kept.stint(), entry.fitted()), entry.measured()));
     HelperEntry whole = first ? withDraft(latest, entry) : entry;
     problems.addAll(TypedTexts.problems(whole));
     if (problems.isEmpty() && !day.fits(whole)) {
@@ -133,17 +127,11 @@ public final class CaughtUp {
   private HelperEntry entry(KeptOnPaper kept) {
     int scheduled = day.work(kept.stint()).setup();
     int fitted = kept.otherwise() == KeptOnPaper.AS_SCHEDULED ? scheduled : kept.otherwise();
-    List<HelperEntry.Outside> outside = new ArrayList<>();
-    for (Setting setting : day.settings(kept.stint(), fitted)) {
-      String typed = kept.measured().getOrDefault(setting.name(), "");
-      if (!typed.isEmpty() && Tolerance.readable(setting, typed)) {
-        Tolerance.outside(setting, typed).ifPresent(outside::add);
-      }
-    }
-    Map<String, String> measured = kept.measured();
-    return HelperEntry.untouched(kept.stint(), day.plan().blinding().helper(), scheduled)
-        .withFitted(fitted)
-        .withMeasured(measured, outside)
+    HelperEntry entry =
+        HelperEntry.untouched(kept.stint(), day.plan().blinding().helper(), scheduled)
+            .withFitted(fitted)
+            .withMeasured(kept.measured(), List.of());
+    return MeasuredValues.judged(day.settings(kept.stint(), fitted), entry)
         .withConfirmed(kept.confirmed())
         .withNote(kept.note())
         .onPaper(new HelperEntry.Paper(kept.confirmedBy()));

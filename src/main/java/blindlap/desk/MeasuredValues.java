@@ -3,7 +3,6 @@ package blindlap.desk;
 import blindlap.plan.Setting;
 import blindlap.session.HelperEntry;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,6 +19,15 @@ public final class MeasuredValues {
             .count();
   }
 
+  /** An entry with every value in it judged as it stands, half typed or not. */
+  public static HelperEntry judged(List<Setting> settings, HelperEntry entry) {
+    HelperEntry judged = entry;
+    for (Map.Entry<String, String> each : entry.measured().entrySet()) {
+      judged = judged(settings, judged, each.getKey(), each.getValue());
+    }
+    return judged;
+  }
+
   /** An entry with one more value; a reason stays with the value that it was given for. */
   public static HelperEntry judged(
       List<Setting> settings, HelperEntry from, String name, String typed) {
@@ -27,17 +35,15 @@ public final class MeasuredValues {
     if (setting == null) {
       return from;
     }
-    Map<String, String> measured = new LinkedHashMap<>(from.measured());
-    measured.put(name, typed);
+    HelperEntry to = from.typing(name, typed);
     List<HelperEntry.Outside> outside = new ArrayList<>(from.outside());
-    Optional<HelperEntry.Outside> known =
-        outside.stream().filter(o -> o.setting().equals(name)).findFirst();
+    Optional<HelperEntry.Outside> known = from.outside(name);
     outside.removeIf(o -> o.setting().equals(name));
     if (Tolerance.readable(setting, typed)) {
       Tolerance.outside(setting, typed)
           .map(o -> known.filter(k -> k.measured().equals(o.measured())).orElse(o))
           .ifPresent(outside::add);
     }
-    return from.withMeasured(measured, outside);
+    return to.withMeasured(to.measured(), outside);
   }
 }

@@ -42,6 +42,21 @@ public final class Tolerance {
     return problems;
   }
 
+  /** What was copied from paper and is no number where one is due; what is empty stays open. */
+  static List<Problem> notNumbers(List<Setting> settings, Map<String, String> measured) {
+    return settings.stream()
+        .filter(each -> !measured.getOrDefault(each.name(), "").isEmpty())
+        .filter(each -> !readable(each, measured.getOrDefault(each.name(), "")))
+        .map(
+            each ->
+                Problem.of(
+                    DeskFault.PAPER_NOT_A_NUMBER,
+                    "",
+                    each.name(),
+                    measured.getOrDefault(each.name(), "")))
+        .toList();
+  }
+
   /**
    * How far a measured value lies outside its tolerance.
    *

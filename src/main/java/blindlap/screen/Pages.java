@@ -15,6 +15,9 @@ import blindlap.screen.book.SampleDaysModel;
 import blindlap.screen.book.SeriesModel;
 import blindlap.screen.friend.FriendModel;
 import blindlap.screen.friend.FriendPage;
+import blindlap.screen.onestint.OneStintModel;
+import blindlap.screen.onestint.OneStintPage;
+import blindlap.screen.onestint.RiderSawView;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.FileDialogs;
 import blindlap.screen.part.Look;
@@ -128,12 +131,21 @@ final class Pages {
     shell.whenShown(Shell.Page.RIDE, alone::open);
     shell.whenShown(Shell.Page.RIDE, model::open);
     model.sheetProperty().addListener((o, before, now) -> alone.reload());
-    return new RidePage(
-        look,
-        model,
-        new AloneView(look, alone),
-        () -> shell.go(Shell.Page.NOTEBOOK),
-        () -> shell.go(Shell.Page.REVIEW));
+    OneStintModel saw = oneStint(model::tick);
+    shell.whenShown(Shell.Page.RIDE, saw::open);
+    RidePage page =
+        new RidePage(
+            look,
+            model,
+            new AloneView(look, alone),
+            () -> shell.go(Shell.Page.NOTEBOOK),
+            () -> shell.go(Shell.Page.REVIEW));
+    page.ask(new RiderSawView(look, saw));
+    return page;
+  }
+
+  private OneStintModel oneStint(Runnable written) {
+    return new OneStintModel(desk.oneStints(), desk.sessions(), background, monotonic, written);
   }
 
   private Node swap() {
@@ -146,15 +158,7 @@ final class Pages {
             desk.clock(),
             monotonic);
     shell.whenShown(Shell.Page.SWAP, model::open);
-    // What is in hand is kept by the clock, whichever page is in view.
-    Timeline beats = new Timeline(new KeyFrame(Duration.seconds(1), e -> model.beat()));
-    beats.setCycleCount(Animation.INDEFINITE);
-    beats.play();
-    closing =
-        () -> {
-          beats.stop();
-          model.closing();
-        };
+    keepInHand(model);
     FriendModel friend =
         new FriendModel(
             desk.aloneDays(), desk.helperDays(), desk.masks(), desk.clock(), background);
@@ -166,8 +170,30 @@ final class Pages {
             () -> shell.go(Shell.Page.NOTEBOOK),
             () -> shell.go(Shell.Page.RIDE),
             () -> shell.go(Shell.Page.REVIEW));
-    return new FriendPage(
-        look, friend, page, () -> shell.go(Shell.Page.NOTEBOOK), () -> shell.go(Shell.Page.RIDE));
+    FriendPage both =
+        new FriendPage(
+            look,
+            friend,
+            page,
+            () -> shell.go(Shell.Page.NOTEBOOK),
+            () -> shell.go(Shell.Page.RIDE));
+    OneStintModel slip = oneStint(() -> {});
+    shell.whenShown(Shell.Page.SWAP, slip::open);
+    page.offerOneStint(slip::begin);
+    both.offerOneStint(slip::begin);
+    return new OneStintPage(look, slip, both, () -> shell.go(Shell.Page.RIDE));
+  }
+
+  /** What is in hand is kept by the clock, whichever page is in view. */
+  private void keepInHand(SwapModel model) {
+    Timeline beats = new Timeline(new KeyFrame(Duration.seconds(1), e -> model.beat()));
+    beats.setCycleCount(Animation.INDEFINITE);
+    beats.play();
+    closing =
+        () -> {
+          beats.stop();
+          model.closing();
+        };
   }
 
   private Node review() {

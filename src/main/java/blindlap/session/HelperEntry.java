@@ -11,6 +11,7 @@ import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -201,6 +202,39 @@ public record HelperEntry(
   /** The same with these settings measured. */
   public HelperEntry withMeasured(Map<String, String> values, List<Outside> beyond) {
     return with(values, beyond, confirmed, fit, events);
+  }
+
+  /** The same with a value as it stands in its field; how it lies to its tolerance is not said. */
+  public HelperEntry typing(String setting, String value) {
+    Map<String, String> values = new LinkedHashMap<>(measured);
+    values.put(setting, value.strip());
+    return withMeasured(values, outside);
+  }
+
+  /** By how much a setting lies outside its tolerance; empty where it does not. */
+  public Optional<Outside> outside(String setting) {
+    return outside.stream().filter(each -> each.setting().equals(setting)).findFirst();
+  }
+
+  /** The same with why a setting outside its tolerance was accepted. */
+  public HelperEntry because(String setting, String why) {
+    return withMeasured(
+        measured,
+        outside.stream()
+            .map(each -> each.setting().equals(setting) ? each.because(why.strip()) : each)
+            .toList());
+  }
+
+  /** The same with an item of the safety list confirmed, or not. */
+  public HelperEntry withCheck(SafetyCheck check, boolean yes) {
+    Set<SafetyCheck> checks = EnumSet.noneOf(SafetyCheck.class);
+    checks.addAll(confirmed);
+    if (yes) {
+      checks.add(check);
+    } else {
+      checks.remove(check);
+    }
+    return withConfirmed(checks);
   }
 
   /** The same with these items of the safety list confirmed. */

@@ -2,17 +2,24 @@ package blindlap.wording;
 
 import blindlap.fault.Fault;
 import blindlap.plan.Setting;
+import blindlap.plan.Setup;
+import blindlap.session.HelperEntry;
+import blindlap.session.SafetyCheck;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.RideWords;
+import blindlap.wording.day.SafetyRow;
+import blindlap.wording.day.SettingRow;
 import blindlap.wording.day.Words;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Words of the Swap page, for the helper alone. */
@@ -87,6 +94,35 @@ public final class SwapWords {
         by.abs().stripTrailingZeros().toPlainString()
             + (setting.unit().isBlank() ? "" : " " + setting.unit());
     return say(by.signum() > 0 ? "outside.above" : "outside.below", size, setting.shown());
+  }
+
+  /** A setting as a page shows it, with what an entry says of it. */
+  public static SettingRow row(Setting setting, HelperEntry entry) {
+    Optional<HelperEntry.Outside> outside = entry.outside(setting.name());
+    return new SettingRow(
+        setting.name(),
+        aim(setting),
+        entry.measured().getOrDefault(setting.name(), ""),
+        outside.map(o -> outside(setting, o.by())).orElse(""),
+        outside.map(HelperEntry.Outside::reason).orElse(""));
+  }
+
+  /** The safety list with what of it is confirmed. */
+  public static List<SafetyRow> safety(Set<SafetyCheck> confirmed) {
+    return Arrays.stream(SafetyCheck.values())
+        .map(
+            check ->
+                new SafetyRow(
+                    check.name(),
+                    say("key." + check),
+                    say("check." + check),
+                    confirmed.contains(check)))
+        .toList();
+  }
+
+  /** A limit as it was typed in from the maker's manual. */
+  public static String limit(Setup.Limit limit) {
+    return say("limit", limit.what(), limit.value(), limit.source());
   }
 
   /** How late the day runs. */

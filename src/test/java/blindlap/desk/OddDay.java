@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.exchange.HelperEntryText;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
-import blindlap.seal.HelperPhrase;
+import blindlap.seal.CoveredOrder;
 import blindlap.seal.SealParameters;
 import blindlap.seal.Sealed;
 import blindlap.seal.Sealing;
@@ -161,12 +161,29 @@ public final class OddDay {
    * @return the session and its phrase
    */
   static Old old(Desk desk, Sealing sealing, Gone gone, int seed) {
-    String yaml =
-        PLAN.replace("each lap Wq14~", "each lap")
-            .replace("name: lap time", "name: \"Wq15~\"")
-            .replace("name: front tyre", "name: \"Wq16~\"")
-            .replace("~", "\\a\\e[31m\\v\\u202E");
-    Plan plan = PlanPreview.of(yaml).plan().orElseThrow();
+    Plan plan = plan(PLAN);
+    Old old = committed(desk, sealing, plan, seed);
+    SessionId id = old.id();
+    if (gone == Gone.COMMITTED) {
+      return old;
+    }
+    append(desk, id, ridden(TIME_ODD));
+    append(desk, id, List.of(record(desk, sealing, old)));
+    append(desk, id, facts(ODD, TIME_ODD));
+    if (gone == Gone.RIDDEN) {
+      return old;
+    }
+    append(desk, id, List.of(new Fact.DayClosed()));
+    if (gone == Gone.CLOSED) {
+      return old;
+    }
+    desk.sessions().act(id, latest -> new LifeCommands(latest).closeReview());
+    desk.keys().unseal(desk.sessions().state(id).orElseThrow(), old.phrase());
+    append(desk, id, List.of(new Fact.AmendmentMade("amended" + ODD, "because" + ODD)));
+    return old;
+  }
+
+  private static Old committed(Desk desk, Sealing sealing, Plan plan, int seed) {
     SessionId id = SessionId.of(FixedSources.stream(seed).exactly(16));
     byte[] bytes = PlanJson.bytes(plan);
     Sealed sealed =
@@ -188,29 +205,56 @@ public final class OddDay {
                 sealed.fingerprint(),
                 sealed.codes(),
                 List.of("x" + ODD))));
-    Old old = new Old(id, sealed.phrase().text());
-    if (gone == Gone.COMMITTED) {
-      return old;
-    }
-    append(desk, id, ridden(TIME_ODD));
-    append(desk, id, List.of(record(desk, sealing, id, sealed.phrase())));
-    append(desk, id, facts(ODD, TIME_ODD));
-    if (gone == Gone.RIDDEN) {
-      return old;
-    }
-    append(desk, id, List.of(new Fact.DayClosed()));
-    if (gone == Gone.CLOSED) {
-      return old;
-    }
-    desk.sessions().act(id, latest -> new LifeCommands(latest).closeReview());
-    desk.keys().unseal(desk.sessions().state(id).orElseThrow(), sealed.phrase().text());
-    append(desk, id, List.of(new Fact.AmendmentMade("amended" + ODD, "because" + ODD)));
-    return old;
+    return new Old(id, sealed.phrase().text());
   }
 
-  private static Fact record(Desk desk, Sealing sealing, SessionId id, HelperPhrase phrase) {
+  private static Plan plan(String odd) {
+    String yaml =
+        odd.replace("each lap Wq14~", "each lap")
+            .replace("name: lap time", "name: \"Wq15~\"")
+            .replace("name: front tyre", "name: \"Wq16~\"")
+            .replace("~", "\\a\\e[31m\\v\\u202E");
+    return PlanPreview.of(yaml).plan().orElseThrow();
+  }
+
+  /** Writes a day whose labels a friend masks, with nothing said of it yet. */
+  public static SessionId masked(Desk desk) {
+    Plan plan =
+        plan(
+            PLAN.replace(
+                "{helper: \"Wq12~\", cover: \"Wq11~\"}",
+                "{level: masked, prepared_by: \"Wq12~\"}"));
+    SessionId id = SessionId.of(FixedSources.stream(21).exactly(16));
+    byte[] bytes = PlanJson.bytes(plan);
+    CoveredOrder order =
+        new Sealing(FixedSources.order(5), QUICK).cover(bytes, plan.rule(), id.text());
+    Fact committed =
+        new Fact.PlanCommitted(
+            plan,
+            new String(bytes, StandardCharsets.UTF_8),
+            null,
+            true,
+            order.fingerprint(),
+            order.codes(),
+            List.of("x" + ODD));
+    append(desk, id, List.of(committed));
+    return id;
+  }
+
+  /** Writes a day whose units a friend prepares, with nothing said of it yet. */
+  public static Old prepared(Desk desk) {
+    Plan plan =
+        plan(
+            PLAN.replace(
+                "{helper: \"Wq12~\", cover: \"Wq11~\"}",
+                "{level: prepared, prepared_by: \"Wq12~\", prepared_on: 2026-11-13}"));
+    return committed(desk, new Sealing(FixedSources.order(5), QUICK), plan, 22);
+  }
+
+  private static Fact record(Desk desk, Sealing sealing, Old old) {
+    SessionId id = old.id();
     SessionState state = desk.sessions().state(id).orElseThrow();
-    Keys.Result.Open open = (Keys.Result.Open) desk.keys().helper(state, phrase.text());
+    Keys.Result.Open open = (Keys.Result.Open) desk.keys().helper(state, old.phrase());
     HelperEntry entry = entry(1, 0, "note", ODD);
     return new Fact.StintHandled(
         sealing.record(open.lock(), id.text(), 1, HelperEntryText.write(entry, state.plan())));

@@ -449,6 +449,7 @@ public final class DayAloneWalk {
     look("review scored");
     press("Close the review");
     look("close review asked");
+    keys.goTo("Close the review"); // it was not there a moment ago: one more frame before a key
     press("Close the review");
     look("review closed");
     if (masked) {

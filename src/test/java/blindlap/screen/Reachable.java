@@ -12,6 +12,7 @@ import javafx.scene.control.ScrollBar;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ScrollPane.ScrollBarPolicy;
 import javafx.scene.control.TextInputControl;
+import javafx.scene.control.TitledPane;
 import javafx.scene.text.Text;
 import org.jspecify.annotations.Nullable;
 
@@ -79,10 +80,17 @@ public final class Reachable {
   private void whole(Node node) {
     if (node instanceof Labeled words
         && !words.getText().isEmpty()
-        && node.lookup(".text") instanceof Text shown
+        && node.lookup(own(node)) instanceof Text shown
         && !shown.getText().equals(words.getText())) {
       wrong.add("'" + words.getText() + "' is cut to '" + shown.getText() + "'");
     }
+  }
+
+  /**
+   * Where the words of a control are drawn: what folds away has the texts of its content inside.
+   */
+  private static String own(Node node) {
+    return node instanceof TitledPane ? ".title > .text" : ".text";
   }
 
   private static String name(Node node) {

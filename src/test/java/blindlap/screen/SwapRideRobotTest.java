@@ -24,6 +24,7 @@ import blindlap.session.day.DeviationKind;
 import blindlap.session.day.LapId;
 import blindlap.session.day.Source;
 import blindlap.store.SqliteNotebook;
+import blindlap.wording.day.SafetyRow;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -335,7 +336,7 @@ class SwapRideRobotTest {
           .filter(row -> !row.measured().isEmpty())
           .forEach(row -> assertThat(kept.measured()).containsKey(row.name()));
       assertThat(kept.confirmed())
-          .hasSize((int) sheet.confirmed().stream().filter(SwapSheet.Check::yes).count());
+          .hasSize((int) sheet.confirmed().stream().filter(SafetyRow::yes).count());
     }
 
     /**

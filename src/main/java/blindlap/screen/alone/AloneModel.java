@@ -3,11 +3,14 @@ package blindlap.screen.alone;
 import blindlap.desk.AloneDay;
 import blindlap.desk.AloneDays;
 import blindlap.desk.DeskFault;
+import blindlap.desk.LapWaits;
 import blindlap.desk.MeasuredValues;
+import blindlap.desk.ReallyFitted;
 import blindlap.desk.Sessions;
 import blindlap.fault.Problem;
 import blindlap.plan.Setting;
 import blindlap.screen.part.Background;
+import blindlap.screen.part.SettingFields;
 import blindlap.session.HelperEntry;
 import blindlap.session.MountedUnit;
 import blindlap.session.SafetyCheck;
@@ -17,10 +20,8 @@ import blindlap.wording.day.Problems;
 import blindlap.wording.day.RideWords;
 import blindlap.wording.day.Trouble;
 import java.time.Clock;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.LongSupplier;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -34,7 +35,7 @@ import org.jspecify.annotations.Nullable;
  * What a rider who swaps alone mounts next: shown when it is asked for and not before, then
  * measured, checked and ridden. What is in hand is an entry of the day once it is safe to ride.
  */
-public final class AloneModel {
+public final class AloneModel implements SettingFields.Taker {
   private final AloneDays days;
   private final Background background;
   private final Clock clock;
@@ -43,8 +44,7 @@ public final class AloneModel {
   private final ReadOnlyBooleanWrapper alone = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Optional<AloneSheet>> sheet =
       new ReadOnlyObjectWrapper<>(Optional.empty());
-  private final ReadOnlyObjectWrapper<AloneWaits> waits =
-      new ReadOnlyObjectWrapper<>(AloneWaits.NONE);
+  private final ReadOnlyObjectWrapper<LapWaits> waits = new ReadOnlyObjectWrapper<>(LapWaits.NONE);
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
 
   private @Nullable SessionId id;
@@ -52,6 +52,7 @@ public final class AloneModel {
   private @Nullable AloneDay day;
   private AloneDay.@Nullable Work work;
   private @Nullable HelperEntry entry;
+  private final ReallyFitted fitted = new ReallyFitted();
   private AloneUnit unit = AloneUnit.of(0);
   private boolean working;
 
@@ -85,7 +86,7 @@ public final class AloneModel {
   }
 
   /** What is waited for. */
-  public ReadOnlyObjectProperty<AloneWaits> waitsProperty() {
+  public ReadOnlyObjectProperty<LapWaits> waitsProperty() {
     return waits.getReadOnlyProperty();
   }
 
@@ -153,6 +154,7 @@ public final class AloneModel {
       entry =
           HelperEntry.untouched(shown.stint(), rider(), setup == null ? 0 : setup)
               .begunAt(clock.instant());
+      fitted.forget();
       unit = AloneUnit.of(shown.stint());
       trouble.set("");
     }
@@ -166,8 +168,9 @@ public final class AloneModel {
   private void forget() {
     entry = null;
     work = null;
+    fitted.forget();
     sheet.set(Optional.empty());
-    waits.set(AloneWaits.NONE);
+    waits.set(LapWaits.NONE);
   }
 
   private int laps() {
@@ -191,18 +194,19 @@ public final class AloneModel {
   }
 
   private void showWaits() {
-    // What is not measured or ticked on paper stays open there.
-    List<Problem> missing = paper() ? List.of() : missing();
-    HelperEntry now = entry;
-    AloneDay open = day;
-    int unread = now == null ? 0 : MeasuredValues.unread(settings(), now);
-    waits.set(AloneWaits.of(missing, unread, open != null && open.prepared() ? unit : null));
-  }
-
-  private List<Problem> missing() {
     AloneDay open = day;
     HelperEntry now = entry;
-    return open == null || now == null ? List.of() : open.missing(now, laps());
+    if (open == null || now == null) {
+      return;
+    }
+    // What is half typed counts as it stands, before its field is left. What is not measured or
+    // ticked on paper stays open there.
+    HelperEntry judged = MeasuredValues.judged(settings(), now);
+    waits.set(
+        LapWaits.of(
+            open.prepared() ? unit.waits() : List.of(),
+            paper() ? open.unreadOnPaper(judged) : open.missing(judged, laps()),
+            MeasuredValues.unread(settings(), judged)));
   }
 
   private List<Setting> settings() {
@@ -251,43 +255,35 @@ public final class AloneModel {
         this::failed);
   }
 
-  /** A value is being typed; judged when its field is left. */
+  /** A value is being typed: kept as it stands, shown as outside when its field is left. */
+  @Override
   public void typing(String name, String typed) {
-    HelperEntry now = now();
-    java.util.Map<String, String> measured = new java.util.LinkedHashMap<>(now.measured());
-    measured.put(name, typed.strip());
-    entry = now.withMeasured(measured, now.outside());
-    showWaits();
+    AloneDay open = day;
+    HelperEntry to = now().typing(name, typed);
+    if (open != null && open.fits(to)) {
+      entry = to;
+      show(); // a page that is built anew shows what was typed
+    }
   }
 
   /** A setting was measured. */
+  @Override
   public void measured(String name, String typed) {
     change(MeasuredValues.judged(settings(), now(), name, typed.strip()));
   }
 
   /** Why a setting outside its tolerance is ridden. */
+  @Override
   public void accept(String name, String reason) {
-    HelperEntry now = now();
-    List<HelperEntry.Outside> outside =
-        now.outside().stream()
-            .map(o -> o.setting().equals(name) ? o.because(reason.strip()) : o)
-            .toList();
-    if (!outside.equals(now.outside())) {
-      change(now.withMeasured(now.measured(), outside));
+    HelperEntry to = now().because(name, reason);
+    if (!to.equals(now())) {
+      change(to);
     }
   }
 
   /** An item of the safety list is confirmed, or not. */
   public void confirm(String key, boolean yes) {
-    SafetyCheck check = SafetyCheck.valueOf(key);
-    Set<SafetyCheck> checks = EnumSet.noneOf(SafetyCheck.class);
-    checks.addAll(now().confirmed());
-    if (yes) {
-      checks.add(check);
-    } else {
-      checks.remove(check);
-    }
-    change(now().withConfirmed(checks));
+    change(now().withCheck(SafetyCheck.valueOf(key), yes));
   }
 
   /** Whether the rider is fit to go on. */
@@ -295,10 +291,13 @@ public final class AloneModel {
     change(now().withFit(laps(), yes));
   }
 
-  /** What was really mounted; its settings are measured anew. */
+  /** What was really mounted; touched and touched back, what was measured stands as before. */
   public void fitted(int setup) {
-    if (setup != now().fitted()) {
-      change(now().withFitted(setup));
+    AloneDay open = day;
+    if (open != null && setup != now().fitted()) {
+      HelperEntry now = MeasuredValues.judged(settings(), now());
+      List<Setting> settings = open.settings(now.stint(), setup);
+      change(fitted.to(now, setup, settings, open.plan().bike()));
     }
   }
 
@@ -320,10 +319,12 @@ public final class AloneModel {
    */
   public void mounted() {
     AloneDay open = day;
-    HelperEntry now = entry;
-    if (open == null || now == null || working) {
+    if (open == null || entry == null || working) {
       return;
     }
+    HelperEntry now = MeasuredValues.judged(settings(), now());
+    entry = now;
+    show();
     if (!waits.get().none()) {
       trouble.set(waits.get().whole());
       return;

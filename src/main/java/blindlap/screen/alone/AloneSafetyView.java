@@ -3,35 +3,29 @@ package blindlap.screen.alone;
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
-import blindlap.screen.part.WholeInView;
+import blindlap.screen.part.SafetyTicks;
 import blindlap.wording.AloneWords;
-import blindlap.wording.SwapWords;
-import java.util.LinkedHashMap;
+import blindlap.wording.day.SafetyRow;
 import java.util.List;
-import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
-import javafx.beans.binding.Bindings;
-import javafx.geometry.Pos;
 import javafx.scene.Node;
-import javafx.scene.control.CheckBox;
-import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
 /** The rider's own safety list; of a prepared unit first whether its cover and seal are whole. */
 final class AloneSafetyView extends VBox {
   private static final double HIGH = 38;
+  private static final double GAP = 14;
 
   private final Look look;
   private final AloneModel model;
   private final Runnable next;
-  private final Map<String, CheckBox> ticks = new LinkedHashMap<>();
-  private final Map<String, String> keys = new LinkedHashMap<>();
+  private final SafetyTicks ticks;
   private @Nullable Asked fit;
   private @Nullable Asked cover;
   private final TextField seen = new TextField();
@@ -48,24 +42,42 @@ final class AloneSafetyView extends VBox {
   }
 
   /**
+   * @param columns ticks side by side, where there is width and no height
    * @param next goes on to what is needed next
    */
-  AloneSafetyView(Look look, AloneModel model, AloneSheet now, Runnable next) {
+  AloneSafetyView(Look look, AloneModel model, AloneSheet now, int columns, Runnable next) {
     super(1);
     this.look = look;
     this.model = model;
     this.next = next;
+    this.ticks = new SafetyTicks(look, HIGH, model::confirm, next);
     if (now.prepared()) {
       cover();
     }
     getChildren().add(Fields.words(AloneWords.say("safe"), "h2"));
-    now.checks().forEach(check -> getChildren().add(tick(check)));
+    getChildren().add(list(now.checks(), columns));
     if (now.fitAsked()) {
       Asked asked = asked("fit", model::fit);
       fit = asked;
       getChildren().add(asked.row());
     }
     show(now);
+  }
+
+  private GridPane list(List<SafetyRow> checks, int columns) {
+    GridPane grid = new GridPane();
+    grid.setHgap(GAP);
+    for (int i = 0; i < columns; i++) {
+      ColumnConstraints column = new ColumnConstraints();
+      column.setPercentWidth(100.0 / columns);
+      grid.getColumnConstraints().add(column);
+    }
+    for (int i = 0; i < checks.size(); i++) {
+      HBox line = ticks.add(checks.get(i));
+      line.setMaxHeight(Double.MAX_VALUE); // the rules of one row stand at one height
+      grid.add(line, i % columns, i / columns);
+    }
+    return grid;
   }
 
   private void cover() {
@@ -77,7 +89,16 @@ final class AloneSafetyView extends VBox {
     seen.textProperty().addListener((o, before, now) -> model.seen(now));
     seen.setOnAction(e -> next.run());
     seen.managedProperty().bind(seen.visibleProperty());
-    getChildren().add(WholeInView.together(new VBox(6, asked.row(), seen)));
+  }
+
+  /** Whether cover and seal of a unit are whole: asked first, and so above the list. */
+  Node asked() {
+    return Objects.requireNonNull(cover, "nobody covered it").row();
+  }
+
+  /** What could be seen where they are not, likewise. */
+  Node seen() {
+    return seen;
   }
 
   private Asked asked(String key, java.util.function.Consumer<Boolean> answer) {
@@ -100,61 +121,14 @@ final class AloneSafetyView extends VBox {
     return new Asked(row, answered);
   }
 
-  private Node tick(AloneSheet.Check check) {
-    CheckBox box = Fields.wide(new CheckBox(check.words()));
-    box.setWrapText(true);
-    box.setAccessibleText(SwapWords.say("tick", check.words(), check.letter()));
-    box.minHeightProperty()
-        .bind(
-            Bindings.createDoubleBinding(
-                () -> Math.max(look.touch(HIGH).get(), box.prefHeight(box.getWidth())),
-                box.widthProperty(),
-                box.fontProperty(),
-                look.textScaleProperty()));
-    box.setMinWidth(0);
-    box.setOnAction(e -> model.confirm(check.key(), box.isSelected()));
-    box.addEventHandler(
-        KeyEvent.KEY_PRESSED,
-        e -> {
-          if (e.getCode() == KeyCode.ENTER) {
-            if (!box.isSelected()) {
-              box.fire();
-            }
-            next.run();
-            e.consume();
-          }
-        });
-    ticks.put(check.key(), box);
-    keys.put(check.letter(), check.key());
-    Label letter = new Label(check.letter());
-    letter.getStyleClass().addAll("key", "second");
-    letter.setMinWidth(USE_PREF_SIZE);
-    HBox.setHgrow(box, Priority.ALWAYS);
-    HBox line = new HBox(2, box, letter);
-    line.setAlignment(Pos.CENTER_LEFT);
-    line.getStyleClass().add("swap-row");
-    return line;
-  }
-
   /** Does what a letter stands for; false if it stands for nothing. */
   boolean key(String letter) {
-    CheckBox box = ticks.get(keys.getOrDefault(letter, ""));
-    if (box == null) {
-      return false;
-    }
-    box.fire();
-    WholeInView.show(box);
-    return true;
+    return ticks.key(letter);
   }
 
   /** Shows what is confirmed and answered. */
   void show(AloneSheet now) {
-    for (AloneSheet.Check check : now.checks()) {
-      CheckBox box = ticks.get(check.key());
-      if (box != null) {
-        box.setSelected(check.yes());
-      }
-    }
+    ticks.show(now.checks());
     show(fit, now.fit());
     show(cover, now.whole());
     seen.setVisible(Boolean.FALSE.equals(now.whole()));
@@ -167,20 +141,23 @@ final class AloneSafetyView extends VBox {
     }
   }
 
-  /** The first tick or answer that is still open; empty if none is. */
-  Optional<Node> open() {
+  /** What is open of a unit, which is looked at before anything else; empty if nothing is. */
+  Optional<Node> openUnit() {
     Asked unit = cover;
-    if (unit != null && unit.open()) {
+    if (unit == null) {
+      return Optional.empty();
+    }
+    if (unit.open()) {
       return Optional.of(unit.first());
     }
-    if (seen.isVisible() && seen.getScene() != null && seen.getText().isBlank()) {
-      return Optional.of(seen);
-    }
+    return seen.isVisible() && seen.getText().isBlank() ? Optional.of(seen) : Optional.empty();
+  }
+
+  /** The first tick or answer that is still open; empty if none is. */
+  Optional<Node> open() {
     Asked rider = fit;
-    return ticks.values().stream()
-        .filter(box -> !box.isSelected())
-        .map(Node.class::cast)
-        .findFirst()
+    return ticks
+        .open()
         .or(
             () ->
                 rider != null && rider.open()

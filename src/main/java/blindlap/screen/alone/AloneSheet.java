@@ -1,5 +1,7 @@
 package blindlap.screen.alone;
 
+import blindlap.wording.day.SafetyRow;
+import blindlap.wording.day.SettingRow;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -33,36 +35,15 @@ public record AloneSheet(
     String name,
     String swap,
     List<String> steps,
-    List<Row> settings,
+    List<SettingRow> settings,
     List<String> limits,
     List<String> cautions,
-    List<Check> checks,
+    List<SafetyRow> checks,
     boolean fitAsked,
     @Nullable Boolean fit,
     List<String> names,
     int fitted,
     @Nullable Boolean whole) {
-
-  /**
-   * A setting to dial anew.
-   *
-   * @param name its name
-   * @param aim value aimed at, with unit and tolerance
-   * @param measured as typed; empty if not yet
-   * @param outside by how much and which way it lies outside; empty if it does not
-   * @param reason why it is ridden all the same; may be empty
-   */
-  public record Row(String name, String aim, String measured, String outside, String reason) {}
-
-  /**
-   * An item of the safety list.
-   *
-   * @param key its name in the program
-   * @param letter the key that ticks it
-   * @param words its name on the page
-   * @param yes true if it is confirmed
-   */
-  public record Check(String key, String letter, String words, boolean yes) {}
 
   public AloneSheet {
     steps = List.copyOf(steps);

@@ -7,11 +7,9 @@ import blindlap.plan.Plan;
 import blindlap.plan.Setting;
 import blindlap.plan.Setup;
 import blindlap.session.HelperEntry;
-import blindlap.session.SafetyCheck;
 import blindlap.session.SessionState;
 import blindlap.wording.AloneWords;
 import blindlap.wording.SwapWords;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -49,10 +47,10 @@ final class AloneSheets {
         name(plan, work),
         swap(plan, work),
         known.map(Setup::steps).filter(steps -> !steps.isEmpty()).orElseGet(AloneWords::steps),
-        settings(day, work, entry).stream().map(s -> row(s, entry)).toList(),
+        settings(day, work, entry).stream().map(s -> SwapWords.row(s, entry)).toList(),
         limits(any),
         any.stream().flatMap(setup -> setup.cautions().stream()).distinct().toList(),
-        Arrays.stream(SafetyCheck.values()).map(check -> check(check, entry)).toList(),
+        SwapWords.safety(entry.confirmed()),
         entry.stint() > day.firstStint(),
         entry.fit().get(latest.lapsSoFar()),
         shown == null
@@ -67,7 +65,7 @@ final class AloneSheets {
   private static List<String> limits(List<Setup> setups) {
     return setups.stream()
         .flatMap(setup -> setup.limits().stream())
-        .map(l -> SwapWords.say("limit", l.what(), l.value(), l.source()))
+        .map(SwapWords::limit)
         .distinct()
         .toList();
   }
@@ -75,14 +73,6 @@ final class AloneSheets {
   /** True if laps of a stint are on record before it was mounted here. */
   static boolean onPaper(SessionState latest, int stint) {
     return stint == 0 ? latest.warmUps() > 0 : latest.day().stintBegun(stint);
-  }
-
-  private static AloneSheet.Check check(SafetyCheck check, HelperEntry entry) {
-    return new AloneSheet.Check(
-        check.name(),
-        SwapWords.say("key." + check),
-        SwapWords.say("check." + check),
-        entry.confirmed().contains(check));
   }
 
   /** What is measured: of what was really mounted. */
@@ -107,16 +97,5 @@ final class AloneSheets {
       return AloneWords.say("swap.first");
     }
     return AloneWords.say(work.real() ? "swap.real" : "swap.same", Labels.name(plan, off));
-  }
-
-  private static AloneSheet.Row row(Setting setting, HelperEntry entry) {
-    Optional<HelperEntry.Outside> outside =
-        entry.outside().stream().filter(o -> o.setting().equals(setting.name())).findFirst();
-    return new AloneSheet.Row(
-        setting.name(),
-        SwapWords.aim(setting),
-        entry.measured().getOrDefault(setting.name(), ""),
-        outside.map(o -> SwapWords.outside(setting, o.by())).orElse(""),
-        outside.map(HelperEntry.Outside::reason).orElse(""));
   }
 }

@@ -1,6 +1,9 @@
 package blindlap.screen.alone;
 
+import blindlap.desk.LapWaits;
 import blindlap.session.MountedUnit;
+import blindlap.wording.AloneWords;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,6 +32,17 @@ record AloneUnit(int stint, @Nullable Boolean whole, String words) {
   /** True while it has to be looked at, or said what could be seen. */
   boolean open() {
     return whole == null || !whole && words.isBlank();
+  }
+
+  /** What of it a lap still waits for; empty if for nothing. */
+  List<LapWaits.Part> waits() {
+    String key = whole == null ? "cover" : "words";
+    return open()
+        ? List.of(
+            new LapWaits.Part(
+                AloneWords.say("waits." + key),
+                AloneWords.say(whole == null ? "unit.whole" : "unit.words")))
+        : List.of();
   }
 
   /** As it is recorded. */

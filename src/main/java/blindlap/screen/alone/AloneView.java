@@ -1,5 +1,6 @@
 package blindlap.screen.alone;
 
+import blindlap.desk.LapWaits;
 import blindlap.plot.LoneMark;
 import blindlap.plot.SetupMark;
 import blindlap.plot.surface.Spoken;
@@ -25,6 +26,7 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Label;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
@@ -94,7 +96,7 @@ public final class AloneView extends VBox implements OwnSwapView {
     waits.setMinWidth(0);
   }
 
-  private void waits(AloneWaits now) {
+  private void waits(LapWaits now) {
     gate.setDisable(!now.none());
     waits.setText(now.brief());
     waits.setAccessibleText(now.whole());
@@ -118,7 +120,9 @@ public final class AloneView extends VBox implements OwnSwapView {
 
   @Override
   public Node first() {
-    return needed().filter(node -> node.getScene() != null).orElse(lead);
+    return needed()
+        .filter(node -> node.getScene() != null && !(node instanceof ButtonBase))
+        .orElse(lead);
   }
 
   private boolean columns() {
@@ -190,27 +194,37 @@ public final class AloneView extends VBox implements OwnSwapView {
             ? of("paper", sheet.stint())
             : AloneWords.say(sheet.prepared() ? "mount.unit" : "mount"));
     settings = new AloneSettingsView(look, model, sheet, this::next);
-    safety = new AloneSafetyView(look, model, sheet, this::next);
+    AloneSafetyView list = new AloneSafetyView(look, model, sheet, columns() ? 2 : 1, this::next);
+    safety = list;
     VBox left = new VBox(6, steps(sheet), settings);
-    left.getChildren().addAll(limits(sheet));
+    VBox right = new VBox(10, list);
+    right.getChildren().addAll(limits(sheet));
+    right
+        .getChildren()
+        .add(new Caution(SwapWords.say("caution"), Words.of("cautions").say("short")));
     Optional<Node> really = really(sheet);
-    Caution caution = new Caution(SwapWords.say("caution"), Words.of("cautions").say("short"));
     gate.setText(of(sheet.paper() ? "record" : "go", sheet.stint()));
     List<Node> parts = new ArrayList<>();
+    Label swap = Fields.words(sheet.swap());
     // Beside the name and not below the settings, so that the gate stays within the window.
-    if (columns() && really.isPresent()) {
-      parts.add(columns(what(sheet), really.get()));
+    if (columns() && sheet.prepared()) {
+      parts.add(columns(what(sheet), list.asked()));
+      parts.add(columns(swap, list.seen()));
+    } else if (columns() && really.isPresent()) {
+      parts.addAll(List.of(columns(what(sheet), really.get()), swap));
     } else {
       really.ifPresent(left.getChildren()::add);
-      parts.add(what(sheet));
+      parts.addAll(List.of(what(sheet), swap));
+      if (sheet.prepared()) {
+        parts.add(WholeInView.together(new VBox(6, list.asked(), list.seen())));
+      }
     }
-    parts.add(Fields.words(sheet.swap()));
     if (columns()) {
       left.getChildren().addAll(gate, waits);
-      parts.add(columns(left, new VBox(10, safety, caution)));
+      parts.add(columns(left, right));
       parts.add(trouble);
     } else {
-      parts.addAll(List.of(left, safety, caution, trouble, waits, gate));
+      parts.addAll(List.of(left, right, trouble, waits, gate));
     }
     getChildren().setAll(parts);
   }
@@ -242,10 +256,11 @@ public final class AloneView extends VBox implements OwnSwapView {
     }
     what.getChildren().add(name);
     what.setAlignment(Pos.CENTER_LEFT);
-    if (columns() && !sheet.paper()) {
+    boolean words = sheet.paper() || sheet.prepared() && sheet.stint() == 0;
+    if (columns() && !words) {
       return what;
     }
-    // A sentence needs a line of its own.
+    // A sentence needs a line of its own, and so do words in place of a code.
     lead.setMinWidth(0);
     what.getChildren().remove(lead);
     return new VBox(4, lead, what);
@@ -316,7 +331,9 @@ public final class AloneView extends VBox implements OwnSwapView {
   private Optional<Node> needed() {
     AloneSettingsView values = settings;
     AloneSafetyView list = safety;
-    return values == null || list == null ? Optional.empty() : values.open().or(list::open);
+    return values == null || list == null
+        ? Optional.empty()
+        : list.openUnit().or(values::open).or(list::open);
   }
 
   private void next() {

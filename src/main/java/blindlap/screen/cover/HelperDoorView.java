@@ -6,13 +6,16 @@ import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.beans.value.ObservableStringValue;
+import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.PasswordField;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.input.InputEvent;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.StackPane;
 import javafx.util.Duration;
 
 /** What the helper's pages share: what is typed to open them, and what closes them. */
@@ -84,6 +87,18 @@ public final class HelperDoorView {
     label.setWrapText(true);
     label.setMinHeight(Label.USE_PREF_SIZE);
     return label;
+  }
+
+  /** Large text may be higher than the window. */
+  public static ScrollPane scrolled(Node content) {
+    StackPane held = new StackPane(content);
+    held.setPadding(new Insets(8)); // the mark of the focus lies around a field
+    ScrollPane scroll = new ScrollPane(held);
+    scroll.setFitToWidth(true);
+    scroll.setFitToHeight(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setFocusTraversable(false);
+    return scroll;
   }
 
   /**

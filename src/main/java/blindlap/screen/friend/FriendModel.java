@@ -101,6 +101,14 @@ public final class FriendModel {
     return units;
   }
 
+  /** True once the units of a prepared day are recorded. */
+  boolean prepared() {
+    SessionState latest = state;
+    return phase.get() == Phase.DONE
+        && latest != null
+        && latest.plan().blinding().level() == BlindLevel.PREPARED;
+  }
+
   /** Opens a session. */
   public void open(SessionId session) {
     if (session.equals(id) && phase.get() != Phase.NOTHING && phase.get() != Phase.OTHER) {

@@ -5,15 +5,16 @@ import blindlap.screen.cover.HelperDoorView;
 import blindlap.screen.cover.HelperFrameView;
 import blindlap.screen.part.Look;
 import blindlap.wording.FriendWords;
+import blindlap.wording.OneStintWords;
 import blindlap.wording.SwapWords;
 import java.util.List;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The helper's page; in a session whose rider swaps alone, what a friend does beforehand, behind
@@ -28,6 +29,7 @@ public final class FriendPage extends StackPane {
   private final VBox door = new VBox(16);
   private final StackPane content = new StackPane();
   private final HelperFrameView frame;
+  private @Nullable Runnable oneStint;
 
   /**
    * @param helpers the helper's page, of all other sessions
@@ -48,8 +50,8 @@ public final class FriendPage extends StackPane {
             look,
             new HelperFrameView.Words(
                 FriendWords.say("friend"), SwapWords.say("away"), SwapWords.say("hide")),
-            scrolled(content),
-            scrolled(door),
+            HelperDoorView.scrolled(content),
+            HelperDoorView.scrolled(door),
             cover::hide);
     HelperDoorView.watch(frame, cover::touch, cover::hide, cover::tick);
     cover.stateProperty().addListener((o, before, now) -> show());
@@ -59,15 +61,14 @@ public final class FriendPage extends StackPane {
     show();
   }
 
-  private static ScrollPane scrolled(Node content) {
-    StackPane held = new StackPane(content);
-    held.setPadding(new javafx.geometry.Insets(8));
-    ScrollPane scroll = new ScrollPane(held);
-    scroll.setFitToWidth(true);
-    scroll.setFitToHeight(true);
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
-    return scroll;
+  /**
+   * Offers the one-stint view once units are prepared.
+   *
+   * @param opens opens it
+   */
+  public void offerOneStint(Runnable opens) {
+    oneStint = opens;
+    show();
   }
 
   private void show() {
@@ -80,7 +81,7 @@ public final class FriendPage extends StackPane {
     }
     if (phase == FriendModel.Phase.NOTHING || phase == FriendModel.Phase.DONE) {
       frame.blankProperty().set(true);
-      getChildren().setAll(scrolled(said()));
+      getChildren().setAll(HelperDoorView.scrolled(said()));
       return;
     }
     boolean open = model.cover().stateProperty().get() == HelperCover.State.OPEN;
@@ -148,6 +149,14 @@ public final class FriendPage extends StackPane {
     on.minHeightProperty().bind(look.touch());
     on.setOnAction(e -> ride.run());
     VBox said = new VBox(16, words, on, leave());
+    Runnable opens = oneStint;
+    if (opens != null && model.prepared()) {
+      Button open = new Button(OneStintWords.say("page.open"));
+      open.setWrapText(true);
+      open.minHeightProperty().bind(look.touch());
+      open.setOnAction(e -> opens.run());
+      said.getChildren().add(open);
+    }
     said.setAlignment(Pos.CENTER_LEFT);
     said.maxWidthProperty().bind(look.px(HelperDoorView.WIDTH));
     return said;

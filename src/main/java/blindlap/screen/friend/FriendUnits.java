@@ -11,7 +11,6 @@ import blindlap.wording.SwapWords;
 import blindlap.wording.day.Problems;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerWrapper;
 import org.jspecify.annotations.Nullable;
@@ -92,26 +91,17 @@ public final class FriendUnits {
   /** By how much and which way it lies outside its tolerance; empty if it does not. */
   public String outside(int unit, int setting) {
     Setting now = all.get(unit).settings().get(setting);
-    return of(unit, now).map(o -> SwapWords.outside(now, o.by())).orElse("");
-  }
-
-  private Optional<HelperEntry.Outside> of(int unit, Setting setting) {
-    return entries.get(unit).outside().stream()
-        .filter(o -> o.setting().equals(setting.name()))
-        .findFirst();
+    return entries
+        .get(unit)
+        .outside(now.name())
+        .map(o -> SwapWords.outside(now, o.by()))
+        .orElse("");
   }
 
   /** Why a setting outside its tolerance is packed all the same. */
   public void accept(int unit, int setting, String reason) {
     String name = all.get(unit).settings().get(setting).name();
-    HelperEntry from = entries.get(unit);
-    entries.set(
-        unit,
-        from.withMeasured(
-            from.measured(),
-            from.outside().stream()
-                .map(o -> o.setting().equals(name) ? o.because(reason.strip()) : o)
-                .toList()));
+    entries.set(unit, entries.get(unit).because(name, reason));
   }
 
   /** What is missing of all units, a sentence each; empty if they can be recorded. */

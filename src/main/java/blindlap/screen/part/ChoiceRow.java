@@ -8,7 +8,6 @@ import javafx.beans.binding.DoubleBinding;
 import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
-import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
@@ -81,30 +80,7 @@ public final class ChoiceRow<T> extends VBox {
             onChosen.accept(option.value());
           }
         });
-    box.addEventFilter(KeyEvent.KEY_PRESSED, this::arrow);
     return box;
-  }
-
-  /**
-   * An arrow goes to the next box and chooses nothing: by itself it would select a box of which
-   * nobody is told.
-   */
-  private void arrow(KeyEvent event) {
-    int step =
-        switch (event.getCode()) {
-          case LEFT, UP -> -1;
-          case RIGHT, DOWN -> 1;
-          default -> 0;
-        };
-    if (step == 0) {
-      return;
-    }
-    event.consume();
-    List<ToggleButton> all = List.copyOf(boxes.values());
-    int to = all.indexOf(event.getSource()) + step;
-    if (to >= 0 && to < all.size()) {
-      all.get(to).requestFocus();
-    }
   }
 
   /** Makes the boxes at least this high, where height is short. */

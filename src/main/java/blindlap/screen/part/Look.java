@@ -89,7 +89,10 @@ public final class Look {
     return listener;
   }
 
-  /** Gives the scene this look and keeps it so; its texts are shown safely from now on. */
+  /**
+   * Gives the scene this look and keeps it so; its texts are shown safely from now on, and no arrow
+   * key chooses anything in it.
+   */
   public void dress(Scene scene) {
     Runnable change =
         () -> {
@@ -104,5 +107,6 @@ public final class Look {
     scene.rootProperty().addListener((property, old, now) -> change.run());
     change.run();
     ShownTexts.keep(scene);
+    ChoiceArrows.keep(scene);
   }
 }

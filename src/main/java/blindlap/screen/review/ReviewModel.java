@@ -140,7 +140,7 @@ public final class ReviewModel {
         () -> sessions.state(id).map(now -> new Seen(now, waitsFor(now))),
         found ->
             found
-                .filter(seen -> state.filter(old -> same(old, seen.state())).isEmpty())
+                .filter(seen -> onPage().filter(old -> same(old, seen.state())).isEmpty())
                 .ifPresent(
                     seen -> {
                       cached = Optional.empty();
@@ -148,6 +148,14 @@ public final class ReviewModel {
                       trouble.set(stage.get() == Stage.BLIND ? "" : refused);
                     }),
         this::fail);
+  }
+
+  /**
+   * The session as the page shows it. What was written on the blind review it shows already: built
+   * anew a moment later, it would take away the focus, a question and what is half typed.
+   */
+  private Optional<SessionState> onPage() {
+    return stage.get() == Stage.BLIND ? Optional.of(blind.session()) : state;
   }
 
   /** The blind review of the same session. */

@@ -145,6 +145,12 @@ public final class RidePage extends HBox {
     everySecond();
   }
 
+  /** What else may be asked of the rider, beside the laps; it is seen while there is something. */
+  public void ask(Node question) {
+    deaf.guard(question);
+    top.getChildren().add(question);
+  }
+
   /** What the rider mounts alone, where that is what comes next. */
   private Optional<OwnSwapView> mounting(RideSheet now) {
     return Optional.ofNullable(own)

@@ -7,6 +7,7 @@ import blindlap.screen.part.Look;
 import blindlap.session.KeptOnPaper;
 import blindlap.session.SafetyCheck;
 import blindlap.wording.SwapWords;
+import blindlap.wording.day.SafetyRow;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -146,7 +147,7 @@ final class SwapCatchUpView extends VBox {
     title.getStyleClass().add("field-title");
     title.setWrapText(true);
     VBox box = new VBox(4, title);
-    for (SwapSheet.Check check : now.checks()) {
+    for (SafetyRow check : now.checks()) {
       CheckBox tick = Fields.wide(new CheckBox(check.words()));
       tick.setWrapText(true);
       tick.minHeightProperty().bind(look.touch());

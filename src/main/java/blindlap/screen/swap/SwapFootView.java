@@ -1,5 +1,6 @@
 package blindlap.screen.swap;
 
+import blindlap.desk.LapWaits;
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
@@ -109,7 +110,7 @@ final class SwapFootView {
   }
 
   /** Shows what is waited for. */
-  void waits(SwapWaits now) {
+  void waits(LapWaits now) {
     waits.setText(now.brief());
     waits.setAccessibleText(now.whole());
     go.setDisable(!now.none());

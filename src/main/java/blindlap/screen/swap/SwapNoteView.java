@@ -1,6 +1,7 @@
 package blindlap.screen.swap;
 
 import blindlap.desk.HelperDays;
+import blindlap.desk.LapWaits;
 import blindlap.plot.SetupMark;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
@@ -100,7 +101,7 @@ final class SwapNoteView extends VBox {
     pace.setText(now.pace());
   }
 
-  void waits(SwapWaits now) {
+  void waits(LapWaits now) {
     waits.setText(now.whole());
     waits.setManaged(!now.none());
   }

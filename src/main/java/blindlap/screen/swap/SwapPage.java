@@ -4,13 +4,12 @@ import blindlap.screen.cover.HelperDoorView;
 import blindlap.screen.cover.HelperFrameView;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Look;
+import blindlap.wording.OneStintWords;
 import blindlap.wording.SwapWords;
 import java.util.List;
-import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.StackPane;
@@ -25,10 +24,13 @@ public final class SwapPage extends StackPane {
   private final SwapModel model;
   private final Runnable ride;
   private final Runnable review;
+  private final Runnable back;
   private final VBox door = new VBox(16);
   private final StackPane content = new StackPane();
   private final HelperFrameView frame;
   private final Deaf deaf;
+  private Runnable oneStint = () -> {};
+  private boolean offered;
 
   /**
    * The page of a model.
@@ -47,6 +49,7 @@ public final class SwapPage extends StackPane {
    */
   public SwapPage(Look look, SwapModel model, Runnable back, Runnable ride, Runnable review) {
     this.review = review;
+    this.back = back;
     this.look = look;
     this.model = model;
     this.ride = ride;
@@ -61,11 +64,16 @@ public final class SwapPage extends StackPane {
             SwapWords.say("who"), SwapWords.say("away"), SwapWords.say("hide"));
     frame =
         new HelperFrameView(
-            look, words, HelperFrameView.Edges.NARROW, content, scrolled(door), model::hide);
-    model.phaseProperty().addListener((o, before, now) -> changed(now, back));
+            look,
+            words,
+            HelperFrameView.Edges.NARROW,
+            content,
+            HelperDoorView.scrolled(door),
+            model::hide);
+    model.phaseProperty().addListener((o, before, now) -> changed(now));
     model.timeProperty().addListener((o, before, now) -> idle());
     model.work().savedProperty().addListener((o, before, now) -> idle());
-    show(model.phaseProperty().get(), back);
+    show(model.phaseProperty().get());
     sceneProperty()
         .addListener(
             (o, before, scene) -> {
@@ -76,6 +84,17 @@ public final class SwapPage extends StackPane {
     HelperDoorView.watch(this, model::touch, model::hide, model::tick);
   }
 
+  /**
+   * Offers the one-stint view at the door, whatever is behind it.
+   *
+   * @param opens opens it
+   */
+  public void offerOneStint(Runnable opens) {
+    oneStint = opens;
+    offered = true;
+    show(model.phaseProperty().get());
+  }
+
   private void idle() {
     String saved = model.work().savedProperty().get();
     String closes = model.timeProperty().get().idle();
@@ -83,22 +102,10 @@ public final class SwapPage extends StackPane {
         saved.isEmpty() || closes.isEmpty() || look.stacked() ? closes : saved + "    " + closes);
   }
 
-  /** Large text may be higher than the window. */
-  private static ScrollPane scrolled(Node content) {
-    StackPane held = new StackPane(content);
-    held.setPadding(new Insets(8)); // the mark of the focus lies around a field
-    ScrollPane scroll = new ScrollPane(held);
-    scroll.setFitToWidth(true);
-    scroll.setFitToHeight(true);
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
-    return scroll;
-  }
-
   /** What was pressed to come to a door must not press what stands in it. */
-  private void changed(SwapModel.Phase phase, Runnable back) {
+  private void changed(SwapModel.Phase phase) {
     deaf.begin();
-    show(phase, back);
+    show(phase);
   }
 
   /** Whoever types a word or a PIN has let go of what was pressed: the Enter after it counts. */
@@ -108,7 +115,7 @@ public final class SwapPage extends StackPane {
     }
   }
 
-  private void show(SwapModel.Phase phase, Runnable back) {
+  private void show(SwapModel.Phase phase) {
     boolean open = phase == SwapModel.Phase.OPEN || phase == SwapModel.Phase.ALL_DONE;
     content.getChildren().clear();
     door.getChildren().clear();
@@ -131,9 +138,12 @@ public final class SwapPage extends StackPane {
     }
     frame.idle("");
     door.getChildren().setAll(door(phase));
-    door.getChildren().add(leave(back));
+    door.getChildren().add(leave());
     if (look.stacked()) {
       buttonsAtTheRight();
+    }
+    if (offered && (phase == SwapModel.Phase.PHRASE || phase == SwapModel.Phase.BLANK)) {
+      door.getChildren().add(oneStint());
     }
     frame.blankProperty().set(true);
   }
@@ -161,7 +171,14 @@ public final class SwapPage extends StackPane {
     door.getChildren().add(first, row);
   }
 
-  private Node leave(Runnable back) {
+  private Button oneStint() {
+    Button open = new Button(OneStintWords.say("page.open"));
+    open.setWrapText(true);
+    open.setOnAction(e -> oneStint.run());
+    return open;
+  }
+
+  private Node leave() {
     Button leave = new Button(SwapWords.say("back"));
     leave.setOnAction(e -> back.run());
     return leave;

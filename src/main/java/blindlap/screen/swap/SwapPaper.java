@@ -3,11 +3,11 @@ package blindlap.screen.swap;
 import blindlap.desk.HelperDay;
 import blindlap.plan.Setting;
 import blindlap.plan.Setup;
-import blindlap.session.SafetyCheck;
 import blindlap.session.SessionState;
 import blindlap.wording.SwapWords;
-import java.util.Arrays;
+import blindlap.wording.day.SafetyRow;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 
 /**
@@ -28,7 +28,7 @@ public record SwapPaper(
     int scheduled,
     List<String> setups,
     List<List<String>> settings,
-    List<SwapSheet.Check> checks) {
+    List<SafetyRow> checks) {
   public SwapPaper {
     setups = List.copyOf(setups);
     settings = List.copyOf(settings);
@@ -50,9 +50,7 @@ public record SwapPaper(
         IntStream.range(0, names.size())
             .mapToObj(i -> day.settings(stint, i).stream().map(Setting::name).toList())
             .toList(),
-        Arrays.stream(SafetyCheck.values())
-            .map(c -> new SwapSheet.Check(c.name(), "", SwapWords.say("check." + c), false))
-            .toList());
+        SwapWords.safety(Set.of()));
   }
 
   /** Says which stint only. */

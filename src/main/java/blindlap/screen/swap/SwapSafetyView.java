@@ -1,25 +1,18 @@
 package blindlap.screen.swap;
 
 import blindlap.screen.part.Caution;
-import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.SafetyTicks;
 import blindlap.screen.part.WholeInView;
 import blindlap.wording.SwapWords;
+import blindlap.wording.day.SafetyRow;
 import blindlap.wording.day.Words;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import javafx.beans.binding.Bindings;
-import javafx.geometry.Pos;
 import javafx.scene.Node;
-import javafx.scene.control.CheckBox;
-import javafx.scene.control.Label;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
@@ -32,8 +25,7 @@ final class SwapSafetyView extends VBox {
   private final Look look;
   private final SwapWork work;
   private final Runnable next;
-  private final Map<String, CheckBox> ticks = new LinkedHashMap<>();
-  private final Map<String, String> keys = new LinkedHashMap<>();
+  private final SafetyTicks ticks;
   private final @Nullable SwapChoiceView<Boolean> fit;
 
   /**
@@ -44,6 +36,7 @@ final class SwapSafetyView extends VBox {
     this.look = look;
     this.work = work;
     this.next = next;
+    this.ticks = new SafetyTicks(look, LOW, work::confirm, next);
     GridPane grid = new GridPane();
     grid.setHgap(14);
     for (int i = 0; i < 2; i++) {
@@ -52,12 +45,13 @@ final class SwapSafetyView extends VBox {
       grid.getColumnConstraints().add(half);
     }
     int at = 0;
-    for (SwapSheet.Check check : now.confirmed()) {
-      grid.add(tick(check), at % 2, at / 2);
+    for (SafetyRow check : now.confirmed()) {
+      grid.add(row(ticks.add(check)), at % 2, at / 2);
       at++;
     }
     fit = now.fitAsked() ? fit() : null;
     if (fit != null) {
+      fit.getStyleClass().add("swap-row");
       grid.add(row(fit), at % 2, at / 2);
     }
     getChildren()
@@ -71,48 +65,7 @@ final class SwapSafetyView extends VBox {
 
   private Region row(Region part) {
     part.prefHeightProperty().bind(look.touch(ROW));
-    part.getStyleClass().add("swap-row");
     return part;
-  }
-
-  private Region tick(SwapSheet.Check check) {
-    CheckBox box = Fields.wide(new CheckBox(check.words()));
-    box.setWrapText(true);
-    box.setAccessibleText(SwapWords.say("tick", check.words(), check.letter()));
-    box.minHeightProperty()
-        .bind(
-            Bindings.createDoubleBinding(
-                () -> Math.max(look.touch(LOW).get(), box.prefHeight(box.getWidth())),
-                box.widthProperty(),
-                box.fontProperty(),
-                look.textScaleProperty()));
-    box.setMinWidth(0);
-    box.setOnAction(e -> work.confirm(check.key(), box.isSelected()));
-    box.addEventHandler(
-        KeyEvent.KEY_PRESSED,
-        e -> {
-          if (e.getCode() == KeyCode.ENTER) {
-            tick(box);
-            e.consume();
-          }
-        });
-    ticks.put(check.key(), box);
-    keys.put(check.letter(), check.key());
-    Label letter = new Label(check.letter());
-    letter.getStyleClass().add("key");
-    letter.setMinWidth(USE_PREF_SIZE);
-    HBox.setHgrow(box, Priority.ALWAYS);
-    HBox line = new HBox(2, box, letter);
-    line.setAlignment(Pos.CENTER_LEFT);
-    return row(line);
-  }
-
-  /** Enter on a tick sets it, and goes on. */
-  private void tick(CheckBox box) {
-    if (!box.isSelected()) {
-      box.fire();
-    }
-    next.run();
   }
 
   private SwapChoiceView<Boolean> fit() {
@@ -133,10 +86,7 @@ final class SwapSafetyView extends VBox {
 
   /** Does what a letter stands for; false if it stands for nothing. */
   boolean key(String letter) {
-    CheckBox box = ticks.get(keys.getOrDefault(letter, ""));
-    if (box != null) {
-      box.fire();
-      WholeInView.show(box);
+    if (ticks.key(letter)) {
       return true;
     }
     boolean yes = letter.equals(SwapWords.say("key.fit"));
@@ -150,12 +100,7 @@ final class SwapSafetyView extends VBox {
 
   /** Shows what is confirmed. */
   void show(SwapSheet now) {
-    for (SwapSheet.Check check : now.confirmed()) {
-      CheckBox box = ticks.get(check.key());
-      if (box != null) {
-        box.setSelected(check.yes());
-      }
-    }
+    ticks.show(now.confirmed());
     if (fit != null) {
       fit.show(now.riderFit());
     }
@@ -163,10 +108,8 @@ final class SwapSafetyView extends VBox {
 
   /** The first tick or answer that is still open; empty if none is. */
   Optional<Node> open() {
-    return ticks.values().stream()
-        .filter(box -> !box.isSelected())
-        .map(Node.class::cast)
-        .findFirst()
+    return ticks
+        .open()
         .or(
             () ->
                 fit != null && fit.open()

@@ -1,5 +1,7 @@
 package blindlap.screen.swap;
 
+import blindlap.wording.day.SafetyRow;
+import blindlap.wording.day.SettingRow;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -38,10 +40,10 @@ public record SwapSheet(
     String brief,
     List<String> steps,
     Set<Integer> stepsDone,
-    List<Row> settings,
+    List<SettingRow> settings,
     List<String> limits,
     List<String> cautions,
-    List<Check> confirmed,
+    List<SafetyRow> confirmed,
     boolean fitAsked,
     @Nullable Boolean riderFit,
     List<String> setups,
@@ -49,27 +51,6 @@ public record SwapSheet(
     String note,
     boolean begun,
     List<Next> next) {
-
-  /**
-   * A setting to dial anew.
-   *
-   * @param name its name
-   * @param aim value aimed at, with unit and tolerance
-   * @param measured as typed; empty if not yet
-   * @param outside by how much and which way it lies outside; empty if it does not
-   * @param reason why it is ridden all the same; may be empty
-   */
-  public record Row(String name, String aim, String measured, String outside, String reason) {}
-
-  /**
-   * An item of the safety list.
-   *
-   * @param key its name in the program
-   * @param letter the key that ticks it
-   * @param words its name on the page
-   * @param yes true if it is confirmed
-   */
-  public record Check(String key, String letter, String words, boolean yes) {}
 
   /**
    * A swap to come.

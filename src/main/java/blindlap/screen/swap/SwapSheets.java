@@ -2,15 +2,11 @@ package blindlap.screen.swap;
 
 import blindlap.desk.HelperDay;
 import blindlap.plan.Plan;
-import blindlap.plan.Setting;
 import blindlap.plan.Setup;
 import blindlap.session.HelperEntry;
-import blindlap.session.SafetyCheck;
 import blindlap.wording.SwapWords;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 
 /** Makes the helper's sheets of words out of the open day. */
@@ -48,20 +44,12 @@ final class SwapSheets {
         swap(plan, work, ".brief"),
         setup.steps().isEmpty() ? SwapWords.steps() : setup.steps(),
         steps,
-        day.settings(entry.stint(), entry.fitted()).stream().map(s -> row(s, entry)).toList(),
-        setup.limits().stream()
-            .map(l -> SwapWords.say("limit", l.what(), l.value(), l.source()))
+        day.settings(entry.stint(), entry.fitted()).stream()
+            .map(s -> SwapWords.row(s, entry))
             .toList(),
+        setup.limits().stream().map(SwapWords::limit).toList(),
         setup.cautions(),
-        Arrays.stream(SafetyCheck.values())
-            .map(
-                c ->
-                    new SwapSheet.Check(
-                        c.name(),
-                        SwapWords.say("key." + c),
-                        SwapWords.say("check." + c),
-                        entry.confirmed().contains(c)))
-            .toList(),
+        SwapWords.safety(entry.confirmed()),
         entry.stint() > day.firstStint(),
         entry.fit().get(laps),
         plan.setups().stream().map(Setup::name).toList(),
@@ -81,18 +69,6 @@ final class SwapSheets {
     return SwapPace.ride(plan, work.stint())
         .map(at -> SwapWords.say("ride.at", SwapWords.clock(at)))
         .orElse("");
-  }
-
-  private static SwapSheet.Row row(Setting setting, HelperEntry entry) {
-    String measured = entry.measured().getOrDefault(setting.name(), "");
-    Optional<HelperEntry.Outside> outside =
-        entry.outside().stream().filter(o -> o.setting().equals(setting.name())).findFirst();
-    return new SwapSheet.Row(
-        setting.name(),
-        SwapWords.aim(setting),
-        measured,
-        outside.map(o -> SwapWords.outside(setting, o.by())).orElse(""),
-        outside.map(HelperEntry.Outside::reason).orElse(""));
   }
 
   private static List<SwapSheet.Next> next(HelperDay day, HelperEntry entry) {

@@ -1,5 +1,6 @@
 package blindlap.screen.swap;
 
+import blindlap.desk.LapWaits;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -11,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 /** What the page shows of the stint in hand. */
 public abstract class SwapShown {
   final ReadOnlyObjectWrapper<@Nullable SwapSheet> sheet = new ReadOnlyObjectWrapper<>();
-  final ReadOnlyObjectWrapper<SwapWaits> waits = new ReadOnlyObjectWrapper<>(SwapWaits.NONE);
+  final ReadOnlyObjectWrapper<LapWaits> waits = new ReadOnlyObjectWrapper<>(LapWaits.NONE);
   final ReadOnlyStringWrapper saved = new ReadOnlyStringWrapper("");
   final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   final ReadOnlyBooleanWrapper overrun = new ReadOnlyBooleanWrapper();
@@ -24,7 +25,7 @@ public abstract class SwapShown {
   }
 
   /** What the lap still waits for. */
-  public ReadOnlyObjectProperty<SwapWaits> waitsProperty() {
+  public ReadOnlyObjectProperty<LapWaits> waitsProperty() {
     return waits.getReadOnlyProperty();
   }
 
@@ -46,7 +47,7 @@ public abstract class SwapShown {
   /** Nothing is shown any more. */
   final void blank() {
     sheet.set(null);
-    waits.set(SwapWaits.NONE);
+    waits.set(LapWaits.NONE);
     saved.set("");
     trouble.set("");
     overrun.set(false);

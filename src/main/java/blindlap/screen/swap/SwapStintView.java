@@ -1,5 +1,6 @@
 package blindlap.screen.swap;
 
+import blindlap.desk.LapWaits;
 import blindlap.screen.part.DayEventsView;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fields;
@@ -87,7 +88,7 @@ final class SwapStintView extends VBox {
     }
   }
 
-  private void waits(SwapWaits now) {
+  private void waits(LapWaits now) {
     Parts on = parts;
     if (on != null) {
       on.foot().waits(now);

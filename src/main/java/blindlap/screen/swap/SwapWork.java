@@ -3,11 +3,16 @@ package blindlap.screen.swap;
 import blindlap.desk.DeskFault;
 import blindlap.desk.HelperDay;
 import blindlap.desk.HelperDraft;
+import blindlap.desk.LapWaits;
+import blindlap.desk.MeasuredValues;
 import blindlap.desk.PaperForm;
+import blindlap.desk.ReallyFitted;
 import blindlap.desk.Sessions;
 import blindlap.fault.Problem;
+import blindlap.plan.Setting;
 import blindlap.ride.DayEvents;
 import blindlap.screen.part.Background;
+import blindlap.screen.part.SettingFields;
 import blindlap.session.HelperEntry;
 import blindlap.session.SafetyCheck;
 import blindlap.session.SessionState;
@@ -18,10 +23,7 @@ import blindlap.wording.day.Trouble;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.EnumSet;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -34,7 +36,7 @@ import org.jspecify.annotations.Nullable;
  * SwapDrafts}; the bike is handed over only when the safety list is confirmed, everything is
  * measured and the time of every handling is over.
  */
-public final class SwapWork extends SwapShown {
+public final class SwapWork extends SwapShown implements SettingFields.Taker {
   /** Room in the sealed entry for what is added at the hand-over, and for the ticks of a draft. */
   private static final int SPARE = 400;
 
@@ -49,7 +51,7 @@ public final class SwapWork extends SwapShown {
   private Optional<PaperForm> paper = Optional.empty();
   private boolean covered = true;
   private boolean handing;
-  private final SwapFitted fitted = new SwapFitted();
+  private final ReallyFitted fitted = new ReallyFitted();
   private String helper = "";
   private int laps;
 
@@ -143,7 +145,7 @@ public final class SwapWork extends SwapShown {
   void showWaits() {
     if (entry != null && !covered) {
       overrun.set(time.overrun(day().plan(), stint()));
-      waits.set(SwapWaits.of(missing(), SwapValues.unread(day(), now())));
+      waits.set(LapWaits.of(List.of(), missing(), MeasuredValues.unread(settings(), now())));
     }
   }
 
@@ -166,8 +168,14 @@ public final class SwapWork extends SwapShown {
     return java.util.Objects.requireNonNull(entry, "no stint is in hand");
   }
 
+  private List<Setting> settings() {
+    return day().settings(now().stint(), now().fitted());
+  }
+
   private List<Problem> missing() {
-    List<Problem> missing = new ArrayList<>(day().missing(now(), laps));
+    // What is half typed counts as it stands, before its field is left.
+    HelperEntry judged = MeasuredValues.judged(settings(), now());
+    List<Problem> missing = new ArrayList<>(day().missing(judged, laps));
     Duration left = left();
     if (!left.isZero()) {
       missing.add(Problem.of(DeskFault.TIME_NOT_OVER, "", SwapWords.countdown(left)));
@@ -241,21 +249,20 @@ public final class SwapWork extends SwapShown {
     }
   }
 
-  /** A value is being typed: kept as it stands, judged when its field is left. */
+  /** A value is being typed: kept as it stands, shown as outside when its field is left. */
+  @Override
   public void typing(String name, String typed) {
-    HelperEntry now = now();
-    Map<String, String> measured = new LinkedHashMap<>(now.measured());
-    measured.put(name, typed.strip());
-    HelperEntry to = now.withMeasured(measured, now.outside());
+    HelperEntry to = now().typing(name, typed);
     if (day().fits(to, SPARE)) {
       entry = to;
-      showWaits();
+      show(); // a page that is built anew shows what was typed
     }
   }
 
   /** A setting was measured. */
+  @Override
   public void measured(String name, String typed) {
-    HelperEntry to = SwapValues.judged(day(), now(), name, typed.strip());
+    HelperEntry to = MeasuredValues.judged(settings(), now(), name, typed.strip());
     if (!to.equals(now()) || sheet.get() == null) {
       change(to);
     } else {
@@ -266,33 +273,22 @@ public final class SwapWork extends SwapShown {
   /** What is still being typed counts as typed. */
   private void settle() {
     if (entry != null && day != null) {
-      entry = SwapValues.judged(day, entry);
+      entry = MeasuredValues.judged(settings(), now());
     }
   }
 
   /** Why a setting outside its tolerance is ridden. */
+  @Override
   public void accept(String name, String reason) {
-    HelperEntry now = now();
-    List<HelperEntry.Outside> outside =
-        now.outside().stream()
-            .map(o -> o.setting().equals(name) ? o.because(reason.strip()) : o)
-            .toList();
-    if (!outside.equals(now.outside())) {
-      change(now.withMeasured(now.measured(), outside));
+    HelperEntry to = now().because(name, reason);
+    if (!to.equals(now())) {
+      change(to);
     }
   }
 
   /** An item of the safety list is confirmed, or not. */
   public void confirm(String key, boolean yes) {
-    SafetyCheck check = SafetyCheck.valueOf(key);
-    Set<SafetyCheck> checks = EnumSet.noneOf(SafetyCheck.class);
-    checks.addAll(now().confirmed());
-    if (yes) {
-      checks.add(check);
-    } else {
-      checks.remove(check);
-    }
-    change(now().withConfirmed(checks));
+    change(now().withCheck(SafetyCheck.valueOf(key), yes));
   }
 
   /** Whether the rider is fit to go on. */
@@ -302,11 +298,11 @@ public final class SwapWork extends SwapShown {
 
   /** What was really fitted; touched and touched back, what was measured stands as before. */
   public void fitted(int setup) {
-    HelperEntry now = now();
-    if (setup == now.fitted()) {
-      return;
+    if (setup != now().fitted()) {
+      settle();
+      List<Setting> settings = day().settings(now().stint(), setup);
+      change(fitted.to(now(), setup, settings, day().plan().bike()));
     }
-    change(fitted.to(day(), now, setup));
   }
 
   /** Whether a mishap made the handling longer, and what happened; sealed. */

@@ -11,6 +11,7 @@ import blindlap.desk.Sessions;
 import blindlap.desk.TestDay;
 import blindlap.plan.Setting;
 import blindlap.screen.Models;
+import blindlap.screen.Outside;
 import blindlap.screen.SceneText;
 import blindlap.screen.Window;
 import blindlap.screen.Within;
@@ -35,10 +36,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import javafx.scene.Scene;
+import javafx.scene.control.ButtonBase;
 import javafx.scene.layout.StackPane;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * The Ride page of a day alone tells of the order what is in hand and nothing else: with the order
@@ -228,6 +232,65 @@ class AloneRidePageTest {
       }
     }
     assertThat(orders).hasSizeGreaterThan(2);
+  }
+
+  /** Looked at; the level of the plan, and what it is called in a picture. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "open     | level: open",
+        "drawn    | level: drawn",
+        "masked   | level: masked, prepared_by: M. Oster, masks: marks",
+        "prepared | level: prepared, prepared_by: M. Oster, prepared_on: 2026-11-13"
+      })
+  void whatIsMountedAndCheckedLiesWholeInAWindowOf1366By768(String name, String level) {
+    Map<String, List<String>> wrong = new LinkedHashMap<>();
+    try (TestDay day = new TestDay(folder, TestDay.at(level), 2)) {
+      if (name.equals("prepared")) {
+        prepare(day);
+      }
+      Window.run(
+          () -> {
+            RideModel ride = Models.ride(day);
+            AloneModel alone = Models.alone(day, ride);
+            AloneView view = new AloneView(look, alone);
+            holder.getChildren().setAll(new RidePage(look, ride, view, () -> {}, () -> {}));
+            for (int stint = 0; stint <= 2; stint++) {
+              String moment = name + "-" + stint;
+              if (alone.sheetProperty().get().orElseThrow().hidden()) {
+                whole(moment + "-hidden", wrong);
+                alone.showNext();
+              }
+              whole(moment + "-mount", wrong);
+              assertThat(view.first())
+                  .as("a key that bounces answers nothing")
+                  .isNotInstanceOf(ButtonBase.class);
+              if (name.equals("prepared")) {
+                alone.whole(false);
+                whole(moment + "-torn", wrong);
+                alone.whole(true);
+              }
+              alone.measured("front tyre", "1.7");
+              whole(moment + "-outside", wrong);
+              mount(day, alone, stint, new ArrayList<>());
+              lap(ride, stint);
+              if (stint > 0) {
+                ride.next();
+              }
+            }
+            holder.getChildren().clear();
+          });
+    }
+    assertThat(wrong).isEmpty();
+  }
+
+  private static void whole(String moment, Map<String, List<String>> wrong) {
+    Window.picture(scene, "alone-whole-" + moment);
+    List<String> outside = Outside.of(scene);
+    if (!outside.isEmpty()) {
+      wrong.put(moment, outside);
+    }
   }
 
   @Test

@@ -139,7 +139,21 @@ class FriendPageTest {
       assertThat(model.troubleProperty().get()).isEmpty();
       assertThat(day.state().helperRecords()).hasSize(9);
       assertThat(model.phaseProperty().get()).isEqualTo(FriendModel.Phase.DONE);
+      oneStintIsOffered(model);
     }
+  }
+
+  private static void oneStintIsOffered(FriendModel model) {
+    Window.run(
+        () -> {
+          FriendPage page =
+              new FriendPage(new Look(), model, new Label("helper"), () -> {}, () -> {});
+          Scene scene = new Scene(page, 1366, 768);
+          String offer = "Somebody swaps for one stint";
+          assertThat(SceneText.of(scene)).doesNotContain(offer);
+          page.offerOneStint(() -> {});
+          assertThat(SceneText.of(scene)).contains(offer);
+        });
   }
 
   private static void measure(FriendUnits units, List<PreparedUnits.Unit> all) {

@@ -8,6 +8,7 @@ import blindlap.ride.RideSheet;
 import blindlap.screen.Keyboard;
 import blindlap.screen.Models;
 import blindlap.screen.OneRideDay;
+import blindlap.screen.Outside;
 import blindlap.screen.SceneText;
 import blindlap.screen.Window;
 import blindlap.screen.part.Deaf;
@@ -25,22 +26,17 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import javafx.geometry.Bounds;
-import javafx.geometry.Orientation;
 import javafx.scene.Node;
-import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.Labeled;
-import javafx.scene.control.ScrollBar;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Pane;
-import javafx.scene.text.Text;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -121,47 +117,11 @@ class RidePlacesTest {
         .orElseThrow(() -> new AssertionError("there is no box " + words));
   }
 
-  private List<String> outside(Node node, Bounds view, List<String> found) {
-    if (!node.isVisible()) {
-      return found;
-    }
-    Bounds within = view;
-    if (node instanceof ScrollPane scroll) {
-      within = scroll.localToScene(scroll.getLayoutBounds());
-    }
-    if (node instanceof ScrollBar bar && bar.getOrientation() == Orientation.VERTICAL) {
-      found.add("a scroll bar");
-    }
-    if (node instanceof Labeled words
-        && node.lookup(".text") instanceof Text shown
-        && !shown.getText().equals(words.getText())) {
-      found.add("'" + words.getText() + "' is cut to '" + shown.getText() + "'");
-    }
-    boolean leaf = node.isFocusTraversable() && !(node instanceof ScrollPane);
-    if (leaf || node instanceof Labeled || node.getStyleClass().contains("caution")) {
-      Bounds at = node.localToScene(node.getLayoutBounds());
-      if (at.getMinX() < view.getMinX() - 1
-          || at.getMaxX() > view.getMaxX() + 1
-          || at.getMinY() < view.getMinY() - 1
-          || at.getMaxY() > view.getMaxY() + 1) {
-        String name = node instanceof Labeled words ? words.getText() : node.getAccessibleText();
-        found.add(
-            String.format(Locale.ROOT, "'%s' at %.0f to %.0f", name, at.getMinY(), at.getMaxY()));
-      }
-    } else if (node instanceof Parent parent) {
-      for (Node child : parent.getChildrenUnmodifiable()) {
-        outside(child, within, found);
-      }
-    }
-    return found;
-  }
-
   private void look(String moment, Map<String, List<String>> wrong) {
     Window.run(
         () -> {
           Window.look(scene, "ride-" + (int) scene.getWidth() + "-" + moment.replace(' ', '-'));
-          List<String> found =
-              outside(scene.getRoot(), scene.getRoot().getLayoutBounds(), new ArrayList<>());
+          List<String> found = Outside.of(scene);
           if (!found.isEmpty()) {
             wrong.put(moment, found);
           }

@@ -12,6 +12,7 @@ import blindlap.screen.Models;
 import blindlap.session.KeptOnPaper;
 import blindlap.session.SafetyCheck;
 import blindlap.session.StoredEntry;
+import blindlap.wording.day.SafetyRow;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
@@ -272,7 +273,7 @@ class HelperLeaksNothingTest {
   private static void keptOnPaper(SwapModel swap, int stint, int otherwise) {
     SwapPaper paper = Objects.requireNonNull(swap.later().paperProperty().get());
     assertThat(paper.stint()).isEqualTo(stint);
-    assertThat(paper.checks()).noneMatch(SwapSheet.Check::yes);
+    assertThat(paper.checks()).noneMatch(SafetyRow::yes);
     swap.later()
         .keptOnPaper(
             new KeptOnPaper(

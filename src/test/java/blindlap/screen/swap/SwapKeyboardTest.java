@@ -11,6 +11,7 @@ import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fonts;
 import blindlap.screen.part.Look;
 import blindlap.session.SafetyCheck;
+import blindlap.wording.day.SafetyRow;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
@@ -102,7 +103,7 @@ class SwapKeyboardTest {
       assertThat(keys.here()).contains("key " + sheet().confirmed().get(i).letter());
       keys.press(KeyCode.ENTER);
     }
-    assertThat(sheet().confirmed()).allMatch(SwapSheet.Check::yes);
+    assertThat(sheet().confirmed()).allMatch(SafetyRow::yes);
     assertThat(keys.here()).as("words, which no key presses").contains("Warm-up laps");
     Window.run(
         () -> {
@@ -149,7 +150,7 @@ class SwapKeyboardTest {
     begun();
     assertThat(keys.here()).contains("compression, measured");
     keys.type("b2");
-    assertThat(sheet().confirmed()).noneMatch(SwapSheet.Check::yes);
+    assertThat(sheet().confirmed()).noneMatch(SafetyRow::yes);
     assertThat(sheet().stepsDone()).isEmpty();
     keys.press(KeyCode.ALT, KeyCode.B);
     keys.press(KeyCode.ALT, KeyCode.DIGIT2);
@@ -161,7 +162,7 @@ class SwapKeyboardTest {
     for (String key : List.of("A", "P", "S", "R", "W", "L")) {
       keys.press(KeyCode.valueOf(key));
     }
-    assertThat(sheet().confirmed()).allMatch(SwapSheet.Check::yes);
+    assertThat(sheet().confirmed()).allMatch(SafetyRow::yes);
     keys.press(KeyCode.A);
     assertThat(ticked()).doesNotContain("AXLES").hasSize(6);
     keys.press(KeyCode.DIGIT1);
@@ -169,9 +170,6 @@ class SwapKeyboardTest {
   }
 
   private List<String> ticked() {
-    return sheet().confirmed().stream()
-        .filter(SwapSheet.Check::yes)
-        .map(SwapSheet.Check::key)
-        .toList();
+    return sheet().confirmed().stream().filter(SafetyRow::yes).map(SafetyRow::key).toList();
   }
 }

@@ -14,6 +14,7 @@ import blindlap.session.Fact;
 import blindlap.session.SafetyCheck;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.LapId;
+import blindlap.wording.day.SettingRow;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.LinkedHashMap;
@@ -178,7 +179,7 @@ class SwapModelTest {
           List.of(
               model.timeProperty().get().left(),
               sheet().steps().size(),
-              sheet().settings().stream().map(SwapSheet.Row::name).toList(),
+              sheet().settings().stream().map(SettingRow::name).toList(),
               sheet().fitAsked());
       if (stint > 1 && stint < 8) {
         assertThat(byKind.computeIfAbsent(real, r -> seen)).isEqualTo(seen);
@@ -220,11 +221,23 @@ class SwapModelTest {
     unlock();
     model.work().begin();
     model.work().measured("sag", "24.5");
-    SwapSheet.Row sag =
+    SettingRow sag =
         sheet().settings().stream().filter(r -> r.name().equals("sag")).findFirst().orElseThrow();
     assertThat(sag.outside()).contains("1.5 %").contains("below");
     model.work().measured("sag", "26.5");
     assertThat(sheet().settings()).allSatisfy(r -> assertThat(r.outside()).isEmpty());
+  }
+
+  @Test
+  void aHalfTypedValueOutsideItsToleranceWaitsForItsReason() {
+    unlock();
+    model.work().begin();
+    handleInFull();
+    model.work().typing("sag", "2");
+    assertThat(sheet().settings()).allSatisfy(r -> assertThat(r.outside()).isEmpty());
+    assertThat(model.work().waitsProperty().get().none()).isFalse();
+    model.work().typing("sag", "26");
+    assertThat(model.work().waitsProperty().get().none()).isTrue();
   }
 
   @Test
@@ -521,8 +534,8 @@ class SwapModelTest {
     assertThat(model.work().overrunProperty().get()).isTrue();
     assertThat(model.work().waitsProperty().get().whole())
         .isEqualTo(
-            "This handling has taken longer than the 7:00 that every one takes. Waits for your answer"
-                + " whether a mishap made it so.");
+            "This handling has taken longer than the 7:00 that every one takes. Waits for your"
+                + " answer whether a mishap made it so.");
     model.work().handOver();
     assertThat(model.work().stint()).isZero();
     model.work().mishap(false, "");

@@ -16,6 +16,7 @@ import blindlap.screen.swap.SwapModel.Phase;
 import blindlap.session.Fact;
 import blindlap.session.SafetyCheck;
 import blindlap.session.StoredEntry;
+import blindlap.wording.day.SettingRow;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -258,7 +259,7 @@ class SwapSafeTest {
       SwapSheet other = Objects.requireNonNull(work.sheetProperty().get());
       assertThat(other.settings())
           .filteredOn(row -> !row.measured().isEmpty())
-          .extracting(SwapSheet.Row::name)
+          .extracting(SettingRow::name)
           .as("what is on the bike whatever is fitted")
           .containsExactly("front tyre");
       work.fitted(before.fitted());

@@ -1,22 +1,28 @@
-package blindlap.screen.alone;
+package blindlap.desk;
 
-import blindlap.desk.DeskFault;
 import blindlap.fault.Problem;
-import blindlap.wording.AloneWords;
 import blindlap.wording.SwapWords;
 import blindlap.wording.day.Problems;
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /**
- * What a lap still waits for.
+ * What a lap still waits for before it may start, whoever swaps.
  *
  * @param brief one sentence that counts it; empty if the lap may start
  * @param whole a sentence for each
  */
-public record AloneWaits(String brief, String whole) {
-  static final AloneWaits NONE = new AloneWaits("", "");
+public record LapWaits(String brief, String whole) {
+  /** The lap may start. */
+  public static final LapWaits NONE = new LapWaits("", "");
+
+  /**
+   * Something that is said in words of its own.
+   *
+   * @param part a few words
+   * @param sentence the same in a sentence
+   */
+  public record Part(String part, String sentence) {}
 
   /** True if nothing is waited for. */
   public boolean none() {
@@ -26,20 +32,17 @@ public record AloneWaits(String brief, String whole) {
   /**
    * What is missing, in words.
    *
+   * @param first what is said first
    * @param unread how many settings are not measured
-   * @param unit what was seen of a prepared unit; null where there is none
    */
-  static AloneWaits of(List<Problem> missing, int unread, @Nullable AloneUnit unit) {
-    List<String> parts = new ArrayList<>();
-    List<String> sentences = new ArrayList<>();
-    if (unit != null && unit.open()) {
-      parts.add(AloneWords.say(unit.whole() == null ? "waits.cover" : "waits.words"));
-      sentences.add(AloneWords.say(unit.whole() == null ? "unit.whole" : "unit.words"));
-    }
+  public static LapWaits of(List<Part> first, List<Problem> missing, int unread) {
+    List<String> parts = new ArrayList<>(first.stream().map(Part::part).toList());
+    List<String> sentences = new ArrayList<>(first.stream().map(Part::sentence).toList());
     missing.forEach(each -> parts.add(part(each, unread)));
     sentences.addAll(Problems.sentences(missing));
-    return new AloneWaits(
-        parts.isEmpty() ? "" : SwapWords.waits(parts), String.join(" ", sentences));
+    return parts.isEmpty()
+        ? NONE
+        : new LapWaits(SwapWords.waits(parts), String.join(" ", sentences));
   }
 
   private static String part(Problem problem, int unread) {
