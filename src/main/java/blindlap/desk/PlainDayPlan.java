@@ -45,7 +45,8 @@ final class PlainDayPlan {
         null,
         null,
         List.of(),
-        List.of());
+        List.of(),
+        null);
   }
 
   private static List<Setup> setups(List<PlainLap> laps) {
