@@ -39,8 +39,6 @@ class SizesTest {
           Map.entry("wording/FindingWords.java", "every sentence on one measure of two setups"),
           Map.entry("ride/RideDay.java", "the one order of events of a rider's day"),
           Map.entry("screen/plan/CommitModel.java", "one way from a draft to a sealed session"),
-          Map.entry(
-              "store/SqliteNotebook.java", "one port, every method in one transaction of its own"),
           Map.entry("screen/ride/RidePage.java", "one page, laid out once"));
 
   @Test
