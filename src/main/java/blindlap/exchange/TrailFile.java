@@ -16,9 +16,6 @@ import java.nio.charset.StandardCharsets;
  * that a trail in hand is one that laps can be timed on.
  */
 public final class TrailFile {
-  /** Most bytes that are read: about ten times the largest trail in its own spelling. */
-  public static final int LARGEST = 16 << 20;
-
   private static final JsonMapper JSON =
       JsonMapper.builder()
           .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)

@@ -88,6 +88,16 @@ public final class ReferenceLine {
     return places;
   }
 
+  /** Metres east of the place in the middle of the line's list. */
+  public double east(Position at) {
+    return plane.east(at);
+  }
+
+  /** Metres north of it. */
+  public double north(Position at) {
+    return plane.north(at);
+  }
+
   /** From beginning to end, in metres. */
   public double length() {
     return along[along.length - 1];
