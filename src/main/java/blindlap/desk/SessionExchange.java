@@ -219,6 +219,7 @@ public final class SessionExchange {
               .map(session -> new Incoming(session, other.entries(session)))
               .toList());
     }
+    Beside.bring(other, notebook);
     return arrival.brought(true);
   }
 

@@ -9,6 +9,7 @@ import blindlap.recording.LapLine;
 import blindlap.recording.ReferenceLine;
 import blindlap.recording.Track;
 import blindlap.recording.TrackReader;
+import blindlap.session.Hash;
 import blindlap.session.KeptTrail;
 import blindlap.session.Notebook;
 import blindlap.session.SessionState;
@@ -86,6 +87,11 @@ public final class TrailBook {
   /** The file of a trail. */
   public static byte[] geoJson(Trail trail) {
     return TrailFile.bytes(trail);
+  }
+
+  /** What the text of a trail is known by. */
+  public static String sha256(Trail trail) {
+    return Hash.of(TrailFile.text(trail)).hex();
   }
 
   /**

@@ -7,6 +7,7 @@ import blindlap.RamFolder;
 import blindlap.desk.Desk;
 import blindlap.desk.OddDay;
 import blindlap.desk.SafeKeeping;
+import blindlap.exchange.QuarryTrail;
 import blindlap.fault.TypedText;
 import blindlap.plot.surface.Palette;
 import blindlap.plot.surface.Surface;
@@ -215,6 +216,7 @@ class ShownTextsTest {
       for (OddDay.Gone gone : OddDay.Gone.values()) {
         days.add(OddDay.write(desk, gone).id());
       }
+      desk.trails().keep(QuarryTrail.trail("Quarry\u202E loop", 10, 690));
       Window.run(
           () -> {
             Look look = new Look();
@@ -235,6 +237,8 @@ class ShownTextsTest {
                 look(scene, page + " of " + day);
               }
             }
+            shell.go(Shell.Page.TRAIL);
+            assertThat(look(scene, "Trail")).isPositive();
             shell.open(Shell.Page.REVIEW, days.get(2));
             assertThat(look(scene, "blind review")).isPositive();
             shell.open(Shell.Page.REVIEW, days.get(3));
