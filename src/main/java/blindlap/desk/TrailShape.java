@@ -129,8 +129,14 @@ public record TrailShape(List<Spot> spots, List<Mark> marks) {
 
   private static double seconds(List<Spot> spots, double along) {
     int i = 1;
-    while (i < spots.size() - 1 && spots.get(i).along() < along) {
-      i++;
+    int last = spots.size() - 1;
+    while (i < last) {
+      int middle = (i + last) >>> 1;
+      if (spots.get(middle).along() < along) {
+        i = middle + 1;
+      } else {
+        last = middle;
+      }
     }
     Spot from = spots.get(i - 1);
     Spot to = spots.get(i);

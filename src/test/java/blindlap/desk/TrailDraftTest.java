@@ -99,4 +99,26 @@ class TrailDraftTest {
         .isCloseTo(12, within(0.05));
     assertThat(TrailFile.text(QuarryTrail.trail())).contains("\"seconds\":[0,");
   }
+
+  /** Drawn anew at every press of an arrow key: the longest line may not be felt. */
+  @Test
+  void theLongestLineIsShapedInATwinkling() {
+    List<Trail.Place> places = new java.util.ArrayList<>();
+    for (int i = 0; i < 20_000; i++) {
+      places.add(
+          new Trail.Place(
+              new blindlap.plan.TrailGate.Point(
+                  java.math.BigDecimal.valueOf(110_000_000 + 100L * i, 7),
+                  java.math.BigDecimal.valueOf(-38)),
+              null,
+              java.math.BigDecimal.valueOf(i, 1)));
+    }
+    TrailDraft draft =
+        new TrailDraft("Long", places, List.of(new TrailDraft.Across("Start", 100, 24)));
+    long start = System.nanoTime();
+    TrailShape shape = TrailShape.of(draft);
+    double sum = shape.spots().stream().mapToDouble(spot -> shape.speedAt(spot.along())).sum();
+    assertThat((System.nanoTime() - start) / 1e9).isLessThan(1.0);
+    assertThat(sum / 20_000).isCloseTo(11.06, within(0.1));
+  }
 }

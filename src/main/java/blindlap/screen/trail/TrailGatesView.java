@@ -42,6 +42,8 @@ final class TrailGatesView extends VBox {
           TrailWords.say(
               "page.gate.spoken", role, gate.name(), metres, TrailWords.metres(gate.width())));
       line.setSelected(i == now.chosen());
+      // One stop for Tab: going on to the fields leaves the gate in hand as it is.
+      line.setFocusTraversable(i == Math.max(0, now.chosen()));
     }
     boolean focused = lines.stream().anyMatch(ToggleButton::isFocused);
     if (getChildren().size() != gates.size()) {
