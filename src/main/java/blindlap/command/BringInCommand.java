@@ -18,9 +18,12 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "bring-in",
     description = {
-      "Brings in sessions from other notebooks: files that \"export --session-file\" wrote, or whole notebooks. The files are only read.",
-      "Everything is verified first. What both notebooks wrote is kept, nothing is there twice, and in whatever order notebooks exchange they end up with the same.",
-      "A file that was changed or cut off is named with the place, and nothing of it is added; the others are brought in."
+      "Brings in sessions from other notebooks: files that \"export --session-file\" wrote, or"
+          + " whole notebooks. The files are only read.",
+      "Everything is verified first. What both notebooks wrote is kept, nothing is there twice, and"
+          + " in whatever order notebooks exchange they end up with the same.",
+      "A file that was changed or cut off is named with the place, and nothing of it is added; the"
+          + " others are brought in."
     })
 final class BringInCommand extends SessionCommand {
   @Parameters(arity = "1..*", paramLabel = "FILE", description = "Files of sessions, or notebooks.")
@@ -63,6 +66,10 @@ final class BringInCommand extends SessionCommand {
         long unchanged = brought.arrived().stream().filter(each -> each.added() == 0).count();
         KeepingWords.unchanged(unchanged, brought.arrived().size())
             .ifPresent(words -> say(name + ": " + words));
+      }
+      if (brought.trails() > 0) {
+        did(Done.BROUGHT_IN);
+        say(name + ": " + KeepingWords.say("brought.trails", brought.trails()));
       }
       int worst = ExitCode.DONE;
       for (SessionExchange.Refused refused : brought.refused()) {

@@ -10,8 +10,11 @@ final class Beside {
   /**
    * Brings what another notebook has into this one. A text that is here already is left alone; a
    * version that is new gets the next number here, and keeps the time at which it was made.
+   *
+   * @return how many versions of trails were new
    */
-  static void bring(Notebook from, Notebook to) {
+  static int bring(Notebook from, Notebook to) {
+    int before = to.trails().titles().size();
     for (TrailTitle title : from.trails().titles()) {
       if (to.trails().find(title.sha256()).isEmpty()) {
         from.trails()
@@ -24,5 +27,6 @@ final class Beside {
         from.contents().find(name).ifPresent(to.contents()::put);
       }
     }
+    return to.trails().titles().size() - before;
   }
 }

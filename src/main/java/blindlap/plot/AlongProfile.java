@@ -126,14 +126,14 @@ public final class AlongProfile implements Drawing {
     AxisPart.across(surface, across, content.axis(), line, faces);
     // Behind the first upright, if that stands near the beginning.
     double first = content.marks().isEmpty() ? 0 : across.at(content.marks().get(0).along());
-    double word = Math.max(across.from(), first < across.from() + 60 ? first : 0) + 6;
+    double word = Math.max(across.from(), first < across.from() + 60 ? first : 0) + faces.px(6);
     // What the strips are, on the strips: there is no legend.
     top = names(faces);
     for (Strip strip : content.strips()) {
       surface.backedText(
           Lines.cut(strip.axis().words(), faces.number(), across.to() - across.from()),
           word,
-          top + faces.px(STRIP) - 6,
+          top + faces.px(STRIP) - faces.px(6),
           Anchor.START,
           faces.number(),
           Ink.SECOND);

@@ -30,6 +30,8 @@ public enum NotebookFault implements Fault {
   COVER_LOST,
   /** A version of a trail does not give its hash, or is no trail. */
   TRAIL_DIFFERS,
+  /** A version of a trail that could not be recovered: its name. */
+  TRAIL_LOST,
   /** Positions of a recorded lap do not give their hash. */
   CONTENT_DIFFERS
 }

@@ -1,14 +1,17 @@
 package blindlap.store;
 
 import blindlap.exchange.TrailFile;
+import blindlap.fault.Problem;
 import blindlap.fault.Unreadable;
 import blindlap.session.Hash;
+import blindlap.session.NotebookFault;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * Trails and positions of a damaged notebook: what gives its hash is kept. Trails are numbered anew
@@ -20,6 +23,7 @@ final class BesideRecovery {
   private final Map<String, String> trails = new HashMap<>();
   private final Map<String, Instant> times = new HashMap<>();
   private final List<byte[]> contents = new ArrayList<>();
+  private final Map<String, String> changed = new TreeMap<>();
 
   /** Takes note of what a row of the damaged file may say. */
   void see(Salvage.Row row) {
@@ -28,12 +32,28 @@ final class BesideRecovery {
       return;
     }
     // A trail: name, hash, text, time. A content: its hash, and bytes.
-    if (texts.size() == 4 && texts.get(1).matches(HEX) && whole(texts)) {
-      trails.put(texts.get(1), texts.get(2));
-      times.merge(texts.get(1), Instant.parse(texts.get(3)), BesideRecovery::earlier);
+    if (texts.size() == 4 && texts.get(1).matches(HEX)) {
+      trail(texts);
     } else if (texts.size() == 1 && texts.get(0).matches(HEX) && row.blobs().size() == 1) {
       ContentTable.whole(texts.get(0), row.blobs().get(0)).ifPresent(contents::add);
     }
+  }
+
+  private void trail(List<String> texts) {
+    if (whole(texts)) {
+      trails.put(texts.get(1), texts.get(2));
+      times.merge(texts.get(1), Instant.parse(texts.get(3)), BesideRecovery::earlier);
+    } else {
+      changed.put(texts.get(1), texts.get(0));
+    }
+  }
+
+  /** Versions of trails that are there and do not verify. */
+  List<Problem> losses() {
+    return changed.entrySet().stream()
+        .filter(each -> !trails.containsKey(each.getKey()))
+        .map(each -> Problem.of(NotebookFault.TRAIL_LOST, "", each.getValue()))
+        .toList();
   }
 
   private static Instant earlier(Instant a, Instant b) {

@@ -124,6 +124,7 @@ public final class Recovery {
           .forEach(lost -> losses.add(Problem.of(NotebookFault.SESSION_LOST, at(lost))));
     }
     losses.addAll(covers.save(notebook));
+    losses.addAll(beside.losses());
     Map<String, String> found = drafts(copy);
     found.forEach(notebook::putDraft);
     drafts = beside.save(notebook) || !found.isEmpty();

@@ -137,4 +137,14 @@ class TrailCommandTest {
     assertThat(line.run("trail", "Quarry loop", "--version=7").err()).contains("no version 7");
     assertThat(line.run("trail", "--start=A=1").err()).contains("belong to --from FILE");
   }
+
+  @Test
+  void aNotebookThatIsBroughtInBringsItsTrailsAndSaysSo() throws IOException {
+    made();
+    Path other = Files.move(line.notebook, folder.resolve("other.blindlap"));
+    CommandLineSession.Ran ran = line.run("bring-in", other.toString());
+    assertThat(ran.code()).as(ran.err()).isZero();
+    assertThat(ran.out()).contains("other.blindlap: 1 new version of trails in the trail book.");
+    assertThat(line.run("trail", "Quarry loop").out()).contains("version 1 of 1");
+  }
 }

@@ -33,8 +33,10 @@ class BesideTest {
           new SafeKeeping(
               new SqliteFiles(PlanDesk.CLOCK, () -> new byte[16]), here.resolve("quarry.blindlap"));
       for (int time = 0; time < 2; time++) {
-        assertThat(desk.exchange(keeping).bringIn(there.resolve("quarry.blindlap")).refused())
-            .isEmpty();
+        SessionExchange.Brought brought =
+            desk.exchange(keeping).bringIn(there.resolve("quarry.blindlap"));
+        assertThat(brought.refused()).isEmpty();
+        assertThat(brought.trails()).isEqualTo(time == 0 ? 2 : 0);
         assertThat(desk.trails().titles())
             .extracting(TrailTitle::name, TrailTitle::number)
             .containsExactly(

@@ -150,6 +150,24 @@ class TrailsTest {
     }
   }
 
+  @Test
+  void aTrailThatCannotBeSavedIsListed() throws Exception {
+    try (SqliteNotebook notebook = Books.open(file)) {
+      notebook.trails().keep(QUARRY, Days.MORNING);
+      notebook.trails().keep(MOVED, Days.MORNING.plusSeconds(60));
+    }
+    Books.sql(file, "UPDATE trail SET text = replace(text, 'Ford', 'Fort') WHERE version = 1");
+    Path fresh = folder.resolve("fresh.blindlap");
+    var report = Recovery.run(file, fresh, new SeededBytes(9).next(16), Days.MORNING);
+    assertThat(report.losses())
+        .extracting(problem -> (Object) problem.fault())
+        .containsExactly(NotebookFault.TRAIL_LOST);
+    assertThat(report.losses().get(0).details()).containsExactly("Quarry loop");
+    try (SqliteNotebook notebook = Books.open(fresh)) {
+      assertThat(notebook.trails().latest("Quarry loop").orElseThrow().trail()).isEqualTo(MOVED);
+    }
+  }
+
   private static void holdsBoth(Path notebook) {
     try (SqliteNotebook open = Books.open(notebook)) {
       assertThat(open.trails().find("Quarry loop", 1).orElseThrow().trail()).isEqualTo(QUARRY);

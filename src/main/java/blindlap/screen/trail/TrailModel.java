@@ -91,7 +91,7 @@ public final class TrailModel {
         java.util.Comparator.comparing(TrailTitle::name)
             .thenComparing(java.util.Comparator.comparingInt(TrailTitle::number).reversed()));
     titles.setAll(sorted);
-    TrailTitle next = sorted.contains(wanted) ? wanted : null;
+    TrailTitle next = wanted != null && sorted.contains(wanted) ? wanted : null;
     if (next == null && sight().draft().isEmpty() && !sorted.isEmpty()) {
       next = sorted.get(0);
     }

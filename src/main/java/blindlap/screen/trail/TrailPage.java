@@ -19,25 +19,21 @@ import javafx.scene.layout.VBox;
 public final class TrailPage extends BorderPane {
   private static final double LOW = 820;
 
-  private final TrailModel model;
   private final AnswerSentence answer;
   private final Lead lead = new Lead("");
-  private final VBox first;
 
   public TrailPage(Look look, TrailModel model, Dialogs dialogs) {
-    this.model = model;
     this.answer = new AnswerSentence(look, TrailWords.say("page.question"), 1);
     PageGrid page = new PageGrid(look);
     page.addWide(new VBox(8, answer, lead));
     page.addWide(
         new TrailColumnsView(
             look, new TrailPictureView(look, model), new TrailFieldsView(look, model, dialogs)));
-    this.first =
+    page.addWide(
         new VBox(
             12,
             new Caution(Words.of("report").say("caution"), Words.of("cautions").say("ride")),
-            Fields.words(TrailWords.say("page.why"), "note", "second"));
-    page.addWide(first);
+            Fields.words(TrailWords.say("page.why"), "note", "second")));
     setCenter(page);
     getStyleClass().add("trail-page");
     heightProperty().addListener((o, before, now) -> answer.low(now.doubleValue() < LOW));

@@ -76,12 +76,19 @@ class TrailPageTest {
             laidOut(desk, Theme.DARK, 1, "trail-dark");
             laidOut(desk, Theme.SUNLIGHT, 1, "trail-sunlight");
             laidOut(desk, Theme.PAPER, 2, "trail-200");
+            laidOut(desk, Theme.PAPER, 2, 1366, 2600, "trail-200-tall");
+            laidOut(desk, Theme.PAPER, 1, 900, 1500, "trail-narrow");
           });
     }
   }
 
   private static void laidOut(Desk desk, Theme theme, double scale, String name) {
-    Shown shown = show(desk, theme, scale, 1366, 768);
+    laidOut(desk, theme, scale, 1366, 768, name);
+  }
+
+  private static void laidOut(
+      Desk desk, Theme theme, double scale, double width, double height, String name) {
+    Shown shown = show(desk, theme, scale, width, height);
     Window.look(shown.scene(), name);
     Within within = Within.of(shown.page(), name);
     assertThat(within.controls()).isGreaterThan(4);
