@@ -67,10 +67,7 @@ final class BringInCommand extends SessionCommand {
         KeepingWords.unchanged(unchanged, brought.arrived().size())
             .ifPresent(words -> say(name + ": " + words));
       }
-      if (brought.trails() > 0) {
-        did(Done.BROUGHT_IN);
-        say(name + ": " + KeepingWords.say("brought.trails", brought.trails()));
-      }
+      trails(name, brought.trails());
       int worst = ExitCode.DONE;
       for (SessionExchange.Refused refused : brought.refused()) {
         for (Problem problem : refused.problems()) {
@@ -84,6 +81,13 @@ final class BringInCommand extends SessionCommand {
       return e.kind() == NotebookException.Kind.DAMAGED
           ? ExitCode.CHECK_FAILED
           : ExitCode.FILE_TROUBLE;
+    }
+  }
+
+  private void trails(String name, int fresh) {
+    if (fresh > 0) {
+      did(Done.BROUGHT_IN);
+      say(name + ": " + KeepingWords.say("brought.trails", fresh));
     }
   }
 
