@@ -29,17 +29,19 @@ final class TrailFieldsView extends VBox {
 
   private final TrailModel model;
   private final Dialogs dialogs;
+  private final TrailGatesView gates;
 
   TrailFieldsView(Look look, TrailModel model, Dialogs dialogs) {
     super(8);
     this.model = model;
     this.dialogs = dialogs;
+    this.gates = new TrailGatesView(model);
     setMinWidth(0);
     ObservableBooleanValue there = there();
     getChildren()
         .setAll(
             shown(Bindings.isNotEmpty(model.titles()), choice(look)),
-            shown(there, new VBox(2, gatesHead(), new TrailGatesView(model))),
+            shown(there, new VBox(2, gatesHead(), gates)),
             shown(there, gate()),
             shown(there, another()),
             shown(Bindings.and(there, model.recordingProperty()), lap()),
@@ -47,6 +49,11 @@ final class TrailFieldsView extends VBox {
             notice(),
             files(there),
             uses());
+  }
+
+  /** Puts the focus on the gate in hand. */
+  void focusGate() {
+    gates.focus();
   }
 
   private ObservableBooleanValue there() {

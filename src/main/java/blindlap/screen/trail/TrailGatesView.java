@@ -54,6 +54,14 @@ final class TrailGatesView extends VBox {
     }
   }
 
+  /** The gate in hand gets the focus: after a press on the drawing the arrow keys move it. */
+  void focus() {
+    int chosen = model.hand().sightProperty().get().chosen();
+    if (chosen >= 0 && chosen < getChildren().size()) {
+      lines.get(chosen).requestFocus();
+    }
+  }
+
   private ToggleButton line(int number) {
     ToggleButton line = new ToggleButton();
     line.getStyleClass().add("gate-line");

@@ -26,9 +26,9 @@ public final class TrailPage extends BorderPane {
     this.answer = new AnswerSentence(look, TrailWords.say("page.question"), 1);
     PageGrid page = new PageGrid(look);
     page.addWide(new VBox(8, answer, lead));
+    TrailFieldsView fields = new TrailFieldsView(look, model, dialogs);
     page.addWide(
-        new TrailColumnsView(
-            look, new TrailPictureView(look, model), new TrailFieldsView(look, model, dialogs)));
+        new TrailColumnsView(look, new TrailPictureView(look, model, fields::focusGate), fields));
     page.addWide(
         new VBox(
             12,

@@ -14,9 +14,14 @@ import javafx.scene.layout.VBox;
 final class TrailPictureView extends VBox {
   private final Look look;
   private final TrailModel model;
+  private final Runnable pressed;
 
-  TrailPictureView(Look look, TrailModel model) {
+  /**
+   * @param pressed run after a press on the line
+   */
+  TrailPictureView(Look look, TrailModel model, Runnable pressed) {
     super(6);
+    this.pressed = pressed;
     this.look = look;
     this.model = model;
     setMinWidth(0);
@@ -51,6 +56,8 @@ final class TrailPictureView extends VBox {
   private void press(MouseEvent e, double along) {
     if (e.getButton() == MouseButton.PRIMARY && Double.isFinite(along)) {
       model.hand().press(along);
+      pressed.run();
+      e.consume(); // what scrolls would take the focus
     }
   }
 }

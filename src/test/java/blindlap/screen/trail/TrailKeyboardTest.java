@@ -11,6 +11,7 @@ import blindlap.screen.Window;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Fonts;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.PlotView;
 import blindlap.screen.plan.PlanDesk;
 import java.nio.file.Path;
 import java.util.List;
@@ -74,6 +75,17 @@ class TrailKeyboardTest {
       keys.type("30");
       keys.press(KeyCode.ENTER);
       assertThat(gates().get(1).width()).isEqualTo(30);
+      // After a press on the drawing the arrow keys move the gate that it set.
+      Window.run(
+          () -> {
+            PlotView profile = (PlotView) scene.getRoot().lookup(".along-line");
+            TrailPageTest.press(profile, profile.getWidth() * 0.8, profile.getHeight() / 2);
+          });
+      assertThat(keys.here()).contains("Split 2, split");
+      double set =
+          Window.call(() -> model.hand().sightProperty().get().gate().orElseThrow().along());
+      keys.press(KeyCode.RIGHT);
+      assertThat(gates().get(3).along()).isEqualTo(set + 1);
       keys.goTo("Keep as a version");
       keys.press(KeyCode.SPACE);
       assertThat(desk.trails().versions("Quarry loop")).hasSize(2);

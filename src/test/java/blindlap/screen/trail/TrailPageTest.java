@@ -159,7 +159,7 @@ class TrailPageTest {
         .orElseThrow();
   }
 
-  private static void press(Node node, double x, double y) {
+  static void press(Node node, double x, double y) {
     Point2D at = node.localToScene(x, y);
     node.fireEvent(
         new MouseEvent(
