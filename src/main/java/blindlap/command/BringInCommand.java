@@ -18,9 +18,12 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "bring-in",
     description = {
-      "Brings in sessions from other notebooks: files that \"export --session-file\" wrote, or whole notebooks. The files are only read.",
-      "Everything is verified first. What both notebooks wrote is kept, nothing is there twice, and in whatever order notebooks exchange they end up with the same.",
-      "A file that was changed or cut off is named with the place, and nothing of it is added; the others are brought in."
+      "Brings in sessions from other notebooks: files that \"export --session-file\" wrote, or"
+          + " whole notebooks. The files are only read.",
+      "Everything is verified first. What both notebooks wrote is kept, nothing is there twice, and"
+          + " in whatever order notebooks exchange they end up with the same.",
+      "A file that was changed or cut off is named with the place, and nothing of it is added; the"
+          + " others are brought in."
     })
 final class BringInCommand extends SessionCommand {
   @Parameters(arity = "1..*", paramLabel = "FILE", description = "Files of sessions, or notebooks.")
@@ -64,6 +67,7 @@ final class BringInCommand extends SessionCommand {
         KeepingWords.unchanged(unchanged, brought.arrived().size())
             .ifPresent(words -> say(name + ": " + words));
       }
+      trails(name, brought.trails());
       int worst = ExitCode.DONE;
       for (SessionExchange.Refused refused : brought.refused()) {
         for (Problem problem : refused.problems()) {
@@ -77,6 +81,13 @@ final class BringInCommand extends SessionCommand {
       return e.kind() == NotebookException.Kind.DAMAGED
           ? ExitCode.CHECK_FAILED
           : ExitCode.FILE_TROUBLE;
+    }
+  }
+
+  private void trails(String name, int fresh) {
+    if (fresh > 0) {
+      did(Done.BROUGHT_IN);
+      say(name + ": " + KeepingWords.say("brought.trails", fresh));
     }
   }
 

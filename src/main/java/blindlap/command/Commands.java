@@ -42,6 +42,7 @@ final class Commands {
           "noise",
           "series",
           "import-day",
+          "trail",
           "passes",
           "compute");
 
@@ -90,6 +91,7 @@ final class Commands {
       case "noise" -> new NoiseCommand(setting);
       case "series" -> new SeriesCommand(setting);
       case "import-day" -> new ImportDayCommand(setting);
+      case "trail" -> new TrailCommand(setting);
       case "passes" -> new PassesCommand();
       case "compute" -> new ComputeCommand(Calculations.standard());
       default -> throw new IllegalArgumentException("no command " + name);

@@ -26,6 +26,8 @@ enum Done {
   CODES,
   /** Sessions of other notebooks, or old days, are in this one. */
   BROUGHT_IN,
+  /** A version of a trail is in the notebook. */
+  TRAIL,
   /** The demo's notebook and report are made. */
   SHOWN;
 

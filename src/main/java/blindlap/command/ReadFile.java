@@ -19,6 +19,8 @@ enum ReadFile {
   SHEET(1_000_000),
   /** One file of a data package. */
   PACKAGE(50_000_000),
+  /** A trail as GeoJSON. */
+  TRAIL(16_000_000),
   /** A track. */
   RECORDING(100_000_000);
 

@@ -182,6 +182,11 @@ public final class Desk implements AutoCloseable {
     return new PlainDays(notebook, sessions, committing);
   }
 
+  /** Trails, their lines and gates. */
+  public TrailBook trails() {
+    return new TrailBook(notebook, sessions, clock);
+  }
+
   /** How often a question was asked. */
   public QuestionBook questions() {
     return questions;

@@ -46,7 +46,8 @@ final class PlainDayPlan {
         null,
         null,
         List.of(),
-        List.of());
+        List.of(),
+        null);
   }
 
   private static List<Setup> setups(List<PlainLap> laps) {

@@ -108,8 +108,14 @@ public final class SessionExchange {
    * @param notebook true for a whole notebook, false for the file of a session
    * @param arrived sessions that fit, with what was new of each
    * @param refused sessions of which nothing was added
+   * @param trails versions of trails that were new
    */
-  public record Brought(boolean notebook, List<Arrived> arrived, List<Refused> refused) {
+  public record Brought(
+      boolean notebook, List<Arrived> arrived, List<Refused> refused, int trails) {
+    Brought(boolean notebook, List<Arrived> arrived, List<Refused> refused) {
+      this(notebook, arrived, refused, 0);
+    }
+
     public Brought {
       arrived = List.copyOf(arrived);
       refused = List.copyOf(refused);
@@ -219,7 +225,9 @@ public final class SessionExchange {
               .map(session -> new Incoming(session, other.entries(session)))
               .toList());
     }
-    return arrival.brought(true);
+    int trails = Beside.bring(other, notebook);
+    Brought brought = arrival.brought(true);
+    return new Brought(true, brought.arrived(), brought.refused(), trails);
   }
 
   private record Incoming(SessionId session, List<StoredEntry> entries) {}

@@ -1,5 +1,15 @@
 package blindlap.exchange;
 
+import static blindlap.exchange.BodyFields.decimal;
+import static blindlap.exchange.BodyFields.field;
+import static blindlap.exchange.BodyFields.known;
+import static blindlap.exchange.BodyFields.lap;
+import static blindlap.exchange.BodyFields.option;
+import static blindlap.exchange.BodyFields.parsed;
+import static blindlap.exchange.BodyFields.text;
+import static blindlap.exchange.BodyFields.truth;
+import static blindlap.exchange.BodyFields.whole;
+
 import blindlap.fault.Unreadable;
 import blindlap.seal.Fingerprint;
 import blindlap.seal.HelperRecord;
@@ -37,7 +47,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -48,9 +57,6 @@ import org.jspecify.annotations.Nullable;
 final class FactReader {
   /** Kinds by the name of their fact; the order is that of a session's life. */
   private static final Map<String, Function<JsonNode, Fact>> KINDS = kinds();
-
-  /** Letters of an unknown word that are repeated in a sentence. */
-  private static final int MOST_SAID = 40;
 
   private FactReader() {}
 
@@ -66,6 +72,7 @@ final class FactReader {
     Map<String, Function<JsonNode, Fact>> kinds = new LinkedHashMap<>();
     putKindsOfTheRide(kinds);
     putKindsOfADayAlone(kinds);
+    kinds.putAll(RecordingReader.kinds());
     putKindsOfTheRecord(kinds);
     return Map.copyOf(kinds);
   }
@@ -325,70 +332,5 @@ final class FactReader {
     Map<String, BigDecimal> figures = new LinkedHashMap<>();
     texts(field(b, "figures")).forEach((name, figure) -> figures.put(name, new BigDecimal(figure)));
     return figures;
-  }
-
-  private static JsonNode field(JsonNode body, String name) {
-    JsonNode value = body.get(name);
-    if (value == null) {
-      throw new Unreadable(EntryFault.NOT_IN_FORM, name);
-    }
-    return value;
-  }
-
-  private static String text(JsonNode body, String name) {
-    JsonNode value = field(body, name);
-    if (!value.isTextual()) {
-      throw new Unreadable(EntryFault.NOT_IN_FORM, name);
-    }
-    return value.textValue();
-  }
-
-  private static boolean truth(JsonNode body, String name) {
-    JsonNode value = field(body, name);
-    if (!value.isBoolean()) {
-      throw new Unreadable(EntryFault.NOT_IN_FORM, name);
-    }
-    return value.booleanValue();
-  }
-
-  /** A text that stands for something else; what it cannot stand for is the field's fault. */
-  private static <T> T parsed(JsonNode body, String name, Function<String, T> reader) {
-    String text = text(body, name);
-    try {
-      return reader.apply(text);
-    } catch (RuntimeException e) {
-      throw new Unreadable(EntryFault.NOT_IN_FORM, name);
-    }
-  }
-
-  /** One of several words, to which a newer program may have added. */
-  private static <T> T known(JsonNode body, String name, Function<String, T> reader) {
-    String text = text(body, name);
-    try {
-      return reader.apply(text);
-    } catch (RuntimeException e) {
-      throw new Unreadable(EntryFault.UNKNOWN_VALUE, name, brief(text));
-    }
-  }
-
-  private static String brief(String text) {
-    return text.length() <= MOST_SAID ? text : text.substring(0, MOST_SAID) + "…";
-  }
-
-  private static int whole(JsonNode body, String name) {
-    return parsed(body, name, Integer::parseInt);
-  }
-
-  private static @Nullable BigDecimal decimal(JsonNode body, String name) {
-    return field(body, name).isNull() ? null : parsed(body, name, BigDecimal::new);
-  }
-
-  private static LapId lap(JsonNode body) {
-    return new LapId(whole(body, "stint"), whole(body, "lap"));
-  }
-
-  private static <E extends Enum<E>> E option(JsonNode body, String name, Class<E> options) {
-    return known(
-        body, name, text -> Enum.valueOf(options, text.toUpperCase(Locale.ROOT).replace(' ', '_')));
   }
 }

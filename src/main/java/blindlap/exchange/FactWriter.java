@@ -9,6 +9,7 @@ import blindlap.session.Fact;
 import blindlap.session.FactVisitor;
 import blindlap.session.FindingSeenAgain;
 import blindlap.session.LookTaken;
+import blindlap.session.RecordingFact;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
 import blindlap.session.ValueChosen;
@@ -212,6 +213,11 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
       body.put("lap", String.valueOf(fact.at().lap()));
     }
     return body;
+  }
+
+  @Override
+  public Map<String, Object> ofRecordings(RecordingFact fact) {
+    return fact.accept(new RecordingWriter());
   }
 
   @Override

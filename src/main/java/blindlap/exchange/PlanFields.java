@@ -21,9 +21,9 @@ public final class PlanFields {
       Map.ofEntries(
           order(
               "",
-              "question rider trail day conditions kind setups differences_reason change bikes bike"
-                  + " measures covariates protocol rule stints looks laps timetable noise blinding"
-                  + " expectations series series_sessions override"),
+              "question rider trail trail_version day conditions kind setups differences_reason"
+                  + " change bikes bike measures covariates protocol rule stints looks laps"
+                  + " timetable noise blinding expectations series series_sessions override"),
           order(
               "setups",
               "name id component settings mass mass_g ballast_g price steps limits most_refits"
@@ -36,7 +36,12 @@ public final class PlanFields {
           order(
               "measures",
               "name kind unit low_words high_words role better worthwhile worthwhile_reason"
-                  + " definition drift scale summary assessor assessor_knows"),
+                  + " timed_by from_gate to_gate definition drift scale summary assessor"
+                  + " assessor_knows"),
+          order("trail_version", "number gates sha256"),
+          order("gates", "name first second direction"),
+          order("first", "latitude longitude"),
+          order("second", "latitude longitude"),
           order("covariates", "name kind unit by per reason correlation"),
           order(
               "protocol",

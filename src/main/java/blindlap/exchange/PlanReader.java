@@ -136,7 +136,8 @@ public final class PlanReader {
         blankToNull(f.text("series", "")),
         f.integer("series_sessions"),
         f.objects("covariates", PlanReader::covariate),
-        f.wholes("looks", FieldWords.LOOKS.say()));
+        f.wholes("looks", FieldWords.LOOKS.say()),
+        f.object("trail_version", TimingReader::trailVersion));
   }
 
   private static LocalDate day(FieldReader f) {
@@ -197,7 +198,8 @@ public final class PlanReader {
         f.option("summary", StintSummary.class, StintSummary.MEAN),
         f.text("definition", ""),
         f.text("worthwhile_reason", ""),
-        assessor(f));
+        assessor(f),
+        TimingReader.timing(f));
   }
 
   private static @Nullable Assessor assessor(FieldReader f) {

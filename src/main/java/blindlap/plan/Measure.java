@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param definition what is measured, from where to where or what counts; may be empty
  * @param worthwhileReason why the worthwhile difference is what it is; may be empty
  * @param assessor who judges its values afterwards by codes; null where they are given on the day
+ * @param timing where its times come from, if it is one of time; a watch otherwise
  */
 public record Measure(
     String name,
@@ -39,9 +40,10 @@ public record Measure(
     StintSummary summary,
     String definition,
     String worthwhileReason,
-    @Nullable Assessor assessor) {
+    @Nullable Assessor assessor,
+    Timing timing) {
 
-  /** A measure whose values are given on the day. */
+  /** A measure whose values are given on the day by people. */
   public Measure(
       String name,
       Kind kind,
@@ -70,7 +72,8 @@ public record Measure(
         summary,
         definition,
         worthwhileReason,
-        null);
+        null,
+        Timing.WATCH);
   }
 
   /** A measure that takes means, with nothing said about what counts and why. */
@@ -117,7 +120,8 @@ public record Measure(
         other,
         definition,
         worthwhileReason,
-        assessor);
+        assessor,
+        timing);
   }
 
   /** The same measure, judged by someone afterwards. */
@@ -136,6 +140,27 @@ public record Measure(
         summary,
         definition,
         worthwhileReason,
+        other,
+        timing);
+  }
+
+  /** The same measure, its times coming from elsewhere. */
+  public Measure timed(Timing other) {
+    return new Measure(
+        name,
+        kind,
+        unit,
+        lowWords,
+        highWords,
+        role,
+        better,
+        worthwhile,
+        drift,
+        scale,
+        summary,
+        definition,
+        worthwhileReason,
+        assessor,
         other);
   }
 

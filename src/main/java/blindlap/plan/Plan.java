@@ -37,6 +37,8 @@ import org.jspecify.annotations.Nullable;
  * @param covariates what is recorded beside the measures and taken out like drift; empty where
  *     nothing is
  * @param looks last stints of the looks before the end, rising; empty where none is declared
+ * @param trailVersion the gates that times are taken at, from the trail book; null where no
+ *     recording is to give one
  */
 public record Plan(
     Kind kind,
@@ -62,7 +64,8 @@ public record Plan(
     @Nullable String series,
     @Nullable Integer seriesSessions,
     List<Covariate> covariates,
-    List<Integer> looks) {
+    List<Integer> looks,
+    @Nullable TrailVersion trailVersion) {
 
   /** Stands for the day of a draft for which none is typed yet; never of a committed plan. */
   public static final LocalDate NO_DAY = LocalDate.EPOCH;
@@ -167,7 +170,8 @@ public record Plan(
         series,
         seriesSessions,
         covariates,
-        looks);
+        looks,
+        trailVersion);
   }
 
   /** The rule of admissible orders for this number of setups and stints. */

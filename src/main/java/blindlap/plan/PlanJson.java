@@ -55,6 +55,7 @@ public final class PlanJson {
       tree.put("covariates", plan.covariates().stream().map(PlanJson::covariate).toList());
     }
     putLooks(tree, plan);
+    putTrailVersion(tree, plan);
     tree.put("level", "0.05");
     tree.put("missing", "mask");
     return tree;
@@ -79,6 +80,31 @@ public final class PlanJson {
     if (!plan.looks().isEmpty()) {
       tree.put("looks", LooksCheck.text(plan.looks()));
     }
+  }
+
+  /** Since version 6, left out where no recording gives a time. */
+  private static void putTrailVersion(Map<String, Object> tree, Plan plan) {
+    TrailVersion version = plan.trailVersion();
+    if (version != null) {
+      tree.put(
+          "trail_version",
+          object(
+              "number", number(version.number()),
+              "gates", version.gates().stream().map(PlanJson::gate).toList(),
+              "sha256", version.sha256()));
+    }
+  }
+
+  private static Map<String, Object> gate(TrailGate gate) {
+    return object(
+        "name", gate.name(),
+        "first", point(gate.first()),
+        "second", point(gate.second()),
+        "direction", number(gate.direction()));
+  }
+
+  private static Map<String, Object> point(TrailGate.Point point) {
+    return object("latitude", number(point.latitude()), "longitude", number(point.longitude()));
   }
 
   /** Left out where none is declared, so that plans without a series keep their bytes. */
@@ -167,14 +193,30 @@ public final class PlanJson {
     if (measure.summary() != StintSummary.MEAN) {
       fields.put("summary", measure.summary().text());
     }
-    Assessor assessor = measure.assessor();
+    putAssessor(fields, measure.assessor());
+    putTiming(fields, measure.timing());
+    return fields;
+  }
+
+  private static void putAssessor(Map<String, Object> fields, @Nullable Assessor assessor) {
     if (assessor != null) {
       fields.put("assessor", assessor.name());
       if (assessor.knowsKey()) {
         fields.put("assessor_knows", true);
       }
     }
-    return fields;
+  }
+
+  /** Since version 6, left out where it is a watch. */
+  private static void putTiming(Map<String, Object> fields, Timing timing) {
+    if (timing.by() != TimedBy.WATCH) {
+      fields.put("timed_by", word(timing.by()));
+    }
+    Sector sector = timing.sector();
+    if (sector != null) {
+      fields.put("from_gate", sector.from());
+      fields.put("to_gate", sector.to());
+    }
   }
 
   private static Map<String, Object> covariate(Covariate covariate) {

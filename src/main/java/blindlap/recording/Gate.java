@@ -15,6 +15,8 @@ public final class Gate {
   /** Nearer than this, in metres, a point is on the line, and a crossing within the tips. */
   private static final double ON_THE_LINE = 1e-7;
 
+  private final Position first;
+  private final Position second;
   private final GroundPlane plane;
   private final double north;
   private final double east;
@@ -26,6 +28,8 @@ public final class Gate {
    * @throws StatsException if both are one place
    */
   public Gate(Position first, Position second) {
+    this.first = first;
+    this.second = second;
     this.plane = GroundPlane.from(first, (first.latitude() + second.latitude()) / 2);
     this.north = plane.north(second);
     this.east = plane.east(second);
@@ -33,6 +37,16 @@ public final class Gate {
     if (width <= ON_THE_LINE) {
       throw new StatsException("gate", "has both ends at one place.");
     }
+  }
+
+  /** One end. */
+  public Position first() {
+    return first;
+  }
+
+  /** The other end. */
+  public Position second() {
+    return second;
   }
 
   /** From end to end, in metres. */

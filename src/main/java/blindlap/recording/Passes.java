@@ -14,12 +14,6 @@ import java.util.List;
 public final class Passes {
   private static final double NEAR_GATE = 5;
 
-  /** The radius of 95 % is that many standard deviations of one axis. */
-  private static final double RADIUS_IN_SD = 2.45;
-
-  /** What a rider may gain or lose of speed, m/s², between two points. */
-  private static final double CHANGE = 1;
-
   /** A lap that is so many times the middle one may be two: a pass may be missing. */
   private static final double LONG = 1.6;
 
@@ -72,14 +66,12 @@ public final class Passes {
     Fix to = fixes.get(crossing.fix());
     double speed = gate.speed(from, to);
     double step = to.seconds() - from.seconds();
-    double place = Math.max(from.radius95(), to.radius95()) / (RADIUS_IN_SD * speed);
-    double straight = CHANGE * step * step / (8 * speed);
     return new Pass(
         number,
         crossing.seconds(),
         crossing.direction(),
         speed,
-        Math.hypot(place, straight),
+        PassUncertainty.of(Math.max(from.radius95(), to.radius95()), step, speed),
         gapNear(track, crossing),
         track.gapBefore(crossing.fix()));
   }

@@ -52,7 +52,7 @@ public final class ReferenceLine {
     }
     List<Position> kept = new ArrayList<>();
     for (Position place : places) {
-      if (kept.isEmpty() || apart(kept.get(kept.size() - 1), place) >= SAME_PLACE) {
+      if (kept.isEmpty() || apart(kept.get(kept.size() - 1), place)) {
         kept.add(place);
       }
     }
@@ -72,14 +72,30 @@ public final class ReferenceLine {
     return line;
   }
 
-  private static double apart(Position a, Position b) {
+  /** True if two places are so far apart, half a metre, that the way between them counts. */
+  public static boolean apart(Position a, Position b) {
     GroundPlane plane = GroundPlane.about(a);
-    return Math.hypot(plane.east(b), plane.north(b));
+    return Math.hypot(plane.east(b), plane.north(b)) >= SAME_PLACE;
+  }
+
+  /** How long the line through all of some places would be, in metres; 0 below two. */
+  public static double metres(List<Position> places) {
+    return places.size() < 2 ? 0 : new ReferenceLine(places).length();
   }
 
   /** The places, at least two. */
   public List<Position> places() {
     return places;
+  }
+
+  /** Metres east of the place in the middle of the line's list. */
+  public double east(Position at) {
+    return plane.east(at);
+  }
+
+  /** Metres north of it. */
+  public double north(Position at) {
+    return plane.north(at);
   }
 
   /** From beginning to end, in metres. */

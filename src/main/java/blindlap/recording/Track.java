@@ -10,6 +10,11 @@ import java.util.List;
 public final class Track {
   private static final double SECOND = 1e9;
 
+  /** Heights of the ground, in metres; what lies outside is none. */
+  private static final double LOWEST = -500;
+
+  private static final double HIGHEST = 9_000;
+
   private final Instant start;
   private final List<Fix> fixes;
   private final int leftOut;
@@ -43,9 +48,10 @@ public final class Track {
 
     /**
      * @param radius95 metres
+     * @param height metres; NaN, or what no trail has, where it is not known
      * @throws Unreadable if it is earlier than the one in front of it
      */
-    void add(Position at, Instant time, double radius95) {
+    void add(Position at, Instant time, double radius95, double height) {
       points++;
       timed++;
       if (fixes.isEmpty()) {
@@ -62,7 +68,8 @@ public final class Track {
           return;
         }
       }
-      fixes.add(new Fix(at, seconds, radius95, resumes));
+      double known = height >= LOWEST && height <= HIGHEST ? height : Double.NaN;
+      fixes.add(new Fix(at, seconds, radius95, resumes, known));
       resumes = false;
     }
 

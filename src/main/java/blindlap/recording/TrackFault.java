@@ -21,5 +21,9 @@ public enum TrackFault implements Fault {
   /** Most points share their time with another: how many of how many. */
   TIMES_EQUAL,
   /** A point is earlier than the one in front of it: its number among those with a time. */
-  TIME_BACK
+  TIME_BACK,
+  /** Fewer than two points lie between two times: from, to, the recording's last second. */
+  NO_STRETCH,
+  /** The recorder rested between two times, so that they hold more than one lap. */
+  RESTS
 }

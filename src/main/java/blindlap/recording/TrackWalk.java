@@ -29,6 +29,7 @@ final class TrackWalk {
   private @Nullable Double latitude;
   private @Nullable Double longitude;
   private @Nullable Instant time;
+  private double height;
   private int points;
   private boolean rooted;
   private boolean tcx;
@@ -119,6 +120,7 @@ final class TrackWalk {
       latitude = null;
       longitude = null;
       time = null;
+      height = Double.NaN;
       if (!tcx) {
         position(reader.getAttributeValue(null, "lat"), reader.getAttributeValue(null, "lon"));
       }
@@ -138,16 +140,17 @@ final class TrackWalk {
       case "Time" -> time = instant(text.toString().strip());
       case "LatitudeDegrees" -> latitude = number(text.toString());
       case "LongitudeDegrees" -> longitude = number(text.toString());
+      case "AltitudeMeters" -> height = height(text.toString().strip());
       case "Trackpoint" -> {
         inPoint = false;
         if (latitude == null || longitude == null || time == null) {
           builder.without();
         } else {
-          builder.add(new Place(latitude, longitude).check(points), time, Fix.USUAL_RADIUS);
+          builder.add(new Place(latitude, longitude).check(points), time, Fix.USUAL_RADIUS, height);
         }
       }
       default -> {
-        // Heart rate, height and the like.
+        // Heart rate and the like.
       }
     }
     text.setLength(0);
@@ -158,6 +161,14 @@ final class TrackWalk {
       return typed == null ? Double.NaN : Double.parseDouble(typed.strip());
     } catch (NumberFormatException e) {
       throw new Unreadable(TrackFault.NO_PLACE, points, typed.strip());
+    }
+  }
+
+  private static double height(String typed) {
+    try {
+      return Double.parseDouble(typed);
+    } catch (NumberFormatException e) {
+      return Double.NaN;
     }
   }
 

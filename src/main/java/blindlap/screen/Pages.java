@@ -31,6 +31,8 @@ import blindlap.screen.ride.RideModel;
 import blindlap.screen.ride.RidePage;
 import blindlap.screen.swap.SwapModel;
 import blindlap.screen.swap.SwapPage;
+import blindlap.screen.trail.TrailModel;
+import blindlap.screen.trail.TrailPage;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
@@ -76,6 +78,7 @@ final class Pages {
     makers.put(Shell.Page.PLAN, this::plan);
     makers.put(Shell.Page.SWAP, this::swap);
     makers.put(Shell.Page.RIDE, this::ride);
+    makers.put(Shell.Page.TRAIL, this::trail);
     makers.put(Shell.Page.REVIEW, this::review);
     return makers;
   }
@@ -211,6 +214,24 @@ final class Pages {
     FileDialogs dialogs =
         new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());
     page[0] = new ReviewPage(look, model, dialogs);
+    return page[0];
+  }
+
+  private Node trail() {
+    TrailModel model = new TrailModel(desk.trails(), background);
+    shell
+        .pageProperty()
+        .addListener(
+            (o, before, now) -> {
+              if (now == Shell.Page.TRAIL) {
+                model.refresh();
+              }
+            });
+    model.refresh();
+    Node[] page = new Node[1];
+    FileDialogs dialogs =
+        new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());
+    page[0] = new TrailPage(look, model, dialogs);
     return page[0];
   }
 

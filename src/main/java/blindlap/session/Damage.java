@@ -23,5 +23,7 @@ public enum Damage implements Fault {
   /** An entry cannot be read: name of the {@link EntryFault}. */
   NOT_AN_ENTRY,
   /** The full check found something, so that no backup was made: folder of earlier ones. */
-  NO_BACKUP
+  NO_BACKUP,
+  /** A version of a trail does not give its hash: name, number. */
+  TRAIL
 }

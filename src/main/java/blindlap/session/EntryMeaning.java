@@ -19,9 +19,6 @@ import org.jspecify.annotations.Nullable;
  * one writes is refused here; a file that somebody made may say anything.
  */
 public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
-  /** Nobody types more digits before and behind the decimal sign together. */
-  private static final int MOST_DIGITS = 27;
-
   private static final int MOST_WARM_UPS = 1_000;
   private static final long MOST_SECONDS = 86_400;
 
@@ -39,12 +36,6 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
     return fact.accept(new EntryMeaning(plan));
   }
 
-  /** True for a number of no more digits than anyone types or any watch shows. */
-  static boolean ordinary(BigDecimal value) {
-    // Not by its text: of a number like 1e999999999 that would be a gigabyte.
-    return value.precision() <= MOST_DIGITS && Math.abs((long) value.scale()) <= MOST_DIGITS;
-  }
-
   private static Optional<Problem> fine() {
     return Optional.empty();
   }
@@ -54,10 +45,7 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   }
 
   private Optional<Problem> lap(LapId lap) {
-    int perStint = plan.laps().perStint();
-    return lap.stint() > plan.stints() || lap.lap() > perStint
-        ? wrong(MeaningFault.NO_SUCH_LAP, lap.stint(), lap.lap(), plan.stints(), perStint)
-        : fine();
+    return PlanPlaces.lap(plan, lap);
   }
 
   private Optional<Problem> stint(int stint) {
@@ -86,8 +74,8 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   }
 
   private Optional<Problem> value(String name, BigDecimal value) {
-    if (!ordinary(value)) {
-      return wrong(MeaningFault.TOO_MANY_DIGITS, name, MOST_DIGITS);
+    if (!Digits.ordinary(value)) {
+      return wrong(MeaningFault.TOO_MANY_DIGITS, name, Digits.MOST);
     }
     return plan.measure(name).filter(m -> !m.kind().admits(value)).isPresent()
         ? wrong(MeaningFault.NOT_A_VALUE, name, value.toPlainString())
@@ -190,8 +178,8 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   public Optional<Problem> covariateSaid(CovariateSaid fact) {
     CovariateAt at = fact.at();
     BigDecimal value = fact.value();
-    if (value != null && !ordinary(value)) {
-      return wrong(MeaningFault.TOO_MANY_DIGITS, at.covariate(), MOST_DIGITS);
+    if (value != null && !Digits.ordinary(value)) {
+      return wrong(MeaningFault.TOO_MANY_DIGITS, at.covariate(), Digits.MOST);
     }
     return CovariateMeaning.problem(plan, at)
         .or(() -> at.lap() > 0 ? lap(new LapId(at.stint(), at.lap())) : stint(at.stint()));
@@ -211,6 +199,11 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   @Override
   public Optional<Problem> ofOnePerson(Fact.OfOnePerson fact) {
     return fact.accept(new OnePersonMeaning(plan));
+  }
+
+  @Override
+  public Optional<Problem> ofRecordings(RecordingFact fact) {
+    return fact.accept(new RecordingMeaning(plan));
   }
 
   @Override
@@ -338,7 +331,7 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   private Optional<Problem> oldValue(String name, BigDecimal value) {
     return plan.measure(name).isEmpty()
         ? unknown(name)
-        : ordinary(value) ? fine() : wrong(MeaningFault.TOO_MANY_DIGITS, name, MOST_DIGITS);
+        : Digits.ordinary(value) ? fine() : wrong(MeaningFault.TOO_MANY_DIGITS, name, Digits.MOST);
   }
 
   /**

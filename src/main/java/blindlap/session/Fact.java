@@ -66,7 +66,6 @@ public sealed interface Fact {
     }
   }
 
-  /** Which of the two fingerprints. */
   enum Which {
     PLAN,
     REVIEW
@@ -84,7 +83,6 @@ public sealed interface Fact {
     }
   }
 
-  /** A part in a session. */
   enum Person {
     TESTER,
     RIDER,
@@ -314,6 +312,8 @@ public sealed interface Fact {
       return visitor.ofOnePerson(this);
     }
   }
+
+  sealed interface OfRecordings extends Fact permits RecordingFact {}
 
   sealed interface OfFindings extends Fact permits FindingSeenAgain {}
 

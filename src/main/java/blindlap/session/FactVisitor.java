@@ -38,6 +38,8 @@ public interface FactVisitor<R> {
 
   R ofOnePerson(Fact.OfOnePerson fact);
 
+  R ofRecordings(RecordingFact fact);
+
   R noteWritten(Fact.NoteWritten fact);
 
   R guessGiven(Fact.GuessGiven fact);

@@ -39,6 +39,9 @@ final class Folded {
   final SortedMap<Integer, Integer> shown = new TreeMap<>();
   final SortedMap<Integer, String> mounted = new TreeMap<>();
   final SortedMap<Integer, OneStint> oneStint = new TreeMap<>();
+  final SortedMap<LapId, RecordedLap> recorded = new TreeMap<>();
+  final List<RecordingBroughtIn> recordings = new ArrayList<>();
+  final SortedMap<LapId, SortedMap<Integer, SectorVoided>> sectorVoids = new TreeMap<>();
   @Nullable SealedKey masks;
   @Nullable MasksGuessed masksGuessed;
   @Nullable MasksRead masksRead;
@@ -89,6 +92,9 @@ final class Folded {
     copy.shown.putAll(shown);
     copy.mounted.putAll(mounted);
     copy.oneStint.putAll(oneStint);
+    copy.recorded.putAll(recorded);
+    copy.recordings.addAll(recordings);
+    sectorVoids.forEach((lap, voids) -> copy.sectorVoids.put(lap, new TreeMap<>(voids)));
     copy.masks = masks;
     copy.masksGuessed = masksGuessed;
     copy.masksRead = masksRead;

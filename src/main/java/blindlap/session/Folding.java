@@ -233,6 +233,11 @@ final class Folding implements FactVisitor<Boolean> {
   }
 
   @Override
+  public Boolean ofRecordings(RecordingFact fact) {
+    return fact.accept(new RecordingFolding(folded, reviewOpen()));
+  }
+
+  @Override
   public Boolean noteWritten(Fact.NoteWritten fact) {
     return onLap(fact.lap(), lap -> lap.withNote(fact.text()));
   }

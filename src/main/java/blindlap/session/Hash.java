@@ -20,9 +20,13 @@ public record Hash(String hex) {
 
   /** The hash of a text in UTF-8. */
   public static Hash of(String text) {
+    return of(text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** The hash of bytes. */
+  public static Hash of(byte[] bytes) {
     try {
-      byte[] digest =
-          MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+      byte[] digest = MessageDigest.getInstance("SHA-256").digest(bytes);
       return new Hash(java.util.HexFormat.of().formatHex(digest));
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java has SHA-256", e);

@@ -27,6 +27,10 @@ public enum MeaningFault implements Fault {
   NO_SUCH_SETUP,
   /** Labels that are not each on a setup of its own: setups named, setups. */
   NO_MAPPING,
+  /** A recorded lap with another number of gates or pieces than its trail has: gates, pieces. */
+  NOT_A_RECORDING,
+  /** A sector that the plan's trail does not have: from, to. */
+  NO_SUCH_SECTOR,
   /** A warm-up lap that nobody rides: its number. */
   NO_SUCH_WARM_UP,
   /** The plan is larger than any that can be committed: stints, laps a stint. */

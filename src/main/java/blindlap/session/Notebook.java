@@ -102,6 +102,12 @@ public interface Notebook extends AutoCloseable {
   /** Forgets a draft. */
   void deleteDraft(String name);
 
+  /** The trail book. */
+  Trails trails();
+
+  /** What recordings left of the way. */
+  Contents contents();
+
   @Override
   void close();
 }

@@ -27,5 +27,11 @@ public enum NotebookFault implements Fault {
   /** A covered order is missing, does not open, or is not the one that was committed. */
   COVER_DIFFERS,
   /** A covered order that could not be recovered. */
-  COVER_LOST
+  COVER_LOST,
+  /** A version of a trail does not give its hash, or is no trail. */
+  TRAIL_DIFFERS,
+  /** A version of a trail that could not be recovered: its name. */
+  TRAIL_LOST,
+  /** Positions of a recorded lap do not give their hash. */
+  CONTENT_DIFFERS
 }

@@ -2,6 +2,7 @@ package blindlap.session;
 
 import blindlap.fault.Problem;
 import blindlap.plan.Plan;
+import blindlap.session.day.LapId;
 import java.util.Optional;
 
 /** Whether a plan has the stint or setup that an entry is about. */
@@ -12,6 +13,16 @@ final class PlanPlaces {
   static Optional<Problem> stint(Plan plan, int stint) {
     return stint < 0 || stint > plan.stints()
         ? Optional.of(Problem.of(MeaningFault.NO_SUCH_STINT, "", stint, plan.stints()))
+        : Optional.empty();
+  }
+
+  /** Laps of stints, both from 1. */
+  static Optional<Problem> lap(Plan plan, LapId lap) {
+    int perStint = plan.laps().perStint();
+    return lap.stint() < 1 || lap.lap() < 1 || lap.stint() > plan.stints() || lap.lap() > perStint
+        ? Optional.of(
+            Problem.of(
+                MeaningFault.NO_SUCH_LAP, "", lap.stint(), lap.lap(), plan.stints(), perStint))
         : Optional.empty();
   }
 

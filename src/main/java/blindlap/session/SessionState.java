@@ -143,11 +143,12 @@ public final class SessionState {
     return Optional.ofNullable(folded.masksRead);
   }
 
-  /**
-   * The sealed key.
-   *
-   * @throws IllegalStateException if there is none, see {@link #hasKey}
-   */
+  /** What recordings say of the day. */
+  public Recorded recorded() {
+    return new Recorded(folded.recordings, folded.recorded, folded.sectorVoids);
+  }
+
+  /** The sealed key; an IllegalStateException if there is none, see {@link #hasKey}. */
   public SealedKey sealedKey() {
     SealedKey key = committed.key();
     if (key == null) {

@@ -117,6 +117,11 @@ public final class StepAfter implements FactVisitor<Step> {
   }
 
   @Override
+  public Step ofRecordings(RecordingFact fact) {
+    return step;
+  }
+
+  @Override
   public Step noteWritten(Fact.NoteWritten fact) {
     return step;
   }

@@ -91,7 +91,7 @@ public final class Backups {
   }
 
   /**
-   * Makes a backup unless the latest one holds the same entries and drafts.
+   * Makes a backup unless the latest one holds the same entries, drafts and trails.
    *
    * @return the new backup; empty if nothing has changed
    * @throws NotebookException if none could be made; those that are there stay
@@ -221,11 +221,15 @@ public final class Backups {
     }
   }
 
-  /** What tells whether something has changed: the last entry that arrived, and all drafts. */
+  /** What tells whether something has changed: the last entry that arrived, all drafts, trails. */
   private String signature(Path file) {
     try (Connection connection = Connections.connect(file, Connections.BUSY_MILLISECONDS)) {
       String last = "the " + EntryTable.lastArrived(connection);
-      return last + " " + new TreeMap<>(new DraftTable(connection).all());
+      return last
+          + " "
+          + new TreeMap<>(new DraftTable(connection).all())
+          + new TrailTable(connection).titles()
+          + new ContentTable(connection).names();
     } catch (SQLException e) {
       throw Connections.explain(e, file);
     }

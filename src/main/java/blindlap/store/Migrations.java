@@ -1,5 +1,7 @@
 package blindlap.store;
 
+import blindlap.session.Damage;
+import blindlap.session.NotebookException;
 import blindlap.session.NotebookId;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -24,6 +26,9 @@ final class Migrations {
     }
     if (before > 0) {
       OpeningCheck.run(connection, file, before);
+      if (Schema.later(connection, before)) {
+        throw NotebookException.damaged(file, null, Damage.VERSION, before);
+      }
       keepOld(connection, file, before);
       // Files of earlier versions have the mode that was usual; whoever changes it later has
       // reasons.

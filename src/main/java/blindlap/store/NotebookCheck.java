@@ -74,6 +74,7 @@ final class NotebookCheck {
     covers = CoverCheck.of(connection);
     readAll(connection);
     covers.left().forEach(id -> report(NotebookFault.COVER_DIFFERS, at(new SessionId(id))));
+    problems.addAll(BesideCheck.problems(connection));
     if (!summaries.current()) {
       report(NotebookFault.LIST_DIFFERS, "");
     }

@@ -43,6 +43,7 @@ public final class Recovery {
   private final Path fresh;
   private final Map<SessionId, Long> indexed = new TreeMap<>();
   private final CoverRecovery covers = new CoverRecovery();
+  private final BesideRecovery beside = new BesideRecovery();
   private final List<Problem> losses = new ArrayList<>();
   private long sessions;
   private long entries;
@@ -106,6 +107,7 @@ public final class Recovery {
       for (Salvage.Place place : salvage.places()) {
         salvage.row(place).ifPresent(row -> sort(row, place, places));
         salvage.row(place).ifPresent(covers::see);
+        salvage.row(place).ifPresent(beside::see);
       }
       List<StoredEntry> waiting = new ArrayList<>();
       int taken = 0;
@@ -122,9 +124,10 @@ public final class Recovery {
           .forEach(lost -> losses.add(Problem.of(NotebookFault.SESSION_LOST, at(lost))));
     }
     losses.addAll(covers.save(notebook));
+    losses.addAll(beside.losses());
     Map<String, String> found = drafts(copy);
     found.forEach(notebook::putDraft);
-    drafts = !found.isEmpty();
+    drafts = beside.save(notebook) || !found.isEmpty();
   }
 
   private void sort(

@@ -36,8 +36,9 @@ final class Salvage implements AutoCloseable {
    * @param texts its values that are texts, in order
    * @param pages numbers of the pages it lies on, from 1
    * @param ofIndex true if it is of an index
+   * @param blobs its values that are bytes, in order
    */
-  record Row(List<String> texts, Set<Integer> pages, boolean ofIndex) {}
+  record Row(List<String> texts, Set<Integer> pages, boolean ofIndex, List<byte[]> blobs) {}
 
   /** Where a row lies: page and cell. */
   record Place(int page, int cell) {}
@@ -113,7 +114,9 @@ final class Salvage implements AutoCloseable {
       if (size < 1 || size > LARGEST_ROW) {
         return Optional.empty();
       }
-      return Optional.of(new Row(texts(payload(page, (int) size, used)), used, ofIndex));
+      List<byte[]> blobs = new ArrayList<>();
+      List<String> texts = texts(payload(page, (int) size, used), blobs);
+      return Optional.of(new Row(texts, used, ofIndex, blobs));
     } catch (RuntimeException notARow) {
       return Optional.empty();
     }
@@ -144,8 +147,8 @@ final class Salvage implements AutoCloseable {
     return slice;
   }
 
-  /** The values of a record that are texts in a UTF-8 file. */
-  private static List<String> texts(ByteBuffer record) {
+  /** The values of a record that are texts in a UTF-8 file; those that are bytes apart. */
+  private static List<String> texts(ByteBuffer record, List<byte[]> blobs) {
     int end = Math.toIntExact(varint(record));
     List<Long> types = new ArrayList<>();
     while (record.position() < end) {
@@ -157,6 +160,8 @@ final class Salvage implements AutoCloseable {
       record.get(value);
       if (type >= 13 && type % 2 == 1) {
         texts.add(new String(value, StandardCharsets.UTF_8));
+      } else if (type >= 12) {
+        blobs.add(value);
       }
     }
     return texts;

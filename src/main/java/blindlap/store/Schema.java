@@ -47,13 +47,7 @@ final class Schema {
 
   /** The same for the tables of a version. */
   static List<String> differences(Connection connection, int current) throws SQLException {
-    Map<String, String> found = new HashMap<>();
-    try (Statement statement = connection.createStatement();
-        ResultSet rows = statement.executeQuery("SELECT name, sql FROM sqlite_schema")) {
-      while (rows.next()) {
-        found.put(rows.getString(1), String.valueOf(rows.getString(2)));
-      }
-    }
+    Map<String, String> found = found(connection);
     List<String> differences = new ArrayList<>();
     expected(current)
         .forEach(
@@ -64,6 +58,28 @@ final class Schema {
             });
     differences.sort(String::compareTo);
     return differences;
+  }
+
+  private static Map<String, String> found(Connection connection) throws SQLException {
+    Map<String, String> found = new HashMap<>();
+    try (Statement statement = connection.createStatement();
+        ResultSet rows = statement.executeQuery("SELECT name, sql FROM sqlite_schema")) {
+      while (rows.next()) {
+        found.put(rows.getString(1), String.valueOf(rows.getString(2)));
+      }
+    }
+    return found;
+  }
+
+  /** True if a file has what only versions after one have: its number was changed then. */
+  static boolean later(Connection connection, int version) throws SQLException {
+    Map<String, String> found = found(connection);
+    Map<String, String> then = expected(version);
+    return expected(NotebookFile.VERSION).entrySet().stream()
+        .anyMatch(
+            made ->
+                !then.containsKey(made.getKey())
+                    && made.getValue().equals(found.get(made.getKey())));
   }
 
   private static Map<String, String> expected(int current) {

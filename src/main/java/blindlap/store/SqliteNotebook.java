@@ -8,10 +8,9 @@ import blindlap.seal.CoveredOrder;
 import blindlap.session.Addition;
 import blindlap.session.CausalOrder;
 import blindlap.session.Chains;
+import blindlap.session.Contents;
 import blindlap.session.Damage;
-import blindlap.session.Entry;
 import blindlap.session.Fact;
-import blindlap.session.Hash;
 import blindlap.session.Head;
 import blindlap.session.Notebook;
 import blindlap.session.NotebookException;
@@ -21,6 +20,7 @@ import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.session.StepAfter;
 import blindlap.session.StoredEntry;
+import blindlap.session.Trails;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
 import java.nio.file.Path;
@@ -36,7 +36,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The notebook in one SQLite file. Safe for use by several threads; one connection, one at a time.
@@ -49,9 +48,7 @@ public final class SqliteNotebook implements Notebook {
   private final SummaryTable summaries;
   private final DraftTable drafts;
   private final CoverTable covers;
-  private final Transactions transactions;
-  private long ownCommits;
-  private @Nullable NotebookException damage;
+  private final Door door;
 
   private SqliteNotebook(Path file, Connection connection, NotebookId id) {
     this.file = file;
@@ -61,7 +58,7 @@ public final class SqliteNotebook implements Notebook {
     this.summaries = new SummaryTable(connection);
     this.drafts = new DraftTable(connection);
     this.covers = new CoverTable(connection);
-    this.transactions = new Transactions(connection);
+    this.door = new Door(connection, file);
   }
 
   /**
@@ -110,7 +107,7 @@ public final class SqliteNotebook implements Notebook {
     if (summaries.current()) {
       return;
     }
-    transactions.write(
+    door.made(
         () -> {
           for (SessionId session : summaries.sessionsOfEntries()) {
             putSummary(session, stored(session));
@@ -137,22 +134,22 @@ public final class SqliteNotebook implements Notebook {
 
   @Override
   public synchronized List<SessionId> sessions() {
-    return reading(summaries::sessions);
+    return door.reading(summaries::sessions);
   }
 
   @Override
   public synchronized List<SessionSummary> summaries() {
-    return reading(summaries::all);
+    return door.reading(summaries::all);
   }
 
   @Override
   public synchronized List<SessionSummary> search(String words) {
-    return reading(() -> summaries.search(words));
+    return door.reading(() -> summaries.search(words));
   }
 
   @Override
   public synchronized boolean putVerdict(SessionId session, String words) {
-    return writing(
+    return door.writing(
         () -> {
           Optional<SessionSummary> known = summaries.find(session);
           if (known.isEmpty() || known.get().step().sealed()) {
@@ -165,7 +162,7 @@ public final class SqliteNotebook implements Notebook {
 
   @Override
   public synchronized List<StoredEntry> entries(SessionId session) {
-    return reading(() -> stored(session));
+    return door.reading(() -> stored(session));
   }
 
   /** Entries of a session in causal order, every hash, link and chain checked. */
@@ -174,37 +171,31 @@ public final class SqliteNotebook implements Notebook {
     try {
       found = entries.entries(session);
     } catch (Unreadable e) {
-      throw damaged(e, Damage.NOT_AN_ENTRY, e.problem().fault().name());
+      throw door.damaged(e, Damage.NOT_AN_ENTRY, e.problem().fault().name());
     }
     List<Problem> problems = Chains.problems(session, found);
     if (!problems.isEmpty()) {
       String where = problems.get(0).where();
-      throw damaged(null, Damage.CHAINS, session.brief(), where);
+      throw door.damaged(null, Damage.CHAINS, session.brief(), where);
     }
     return CausalOrder.sort(found);
   }
 
-  private NotebookException damaged(@Nullable Throwable cause, Damage what, Object... details) {
-    NotebookException found = NotebookException.damaged(file, cause, what, details);
-    damage = found;
-    return found;
-  }
-
   @Override
   public synchronized List<Head> heads(SessionId session) {
-    return reading(() -> entries.heads(session));
+    return door.reading(() -> entries.heads(session));
   }
 
   @Override
   public synchronized Optional<List<StoredEntry>> append(
       SessionId session, List<Head> known, List<Fact> facts, Instant at, ZoneId zone) {
-    return writing(
+    return door.writing(
         () -> {
           List<Head> heads = entries.heads(session);
           if (!new HashSet<>(heads).equals(new HashSet<>(known))) {
             return Optional.empty();
           }
-          List<StoredEntry> written = chain(session, heads, facts, at, zone);
+          List<StoredEntry> written = OwnChain.longer(id, session, heads, facts, at, zone);
           entries.add(written);
           covers.follow(session, heads, written, id);
           keepUp(session, heads.isEmpty(), written);
@@ -215,9 +206,9 @@ public final class SqliteNotebook implements Notebook {
   @Override
   public synchronized List<StoredEntry> commit(
       SessionId session, List<Fact> facts, Instant at, ZoneId zone, CoveredOrder order) {
-    return writing(
+    return door.writing(
         () -> {
-          List<StoredEntry> written = chain(session, List.of(), facts, at, zone);
+          List<StoredEntry> written = OwnChain.longer(id, session, List.of(), facts, at, zone);
           entries.add(written);
           covers.begin(session, order, written.get(written.size() - 1));
           keepUp(session, true, written);
@@ -227,34 +218,7 @@ public final class SqliteNotebook implements Notebook {
 
   @Override
   public synchronized Optional<Cover> cover(SessionId session) {
-    return reading(() -> covers.cover(session, entries.heads(session)));
-  }
-
-  private List<StoredEntry> chain(
-      SessionId session, List<Head> heads, List<Fact> facts, Instant at, ZoneId zone) {
-    if (facts.isEmpty() || (heads.isEmpty() && !(facts.get(0) instanceof Fact.PlanCommitted))) {
-      throw new IllegalArgumentException("a session begins with a committed plan");
-    }
-    long number = 0;
-    Hash previous = Hash.NONE;
-    List<Head> others = new ArrayList<>();
-    for (Head head : heads) {
-      if (head.notebook().equals(id)) {
-        number = head.number();
-        previous = head.hash();
-      } else {
-        others.add(head);
-      }
-    }
-    List<StoredEntry> written = new ArrayList<>();
-    for (Fact fact : facts) {
-      number++;
-      StoredEntry entry =
-          EntryText.write(new Entry(session, id, number, previous, others, at, zone, fact));
-      previous = entry.hash();
-      written.add(entry);
-    }
-    return written;
+    return door.reading(() -> covers.cover(session, entries.heads(session)));
   }
 
   /** The list follows the entries in the same transaction; new entries have seen all others. */
@@ -297,7 +261,7 @@ public final class SqliteNotebook implements Notebook {
           .computeIfAbsent(entry.entry().session(), key -> new ArrayList<>())
           .add(EntryText.read(entry.text()));
     }
-    return writing(
+    return door.writing(
         () -> {
           List<Merge> merges = new ArrayList<>();
           for (Map.Entry<SessionId, List<StoredEntry>> session : bySession.entrySet()) {
@@ -330,61 +294,48 @@ public final class SqliteNotebook implements Notebook {
   }
 
   synchronized void keep(SessionId session, NotebookId chain, Cover cover) {
-    writing(() -> covers.put(session, chain, cover));
+    door.writing(() -> covers.put(session, chain, cover));
   }
 
   @Override
   public synchronized NotebookReport verify() {
-    return reading(() -> NotebookCheck.run(connection, summaries));
+    return door.reading(() -> NotebookCheck.run(connection, summaries));
   }
 
   @Override
   public synchronized long dataVersion() {
-    return reading(
+    return door.reading(
         () -> {
           try (Statement statement = connection.createStatement();
               ResultSet row = statement.executeQuery("PRAGMA data_version")) {
-            return ownCommits + (row.next() ? row.getLong(1) : 0);
+            return door.commits() + (row.next() ? row.getLong(1) : 0);
           }
         });
   }
 
   @Override
   public synchronized Map<String, String> drafts() {
-    return reading(drafts::all);
+    return door.reading(drafts::all);
   }
 
   @Override
   public synchronized void putDraft(String name, String text) {
-    writing(() -> drafts.put(name, text));
+    door.writing(() -> drafts.put(name, text));
   }
 
   @Override
   public synchronized void deleteDraft(String name) {
-    writing(() -> drafts.delete(name));
+    door.writing(() -> drafts.delete(name));
   }
 
-  private <T> T reading(Transactions.Work<T> work) {
-    try {
-      return work.run();
-    } catch (SQLException e) {
-      throw Connections.explain(e, file);
-    } catch (Unreadable e) {
-      throw damaged(e, Damage.NOT_AN_ENTRY, e.problem().fault().name());
-    }
+  @Override
+  public Trails trails() {
+    return new KeptTrails(door, connection);
   }
 
-  private <T> T writing(Transactions.Work<T> work) {
-    if (damage != null) {
-      throw damage;
-    }
-    try {
-      T result = transactions.write(work);
-      ownCommits++;
-      return result;
-    } catch (SQLException e) {
-      throw Connections.explain(e, file);
-    }
+  @Override
+  public Contents contents() {
+    return new KeptContents(door, connection);
   }
 
   @Override

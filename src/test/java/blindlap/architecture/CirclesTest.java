@@ -30,7 +30,12 @@ class CirclesTest {
               "session.OneStintFact",
               "session.OneStintShown",
               "session.OneStintAnswered",
-              "session.SeriesStood"),
+              "session.SeriesStood",
+              "session.RecordingVisitor",
+              "session.RecordingFact",
+              "session.RecordingBroughtIn",
+              "session.SectorVoided",
+              "session.SectorVoidWithdrawn"),
           "a visitor names every fact, and every fact takes the visitor: a new one cannot be"
               + " forgotten anywhere",
           Set.of(

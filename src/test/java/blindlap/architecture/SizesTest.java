@@ -23,6 +23,8 @@ class SizesTest {
               "one page's properties and commands; judging, noise, rules and commit stand apart"),
           Map.entry(
               "screen/swap/SwapStintView.java", "one page, and what stands on it at each moment"),
+          Map.entry("session/Folding.java", "every kind of entry, applied, a method each"),
+          Map.entry("plan/PlanJson.java", "every field of a plan, a line each"),
           Map.entry("session/Fact.java", "every fact of a session, a record each"),
           Map.entry("screen/swap/SwapModel.java", "one page's phases, and what leads between them"),
           Map.entry("screen/swap/SwapWork.java", "everything the helper enters of one stint"),
@@ -31,15 +33,12 @@ class SizesTest {
               "screen/book/NotebookModel.java",
               "one page's properties and commands, and its answer to where one was"),
           Map.entry("screen/book/OldDayModel.java", "one page's properties and commands"),
-          Map.entry("exchange/FactReader.java", "every kind of entry, read, a line each"),
           Map.entry("exchange/FactWriter.java", "every kind of entry, written, a method each"),
           Map.entry("session/EntryMeaning.java", "what every kind of entry may say, a method each"),
           Map.entry("session/SessionState.java", "everything that is known of one session"),
           Map.entry("wording/FindingWords.java", "every sentence on one measure of two setups"),
           Map.entry("ride/RideDay.java", "the one order of events of a rider's day"),
           Map.entry("screen/plan/CommitModel.java", "one way from a draft to a sealed session"),
-          Map.entry(
-              "store/SqliteNotebook.java", "one port, every method in one transaction of its own"),
           Map.entry("screen/ride/RidePage.java", "one page, laid out once"));
 
   @Test

@@ -332,6 +332,15 @@ class RefusedCommandsTest {
                 "sign")));
     String gate = "47.1,11.3,47.1001,11.3";
     all.put(
+        "trail",
+        List.of(
+            line("Nowhere"),
+            line("Nowhere", "--version", "2"),
+            line("--read", broken),
+            line("Quarry loop", "--from", broken, "--start", "A=1", "--finish", "B=2"),
+            line("--start", "A=1", "--split", "B=2", "--width", "5", "--lap", "1,2"),
+            line("--geojson", broken)));
+    all.put(
         "passes",
         List.of(
             line(broken, "--gate", gate),

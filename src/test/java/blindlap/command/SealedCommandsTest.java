@@ -2,6 +2,8 @@ package blindlap.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.exchange.QuarryTrail;
+import blindlap.exchange.TrailFile;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -75,6 +77,11 @@ class SealedCommandsTest {
     // From here on nobody knows the phrase.
     day.types("");
     Map<String, List<String>> seen = new LinkedHashMap<>();
+    ok(
+        day.run(
+            "trail",
+            "--read",
+            day.file("trail.json", TrailFile.text(QuarryTrail.trail())).toString()));
     seen.put("committed", everything(day, id, "committed"));
     StringBuilder laps = new StringBuilder("lap;lap time;grip;wind;legs;guess\n");
     for (int lap = 1; lap <= 8; lap++) {
@@ -129,6 +136,9 @@ class SealedCommandsTest {
             List.of("series", "k-or-l", "--json"),
             List.of("series", "k-or-l", "--package", out.resolve("series").toString()),
             List.of("series", "k-or-l", "--next", "--out", out.resolve("next.yaml").toString()),
+            List.of("trail"),
+            List.of("trail", "Quarry loop"),
+            List.of("trail", "Quarry loop", "--geojson", out.resolve("trail.json").toString()),
             List.of("fingerprint", id),
             List.of("fingerprint", id, "--compare", "0123456789abcdef"),
             List.of("review", "--from", out.resolve("package").toString()),

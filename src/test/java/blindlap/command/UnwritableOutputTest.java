@@ -3,6 +3,8 @@ package blindlap.command;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Desk;
+import blindlap.exchange.QuarryTrail;
+import blindlap.exchange.TrailFile;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -30,6 +32,7 @@ class UnwritableOutputTest {
     try (Desk desk = day.setting().opener().open(day.notebook)) {
       desk.sessions().all().forEach(s -> all.add(s.id() + " " + desk.notebook().heads(s.id())));
       all.add("drafts " + desk.notebook().drafts());
+      all.add("trails " + desk.notebook().trails().titles());
     }
     try (Stream<Path> files = Files.walk(day.folder)) {
       files
@@ -114,6 +117,12 @@ class UnwritableOutputTest {
     lost(day, Done.NOTHING, "series");
     String track = "src/test/resources/blindlap/recordings/t06_bike_5laps_32s_gap.gpx";
     lost(day, Done.NOTHING, "passes", track, "--gate", "52.1,-43,52.2,-43.1");
+    lost(day, Done.NOTHING, "trail");
+    String trail = day.file("trail.json", TrailFile.text(QuarryTrail.trail())).toString();
+    lost(day, Done.TRAIL, "trail", "--read", trail);
+    lost(day, Done.NOTHING, "trail", "Quarry loop");
+    String written = folder.resolve("written.json").toString();
+    lost(day, Done.WRITTEN, "trail", "Quarry loop", "--geojson", written);
     ofASeries(day, laps);
     lost(day, Done.NOTHING, "demo", "--help");
     elsewhere(id);

@@ -2,6 +2,7 @@ package blindlap.exchange;
 
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
+import blindlap.plan.Sector;
 import blindlap.seal.Fingerprint;
 import blindlap.seal.OpenKey;
 import blindlap.seal.Opening;
@@ -25,6 +26,11 @@ import blindlap.session.OneStintAnswered;
 import blindlap.session.OneStintShown;
 import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
+import blindlap.session.RecordedLap;
+import blindlap.session.RecordedPass;
+import blindlap.session.RecordingBroughtIn;
+import blindlap.session.SectorVoidWithdrawn;
+import blindlap.session.SectorVoided;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
 import blindlap.session.SetupShown;
@@ -193,12 +199,48 @@ public final class AnyFact {
     AnyFact once = new AnyFact(facts.size());
     facts.add(new OneStintShown(1 + once.random.nextInt(16), once.text()));
     facts.add(new OneStintAnswered(1 + once.random.nextInt(16), once.random.nextBoolean()));
+    AnyFact recorded = new AnyFact(facts.size());
+    facts.add(recorded.recording(lap));
+    Sector sector = new Sector(recorded.text(), recorded.text());
+    facts.add(
+        new SectorVoided(
+            lap,
+            sector,
+            VoidEvent.values()[recorded.random.nextInt(VoidEvent.values().length)],
+            recorded.text(),
+            recorded.random.nextBoolean()));
+    facts.add(new SectorVoidWithdrawn(lap, sector, recorded.text()));
     // Since version 4 somebody may declare to have abandoned it without knowing key or setups.
     AnyFact unaware = new AnyFact(facts.size());
     if (unaware.random.nextBoolean()) {
       facts.replaceAll(f -> f instanceof Fact.SessionAbandoned a ? unaware.unaware(a.reason()) : f);
     }
     return facts;
+  }
+
+  private Fact recording(LapId lap) {
+    boolean whole = random.nextBoolean();
+    RecordedPass start = new RecordedPass(BigDecimal.ZERO, new BigDecimal("0.2"), null);
+    RecordedPass split =
+        whole
+            ? new RecordedPass(number().abs(), number().abs(), null)
+            : new RecordedPass(null, null, any(RecordedPass.Doubt.values()));
+    List<BigDecimal> pieces = new ArrayList<>();
+    pieces.add(number().abs());
+    pieces.add(whole ? number().abs() : null);
+    return new RecordingBroughtIn(
+        text(),
+        hash().hex(),
+        hash().hex(),
+        whole ? number() : null,
+        List.of(BigDecimal.ZERO, new BigDecimal("100"), new BigDecimal("212.5")),
+        List.of(
+            new RecordedLap(
+                lap,
+                List.of(start, split, new RecordedPass(number().abs(), number().abs(), null)),
+                pieces,
+                whole ? hash().hex() : null,
+                any(RecordedLap.Settled.values()))));
   }
 
   private Fact unaware(String reason) {

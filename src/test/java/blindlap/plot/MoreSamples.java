@@ -24,6 +24,7 @@ public final class MoreSamples {
     all.put("detectable-worthwhile-large", detectable(8, 2.0));
     all.put("noise", noise());
     all.put("noise-one-session", firstNoise());
+    all.putAll(TrailSamples.all());
     all.put("rider-noise-over-days", overDays(6));
     all.put("rider-noise-over-many-days", overDays(31));
     all.put("rider-noise-over-one-day", overDays(1));

@@ -101,7 +101,8 @@ public final class Days {
         null,
         null,
         List.of(),
-        List.of());
+        List.of(),
+        null);
   }
 
   /** The same plan with these covariates. */
@@ -142,7 +143,8 @@ public final class Days {
         plan.series(),
         plan.seriesSessions(),
         covariates,
-        plan.looks());
+        plan.looks(),
+        null);
   }
 
   /**

@@ -8,6 +8,7 @@ import blindlap.desk.HelperDays;
 import blindlap.desk.OddDay;
 import blindlap.desk.OneStints;
 import blindlap.desk.SafeKeeping;
+import blindlap.exchange.QuarryTrail;
 import blindlap.screen.alone.AloneModel;
 import blindlap.screen.alone.AloneView;
 import blindlap.screen.book.KeepingModel;
@@ -139,6 +140,7 @@ final class EveryPage {
       for (OddDay.Gone gone : OddDay.Gone.values()) {
         days.add(OddDay.write(desk, gone).id());
       }
+      desk.trails().keep(QuarryTrail.trail("Quarry\u202E loop", 10, 690));
       Window.run(
           () -> {
             Look look = new Look();
@@ -159,6 +161,8 @@ final class EveryPage {
                 look(scene, page + " of " + day);
               }
             }
+            shell.go(Shell.Page.TRAIL);
+            look(scene, "Trail", 1);
             shell.open(Shell.Page.REVIEW, days.get(2));
             look(scene, "blind review", 1);
             shell.open(Shell.Page.REVIEW, days.get(3));

@@ -30,7 +30,9 @@ import org.junit.jupiter.api.io.TempDir;
  * too: one question asked three times (reported, unsealed, riding), before findings were recorded.
  * That of version 3 holds the demo's three unsealed sessions, each with its recorded finding, and
  * one under way. That of version 4 holds the same three, and an open session under way whose order
- * was sealed under a phrase, as they were before orders were covered.
+ * was sealed under a phrase, as they were before orders were covered. That of version 5 holds the
+ * same three, and two covered days (drawn as you go, its warm-up shown; masked labels) just
+ * committed.
  */
 class EarlierVersionsTest {
   @TempDir private Path folder;
@@ -63,7 +65,7 @@ class EarlierVersionsTest {
       Books.put(notebook, Days.session(2), new Fact.WarmUpRidden(1));
     }
     assertThat(Books.ask(file, texts)).startsWith(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("5");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("6");
   }
 
   @Test
@@ -84,7 +86,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("5");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("6");
     assertThat(Books.ask(file, "SELECT count(*) FROM findings")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-2")).exists();
   }
@@ -106,7 +108,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("5");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("6");
     assertThat(folder.resolve("notebook.blindlap.version-3")).exists();
   }
 
@@ -131,9 +133,34 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("5");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("6");
     assertThat(Books.ask(file, "SELECT count(*) FROM cover")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-4")).exists();
+  }
+
+  @Test
+  void version_5_opens_with_every_entry_and_its_covered_orders_and_an_empty_trail_book()
+      throws Exception {
+    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-5.blindlap")) {
+      Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
+    }
+    String texts = "SELECT group_concat(text || hash) FROM entry";
+    String before = Books.ask(file, texts);
+    try (SqliteNotebook notebook = Books.open(file)) {
+      assertThat(notebook.summaries())
+          .extracting(summary -> summary.step())
+          .containsExactlyInAnyOrder(
+              Step.REPORTED, Step.UNSEALED, Step.UNSEALED, Step.COMMITTED, Step.COMMITTED);
+      assertThat(notebook.sessions())
+          .filteredOn(id -> Books.state(notebook, id).covered())
+          .hasSize(2)
+          .allSatisfy(id -> assertThat(notebook.cover(id)).isPresent());
+      assertThat(notebook.verify().problems()).isEmpty();
+    }
+    assertThat(Books.ask(file, texts)).isEqualTo(before);
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("6");
+    assertThat(Books.ask(file, "SELECT count(*) FROM trail")).isEqualTo("0");
+    assertThat(folder.resolve("notebook.blindlap.version-5")).exists();
   }
 
   /** Known from the seed the old file was made with. */

@@ -151,7 +151,8 @@ final class DoubtfulDays {
         null,
         null,
         List.of(),
-        List.of());
+        List.of(),
+        null);
   }
 
   private static Measure measure(String name, Measure.Kind kind, Measure.Role role, Random random) {

@@ -91,6 +91,9 @@ public final class KeepingModel {
     brought
         .arrived()
         .forEach(one -> TwoValuesWords.arrived(one.summary(), one.apart()).ifPresent(lines::add));
+    if (brought.trails() > 0) {
+      lines.add(name + ": " + KeepingWords.say("brought.trails", brought.trails()));
+    }
     for (SessionExchange.Refused refused : brought.refused()) {
       refused
           .problems()

@@ -21,6 +21,7 @@ public final class Shell {
     PLAN,
     SWAP,
     RIDE,
+    TRAIL,
     REVIEW
   }
 
