@@ -116,10 +116,16 @@ public final class LapMatching {
         found = each.getKey();
       }
     }
+    ambiguous |= finished.length != entered.length && alone(best, entered);
     boolean[] open = open(best, entered, said, ambiguous);
     double offset = median(finished, entered, best, found);
     boolean every = finished.length == entered.length && Arrays.stream(best).allMatch(l -> l >= 0);
     return new LapMatching(best, offset, every && none(open), open);
+  }
+
+  /** A single lap with a time fits every offset, and so tells none. */
+  private static boolean alone(int[] laps, double[] entered) {
+    return Arrays.stream(laps).filter(lap -> lap >= 0 && !Double.isNaN(entered[lap])).count() < 2;
   }
 
   private static boolean none(boolean[] open) {
