@@ -10,8 +10,10 @@ public enum RecordingFault implements Fault {
   NO_TRAIL_BOOK,
   /** The trail book has no such version: name, number, names in the trail book. */
   TRAIL_UNKNOWN,
-  /** Not a number of a version: typed. */
-  NOT_A_VERSION,
+  /** There is no such file: file. */
+  FILE_MISSING,
+  /** The file cannot be read: file. */
+  FILE_UNREADABLE,
   /** No ride through two gates of the trail: trail. */
   NO_PASS,
   /** More rides than anyone takes on a day: number, most. */

@@ -2,6 +2,7 @@ package blindlap.desk;
 
 import blindlap.fault.Problem;
 import blindlap.fault.StatsException;
+import blindlap.fault.TextFault;
 import blindlap.fault.Unreadable;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
@@ -21,7 +22,10 @@ import blindlap.session.TrailTitle;
 import blindlap.session.Trails;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
+import java.io.IOException;
 import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -34,6 +38,9 @@ import org.jspecify.annotations.Nullable;
 public final class Recordings {
   /** Far more rides than anyone takes on a day. */
   private static final int MOST_PASSES = 200;
+
+  /** What is larger is no recording of a day. */
+  private static final long LARGEST = 100_000_000;
 
   private final Sessions sessions;
   private final Trails trails;
@@ -58,9 +65,9 @@ public final class Recordings {
     }
   }
 
-  /** Versions of trails to choose from, where the plan fixes none. */
-  public List<TrailTitle> trails() {
-    return trails.titles();
+  /** Versions of trails to choose from; none where the plan fixes one. */
+  public List<TrailTitle> trails(SessionState state) {
+    return state.plan().trailVersion() == null ? trails.titles() : List.of();
   }
 
   /** Why no recording may be brought in for a session now; empty if one may. */
@@ -107,6 +114,23 @@ public final class Recordings {
     } catch (StatsException e) {
       // Gates of a committed plan are checked; those of an entry that somebody made need not be.
       return new Read.Refused(List.of(Problem.of(RecordingFault.NO_PASS, "", e.argument())));
+    }
+  }
+
+  /** The same for a file on disk. */
+  public Read read(
+      SessionState state, Path file, @Nullable String trail, @Nullable Integer number) {
+    try {
+      if (!Files.isRegularFile(file)) {
+        return refused(RecordingFault.FILE_MISSING, file);
+      }
+      long size = Files.size(file);
+      if (size > LARGEST) {
+        return new Read.Refused(List.of(Problem.of(TextFault.FILE_TOO_LARGE, "", size, LARGEST)));
+      }
+      return read(state, file.toString(), Files.readAllBytes(file), trail, number);
+    } catch (IOException e) {
+      return refused(RecordingFault.FILE_UNREADABLE, file);
     }
   }
 

@@ -2,10 +2,10 @@ package blindlap.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.exchange.QuarryTrail;
-import blindlap.exchange.TrailFile;
 import blindlap.desk.QuarryTrack;
 import blindlap.desk.SetClock;
+import blindlap.exchange.QuarryTrail;
+import blindlap.exchange.TrailFile;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;

@@ -3,10 +3,10 @@ package blindlap.command;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Desk;
-import blindlap.exchange.QuarryTrail;
-import blindlap.exchange.TrailFile;
 import blindlap.desk.QuarryTrack;
 import blindlap.desk.SetClock;
+import blindlap.exchange.QuarryTrail;
+import blindlap.exchange.TrailFile;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;

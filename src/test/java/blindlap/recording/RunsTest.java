@@ -69,7 +69,8 @@ class RunsTest {
         builder.add(
             new Position(point[2] * METRE, point[1] * METRE),
             NOON.plusMillis(Math.round(1000 * point[0])),
-            3);
+            3,
+            Double.NaN);
       }
       return builder.track();
     }
