@@ -17,12 +17,13 @@ import javafx.scene.layout.FlowPane;
 
 /** A lap and its pass in one line, with what a person may say of it; more lines with large text. */
 final class RecordingRowView extends FlowPane {
-  private static final double NARROW = 40;
-  private static final double CODE = 56;
-  private static final double TIME = 120;
-  private static final double PASS = 70;
-  private static final double MATCH = 260;
-  private static final double SAID = 330;
+  private static final double NARROW = 28;
+  private static final double CODE = 44;
+  private static final double TIME = 112;
+  private static final double PASS = 58;
+  private static final double MATCH = 190;
+  private static final double MATCH_ALONE = 420;
+  private static final double SAID = 382;
 
   private final Look look;
 
@@ -54,7 +55,7 @@ final class RecordingRowView extends FlowPane {
     add(code == null ? "" : String.valueOf(code), CODE, "strong");
     add(time, TIME, "second");
     add(row.pass() == 0 ? "" : SettlingWords.say("page.pass", row.pass()), PASS, "second");
-    add(match, MATCH, "second");
+    add(match, row.match().waits() ? MATCH : MATCH_ALONE, "second");
     setAccessibleText(
         lap == null
             ? SettlingWords.say("page.row.extra", row.pass(), time, match)
