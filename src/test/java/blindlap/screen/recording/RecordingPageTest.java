@@ -172,6 +172,32 @@ class RecordingPageTest {
     }
   }
 
+  /**
+   * A key that bounces presses nothing that came under it, and the focus goes to what waits next.
+   */
+  @Test
+  void theFocusGoesFromWhatWaitsToWhatWaitsNextAndThenToUse() {
+    try (TrackDay day = new TrackDay(folder, TrackDay.plan(), 3)) {
+      day(day, day.day().order());
+      Path file = file(day, "quarry.gpx");
+      Window.run(
+          () -> {
+            Scene scene = scene(model(day), file);
+            javafx.stage.Stage stage = new javafx.stage.Stage();
+            stage.setScene(scene);
+            stage.show();
+            button(scene, "Choose a recording").fire();
+            Button keep = button(scene, "Keep it");
+            keep.requestFocus();
+            keep.fire();
+            assertThat(scene.getFocusOwner()).isSameAs(button(scene, "No lap"));
+            button(scene, "No lap").fire();
+            assertThat(scene.getFocusOwner()).isSameAs(button(scene, "Use these times"));
+            stage.close();
+          });
+    }
+  }
+
   @Test
   void withoutATrailInThePlanOneIsChosenFromTheBook() {
     try (TrackDay day = new TrackDay(folder, TestDay.EIGHT, 3)) {
