@@ -305,6 +305,28 @@ class RecordingsTest {
   }
 
   @Test
+  void ofLapsThatAWatchTimedTooBothTimesAreThere() {
+    try (TrackDay day = day().clear()) {
+      for (int stint : new int[] {2, 5}) {
+        BigDecimal typed = BigDecimal.valueOf(TrackDay.seconds(stint) + 0.4);
+        day.act(
+            state ->
+                new DayCommands(state)
+                    .score(new LapId(stint, 1), "lap time", typed, Source.SCREEN));
+      }
+      blindlap.plan.Measure measure = day.state().plan().measure("lap time").orElseThrow();
+      assertThat(Recordings.pairs(day.state(), measure)).isEmpty();
+      taken(day, day.settling());
+      assertThat(Recordings.pairs(day.state(), measure))
+          .hasSize(2)
+          .allSatisfy(
+              pair -> assertThat(pair.watch() - pair.recording()).isCloseTo(0.4, within(0.1)))
+          .extracting(Recordings.Pair::lap)
+          .containsExactly(new LapId(2, 1), new LapId(5, 1));
+    }
+  }
+
+  @Test
   void nothingIsBroughtInBeforeALapNorAfterTheReviewAndNothingThatIsElsewhere() {
     try (TrackDay day = day()) {
       refused(day.read(), SessionFault.RECORDING_TOO_EARLY);
