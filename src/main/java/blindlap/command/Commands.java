@@ -24,6 +24,7 @@ final class Commands {
           "sheets",
           "key-in",
           "record",
+          "recording",
           "void",
           "look",
           "blind-broken",
@@ -73,6 +74,7 @@ final class Commands {
       case "sheets" -> new SheetsCommand(setting);
       case "key-in" -> new KeyInCommand(setting);
       case "record" -> new RecordCommand(setting);
+      case "recording" -> new RecordingCommand(setting);
       case "void" -> new VoidCommand(setting);
       case "look" -> new LookCommand(setting);
       case "blind-broken" -> new BlindBrokenCommand(setting);

@@ -2,9 +2,14 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
+import blindlap.plan.Sector;
 import blindlap.session.DayCommands;
+import blindlap.session.Outcome;
+import blindlap.session.RecordingCommands;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
+import blindlap.wording.day.Words;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -13,7 +18,10 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "void",
     description = {
-      "Declares a lap void because of an event: traffic, crash, puncture, mechanical, wrong line, stopped.",
+      "Declares a lap void because of an event: traffic, crash, puncture, mechanical, wrong line,"
+          + " stopped.",
+      "With --from and --to one sector of it alone, between two gates of the plan's trail: other"
+          + " sectors stay.",
       "A slow or strange score is never a reason. Possible until the review is closed."
     })
 final class VoidCommand extends SessionCommand {
@@ -38,6 +46,12 @@ final class VoidCommand extends SessionCommand {
   @Option(names = "--withdraw", description = "Take the void back; --reason then says why.")
   boolean withdraw;
 
+  @Option(names = "--from", paramLabel = "GATE", description = "The gate where the sector begins.")
+  @Nullable String from;
+
+  @Option(names = "--to", paramLabel = "GATE", description = "The gate where it ends.")
+  @Nullable String to;
+
   VoidCommand(CommandSetting setting) {
     super(setting);
   }
@@ -54,20 +68,29 @@ final class VoidCommand extends SessionCommand {
                     blindlap.session.SessionFault.NO_SUCH_LAP, "", lap, state.plan().lapsOfDay())));
       }
       LapId id = LapId.ofDay(lap, perStint);
+      boolean whole = from == null && to == null;
+      Sector sector = new Sector(from == null ? "" : from, to == null ? "" : to);
       Sessions.Result result =
           desk.sessions()
-              .act(
-                  state.id(),
-                  latest ->
-                      withdraw
-                          ? new DayCommands(latest).withdrawVoid(id, reason)
-                          : new DayCommands(latest).voidLap(id, reason, words));
+              .act(state.id(), latest -> whole ? lap(latest, id) : sector(latest, id, sector));
       done(result);
+      String what = whole ? "lap" : "sector";
       say(
-          withdraw
-              ? "Lap " + lap + " counts again."
-              : "Lap " + lap + " is void; its values are kept.");
+          Words.of("voids")
+              .say(what + (withdraw ? ".counts" : ".void"), lap, sector.from(), sector.to()));
       return ExitCode.DONE;
     }
+  }
+
+  private Outcome lap(SessionState latest, LapId id) {
+    DayCommands commands = new DayCommands(latest);
+    return withdraw ? commands.withdrawVoid(id, reason) : commands.voidLap(id, reason, words);
+  }
+
+  private Outcome sector(SessionState latest, LapId id, Sector sector) {
+    RecordingCommands commands = new RecordingCommands(latest);
+    return withdraw
+        ? commands.withdraw(id, sector, reason)
+        : commands.voidSector(id, sector, reason, words);
   }
 }

@@ -162,6 +162,11 @@ public final class Desk implements AutoCloseable {
     return new OneStints(sessions, stintViews, notebook, clock);
   }
 
+  /** Bringing recordings in. */
+  public Recordings recordings() {
+    return new Recordings(sessions, notebook.trails(), notebook.contents());
+  }
+
   /** The rider's days. */
   public RiderDays riderDays() {
     return riderDays;

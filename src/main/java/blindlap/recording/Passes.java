@@ -12,7 +12,7 @@ import java.util.List;
  * was first passed.
  */
 public final class Passes {
-  private static final double NEAR_GATE = 5;
+  static final double NEAR_GATE = 5;
 
   /** A lap that is so many times the middle one may be two: a pass may be missing. */
   private static final double LONG = 1.6;
@@ -61,6 +61,17 @@ public final class Passes {
   }
 
   private static Pass pass(Track track, Gate gate, int number, Crossing crossing) {
+    return pass(track, gate, number, crossing, NEAR_GATE, NEAR_GATE);
+  }
+
+  /**
+   * A pass.
+   *
+   * @param before seconds before it in which a gap makes it doubtful
+   * @param after seconds after it in which a gap does
+   */
+  static Pass pass(
+      Track track, Gate gate, int number, Crossing crossing, double before, double after) {
     List<Fix> fixes = track.fixes();
     Fix from = fixes.get(crossing.fix() - 1);
     Fix to = fixes.get(crossing.fix());
@@ -72,14 +83,14 @@ public final class Passes {
         crossing.direction(),
         speed,
         PassUncertainty.of(Math.max(from.radius95(), to.radius95()), step, speed),
-        gapNear(track, crossing),
+        gapNear(track, crossing, before, after),
         track.gapBefore(crossing.fix()));
   }
 
-  private static boolean gapNear(Track track, Crossing crossing) {
+  private static boolean gapNear(Track track, Crossing crossing, double before, double after) {
     List<Fix> fixes = track.fixes();
-    double early = crossing.seconds() - NEAR_GATE;
-    double late = crossing.seconds() + NEAR_GATE;
+    double early = crossing.seconds() - before;
+    double late = crossing.seconds() + after;
     for (int i = crossing.fix(); i >= 1 && fixes.get(i).seconds() >= early; i--) {
       if (track.gapBefore(i)) {
         return true;

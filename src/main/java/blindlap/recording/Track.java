@@ -20,11 +20,16 @@ public final class Track {
   private final int leftOut;
   private final double step;
 
-  private Track(Instant start, List<Fix> fixes, int leftOut) {
+  private Track(Instant start, List<Fix> fixes, int leftOut, double step) {
     this.start = start;
     this.fixes = List.copyOf(fixes);
     this.leftOut = leftOut;
-    this.step = median(fixes);
+    this.step = step;
+  }
+
+  /** The same, its gaps judged by another usual time from point to point, in seconds. */
+  Track withStep(double usual) {
+    return new Track(start, fixes, leftOut, usual);
   }
 
   /** Collects points as they are read. */
@@ -80,7 +85,7 @@ public final class Track {
       if (fixes.size() < 2) {
         throw new Unreadable(TrackFault.NO_POINTS, points);
       }
-      return new Track(start, fixes, points - fixes.size());
+      return new Track(start, fixes, points - fixes.size(), median(fixes));
     }
   }
 
@@ -108,7 +113,7 @@ public final class Track {
     return leftOut;
   }
 
-  /** Median time from point to point, in seconds. */
+  /** Usual time from point to point, in seconds: the median. */
   public double step() {
     return step;
   }

@@ -25,10 +25,13 @@ import blindlap.screen.part.Shell;
 import blindlap.screen.plan.PlanAnswerModel;
 import blindlap.screen.plan.PlanModel;
 import blindlap.screen.plan.PlanPage;
+import blindlap.screen.recording.RecordingModel;
+import blindlap.screen.recording.RecordingPage;
 import blindlap.screen.review.ReviewModel;
 import blindlap.screen.review.ReviewPage;
 import blindlap.screen.ride.RideModel;
 import blindlap.screen.ride.RidePage;
+import blindlap.screen.ride.RideWays;
 import blindlap.screen.swap.SwapModel;
 import blindlap.screen.swap.SwapPage;
 import blindlap.screen.trail.TrailModel;
@@ -42,6 +45,7 @@ import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.scene.Node;
+import javafx.scene.layout.StackPane;
 import javafx.util.Duration;
 
 /** Which view belongs to which page: models get the desk, views get models. */
@@ -136,14 +140,31 @@ final class Pages {
     model.sheetProperty().addListener((o, before, now) -> alone.reload());
     OneStintModel saw = oneStint(model::tick);
     shell.whenShown(Shell.Page.RIDE, saw::open);
-    RidePage page =
+    StackPane page = new StackPane();
+    RecordingModel recording = new RecordingModel(desk.sessions(), desk.recordings(), background);
+    FileDialogs dialogs =
+        new FileDialogs(() -> page.getScene() == null ? null : page.getScene().getWindow());
+    Node[] both = new Node[2];
+    RecordingPage settled =
+        new RecordingPage(
+            look, recording, dialogs, () -> page.getChildren().setAll(both[0]), monotonic);
+    RidePage ridden =
         new RidePage(
             look,
             model,
             new AloneView(look, alone),
             () -> shell.go(Shell.Page.NOTEBOOK),
-            () -> shell.go(Shell.Page.REVIEW));
-    page.ask(new RiderSawView(look, saw));
+            new RideWays(
+                () -> shell.go(Shell.Page.REVIEW),
+                () -> {
+                  shell.sessionProperty().get().ifPresent(recording::open);
+                  page.getChildren().setAll(both[1]);
+                  settled.enter();
+                }));
+    ridden.ask(new RiderSawView(look, saw));
+    both[0] = ridden;
+    both[1] = settled;
+    page.getChildren().setAll(ridden);
     return page;
   }
 

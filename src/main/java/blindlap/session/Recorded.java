@@ -9,7 +9,7 @@ import java.util.TreeMap;
 /**
  * What recordings say of a day.
  *
- * @param files those brought in, in order
+ * @param files those brought in, in order; one that was settled anew stands once, as it was last
  * @param laps by lap, what counts
  * @param sectorVoids by lap and index of the sector from 0, the voids that stand
  */

@@ -7,8 +7,9 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Applies the facts of recordings. Of two recordings of a lap the later counts; what the closing of
- * the review had not seen is kept and shown but not applied.
+ * Applies the facts of recordings. Of two recordings of a lap the later counts; a file that is
+ * settled anew takes back all that it said before; what the closing of the review had not seen is
+ * kept and shown but not applied.
  */
 final class RecordingFolding implements RecordingVisitor<Boolean> {
   private final Folded folded;
@@ -24,8 +25,11 @@ final class RecordingFolding implements RecordingVisitor<Boolean> {
     if (!reviewOpen) {
       return false;
     }
+    folded.recordings.removeIf(before -> before.sha256().equals(fact.sha256()));
     folded.recordings.add(fact);
-    fact.laps().forEach(lap -> folded.recorded.put(lap.lap(), lap));
+    folded.recorded.clear();
+    folded.recordings.forEach(
+        file -> file.laps().forEach(lap -> folded.recorded.put(lap.lap(), lap)));
     return true;
   }
 

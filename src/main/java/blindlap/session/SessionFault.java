@@ -158,5 +158,23 @@ public enum SessionFault implements Fault {
   /** What to set for a stint was shown to nobody: stint. */
   ONE_STINT_NOT_SHOWN,
   /** It was said already whether the rider saw: stint. */
-  ONE_STINT_ANSWERED
+  ONE_STINT_ANSWERED,
+  /** A recording of a day of which no lap is ridden. */
+  RECORDING_TOO_EARLY,
+  /** The plan fixes another version of the trail: trail, number of the version. */
+  RECORDING_TRAIL_PLANNED,
+  /** Recordings of a day share one trail version; an earlier one used another: its file. */
+  RECORDING_OTHER_TRAIL,
+  /** No lap of the day is in the recording, or all were left out. */
+  RECORDING_EMPTY,
+  /** The same recording was brought in before and says the same: file. */
+  RECORDING_AGAIN,
+  /** The plan has no trail version, so that there are no sectors. */
+  SECTORS_NONE,
+  /** A way between gates that the plan's trail does not have: from, to, those it has. */
+  NO_SUCH_SECTOR,
+  /** A sector of a lap is void already: lap, from, to. */
+  SECTOR_ALREADY_VOID,
+  /** A sector of a lap is not void: lap, from, to. */
+  SECTOR_NOT_VOID
 }

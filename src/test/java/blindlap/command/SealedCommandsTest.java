@@ -2,6 +2,8 @@ package blindlap.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.desk.QuarryTrack;
+import blindlap.desk.SetClock;
 import blindlap.exchange.QuarryTrail;
 import blindlap.exchange.TrailFile;
 import java.io.IOException;
@@ -9,6 +11,8 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -36,7 +40,8 @@ class SealedCommandsTest {
             - {name: legs, kind: fatigue, unit: 0 to 10, by: rider, reason: asked before}
           series: k-or-l
           series_sessions: 2
-          """;
+          """
+          + QuarryTrack.ofPlan();
   private static final int ORDERS = 2;
 
   /** So many of the commands, the first ones, need the key. */
@@ -82,6 +87,7 @@ class SealedCommandsTest {
             "trail",
             "--read",
             day.file("trail.json", TrailFile.text(QuarryTrail.trail())).toString()));
+    Files.write(day.folder.resolve("quarry.gpx"), recording(order));
     seen.put("committed", everything(day, id, "committed"));
     StringBuilder laps = new StringBuilder("lap;lap time;grip;wind;legs;guess\n");
     for (int lap = 1; lap <= 8; lap++) {
@@ -100,6 +106,19 @@ class SealedCommandsTest {
     ok(day.run("close-review", id));
     seen.put("review closed", everything(day, id, "review-closed"));
     SEEN.put(order, seen);
+  }
+
+  /** A recorder on the bike: a real swap takes longer, in the hut, with gaps; a dummy does not. */
+  private static byte[] recording(String order) {
+    QuarryTrack track =
+        new QuarryTrack(new SetClock(Instant.parse("2026-11-14T08:00:00Z")), Duration.ZERO);
+    List<String> swaps = order.lines().filter(line -> line.contains(" swap")).toList();
+    for (int stint = 1; stint <= 8; stint++) {
+      boolean real = swaps.get(stint - 1).contains("real swap");
+      track.aside(real ? 0.003 : 0.001, real ? 700 : 400, real ? 1 : 9).silent(real ? 40 : 0);
+      track.ride(stint == 6 ? 100 : 0, 700, 6 + stint * 3 % 5 / 10.0);
+    }
+    return track.gpx();
   }
 
   private static void ok(CommandLineSession.Ran ran) {
@@ -129,6 +148,10 @@ class SealedCommandsTest {
             List.of("sheets", id, "--helper", "--out", out.resolve("sheets").toString()),
             List.of("export", id, "--out", out.resolve("package").toString()),
             List.of("catch-up", id, "--form", out.resolve("form.csv").toString()),
+            List.of("recording", id, day.folder.resolve("quarry.gpx").toString()),
+            List.of(
+                "recording", id, "--settle=6=keep", day.folder.resolve("quarry.gpx").toString()),
+            List.of("void", id, "4", "--from=Bridge", "--to=Ford", "--reason=traffic"),
             List.of("codes", id),
             List.of("noise"),
             List.of("series"),
@@ -192,6 +215,8 @@ class SealedCommandsTest {
     SEEN.forEach(
         (order, seen) -> {
           assertThat(seen).containsOnlyKeys(STATES);
+          assertThat(seen.get("riding"))
+              .anyMatch(text -> text.contains("Taken in from quarry.gpx: the times of 8 laps."));
           seen.forEach(
               (state, texts) ->
                   assertThat(texts).as(state).isEqualTo(first.get(state)).hasSizeGreaterThan(20));

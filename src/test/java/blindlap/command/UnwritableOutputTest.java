@@ -3,6 +3,8 @@ package blindlap.command;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Desk;
+import blindlap.desk.QuarryTrack;
+import blindlap.desk.SetClock;
 import blindlap.exchange.QuarryTrail;
 import blindlap.exchange.TrailFile;
 import java.io.IOException;
@@ -11,6 +13,8 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -73,6 +77,7 @@ class UnwritableOutputTest {
     String phrase = day.phrase();
     String laps = day.file("laps.csv", Plans.laps(6)).toString();
     looks(day);
+    recording(day);
     alone(day);
     oneStint(day);
     day.types(phrase);
@@ -145,6 +150,17 @@ class UnwritableOutputTest {
     lost(day, Done.WRITTEN, "series", "lone", "--report", folder.resolve("all").toString());
     lost(day, Done.WRITTEN, "series", "lone", "--package", folder.resolve("whole").toString());
     assertThat(folder.resolve("whole").resolve("session-1").resolve("units.csv")).exists();
+  }
+
+  private void recording(CommandLineSession day) throws IOException {
+    String id = day.commit(Plans.SMALL + QuarryTrack.ofPlan());
+    assertThat(day.run("record", id, day.file("two.csv", Plans.laps(2)).toString()).code())
+        .isZero();
+    QuarryTrack track =
+        new QuarryTrack(new SetClock(Instant.parse("2026-11-14T08:00:00Z")), Duration.ZERO);
+    track.ride(0, 700, 6).aside(0.01, 600, 1).ride(0, 700, 6);
+    Path file = Files.write(folder.resolve("two.gpx"), track.gpx());
+    lost(day, Done.SAVED, "recording", id, file.toString());
   }
 
   private void looks(CommandLineSession day) {

@@ -57,6 +57,57 @@ class LapMatchingTest {
     assertThat(LapMatching.of(new double[0], unknown).certain()).isFalse();
   }
 
+  /**
+   * A file of one lap fits every lap; of files that fit as well that of the truer clock is meant.
+   */
+  @Test
+  void oneRecordedLapIsProposedWhereTheClockIsLeastOffAndLeftToAPerson() {
+    double[] entered = {640, 1750, 2930, 4150};
+    LapMatching one = LapMatching.of(new double[] {2900}, entered);
+    assertThat(laps(one, 1)).containsExactly(2);
+    assertThat(one.open(0)).isTrue();
+    LapMatching said = LapMatching.of(new double[] {2900}, entered, new int[] {1});
+    assertThat(laps(said, 1)).containsExactly(1);
+    assertThat(said.open(0)).isFalse();
+    assertThat(said.offset()).isEqualTo(1750 - 2900);
+  }
+
+  @Test
+  void whatAPersonSaidOfOneLapSettlesWhatTheClockLeavesOpen() {
+    double[] entered = {1000, 2000, 3000, 4000, 5000};
+    double[] finished = {980, 1980, 2980};
+    int free = LapMatching.FREE;
+    LapMatching open = LapMatching.of(finished, entered);
+    assertThat(laps(open, 3)).containsExactly(0, 1, 2);
+    assertThat(open.open(0)).isTrue();
+    LapMatching said = LapMatching.of(finished, entered, new int[] {1, free, free});
+    assertThat(laps(said, 3)).containsExactly(1, 2, 3);
+    assertThat(IntStream.range(0, 3).noneMatch(said::open)).isTrue();
+  }
+
+  @Test
+  void withoutClocksWhatAPersonSaidPartsTheDay() {
+    double unknown = Double.NaN;
+    int free = LapMatching.FREE;
+    double[] entered = {unknown, unknown, unknown, unknown, unknown};
+    double[] finished = {1, 900, 1800, 2700};
+    LapMatching said = LapMatching.of(finished, entered, new int[] {free, free, 3, free});
+    assertThat(said.lap(2)).isEqualTo(3);
+    assertThat(said.lap(3)).isEqualTo(4);
+    assertThat(said.open(3)).isFalse();
+    assertThat(said.open(0)).isTrue();
+    assertThat(said.certain()).isFalse();
+  }
+
+  @Test
+  void fewerLapsThanWereKeptOnPaperBetweenTwoClocksAreLeftToAPerson() {
+    double[] entered = {640, Double.NaN, Double.NaN, 4140};
+    LapMatching fewer = LapMatching.of(new double[] {600, 2000, 4100}, entered);
+    assertThat(fewer.open(0)).isFalse();
+    assertThat(fewer.open(1)).isTrue();
+    assertThat(fewer.open(2)).isFalse();
+  }
+
   @Test
   void randomDaysAreMatchedAsTheyWereRidden() {
     Random random = new Random(20_261_127);

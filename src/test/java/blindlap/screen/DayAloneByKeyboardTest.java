@@ -17,6 +17,7 @@ import blindlap.screen.part.Shell;
 import blindlap.screen.part.Theme;
 import blindlap.screen.ride.RideModel;
 import blindlap.screen.ride.RidePage;
+import blindlap.screen.ride.RideWays;
 import blindlap.session.HelperEntry;
 import blindlap.session.SafetyCheck;
 import blindlap.session.day.LapId;
@@ -82,7 +83,7 @@ class DayAloneByKeyboardTest {
                         ride,
                         new AloneView(look, alone),
                         () -> shell.go(Shell.Page.NOTEBOOK),
-                        () -> shell.go(Shell.Page.REVIEW));
+                        new RideWays(() -> shell.go(Shell.Page.REVIEW), null));
                 return page;
               });
           makers.put(Shell.Page.REVIEW, Pane::new);

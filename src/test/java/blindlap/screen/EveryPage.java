@@ -24,6 +24,8 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.Shell;
 import blindlap.screen.plan.PlanModel;
 import blindlap.screen.plan.PlanPage;
+import blindlap.screen.recording.RecordingModel;
+import blindlap.screen.recording.RecordingPage;
 import blindlap.screen.ride.RideModel;
 import blindlap.screen.ride.RidePage;
 import blindlap.screen.swap.SwapModel;
@@ -248,6 +250,11 @@ final class EveryPage {
     look(scene, "Ride, events");
     ride.keyIn().open(old.id());
     look(scene, "key-in");
+    RecordingModel recording =
+        new RecordingModel(desk.sessions(), desk.recordings(), Background.immediate());
+    recording.open(old.id());
+    scene.setRoot(new RecordingPage(look, recording, new NoDialogs(), () -> {}, () -> 0));
+    look(scene, "Recording");
     scene.setRoot(new Pane());
   }
 

@@ -62,8 +62,10 @@ final class Histories {
                 rule: {setups: 2, stints: 24, block: 4}
                 stints: 24
                 looks: [16, 20]
+                trail_version: %s
                 covariates: [{name: wind, kind: wind, unit: m/s, by: starter, reason: read}]
-                """,
+                """
+                    .formatted(RecordedHistories.TRAIL),
                 blindlap.exchange.Protocols.NONE)
             .plan();
     byte[] bytes = PlanJson.bytes(plan);
@@ -118,7 +120,7 @@ final class Histories {
 
   private static Fact any(Random random) {
     LapId lap = new LapId(1 + random.nextInt(8), 1);
-    return switch (random.nextInt(16)) {
+    return switch (random.nextInt(17)) {
       case 0 -> new Fact.LapVoided(lap, VoidEvent.CRASH, "", false);
       case 1 -> new Fact.VoidWithdrawn(lap, "not at all");
       case 2 -> new Fact.NoteWritten(lap, "note " + random.nextInt(100));
@@ -147,6 +149,7 @@ final class Histories {
               Source.SCREEN,
               random.nextInt(3) == 0 ? "misread" : "");
       case 14 -> look(random);
+      case 15 -> RecordedHistories.any(random, lap);
       default -> new Fact.LapRidden(lap, Source.SCREEN);
     };
   }

@@ -3,6 +3,7 @@ package blindlap.wording;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.DeskFault;
+import blindlap.desk.RecordingFault;
 import blindlap.exchange.FileFault;
 import blindlap.exchange.PackageFault;
 import blindlap.exchange.SessionFileFault;
@@ -47,6 +48,7 @@ class ProblemsTest {
             MeaningFault.values(),
             NotebookFault.values(),
             DeskFault.values(),
+            RecordingFault.values(),
             DayFault.values(),
             RuleFault.values(),
             TextFault.values(),

@@ -175,6 +175,11 @@ public final class BlindReviewModel {
     after(() -> keys.closeReview(now.id()));
   }
 
+  /** Sectors that are void alone. */
+  SectorVoids sectors() {
+    return new SectorVoids(session(), this::act);
+  }
+
   /** Those who score something later by code. */
   List<String> assessors() {
     return session().plan().assessors();

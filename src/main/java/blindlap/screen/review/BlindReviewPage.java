@@ -70,6 +70,10 @@ public final class BlindReviewPage extends VBox {
     if (!view.twice().isEmpty()) {
       page.add(new TwoValuesView(model, view));
     }
+    SectorVoids sectors = model.sectors();
+    if (!sectors.sectors().isEmpty() && !(view.closed() && sectors.standing().isEmpty())) {
+      page.add(new SectorVoidsView(sectors, view.closed()));
+    }
     if (!view.corrections().isEmpty()) {
       page.add(section("corrections", view.corrections()));
     }

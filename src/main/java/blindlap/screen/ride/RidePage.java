@@ -59,7 +59,7 @@ public final class RidePage extends HBox {
   private final Look look;
   private final RideModel model;
   private final Deaf deaf;
-  private final Runnable review;
+  private final RideWays on;
   private final Label head = new Label();
   private final Label place = new Label();
   private final BigWords code;
@@ -99,7 +99,7 @@ public final class RidePage extends HBox {
    * @param review leads on once the day is closed
    */
   public RidePage(Look look, RideModel model, Runnable back, Runnable review) {
-    this(look, model, null, back, review);
+    this(look, model, null, back, new RideWays(review, null));
   }
 
   /**
@@ -108,11 +108,11 @@ public final class RidePage extends HBox {
    * @param own stands in the place of the hand-over where the rider swaps alone; null for none
    */
   public RidePage(
-      Look look, RideModel model, @Nullable OwnSwapView own, Runnable back, Runnable review) {
+      Look look, RideModel model, @Nullable OwnSwapView own, Runnable back, RideWays on) {
     this.own = own;
     this.look = look;
     this.model = model;
-    this.review = review;
+    this.on = on;
     this.deaf = model.deaf();
     this.foot = new RideFootView(look, model, deaf);
     this.keyIn = new KeyInView(look, model.keyIn(), deaf);
@@ -365,7 +365,7 @@ public final class RidePage extends HBox {
 
   private Node steps(RideSheet now) {
     boolean alone = own != null && own.aloneProperty().get();
-    return new RideStepsView(look, model, deaf, now, alone, review);
+    return new RideStepsView(look, model, deaf, now, alone, on);
   }
 
   private Node comes(OwnSwapView mounting) {

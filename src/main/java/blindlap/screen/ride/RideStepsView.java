@@ -28,10 +28,9 @@ final class RideStepsView extends VBox {
 
   /**
    * @param alone true where the rider swaps alone
-   * @param review leads on once the day is closed
+   * @param on where it leads on to once all laps are ridden
    */
-  RideStepsView(
-      Look look, RideModel model, Deaf deaf, RideSheet now, boolean alone, Runnable review) {
+  RideStepsView(Look look, RideModel model, Deaf deaf, RideSheet now, boolean alone, RideWays on) {
     super(18);
     this.look = look;
     this.model = model;
@@ -44,8 +43,17 @@ final class RideStepsView extends VBox {
     switch (now.stage()) {
       case HAND_OVER -> handOver(now.helperHandsOver());
       case DONE -> done(now);
-      case OVER -> over(review);
+      case OVER -> over(on.review());
       case NO_SESSION, WARM_UP, SETTLING, CAP, SCORED, ALL_RIDDEN -> {} // words alone
+    }
+    Runnable recording = on.recording();
+    if (recording != null
+        && (now.stage() == RideSheet.Stage.OVER || now.stage() == RideSheet.Stage.ALL_RIDDEN)) {
+      Button bring = new Button(RideWords.say("over.recording"));
+      bring.minHeightProperty().bind(look.touch());
+      bring.setMinWidth(USE_PREF_SIZE);
+      bring.setOnAction(e -> deaf.hear(recording));
+      getChildren().add(bring);
     }
   }
 

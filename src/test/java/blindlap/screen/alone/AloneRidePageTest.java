@@ -19,6 +19,7 @@ import blindlap.screen.part.Fonts;
 import blindlap.screen.part.Look;
 import blindlap.screen.ride.RideModel;
 import blindlap.screen.ride.RidePage;
+import blindlap.screen.ride.RideWays;
 import blindlap.session.DayCommands;
 import blindlap.session.HelperEntry;
 import blindlap.session.SafetyCheck;
@@ -82,7 +83,13 @@ class AloneRidePageTest {
           AloneModel alone = Models.alone(day, ride);
           holder
               .getChildren()
-              .setAll(new RidePage(look, ride, new AloneView(look, alone), () -> {}, () -> {}));
+              .setAll(
+                  new RidePage(
+                      look,
+                      ride,
+                      new AloneView(look, alone),
+                      () -> {},
+                      new RideWays(() -> {}, () -> {})));
           boolean prepared = day.state().plan().blinding().level().blind();
           for (int stint = 0; stint <= 8; stint++) {
             always.add("before " + stint + text());
@@ -301,7 +308,12 @@ class AloneRidePageTest {
             RideModel ride = Models.ride(day);
             AloneModel alone = Models.alone(day, ride);
             RidePage page =
-                new RidePage(look, ride, new AloneView(look, alone), () -> {}, () -> {});
+                new RidePage(
+                    look,
+                    ride,
+                    new AloneView(look, alone),
+                    () -> {},
+                    new RideWays(() -> {}, () -> {}));
             holder.getChildren().setAll(page);
             alone.showNext();
             mount(day, alone, 0, new ArrayList<>());
