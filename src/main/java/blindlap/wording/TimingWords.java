@@ -1,0 +1,36 @@
+package blindlap.wording;
+
+import blindlap.plan.Sector;
+import blindlap.plan.Timing;
+import blindlap.plan.TrailGate;
+import blindlap.plan.TrailVersion;
+import blindlap.wording.day.Words;
+import org.jspecify.annotations.Nullable;
+
+/** What times come from, in words. */
+public final class TimingWords {
+  private static final Words WORDS = Words.of("timing");
+
+  private TimingWords() {}
+
+  static String say(String key, Object... details) {
+    return WORDS.say(key, details);
+  }
+
+  /** "timed by a recording, from Gate post to Bridge". */
+  public static String by(Timing timing) {
+    String by = WORDS.say("by." + timing.by().name());
+    Sector sector = timing.sector();
+    return sector == null ? by : WORDS.say("by.sector", by, sector.from(), sector.to());
+  }
+
+  /** "version 2 of the trail: Gate post, Bridge, Barn". */
+  public static String gates(@Nullable TrailVersion trail) {
+    return trail == null
+        ? WORDS.say("gates.none")
+        : WORDS.say(
+            "gates",
+            trail.number(),
+            String.join(", ", trail.gates().stream().map(TrailGate::name).toList()));
+  }
+}
