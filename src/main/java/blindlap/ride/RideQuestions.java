@@ -69,9 +69,9 @@ public record RideQuestions(
         plan.blinding().level().shown());
   }
 
-  /** What is asked on the day: what somebody scores later by code is not. */
+  /** What is asked on the day: not what somebody scores later by code, or a recording gives. */
   static List<Measure> asked(Plan plan) {
-    return plan.measures().stream().filter(measure -> measure.assessor() == null).toList();
+    return plan.measures().stream().filter(Measure::asked).toList();
   }
 
   /** How much the rider knows of what is on. */

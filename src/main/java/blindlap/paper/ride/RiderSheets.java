@@ -133,8 +133,8 @@ public final class RiderSheets extends SheetFlow {
   private List<Asked> asked(boolean guess) {
     List<Asked> all = new ArrayList<>();
     for (Measure measure : plan.measures()) {
-      if (measure.assessor() != null) {
-        continue; // it stands on the sheet of whoever scores it later by code
+      if (!measure.asked()) {
+        continue; // a recording gives it, or it stands on the sheet of who scores it by code
       }
       all.addAll(
           switch (measure.kind()) {

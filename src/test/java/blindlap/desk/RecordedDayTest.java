@@ -1,0 +1,174 @@
+package blindlap.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.desk.day.DayResult;
+import blindlap.desk.day.LapTable;
+import blindlap.exchange.DataPackageReader;
+import blindlap.plan.Measure;
+import blindlap.review.DayRecord;
+import blindlap.review.StintValues;
+import blindlap.review.TimedValue;
+import blindlap.session.SectorVoidWithdrawn;
+import blindlap.session.SessionState;
+import blindlap.session.day.LapId;
+import blindlap.wording.day.Problems;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Objects;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Days whose times a recording gives, from the laps to the data package. */
+class RecordedDayTest {
+  @TempDir Path folder;
+
+  private static final LapId FIRST = new LapId(1, 1);
+
+  private static Measure measure(SessionState state, String name) {
+    return state.plan().measure(name).orElseThrow();
+  }
+
+  private static double[] values(DayRecord day, String name, StintValues.Laps which) {
+    return StintValues.of(day, day.plan().measure(name).orElseThrow(), which).values();
+  }
+
+  private TestDay ridden() {
+    TestDay day = new TestDay(folder, RecordedDay.PLAN, 3);
+    RecordedDay.ride(day, RecordedDay::watched);
+    return day;
+  }
+
+  private static DayRecord ended(TestDay day) {
+    new HelperHand(day).unseal();
+    return Reviews.day(day.state());
+  }
+
+  @Test
+  void nobodyIsAskedForWhatARecordingGives() {
+    try (TestDay day = new TestDay(folder, RecordedDay.PLAN, 3)) {
+      assertThat(LapTable.empty(day.state().day()).columns())
+          .contains("upper half")
+          .doesNotContain("lap time");
+      Sessions.Result typed =
+          new LapFiles(day.desk().sessions())
+              .record(
+                  day.state(),
+                  "lap;lap time;upper half\n1;90;45\n".getBytes(StandardCharsets.UTF_8));
+      assertThat(Problems.sentences(((Sessions.Result.Refused) typed).problems()))
+          .containsExactly(
+              "Line 2, column 2: A recording gives \"lap time\", so that nobody types it: leave it"
+                  + " out here, and bring the recording in once the day is ridden. Nothing was"
+                  + " recorded.");
+      DayResult score =
+          day.desk().riderDays().score(day.id(), FIRST, "lap time", BigDecimal.TEN, false);
+      assertThat(score).isInstanceOf(DayResult.Refused.class);
+      assertThat(day.state().lapsRidden()).isZero();
+    }
+  }
+
+  @Test
+  void aLapIsCompleteWithoutWhatARecordingGives() {
+    try (TestDay day = ridden()) {
+      assertThat(LapTable.empty(day.state().day()).columns()).contains("upper half");
+      assertThat(day.state().lapsRidden()).isEqualTo(16);
+      assertThat(day.state().lap(FIRST).orElseThrow().values()).containsOnlyKeys("upper half");
+    }
+  }
+
+  @Test
+  void theValuesAreThoseOfTheRecordingAndNeverAMixture() {
+    try (TestDay day = ridden()) {
+      RecordedDay.bringIn(day);
+      DayRecord record = ended(day);
+      double[] lap = values(record, "lap time", StintValues.Laps.NOT_VOID);
+      double[] half = values(record, "upper half", StintValues.Laps.NOT_VOID);
+      for (int stint = 1; stint <= 16; stint++) {
+        double[] seconds = RecordedDay.seconds(stint);
+        if (stint == 9) {
+          assertThat(lap[stint - 1]).isNaN(); // walkers on its lower half
+        } else {
+          assertThat(lap[stint - 1]).isEqualTo(seconds[1]);
+        }
+        if (stint == 5) {
+          assertThat(half[stint - 1]).isNaN(); // no pass of the bridge, whatever the watch said
+        } else {
+          assertThat(half[stint - 1]).isEqualTo(seconds[0]);
+        }
+      }
+      assertThat(values(record, "lap time", StintValues.Laps.ALL_RIDDEN)[8])
+          .isEqualTo(RecordedDay.seconds(9)[1]);
+      TimedValue both =
+          Objects.requireNonNull(record.lap(FIRST).orElseThrow().timed().get("upper half"));
+      assertThat(both.watch()).isEqualByComparingTo(RecordedDay.watched(1, "upper half"));
+      assertThat(both.uncertainty()).isEqualByComparingTo("0.5"); // √(0.3² + 0.4²)
+    }
+  }
+
+  @Test
+  void aVoidSectorThatIsTakenBackMasksNothing() {
+    try (TestDay day = ridden()) {
+      RecordedDay.bringIn(day);
+      RecordedDay.put(
+          day,
+          new SectorVoidWithdrawn(
+              new LapId(9, 1), new blindlap.plan.Sector("Bridge", "Barn"), "it was lap 8"));
+      assertThat(values(ended(day), "lap time", StintValues.Laps.NOT_VOID)[8])
+          .isEqualTo(RecordedDay.seconds(9)[1]);
+    }
+  }
+
+  @Test
+  void aDayWithoutItsRecordingHasNoValuesThoughAWatchHas() {
+    try (TestDay day = ridden()) {
+      assertThat(values(ended(day), "upper half", StintValues.Laps.ALL_RIDDEN))
+          .containsOnly(Double.NaN);
+    }
+  }
+
+  @Test
+  void aWatchCountsWhereThePlanSaysSoAndTheRecordingStandsBeside() {
+    try (TestDay day = new TestDay(folder, RecordedDay.plan("watch", "recording"), 3)) {
+      RecordedDay.ride(
+          day, (stint, name) -> name.equals("lap time") ? new BigDecimal("95.5") : null);
+      RecordedDay.bringIn(day);
+      DayRecord record = ended(day);
+      assertThat(values(record, "lap time", StintValues.Laps.NOT_VOID)).containsOnly(95.5);
+      TimedValue both =
+          Objects.requireNonNull(record.lap(FIRST).orElseThrow().timed().get("lap time"));
+      assertThat(both.watch()).isEqualByComparingTo("95.5");
+      assertThat(both.recording()).isEqualByComparingTo("90.5");
+    }
+  }
+
+  @Test
+  void theDataPackageGivesTheSameNumbersAgain() {
+    try (TestDay day = ridden()) {
+      RecordedDay.bringIn(day);
+      Map<String, byte[]> sealed = day.desk().reviews().export(day.state());
+      assertThat(text(sealed, "laps.csv")).contains(",90.5,45.25\n");
+      assertThat(text(sealed, "passes.csv")).contains("5,5,1,1,2,Bridge,,,gap,kept");
+      assertThat(sealed).doesNotContainKey("timed.csv");
+
+      DayRecord record = ended(day);
+      Map<String, byte[]> files = day.desk().reviews().export(day.state());
+      DayRecord again = DataPackageReader.read(files);
+      assertThat(again.laps()).isEqualTo(record.laps());
+      assertThat(text(files, "recordings.csv"))
+          .contains("1,afternoon.gpx," + "ab".repeat(32))
+          .contains("-3601.5,16");
+      assertThat(text(files, "timed.csv"))
+          .contains("9,1,lap time,recording,90.75,0.5000,,true")
+          .contains("5,1,upper half,recording,,,");
+      assertThat(values(again, "lap time", StintValues.Laps.NOT_VOID))
+          .isEqualTo(values(record, "lap time", StintValues.Laps.NOT_VOID));
+      assertThat(measure(day.state(), "lap time").recorded()).isTrue();
+    }
+  }
+
+  private static String text(Map<String, byte[]> files, String name) {
+    return new String(Objects.requireNonNull(files.get(name)), StandardCharsets.UTF_8);
+  }
+}
