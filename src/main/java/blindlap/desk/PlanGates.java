@@ -80,18 +80,20 @@ interface PlanGates {
     if (!versions.isEmpty()) {
       return Problem.of(
           DeskFault.NO_SUCH_TRAIL_VERSION,
-          "trail_version",
+          "trail_version.number",
           asked.number(),
           trail,
           String.join(", ", versions));
     }
     List<String> names = book.titles().stream().map(TrailTitle::name).distinct().toList();
     return names.isEmpty()
-        ? Problem.of(DeskFault.TRAIL_BOOK_EMPTY, "trail_version", trail)
-        : Problem.of(DeskFault.NO_SUCH_TRAIL, "trail_version", trail, String.join(", ", names));
+        ? Problem.of(DeskFault.TRAIL_BOOK_EMPTY, "trail_version.number", trail)
+        : Problem.of(
+            DeskFault.NO_SUCH_TRAIL, "trail_version.number", trail, String.join(", ", names));
   }
 
   private static Problem differs(String trail, TrailVersion asked) {
-    return Problem.of(DeskFault.TRAIL_VERSION_DIFFERS, "trail_version", asked.number(), trail);
+    return Problem.of(
+        DeskFault.TRAIL_VERSION_DIFFERS, "trail_version.number", asked.number(), trail);
   }
 }

@@ -21,6 +21,7 @@ import blindlap.session.Fact;
 import blindlap.session.Notebook;
 import blindlap.session.Outcome;
 import blindlap.session.SessionState;
+import blindlap.session.TrailTitle;
 import blindlap.session.day.SessionId;
 import blindlap.wording.HistoryWords;
 import java.io.IOException;
@@ -86,6 +87,14 @@ public final class Planning {
   /** The protocols that plans may name. */
   public List<Protocol> protocols() {
     return List.copyOf(protocols.get().all());
+  }
+
+  /** Numbers of the versions that the trail book has of a trail, rising. */
+  public List<Integer> trailVersions(String trail) {
+    return notebook.trails().titles().stream()
+        .filter(title -> title.name().equals(trail.strip()))
+        .map(TrailTitle::number)
+        .toList();
   }
 
   /** Starting sets of components and measures. */

@@ -41,7 +41,8 @@ final class TimingCheck {
       return;
     }
     if (trail.gates().isEmpty()) {
-      problems.add(PlanFault.TRAIL_WITHOUT_GATES, "trail_version", trail.number(), plan.trail());
+      problems.add(
+          PlanFault.TRAIL_WITHOUT_GATES, "trail_version.number", trail.number(), plan.trail());
       return;
     }
     if (trail.gates().size() < 2) {

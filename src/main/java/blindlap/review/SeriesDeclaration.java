@@ -125,7 +125,7 @@ public record SeriesDeclaration(String session, Plan plan) {
     differs(own.summary() == wanted.summary(), Field.SUMMARY, at + "summary", found);
     differs(own.timing().equals(wanted.timing()), Field.TIMING, at + "timed_by", found);
     if (own.timing().by().recorded() && wanted.timing().by().recorded()) {
-      differs(sameGates(other), Field.TRAIL, "trail_version", found);
+      differs(sameGates(other), Field.TRAIL, "trail_version.number", found);
     }
   }
 

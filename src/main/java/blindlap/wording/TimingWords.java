@@ -5,6 +5,7 @@ import blindlap.plan.Timing;
 import blindlap.plan.TrailGate;
 import blindlap.plan.TrailVersion;
 import blindlap.wording.day.Words;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** What times come from, in words. */
@@ -32,5 +33,16 @@ public final class TimingWords {
             "gates",
             trail.number(),
             String.join(", ", trail.gates().stream().map(TrailGate::name).toList()));
+  }
+
+  /** Which versions of a trail there are to choose, and the gates of the one that was chosen. */
+  public static String offered(List<Integer> versions, List<String> gates) {
+    String there =
+        versions.isEmpty()
+            ? ""
+            : WORDS.say(
+                "offered", String.join(", ", versions.stream().map(String::valueOf).toList()));
+    String chosen = gates.isEmpty() ? "" : WORDS.say("offered.gates", String.join(", ", gates));
+    return (there + " " + chosen).strip();
   }
 }

@@ -86,8 +86,8 @@ class PlanGatesTest {
     keep(10, 210, 690);
     assertThat(said(desk.planning().preview(plan("{number: 3}", "0.5", ""))))
         .isEqualTo(
-            "trail_version: The trail book holds no version 3 of the trail \"Quarry loop\". It"
-                + " holds: 1, 2. Choose one of them.");
+            "trail_version.number: The trail book holds no version 3 of the trail \"Quarry loop\"."
+                + " It holds: 1, 2. Choose one of them.");
     assertThat(
             said(
                 desk.planning()

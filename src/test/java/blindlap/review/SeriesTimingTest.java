@@ -40,7 +40,7 @@ class SeriesTimingTest {
     assertThat(differences(first, plan(1, "47.2", "")))
         .containsExactly(new Difference(Field.TIMING, "measures[1].timed_by"));
     assertThat(differences(first, plan(2, "47.3", ", timed_by: recording")))
-        .containsExactly(new Difference(Field.TRAIL, "trail_version"));
+        .containsExactly(new Difference(Field.TRAIL, "trail_version.number"));
     assertThat(DeclaredWords.value(Field.TIMING, first)).isEqualTo("timed by a recording");
     assertThat(DeclaredWords.value(Field.TRAIL, first))
         .isEqualTo("version 1 of the trail (Top, Barn)");
