@@ -137,6 +137,7 @@ public final class PlanPage extends StackPane {
                     PlanOptions.of("session"),
                     PlanWords.say("default.session")),
                 PlanWords.help("session"))),
+        versions(model.timing()),
         PlanFieldsView.area(form.field("conditions"), "conditions"),
         PlanFieldsView.fold(
             "head.expectations",
@@ -148,16 +149,20 @@ public final class PlanPage extends StackPane {
 
   /** There to be chosen where the trail book has the trail. */
   private static VBox trailVersion(PlanTiming timing) {
-    Label words = Fields.words("", "note");
-    words.textProperty().bind(timing.wordsProperty());
     VBox field =
         Fields.helped(
             Fields.text(timing.number(), PlanWords.field("trail_version"), "", 4),
             PlanWords.help("trail_version"));
-    field.getChildren().add(words);
     field.visibleProperty().bind(timing.offeredProperty());
     field.managedProperty().bind(field.visibleProperty());
     return field;
+  }
+
+  private static Label versions(PlanTiming timing) {
+    Label words = Fields.words("", "second");
+    words.textProperty().bind(timing.wordsProperty());
+    words.managedProperty().bind(words.textProperty().isNotEmpty());
+    return words;
   }
 
   private static VBox workshop() {
