@@ -101,6 +101,8 @@ public enum DeskFault implements Fault {
   SERIES_UNFINISHED,
   /** A series is to be ended early, but the session is of no declared series. */
   NO_SERIES_TO_END,
+  /** The review would be closed before a recording was brought in: detail measures. */
+  RECORDING_AWAITED,
   /** The trail book has nothing: detail trail. */
   TRAIL_BOOK_EMPTY,
   /** The trail book has no trail of this name: detail trail, those it has. */

@@ -6,16 +6,21 @@ import blindlap.desk.day.DayResult;
 import blindlap.desk.day.LapTable;
 import blindlap.exchange.DataPackageReader;
 import blindlap.plan.Measure;
+import blindlap.plan.Sector;
 import blindlap.review.DayRecord;
 import blindlap.review.StintValues;
 import blindlap.review.TimedValue;
 import blindlap.session.SectorVoidWithdrawn;
+import blindlap.session.SectorVoided;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
+import blindlap.session.day.VoidEvent;
+import blindlap.wording.RecordingsWords;
 import blindlap.wording.day.Problems;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
@@ -113,8 +118,7 @@ class RecordedDayTest {
       RecordedDay.bringIn(day);
       RecordedDay.put(
           day,
-          new SectorVoidWithdrawn(
-              new LapId(9, 1), new blindlap.plan.Sector("Bridge", "Barn"), "it was lap 8"));
+          new SectorVoidWithdrawn(new LapId(9, 1), new Sector("Bridge", "Barn"), "it was lap 8"));
       assertThat(values(ended(day), "lap time", StintValues.Laps.NOT_VOID)[8])
           .isEqualTo(RecordedDay.seconds(9)[1]);
     }
@@ -170,5 +174,45 @@ class RecordedDayTest {
 
   private static String text(Map<String, byte[]> files, String name) {
     return new String(Objects.requireNonNull(files.get(name)), StandardCharsets.UTF_8);
+  }
+
+  @Test
+  void theReportSaysWhichRecordingsThereWereAndWhatTheyLack() {
+    try (TestDay day = ridden()) {
+      assertThat(RecordingsWords.lines(day.state())).isEmpty();
+      assertThat(RecordingsWords.awaited(day.state()))
+          .containsExactly(
+              "No recording has given \"lap time\" and \"upper half\" a time yet. Bring the"
+                  + " recording in before the review is closed: afterwards nothing can be added,"
+                  + " and what is missing stays missing.");
+      RecordedDay.put(day, RecordedDay.recording(15, 5));
+      RecordedDay.put(day, RecordedDay.recording(4, 0));
+      RecordedDay.put(
+          day,
+          new SectorVoided(
+              new LapId(9, 1), new Sector("Bridge", "Barn"), VoidEvent.TRAFFIC, "walkers", false));
+      assertThat(RecordingsWords.awaited(day.state())).isEmpty();
+      List<String> lines = RecordingsWords.lines(day.state());
+      assertThat(lines)
+          .containsExactly(
+              "\"afternoon.gpx\": 14 laps found by order and clock, 1 kept by a person though a"
+                  + " pass is doubtful. The day's clock was 3601.5 s behind the recorder's. SHA-256"
+                  + " "
+                  + "ab".repeat(32)
+                  + ".",
+              "\"afternoon.gpx\": 4 laps found by order and clock. The day's clock was 3601.5 s"
+                  + " behind the recorder's. SHA-256 "
+                  + "ab".repeat(32)
+                  + ".",
+              "No recording has lap 16.",
+              "Lap 5 has no time at the gate Bridge: the recorder stopped or lost its way near it.",
+              "Lap 9 is void from Bridge to Barn by an event (traffic: walkers); its time from"
+                  + " start to finish is missing too, other sectors count.");
+      ended(day);
+      String report = day.desk().reviews().html(day.state(), false).replaceAll("\\s+", " ");
+      assertThat(report).contains("afternoon.gpx", "ab".repeat(32), "No recording has lap 16.");
+      assertThat(report).contains("a recording was brought in");
+      assertThat(report).contains("1:30.5", "± 0.98 s of each lap time is the recorder");
+    }
   }
 }
