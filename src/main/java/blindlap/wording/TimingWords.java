@@ -1,10 +1,13 @@
 package blindlap.wording;
 
+import blindlap.plan.Measure;
+import blindlap.plan.Plan;
 import blindlap.plan.Sector;
 import blindlap.plan.Timing;
 import blindlap.plan.TrailGate;
 import blindlap.plan.TrailVersion;
 import blindlap.wording.day.Words;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -33,6 +36,27 @@ public final class TimingWords {
             "gates",
             trail.number(),
             String.join(", ", trail.gates().stream().map(TrailGate::name).toList()));
+  }
+
+  /** What a recording times by a plan, and at which gates; nothing where none does. */
+  public static List<String> declared(Plan plan) {
+    List<String> lines = new ArrayList<>();
+    for (Measure measure : plan.measures()) {
+      if (measure.recorded()) {
+        String key = measure.timing().sector() == null ? "declared.lap" : "declared";
+        lines.add(WORDS.say(key, measure.name(), by(measure.timing())));
+      }
+    }
+    TrailVersion trail = plan.trailVersion();
+    if (trail != null) {
+      lines.add(
+          WORDS.say(
+              "declared.gates",
+              trail.number(),
+              String.join(", ", trail.gates().stream().map(TrailGate::name).toList()),
+              trail.sha256()));
+    }
+    return lines;
   }
 
   /** Which versions of a trail there are to choose, and the gates of the one that was chosen. */

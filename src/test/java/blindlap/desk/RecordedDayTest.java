@@ -212,6 +212,10 @@ class RecordedDayTest {
       String report = day.desk().reviews().html(day.state(), false).replaceAll("\\s+", " ");
       assertThat(report).contains("afternoon.gpx", "ab".repeat(32), "No recording has lap 16.");
       assertThat(report).contains("a recording was brought in");
+      assertThat(report)
+          .contains("timed by a recording, from start to finish.")
+          .contains("timed by a recording, with a watch beside it, from Top to Bridge.")
+          .contains("Gates of version 2 of the trail, in the order of riding: Top, Bridge, Barn.");
       assertThat(report).contains("1:30.5", "± 0.98 s of each lap time is the recorder");
     }
   }
