@@ -5,13 +5,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.desk.day.DayResult;
 import blindlap.desk.day.LapTable;
 import blindlap.exchange.DataPackageReader;
+import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.Sector;
 import blindlap.review.DayRecord;
+import blindlap.review.Remark;
 import blindlap.review.StintValues;
 import blindlap.review.TimedValue;
+import blindlap.session.DayCommands;
+import blindlap.session.Outcome;
 import blindlap.session.SectorVoidWithdrawn;
 import blindlap.session.SectorVoided;
+import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
 import blindlap.session.day.VoidEvent;
@@ -70,6 +75,10 @@ class RecordedDayTest {
       DayResult score =
           day.desk().riderDays().score(day.id(), FIRST, "lap time", BigDecimal.TEN, false);
       assertThat(score).isInstanceOf(DayResult.Refused.class);
+      Outcome out = new DayCommands(day.state()).takeOut(FIRST, "lap time", "it was windy");
+      assertThat(((Outcome.Refused) out).problems())
+          .extracting(Problem::fault)
+          .contains(SessionFault.RECORDING_GIVES);
       assertThat(day.state().lapsRidden()).isZero();
     }
   }
@@ -108,6 +117,8 @@ class RecordedDayTest {
       TimedValue both =
           Objects.requireNonNull(record.lap(FIRST).orElseThrow().timed().get("upper half"));
       assertThat(both.watch()).isEqualByComparingTo(RecordedDay.watched(1, "upper half"));
+      // Who held the watch that does not count is said of no value.
+      assertThat(record.remarks(Remark.Kind.TIMED)).isEmpty();
       assertThat(both.uncertainty()).isEqualByComparingTo("0.5"); // √(0.3² + 0.4²)
     }
   }
