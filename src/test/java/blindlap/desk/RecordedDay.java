@@ -66,7 +66,9 @@ public final class RecordedDay {
     return new double[] {lap / 2, lap};
   }
 
-  /** A recording of all laps; {@code missing} lacks the pass of the bridge. */
+  /**
+   * A recording of the first laps, of the morning or also of the afternoon; one lacks the bridge.
+   */
   public static RecordingBroughtIn recording(int stints, int missing) {
     List<RecordedLap> laps = new ArrayList<>();
     for (int stint = 1; stint <= stints; stint++) {
@@ -85,8 +87,8 @@ public final class RecordedDay {
               stint == missing ? RecordedLap.Settled.KEPT : RecordedLap.Settled.FITS));
     }
     return new RecordingBroughtIn(
-        "afternoon.gpx",
-        "ab".repeat(32),
+        stints > 8 ? "afternoon.gpx" : "morning.gpx",
+        (stints > 8 ? "ab" : "cd").repeat(32),
         "0123456789abcdef".repeat(4),
         new BigDecimal("-3601.5"),
         List.of(),

@@ -211,9 +211,9 @@ class RecordedDayTest {
                   + " "
                   + "ab".repeat(32)
                   + ".",
-              "\"afternoon.gpx\": 4 laps found by order and clock. The day's clock was 3601.5 s"
+              "\"morning.gpx\": 4 laps found by order and clock. The day's clock was 3601.5 s"
                   + " behind the recorder's. SHA-256 "
-                  + "ab".repeat(32)
+                  + "cd".repeat(32)
                   + ".",
               "No recording has lap 16.",
               "Lap 5 has no time at the gate Bridge: the recorder stopped or lost its way near it.",
