@@ -18,10 +18,12 @@ import blindlap.screen.part.Shell;
 import blindlap.screen.part.TypedForm;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Control;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -82,7 +84,7 @@ class PlanTimedTest {
     return control != null;
   }
 
-  private static Control control(Node node, TypedForm.Entry entry) {
+  private static @Nullable Control control(Node node, TypedForm.Entry entry) {
     if (node instanceof Control control
         && control.getProperties().get(TypedForm.Entry.class) == entry) {
       return control;
@@ -147,7 +149,9 @@ class PlanTimedTest {
           sector.field("timed_by").set("recording and watch");
           scene.getRoot().applyCss();
           scene.getRoot().layout();
-          ComboBox<?> from = (ComboBox<?>) control(scene.getRoot(), sector.field("from_gate"));
+          ComboBox<?> from =
+              (ComboBox<?>)
+                  Objects.requireNonNull(control(scene.getRoot(), sector.field("from_gate")));
           assertThat(List.copyOf(from.getItems()))
               .isEqualTo(List.of("", "Gate post", "Rock garden", "Bridge"));
           from.getSelectionModel().select(1);
@@ -176,7 +180,7 @@ class PlanTimedTest {
     PageGrid grid = (PageGrid) scene.getRoot().lookup(".scroll-pane");
     grid.setVvalue(0);
     Window.picture(scene, "plan-timed-trail");
-    Node last = control(scene.getRoot(), measure(3).field("timed_by"));
+    Node last = Objects.requireNonNull(control(scene.getRoot(), measure(3).field("timed_by")));
     double at = last.localToScene(last.getBoundsInLocal()).getMinY() - 400;
     grid.setVvalue(at / (grid.getContent().getBoundsInLocal().getHeight() - 768));
     scene.getRoot().layout();
