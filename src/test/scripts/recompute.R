@@ -153,7 +153,13 @@ stints_of <- text("stints.csv"); laps <- text("laps.csv"); measures <- text("mea
 order <- utf8ToInt(paste(stints_of$setup, collapse = "")) - 65
 counted <- laps[laps$scored == "true" & laps$ridden == "true", ]
 ridden <- sapply(stints_of$stint, function(s) any(counted$stint == s))
-void <- sapply(stints_of$stint, function(s) any(counted$stint == s) && all(counted$void[counted$stint == s] != ""))
+gone <- character(0)                             # recorded times with a void sector on their way are void like their laps
+if (file.exists(file.path(folder, "timed.csv"))) {
+  times <- text("timed.csv"); times <- times[times$counts == "recording" & times$void == "true", ]
+  gone <- paste(times$measure, times$stint, times$lap_in_stint)
+}
+lost <- function(measure) counted$void != "" | paste(measure, counted$stint, counted$lap_in_stint) %in% gone
+all_void <- function(v) sapply(stints_of$stint, function(s) any(counted$stint == s) && all(v[counted$stint == s]))
 looked <- function(y, use, degree, summary, ratio) {  # smallest level at which a look, or the end, marks the ridden order
   rows <- text("looks.csv"); after <- as.integer(rows$after_stint); taken <- sort(unique(after))
   last <- rep(NA_real_, stints); days <- list()
@@ -228,9 +234,10 @@ for (measure in unique(rows$measure)) {
   covered <- Reduce(`&`, lapply(covariates, function(x) !is.na(x)), rep(TRUE, stints))
   out <- list(degree = match(mine$drift[1], c("none", "line", "curve")) - 1, covariates = covariates)
   ratio <- mine$scale[1] == "ratio"
+  v <- lost(measure); void <- all_void(v)
   # A median that lacks a lap for a void has no value, and does not count as missing.
   short <- sapply(stints_of$stint, function(s) {
-    own <- counted[counted$stint == s, ]; any(own$void != "") && any(own$void == "" & own[[measure]] != "")
+    at <- counted$stint == s; any(v[at]) && any(!v[at] & counted[[measure]][at] != "")
   })
   there <- use[ridden & !void & covered & (use | !short)]
   primary <- measures$role[measures$measure == measure] == "primary"
@@ -298,5 +305,6 @@ if (file.exists(file.path(folder, "waits.csv"))) {
   waited <- as.numeric(timed$wait[match(stints_of$stint, timed$stint)]); one <- which(!is.na(waited))
   if (length(one) >= 8 && length(unique(order[one] != order[one - 1])) == 2) waits(waited)
 }
-line("session voids", uneven(void))
-line("session void laps", uneven(sapply(stints_of$stint, function(s) sum(counted$void[counted$stint == s] != ""))))
+v <- lost(measures$measure[measures$role == "primary"])
+line("session voids", uneven(all_void(v)))
+line("session void laps", uneven(sapply(stints_of$stint, function(s) sum(v[counted$stint == s]))))

@@ -426,7 +426,15 @@ order = tuple(ord(r["setup"]) - 65 for r in stint_rows)
 scored = [
     [l for l in laps if l["stint"] == r["stint"] and l["scored"] == l["ridden"] == "true"] for r in stint_rows
 ]
-void = [bool(s) and all(l["void"] for l in s) for s in scored]
+# A recorded time with a void sector on its way is void like its lap, whatever else the lap says.
+times = read("timed.csv") if os.path.exists(folder + "/timed.csv") else []
+gone = {(r["measure"], r["stint"], r["lap_in_stint"]) for r in times if r["counts"] == "recording" and r["void"] == "true"}
+
+
+def voids(measure):
+    return [[bool(l["void"]) or (measure, l["stint"], l["lap_in_stint"]) in gone for l in s] for s in scored]
+
+
 secondary, harmed = {}, {}
 looks = read("looks.csv") if os.path.exists(folder + "/looks.csv") else []
 stopped = any(r["settled"] == "true" for r in looks) and any(r["in_the_day"] != "true" for r in stint_rows)
@@ -439,8 +447,10 @@ for measure in dict.fromkeys(r["measure"] for r in rows):
     covariates = [[r["value"] for r in g] for g in taken(measure)]
     covered = [all(v) for v in zip(*covariates)] if covariates else [True] * stints
     out = (["none", "line", "curve"].index(mine[0]["drift"]), [[float(v or 0) for v in c] for c in covariates])
+    lost = voids(measure)
+    void = [bool(s) and all(s) for s in lost]
     # A median that lacks a lap for a void has no value, and does not count as missing.
-    short = [any(l["void"] for l in s) and any(not l["void"] and l[measure] for l in s) for s in scored]
+    short = [any(v) and any(l[measure] and not w for l, w in zip(s, v)) for s, v in zip(scored, lost)]
     ratio = mine[0]["scale"] == "ratio"
     there = [u for u, s, v, h, c in zip(use, scored, void, short, covered) if s and not v and c and (u or not h)]
     primary = declared[measure]["role"] == "primary"
@@ -485,5 +495,6 @@ if sum(w is not None for w in waited) >= 8 and len(reals) == 2:
     line("session waits", kind)
     if setup[0] is not None:
         line("session waits by setup", setup)
-line("session voids", uneven(order, void))
-line("session void laps", uneven(order, [sum(bool(l["void"]) for l in s) for s in scored]))
+lost = voids(next(m for m, r in declared.items() if r["role"] == "primary"))
+line("session voids", uneven(order, [bool(s) and all(s) for s in lost]))
+line("session void laps", uneven(order, [sum(s) for s in lost]))

@@ -64,56 +64,20 @@ public final class FindingJson {
           otherwise.addObject(), each, finding.primary(), finding.many().stream().findFirst());
     }
     CovariateJson.put(root, finding);
+    RecorderJson.put(root, finding);
     guesses(root.putObject("guesses"), finding.guesses());
     WaitsJson.put(root, finding.waits());
     LooksJson.put(root, finding);
     ObjectNode voids = root.putObject("voids");
     voids(voids, finding.voids());
     voids(voids.putObject("laps"), finding.voidLaps());
-    twice(root, finding.day().remarks(Remark.Kind.SET_ASIDE));
-    late(root, finding.day().remarks(Remark.Kind.LATE));
+    RemarksJson.twice(root, finding.day().remarks(Remark.Kind.SET_ASIDE));
+    RemarksJson.late(root, finding.day().remarks(Remark.Kind.LATE));
     finding.left().ifPresent(left -> root.put("smallest_p_left", left.smallestP()));
     NextJson.put(root, finding);
     BesideJson.write(root, beside);
     requests(root, finding);
     return print(root);
-  }
-
-  /** Values that machines recorded apart: the one set aside beside the one that counts. */
-  private static void twice(ObjectNode root, List<Remark> remarks) {
-    if (remarks.isEmpty()) {
-      return;
-    }
-    ArrayNode twice = root.putArray("two_values");
-    for (Remark remark : remarks) {
-      twice
-          .addObject()
-          .put("measure", remark.about())
-          .put("stint", remark.stint())
-          .put("lap", remark.lap())
-          .put("counts", remark.value())
-          .put("set_aside", remark.before())
-          .put("record_of", remark.who())
-          .put("written_in", remark.words());
-    }
-  }
-
-  /** What came after the other side had closed: kept, and not applied. */
-  private static void late(ObjectNode root, List<Remark> remarks) {
-    if (remarks.isEmpty()) {
-      return;
-    }
-    ArrayNode late = root.putArray("late");
-    for (Remark remark : remarks) {
-      late.addObject()
-          .put("entry", remark.about())
-          .put("stint", remark.stint())
-          .put("lap", remark.lap())
-          .put("measure", remark.before())
-          .put("value", remark.value())
-          .put("reason", remark.words())
-          .put("written_in", remark.who());
-    }
   }
 
   private static void voids(ObjectNode node, VoidBalance balance) {

@@ -101,6 +101,16 @@ public enum DeskFault implements Fault {
   SERIES_UNFINISHED,
   /** A series is to be ended early, but the session is of no declared series. */
   NO_SERIES_TO_END,
+  /** The review would be closed before a recording was brought in: detail measures. */
+  RECORDING_AWAITED,
+  /** The trail book has nothing: detail trail. */
+  TRAIL_BOOK_EMPTY,
+  /** The trail book has no trail of this name: detail trail, those it has. */
+  NO_SUCH_TRAIL,
+  /** The trail book has no version of this number: detail number, trail, those it has. */
+  NO_SUCH_TRAIL_VERSION,
+  /** The trail book has other gates under this number: detail number, trail. */
+  TRAIL_VERSION_DIFFERS,
   /** A plan differs from what its series declared: here, declared, session, series. */
   SERIES_DIFFERS,
   /** A series has all its declared sessions: series, declared. */

@@ -12,6 +12,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.PlanCheck;
 import blindlap.plan.PlanFault;
 import blindlap.plan.PlanHints;
+import blindlap.plan.Trail;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -109,12 +110,22 @@ public record PlanPreview(
    */
   public static PlanPreview of(
       String text, Protocols protocols, DayAnswers answers, Function<Plan, EarlierNoise> days) {
+    return of(text, protocols, answers, days, PlanGates.NONE);
+  }
+
+  /** The same with the gates that a trail book has. */
+  static PlanPreview of(
+      String text,
+      Protocols protocols,
+      DayAnswers answers,
+      Function<Plan, EarlierNoise> days,
+      PlanGates gates) {
     return answered(
-        text,
-        protocols,
+        PlanReader.read(text, protocols),
         plan -> new PlanCheck.Judged(PlanCheck.problems(plan, answers.rules()), true),
         answers::quick,
-        days);
+        days,
+        gates);
   }
 
   /**
@@ -124,38 +135,54 @@ public record PlanPreview(
    */
   public static PlanPreview atOnce(
       String text, Protocols protocols, DayAnswers answers, Function<Plan, EarlierNoise> days) {
+    return atOnce(text, protocols, answers, days, PlanGates.NONE);
+  }
+
+  /** The same with the gates that a trail book has. */
+  static PlanPreview atOnce(
+      String text,
+      Protocols protocols,
+      DayAnswers answers,
+      Function<Plan, EarlierNoise> days,
+      PlanGates gates) {
     return answered(
-        text,
-        protocols,
+        PlanReader.read(text, protocols),
         plan -> PlanCheck.atOnce(plan, answers.rules()),
         plan -> answers.takesLong(plan) ? Optional.empty() : answers.quick(plan),
-        days);
+        days,
+        gates);
   }
 
   /** The same, wholly judged, without what such a day can show. */
   static PlanPreview judged(
-      String text, Protocols protocols, DayAnswers answers, Function<Plan, EarlierNoise> days) {
+      String text,
+      Protocols protocols,
+      DayAnswers answers,
+      Function<Plan, EarlierNoise> days,
+      PlanGates gates) {
     return answered(
-        text,
-        protocols,
+        PlanReader.read(text, protocols),
         plan -> new PlanCheck.Judged(PlanCheck.problems(plan, answers.rules()), true),
         plan -> Optional.empty(),
-        days);
+        days,
+        gates);
   }
 
   private static PlanPreview answered(
-      String text,
-      Protocols protocols,
+      PlanReader.Reading reading,
       Function<Plan, PlanCheck.Judged> check,
       Function<Plan, Optional<DayAnswer>> answer,
-      Function<Plan, EarlierNoise> days) {
-    PlanReader.Reading reading = PlanReader.read(text, protocols);
-    Plan read = reading.plan();
+      Function<Plan, EarlierNoise> days,
+      PlanGates gates) {
+    Plan typed = reading.plan();
     List<Problem> problems = new ArrayList<>(reading.problems());
-    if (read == null) {
+    if (typed == null) {
       return new PlanPreview(
           Optional.empty(), problems, List.of(), Optional.empty(), EarlierNoise.NONE, false, true);
     }
+    PlanGates.Filled filled = gates.of(typed);
+    problems.addAll(filled.problems());
+    Plan read = filled.plan();
     EarlierNoise earlier = days.apply(read);
     Plan plan = read.noise() == null ? told(read, earlier).map(read::with).orElse(read) : read;
     List<String> told = problems.stream().map(Problem::where).map(PlanPreview::path).toList();
@@ -168,11 +195,17 @@ public record PlanPreview(
     return new PlanPreview(
         Optional.of(plan),
         problems,
-        PlanHints.of(plan),
+        hints(plan, filled.trail()),
         ruled ? answer.apply(plan) : Optional.empty(),
         earlier,
         read.noise() == null,
         found.whole());
+  }
+
+  private static List<Problem> hints(Plan plan, Optional<Trail> trail) {
+    List<Problem> hints = new ArrayList<>(PlanHints.of(plan));
+    trail.ifPresent(known -> hints.addAll(RecorderHints.of(plan, known)));
+    return hints;
   }
 
   /** What earlier days tell of the noise of the primary measure; nothing for a noise run. */

@@ -14,12 +14,14 @@ import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Protocol;
 import blindlap.plan.Starter;
+import blindlap.plan.TrailVersion;
 import blindlap.seal.HelperPhrase;
 import blindlap.seal.SessionKind;
 import blindlap.session.Fact;
 import blindlap.session.Notebook;
 import blindlap.session.Outcome;
 import blindlap.session.SessionState;
+import blindlap.session.TrailTitle;
 import blindlap.session.day.SessionId;
 import blindlap.wording.HistoryWords;
 import java.io.IOException;
@@ -48,6 +50,7 @@ public final class Planning {
   private final RiderHistory history;
   private final Supplier<Protocols> protocols;
   private final DayAnswers answers;
+  private final PlanGates gates;
 
   /**
    * @param protocols that plans may name; read when first asked for
@@ -68,6 +71,7 @@ public final class Planning {
     this.history = history;
     this.protocols = protocols;
     this.answers = new DayAnswers(this::protocols);
+    this.gates = PlanGates.of(notebook.trails());
   }
 
   /** Works out what days can show; keeps what it worked out. */
@@ -83,6 +87,14 @@ public final class Planning {
   /** The protocols that plans may name. */
   public List<Protocol> protocols() {
     return List.copyOf(protocols.get().all());
+  }
+
+  /** Numbers of the versions that the trail book has of a trail, rising. */
+  public List<Integer> trailVersions(String trail) {
+    return notebook.trails().titles().stream()
+        .filter(title -> title.name().equals(trail.strip()))
+        .map(TrailTitle::number)
+        .toList();
   }
 
   /** Starting sets of components and measures. */
@@ -105,7 +117,7 @@ public final class Planning {
    * @param days of a plan's rider on its trail, as far as is known yet
    */
   public PlanPreview preview(Map<String, ?> fields, Function<Plan, EarlierNoise> days) {
-    return PlanPreview.atOnce(CanonicalJson.text(fields), protocols.get(), answers, days)
+    return PlanPreview.atOnce(CanonicalJson.text(fields), protocols.get(), answers, days, gates)
         .in(series, answers);
   }
 
@@ -114,7 +126,8 @@ public final class Planning {
    * rider's noise takes it from earlier days.
    */
   public PlanPreview preview(String text) {
-    return PlanPreview.of(text, protocols.get(), answers, history::earlier).in(series, answers);
+    return PlanPreview.of(text, protocols.get(), answers, history::earlier, gates)
+        .in(series, answers);
   }
 
   /** Why a plan may not conceal a null run, if so. */
@@ -130,7 +143,7 @@ public final class Planning {
   /** The same, wholly judged, and without what such a day can show. */
   private PlanPreview judged(Map<String, ?> fields) {
     return PlanPreview.judged(
-            CanonicalJson.text(fields), protocols.get(), answers, history::earlier)
+            CanonicalJson.text(fields), protocols.get(), answers, history::earlier, gates)
         .in(series, answers);
   }
 
@@ -187,9 +200,19 @@ public final class Planning {
                 fields.remove("series_sessions");
               }
               fields.remove("expectations");
+              fields.computeIfPresent(
+                  "trail_version", (name, version) -> kept(state.plan(), version));
               rule(fields, state.plan().protocol());
               return PlanFields.once(fields);
             });
+  }
+
+  /** The number alone of a version that the trail book has; gates are typed by nobody twice. */
+  private Object kept(Plan plan, Object version) {
+    TrailVersion own = plan.trailVersion();
+    return own == null || gates.of(plan).trail().isEmpty()
+        ? version
+        : new LinkedHashMap<>(Map.of("number", String.valueOf(own.number())));
   }
 
   /**

@@ -15,6 +15,7 @@ import blindlap.review.StintValues;
 import blindlap.review.TakenOut;
 import blindlap.review.Waits;
 import blindlap.seal.OpenKey;
+import blindlap.session.Recorded;
 import blindlap.session.SessionState;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -55,17 +56,19 @@ public final class DataPackage {
   public static Map<String, byte[]> blind(SessionState state) {
     PackageTables tables = new PackageTables();
     Plan plan = state.plan();
+    Recorded recorded = state.recorded();
     List<List<String>> rows = new ArrayList<>();
     for (LapState lap : state.laps()) {
       List<String> row = start(plan, lap.id(), state.code(lap.id().stint()), lap.ridden());
       row.addAll(PackageTables.voided(lap.voided()));
       row.add(lap.note());
-      row.addAll(PackageTables.values(plan, lap.values()));
+      row.addAll(PackageTables.values(plan, m -> recorded.counting(plan, m, lap).orElse(null)));
       rows.add(row);
     }
     tables.table("laps", lapColumns(plan), rows);
     tables.measures(plan);
     CovariateTables.said(tables, plan, state.day().covariates());
+    PassTables.write(tables, plan, recorded);
     tables.readme(
         WORDS.say("title", "Blind laps of " + plan.day()),
         WORDS.say(state.covered() ? "blind.covered" : "blind"),
@@ -129,6 +132,8 @@ public final class DataPackage {
     WaitTable.write(tables, Waits.timed(day));
     LookTable.write(tables, day.looks());
     MaskTable.write(tables, day.masks());
+    TimedTable.write(tables, day);
+    PassTables.write(tables, plan, state.recorded());
     RemarkTable.write(tables, day.remarks());
     tables.json("plan", new String(PlanJson.bytes(day.committedPlan()), StandardCharsets.UTF_8));
     tables.json("key", key(day));
@@ -151,7 +156,7 @@ public final class DataPackage {
       List<String> row = start(plan, lap.id(), day.key().codes().get(stint - 1), lap.ridden());
       row.addAll(PackageTables.voided(lap.voided()));
       row.add(lap.note());
-      row.addAll(PackageTables.values(plan, lap.values()));
+      row.addAll(PackageTables.values(plan, m -> lap.values().get(m.name())));
       row.add(letter(day.setup(stint)));
       Instant at = started.get(lap.id());
       row.add(at == null ? "" : at.toString());

@@ -3,7 +3,6 @@ package blindlap.exchange;
 import blindlap.compute.RequestException;
 import blindlap.compute.StrictJson;
 import blindlap.fault.Unreadable;
-import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.review.DayRecord;
 import blindlap.review.Handling;
@@ -14,10 +13,7 @@ import blindlap.review.TakenLook;
 import blindlap.seal.OpenKey;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Guess;
-import blindlap.session.day.LapId;
-import blindlap.session.day.LapState;
 import blindlap.session.day.SessionId;
-import blindlap.session.day.VoidEvent;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
@@ -29,7 +25,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import tech.tablesaw.api.Row;
@@ -120,7 +115,7 @@ public final class DataPackageReader {
         session(key),
         masks.map(Masks::analysed).orElse(plan),
         key(key, plan),
-        laps(plan, remarks),
+        PackageLaps.read(CsvText.read(LAPS, text(LAPS)), files, plan, remarks),
         guesses,
         broken,
         PackageCells.inside(key.path("last_stint").asInt(plan.stints()), KEY, 0, plan),
@@ -226,85 +221,6 @@ public final class DataPackageReader {
     } catch (IllegalArgumentException e) {
       throw new Unreadable(PackageFault.KEY_DOES_NOT_FIT, plan.stints());
     }
-  }
-
-  private List<DayRecord.Lap> laps(Plan plan, List<Remark> remarks) {
-    List<DayRecord.Lap> laps = new ArrayList<>();
-    Set<LapId> seen = new HashSet<>();
-    for (Map<String, String> row : CsvText.read(LAPS, text(LAPS))) {
-      Map<String, BigDecimal> values = new LinkedHashMap<>();
-      for (Measure measure : plan.measures()) {
-        String value = PackageCells.text(row, measure.name());
-        if (!value.isEmpty()) {
-          values.put(measure.name(), value(measure, value));
-        }
-      }
-      Optional<VoidEvent> event = event(PackageCells.text(row, "void"));
-      LapId id = lap(row, plan);
-      if (!seen.add(id)) {
-        throw new Unreadable(PackageFault.LAP_TWICE, id.stint(), id.lap());
-      }
-      laps.add(
-          new DayRecord.Lap(
-              id,
-              PackageCells.yes(row, "ridden"),
-              values,
-              event.map(
-                  e ->
-                      new LapState.Voided(
-                          e,
-                          PackageCells.text(row, "void_words"),
-                          PackageCells.yes(row, "void_after_values_seen"))),
-              PackageCells.text(row, "note"),
-              setAside(id.ofDay(plan.laps().perStint()), plan, remarks)));
-    }
-    return laps;
-  }
-
-  /** Values that other machines recorded, in the order of their remarks. */
-  private static Map<String, List<Optional<BigDecimal>>> setAside(
-      int lap, Plan plan, List<Remark> remarks) {
-    Map<String, List<Optional<BigDecimal>>> aside = new TreeMap<>();
-    for (Remark remark : remarks) {
-      if (remark.kind() == Remark.Kind.SET_ASIDE && remark.lap() == lap) {
-        Measure measure =
-            plan.measure(remark.about())
-                .orElseThrow(() -> new Unreadable(PackageFault.NOT_A_VALUE, remark.about()));
-        aside
-            .computeIfAbsent(measure.name(), none -> new ArrayList<>())
-            .add(
-                remark.before().isEmpty()
-                    ? Optional.empty()
-                    : Optional.of(value(measure, remark.before())));
-      }
-    }
-    return aside;
-  }
-
-  private static Optional<VoidEvent> event(String typed) {
-    Optional<VoidEvent> event = VoidEvent.parse(typed);
-    if (event.isEmpty() && !typed.isEmpty()) {
-      throw new Unreadable(PackageFault.NOT_AN_EVENT, typed);
-    }
-    return event;
-  }
-
-  private static BigDecimal value(Measure measure, String cell) {
-    BigDecimal value = PackageCells.number(cell, measure.name());
-    // A watch that was started and stopped at once says nought, which nobody could type.
-    boolean nought = measure.kind().timed() && value.signum() == 0;
-    if (!nought && !measure.kind().admits(value)) {
-      throw new Unreadable(PackageFault.NOT_A_VALUE, measure.name());
-    }
-    return value;
-  }
-
-  private static LapId lap(Map<String, String> row, Plan plan) {
-    int lap = PackageCells.whole(row, "lap_in_stint");
-    if (lap < 1 || lap > plan.laps().perStint()) {
-      throw new Unreadable(PackageFault.NO_SUCH_LAP, LAPS, lap);
-    }
-    return new LapId(PackageCells.stint(row, LAPS, 1, plan), lap);
   }
 
   /** The helper's records: a row for a stint, and one more for each setting of it. */

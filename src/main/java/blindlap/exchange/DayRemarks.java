@@ -107,7 +107,7 @@ public final class DayRemarks {
 
   private void timed() {
     for (Measure measure : state.plan().measures()) {
-      if (measure.kind().timed()) {
+      if (measure.kind().timed() && !measure.recorded()) {
         Map<String, Integer> laps = new TreeMap<>();
         for (LapState lap : state.laps()) {
           TimeRecord time = lap.times().get(measure.name());

@@ -120,7 +120,7 @@ public final class LapsFile {
 
   private String knownColumns() {
     List<String> known = new ArrayList<>(List.of("lap", "code", "lap_in_stint"));
-    plan.measures().forEach(m -> known.add(m.name()));
+    plan.measures().stream().filter(m -> m.timing().by().asked()).forEach(m -> known.add(m.name()));
     plan.covariates().forEach(c -> known.add(c.name()));
     known.addAll(List.of("guess", "sureness", "cue", "void", "note"));
     known.addAll(LapInput.CONDITIONS);

@@ -19,6 +19,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Consumer;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /** The tables of a data package with their dictionary, filled one after the other. */
 final class PackageTables {
@@ -244,9 +246,9 @@ final class PackageTables {
         voided.map(v -> String.valueOf(v.afterValuesSeen())).orElse(""));
   }
 
-  static List<String> values(Plan plan, Map<String, BigDecimal> values) {
+  static List<String> values(Plan plan, Function<Measure, @Nullable BigDecimal> values) {
     return plan.measures().stream()
-        .map(m -> values.get(m.name()))
+        .map(values)
         .map(v -> v == null ? "" : v.toPlainString())
         .toList();
   }

@@ -18,6 +18,7 @@ final class TimingReader {
 
   /** The field {@code trail_version} of a plan; its gates are filled in at commit. */
   static TrailVersion trailVersion(FieldReader f) {
+    f.required("number");
     return new TrailVersion(
         f.integer("number", 1), f.objects("gates", TimingReader::gate), f.text("sha256", ""));
   }
@@ -28,10 +29,13 @@ final class TimingReader {
   }
 
   private static TrailGate.Point point(FieldReader f, String name) {
+    f.required(name);
     return Objects.requireNonNullElse(f.object(name, TimingReader::point), NOWHERE);
   }
 
   private static TrailGate.Point point(FieldReader f) {
+    f.required("latitude");
+    f.required("longitude");
     return new TrailGate.Point(
         Objects.requireNonNullElse(f.decimal("latitude"), BigDecimal.ZERO),
         Objects.requireNonNullElse(f.decimal("longitude"), BigDecimal.ZERO));

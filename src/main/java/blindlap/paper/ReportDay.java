@@ -9,6 +9,7 @@ import blindlap.review.Finding;
 import blindlap.review.HelperFit;
 import blindlap.session.Entry;
 import blindlap.session.Fact;
+import blindlap.session.Recorded;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.Guess;
@@ -18,6 +19,7 @@ import blindlap.wording.EntryWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.LapStarts;
 import blindlap.wording.OneStintWords;
+import blindlap.wording.RecordingsWords;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
@@ -31,10 +33,12 @@ final class ReportDay {
   private final SessionState state;
   private final Plan plan;
   private final Finding finding;
+  private final Recorded recorded;
 
   ReportDay(ReportInput input, ReportPage page) {
     this.page = page;
     this.state = input.state();
+    this.recorded = state.recorded();
     this.finding = input.finding();
     this.plan = finding.day().plan();
   }
@@ -45,6 +49,7 @@ final class ReportDay {
         WORDS.say("order", finding.day().key().order(), Figures.count(finding.orders().count())));
     laps();
     ReportCovariates.write(page, finding.day());
+    recordings();
     guesses();
     events();
     timeline();
@@ -79,12 +84,20 @@ final class ReportDay {
       row.add(cell(start.isEmpty() ? "–" : start));
     }
     for (Measure measure : plan.measures()) {
-      BigDecimal value = lap.values().get(measure.name());
+      BigDecimal value = recorded.counting(plan, measure, lap).orElse(null);
       row.add(cell(value == null ? "–" : Figures.value(measure, value.doubleValue())));
     }
     row.add(cell(lap.voided().map(ReportDay::voided).orElse("")));
     row.add(cell(lap.note()));
     return row;
+  }
+
+  /** Which files gave times, so that anybody who has them can look again. */
+  private void recordings() {
+    List<String> lines = RecordingsWords.lines(state);
+    if (!lines.isEmpty()) {
+      page.h3("recordings").list(lines);
+    }
   }
 
   private boolean starts() {

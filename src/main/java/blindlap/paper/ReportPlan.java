@@ -16,6 +16,7 @@ import blindlap.wording.CovariateWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.LevelWords;
 import blindlap.wording.LooksShowWords;
+import blindlap.wording.TimingWords;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -161,6 +162,7 @@ final class ReportPlan {
         page.note(WORDS.say("median", m.name(), plan.laps().scored()));
       }
     }
+    TimingWords.declared(plan).forEach(page::note);
     CovariateWords.declared(plan).forEach(page::note);
   }
 

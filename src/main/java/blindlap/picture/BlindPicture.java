@@ -6,10 +6,12 @@ import blindlap.plot.RiddenContent;
 import blindlap.plot.RiddenOrder;
 import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;
+import blindlap.session.Recorded;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.wording.day.Words;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -52,6 +54,7 @@ public final class BlindPicture {
   private static RiddenContent.Stint stint(
       SessionState state, Measure measure, int stint, boolean asked) {
     Plan plan = state.plan();
+    Recorded recorded = state.recorded();
     double sum = 0;
     int n = 0;
     Optional<LapState.Voided> voided = Optional.empty();
@@ -63,8 +66,9 @@ public final class BlindPicture {
       }
       all &= lap.get().voided().isPresent();
       voided = lap.get().voided().isPresent() ? lap.get().voided() : voided;
-      if (lap.get().values().get(measure.name()) != null) {
-        sum += lap.get().values().get(measure.name()).doubleValue();
+      Optional<BigDecimal> value = recorded.counting(plan, measure, lap.get());
+      if (value.isPresent()) {
+        sum += value.get().doubleValue();
         n++;
       }
     }

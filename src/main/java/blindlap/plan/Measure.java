@@ -239,6 +239,16 @@ public record Measure(
     NEITHER
   }
 
+  /** True for what the people of the day are asked for. */
+  public boolean asked() {
+    return assessor == null && timing.by().asked();
+  }
+
+  /** True where the value that counts comes from a recording. */
+  public boolean recorded() {
+    return timing.by().recorded();
+  }
+
   /** True if it declares the same worthwhile difference as another, 0.5 being 0.50. */
   public boolean worthwhileAs(Measure other) {
     BigDecimal theirs = other.worthwhile;

@@ -132,12 +132,17 @@ public record Plan(
 
   /** The same plan with its setups in another order, or under other names. */
   public Plan with(List<Setup> others) {
-    return with(others, protocol, stints, laps, noise);
+    return with(others, protocol, stints, laps, noise, trailVersion);
+  }
+
+  /** The same plan with the gates of its trail. */
+  public Plan with(TrailVersion version) {
+    return with(setups, protocol, stints, laps, noise, version);
   }
 
   private Plan with(
       Protocol otherProtocol, int otherStints, Laps otherLaps, @Nullable DeclaredNoise otherNoise) {
-    return with(setups, otherProtocol, otherStints, otherLaps, otherNoise);
+    return with(setups, otherProtocol, otherStints, otherLaps, otherNoise, trailVersion);
   }
 
   private Plan with(
@@ -145,7 +150,8 @@ public record Plan(
       Protocol otherProtocol,
       int otherStints,
       Laps otherLaps,
-      @Nullable DeclaredNoise otherNoise) {
+      @Nullable DeclaredNoise otherNoise,
+      @Nullable TrailVersion otherTrail) {
     return new Plan(
         kind,
         question,
@@ -171,7 +177,7 @@ public record Plan(
         seriesSessions,
         covariates,
         looks,
-        trailVersion);
+        otherTrail);
   }
 
   /** The rule of admissible orders for this number of setups and stints. */
@@ -208,9 +214,9 @@ public record Plan(
         .toList();
   }
 
-  /** What is recorded on the day: all that nobody scores afterwards. */
-  public List<Measure> recordedOnTheDay() {
-    return measures.stream().filter(measure -> measure.assessor() == null).toList();
+  /** What the people of the day are asked for: not what is scored later or a recording gives. */
+  public List<Measure> askedOnTheDay() {
+    return measures.stream().filter(Measure::asked).toList();
   }
 
   /** The covariate of this name. */

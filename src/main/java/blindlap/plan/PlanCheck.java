@@ -74,6 +74,7 @@ public final class PlanCheck {
     new TextCheck(check.problems).all(plan);
     new SetupCheck(plan, check.problems).all();
     check.measures();
+    new TimingCheck(plan, check.problems).all();
     new CovariateCheck(plan, RESERVED, check.problems).all();
     new DayCheck(plan, check.problems).all();
     check.noise();

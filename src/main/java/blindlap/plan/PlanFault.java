@@ -153,5 +153,39 @@ public enum PlanFault implements Fault {
   /** Limits of parts that nobody may tell apart differ: detail which limits, level. */
   LIMITS_DIFFER,
   /** Prepared after the day of riding: detail day of preparing, day of riding. */
-  PREPARED_AFTER
+  PREPARED_AFTER,
+  /** A trail version of which no gates are known: detail number, trail. */
+  TRAIL_WITHOUT_GATES,
+  /** A trail has a start and a finish: detail the only gate. */
+  ONE_GATE,
+  /** What should be a SHA-256 is none: detail what stands there. */
+  NOT_A_SHA256,
+  /** Two gates share a name: detail name. */
+  SAME_GATE,
+  /** A direction is neither 1 nor −1: detail value. */
+  NOT_A_DIRECTION,
+  /** Both ends of a gate are one place: detail gate. */
+  GATE_WITHOUT_WIDTH,
+  /** A place on Earth is none: detail value, most degrees, most decimals. */
+  NOT_DEGREES,
+  /** Gates are named for what a watch times: detail measure. */
+  GATES_OF_A_WATCH,
+  /** A recording gives times alone: detail measure. */
+  RECORDING_OF_NO_TIME,
+  /** A recording and an assessor would give one value: detail measure. */
+  RECORDED_AND_ASSESSED,
+  /** A look needs values that come after the day: detail measure. */
+  LOOKS_WITH_RECORDING,
+  /** A recording gives times at gates, and the plan has none: detail measure. */
+  RECORDING_WITHOUT_TRAIL,
+  /** A lap time goes from start to finish: detail measure. */
+  GATES_OF_A_LAP,
+  /** A sector has two gates: detail measure, gates. */
+  SECTOR_MISSING,
+  /** No gate of this name: detail name, gates. */
+  UNKNOWN_GATE,
+  /** A sector ends before it begins: detail measure, first, last, gates. */
+  GATES_BACKWARDS,
+  /** Two measures time one way: detail measure, the other. */
+  SAME_WAY
 }

@@ -47,5 +47,12 @@ public enum PlanHint implements Fault {
   /** Bikes are never changed over: detail stint of the half day. */
   BIKES_KEPT,
   /** A rule of three or four setups shows less a stint: detail setups. */
-  MANY_SETUPS
+  MANY_SETUPS,
+  /**
+   * A recorder cannot show what is worthwhile: detail measure, worthwhile seconds, what the
+   * recorder leaves between two setups over the day, metres a second assumed.
+   */
+  RECORDER_HIDES,
+  /** What a recorder leaves: detail measure, of one time, between two setups, metres a second. */
+  RECORDER_LEAVES
 }

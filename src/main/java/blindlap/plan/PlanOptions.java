@@ -22,6 +22,7 @@ public final class PlanOptions {
       case "kind" -> PlanJson.words(Measure.Kind.class);
       case "role" -> PlanJson.words(Measure.Role.class);
       case "better" -> PlanJson.words(Measure.Better.class);
+      case "timed_by" -> PlanJson.words(TimedBy.class);
       case "drift" -> List.of("none", "line", "curve");
       case "scale" -> List.of("raw", "ratio");
       case "summary" -> List.of("mean", "median");

@@ -34,7 +34,9 @@ final class TextCheck {
           "first",
           "second",
           "prepared_by",
-          "assessor");
+          "assessor",
+          "from_gate",
+          "to_gate");
 
   private final FoundProblems problems;
 

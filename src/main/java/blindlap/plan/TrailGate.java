@@ -13,5 +13,18 @@ import java.math.BigDecimal;
  */
 public record TrailGate(String name, Point first, Point second, int direction) {
   /** A place on WGS 84, in degrees with at most seven decimals (about a centimetre). */
-  public record Point(BigDecimal latitude, BigDecimal longitude) {}
+  public record Point(BigDecimal latitude, BigDecimal longitude) {
+    /** True for the same place, 47.1 being 47.10. */
+    public boolean sameAs(Point other) {
+      return latitude.compareTo(other.latitude) == 0 && longitude.compareTo(other.longitude) == 0;
+    }
+  }
+
+  /** True for a gate of the same name at the same place, passed in the same direction. */
+  public boolean sameAs(TrailGate other) {
+    return name.equals(other.name)
+        && direction == other.direction
+        && first.sameAs(other.first)
+        && second.sameAs(other.second);
+  }
 }

@@ -26,6 +26,15 @@ public record TrailVersion(int number, List<TrailGate> gates, String sha256) {
     return -1;
   }
 
+  /** True if riders pass the same gates, whatever the number of the version and its line. */
+  public boolean sameGates(TrailVersion other) {
+    boolean same = gates.size() == other.gates.size();
+    for (int i = 0; same && i < gates.size(); i++) {
+      same = gates.get(i).sameAs(other.gates.get(i));
+    }
+    return same;
+  }
+
   /** Names of the ways from gate to gate: "Gate post to Bridge". */
   public List<Sector> sectors() {
     List<Sector> sectors = new ArrayList<>();

@@ -1,13 +1,16 @@
 package blindlap.review;
 
+import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.seal.OpenKey;
 import blindlap.session.Fact;
+import blindlap.session.Recorded;
 import blindlap.session.SessionState;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
+import blindlap.session.day.Twice;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -58,6 +61,7 @@ public record DayRecord(
    * @param values those that count, by measure
    * @param setAside by measure, other values that machines recorded apart, by their rank; empty for
    *     one that was taken out
+   * @param timed by measure, what a recording and a watch say of its time, where a recording does
    */
   public record Lap(
       LapId id,
@@ -65,8 +69,10 @@ public record DayRecord(
       Map<String, BigDecimal> values,
       Optional<LapState.Voided> voided,
       String note,
-      Map<String, List<Optional<BigDecimal>>> setAside) {
+      Map<String, List<Optional<BigDecimal>>> setAside,
+      Map<String, TimedValue> timed) {
     public Lap {
+      timed = java.util.Collections.unmodifiableMap(new TreeMap<>(timed));
       values = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(values));
       setAside = java.util.Collections.unmodifiableMap(new TreeMap<>(setAside));
     }
@@ -78,19 +84,31 @@ public record DayRecord(
         Map<String, BigDecimal> values,
         Optional<LapState.Voided> voided,
         String note) {
-      this(id, ridden, values, voided, note, Map.of());
+      this(id, ridden, values, voided, note, Map.of(), Map.of());
     }
 
-    /** A lap of a session. */
-    static Lap of(LapState lap) {
+    /** A lap of a session with the values that count. */
+    static Lap of(Plan plan, Recorded recorded, LapState lap) {
       Map<String, List<Optional<BigDecimal>>> aside = new TreeMap<>();
-      lap.twice()
-          .forEach(
-              (measure, twice) ->
-                  aside.put(
-                      measure,
-                      twice.setAside().stream().map(v -> Optional.ofNullable(v.value())).toList()));
-      return new Lap(lap.id(), lap.ridden(), lap.values(), lap.voided(), lap.note(), aside);
+      Map<String, BigDecimal> values = new LinkedHashMap<>();
+      for (Measure measure : plan.measures()) {
+        String name = measure.name();
+        recorded.counting(plan, measure, lap).ifPresent(value -> values.put(name, value));
+        Twice twice = lap.twice().get(name);
+        // Of what a recording gives, watches that disagree are beside what counts.
+        if (twice != null && !measure.recorded()) {
+          aside.put(
+              name, twice.setAside().stream().map(v -> Optional.ofNullable(v.value())).toList());
+        }
+      }
+      Map<String, TimedValue> timed = TimedValue.of(plan, recorded, lap);
+      return new Lap(lap.id(), lap.ridden(), values, lap.voided(), lap.note(), aside, timed);
+    }
+
+    /** True if the lap, or a sector on the way of this measure, is void. */
+    boolean isVoid(Measure measure) {
+      TimedValue time = measure.recorded() ? timed.get(measure.name()) : null;
+      return voided.isPresent() || time != null && time.voided();
     }
 
     /** Number of values of a measure that are set aside. */
@@ -111,7 +129,7 @@ public record DayRecord(
       Map<String, BigDecimal> other = new LinkedHashMap<>(values);
       other.remove(measure);
       aside.get(Math.min(which, aside.size()) - 1).ifPresent(v -> other.put(measure, v));
-      return new Lap(id, ridden, other, voided, note, setAside);
+      return new Lap(id, ridden, other, voided, note, setAside, timed);
     }
   }
 
@@ -269,12 +287,13 @@ public record DayRecord(
     for (Fact.BlindBroken fact : state.blindBroken()) {
       broken.merge(fact.stint(), fact.what(), (a, b) -> a + "; " + b);
     }
+    Recorded recorded = state.recorded();
     DayRecord day =
         new DayRecord(
                 state.id().text(),
                 state.plan(),
                 key,
-                state.laps().stream().map(Lap::of).toList(),
+                state.laps().stream().map(lap -> Lap.of(state.plan(), recorded, lap)).toList(),
                 state.guesses(),
                 broken,
                 state.cutShort().map(Fact.DayCutShort::lastStint).orElse(state.plan().stints()),

@@ -4,8 +4,8 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.Fact;
 import blindlap.session.PlainLap;
+import blindlap.session.Recorded;
 import blindlap.session.SessionState;
-import blindlap.session.day.LapState;
 import blindlap.stats.compare.StintSummary;
 import blindlap.stats.noise.LapNoise;
 import blindlap.stats.noise.RiderNoise;
@@ -82,10 +82,11 @@ public record NoiseDay(
   /** Of an open noise run, once its day is closed. */
   static NoiseDay ofNoiseRun(SessionState state, Measure measure) {
     Plan plan = state.plan();
+    Recorded recorded = state.recorded();
     StintValues stints =
         StintValues.of(
             plan,
-            id -> state.lap(id).map(NoiseDay::lap),
+            id -> state.lap(id).map(lap -> DayRecord.Lap.of(plan, recorded, lap)),
             measure.with(StintSummary.MEAN),
             StintValues.Laps.NOT_VOID);
     return of(
@@ -99,10 +100,6 @@ public record NoiseDay(
             .filter(lap -> lap.ridden() && lap.id().lap() > plan.laps().settling())
             .map(lap -> lap.voided().isPresent())
             .toList());
-  }
-
-  private static DayRecord.Lap lap(LapState lap) {
-    return DayRecord.Lap.of(lap);
   }
 
   /** Of an old day; its stints have as many laps as its plan says. */

@@ -3,6 +3,7 @@ package blindlap.review;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
+import blindlap.plan.TrailVersion;
 import blindlap.session.SessionState;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -33,6 +34,8 @@ public record SeriesDeclaration(String session, Plan plan) {
     DRIFT,
     SCALE,
     SUMMARY,
+    TIMING,
+    TRAIL,
     COVARIATES,
     RULE,
     LEVEL,
@@ -95,6 +98,13 @@ public record SeriesDeclaration(String session, Plan plan) {
             .allMatch(c -> plan.covariate(c.name()).filter(c::sameAs).isPresent());
   }
 
+  /** Times at other gates are other times; a trail whose line alone was drawn anew is the same. */
+  private boolean sameGates(Plan other) {
+    TrailVersion own = other.trailVersion();
+    TrailVersion wanted = plan.trailVersion();
+    return own == null ? wanted == null : wanted != null && own.sameGates(wanted);
+  }
+
   private void measure(Plan other, List<Difference> found) {
     Measure own = other.primary().orElse(null);
     Measure wanted = plan.primary().orElse(null);
@@ -113,6 +123,10 @@ public record SeriesDeclaration(String session, Plan plan) {
     differs(own.drift() == wanted.drift(), Field.DRIFT, at + "drift", found);
     differs(own.scale() == wanted.scale(), Field.SCALE, at + "scale", found);
     differs(own.summary() == wanted.summary(), Field.SUMMARY, at + "summary", found);
+    differs(own.timing().equals(wanted.timing()), Field.TIMING, at + "timed_by", found);
+    if (own.timing().by().recorded() && wanted.timing().by().recorded()) {
+      differs(sameGates(other), Field.TRAIL, "trail_version.number", found);
+    }
   }
 
   private static void differs(boolean same, Field field, String where, List<Difference> found) {

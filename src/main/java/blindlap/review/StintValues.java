@@ -11,9 +11,10 @@ import java.util.Set;
 
 /**
  * The analysed units of one measure: per stint the mean of its scored laps (of their logarithms on
- * the ratio scale). A void or missing lap leaves the mean of the stint's other scored laps; a stint
- * with none left is masked (docs/method.md#stint). Where the measure declares the median, a stint
- * that lacks any scored lap is masked (docs/method.md#stint-summary).
+ * the ratio scale). A void or missing lap, or one with a void sector where a recording times it,
+ * leaves the mean of the stint's other scored laps; a stint with none left is masked
+ * (docs/method.md#stint). Where the measure declares the median, a stint that lacks any scored lap
+ * is masked (docs/method.md#stint-summary).
  */
 public final class StintValues {
   /** Which laps enter. */
@@ -133,7 +134,7 @@ public final class StintValues {
         continue;
       }
       scored++;
-      boolean isVoid = lap.voided().isPresent();
+      boolean isVoid = lap.isVoid(measure);
       voidLaps[stint - 1] += isVoid ? 1 : 0;
       BigDecimal value = lap.values().get(measure.name());
       if (value != null && (which == Laps.ALL_RIDDEN || !isVoid)) {

@@ -1,6 +1,7 @@
 package blindlap.review;
 
 import blindlap.plan.Measure;
+import blindlap.session.Recorded;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
@@ -28,11 +29,11 @@ public final class TypingCheck {
   /** Laps whose value of a measure should be checked. */
   public static Set<LapId> asked(SessionState state, Measure measure) {
     List<Double> values = new ArrayList<>();
+    Recorded recorded = state.recorded();
     for (LapState lap : state.laps()) {
-      BigDecimal value = lap.values().get(measure.name());
-      if (value != null) {
-        values.add(value.doubleValue());
-      }
+      recorded
+          .counting(state.plan(), measure, lap)
+          .ifPresent(value -> values.add(value.doubleValue()));
     }
     Set<LapId> asked = new TreeSet<>();
     if (values.size() < 4 || measure.kind().rating()) {
@@ -42,7 +43,7 @@ public final class TypingCheck {
     double least = measure.kind().timed() ? LEAST_SHARE * Math.abs(middle) : 1;
     double usual = Math.max(median(values.stream().map(v -> Math.abs(v - middle)).toList()), least);
     for (LapState lap : state.laps()) {
-      BigDecimal value = lap.values().get(measure.name());
+      BigDecimal value = recorded.counting(state.plan(), measure, lap).orElse(null);
       if (value != null && far(measure, value.doubleValue(), middle, usual)) {
         asked.add(lap.id());
       }

@@ -62,7 +62,7 @@ public record RideQuestions(
 
   static RideQuestions of(Plan plan) {
     List<Question> questions = new ArrayList<>();
-    for (Measure measure : plan.recordedOnTheDay()) {
+    for (Measure measure : plan.askedOnTheDay()) {
       kind(measure)
           .map(kind -> new Question(measure.name(), kind, measure.lowWords(), measure.highWords()))
           .ifPresent(questions::add);

@@ -191,7 +191,7 @@ public record RideSheet(
     Map<String, Watch> watches = new LinkedHashMap<>();
     boolean scored = lap.lap() > plan.laps().settling();
     boolean shown = stage == Stage.DONE && plan.blinding().times() == Blinding.Times.AFTER_SCORING;
-    for (Measure measure : plan.recordedOnTheDay()) {
+    for (Measure measure : plan.askedOnTheDay()) {
       if (measure.kind().timed()) {
         if (scored) {
           watches.put(measure.name(), watch(known, measure.name(), shown));

@@ -156,6 +156,9 @@ public final class DayCommands {
     Fact out = new Fact.ScoreCorrected(lap, measure, null, reason);
     List<Problem> problems = new ArrayList<>(reviewOpen());
     problems.addAll(new TwoValues(state).refuse(out));
+    plan.measure(measure)
+        .filter(known -> !known.timing().by().asked())
+        .ifPresent(known -> problems.add(Problem.of(SessionFault.RECORDING_GIVES, "", measure)));
     if (reason.isBlank()) {
       problems.add(Problem.of(SessionFault.REASON_MISSING, "", ReasonFor.CORRECTION));
     }

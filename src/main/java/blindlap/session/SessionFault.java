@@ -38,6 +38,8 @@ public enum SessionFault implements Fault {
   AFTER_CUT_SHORT,
   /** A measure that the plan does not have: name, known names. */
   UNKNOWN_MEASURE,
+  /** A recording gives the values of a measure: detail measure. */
+  RECORDING_GIVES,
   /** A covariate that the plan does not have: name, known names. */
   UNKNOWN_COVARIATE,
   /** What the rider says before the hand-over, said after it: covariate, stint. */

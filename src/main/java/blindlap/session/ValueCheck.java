@@ -17,6 +17,9 @@ final class ValueCheck {
       String known = String.join(", ", plan.measures().stream().map(Measure::name).toList());
       return List.of(Problem.of(SessionFault.UNKNOWN_MEASURE, where, name, known));
     }
+    if (!measure.timing().by().asked()) {
+      return List.of(Problem.of(SessionFault.RECORDING_GIVES, where, name));
+    }
     Measure.Kind kind = measure.kind();
     if (kind.admits(value)) {
       return List.of();

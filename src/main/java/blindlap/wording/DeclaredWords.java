@@ -35,6 +35,8 @@ public final class DeclaredWords {
       case DRIFT -> WORDS.say("field.drift", measure(plan, m -> m.drift().text()));
       case SCALE -> WORDS.say("field.scale", measure(plan, m -> m.scale().text()));
       case SUMMARY -> WORDS.say("field.summary", measure(plan, m -> m.summary().text()));
+      case TIMING -> measure(plan, m -> TimingWords.by(m.timing()));
+      case TRAIL -> TimingWords.gates(plan.trailVersion());
       case COVARIATES -> CovariateWords.common(plan);
       case RULE -> rule(plan.protocol());
       case LEVEL -> LevelWords.name(plan.level());

@@ -190,6 +190,7 @@ public final class FindingText {
               lines.addAll(words(m).caveats());
             });
     lines.addAll(new RemarkWords(day).timed());
+    lines.addAll(RecorderWords.lines(finding));
     return lines;
   }
 

@@ -18,6 +18,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * A plan in running text, to read before it is signed. Expectations are left out: they are unseen.
@@ -56,7 +57,10 @@ public final class PlanSummary {
     parts.add(
         new Part(
             WORDS.say("sum.measures"),
-            plan.measures().stream().map(PlanSummary::measure).toList()));
+            Stream.concat(
+                    plan.measures().stream().map(PlanSummary::measure),
+                    TimingWords.declared(plan).stream())
+                .toList()));
     if (!plan.covariates().isEmpty()) {
       parts.add(new Part(CovariateWords.title(), CovariateWords.planned(plan, earlier)));
     }

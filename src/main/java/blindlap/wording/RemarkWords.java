@@ -191,6 +191,9 @@ final class RemarkWords {
   }
 
   private void knowing(String key, Measure measure, List<String> lines) {
+    if (measure.recorded()) {
+      return; // who read a watch beside a recording touched no value that counts
+    }
     TreeSet<Integer> stints = new TreeSet<>();
     TreeSet<String> who = new TreeSet<>();
     for (Remark remark : day.remarks(Remark.Kind.DEVIATION)) {

@@ -79,6 +79,11 @@ class PlanSchemaTest {
             + " primary, worthwhile: 1, definition: the whole lap, worthwhile_reason: its price}]",
         "noise: {sd: 0.5, df: 13, source: two days in May}",
         "noise: null",
+        "trail_version: {number: '2'}",
+        "trail_version: {number: 2, gates: [{name: Top, first: {latitude: 47, longitude: 8.1},"
+            + " second: {latitude: '47,1', longitude: -8.2}, direction: -1}], sha256: ab}",
+        "measures: [{name: lap time, kind: lap time, unit: s, role: primary, worthwhile: 1,"
+            + " timed_by: Recording_and Watch, from_gate: Top, to_gate: Barn}]",
         "noise: {sd: '0,5', df: ' 13 '}",
         "setups: [{name: A, mass: '1,64 lb', ballast_g: .5, settings: [{name: r, value: '3,5',"
             + " tolerance: '−0,5', range: 12., step: '0,5'}]}, {name: B}]",
@@ -131,6 +136,12 @@ class PlanSchemaTest {
         "plan: '2'",
         "blinding: {guesses: maybe}",
         "bikes: {third: blue}",
+        "trail_version: 2",
+        "trail_version: {}",
+        "trail_version: {number: 2, gates: [{name: Top}]}",
+        "trail_version: {number: 2, gates: [{name: Top, first: {latitude: 47}, second: {latitude:"
+            + " 47, longitude: 8}}]}",
+        "measures: [{name: lap time, kind: lap time, timed_by: phone}]",
       })
   void badFormIsBadForBoth(String yaml) {
     String json = Plans.text(yaml);

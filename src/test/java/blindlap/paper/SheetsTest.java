@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.RamFolder;
 import blindlap.compute.OrderSeeds;
 import blindlap.desk.Keys;
+import blindlap.desk.RecordedDay;
 import blindlap.desk.Sheets;
 import blindlap.desk.TestDay;
 import java.awt.image.BufferedImage;
@@ -102,6 +103,28 @@ class SheetsTest {
       assertThat(helper).contains(day.phrase()).contains("Rider: look away").contains("dummy");
       String starter = PdfMarks.of(all.get("starter-sheet.pdf")).text.toString();
       assertThat(starter).doesNotContain("Shock K").doesNotContain("Shock L");
+    }
+  }
+
+  @Test
+  void whatARecorderGivesHasNoColumnAndIsSaidOnce(@TempDir(factory = RamFolder.class) Path folder)
+      throws IOException {
+    try (TestDay day = new TestDay(folder, RecordedDay.plan("recording", "watch"), 3)) {
+      for (Map.Entry<String, byte[]> sheet : sheets(day, Sheets.Paper.A4).entrySet()) {
+        if (PICTURES != null) {
+          keepPictures(sheet, "recorded");
+        }
+        PdfMarks marks = PdfMarks.of(sheet.getValue());
+        assertThat(marks.overprinted()).as(sheet.getKey()).isEmpty();
+        String text = marks.text.toString().replaceAll("\\s+", " ");
+        String said = "A recorder on the rider or the bike gives lap time: nothing to write.";
+        if (sheet.getKey().equals("starter-sheet.pdf")) {
+          assertThat(text).containsOnlyOnce("lap time").contains(said, "upper half");
+          assertThat(marks.pages).isEqualTo(1);
+        } else {
+          assertThat(text).as(sheet.getKey()).doesNotContain("A recorder on the rider");
+        }
+      }
     }
   }
 

@@ -22,6 +22,6 @@ class WhoScoresTest {
     assertThat(PLAN.scoredBy("Ann")).extracting(Measure::name).containsExactly("line", "brakes");
     assertThat(PLAN.scoredBy("Bo")).extracting(Measure::name).containsExactly("feet");
     assertThat(PLAN.scoredBy("Cy")).isEmpty();
-    assertThat(PLAN.recordedOnTheDay()).extracting(Measure::name).containsExactly("time");
+    assertThat(PLAN.askedOnTheDay()).extracting(Measure::name).containsExactly("time");
   }
 }

@@ -3,6 +3,7 @@ package blindlap.ride;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.RamFolder;
+import blindlap.desk.RecordedDay;
 import blindlap.desk.TestDay;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -157,6 +158,39 @@ class RideDayTest {
     assertThat(day.state().lap(FIRST).orElseThrow().values().get(TIME)).isEqualByComparingTo("93");
     page.next();
     assertThat(page.sheet().lap()).isEqualTo(new LapId(2, 1));
+  }
+
+  @Test
+  void aLapThatARecordingTimesHasNoWatchAndIsDoneWithoutItsTime() {
+    try (TestDay recorded = new TestDay(folder, RecordedDay.plan("recording", "recording"), 6)) {
+      PlainPage own = new PlainPage(recorded);
+      own.open(recorded.id());
+      own.handedOver();
+      own.warmUpRidden();
+      own.handedOver();
+      assertThat(own.sheet().watches()).isEmpty();
+      assertThat(own.questions().questions()).isEmpty();
+      own.done().press();
+      assertThat(own.question).contains("your guess").doesNotContain(TIME);
+      own.done().asItIs();
+      assertThat(own.trouble).isEmpty();
+      assertThat(own.sheet().stage()).isEqualTo(RideSheet.Stage.DONE);
+      assertThat(recorded.state().lapsRidden()).isEqualTo(1);
+      own.next();
+      assertThat(own.sheet().lap()).isEqualTo(new LapId(2, 1));
+    }
+  }
+
+  @Test
+  void aWatchBesideARecordingIsReadLikeAnyOther() {
+    try (TestDay recorded = new TestDay(folder, RecordedDay.PLAN, 7)) {
+      PlainPage own = new PlainPage(recorded);
+      own.open(recorded.id());
+      own.handedOver();
+      own.warmUpRidden();
+      own.handedOver();
+      assertThat(own.sheet().watches()).containsOnlyKeys("upper half");
+    }
   }
 
   @Test

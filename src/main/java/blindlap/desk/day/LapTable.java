@@ -41,9 +41,12 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
     rows = rows.stream().map(List::copyOf).toList();
   }
 
-  /** Names of the measures, in the order of their columns. */
+  /** Names of the measures that people give, in the order of their columns. */
   public static List<String> measures(Day day) {
-    return day.plan().measures().stream().map(Measure::name).toList();
+    return day.plan().measures().stream()
+        .filter(m -> m.timing().by().asked())
+        .map(Measure::name)
+        .toList();
   }
 
   /**
@@ -97,7 +100,7 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
     return known.voided().isEmpty()
         && (guess
             || asked(day, lap).stream().anyMatch(at -> !day.covariates().containsKey(at))
-            || known.values().size() < day.plan().measures().size());
+            || !known.values().keySet().containsAll(measures(day)));
   }
 
   /**

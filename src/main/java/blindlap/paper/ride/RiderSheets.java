@@ -132,7 +132,7 @@ public final class RiderSheets extends SheetFlow {
 
   private List<Asked> asked(boolean guess) {
     List<Asked> all = new ArrayList<>();
-    for (Measure measure : plan.recordedOnTheDay()) {
+    for (Measure measure : plan.askedOnTheDay()) {
       all.addAll(
           switch (measure.kind()) {
             case LINE_SCALE -> List.of(line(measure));

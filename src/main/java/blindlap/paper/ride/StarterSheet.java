@@ -30,7 +30,7 @@ public final class StarterSheet extends SheetFlow {
     this.day = day;
     this.plan = day.plan();
     this.times =
-        plan.recordedOnTheDay().stream()
+        plan.askedOnTheDay().stream()
             .filter(measure -> measure.kind().timed())
             .map(Measure::name)
             .toList();
@@ -52,6 +52,7 @@ public final class StarterSheet extends SheetFlow {
     pen.box(left() + 80, y - 5, 5, 5);
     pen.text(left() + 87, y - 1, Face.SANS, BODY, WORDS.say("starter.knows"));
     y += 6;
+    recorded();
     columns();
     double even = (bottom() - y) / plan.lapsOfDay();
     if (even >= LEAST_ROW) {
@@ -62,6 +63,19 @@ public final class StarterSheet extends SheetFlow {
         columns();
       }
       row(lap);
+    }
+  }
+
+  /** Nothing to write for what a recording gives, which is said so that nobody misses a column. */
+  private void recorded() {
+    List<String> names =
+        plan.measures().stream()
+            .filter(m -> m.kind().timed() && m.recorded() && !m.asked())
+            .map(Measure::name)
+            .toList();
+    if (!names.isEmpty()) {
+      String words = WORDS.say("starter.recorded", String.join(", ", names));
+      y += pen.paragraph(left(), y, width(), Face.SANS, BODY, words) + 3;
     }
   }
 

@@ -3,6 +3,7 @@ package blindlap.screen.plan;
 import blindlap.desk.PlanPreview;
 import blindlap.fault.Problem;
 import blindlap.plan.PlanFault;
+import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Problems;
 import java.util.ArrayList;
@@ -10,6 +11,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import javafx.collections.ObservableList;
 
 /**
  * What is wrong with a draft, in words.
@@ -27,6 +29,7 @@ record PlanJudgement(
           "question",
           "rider",
           "trail",
+          "trail_version",
           "day",
           "kind",
           "conditions",
@@ -77,6 +80,20 @@ record PlanJudgement(
         Comparator.comparing(PlanMend::missing).reversed().thenComparing(m -> onPage(m.path())));
     return new PlanJudgement(
         all, mends, beside, preview.hints().stream().map(PlanJudgement::bare).toList());
+  }
+
+  /** Shows it beside the fields and in the lists. */
+  void tell(
+      TypedForm form,
+      ObservableList<String> allProblems,
+      ObservableList<PlanMend> allMends,
+      ObservableList<String> allHints) {
+    form.tell("", beside);
+    allProblems.setAll(problems);
+    if (!allMends.equals(mends)) {
+      allMends.setAll(mends);
+    }
+    allHints.setAll(hints);
   }
 
   private static int onPage(String path) {

@@ -34,7 +34,7 @@ final class PlanMeasuresView extends SteadyBox {
             new PlanRowsView(
                 model.form().list("measures"),
                 PlanWords.field("measures.one"),
-                PlanMeasuresView::measure),
+                measure -> measure(measure, model.timing())),
             PlanFieldsView.buttons(
                 Fields.button(PlanWords.say("add.measure"), () -> model.form().add("measures")),
                 starters),
@@ -108,7 +108,7 @@ final class PlanMeasuresView extends SteadyBox {
         PlanWords.help("better"));
   }
 
-  private static VBox measure(TypedForm measure) {
+  private static VBox measure(TypedForm measure, PlanTiming timing) {
     FlowPane ends =
         Fields.row(
             PlanFieldsView.text(measure, "low_words", 13),
@@ -135,6 +135,7 @@ final class PlanMeasuresView extends SteadyBox {
             better(measure),
             PlanFieldsView.text(measure, "worthwhile", 6)),
         ends,
+        new PlanTimedView(measure, timing),
         PlanFieldsView.fold(
             "more.measure",
             Fields.row(

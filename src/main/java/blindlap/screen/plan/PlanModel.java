@@ -54,6 +54,7 @@ public final class PlanModel implements PlanInHand {
   private final PlanNoise noise;
   private final PlanStarters starters;
   private final PlanCopies copies;
+  private final PlanTiming timing;
   private final Shell shell;
   private final Clock clock;
   private String name;
@@ -77,6 +78,7 @@ public final class PlanModel implements PlanInHand {
     this.rules = new PlanRules(form, planning.protocols(), plan.getReadOnlyProperty(), this::step);
     this.noise = new PlanNoise(form, history, background, plan.getReadOnlyProperty(), this::step);
     this.starters = new PlanStarters(form, planning.starter(), this::step);
+    this.timing = new PlanTiming(planning, form, plan.getReadOnlyProperty());
     this.files = new PlanFiles(planning, background, trouble::set);
     this.background = background;
     this.clock = clock;
@@ -209,6 +211,11 @@ public final class PlanModel implements PlanInHand {
     return starters;
   }
 
+  /** The trail's versions and gates. */
+  PlanTiming timing() {
+    return timing;
+  }
+
   /** The fields as they would be committed. */
   @Override
   public Map<String, Object> fields() {
@@ -244,13 +251,7 @@ public final class PlanModel implements PlanInHand {
     Map<String, Object> fields = form.tree();
     title.set(PlanWords.title(fields));
     PlanPreview preview = planning.preview(fields, noise::earlier);
-    PlanJudgement judged = PlanJudgement.of(preview);
-    form.tell("", judged.beside());
-    problems.setAll(judged.problems());
-    if (!mends.equals(judged.mends())) {
-      mends.setAll(judged.mends());
-    }
-    hints.setAll(judged.hints());
+    PlanJudgement.of(preview).tell(form, problems, mends, hints);
     int turn = ++turns;
     plan.set(preview.plan());
     if (turn != turns) {

@@ -126,6 +126,7 @@ public final class PlanPage extends StackPane {
         Fields.row(
             PlanFieldsView.text(form, "rider", 13),
             PlanFieldsView.text(form, "trail", 13),
+            trailVersion(model.timing()),
             Fields.helped(
                 DateField.of(form.field("day"), PlanWords.field("day"), PlanWords.example("day")),
                 PlanWords.help("day")),
@@ -136,6 +137,7 @@ public final class PlanPage extends StackPane {
                     PlanOptions.of("session"),
                     PlanWords.say("default.session")),
                 PlanWords.help("session"))),
+        versions(model.timing()),
         PlanFieldsView.area(form.field("conditions"), "conditions"),
         PlanFieldsView.fold(
             "head.expectations",
@@ -143,6 +145,24 @@ public final class PlanPage extends StackPane {
                 10,
                 Fields.words(PlanWords.say("note.expectations"), "second"),
                 new PlanExpectationsView(model))));
+  }
+
+  /** There to be chosen where the trail book has the trail. */
+  private static VBox trailVersion(PlanTiming timing) {
+    VBox field =
+        Fields.helped(
+            Fields.text(timing.number(), PlanWords.field("trail_version"), "", 4),
+            PlanWords.help("trail_version"));
+    field.visibleProperty().bind(timing.offeredProperty());
+    field.managedProperty().bind(field.visibleProperty());
+    return field;
+  }
+
+  private static Label versions(PlanTiming timing) {
+    Label words = Fields.words("", "second");
+    words.textProperty().bind(timing.wordsProperty());
+    words.managedProperty().bind(words.textProperty().isNotEmpty());
+    return words;
   }
 
   private static VBox workshop() {

@@ -5,6 +5,7 @@ import static blindlap.screen.part.ReviewParts.h2;
 import static blindlap.screen.part.ReviewParts.section;
 import static blindlap.screen.part.ReviewParts.words;
 
+import blindlap.plan.Plan;
 import blindlap.plot.surface.Drawing;
 import blindlap.screen.part.AnswerSentence;
 import blindlap.screen.part.AskedOnce;
@@ -16,6 +17,8 @@ import blindlap.screen.part.PlotView;
 import blindlap.screen.part.ReviewParts;
 import blindlap.session.SessionState;
 import blindlap.wording.AloneWords;
+import blindlap.wording.RecordingsWords;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.scene.Node;
@@ -76,6 +79,10 @@ public final class BlindReviewPage extends VBox {
     }
     if (!view.corrections().isEmpty()) {
       page.add(section("corrections", view.corrections()));
+    }
+    List<String> recordings = RecordingsWords.lines(model.session());
+    if (!recordings.isEmpty()) {
+      page.add(section("recordings", recordings));
     }
     if (view.closed()) {
       page.add(fingerprint(view));
@@ -203,7 +210,13 @@ public final class BlindReviewPage extends VBox {
     TextField lap = ReviewParts.field("correct.lap");
     lap.setPrefColumnCount(4);
     ComboBox<String> measure = new ComboBox<>();
-    measure.getItems().setAll(view.measures());
+    Plan plan = model.session().plan();
+    measure
+        .getItems()
+        .setAll(
+            view.measures().stream()
+                .filter(name -> plan.measure(name).map(m -> m.timing().by().asked()).orElse(true))
+                .toList());
     measure.setPromptText(WORDS.say("measure"));
     measure.setAccessibleText(WORDS.say("measure"));
     TextField value = ReviewParts.field("correct.value");
@@ -227,7 +240,12 @@ public final class BlindReviewPage extends VBox {
                 WORDS.say("close"), WORDS.say("close.follows"), WORDS.say("close.not")),
             model::close);
     close.first().getStyleClass().add("next");
-    return new VBox(10, close, words(WORDS.say("close.why"), "second"));
+    VBox box = new VBox(10);
+    // What can never be added again is asked for before the key that ends it.
+    RecordingsWords.awaited(model.session())
+        .forEach(line -> box.getChildren().add(words(line, "strong")));
+    box.getChildren().addAll(close, words(WORDS.say("close.why"), "second"));
+    return box;
   }
 
   private VBox fingerprint(BlindReviewView view) {

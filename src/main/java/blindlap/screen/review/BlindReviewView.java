@@ -9,6 +9,7 @@ import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Spoken;
 import blindlap.review.TypingCheck;
 import blindlap.session.Fact;
+import blindlap.session.Recorded;
 import blindlap.session.SessionState;
 import blindlap.session.TwoValues;
 import blindlap.session.day.CovariateAt;
@@ -172,13 +173,14 @@ public record BlindReviewView(
 
   private static Row row(SessionState state, LapState lap) {
     Plan plan = state.plan();
+    Recorded recorded = state.recorded();
     List<String> values = new ArrayList<>();
     Set<String> asked = new TreeSet<>();
     for (Measure measure : plan.measures()) {
-      BigDecimal value = lap.values().get(measure.name());
+      BigDecimal value = recorded.counting(plan, measure, lap).orElse(null);
       Twice twice = lap.twice().get(measure.name());
       values.add(
-          twice != null
+          twice != null && !measure.recorded()
               ? TwoValuesWords.cell(measure, twice)
               : value == null ? "–" : Figures.value(measure, value.doubleValue()));
       if (TypingCheck.asked(state, measure).contains(lap.id())) {
