@@ -129,7 +129,8 @@ public final class DataPackageReader {
         handlings(plan),
         covariates(plan),
         looks(plan),
-        masks);
+        masks,
+        RecordedTables.read(files, plan));
   }
 
   /** What was said of covariates; nothing where the plan declares none. */

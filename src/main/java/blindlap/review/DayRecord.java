@@ -36,6 +36,7 @@ import java.util.TreeSet;
  * @param looks looks before the end that were taken, in order
  * @param masks what is known of masked labels, over which the plan and the order then are; empty at
  *     any other level
+ * @param recorded times on the way, from recordings
  */
 public record DayRecord(
     String session,
@@ -50,7 +51,8 @@ public record DayRecord(
     SortedMap<Integer, Handling> handlings,
     SortedMap<CovariateAt, BigDecimal> covariates,
     List<TakenLook> looks,
-    Optional<Masks> masks) {
+    Optional<Masks> masks,
+    RecordedTimes recorded) {
 
   /**
    * A lap as recorded.
@@ -150,37 +152,8 @@ public record DayRecord(
         new TreeMap<>(),
         new TreeMap<>(),
         List.of(),
-        Optional.empty());
-  }
-
-  /** A day whose setups bear no labels. */
-  public DayRecord(
-      String session,
-      Plan plan,
-      OpenKey key,
-      List<Lap> laps,
-      SortedMap<Integer, Guess> guesses,
-      SortedMap<Integer, String> blindBroken,
-      int lastStint,
-      SortedMap<Integer, HelperFit> fits,
-      List<Remark> remarks,
-      SortedMap<Integer, Handling> handlings,
-      SortedMap<CovariateAt, BigDecimal> covariates,
-      List<TakenLook> looks) {
-    this(
-        session,
-        plan,
-        key,
-        laps,
-        guesses,
-        blindBroken,
-        lastStint,
-        fits,
-        remarks,
-        handlings,
-        covariates,
-        looks,
-        Optional.empty());
+        Optional.empty(),
+        RecordedTimes.NONE);
   }
 
   /** The same day with masked labels, over which its order is. */
@@ -198,7 +171,27 @@ public record DayRecord(
         handlings,
         covariates,
         looks,
-        Optional.of(known));
+        Optional.of(known),
+        recorded);
+  }
+
+  /** The same day with times on the way. */
+  public DayRecord with(RecordedTimes times) {
+    return new DayRecord(
+        session,
+        plan,
+        key,
+        laps,
+        guesses,
+        blindBroken,
+        lastStint,
+        fits,
+        remarks,
+        handlings,
+        covariates,
+        looks,
+        masks,
+        times);
   }
 
   /** The plan as it was committed, its setups in the tester's order. */
@@ -243,7 +236,8 @@ public record DayRecord(
         timed,
         said,
         taken,
-        masks);
+        masks,
+        recorded);
   }
 
   /**
@@ -281,7 +275,8 @@ public record DayRecord(
                 fits,
                 remarks)
             .withCovariates(state.day().covariates())
-            .with(state.looks().values().stream().map(TakenLook::of).toList());
+            .with(state.looks().values().stream().map(TakenLook::of).toList())
+            .with(RecordedTimes.of(state.recorded()));
     return Masks.of(state).map(day::with).orElse(day);
   }
 
