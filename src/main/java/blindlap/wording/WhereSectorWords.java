@@ -99,7 +99,7 @@ public final class WhereSectorWords {
   private String interval(Interval interval) {
     return Double.isInfinite(interval.halfWidth()) || Double.isNaN(interval.halfWidth())
         ? WORDS.say("unbounded")
-        : WORDS.say("interval", sizes.signed(interval.low()), sizes.signed(interval.high()));
+        : sizes.limits(interval);
   }
 
   private String under(WhereOnTrail.OfSector sector) {

@@ -45,6 +45,19 @@ public final class WhereWords {
     return finding.where().map(where -> new WhereWords(finding, where));
   }
 
+  /** How the numbers are computed; empty where nothing could be compared. */
+  public static Optional<String> formula(Finding finding) {
+    return finding
+        .where()
+        .filter(WhereOnTrail::compared)
+        .map(where -> Words.of("computed").say("where.formula"));
+  }
+
+  /** What the picture shows: "Time gained or lost by the way, Shock L less Shock K, in seconds". */
+  public String pictured() {
+    return WORDS.say("picture", setups.get(1), setups.get(0));
+  }
+
   /** A text of the section that stands for itself. */
   public static String say(String key, Object... arguments) {
     return WORDS.say(key, arguments);

@@ -132,10 +132,31 @@ public final class WhereDays {
                     + (setups[stint - 1] == 1 ? effect[i] : 0));
         lapTimes[stint - 1] += times[i];
       }
-      laps.put(new LapId(stint, 1), lap(times));
+      laps.put(new LapId(stint, plan.laps().settling() + 1), lap(times));
     }
     DayRecord day = Days.day(plan, order, Map.of("lap time", lapTimes));
     return day.with(new RecordedTimes(borders(), laps));
+  }
+
+  /** A ridden day with recorded laps beside its own values, on the invented trail. */
+  public static DayRecord recorded(DayRecord ridden, double[] effect, double noise, Random random) {
+    Plan plan = of(ridden.plan(), true);
+    RecordedTimes times = day(plan, ridden.order(), effect, noise, random).recorded();
+    return new DayRecord(
+        ridden.session(),
+        plan,
+        ridden.key(),
+        ridden.laps(),
+        ridden.guesses(),
+        ridden.blindBroken(),
+        ridden.lastStint(),
+        ridden.fits(),
+        ridden.remarks(),
+        ridden.handlings(),
+        ridden.covariates(),
+        ridden.looks(),
+        ridden.masks(),
+        times);
   }
 
   private static double round(double seconds) {
