@@ -127,7 +127,7 @@ public final class DataPackage {
     WaitTable.write(tables, Waits.timed(day));
     LookTable.write(tables, day.looks());
     MaskTable.write(tables, day.masks());
-    RecordedTables.write(tables, plan, day.recorded());
+    RecordedTables.write(tables, day);
     RemarkTable.write(tables, day.remarks());
     tables.json("plan", new String(PlanJson.bytes(day.committedPlan()), StandardCharsets.UTF_8));
     tables.json("key", key(day));

@@ -3,9 +3,12 @@ package blindlap.exchange;
 import blindlap.exchange.PackageTables.Column;
 import blindlap.fault.Unreadable;
 import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
 import blindlap.plan.Sector;
 import blindlap.plan.TrailVersion;
+import blindlap.review.DayRecord;
 import blindlap.review.RecordedTimes;
+import blindlap.review.WayUnits;
 import blindlap.session.day.LapId;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
@@ -18,10 +21,14 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
-/** Times on the way as two tables of a data package: sectors, and pieces of the trail's line. */
+/**
+ * Times on the way as tables of a data package: sectors, pieces of the trail's line, and the units
+ * that are analysed.
+ */
 final class RecordedTables {
   static final String SECTORS = "sectors";
   static final String PIECES = "pieces";
+  static final String UNITS = "way";
 
   /** More sectors or pieces of a lap than any trail has. */
   private static final int MOST = 100;
@@ -47,10 +54,22 @@ final class RecordedTables {
           new Column("to", "number", "m", "where it ends, along the line"),
           new Column("seconds", "number", "s", "time as recorded; empty where it was not"));
 
+  private static final List<Column> UNIT_COLUMNS =
+      List.of(
+          Column.of("part", "string", "sector or piece"),
+          Column.of("number", "integer", "which, in the order of riding, from 1"),
+          Column.of("stint", "integer", "stint, from 1"),
+          new Column(
+              "value", "number", "s", "summary of the stint's counting laps; empty where masked"),
+          Column.of("drift", "string", "what is removed"),
+          Column.of("tested", "boolean", "false if too many values are missing for a test"));
+
   private RecordedTables() {}
 
   /** Nothing where nothing was recorded. */
-  static void write(PackageTables tables, Plan plan, RecordedTimes times) {
+  static void write(PackageTables tables, DayRecord day) {
+    Plan plan = day.plan();
+    RecordedTimes times = day.recorded();
     if (times.isEmpty()) {
       return;
     }
@@ -66,6 +85,28 @@ final class RecordedTables {
     tables.table(SECTORS, SECTOR_COLUMNS, sectors);
     if (!pieces.isEmpty()) {
       tables.table(PIECES, PIECE_COLUMNS, pieces);
+    }
+    units(tables, WayUnits.of(day));
+  }
+
+  /** The analysed units, so that a short script needs nothing but this table and the rule. */
+  private static void units(PackageTables tables, WayUnits units) {
+    List<List<String>> rows = new ArrayList<>();
+    for (WayUnits.Column column : units.columns()) {
+      for (int i = 0; i < column.values().length; i++) {
+        double value = column.values()[i];
+        rows.add(
+            List.of(
+                PlanJson.word(column.part()),
+                String.valueOf(column.number()),
+                String.valueOf(i + 1),
+                Double.isNaN(value) ? "" : String.valueOf(value),
+                units.drift().text(),
+                String.valueOf(column.tested())));
+      }
+    }
+    if (!rows.isEmpty()) {
+      tables.table(UNITS, UNIT_COLUMNS, rows);
     }
   }
 

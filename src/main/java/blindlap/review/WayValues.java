@@ -1,11 +1,15 @@
 package blindlap.review;
 
+import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.day.LapId;
 import blindlap.stats.compare.StintSummary;
+import blindlap.stats.order.Drift;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.apache.commons.math3.stat.StatUtils;
 
 /**
@@ -16,15 +20,39 @@ final class WayValues {
   private final DayRecord day;
   private final Plan plan;
   private final RecordedTimes times;
+  private final Measure time;
   private final StintSummary summary;
   private final boolean voidsCount;
 
-  WayValues(DayRecord day, StintSummary summary) {
+  WayValues(DayRecord day) {
     this.day = day;
     this.plan = day.plan();
     this.times = day.recorded();
-    this.summary = summary;
+    this.time = time(plan);
+    this.summary = time.kind().timed() ? time.summary() : StintSummary.MEAN;
     this.voidsCount = StintValues.Laps.counting(plan) == StintValues.Laps.ALL_RIDDEN;
+  }
+
+  /**
+   * The measure whose drift and summary hold: the lap time, else another time, else the primary.
+   */
+  private static Measure time(Plan plan) {
+    Stream<Measure> laps = plan.measures().stream().filter(m -> m.kind() == Measure.Kind.LAP_TIME);
+    Stream<Measure> times = plan.measures().stream().filter(m -> m.kind().timed());
+    return Stream.of(laps, times, plan.primary().stream())
+        .flatMap(each -> each)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** What is removed. */
+  Drift drift() {
+    return time.drift();
+  }
+
+  /** How a stint's laps become one value. */
+  StintSummary summary() {
+    return summary;
   }
 
   /**
@@ -34,7 +62,12 @@ final class WayValues {
    * @param share of the stints with a lap that counts, those without a value
    * @param perSetup laps that enter, of A and of B
    */
-  record Column(double[] values, double share, int[] perSetup) {}
+  record Column(double[] values, double share, int[] perSetup) {
+    /** True if few enough values are missing for a test. */
+    boolean tested() {
+      return share <= Analysis.MOST_MISSING;
+    }
+  }
 
   /** Times of a sector, from 0. */
   Column sector(int sector) {
@@ -131,12 +164,9 @@ final class WayValues {
   }
 
   private List<LapId> scored() {
-    return java.util.stream.IntStream.rangeClosed(1, plan.stints())
+    return IntStream.rangeClosed(1, plan.stints())
         .boxed()
-        .flatMap(
-            stint ->
-                java.util.stream.IntStream.range(0, plan.laps().scored())
-                    .mapToObj(lap -> id(stint, lap)))
+        .flatMap(stint -> IntStream.range(0, plan.laps().scored()).mapToObj(lap -> id(stint, lap)))
         .toList();
   }
 

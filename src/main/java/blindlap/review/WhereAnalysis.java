@@ -2,11 +2,8 @@ package blindlap.review;
 
 import blindlap.fault.Problem;
 import blindlap.fault.Unusable;
-import blindlap.plan.Measure;
-import blindlap.plan.Plan;
 import blindlap.stats.compare.Along;
 import blindlap.stats.compare.SeveralMeasures;
-import blindlap.stats.compare.StintSummary;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Assignments;
@@ -20,7 +17,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Stream;
 
 /** Works out where on the trail the difference arises (docs/method.md#where). */
 final class WhereAnalysis {
@@ -30,17 +26,14 @@ final class WhereAnalysis {
   private final Drift drift;
   private final WayValues values;
   private final Set<Caveat> caveats = new TreeSet<>();
-  private final StintSummary summary;
   private Optional<Problem> why = Optional.empty();
 
   private WhereAnalysis(DayRecord day, Assignments set, boolean stopped) {
     this.day = day;
     this.set = set;
     this.order = day.key().setups();
-    Measure time = time(day.plan());
-    this.drift = time.drift();
-    this.summary = time.kind().timed() ? time.summary() : StintSummary.MEAN;
-    this.values = new WayValues(day, summary);
+    this.values = new WayValues(day);
+    this.drift = values.drift();
     if (EarlyEnd.freely(day)) {
       caveats.add(Caveat.ENDED_FREELY);
     }
@@ -60,25 +53,13 @@ final class WhereAnalysis {
         : Optional.of(new WhereAnalysis(day, set, stopped).found());
   }
 
-  /**
-   * The measure whose drift and summary hold: the lap time, else another time, else the primary.
-   */
-  private static Measure time(Plan plan) {
-    Stream<Measure> laps = plan.measures().stream().filter(m -> m.kind() == Measure.Kind.LAP_TIME);
-    Stream<Measure> times = plan.measures().stream().filter(m -> m.kind().timed());
-    return Stream.of(laps, times, plan.primary().stream())
-        .flatMap(each -> each)
-        .findFirst()
-        .orElseThrow();
-  }
-
   private WhereOnTrail found() {
     Optional<WhereOnTrail.Line> line = tried(this::line);
     Optional<WhereOnTrail.Sectors> sectors = tried(this::sectors);
     return new WhereOnTrail(
         day.plan().trailVersion() != null,
         drift,
-        summary,
+        values.summary(),
         line,
         sectors.filter(s -> compared(sectors)),
         caveats,
@@ -167,7 +148,7 @@ final class WhereAnalysis {
   private record Size(double estimate, Optional<Interval> interval) {}
 
   private static boolean inFamily(WayValues.Column column, Optional<Size> size) {
-    return size.isPresent() && column.share() <= Analysis.MOST_MISSING;
+    return size.isPresent() && column.tested();
   }
 
   private Optional<SeveralMeasures> tested(

@@ -7,12 +7,12 @@ import blindlap.compute.FindingJson;
 import blindlap.desk.Reviews;
 import blindlap.desk.SampleDays;
 import blindlap.fault.Unreadable;
-import blindlap.plan.Rule;
 import blindlap.review.Analysis;
 import blindlap.review.DayRecord;
 import blindlap.review.QuestionHistory;
 import blindlap.review.RecordedTimes;
 import blindlap.review.WhereDays;
+import blindlap.review.WhereOnTrail;
 import blindlap.wording.day.Problems;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
@@ -28,19 +28,7 @@ class RecordedTablesTest {
       "stint,lap_in_stint,sector,from,to,seconds,uncertainty,void\n";
   private static final String PIECES = "stint,lap_in_stint,piece,from,to,seconds\n";
   private static final Map<String, byte[]> FILES = new HashMap<>();
-  private static DayRecord day = invented();
-
-  private static DayRecord invented() {
-    DayRecord invented =
-        WhereDays.day(
-            WhereDays.plan(Rule.blocks(2, 12, 4), true),
-            "ABBAABABBBAA",
-            WhereDays.gain(195, 420, 1),
-            0.05,
-            new Random(2));
-    invented = WhereDays.with(invented, 3, WhereDays.gap(invented, 3, 5));
-    return WhereDays.with(invented, 4, WhereDays.voided(invented, 4, 1));
-  }
+  private static DayRecord day;
 
   @BeforeAll
   static void export() {
@@ -48,8 +36,11 @@ class RecordedTablesTest {
         "shocks-on-quarry-loop",
         (desk, state) -> {
           DayRecord sample = Reviews.day(state);
-          RecordedTimes times = day.recorded();
-          day = sample.with(times);
+          day = WhereDays.recorded(sample, WhereDays.gain(195, 420, 1), 0.05, new Random(2));
+          int lap = day.recorded().laps().firstKey().lap();
+          assertThat(lap).isEqualTo(1);
+          day = WhereDays.with(day, 3, WhereDays.gap(day, 3, 5));
+          day = WhereDays.with(day, 4, WhereDays.voided(day, 4, 1));
           FILES.putAll(
               DataPackage.open(
                   state,
@@ -74,8 +65,26 @@ class RecordedTablesTest {
   void everyRowOfThePiecesHasItsBordersAndWhatWasNotRecordedIsEmpty() {
     String pieces = text("pieces.csv");
     assertThat(pieces).startsWith(PIECES);
-    assertThat(pieces.lines().count()).isEqualTo(1 + 12L * WhereDays.pieces());
+    assertThat(pieces.lines().count()).isEqualTo(1 + 16L * WhereDays.pieces());
     assertThat(pieces).contains("\n3,1,6,150.0,180.0,\n");
+  }
+
+  /** A sector keeps its own masks; a stint with a piece missing or a void sector has no piece. */
+  @Test
+  void theUnitsAreThoseThatAreAnalysed() {
+    WhereOnTrail where = Analysis.of(day).where().orElseThrow();
+    List<String> units = text("way.csv").lines().skip(1).toList();
+    assertThat(units).hasSize(16 * (3 + WhereDays.pieces()));
+    for (WhereOnTrail.OfSector sector : where.sectors().orElseThrow().each()) {
+      for (int stint = 1; stint <= 16; stint++) {
+        double value = sector.values()[stint - 1];
+        assertThat(units)
+            .contains(
+                "sector,%d,%d,%s,line,true"
+                    .formatted(sector.sector() + 1, stint, Double.isNaN(value) ? "" : value));
+      }
+    }
+    assertThat(units).contains("piece,1,3,,line,true", "piece,23,4,,line,true");
   }
 
   @Test

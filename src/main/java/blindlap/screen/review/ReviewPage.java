@@ -139,7 +139,6 @@ public final class ReviewPage extends StackPane {
     }
     view.order().ifPresent(d -> page.add(new VBox(10, h2("order"), new PlotView(look, d))));
     view.curve().ifPresent(d -> picture("curve", d, "curve.title", "curve.note"));
-    view.where().ifPresent(where -> new WhereView(look, where).addTo(page));
     others(view);
     VBox blind = section("blind", List.of(view.guesses()));
     view.guessed().ifPresent(d -> blind.getChildren().add(new PlotView(look, d)));
@@ -179,6 +178,7 @@ public final class ReviewPage extends StackPane {
   }
 
   private void others(ReviewView view) {
+    view.where().ifPresent(where -> new WhereView(look, where).addTo(page));
     if (view.others().isEmpty()) {
       if (!view.sentences().isEmpty()) {
         page.add(section("others", view.sentences()));
