@@ -156,15 +156,15 @@ final class RecordedTables {
     rows(files, sectors.file).forEach(row -> sectors.sector(row));
     rows(files, pieces.file).forEach(row -> pieces.piece(row));
     SortedMap<LapId, RecordedTimes.Lap> laps = new TreeMap<>();
-    for (LapId id : sectors.seconds.keySet()) {
-      laps.put(
-          id,
-          new RecordedTimes.Lap(
-              sectors.seconds.get(id),
-              sectors.uncertainties.getOrDefault(id, List.of()),
-              pieces.seconds.getOrDefault(id, List.of()),
-              sectors.voided.getOrDefault(id, new TreeSet<>())));
-    }
+    sectors.seconds.forEach(
+        (id, seconds) ->
+            laps.put(
+                id,
+                new RecordedTimes.Lap(
+                    seconds,
+                    sectors.uncertainties.getOrDefault(id, List.of()),
+                    pieces.seconds.getOrDefault(id, List.of()),
+                    sectors.voided.getOrDefault(id, new TreeSet<>()))));
     return new RecordedTimes(pieces.borders, laps);
   }
 

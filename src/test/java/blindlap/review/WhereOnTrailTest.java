@@ -7,17 +7,21 @@ import blindlap.fault.DayFault;
 import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.plan.Rule;
+import blindlap.session.day.LapId;
 import blindlap.stats.compare.SeveralMeasures;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.order.Drift;
 import blindlap.stats.order.Orders;
 import blindlap.stats.order.Sampling;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import org.apache.commons.math3.stat.regression.OLSMultipleLinearRegression;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** Where on the trail a known gain lies, and what is masked, withheld or refused. */
@@ -254,9 +258,9 @@ class WhereOnTrailTest {
     DayRecord day = gaining(true);
     for (int stint = 1; stint <= 16; stint++) {
       if (stint > 2) {
-        RecordedTimes.Lap lap = day.recorded().laps().get(new blindlap.session.day.LapId(stint, 1));
-        List<java.math.@org.jspecify.annotations.Nullable BigDecimal> sectors =
-            new ArrayList<>(lap.sectors());
+        RecordedTimes.Lap lap =
+            Objects.requireNonNull(day.recorded().laps().get(new LapId(stint, 1)));
+        List<@Nullable BigDecimal> sectors = new ArrayList<>(lap.sectors());
         sectors.set(2, null);
         day =
             WhereDays.with(

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import blindlap.plan.Rule;
 import blindlap.review.Analysis;
 import blindlap.review.Finding;
+import blindlap.review.RecordedTimes;
 import blindlap.review.WhereDays;
 import blindlap.review.WhereOnTrail;
 import java.util.ArrayList;
@@ -95,6 +96,16 @@ class WhereWordsTest {
           .isEqualTo(!sectors.shown().isEmpty() && sectors.shown().size() < 3);
     }
     assertThat(shown).isGreaterThan(20);
+  }
+
+  /** What a terminal prints of the finding has every line of it, and a day without has none. */
+  @Test
+  void theWholeFindingInWordsHasItAfterTheMeasures() {
+    Finding finding = Objects.requireNonNull(CASES.get("all of it in one sector"));
+    assertThat(new FindingText(finding).lines())
+        .containsSequence(words("all of it in one sector").lines());
+    Finding without = Analysis.of(finding.day().with(RecordedTimes.NONE));
+    assertThat(new FindingText(without).lines()).noneMatch(line -> line.contains("on the trail"));
   }
 
   @Test

@@ -14,6 +14,11 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlotView;
 import blindlap.screen.part.Theme;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -62,6 +67,7 @@ class WhereViewTest {
             look.themeProperty().set(theme);
             Window.picture(scene, "where-" + theme.name().toLowerCase(Locale.ROOT));
           }
+          manual();
           List<String> texts = texts(page);
           int title = texts.indexOf("Where on the trail");
           int sentence =
@@ -79,6 +85,21 @@ class WhereViewTest {
                   "Shock L faster.")
               .anyMatch(text -> text.endsWith("orders show as much in some sector (p = .0015)."));
         });
+  }
+
+  /** With -Dblindlap.write=true the picture goes into the manual. */
+  private static void manual() {
+    if (Boolean.getBoolean("blindlap.write")) {
+      String folder = System.getProperty("blindlap.pictures", "target/pictures");
+      try {
+        Files.copy(
+            Path.of(folder, "where-paper.png"),
+            Path.of("docs", "pictures", "where.png"),
+            StandardCopyOption.REPLACE_EXISTING);
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
   }
 
   /** Whoever cannot see the picture hears the sentence, and the sum at every gate. */
