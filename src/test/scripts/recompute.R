@@ -279,6 +279,21 @@ if (length(secondary) > 0) {
 both <- sapply(harmed, function(p) min(1, 2 * min(p[1], p[4])))
 holm <- if (length(both) > 0) p.adjust(both, "holm", length(watched))   # what was not tested counts with p = 1
 for (measure in names(harmed)) line(paste0(measure, ", harm"), c(harmed[[measure]], both[[measure]], holm[[measure]]))
+way <- if (file.exists(file.path(folder, "way.csv"))) text("way.csv") else NULL
+for (part in unique(way$part)) {
+  all <- way[way$part == part, ]; numbers <- unique(all$number)
+  out <- list(degree = match(all$drift[1], c("none", "line", "curve")) - 1, covariates = list())
+  columns <- lapply(numbers, function(i) all[all$number == i, ])
+  columns <- columns[sapply(columns, function(r) r$tested[1] == "true" && any(r$value != ""))]
+  if (length(columns) == 0) next
+  units <- lapply(columns, function(r) list(y = as.numeric(ifelse(r$value == "", "0", r$value)), use = r$value != "", out = out))
+  line(paste0("where ", part, ", adjusted"), family(units))
+  use <- units[[1]]$use
+  if (length(units) == length(numbers) && all(sapply(units, function(u) identical(u$use, use)))) {
+    found <- along(sapply(units, function(u) u$y), use, out)
+    for (i in 1:3) line(paste0("where ", part, c("", ", sums", ", bands")[i]), found[[i]])
+  }
+}
 said <- ifelse(stints_of$in_the_day == "true", stints_of$guess, "")
 if (setups == 2 && any(said != "")) {             # right less wrong, guesses held fixed
   score <- ifelse(said == "A", -1, ifelse(said == "B", 1, 0))
@@ -316,18 +331,3 @@ if (file.exists(file.path(folder, "waits.csv"))) {
 }
 line("session voids", uneven(void))
 line("session void laps", uneven(sapply(stints_of$stint, function(s) sum(counted$void[counted$stint == s] != ""))))
-way <- if (file.exists(file.path(folder, "way.csv"))) text("way.csv") else NULL
-for (part in unique(way$part)) {
-  all <- way[way$part == part, ]; numbers <- unique(all$number)
-  out <- list(degree = match(all$drift[1], c("none", "line", "curve")) - 1, covariates = list())
-  columns <- lapply(numbers, function(i) all[all$number == i, ])
-  columns <- columns[sapply(columns, function(r) r$tested[1] == "true" && any(r$value != ""))]
-  if (length(columns) == 0) next
-  units <- lapply(columns, function(r) list(y = as.numeric(ifelse(r$value == "", "0", r$value)), use = r$value != "", out = out))
-  line(paste0("where ", part, ", adjusted"), family(units))
-  use <- units[[1]]$use
-  if (length(units) == length(numbers) && all(sapply(units, function(u) identical(u$use, use)))) {
-    found <- along(sapply(units, function(u) u$y), use, out)
-    for (i in 1:3) line(paste0("where ", part, c("", ", sums", ", bands")[i]), found[[i]])
-  }
-}

@@ -497,19 +497,6 @@ before = 0.0
 for rank, measure in enumerate(sorted(both, key=both.get)):
     before = min(1.0, max(before, (len(watched) - rank) * both[measure]))
     line(measure + ", harm", harmed[measure] + [both[measure], before])
-said = [r["guess"] if r["in_the_day"] == "true" else "" for r in stint_rows]
-if setups == 2 and any(said):
-    line("session guesses", guesses(order, said))
-timed = {r["stint"]: r for r in read("waits.csv")} if os.path.exists(folder + "/waits.csv") else {}
-waited = [float(r["wait"]) if r["counts"] == "true" else None for r in (timed.get(s["stint"], {"counts": ""}) for s in stint_rows)]
-reals = {a != b for a, b, w in zip(order[1:], order, waited[1:]) if w is not None}
-if sum(w is not None for w in waited) >= 8 and len(reals) == 2:
-    kind, setup = waits(order, waited)
-    line("session waits", kind)
-    if setup[0] is not None:
-        line("session waits by setup", setup)
-line("session voids", uneven(order, void))
-line("session void laps", uneven(order, [sum(bool(l["void"]) for l in s) for s in scored]))
 parts = {}
 for r in read("way.csv") if os.path.exists(folder + "/way.csv") else []:
     parts.setdefault(r["part"], {}).setdefault(int(r["number"]), []).append(r)
@@ -526,3 +513,16 @@ for part, columns in parts.items():
         found = along([m[0] for m in told], *told[0][1:])
         for name, numbers in zip(("", ", sums", ", bands"), found):
             line("where " + part + name, numbers)
+said = [r["guess"] if r["in_the_day"] == "true" else "" for r in stint_rows]
+if setups == 2 and any(said):
+    line("session guesses", guesses(order, said))
+timed = {r["stint"]: r for r in read("waits.csv")} if os.path.exists(folder + "/waits.csv") else {}
+waited = [float(r["wait"]) if r["counts"] == "true" else None for r in (timed.get(s["stint"], {"counts": ""}) for s in stint_rows)]
+reals = {a != b for a, b, w in zip(order[1:], order, waited[1:]) if w is not None}
+if sum(w is not None for w in waited) >= 8 and len(reals) == 2:
+    kind, setup = waits(order, waited)
+    line("session waits", kind)
+    if setup[0] is not None:
+        line("session waits by setup", setup)
+line("session voids", uneven(order, void))
+line("session void laps", uneven(order, [sum(bool(l["void"]) for l in s) for s in scored]))

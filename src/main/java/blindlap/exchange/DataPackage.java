@@ -123,11 +123,11 @@ public final class DataPackage {
     CovariateTables.takenOut(tables, day);
     tables.rule(plan.rule());
     stints(tables, day);
+    RecordedTables.write(tables, day);
     fits(tables, day);
     WaitTable.write(tables, Waits.timed(day));
     LookTable.write(tables, day.looks());
     MaskTable.write(tables, day.masks());
-    RecordedTables.write(tables, day);
     RemarkTable.write(tables, day.remarks());
     tables.json("plan", new String(PlanJson.bytes(day.committedPlan()), StandardCharsets.UTF_8));
     tables.json("key", key(day));
