@@ -158,40 +158,12 @@ public record DayRecord(
 
   /** The same day with masked labels, over which its order is. */
   public DayRecord with(Masks known) {
-    return new DayRecord(
-        session,
-        known.analysed(),
-        key,
-        laps,
-        guesses,
-        blindBroken,
-        lastStint,
-        fits,
-        remarks,
-        handlings,
-        covariates,
-        looks,
-        Optional.of(known),
-        recorded);
+    return with(known.analysed(), handlings, covariates, looks, Optional.of(known), recorded);
   }
 
   /** The same day with times on the way. */
   public DayRecord with(RecordedTimes times) {
-    return new DayRecord(
-        session,
-        plan,
-        key,
-        laps,
-        guesses,
-        blindBroken,
-        lastStint,
-        fits,
-        remarks,
-        handlings,
-        covariates,
-        looks,
-        masks,
-        times);
+    return with(plan, handlings, covariates, looks, masks, times);
   }
 
   /** The plan as it was committed, its setups in the tester's order. */
@@ -206,26 +178,29 @@ public record DayRecord(
 
   /** The same day with the looks that were taken before its end. */
   public DayRecord with(List<TakenLook> taken) {
-    return with(handlings, covariates, taken);
+    return with(plan, handlings, covariates, taken, masks, recorded);
   }
 
   /** The same day with how long its handlings took. */
   public DayRecord with(SortedMap<Integer, Handling> timed) {
-    return with(timed, covariates, looks);
+    return with(plan, timed, covariates, looks, masks, recorded);
   }
 
   /** The same day with what was said of covariates. */
   public DayRecord withCovariates(SortedMap<CovariateAt, BigDecimal> said) {
-    return with(handlings, said, looks);
+    return with(plan, handlings, said, looks, masks, recorded);
   }
 
   private DayRecord with(
+      Plan over,
       SortedMap<Integer, Handling> timed,
       SortedMap<CovariateAt, BigDecimal> said,
-      List<TakenLook> taken) {
+      List<TakenLook> taken,
+      Optional<Masks> known,
+      RecordedTimes times) {
     return new DayRecord(
         session,
-        plan,
+        over,
         key,
         laps,
         guesses,
@@ -236,8 +211,8 @@ public record DayRecord(
         timed,
         said,
         taken,
-        masks,
-        recorded);
+        known,
+        times);
   }
 
   /**
