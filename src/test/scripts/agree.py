@@ -63,6 +63,34 @@ def session(name, package, answers, tables):
         same(f"{name}, void laps, {tool}", voids["laps"]["p"], number(table["session void laps"][0]))
 
 
+def where(name, package, answers, tables):
+    """Where on the trail: the report, compute, Python and R."""
+    found = package.get("where", {})
+    line, sectors = found.get("line"), found.get("sectors", [])
+    results = {n["about"]: a["result"] for n, a in zip(package["requests"], answers)}
+    adjusted = [s["p_adjusted"] for s in sectors if s["p_adjusted"] is not None]
+    expected = {"where sector, adjusted": adjusted} if found.get("tested") else {}
+    if line:
+        cumulative = line["cumulative"]
+        expected["where piece"] = line["estimates"]
+        expected["where piece, sums"] = cumulative["estimates"]
+        expected["where piece, bands"] = cumulative["half_widths_95"]
+        if line["p_adjusted"]:
+            expected["where piece, adjusted"] = line["p_adjusted"]
+        for field, numbers in (("estimates", line["estimates"]), ("p_adjusted", line["p_adjusted"] or [])):
+            for one, other in zip(numbers, results["where.line"][field]):
+                same(f"{name}, where line {field}, compute", one, other)
+    if found.get("intervals_together"):
+        expected["where sector"] = [s["estimate"] for s in sectors]
+    for row, numbers in expected.items():
+        tested.add("where")
+        for tool, table in tables.items():
+            again = table.get(row, [])
+            same(f"{name}, {row}, how many, {tool}", len(numbers), len(again))
+            for i, (one, other) in enumerate(zip(numbers, again)):
+                same(f"{name}, {row} {i + 1}, {tool}", one, number(other))
+
+
 names = sorted(os.listdir(samples))
 for name in names:
     notebook = json.load(open(f"{samples}/{name}/review.json", encoding="utf-8"))
@@ -84,53 +112,54 @@ for name in names:
     }
     for measure in package["measures"]:
         key = measure["measure"]
-        where = f"{name}, {key}"
+        place = f"{name}, {key}"
         result = computed[key]
         # The line of a measure is the p without looks; that over the looks has a line of its own.
         if measure["role"] == "primary" and "looks" in package:
             tested.add("looks")
             for tool, table in tables.items():
-                same(f"{where}, looks, {tool}", measure["p"], number(table["session looks"][0]))
+                same(f"{place}, looks, {tool}", measure["p"], number(table["session looks"][0]))
             measure["p"] = package["looks"]["p_without_looks"]
         # Without a test no p is said, though a request still gives one.
         if measure["p"] is None:
             measure["p"] = result["p"]
             for pair, again in zip(measure.get("pairs", []), result.get("pairs", [])):
                 pair["p_adjusted"] = again["p_adjusted"]
-        same(where + ", p, compute", measure["p"], result["p"])
+        same(place + ", p, compute", measure["p"], result["p"])
         for pair, again in zip(measure.get("pairs", []), result.get("pairs", [])):
-            same(f"{where}, {pair['pair']} adjusted, compute", pair["p_adjusted"], again["p_adjusted"])
+            same(f"{place}, {pair['pair']} adjusted, compute", pair["p_adjusted"], again["p_adjusted"])
         for tool, table in tables.items():
             found = [number(x) for x in table[key]]
             for pair in measure.get("pairs", []):
-                what = f"{where}, {pair['pair']} adjusted, {tool}"
+                what = f"{place}, {pair['pair']} adjusted, {tool}"
                 row = [number(x) for x in table[f"{key}, {pair['pair']}"]]
                 same(what, pair["p_adjusted"], row[0])
                 limits = ends(pair, "interval_95") + (ends(pair["harm"], "interval") if "harm" in pair else [])
                 if len(row) != 1 + len(limits):
-                    same(f"{where}, {pair['pair']}, limits, {tool}", len(limits), len(row) - 1)
+                    same(f"{place}, {pair['pair']}, limits, {tool}", len(limits), len(row) - 1)
                 for one, other in zip(limits, row[1:]):
-                    same(f"{where}, {pair['pair']} interval, {tool}", one, other)
+                    same(f"{place}, {pair['pair']} interval, {tool}", one, other)
             adjusted = table.get(key + ", adjusted", ["NA"])
-            same(f"{where}, adjusted, {tool}", measure.get("p_adjusted"), number(adjusted[0]))
+            same(f"{place}, adjusted, {tool}", measure.get("p_adjusted"), number(adjusted[0]))
             harm = measure.get("harm", {})
             row = table.get(key + ", harm", [])
-            same(f"{where}, harm numbers, {tool}", len(HARM) if harm else 0, len(row))
+            same(f"{place}, harm numbers, {tool}", len(HARM) if harm else 0, len(row))
             for name_of, other in zip(HARM, row):
-                same(f"{where}, harm {name_of}, {tool}", harm[name_of], number(other))
+                same(f"{place}, harm {name_of}, {tool}", harm[name_of], number(other))
             if len(found) == 1:
-                same(f"{where}, p, {tool}", measure["p"], found[0])
+                same(f"{place}, p, {tool}", measure["p"], found[0])
                 continue
-            same(f"{where}, estimate, {tool}", measure["estimate"], found[0])
-            same(f"{where}, p, {tool}", measure["p"], found[1])
+            same(f"{place}, estimate, {tool}", measure["estimate"], found[0])
+            same(f"{place}, p, {tool}", measure["p"], found[1])
             for i, level in enumerate(("interval_95", "interval_90")):
                 for end in (0, 1):
                     expected = ends(measure, level)[end]
-                    same(f"{where}, {level}, {tool}", expected, found[2 + 2 * i + end])
+                    same(f"{place}, {level}, {tool}", expected, found[2 + 2 * i + end])
                     given = result[level] or [None, None]
-                    same(f"{where}, {level}, compute", expected, given[end])
+                    same(f"{place}, {level}, compute", expected, given[end])
     session(name, package, answers, tables)
-if tested != {"waits", "waits by setup", "looks"}:
+    where(name, package, answers, tables)
+if tested - {"where"} != {"waits", "waits by setup", "looks"}:
     failures += 1
     print("no session here has waits that are tested, or none has looks")
 print(f"{compared} numbers of {len(names)} sessions compared, {failures} differ")

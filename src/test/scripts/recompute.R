@@ -143,6 +143,22 @@ family <- function(measures) {                   # step-down maximum, or Holm wh
   }
   adjusted
 }
+along <- function(Y, use, out) {                 # differences, running sums, half the width of the band of these
+  Q <- qr.Q(qr(nuisance(use, out))); off <- function(v) v - Q %*% crossprod(Q, v)
+  w <- as.vector(off(order[use] - 0.5)); c0 <- sum(w^2); m <- ncol(Y)
+  V <- off(sweep(Y[use, , drop = FALSE], 2, colMeans(Y[use, , drop = FALSE])))
+  estimates <- as.vector(crossprod(V, w)) / c0
+  E <- (V - outer(w, estimates)) %*% (+upper.tri(diag(m), diag = TRUE)); squares <- colSums(E^2)
+  z <- Z[, use, drop = FALSE] - 0.5; c <- rowSums(z^2) - rowSums((z %*% Q)^2)
+  largest <- apply(sweep((z %*% E)^2, 2, squares, "/"), 1, max)
+  shares <- ifelse(c > 1e-9 * sum(use) / 4, largest / pmax(c, 1e-300), 0)
+  k <- length(shares); half <- rep(NA_real_, m)  # too few orders have no band that holds
+  if (k >= 200 || (stints == 8 && k == 50)) {
+    share <- sort(shares, decreasing = TRUE)[floor(0.05 * k + 1e-9) + 1]
+    half <- sqrt(share / (1 - share) * squares / c0)
+  }
+  list(estimates, cumsum(estimates), half)
+}
 order_of <- function(seen) base::order(-seen)
 
 line <- function(name, numbers) {
@@ -270,6 +286,21 @@ if (length(secondary) > 0) {
 both <- sapply(harmed, function(p) min(1, 2 * min(p[1], p[4])))
 holm <- if (length(both) > 0) p.adjust(both, "holm", length(watched))   # what was not tested counts with p = 1
 for (measure in names(harmed)) line(paste0(measure, ", harm"), c(harmed[[measure]], both[[measure]], holm[[measure]]))
+way <- if (file.exists(file.path(folder, "way.csv"))) text("way.csv") else NULL
+for (part in unique(way$part)) {
+  all <- way[way$part == part, ]; numbers <- unique(all$number)
+  out <- list(degree = match(all$drift[1], c("none", "line", "curve")) - 1, covariates = list())
+  columns <- lapply(numbers, function(i) all[all$number == i, ])
+  columns <- columns[sapply(columns, function(r) r$tested[1] == "true" && any(r$value != ""))]
+  if (length(columns) == 0) next
+  units <- lapply(columns, function(r) list(y = as.numeric(ifelse(r$value == "", "0", r$value)), use = r$value != "", out = out))
+  line(paste0("where ", part, ", adjusted"), family(units))
+  use <- units[[1]]$use
+  if (length(units) == length(numbers) && all(sapply(units, function(u) identical(u$use, use)))) {
+    found <- along(sapply(units, function(u) u$y), use, out)
+    for (i in 1:3) line(paste0("where ", part, c("", ", sums", ", bands")[i]), found[[i]])
+  }
+}
 said <- ifelse(stints_of$in_the_day == "true", stints_of$guess, "")
 if (setups == 2 && any(said != "")) {             # right less wrong, guesses held fixed
   score <- ifelse(said == "A", -1, ifelse(said == "B", 1, 0))

@@ -270,6 +270,29 @@ def size_of(measure):
     return size
 
 
+def along(columns, order, use, out):
+    """Differences of all pieces, their running sums, and half the width of the band of these."""
+    q = basis(use, out)
+    w = residual([s - 0.5 if u else 0.0 for s, u in zip(order, use)], q)
+    c0, estimates, running, left = dot(w, w), [], [0.0] * stints, []
+    for y in columns:
+        mean = sum(a for a, u in zip(y, use) if u) / sum(use)
+        v = residual([a - mean if u else 0.0 for a, u in zip(y, use)], q)
+        estimates.append(dot(w, v) / c0)
+        running = [r + a - estimates[-1] * b for r, a, b in zip(running, v, w)]
+        left.append(running)
+    sums, squares, shares = list(itertools.accumulate(estimates)), [dot(r, r) for r in left], []
+    for z in orders():
+        signs = [a - 0.5 if u else 0.0 for a, u in zip(z, use)]
+        c = dot(signs, signs) - sum(dot(signs, u) ** 2 for u in q)
+        largest = max(dot(signs, r) ** 2 / s for r, s in zip(left, squares))
+        shares.append(largest / c if c > 1e-9 * sum(use) / 4 else 0.0)
+    if len(shares) < 200 and (stints, len(shares)) != (8, 50):
+        return estimates, sums, ["NA"] * len(sums)  # too few orders for a band that holds
+    share = sorted(shares, reverse=True)[math.floor(0.05 * len(shares) + 1e-9)]
+    return estimates, sums, [math.sqrt(share / (1 - share) * s / c0) for s in squares]
+
+
 def alone(measure):
     size = size_of(measure)
     observed = size(measure[1])
@@ -484,6 +507,22 @@ before = 0.0
 for rank, measure in enumerate(sorted(both, key=both.get)):
     before = min(1.0, max(before, (len(watched) - rank) * both[measure]))
     line(measure + ", harm", harmed[measure] + [both[measure], before])
+parts = {}
+for r in read("way.csv") if os.path.exists(folder + "/way.csv") else []:
+    parts.setdefault(r["part"], {}).setdefault(int(r["number"]), []).append(r)
+for part, columns in parts.items():
+    told = []
+    for mine in columns.values():
+        use = [r["value"] != "" for r in mine]
+        degree = ["none", "line", "curve"].index(mine[0]["drift"])
+        if any(use) and mine[0]["tested"] == "true":
+            told.append(([float(r["value"] or 0) for r in mine], order, use, (degree, [])))
+    if told:
+        line("where " + part + ", adjusted", family(told))
+    if told and len(told) == len(columns) and all(m[2] == told[0][2] for m in told):
+        found = along([m[0] for m in told], *told[0][1:])
+        for name, numbers in zip(("", ", sums", ", bands"), found):
+            line("where " + part + name, numbers)
 said = [r["guess"] if r["in_the_day"] == "true" else "" for r in stint_rows]
 if setups == 2 and any(said):
     line("session guesses", guesses(order, said))

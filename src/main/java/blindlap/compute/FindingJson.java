@@ -68,6 +68,7 @@ public final class FindingJson {
     guesses(root.putObject("guesses"), finding.guesses());
     WaitsJson.put(root, finding.waits());
     LooksJson.put(root, finding);
+    WhereJson.put(root, finding);
     ObjectNode voids = root.putObject("voids");
     voids(voids, finding.voids());
     voids(voids.putObject("laps"), finding.voidLaps());
@@ -303,8 +304,7 @@ public final class FindingJson {
     }
   }
 
-  private static void interval(
-      ObjectNode node, String name, Optional<blindlap.stats.distribution.Interval> interval) {
+  private static void interval(ObjectNode node, String name, Optional<Interval> interval) {
     if (interval.isEmpty()) {
       node.putNull(name);
       return;

@@ -53,6 +53,7 @@ public final class FindingRequests {
     all.guesses();
     all.waits();
     all.voids();
+    finding.where().ifPresent(w -> new WhereRequests(w, all::given, all::add).all());
     return List.copyOf(all.requests);
   }
 

@@ -56,6 +56,8 @@ public final class PackageReview {
           "helper.csv",
           "record.csv",
           "waits.csv",
+          "sectors.csv",
+          "pieces.csv",
           "amendments.csv",
           "finding.json");
 

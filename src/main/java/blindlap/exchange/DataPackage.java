@@ -128,6 +128,7 @@ public final class DataPackage {
     CovariateTables.takenOut(tables, day);
     tables.rule(plan.rule());
     stints(tables, day);
+    RecordedTables.write(tables, day);
     fits(tables, day);
     WaitTable.write(tables, Waits.timed(day));
     LookTable.write(tables, day.looks());

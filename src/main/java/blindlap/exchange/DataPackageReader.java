@@ -124,7 +124,8 @@ public final class DataPackageReader {
         handlings(plan),
         covariates(plan),
         looks(plan),
-        masks);
+        masks,
+        RecordedTables.read(files, plan));
   }
 
   /** What was said of covariates; nothing where the plan declares none. */

@@ -11,6 +11,7 @@ public final class Report {
   public static ReportDocument of(ReportInput input) {
     ReportPage page = new ReportPage(input.ink());
     new ReportFront(input, page).write();
+    new ReportWhere(input.finding(), page).write();
     new ReportPlan(input, page).write();
     new ReportDay(input, page).write();
     new ReportAnalysis(input, page).write();

@@ -11,6 +11,7 @@ import blindlap.stats.compare.ManySetups;
 import blindlap.wording.AmendmentWords;
 import blindlap.wording.CovariateWords;
 import blindlap.wording.FindingText;
+import blindlap.wording.WhereWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
@@ -126,7 +127,12 @@ final class ReportAnalysis {
                         || key.equals("waits.formula") && finding.waits().test().isPresent())
             .sorted()
             .map(key -> COMPUTED.say(key));
-    return Stream.concat(formulas, CovariateWords.formula(finding).stream()).toList();
+    return Stream.of(
+            formulas,
+            CovariateWords.formula(finding).stream(),
+            WhereWords.formula(finding).stream())
+        .flatMap(each -> each)
+        .toList();
   }
 
   private void amendments() {

@@ -21,8 +21,16 @@ public final class SmallInterval implements Drawing {
    * @param ninetyFive 95 % interval
    * @param ninety 90 % interval
    * @param worthwhile the worthwhile difference; 0 for a measure without one
+   * @param reach how far the scale goes from zero, for rows that share one; 0 for a scale of its
+   *     own
    */
-  public record Content(double estimate, Limits ninetyFive, Limits ninety, double worthwhile) {
+  public record Content(
+      double estimate, Limits ninetyFive, Limits ninety, double worthwhile, double reach) {
+    /** With a scale of its own. */
+    public Content(double estimate, Limits ninetyFive, Limits ninety, double worthwhile) {
+      this(estimate, ninetyFive, ninety, worthwhile, 0);
+    }
+
     /** Checks the numbers. */
     public Content {
       if (!Double.isFinite(estimate) || !(worthwhile >= 0) || !Double.isFinite(worthwhile)) {
@@ -75,6 +83,9 @@ public final class SmallInterval implements Drawing {
 
   // An unbounded or very wide interval ends in arrows rather than squeeze everything to the middle.
   private double reach() {
+    if (content.reach() > 0) {
+      return content.reach();
+    }
     double near = Math.max(Math.abs(content.estimate()), 1.25 * content.worthwhile());
     double far =
         Math.max(Math.abs(content.ninetyFive().low()), Math.abs(content.ninetyFive().high()));

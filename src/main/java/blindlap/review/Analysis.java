@@ -132,7 +132,8 @@ public final class Analysis {
         VoidBalance.of(set, order, voidLaps(stints)),
         left(stints),
         Parity.of(day),
-        new CovariateChecks(day, set, first, raw).found());
+        new CovariateChecks(day, set, first, raw).found(),
+        WhereAnalysis.of(day, set, looks.filter(LooksFound::stopped).isPresent()));
   }
 
   private static boolean compared(List<ManyComparison> many, Measure measure) {

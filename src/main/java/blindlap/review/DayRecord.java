@@ -39,6 +39,7 @@ import java.util.TreeSet;
  * @param looks looks before the end that were taken, in order
  * @param masks what is known of masked labels, over which the plan and the order then are; empty at
  *     any other level
+ * @param recorded times on the way, from recordings
  */
 public record DayRecord(
     String session,
@@ -53,7 +54,8 @@ public record DayRecord(
     SortedMap<Integer, Handling> handlings,
     SortedMap<CovariateAt, BigDecimal> covariates,
     List<TakenLook> looks,
-    Optional<Masks> masks) {
+    Optional<Masks> masks,
+    RecordedTimes recorded) {
 
   /**
    * A lap as recorded.
@@ -168,55 +170,18 @@ public record DayRecord(
         new TreeMap<>(),
         new TreeMap<>(),
         List.of(),
-        Optional.empty());
-  }
-
-  /** A day whose setups bear no labels. */
-  public DayRecord(
-      String session,
-      Plan plan,
-      OpenKey key,
-      List<Lap> laps,
-      SortedMap<Integer, Guess> guesses,
-      SortedMap<Integer, String> blindBroken,
-      int lastStint,
-      SortedMap<Integer, HelperFit> fits,
-      List<Remark> remarks,
-      SortedMap<Integer, Handling> handlings,
-      SortedMap<CovariateAt, BigDecimal> covariates,
-      List<TakenLook> looks) {
-    this(
-        session,
-        plan,
-        key,
-        laps,
-        guesses,
-        blindBroken,
-        lastStint,
-        fits,
-        remarks,
-        handlings,
-        covariates,
-        looks,
-        Optional.empty());
+        Optional.empty(),
+        RecordedTimes.NONE);
   }
 
   /** The same day with masked labels, over which its order is. */
   public DayRecord with(Masks known) {
-    return new DayRecord(
-        session,
-        known.analysed(),
-        key,
-        laps,
-        guesses,
-        blindBroken,
-        lastStint,
-        fits,
-        remarks,
-        handlings,
-        covariates,
-        looks,
-        Optional.of(known));
+    return with(known.analysed(), handlings, covariates, looks, Optional.of(known), recorded);
+  }
+
+  /** The same day with times on the way. */
+  public DayRecord with(RecordedTimes times) {
+    return with(plan, handlings, covariates, looks, masks, times);
   }
 
   /** The plan as it was committed, its setups in the tester's order. */
@@ -231,26 +196,29 @@ public record DayRecord(
 
   /** The same day with the looks that were taken before its end. */
   public DayRecord with(List<TakenLook> taken) {
-    return with(handlings, covariates, taken);
+    return with(plan, handlings, covariates, taken, masks, recorded);
   }
 
   /** The same day with how long its handlings took. */
   public DayRecord with(SortedMap<Integer, Handling> timed) {
-    return with(timed, covariates, looks);
+    return with(plan, timed, covariates, looks, masks, recorded);
   }
 
   /** The same day with what was said of covariates. */
   public DayRecord withCovariates(SortedMap<CovariateAt, BigDecimal> said) {
-    return with(handlings, said, looks);
+    return with(plan, handlings, said, looks, masks, recorded);
   }
 
   private DayRecord with(
+      Plan over,
       SortedMap<Integer, Handling> timed,
       SortedMap<CovariateAt, BigDecimal> said,
-      List<TakenLook> taken) {
+      List<TakenLook> taken,
+      Optional<Masks> known,
+      RecordedTimes times) {
     return new DayRecord(
         session,
-        plan,
+        over,
         key,
         laps,
         guesses,
@@ -261,7 +229,8 @@ public record DayRecord(
         timed,
         said,
         taken,
-        masks);
+        known,
+        times);
   }
 
   /**
@@ -300,7 +269,8 @@ public record DayRecord(
                 fits,
                 remarks)
             .withCovariates(state.day().covariates())
-            .with(state.looks().values().stream().map(TakenLook::of).toList());
+            .with(state.looks().values().stream().map(TakenLook::of).toList())
+            .with(RecordedTimes.of(state.recorded()));
     return Masks.of(state).map(day::with).orElse(day);
   }
 

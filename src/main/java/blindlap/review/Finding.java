@@ -27,6 +27,7 @@ import java.util.stream.Stream;
  * @param left what the stints used could still show, where stints were lost
  * @param parity settings as measured
  * @param covariates what became of the declared covariates, each with its check
+ * @param where where on the trail the difference arises; empty where nothing was recorded
  */
 public record Finding(
     DayRecord day,
@@ -42,7 +43,8 @@ public record Finding(
     VoidBalance voidLaps,
     Optional<CutShort> left,
     List<Parity> parity,
-    List<CovariateFinding> covariates) {
+    List<CovariateFinding> covariates,
+    Optional<WhereOnTrail> where) {
 
   /** A measure that could not be compared, and why. */
   public record Refusal(Measure measure, Problem why) {}

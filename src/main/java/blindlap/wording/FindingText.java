@@ -333,6 +333,7 @@ public final class FindingText {
     lines.addAll(evidence());
     lines.addAll(sensitivities());
     lines.addAll(others());
+    WhereWords.of(finding).ifPresent(where -> lines.addAll(where.lines()));
     lines.add(guesses());
     lines.addAll(waits());
     lines.add(voids());

@@ -42,6 +42,7 @@ public final class MoreSamples {
     all.put("small-interval-unbounded", smallInterval(0.2, Double.NEGATIVE_INFINITY, 0.9, 0.5));
     all.put("qr", qr());
     all.put("guesses", guesses());
+    all.putAll(WaySamples.all());
     return all;
   }
 

@@ -178,6 +178,7 @@ public final class ReviewPage extends StackPane {
   }
 
   private void others(ReviewView view) {
+    view.where().ifPresent(where -> new WhereView(look, where).addTo(page));
     if (view.others().isEmpty()) {
       if (!view.sentences().isEmpty()) {
         page.add(section("others", view.sentences()));

@@ -20,6 +20,7 @@ import blindlap.wording.FindingWords;
 import blindlap.wording.FingerprintWords;
 import blindlap.wording.Headline;
 import blindlap.wording.HistoryWords;
+import blindlap.wording.WhereWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
@@ -40,6 +41,7 @@ import java.util.Optional;
  * @param columns heads of their table
  * @param sentences sentences of the other measures, with harm
  * @param beside results beside the one as planned
+ * @param where where on the trail the difference arises; empty where nothing was recorded
  * @param guesses did the blind hold
  * @param guessed the strip of guesses
  * @param events voids, deviations, parity
@@ -63,6 +65,7 @@ public record ReviewView(
     List<String> columns,
     List<String> sentences,
     List<String> beside,
+    Optional<WhereReview> where,
     String guesses,
     List<String> waits,
     Optional<Drawing> guessed,
@@ -105,6 +108,7 @@ public record ReviewView(
         columns(plan),
         text.others(),
         besidePicture(finding, text),
+        WhereReview.of(finding),
         text.guesses(),
         text.waits(),
         GuessPicture.of(finding),
@@ -211,6 +215,7 @@ public record ReviewView(
         .sorted()
         .forEach(k -> lines.add(computed.say(k)));
     CovariateWords.formula(finding).ifPresent(lines::add);
+    WhereWords.formula(finding).ifPresent(lines::add);
     return lines;
   }
 
