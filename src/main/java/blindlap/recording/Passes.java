@@ -41,9 +41,14 @@ public final class Passes {
   private final List<Pass> passes;
   private final List<Lap> laps;
 
+  /** The middle lap in seconds. */
+  private final double middle;
+
   private Passes(List<Pass> passes, List<Lap> laps) {
     this.passes = List.copyOf(passes);
     this.laps = List.copyOf(laps);
+    double[] totals = laps.stream().mapToDouble(Lap::total).sorted().toArray();
+    this.middle = totals.length == 0 ? Double.NaN : totals[totals.length / 2];
   }
 
   /**
@@ -80,25 +85,9 @@ public final class Passes {
         crossing.direction(),
         speed,
         Math.hypot(place, straight),
-        gapNear(track, crossing),
+        track.gapNear(
+            crossing.fix(), crossing.seconds() - NEAR_GATE, crossing.seconds() + NEAR_GATE),
         track.gapBefore(crossing.fix()));
-  }
-
-  private static boolean gapNear(Track track, Crossing crossing) {
-    List<Fix> fixes = track.fixes();
-    double early = crossing.seconds() - NEAR_GATE;
-    double late = crossing.seconds() + NEAR_GATE;
-    for (int i = crossing.fix(); i >= 1 && fixes.get(i).seconds() >= early; i--) {
-      if (track.gapBefore(i)) {
-        return true;
-      }
-    }
-    for (int i = crossing.fix(); i < fixes.size() && fixes.get(i - 1).seconds() <= late; i++) {
-      if (track.gapBefore(i)) {
-        return true;
-      }
-    }
-    return false;
   }
 
   private static List<Lap> rounds(Track track, List<Pass> passes) {
@@ -165,7 +154,6 @@ public final class Passes {
 
   /** True if a lap is so long that it may be two, a pass being missing; of three laps and more. */
   public boolean mayBeTwo(int lap) {
-    double[] totals = laps.stream().mapToDouble(Lap::total).sorted().toArray();
-    return totals.length >= 3 && laps.get(lap).total() > LONG * totals[totals.length / 2];
+    return laps.size() >= 3 && laps.get(lap).total() > LONG * middle;
   }
 }
