@@ -54,6 +54,51 @@ class PassesCommandTest {
     assertThat(found.path("laps").get(0).asDouble()).isCloseTo(113.15, within(0.05));
   }
 
+  /** Anybody may count on these fields, and on no others. */
+  @Test
+  void jsonHasExactlyTheFieldsThatAreDocumented() throws IOException {
+    for (String[] typed : new String[][] {{gate}, {gate, gate.replace("--gate=", "--gate=+")}}) {
+      String[] all = new String[typed.length + 3];
+      all[0] = "passes";
+      all[1] = track.toString();
+      all[2] = "--json";
+      System.arraycopy(typed, 0, all, 3, typed.length);
+      JsonNode found = new ObjectMapper().readTree(line.run(all).out());
+      assertThat(found.fieldNames()).toIterable().containsExactly("points", "passes", "laps");
+      for (JsonNode pass : found.path("passes")) {
+        assertThat(pass.fieldNames())
+            .toIterable()
+            .containsExactly("utc", "seconds", "direction", "uncertainty", "doubtful");
+      }
+    }
+  }
+
+  @Test
+  void aPassIsDoubtfulNearAGapAndWhereTheBikeHardlyMoves() throws IOException {
+    Path ride = folder.resolve("ride.tcx");
+    Files.write(ride, Tracks.bytes("t06_bike_5laps_32s_gap.tcx"));
+    JsonNode passes = passes(ride, Tracks.ends(52.160322, -43.016063, 279, 15));
+    assertThat(passes).hasSize(1);
+    assertThat(passes.get(0).path("doubtful").asText()).isEqualTo("gap");
+    Path loops = folder.resolve("loops.tcx");
+    Files.write(loops, Tracks.bytes("t02_small_loop_smart_3laps.tcx"));
+    JsonNode slow = passes(loops, Tracks.ends(46.158391, -48.647689, 184, 20));
+    assertThat(slow).hasSize(20);
+    for (int i = 0; i < 20; i++) {
+      assertThat(slow.get(i).path("doubtful").asText("none")).isEqualTo(i == 15 ? "slow" : "none");
+    }
+  }
+
+  private JsonNode passes(Path file, Position[] ends) throws IOException {
+    String across =
+        "--gate=%s,%s,%s,%s"
+            .formatted(
+                ends[0].latitude(), ends[0].longitude(), ends[1].latitude(), ends[1].longitude());
+    CommandLineSession.Ran ran = line.run("passes", file.toString(), across, "--json");
+    assertThat(ran.code()).as(ran.err()).isZero();
+    return new ObjectMapper().readTree(ran.out()).path("passes");
+  }
+
   @Test
   void linesSayTimesWithTheRecordersOwnUncertainty() {
     CommandLineSession.Ran ran = line.run("passes", track.toString(), gate);
@@ -101,6 +146,16 @@ class PassesCommandTest {
       assertThat(ran.code()).as(typed[1]).isEqualTo(ExitCode.BAD_INPUT);
       assertThat(ran.out()).isEmpty();
       assertThat(ran.err().strip()).hasLineCount(1).contains("Nothing was read");
+    }
+    for (String refused :
+        new String[] {
+          "t19_not_well_formed.tcx", "t20_all_times_equal.gpx", "t21_duplicate_times.tcx"
+        }) {
+      Path file = Files.write(folder.resolve(refused), Tracks.bytes(refused));
+      CommandLineSession.Ran ran = line.run("passes", file.toString(), gate, "--json");
+      assertThat(ran.code()).as(refused).isEqualTo(ExitCode.BAD_INPUT);
+      assertThat(ran.out()).isEmpty();
+      assertThat(ran.err().strip()).hasLineCount(1).contains(refused, "Nothing was read");
     }
     CommandLineSession.Ran missing = line.run("passes", folder.resolve("nothing").toString(), gate);
     assertThat(missing.code()).isEqualTo(ExitCode.FILE_TROUBLE);
