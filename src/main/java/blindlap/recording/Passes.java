@@ -12,13 +12,7 @@ import java.util.List;
  * was first passed.
  */
 public final class Passes {
-  private static final double NEAR_GATE = 5;
-
-  /** The radius of 95 % is that many standard deviations of one axis. */
-  private static final double RADIUS_IN_SD = 2.45;
-
-  /** What a rider may gain or lose of speed, m/s², between two points. */
-  private static final double CHANGE = 1;
+  static final double NEAR_GATE = 5;
 
   /** A lap that is so many times the middle one may be two: a pass may be missing. */
   private static final double LONG = 1.6;
@@ -72,21 +66,29 @@ public final class Passes {
   }
 
   private static Pass pass(Track track, Gate gate, int number, Crossing crossing) {
+    return pass(track, gate, number, crossing, NEAR_GATE, NEAR_GATE);
+  }
+
+  /**
+   * A pass.
+   *
+   * @param before seconds before it in which a gap makes it doubtful
+   * @param after seconds after it in which a gap does
+   */
+  static Pass pass(
+      Track track, Gate gate, int number, Crossing crossing, double before, double after) {
     List<Fix> fixes = track.fixes();
     Fix from = fixes.get(crossing.fix() - 1);
     Fix to = fixes.get(crossing.fix());
     double speed = gate.speed(from, to);
     double step = to.seconds() - from.seconds();
-    double place = Math.max(from.radius95(), to.radius95()) / (RADIUS_IN_SD * speed);
-    double straight = CHANGE * step * step / (8 * speed);
     return new Pass(
         number,
         crossing.seconds(),
         crossing.direction(),
         speed,
-        Math.hypot(place, straight),
-        track.gapNear(
-            crossing.fix(), crossing.seconds() - NEAR_GATE, crossing.seconds() + NEAR_GATE),
+        PassUncertainty.of(Math.max(from.radius95(), to.radius95()), step, speed),
+        track.gapNear(crossing.fix(), crossing.seconds() - before, crossing.seconds() + after),
         track.gapBefore(crossing.fix()));
   }
 

@@ -11,6 +11,11 @@ import java.util.stream.IntStream;
 public final class Track {
   private static final double SECOND = 1e9;
 
+  /** Heights of the ground, in metres; what lies outside is none. */
+  private static final double LOWEST = -500;
+
+  private static final double HIGHEST = 9_000;
+
   /** A time that is earlier by less than a millisecond is the same one, rounded otherwise. */
   private static final double ROUNDED = 0.001;
 
@@ -22,12 +27,17 @@ public final class Track {
   /** Indices of the points behind a gap, rising. */
   private final int[] gaps;
 
-  private Track(Instant start, List<Fix> fixes, int leftOut) {
+  private Track(Instant start, List<Fix> fixes, int leftOut, double step) {
     this.start = start;
     this.fixes = List.copyOf(fixes);
     this.leftOut = leftOut;
-    this.step = median(fixes);
+    this.step = step;
     this.gaps = IntStream.range(1, fixes.size()).filter(this::gapBefore).toArray();
+  }
+
+  /** The same, its gaps judged by another usual time from point to point, in seconds. */
+  Track withStep(double usual) {
+    return new Track(start, fixes, leftOut, usual);
   }
 
   /** Collects points as they are read. */
@@ -51,9 +61,10 @@ public final class Track {
 
     /**
      * @param radius95 metres
+     * @param height metres; NaN, or what no trail has, where it is not known
      * @throws Unreadable if it is earlier than the one in front of it
      */
-    void add(Position at, Instant time, double radius95) {
+    void add(Position at, Instant time, double radius95, double height) {
       points++;
       timed++;
       if (fixes.isEmpty()) {
@@ -70,7 +81,8 @@ public final class Track {
           return;
         }
       }
-      fixes.add(new Fix(at, seconds, radius95, resumes));
+      double known = height >= LOWEST && height <= HIGHEST ? height : Double.NaN;
+      fixes.add(new Fix(at, seconds, radius95, resumes, known));
       resumes = false;
     }
 
@@ -81,7 +93,7 @@ public final class Track {
       if (fixes.size() < 2) {
         throw new Unreadable(TrackFault.NO_POINTS, points);
       }
-      return new Track(start, fixes, points - fixes.size());
+      return new Track(start, fixes, points - fixes.size(), median(fixes));
     }
   }
 
@@ -109,7 +121,7 @@ public final class Track {
     return leftOut;
   }
 
-  /** Median time from point to point, in seconds. */
+  /** Usual time from point to point, in seconds: the median. */
   public double step() {
     return step;
   }

@@ -2,6 +2,7 @@ package blindlap.recording;
 
 import blindlap.fault.Unreadable;
 import io.jenetics.jpx.GPX;
+import io.jenetics.jpx.Length;
 import io.jenetics.jpx.TrackSegment;
 import io.jenetics.jpx.WayPoint;
 import java.io.ByteArrayInputStream;
@@ -88,6 +89,7 @@ public final class TrackReader {
     builder.add(
         new Position(point.getLatitude().doubleValue(), point.getLongitude().doubleValue()),
         time.get(),
-        Fix.USUAL_RADIUS * Math.max(1, spread));
+        Fix.USUAL_RADIUS * Math.max(1, spread),
+        point.getElevation().map(Length::doubleValue).orElse(Double.NaN));
   }
 }

@@ -60,6 +60,7 @@ final class TrackWalk {
   private @Nullable Double latitude;
   private @Nullable Double longitude;
   private @Nullable Instant time;
+  private double height;
   private int depth;
   private int points;
   private boolean rooted;
@@ -181,6 +182,11 @@ final class TrackWalk {
       if (at != null) {
         gpx.element("time", at.toString());
       }
+    } else if (on(POINT + 1, "ele")) {
+      double above = height(text.toString().strip());
+      if (Double.isFinite(above)) {
+        gpx.element("ele", Double.toString(above));
+      }
     } else if (on(POINT + 1, "hdop")) {
       spread(gpx, text.toString().strip());
     }
@@ -213,6 +219,7 @@ final class TrackWalk {
       latitude = null;
       longitude = null;
       time = null;
+      height = Double.NaN;
     }
   }
 
@@ -224,16 +231,17 @@ final class TrackWalk {
       case "Time" -> time = instant(text.toString().strip());
       case "LatitudeDegrees" -> latitude = number(text.toString());
       case "LongitudeDegrees" -> longitude = number(text.toString());
+      case "AltitudeMeters" -> height = height(text.toString().strip());
       case "Trackpoint" -> {
         inPoint = false;
         if (latitude == null || longitude == null || time == null) {
           builder.without();
         } else {
-          builder.add(new Place(latitude, longitude).check(points), time, Fix.USUAL_RADIUS);
+          builder.add(new Place(latitude, longitude).check(points), time, Fix.USUAL_RADIUS, height);
         }
       }
       default -> {
-        // Heart rate, height and the like.
+        // Heart rate and the like.
       }
     }
   }
@@ -243,6 +251,14 @@ final class TrackWalk {
       return typed == null ? Double.NaN : Double.parseDouble(typed.strip());
     } catch (NumberFormatException e) {
       throw new Unreadable(TrackFault.NO_PLACE, points, shown(typed.strip()));
+    }
+  }
+
+  private static double height(String typed) {
+    try {
+      return Double.parseDouble(typed);
+    } catch (NumberFormatException e) {
+      return Double.NaN;
     }
   }
 

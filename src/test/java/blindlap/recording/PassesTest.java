@@ -100,7 +100,11 @@ class PassesTest {
       if (point.length > 2) {
         builder.interrupted();
       }
-      builder.add(new Position(0, point[1] * 1e-5), NOON.plusMillis((long) (1000 * point[0])), 3);
+      builder.add(
+          new Position(0, point[1] * 1e-5),
+          NOON.plusMillis((long) (1000 * point[0])),
+          3,
+          Double.NaN);
     }
     return builder.track();
   }

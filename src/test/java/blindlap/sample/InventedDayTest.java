@@ -3,6 +3,7 @@ package blindlap.sample;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import blindlap.recording.Fix;
 import blindlap.recording.Gate;
 import blindlap.recording.LapMatching;
 import blindlap.recording.Pass;
@@ -95,6 +96,9 @@ class InventedDayTest {
     Track tcx = TrackReader.read(recording.tcx().getBytes(StandardCharsets.UTF_8));
     assertThat(tcx.fixes()).isEqualTo(gpx.fixes());
     assertThat(gpx.fixes()).hasSizeGreaterThan(1500);
+    assertThat(gpx.fixes().get(0).height()).isCloseTo(trail.height(0), within(0.051));
+    double lowest = gpx.fixes().stream().mapToDouble(Fix::height).min().orElseThrow();
+    assertThat(lowest).isCloseTo(trail.height(trail.line().length()), within(1.0));
     assertThat(tcx.at(0)).isEqualTo(gpx.at(0)).isEqualTo(MORNING);
   }
 
