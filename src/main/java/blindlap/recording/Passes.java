@@ -2,14 +2,17 @@ package blindlap.recording;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * A track's passes of one gate or several in order, and the laps that they make
  * (docs/method.md#gates). With one gate a lap is from one pass to the next in the direction of the
- * first; with several it is start, splits and finish in order, each in the direction in which it
- * was first passed.
+ * first; with several it is start, splits and finish in order, each in the direction in which most
+ * laps pass it.
  */
 public final class Passes {
   static final double NEAR_GATE = 5;
@@ -120,20 +123,29 @@ public final class Passes {
   }
 
   private static List<Lap> courses(Track track, List<Pass> passes, int gates) {
-    int[] directions = new int[gates];
-    List<Lap> laps = new ArrayList<>();
+    Map<List<Integer>, Integer> ways = new LinkedHashMap<>();
+    for (List<Pass> course : inOrder(passes, gates)) {
+      ways.merge(course.stream().map(Pass::direction).toList(), 1, Integer::sum);
+    }
+    if (ways.isEmpty()) {
+      return List.of();
+    }
+    // A recording may begin with the way back up, which passes gates the other way.
+    List<Integer> usual = Collections.max(ways.entrySet(), Map.Entry.comparingByValue()).getKey();
+    List<Pass> forth =
+        passes.stream().filter(pass -> pass.direction() == usual.get(pass.gate())).toList();
+    return inOrder(forth, gates).stream().map(course -> lap(track, course)).toList();
+  }
+
+  /** Passes of all gates in their order; whoever passes the start again begins again. */
+  private static List<List<Pass>> inOrder(List<Pass> passes, int gates) {
+    List<List<Pass>> courses = new ArrayList<>();
     List<Pass> on = new ArrayList<>();
     for (Pass pass : passes) {
-      if (directions[pass.gate()] == 0) {
-        directions[pass.gate()] = pass.direction();
-      }
-      if (pass.direction() != directions[pass.gate()]) {
-        continue;
-      }
       if (pass.gate() == on.size() && !on.isEmpty()) {
         on.add(pass);
         if (on.size() == gates) {
-          laps.add(lap(track, on));
+          courses.add(List.copyOf(on));
           on.clear();
         }
       } else if (pass.gate() == 0) {
@@ -141,7 +153,7 @@ public final class Passes {
         on.add(pass);
       }
     }
-    return laps;
+    return courses;
   }
 
   /** In time order. */
