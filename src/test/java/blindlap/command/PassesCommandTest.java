@@ -124,6 +124,35 @@ class PassesCommandTest {
     assertThat(ran.out()).contains("gate 1: ", "gate 2: ", "right to left", "left to right");
   }
 
+  /**
+   * Rounds of 40 s, a gap right before the first and one on the second; the last takes twice as
+   * long.
+   */
+  @Test
+  void whatMakesALapDoubtfulIsSaidOfIt() throws IOException {
+    StringBuilder gpx = new StringBuilder("<gpx version=\"1.1\" creator=\"x\"><trk><trkseg>");
+    int[][] stretches = {{0, 10}, {16, 85}, {92, 225}};
+    for (int[] stretch : stretches) {
+      for (int second = stretch[0]; second <= stretch[1]; second++) {
+        double round = 2 * Math.PI * (second - 140) / (second < 140 ? 40.0 : 80.0);
+        gpx.append(
+            "<trkpt lat=\"%.7f\" lon=\"%.7f\"><time>2026-05-02T12:%02d:%02dZ</time></trkpt>"
+                .formatted(
+                    0.0003 * Math.sin(round), 0.0003 * Math.cos(round), second / 60, second % 60));
+      }
+    }
+    Path rounds =
+        Files.writeString(folder.resolve("rounds.gpx"), gpx.append("</trkseg></trk></gpx>"));
+    CommandLineSession.Ran ran = line.run("passes", rounds.toString(), "--gate=0,0.0002,0,0.0004");
+    assertThat(ran.code()).as(ran.err()).isZero();
+    assertThat(ran.out().lines().filter(said -> said.startsWith("lap ")))
+        .containsExactly(
+            "lap 1: 0:40.00; doubtful: one of its passes lies near a gap",
+            "lap 2: 0:40.00; nothing was recorded for 7 s on it",
+            "lap 3: 0:40.00",
+            "lap 4: 1:20.00; so long that it may be two laps: was a pass missed?");
+  }
+
   @Test
   void aGateThatTheTrackNeverMeetsIsSaid() {
     CommandLineSession.Ran ran = line.run("passes", track.toString(), "--gate=1,2,1.001,2");
