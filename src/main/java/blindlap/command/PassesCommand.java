@@ -28,7 +28,8 @@ import picocli.CommandLine.Spec;
     name = "passes",
     description = {
       "Says when a recording (GPX or TCX) goes through one gate or several, and the laps between.",
-      "One gate: every pass, and laps in the direction of the first. Several: start, splits, finish, in that order."
+      "One gate: every pass, and laps in the direction of the first. Several: start, splits,"
+          + " finish, in that order."
     })
 final class PassesCommand implements Callable<Integer> {
   private static final int NUMBERS = 4;
@@ -42,8 +43,10 @@ final class PassesCommand implements Callable<Integer> {
       names = "--gate",
       required = true,
       paramLabel = "LAT,LON,LAT,LON",
-      description =
-          "Both ends of a gate across the trail, in degrees: --gate=47.1,11.3,47.1001,11.3.")
+      description = {
+        "Both ends of a gate across the trail, in degrees, latitude first:",
+        "--gate=47.1,11.3,47.1001,11.3"
+      })
   List<String> gates = new ArrayList<>();
 
   @Option(names = "--json", description = "Print JSON.")
@@ -64,7 +67,7 @@ final class PassesCommand implements Callable<Integer> {
     Passes passes = Passes.of(track, across);
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
-      out.println(PassesJson.of(track, passes, across.size()));
+      out.println(PassesJson.of(track, passes));
     } else {
       PassWords.lines(track, passes, across.size()).forEach(out::println);
     }

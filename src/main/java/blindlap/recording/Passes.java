@@ -2,14 +2,17 @@ package blindlap.recording;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * A track's passes of one gate or several in order, and the laps that they make
  * (docs/method.md#gates). With one gate a lap is from one pass to the next in the direction of the
- * first; with several it is start, splits and finish in order, each in the direction in which it
- * was first passed.
+ * first; with several it is start, splits and finish in order, each in the direction in which most
+ * laps pass it.
  */
 public final class Passes {
   static final double NEAR_GATE = 5;
@@ -35,9 +38,14 @@ public final class Passes {
   private final List<Pass> passes;
   private final List<Lap> laps;
 
+  /** The middle lap in seconds. */
+  private final double middle;
+
   private Passes(List<Pass> passes, List<Lap> laps) {
     this.passes = List.copyOf(passes);
     this.laps = List.copyOf(laps);
+    double[] totals = laps.stream().mapToDouble(Lap::total).sorted().toArray();
+    this.middle = totals.length == 0 ? Double.NaN : totals[totals.length / 2];
   }
 
   /**
@@ -83,25 +91,8 @@ public final class Passes {
         crossing.direction(),
         speed,
         PassUncertainty.of(Math.max(from.radius95(), to.radius95()), step, speed),
-        gapNear(track, crossing, before, after),
+        track.gapNear(crossing.fix(), crossing.seconds() - before, crossing.seconds() + after),
         track.gapBefore(crossing.fix()));
-  }
-
-  private static boolean gapNear(Track track, Crossing crossing, double before, double after) {
-    List<Fix> fixes = track.fixes();
-    double early = crossing.seconds() - before;
-    double late = crossing.seconds() + after;
-    for (int i = crossing.fix(); i >= 1 && fixes.get(i).seconds() >= early; i--) {
-      if (track.gapBefore(i)) {
-        return true;
-      }
-    }
-    for (int i = crossing.fix(); i < fixes.size() && fixes.get(i - 1).seconds() <= late; i++) {
-      if (track.gapBefore(i)) {
-        return true;
-      }
-    }
-    return false;
   }
 
   private static List<Lap> rounds(Track track, List<Pass> passes) {
@@ -132,20 +123,29 @@ public final class Passes {
   }
 
   private static List<Lap> courses(Track track, List<Pass> passes, int gates) {
-    int[] directions = new int[gates];
-    List<Lap> laps = new ArrayList<>();
+    Map<List<Integer>, Integer> ways = new LinkedHashMap<>();
+    for (List<Pass> course : inOrder(passes, gates)) {
+      ways.merge(course.stream().map(Pass::direction).toList(), 1, Integer::sum);
+    }
+    if (ways.isEmpty()) {
+      return List.of();
+    }
+    // A recording may begin with the way back up, which passes gates the other way.
+    List<Integer> usual = Collections.max(ways.entrySet(), Map.Entry.comparingByValue()).getKey();
+    List<Pass> forth =
+        passes.stream().filter(pass -> pass.direction() == usual.get(pass.gate())).toList();
+    return inOrder(forth, gates).stream().map(course -> lap(track, course)).toList();
+  }
+
+  /** Passes of all gates in their order; whoever passes the start again begins again. */
+  private static List<List<Pass>> inOrder(List<Pass> passes, int gates) {
+    List<List<Pass>> courses = new ArrayList<>();
     List<Pass> on = new ArrayList<>();
     for (Pass pass : passes) {
-      if (directions[pass.gate()] == 0) {
-        directions[pass.gate()] = pass.direction();
-      }
-      if (pass.direction() != directions[pass.gate()]) {
-        continue;
-      }
       if (pass.gate() == on.size() && !on.isEmpty()) {
         on.add(pass);
         if (on.size() == gates) {
-          laps.add(lap(track, on));
+          courses.add(List.copyOf(on));
           on.clear();
         }
       } else if (pass.gate() == 0) {
@@ -153,7 +153,7 @@ public final class Passes {
         on.add(pass);
       }
     }
-    return laps;
+    return courses;
   }
 
   /** In time order. */
@@ -168,7 +168,6 @@ public final class Passes {
 
   /** True if a lap is so long that it may be two, a pass being missing; of three laps and more. */
   public boolean mayBeTwo(int lap) {
-    double[] totals = laps.stream().mapToDouble(Lap::total).sorted().toArray();
-    return totals.length >= 3 && laps.get(lap).total() > LONG * totals[totals.length / 2];
+    return laps.size() >= 3 && laps.get(lap).total() > LONG * middle;
   }
 }

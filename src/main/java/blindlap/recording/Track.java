@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** A recorder's points in order, each later than the one in front of it. */
 public final class Track {
@@ -15,16 +16,23 @@ public final class Track {
 
   private static final double HIGHEST = 9_000;
 
+  /** A time that is earlier by less than a millisecond is the same one, rounded otherwise. */
+  private static final double ROUNDED = 0.001;
+
   private final Instant start;
   private final List<Fix> fixes;
   private final int leftOut;
   private final double step;
+
+  /** Indices of the points behind a gap, rising. */
+  private final int[] gaps;
 
   private Track(Instant start, List<Fix> fixes, int leftOut, double step) {
     this.start = start;
     this.fixes = List.copyOf(fixes);
     this.leftOut = leftOut;
     this.step = step;
+    this.gaps = IntStream.range(1, fixes.size()).filter(this::gapBefore).toArray();
   }
 
   /** The same, its gaps judged by another usual time from point to point, in seconds. */
@@ -65,10 +73,10 @@ public final class Track {
       double seconds = seconds(start, time);
       if (!fixes.isEmpty()) {
         double before = fixes.get(fixes.size() - 1).seconds();
-        if (seconds < before) {
+        if (seconds < before - ROUNDED) {
           throw new Unreadable(TrackFault.TIME_BACK, timed);
         }
-        if (seconds == before) {
+        if (seconds <= before) {
           equal++;
           return;
         }
@@ -125,17 +133,46 @@ public final class Track {
         || fixes.get(fix).seconds() - fixes.get(fix - 1).seconds() > limit;
   }
 
+  /** True if a gap lies before a point or behind the one in front of it, within so many seconds. */
+  boolean gapNear(int fix, double early, double late) {
+    int next = nextGap(fix);
+    if (next < gaps.length && fixes.get(gaps[next] - 1).seconds() <= late) {
+      return true;
+    }
+    int last = next < gaps.length && gaps[next] == fix ? next : next - 1;
+    return last >= 0 && fixes.get(gaps[last]).seconds() >= early;
+  }
+
+  /** Which of the gaps is the first before a point or behind it. */
+  private int nextGap(int fix) {
+    int found = Arrays.binarySearch(gaps, fix);
+    return found >= 0 ? found : -found - 1;
+  }
+
   /** The longest gap between two times, in seconds; 0 if there is none. */
   double longestGap(double from, double to) {
     double longest = 0;
-    for (int i = 1; i < fixes.size(); i++) {
-      double early = fixes.get(i - 1).seconds();
-      double late = fixes.get(i).seconds();
-      if (early < to && late > from && gapBefore(i)) {
-        longest = Math.max(longest, late - early);
-      }
+    for (int i = nextGap(firstAfter(from));
+        i < gaps.length && fixes.get(gaps[i] - 1).seconds() < to;
+        i++) {
+      longest = Math.max(longest, fixes.get(gaps[i]).seconds() - fixes.get(gaps[i] - 1).seconds());
     }
     return longest;
+  }
+
+  /** The first point later than a time; beyond the last if none is. */
+  private int firstAfter(double seconds) {
+    int low = 0;
+    int high = fixes.size();
+    while (low < high) {
+      int middle = (low + high) / 2;
+      if (fixes.get(middle).seconds() > seconds) {
+        high = middle;
+      } else {
+        low = middle + 1;
+      }
+    }
+    return low;
   }
 
   /** The recorder's clock at some seconds after the first point. */

@@ -8,9 +8,9 @@ public enum TrackFault implements Fault {
   BINARY,
   /** Text that is neither GPX nor TCX. */
   UNKNOWN_FORMAT,
-  /** XML that ends early or is not well-formed: the line. */
+  /** XML that ends early, is not well-formed, or holds letters that are none: the line. */
   NOT_WELL_FORMED,
-  /** A document type, entities, or elements far too deep: nothing that a recorder writes. */
+  /** A document type, entities, elements far too deep or texts far too long: no recorder's. */
   NOT_ALLOWED,
   /** More points than anyone records in a day: the most. */
   TOO_MANY_POINTS,

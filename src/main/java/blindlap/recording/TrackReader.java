@@ -13,8 +13,8 @@ import java.util.Optional;
 
 /**
  * Reads a recording: GPX 1.0 and 1.1, and TCX. The text is walked once with nothing outside it
- * opened and its size bounded ({@link TrackWalk}); then a library reads GPX, and the walk itself
- * TCX, of which a few elements matter.
+ * opened and its size bounded ({@link TrackWalk}); then a library reads what matters of GPX, and
+ * the walk itself TCX, of which a few elements matter.
  */
 public final class TrackReader {
   private TrackReader() {}
@@ -30,15 +30,16 @@ public final class TrackReader {
     if (binary(bytes)) {
       throw new Unreadable(TrackFault.BINARY);
     }
+    PlainMarkup.check(bytes);
     TrackWalk walk = new TrackWalk(bytes);
-    Optional<String> gpx = walk.run();
+    Optional<GpxCopy> gpx = walk.run();
     if (gpx.isEmpty()) {
       return walk.track();
     }
     try {
-      GPX.Version version = gpx.get().equals("1.0") ? GPX.Version.V10 : GPX.Version.V11;
       return track(
-          GPX.Reader.of(version, GPX.Reader.Mode.LENIENT).read(new ByteArrayInputStream(bytes)));
+          GPX.Reader.of(gpx.get().version(), GPX.Reader.Mode.LENIENT)
+              .read(new ByteArrayInputStream(gpx.get().bytes())));
     } catch (IOException e) {
       throw new Unreadable(TrackFault.UNKNOWN_FORMAT);
     }
@@ -51,11 +52,8 @@ public final class TrackReader {
             || (bytes[0] & 0xff) == 0xff && (bytes[1] & 0xff) == 0xfe);
   }
 
-  /** The library reads eight bits; a declaration of sixteen would be a lie then. */
   private static byte[] narrow(byte[] bytes) {
-    return new String(bytes, StandardCharsets.UTF_16)
-        .replaceFirst("(?i)encoding=.utf-16.", "")
-        .getBytes(StandardCharsets.UTF_8);
+    return new String(bytes, StandardCharsets.UTF_16).getBytes(StandardCharsets.UTF_8);
   }
 
   /** No text holds a zero byte. */

@@ -46,7 +46,12 @@ public final class InventedRide {
     return secondsTo(trail.finish()) - secondsTo(trail.start());
   }
 
-  private double metresAt(double second) {
+  /** When the end of the line is reached. */
+  double end() {
+    return seconds[seconds.length - 1];
+  }
+
+  double metresAt(double second) {
     int found = Arrays.binarySearch(seconds, second);
     int after = found >= 0 ? found + 1 : -found - 1;
     int whole = Math.max(0, Math.min(after - 1, seconds.length - 2));
@@ -63,8 +68,7 @@ public final class InventedRide {
    */
   public List<Point> recorded(Random random, double step, double error) {
     List<Point> points = new ArrayList<>();
-    double end = seconds[seconds.length - 1];
-    for (double second = step * random.nextDouble(); second < end; second += step) {
+    for (double second = step * random.nextDouble(); second < end(); second += step) {
       Position where = trail.line().at(Math.min(metresAt(second), trail.line().length()));
       points.add(new Point(second, moved(where, random, error)));
     }

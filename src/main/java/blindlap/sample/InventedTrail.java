@@ -19,35 +19,54 @@ public final class InventedTrail {
   private static final double METRES_PER_DEGREE = 110_600;
   private static final double STEADY = 6.5;
 
+  /** By how much the pace is above or below the steady one at most. */
+  private static final double VARIES = 1.6 + 0.9 + 0.3;
+
   private final double length;
   private final double[] bends;
   private final double[] paces;
+
+  /** Radians to the right a metre, beside all bends. */
+  private final double turn;
+
   private final ReferenceLine line;
 
   /**
-   * Lays out a trail.
+   * Lays out a trail that goes north by and large.
    *
    * @param seed of its bends and its pace
    * @param metres from start gate to finish gate
    */
   public InventedTrail(long seed, double metres) {
+    this(seed, metres, Double.NaN);
+  }
+
+  private InventedTrail(long seed, double metres, double turn) {
     Random random = new Random(seed);
     this.length = metres + 2 * RUN_OUT;
     this.bends = random.doubles(6, 0, 2 * Math.PI).toArray();
     this.paces = random.doubles(4, 0, 2 * Math.PI).toArray();
+    this.turn =
+        Double.isNaN(turn) ? 0 : (turn - heading(RUN_OUT + metres) + heading(RUN_OUT)) / metres;
     this.line = ReferenceLine.through(way());
+  }
+
+  /**
+   * A trail that leaves its finish gate in a chosen direction.
+   *
+   * @param turn degrees by which it has turned to the right since its start gate: 0 for gates that
+   *     are crossed in one direction, 180 for opposite ones
+   */
+  public static InventedTrail turning(long seed, double metres, double turn) {
+    return new InventedTrail(seed, metres, Math.toRadians(turn));
   }
 
   private List<Position> way() {
     List<Position> places = new ArrayList<>();
     double east = 0;
     double north = 0;
-    double narrow = Math.cos(Math.toRadians(SOMEWHERE.latitude()));
     for (int metre = 0; metre <= Math.ceil(length); metre++) {
-      places.add(
-          new Position(
-              SOMEWHERE.latitude() + north / METRES_PER_DEGREE,
-              SOMEWHERE.longitude() + east / (METRES_PER_DEGREE * narrow)));
+      places.add(aside(east, north));
       double heading = heading(metre);
       east += Math.sin(heading);
       north += Math.cos(heading);
@@ -57,7 +76,8 @@ public final class InventedTrail {
 
   /** Bends of 500 m down to 60 m, none so tight that the way comes back to itself. */
   private double heading(double metre) {
-    return 0.8 * Math.sin(metre / 80 + bends[0])
+    return turn * (metre - RUN_OUT)
+        + 0.8 * Math.sin(metre / 80 + bends[0])
         + 0.4 * Math.sin(metre / 31 + bends[1])
         + 0.15 * Math.sin(metre / 10 + bends[2]);
   }
@@ -68,6 +88,39 @@ public final class InventedTrail {
         + 1.6 * Math.sin(metre / 70 + paces[0])
         + 0.9 * Math.sin(metre / 23 + paces[1])
         + 0.3 * Math.sin(metre / 9 + paces[2]);
+  }
+
+  /** Metres above the sea: downhill all the way, with rollers. */
+  double height(double metre) {
+    return 400 - 0.09 * metre + 2 * Math.sin(metre / 37) + 0.6 * Math.sin(metre / 13);
+  }
+
+  /**
+   * How rough the ground is, from 0 for its fastest metres to 1 for its slowest: the pace that it
+   * allows says so.
+   */
+  public double rough(double metre) {
+    return (STEADY + VARIES - pace(metre)) / (2 * VARIES);
+  }
+
+  /** A place so many metres east and north of the beginning of the line. */
+  Position aside(double east, double north) {
+    double narrow = Math.cos(Math.toRadians(SOMEWHERE.latitude()));
+    return new Position(
+        SOMEWHERE.latitude() + north / METRES_PER_DEGREE,
+        SOMEWHERE.longitude() + east / (METRES_PER_DEGREE * narrow));
+  }
+
+  /** Metres by which a place lies north of the beginning of the line. */
+  double northOf(Position place) {
+    return (place.latitude() - SOMEWHERE.latitude()) * METRES_PER_DEGREE;
+  }
+
+  /** Metres by which the eastmost place of the line lies east of its beginning. */
+  double eastmost() {
+    double most = line.places().stream().mapToDouble(Position::longitude).max().orElse(Double.NaN);
+    double narrow = Math.cos(Math.toRadians(SOMEWHERE.latitude()));
+    return (most - SOMEWHERE.longitude()) * METRES_PER_DEGREE * narrow;
   }
 
   /** The way, from before the start gate to behind the finish gate. */

@@ -76,11 +76,9 @@ public final class PassWords {
                     .mapToObj(each -> Figures.time(each, 2))
                     .collect(Collectors.joining(" + ")));
     String said = WORDS.say("lap", number + 1, time);
-    if (lap.pause() > 0) {
-      return said
-          + WORDS.say("lap.pause", Figures.number(lap.pause(), 0))
-          + (lap.doubtful() ? WORDS.say("lap.doubtful") : "");
-    }
-    return passes.mayBeTwo(number) ? said + WORDS.say("lap.two") : said;
+    return said
+        + (lap.pause() > 0 ? WORDS.say("lap.pause", Figures.number(lap.pause(), 0)) : "")
+        + (lap.doubtful() ? WORDS.say("lap.doubtful") : "")
+        + (passes.mayBeTwo(number) ? WORDS.say("lap.two") : "");
   }
 }

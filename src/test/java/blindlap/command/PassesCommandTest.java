@@ -54,6 +54,51 @@ class PassesCommandTest {
     assertThat(found.path("laps").get(0).asDouble()).isCloseTo(113.15, within(0.05));
   }
 
+  /** Anybody may count on these fields, and on no others. */
+  @Test
+  void jsonHasExactlyTheFieldsThatAreDocumented() throws IOException {
+    for (String[] typed : new String[][] {{gate}, {gate, gate.replace("--gate=", "--gate=+")}}) {
+      String[] all = new String[typed.length + 3];
+      all[0] = "passes";
+      all[1] = track.toString();
+      all[2] = "--json";
+      System.arraycopy(typed, 0, all, 3, typed.length);
+      JsonNode found = new ObjectMapper().readTree(line.run(all).out());
+      assertThat(found.fieldNames()).toIterable().containsExactly("points", "passes", "laps");
+      for (JsonNode pass : found.path("passes")) {
+        assertThat(pass.fieldNames())
+            .toIterable()
+            .containsExactly("utc", "seconds", "direction", "uncertainty", "doubtful");
+      }
+    }
+  }
+
+  @Test
+  void aPassIsDoubtfulNearAGapAndWhereTheBikeHardlyMoves() throws IOException {
+    Path ride = folder.resolve("ride.tcx");
+    Files.write(ride, Tracks.bytes("t06_bike_5laps_32s_gap.tcx"));
+    JsonNode passes = passes(ride, Tracks.ends(52.160322, -43.016063, 279, 15));
+    assertThat(passes).hasSize(1);
+    assertThat(passes.get(0).path("doubtful").asText()).isEqualTo("gap");
+    Path loops = folder.resolve("loops.tcx");
+    Files.write(loops, Tracks.bytes("t02_small_loop_smart_3laps.tcx"));
+    JsonNode slow = passes(loops, Tracks.ends(46.158391, -48.647689, 184, 20));
+    assertThat(slow).hasSize(20);
+    for (int i = 0; i < 20; i++) {
+      assertThat(slow.get(i).path("doubtful").asText("none")).isEqualTo(i == 15 ? "slow" : "none");
+    }
+  }
+
+  private JsonNode passes(Path file, Position[] ends) throws IOException {
+    String across =
+        "--gate=%s,%s,%s,%s"
+            .formatted(
+                ends[0].latitude(), ends[0].longitude(), ends[1].latitude(), ends[1].longitude());
+    CommandLineSession.Ran ran = line.run("passes", file.toString(), across, "--json");
+    assertThat(ran.code()).as(ran.err()).isZero();
+    return new ObjectMapper().readTree(ran.out()).path("passes");
+  }
+
   @Test
   void linesSayTimesWithTheRecordersOwnUncertainty() {
     CommandLineSession.Ran ran = line.run("passes", track.toString(), gate);
@@ -79,6 +124,35 @@ class PassesCommandTest {
     assertThat(ran.out()).contains("gate 1: ", "gate 2: ", "right to left", "left to right");
   }
 
+  /**
+   * Rounds of 40 s, a gap right before the first and one on the second; the last takes twice as
+   * long.
+   */
+  @Test
+  void whatMakesALapDoubtfulIsSaidOfIt() throws IOException {
+    StringBuilder gpx = new StringBuilder("<gpx version=\"1.1\" creator=\"x\"><trk><trkseg>");
+    int[][] stretches = {{0, 10}, {16, 85}, {92, 225}};
+    for (int[] stretch : stretches) {
+      for (int second = stretch[0]; second <= stretch[1]; second++) {
+        double round = 2 * Math.PI * (second - 140) / (second < 140 ? 40.0 : 80.0);
+        gpx.append(
+            "<trkpt lat=\"%.7f\" lon=\"%.7f\"><time>2026-05-02T12:%02d:%02dZ</time></trkpt>"
+                .formatted(
+                    0.0003 * Math.sin(round), 0.0003 * Math.cos(round), second / 60, second % 60));
+      }
+    }
+    Path rounds =
+        Files.writeString(folder.resolve("rounds.gpx"), gpx.append("</trkseg></trk></gpx>"));
+    CommandLineSession.Ran ran = line.run("passes", rounds.toString(), "--gate=0,0.0002,0,0.0004");
+    assertThat(ran.code()).as(ran.err()).isZero();
+    assertThat(ran.out().lines().filter(said -> said.startsWith("lap ")))
+        .containsExactly(
+            "lap 1: 0:40.00; doubtful: one of its passes lies near a gap",
+            "lap 2: 0:40.00; nothing was recorded for 7 s on it",
+            "lap 3: 0:40.00",
+            "lap 4: 1:20.00; so long that it may be two laps: was a pass missed?");
+  }
+
   @Test
   void aGateThatTheTrackNeverMeetsIsSaid() {
     CommandLineSession.Ran ran = line.run("passes", track.toString(), "--gate=1,2,1.001,2");
@@ -101,6 +175,16 @@ class PassesCommandTest {
       assertThat(ran.code()).as(typed[1]).isEqualTo(ExitCode.BAD_INPUT);
       assertThat(ran.out()).isEmpty();
       assertThat(ran.err().strip()).hasLineCount(1).contains("Nothing was read");
+    }
+    for (String refused :
+        new String[] {
+          "t19_not_well_formed.tcx", "t20_all_times_equal.gpx", "t21_duplicate_times.tcx"
+        }) {
+      Path file = Files.write(folder.resolve(refused), Tracks.bytes(refused));
+      CommandLineSession.Ran ran = line.run("passes", file.toString(), gate, "--json");
+      assertThat(ran.code()).as(refused).isEqualTo(ExitCode.BAD_INPUT);
+      assertThat(ran.out()).isEmpty();
+      assertThat(ran.err().strip()).hasLineCount(1).contains(refused, "Nothing was read");
     }
     CommandLineSession.Ran missing = line.run("passes", folder.resolve("nothing").toString(), gate);
     assertThat(missing.code()).isEqualTo(ExitCode.FILE_TROUBLE);

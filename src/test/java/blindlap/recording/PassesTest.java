@@ -136,6 +136,32 @@ class PassesTest {
   }
 
   @Test
+  void aRecordingThatBeginsWithTheWayBackUpHasItsLapsAllTheSame() {
+    Track track =
+        track(
+            new double[] {0, 40},
+            new double[] {10, 0},
+            new double[] {20, 40},
+            new double[] {40, 0},
+            new double[] {50, 40});
+    Passes found = Passes.of(track, List.of(at(10), at(20), at(30)));
+    assertThat(found.passes()).hasSize(12);
+    assertThat(found.laps()).hasSize(2);
+    for (Passes.Lap lap : found.laps()) {
+      assertThat(lap.seconds()).containsExactly(new double[] {2.5, 2.5}, within(1e-6));
+    }
+  }
+
+  /** One that is one way round is the other way round for whoever names the gates otherwise. */
+  @Test
+  void gatesThatAreNamedInTheOrderOfTheWayBackUpAreThoseOfTheWayBackUp() {
+    Track track = track(new double[] {0, 0}, new double[] {10, 40}, new double[] {50, 0});
+    Passes found = Passes.of(track, List.of(at(30), at(20), at(10)));
+    assertThat(found.laps()).hasSize(1);
+    assertThat(found.laps().get(0).seconds()).containsExactly(new double[] {10, 10}, within(1e-6));
+  }
+
+  @Test
   void aPassNearAGapIsDoubtfulAndALapThatEndsInOneIsNotKnown() {
     List<double[]> points = new ArrayList<>();
     for (int second = 0; second <= 20; second++) {

@@ -75,7 +75,7 @@ class TrackReaderTest {
   @Test
   void recordingsWithoutUsableTimesAreRefused() {
     refused(TrackFault.UNKNOWN_FORMAT, Tracks.bytes("t19_not_well_formed.tcx"));
-    refused(TrackFault.TIME_BACK, Tracks.bytes("t20_all_times_equal.gpx"));
+    refused(TrackFault.TIMES_EQUAL, Tracks.bytes("t20_all_times_equal.gpx"));
     refused(TrackFault.TIMES_EQUAL, Tracks.bytes("t21_duplicate_times.tcx"));
     refused(TrackFault.NO_POINTS, gpx("<trkpt lat=\"1\" lon=\"1\"/><trkpt lat=\"2\" lon=\"1\"/>"));
     refused(TrackFault.TIME_BACK, gpx(POINT.formatted(1, 1, 9) + POINT.formatted(1, 1, 8)));
