@@ -47,8 +47,9 @@ final class Misuse implements CommandLine.IParameterExceptionHandler {
     ArgSpec argument = wrong.getArgSpec();
     if (argument == null) {
       // What a command found wrong itself is a sentence already.
-      return wrong.getClass() == CommandLine.ParameterException.class
-          ? wrong.getMessage()
+      String said = wrong.getMessage();
+      return said != null && wrong.getClass() == CommandLine.ParameterException.class
+          ? said
           : WORDS.say("other", command);
     }
     return value(command, argument, Optional.ofNullable(wrong.getValue()).orElse(""));

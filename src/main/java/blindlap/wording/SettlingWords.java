@@ -54,10 +54,11 @@ public final class SettlingWords {
 
   /** What is asked about a row that waits. */
   public static String ask(SettlingRow row) {
+    Integer lap = row.lap();
     return WORDS.say(
         "ask." + row.match(),
         row.pass(),
-        row.match() == Match.FITS_NONE ? time(row) : row.lap(),
+        lap == null || row.match() == Match.FITS_NONE ? time(row) : lap,
         doubts(row.doubts()));
   }
 

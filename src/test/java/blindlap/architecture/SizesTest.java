@@ -25,7 +25,6 @@ class SizesTest {
               "screen/swap/SwapStintView.java", "one page, and what stands on it at each moment"),
           Map.entry("session/Folding.java", "every kind of entry, applied, a method each"),
           Map.entry("plan/PlanJson.java", "every field of a plan, a line each"),
-          Map.entry("review/DayRecord.java", "everything that the analysis uses of one day"),
           Map.entry("session/Fact.java", "every fact of a session, a record each"),
           Map.entry("screen/swap/SwapModel.java", "one page's phases, and what leads between them"),
           Map.entry("screen/swap/SwapWork.java", "everything the helper enters of one stint"),

@@ -252,7 +252,9 @@ class SealedCommandsTest {
               "datapackage.json",
               "laps.csv",
               "measures.csv",
+              "passes.csv",
               "README.md",
+              "recordings.csv",
               "session.txt");
       assertThat(export.get("session.txt")).doesNotContain("SealOpened").doesNotContain("order=");
       export.forEach(

@@ -28,6 +28,7 @@ import blindlap.screen.recording.RecordingModel;
 import blindlap.screen.recording.RecordingPage;
 import blindlap.screen.ride.RideModel;
 import blindlap.screen.ride.RidePage;
+import blindlap.screen.ride.RideWays;
 import blindlap.screen.swap.SwapModel;
 import blindlap.screen.swap.SwapPage;
 import blindlap.session.NotebookException;
@@ -367,7 +368,14 @@ final class EveryPage {
         new AloneModel(desk.aloneDays(), Background.immediate(), desk.clock(), () -> 0, ride::tick);
     alone.open(session);
     Scene scene =
-        scene(look, new RidePage(look, ride, new AloneView(look, alone), () -> {}, () -> {}));
+        scene(
+            look,
+            new RidePage(
+                look,
+                ride,
+                new AloneView(look, alone),
+                () -> {},
+                new RideWays(() -> {}, () -> {})));
     look(scene, "alone, a unit to mount", 1);
     scene.setRoot(new Pane());
   }

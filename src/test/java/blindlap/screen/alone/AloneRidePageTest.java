@@ -262,7 +262,9 @@ class AloneRidePageTest {
             RideModel ride = Models.ride(day);
             AloneModel alone = Models.alone(day, ride);
             AloneView view = new AloneView(look, alone);
-            holder.getChildren().setAll(new RidePage(look, ride, view, () -> {}, () -> {}));
+            holder
+                .getChildren()
+                .setAll(new RidePage(look, ride, view, () -> {}, new RideWays(() -> {}, () -> {})));
             for (int stint = 0; stint <= 2; stint++) {
               String moment = name + "-" + stint;
               if (alone.sheetProperty().get().orElseThrow().hidden()) {
