@@ -57,7 +57,7 @@ final class RecordingRowView extends FlowPane {
     add(row.pass() == 0 ? "" : SettlingWords.say("page.pass", row.pass()), PASS, "second");
     add(match, row.match().waits() ? MATCH : MATCH_ALONE, "second");
     setAccessibleText(
-        lap == null
+        lap == null || code == null
             ? SettlingWords.say("page.row.extra", row.pass(), time, match)
             : SettlingWords.say("page.row", lap, code, time, match));
     getChildren().add(said);
