@@ -28,7 +28,9 @@ public final class RecordingCommands {
     if (!over.isEmpty()) {
       return over;
     }
-    return state.lapsRidden() == 0
+    // Times are shown once every score is given, so not while laps are still to come.
+    boolean ridden = !state.step().day() || state.nextLap().isEmpty();
+    return !ridden || state.lapsRidden() == 0
         ? List.of(Problem.of(SessionFault.RECORDING_TOO_EARLY, ""))
         : List.of();
   }

@@ -161,7 +161,7 @@ public enum SessionFault implements Fault {
   ONE_STINT_NOT_SHOWN,
   /** It was said already whether the rider saw: stint. */
   ONE_STINT_ANSWERED,
-  /** A recording of a day of which no lap is ridden. */
+  /** A recording of a day that is not ridden to its end. */
   RECORDING_TOO_EARLY,
   /** The plan fixes another version of the trail: trail, number of the version. */
   RECORDING_TRAIL_PLANNED,

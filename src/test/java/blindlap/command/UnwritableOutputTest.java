@@ -156,6 +156,7 @@ class UnwritableOutputTest {
     String id = day.commit(Plans.SMALL + QuarryTrack.ofPlan());
     assertThat(day.run("record", id, day.file("two.csv", Plans.laps(2)).toString()).code())
         .isZero();
+    assertThat(day.run("close-day", id).code()).isZero();
     QuarryTrack track =
         new QuarryTrack(new SetClock(Instant.parse("2026-11-14T08:00:00Z")), Duration.ZERO);
     track.ride(0, 700, 6).aside(0.01, 600, 1).ride(0, 700, 6);

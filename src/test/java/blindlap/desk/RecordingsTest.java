@@ -249,14 +249,19 @@ class RecordingsTest {
         day.lap(stint, TrackDay.speed(stint), 20).climb(600 + 97 * stint);
       }
       day.act(state -> new DayCommands(state).voidLap(new LapId(2, 1), "puncture", ""));
-      Settling morning = day.settling();
-      assertThat(matches(morning)).containsExactly(Match.FITS, Match.FITS, Match.FITS, Match.FITS);
-      assertThat(morning.rows().get(1).voided()).isTrue();
-      taken(day, morning);
+      refused(day.read(), SessionFault.RECORDING_TOO_EARLY);
+      byte[] first = day.gpx();
       day.newFile();
       for (int stint = 5; stint <= 8; stint++) {
         day.lap(stint, TrackDay.speed(stint), 20).climb(500 + 131 * stint);
       }
+      Settling morning =
+          ((Recordings.Read.Table) day.recordings().read(day.state(), "morning", first)).settling();
+      assertThat(matches(morning))
+          .startsWith(Match.FITS, Match.FITS, Match.FITS, Match.FITS)
+          .endsWith(Match.NO_PASS, Match.NO_PASS, Match.NO_PASS, Match.NO_PASS);
+      assertThat(morning.rows().get(1).voided()).isTrue();
+      taken(day, morning);
       Settling afternoon = day.settling();
       assertThat(matches(afternoon))
           .startsWith(Match.NO_PASS, Match.NO_PASS, Match.NO_PASS, Match.NO_PASS)
@@ -272,6 +277,7 @@ class RecordingsTest {
       day.lap(1, 6, 20).climb(700).lap(2, 6, 20).climb(700);
       day.newFile();
       day.lap(3, 6, 20);
+      day.close(false);
       Settling settling = day.settling();
       assertThat(settling.waiting()).isEqualTo(1);
       int pass =

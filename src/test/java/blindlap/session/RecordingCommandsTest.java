@@ -110,6 +110,7 @@ class RecordingCommandsTest {
   @Test
   void ofTwoFilesTheLaterCountsAndAFileSettledAnewTakesBackAllItSaid() {
     day.warmUp().lap(1, 6, 20).lap(2, 6, 20).lap(3, 6, 20);
+    day.close(false);
     String trail = day.trail().title().sha256();
     refused(
         commands().bringIn(recording("a", "0".repeat(64), 1)),
@@ -138,6 +139,7 @@ class RecordingCommandsTest {
   void withoutATrailInThePlanNoSectorIsVoidAndAllFilesShareOneTrail() {
     try (TrackDay open = new TrackDay(folder, blindlap.desk.TestDay.EIGHT, 9)) {
       open.warmUp().lap(1, 6, 20);
+      open.close(false);
       RecordingCommands commands = new RecordingCommands(open.state());
       refused(commands.voidSector(new LapId(1, 1), LAST, "crash", ""), SessionFault.SECTORS_NONE);
       open.act(state -> new RecordingCommands(state).bringIn(recording("a", "1".repeat(64), 1)));
