@@ -60,7 +60,8 @@ public final class SampleSession {
           "oils-on-larch-line",
           "saddles-on-stone-ladder",
           "pedals-on-gravel-bowl",
-          "inserts-on-chalk-cutting");
+          "inserts-on-chalk-cutting",
+          "forks-on-juniper-chute");
 
   private final String name;
   private final Desk desk;
@@ -183,7 +184,8 @@ public final class SampleSession {
 
   /** Commits the sample's plan. */
   public Committing.Result.Committed commit() {
-    Plan plan = preview().plan().orElseThrow();
+    Plan typed = preview().plan().orElseThrow();
+    Plan plan = RecordedSample.is(name) ? recorded().plan(typed) : typed;
     List<String> signedBy =
         Stream.of(plan.rider(), plan.blinding().helper()).filter(name -> !name.isBlank()).toList();
     Committing.Begun first = desk.committing().begin(plan);
@@ -200,9 +202,16 @@ public final class SampleSession {
     return (Committing.Result.Committed) result;
   }
 
-  /** Records the sample's laps. */
+  /** Records the sample's laps, and brings in what a recorder wrote of them. */
   public SessionState record(SessionState state) {
-    return done(new LapFiles(desk.sessions()).record(state, laps()));
+    return done(
+        RecordedSample.is(name)
+            ? recorded().record(state, laps())
+            : new LapFiles(desk.sessions()).record(state, laps()));
+  }
+
+  private RecordedSample recorded() {
+    return new RecordedSample(name, desk, events());
   }
 
   /** Closes the day. */

@@ -99,7 +99,7 @@ public final class RecordingsWords {
         offset.signum() == 0
             ? "offset.same"
             : offset.signum() > 0 ? "offset.ahead" : "offset.behind";
-    return TimingWords.say(key, offset.abs().stripTrailingZeros().toPlainString());
+    return TimingWords.say(key, SettlingWords.span(offset.abs().doubleValue()));
   }
 
   /** Scored laps that were ridden and no recording has. */

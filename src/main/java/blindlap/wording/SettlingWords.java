@@ -76,14 +76,18 @@ public final class SettlingWords {
     if (seconds.isEmpty()) {
       return WORDS.say("offset.none");
     }
-    long whole = Math.round(Math.abs(seconds.get()));
-    String span =
-        whole >= HOUR
-            ? WORDS.say("offset.hours", whole / HOUR, whole % HOUR / MINUTE, whole % MINUTE)
-            : whole >= MINUTE
-                ? WORDS.say("offset.minutes", whole / MINUTE, whole % MINUTE)
-                : WORDS.say("offset.seconds", whole);
-    return WORDS.say(seconds.get() < 0 ? "offset.behind" : "offset.ahead", span);
+    return WORDS.say(
+        seconds.get() < 0 ? "offset.behind" : "offset.ahead", span(Math.abs(seconds.get())));
+  }
+
+  /** Seconds as hours, minutes and seconds. */
+  static String span(double seconds) {
+    long whole = Math.round(seconds);
+    return whole >= HOUR
+        ? WORDS.say("offset.hours", whole / HOUR, whole % HOUR / MINUTE, whole % MINUTE)
+        : whole >= MINUTE
+            ? WORDS.say("offset.minutes", whole / MINUTE, whole % MINUTE)
+            : WORDS.say("offset.seconds", whole);
   }
 
   /** The table in lines, columns one under the other. */

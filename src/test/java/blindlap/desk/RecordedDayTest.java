@@ -207,12 +207,12 @@ class RecordedDayTest {
       assertThat(lines)
           .containsExactly(
               "\"afternoon.gpx\": 14 laps found by order and clock, 1 kept by a person though a"
-                  + " pass is doubtful. The day's clock was 3601.5 s behind the recorder's. SHA-256"
-                  + " "
+                  + " pass is doubtful. The day's clock was 1 h 0 min 2 s behind the recorder's,"
+                  + " the time to enter a lap included. SHA-256 "
                   + "ab".repeat(32)
                   + ".",
-              "\"morning.gpx\": 4 laps found by order and clock. The day's clock was 3601.5 s"
-                  + " behind the recorder's. SHA-256 "
+              "\"morning.gpx\": 4 laps found by order and clock. The day's clock was 1 h 0"
+                  + " min 2 s behind the recorder's, the time to enter a lap included. SHA-256 "
                   + "cd".repeat(32)
                   + ".",
               "No recording has lap 16.",

@@ -43,6 +43,7 @@ class SampleFindingsTest {
     VERDICTS.put("saddles-on-stone-ladder", Verdict.REAL_AND_WORTHWHILE);
     VERDICTS.put("pedals-on-gravel-bowl", Verdict.REAL_AND_WORTHWHILE);
     VERDICTS.put("inserts-on-chalk-cutting", Verdict.REAL_AND_WORTHWHILE);
+    VERDICTS.put("forks-on-juniper-chute", Verdict.DIRECTION_KNOWN);
   }
 
   static List<String> samples() {

@@ -201,7 +201,13 @@ public final class SampleLaps {
               false,
               List.of(
                   new Recipe("lap time", 121.0, new double[] {0, 1.8}, 0.6, -0.5, 2),
-                  new Recipe("sore feet", 30, new double[] {0, 4}, 6, 4, 0))));
+                  new Recipe("sore feet", 30, new double[] {0, 4}, 6, 4, 0))),
+          new Sample(
+              "forks-on-juniper-chute",
+              18,
+              16,
+              true,
+              List.of(new Recipe("calm over stones", 52, new double[] {0, 9}, 7, 0, 0))));
 
   private SampleLaps() {}
 
