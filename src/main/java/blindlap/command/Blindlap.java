@@ -21,6 +21,7 @@ import picocli.CommandLine.Option;
       "A notebook for structured blind ride comparisons.",
       "A day in order: plan, commit, helper and codes, record and void, close-day, close-review,"
           + " unseal, review, report.",
+      "Timed by a recorder: trail before the plan, recording before close-review.",
       "Without a command the window opens."
     })
 public final class Blindlap implements Runnable {

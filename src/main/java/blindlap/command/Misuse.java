@@ -94,7 +94,7 @@ final class Misuse implements CommandLine.IParameterExceptionHandler {
           ? WORDS.say("one.of", command, choices(missing))
           : WORDS.say("missing.value", command, name(one), one.paramLabel());
     }
-    if (all.get(0).group() != null) {
+    if (all.get(0).group() != null && all.get(0).group().exclusive()) {
       return WORDS.say("one.of", command, choices(missing));
     }
     ArgSpec first = all.get(0);

@@ -10,6 +10,7 @@ import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
 import blindlap.wording.day.Words;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -46,11 +47,25 @@ final class VoidCommand extends SessionCommand {
   @Option(names = "--withdraw", description = "Take the void back; --reason then says why.")
   boolean withdraw;
 
-  @Option(names = "--from", paramLabel = "GATE", description = "The gate where the sector begins.")
-  @Nullable String from;
+  @ArgGroup(exclusive = false)
+  @Nullable Part part;
 
-  @Option(names = "--to", paramLabel = "GATE", description = "The gate where it ends.")
-  @Nullable String to;
+  /** One sector of the lap: where it begins and ends, both or neither. */
+  static final class Part {
+    @Option(
+        names = "--from",
+        required = true,
+        paramLabel = "GATE",
+        description = "The gate where the sector begins.")
+    String from = "";
+
+    @Option(
+        names = "--to",
+        required = true,
+        paramLabel = "GATE",
+        description = "The gate where it ends.")
+    String to = "";
+  }
 
   VoidCommand(CommandSetting setting) {
     super(setting);
@@ -68,8 +83,9 @@ final class VoidCommand extends SessionCommand {
                     blindlap.session.SessionFault.NO_SUCH_LAP, "", lap, state.plan().lapsOfDay())));
       }
       LapId id = LapId.ofDay(lap, perStint);
-      boolean whole = from == null && to == null;
-      Sector sector = new Sector(from == null ? "" : from, to == null ? "" : to);
+      Part named = part;
+      boolean whole = named == null;
+      Sector sector = named == null ? new Sector("", "") : new Sector(named.from, named.to);
       Sessions.Result result =
           desk.sessions()
               .act(state.id(), latest -> whole ? lap(latest, id) : sector(latest, id, sector));

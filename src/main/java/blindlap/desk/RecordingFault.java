@@ -8,8 +8,10 @@ public enum RecordingFault implements Fault {
   NO_TRAIL,
   /** The trail book is empty, and the plan fixes no trail version. */
   NO_TRAIL_BOOK,
-  /** The trail book has no such version: name, number, names in the trail book. */
+  /** The trail book has no such trail: name, names in the trail book. */
   TRAIL_UNKNOWN,
+  /** A trail has no such version: name, number, numbers that it has. */
+  TRAIL_VERSION_UNKNOWN,
   /** There is no such file: file. */
   FILE_MISSING,
   /** The file cannot be read: file. */

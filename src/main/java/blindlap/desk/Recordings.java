@@ -175,9 +175,18 @@ public final class Recordings {
     if (names.isEmpty()) {
       return new Unreadable(RecordingFault.NO_TRAIL_BOOK);
     }
-    return name == null && number == null
-        ? new Unreadable(RecordingFault.NO_TRAIL, wanted, names)
-        : new Unreadable(RecordingFault.TRAIL_UNKNOWN, wanted, number == null ? 1 : number, names);
+    if (name == null && number == null) {
+      return new Unreadable(RecordingFault.NO_TRAIL, wanted, names);
+    }
+    List<String> versions =
+        trails.titles().stream()
+            .filter(title -> title.name().equals(wanted))
+            .map(title -> String.valueOf(title.number()))
+            .toList();
+    return number == null || versions.isEmpty()
+        ? new Unreadable(RecordingFault.TRAIL_UNKNOWN, wanted, names)
+        : new Unreadable(
+            RecordingFault.TRAIL_VERSION_UNKNOWN, wanted, number, String.join(", ", versions));
   }
 
   /**

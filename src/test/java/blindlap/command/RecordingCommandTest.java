@@ -98,8 +98,9 @@ class RecordingCommandTest {
   void refusalsAreOneSentenceThatSaysThatNothingWasKept() throws IOException {
     CommandLineSession day = day(Plans.SMALL, 8);
     String file = recording("q.gpx", 8, 0);
-    refused(day, "no version 4 of a trail \"Quarry loop\"", file, "--trail-version=4");
-    refused(day, "no version 1 of a trail \"Mill\"", file, "--trail=Mill");
+    refused(
+        day, "no version 4 of the trail \"Quarry loop\"; it has: 1.", file, "--trail-version=4");
+    refused(day, "no trail \"Mill\"; it has: Quarry loop.", file, "--trail=Mill");
     refused(day, "is not an answer", file, "--settle=3:keep");
     refused(day, "no pass 77", file, "--settle=77=keep");
     refused(day, "Pass 1 fits its lap without doubt", file, "--settle=1=out");
@@ -140,6 +141,11 @@ class RecordingCommandTest {
         .matches(no -> no.code() == 2 && no.err().contains("Lap 7 has not been recorded"));
     assertThat(day.run("void", "latest", "4", "--from=Bridge", "--to=Ford", "--reason=slow"))
         .matches(no -> no.code() == 2 && no.err().contains("not an event"));
+    assertThat(day.run("void", "latest", "4", "--from=Bridge", "--reason=traffic"))
+        .matches(
+            no ->
+                no.code() == 2
+                    && no.err().contains("blindlap void needs --from GATE and --to GATE."));
     CommandLineSession.Ran back =
         day.run(
             "void", "latest", "4", "--from=Bridge", "--to=Ford", "--withdraw", "--reason=lap 5");
