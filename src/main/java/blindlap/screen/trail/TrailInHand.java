@@ -122,18 +122,19 @@ public final class TrailInHand {
 
   private void add(TrailDraft draft, double along) {
     TrailDraft.Across gate =
-        new TrailDraft.Across(newName(draft), draft.held(along), TrailDraft.USUAL_WIDTH);
+        new TrailDraft.Across(newName(draft, along), draft.held(along), TrailDraft.USUAL_WIDTH);
     List<TrailDraft.Across> gates = new ArrayList<>(draft.gates());
     gates.add(gate);
     change(TrailWords.say("page.undo.set", gate.name()), draft.with(gates), gate);
   }
 
-  private static String newName(TrailDraft draft) {
+  /** The second of two is named for the end that it makes, whatever the first is called by now. */
+  private static String newName(TrailDraft draft, double along) {
     List<String> taken = draft.gates().stream().map(TrailDraft.Across::name).toList();
     List<String> names = new ArrayList<>();
     if (taken.size() < 2) {
-      names.add(TrailWords.say("gate.start"));
-      names.add(TrailWords.say("gate.finish"));
+      boolean behind = draft.gates().stream().anyMatch(gate -> gate.along() < along);
+      names.add(TrailWords.say(behind ? "gate.finish" : "gate.start"));
     }
     for (int i = 1; i <= taken.size() + 1; i++) {
       names.add(TrailWords.say("gate.split", String.valueOf(i)));

@@ -82,6 +82,20 @@ class TrailModelTest {
   }
 
   @Test
+  void theFinishIsNamedForWhatItIsThoughTheStartHasANameOfItsOwn() throws IOException {
+    lap();
+    model.hand().press(60);
+    model.form().field("gate").set("Gate post");
+    model.hand().apply();
+    model.hand().press(740);
+    assertThat(names()).containsExactly("Gate post", "Finish");
+    model.hand().choose(0);
+    model.hand().remove();
+    model.hand().press(60);
+    assertThat(names()).containsExactly("Start", "Finish");
+  }
+
+  @Test
   void whatIsChangedCanBeTakenBackStepByStep() throws IOException {
     lap();
     model.hand().press(60);
