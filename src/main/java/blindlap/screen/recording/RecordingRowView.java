@@ -55,7 +55,7 @@ final class RecordingRowView extends FlowPane {
     add(code == null ? "" : String.valueOf(code), CODE, "strong");
     add(time, TIME, "second");
     add(row.pass() == 0 ? "" : SettlingWords.say("page.pass", row.pass()), PASS, "second");
-    add(match, row.match().waits() ? MATCH : MATCH_ALONE, "second");
+    add(match, row.match().waits() || answered ? MATCH : MATCH_ALONE, "second");
     setAccessibleText(
         lap == null || code == null
             ? SettlingWords.say("page.row.extra", row.pass(), time, match)

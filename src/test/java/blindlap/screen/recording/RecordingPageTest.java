@@ -124,7 +124,12 @@ class RecordingPageTest {
             button(scene, "Keep it").fire();
             nanos += 1_000_000_000L;
             assertThat(waiting(scene)).hasSize(1);
-            button(scene, "Change").fire();
+            Button change = button(scene, "Change");
+            Node row = change.getParent().getParent();
+            assertThat(change.getParent().getLayoutX())
+                .as("beside what it changes, not below it")
+                .isGreaterThan(row.getLayoutBounds().getWidth() / 3);
+            change.fire();
             assertThat(waiting(scene)).hasSize(2);
             button(scene, "Leave it out").fire();
             button(scene, "No lap").fire();
