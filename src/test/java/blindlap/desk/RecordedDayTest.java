@@ -194,8 +194,9 @@ class RecordedDayTest {
       assertThat(RecordingsWords.awaited(day.state()))
           .containsExactly(
               "No recording has given \"lap time\" and \"upper half\" a time yet. Bring the"
-                  + " recording in before the review is closed: afterwards nothing can be added,"
-                  + " and what is missing stays missing.");
+                  + " recording in on the page Ride, or with blindlap recording, before the review"
+                  + " is closed: afterwards nothing can be added, and what is missing stays"
+                  + " missing.");
       RecordedDay.put(day, RecordedDay.recording(15, 5));
       RecordedDay.put(day, RecordedDay.recording(4, 0));
       RecordedDay.put(

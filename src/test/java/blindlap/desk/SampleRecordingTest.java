@@ -68,6 +68,29 @@ class SampleRecordingTest {
     assertThat(Files.size(folder.resolve("recording.gpx"))).isLessThan(350_000);
   }
 
+  /** The command of docs/manual/recordings.md. */
+  @Test
+  void theManualsCommandMakesTheSamplesTrail() throws IOException {
+    Path folder = Path.of("sample-sessions", JuniperChute.NAME);
+    TrailDraft line =
+        TrailBook.draft(
+            "Juniper chute",
+            TrailBook.recording(Files.readAllBytes(folder.resolve("scouting.gpx"))),
+            48,
+            132);
+    List<TrailDraft.Across> gates =
+        List.of(
+            new TrailDraft.Across("Stile", 60, TrailDraft.USUAL_WIDTH),
+            new TrailDraft.Across("Cairn", 190, TrailDraft.USUAL_WIDTH),
+            new TrailDraft.Across("Culvert", 340, TrailDraft.USUAL_WIDTH),
+            new TrailDraft.Across("Barn", 460, TrailDraft.USUAL_WIDTH));
+    assertThat(TrailBook.geoJson(line.with(gates).trail()))
+        .isEqualTo(Files.readAllBytes(folder.resolve("trail.geojson")));
+    assertThat(Files.readString(Path.of("docs", "manual", "recordings.md")))
+        .contains("--from=scouting.gpx --lap=48,132 --start=Stile=60 --split=Cairn=190")
+        .contains("recording.gpx --settle=9=none,6=keep");
+  }
+
   /** A time that was recorded, the recorder's standard deviation of it, and the true time. */
   private record Timed(double seconds, double deviation, double truth) {
     double off() {
