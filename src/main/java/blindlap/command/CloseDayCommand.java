@@ -5,6 +5,7 @@ import blindlap.desk.Sessions;
 import blindlap.session.LifeCommands;
 import blindlap.session.Outcome;
 import blindlap.session.SessionState;
+import blindlap.wording.RecordingsWords;
 import blindlap.wording.TwoValuesWords;
 import blindlap.wording.day.RideWords;
 import java.util.Locale;
@@ -16,7 +17,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "close-day",
     description = {
-      "Closes the day: the bike is covered or back to neutral, paper is keyed in, nothing has been looked at.",
+      "Closes the day: the bike is covered or back to neutral, paper is keyed in, nothing has been"
+          + " looked at.",
       "After this no lap is recorded; voids and typing errors can still be settled.",
       "Where laps are missing it says how many, and asks before it closes."
     })
@@ -30,7 +32,8 @@ final class CloseDayCommand extends SessionCommand {
   @Option(
       names = "--yes",
       description =
-          "For scripts: closes without asking although laps are missing. Needed for that where there is no terminal.")
+          "For scripts: closes without asking although laps are missing. Needed for that where"
+              + " there is no terminal.")
   boolean yes;
 
   CloseDayCommand(CommandSetting setting) {
@@ -48,6 +51,7 @@ final class CloseDayCommand extends SessionCommand {
           "Day closed with "
               + result.state().lapsRidden()
               + " laps. Next: settle voids and typing errors, then blindlap close-review.");
+      RecordingsWords.awaited(result.state()).forEach(this::say);
       TwoValuesWords.withRule(result.state()).forEach(this::say);
       return ExitCode.DONE;
     }

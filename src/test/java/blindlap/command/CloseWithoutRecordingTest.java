@@ -21,7 +21,10 @@ class CloseWithoutRecordingTest {
     }
     assertThat(day.run("record", id, day.file("laps.csv", laps.toString()).toString()).code())
         .isZero();
-    day.run("close-day", id);
+    assertThat(day.run("close-day", id).out())
+        .contains(
+            "No recording has given \"lap time\" and \"upper half\" a time yet.",
+            "with blindlap recording, before the review is closed");
 
     CommandLineSession.Ran refused = day.run("close-review", id);
     assertThat(refused.code()).isEqualTo(ExitCode.BAD_INPUT);
