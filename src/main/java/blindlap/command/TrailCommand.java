@@ -37,7 +37,10 @@ final class TrailCommand extends SessionCommand {
   @Parameters(arity = "0..1", paramLabel = "NAME", description = "Name of the trail.")
   String name = "";
 
-  @Option(names = "--version", paramLabel = "N", description = "This version, not the last.")
+  @Option(
+      names = "--trail-version",
+      paramLabel = "NUMBER",
+      description = "This version, not the last.")
   int version;
 
   @ArgGroup(exclusive = true)
@@ -130,7 +133,7 @@ final class TrailCommand extends SessionCommand {
       throw refused("--geojson FILE needs the name of the trail");
     }
     if (version != 0 && (name.isBlank() || in.recording != null || in.geoJson != null)) {
-      throw refused("--version N needs the name of a trail that is kept");
+      throw refused("--trail-version needs the name of a trail that is kept");
     }
   }
 

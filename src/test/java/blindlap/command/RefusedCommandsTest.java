@@ -162,7 +162,16 @@ class RefusedCommandsTest {
         List.of(
             line(NO_SESSION, "1", "--reason", "crash"),
             line(closed, "1", "--reason", "crash", "--words", "A root."),
-            line(committed, "1", "--reason", "crash", "--withdraw")));
+            line(committed, "1", "--reason", "crash", "--withdraw"),
+            line(committed, "1", "--from", "A", "--to", "B", "--reason", "crash")));
+    all.put(
+        "recording",
+        List.of(
+            line(NO_SESSION, broken),
+            line(committed, broken),
+            line(closed, broken, "--no-positions"),
+            line(committed, broken, "--trail", "Nowhere", "--trail-version", "2"),
+            line(committed, broken, "--settle", "1=keep")));
     all.put(
         "look",
         List.of(
@@ -193,7 +202,10 @@ class RefusedCommandsTest {
     all.put(
         "close-day",
         List.of(line(NO_SESSION), line(committed), line(closed), line(closed, "--yes")));
-    all.put("close-review", List.of(line(NO_SESSION), line(committed), line(closed)));
+    all.put(
+        "close-review",
+        List.of(
+            line(NO_SESSION), line(committed), line(closed), line(closed, "--without-recording")));
     return all;
   }
 
@@ -335,7 +347,7 @@ class RefusedCommandsTest {
         "trail",
         List.of(
             line("Nowhere"),
-            line("Nowhere", "--version", "2"),
+            line("Nowhere", "--trail-version", "2"),
             line("--read", broken),
             line("Quarry loop", "--from", broken, "--start", "A=1", "--finish", "B=2"),
             line("--start", "A=1", "--split", "B=2", "--width", "5", "--lap", "1,2"),

@@ -65,7 +65,7 @@ class TrailCommandTest {
     assertThat(made("--width=30").out()).contains("Quarry loop, version 2, is kept.");
     assertThat(line.run("trail").out()).contains("Quarry loop: 2 versions, the last of ");
     assertThat(line.run("trail", "Quarry loop").out()).contains("30 m wide");
-    assertThat(line.run("trail", "Quarry loop", "--version=1").out()).contains("24 m wide");
+    assertThat(line.run("trail", "Quarry loop", "--trail-version=1").out()).contains("24 m wide");
   }
 
   @Test
@@ -134,7 +134,8 @@ class TrailCommandTest {
     CommandLineSession.Ran ran = line.run("trail", "Ridge");
     assertThat(ran.code()).isEqualTo(ExitCode.BAD_INPUT);
     assertThat(ran.err()).contains("no trail \"Ridge\"").contains("There are: Quarry loop.");
-    assertThat(line.run("trail", "Quarry loop", "--version=7").err()).contains("no version 7");
+    assertThat(line.run("trail", "Quarry loop", "--trail-version=7").err())
+        .contains("no version 7");
     assertThat(line.run("trail", "--start=A=1").err()).contains("belong to --from FILE");
   }
 
