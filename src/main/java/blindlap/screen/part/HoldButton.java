@@ -42,7 +42,12 @@ public final class HoldButton extends Button {
   /** The clock alone says how long it was held; the animation only asks it now and then. */
   private void show(String letGo) {
     if (monotonic.getAsLong() - since >= LONG.toNanos()) {
+      // Narrower, it would slip away from under the pointer, and its hold would begin anew.
+      double wide = getWidth();
       setText(letGo);
+      if (prefWidth(-1) < wide) {
+        setPrefWidth(wide);
+      }
     } else {
       look.playFromStart();
     }
@@ -63,6 +68,7 @@ public final class HoldButton extends Button {
       heldFor = monotonic.getAsLong() - since;
       look.stop();
       setText(words);
+      setPrefWidth(USE_COMPUTED_SIZE);
     }
     super.disarm();
   }
