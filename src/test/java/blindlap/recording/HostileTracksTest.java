@@ -128,7 +128,7 @@ class HostileTracksTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"NaN, 1", "1, NaN", "Infinity, 1", "1, -Infinity", "1e999, 1", "1, 361", "'', 1"})
+  @CsvSource({"NaN, 1", "1, NaN", "Infinity, 1", "1, -Infinity", "1e999, 1", "1, 361"})
   void placesThatAreNoneAreRefusedInTcx(String north, String east) {
     refused(
         TrackFault.NO_PLACE,
@@ -239,7 +239,6 @@ class HostileTracksTest {
     }
     refused(TrackFault.NOT_WELL_FORMED, named.getBytes(StandardCharsets.ISO_8859_1));
     refused(TrackFault.UNKNOWN_FORMAT, "Gr\u00fcn;1".getBytes(StandardCharsets.ISO_8859_1));
-    refused(TrackFault.BINARY, named.getBytes(StandardCharsets.UTF_16LE));
     String slip = "<?xml version=\"1.0\" encoding=\"utf-16\"?>" + named;
     assertThat(TrackReader.read(bytes(slip)).fixes()).hasSize(2);
     assertThat(TrackReader.read(bytes("\uFEFF" + slip)).fixes()).hasSize(2);
