@@ -3,8 +3,10 @@ package blindlap.recording;
 import blindlap.fault.StatsException;
 import blindlap.fault.Unreadable;
 import java.time.Instant;
+import java.util.HashSet;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.regex.Pattern;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
@@ -22,6 +24,9 @@ final class TrackWalk {
   static final int MOST_POINTS = 500_000;
 
   private static final int DEEPEST = 50;
+
+  /** Readers of XML keep every name that they meet. */
+  private static final int MOST_NAMES = 10_000;
 
   /** No time and no number is longer. */
   private static final int LONGEST_VALUE = 100;
@@ -41,6 +46,7 @@ final class TrackWalk {
   private final byte[] bytes;
   private final StringBuilder text = new StringBuilder();
   private final String[] path = new String[DEEPEST + 1];
+  private final Set<String> names = new HashSet<>();
   private Track.Builder builder = new Track.Builder();
   private String space = "";
   private @Nullable GpxCopy copy;
@@ -138,7 +144,8 @@ final class TrackWalk {
   }
 
   private void start(XMLStreamReader reader) {
-    if (++depth > DEEPEST) {
+    names.add(reader.getLocalName());
+    if (++depth > DEEPEST || names.size() > MOST_NAMES) {
       throw new Unreadable(TrackFault.NOT_ALLOWED);
     }
     path[depth] = name(reader);

@@ -117,6 +117,16 @@ class HostileTracksTest {
         bytes(TCX + "<Trackpoint/>".repeat(TrackWalk.MOST_POINTS + 1) + TCX_END));
   }
 
+  /** A reader of XML keeps them all. */
+  @Test
+  void namesWithoutEndAreRefused() {
+    StringBuilder names = new StringBuilder(GPX);
+    for (int i = 0; i < 20_000; i++) {
+      names.append("<n").append(i).append("/>");
+    }
+    refused(TrackFault.NOT_ALLOWED, bytes(names + GPX_END));
+  }
+
   /** A library that kept them would keep a million objects of nothing that is asked for. */
   @Test
   void whateverElseStandsInAFileIsPassedOver() {
