@@ -34,6 +34,9 @@ import picocli.CommandLine.Spec;
 final class PassesCommand implements Callable<Integer> {
   private static final int NUMBERS = 4;
 
+  /** Metres: the earth is flat around it; two numbers mixed up make a gate across a continent. */
+  private static final int WIDEST = 2_000;
+
   @Spec @Nullable CommandSpec spec;
 
   @Parameters(paramLabel = "FILE", description = "The recording.")
@@ -91,7 +94,19 @@ final class PassesCommand implements Callable<Integer> {
       }
     }
     try {
-      return new Gate(new Position(numbers[0], numbers[1]), new Position(numbers[2], numbers[3]));
+      Position first = new Position(numbers[0], numbers[1]);
+      Position second = new Position(numbers[2], numbers[3]);
+      double metres = first.to(second).metres();
+      if (metres > WIDEST) {
+        throw refused(
+            typed,
+            "its ends lie "
+                + Math.round(metres)
+                + " m apart, and a gate may be "
+                + WIDEST
+                + " m wide at most");
+      }
+      return new Gate(first, second);
     } catch (StatsException e) {
       throw refused(typed, "the " + e.argument() + " " + e.why().replaceAll("\\.$", ""));
     }

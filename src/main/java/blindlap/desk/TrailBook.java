@@ -112,7 +112,8 @@ public final class TrailBook {
    */
   public static TrailDraft draft(String name, Track track, double from, double to) {
     double end = track.fixes().get(track.fixes().size() - 1).seconds();
-    TrailDraft draft = TrailDraft.of(name, LapLine.of(track, from, Math.min(to, end)));
+    TrailDraft draft =
+        TrailDraft.of(name, LapLine.of(track, from, Double.isInfinite(to) ? end : to));
     // A line without gates is no trail yet; what is wrong with the line itself is said at once.
     if (draft.places().size() < 2) {
       throw new Unreadable(TrailFault.TOO_SHORT);

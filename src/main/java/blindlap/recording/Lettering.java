@@ -31,10 +31,10 @@ final class Lettering {
 
   /** A reader of the text, which fails at a letter that is none. */
   static Reader reader(byte[] bytes) {
-    int mark = marked(bytes) ? 3 : 0;
+    int start = start(bytes);
     return new InputStreamReader(
-        new ByteArrayInputStream(bytes, mark, bytes.length - mark),
-        charset(bytes, mark)
+        new ByteArrayInputStream(bytes, start, bytes.length - start),
+        charset(bytes, start)
             .newDecoder()
             .onMalformedInput(CodingErrorAction.REPORT)
             .onUnmappableCharacter(CodingErrorAction.REPORT));
@@ -47,7 +47,7 @@ final class Lettering {
   static OptionalInt garbled(byte[] bytes) {
     CharBuffer letters = CharBuffer.allocate(8192);
     ByteBuffer left = ByteBuffer.wrap(bytes);
-    CharsetDecoder decoder = charset(bytes, marked(bytes) ? 3 : 0).newDecoder();
+    CharsetDecoder decoder = charset(bytes, start(bytes)).newDecoder();
     CoderResult result;
     do {
       letters.clear();
@@ -59,6 +59,24 @@ final class Lettering {
         : OptionalInt.empty();
   }
 
+  /** Lines that {@link #reader} leaves out. */
+  static int linesInFront(byte[] bytes) {
+    int lines = 0;
+    for (int i = 0; i < start(bytes); i++) {
+      lines += bytes[i] == '\n' ? 1 : 0;
+    }
+    return lines;
+  }
+
+  /** Blanks in front of everything are a copier's slip, which no reader of XML forgives. */
+  private static int start(byte[] bytes) {
+    int start = marked(bytes) ? 3 : 0;
+    while (start < bytes.length && bytes[start] > 0 && bytes[start] <= ' ') {
+      start++;
+    }
+    return start;
+  }
+
   private static boolean marked(byte[] bytes) {
     return bytes.length >= 3
         && (bytes[0] & 0xff) == 0xef
@@ -67,10 +85,10 @@ final class Lettering {
   }
 
   /** A declaration of wide letters that is written in narrow ones is a converter's slip. */
-  private static Charset charset(byte[] bytes, int mark) {
-    int length = Math.min(DECLARATION, bytes.length - mark);
+  private static Charset charset(byte[] bytes, int start) {
+    int length = Math.min(DECLARATION, bytes.length - start);
     Matcher declared =
-        ENCODING.matcher(new String(bytes, mark, length, StandardCharsets.ISO_8859_1));
+        ENCODING.matcher(new String(bytes, start, length, StandardCharsets.ISO_8859_1));
     if (!declared.find() || declared.group(1).matches("(?i)(utf|ucs|iso-10646).*")) {
       return StandardCharsets.UTF_8;
     }

@@ -124,7 +124,7 @@ public final class Passes {
 
   private static List<Lap> courses(Track track, List<Pass> passes, int gates) {
     Map<List<Integer>, Integer> ways = new LinkedHashMap<>();
-    for (List<Pass> course : inOrder(passes, gates)) {
+    for (List<Pass> course : inOrder(passes, gates, false)) {
       ways.merge(course.stream().map(Pass::direction).toList(), 1, Integer::sum);
     }
     if (ways.isEmpty()) {
@@ -134,11 +134,16 @@ public final class Passes {
     List<Integer> usual = Collections.max(ways.entrySet(), Map.Entry.comparingByValue()).getKey();
     List<Pass> forth =
         passes.stream().filter(pass -> pass.direction() == usual.get(pass.gate())).toList();
-    return inOrder(forth, gates).stream().map(course -> lap(track, course)).toList();
+    return inOrder(forth, gates, true).stream().map(course -> lap(track, course)).toList();
   }
 
-  /** Passes of all gates in their order; whoever passes the start again begins again. */
-  private static List<List<Pass>> inOrder(List<Pass> passes, int gates) {
+  /**
+   * Passes of all gates in their order; whoever passes the start again begins again, and whoever
+   * comes to the finish without a split has no lap: the next one's must not complete it.
+   *
+   * @param forth true if all are in their usual direction
+   */
+  private static List<List<Pass>> inOrder(List<Pass> passes, int gates, boolean forth) {
     List<List<Pass>> courses = new ArrayList<>();
     List<Pass> on = new ArrayList<>();
     for (Pass pass : passes) {
@@ -151,6 +156,8 @@ public final class Passes {
       } else if (pass.gate() == 0) {
         on.clear();
         on.add(pass);
+      } else if (forth && pass.gate() == gates - 1) {
+        on.clear();
       }
     }
     return courses;

@@ -7,6 +7,7 @@ import io.jenetics.jpx.TrackSegment;
 import io.jenetics.jpx.WayPoint;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.Optional;
@@ -26,7 +27,7 @@ public final class TrackReader {
    * @throws Unreadable with a {@link TrackFault} if it is no recording that can be used
    */
   public static Track read(byte[] file) {
-    byte[] bytes = sixteen(file) ? narrow(file) : file;
+    byte[] bytes = narrow(file);
     if (binary(bytes)) {
       throw new Unreadable(TrackFault.BINARY);
     }
@@ -45,15 +46,21 @@ public final class TrackReader {
     }
   }
 
-  /** Text in sixteen bits begins with a mark. */
-  private static boolean sixteen(byte[] bytes) {
-    return bytes.length >= 2
-        && ((bytes[0] & 0xff) == 0xfe && (bytes[1] & 0xff) == 0xff
-            || (bytes[0] & 0xff) == 0xff && (bytes[1] & 0xff) == 0xfe);
+  /** Text in sixteen bits, which begins with a mark or shows by its first letter what it is. */
+  private static byte[] narrow(byte[] bytes) {
+    if (bytes.length < 2) {
+      return bytes;
+    }
+    int first = (bytes[0] & 0xff) << 8 | bytes[1] & 0xff;
+    return switch (first) {
+      case 0xfeff, 0xfffe, '<' -> narrow(bytes, StandardCharsets.UTF_16);
+      case '<' << 8 -> narrow(bytes, StandardCharsets.UTF_16LE);
+      default -> bytes;
+    };
   }
 
-  private static byte[] narrow(byte[] bytes) {
-    return new String(bytes, StandardCharsets.UTF_16).getBytes(StandardCharsets.UTF_8);
+  private static byte[] narrow(byte[] bytes, Charset letters) {
+    return new String(bytes, letters).getBytes(StandardCharsets.UTF_8);
   }
 
   /** No text holds a zero byte. */

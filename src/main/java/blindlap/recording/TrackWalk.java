@@ -2,15 +2,12 @@ package blindlap.recording;
 
 import blindlap.fault.StatsException;
 import blindlap.fault.Unreadable;
-import java.time.DateTimeException;
 import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
-import java.time.format.DateTimeFormatterBuilder;
-import java.time.format.ResolverStyle;
-import java.util.Locale;
+import java.util.HashSet;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
+import java.util.regex.Pattern;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
@@ -26,19 +23,10 @@ final class TrackWalk {
   /** Ten points a second for more than half a day. */
   static final int MOST_POINTS = 500_000;
 
-  /** A time without a zone is one of UTC, as GPX has it: at most all are off by one constant. */
-  private static final DateTimeFormatter ANY_ZONE =
-      new DateTimeFormatterBuilder()
-          .parseCaseInsensitive()
-          .append(DateTimeFormatter.ISO_LOCAL_DATE_TIME)
-          .optionalStart()
-          .appendOffsetId()
-          .optionalEnd()
-          .toFormatter(Locale.ROOT)
-          .withZone(ZoneOffset.UTC)
-          .withResolverStyle(ResolverStyle.STRICT);
-
   private static final int DEEPEST = 50;
+
+  /** Readers of XML keep every name that they meet. */
+  private static final int MOST_NAMES = 10_000;
 
   /** No time and no number is longer. */
   private static final int LONGEST_VALUE = 100;
@@ -48,14 +36,19 @@ final class TrackWalk {
   /** Of a recorder that sees next to nothing of the sky. */
   private static final double WORST_SPREAD = 1000;
 
+  /** Files put together from several may hold elements of another edition. */
+  private static final Pattern OURS = Pattern.compile("/GPX/\\d|/TrainingCenterDatabase/");
+
   private static final int TRACK = 2;
   private static final int SEGMENT = 3;
   private static final int POINT = 4;
 
   private final byte[] bytes;
-  private final Track.Builder builder = new Track.Builder();
   private final StringBuilder text = new StringBuilder();
   private final String[] path = new String[DEEPEST + 1];
+  private final Set<String> names = new HashSet<>();
+  private Track.Builder builder = new Track.Builder();
+  private String space = "";
   private @Nullable GpxCopy copy;
   private @Nullable Double latitude;
   private @Nullable Double longitude;
@@ -64,7 +57,15 @@ final class TrackWalk {
   private int depth;
   private int points;
   private boolean rooted;
-  private boolean inPoint;
+
+  /** How deep the point of TCX lies that is being read; 0 outside one. */
+  private int pointAt;
+
+  /** True once a point of TCX was ridden, not planned. */
+  private boolean ridden;
+
+  /** True inside a point of GPX that says nothing of where it is. */
+  private boolean placeless;
 
   TrackWalk(byte[] bytes) {
     this.bytes = bytes;
@@ -96,7 +97,7 @@ final class TrackWalk {
         throw new Unreadable(TrackFault.UNKNOWN_FORMAT);
       }
       int line = e.getLocation() == null ? 1 : Math.max(1, e.getLocation().getLineNumber());
-      throw new Unreadable(TrackFault.NOT_WELL_FORMED, line);
+      throw new Unreadable(TrackFault.NOT_WELL_FORMED, Lettering.linesInFront(bytes) + line);
     }
   }
 
@@ -106,16 +107,11 @@ final class TrackWalk {
         case XMLStreamConstants.DTD, XMLStreamConstants.ENTITY_REFERENCE ->
             throw new Unreadable(TrackFault.NOT_ALLOWED);
         case XMLStreamConstants.START_ELEMENT -> start(reader);
-        case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA -> {
-          int left = LONGEST_VALUE - text.length();
-          text.append(
-              reader.getTextCharacters(),
-              reader.getTextStart(),
-              Math.min(left, reader.getTextLength()));
-        }
+        case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA ->
+            collect(reader.getTextCharacters(), reader.getTextStart(), reader.getTextLength());
         case XMLStreamConstants.END_ELEMENT -> {
           if (copy == null) {
-            endOfTcx(reader.getLocalName());
+            endOfTcx(path[depth]);
           } else {
             endOfGpx(copy);
           }
@@ -129,11 +125,30 @@ final class TrackWalk {
     }
   }
 
+  /** However many blanks stand in front of a value, they leave room for it. */
+  private void collect(char[] letters, int start, int length) {
+    int from = start;
+    int end = start + length;
+    while (text.length() == 0 && from < end && Character.isWhitespace(letters[from])) {
+      from++;
+    }
+    text.append(letters, from, Math.min(LONGEST_VALUE - text.length(), end - from));
+  }
+
+  /** The name of an element; of one of somebody else's, in their namespace, none. */
+  private String name(XMLStreamReader reader) {
+    String of = reader.getNamespaceURI();
+    boolean ours =
+        of == null || of.isEmpty() || of.equals(space) || OURS.matcher(of).find() || depth == 1;
+    return ours ? reader.getLocalName() : "";
+  }
+
   private void start(XMLStreamReader reader) {
-    if (++depth > DEEPEST) {
+    names.add(reader.getLocalName());
+    if (++depth > DEEPEST || names.size() > MOST_NAMES) {
       throw new Unreadable(TrackFault.NOT_ALLOWED);
     }
-    path[depth] = reader.getLocalName();
+    path[depth] = name(reader);
     text.setLength(0);
     if (depth == 1) {
       root(reader);
@@ -146,6 +161,7 @@ final class TrackWalk {
 
   private void root(XMLStreamReader reader) {
     rooted = true;
+    space = reader.getNamespaceURI() == null ? "" : reader.getNamespaceURI();
     if (path[1].equals("gpx")) {
       String version = reader.getAttributeValue(null, "version");
       copy = new GpxCopy(version == null ? "1.1" : version.strip());
@@ -164,11 +180,13 @@ final class TrackWalk {
   private void startOfGpx(GpxCopy gpx, XMLStreamReader reader) {
     if (on(POINT, "trkpt")) {
       counted();
+      Double north = number(reader.getAttributeValue(null, "lat"));
+      Double east = number(reader.getAttributeValue(null, "lon"));
+      placeless = north == null || east == null;
       gpx.point(
-          new Place(
-                  number(reader.getAttributeValue(null, "lat")),
-                  number(reader.getAttributeValue(null, "lon")))
-              .check(points));
+          north == null || east == null
+              ? new Position(0, 0)
+              : new Place(north, east).check(points));
     } else if (on(TRACK, "trk") || on(SEGMENT, "trkseg")) {
       gpx.open(path[depth]);
     }
@@ -178,8 +196,9 @@ final class TrackWalk {
     if (on(POINT, "trkpt") || on(SEGMENT, "trkseg") || on(TRACK, "trk")) {
       gpx.close(path[depth]);
     } else if (on(POINT + 1, "time")) {
-      Instant at = instant(text.toString().strip());
-      if (at != null) {
+      Instant at = WrittenTime.read(text.toString().strip());
+      // Without a time a point is left out, as one without a place has to be.
+      if (at != null && !placeless) {
         gpx.element("time", at.toString());
       }
     } else if (on(POINT + 1, "ele")) {
@@ -212,43 +231,58 @@ final class TrackWalk {
         && (level <= POINT || path[POINT].equals("trkpt"));
   }
 
+  /** A course is planned: where a file holds what was ridden as well, that alone counts. */
   private void startOfTcx() {
-    if (path[depth].equals("Trackpoint")) {
-      counted();
-      inPoint = true;
-      latitude = null;
-      longitude = null;
-      time = null;
-      height = Double.NaN;
-    }
-  }
-
-  private void endOfTcx(String name) {
-    if (!inPoint) {
+    if (!path[depth].equals("Trackpoint") || pointAt > 0) {
       return;
     }
-    switch (name) {
-      case "Time" -> time = instant(text.toString().strip());
-      case "LatitudeDegrees" -> latitude = number(text.toString());
-      case "LongitudeDegrees" -> longitude = number(text.toString());
-      case "AltitudeMeters" -> height = height(text.toString().strip());
-      case "Trackpoint" -> {
-        inPoint = false;
-        if (latitude == null || longitude == null || time == null) {
-          builder.without();
-        } else {
-          builder.add(new Place(latitude, longitude).check(points), time, Fix.USUAL_RADIUS, height);
-        }
-      }
-      default -> {
-        // Heart rate and the like.
+    counted();
+    boolean planned = path[2].equals("Courses");
+    if (planned && ridden) {
+      return;
+    }
+    if (!planned && !ridden) {
+      ridden = true;
+      builder = new Track.Builder();
+    }
+    pointAt = depth;
+    latitude = null;
+    longitude = null;
+    time = null;
+    height = Double.NaN;
+  }
+
+  /** What extensions inside a point call by the same names is something else. */
+  private void endOfTcx(String name) {
+    if (pointAt == 0) {
+      return;
+    }
+    boolean place = depth == pointAt + 2 && path[depth - 1].equals("Position");
+    if (place && name.equals("LatitudeDegrees")) {
+      latitude = number(text.toString());
+    } else if (place && name.equals("LongitudeDegrees")) {
+      longitude = number(text.toString());
+    } else if (depth == pointAt + 1 && name.equals("Time")) {
+      time = WrittenTime.read(text.toString().strip());
+    } else if (depth == pointAt + 1 && name.equals("AltitudeMeters")) {
+      height = height(text.toString().strip());
+    } else if (depth == pointAt) {
+      pointAt = 0;
+      if (latitude == null || longitude == null || time == null) {
+        builder.without();
+      } else {
+        builder.add(new Place(latitude, longitude).check(points), time, Fix.USUAL_RADIUS, height);
       }
     }
   }
 
-  private double number(@Nullable String typed) {
+  /** Null where nothing stands. */
+  private @Nullable Double number(@Nullable String typed) {
+    if (typed == null || typed.isBlank()) {
+      return null;
+    }
     try {
-      return typed == null ? Double.NaN : Double.parseDouble(typed.strip());
+      return Double.valueOf(typed.strip());
     } catch (NumberFormatException e) {
       throw new Unreadable(TrackFault.NO_PLACE, points, shown(typed.strip()));
     }
@@ -264,14 +298,6 @@ final class TrackWalk {
 
   private static String shown(String typed) {
     return typed.length() <= LONGEST_SHOWN ? typed : typed.substring(0, LONGEST_SHOWN) + "\u2026";
-  }
-
-  private static @Nullable Instant instant(String typed) {
-    try {
-      return ANY_ZONE.parse(typed, Instant::from);
-    } catch (DateTimeException e) {
-      return null;
-    }
   }
 
   /** The points of a TCX file. */

@@ -346,7 +346,7 @@ public sealed interface Fact {
   record FindingRecorded(int edition, @Nullable String verdict, Map<String, BigDecimal> figures)
       implements Fact {
     public FindingRecorded {
-      figures = Map.copyOf(figures);
+      figures = FindingSeenAgain.byName(figures);
     }
 
     @Override

@@ -1,7 +1,9 @@
 package blindlap.session;
 
 import java.math.BigDecimal;
+import java.util.Collections;
 import java.util.Map;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,7 +23,12 @@ public record FindingSeenAgain(
     Map<String, BigDecimal> figures)
     implements Fact.OfFindings {
   public FindingSeenAgain {
-    figures = Map.copyOf(figures);
+    figures = byName(figures);
+  }
+
+  /** In the order of their names, so that a finding is written in the same letters every time. */
+  static Map<String, BigDecimal> byName(Map<String, BigDecimal> figures) {
+    return Collections.unmodifiableMap(new TreeMap<>(figures));
   }
 
   @Override

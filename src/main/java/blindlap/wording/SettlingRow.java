@@ -64,6 +64,11 @@ public record SettlingRow(
     }
   }
 
+  /** True if it is a lap whose pass is known: one that is only proposed may be another's. */
+  public boolean found() {
+    return lap != null && pass > 0 && match != Match.PROPOSED;
+  }
+
   /**
    * What a person should know of a pass.
    *

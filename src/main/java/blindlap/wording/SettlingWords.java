@@ -65,7 +65,7 @@ public final class SettlingWords {
   /** How many laps have their pass, and how many passes wait. */
   public static String sum(List<SettlingRow> rows) {
     long laps = rows.stream().filter(row -> row.lap() != null).count();
-    long found = rows.stream().filter(row -> row.lap() != null && row.pass() > 0).count();
+    long found = rows.stream().filter(SettlingRow::found).count();
     long waiting = rows.stream().filter(row -> row.match().waits()).count();
     String sum = laps == found ? WORDS.say("all", laps) : WORDS.say("some", found, laps);
     return sum + (waiting == 0 ? WORDS.say("none.waits") : WORDS.say("waiting", waiting));

@@ -169,7 +169,8 @@ class PassesCommandTest {
           {track.toString(), "--gate=1,2,3"},
           {track.toString(), "--gate=1,2,3,east"},
           {track.toString(), "--gate=91,2,3,4"},
-          {track.toString(), "--gate=1,2,1,2"}
+          {track.toString(), "--gate=1,2,1,2"},
+          {track.toString(), "--gate=47.1,11.3,11.3001,47.1"}
         }) {
       CommandLineSession.Ran ran = line.run("passes", typed[0], typed[1]);
       assertThat(ran.code()).as(typed[1]).isEqualTo(ExitCode.BAD_INPUT);

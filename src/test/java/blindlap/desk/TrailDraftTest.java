@@ -12,6 +12,7 @@ import blindlap.recording.Passes;
 import blindlap.recording.Track;
 import blindlap.recording.TrackReader;
 import blindlap.sample.ScoutingLap;
+import blindlap.wording.day.Problems;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -20,6 +21,16 @@ class TrailDraftTest {
 
   private static TrailDraft lap() {
     return TrailBook.draft("Quarry loop", LAP, 0, Double.POSITIVE_INFINITY);
+  }
+
+  @Test
+  void secondsBehindTheEndAreSaidAsTheyWereTyped() {
+    assertThatThrownBy(() -> TrailBook.draft("Quarry loop", LAP, 99_990, 99_999))
+        .isInstanceOfSatisfying(
+            Unreadable.class,
+            refused ->
+                assertThat(Problems.sentence(refused.problem()))
+                    .startsWith("Between second 99990 and second 99999 the recording holds no"));
   }
 
   @Test

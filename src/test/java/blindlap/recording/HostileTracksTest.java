@@ -117,6 +117,16 @@ class HostileTracksTest {
         bytes(TCX + "<Trackpoint/>".repeat(TrackWalk.MOST_POINTS + 1) + TCX_END));
   }
 
+  /** A reader of XML keeps them all. */
+  @Test
+  void namesWithoutEndAreRefused() {
+    StringBuilder names = new StringBuilder(GPX);
+    for (int i = 0; i < 20_000; i++) {
+      names.append("<n").append(i).append("/>");
+    }
+    refused(TrackFault.NOT_ALLOWED, bytes(names + GPX_END));
+  }
+
   /** A library that kept them would keep a million objects of nothing that is asked for. */
   @Test
   void whateverElseStandsInAFileIsPassedOver() {
@@ -128,7 +138,7 @@ class HostileTracksTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"NaN, 1", "1, NaN", "Infinity, 1", "1, -Infinity", "1e999, 1", "1, 361", "'', 1"})
+  @CsvSource({"NaN, 1", "1, NaN", "Infinity, 1", "1, -Infinity", "1e999, 1", "1, 361"})
   void placesThatAreNoneAreRefusedInTcx(String north, String east) {
     refused(
         TrackFault.NO_PLACE,
@@ -239,7 +249,6 @@ class HostileTracksTest {
     }
     refused(TrackFault.NOT_WELL_FORMED, named.getBytes(StandardCharsets.ISO_8859_1));
     refused(TrackFault.UNKNOWN_FORMAT, "Gr\u00fcn;1".getBytes(StandardCharsets.ISO_8859_1));
-    refused(TrackFault.BINARY, named.getBytes(StandardCharsets.UTF_16LE));
     String slip = "<?xml version=\"1.0\" encoding=\"utf-16\"?>" + named;
     assertThat(TrackReader.read(bytes(slip)).fixes()).hasSize(2);
     assertThat(TrackReader.read(bytes("\uFEFF" + slip)).fixes()).hasSize(2);

@@ -152,6 +152,41 @@ class PassesTest {
     }
   }
 
+  /** Between the missed split and the finish behind the next start two laps would be one. */
+  @Test
+  void aLapThatMissesASplitIsNotCompletedByTheNext() {
+    Gate split = new Gate(new Position(-1e-4, 20 * 1e-5), new Position(1e-4, 20 * 1e-5));
+    Track.Builder builder = new Track.Builder();
+    double[][] points = {
+      {0, 0, 0},
+      {10, 0, 40},
+      {20, 0, 0},
+      {22, 9e-4, 14},
+      {28, 9e-4, 26},
+      {30, 0, 40},
+      // The recorder sees nothing of the next start.
+      {32, 9e-4, 40},
+      {40, 9e-4, 5},
+      {41, 9e-4, 15},
+      {42, 0, 15},
+      {50, 0, 40},
+      {60, 0, 0},
+      {70, 0, 40}
+    };
+    for (double[] point : points) {
+      builder.add(
+          new Position(point[1], point[2] * 1e-5),
+          NOON.plusMillis((long) (1000 * point[0])),
+          3,
+          Double.NaN);
+    }
+    Passes found = Passes.of(builder.track(), List.of(at(10), split, at(30)));
+    assertThat(found.laps()).hasSize(2);
+    for (Passes.Lap lap : found.laps()) {
+      assertThat(lap.total()).isCloseTo(5, within(1e-6));
+    }
+  }
+
   /** One that is one way round is the other way round for whoever names the gates otherwise. */
   @Test
   void gatesThatAreNamedInTheOrderOfTheWayBackUpAreThoseOfTheWayBackUp() {

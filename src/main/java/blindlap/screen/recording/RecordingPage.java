@@ -154,7 +154,7 @@ public final class RecordingPage extends BorderPane {
 
   private void said(List<SettlingRow> all) {
     long laps = all.stream().filter(row -> row.lap() != null).count();
-    long found = all.stream().filter(row -> row.lap() != null && row.pass() > 0).count();
+    long found = all.stream().filter(SettlingRow::found).count();
     long waiting = all.stream().filter(row -> row.match().waits()).count();
     String key = waiting > 0 ? "answer.waits" : found == laps ? "answer.all" : "answer.some";
     boolean some = key.equals("answer.some");
