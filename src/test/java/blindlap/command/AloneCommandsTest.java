@@ -136,7 +136,7 @@ class AloneCommandsTest {
     refused(day.run("masks", id, "--guess"), "No labels are masked");
     refused(day.run("masks", id, "--seal"), "No labels are masked");
     String helped = day.commit(Plans.SMALL);
-    refused(day.run("mount", helped), "a helper swaps");
+    refused(day.run("mount", helped), "the order is sealed, so nothing is shown to the rider");
     day.present = false;
     day.handsOver.add(CommandLineSession.NOBODY);
     assertThat(ok(day.run("mount", id)).out()).contains("not recorded as mounted");
