@@ -2,8 +2,10 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
+import blindlap.plan.Plan;
 import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
+import blindlap.wording.day.RideWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -12,7 +14,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "cut-short",
     description = {
-      "Ends a day early, with the reason and who decided. The set of orders is kept; stints not ridden are masked."
+      "Ends a day early, with the reason and who decided. The set of orders is kept; stints not"
+          + " ridden are masked."
     })
 final class CutShortCommand extends SessionCommand {
   @Parameters(
@@ -32,7 +35,10 @@ final class CutShortCommand extends SessionCommand {
       names = "--reason",
       required = true,
       paramLabel = "TEXT",
-      description = "Why: dark, rain, fatigue, damage, …")
+      description = {
+        "Why: dark, rain, fatigue, damage, … Where the rider knows what is on, or its label, a",
+        "verdict is given only if the reason begins with dark, injury or damage."
+      })
   String reason = "";
 
   @Option(
@@ -64,6 +70,9 @@ final class CutShortCommand extends SessionCommand {
           "The day ends after stint "
               + lastStint
               + ". The committed orders stand; stints not ridden are masked.");
+      if (!state.plan().level().blind() && state.plan().kind() != Plan.Kind.NOISE_RUN) {
+        say(RideWords.say("cut.known"));
+      }
       return ExitCode.DONE;
     }
   }

@@ -5,7 +5,6 @@ import blindlap.desk.HelperDay;
 import blindlap.desk.HelperDays;
 import blindlap.fault.Problem;
 import blindlap.session.SessionState;
-import blindlap.wording.PhraseWords;
 import java.util.List;
 
 /** What commands of the helper share: they ask for the helper phrase and open the helper's day. */
@@ -15,9 +14,7 @@ abstract class HelperDayCommand extends SessionCommand {
   }
 
   HelperDay helperDay(Desk desk, SessionState state) {
-    String phrase =
-        setting().terminal().secret(PhraseWords.of(state.plan().level()).say("phrase.ask"));
-    HelperDays.Opened opened = desk.helperDays().open(state, phrase);
+    HelperDays.Opened opened = desk.helperDays().open(state, phrase(state));
     if (opened instanceof HelperDays.Opened.Refused refused) {
       throw complaint(refused.problems());
     }

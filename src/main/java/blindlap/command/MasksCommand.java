@@ -8,8 +8,10 @@ import blindlap.plan.Labels;
 import blindlap.plan.Plan;
 import blindlap.seal.HelperPhrase;
 import blindlap.seal.Masks;
+import blindlap.session.GuessWords;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
+import blindlap.session.day.Guess;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
@@ -71,7 +73,8 @@ final class MasksCommand extends SessionCommand {
         refuse(masks.refuseSealing(state).orElse(List.of()));
         seal(masks, state, talk);
       } else if (what.guess) {
-        guess(masks, state, talk);
+        refuse(masks.refuseGuess(state).orElse(List.of()));
+        guess(masks, state);
       } else {
         refuse(masks.refuseReading(state).orElse(List.of()));
         read(masks, state, talk);
@@ -93,7 +96,7 @@ final class MasksCommand extends SessionCommand {
     }
     String typed = talk.answer("masks.ask.mapping", labels(state.plan()));
     Masks mapping = typed.isEmpty() ? masks.draw(state) : typed(masks, state, typed);
-    HelperPhrase phrase = phrases.confirmed(masks.phrase());
+    HelperPhrase phrase = phrases.confirmed(masks.phrase(), WORDS.say("masks.words.none"));
     done(masks.seal(state, mapping, phrase));
     did(Done.SEALED);
     for (int label = 0; label < mapping.setups().size(); label++) {
@@ -113,8 +116,14 @@ final class MasksCommand extends SessionCommand {
                         Problem.of(SessionFault.NOT_A_MAPPING, "", state.plan().setups().size()))));
   }
 
-  private void guess(MaskKeeping masks, SessionState state, MountTalk talk) {
-    String typed = talk.answer("masks.ask.guess", labels(state.plan()));
+  private void guess(MaskKeeping masks, SessionState state) {
+    // It is asked once, so that a closed terminal must not answer for the rider.
+    String typed =
+        setting()
+            .terminal()
+            .answer(WORDS.say("masks.ask.guess", labels(state.plan())))
+            .map(String::strip)
+            .orElseThrow(() -> new Complaint(ExitCode.BAD_INPUT, WORDS.say("masks.not.asked")));
     done(masks.guess(state, typed.isEmpty() ? List.of() : setups(state.plan(), typed)));
     say(WORDS.say(typed.isEmpty() ? "masks.no.guess" : "masks.guessed"));
   }
@@ -149,13 +158,18 @@ final class MasksCommand extends SessionCommand {
     List<Integer> setups = new ArrayList<>();
     List<String> names = plan.setups().stream().map(setup -> setup.name()).toList();
     for (String name : typed.split(",", -1)) {
-      int setup = names.indexOf(name.strip());
-      if (setup < 0) {
-        throw complaint(
-            List.of(
-                Problem.of(DeskFault.NO_SUCH_SETUP, "", name.strip(), String.join(", ", names))));
-      }
-      setups.add(setup);
+      setups.add(
+          GuessWords.parse(plan, name)
+              .map(Guess::setup)
+              .orElseThrow(
+                  () ->
+                      complaint(
+                          List.of(
+                              Problem.of(
+                                  DeskFault.NO_SUCH_SETUP,
+                                  "",
+                                  name.strip(),
+                                  String.join(", ", names))))));
     }
     return setups;
   }

@@ -7,6 +7,7 @@ import blindlap.desk.Sheets;
 import blindlap.fault.Problem;
 import blindlap.fault.TypedNumber;
 import blindlap.plan.Setting;
+import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
 import blindlap.wording.OneStintWords;
 import blindlap.wording.SwapWords;
@@ -111,7 +112,13 @@ final class OneStintCommand extends HelperDayCommand {
     }
     refuse(views.refusal(state).orElse(List.of()));
     String name = answer("ask.name");
+    if (name.isEmpty()) {
+      throw complaint(List.of(Problem.of(SessionFault.ONE_STINT_NOBODY, "")));
+    }
     String typed = answer("ask.stint");
+    if (typed.isEmpty()) {
+      throw new Complaint(ExitCode.BAD_INPUT, OneStintWords.say("no.stint"));
+    }
     int stint =
         TypedNumber.whole(typed)
             .orElseThrow(

@@ -64,12 +64,21 @@ final class PhraseTalk {
    * @throws Complaint if it could not be written whole, or nobody answers; nothing is sealed then
    */
   HelperPhrase confirmed(PhraseAsked asked) {
+    return confirmed(asked, PlanWords.say("commit.words.none"));
+  }
+
+  /**
+   * The same.
+   *
+   * @param unanswered what is said where nobody answers
+   */
+  HelperPhrase confirmed(PhraseAsked asked, String unanswered) {
     String prompt = PlanWords.askedWords(asked.first(), asked.second());
     while (true) {
       write(asked);
       Optional<String> typed = terminal.answer(prompt);
       if (typed.isEmpty()) {
-        throw new Complaint(ExitCode.BAD_INPUT, PlanWords.say("commit.words.none"));
+        throw new Complaint(ExitCode.BAD_INPUT, unanswered);
       }
       PhraseAsked.Back back = asked.typed(typed.get());
       if (back instanceof PhraseAsked.Back.Right right) {

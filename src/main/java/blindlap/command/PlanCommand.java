@@ -217,7 +217,7 @@ final class PlanCommand extends SessionCommand {
     PlanSummary.series(plan).ifPresent(this::say);
     preview.hints().forEach(hint -> say(Problems.sentence(hint)));
     say(Words.of("cautions").say("short"));
-    say("Nothing is committed yet. To fix the plan and seal the order: blindlap commit " + file);
+    say("Nothing is committed yet. To fix the plan and draw the order: blindlap commit " + file);
     return ExitCode.DONE;
   }
 

@@ -1,6 +1,7 @@
 package blindlap.command;
 
 import blindlap.desk.Desk;
+import blindlap.desk.DeskFault;
 import blindlap.desk.SafeKeeping;
 import blindlap.desk.Sessions;
 import blindlap.fault.Problem;
@@ -8,6 +9,7 @@ import blindlap.session.NotebookException;
 import blindlap.session.NotebookException.Kind;
 import blindlap.session.NotebookTrouble;
 import blindlap.session.SessionState;
+import blindlap.wording.PhraseWords;
 import blindlap.wording.day.Problems;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -46,6 +48,14 @@ abstract class SessionCommand implements Callable<Integer> {
 
   CommandSetting setting() {
     return setting;
+  }
+
+  /** The phrase as its holder types it; a covered order has none, so nobody is asked for one. */
+  String phrase(SessionState state) {
+    if (state.covered()) {
+      throw complaint(List.of(Problem.of(DeskFault.NO_PHRASE, "")));
+    }
+    return setting.terminal().secret(PhraseWords.of(state.plan().level()).say("phrase.ask"));
   }
 
   Path notebookFile() {

@@ -58,8 +58,7 @@ final class SheetsCommand extends SessionCommand {
       if (!helper) {
         Files.write(folder, sheets);
       } else {
-        String phrase =
-            setting().terminal().secret(PhraseWords.of(state.plan().level()).say("phrase.ask"));
+        String phrase = phrase(state);
         Keys.Result result = desk.keys().helper(state, phrase);
         if (result instanceof Keys.Result.Refused refused) {
           throw complaint(refused.problems());
@@ -72,7 +71,7 @@ final class SheetsCommand extends SessionCommand {
       did(Done.WRITTEN);
       sheets.keySet().forEach(name -> say("Written: " + folder.resolve(name)));
       if (helper) {
-        say("Print the helper's sheet, give it to the helper, then delete the file.");
+        say(PhraseWords.of(state.plan().level()).say("sheet.print"));
       }
       say(Words.of("cautions").say("short"));
       say(Words.of("cautions").say("ride"));

@@ -5,7 +5,6 @@ import blindlap.desk.Sessions;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SessionState;
 import blindlap.wording.FingerprintWords;
-import blindlap.wording.PhraseWords;
 import blindlap.wording.SeriesWords;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -67,13 +66,7 @@ final class UnsealCommand extends SessionCommand {
           sheet == null && state.covered()
               ? desk.keys().unsealCovered(state, ending)
               : sheet == null
-                  ? desk.keys()
-                      .unseal(
-                          state,
-                          setting()
-                              .terminal()
-                              .secret(PhraseWords.of(state.plan().level()).say("phrase.ask")),
-                          ending)
+                  ? desk.keys().unseal(state, phrase(state), ending)
                   : desk.keys()
                       .unsealFromSheet(state, ReadFile.SHEET.text(sheet, System.in), ending);
       Sessions.Result.Done opened = done(result);

@@ -49,7 +49,7 @@ final class AloneCorrections {
     boolean mounted = stint <= plan.stints() && latest.mounted().containsKey(stint);
     Integer on = mounted ? on(latest, stint).orElse(null) : null;
     if (on == null) {
-      return refused(DeskFault.FIT_NOT_YET, stint);
+      return refused(DeskFault.MOUNTED_NOT_YET, stint);
     }
     if (on == said.fitted()) {
       return refused(DeskFault.FIT_AS_RECORDED, stint, Labels.name(plan, on));

@@ -14,6 +14,10 @@ public enum DeskFault implements Fault {
   PHRASE_COUNT,
   /** The phrase does not open this key. */
   WRONG_PHRASE,
+  /** The phrase does not open what a friend sealed of masked labels. */
+  MASKS_WRONG_PHRASE,
+  /** What a friend sealed of masked labels is damaged. */
+  MASKS_DAMAGED,
   /** The key is damaged. */
   KEY_DAMAGED,
   /** The key sheet belongs to another session. */
@@ -46,6 +50,8 @@ public enum DeskFault implements Fault {
   NOTE_TOO_LONG,
   /** A correction for a stint whose bike was not handed over yet: stint. */
   FIT_NOT_YET,
+  /** What was on is corrected once it is recorded as mounted. */
+  MOUNTED_NOT_YET,
   /** A correction that says what is recorded already: stint, setup. */
   FIT_AS_RECORDED,
   /** Not the number of a stint: typed. */

@@ -1,5 +1,6 @@
 package blindlap.desk;
 
+import blindlap.exchange.DayRemarks;
 import blindlap.exchange.HelperFits;
 import blindlap.fault.Fault;
 import blindlap.fault.Problem;
@@ -302,7 +303,8 @@ public final class Keys {
               state,
               opened.key(),
               HelperFits.read(opened.helperRecords(), state.plan()),
-              List.of());
+              // Why a day ended early decides whether there is a verdict.
+              DayRemarks.of(state));
       List<Fact> facts = new ArrayList<>(before);
       facts.add(opened);
       facts.addAll(standing);

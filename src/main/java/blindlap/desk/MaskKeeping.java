@@ -79,6 +79,11 @@ public final class MaskKeeping {
     return sessions.act(state.id(), latest -> new MaskCommands(latest).seal(key));
   }
 
+  /** Why the rider cannot be asked for the guess now, if so; told before anyone is asked. */
+  public Optional<List<Problem>> refuseGuess(SessionState state) {
+    return refusal(new MaskCommands(state).mayGuess());
+  }
+
   /**
    * The rider's one guess.
    *
@@ -114,8 +119,8 @@ public final class MaskKeeping {
     return refused(
         Problem.of(
             opened instanceof MaskSealing.Opened.WrongPhrase
-                ? DeskFault.WRONG_PHRASE
-                : DeskFault.KEY_DAMAGED,
+                ? DeskFault.MASKS_WRONG_PHRASE
+                : DeskFault.MASKS_DAMAGED,
             ""));
   }
 

@@ -4,6 +4,7 @@ import blindlap.paper.sheet.SheetFlow;
 import blindlap.paper.sheet.SheetFormat;
 import blindlap.paper.sheet.SheetPen;
 import blindlap.paper.sheet.SheetPen.Face;
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import java.time.ZonedDateTime;
@@ -19,9 +20,18 @@ public final class TimetableSheet extends SheetFlow {
   private final Plan plan;
 
   private TimetableSheet(SheetPen pen, Plan plan) {
-    super(
-        pen, head("timetable.head", plan), CAUTIONS.say("ride") + " " + CAUTIONS.say("emergency"));
+    super(pen, head("timetable.head", plan), cautions(plan.level()));
     this.plan = plan;
+  }
+
+  /** Where the rider knows what is on, no blind can break. */
+  private static String cautions(BlindLevel level) {
+    String ride = CAUTIONS.say("ride");
+    return switch (level) {
+      case OPEN, DRAWN -> ride;
+      case MASKED -> ride + " " + CAUTIONS.say("emergency.labels");
+      case PREPARED, HELPER -> ride + " " + CAUTIONS.say("emergency");
+    };
   }
 
   /** The sheet as PDF; says so where no timetable was made. */
@@ -36,7 +46,13 @@ public final class TimetableSheet extends SheetFlow {
     page();
     Optional<Schedule> found = Schedule.of(plan);
     if (found.isEmpty()) {
-      pen.paragraph(left(), y, width(), Face.SANS, BODY, WORDS.say("timetable.none"));
+      pen.paragraph(
+          left(),
+          y,
+          width(),
+          Face.SANS,
+          BODY,
+          WORDS.say(plan.level().blind() ? "timetable.none" : "timetable.none.alone"));
       return;
     }
     Schedule schedule = found.get();

@@ -36,12 +36,8 @@ public final class MaskCommands {
     return refusal == null ? Outcome.accepted(new MasksSealed(key)) : refusal;
   }
 
-  /**
-   * The rider's one guess, after the day is closed and before any finding is shown.
-   *
-   * @param setups by label, 0 = A; empty if the rider does not guess
-   */
-  public Outcome guess(List<Integer> setups) {
+  /** Whether the rider may be asked for the guess now; the answer is a refusal, or null. */
+  public @org.jspecify.annotations.Nullable Outcome mayGuess() {
     if (!masked()) {
       return Outcome.refused(SessionFault.MASKS_NONE, "");
     }
@@ -49,13 +45,26 @@ public final class MaskCommands {
       return Outcome.refused(SessionFault.MASKS_GUESSED, "");
     }
     if (state.step().day()) {
-      return Outcome.refused(SessionFault.DAY_NOT_CLOSED, "", state.step());
+      return Outcome.refused(SessionFault.MASKS_GUESS_EARLY, "", state.step());
     }
     if (state.step() == Step.ABANDONED) {
       return Outcome.refused(SessionFault.IS_ABANDONED, "");
     }
     if (state.unsealed() || state.masksRead().isPresent()) {
       return Outcome.refused(SessionFault.MASKS_GUESS_LATE, "");
+    }
+    return null;
+  }
+
+  /**
+   * The rider's one guess, after the day is closed and before any finding is shown.
+   *
+   * @param setups by label, 0 = A; empty if the rider does not guess
+   */
+  public Outcome guess(List<Integer> setups) {
+    Outcome refusal = mayGuess();
+    if (refusal != null) {
+      return refusal;
     }
     return setups.isEmpty() || fits(setups)
         ? Outcome.accepted(new MasksGuessed(setups))
@@ -74,7 +83,7 @@ public final class MaskCommands {
       case ABANDONED -> Outcome.refused(SessionFault.IS_ABANDONED, "");
       case REVIEW_CLOSED, UNSEALED, REPORTED -> null;
       case COMMITTED, RIDING, CUT_SHORT, DAY_CLOSED ->
-          Outcome.refused(SessionFault.REVIEW_NOT_CLOSED, "", state.step());
+          Outcome.refused(SessionFault.MASKS_READ_EARLY, "", state.step());
     };
   }
 

@@ -137,6 +137,10 @@ public enum SessionFault implements Fault {
   MASKS_NONE,
   /** The masks are sealed already. */
   MASKS_TWICE,
+  /** The rider is asked for the guess once the day is closed. */
+  MASKS_GUESS_EARLY,
+  /** The labels are read once the review is closed. */
+  MASKS_READ_EARLY,
   /** A label was shown already, so that the masks can no longer be sealed. */
   MASKS_TOO_LATE,
   /** The rider has guessed already, or said to guess nothing. */

@@ -130,10 +130,13 @@ class AloneCommandsTest {
     refused(
         day.run("record", id, day.file("guessed.csv", guessed).toString()), "nothing is guessed");
     refused(day.run("helper", id), "covered, not sealed");
+    refused(day.run("sheets", id, "--helper", "--out", folder.toString()), "covered, not sealed");
+    assertThat(day.run("helper", id).out()).as("nobody is asked for a phrase").isEmpty();
+    assertThat(day.run("masks", id, "--guess").out()).as("nobody is asked to guess").isEmpty();
     refused(day.run("masks", id, "--guess"), "No labels are masked");
     refused(day.run("masks", id, "--seal"), "No labels are masked");
     String helped = day.commit(Plans.SMALL);
-    refused(day.run("mount", helped), "a helper swaps");
+    refused(day.run("mount", helped), "the order is sealed, so nothing is shown to the rider");
     day.present = false;
     day.handsOver.add(CommandLineSession.NOBODY);
     assertThat(ok(day.run("mount", id)).out()).contains("not recorded as mounted");
@@ -141,6 +144,66 @@ class AloneCommandsTest {
     CommandLineSession.Ran verified = day.run("notebook", "--verify");
     assertThat(verified.code()).isZero();
     assertThat(List.of(id, helped)).doesNotHaveDuplicates();
+  }
+
+  @Test
+  void aGuessThatNobodyAnsweredIsNotKeptAsNoGuess() {
+    CommandLineSession day = new CommandLineSession(folder);
+    String id = covered(day, "masked");
+    day.answers.add("Shock L, Shock K");
+    String phrase = CommandLineSession.shownPhrase(ok(day.run("masks", id, "--seal")).out());
+    refused(day.run("masks", id, "--guess"), "asked once the day is closed");
+    refused(day.run("masks", id, "--read"), "read once the review is closed");
+    rideAll(day, id, 8);
+    ok(day.run("close-day", id));
+    day.answers.add(CommandLineSession.NOBODY);
+    refused(day.run("masks", id, "--guess"), "Nobody answered");
+    day.answers.add("shock, Shock K");
+    refused(day.run("masks", id, "--guess"), "begins several of them");
+    day.answers.add("shock l, A");
+    assertThat(ok(day.run("masks", id, "--guess")).out()).contains("Kept.");
+    ok(day.run("close-review", id));
+    ok(day.run("unseal", id));
+    day.types("amber amber amber amber amber amber");
+    CommandLineSession.Ran wrong = day.run("masks", id, "--read");
+    assertThat(wrong.err()).doesNotContainIgnoringCase("helper");
+    day.types(phrase);
+    assertThat(ok(day.run("masks", id, "--read")).out()).contains("X was Shock L.");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"injury: a cut hand", "it got dark"})
+  void whatWasFoundAtTheOpeningOfADayCutShortIsWhatTheReviewSays(String reason) {
+    CommandLineSession day = new CommandLineSession(folder);
+    String id = covered(day, "drawn");
+    rideAll(day, id, 6);
+    CommandLineSession.Ran cut =
+        ok(
+            day.run(
+                "cut-short",
+                id,
+                "--after-stint",
+                "6",
+                "--decided-by",
+                "R. Lind",
+                "--reason",
+                reason));
+    assertThat(cut.out()).contains("begins with dark, injury or damage");
+    ok(day.run("close-day", id));
+    ok(day.run("close-review", id));
+    ok(day.run("unseal", id));
+    String review = ok(day.run("review", id)).out();
+    assertThat(review).doesNotContain("Under method");
+    assertThat(review.contains("no reason was given that begins with dark"))
+        .isEqualTo(!reason.startsWith("injury"));
+  }
+
+  private static void rideAll(CommandLineSession day, String id, int stints) {
+    ok(day.run("mount", id));
+    for (int stint = 1; stint <= stints; stint++) {
+      ok(day.run("mount", id));
+      ride(day, id, stint);
+    }
   }
 
   @Test

@@ -2,6 +2,7 @@ package blindlap.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.wording.OneStintWords;
 import blindlap.wording.day.Words;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -123,6 +124,11 @@ class OneStintCommandTest {
     day.later(61);
     assertThat(look(1, words(made, 1)).out()).contains("Stint 1");
     assertThat(look(9, "any words here").err()).contains("9");
+    day.answers.add(CommandLineSession.NOBODY);
+    assertThat(day.run("one-stint", id).err()).contains("type a name");
+    day.answers.addAll(List.of("P. Wier", CommandLineSession.NOBODY));
+    assertThat(day.run("one-stint", id).err())
+        .isEqualToIgnoringNewLines(OneStintWords.say("no.stint"));
   }
 
   @Test

@@ -291,8 +291,8 @@ class AloneDayTest {
     assertThat(desk.aloneDays().day(state).orElseThrow().settings(3, 0))
         .extracting(Setting::name)
         .containsExactly("sag");
-    refused(masks.guess(state(state), List.of(1, 0)), SessionFault.DAY_NOT_CLOSED);
-    refused(masks.read(state(state), asked.text()), SessionFault.REVIEW_NOT_CLOSED);
+    refused(masks.guess(state(state), List.of(1, 0)), SessionFault.MASKS_GUESS_EARLY);
+    refused(masks.read(state(state), asked.text()), SessionFault.MASKS_READ_EARLY);
     done(desk.sessions().act(state.id(), s -> new LifeCommands(s).closeDay()));
     done(masks.guess(state(state), List.of(1, 0)));
     refused(masks.guess(state(state), List.of(1, 0)), SessionFault.MASKS_GUESSED);

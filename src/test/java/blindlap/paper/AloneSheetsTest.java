@@ -49,6 +49,9 @@ class AloneSheetsTest {
         Map<String, byte[]> sheets = day.desk().sheets().open(day.state(), Sheets.Paper.A4);
         assertThat(sheets).containsKey("mount-sheet.pdf").doesNotContainKeys("labels.pdf");
         texts[seed - 1] = text(sheets.get("mount-sheet.pdf"));
+        assertThat(text(sheets.get("timetable.pdf")))
+            .contains("The rider may stop at any time.")
+            .doesNotContain("dummy", "blind broken", "phrase");
         keep(sheets, "drawn");
       }
     }

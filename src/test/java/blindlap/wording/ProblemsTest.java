@@ -29,14 +29,39 @@ import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import blindlap.wording.day.Words;
 import blindlap.workshop.WorkshopFault;
+import java.io.IOException;
+import java.io.Reader;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Properties;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class ProblemsTest {
+  /** A lone apostrophe is a quote to the formatter: it would vanish from what people read. */
+  @Test
+  void everyApostropheIsWrittenTwice() throws IOException {
+    try (Stream<Path> files = Files.walk(Path.of("src/main/resources/blindlap/wording"))) {
+      List<Path> bundles = files.filter(file -> file.toString().endsWith(".properties")).toList();
+      assertThat(bundles).hasSizeGreaterThan(20);
+      for (Path bundle : bundles) {
+        Properties said = new Properties();
+        try (Reader reader = Files.newBufferedReader(bundle)) {
+          said.load(reader);
+        }
+        said.forEach(
+            (key, value) ->
+                assertThat(value.toString().replace("''", "").replaceAll("'[{}]'", ""))
+                    .as("%s of %s", key, bundle)
+                    .doesNotContain("'"));
+      }
+    }
+  }
+
   static Stream<Fault> faults() {
     return Stream.<Fault[]>of(
             PlanFault.values(),

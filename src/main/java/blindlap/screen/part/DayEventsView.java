@@ -31,6 +31,7 @@ public final class DayEventsView extends VBox {
   private final Label answer = new Label();
   private final Button settled = new Button();
   private final CheckBox knows = new CheckBox(RideWords.say("cut.knows"));
+  private final Label known = new Label(RideWords.say("cut.known"));
   private final Caution caution;
   private final Node blind;
   private final Node cover;
@@ -103,6 +104,7 @@ public final class DayEventsView extends VBox {
   private void nobodyKnowsMore() {
     knows.setVisible(false);
     knows.setManaged(false);
+    known.setVisible(true);
   }
 
   /** What became of what was pressed last stands below it: an eye that is there need not search. */
@@ -169,7 +171,11 @@ public final class DayEventsView extends VBox {
     reason.setOnAction(e -> by.requestFocus());
     // The reason has the whole width: at the end of what it asks stands that no setup is named.
     settles(reason);
-    part.getChildren().setAll(row(reason, settled), row(by, knows, asked("cut", end)));
+    known.setWrapText(true);
+    known.setMinHeight(USE_PREF_SIZE);
+    known.managedProperty().bind(known.visibleProperty());
+    known.setVisible(false);
+    part.getChildren().setAll(known, row(reason, settled), row(by, knows, asked("cut", end)));
     return part;
   }
 
