@@ -171,6 +171,7 @@ public final class DayCommands {
     for (Map.Entry<String, BigDecimal> value : lap.values().entrySet()) {
       problems.addAll(
           ValueCheck.problems(plan, value.getKey(), value.getValue(), lap.where(value.getKey())));
+      problems.addAll(ValueCheck.scoredLater(state, value.getKey(), lap.where(value.getKey())));
     }
     String reason = lap.voidReason();
     if (reason != null && !reason.isBlank() && VoidEvent.parse(reason).isEmpty()) {

@@ -137,6 +137,8 @@ public enum SessionFault implements Fault {
   MASKS_NONE,
   /** The masks are sealed already. */
   MASKS_TWICE,
+  /** A measure that is scored by code is not given with the lap. */
+  SCORED_LATER,
   /** The rider is asked for the guess once the day is closed. */
   MASKS_GUESS_EARLY,
   /** The labels are read once the review is closed. */

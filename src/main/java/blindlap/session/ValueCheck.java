@@ -41,4 +41,12 @@ final class ValueCheck {
     }
     return List.of(Problem.of(SessionFault.NOT_WHOLE, where, name, typed));
   }
+
+  /** Who scores by code does so once the day is closed, without the order, and not with the lap. */
+  static List<Problem> scoredLater(SessionState state, String measure, String where) {
+    return state.plan().measure(measure).map(Measure::assessor).stream()
+        .filter(who -> state.step().day())
+        .map(who -> Problem.of(SessionFault.SCORED_LATER, where, measure, who.name()))
+        .toList();
+  }
 }

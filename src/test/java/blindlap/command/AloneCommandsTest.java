@@ -207,6 +207,22 @@ class AloneCommandsTest {
   }
 
   @Test
+  void whatIsScoredByCodeIsNotGivenWithTheLap() {
+    CommandLineSession day = new CommandLineSession(folder);
+    String plan = plan("drawn");
+    int grip = plan.indexOf("{name: grip,") + "{name: grip,".length();
+    String byCode = plan.substring(0, grip) + " assessor: N. Falk," + plan.substring(grip);
+    CommandLineSession.Ran ran = ok(day.run("commit", day.file("plan.yaml", byCode).toString()));
+    String id = ran.after("covered: session");
+    ok(day.run("mount", id));
+    ok(day.run("mount", id));
+    String both = "lap;lap time;grip\n1;91.2;50\n";
+    refused(day.run("record", id, day.file("lap.csv", both).toString()), "is scored by code");
+    String time = "lap;lap time\n1;91.2\n";
+    ok(day.run("record", id, day.file("time.csv", time).toString()));
+  }
+
+  @Test
   void aPlanThatItsLevelCannotHaveIsRefusedInOneSentence() {
     CommandLineSession day = new CommandLineSession(folder);
     String setups = "setups:\n  - name: Shock K\n  - name: Shock L\n";
