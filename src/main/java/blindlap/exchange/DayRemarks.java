@@ -2,6 +2,7 @@ package blindlap.exchange;
 
 import blindlap.plan.Measure;
 import blindlap.review.Remark;
+import blindlap.session.AloneCommands;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
@@ -54,6 +55,7 @@ public final class DayRemarks {
     timed();
     state.laps().forEach(this::conditions);
     remarks.addAll(HelperRemarks.of(state));
+    notMounted();
     return remarks;
   }
 
@@ -84,6 +86,17 @@ public final class DayRemarks {
               voids.getOrDefault(back.lap(), ""),
               "",
               back.reason()));
+    }
+  }
+
+  /** Laps may come from a file or paper, whatever was shown and mounted. */
+  private void notMounted() {
+    if (AloneCommands.alone(state)) {
+      state.laps().stream()
+          .filter(lap -> lap.ridden() && !state.mounted().containsKey(lap.id().stint()))
+          .map(lap -> lap.id().stint())
+          .distinct()
+          .forEach(stint -> remarks.add(Remark.ofStint(Remark.Kind.NOT_MOUNTED, stint, "", "")));
     }
   }
 

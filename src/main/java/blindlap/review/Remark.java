@@ -82,6 +82,8 @@ public record Remark(
     HELPER_CLOSED,
     /** Nobody closed the helper's day. */
     HELPER_NOT_CLOSED,
+    /** A stint that was ridden alone, and of which no entry says what was mounted. */
+    NOT_MOUNTED,
     /** A sheet with the key was written again. */
     REPRINTED,
     /**

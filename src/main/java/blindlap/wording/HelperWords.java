@@ -25,6 +25,11 @@ final class HelperWords {
   List<String> besideTheVerdict() {
     List<String> lines = new ArrayList<>(corrected());
     day.remarks(Remark.Kind.HELPER_NOT_CLOSED).forEach(r -> lines.add(WORDS.say("not.closed")));
+    List<Integer> unknown =
+        day.remarks(Remark.Kind.NOT_MOUNTED).stream().map(Remark::stint).toList();
+    if (!unknown.isEmpty()) {
+      lines.add(WORDS.say("not.mounted", StintList.words(unknown)));
+    }
     return lines;
   }
 

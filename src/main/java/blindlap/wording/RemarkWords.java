@@ -103,6 +103,7 @@ final class RemarkWords {
             ON_PAPER,
             HELPER_CLOSED,
             HELPER_NOT_CLOSED,
+            NOT_MOUNTED,
             REPRINTED,
             LATE -> {} // said elsewhere
       }

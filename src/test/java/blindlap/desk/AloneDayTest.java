@@ -180,6 +180,29 @@ class AloneDayTest {
   }
 
   @Test
+  void lapsThatCameFromAFileWithoutAnythingMountedAreSaidInTheFinding() {
+    SessionState mounted = covered("drawn");
+    whole(mounted);
+    close(mounted.id());
+    done(desk.keys().unsealCovered(state(mounted), Optional.empty()));
+    assertThat(desk.reviews().text(state(mounted)))
+        .noneMatch(line -> line.contains("says what was mounted"));
+    SessionState state = covered("drawn");
+    StringBuilder laps = new StringBuilder("lap;lap time\n");
+    for (int lap = 1; lap <= 8; lap++) {
+      laps.append(lap).append(";9").append(lap * lap % 7).append("\n");
+    }
+    byte[] file = laps.toString().getBytes(java.nio.charset.StandardCharsets.UTF_8);
+    done(new LapFiles(desk.sessions()).record(state, file));
+    close(state.id());
+    done(desk.keys().unsealCovered(state(state), Optional.empty()));
+    assertThat(desk.reviews().text(state(state)))
+        .contains(
+            "Of stints 1, 2, 3, 4, 5, 6, 7 and 8 no entry says what was mounted: that the drawn"
+                + " order was ridden there is the rider's word alone.");
+  }
+
+  @Test
   void theNextSetupIsRefusedWhileTheStintBeforeIsUnfinishedAndShownTwiceItIsTheSameEntry() {
     SessionState state = covered("drawn");
     AloneDay day = desk.aloneDays().day(state).orElseThrow();
