@@ -121,7 +121,7 @@ class UnwritableOutputTest {
     lost(day, Done.NOTHING, "noise");
     lost(day, Done.NOTHING, "series");
     String track = "src/test/resources/blindlap/recordings/t06_bike_5laps_32s_gap.gpx";
-    lost(day, Done.NOTHING, "passes", track, "--gate", "52.1,-43,52.2,-43.1");
+    lost(day, Done.NOTHING, "passes", track, "--gate", "52.1,-43,52.101,-43.001");
     lost(day, Done.NOTHING, "trail");
     String trail = day.file("trail.json", TrailFile.text(QuarryTrail.trail())).toString();
     lost(day, Done.TRAIL, "trail", "--read", trail);
