@@ -3,14 +3,17 @@ package blindlap.screen.plan;
 import blindlap.desk.Planning;
 import blindlap.wording.PlanWords;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 
 /** Drafts that are kept, those that were deleted, and which one is on the page. */
 public final class PlanDrafts {
+  private final Set<String> begun = new HashSet<>();
   private final Planning planning;
   private final ObservableList<Draft> kept = FXCollections.observableArrayList();
   private final ObservableList<Deleted> deleted = FXCollections.observableArrayList();
@@ -59,12 +62,16 @@ public final class PlanDrafts {
     return Optional.ofNullable(planning.drafts().get(name));
   }
 
-  /** A name that no draft has, nor one that was deleted and can still be brought back. */
+  /**
+   * A name that no draft has, nor one that was deleted and can still be brought back, nor one that
+   * was begun here: a draft in which nothing was typed is not kept, but its steps are.
+   */
   String freshName() {
     String fresh = planning.freshName();
-    while (deletedAs(fresh) || fields(fresh).isPresent()) {
+    while (deletedAs(fresh) || fields(fresh).isPresent() || begun.contains(fresh)) {
       fresh += "+";
     }
+    begun.add(fresh);
     return fresh;
   }
 

@@ -40,12 +40,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Somebody who presses and types at random on Plan, three seconds a seed; longer with {@code
- * -Drobots=200}, the number of seeds.
+ * Somebody who presses and types at random on Plan, as often on every machine; longer with {@code
+ * -Drobots=200}, the number of seeds, and {@code -Dacts=400}, how much each does.
  */
 class PlanRobotTest {
   private static final int SEEDS = Integer.getInteger("robots", 20);
-  private static final long NANOS = 3_000_000_000L;
+  private static final int ACTS = Integer.getInteger("acts", 40);
   private static final KeyCode[] KEYS = {
     KeyCode.DIGIT0,
     KeyCode.DIGIT1,
@@ -87,8 +87,8 @@ class PlanRobotTest {
       }
       assertThat(thrown.stream().map(PlanRobotTest::told)).as("seed %d", seed).isEmpty();
     }
-    // Eleven a seed on a busy machine with two cores.
-    assertThat(presses).isGreaterThan(2 * SEEDS);
+    // Two in five acts press, where something is in sight.
+    assertThat(presses).isGreaterThan(ACTS * SEEDS / 5);
     assertThat(undone).isPositive();
   }
 
@@ -147,9 +147,8 @@ class PlanRobotTest {
     }
 
     void go() {
-      long end = System.nanoTime() + NANOS;
       Window.run(this::rest);
-      while (System.nanoTime() < end && thrown.isEmpty()) {
+      for (int act = 0; act < ACTS && thrown.isEmpty(); act++) {
         Window.run(this::act);
         Window.run(this::after);
       }
