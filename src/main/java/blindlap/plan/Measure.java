@@ -106,46 +106,21 @@ public record Measure(
 
   /** The same measure with another value of a stint. */
   public Measure with(StintSummary other) {
-    return new Measure(
-        name,
-        kind,
-        unit,
-        lowWords,
-        highWords,
-        role,
-        better,
-        worthwhile,
-        drift,
-        scale,
-        other,
-        definition,
-        worthwhileReason,
-        assessor,
-        timing);
+    return with(other, assessor, timing);
   }
 
   /** The same measure, judged by someone afterwards. */
   public Measure scoredBy(@Nullable Assessor other) {
-    return new Measure(
-        name,
-        kind,
-        unit,
-        lowWords,
-        highWords,
-        role,
-        better,
-        worthwhile,
-        drift,
-        scale,
-        summary,
-        definition,
-        worthwhileReason,
-        other,
-        timing);
+    return with(summary, other, timing);
   }
 
   /** The same measure, its times coming from elsewhere. */
   public Measure timed(Timing other) {
+    return with(summary, assessor, other);
+  }
+
+  private Measure with(
+      StintSummary otherSummary, @Nullable Assessor otherAssessor, Timing otherTiming) {
     return new Measure(
         name,
         kind,
@@ -157,11 +132,11 @@ public record Measure(
         worthwhile,
         drift,
         scale,
-        summary,
+        otherSummary,
         definition,
         worthwhileReason,
-        assessor,
-        other);
+        otherAssessor,
+        otherTiming);
   }
 
   /** Sorts of values, with the range a value must lie in. */
