@@ -19,6 +19,9 @@ import org.jspecify.annotations.Nullable;
 public final class Keyboard {
   private static final int MOST_TABS = 120;
 
+  /** Where the focus is while no control has it. */
+  private static final String NOTHING = "nothing";
+
   private final Scene scene;
   private int struck;
 
@@ -101,11 +104,12 @@ public final class Keyboard {
   /**
    * Goes with Tab to the control whose words hold these. Where the focus is on it already, it may
    * have come this moment: a control hears no key before it was drawn once, and nobody can press
-   * what was not drawn yet.
+   * what was not drawn yet. Nor does Tab go anywhere in a window that was not.
    */
   public void goTo(String words) {
     List<String> met = new ArrayList<>();
-    if (here().contains(words)) {
+    String first = here();
+    if (first.contains(words) || first.equals(NOTHING)) {
       awaitFrame();
     }
     for (int i = 0; i < MOST_TABS; i++) {
@@ -156,7 +160,7 @@ public final class Keyboard {
 
   private static String words(@Nullable Node node) {
     if (node == null) {
-      return "nothing";
+      return NOTHING;
     }
     String accessible = node.getAccessibleText();
     String text = node instanceof Labeled labeled ? labeled.getText() : "";
