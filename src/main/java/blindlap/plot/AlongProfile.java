@@ -103,9 +103,19 @@ public final class AlongProfile implements Drawing {
     double[] known = Arrays.stream(strip.values()).filter(Double::isFinite).toArray();
     double low = strip.fromZero() ? 0 : Arrays.stream(known).min().orElse(0);
     double high = Arrays.stream(known).max().orElse(1);
-    return strip.fromZero()
-        ? new Scale(0, high > 0 ? high * 1.08 : 1, from, to)
-        : Scale.around(low, Math.max(high, low + 1), 0.08, from, to);
+    Scale scale =
+        strip.fromZero()
+            ? new Scale(0, high > 0 ? high * 1.08 : 1, from, to)
+            : Scale.around(low, Math.max(high, low + 1), 0.08, from, to);
+    Ticks ticks = Ticks.of(scale.low(), scale.high(), 2, strip.axis().kind());
+    if (ticks.values().size() > 1) {
+      return scale;
+    }
+    // A strip has room for two numbers; one alone would say nothing of how much the line rises.
+    double step = ticks.step();
+    double bottom = Math.floor(scale.low() / step + 1e-9) * step;
+    return new Scale(
+        bottom, Math.max(bottom + step, Math.ceil(scale.high() / step - 1e-9) * step), from, to);
   }
 
   @Override

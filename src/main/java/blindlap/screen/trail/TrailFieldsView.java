@@ -209,12 +209,18 @@ final class TrailFieldsView extends VBox {
   private Button recording() {
     String words = TrailWords.say("page.read.recording");
     Button button = quiet(words, () -> dialogs.openFile(words).ifPresent(model::readRecording));
-    ObservableBooleanValue there = there();
-    if (!there.get()) {
+    // Listened to at its source: a binding that nothing else holds would be let go with its
+    // listener.
+    model.hand().sightProperty().addListener((o, before, now) -> next(button, now));
+    next(button, model.hand().sightProperty().get());
+    return button;
+  }
+
+  private static void next(Button button, TrailSight sight) {
+    button.getStyleClass().remove("next");
+    if (sight.draft().isEmpty()) {
       button.getStyleClass().add("next");
     }
-    there.addListener((o, before, now) -> button.getStyleClass().remove("next"));
-    return button;
   }
 
   private static Button quiet(String words, Runnable work) {

@@ -95,6 +95,32 @@ class TrailPageTest {
     assertThat(within.wrong()).isEmpty();
   }
 
+  /** One filled button at a time: reading a recording while there is no trail, then keeping it. */
+  @Test
+  void readingARecordingIsTheNextStepOnlyWhileThereIsNoTrail() {
+    try (Desk desk = PlanDesk.open(folder, 1)) {
+      Shown shown = Window.call(() -> show(desk, Theme.PAPER, 1, 1366, 768));
+      assertThat(Window.call(() -> filled(shown))).containsExactly("Read a recording …");
+      System.gc(); // what nothing but its own listener holds would be gone now
+      desk.trails().keep(QuarryTrail.trail());
+      Window.run(shown.model()::refresh);
+      assertThat(Window.call(() -> filled(shown))).containsExactly("Keep as a version");
+    }
+  }
+
+  private static List<String> filled(Shown shown) {
+    shown.scene().getRoot().applyCss();
+    shown.scene().getRoot().layout();
+    return shown.page().lookupAll(".next").stream()
+        .filter(TrailPageTest::seen)
+        .map(node -> ((Button) node).getText())
+        .toList();
+  }
+
+  private static boolean seen(Node node) {
+    return node == null || node.isVisible() && seen(node.getParent());
+  }
+
   /** A screen of 1366 x 768 holds drawing, profile, gates, fields and the buttons. */
   @Test
   void theTaskFitsOneSmallScreen() {
