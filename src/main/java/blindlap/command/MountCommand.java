@@ -2,9 +2,7 @@ package blindlap.command;
 
 import blindlap.desk.AloneDay;
 import blindlap.desk.Desk;
-import blindlap.desk.DeskFault;
 import blindlap.fault.Problem;
-import blindlap.fault.TypedNumber;
 import blindlap.plan.Labels;
 import blindlap.plan.Plan;
 import blindlap.session.HelperEntry;
@@ -57,7 +55,7 @@ final class MountCommand extends SessionCommand {
       AloneDay day = MountTalk.day(desk, state);
       MountTalk talk = new MountTalk(this, setting().terminal());
       if (correct) {
-        correct(day, talk);
+        correct(day, state, talk);
       } else if (paper) {
         paper(desk, day, state, talk);
       } else {
@@ -117,20 +115,18 @@ final class MountCommand extends SessionCommand {
     }
     AloneDay.Work work = ((AloneDay.Shown.Setup) shown).work();
     say(WORDS.say(work.stint() == 0 ? "paper.warm.up" : "paper", work.stint()));
-    HelperEntry entry = talk.entry(day, work, MountTalk.now(desk, day.id()));
-    HelperEntry kept = entry.onPaper(new HelperEntry.Paper(day.plan().rider()));
+    HelperEntry kept = talk.onPaper(day, work, MountTalk.now(desk, day.id()));
     done(day.mountOnPaper(kept, talk.unit(day, work, state)));
     say(WORDS.say(work.stint() == 0 ? "mounted.warm.up" : "mounted", work.stint()));
   }
 
-  private void correct(AloneDay day, MountTalk talk) {
-    String stint = talk.answer("ask.stint");
-    int number =
-        TypedNumber.whole(stint)
-            .orElseThrow(
-                () -> complaint(List.of(Problem.of(DeskFault.FIT_NOT_A_STINT, "", stint))));
-    int setup = MountTalk.setup(day.plan(), talk.answer("ask.really"));
-    done(day.correct(number, setup, talk.answer("ask.words")));
-    say(WORDS.say("corrected", number));
+  private void correct(AloneDay day, SessionState state, MountTalk talk) {
+    List<Problem> refusals = day.correcting(state);
+    if (!refusals.isEmpty()) {
+      throw complaint(refusals);
+    }
+    MountTalk.Otherwise said = talk.otherwise(day, state);
+    done(day.correct(said.stint(), said.setup(), said.words()));
+    say(WORDS.say("corrected", said.stint()));
   }
 }

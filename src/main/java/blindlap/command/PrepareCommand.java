@@ -45,8 +45,8 @@ final class PrepareCommand extends HelperDayCommand {
         String name = state.plan().setups().get(unit.setup()).name();
         String key = unit.stint() == 0 ? "prepare.unit.warm.up" : "prepare.unit";
         say(WORDS.say(key, unit.code(), name));
-        HelperEntry entry = talk.measured(units.untouched(unit), unit.settings());
-        refuse(units.missing(entry));
+        HelperEntry entry =
+            talk.measured(units.untouched(unit), unit.settings(), false, units::fits);
         entries.add(entry);
       }
       if (!talk.yes("prepare.ask.done")) {

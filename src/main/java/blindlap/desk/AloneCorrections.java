@@ -12,6 +12,7 @@ import blindlap.session.HelperEntry;
 import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -40,20 +41,42 @@ final class AloneCorrections {
         <= HelperRecord.ROOM;
   }
 
+  /** Why it cannot be said that something else was on; nothing if it can, in some stint. */
+  List<Problem> refusals(SessionState state) {
+    List<Problem> problems = new ArrayList<>(new AloneCommands(state).mayCorrect());
+    if (problems.isEmpty() && plan.blinding().level() == BlindLevel.PREPARED) {
+      problems.add(Problem.of(DeskFault.FIT_OF_UNITS, ""));
+    }
+    return problems;
+  }
+
+  /** The same of one stint. */
+  List<Problem> refusals(SessionState state, int stint) {
+    List<Problem> problems = new ArrayList<>(refusals(state));
+    boolean mounted = stint <= plan.stints() && state.mounted().containsKey(stint);
+    if (problems.isEmpty() && !(mounted && on(state, stint).isPresent())) {
+      problems.add(Problem.of(DeskFault.MOUNTED_NOT_YET, "", stint));
+    }
+    return problems;
+  }
+
+  /** The same of one setup in it. */
+  List<Problem> refusals(SessionState state, int stint, int setup) {
+    List<Problem> problems = new ArrayList<>(refusals(state, stint));
+    if (problems.isEmpty() && on(state, stint).orElseThrow() == setup) {
+      String name = Labels.name(plan, setup);
+      problems.add(Problem.of(DeskFault.FIT_AS_RECORDED, "", stint, name));
+    }
+    return problems;
+  }
+
   /** One more correction beside those that were said before. */
   Outcome decide(SessionState latest, HelperEntry.Correction said) {
-    int stint = said.stint();
-    if (plan.blinding().level() == BlindLevel.PREPARED) {
-      return refused(DeskFault.FIT_OF_UNITS);
+    List<Problem> refusals = refusals(latest, said.stint(), said.fitted());
+    if (!refusals.isEmpty()) {
+      return new Outcome.Refused(refusals);
     }
-    boolean mounted = stint <= plan.stints() && latest.mounted().containsKey(stint);
-    Integer on = mounted ? on(latest, stint).orElse(null) : null;
-    if (on == null) {
-      return refused(DeskFault.MOUNTED_NOT_YET, stint);
-    }
-    if (on == said.fitted()) {
-      return refused(DeskFault.FIT_AS_RECORDED, stint, Labels.name(plan, on));
-    }
+    int on = on(latest, said.stint()).orElseThrow();
     int closing = HelperEntry.closing(plan);
     HelperEntry entry =
         Optional.ofNullable(latest.mounted().get(closing))
@@ -68,9 +91,5 @@ final class AloneCorrections {
     return unfit.isEmpty()
         ? new AloneCommands(latest).corrected(MountedText.write(entry, plan))
         : new Outcome.Refused(unfit);
-  }
-
-  private static Outcome refused(DeskFault fault, Object... details) {
-    return new Outcome.Refused(List.of(Problem.of(fault, "", details)));
   }
 }

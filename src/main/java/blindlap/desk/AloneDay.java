@@ -319,6 +319,21 @@ public final class AloneDay {
     return prepared ? MountedText.write(done, unit, plan) : MountedText.write(done, plan);
   }
 
+  /** Why it cannot be said that something else was on; asked before anyone is asked what it was. */
+  public List<Problem> correcting(SessionState state) {
+    return corrections.refusals(state);
+  }
+
+  /** The same of one stint. */
+  public List<Problem> correcting(SessionState state, int stint) {
+    return corrections.refusals(state, stint);
+  }
+
+  /** The same of one setup in it. */
+  public List<Problem> correcting(SessionState state, int stint, int setup) {
+    return corrections.refusals(state, stint, setup);
+  }
+
   /**
    * Another setup than recorded was on in a mounted stint, noticed later; possible until the review
    * is closed.

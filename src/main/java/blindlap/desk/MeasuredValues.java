@@ -1,5 +1,7 @@
 package blindlap.desk;
 
+import blindlap.fault.Problem;
+import blindlap.fault.TypedText;
 import blindlap.plan.Setting;
 import blindlap.session.HelperEntry;
 import java.util.ArrayList;
@@ -17,6 +19,21 @@ public final class MeasuredValues {
         settings.stream()
             .filter(s -> !Tolerance.readable(s, entry.measured().getOrDefault(s.name(), "")))
             .count();
+  }
+
+  /**
+   * What is wrong with one value as it was typed; nothing if it can be kept.
+   *
+   * @param paper true where it was copied from paper: what is empty there stays open
+   */
+  public static List<Problem> wrong(Setting setting, String typed, boolean paper) {
+    List<Setting> one = List.of(setting);
+    Map<String, String> measured = Map.of(setting.name(), typed);
+    List<Problem> problems =
+        new ArrayList<>(
+            paper ? Tolerance.notNumbers(one, measured) : Tolerance.unread(one, measured));
+    TypedText.problem(typed, TypedText.Form.WORDS, setting.name()).ifPresent(problems::add);
+    return problems;
   }
 
   /** An entry with every value in it judged as it stands, half typed or not. */

@@ -72,6 +72,11 @@ public final class PreparedUnits {
     return ReadyToRide.unmeasured(entry, day.settings(entry.stint(), entry.fitted()));
   }
 
+  /** True if an entry is not too long to be kept. */
+  public boolean fits(HelperEntry entry) {
+    return day.fits(entry);
+  }
+
   /**
    * Writes the records of all units at once.
    *

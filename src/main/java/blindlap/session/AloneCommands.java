@@ -162,11 +162,17 @@ public final class AloneCommands {
    * @param text a record of number {@link HelperEntry#closing}
    */
   public Outcome corrected(String text) {
-    List<Problem> problems = new ArrayList<>(mine());
-    problems.addAll(problems.isEmpty() ? ReviewOver.problems(state) : List.of());
+    List<Problem> problems = mayCorrect();
     return problems.isEmpty()
         ? Outcome.accepted(new StintMounted(HelperEntry.closing(plan), text))
         : new Outcome.Refused(problems);
+  }
+
+  /** Why nothing can be corrected any more; nothing if it can. */
+  public List<Problem> mayCorrect() {
+    List<Problem> problems = new ArrayList<>(mine());
+    problems.addAll(problems.isEmpty() ? ReviewOver.problems(state) : List.of());
+    return problems;
   }
 
   private List<Problem> mayRecord() {
