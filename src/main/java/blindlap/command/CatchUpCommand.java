@@ -18,7 +18,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "catch-up",
     description = {
-      "Keys in the helper's paper: stints that were handled without the helper's page, in ridden order.",
+      "Keys in the helper's paper: stints that were handled without the helper's page, in ridden"
+          + " order.",
       "Each gets a record \"kept on paper\". Asks for the helper phrase; the rider looks away.",
       "--form writes the empty table to fill in; it needs no phrase and names no setup."
     })
@@ -47,6 +48,7 @@ final class CatchUpCommand extends HelperDayCommand {
   public Integer call() {
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
+      refuse(CaughtUp.refusals(state));
       if (form != null) {
         Files.write(form, new String(CaughtUp.form(state), StandardCharsets.UTF_8));
         did(Done.WRITTEN);
@@ -56,7 +58,8 @@ final class CatchUpCommand extends HelperDayCommand {
       if (table == null) {
         throw new Complaint(
             ExitCode.BAD_INPUT,
-            "A table is needed: blindlap catch-up SESSION --form FILE writes an empty one. Nothing was recorded.");
+            "A table is needed: blindlap catch-up SESSION --form FILE writes an empty one. Nothing"
+                + " was recorded.");
       }
       CaughtUp.Paper paper = CaughtUp.read(state, ReadFile.SHEET.bytes(table));
       refuse(paper.problems());

@@ -38,6 +38,11 @@ public final class CaughtUp {
     }
   }
 
+  /** Why a session has no helper's paper, if so; asked before anything is read or written. */
+  public static List<Problem> refusals(SessionState state) {
+    return state.covered() ? List.of(Problem.of(DeskFault.NO_HELPER_PAPER, "")) : List.of();
+  }
+
   /** Reads the helper's table; nothing of the key is needed for it. */
   public static Paper read(SessionState state, byte[] table) {
     HelperTable.Reading reading = HelperTable.read(table, state.plan(), state.codes());

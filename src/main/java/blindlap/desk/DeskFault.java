@@ -139,6 +139,8 @@ public enum DeskFault implements Fault {
   COVER_CHANGED,
   /** A covered order has no phrase. */
   NO_PHRASE,
+  /** A helper's paper is keyed in of a day on which the rider swaps alone. */
+  NO_HELPER_PAPER,
   /** A sealed order has no cover. */
   NOT_COVERED,
   /** A cover that did not hold, without words on it. */

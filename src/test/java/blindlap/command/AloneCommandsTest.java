@@ -131,6 +131,11 @@ class AloneCommandsTest {
         day.run("record", id, day.file("guessed.csv", guessed).toString()), "nothing is guessed");
     refused(day.run("helper", id), "covered, not sealed");
     refused(day.run("sheets", id, "--helper", "--out", folder.toString()), "covered, not sealed");
+    Path form = folder.resolve("form.csv");
+    refused(day.run("catch-up", id, "--form", form.toString()), "\"mount --paper\" keys in");
+    assertThat(form).doesNotExist();
+    String paper = day.file("paper.csv", "stint;fitted\n1;A\n").toString();
+    refused(day.run("catch-up", id, paper), "\"mount --correct\" says where");
     assertThat(day.run("helper", id).out()).as("nobody is asked for a phrase").isEmpty();
     assertThat(day.run("masks", id, "--guess").out()).as("nobody is asked to guess").isEmpty();
     refused(day.run("masks", id, "--guess"), "No labels are masked");
