@@ -2,6 +2,7 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
+import blindlap.plan.Labels;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SessionState;
 import blindlap.wording.FingerprintWords;
@@ -80,7 +81,9 @@ final class UnsealCommand extends SessionCommand {
       say(
           desk.reviews().waits(opened.state())
               ? SeriesWords.say("unsealed.waits")
-              : "Order ridden: " + opened.state().openKey().orElseThrow().order());
+              : "Order ridden: "
+                  + Labels.order(
+                      opened.state().plan(), opened.state().openKey().orElseThrow().order()));
       return ExitCode.DONE;
     }
   }

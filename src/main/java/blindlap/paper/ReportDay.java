@@ -3,6 +3,7 @@ package blindlap.paper;
 import static blindlap.paper.ReportPage.WORDS;
 import static blindlap.paper.ReportPage.cell;
 
+import blindlap.plan.Labels;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.review.Finding;
@@ -46,7 +47,10 @@ final class ReportDay {
   void write() {
     page.h2("day.record");
     page.p(
-        WORDS.say("order", finding.day().key().order(), Figures.count(finding.orders().count())));
+        WORDS.say(
+            "order",
+            Labels.order(plan, finding.day().key().order()),
+            Figures.count(finding.orders().count())));
     laps();
     ReportCovariates.write(page, finding.day());
     recordings();

@@ -2,6 +2,7 @@ package blindlap.paper;
 
 import static blindlap.paper.ReportPage.WORDS;
 
+import blindlap.plan.Labels;
 import blindlap.plan.Plan;
 import blindlap.seal.OpenKey;
 import blindlap.session.SessionState;
@@ -68,14 +69,20 @@ final class ReportSeal {
         .facts(
             "key.opened", opened(),
             "key.algorithm", key.algorithm(),
-            "key.order", key.order(),
+            "key.order", order(plan, key.order()),
             "key.codes", String.join(", ", key.codes().stream().map(String::valueOf).toList()),
-            "key.warmup", plan.setups().get(key.warmUp()).name(),
+            "key.warmup", Labels.name(plan, key.warmUp()),
             "key.null",
                 key.nullRun()
                     .map(s -> WORDS.say("key.null.yes", plan.setups().get(s).name()))
                     .orElse(WORDS.say("no")),
             "key.seed", HexFormat.of().formatHex(key.seed()),
             "key.nonce", HexFormat.of().formatHex(key.nonce()));
+  }
+
+  /** The letters that were hashed, and where labels were ridden what they stand for. */
+  private static String order(Plan plan, String order) {
+    String labels = Labels.order(plan, order);
+    return labels.equals(order) ? order : WORDS.say("key.order.labels", order, labels);
   }
 }

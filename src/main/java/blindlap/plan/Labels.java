@@ -28,4 +28,18 @@ public final class Labels {
         ? of(setup)
         : plan.setups().get(setup).name();
   }
+
+  /**
+   * A drawn order as people read it: in labels where labels were ridden.
+   *
+   * @param order letters of setups, A for the first
+   */
+  public static String order(Plan plan, String order) {
+    if (plan.blinding().level() != BlindLevel.MASKED) {
+      return order;
+    }
+    StringBuilder labels = new StringBuilder();
+    order.chars().forEach(letter -> labels.append(of(letter - 'A')));
+    return labels.toString();
+  }
 }

@@ -82,7 +82,9 @@ class AloneCommandsTest {
       refused(day.run("masks", id, "--guess"), "already");
     }
     ok(day.run("close-review", id));
-    assertThat(ok(day.run("unseal", id)).out()).contains("Order ridden: ");
+    // People read what was ridden by the names that the rider had before him.
+    assertThat(ok(day.run("unseal", id)).out())
+        .containsPattern("Order ridden: [" + (level.equals("masked") ? "XY" : "AB") + "]{8}");
     if (level.equals("masked")) {
       assertThat(ok(day.run("masks", id, "--read")).out()).contains("X was Shock L.");
     }

@@ -3,6 +3,7 @@ package blindlap.paper;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Reviews;
+import blindlap.plan.Labels;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.RandomPlans;
@@ -477,9 +478,11 @@ class RandomReportsTest {
             reported -> {
               SessionState state = reported.state();
               String text = reported.body().getDocumentElement().getTextContent();
+              String letters = state.openKey().orElseThrow().order();
               assertThat(text)
                   .as("%s", reported)
-                  .contains("Order drawn: " + state.openKey().orElseThrow().order())
+                  .contains("Order drawn: " + Labels.order(state.plan(), letters))
+                  .contains(letters)
                   .contains(state.planFingerprint().grouped())
                   .contains(state.reviewFingerprint().orElseThrow().grouped())
                   .contains(shown("Fingerprint of the plan given to a friend" + ODD))
