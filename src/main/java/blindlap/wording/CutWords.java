@@ -64,6 +64,9 @@ final class CutWords {
       lines.add(WORDS.say("cut.never", left.fewestStints() - 1));
     }
     told(left).forEach(cut -> lines.add(say.apply(cut)));
+    if (!plan.level().blind()) {
+      lines.add(WORDS.say("cut.reason"));
+    }
     return lines;
   }
 

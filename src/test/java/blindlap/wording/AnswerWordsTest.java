@@ -14,6 +14,8 @@ import java.util.Random;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** What the plan says a day can show. */
 class AnswerWordsTest {
@@ -70,5 +72,15 @@ class AnswerWordsTest {
         .startsWith("9 stints can show too little")
         .contains("no difference between two named setups of 3 is large enough");
     assertThat(words.lead()).anyMatch(line -> line.contains("Ride more stints"));
+  }
+
+  /** Whoever knows what is on could stop when ahead: what a day ended early shows hangs on why. */
+  @ParameterizedTest
+  @CsvSource({"open,true", "drawn,true", "masked,true", "prepared,false"})
+  void belowPreparedADayEndedEarlyNeedsItsReason(String level, boolean said) {
+    String blinding = "blinding: {level: " + level + ", guesses: false}\n";
+    Plan plan = Plans.with(blinding);
+    List<String> lines = words(plan).cuts(new DayAnswers().left(plan, () -> false).orElseThrow());
+    assertThat(lines.stream().anyMatch(l -> l.contains("dark, injury or damage"))).isEqualTo(said);
   }
 }
