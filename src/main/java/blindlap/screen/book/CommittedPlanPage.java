@@ -6,6 +6,7 @@ import static blindlap.screen.part.ReviewParts.words;
 import blindlap.screen.part.AnswerSentence;
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.Fold;
 import blindlap.screen.part.Lead;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.PageGrid;
@@ -17,7 +18,6 @@ import java.util.List;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextArea;
-import javafx.scene.control.TitledPane;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.VBox;
 
@@ -90,14 +90,9 @@ final class CommittedPlanPage extends BorderPane {
     area.setPrefRowCount(ROWS);
     area.setAccessibleText(CommittedPlanWords.say("file"));
     Fields.leaveByTab(area);
-    TitledPane pane =
-        new TitledPane(
+    return new VBox(
+        new Fold(
             CommittedPlanWords.say("file"),
-            new VBox(8, words(CommittedPlanWords.say("file.note"), "note", "second"), area));
-    pane.setExpanded(false);
-    pane.setAnimated(false);
-    pane.setWrapText(true);
-    pane.setMinWidth(0);
-    return new VBox(pane);
+            new VBox(8, words(CommittedPlanWords.say("file.note"), "note", "second"), area)));
   }
 }

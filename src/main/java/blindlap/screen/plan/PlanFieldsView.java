@@ -1,6 +1,7 @@
 package blindlap.screen.plan;
 
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.Fold;
 import blindlap.screen.part.SteadyBox;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
@@ -114,12 +115,7 @@ final class PlanFieldsView {
 
   /** What is not needed every day, behind its title. */
   static TitledPane fold(String key, Node inside) {
-    TitledPane pane = new TitledPane(PlanWords.say(key), inside);
-    pane.setExpanded(false);
-    pane.setAnimated(false);
-    pane.setWrapText(true);
-    pane.setMinWidth(0);
-    return pane;
+    return new Fold(PlanWords.say(key), inside);
   }
 
   /** A heading of a section. */

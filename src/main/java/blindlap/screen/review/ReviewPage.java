@@ -11,6 +11,7 @@ import blindlap.screen.part.AnswerSentence;
 import blindlap.screen.part.Caution;
 import blindlap.screen.part.Dialogs;
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.Fold;
 import blindlap.screen.part.Lead;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.MarginNote;
@@ -29,7 +30,6 @@ import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextArea;
 import javafx.scene.control.TextField;
-import javafx.scene.control.TitledPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -202,13 +202,8 @@ public final class ReviewPage extends StackPane {
       request.setWrapText(true);
       request.setPrefRowCount(4);
       request.setAccessibleText(how.about());
-      TitledPane pane = new TitledPane(how.about(), request);
-      pane.setExpanded(false);
-      pane.setAnimated(false);
       // The name of a measure is as long as its tester likes.
-      pane.setWrapText(true);
-      pane.setMinWidth(0);
-      box.getChildren().add(pane);
+      box.getChildren().add(new Fold(how.about(), request));
     }
     return box;
   }
