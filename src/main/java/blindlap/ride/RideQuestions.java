@@ -17,6 +17,7 @@ import java.util.Optional;
  * What the score sheet asks, in the order of the plan. The same for every lap of a session.
  *
  * @param place trail and rider
+ * @param plate what the number is asked or said to be on
  * @param questions scales and counts; times have their watch
  * @param setups the setups a guess may name
  * @param riderKnows true where the rider is told what to mount: nobody need say who knows it
@@ -24,6 +25,7 @@ import java.util.Optional;
  */
 public record RideQuestions(
     String place,
+    String plate,
     List<Question> questions,
     List<String> setups,
     boolean riderKnows,
@@ -53,7 +55,7 @@ public record RideQuestions(
    */
   public record Choice(String key, String words) {}
 
-  static final RideQuestions NONE = new RideQuestions("", List.of(), List.of(), false, false);
+  static final RideQuestions NONE = new RideQuestions("", "", List.of(), List.of(), false, false);
 
   public RideQuestions {
     questions = List.copyOf(questions);
@@ -69,6 +71,7 @@ public record RideQuestions(
     }
     return new RideQuestions(
         RideWords.say(place(plan.blinding().level()), plan.trail(), plan.rider()),
+        RideWords.plate(plan.level()),
         questions,
         plan.setups().stream().map(Setup::name).toList(),
         plan.blinding().level().shown(),

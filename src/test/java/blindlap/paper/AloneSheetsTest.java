@@ -10,6 +10,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -60,6 +61,23 @@ class AloneSheetsTest {
         .contains("drawn as you go", "Axles to the maker's torque", "Are you fit to go on?")
         .contains("12 N.m", "shown and mounted", "Blindlap supplies no torque")
         .doesNotContain("look away", "the helper");
+  }
+
+  /** Nobody looks for a plate that nobody hung on the bike. */
+  @Test
+  void theNumberIsAskedForOnlyWhereItIsOnTheBikeOrItsUnit() throws IOException {
+    List<String> levels =
+        List.of("level: open", "level: drawn", "level: masked, prepared_by: M. Oster", PREPARED);
+    for (String level : levels) {
+      try (TestDay day = new TestDay(folder, TestDay.at(level), 3)) {
+        String sheet =
+            text(day.desk().sheets().open(day.state(), Sheets.Paper.A4).get("score-sheets.pdf"));
+        assertThat(sheet).as(level).doesNotContain("on the plate");
+        assertThat(sheet)
+            .as(level)
+            .contains(level.equals(PREPARED) ? "number on the unit?" : "The number of this stint");
+      }
+    }
   }
 
   @Test

@@ -12,6 +12,7 @@ import blindlap.plan.Setup;
 import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
 import blindlap.session.day.VoidEvent;
+import blindlap.wording.day.RideWords;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -107,7 +108,7 @@ public final class RiderSheets extends SheetFlow {
     }
     pen.text(left() - 0.5, y + 33, Face.BOLD, 78, String.valueOf(day.code(id.stint())));
     double at = y + 37;
-    at += pen.paragraph(left(), at, LEFT, Face.SANS, SMALL, WORDS.say("plate")) + 2;
+    at += pen.paragraph(left(), at, LEFT, Face.SANS, SMALL, RideWords.plate(plan.level())) + 2;
     boolean helped = plan.blinding().level() == BlindLevel.HELPER;
     at = tick(at, WORDS.say(helped ? "handed.over" : "mounted.safe"));
     at += 2;

@@ -63,7 +63,7 @@ public final class RidePage extends HBox {
   private final Label head = new Label();
   private final Label place = new Label();
   private final BigWords code;
-  private final Label plate = new Label(RideWords.say("plate"));
+  private final Label plate = new Label();
   private final VBox watches = new VBox(12);
   private final Label cap = new Label();
   private final VBox right = new VBox(18);
@@ -282,6 +282,7 @@ public final class RidePage extends HBox {
   private void show(RideSheet now) {
     head.setText(model.headline());
     place.setText(model.questions().place());
+    plate.setText(model.questions().plate());
     code.say(now.code());
     code.setManaged(!look.stacked() || !now.code().isEmpty());
     plate.setVisible(!now.code().isEmpty());

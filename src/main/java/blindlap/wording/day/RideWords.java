@@ -25,6 +25,18 @@ public final class RideWords {
     return WORDS.say(key, arguments);
   }
 
+  /**
+   * What a stint's number is on: the bike's plate, a unit, or where nobody hides anything, paper.
+   */
+  public static String plate(BlindLevel level) {
+    return WORDS.say(
+        switch (level) {
+          case HELPER -> "plate";
+          case PREPARED -> "plate.unit";
+          case MASKED, DRAWN, OPEN -> "plate.paper";
+        });
+  }
+
   /** What a broken blind does to the result, or that it came out which part bears which label. */
   public static String broken(BlindLevel level, int stint) {
     return WORDS.say(level == BlindLevel.MASKED ? "labels.out.done" : "blind.broken.done", stint);
