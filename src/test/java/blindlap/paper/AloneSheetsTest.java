@@ -69,7 +69,8 @@ class AloneSheetsTest {
     List<String> levels =
         List.of("level: open", "level: drawn", "level: masked, prepared_by: M. Oster", PREPARED);
     for (String level : levels) {
-      try (TestDay day = new TestDay(folder, TestDay.at(level), 3)) {
+      Path own = Files.createTempDirectory(folder, "level");
+      try (TestDay day = new TestDay(own, TestDay.at(level), 3)) {
         String sheet =
             text(day.desk().sheets().open(day.state(), Sheets.Paper.A4).get("score-sheets.pdf"));
         assertThat(sheet).as(level).doesNotContain("on the plate");
