@@ -107,15 +107,17 @@ public final class AlongProfile implements Drawing {
         strip.fromZero()
             ? new Scale(0, high > 0 ? high * 1.08 : 1, from, to)
             : Scale.around(low, Math.max(high, low + 1), 0.08, from, to);
-    Ticks ticks = Ticks.of(scale.low(), scale.high(), 2, strip.axis().kind());
-    if (ticks.values().size() > 1) {
-      return scale;
-    }
     // A strip has room for two numbers; one alone would say nothing of how much the line rises.
-    double step = ticks.step();
-    double bottom = Math.floor(scale.low() / step + 1e-9) * step;
-    return new Scale(
-        bottom, Math.max(bottom + step, Math.ceil(scale.high() / step - 1e-9) * step), from, to);
+    Ticks ticks = Ticks.of(scale.low(), scale.high(), 2, strip.axis().kind());
+    while (ticks.values().size() < 2) {
+      double step = ticks.step();
+      double bottom = Math.floor(scale.low() / step + 1e-9) * step;
+      double top = Math.max(bottom + step, Math.ceil(scale.high() / step - 1e-9) * step);
+      // A little above the highest number, or it would touch the lowest of the strip before.
+      scale = new Scale(bottom, top + 0.1 * (top - bottom), from, to);
+      ticks = Ticks.of(scale.low(), scale.high(), 2, strip.axis().kind());
+    }
+    return scale;
   }
 
   @Override
