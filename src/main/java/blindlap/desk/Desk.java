@@ -1,5 +1,7 @@
 package blindlap.desk;
 
+import blindlap.desk.day.PhoneBook;
+import blindlap.desk.day.PhoneDays;
 import blindlap.desk.day.RiderDays;
 import blindlap.exchange.Protocols;
 import blindlap.seal.MaskSealing;
@@ -170,6 +172,16 @@ public final class Desk implements AutoCloseable {
   /** The rider's days. */
   public RiderDays riderDays() {
     return riderDays;
+  }
+
+  /** What phones say on the day. */
+  public PhoneDays phoneDays() {
+    return new RecordedPhones(sessions, notebook, keyingIn, clock);
+  }
+
+  /** Phones that were let in. */
+  public PhoneBook phoneBook() {
+    return new DraftedPhones(notebook);
   }
 
   /** What is known of riders on trails. */

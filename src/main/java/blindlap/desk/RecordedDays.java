@@ -39,7 +39,7 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** The rider's days, decided on the whole record and answered with the day alone. */
-final class RecordedDays implements RiderDays {
+class RecordedDays implements RiderDays {
   /** Reason of a correction made on the score sheet itself, before the lap is done. */
   private static final String MOVED = "changed on the score sheet";
 
@@ -56,6 +56,24 @@ final class RecordedDays implements RiderDays {
     this.clock = clock;
   }
 
+  /** Lets a decision on the latest state become entries. */
+  Sessions.Result decide(SessionId id, Function<SessionState, Outcome> decision) {
+    return sessions.act(id, decision);
+  }
+
+  /** When what is done now was said. */
+  Instant said() {
+    return clock.instant();
+  }
+
+  /**
+   * True of what was said a while ago by someone who could not know what else had happened: what
+   * was ridden then was ridden.
+   */
+  boolean late() {
+    return false;
+  }
+
   @Override
   public Optional<Day> day(SessionId id) {
     return sessions.state(id).map(SessionState::day);
@@ -66,13 +84,13 @@ final class RecordedDays implements RiderDays {
     return keyingIn;
   }
 
-  private DayResult act(SessionId id, Function<SessionState, Outcome> decision) {
-    return sessions.act(id, decision).day();
+  final DayResult act(SessionId id, Function<SessionState, Outcome> decision) {
+    return decide(id, decision).day();
   }
 
   @Override
   public DayResult handedOver(SessionId id, int stint) {
-    return act(id, latest -> new HandOver(latest).withoutPage(stint, clock.instant()));
+    return act(id, latest -> new HandOver(latest).withoutPage(stint, said()));
   }
 
   @Override
@@ -80,9 +98,9 @@ final class RecordedDays implements RiderDays {
     return act(
         id,
         latest ->
-            latest.capReached()
+            latest.capReached() && !late()
                 ? Outcome.refused(SessionFault.LAP_CAP, "", latest.lapCap().orElseThrow())
-                : new DayCommands(latest).stint(0, new Fact.WarmUpRidden(latest.warmUps() + 1)));
+                : commands(latest).stint(0, new Fact.WarmUpRidden(latest.warmUps() + 1)));
   }
 
   @Override
@@ -96,14 +114,23 @@ final class RecordedDays implements RiderDays {
         });
   }
 
-  private static Outcome score(SessionState latest, LapId lap, String measure, BigDecimal value) {
-    Outcome outcome = new DayCommands(latest).score(lap, measure, value, Source.SCREEN);
+  private DayCommands commands(SessionState latest) {
+    DayCommands commands = new DayCommands(latest);
+    return late() ? commands.unseen() : commands;
+  }
+
+  private Outcome score(SessionState latest, LapId lap, String measure, BigDecimal value) {
+    Outcome outcome = commands(latest).score(lap, measure, value, Source.SCREEN);
     BigDecimal before = latest.lap(lap).map(l -> l.values().get(measure)).orElse(null);
     if (outcome instanceof Outcome.Refused || before == null) {
       return outcome;
     }
-    return before.compareTo(value) == 0
-        ? new Outcome.Accepted(List.of())
+    if (before.compareTo(value) == 0) {
+      return new Outcome.Accepted(List.of());
+    }
+    // Whoever had no value before him corrects none.
+    return late()
+        ? outcome
         : Outcome.accepted(
             new Fact.ScoreCorrected(
                 lap, measure, value, latest.day().ridden(lap) ? OPENED_AGAIN : MOVED));
@@ -116,7 +143,7 @@ final class RecordedDays implements RiderDays {
         id,
         latest ->
             MeasureState.of(latest.day(), lap, measure).equals(from)
-                ? new DayCommands(latest).note(lap, putBack(to, lap, measure, latest.plan()))
+                ? commands(latest).note(lap, putBack(to, lap, measure, latest.plan()))
                 : Outcome.refused(SessionFault.CHANGED_MEANWHILE, "", measure));
   }
 
@@ -147,13 +174,12 @@ final class RecordedDays implements RiderDays {
         latest ->
             latest.lap(lap).map(LapState::note).orElse("").equals(text)
                 ? new Outcome.Accepted(List.of())
-                : new DayCommands(latest).note(lap, new Fact.NoteWritten(lap, text)));
+                : commands(latest).note(lap, new Fact.NoteWritten(lap, text)));
   }
 
   @Override
   public DayResult conditions(SessionId id, LapId lap, Map<String, String> conditions) {
-    return act(
-        id, latest -> new DayCommands(latest).note(lap, new Fact.ConditionsNoted(lap, conditions)));
+    return act(id, latest -> commands(latest).note(lap, new Fact.ConditionsNoted(lap, conditions)));
   }
 
   @Override
@@ -163,8 +189,7 @@ final class RecordedDays implements RiderDays {
 
   @Override
   public DayResult guess(SessionId id, int stint, Guess guess) {
-    return act(
-        id, latest -> new DayCommands(latest).stint(stint, new Fact.GuessGiven(stint, guess)));
+    return act(id, latest -> commands(latest).stint(stint, new Fact.GuessGiven(stint, guess)));
   }
 
   @Override
@@ -175,7 +200,7 @@ final class RecordedDays implements RiderDays {
           if (!from.equals(latest.guesses().get(stint))) {
             return Outcome.refused(SessionFault.CHANGED_MEANWHILE, "", RideWords.say("guess"));
           }
-          return new DayCommands(latest)
+          return commands(latest)
               .stint(
                   stint,
                   to == null ? new Fact.GuessTakenBack(stint) : new Fact.GuessGiven(stint, to));
@@ -188,7 +213,7 @@ final class RecordedDays implements RiderDays {
         id,
         latest ->
             latest.lap(lap).map(LapState::note).orElse("").equals(from)
-                ? new DayCommands(latest).note(lap, new Fact.NoteWritten(lap, to))
+                ? commands(latest).note(lap, new Fact.NoteWritten(lap, to))
                 : Outcome.refused(SessionFault.CHANGED_MEANWHILE, "", RideWords.say("note")));
   }
 
@@ -199,14 +224,12 @@ final class RecordedDays implements RiderDays {
         latest ->
             mayStart(latest, lap)
                 .orElseGet(
-                    () ->
-                        new DayCommands(latest)
-                            .note(lap, new Fact.WatchStarted(lap, measure, at))));
+                    () -> commands(latest).note(lap, new Fact.WatchStarted(lap, measure, at))));
   }
 
   @Override
   public DayResult watchReset(SessionId id, LapId lap, String measure) {
-    return act(id, latest -> new DayCommands(latest).note(lap, new Fact.WatchReset(lap, measure)));
+    return act(id, latest -> commands(latest).note(lap, new Fact.WatchReset(lap, measure)));
   }
 
   @Override
@@ -215,8 +238,7 @@ final class RecordedDays implements RiderDays {
     return act(
         id,
         latest -> {
-          Outcome outcome =
-              new DayCommands(latest).note(lap, new Fact.TimeTaken(lap, measure, time));
+          Outcome outcome = commands(latest).note(lap, new Fact.TimeTaken(lap, measure, time));
           return knowsKey
               ? new KeyKnown(latest)
                   .timed(outcome, lap.stint(), time.timedBy().name().toLowerCase(Locale.ROOT))
@@ -233,17 +255,16 @@ final class RecordedDays implements RiderDays {
             return new Outcome.Accepted(List.of());
           }
           return mayRide(latest, lap)
-              .orElseGet(
-                  () -> new DayCommands(latest).note(lap, new Fact.LapRidden(lap, Source.SCREEN)));
+              .orElseGet(() -> commands(latest).note(lap, new Fact.LapRidden(lap, Source.SCREEN)));
         });
   }
 
   /** Why a lap may not be ridden now; empty if it may. */
-  private static Optional<Outcome> mayRide(SessionState latest, LapId lap) {
+  private Optional<Outcome> mayRide(SessionState latest, LapId lap) {
     if (latest.day().ridden(lap)) {
       return Optional.empty();
     }
-    if (latest.capReached()) {
+    if (latest.capReached() && !late()) {
       return Optional.of(Outcome.refused(SessionFault.LAP_CAP, "", latest.lapCap().orElseThrow()));
     }
     return latest.handedOver(lap.stint())
@@ -252,10 +273,10 @@ final class RecordedDays implements RiderDays {
   }
 
   /** Why a lap may not start now; empty if it may. One that is under way goes on. */
-  private static Optional<Outcome> mayStart(SessionState latest, LapId lap) {
+  private Optional<Outcome> mayStart(SessionState latest, LapId lap) {
     Optional<Outcome> refused = mayRide(latest, lap);
     boolean underWay = latest.lap(lap).filter(l -> l.ridden() || l.underWay()).isPresent();
-    return refused.isPresent() || underWay || latest.day().mayStart(lap.stint())
+    return refused.isPresent() || underWay || late() || latest.day().mayStart(lap.stint())
         ? refused
         : Optional.of(Outcome.refused(SessionFault.BIKE_WITH_HELPER, "", lap.stint()));
   }
@@ -269,7 +290,7 @@ final class RecordedDays implements RiderDays {
             return Outcome.refused(SessionFault.REASON_MISSING, "", ReasonFor.LAP_BEYOND_CAP);
           }
           return latest.capReached()
-              ? new DayCommands(latest)
+              ? commands(latest)
                   .stint(
                       stint, new Fact.DeviationNoted(stint, DeviationKind.LAP_CAP, reason.strip()))
               : new Outcome.Accepted(List.of());
@@ -286,7 +307,7 @@ final class RecordedDays implements RiderDays {
             facts.add(new Fact.LapRidden(lap, Source.SCREEN));
           }
           facts.add(new Fact.LapVoided(lap, event, words, false));
-          Outcome outcome = new DayCommands(latest).note(lap, facts.get(facts.size() - 1));
+          Outcome outcome = commands(latest).note(lap, facts.get(facts.size() - 1));
           return outcome instanceof Outcome.Refused ? outcome : new Outcome.Accepted(facts);
         });
   }
@@ -297,7 +318,7 @@ final class RecordedDays implements RiderDays {
         id,
         latest ->
             latest.lap(lap).flatMap(LapState::voided).filter(v -> v.event() == event).isPresent()
-                ? new DayCommands(latest).withdrawVoid(lap, "undone")
+                ? commands(latest).withdrawVoid(lap, "undone")
                 : Outcome.refused(
                     SessionFault.CHANGED_MEANWHILE, "", RideWords.say("void.changed")));
   }
@@ -305,8 +326,7 @@ final class RecordedDays implements RiderDays {
   @Override
   public DayResult deviation(SessionId id, int stint, DeviationKind kind, String what) {
     return act(
-        id,
-        latest -> new DayCommands(latest).stint(stint, new Fact.DeviationNoted(stint, kind, what)));
+        id, latest -> commands(latest).stint(stint, new Fact.DeviationNoted(stint, kind, what)));
   }
 
   @Override

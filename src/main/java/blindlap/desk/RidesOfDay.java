@@ -28,7 +28,7 @@ record RidesOfDay(List<@Nullable LapId> laps, double[] entered) {
     Map<Integer, Instant> warm = new HashMap<>();
     for (StoredEntry stored : state.entries()) {
       Fact fact = stored.entry().fact();
-      Instant at = stored.entry().at();
+      Instant at = stored.entry().when();
       if (fact instanceof Fact.LapRidden lap && lap.source() == Source.SCREEN) {
         said.putIfAbsent(lap.lap(), at);
       } else if (fact instanceof Fact.WarmUpRidden lap) {

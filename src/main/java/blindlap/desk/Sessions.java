@@ -9,6 +9,7 @@ import blindlap.session.Notebook;
 import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.ByPhone;
 import blindlap.session.day.SessionId;
 import java.time.Clock;
 import java.time.Instant;
@@ -134,6 +135,19 @@ public final class Sessions {
 
   /** The same for entries that carry another time than the clock's, as the helper's do. */
   Result act(SessionId id, Function<SessionState, Outcome> decision, Supplier<Instant> at) {
+    return act(id, decision, at, null);
+  }
+
+  /** The same of what a phone said. */
+  Result act(SessionId id, Function<SessionState, Outcome> decision, ByPhone phone) {
+    return act(id, decision, clock::instant, phone);
+  }
+
+  private Result act(
+      SessionId id,
+      Function<SessionState, Outcome> decision,
+      Supplier<Instant> at,
+      @Nullable ByPhone phone) {
     for (int i = 0; i < MOST_TRIES; i++) {
       Optional<SessionState> found = state(id);
       if (found.isEmpty()) {
@@ -153,7 +167,7 @@ public final class Sessions {
         return new Result.Refused(unfit);
       }
       Optional<List<StoredEntry>> written =
-          notebook.append(id, state.heads(), facts, at.get(), clock.getZone());
+          notebook.append(id, state.heads(), facts, at.get(), clock.getZone(), phone);
       if (written.isPresent()) {
         SessionState after = state.after(written.get());
         last = after;

@@ -55,9 +55,9 @@ public final class DayHandlings {
 
   private void said(Entry entry) {
     if (entry.fact() instanceof Fact.BikeHandedOver fact) {
-      handedOver.putIfAbsent(fact.stint(), entry.at());
+      handedOver.putIfAbsent(fact.stint(), entry.when());
     } else if (entry.fact() instanceof Fact.LapRidden fact) {
-      done.putIfAbsent(fact.lap(), entry.at());
+      done.putIfAbsent(fact.lap(), entry.when());
       if (fact.source() != Source.SCREEN) {
         keyedIn.add(fact.lap().stint()); // written down later: its time is that of the typing
       }

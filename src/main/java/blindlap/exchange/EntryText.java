@@ -7,6 +7,7 @@ import blindlap.session.EntryFault;
 import blindlap.session.Hash;
 import blindlap.session.NotebookId;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.ByPhone;
 import blindlap.session.day.SessionId;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -26,6 +27,9 @@ public final class EntryText {
   /** Version of the text form; the value of its first field. */
   public static final String VERSION = "blindlap-entry-1";
 
+  /** The form of an entry that a phone gave, which has one field more. Since version 7. */
+  public static final String BY_PHONE = "blindlap-entry-2";
+
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final FactWriter WRITER = new FactWriter();
 
@@ -43,7 +47,7 @@ public final class EntryText {
 
   private static String text(Entry entry) {
     Map<String, Object> tree = new LinkedHashMap<>();
-    tree.put("form", VERSION);
+    tree.put("form", entry.phone() == null ? VERSION : BY_PHONE);
     tree.put("session", entry.session().text());
     tree.put("notebook", entry.notebook().text());
     tree.put("number", String.valueOf(entry.number()));
@@ -53,6 +57,10 @@ public final class EntryText {
     tree.put("zone", entry.zone().getId());
     tree.put("kind", kind(entry));
     tree.put("body", entry.fact().accept(WRITER));
+    ByPhone phone = entry.phone();
+    if (phone != null) {
+      tree.put("by_phone", PhoneText.tree(phone));
+    }
     return CanonicalJson.text(tree);
   }
 
@@ -92,7 +100,7 @@ public final class EntryText {
 
   private static Entry parse(JsonNode tree) {
     String form = text(tree, "form");
-    if (!VERSION.equals(form)) {
+    if (!VERSION.equals(form) && !BY_PHONE.equals(form)) {
       throw new Unreadable(EntryFault.UNKNOWN_FORM, form);
     }
     String kind = tree.path("kind").asText("?");
@@ -122,7 +130,8 @@ public final class EntryText {
         EntryHeads.read(tree),
         Instant.parse(text(tree, "at")),
         ZoneId.of(text(tree, "zone")),
-        FactReader.read(text(tree, "kind"), tree.path("body")));
+        FactReader.read(text(tree, "kind"), tree.path("body")),
+        tree.has("by_phone") ? PhoneText.read(tree.path("by_phone")) : null);
   }
 
   private static String text(JsonNode tree, String name) {

@@ -28,6 +28,7 @@ import blindlap.session.OneStintAnswered;
 import blindlap.session.OneStintShown;
 import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
+import blindlap.session.PlateRead;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
 import blindlap.session.SetupShown;
@@ -73,6 +74,7 @@ final class FactReader {
     putKindsOfTheRide(kinds);
     putKindsOfADayAlone(kinds);
     kinds.putAll(RecordingReader.kinds());
+    kinds.put("PlateRead", b -> new PlateRead(whole(b, "stint")));
     putKindsOfTheRecord(kinds);
     return Map.copyOf(kinds);
   }

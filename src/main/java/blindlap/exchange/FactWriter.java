@@ -9,6 +9,7 @@ import blindlap.session.Fact;
 import blindlap.session.FactVisitor;
 import blindlap.session.FindingSeenAgain;
 import blindlap.session.LookTaken;
+import blindlap.session.PlateRead;
 import blindlap.session.RecordingFact;
 import blindlap.session.SeriesEnded;
 import blindlap.session.SeriesStood;
@@ -213,6 +214,11 @@ final class FactWriter implements FactVisitor<Map<String, Object>> {
       body.put("lap", String.valueOf(fact.at().lap()));
     }
     return body;
+  }
+
+  @Override
+  public Map<String, Object> plateRead(PlateRead fact) {
+    return body("stint", String.valueOf(fact.stint()));
   }
 
   @Override

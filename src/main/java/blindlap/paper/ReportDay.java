@@ -20,6 +20,7 @@ import blindlap.wording.EntryWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.LapStarts;
 import blindlap.wording.OneStintWords;
+import blindlap.wording.PhoneConflictWords;
 import blindlap.wording.RecordingsWords;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Figures;
@@ -149,6 +150,7 @@ final class ReportDay {
     day(lines);
     corrected(lines);
     state.laps().forEach(lap -> doubtful(lap, lines));
+    lines.addAll(PhoneConflictWords.lines(state));
     for (StoredEntry late : state.notApplied()) {
       Entry entry = late.entry();
       lines.add(

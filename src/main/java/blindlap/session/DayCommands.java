@@ -22,10 +22,29 @@ import org.jspecify.annotations.Nullable;
 public final class DayCommands {
   private final SessionState state;
   private final Plan plan;
+  private final boolean unseen;
 
   public DayCommands(SessionState state) {
+    this(state, false);
+  }
+
+  private DayCommands(SessionState state, boolean unseen) {
     this.state = state;
     this.plan = state.plan();
+    this.unseen = unseen;
+  }
+
+  /**
+   * The same for somebody who had no state before him when he said it, as on a phone without
+   * signal: what he says replaces nothing that he had not seen, so that nothing is refused for its
+   * sake.
+   */
+  public DayCommands unseen() {
+    return new DayCommands(state, true);
+  }
+
+  private List<Problem> overTwo(Fact fact) {
+    return unseen ? List.of() : new TwoValues(state).refuse(fact);
   }
 
   /**
@@ -249,7 +268,7 @@ public final class DayCommands {
     problems.addAll(mayExist(lap, ""));
     problems.addAll(ValueCheck.problems(plan, measure, value, ""));
     Fact given = new Fact.ScoreGiven(lap, measure, value, source);
-    problems.addAll(new TwoValues(state).refuse(given));
+    problems.addAll(overTwo(given));
     return outcome(problems, given);
   }
 
@@ -257,7 +276,7 @@ public final class DayCommands {
   public Outcome note(LapId lap, Fact fact) {
     List<Problem> problems = new ArrayList<>(mayRecord());
     problems.addAll(mayExist(lap, ""));
-    problems.addAll(new TwoValues(state).refuse(fact));
+    problems.addAll(overTwo(fact));
     return outcome(problems, fact);
   }
 

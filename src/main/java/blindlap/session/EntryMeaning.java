@@ -202,6 +202,11 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   }
 
   @Override
+  public Optional<Problem> plateRead(PlateRead fact) {
+    return stint(fact.stint());
+  }
+
+  @Override
   public Optional<Problem> ofRecordings(RecordingFact fact) {
     return fact.accept(new RecordingMeaning(plan));
   }

@@ -71,11 +71,7 @@ public sealed interface Fact {
     REVIEW
   }
 
-  /**
-   * A fingerprint was given to someone else.
-   *
-   * @param value what was given; null in entries of versions before 4, which did not keep it
-   */
+  /** A fingerprint was given to someone; its value is null in entries of versions before 4. */
   record FingerprintGiven(Which which, String to, @Nullable Fingerprint value) implements Fact {
     @Override
     public <R> R accept(FactVisitor<R> visitor) {
@@ -314,6 +310,8 @@ public sealed interface Fact {
   }
 
   sealed interface OfRecordings extends Fact permits RecordingFact {}
+
+  sealed interface OfPhones extends Fact permits PlateRead {}
 
   sealed interface OfFindings extends Fact permits FindingSeenAgain {}
 

@@ -40,6 +40,8 @@ public interface FactVisitor<R> {
 
   R ofRecordings(RecordingFact fact);
 
+  R plateRead(PlateRead fact);
+
   R noteWritten(Fact.NoteWritten fact);
 
   R guessGiven(Fact.GuessGiven fact);

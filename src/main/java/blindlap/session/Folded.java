@@ -35,6 +35,7 @@ final class Folded {
   final List<Fact.ExpectationGiven> expectations = new ArrayList<>();
   final List<Fact.AmendmentMade> amendments = new ArrayList<>();
   final List<StoredEntry> notApplied = new ArrayList<>();
+  final PhonesSaid phones = new PhonesSaid();
   final SortedMap<Integer, LookTaken> looks = new TreeMap<>();
   final SortedMap<Integer, Integer> shown = new TreeMap<>();
   final SortedMap<Integer, String> mounted = new TreeMap<>();
@@ -75,6 +76,7 @@ final class Folded {
     copy.expectations.addAll(expectations);
     copy.amendments.addAll(amendments);
     copy.notApplied.addAll(notApplied);
+    copy.phones.takeOver(phones);
     copy.corrections.addAll(corrections);
     copy.covariatesCorrected.addAll(covariatesCorrected);
     copy.values = values.copy();
@@ -95,12 +97,16 @@ final class Folded {
     copy.recorded.putAll(recorded);
     copy.recordings.addAll(recordings);
     sectorVoids.forEach((lap, voids) -> copy.sectorVoids.put(lap, new TreeMap<>(voids)));
-    copy.masks = masks;
-    copy.masksGuessed = masksGuessed;
-    copy.masksRead = masksRead;
+    copyMasks(copy);
     copy.plainDay = plainDay;
     copy.abandonedBecause = abandonedBecause;
     return copy;
+  }
+
+  private void copyMasks(Folded copy) {
+    copy.masks = masks;
+    copy.masksGuessed = masksGuessed;
+    copy.masksRead = masksRead;
   }
 
   /** Puts a lap in place of what was known of it. */

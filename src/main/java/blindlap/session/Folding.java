@@ -5,6 +5,7 @@ import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.session.day.Step;
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Objects;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
 final class Folding implements FactVisitor<Boolean> {
   private final Folded folded;
   private @Nullable Entry entry;
+  private @Nullable StoredEntry stored;
 
   Folding(Folded folded) {
     this.folded = folded;
@@ -27,7 +29,9 @@ final class Folding implements FactVisitor<Boolean> {
   void apply(StoredEntry stored) {
     Fact fact = stored.entry().fact();
     entry = stored.entry();
+    this.stored = stored;
     folded.values.take(stored.entry());
+    folded.phones.take(stored);
     if (canBe(fact) && fact.accept(this)) {
       folded.step = StepAfter.of(folded.step, fact);
     } else {
@@ -51,6 +55,17 @@ final class Folding implements FactVisitor<Boolean> {
       return true;
     }
     return false;
+  }
+
+  /** The same of an answer that a phone may have given earlier than what stands. */
+  private boolean onlyNewest(Object of, Runnable change) {
+    StoredEntry here = Objects.requireNonNull(stored);
+    return onlyWhileReviewOpen(
+        () -> {
+          if (folded.phones.newest(here, of)) {
+            change.run();
+          }
+        });
   }
 
   private Entry now() {
@@ -114,10 +129,15 @@ final class Folding implements FactVisitor<Boolean> {
         () -> {
           folded.handedOver.add(fact.stint());
           // What was ridden before was kept on paper: the bike is not out for it.
-          if (!folded.allRidden(fact.stint())) {
+          if (!folded.allRidden(fact.stint()) && folded.phones.moves(now())) {
             folded.bikeOut = fact.stint();
           }
         });
+  }
+
+  @Override
+  public Boolean plateRead(PlateRead fact) {
+    return bikeHandedOver(new Fact.BikeHandedOver(fact.stint()));
   }
 
   @Override
@@ -125,7 +145,7 @@ final class Folding implements FactVisitor<Boolean> {
     return onlyWhileReviewOpen(
         () -> {
           Integer out = folded.bikeOut;
-          if (out != null && out == fact.stint()) {
+          if (out != null && out == fact.stint() && folded.phones.moves(now())) {
             folded.bikeOut = null;
           }
         });
@@ -208,7 +228,8 @@ final class Folding implements FactVisitor<Boolean> {
   @Override
   public Boolean covariateSaid(CovariateSaid fact) {
     BigDecimal value = fact.value();
-    return onlyWhileReviewOpen(
+    return onlyNewest(
+        fact.at(),
         () -> {
           if (value == null) {
             folded.covariates.remove(fact.at());
@@ -239,22 +260,27 @@ final class Folding implements FactVisitor<Boolean> {
 
   @Override
   public Boolean noteWritten(Fact.NoteWritten fact) {
-    return onLap(fact.lap(), lap -> lap.withNote(fact.text()));
+    return onlyNewest(
+        List.of("note", fact.lap()),
+        () -> folded.lap(fact.lap(), lap -> lap.withNote(fact.text())));
   }
 
   @Override
   public Boolean guessGiven(Fact.GuessGiven fact) {
-    return onlyWhileReviewOpen(() -> folded.guesses.put(fact.stint(), fact.guess()));
+    return onlyNewest(
+        List.of("guess", fact.stint()), () -> folded.guesses.put(fact.stint(), fact.guess()));
   }
 
   @Override
   public Boolean guessTakenBack(Fact.GuessTakenBack fact) {
-    return onlyWhileReviewOpen(() -> folded.guesses.remove(fact.stint()));
+    return onlyNewest(List.of("guess", fact.stint()), () -> folded.guesses.remove(fact.stint()));
   }
 
   @Override
   public Boolean conditionsNoted(Fact.ConditionsNoted fact) {
-    return onLap(fact.lap(), lap -> lap.withConditions(fact.conditions()));
+    return onlyNewest(
+        List.of(fact.lap(), fact.conditions().keySet()),
+        () -> folded.lap(fact.lap(), lap -> lap.withConditions(fact.conditions())));
   }
 
   @Override

@@ -54,6 +54,32 @@ public final class HandOver {
   }
 
   /**
+   * Without signal the rider read the code on the plate: a hand-over said by the rider, once a
+   * stint. Where the helper's page hands over and had not, that is a departure from the plan.
+   *
+   * @param stint from 1; 0 = the warm-up
+   * @param when the rider said it
+   */
+  public Outcome plateRead(int stint, Instant when) {
+    if (state.entries().stream().anyMatch(e -> e.entry().fact().equals(new PlateRead(stint)))) {
+      return new Outcome.Accepted(List.of());
+    }
+    if (AloneCommands.alone(state) && !state.mounted().containsKey(stint)) {
+      return Outcome.refused(SessionFault.NOT_MOUNTED, "", stint);
+    }
+    Outcome outcome = new DayCommands(state).stint(stint, new PlateRead(stint));
+    if (outcome instanceof Outcome.Refused || state.handedOver(stint)) {
+      return outcome;
+    }
+    List<Fact> facts = new ArrayList<>(((Outcome.Accepted) outcome).facts());
+    if (state.day().helperHandsOver() && !state.helperRecords().containsKey(stint)) {
+      facts.add(new Fact.DeviationNoted(stint, DeviationKind.WITHOUT_HAND_OVER, ""));
+    }
+    early(stint, when).ifPresent(facts::add);
+    return new Outcome.Accepted(facts);
+  }
+
+  /**
    * A hand-over sooner than a swap takes, counted from the end of the lap before. Where someone
    * rides knowing what is fitted, no wait can tell anything.
    */
@@ -80,7 +106,7 @@ public final class HandOver {
       Fact fact = stored.entry().fact();
       boolean warmUp = fact instanceof Fact.WarmUpRidden && stint == 1;
       if (warmUp || fact instanceof Fact.LapRidden ridden && before(ridden, stint)) {
-        ended = stored.entry().at();
+        ended = stored.entry().when();
       }
     }
     Instant said = ended;

@@ -22,8 +22,8 @@ import org.jspecify.annotations.Nullable;
  * Everything that was said of the values of a day, and which of it stands
  * (docs/method.md#two-values). What an entry replaces follows from what its writer had seen, never
  * from the order in which entries arrived: a value replaces those before it that its writer had
- * seen, unless these differed already; then only what was written in the same notebook. Which of
- * several counts follows from the plan.
+ * seen, unless these differed already; then only what was written in the same notebook. A phone
+ * that had no signal is like a notebook of its own. Which of several counts follows from the plan.
  */
 final class LapValues {
   private record Slot(LapId lap, String measure) {}
@@ -71,7 +71,7 @@ final class LapValues {
   }
 
   private static boolean own(Said before, Said now) {
-    return before.place().notebook().equals(now.place().notebook());
+    return before.place().sameHand(now.place());
   }
 
   /** The value that a correction corrects: the one that counted for whoever wrote it. */
@@ -163,7 +163,7 @@ final class LapValues {
   /**
    * Which value counts: one that was chosen; then by whose record the plan names, then the other's;
    * then what was written at once before what was copied; then what was written where the plan was
-   * committed; then by notebook id and number.
+   * committed; then by notebook id, by when it was said, and by number.
    */
   private static Comparator<Said> rank(Plan plan, NotebookId home) {
     return Comparator.comparing((Said one) -> one.decidedBy().isEmpty())
@@ -171,6 +171,7 @@ final class LapValues {
         .thenComparing(Said::source)
         .thenComparing(one -> !one.place().notebook().equals(home))
         .thenComparing(one -> one.place().notebook())
+        .thenComparing(one -> one.place().when())
         .thenComparing(one -> one.place().number());
   }
 

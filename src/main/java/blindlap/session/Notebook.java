@@ -2,12 +2,14 @@ package blindlap.session;
 
 import blindlap.seal.Cover;
 import blindlap.seal.CoveredOrder;
+import blindlap.session.day.ByPhone;
 import blindlap.session.day.SessionId;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Where entries are kept. Appending is the only change to the record; drafts are kept apart and are
@@ -56,8 +58,23 @@ public interface Notebook extends AutoCloseable {
    * @param zone zone of the writer
    * @return the new entries, or empty if the session has moved on since {@code known}
    */
+  default Optional<List<StoredEntry>> append(
+      SessionId session, List<Head> known, List<Fact> facts, Instant at, ZoneId zone) {
+    return append(session, known, facts, at, zone, null);
+  }
+
+  /**
+   * The same of facts that a phone said.
+   *
+   * @param phone which message of which phone; null where none did
+   */
   Optional<List<StoredEntry>> append(
-      SessionId session, List<Head> known, List<Fact> facts, Instant at, ZoneId zone);
+      SessionId session,
+      List<Head> known,
+      List<Fact> facts,
+      Instant at,
+      ZoneId zone,
+      @Nullable ByPhone phone);
 
   /**
    * Begins a session whose order is covered, entries and cover in one transaction; from then on

@@ -20,7 +20,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
-import java.util.TreeMap;
 
 /** A session as its entries tell it. Made only by {@link #of}; it changes in no other way. */
 public final class SessionState {
@@ -53,7 +52,7 @@ public final class SessionState {
     if (entries.isEmpty()) {
       throw new Unreadable(EntryFault.NO_COMMIT);
     }
-    return new SessionState(entries, headsAfter(List.of(), entries), folded(new Folded(), entries));
+    return new SessionState(entries, LastEntries.after(List.of(), entries), folded(new Folded(), entries));
   }
 
   /**
@@ -64,7 +63,7 @@ public final class SessionState {
     List<StoredEntry> all = new ArrayList<>(entries.size() + more.size());
     all.addAll(entries);
     all.addAll(more);
-    return new SessionState(all, headsAfter(heads, more), folded(folded.copy(), more));
+    return new SessionState(all, LastEntries.after(heads, more), folded(folded.copy(), more));
   }
 
   private static Folded folded(Folded folded, List<StoredEntry> more) {
@@ -146,6 +145,11 @@ public final class SessionState {
   /** What recordings say of the day. */
   public Recorded recorded() {
     return new Recorded(folded.recordings, folded.recorded, folded.sectorVoids);
+  }
+
+  /** What phones said so far. */
+  public PhonesHeard phones() {
+    return PhonesHeard.of(folded.phones, entries);
   }
 
   /** The sealed key; an IllegalStateException if there is none, see {@link #hasKey}. */
@@ -376,16 +380,6 @@ public final class SessionState {
       }
     }
     return heads();
-  }
-
-  private static List<Head> headsAfter(List<Head> before, List<StoredEntry> more) {
-    Map<NotebookId, Head> heads = new TreeMap<>();
-    before.forEach(head -> heads.put(head.notebook(), head));
-    for (StoredEntry entry : more) {
-      heads.merge(
-          entry.entry().notebook(), entry.head(), (a, b) -> a.number() > b.number() ? a : b);
-    }
-    return List.copyOf(heads.values());
   }
 
   /** The next lap to record, if any is left. */

@@ -1,9 +1,12 @@
 package blindlap.session;
 
+import blindlap.session.day.ByPhone;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the writers of a session's entries had seen of one another. Entries are taken in causal
@@ -14,10 +17,22 @@ final class Sight {
    * An entry's place.
    *
    * @param number in the chain of the notebook
+   * @param phone the message of a phone that it came by; null where it came by none
+   * @param when it was said
    */
-  record Place(NotebookId notebook, long number) {
+  record Place(NotebookId notebook, long number, @Nullable ByPhone phone, Instant when) {
     static Place of(Entry entry) {
-      return new Place(entry.notebook(), entry.number());
+      return new Place(entry.notebook(), entry.number(), entry.phone(), entry.when());
+    }
+
+    /** True if both were written by the same machine: a phone without signal is one of its own. */
+    boolean sameHand(Place other) {
+      return notebook.equals(other.notebook) && apart().equals(other.apart());
+    }
+
+    /** The phone that said it without signal; empty for what was said at the notebook. */
+    private String apart() {
+      return phone == null || !phone.late() ? "" : phone.client();
     }
   }
 
@@ -57,6 +72,25 @@ final class Sight {
 
   /** True if whoever wrote at a place had seen another; nobody has seen what is being written. */
   boolean saw(Place writer, Place other) {
+    ByPhone phone = writer.phone();
+    Long knew = phone == null ? null : phone.knew();
+    if (phone != null && knew != null) {
+      return ownMessage(phone, writer, other)
+          || reached(new Place(writer.notebook(), knew + 1, null, writer.when()), other);
+    }
+    return reached(writer, other);
+  }
+
+  /** What a phone said before, whether or not it had signal then. */
+  private static boolean ownMessage(ByPhone phone, Place writer, Place other) {
+    ByPhone before = other.phone();
+    return before != null
+        && before.client().equals(phone.client())
+        && writer.notebook().equals(other.notebook())
+        && other.number() < writer.number();
+  }
+
+  private boolean reached(Place writer, Place other) {
     if (writer.notebook().equals(other.notebook())) {
       return other.number() < writer.number();
     }

@@ -117,6 +117,11 @@ public final class StepAfter implements FactVisitor<Step> {
   }
 
   @Override
+  public Step plateRead(PlateRead fact) {
+    return riding();
+  }
+
+  @Override
   public Step ofRecordings(RecordingFact fact) {
     return step;
   }

@@ -7,11 +7,13 @@ import blindlap.session.Hash;
 import blindlap.session.Head;
 import blindlap.session.NotebookId;
 import blindlap.session.StoredEntry;
+import blindlap.session.day.ByPhone;
 import blindlap.session.day.SessionId;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** New entries at the end of a notebook's own chain. */
 final class OwnChain {
@@ -23,7 +25,8 @@ final class OwnChain {
       List<Head> heads,
       List<Fact> facts,
       Instant at,
-      ZoneId zone) {
+      ZoneId zone,
+      @Nullable ByPhone phone) {
     if (facts.isEmpty() || (heads.isEmpty() && !(facts.get(0) instanceof Fact.PlanCommitted))) {
       throw new IllegalArgumentException("a session begins with a committed plan");
     }
@@ -42,7 +45,7 @@ final class OwnChain {
     for (Fact fact : facts) {
       number++;
       StoredEntry entry =
-          EntryText.write(new Entry(session, id, number, previous, others, at, zone, fact));
+          EntryText.write(new Entry(session, id, number, previous, others, at, zone, fact, phone));
       previous = entry.hash();
       written.add(entry);
     }

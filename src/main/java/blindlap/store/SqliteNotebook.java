@@ -21,6 +21,7 @@ import blindlap.session.SessionSummary;
 import blindlap.session.StepAfter;
 import blindlap.session.StoredEntry;
 import blindlap.session.Trails;
+import blindlap.session.day.ByPhone;
 import blindlap.session.day.SessionId;
 import blindlap.session.day.Step;
 import java.nio.file.Path;
@@ -36,6 +37,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The notebook in one SQLite file. Safe for use by several threads; one connection, one at a time.
@@ -188,14 +190,19 @@ public final class SqliteNotebook implements Notebook {
 
   @Override
   public synchronized Optional<List<StoredEntry>> append(
-      SessionId session, List<Head> known, List<Fact> facts, Instant at, ZoneId zone) {
+      SessionId session,
+      List<Head> known,
+      List<Fact> facts,
+      Instant at,
+      ZoneId zone,
+      @Nullable ByPhone phone) {
     return door.writing(
         () -> {
           List<Head> heads = entries.heads(session);
           if (!new HashSet<>(heads).equals(new HashSet<>(known))) {
             return Optional.empty();
           }
-          List<StoredEntry> written = OwnChain.longer(id, session, heads, facts, at, zone);
+          List<StoredEntry> written = OwnChain.longer(id, session, heads, facts, at, zone, phone);
           entries.add(written);
           covers.follow(session, heads, written, id);
           keepUp(session, heads.isEmpty(), written);
@@ -208,7 +215,8 @@ public final class SqliteNotebook implements Notebook {
       SessionId session, List<Fact> facts, Instant at, ZoneId zone, CoveredOrder order) {
     return door.writing(
         () -> {
-          List<StoredEntry> written = OwnChain.longer(id, session, List.of(), facts, at, zone);
+          List<StoredEntry> written =
+              OwnChain.longer(id, session, List.of(), facts, at, zone, null);
           entries.add(written);
           covers.begin(session, order, written.get(written.size() - 1));
           keepUp(session, true, written);

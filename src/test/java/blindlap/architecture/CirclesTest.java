@@ -35,6 +35,7 @@ class CirclesTest {
               "session.RecordingFact",
               "session.RecordingBroughtIn",
               "session.SectorVoided",
+              "session.PlateRead",
               "session.SectorVoidWithdrawn"),
           "a visitor names every fact, and every fact takes the visitor: a new one cannot be"
               + " forgotten anywhere",

@@ -35,6 +35,7 @@ class SizesTest {
           Map.entry("screen/book/OldDayModel.java", "one page's properties and commands"),
           Map.entry("exchange/FactWriter.java", "every kind of entry, written, a method each"),
           Map.entry("session/EntryMeaning.java", "what every kind of entry may say, a method each"),
+          Map.entry("session/DayCommands.java", "what may be recorded on the day, a method each"),
           Map.entry("session/SessionState.java", "everything that is known of one session"),
           Map.entry("wording/FindingWords.java", "every sentence on one measure of two setups"),
           Map.entry("ride/RideDay.java", "the one order of events of a rider's day"),

@@ -26,6 +26,7 @@ import blindlap.session.OneStintAnswered;
 import blindlap.session.OneStintShown;
 import blindlap.session.OpenedWith;
 import blindlap.session.PlainLap;
+import blindlap.session.PlateRead;
 import blindlap.session.RecordedLap;
 import blindlap.session.RecordedPass;
 import blindlap.session.RecordingBroughtIn;
@@ -210,6 +211,7 @@ public final class AnyFact {
             recorded.text(),
             recorded.random.nextBoolean()));
     facts.add(new SectorVoidWithdrawn(lap, sector, recorded.text()));
+    facts.add(new PlateRead(new AnyFact(facts.size()).random.nextInt(17)));
     // Since version 4 somebody may declare to have abandoned it without knowing key or setups.
     AnyFact unaware = new AnyFact(facts.size());
     if (unaware.random.nextBoolean()) {

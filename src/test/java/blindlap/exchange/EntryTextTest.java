@@ -118,7 +118,7 @@ class EntryTextTest {
     String text = EntryText.write(new AnyFact(3).entry(new Fact.DayClosed())).text();
     assertThatThrownBy(() -> EntryText.read(text.replace("DayClosed", "DayOpened")))
         .hasMessageContaining("DayOpened");
-    assertThatThrownBy(() -> EntryText.read(text.replace("blindlap-entry-1", "blindlap-entry-2")))
-        .hasMessageContaining("blindlap-entry-2");
+    assertThatThrownBy(() -> EntryText.read(text.replace("blindlap-entry-1", "blindlap-entry-3")))
+        .hasMessageContaining("blindlap-entry-3");
   }
 }

@@ -32,7 +32,8 @@ import org.junit.jupiter.api.io.TempDir;
  * one under way. That of version 4 holds the same three, and an open session under way whose order
  * was sealed under a phrase, as they were before orders were covered. That of version 5 holds the
  * same three, and two covered days (drawn as you go, its warm-up shown; masked labels) just
- * committed.
+ * committed. That of version 6 holds a closed day with a recording, its trail and what it left of
+ * the way.
  */
 class EarlierVersionsTest {
   @TempDir private Path folder;
@@ -65,7 +66,7 @@ class EarlierVersionsTest {
       Books.put(notebook, Days.session(2), new Fact.WarmUpRidden(1));
     }
     assertThat(Books.ask(file, texts)).startsWith(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("6");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("7");
   }
 
   @Test
@@ -86,7 +87,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("6");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("7");
     assertThat(Books.ask(file, "SELECT count(*) FROM findings")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-2")).exists();
   }
@@ -108,7 +109,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("6");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("7");
     assertThat(folder.resolve("notebook.blindlap.version-3")).exists();
   }
 
@@ -133,7 +134,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("6");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("7");
     assertThat(Books.ask(file, "SELECT count(*) FROM cover")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-4")).exists();
   }
@@ -158,9 +159,30 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("6");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("7");
     assertThat(Books.ask(file, "SELECT count(*) FROM trail")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-5")).exists();
+  }
+
+  @Test
+  void version_6_opens_with_its_recording_and_no_entry_by_phone() throws Exception {
+    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-6.blindlap")) {
+      Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
+    }
+    String texts = "SELECT group_concat(text || hash) FROM entry";
+    String before = Books.ask(file, texts);
+    try (SqliteNotebook notebook = Books.open(file)) {
+      SessionState day = Books.state(notebook, notebook.sessions().get(0));
+      assertThat(day.step()).isEqualTo(Step.DAY_CLOSED);
+      assertThat(day.recorded().files()).hasSize(1);
+      assertThat(day.phones().last()).isEmpty();
+      assertThat(notebook.verify().problems()).isEmpty();
+    }
+    assertThat(Books.ask(file, texts)).isEqualTo(before);
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("7");
+    assertThat(Books.ask(file, "SELECT count(*) FROM content")).isEqualTo("16");
+    assertThat(Books.ask(file, "SELECT count(*) FROM phones")).isEqualTo("0");
+    assertThat(folder.resolve("notebook.blindlap.version-6")).exists();
   }
 
   /** Known from the seed the old file was made with. */

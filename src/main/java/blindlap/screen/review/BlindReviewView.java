@@ -20,6 +20,7 @@ import blindlap.session.day.Twice;
 import blindlap.wording.CovariateWords;
 import blindlap.wording.Headline;
 import blindlap.wording.LapStarts;
+import blindlap.wording.PhoneConflictWords;
 import blindlap.wording.TwoValuesWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
@@ -239,6 +240,7 @@ public record BlindReviewView(
     state
         .covariatesCorrected()
         .forEach(c -> lines.add(CovariateWords.corrected(state.plan().laps(), c)));
+    lines.addAll(PhoneConflictWords.lines(state));
     return lines;
   }
 }

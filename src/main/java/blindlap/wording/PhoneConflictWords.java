@@ -1,0 +1,61 @@
+package blindlap.wording;
+
+import blindlap.session.CovariateSaid;
+import blindlap.session.Entry;
+import blindlap.session.Fact;
+import blindlap.session.PhonesHeard;
+import blindlap.session.PlateRead;
+import blindlap.session.SessionState;
+import blindlap.session.day.CovariateAt;
+import blindlap.session.day.LapId;
+import blindlap.wording.day.RideWords;
+import blindlap.wording.day.Words;
+import java.util.List;
+
+/** What a phone without signal said that does not go together with what was said meanwhile. */
+public final class PhoneConflictWords {
+  private static final Words WORDS = Words.of("twovalues");
+  private static final Words PLACES = Words.of("remarks");
+
+  private PhoneConflictWords() {}
+
+  /** A sentence for each conflict, in the order of the entries; nothing where there is none. */
+  public static List<String> lines(SessionState state) {
+    return state.phones().conflicts().stream().map(c -> line(state, c)).toList();
+  }
+
+  private static String line(SessionState state, PhonesHeard.Conflict conflict) {
+    Entry entry = conflict.entry().entry();
+    return WORDS.say(
+        "phone." + conflict.kind().name(),
+        place(state, entry.fact()),
+        EntryWords.entry(entry.fact().getClass().getSimpleName()),
+        RideWords.clock(entry.when().atZone(entry.zone())));
+  }
+
+  private static String place(SessionState state, Fact fact) {
+    if (fact instanceof Fact.NoteWritten note) {
+      return lap(state, note.lap());
+    } else if (fact instanceof Fact.ConditionsNoted conditions) {
+      return lap(state, conditions.lap());
+    } else if (fact instanceof CovariateSaid said) {
+      CovariateAt at = said.at();
+      return at.lap() == 0 ? stint(at.stint()) : lap(state, new LapId(at.stint(), at.lap()));
+    } else if (fact instanceof Fact.GuessGiven guess) {
+      return stint(guess.stint());
+    } else if (fact instanceof Fact.GuessTakenBack guess) {
+      return stint(guess.stint());
+    } else if (fact instanceof PlateRead read) {
+      return stint(read.stint());
+    }
+    return PLACES.say("day");
+  }
+
+  private static String lap(SessionState state, LapId lap) {
+    return PLACES.say("lap", lap.ofDay(state.plan().laps().perStint()));
+  }
+
+  private static String stint(int stint) {
+    return stint == 0 ? PLACES.say("warm.up") : PLACES.say("stint", stint);
+  }
+}
