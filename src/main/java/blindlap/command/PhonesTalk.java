@@ -10,6 +10,7 @@ import blindlap.session.day.PhoneRole;
 import blindlap.wording.day.PhonesWords;
 import blindlap.wording.day.Problems;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.net.InetSocketAddress;
 import java.net.URI;
 import java.time.Clock;
@@ -102,13 +103,22 @@ final class PhonesTalk {
             () -> {
               Optional<String> line;
               do {
-                line = terminal.answer(PhonesWords.say("command.ask"));
+                line = answer();
                 said.add(new Said(line, false));
               } while (line.isPresent() && !off(line.get()));
             },
             "typed");
     reader.setDaemon(true);
     reader.start();
+  }
+
+  /** Input that cannot be read is at its end. */
+  private Optional<String> answer() {
+    try {
+      return terminal.answer(PhonesWords.say("command.ask"));
+    } catch (UncheckedIOException e) {
+      return Optional.empty();
+    }
   }
 
   private static boolean off(String line) {

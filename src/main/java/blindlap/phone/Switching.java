@@ -43,7 +43,7 @@ public final class Switching {
           .orElseGet(() -> Chosen.refused(SwitchFault.NO_SUCH_ADDRESS, typed, names(all)));
     }
     List<PhoneAddress> own = all.stream().filter(each -> !each.loopback()).toList();
-    List<PhoneAddress> local = own.stream().filter(PhoneAddress::local).toList();
+    List<PhoneAddress> local = own.stream().filter(each -> each.local() && !each.inward()).toList();
     if (local.size() == 1) {
       return new Chosen(local.get(0), Optional.empty());
     }

@@ -53,9 +53,18 @@ final class PhonesRoom {
               }
             });
     shell.beforeClosing(this::alone);
-    beats = new Timeline(new KeyFrame(Duration.seconds(1), e -> model.tick()));
+    beats = new Timeline(new KeyFrame(Duration.seconds(1), e -> beat()));
     beats.setCycleCount(Animation.INDEFINITE);
     beats.play();
+  }
+
+  private void beat() {
+    Shell.Page now = shell.pageProperty().get();
+    if (now == Shell.Page.RIDE || now == Shell.Page.SWAP) {
+      model.tick();
+    } else {
+      model.tickUnseen();
+    }
   }
 
   /**

@@ -12,6 +12,8 @@ import java.util.Map;
 public final class FakeMaker implements PhoneMaker {
   private final Map<SessionId, FakePhones> made = new LinkedHashMap<>();
 
+  private int asked;
+
   /** Addresses of the machine, with the names of their networks. */
   public final List<PhoneAddress> addresses =
       new ArrayList<>(List.of(address("192.168.43.117", "wlan0"), address("127.0.0.1", "lo")));
@@ -30,8 +32,14 @@ public final class FakeMaker implements PhoneMaker {
     return addresses.stream().sorted().toList();
   }
 
+  /** How often it was asked for phones. */
+  public int asked() {
+    return asked;
+  }
+
   @Override
   public FakePhones phones(SessionId session) {
+    asked++;
     return made.computeIfAbsent(session, FakePhones::new);
   }
 }

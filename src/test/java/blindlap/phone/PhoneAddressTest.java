@@ -29,6 +29,15 @@ class PhoneAddressTest {
   }
 
   @Test
+  void aNetworkThatLeadsToProgramsOnThisMachineIsNeitherOfferedFirstNorTakenUnasked() {
+    PhoneAddress bridge = FakeMaker.address("172.17.0.1", "docker0");
+    PhoneAddress air = FakeMaker.address("192.168.43.117", "wlan0");
+    assertThat(Stream.of(bridge, air).sorted()).containsExactly(air, bridge);
+    assertThat(Switching.choose(List.of(bridge, air), null).address()).isEqualTo(air);
+    assertThat(Switching.choose(List.of(bridge), null).address()).isNull();
+  }
+
+  @Test
   void theOnlyOneOfAnOwnNetworkIsTaken() {
     List<PhoneAddress> one = sorted("203.0.113.7", "192.168.1.4", "127.0.0.1");
     assertThat(Switching.choose(one, null).address()).isEqualTo(one.get(0));

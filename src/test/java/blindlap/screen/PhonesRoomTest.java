@@ -252,6 +252,11 @@ class PhonesRoomTest {
     press("Close the day");
     assertThat(text())
         .contains("The rider's phone 1a2b3c4d keeps 3 answers", "Ridden and still open: lap 1");
+    Window.run(
+        () -> {
+          Window.look(scene, "phones-close-asked");
+          assertThat(Outside.of(scene)).isEmpty();
+        });
     press("Close the day");
     assertThat(day.state().step()).isEqualTo(Step.DAY_CLOSED);
     assertThat(text()).contains("Phones: off");

@@ -25,6 +25,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Consumer;
@@ -59,8 +60,13 @@ public final class PhonesModel implements AutoCloseable {
   private final SimpleObjectProperty<@Nullable PhoneAddress> address = new SimpleObjectProperty<>();
   private final SimpleStringProperty port =
       new SimpleStringProperty(String.valueOf(Switching.PORT));
+  private final Set<SessionId> served = ConcurrentHashMap.newKeySet();
+  private final Map<SessionId, Boolean> open = new ConcurrentHashMap<>();
   private @Nullable SessionId id;
-  private long seen = Long.MIN_VALUE;
+
+  /** Read and written where the work is done, one piece at a time. */
+  private volatile long seen = Long.MIN_VALUE;
+
   private volatile boolean closed;
 
   /**
@@ -110,7 +116,6 @@ public final class PhonesModel implements AutoCloseable {
   public void open(SessionId session) {
     if (!session.equals(id)) {
       trouble.set("");
-      seen = Long.MIN_VALUE;
     }
     id = session;
     look();
@@ -138,7 +143,12 @@ public final class PhonesModel implements AutoCloseable {
       return;
     }
     String typed = port.get();
-    run(() -> Switching.on(phones(session), at, typed), this::refuse);
+    run(
+        () -> {
+          served.add(session);
+          return Switching.on(phones(session), at, typed);
+        },
+        this::refuse);
     look();
   }
 
@@ -180,8 +190,15 @@ public final class PhonesModel implements AutoCloseable {
 
   /** Once a second: who came, who was heard, whether the day is over. */
   public void tick() {
-    if (id != null && !closed) {
+    if (!closed) {
       look();
+    }
+  }
+
+  /** Once a second while no page of the day is in view. */
+  public void tickUnseen() {
+    if (!served.isEmpty()) {
+      tick();
     }
   }
 
@@ -196,9 +213,8 @@ public final class PhonesModel implements AutoCloseable {
     long now = version.getAsLong();
     if (now != seen) {
       seen = now;
-      for (SessionId each : List.copyOf(all.keySet())) {
-        end(each);
-      }
+      open.clear();
+      List.copyOf(all.keySet()).forEach(this::again);
     }
     if (closed || !dayOpen(session)) {
       return over();
@@ -226,13 +242,18 @@ public final class PhonesModel implements AutoCloseable {
     return new PhonesShown(PhonesShown.Stage.OVER, "", List.of(), List.of(), 0, 0);
   }
 
+  /** Read once for each time that somebody wrote to the notebook. */
   private boolean dayOpen(SessionId session) {
-    return days.day(session).filter(day -> day.step().day()).isPresent();
+    return open.computeIfAbsent(
+        session, id -> days.day(id).filter(day -> day.step().day()).isPresent());
   }
 
-  /** A day that is over has no phones. */
-  private void end(SessionId session) {
-    if (!dayOpen(session)) {
+  /**
+   * A day that is over has no phones. Where they were never on in this window, another program may
+   * have let some in.
+   */
+  private void again(SessionId session) {
+    if (!served.contains(session) || !dayOpen(session)) {
       Optional.ofNullable(all.remove(session)).ifPresent(Phones::close);
     }
   }

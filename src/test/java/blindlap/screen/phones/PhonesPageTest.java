@@ -238,6 +238,23 @@ class PhonesPageTest {
   }
 
   @Test
+  void phonesThatAnotherProgramLetInAreKnownOnceTheNotebookWasWrittenTo() {
+    Window.run(model::tick);
+    int before = maker.asked();
+    Window.run(model::tick);
+    assertThat(maker.asked()).as("nothing was written").isEqualTo(before);
+    score(new LapId(1, 1));
+    Window.run(model::tick);
+    assertThat(maker.asked()).isEqualTo(before + 1);
+    press("Switch phones on");
+    before = maker.asked();
+    score(new LapId(2, 1));
+    Window.run(model::tick);
+    assertThat(maker.asked()).as("they are served here").isEqualTo(before);
+    assertThat(phones.at()).isPresent();
+  }
+
+  @Test
   void theDayEndsAndPhonesEndWithIt() {
     press("Switch phones on");
     come(RIDER, PhoneRole.RIDER, true, 0);
