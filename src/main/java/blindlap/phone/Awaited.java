@@ -3,6 +3,7 @@ package blindlap.phone;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.session.day.Day;
+import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.wording.day.PhonesWords;
 import blindlap.wording.day.RideWords;
@@ -10,6 +11,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
 
 /**
  * Which answers the laptop waits for before a day is closed that nothing opens again. A day on
@@ -18,6 +22,9 @@ import java.util.List;
 public final class Awaited {
   /** A phone that was heard within this time is connected. */
   public static final Duration CONNECTED = Duration.ofSeconds(30);
+
+  /** Of so many laps it is said what is open; more are named by their numbers alone. */
+  private static final int NAMED = 3;
 
   private Awaited() {}
 
@@ -41,26 +48,45 @@ public final class Awaited {
       }
     }
     if (!known.isEmpty()) {
-      List<String> open =
-          day.laps().values().stream()
-              .map(lap -> open(day, lap))
-              .filter(words -> !words.isEmpty())
-              .toList();
-      if (!open.isEmpty()) {
-        waits.add(PhonesWords.openLaps(open));
-      }
+      openLaps(day).ifPresent(waits::add);
     }
     return waits;
   }
 
-  /** A lap that is ridden with what is open of it; empty if nothing is, or nothing is asked. */
-  private static String open(Day day, LapState lap) {
+  private static Optional<String> openLaps(Day day) {
+    Map<LapId, List<String>> open = new TreeMap<>();
+    for (LapState lap : day.laps().values()) {
+      List<String> names = open(day, lap);
+      if (!names.isEmpty()) {
+        open.put(lap.id(), names);
+      }
+    }
+    int perStint = day.plan().laps().perStint();
+    if (open.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        open.size() > NAMED
+            ? PhonesWords.manyOpen(open.keySet().stream().map(lap -> lap.ofDay(perStint)).toList())
+            : PhonesWords.openLaps(
+                open.entrySet().stream()
+                    .map(
+                        each ->
+                            PhonesWords.openLap(
+                                each.getKey().ofDay(perStint),
+                                day.code(each.getKey().stint()),
+                                each.getValue()))
+                    .toList()));
+  }
+
+  /** What is open of a lap, by name; nothing where it is not ridden, or nothing is asked. */
+  private static List<String> open(Day day, LapState lap) {
     Plan plan = day.plan();
     if (!lap.ridden()
         || lap.voided().isPresent()
         || lap.id().lap() <= plan.laps().settling()
         || lap.id().stint() > day.lastStint()) {
-      return "";
+      return List.of();
     }
     List<String> open =
         new ArrayList<>(
@@ -73,9 +99,6 @@ public final class Awaited {
         && !day.guesses().containsKey(lap.id().stint())) {
       open.add(RideWords.say("guess.name"));
     }
-    return open.isEmpty()
-        ? ""
-        : PhonesWords.openLap(
-            lap.id().ofDay(plan.laps().perStint()), day.code(lap.id().stint()), open);
+    return open;
   }
 }

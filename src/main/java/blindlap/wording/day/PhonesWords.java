@@ -83,6 +83,12 @@ public final class PhonesWords {
     return WORDS.say("awaited.lap", number, code, String.join(", ", open));
   }
 
+  /** More laps than can be said one by one, by their numbers over the day. */
+  public static String manyOpen(List<Integer> laps) {
+    return WORDS.say(
+        "awaited.many", String.join(", ", laps.stream().map(String::valueOf).toList()));
+  }
+
   /** Laps that are ridden and open. */
   public static String openLaps(List<String> laps) {
     return WORDS.say("awaited.open", String.join("; ", laps));

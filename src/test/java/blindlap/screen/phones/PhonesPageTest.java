@@ -292,6 +292,10 @@ class PhonesPageTest {
     assertThat(model.awaited())
         .contains("The starter's phone " + STARTER + " was last heard 4 min ago")
         .doesNotContain("The rider's phone");
+    for (int stint = 2; stint <= 4; stint++) {
+      score(new LapId(stint, 1));
+    }
+    assertThat(model.awaited()).endsWith("Ridden, and answers still open: laps 1, 2, 3, 4.");
     phones.throwOut(STARTER);
     phones.throwOut(RIDER);
     assertThat(model.awaited()).as("thrown out").isEmpty();
