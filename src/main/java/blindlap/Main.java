@@ -7,6 +7,7 @@ import blindlap.desk.Desk;
 import blindlap.desk.MistakeLog;
 import blindlap.desk.RememberedWindow;
 import blindlap.desk.SafeKeeping;
+import blindlap.phone.PhoneMaker;
 import blindlap.sample.Demo;
 import blindlap.screen.BlindlapApp;
 import blindlap.seal.SealParameters;
@@ -59,6 +60,7 @@ public final class Main {
         new ConsoleTerminal(),
         FILES,
         Main::window,
+        Main::phones,
         MISTAKES);
   }
 
@@ -72,6 +74,7 @@ public final class Main {
         System::nanoTime,
         MISTAKES,
         new RememberedWindow(defaultNotebook().resolveSibling("window.properties")),
+        Main::phones,
         Main::samples);
     return true;
   }
@@ -127,6 +130,10 @@ public final class Main {
         SealingSources.allFrom(random),
         SealParameters.standard(),
         random);
+  }
+
+  private static PhoneMaker phones(Desk desk) {
+    return new Networks(Unserved::new);
   }
 
   /** The database's own library is unpacked there, and fails with pages of text if it cannot be. */

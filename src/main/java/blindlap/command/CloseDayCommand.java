@@ -2,12 +2,16 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
+import blindlap.phone.Awaited;
+import blindlap.phone.Phones;
 import blindlap.session.LifeCommands;
 import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import blindlap.wording.RecordingsWords;
 import blindlap.wording.TwoValuesWords;
 import blindlap.wording.day.RideWords;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -20,7 +24,7 @@ import picocli.CommandLine.Parameters;
       "Closes the day: the bike is covered or back to neutral, paper is keyed in, nothing has been"
           + " looked at.",
       "After this no lap is recorded; voids and typing errors can still be settled.",
-      "Where laps are missing it says how many, and asks before it closes."
+      "Where laps are missing, or phones still keep answers, it says so and asks before it closes."
     })
 final class CloseDayCommand extends SessionCommand {
   @Parameters(
@@ -32,8 +36,8 @@ final class CloseDayCommand extends SessionCommand {
   @Option(
       names = "--yes",
       description =
-          "For scripts: closes without asking although laps are missing. Needed for that where"
-              + " there is no terminal.")
+          "For scripts: closes without asking although laps are missing or answers are waited for."
+              + " Needed for that where there is no terminal.")
   boolean yes;
 
   CloseDayCommand(CommandSetting setting) {
@@ -44,7 +48,7 @@ final class CloseDayCommand extends SessionCommand {
   public Integer call() {
     try (Desk desk = open()) {
       SessionState state = find(desk, session);
-      asked(state);
+      asked(state, awaited(desk, state));
       Sessions.Result.Done result =
           done(desk.sessions().act(state.id(), latest -> new LifeCommands(latest).closeDay()));
       say(
@@ -57,17 +61,31 @@ final class CloseDayCommand extends SessionCommand {
     }
   }
 
+  /** What phones of the session still keep, or may keep; none if no phone ever came. */
+  private List<String> awaited(Desk desk, SessionState state) {
+    if (!state.step().day()) {
+      return List.of();
+    }
+    try (Phones phones = setting().phones().of(desk).phones(state.id())) {
+      return Awaited.sentences(state.day(), phones.known(), desk.clock().instant());
+    }
+  }
+
   /**
-   * Says what is missing before a day is closed that nothing opens again, and asks.
+   * Says what is missing or waited for before a day is closed that nothing opens again, and asks.
    *
    * @throws Complaint if it shall stay open, or nobody answers
    */
-  private void asked(SessionState state) {
+  private void asked(SessionState state, List<String> awaited) {
     boolean closes = new LifeCommands(state).closeDay() instanceof Outcome.Accepted;
-    if (!closes || state.nextLap().isEmpty()) {
+    List<String> all = new ArrayList<>(awaited);
+    if (state.nextLap().isPresent()) {
+      all.add(0, RideWords.missing(state.day()));
+    }
+    if (!closes || all.isEmpty()) {
       return;
     }
-    String missing = RideWords.missing(state.day());
+    String missing = String.join(" ", all);
     if (!yes && !setting().terminal().present()) {
       throw new Complaint(ExitCode.BAD_INPUT, RideWords.say("close.no.terminal", missing));
     }

@@ -2,6 +2,7 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.MistakeLog;
+import blindlap.phone.PhoneMaker;
 import blindlap.sample.Demo;
 import blindlap.session.NotebookFiles;
 import java.nio.file.Path;
@@ -17,6 +18,7 @@ import java.util.Optional;
  * @param terminal where secrets are typed
  * @param files the notebook files of this machine
  * @param window opens the window on a notebook; answers false where there is no display
+ * @param phones makes phones of the sessions of a desk
  * @param mistakes where what nobody foresaw is kept
  */
 public record CommandSetting(
@@ -26,6 +28,7 @@ public record CommandSetting(
     Terminal terminal,
     NotebookFiles files,
     Window window,
+    PhonesOf phones,
     MistakeLog mistakes) {
 
   /** Asks for what must not stand in a command line. */
@@ -56,6 +59,15 @@ public record CommandSetting(
 
     /** True if someone sits there who reads what is printed and types what is asked. */
     boolean present();
+  }
+
+  /** Makes phones of sessions. */
+  @FunctionalInterface
+  public interface PhonesOf {
+    /**
+     * @param desk on the notebook with the sessions
+     */
+    PhoneMaker of(Desk desk);
   }
 
   /** Opens the window. */

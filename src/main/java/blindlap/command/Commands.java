@@ -23,6 +23,7 @@ final class Commands {
           "codes",
           "sheets",
           "key-in",
+          "phones",
           "record",
           "recording",
           "void",
@@ -73,6 +74,7 @@ final class Commands {
       case "codes" -> new CodesCommand(setting);
       case "sheets" -> new SheetsCommand(setting);
       case "key-in" -> new KeyInCommand(setting);
+      case "phones" -> new PhonesCommand(setting);
       case "record" -> new RecordCommand(setting);
       case "recording" -> new RecordingCommand(setting);
       case "void" -> new VoidCommand(setting);
@@ -80,6 +82,13 @@ final class Commands {
       case "blind-broken" -> new BlindBrokenCommand(setting);
       case "cut-short" -> new CutShortCommand(setting);
       case "close-day" -> new CloseDayCommand(setting);
+      default -> afterwards(name, setting);
+    };
+  }
+
+  /** What is done once the day is over, and over the years. */
+  private static Object afterwards(String name, CommandSetting setting) {
+    return switch (name) {
       case "close-review" -> new CloseReviewCommand(setting);
       case "unseal" -> new UnsealCommand(setting);
       case "review" -> new ReviewCommand(setting);

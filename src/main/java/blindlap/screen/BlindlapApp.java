@@ -4,6 +4,7 @@ import blindlap.desk.Desk;
 import blindlap.desk.MistakeLog;
 import blindlap.desk.RememberedWindow;
 import blindlap.desk.SafeKeeping;
+import blindlap.phone.PhoneMaker;
 import blindlap.screen.book.TroubleModel;
 import blindlap.screen.book.TroublePage;
 import blindlap.screen.part.Background;
@@ -34,6 +35,7 @@ public final class BlindlapApp extends Application {
   private static @Nullable MistakeLog mistakes;
   private static @Nullable RememberedWindow remembered;
   private static @Nullable Callable<Path> sampleDays;
+  private static @Nullable Function<Desk, PhoneMaker> phoneMaker;
 
   private final ExecutorService worker = NotebookWindow.worker();
   private @Nullable Desk desk;
@@ -48,6 +50,7 @@ public final class BlindlapApp extends Application {
    * @param nanos the monotonic clock of stopwatches
    * @param log where what nobody foresaw is kept
    * @param window how the window was left
+   * @param phones makes phones of the sessions of a notebook
    * @param samples makes the notebook of invented days if it is not there, and says where it is
    * @throws RuntimeException what the opener threw; if that was one sentence for the user, the
    *     window has told it and what can be done, and nothing else was opened in its place
@@ -58,6 +61,7 @@ public final class BlindlapApp extends Application {
       LongSupplier nanos,
       MistakeLog log,
       RememberedWindow window,
+      Function<Desk, PhoneMaker> phones,
       Callable<Path> samples) {
     // The notebook is opened while the toolkit starts: on two cores the window is there sooner.
     FutureTask<Desk> task = new FutureTask<>(() -> openDesk.apply(keeping.notebook()));
@@ -68,6 +72,7 @@ public final class BlindlapApp extends Application {
     monotonic = nanos;
     mistakes = log;
     remembered = window;
+    phoneMaker = phones;
     sampleDays = samples;
     launch(BlindlapApp.class);
     if (failure != null) {
@@ -145,6 +150,7 @@ public final class BlindlapApp extends Application {
     window.open(
         monotonic,
         java.util.Objects.requireNonNull(mistakes),
+        java.util.Objects.requireNonNull(phoneMaker).apply(open),
         java.util.Objects.requireNonNull(sampleDays),
         file -> showSamples(file, stage, look));
   }

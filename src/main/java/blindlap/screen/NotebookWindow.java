@@ -3,6 +3,7 @@ package blindlap.screen;
 import blindlap.desk.Desk;
 import blindlap.desk.MistakeLog;
 import blindlap.desk.SafeKeeping;
+import blindlap.phone.PhoneMaker;
 import blindlap.screen.book.KeepingModel;
 import blindlap.screen.book.SampleDaysModel;
 import blindlap.screen.part.Background;
@@ -70,11 +71,16 @@ final class NotebookWindow {
   /**
    * Opens it on the notebook that somebody rides with.
    *
+   * @param phones makes phones of its sessions
    * @param samples makes the notebook of invented days
    * @param openSamples opens a window on it
    */
   void open(
-      LongSupplier monotonic, MistakeLog log, Callable<Path> samples, Consumer<Path> openSamples) {
+      LongSupplier monotonic,
+      MistakeLog log,
+      PhoneMaker phones,
+      Callable<Path> samples,
+      Consumer<Path> openSamples) {
     Background background = Background.on(worker, aside, log::keep);
     KeepingModel keeping = keeping(log);
     keeper.start(keeping::backupFailed);
@@ -83,14 +89,15 @@ final class NotebookWindow {
             monotonic,
             background,
             keeping,
-            Optional.of(new SampleDaysModel(samples, openSamples, background)));
+            Optional.of(new SampleDaysModel(samples, openSamples, background)),
+            Optional.of(phones));
     show(pages, log, background, List.of(name()));
   }
 
-  /** Opens it on invented days, of which no backup is made. */
+  /** Opens it on invented days, of which no backup is made and to which no phone comes. */
   void openSamples(LongSupplier monotonic, MistakeLog log) {
     Background background = Background.on(worker, aside, log::keep);
-    Pages pages = pages(monotonic, background, keeping(log), Optional.empty());
+    Pages pages = pages(monotonic, background, keeping(log), Optional.empty(), Optional.empty());
     show(pages, log, background, List.of(name(), NotebookWords.say("samples.foot")));
   }
 
@@ -106,8 +113,9 @@ final class NotebookWindow {
       LongSupplier monotonic,
       Background background,
       KeepingModel keeping,
-      Optional<SampleDaysModel> days) {
-    Pages pages = new Pages(desk, shell, look, background, monotonic, keeping, days);
+      Optional<SampleDaysModel> days,
+      Optional<PhoneMaker> phones) {
+    Pages pages = new Pages(desk, shell, look, background, monotonic, keeping, days, phones);
     closing = pages::closing;
     return pages;
   }

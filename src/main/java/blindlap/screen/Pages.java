@@ -1,6 +1,7 @@
 package blindlap.screen;
 
 import blindlap.desk.Desk;
+import blindlap.phone.PhoneMaker;
 import blindlap.screen.alone.AloneModel;
 import blindlap.screen.alone.AloneView;
 import blindlap.screen.book.CommittedPlanModel;
@@ -22,6 +23,7 @@ import blindlap.screen.part.Background;
 import blindlap.screen.part.FileDialogs;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.Shell;
+import blindlap.screen.phones.PhonesModel;
 import blindlap.screen.plan.PlanAnswerModel;
 import blindlap.screen.plan.PlanModel;
 import blindlap.screen.plan.PlanPage;
@@ -57,8 +59,12 @@ final class Pages {
   private final LongSupplier monotonic;
   private final KeepingModel keeping;
   private final Optional<SampleDaysModel> samples;
+  private final Optional<PhonesRoom> phones;
   private Runnable closing = () -> {};
 
+  /**
+   * @param phones makes phones of the notebook's sessions; empty where none can come
+   */
   Pages(
       Desk desk,
       Shell shell,
@@ -66,7 +72,8 @@ final class Pages {
       Background background,
       LongSupplier monotonic,
       KeepingModel keeping,
-      Optional<SampleDaysModel> samples) {
+      Optional<SampleDaysModel> samples,
+      Optional<PhoneMaker> phones) {
     this.desk = desk;
     this.shell = shell;
     this.look = look;
@@ -74,6 +81,13 @@ final class Pages {
     this.monotonic = monotonic;
     this.keeping = keeping;
     this.samples = samples;
+    this.phones = phones.map(this::phones);
+  }
+
+  private PhonesRoom phones(PhoneMaker maker) {
+    PhonesModel model =
+        new PhonesModel(maker, desk.riderDays(), desk::dataVersion, background, desk.clock());
+    return new PhonesRoom(look, shell, model, monotonic);
   }
 
   Map<Shell.Page, Supplier<? extends Node>> makers() {
@@ -87,9 +101,10 @@ final class Pages {
     return makers;
   }
 
-  /** The window closes: what is in hand is kept. */
+  /** The window closes: what is in hand is kept, and phones are off. */
   void closing() {
     closing.run();
+    phones.ifPresent(PhonesRoom::close);
   }
 
   private Node notebook() {
@@ -160,7 +175,9 @@ final class Pages {
                   shell.sessionProperty().get().ifPresent(recording::open);
                   page.getChildren().setAll(both[1]);
                   settled.enter();
-                }));
+                },
+                phones.map(room -> room.door(Shell.Page.RIDE)).orElse(null)));
+    phones.ifPresent(room -> room.beside(page, ridden, model.events()));
     ridden.ask(new RiderSawView(look, saw));
     both[0] = ridden;
     both[1] = settled;
@@ -204,6 +221,11 @@ final class Pages {
     OneStintModel slip = oneStint(() -> {});
     shell.whenShown(Shell.Page.SWAP, slip::open);
     page.offerOneStint(slip::begin);
+    phones.ifPresent(
+        room -> {
+          page.offerPhones(room.door(Shell.Page.SWAP));
+          room.waitedForBy(model.events());
+        });
     both.offerOneStint(slip::begin);
     return new OneStintPage(look, slip, both, () -> shell.go(Shell.Page.RIDE));
   }

@@ -43,10 +43,12 @@ final class Blindness {
           "wording.day",
           "desk.day",
           "ride",
+          "phone",
           "paper.sheet",
           "paper.ride",
           "screen.part",
-          "screen.ride");
+          "screen.ride",
+          "screen.phones");
 
   /** What the blind side may have to do with beside itself. */
   static final Set<String> OPEN_TO_ALL = Set.of("fault", "timing", "plan", "plot", "plot.surface");

@@ -4,6 +4,7 @@ import blindlap.desk.Desk;
 import blindlap.desk.MistakeLog;
 import blindlap.desk.RememberedWindow;
 import blindlap.desk.SafeKeeping;
+import blindlap.phone.FakeMaker;
 import blindlap.screen.BlindlapApp;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
@@ -53,6 +54,7 @@ public final class WindowStart {
           System::nanoTime,
           new MistakeLog(file.resolveSibling("mistakes.log"), Clock.systemUTC(), ""),
           new RememberedWindow(file.resolveSibling("window.properties")),
+          desk -> new FakeMaker(),
           () -> file.resolveSibling("samples.blindlap"));
     }
   }

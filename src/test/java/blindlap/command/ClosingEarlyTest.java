@@ -2,7 +2,11 @@ package blindlap.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.phone.FakePhones;
+import blindlap.session.day.PhoneRole;
+import blindlap.session.day.SessionId;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -89,6 +93,31 @@ class ClosingEarlyTest {
       assertThat(ran.code()).as(ran.err()).isZero();
       assertThat(ran.out()).startsWith("Day closed with").doesNotContain("not recorded");
     }
+  }
+
+  @Test
+  void answers_that_phones_keep_are_said_and_asked_about_though_every_lap_is_recorded() {
+    session = day.commit(Plans.SMALL);
+    record(8);
+    FakePhones phones = day.phones.phones(new SessionId(session));
+    phones.come("1a2b3c4d", PhoneRole.RIDER, true, Instant.parse("2026-11-14T08:00:00Z"), 3);
+    phones.come("9aabbccd", PhoneRole.STARTER, true, Instant.parse("2026-11-14T07:50:00Z"), 0);
+    day.handsOver.add("no");
+
+    CommandLineSession.Ran ran = day.run("close-day", session);
+
+    assertThat(ran.code()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(ran.out())
+        .startsWith("The rider's phone 1a2b3c4d keeps 3 answers that are not in the notebook")
+        .contains("The starter's phone 9aabbccd was last heard 10 min ago");
+    assertThat(ran.err().strip()).isEqualTo("The day stays open; nothing was changed.");
+    assertThat(open()).isTrue();
+    day.present = false;
+    assertThat(day.run("close-day", session).err()).contains("keeps 3 answers", "--yes");
+    assertThat(open()).isTrue();
+    CommandLineSession.Ran told = day.run("close-day", session, "--yes");
+    assertThat(told.code()).as(told.err()).isZero();
+    assertThat(told.out()).contains("keeps 3 answers", "Day closed with 8 laps.");
   }
 
   @Test

@@ -2,6 +2,7 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.MistakeLog;
+import blindlap.phone.FakeMaker;
 import blindlap.seal.SealParameters;
 import blindlap.seal.SealingSources;
 import blindlap.seal.SecureBytes;
@@ -27,8 +28,10 @@ import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.BlockingQueue;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** Types commands as a user would, on a real notebook in a temporary folder. */
 final class CommandLineSession {
@@ -91,6 +94,21 @@ final class CommandLineSession {
   /** The notebooks on which windows were opened. */
   final List<Path> windows = new ArrayList<>();
 
+  /** Phones of all sessions, without a network. */
+  final FakeMaker phones = new FakeMaker();
+
+  /** What is typed while phones are on, line by line as it comes; null if it is "off" at once. */
+  @Nullable BlockingQueue<String> typedBeside;
+
+  private Optional<String> beside() {
+    BlockingQueue<String> lines = typedBeside;
+    try {
+      return Optional.of(lines == null ? "off" : lines.take()).filter(l -> !l.equals(NOBODY));
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
   /** Lets the clock of later commands run on. */
   void later(long seconds) {
     now = now.plusSeconds(seconds);
@@ -126,6 +144,9 @@ final class CommandLineSession {
 
     @Override
     public Optional<String> answer(String prompt) {
+      if (prompt.startsWith("in ID")) {
+        return beside();
+      }
       if (prompt.contains("Type yes or no")) {
         return Optional.of(handsOver.isEmpty() ? "yes" : handsOver.pop())
             .filter(line -> !line.equals(NOBODY));
@@ -221,6 +242,7 @@ final class CommandLineSession {
         new Typist(),
         new SqliteFiles(clock, () -> bytes.exactly(16)),
         file -> display && windows.add(file),
+        desk -> phones,
         new MistakeLog(folder.resolve("mistakes.log"), clock, "of a test"));
   }
 

@@ -61,6 +61,9 @@ final class CommittingChild {
         new ConsoleTerminal(),
         new SqliteFiles(clock, () -> bytes.exactly(16)),
         file -> false,
+        desk -> {
+          throw new IllegalStateException("no phones here");
+        },
         new MistakeLog(notebook.resolveSibling("mistakes.log"), clock, "of a test"));
   }
 

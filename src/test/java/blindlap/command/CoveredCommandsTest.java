@@ -69,6 +69,7 @@ class CoveredCommandsTest {
             List.of("helper", id),
             List.of("look", id),
             List.of("codes", id),
+            List.of("phones", id),
             List.of("fingerprint", id),
             List.of("export", id, "--out", out.toString()),
             List.of("review", "--from", out.toString()),

@@ -33,6 +33,9 @@ class DoorTest {
             new ConsoleTerminal(),
             files,
             file -> false,
+            desk -> {
+              throw why;
+            },
             new MistakeLog(log, Clock.systemUTC(), "0"));
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();

@@ -155,6 +155,7 @@ class SealedCommandsTest {
                 "recording", id, "--settle=6=keep", day.folder.resolve("quarry.gpx").toString()),
             List.of("void", id, "4", "--from=Bridge", "--to=Ford", "--reason=traffic"),
             List.of("codes", id),
+            List.of("phones", id),
             List.of("noise"),
             List.of("series"),
             List.of("series", "k-or-l"),

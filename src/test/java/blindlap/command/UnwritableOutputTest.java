@@ -83,6 +83,7 @@ class UnwritableOutputTest {
     day.types(phrase);
     lost(day, Done.NOTHING, "helper", id);
     lost(day, Done.NOTHING, "codes", id);
+    lost(day, Done.NOTHING, "phones", id);
     lost(day, Done.WRITTEN, "sheets", id, "--out", folder.resolve("sheets").toString());
     lost(day, Done.WRITTEN, "key-in", id, "--form", folder.resolve("form.csv").toString());
     lost(day, Done.SAVED, "record", id, laps);

@@ -120,6 +120,7 @@ public final class DayAloneWalk {
             Background.immediate(),
             clock::nanos,
             new KeepingModel(desk.exchange(safe), safe, Background.immediate()),
+            Optional.empty(),
             Optional.empty());
     scene = new Scene(new ShellView(look, shell, pages.makers(), List.of("alone")), 1366, 768);
     look.dress(scene);

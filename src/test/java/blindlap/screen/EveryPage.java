@@ -104,7 +104,8 @@ final class EveryPage {
         Background.immediate(),
         System::nanoTime,
         new KeepingModel(desk.exchange(safe), safe, Background.immediate()),
-        java.util.Optional.empty());
+        java.util.Optional.empty(),
+        java.util.Optional.of(new blindlap.phone.FakeMaker()));
   }
 
   static Scene scene(Look look, Parent page) {
@@ -164,6 +165,9 @@ final class EveryPage {
                 look(scene, page + " of " + day);
               }
             }
+            shell.open(Shell.Page.RIDE, days.get(0));
+            buttons(scene, "Phones: off").fire();
+            look(scene, "Phones");
             shell.go(Shell.Page.TRAIL);
             look(scene, "Trail", 1);
             shell.open(Shell.Page.REVIEW, days.get(2));

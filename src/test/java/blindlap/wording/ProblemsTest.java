@@ -12,6 +12,7 @@ import blindlap.fault.Fault;
 import blindlap.fault.Problem;
 import blindlap.fault.RuleFault;
 import blindlap.fault.TextFault;
+import blindlap.phone.SwitchFault;
 import blindlap.plan.PlanFault;
 import blindlap.plan.PlanHint;
 import blindlap.seal.DrawFault;
@@ -81,6 +82,7 @@ class ProblemsTest {
             PackageFault.values(),
             WorkshopFault.values(),
             SheetSlip.values(),
+            SwitchFault.values(),
             NotebookTrouble.values())
         .flatMap(Stream::of);
   }

@@ -2,6 +2,7 @@ package blindlap.screen.cover;
 
 import blindlap.screen.part.Look;
 import javafx.beans.binding.Bindings;
+import javafx.beans.binding.DoubleBinding;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.css.PseudoClass;
@@ -15,6 +16,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The root of a page that holds the key: a dark frame on all four sides and a band on top, in every
@@ -55,11 +57,18 @@ public final class HelperFrameView extends VBox {
   /** At 100 %: in a narrower window two labels of the band stand one below the other. */
   private static final double NARROW = 560;
 
+  /** At 100 %: a narrower window has no room for more beside the big button. */
+  private static final double WIDE = 1180;
+
   /** A window lower than this is low. */
   private static final double LOW = 720;
 
   private final Label idle = new Label();
   private final BooleanProperty blank = new SimpleBooleanProperty(true);
+  private @Nullable Region aside;
+  private Runnable arranged = () -> {};
+  private final Look look;
+  private final DoubleBinding high;
 
   /**
    * A frame, blank at first.
@@ -75,6 +84,8 @@ public final class HelperFrameView extends VBox {
   /** The same with another frame. */
   public HelperFrameView(
       Look look, Words words, Edges edges, Node page, Node reopen, Runnable onHide) {
+    this.look = look;
+    this.high = look.touch(Math.min(64, edges.low() - 8));
     getStyleClass().add("helper");
     HBox band = band(look, words, edges, onHide);
     StackPane paper = new StackPane(reopen);
@@ -93,12 +104,13 @@ public final class HelperFrameView extends VBox {
 
   private HBox band(Look look, Words words, Edges edges, Runnable onHide) {
     Button hide = new Button(words.hide());
-    hide.minHeightProperty().bind(look.touch(Math.min(64, edges.low() - 8)));
+    hide.minHeightProperty().bind(high);
     hide.setMinWidth(USE_PREF_SIZE);
     hide.setOnAction(event -> onHide.run());
     HBox band = new HBox();
     band.getStyleClass().add("helper-band");
     Runnable arrange = arrangement(look, words, hide, band);
+    arranged = arrange;
     arrange.run();
     widthProperty().addListener((property, old, now) -> arrange.run());
     look.textScaleProperty().addListener((property, old, now) -> arrange.run());
@@ -140,7 +152,24 @@ public final class HelperFrameView extends VBox {
       } else {
         band.getChildren().setAll(who, away, between, idle, hide);
       }
+      Region more = aside;
+      if (more != null && roomAside()) {
+        band.getChildren().add(band.getChildren().indexOf(hide), more);
+      }
     };
+  }
+
+  /** Stands beside the big button, quieter than that, as long as there is room. */
+  public void aside(Region more) {
+    more.getStyleClass().add("aside");
+    more.minHeightProperty().bind(high);
+    aside = more;
+    arranged.run();
+  }
+
+  /** True where the band has room for more; with large text or in a narrow window it has none. */
+  public boolean roomAside() {
+    return !look.stacked() && (getWidth() == 0 || getWidth() >= WIDE * look.textScale());
   }
 
   /** Whether the page is blank. */

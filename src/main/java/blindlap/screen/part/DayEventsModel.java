@@ -5,6 +5,7 @@ import blindlap.ride.DayEvents;
 import blindlap.session.day.Day;
 import java.util.function.Consumer;
 import java.util.function.IntSupplier;
+import java.util.function.Supplier;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 
@@ -12,6 +13,7 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 public final class DayEventsModel extends DayEvents {
   private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private Supplier<String> awaited = () -> "";
 
   /**
    * Events whose words everyone may read.
@@ -35,6 +37,21 @@ public final class DayEventsModel extends DayEvents {
       Consumer<Day> then,
       Sealing sealing) {
     super(days, background::run, stint, then, sealing);
+  }
+
+  /**
+   * From now on it is also said what is waited for before the day is closed.
+   *
+   * @param sentences empty if nothing is
+   */
+  public void awaits(Supplier<String> sentences) {
+    awaited = sentences;
+  }
+
+  /** What is not ridden yet, and what is waited for. */
+  @Override
+  public String missing() {
+    return (super.missing() + " " + awaited.get()).strip();
   }
 
   /** What the latest event does to the result; else empty. */

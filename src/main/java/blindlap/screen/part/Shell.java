@@ -44,6 +44,7 @@ public final class Shell {
   private final ReadOnlyObjectWrapper<Optional<Question>> question =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private Runnable afterwards = () -> {};
+  private Supplier<Optional<Question>> beforeClosing = Optional::empty;
 
   /**
    * What is asked before a page is left, or the window closed.
@@ -100,7 +101,23 @@ public final class Shell {
    * @param close run at once, or once it is answered that nothing of it matters
    */
   public void close(Runnable close) {
-    leaving(close);
+    leaving(
+        () -> {
+          afterwards = close;
+          question.set(beforeClosing.get());
+          if (question.get().isEmpty()) {
+            close.run();
+          }
+        });
+  }
+
+  /**
+   * From now on it is asked before the window is closed, whichever page is in view; once each time.
+   *
+   * @param asks empty while nothing is to be said
+   */
+  public void beforeClosing(Supplier<Optional<Question>> asks) {
+    beforeClosing = asks;
   }
 
   private Optional<Question> lost() {

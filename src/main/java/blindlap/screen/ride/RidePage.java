@@ -269,7 +269,8 @@ public final class RidePage extends HBox {
     RideButtonsView buttons = new RideButtonsView(look, List.of(happened, paper, leave, again));
     Words cautions = Words.of("cautions");
     Caution caution = new Caution(RideWords.say("caution"), cautions.say("ride"));
-    top.getChildren().setAll(head, place, code, plate, watches, cap);
+    RideHeadView heading = new RideHeadView(look, head, place, on.phones());
+    top.getChildren().setAll(heading, code, plate, watches, cap);
     top.setPadding(new Insets(10, 30, 4, 30));
     bottom.getChildren().setAll(buttons, caution);
     bottom.setPadding(new Insets(0, 30, 10, 30));

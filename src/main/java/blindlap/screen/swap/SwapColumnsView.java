@@ -5,6 +5,7 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 
 /** The three columns: do, set and measure, safe to ride. */
 final class SwapColumnsView extends GridPane {
@@ -32,6 +33,13 @@ final class SwapColumnsView extends GridPane {
       add(columns[i], i, 0);
     }
     setMinHeight(0);
+  }
+
+  /** Between what stays in sight and the columns. */
+  static Region rule() {
+    Region line = new Region();
+    line.getStyleClass().add("strong-rule");
+    return line;
   }
 
   /** With large text nothing gives way: what is too high scrolls. */

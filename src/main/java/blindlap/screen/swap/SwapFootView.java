@@ -4,16 +4,19 @@ import blindlap.desk.LapWaits;
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.PhonesDoor;
 import blindlap.wording.SwapWords;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /** Below the columns, always in view: what is waited for, and the gate. */
 final class SwapFootView {
@@ -126,6 +129,20 @@ final class SwapFootView {
     button.getStyleClass().add("swap-side");
     button.setOnAction(e -> action.run());
     return button;
+  }
+
+  /**
+   * Buttons side by side where the page scrolls; the band has no room for the way to the phones
+   * then.
+   *
+   * @param phones null where no phone comes
+   */
+  FlowPane beside(@Nullable PhonesDoor phones, Button... buttons) {
+    FlowPane row = new FlowPane(16, 12, buttons);
+    if (phones != null) {
+      row.getChildren().add(phones.button(look));
+    }
+    return row;
   }
 
   /** What was really fitted. */

@@ -4,6 +4,7 @@ import blindlap.screen.cover.HelperDoorView;
 import blindlap.screen.cover.HelperFrameView;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.PhonesDoor;
 import blindlap.wording.OneStintWords;
 import blindlap.wording.SwapWords;
 import java.util.List;
@@ -14,6 +15,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The Swap page, unmistakably the helper's. Nothing of it is in the scene while it is blank. Escape
@@ -30,6 +32,7 @@ public final class SwapPage extends StackPane {
   private final HelperFrameView frame;
   private final Deaf deaf;
   private Runnable oneStint = () -> {};
+  private @Nullable PhonesDoor phones;
   private boolean offered;
 
   /**
@@ -95,6 +98,13 @@ public final class SwapPage extends StackPane {
     show(model.phaseProperty().get());
   }
 
+  /** Offers the phones of the day, at the door and while the page is open. */
+  public void offerPhones(PhonesDoor door) {
+    phones = door;
+    frame.aside(door.button(look));
+    show(model.phaseProperty().get());
+  }
+
   private void idle() {
     String saved = model.work().savedProperty().get();
     String closes = model.timeProperty().get().idle();
@@ -129,7 +139,7 @@ public final class SwapPage extends StackPane {
     }
     getChildren().setAll(frame);
     if (open) {
-      SwapStintView stint = new SwapStintView(look, model);
+      SwapStintView stint = new SwapStintView(look, model, phones);
       content.getChildren().setAll(stint);
       idle();
       frame.blankProperty().set(false);
@@ -144,6 +154,10 @@ public final class SwapPage extends StackPane {
     }
     if (offered && (phase == SwapModel.Phase.PHRASE || phase == SwapModel.Phase.BLANK)) {
       door.getChildren().add(oneStint());
+    }
+    PhonesDoor way = phones;
+    if (way != null && phase != SwapModel.Phase.NO_SESSION && !frame.roomAside()) {
+      door.getChildren().add(way.button(look));
     }
     frame.blankProperty().set(true);
   }

@@ -5,6 +5,7 @@ import blindlap.screen.part.DayEventsView;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.PhonesDoor;
 import blindlap.screen.part.TickKeys;
 import blindlap.screen.part.WholeInView;
 import blindlap.wording.SwapWords;
@@ -34,6 +35,7 @@ final class SwapStintView extends VBox {
   private final Look look;
   private final SwapModel model;
   private final Deaf deaf;
+  private final @Nullable PhonesDoor phones;
 
   @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this view
   private final InvalidationListener watch;
@@ -54,8 +56,12 @@ final class SwapStintView extends VBox {
       @Nullable SwapOverrunView overrun,
       StackPane middle) {}
 
-  SwapStintView(Look look, SwapModel model) {
+  /**
+   * @param phones null where no phone comes
+   */
+  SwapStintView(Look look, SwapModel model, @Nullable PhonesDoor phones) {
     super(7);
+    this.phones = phones;
     this.look = look;
     this.model = model;
     this.deaf = new Deaf(model.monotonic());
@@ -166,7 +172,7 @@ final class SwapStintView extends VBox {
       getChildren()
           .setAll(
               head(on, now),
-              rule(),
+              SwapColumnsView.rule(),
               new SwapLookView(look, model.looks()),
               grow(new SwapColumnsView(on.steps(), on.middle(), on.safety())),
               on.foot().row(happened(on), noted(on), on.foot().fitted()));
@@ -193,7 +199,7 @@ final class SwapStintView extends VBox {
     getChildren()
         .setAll(
             top,
-            rule(),
+            SwapColumnsView.rule(),
             grow(
                 inView(
                     stacked() ? SwapColumnsView.stacked(body) : SwapColumnsView.scrolled(body))));
@@ -222,13 +228,13 @@ final class SwapStintView extends VBox {
             on.middle(),
             on.safety(),
             on.foot().wide(),
-            new HBox(16, happened(on), noted(on)),
+            on.foot().beside(phones, happened(on), noted(on)),
             saved());
     on.middle().getChildren().setAll(on.settings());
     getChildren()
         .setAll(
             on.head().countdown(now, on.overrun()),
-            rule(),
+            SwapColumnsView.rule(),
             grow(inView(SwapColumnsView.stacked(between))),
             on.foot().row());
     getStyleClass().removeAll("stacked");
@@ -325,12 +331,6 @@ final class SwapStintView extends VBox {
   private static <T extends Node> T grow(T part) {
     VBox.setVgrow(part, Priority.ALWAYS);
     return part;
-  }
-
-  private static Region rule() {
-    Region line = new Region();
-    line.getStyleClass().add("strong-rule");
-    return line;
   }
 
   private boolean letter(String letter) {

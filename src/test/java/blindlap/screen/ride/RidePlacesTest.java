@@ -15,6 +15,7 @@ import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fonts;
 import blindlap.screen.part.HoldButton;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.PhonesDoor;
 import blindlap.session.Fact;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.LapId;
@@ -28,6 +29,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import javafx.beans.property.SimpleStringProperty;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Scene;
@@ -135,7 +137,10 @@ class RidePlacesTest {
     Window.run(
         () -> {
           scene.setRoot(new Pane());
-          scene = new Scene(new RidePage(look, ride, () -> {}), width, height);
+          PhonesDoor door =
+              new PhonesDoor(new SimpleStringProperty("Phones: on, none connected …"), () -> {});
+          RideWays ways = new RideWays(() -> {}, null, door);
+          scene = new Scene(new RidePage(look, ride, null, () -> {}, ways), width, height);
           look.dress(scene);
         });
     look("wait", wrong);
