@@ -52,7 +52,8 @@ public final class SessionState {
     if (entries.isEmpty()) {
       throw new Unreadable(EntryFault.NO_COMMIT);
     }
-    return new SessionState(entries, LastEntries.after(List.of(), entries), folded(new Folded(), entries));
+    return new SessionState(
+        entries, LastEntries.after(List.of(), entries), folded(new Folded(), entries));
   }
 
   /**

@@ -63,6 +63,11 @@ public final class PhoneHand {
       this.act = act;
     }
 
+    /** Client and number. */
+    String name() {
+      return by.client() + "/" + by.number();
+    }
+
     /** Sends it, once more if it was sent before. */
     public PhoneDays.Taken send() {
       return phones.act(day.id(), by, act);
