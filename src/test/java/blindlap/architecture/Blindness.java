@@ -43,6 +43,7 @@ final class Blindness {
           "wording.day",
           "desk.day",
           "ride",
+          "phone",
           "paper.sheet",
           "paper.ride",
           "screen.part",
