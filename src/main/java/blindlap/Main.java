@@ -8,6 +8,7 @@ import blindlap.desk.MistakeLog;
 import blindlap.desk.RememberedWindow;
 import blindlap.desk.SafeKeeping;
 import blindlap.phone.PhoneMaker;
+import blindlap.phone.PhoneServer;
 import blindlap.sample.Demo;
 import blindlap.screen.BlindlapApp;
 import blindlap.seal.SealParameters;
@@ -18,6 +19,7 @@ import blindlap.session.NotebookFiles;
 import blindlap.session.NotebookTrouble;
 import blindlap.store.SqliteFiles;
 import blindlap.store.SqliteNotebook;
+import blindlap.wording.day.PhoneWords;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
@@ -133,7 +135,16 @@ public final class Main {
   }
 
   private static PhoneMaker phones(Desk desk) {
-    return new Networks(Unserved::new);
+    return new Networks(
+        session ->
+            new PhoneServer(
+                desk.phoneDays(),
+                desk.phoneBook(),
+                session,
+                desk.clock(),
+                System::nanoTime,
+                Main::random,
+                PhoneWords.all()));
   }
 
   /** The database's own library is unpacked there, and fails with pages of text if it cannot be. */

@@ -21,6 +21,13 @@ public interface Phones extends AutoCloseable {
    */
   record Known(String id, PhoneRole role, boolean in, Instant heard, long unsent) {}
 
+  /**
+   * Something refused.
+   *
+   * @param who the address that asked, or the beginning of its client
+   */
+  record Refused(Refusal why, String who, Instant at) {}
+
   /** Which session. */
   SessionId session();
 
@@ -52,6 +59,11 @@ public interface Phones extends AutoCloseable {
 
   /** Throws a phone out; what it said stays. */
   void throwOut(String id);
+
+  /** What was refused since it was switched on first, once for each reason and whoever asked. */
+  default List<Refused> refusals() {
+    return List.of();
+  }
 
   /** Told, on any thread, after something above has changed; replaces who was told before. */
   void whenChanged(Runnable told);

@@ -62,7 +62,8 @@ public record RideQuestions(
     setups = List.copyOf(setups);
   }
 
-  static RideQuestions of(Plan plan) {
+  /** What a plan asks. */
+  public static RideQuestions of(Plan plan) {
     List<Question> questions = new ArrayList<>();
     for (Measure measure : plan.askedOnTheDay()) {
       kind(measure)

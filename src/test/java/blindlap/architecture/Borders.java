@@ -14,6 +14,8 @@ import fixture.blindlap.desk.PassesAKeyOn;
 import fixture.blindlap.paper.PrintsForTheHelper;
 import fixture.blindlap.paper.ride.PrintsASeal;
 import fixture.blindlap.paper.ride.PrintsAState;
+import fixture.blindlap.phone.ServesASealingWay;
+import fixture.blindlap.phone.ServesAState;
 import fixture.blindlap.plan.CarriesAKey;
 import fixture.blindlap.plan.ReadsTheOutsideWorld;
 import fixture.blindlap.plan.TakesItsSources;
@@ -168,12 +170,14 @@ final class Borders {
                 ShowsTheKeyPage.class,
                 ShowsTheScheduleView.class,
                 PrintsASeal.class,
-                PrintsAState.class)
+                PrintsAState.class,
+                ServesAState.class)
             .sparing(PrintsForTheHelper.class, KnowsTheDay.class),
         Border.of(
                 "the blind side leads to no type of the key's side, however far one follows",
                 Blindness::blindToTheEnd,
                 TakesASealingWay.class,
+                ServesASealingWay.class,
                 ShowsTheKeyPage.class)
             .sparing(KnowsTheDay.class),
         Border.of(

@@ -1,0 +1,101 @@
+package blindlap.phone;
+
+import blindlap.desk.TestDay;
+import blindlap.desk.day.PhoneBook;
+import blindlap.desk.day.PhoneDays;
+import blindlap.session.day.SessionId;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+
+/** A day with its phones switched on, on loopback. */
+final class ServedDay implements AutoCloseable {
+  /** A book in memory. */
+  static final class Book implements PhoneBook {
+    final Map<SessionId, String> texts = new HashMap<>();
+
+    @Override
+    public synchronized Optional<String> kept(SessionId id) {
+      return Optional.ofNullable(texts.get(id));
+    }
+
+    @Override
+    public synchronized void keep(SessionId id, String text) {
+      texts.put(id, text);
+    }
+
+    @Override
+    public synchronized void forget(SessionId id) {
+      texts.remove(id);
+    }
+  }
+
+  final TestDay day;
+  final PhoneDays days;
+  final Book book = new Book();
+  PhoneServer server;
+  int port;
+
+  ServedDay(Path folder, String plan, long seed) {
+    this(folder, plan, seed, 0);
+  }
+
+  ServedDay(Path folder, String plan, long seed, int wanted) {
+    day = new TestDay(folder, plan, seed);
+    days = new DeskPhoneDays(day.desk(), day.id());
+    server = server(21);
+    on(wanted);
+  }
+
+  private PhoneServer server(int seed) {
+    return new PhoneServer(
+        days,
+        book,
+        day.id(),
+        day.clock(),
+        System::nanoTime,
+        secrets(seed),
+        Map.of("lap", "Lap {0}"));
+  }
+
+  /** The same bytes for the same seed. */
+  private static Secrets secrets(int seed) {
+    Random stream = new Random(seed);
+    return count -> {
+      byte[] bytes = new byte[count];
+      stream.nextBytes(bytes);
+      return bytes;
+    };
+  }
+
+  private void on(int wanted) {
+    try {
+      server.on(new InetSocketAddress(InetAddress.getLoopbackAddress(), wanted));
+      port = server.at().orElseThrow().getPort();
+    } catch (IOException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** The program is started again: another run on the same port, the same notebook and book. */
+  void again() {
+    server.close();
+    server = server(22);
+    on(port);
+  }
+
+  TestPhone phone(String client, blindlap.session.day.PhoneRole role) {
+    return new TestPhone(this, client, role);
+  }
+
+  @Override
+  public void close() {
+    server.close();
+    day.close();
+  }
+}

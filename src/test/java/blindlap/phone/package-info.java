@@ -1,0 +1,4 @@
+@NullMarked
+package blindlap.phone;
+
+import org.jspecify.annotations.NullMarked;
