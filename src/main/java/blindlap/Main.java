@@ -19,7 +19,6 @@ import blindlap.session.NotebookFiles;
 import blindlap.session.NotebookTrouble;
 import blindlap.store.SqliteFiles;
 import blindlap.store.SqliteNotebook;
-import blindlap.wording.day.PhoneWords;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
@@ -143,8 +142,7 @@ public final class Main {
                 session,
                 desk.clock(),
                 System::nanoTime,
-                Main::random,
-                PhoneWords.all()));
+                Main::random));
   }
 
   /** The database's own library is unpacked there, and fails with pages of text if it cannot be. */

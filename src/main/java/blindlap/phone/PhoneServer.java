@@ -4,6 +4,7 @@ import blindlap.desk.day.PhoneBook;
 import blindlap.desk.day.PhoneDays;
 import blindlap.session.day.PhoneRole;
 import blindlap.session.day.SessionId;
+import blindlap.wording.day.PhoneWords;
 import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
 import java.net.InetSocketAddress;
@@ -44,6 +45,20 @@ public final class PhoneServer implements Phones {
    * Phones of a session, switched off.
    *
    * @param nanos the clock that cannot be set
+   */
+  public PhoneServer(
+      PhoneDays days,
+      PhoneBook book,
+      SessionId id,
+      Clock clock,
+      LongSupplier nanos,
+      Secrets secrets) {
+    this(days, book, id, clock, nanos, secrets, PhoneWords.all());
+  }
+
+  /**
+   * The same with other words.
+   *
    * @param words what both pages say, by key
    */
   public PhoneServer(
