@@ -27,6 +27,7 @@ import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
+import javafx.scene.control.Label;
 import javafx.scene.control.PasswordField;
 import javafx.scene.layout.Pane;
 import org.junit.jupiter.api.AfterEach;
@@ -165,6 +166,24 @@ class PhonesRoomTest {
     assertThat(text()).contains("Something happened");
     Window.run(() -> shell.go(Shell.Page.SWAP));
     assertThat(text()).contains("PIN").doesNotContain("Shock", "compression");
+  }
+
+  @Test
+  void whileTheBikeIsOutTheStateStandsInTheLowerEdgeAndLeadsThere() {
+    openSwap();
+    Window.run(() -> new OneRideDay(day, Models.ride(day), true, moment -> {}).handle(0));
+    at(Shell.Page.RIDE);
+    at(Shell.Page.SWAP);
+    Node state =
+        Window.call(
+            () ->
+                scene.getRoot().lookupAll(".safe-ride").stream()
+                    .filter(each -> ((Label) each).getText().startsWith(DOOR))
+                    .findFirst()
+                    .orElseThrow());
+    Window.run(() -> Window.look(scene, "phones-safe"));
+    Window.run(() -> state.getOnMouseClicked().handle(null));
+    assertThat(text()).contains("Who may score from the trail?").doesNotContain("Shock");
   }
 
   @Test
