@@ -14,7 +14,6 @@ import java.io.UncheckedIOException;
 import java.net.InetSocketAddress;
 import java.net.URI;
 import java.time.Clock;
-import java.time.Duration;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -24,7 +23,6 @@ import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
-import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 
 /**
@@ -65,8 +63,8 @@ final class PhonesTalk {
     this.blackOnWhite = blackOnWhite;
   }
 
-  /** Returns once phones are off. */
-  void serve(BooleanSupplier dayOpen) {
+  /** Returns once phones are off; they end by themselves with the day. */
+  void serve() {
     phones.whenChanged(() -> said.add(new Said(Optional.empty(), true)));
     InetSocketAddress at = phones.at().orElseThrow();
     say(
@@ -85,7 +83,7 @@ final class PhonesTalk {
       boolean on = true;
       while (on) {
         Said next = said.poll(LOOK_MILLIS, TimeUnit.MILLISECONDS);
-        if (!dayOpen.getAsBoolean()) {
+        if (phones.at().isEmpty()) {
           say(PhonesWords.say("command.day.over"));
           return;
         }
@@ -190,7 +188,7 @@ final class PhonesTalk {
             PhonesWords.stands(
                 phone.in(),
                 Awaited.connected(phone, clock.instant()),
-                Duration.between(phone.heard(), clock.instant()),
+                Awaited.heard(phone, clock.instant()),
                 phone.unsent())));
   }
 
