@@ -140,7 +140,7 @@ final class PhonesTalk {
   }
 
   private boolean typed(String line) {
-    String[] words = line.strip().toLowerCase(Locale.ROOT).split("\\s+");
+    String[] words = line.strip().toLowerCase(Locale.ROOT).split("\\s+", -1);
     switch (words[0]) {
       case "off" -> {
         return false;

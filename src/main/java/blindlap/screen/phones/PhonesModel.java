@@ -234,11 +234,17 @@ public final class PhonesModel implements AutoCloseable {
         codes,
         known.stream().map(each -> phone(each, when)).toList(),
         known.stream().filter(each -> Awaited.connected(each, when)).count(),
-        known.stream().filter(each -> !each.in()).count());
+        known.stream().filter(each -> !each.in()).count(),
+        at.filter(each -> !ours(each)).isPresent());
   }
 
   private static PhonesShown over() {
-    return new PhonesShown(PhonesShown.Stage.OVER, "", List.of(), List.of(), 0, 0);
+    return new PhonesShown(PhonesShown.Stage.OVER, "", List.of(), List.of(), 0, 0, false);
+  }
+
+  /** A hotspot that was switched on again may have given another address. */
+  private boolean ours(InetSocketAddress at) {
+    return maker.addresses().stream().anyMatch(each -> each.address().equals(at.getAddress()));
   }
 
   /** Read once for each time that somebody wrote to the notebook. */

@@ -222,6 +222,17 @@ class PhonesPageTest {
   }
 
   @Test
+  void anAddressThatTheMachineNoLongerHasIsSaidAndComesBackByItself() {
+    press("Switch phones on");
+    maker.addresses.removeIf(each -> !each.loopback());
+    Window.run(model::tick);
+    assertThat(text()).contains("no longer has the address of 192.168.43.117:8480");
+    maker.addresses.add(FakeMaker.address("192.168.43.117", "wlan0"));
+    Window.run(model::tick);
+    assertThat(text()).doesNotContain("no longer has");
+  }
+
+  @Test
   void aPhoneThatWasLetInBeforeTheProgramWasStartedIsWaitedForWithoutASillyTime() {
     phones.come(RIDER, PhoneRole.RIDER, true, Instant.EPOCH, 0);
     phones.come(OTHER, PhoneRole.RIDER, false, Instant.EPOCH, 0);
