@@ -60,7 +60,11 @@ class PhonesRoomTest {
 
   @BeforeEach
   void open() {
-    day = new TestDay(folder, TestDay.EIGHT, 2);
+    open(TestDay.EIGHT, 2);
+  }
+
+  private void open(String plan, long seed) {
+    day = new TestDay(folder, plan, seed);
     phones = maker.phones(day.id());
     SafeKeeping safe =
         new SafeKeeping(
@@ -153,6 +157,21 @@ class PhonesRoomTest {
     assertThat(text()).as("closed").contains("PIN").doesNotContain("Shock", "compression");
     secret(PIN);
     assertThat(text()).contains("Shock");
+  }
+
+  @Test
+  void whatAFriendPreparesIsClosedUntilThePinAsWell() {
+    close();
+    open(TestDay.at("level: masked, prepared_by: M. Oster"), 3);
+    at(Shell.Page.SWAP);
+    secret(PIN);
+    press("Draw it by lot");
+    assertThat(text()).as("which label is on which part").contains("X: Shock", "Y: Shock");
+    at(Shell.Page.RIDE);
+    press(DOOR);
+    press("Back");
+    Window.run(() -> shell.go(Shell.Page.SWAP));
+    assertThat(text()).contains("PIN").doesNotContain("Shock");
   }
 
   @Test
