@@ -22,6 +22,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 
@@ -39,6 +40,7 @@ final class PhonesTalk {
   private final Phones phones;
   private final boolean blackOnWhite;
   private final BlockingQueue<Said> said = new LinkedBlockingQueue<>();
+  private final Semaphore handled = new Semaphore(0);
   private final Map<PhoneRole, URI> links = new EnumMap<>(PhoneRole.class);
   private final Map<String, Boolean> told = new HashMap<>();
 
@@ -103,6 +105,7 @@ final class PhonesTalk {
               do {
                 line = answer();
                 said.add(new Said(line, false));
+                handled.acquireUninterruptibly(); // what is answered stands above the next question
               } while (line.isPresent() && !off(line.get()));
             },
             "typed");
@@ -136,7 +139,9 @@ final class PhonesTalk {
       }
       return !ends;
     }
-    return typed(next.line().get());
+    boolean on = typed(next.line().get());
+    handled.release();
+    return on;
   }
 
   private boolean typed(String line) {
