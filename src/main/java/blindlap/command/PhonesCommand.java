@@ -75,10 +75,7 @@ final class PhonesCommand extends SessionCommand {
         Runtime.getRuntime().addShutdownHook(off);
         try {
           refused(Switching.on(phones, Objects.requireNonNull(chosen.address()), port));
-          PhonesTalk talk =
-              new PhonesTalk(setting().terminal(), out(), desk.clock(), phones, blackOnWhite);
-          talk.serve(
-              () -> desk.riderDays().day(state.id()).filter(d -> d.step().day()).isPresent());
+          new PhonesTalk(setting().terminal(), out(), desk.clock(), phones, blackOnWhite).serve();
         } finally {
           forget(off);
         }

@@ -14,7 +14,6 @@ import java.io.UncheckedIOException;
 import java.net.InetSocketAddress;
 import java.net.URI;
 import java.time.Clock;
-import java.time.Duration;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -23,8 +22,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
-import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 
 /**
@@ -41,6 +40,7 @@ final class PhonesTalk {
   private final Phones phones;
   private final boolean blackOnWhite;
   private final BlockingQueue<Said> said = new LinkedBlockingQueue<>();
+  private final Semaphore handled = new Semaphore(0);
   private final Map<PhoneRole, URI> links = new EnumMap<>(PhoneRole.class);
   private final Map<String, Boolean> told = new HashMap<>();
 
@@ -65,8 +65,8 @@ final class PhonesTalk {
     this.blackOnWhite = blackOnWhite;
   }
 
-  /** Returns once phones are off. */
-  void serve(BooleanSupplier dayOpen) {
+  /** Returns once phones are off; they end by themselves with the day. */
+  void serve() {
     phones.whenChanged(() -> said.add(new Said(Optional.empty(), true)));
     InetSocketAddress at = phones.at().orElseThrow();
     say(
@@ -85,7 +85,7 @@ final class PhonesTalk {
       boolean on = true;
       while (on) {
         Said next = said.poll(LOOK_MILLIS, TimeUnit.MILLISECONDS);
-        if (!dayOpen.getAsBoolean()) {
+        if (phones.at().isEmpty()) {
           say(PhonesWords.say("command.day.over"));
           return;
         }
@@ -105,6 +105,7 @@ final class PhonesTalk {
               do {
                 line = answer();
                 said.add(new Said(line, false));
+                handled.acquireUninterruptibly(); // what is answered stands above the next question
               } while (line.isPresent() && !off(line.get()));
             },
             "typed");
@@ -138,11 +139,13 @@ final class PhonesTalk {
       }
       return !ends;
     }
-    return typed(next.line().get());
+    boolean on = typed(next.line().get());
+    handled.release();
+    return on;
   }
 
   private boolean typed(String line) {
-    String[] words = line.strip().toLowerCase(Locale.ROOT).split("\\s+");
+    String[] words = line.strip().toLowerCase(Locale.ROOT).split("\\s+", -1);
     switch (words[0]) {
       case "off" -> {
         return false;
@@ -190,7 +193,7 @@ final class PhonesTalk {
             PhonesWords.stands(
                 phone.in(),
                 Awaited.connected(phone, clock.instant()),
-                Duration.between(phone.heard(), clock.instant()),
+                Awaited.heard(phone, clock.instant()),
                 phone.unsent())));
   }
 

@@ -33,6 +33,13 @@ public final class Awaited {
     return phone.in() && Duration.between(phone.heard(), now).compareTo(CONNECTED) < 0;
   }
 
+  /** How long ago a phone was heard; empty if it was not since the program was started. */
+  public static Optional<Duration> heard(Phones.Known phone, Instant now) {
+    return phone.heard().equals(Instant.EPOCH)
+        ? Optional.empty()
+        : Optional.of(Duration.between(phone.heard(), now));
+  }
+
   /**
    * What is waited for, a sentence each: phones that keep answers, phones that were let in and not
    * heard since, and laps that are ridden and open; none if nothing is.
@@ -43,8 +50,7 @@ public final class Awaited {
       if (phone.in() && phone.unsent() > 0) {
         waits.add(PhonesWords.unsent(phone.role(), phone.id(), phone.unsent()));
       } else if (phone.in() && !connected(phone, now)) {
-        waits.add(
-            PhonesWords.unheard(phone.role(), phone.id(), Duration.between(phone.heard(), now)));
+        waits.add(PhonesWords.unheard(phone.role(), phone.id(), heard(phone, now)));
       }
     }
     if (!known.isEmpty()) {

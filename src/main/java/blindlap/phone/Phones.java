@@ -16,7 +16,7 @@ public interface Phones extends AutoCloseable {
    * @param id by which it is let in and thrown out: the first eight digits of its client
    * @param role as its code said
    * @param in true once it is let in; false while it waits
-   * @param heard when it was heard last
+   * @param heard when it was heard last; the epoch if not since the program was started
    * @param unsent answers that it still keeps, as it said when it was heard last
    */
   record Known(String id, PhoneRole role, boolean in, Instant heard, long unsent) {}

@@ -27,6 +27,7 @@ import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
+import javafx.scene.control.Label;
 import javafx.scene.control.PasswordField;
 import javafx.scene.layout.Pane;
 import org.junit.jupiter.api.AfterEach;
@@ -59,7 +60,11 @@ class PhonesRoomTest {
 
   @BeforeEach
   void open() {
-    day = new TestDay(folder, TestDay.EIGHT, 2);
+    open(TestDay.EIGHT, 2);
+  }
+
+  private void open(String plan, long seed) {
+    day = new TestDay(folder, plan, seed);
     phones = maker.phones(day.id());
     SafeKeeping safe =
         new SafeKeeping(
@@ -155,6 +160,21 @@ class PhonesRoomTest {
   }
 
   @Test
+  void whatAFriendPreparesIsClosedUntilThePinAsWell() {
+    close();
+    open(TestDay.at("level: masked, prepared_by: M. Oster"), 3);
+    at(Shell.Page.SWAP);
+    secret(PIN);
+    press("Draw it by lot");
+    assertThat(text()).as("which label is on which part").contains("X: Shock", "Y: Shock");
+    at(Shell.Page.RIDE);
+    press(DOOR);
+    press("Back");
+    Window.run(() -> shell.go(Shell.Page.SWAP));
+    assertThat(text()).contains("PIN").doesNotContain("Shock");
+  }
+
+  @Test
   void openingPhonesFromTheRidePageFindsSwapClosedAsWell() {
     openSwap();
     at(Shell.Page.RIDE);
@@ -165,6 +185,24 @@ class PhonesRoomTest {
     assertThat(text()).contains("Something happened");
     Window.run(() -> shell.go(Shell.Page.SWAP));
     assertThat(text()).contains("PIN").doesNotContain("Shock", "compression");
+  }
+
+  @Test
+  void whileTheBikeIsOutTheStateStandsInTheLowerEdgeAndLeadsThere() {
+    openSwap();
+    Window.run(() -> new OneRideDay(day, Models.ride(day), true, moment -> {}).handle(0));
+    at(Shell.Page.RIDE);
+    at(Shell.Page.SWAP);
+    Node state =
+        Window.call(
+            () ->
+                scene.getRoot().lookupAll(".safe-ride").stream()
+                    .filter(each -> ((Label) each).getText().startsWith(DOOR))
+                    .findFirst()
+                    .orElseThrow());
+    Window.run(() -> Window.look(scene, "phones-safe"));
+    Window.run(() -> state.getOnMouseClicked().handle(null));
+    assertThat(text()).contains("Who may score from the trail?").doesNotContain("Shock");
   }
 
   @Test

@@ -19,7 +19,6 @@ import blindlap.wording.day.Trouble;
 import java.net.InetSocketAddress;
 import java.net.URI;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -235,11 +234,17 @@ public final class PhonesModel implements AutoCloseable {
         codes,
         known.stream().map(each -> phone(each, when)).toList(),
         known.stream().filter(each -> Awaited.connected(each, when)).count(),
-        known.stream().filter(each -> !each.in()).count());
+        known.stream().filter(each -> !each.in()).count(),
+        at.filter(each -> !ours(each)).isPresent());
   }
 
   private static PhonesShown over() {
-    return new PhonesShown(PhonesShown.Stage.OVER, "", List.of(), List.of(), 0, 0);
+    return new PhonesShown(PhonesShown.Stage.OVER, "", List.of(), List.of(), 0, 0, false);
+  }
+
+  /** A hotspot that was switched on again may have given another address. */
+  private boolean ours(InetSocketAddress at) {
+    return maker.addresses().stream().anyMatch(each -> each.address().equals(at.getAddress()));
   }
 
   /** Read once for each time that somebody wrote to the notebook. */
@@ -249,11 +254,11 @@ public final class PhonesModel implements AutoCloseable {
   }
 
   /**
-   * A day that is over has no phones. Where they were never on in this window, another program may
-   * have let some in.
+   * Where phones were never on in this window, another program may have let some in. Those that are
+   * on end by themselves with their day, once they were told of it.
    */
   private void again(SessionId session) {
-    if (!served.contains(session) || !dayOpen(session)) {
+    if (!served.contains(session)) {
       Optional.ofNullable(all.remove(session)).ifPresent(Phones::close);
     }
   }
@@ -270,10 +275,7 @@ public final class PhonesModel implements AutoCloseable {
         PhonesWords.phone(phone.role(), phone.id()),
         phone.in(),
         PhonesWords.stands(
-            phone.in(),
-            Awaited.connected(phone, now),
-            Duration.between(phone.heard(), now),
-            phone.unsent()));
+            phone.in(), Awaited.connected(phone, now), Awaited.heard(phone, now), phone.unsent()));
   }
 
   private void show(SessionId session, PhonesShown now) {
@@ -303,7 +305,7 @@ public final class PhonesModel implements AutoCloseable {
   public long connected() {
     Instant now = clock.instant();
     return all.values().stream()
-        .filter(each -> each.at().isPresent())
+        .filter(each -> each.at().isPresent() && !Boolean.FALSE.equals(open.get(each.session())))
         .flatMap(each -> each.known().stream())
         .filter(each -> Awaited.connected(each, now))
         .count();

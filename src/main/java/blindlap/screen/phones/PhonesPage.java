@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.LongSupplier;
 import javafx.beans.InvalidationListener;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.Insets;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
@@ -112,7 +113,11 @@ public final class PhonesPage extends BorderPane {
                   }
                 }));
     Label wrong = Fields.words("", "strong");
-    wrong.textProperty().bind(model.troubleProperty());
+    wrong
+        .textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                this::wrong, model.troubleProperty(), model.shownProperty()));
     wrong.managedProperty().bind(wrong.textProperty().isNotEmpty());
     left.getChildren()
         .setAll(
@@ -124,6 +129,13 @@ public final class PhonesPage extends BorderPane {
             wrong,
             Fields.words(PhonesWords.say("page.same"), "note", "second"),
             phones);
+  }
+
+  /** What was refused last; else that no phone comes to the address any more. */
+  private String wrong() {
+    String refused = model.troubleProperty().get();
+    PhonesShown now = model.shownProperty().get();
+    return refused.isEmpty() && now.gone() ? PhonesWords.say("page.gone", now.at()) : refused;
   }
 
   private FlowPane fields() {

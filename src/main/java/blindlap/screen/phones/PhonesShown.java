@@ -13,9 +13,16 @@ import java.util.List;
  * @param phones who came, in the order in which they did
  * @param connected how many are let in and were heard just now
  * @param waiting how many wait to be let in
+ * @param gone true where the address at which pages are served is no longer this machine's
  */
 record PhonesShown(
-    Stage stage, String at, List<Code> codes, List<Phone> phones, long connected, long waiting) {
+    Stage stage,
+    String at,
+    List<Code> codes,
+    List<Phone> phones,
+    long connected,
+    long waiting,
+    boolean gone) {
   /** Where the page stands. */
   enum Stage {
     NO_SESSION,
@@ -52,7 +59,8 @@ record PhonesShown(
   record Phone(String id, String name, boolean in, String stands) {}
 
   /** Before a session is open. */
-  static final PhonesShown NONE = new PhonesShown(Stage.NO_SESSION, "", List.of(), List.of(), 0, 0);
+  static final PhonesShown NONE =
+      new PhonesShown(Stage.NO_SESSION, "", List.of(), List.of(), 0, 0, false);
 
   PhonesShown {
     codes = List.copyOf(codes);

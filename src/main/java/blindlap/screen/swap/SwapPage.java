@@ -132,7 +132,8 @@ public final class SwapPage extends StackPane {
     if (phase == SwapModel.Phase.SAFE) {
       frame.blankProperty().set(true);
       SwapSafeView safe =
-          new SwapSafeView(look, model.monotonic(), model.safeWords(), model::bikeReturned, ride);
+          new SwapSafeView(
+              look, model.monotonic(), model.safeWords(), model::bikeReturned, ride, phones);
       getChildren().setAll(safe);
       focus();
       return;

@@ -2,6 +2,7 @@ package blindlap.screen.swap;
 
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Look;
+import blindlap.screen.part.PhonesDoor;
 import blindlap.wording.SwapWords;
 import java.util.function.LongSupplier;
 import javafx.beans.InvalidationListener;
@@ -15,6 +16,7 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.scene.text.Font;
 import javafx.scene.text.Text;
+import org.jspecify.annotations.Nullable;
 
 /**
  * After the hand-over: what to say, and one button. The same pixels whatever is fitted; nothing
@@ -38,8 +40,15 @@ final class SwapSafeView extends VBox {
    * @param words such as "safe, 883"
    * @param returned the bike is back
    * @param ride leads to the rider's page
+   * @param phones null where no phone comes
    */
-  SwapSafeView(Look look, LongSupplier monotonic, String words, Runnable returned, Runnable ride) {
+  SwapSafeView(
+      Look look,
+      LongSupplier monotonic,
+      String words,
+      Runnable returned,
+      Runnable ride,
+      @Nullable PhonesDoor phones) {
     this.look = look;
     getStyleClass().add("helper");
     Label say = new Label(SwapWords.say("safe.say"));
@@ -62,17 +71,21 @@ final class SwapSafeView extends VBox {
     VBox page = new VBox(above, say, code, below, place);
     page.setAlignment(Pos.CENTER);
     page.setPadding(new Insets(24, 24, 44, 24));
+    getChildren().setAll(framed(page), edge(deaf, ride, phones));
+    widthProperty().addListener(o -> fit());
+    heightProperty().addListener(o -> fit());
+    watch = look.watch(this::fit);
+    fit();
+  }
+
+  private static VBox framed(VBox page) {
     StackPane paper = new StackPane(page);
     paper.getStyleClass().addAll("helper-page", "safe");
     VBox.setVgrow(paper, javafx.scene.layout.Priority.ALWAYS);
     VBox frame = new VBox(paper);
     frame.setPadding(new Insets(EDGE, EDGE, 0, EDGE));
     VBox.setVgrow(frame, javafx.scene.layout.Priority.ALWAYS);
-    getChildren().setAll(frame, edge(() -> deaf.hear(ride)));
-    widthProperty().addListener(o -> fit());
-    heightProperty().addListener(o -> fit());
-    watch = look.watch(this::fit);
-    fit();
+    return frame;
   }
 
   private static Region grown() {
@@ -82,17 +95,27 @@ final class SwapSafeView extends VBox {
   }
 
   /** In the edge, for a hand with a mouse: one machine serves both, and the rider has to start. */
-  private static HBox edge(Runnable ride) {
-    Label there = new Label(SwapWords.say("safe.ride"));
-    there.getStyleClass().add("safe-ride");
-    there.setMinHeight(LOWER_EDGE);
-    there.setOnMouseClicked(e -> ride.run());
-    HBox edge = new HBox(there);
-    edge.setAlignment(Pos.CENTER_RIGHT);
+  private static HBox edge(Deaf deaf, Runnable ride, @Nullable PhonesDoor phones) {
+    Region between = new Region();
+    HBox.setHgrow(between, javafx.scene.layout.Priority.ALWAYS);
+    HBox edge = new HBox(between, way(SwapWords.say("safe.ride"), () -> deaf.hear(ride)));
+    if (phones != null) {
+      Label state = way("", () -> deaf.hear(phones.opens()));
+      state.textProperty().bind(phones.state());
+      edge.getChildren().add(0, state);
+    }
     edge.setPadding(new Insets(0, EDGE, 0, EDGE));
     edge.setMinHeight(LOWER_EDGE);
     edge.setMaxHeight(LOWER_EDGE);
     return edge;
+  }
+
+  private static Label way(String words, Runnable leads) {
+    Label way = new Label(words);
+    way.getStyleClass().add("safe-ride");
+    way.setMinHeight(LOWER_EDGE);
+    way.setOnMouseClicked(e -> leads.run());
+    return way;
   }
 
   private void fit() {

@@ -3,6 +3,7 @@ package blindlap.wording.day;
 import blindlap.session.day.PhoneRole;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Words on phones in the window and at the command line; those on the phones themselves are others.
@@ -55,13 +56,21 @@ public final class PhonesWords {
    *
    * @param in true once it is let in
    * @param connected true if it was heard just now
+   * @param heard how long ago; empty if it was not heard since the program was started
    */
-  public static String stands(boolean in, boolean connected, Duration heard, long unsent) {
+  public static String stands(
+      boolean in, boolean connected, Optional<Duration> heard, long unsent) {
+    String when =
+        heard.map(time -> WORDS.say("heard.ago", ago(time))).orElse(WORDS.say("heard.never"));
     if (!in) {
-      return WORDS.say("stands.waits", ago(heard));
+      return WORDS.say("stands.waits", when);
     }
-    return WORDS.say(
-        connected ? "stands.connected" : "stands.away", ago(heard), unsentBriefly(unsent));
+    if (connected) {
+      return WORDS.say("stands.connected", when, unsentBriefly(unsent));
+    }
+    return heard
+        .map(time -> WORDS.say("stands.away", ago(time), unsentBriefly(unsent)))
+        .orElse(WORDS.say("stands.never"));
   }
 
   private static String unsentBriefly(long unsent) {
@@ -73,9 +82,15 @@ public final class PhonesWords {
     return WORDS.say("awaited.unsent", role(role), id, unsent);
   }
 
-  /** A phone was let in and not heard since. */
-  public static String unheard(PhoneRole role, String id, Duration since) {
-    return WORDS.say("awaited.unheard", role(role), id, ago(since));
+  /**
+   * A phone was let in and not heard since.
+   *
+   * @param since how long ago it was heard; empty if it was not since the program was started
+   */
+  public static String unheard(PhoneRole role, String id, Optional<Duration> since) {
+    return since
+        .map(time -> WORDS.say("awaited.unheard", role(role), id, ago(time)))
+        .orElse(WORDS.say("awaited.never", role(role), id));
   }
 
   /** A lap with what is open of it, such as "lap 3 (883): grip, guess". */

@@ -24,6 +24,7 @@ import java.math.BigDecimal;
 import java.net.InetSocketAddress;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -221,6 +222,31 @@ class PhonesPageTest {
   }
 
   @Test
+  void anAddressThatTheMachineNoLongerHasIsSaidAndComesBackByItself() {
+    press("Switch phones on");
+    maker.addresses.removeIf(each -> !each.loopback());
+    Window.run(model::tick);
+    assertThat(text()).contains("no longer has the address of 192.168.43.117:8480");
+    maker.addresses.add(FakeMaker.address("192.168.43.117", "wlan0"));
+    Window.run(model::tick);
+    assertThat(text()).doesNotContain("no longer has");
+  }
+
+  @Test
+  void aPhoneThatWasLetInBeforeTheProgramWasStartedIsWaitedForWithoutASillyTime() {
+    phones.come(RIDER, PhoneRole.RIDER, true, Instant.EPOCH, 0);
+    phones.come(OTHER, PhoneRole.RIDER, false, Instant.EPOCH, 0);
+    Window.run(model::tick);
+    assertThat(text())
+        .contains("let in before, not heard since this program was started")
+        .contains("waits to be let in, not heard yet")
+        .doesNotContain(" h ");
+    assertThat(model.awaited())
+        .contains("The rider's phone " + RIDER + " was let in, and this program has not heard it")
+        .doesNotContain(OTHER);
+  }
+
+  @Test
   void aPhoneThatSaysSomethingMovesNothingAndTakesNoFocus() {
     press("Switch phones on");
     come(RIDER, PhoneRole.RIDER, true, 0);
@@ -262,7 +288,8 @@ class PhonesPageTest {
     day.desk().riderDays().cutShort(day.id(), 1, "rain", "R. Lind", false);
     day.desk().riderDays().closeDay(day.id());
     Window.run(model::tick);
-    assertThat(phones.closed()).isTrue();
+    assertThat(phones.at()).as("on until phones were told").isPresent();
+    assertThat(model.connected()).as("nobody need wait for it").isZero();
     assertThat(text()).contains("The day is closed: no phone is heard any more.");
     assertThat(model.stateProperty().get()).isEqualTo("Phones: off");
     assertThat(button("Switch phones on").isDisabled()).isTrue();
