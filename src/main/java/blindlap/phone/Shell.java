@@ -25,6 +25,8 @@ final class Shell {
           "link.js",
           "watch.js",
           "dom.js",
+          "page.js",
+          "scale.js",
           "words.js");
 
   private final Map<String, Reply> pages = new LinkedHashMap<>();

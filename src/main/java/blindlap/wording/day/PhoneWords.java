@@ -1,13 +1,22 @@
 package blindlap.wording.day;
 
 import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
-/** Words of the pages on phones. */
+/**
+ * Words of the pages on phones: those of their own, and those that they share with the window, so
+ * that both say the same.
+ */
 public final class PhoneWords {
   private PhoneWords() {}
 
-  /** All words that a page asks for, by key. */
+  /** All words that a page may ask for, by key, with places {0}, {1} … for what is put in. */
   public static Map<String, String> all() {
-    return Map.of();
+    SortedMap<String, String> all = new TreeMap<>();
+    for (Words words : new Words[] {Words.of("ride"), Words.of("phone")}) {
+      words.keys().forEach(key -> all.put(key, words.pattern(key)));
+    }
+    return all;
   }
 }

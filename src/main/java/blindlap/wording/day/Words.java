@@ -51,6 +51,15 @@ public final class Words {
     return new MessageFormat(counted(template, texts), Locale.ROOT).format(texts);
   }
 
+  /**
+   * A sentence with its places, for whoever puts the details in elsewhere: "{0} [0|lap|laps]".
+   *
+   * @throws java.util.MissingResourceException if there is no such key
+   */
+  public String pattern(String key) {
+    return bundle.getString(key).replace("''", "'");
+  }
+
   /** A text that holds none of the signs of a pattern says itself; lists have thousands of them. */
   private static boolean plain(String template) {
     return template.indexOf('{') < 0 && template.indexOf('\'') < 0 && template.indexOf('[') < 0;

@@ -1,0 +1,196 @@
+// What both pages have alike: who may see them, the two state lines, what was not taken, a question
+// that is asked once.
+
+import { button, clock, el } from "./dom.js";
+import { openLink } from "./link.js";
+import { has, readWords, say } from "./words.js";
+
+const minutes = (since) => Math.max(0, Math.floor((Date.now() - since) / 60000));
+
+// Opens the page of a role. `view` is told the link once and gives { key, build, update }.
+export const openPage = async (role, view) => {
+  const root = document.getElementById("page");
+  theme(localTheme());
+  try {
+    await readWords();
+  } catch (none) {
+    root.replaceChildren(el("p", {}, "The laptop does not answer. Come closer and load this page again, or use paper."));
+    return;
+  }
+  const app = { link: null, dialog: null, said: "", view: null, shown: "", root };
+  let drawing = false;
+  app.draw = () => {
+    if (!app.link || drawing) {
+      return;
+    }
+    drawing = true;
+    try {
+      draw(app);
+    } finally {
+      drawing = false;
+    }
+  };
+  app.ask = (make) => {
+    app.dialog = make;
+    app.shown = "";
+    app.draw();
+  };
+  app.shut = () => app.ask(null);
+  app.tell = (words) => {
+    app.said = words;
+    app.draw();
+  };
+  app.link = await openLink(role, app.draw);
+  app.view = view(app);
+  app.draw();
+};
+
+const localTheme = () => {
+  try {
+    return localStorage.getItem("blindlap-theme") || "sun";
+  } catch (none) {
+    return "sun";
+  }
+};
+
+export const theme = (name) => {
+  document.documentElement.dataset.theme = name;
+  try {
+    localStorage.setItem("blindlap-theme", name);
+  } catch (none) {
+    // A page that may not keep anything is light each time it is opened.
+  }
+};
+
+export const otherTheme = () => theme(document.documentElement.dataset.theme === "dark" ? "sun" : "dark");
+
+const gate = (link) => {
+  if (link.refused && !link.day) {
+    return "refused";
+  }
+  if (link.box.access === "out") {
+    return "out";
+  }
+  if (!link.key) {
+    return "scan";
+  }
+  if (link.box.access === "waiting") {
+    return "waiting";
+  }
+  return link.day && link.box.seen ? "" : "loading";
+};
+
+const draw = (app) => {
+  const stop = gate(app.link);
+  const key = JSON.stringify([stop, stop ? "" : app.view && app.view.key(), app.dialog ? app.dialog.name : "", app.said]);
+  if (key !== app.shown) {
+    const focus = document.activeElement && document.activeElement.id;
+    app.shown = key;
+    app.root.replaceChildren(...(stop ? gatePage(app, stop) : page(app)));
+    const again = focus && document.getElementById(focus);
+    if (again) {
+      again.focus();
+    } else if (app.dialog) {
+      const first = app.root.querySelector("dialog button, dialog textarea, .asked button");
+      if (first) {
+        first.focus();
+      }
+    }
+  }
+  if (!stop && app.view) {
+    app.view.update();
+  }
+  stateLine(app);
+};
+
+const gatePage = (app, stop) => [
+  el("main", { class: "gate" },
+    el("h1", {}, "Blindlap"),
+    el("p", { role: "status" }, say("phone.gate." + stop)),
+    stop === "scan" ? el("p", { class: "second" }, say("phone.private")) : null,
+    away(app)),
+  footer(app, null),
+];
+
+const page = (app) => {
+  const built = app.view.build();
+  return [
+    built.head,
+    el("main", {}, app.dialog ? app.dialog(app) : null, app.dialog ? null : away(app), app.dialog ? null : built.main),
+    footer(app, app.dialog ? null : built.button),
+  ];
+};
+
+const footer = (app, filled) =>
+  el("footer", {},
+    el("div", { id: "state", class: "state", role: "status", "aria-live": "polite" }, el("b", { id: "state1" }, " "), el("span", { id: "state2" }, " ")),
+    filled);
+
+// Always two lines high, so that nothing moves when the connection goes or comes.
+const stateLine = (app) => {
+  const link = app.link;
+  const first = document.getElementById("state1");
+  const second = document.getElementById("state2");
+  if (!first || !second) {
+    return;
+  }
+  const waiting = link.unsent();
+  const [one, two] = lines(app, waiting);
+  put(first, one);
+  put(second, two);
+  document.getElementById("state").classList.toggle("kept", waiting.length > 0);
+};
+
+const put = (element, words) => {
+  if (element.textContent !== words) {
+    element.textContent = words;
+  }
+};
+
+const lines = (app, waiting) => {
+  const link = app.link;
+  if (!link.keeps) {
+    return [say("phone.no.store"), say("phone.no.store.more")];
+  }
+  const more = app.view && app.view.open ? app.view.open() : "";
+  if (waiting.length > 0) {
+    const kept = link.unsentAndKept().length === waiting.length;
+    const oldest = minutes(waiting[0].given);
+    const since = oldest < 1 ? say("phone.kept.now", waiting.length) : say("phone.kept.for", waiting.length, oldest);
+    return link.signal() && oldest < 1
+      ? [say("phone.sending"), more]
+      : [kept ? say("phone.kept") : say("phone.keeping"), since];
+  }
+  if (link.box.done) {
+    return [say("phone.saved", clock(link.box.done)), link.signal() ? more : say("phone.no.signal")];
+  }
+  return [link.signal() ? say("phone.connected") : say("phone.no.signal"), more];
+};
+
+// What the laptop did not take stays until it is put away: it may be needed on paper.
+const away = (app) => {
+  const all = app.link.box.away;
+  return all.length === 0
+    ? null
+    : el("section", { class: "away", "aria-label": say("phone.away") },
+        el("h2", {}, say("phone.away")),
+        ...all.map((each) =>
+          el("div", { class: "away-row" },
+            el("p", {}, el("b", {}, described(each.act)), " ", each.why === "older" ? say("phone.away.older") : each.why || say("phone.away.none")),
+            button(say("phone.away.done"), () => app.link.putAway(each.number), "quiet"))));
+};
+
+// An act in words, for the list of what was not taken.
+const described = (act) => {
+  const lap = act.lap && act.lap !== "0" ? say("phone.place.lap", act.stint, act.lap) : act.stint ? say("phone.place", act.stint) : "";
+  const what = act.measure || act.name || (has("phone.act." + act.do) ? say("phone.act." + act.do) : act.do);
+  const value = act.value !== undefined && act.value !== null ? act.value : act.text || act.what || act.words || "";
+  return [lap, what, value].filter((part) => part).join(", ") + ":";
+};
+
+// A question over the page: it has a name, a title, and buttons.
+export const question = (name, title, ...children) => {
+  const make = () => el("section", { class: "asked", role: "dialog", "aria-label": title }, el("h2", {}, title), ...children());
+  Object.defineProperty(make, "name", { value: name });
+  return make;
+};
