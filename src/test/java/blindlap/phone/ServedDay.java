@@ -12,6 +12,8 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.concurrent.atomic.AtomicLong;
+import org.jspecify.annotations.Nullable;
 
 /** A day with its phones switched on, on loopback. */
 final class ServedDay implements AutoCloseable {
@@ -37,6 +39,13 @@ final class ServedDay implements AutoCloseable {
 
   final TestDay day;
   final PhoneDays days;
+
+  /** Nanoseconds by which the clock that cannot be set is ahead. */
+  final AtomicLong ahead = new AtomicLong();
+
+  /** Where the clock that cannot be set stands still; null while it goes. */
+  volatile @Nullable Long still;
+
   final Book book = new Book();
   PhoneServer server;
   int port;
@@ -58,7 +67,7 @@ final class ServedDay implements AutoCloseable {
         book,
         day.id(),
         day.clock(),
-        System::nanoTime,
+        () -> (still == null ? System.nanoTime() : still) + ahead.get(),
         secrets(seed),
         Map.of("lap", "Lap {0}"));
   }
