@@ -1,32 +1,35 @@
 package blindlap.benchmark;
 
+import blindlap.desk.TestDay;
 import blindlap.phone.PhoneRound;
+import blindlap.session.Fact;
+import blindlap.session.Head;
+import blindlap.session.day.LapId;
+import blindlap.session.day.Source;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.Connection;
-import java.sql.DriverManager;
-import java.sql.PreparedStatement;
-import java.sql.SQLException;
-import java.sql.Statement;
+import java.time.ZoneOffset;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
- * From the request of a phone to "in the notebook" on loopback, beside a bare SQLite commit of a
- * row of the same size with the same settings on the same disk. The two take turns, and each goes
- * first every other time.
+ * From the request of a phone to "in the notebook" on loopback, beside one entry that is appended
+ * to another notebook on the same disk, and committed. The two take turns, and each goes first
+ * every other time.
  *
  * <p>Run: {@code PhoneBenchmark [folder] [answers]}.
  */
 public final class PhoneBenchmark {
   private static final int WARM_UP = 100;
-  private static final int BYTES = 700;
 
   private PhoneBenchmark() {}
 
   /** Measures and prints. */
-  public static void main(String[] arguments) throws IOException, SQLException {
+  public static void main(String[] arguments) throws IOException {
     Path parent =
         Path.of(arguments.length > 0 ? arguments[0] : System.getProperty("java.io.tmpdir"));
     int answers = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 300;
@@ -34,13 +37,14 @@ public final class PhoneBenchmark {
     double[] said = new double[answers];
     double[] bare = new double[answers];
     try (PhoneRound phone = new PhoneRound(folder);
-        Connection connection = bare(folder.resolve("bare.sqlite"))) {
+        TestDay other =
+            new TestDay(folder.resolve("other.blindlap"), TestDay.SIXTEEN, 1, Optional.empty())) {
       for (int i = -WARM_UP; i < answers; i++) {
-        double before = i % 2 == 0 ? commit(connection) : 0;
+        double before = i % 2 == 0 ? append(other, i) : 0;
         long begun = System.nanoTime();
         phone.say(i & 1);
         double round = (System.nanoTime() - begun) / 1e6;
-        double commit = i % 2 == 0 ? before : commit(connection);
+        double commit = i % 2 == 0 ? before : append(other, i);
         if (i >= 0) {
           said[i] = round;
           bare[i] = commit;
@@ -62,7 +66,7 @@ public final class PhoneBenchmark {
         "request to answer",
         said[middle],
         said[high],
-        "bare commit",
+        "one entry appended",
         bare[middle],
         bare[high],
         "ratio",
@@ -70,26 +74,27 @@ public final class PhoneBenchmark {
         said[high] / bare[high]);
   }
 
-  private static Connection bare(Path file) throws SQLException {
-    Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
-    try (Statement statement = connection.createStatement()) {
-      statement.execute("PRAGMA journal_mode = TRUNCATE");
-      statement.execute("PRAGMA synchronous = EXTRA");
-      statement.execute("PRAGMA secure_delete = ON");
-      statement.execute("CREATE TABLE row (number INTEGER PRIMARY KEY, text TEXT NOT NULL)");
-    }
-    return connection;
-  }
-
-  private static double commit(Connection connection) throws SQLException {
+  /** One entry beside, with no phone and no rider's day: the session's heads are known before. */
+  private static double append(TestDay other, int i) {
+    List<Head> known = other.state().heads();
+    List<Fact> facts =
+        List.of(
+            new Fact.ScoreGiven(
+                new LapId(1, 1),
+                "grip in the rocks",
+                BigDecimal.valueOf(50 + (i & 1)),
+                Source.SCREEN));
     long begun = System.nanoTime();
-    connection.setAutoCommit(false);
-    try (PreparedStatement insert =
-        connection.prepareStatement("INSERT INTO row (text) VALUES (?)")) {
-      insert.setString(1, "x".repeat(BYTES));
-      insert.executeUpdate();
+    boolean written =
+        other
+            .desk()
+            .notebook()
+            .append(other.id(), known, facts, other.clock().instant(), ZoneOffset.UTC)
+            .isPresent();
+    double taken = (System.nanoTime() - begun) / 1e6;
+    if (!written) {
+      throw new IllegalStateException("nothing was appended");
     }
-    connection.commit();
-    return (System.nanoTime() - begun) / 1e6;
+    return taken;
   }
 }

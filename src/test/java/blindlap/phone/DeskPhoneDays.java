@@ -43,8 +43,12 @@ final class DeskPhoneDays implements PhoneDays {
   }
 
   private Seen seen(SessionId id) {
-    return new Seen(
-        desk.riderDays().day(id).orElseThrow(), desk.notebook().entries(id).size(), last);
+    return new Seen(desk.riderDays().day(id).orElseThrow(), entries(id), last);
+  }
+
+  /** There is one notebook, so one chain. */
+  private long entries(SessionId id) {
+    return desk.sessions().state(id).orElseThrow().heads().get(0).number();
   }
 
   @Override
@@ -54,7 +58,7 @@ final class DeskPhoneDays implements PhoneDays {
 
   @Override
   public synchronized long version() {
-    return desk.notebook().entries(only).size();
+    return entries(only);
   }
 
   @Override

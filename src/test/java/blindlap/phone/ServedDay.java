@@ -17,6 +17,10 @@ import org.jspecify.annotations.Nullable;
 
 /** A day with its phones switched on, on loopback. */
 final class ServedDay implements AutoCloseable {
+  static {
+    System.setProperty("sun.net.httpserver.nodelay", "true"); // as Main does
+  }
+
   /** A book in memory. */
   static final class Book implements PhoneBook {
     final Map<SessionId, String> texts = new HashMap<>();
