@@ -241,7 +241,7 @@ class PhoneServerTest {
   @Test
   void noKeyIsKeptInTheClear() {
     ready();
-    assertThat(served.book.texts.get(served.day.id()))
+    assertThat(served.day.desk().phoneBook().kept(served.day.id()).orElseThrow())
         .contains(ONE)
         .contains(Fingerprint.of(rider.key).hex())
         .doesNotContain(rider.key);

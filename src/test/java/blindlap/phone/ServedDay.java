@@ -1,16 +1,12 @@
 package blindlap.phone;
 
 import blindlap.desk.TestDay;
-import blindlap.desk.day.PhoneBook;
 import blindlap.desk.day.PhoneDays;
-import blindlap.session.day.SessionId;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.nio.file.Path;
-import java.util.HashMap;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
@@ -19,26 +15,6 @@ import org.jspecify.annotations.Nullable;
 final class ServedDay implements AutoCloseable {
   static {
     System.setProperty("sun.net.httpserver.nodelay", "true"); // as Main does
-  }
-
-  /** A book in memory. */
-  static final class Book implements PhoneBook {
-    final Map<SessionId, String> texts = new HashMap<>();
-
-    @Override
-    public synchronized Optional<String> kept(SessionId id) {
-      return Optional.ofNullable(texts.get(id));
-    }
-
-    @Override
-    public synchronized void keep(SessionId id, String text) {
-      texts.put(id, text);
-    }
-
-    @Override
-    public synchronized void forget(SessionId id) {
-      texts.remove(id);
-    }
   }
 
   final TestDay day;
@@ -50,7 +26,6 @@ final class ServedDay implements AutoCloseable {
   /** Where the clock that cannot be set stands still; null while it goes. */
   volatile @Nullable Long still;
 
-  final Book book = new Book();
   PhoneServer server;
   int port;
 
@@ -60,7 +35,7 @@ final class ServedDay implements AutoCloseable {
 
   ServedDay(Path folder, String plan, long seed, int wanted) {
     day = new TestDay(folder, plan, seed);
-    days = new DeskPhoneDays(day.desk(), day.id());
+    days = day.desk().phoneDays();
     server = server(21);
     on(wanted);
   }
@@ -68,7 +43,7 @@ final class ServedDay implements AutoCloseable {
   private PhoneServer server(int seed) {
     return new PhoneServer(
         days,
-        book,
+        day.desk().phoneBook(),
         day.id(),
         day.clock(),
         () -> (still == null ? System.nanoTime() : still) + ahead.get(),
