@@ -44,7 +44,7 @@ final class StateJson {
     state.tree.put("now", String.valueOf(now.toEpochMilli()));
     state.tree.put("last", String.valueOf(seen.last().getOrDefault(client, 0L)));
     state.progress();
-    state.laps();
+    state.laps(role == PhoneRole.STARTER);
     if (role == PhoneRole.RIDER) {
       state.rider();
     }
@@ -63,16 +63,22 @@ final class StateJson {
     tree.put("past_cap", String.valueOf(day.reasonsPastCap()));
     tree.put("cut_after", text(day.cutAfter()));
     tree.put("locked", !day.mayStart(day.stintNow()));
+    tree.put("reopenable", day.reopenable().map(StateJson::name).orElse(null));
   }
 
-  private void laps() {
+  /**
+   * Laps.
+   *
+   * @param all true for the starter, who may be a lap ahead of what the rider said
+   */
+  private void laps(boolean all) {
     Map<String, Object> watches = new TreeMap<>();
     Map<String, Object> conditions = new TreeMap<>();
     Map<String, String> voids = new TreeMap<>();
     day.laps()
         .values()
         .forEach(lap -> lap.voided().ifPresent(v -> voids.put(name(lap.id()), v.event().name())));
-    for (LapId id : inHand) {
+    for (LapId id : all ? day.laps().keySet() : inHand) {
       day.lap(id)
           .ifPresent(
               lap -> {
@@ -110,7 +116,7 @@ final class StateJson {
     Map<String, Object> values = new TreeMap<>();
     Map<String, String> notes = new TreeMap<>();
     Map<String, Object> guesses = new TreeMap<>();
-    for (LapId id : inHand) {
+    for (LapId id : all ? day.laps().keySet() : inHand) {
       day.lap(id)
           .ifPresent(
               lap -> {

@@ -9,7 +9,6 @@ const GIVE_UP = 8000;
 
 // A phone in its role. `changed` is called after anything has changed.
 export const openLink = async (role, changed) => {
-  const at = (key) => role + "/" + key;
   const link = {
     role,
     box: openBox(null),
@@ -19,7 +18,7 @@ export const openLink = async (role, changed) => {
     heard: 0,
     failing: 0,
     refused: "",
-    started: false,
+    taken: false,
   };
   let kept = null;
   let client = null;
@@ -27,12 +26,12 @@ export const openLink = async (role, changed) => {
   let next = 0;
 
   try {
-    kept = await openKept();
-    const copy = await kept.read(at("box"));
+    kept = await openKept(role);
+    const copy = await kept.read("box");
     link.box = openBox(copy || null);
-    link.key = (await kept.read(at("key"))) || null;
-    link.day = (await kept.read(at("day"))) || null;
-    client = (await kept.read(at("client"))) || null;
+    link.key = (await kept.read("key")) || null;
+    link.day = (await kept.read("day")) || null;
+    client = (await kept.read("client")) || null;
   } catch (failed) {
     link.keeps = false;
   }
@@ -41,7 +40,7 @@ export const openLink = async (role, changed) => {
   const save = () => {
     const copy = toKeep(link.box);
     writing = writing
-      .then(() => (kept ? kept.write({ [at("box")]: copy }) : Promise.reject(new Error("nothing keeps"))))
+      .then(() => (kept ? kept.write({ box: copy }) : Promise.reject(new Error("nothing keeps"))))
       .then(
         () => {
           link.keeps = true;
@@ -51,6 +50,11 @@ export const openLink = async (role, changed) => {
         },
         () => {
           link.keeps = false;
+          link.taken = kept !== null && kept.taken;
+          if (link.taken) {
+            changed();
+            return;
+          }
           // What cannot be kept is sent all the same while there is signal: the page says so.
           link.box = written(link.box, copy);
           changed();
@@ -63,7 +67,7 @@ export const openLink = async (role, changed) => {
   const put = async (entries) => {
     if (kept) {
       try {
-        await kept.write(Object.fromEntries(Object.entries(entries).map(([key, value]) => [at(key), value])));
+        await kept.write(entries);
       } catch (failed) {
         link.keeps = false;
       }
@@ -136,7 +140,7 @@ export const openLink = async (role, changed) => {
 
   let busy = false;
   const turn = async () => {
-    if (busy || !link.key || link.box.access === "out" || document.hidden) {
+    if (busy || link.taken || !link.key || link.box.access === "out" || document.hidden) {
       return;
     }
     const now = Date.now();
@@ -216,7 +220,6 @@ export const openLink = async (role, changed) => {
     history.replaceState(null, "", location.pathname);
     await link.scan(token);
   }
-  link.started = true;
   setInterval(() => {
     if (link.token) {
       const again = link.token;

@@ -65,6 +65,9 @@ export const theme = (name) => {
 export const otherTheme = () => theme(document.documentElement.dataset.theme === "dark" ? "sun" : "dark");
 
 const gate = (link) => {
+  if (link.taken) {
+    return "taken";
+  }
   if (link.refused && !link.day) {
     return "refused";
   }
@@ -162,7 +165,9 @@ const lines = (app, waiting) => {
       : [kept ? say("phone.kept") : say("phone.keeping"), since];
   }
   if (link.box.done) {
-    return [say("phone.saved", clock(link.box.done)), link.signal() ? more : say("phone.no.signal")];
+    // At a starter's Stop a clock would tell how long the lap took.
+    const saved = link.role === "rider" ? say("phone.saved", clock(link.box.done)) : say("phone.in.notebook");
+    return [saved, link.signal() ? more : say("phone.no.signal")];
   }
   return [link.signal() ? say("phone.connected") : say("phone.no.signal"), more];
 };

@@ -5,7 +5,7 @@ import { button, el, holdButton } from "./dom.js";
 import * as days from "./day.js";
 import { lineScale } from "./scale.js";
 import { openPage, otherTheme, question } from "./page.js";
-import { started, stopped } from "./watch.js";
+import { doubtful, started, stopped, takenUp } from "./watch.js";
 import { say } from "./words.js";
 
 const SURENESS = ["HUNCH", "FAIRLY_SURE", "CERTAIN"];
@@ -148,13 +148,14 @@ const rider = (app) => {
       answer({ do: "watch-start", ...place, at: String(wall) }, name, { do: "watch-reset", ...place });
     };
     const stop = () => {
-      const offset = link.offset() || 0;
-      const wallStart = watch.here ? Number(watch.at) : Number(watch.at) - offset;
-      const said = stopped(watches[onLap + name], wallStart, Date.now(), performance.now());
+      // What the laptop told is by its clock; what was started here and is not sent by this phone's.
+      const wall = watch.here ? Number(watch.at) : Number(watch.at) - (link.offset() || 0);
+      const kept = watches[onLap + name];
+      const said = stopped(kept && Math.abs(kept.wall - wall) < 1000 ? kept : takenUp(wall), Date.now(), performance.now());
       answer(
         { do: "time", ...place, started: said.started, stopped: said.stopped, elapsed_ms: said.elapsed_ms, typed: null, by: "RIDER", knows_key: false },
         name, { do: "watch-run-on", ...place, at: said.started });
-      app.tell(say(said.doubtful ? "phone.doubtful" : "watch.hidden"));
+      app.tell(say(doubtful(said) ? "phone.doubtful" : "watch.hidden"));
     };
     const press = { READY: ["watch.start", start], RUNNING: ["watch.stop", stop], STOPPED: ["watch.again", start] }[watch.state];
     return el("div", { class: "watch" },

@@ -4,7 +4,7 @@
 import { button, clock, el, runningTime } from "./dom.js";
 import * as days from "./day.js";
 import { openPage, otherTheme, question } from "./page.js";
-import { started, stopped, typedTime } from "./watch.js";
+import { doubtful, started, stopped, takenUp, typedTime } from "./watch.js";
 import { say } from "./words.js";
 
 const EVENTS = ["TRAFFIC", "CRASH", "PUNCTURE", "MECHANICAL", "WRONG_LINE", "STOPPED"];
@@ -13,7 +13,7 @@ const CONDITIONS = { traffic: 3, wind: 3, surface: 3, light: 3 };
 const starter = (app) => {
   const link = app.link;
   const watches = {};
-  const doubtful = {};
+  const doubts = {};
   let ahead = null;
   let knows = false;
 
@@ -43,7 +43,7 @@ const starter = (app) => {
   const start = (sheet, name) => {
     const wall = Date.now();
     watches[days.key(sheet.lap) + name] = started(wall, performance.now());
-    delete doubtful[days.key(sheet.lap) + name];
+    delete doubts[days.key(sheet.lap) + name];
     say2({ do: "watch-start", ...at(sheet), measure: name, at: String(wall) });
   };
   const wallStart = (sheet, name) => {
@@ -53,18 +53,18 @@ const starter = (app) => {
   };
   const begun = (sheet, name) => {
     const kept = watches[days.key(sheet.lap) + name];
-    return kept && Math.abs(kept.wall - wallStart(sheet, name)) < 1000 ? kept : null;
+    const wall = wallStart(sheet, name);
+    return kept && Math.abs(kept.wall - wall) < 1000 ? kept : takenUp(wall);
   };
   const stop = (sheet, name) => {
-    const kept = begun(sheet, name);
-    const said = stopped(kept, kept ? kept.wall : wallStart(sheet, name), Date.now(), performance.now());
-    if (said.doubtful) {
-      doubtful[days.key(sheet.lap) + name] = true;
+    const said = stopped(begun(sheet, name), Date.now(), performance.now());
+    if (doubtful(said)) {
+      doubts[days.key(sheet.lap) + name] = true;
     }
     say2({
       do: "time", ...at(sheet), measure: name, started: said.started, stopped: said.stopped,
       elapsed_ms: said.elapsed_ms, typed: null, by: "STARTER", knows_key: knows,
-    }, say(said.doubtful ? "phone.doubtful" : "watch.hidden"));
+    }, say(doubtful(said) ? "phone.doubtful" : "watch.hidden"));
   };
   const runOn = (sheet, name) => {
     const kept = watches[days.key(sheet.lap) + name];
@@ -84,7 +84,7 @@ const starter = (app) => {
           }
           const wall = String(Date.now());
           app.shut();
-          delete doubtful[days.key(sheet.lap) + name];
+          delete doubts[days.key(sheet.lap) + name];
           say2({ do: "time", ...at(sheet), measure: name, started: wall, stopped: wall, elapsed_ms: "0", typed: seconds, by: "STARTER", knows_key: knows }, say("watch.hidden"));
         }, "filled", { id: "typed-keep" }),
         button(say("phone.back"), app.shut, ""))];
@@ -108,7 +108,7 @@ const starter = (app) => {
       : shown.state === "STOPPED"
         ? button(say("watch.undo"), () => runOn(sheetNow(), name), "", { id: "undo-" + name, disabled: !watches[days.key(sheet.lap) + name] })
         : button(say("watch.false"), () => {}, "unseen", { disabled: true, "aria-hidden": "true" });
-    const doubt = doubtful[days.key(sheet.lap) + name]
+    const doubt = doubts[days.key(sheet.lap) + name]
       ? button(say("type.title"), () => app.ask(typeTime(sheetNow(), name)), "quiet", { id: "type-" + name })
       : null;
     return el("section", { class: "watch" }, first && link.day.timed.length === 1 ? null : el("h2", {}, name), line, press, below, doubt);
@@ -125,7 +125,7 @@ const starter = (app) => {
       }
       ahead = days.after(link.day, now(), sheet.lap) || ahead;
       app.draw();
-    }, "filled " + big, { id: "go-on" });
+    }, "filled long " + big, { id: "go-on" });
 
   const voids = (sheet) =>
     el("section", {},
@@ -212,7 +212,7 @@ const starter = (app) => {
       if (ahead && sheet.lap && days.key(sheet.lap) !== days.key(ahead)) {
         ahead = null;
       }
-      return [sheet.stage, sheet.lap, sheet.locked, sheet.watches, sheet.voided, sheet.conditions, link.signal(), knows, ahead, doubtful, link.box.away.length];
+      return [sheet.stage, sheet.lap, sheet.locked, sheet.watches, sheet.voided, sheet.conditions, link.signal(), knows, ahead, doubts, link.box.away.length];
     },
     build: () => {
       const sheet = sheetNow();

@@ -1,26 +1,30 @@
-// A watch by two clocks, as the program's own: the wall clock may be set, the counter stops while
-// the phone sleeps. Where the two do not agree the time is doubtful, and only a typed one counts.
-// Nothing here reads a clock.
+// A watch on a phone: two clocks at both ends, as on the laptop (TimeRecord). The wall clock outlives
+// a reload but may be set; the monotonic one cannot be set, and its start is lost with the page. What
+// was lost is sent as "0", so that the time is doubtful and never silently wrong. No clock is read here.
 
-// How far the two may lie apart, in milliseconds (TimeRecord.AGREEMENT).
-export const AGREEMENT = 200;
+// Starts: `wall` and `mono` in milliseconds.
+export const started = (wall, mono) => ({ wall, mono, lost: false });
 
-// Started at a wall clock and a counter.
-export const started = (wall, counter) => ({ wall, counter });
+// Takes up a watch that ran before the page was loaded, or was started elsewhere.
+export const takenUp = (wall) => ({ wall, mono: 0, lost: true });
 
-// What the watch says when it is stopped. A watch that was started before this page was loaded has
-// no counter any more: nothing but the wall clock is known, and the time is doubtful.
-export const stopped = (begun, startedWall, wall, counter) => {
-  const elapsed = begun && begun.wall === startedWall ? counter - begun.counter : 0;
-  return {
-    started: String(startedWall),
-    stopped: String(wall),
-    elapsed_ms: decimal(elapsed),
-    doubtful: Math.abs(wall - startedWall - elapsed) > AGREEMENT,
-  };
-};
+// What the watch took, as it is sent.
+export const stopped = (watch, wall, mono) => ({
+  started: String(watch.wall),
+  stopped: String(wall),
+  elapsed_ms: watch.lost ? "0" : (mono - watch.mono).toFixed(3),
+});
 
-const decimal = (milliseconds) => String(Math.max(0, Math.round(milliseconds * 1000) / 1000));
+// Whole seconds that it runs, for the starter's eyes while it does.
+export const wholeSeconds = (watch, wall, mono) =>
+  Math.max(0, Math.floor((watch.lost ? wall - watch.wall : mono - watch.mono) / 1000));
+
+// How far the two clocks may lie apart, in milliseconds (TimeRecord.AGREEMENT).
+const AGREEMENT = 200;
+
+// True of what counts for nothing until a time is typed.
+export const doubtful = (said) =>
+  Math.abs(Number(said.stopped) - Number(said.started) - Number(said.elapsed_ms)) > AGREEMENT;
 
 // Seconds of a typed time, such as 93.1 or 1:33.1, as text; null if it is none.
 export const typedTime = (typed) => {
