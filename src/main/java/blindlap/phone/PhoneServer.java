@@ -122,9 +122,21 @@ public final class PhoneServer implements Phones {
 
   private void look(Workers workers) {
     workers.look();
-    if (end.reached(admission.known())) {
+    if (over()) {
       admission.forget();
       off();
+    }
+  }
+
+  /**
+   * A notebook that cannot be read just now says nothing, and must not end the look after slow
+   * ones.
+   */
+  private boolean over() {
+    try {
+      return end.reached(admission.known());
+    } catch (RuntimeException unread) {
+      return false;
     }
   }
 
@@ -140,6 +152,7 @@ public final class PhoneServer implements Phones {
       now.watch().shutdown();
       now.server().stop(0);
       now.workers().close();
+      admission.rest();
       changed();
     }
   }
