@@ -152,8 +152,17 @@ public final class PhoneServer implements Phones {
       now.watch().shutdown();
       now.server().stop(0);
       now.workers().close();
-      admission.rest();
+      rest();
       changed();
+    }
+  }
+
+  /** A notebook that was closed before this keeps what it had; switching off never fails. */
+  private void rest() {
+    try {
+      admission.rest();
+    } catch (RuntimeException closed) {
+      return;
     }
   }
 

@@ -4,11 +4,26 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.RamFolder;
 import blindlap.desk.TestDay;
+import blindlap.desk.day.DayResult;
+import blindlap.desk.day.PhoneActs;
+import blindlap.desk.day.PhoneBook;
+import blindlap.desk.day.PhoneDays;
 import blindlap.session.day.ByPhone;
 import blindlap.session.day.PhoneRole;
+import blindlap.session.day.SessionId;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.Socket;
+import java.net.SocketTimeoutException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Function;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -119,5 +134,90 @@ class PhoneStateTest {
     served.again();
     assertThat(served.server.known())
         .containsExactly(new Phones.Known("11111111", PhoneRole.RIDER, true, heard, 2));
+  }
+
+  /**
+   * The notebook fails whenever the end of the day is looked for, and is closed before the phones.
+   */
+  @Test
+  void aNotebookThatFailsNeitherSparesSlowOnesNorKeepsPhonesOn() throws IOException {
+    AtomicBoolean closed = new AtomicBoolean();
+    PhoneDays failing =
+        new PhoneDays() {
+          @Override
+          public Optional<Seen> day(SessionId id) {
+            return served.days.day(id);
+          }
+
+          @Override
+          public long version() {
+            throw new IllegalStateException("busy");
+          }
+
+          @Override
+          public Taken act(SessionId id, ByPhone by, Function<PhoneActs, DayResult> act) {
+            return served.days.act(id, by, act);
+          }
+        };
+    PhoneBook book =
+        new PhoneBook() {
+          @Override
+          public Optional<String> kept(SessionId id) {
+            return Optional.empty();
+          }
+
+          @Override
+          public void keep(SessionId id, String text) {
+            if (closed.get()) {
+              throw new IllegalStateException("closed");
+            }
+          }
+
+          @Override
+          public void forget(SessionId id) {
+            throw new IllegalStateException("the day is not over");
+          }
+        };
+    AtomicLong ahead = new AtomicLong();
+    InetAddress loopback = InetAddress.getLoopbackAddress();
+    try (PhoneServer server =
+        new PhoneServer(
+            failing,
+            book,
+            served.day.id(),
+            served.day.clock(),
+            () -> System.nanoTime() + ahead.get(),
+            count -> new byte[count],
+            Map.of())) {
+      server.on(new InetSocketAddress(loopback, 0));
+      int port = server.at().orElseThrow().getPort();
+      ahead.addAndGet(Duration.ofSeconds(2).toNanos());
+      try (Socket slow = new Socket(loopback, port)) {
+        slow.setSoTimeout(20_000);
+        slow.getOutputStream().write('G');
+        slow.getOutputStream().flush();
+        await(() -> ahead.addAndGet(Duration.ofSeconds(7).toNanos()), slow);
+      }
+      served.server = server;
+      served.port = port;
+      assertThat(served.phone("3".repeat(32), PhoneRole.RIDER).hello().status()).isEqualTo(200);
+      closed.set(true);
+      server.off();
+      assertThat(server.at()).isEmpty();
+    }
+  }
+
+  /** Time goes by until the other side has closed. */
+  private static void await(Runnable time, Socket socket) throws IOException {
+    socket.setSoTimeout(500);
+    for (int i = 0; i < 40; i++) {
+      try {
+        assertThat(socket.getInputStream().read()).isEqualTo(-1);
+        return;
+      } catch (SocketTimeoutException open) {
+        time.run();
+      }
+    }
+    throw new AssertionError("never cut off");
   }
 }
