@@ -8,9 +8,11 @@ import blindlap.desk.day.DayResult;
 import blindlap.desk.day.PhoneActs;
 import blindlap.desk.day.PhoneBook;
 import blindlap.desk.day.PhoneDays;
+import blindlap.plan.BlindLevel;
 import blindlap.session.day.ByPhone;
 import blindlap.session.day.PhoneRole;
 import blindlap.session.day.SessionId;
+import blindlap.wording.day.RideWords;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
@@ -69,6 +71,14 @@ class PhoneStateTest {
     rider.say("score", lap(2, "measure", "trust", "value", "4"));
     assertThat(rider.state().body().get("reopenable").isNull()).isTrue();
     assertThat(rider.state().body().at("/values").has("1.1")).isFalse();
+  }
+
+  /** A number stands on the plate, on the unit or on paper alone: the page asks where it is. */
+  @Test
+  void theDaySaysWhereANumberIs() {
+    assertThat(rider.get("/day").body().get("plate").asText())
+        .isEqualTo(RideWords.plate(BlindLevel.HELPER))
+        .isNotEqualTo(RideWords.plate(BlindLevel.PREPARED));
   }
 
   /** The starter who is a lap ahead, and loads the page again, still has a running watch. */
