@@ -116,7 +116,7 @@ final class StateJson {
     Map<String, Object> values = new TreeMap<>();
     Map<String, String> notes = new TreeMap<>();
     Map<String, Object> guesses = new TreeMap<>();
-    for (LapId id : all ? day.laps().keySet() : inHand) {
+    for (LapId id : inHand) {
       day.lap(id)
           .ifPresent(
               lap -> {
