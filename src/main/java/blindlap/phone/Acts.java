@@ -65,9 +65,9 @@ final class Acts {
     }
     return switch (word) {
       case "watch-start", "watch-reset", "watch-run-on", "time" ->
-          WatchActs.read(word, act, offset);
+          WatchActs.read(word, act, offset, day);
       case "guess", "guess-back" -> GuessActs.read(word, act);
-      case "score", "score-back", "note", "note-back" -> sheet(word, act);
+      case "score", "score-back", "note", "note-back" -> sheet(word, act, day);
       case "void", "void-back", "conditions", "covariate" -> lap(word, act);
       default -> step(word, act, day);
     };
@@ -83,7 +83,7 @@ final class Acts {
             .isEmpty();
   }
 
-  private static Act sheet(String word, Given act) throws Turned {
+  private static Act sheet(String word, Given act, Day day) throws Turned {
     LapId lap = act.lap();
     if (word.equals("note")) {
       String text = act.text("text");
@@ -94,7 +94,7 @@ final class Acts {
       String to = act.text("to");
       return (days, id) -> days.noteTakenBack(id, lap, from, to);
     }
-    String measure = act.text("measure");
+    String measure = act.measure(day.plan(), false);
     if (word.equals("score")) {
       BigDecimal value = act.decimal("value");
       return (days, id) -> days.score(id, lap, measure, value, false);

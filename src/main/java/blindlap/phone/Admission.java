@@ -71,6 +71,9 @@ final class Admission {
     if (good == null || !Fingerprint.of(good).same(print) || known != null && known.role != role) {
       return Optional.empty();
     }
+    if (known == null && alike(client)) {
+      return Optional.empty(); // whoever is let in by its id must be one
+    }
     if (known == null && phones.size() >= MOST && !forgetOne()) {
       return Optional.empty();
     }
@@ -94,6 +97,10 @@ final class Admission {
     Phone phone = new Phone(client, role, key, place, clock.instant());
     phones.add(phone);
     return phone;
+  }
+
+  private boolean alike(String client) {
+    return phones.stream().anyMatch(phone -> client.startsWith(phone.id()));
   }
 
   private boolean forgetOne() {
@@ -162,6 +169,13 @@ final class Admission {
   synchronized void served(int at) {
     if (port != at) {
       port = at;
+      keep();
+    }
+  }
+
+  /** Nothing is served for now: when phones were heard last is kept. */
+  synchronized void rest() {
+    if (!phones.isEmpty()) {
       keep();
     }
   }

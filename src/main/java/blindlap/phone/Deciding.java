@@ -85,7 +85,14 @@ final class Deciding {
             : null);
   }
 
-  private static ByPhone by(Phone phone, Given message) throws Turned {
+  /** A phone whose clock was set since it measured has no offset: then this message gives it. */
+  private Duration offset(Given message) throws Turned {
+    return message.text("offset").equals("null")
+        ? Duration.between(Instant.ofEpochMilli(message.millis("sent")), clock.instant())
+        : Duration.ofMillis(message.millis("offset"));
+  }
+
+  private ByPhone by(Phone phone, Given message) throws Turned {
     long number = message.number("number");
     long knew = message.has("knew") ? message.number("knew") : 0;
     if (number < 1) {
@@ -97,7 +104,7 @@ final class Deciding {
         phone.role,
         Instant.ofEpochMilli(message.millis("given")),
         Instant.ofEpochMilli(message.millis("sent")),
-        Duration.ofMillis(message.millis("offset")),
+        offset(message),
         knew < 1 ? null : knew);
   }
 }

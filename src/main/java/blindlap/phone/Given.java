@@ -1,5 +1,6 @@
 package blindlap.phone;
 
+import blindlap.plan.Plan;
 import blindlap.session.day.LapId;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.math.BigDecimal;
@@ -98,6 +99,18 @@ final class Given {
       throw Turned.form();
     }
     return new LapId(stint, lap);
+  }
+
+  /** A measure that is asked for: one of those with a watch, or one of the others. */
+  String measure(Plan plan, boolean timed) throws Turned {
+    String name = text("measure");
+    boolean asked =
+        plan.askedOnTheDay().stream()
+            .anyMatch(each -> each.name().equals(name) && each.kind().timed() == timed);
+    if (!asked) {
+      throw Turned.form();
+    }
+    return name;
   }
 
   <E extends Enum<E>> E one(Class<E> type, String field) throws Turned {

@@ -33,7 +33,9 @@ record KeptPhones(int port, List<Phone> phones) {
               "client", phone.client,
               "role", phone.role.name(),
               "key", phone.key.hex(),
-              "place", phone.place.name()));
+              "place", phone.place.name(),
+              "heard", String.valueOf(phone.heard.toEpochMilli()),
+              "unsent", String.valueOf(phone.unsent)));
     }
     return CanonicalJson.text(Map.of("port", String.valueOf(port), "phones", rows));
   }
@@ -44,13 +46,15 @@ record KeptPhones(int port, List<Phone> phones) {
       JsonNode tree = MAPPER.readTree(text);
       List<Phone> phones = new ArrayList<>();
       for (JsonNode row : tree.path("phones")) {
-        phones.add(
+        Phone phone =
             new Phone(
                 row.path("client").asText(),
                 PhoneRole.valueOf(row.path("role").asText()),
                 new Fingerprint(row.path("key").asText()),
                 Phone.Place.valueOf(row.path("place").asText()),
-                Instant.EPOCH));
+                Instant.ofEpochMilli(row.path("heard").asLong()));
+        phone.unsent = row.path("unsent").asLong();
+        phones.add(phone);
       }
       return new KeptPhones(Integer.parseInt(tree.path("port").asText("0")), phones);
     } catch (JsonProcessingException | IllegalArgumentException e) {

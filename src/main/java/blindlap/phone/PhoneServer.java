@@ -122,9 +122,21 @@ public final class PhoneServer implements Phones {
 
   private void look(Workers workers) {
     workers.look();
-    if (end.reached(admission.known())) {
+    if (over()) {
       admission.forget();
       off();
+    }
+  }
+
+  /**
+   * A notebook that cannot be read just now says nothing, and must not end the look after slow
+   * ones.
+   */
+  private boolean over() {
+    try {
+      return end.reached(admission.known());
+    } catch (RuntimeException unread) {
+      return false;
     }
   }
 
@@ -140,7 +152,17 @@ public final class PhoneServer implements Phones {
       now.watch().shutdown();
       now.server().stop(0);
       now.workers().close();
+      rest();
       changed();
+    }
+  }
+
+  /** A notebook that was closed before this keeps what it had; switching off never fails. */
+  private void rest() {
+    try {
+      admission.rest();
+    } catch (RuntimeException closed) {
+      return;
     }
   }
 

@@ -90,7 +90,7 @@ final class StateJson {
     day.covariates()
         .forEach(
             (at, value) -> {
-              if (inHand.stream().anyMatch(lap -> lap.stint() == at.stint())) {
+              if (all || inHand.stream().anyMatch(lap -> lap.stint() == at.stint())) {
                 String place = at.covariate() + "@" + at.stint() + "." + at.lap();
                 covariates.put(place, value.toPlainString());
               }

@@ -1,5 +1,6 @@
 package blindlap.phone;
 
+import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
 import blindlap.timing.TimeRecord;
 import java.math.BigDecimal;
@@ -12,9 +13,9 @@ final class WatchActs {
 
   private WatchActs() {}
 
-  static Act read(String word, Given act, Duration offset) throws Turned {
+  static Act read(String word, Given act, Duration offset, Day day) throws Turned {
     LapId lap = act.lap();
-    String measure = act.text("measure");
+    String measure = act.measure(day.plan(), true);
     if (word.equals("watch-reset")) {
       return (days, id) -> days.watchReset(id, lap, measure);
     }
