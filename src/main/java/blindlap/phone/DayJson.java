@@ -24,7 +24,6 @@ final class DayJson {
     tree.put("role", role.text());
     tree.put("place", asked.place());
     tree.put("plate", asked.plate());
-    tree.put("plate", asked.plate());
     tree.put("stints", text(plan.stints()));
     tree.put("codes", day.codes().stream().map(String::valueOf).toList());
     tree.put(

@@ -155,7 +155,7 @@ const lines = (app, waiting) => {
   if (!link.keeps) {
     return [say("phone.no.store"), say("phone.no.store.more")];
   }
-  const more = app.view && app.view.open ? app.view.open() : "";
+  const more = app.view && !gate(link) ? app.view.open() : "";
   if (waiting.length > 0) {
     const kept = link.unsentAndKept().length === waiting.length;
     const oldest = minutes(waiting[0].given);
