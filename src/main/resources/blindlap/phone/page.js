@@ -19,8 +19,17 @@ export const openPage = async (role, view) => {
   }
   const app = { link: null, dialog: null, said: "", view: null, shown: "", root };
   let drawing = false;
+  // Nothing is made anew under a finger: a touch ends on what it began on.
+  let held = false;
+  const lift = () => setTimeout(() => {
+    held = false;
+    app.draw();
+  }, 40);
+  document.addEventListener("pointerdown", () => { held = true; }, true);
+  document.addEventListener("pointerup", lift, true);
+  document.addEventListener("pointercancel", lift, true);
   app.draw = () => {
-    if (!app.link || drawing) {
+    if (!app.link || drawing || held) {
       return;
     }
     drawing = true;
@@ -194,7 +203,7 @@ const described = (act) => {
 };
 
 // A question over the page: it has a name, a title, and buttons.
-export const question = (name, title, ...children) => {
+export const question = (name, title, children) => {
   const make = () => el("section", { class: "asked", role: "dialog", "aria-label": title }, el("h2", {}, title), ...children());
   Object.defineProperty(make, "name", { value: name });
   return make;

@@ -7,6 +7,9 @@ import blindlap.desk.FixedSources;
 import blindlap.desk.HelperDay;
 import blindlap.desk.HelperDays;
 import blindlap.desk.Sessions;
+import blindlap.desk.day.DayResult;
+import blindlap.desk.day.PhoneActs;
+import blindlap.desk.day.PhoneDays;
 import blindlap.exchange.PlanReader;
 import blindlap.phone.PhoneServer;
 import blindlap.plan.Plan;
@@ -17,6 +20,7 @@ import blindlap.seal.SessionKind;
 import blindlap.session.HelperEntry;
 import blindlap.session.SafetyCheck;
 import blindlap.session.SessionState;
+import blindlap.session.day.ByPhone;
 import blindlap.session.day.PhoneRole;
 import blindlap.session.day.SessionId;
 import blindlap.store.SqliteNotebook;
@@ -32,8 +36,12 @@ import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
 
 /** A laptop at the van with a day on it, a helper at its page, and phones that it serves. */
 final class DayOnLaptop implements AutoCloseable {
@@ -45,6 +53,9 @@ final class DayOnLaptop implements AutoCloseable {
   private final String phrase;
   private PhoneServer phones;
   private int runs;
+  private volatile boolean kill;
+  private volatile int port;
+  private final CountDownLatch killed = new CountDownLatch(1);
 
   DayOnLaptop(Path notebook, String planText) {
     desk =
@@ -72,10 +83,51 @@ final class DayOnLaptop implements AutoCloseable {
     return bytes;
   }
 
+  /** Ends the program after the next message is entered and before it is answered. */
+  void killAfterNextEntry() {
+    kill = true;
+  }
+
+  /** What the desk does, and then perhaps no more. */
+  private final class Killed implements PhoneDays {
+    private final PhoneDays days = desk.phoneDays();
+
+    @Override
+    public Optional<Seen> day(SessionId session) {
+      return days.day(session);
+    }
+
+    @Override
+    public long version() {
+      return days.version();
+    }
+
+    @Override
+    public Taken act(SessionId session, ByPhone by, Function<PhoneActs, DayResult> act) {
+      Taken taken = days.act(session, by, act);
+      if (kill && taken instanceof Taken.Done) {
+        kill = false;
+        port = port();
+        phones.close();
+        killed.countDown();
+      }
+      return taken;
+    }
+  }
+
+  /** Waits until the program was killed, and starts it again. */
+  void startAgainOnceKilled() throws InterruptedException {
+    if (!killed.await(30, TimeUnit.SECONDS)) {
+      throw new AssertionError("no message came");
+    }
+    phones = server();
+    on(port);
+  }
+
   private PhoneServer server() {
     Random secrets = new Random(++runs);
     return new PhoneServer(
-        desk.phoneDays(),
+        new Killed(),
         desk.phoneBook(),
         id,
         clock,
@@ -91,24 +143,6 @@ final class DayOnLaptop implements AutoCloseable {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-  }
-
-  /** The program is killed and started again, at the same address. */
-  void startAgain() {
-    int port = port();
-    phones.close();
-    phones = server();
-    on(port);
-  }
-
-  /** The program is gone. */
-  void gone() {
-    phones.off();
-  }
-
-  /** It is back at a port. */
-  void back(int port) {
-    on(port);
   }
 
   int port() {

@@ -119,6 +119,22 @@ final class PhoneBrowser implements AutoCloseable {
         Map.of("width", width, "height", height, "deviceScaleFactor", 2, "mobile", true));
   }
 
+  /** Milliseconds from asking for the page to the first words on it. */
+  double firstPaint() {
+    String asked = "return performance.getEntriesByName('first-contentful-paint')[0].startTime";
+    return ((Number) Objects.requireNonNull(script(asked))).doubleValue();
+  }
+
+  /** What reaches out of the view to the right, by its words. */
+  List<?> tooWide() {
+    return (List<?>)
+        Objects.requireNonNull(
+            script(
+                "return [...document.querySelectorAll('body *')].filter(e => e.offsetParent &&"
+                    + " e.getBoundingClientRect().right > innerWidth + 1)"
+                    + ".map(e => e.textContent.slice(0, 40))"));
+  }
+
   /** What a script answers. */
   Object script(String script, Object... arguments) {
     return ((JavascriptExecutor) driver).executeScript(script, arguments);
@@ -196,7 +212,30 @@ final class PhoneBrowser implements AutoCloseable {
 
   /** A finger touches the button with these words. */
   void touch(String words) {
-    touch(button(words), 0.5);
+    for (int tries = 1; ; tries++) {
+      try {
+        touch(button(words), 0.5);
+        return;
+      } catch (StaleElementReferenceException drawnAnew) {
+        if (tries == 5) {
+          throw drawnAnew;
+        }
+      }
+    }
+  }
+
+  /** A finger touches what a selector finds. */
+  void touchAt(String css, double share) {
+    for (int tries = 1; ; tries++) {
+      try {
+        touch(find(css), share);
+        return;
+      } catch (StaleElementReferenceException drawnAnew) {
+        if (tries == 5) {
+          throw drawnAnew;
+        }
+      }
+    }
   }
 
   /** A finger touches something, at a share of its width. */
