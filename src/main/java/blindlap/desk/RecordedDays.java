@@ -125,12 +125,12 @@ class RecordedDays implements RiderDays {
     if (outcome instanceof Outcome.Refused || before == null) {
       return outcome;
     }
-    if (before.compareTo(value) == 0) {
-      return new Outcome.Accepted(List.of());
+    // Whoever had no value before him corrects none, and repeats none.
+    if (late()) {
+      return outcome;
     }
-    // Whoever had no value before him corrects none.
-    return late()
-        ? outcome
+    return before.compareTo(value) == 0
+        ? new Outcome.Accepted(List.of())
         : Outcome.accepted(
             new Fact.ScoreCorrected(
                 lap, measure, value, latest.day().ridden(lap) ? OPENED_AGAIN : MOVED));

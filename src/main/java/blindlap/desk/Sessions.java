@@ -169,6 +169,9 @@ public final class Sessions {
       Optional<List<StoredEntry>> written =
           notebook.append(id, state.heads(), facts, at.get(), clock.getZone(), phone);
       if (written.isPresent()) {
+        if (facts.stream().anyMatch(fact -> fact instanceof blindlap.session.Fact.DayClosed)) {
+          new DraftedPhones(notebook).forget(id); // no phone is let in to a day that is over
+        }
         SessionState after = state.after(written.get());
         last = after;
         return new Result.Done(after, written.get());

@@ -6,6 +6,7 @@ import blindlap.session.day.LapState;
 import blindlap.session.day.Step;
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
@@ -278,9 +279,16 @@ final class Folding implements FactVisitor<Boolean> {
 
   @Override
   public Boolean conditionsNoted(Fact.ConditionsNoted fact) {
-    return onlyNewest(
-        List.of(fact.lap(), fact.conditions().keySet()),
-        () -> folded.lap(fact.lap(), lap -> lap.withConditions(fact.conditions())));
+    boolean applied = false;
+    for (Map.Entry<String, String> one : fact.conditions().entrySet()) {
+      applied |=
+          onlyNewest(
+              List.of(fact.lap(), one.getKey()),
+              () ->
+                  folded.lap(
+                      fact.lap(), lap -> lap.withConditions(Map.of(one.getKey(), one.getValue()))));
+    }
+    return applied || fact.conditions().isEmpty() && reviewOpen();
   }
 
   @Override

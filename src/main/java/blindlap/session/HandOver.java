@@ -68,14 +68,18 @@ public final class HandOver {
       return Outcome.refused(SessionFault.NOT_MOUNTED, "", stint);
     }
     Outcome outcome = new DayCommands(state).stint(stint, new PlateRead(stint));
-    if (outcome instanceof Outcome.Refused || state.handedOver(stint)) {
+    boolean before = PhonesHeard.beforeHandOver(stint, when, state.entries());
+    if (outcome instanceof Outcome.Refused || state.handedOver(stint) && !before) {
       return outcome;
     }
     List<Fact> facts = new ArrayList<>(((Outcome.Accepted) outcome).facts());
-    if (state.day().helperHandsOver() && !state.helperRecords().containsKey(stint)) {
+    boolean nothing = !state.handedOver(stint) && !state.helperRecords().containsKey(stint);
+    if (before || state.day().helperHandsOver() && nothing) {
       facts.add(new Fact.DeviationNoted(stint, DeviationKind.WITHOUT_HAND_OVER, ""));
     }
-    early(stint, when).ifPresent(facts::add);
+    if (!state.handedOver(stint)) {
+      early(stint, when).ifPresent(facts::add);
+    }
     return new Outcome.Accepted(facts);
   }
 
@@ -105,8 +109,10 @@ public final class HandOver {
     for (StoredEntry stored : state.entries()) {
       Fact fact = stored.entry().fact();
       boolean warmUp = fact instanceof Fact.WarmUpRidden && stint == 1;
-      if (warmUp || fact instanceof Fact.LapRidden ridden && before(ridden, stint)) {
-        ended = stored.entry().when();
+      Instant when = stored.entry().when();
+      boolean lap = warmUp || fact instanceof Fact.LapRidden ridden && before(ridden, stint);
+      if (lap && (ended == null || when.isAfter(ended))) {
+        ended = when;
       }
     }
     Instant said = ended;

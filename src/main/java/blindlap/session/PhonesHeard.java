@@ -50,8 +50,12 @@ public record PhonesHeard(Map<String, Long> last, List<Conflict> conflicts) {
   }
 
   private static boolean before(Entry read, List<StoredEntry> entries) {
-    int stint = ((PlateRead) read.fact()).stint();
-    Instant latest = read.when().plus(CLOCKS);
+    return beforeHandOver(((PlateRead) read.fact()).stint(), read.when(), entries);
+  }
+
+  /** True if a moment is earlier than the hand-over of a stint by the helper's page. */
+  static boolean beforeHandOver(int stint, Instant said, List<StoredEntry> entries) {
+    Instant latest = said.plus(CLOCKS);
     return entries.stream()
         .map(StoredEntry::entry)
         .filter(e -> e.fact() instanceof Fact.BikeHandedOver given && given.stint() == stint)

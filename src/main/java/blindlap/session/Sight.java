@@ -75,8 +75,7 @@ final class Sight {
     ByPhone phone = writer.phone();
     Long knew = phone == null ? null : phone.knew();
     if (phone != null && knew != null) {
-      return ownMessage(phone, writer, other)
-          || reached(new Place(writer.notebook(), knew + 1, null, writer.when()), other);
+      return ownMessage(phone, writer, other) || knew(writer.notebook(), knew, other);
     }
     return reached(writer, other);
   }
@@ -88,6 +87,13 @@ final class Sight {
         && before.client().equals(phone.client())
         && writer.notebook().equals(other.notebook())
         && other.number() < writer.number();
+  }
+
+  /** What whoever had read a chain up to an entry had seen: that entry, and what it had seen. */
+  private boolean knew(NotebookId chain, long upTo, Place other) {
+    return chain.equals(other.notebook())
+        ? other.number() <= upTo
+        : reached(new Place(chain, upTo, null, other.when()), other);
   }
 
   private boolean reached(Place writer, Place other) {

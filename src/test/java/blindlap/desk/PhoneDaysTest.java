@@ -3,6 +3,7 @@ package blindlap.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.day.DayResult;
+import blindlap.desk.day.MeasureState;
 import blindlap.desk.day.PhoneDays.Taken;
 import blindlap.seal.SealParameters;
 import blindlap.session.Fact;
@@ -25,6 +26,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -248,7 +250,7 @@ class PhoneDaysTest {
     assertThat(day.state().deviations())
         .filteredOn(d -> d.kind() == DeviationKind.WITHOUT_HAND_OVER)
         .extracting(Fact.DeviationNoted::stint)
-        .containsExactly(3);
+        .containsExactly(2, 3);
   }
 
   /** What was ridden was ridden, wherever the bike is by the time the phone is heard. */
@@ -291,6 +293,107 @@ class PhoneDaysTest {
     day.clock().move(Duration.ofMinutes(1));
     assertThat(kept.send()).isInstanceOf(Taken.Refused.class);
     assertThat(byPhone()).isEmpty();
+  }
+
+  /** The rider said 64 and took it back to what the window says, all without signal. */
+  @Test
+  void aLateValueThatComesBackToTheOneThatCountsLeavesNoConflict() {
+    day.desk().riderDays().score(day.id(), LAP, "grip in the rocks", BigDecimal.valueOf(50), false);
+    PhoneHand.Kept other = score(phone, 64);
+    PhoneHand.Kept back = score(phone, 50);
+    day.clock().move(Duration.ofMinutes(4));
+    other.send();
+    assertThat(day.state().lap(LAP).orElseThrow().twice()).isNotEmpty();
+    back.send();
+    assertThat(day.state().lap(LAP).orElseThrow().twice()).isEmpty();
+    assertThat(grip()).isEqualByComparingTo("50");
+  }
+
+  /** What came in from another notebook after the phone's last look stands beside what it says. */
+  @Test
+  void aLateValueHadNotSeenWhatAnotherNotebookBroughtInMeanwhile() {
+    phone.look();
+    PhoneHand.Kept kept = score(phone, 64);
+    try (Desk second =
+        new Desk(
+            SqliteNotebook.open(
+                folder.resolve("second.blindlap"), new byte[16], day.clock().instant()),
+            day.clock(),
+            FixedSources.order(4),
+            new SealParameters(1),
+            FixedSources.stream(9))) {
+      second.notebook().addEntries(day.state().entries());
+      second.riderDays().score(day.id(), LAP, "grip in the rocks", BigDecimal.valueOf(50), false);
+      day.desk().notebook().addEntries(second.sessions().state(day.id()).orElseThrow().entries());
+      // The first entry after the bringing in is the one that learns of it.
+      day.desk().riderDays().note(day.id(), LAP, "brought in");
+      day.clock().move(Duration.ofMinutes(4));
+      kept.send();
+      Twice twice = day.state().lap(LAP).orElseThrow().twice().get("grip in the rocks");
+      assertThat(twice.values()).hasSize(2);
+      // Whichever notebook hears of the other first, the day is the same.
+      second.notebook().addEntries(day.state().entries());
+      assertThat(second.sessions().state(day.id()).orElseThrow().day().laps())
+          .isEqualTo(day.state().day().laps());
+    }
+  }
+
+  /** The lap that ended last counts, not the one that was heard of last. */
+  @Test
+  void aWaitIsCountedFromTheLapThatEndedLast() {
+    String two =
+        TestDay.EIGHT.replace("scored: 1", "scored: 2").replace("budget: 12", "budget: 20");
+    try (TestDay laps = new TestDay(folder.resolve("laps.blindlap"), two, 4, Optional.empty())) {
+      laps.desk().riderDays().handedOver(laps.id(), 1);
+      PhoneHand starter = new PhoneHand(laps, 1, Duration.ZERO);
+      PhoneHand.Kept first = starter.say(a -> a.ridden(laps.id(), LAP));
+      laps.clock().move(Duration.ofMinutes(20));
+      laps.desk().riderDays().ridden(laps.id(), new LapId(1, 2));
+      first.send();
+      laps.clock().move(Duration.ofMinutes(1));
+      laps.desk().riderDays().handedOver(laps.id(), 2);
+      assertThat(laps.state().deviations())
+          .extracting(Fact.DeviationNoted::kind)
+          .contains(DeviationKind.EARLY_HAND_OVER);
+    }
+  }
+
+  @Test
+  void lateConditionsReplaceNoNewerOnesOfTheSameName() {
+    PhoneHand.Kept wind = phone.say(a -> a.conditions(day.id(), LAP, Map.of("wind", "strong")));
+    day.clock().move(Duration.ofMinutes(1));
+    day.desk().riderDays().conditions(day.id(), LAP, Map.of("wind", "still", "light", "dusk"));
+    day.clock().move(Duration.ofMinutes(1));
+    wind.send();
+    assertThat(day.state().lap(LAP).orElseThrow().conditions()).containsEntry("wind", "still");
+    assertThat(day.state().phones().conflicts()).hasSize(1);
+  }
+
+  /** What stands no more as the phone had it is not taken back over; nothing is lost by it. */
+  @Test
+  void aLateTakeBackOfWhatStandsNoMoreIsRefused() {
+    score(phone, 64).send();
+    PhoneHand.Kept back =
+        phone.say(
+            a ->
+                a.takeBack(
+                    day.id(),
+                    LAP,
+                    "grip in the rocks",
+                    new MeasureState(BigDecimal.valueOf(64), null, null),
+                    new MeasureState(null, null, null)));
+    day.clock().move(Duration.ofMinutes(1));
+    day.desk().riderDays().score(day.id(), LAP, "grip in the rocks", BigDecimal.valueOf(50), false);
+    assertThat(back.send()).isInstanceOf(Taken.Refused.class);
+    assertThat(grip()).isEqualByComparingTo("50");
+  }
+
+  @Test
+  void closingTheDayForgetsWhichPhonesWereLetIn() {
+    day.desk().phoneBook().keep(day.id(), "{}");
+    day.desk().riderDays().ridden(day.id(), LAP);
+    day.desk().riderDays().closeDay(day.id());
+    assertThat(day.desk().phoneBook().kept(day.id())).isEmpty();
   }
 
   @Test
