@@ -132,6 +132,7 @@ public final class DataPackage {
     fits(tables, day);
     WaitTable.write(tables, Waits.timed(day));
     LookTable.write(tables, day.looks());
+    PhoneTable.write(tables, state);
     MaskTable.write(tables, day.masks());
     TimedTable.write(tables, day);
     PassTables.write(tables, plan, state.recorded());

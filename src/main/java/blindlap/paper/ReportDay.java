@@ -150,6 +150,7 @@ final class ReportDay {
     day(lines);
     corrected(lines);
     state.laps().forEach(lap -> doubtful(lap, lines));
+    PhoneConflictWords.summary(state).ifPresent(lines::add);
     lines.addAll(PhoneConflictWords.lines(state));
     for (StoredEntry late : state.notApplied()) {
       Entry entry = late.entry();
@@ -157,7 +158,7 @@ final class ReportDay {
           WORDS.say(
               "not.applied",
               EntryWords.entry(entry.fact().getClass().getSimpleName()),
-              entry.at()));
+              entry.when()));
     }
     if (lines.size() == 1) {
       lines.add(WORDS.say("deviations.none"));

@@ -6,11 +6,15 @@ import blindlap.session.Fact;
 import blindlap.session.PhonesHeard;
 import blindlap.session.PlateRead;
 import blindlap.session.SessionState;
+import blindlap.session.day.ByPhone;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.LapId;
+import blindlap.session.day.PhoneRole;
 import blindlap.wording.day.RideWords;
 import blindlap.wording.day.Words;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 
 /** What a phone without signal said that does not go together with what was said meanwhile. */
 public final class PhoneConflictWords {
@@ -18,6 +22,21 @@ public final class PhoneConflictWords {
   private static final Words PLACES = Words.of("remarks");
 
   private PhoneConflictWords() {}
+
+  /** How much of a day was said by phone; empty where nothing was. */
+  public static Optional<String> summary(SessionState state) {
+    List<ByPhone> said =
+        state.entries().stream()
+            .map(stored -> stored.entry().phone())
+            .filter(Objects::nonNull)
+            .toList();
+    long rider = said.stream().filter(phone -> phone.role() == PhoneRole.RIDER).count();
+    long late = said.stream().filter(ByPhone::late).count();
+    return said.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            WORDS.say("phone.summary", state.entries().size(), rider, said.size() - rider, late));
+  }
 
   /** A sentence for each conflict, in the order of the entries; nothing where there is none. */
   public static List<String> lines(SessionState state) {
