@@ -127,6 +127,13 @@ class RefusedCommandsTest {
             line(closed, "--make")));
     all.put("codes", List.of(line(NO_SESSION)));
     all.put(
+        "phones",
+        List.of(
+            line(NO_SESSION),
+            line(closed),
+            line(committed, "--address", "203.0.113.7", "--black-on-white"),
+            line(committed, "--port", "99999")));
+    all.put(
         "sheets",
         List.of(
             line(NO_SESSION, "--out", folder.toString()),
