@@ -28,6 +28,16 @@ export const openPage = async (role, view) => {
   document.addEventListener("pointerdown", () => { held = true; }, true);
   document.addEventListener("pointerup", lift, true);
   document.addEventListener("pointercancel", lift, true);
+  // Nor can a press hit what was not there a moment ago: new buttons at an old place wait a little.
+  const early = (event) => {
+    if (document.body.classList.contains("fresh")) {
+      event.preventDefault();
+      event.stopPropagation();
+    }
+  };
+  for (const kind of ["click", "pointerdown"]) {
+    root.addEventListener(kind, early, true);
+  }
   app.draw = () => {
     if (!app.link || drawing || held) {
       return;
@@ -98,7 +108,11 @@ const draw = (app) => {
   if (key !== app.shown) {
     const focus = document.activeElement && document.activeElement.id;
     app.shown = key;
+    const before = places(app.root);
     app.root.replaceChildren(...(stop ? gatePage(app, stop) : page(app)));
+    if (before && before !== places(app.root)) {
+      fresh();
+    }
     const again = focus && document.getElementById(focus);
     if (again) {
       again.focus();
@@ -113,6 +127,17 @@ const draw = (app) => {
     app.view.update();
   }
   stateLine(app);
+};
+
+// Which buttons stand on the page, in order.
+const places = (root) => Array.from(root.querySelectorAll("button"), (each) => each.id + each.textContent).join("|");
+
+const MOMENT = 300;
+let freshly = 0;
+const fresh = () => {
+  clearTimeout(freshly);
+  document.body.classList.add("fresh");
+  freshly = setTimeout(() => document.body.classList.remove("fresh"), MOMENT);
 };
 
 const gatePage = (app, stop) => [

@@ -240,12 +240,23 @@ final class PhoneBrowser implements AutoCloseable {
 
   /** A finger touches something, at a share of its width. */
   void touch(WebElement at, double share) {
+    until(
+        "a moment to read",
+        () -> Boolean.FALSE.equals(script("return document.body.classList.contains('fresh')")));
     script("arguments[0].scrollIntoView({block: 'center'})", at);
     Point corner = place(at);
     Dimension size = at.getSize();
     int x = corner.x + (int) Math.round(size.width * share);
     int y = corner.y + size.height / 2;
     finger(x, y, Duration.ofMillis(30));
+  }
+
+  /** A finger touches one place twice at once, as it happens in gloves. */
+  void touchTwice(String words) {
+    WebElement at = button(words);
+    touch(at, 0.5);
+    Point corner = new Point(60, 780);
+    finger(corner.x, corner.y, Duration.ofMillis(30));
   }
 
   /** A finger holds something for a while. */

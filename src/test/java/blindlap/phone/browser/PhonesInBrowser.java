@@ -234,6 +234,22 @@ class PhonesInBrowser {
     }
   }
 
+  /** What was pressed twice at once was pressed once: what stands there now was not meant. */
+  @Test
+  void aTouchCannotHitWhatWasNotThereAMomentAgo() {
+    scan();
+    day.handOver(0);
+    rider.touchTwice("Warm-up lap ridden");
+    rider.until("warm-up", () -> day.state().warmUps() == 1);
+    day.returned(0);
+    day.handOver(1);
+    score(1);
+    rider.touchTwice("Done with lap 1");
+    rider.until("the lap", () -> day.state().lapsRidden() == 1);
+    rider.sees("On to the next lap");
+    assertThat(day.state().warmUps()).isEqualTo(1);
+  }
+
   /** Names and notes are words, whatever stands in them. */
   @Test
   void scriptInANoteIsShownAndNotRun() {
