@@ -81,7 +81,7 @@ public final class DayAnswers {
    * effort. Told by arithmetic; no set is made.
    */
   public boolean takesLong(Plan plan) {
-    return plan.kind() == Plan.Kind.COMPARISON
+    return plan.kind().drawn()
         && bases.takesLong(
             plan.protocol(), plan.setups().size(), plan.stints(), DayLengths.of(plan), drift(plan));
   }
@@ -252,7 +252,7 @@ public final class DayAnswers {
   }
 
   private DayBases.@Nullable Base base(Plan plan, int stints) {
-    return plan.kind() == Plan.Kind.COMPARISON
+    return plan.kind().drawn()
         ? bases.of(plan.protocol(), plan.setups().size(), stints, drift(plan))
         : null;
   }
