@@ -213,7 +213,8 @@ public final class DayAnswers {
         point,
         terms.shown(error),
         DayEndings.of(simulation, terms),
-        DayEndings.ofPairs(simulation, terms),
+        // Along a setting no one level differs from all others, which are alike.
+        plan.steps() == null ? DayEndings.ofPairs(simulation, terms) : List.of(),
         looks.of(plan));
   }
 
@@ -298,7 +299,7 @@ public final class DayAnswers {
   }
 
   private Optional<DayAnswer.Least> least(Plan plan, DayTerms terms) {
-    return terms.comparable()
+    return terms.comparable() && plan.steps() == null
         ? new LeastPlan(bases, protocols.get()).of(plan, drift(plan), terms)
         : Optional.empty();
   }

@@ -97,14 +97,27 @@ public record StepsDay(
     return List.copyOf(setups);
   }
 
+  /** The one setup, without the setting that makes it a level. */
+  public Setup one(Setup level) {
+    return with(
+        level,
+        setupId,
+        setup,
+        level.settings().stream().filter(each -> !each.isCalled(setting)).toList());
+  }
+
   private Setup at(Setup one, String typed) {
     List<Setting> settings = new ArrayList<>();
     Setting level = new Setting(setting, typed, unit, null, Setting.Check.EACH_STINT, false);
     settings.add(level);
     one.settings().stream().filter(each -> !each.isCalled(setting)).forEach(settings::add);
+    return with(one, id(setupId, typed), level.shown(), settings);
+  }
+
+  private static Setup with(Setup one, String id, String name, List<Setting> settings) {
     return new Setup(
-        id(setupId, typed),
-        level.shown(),
+        id,
+        name,
         one.component(),
         settings,
         one.massGrams(),
