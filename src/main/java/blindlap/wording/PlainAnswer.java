@@ -38,13 +38,16 @@ public final class PlainAnswer {
     return answer.map(this::lead).orElse(List.of());
   }
 
+  private String seldom() {
+    String many = plan.steps() == null ? "plain.seldom.pairs" : "plain.seldom.levels";
+    return plan.setups().size() > 2 ? many : "plain.seldom";
+  }
+
   private List<String> lead(DayAnswer day) {
     List<String> lines = new ArrayList<>();
     boolean seldom = !day.never() && Double.isNaN(day.chosen().difference());
     if (day.never() || seldom) {
-      String many = plan.steps() == null ? "plain.seldom.pairs" : "plain.seldom.levels";
-      String pairs = plan.setups().size() > 2 ? many : "plain.seldom";
-      lines.add(WORDS.say(seldom ? pairs : "plain.never"));
+      lines.add(WORDS.say(seldom ? seldom() : "plain.never"));
       request(day, true).least().ifPresent(least -> lines.addAll(List.of(said(), least)));
       return lines;
     }
