@@ -12,7 +12,6 @@ import blindlap.plan.Setup;
 import blindlap.session.GuessWords;
 import blindlap.session.HelperEntry;
 import blindlap.session.SessionState;
-import blindlap.session.day.Guess;
 import blindlap.wording.HandlingWords;
 import blindlap.wording.day.Words;
 import java.util.List;
@@ -104,7 +103,7 @@ final class HelperCommand extends HelperDayCommand {
   }
 
   private static int setup(Plan plan, String typed) {
-    Integer setup = GuessWords.parse(plan, typed).map(Guess::setup).orElse(null);
+    Integer setup = GuessWords.setup(plan, typed).orElse(null);
     if (setup == null) {
       String names = String.join(", ", plan.setups().stream().map(Setup::name).toList());
       throw complaint(List.of(Problem.of(DeskFault.NO_SUCH_SETUP, "", typed, names)));

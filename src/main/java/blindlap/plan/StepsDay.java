@@ -41,6 +41,12 @@ public record StepsDay(
   /** Most levels of one day. */
   public static final int MOST = 6;
 
+  /** Which end of the levels a rider guesses to be nearer to; its place among the answers. */
+  public enum End {
+    LOW,
+    HIGH
+  }
+
   /** How a level is set, at a real and at a dummy swap alike. */
   public enum Way {
     /** Clicks of a dial, counted from one end: equally many at every handling. */

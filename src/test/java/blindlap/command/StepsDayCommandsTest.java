@@ -76,14 +76,21 @@ class StepsDayCommandsTest {
         .contains("rebound: 2 to 16 clicks, the maker's limits as you typed them (p. 12)")
         .contains(2 * largest + " clicks at every handling");
 
-    assertThat(day.run("record", id, day.file("laps.csv", Plans.laps(stints)).toString()).code())
-        .isZero();
+    String wrong = "lap;lap time;guess\n1;1:31.2;B\n";
+    CommandLineSession.Ran refused = day.run("record", id, day.file("wrong.csv", wrong).toString());
+    assertThat(refused.code()).isEqualTo(2);
+    assertThat(refused.err()).contains("\"B\" does not say which end").contains("low or high");
+    CommandLineSession.Ran recorded =
+        day.run("record", id, day.file("laps.csv", guessed(stints)).toString());
+    assertThat(recorded.code()).as(recorded.err()).isZero();
     assertThat(day.run("close-day", id).code()).isZero();
     assertThat(day.run("close-review", id).code()).isZero();
     assertThat(day.run("unseal", id).out()).contains("Both fingerprints match");
     CommandLineSession.Ran review = day.run("review", id);
     assertThat(review.code()).as(review.err()).isZero();
-    assertThat(review.out()).contains(stints + " of " + stints + " stints used");
+    assertThat(review.out())
+        .contains(stints + " of " + stints + " stints used")
+        .containsPattern("Guesses of the end that the level was nearer to: \\d+ right, \\d+ wrong");
     for (String[] command :
         new String[][] {
           {"review", id, "--json"},
@@ -98,8 +105,21 @@ class StepsDayCommandsTest {
     assertThat(Files.readString(folder.resolve("again.yaml")))
         .contains("name: Shock K", "kind: steps day", "setting: rebound")
         .contains("levels: " + levels.substring(1, levels.length() - 1));
+    assertThat(Files.readString(folder.resolve("package").resolve("stints.csv")))
+        .contains(",low,", ",high,", ",-,");
     assertThat(day.run("notebook").out()).contains("Steps day: " + levels.substring(1, 2) + ", ");
     assertThat(day.run("notebook", "--verify").code()).isZero();
+  }
+
+  /** Laps with guesses of the end, as they can be typed. */
+  private static String guessed(int count) {
+    String[] said = {"low", "HIGH", "-", "l", "nearer the high end"};
+    StringBuilder csv = new StringBuilder();
+    for (String row : Plans.laps(count).lines().toList()) {
+      int lap = row.startsWith("lap") ? -1 : Integer.parseInt(row.split(";", -1)[0]);
+      csv.append(row).append(';').append(lap < 0 ? "guess" : said[lap % 5]).append('\n');
+    }
+    return csv.toString();
   }
 
   @ParameterizedTest
