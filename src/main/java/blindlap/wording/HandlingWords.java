@@ -46,7 +46,6 @@ public final class HandlingWords {
     if (!(handling instanceof Handling.Refit)) {
       steps.addAll(level.steps());
     }
-    steps.add(WORDS.say("measure"));
     steps.add(WORDS.say("cycle"));
     steps.add(WORDS.say("last"));
     return steps;

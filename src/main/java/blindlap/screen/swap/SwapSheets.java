@@ -2,7 +2,9 @@ package blindlap.screen.swap;
 
 import blindlap.desk.HelperDay;
 import blindlap.plan.Plan;
+import blindlap.plan.Setting;
 import blindlap.plan.Setup;
+import blindlap.plan.StepsDay;
 import blindlap.session.HelperEntry;
 import blindlap.wording.HandlingWords;
 import blindlap.wording.SwapWords;
@@ -56,7 +58,7 @@ final class SwapSheets {
         SwapWords.safety(entry.confirmed()),
         entry.stint() > day.firstStint(),
         entry.fit().get(laps),
-        plan.setups().stream().map(Setup::name).toList(),
+        plan.setups().stream().map(each -> brief(plan, each)).toList(),
         entry.fitted(),
         entry.note(),
         entry.begun() != null,
@@ -66,6 +68,14 @@ final class SwapSheets {
   /** A level is a place along its setting and has no mark of its own. */
   private static int mark(Plan plan, HelperDay.Work work) {
     return plan.steps() == null ? work.setup() : SwapSheet.NO_MARK;
+  }
+
+  /** What stands on a box to choose: of a level its number, since there can be six. */
+  private static String brief(Plan plan, Setup setup) {
+    StepsDay day = plan.steps();
+    return day == null
+        ? setup.name()
+        : setup.setting(day.setting()).map(Setting::value).orElseGet(setup::name);
   }
 
   private static List<String> steps(Plan plan, HelperDay.Work work) {
