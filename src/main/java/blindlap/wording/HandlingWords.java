@@ -136,6 +136,20 @@ public final class HandlingWords {
     return List.of(WORDS.say("every") + " " + WORDS.say(key, Handling.clicks(plan).orElse(0)));
   }
 
+  /** All that a steps day fixes beside its levels, for whoever signs the plan. */
+  static List<String> signed(Plan plan) {
+    StepsDay day = plan.steps();
+    if (day == null) {
+      return List.of();
+    }
+    List<String> names = plan.setups().stream().map(Setup::name).toList();
+    List<String> lines = new ArrayList<>();
+    lines.add(WORDS.say("signed", day.setup(), day.setting(), StepsDay.range(names)));
+    lines.add(limits(plan).map(words -> words + ".").orElseGet(() -> WORDS.say("limits.none")));
+    lines.addAll(planned(plan));
+    return lines;
+  }
+
   /** What the handlings of the day come to, for whoever plans it; empty for other plans. */
   public static List<String> planned(Plan plan) {
     StepsDay day = plan.steps();

@@ -68,6 +68,10 @@ class StepsDayCommandsTest {
                 .formatted(2 * largest, stints + 1, 2 * largest * (stints + 1)))
         .contains("Follow the maker's manual");
     String id = day.commit(text);
+    assertThat(day.run("plan", "--committed", id).out())
+        .contains("One setup, Shock K: rebound at " + levels.substring(1, levels.length() - 1))
+        .contains("rebound: 2 to 16 clicks, the maker's limits as you typed them (p. 12).")
+        .contains("which wear the dial");
 
     CommandLineSession.Ran helper = day.run("helper", id);
     Matcher ways = Pattern.compile("(?:real|dummy) swap: (\\d+) in").matcher(helper.out());
