@@ -170,6 +170,18 @@ class StepsCheckTest {
   }
 
   @Test
+  void limitsWithoutAPlaceInTheManualAreHintedAt() {
+    assertThat(PlanHints.of(StepsDays.clicks()))
+        .extracting(Problem::where)
+        .contains("steps_day.source");
+    assertThat(
+            PlanHints.of(
+                Plans.with(StepsDays.text("levels: [4, 7, 10, 13], least: 2, source: p. 12", 16))))
+        .extracting(Problem::where)
+        .doesNotContain("steps_day.source");
+  }
+
+  @Test
   void allHandlingsWearTheOneSetup() {
     Plan plan = StepsDays.clicks();
 
