@@ -74,6 +74,7 @@ class StepsCheckTest {
         "levels: [4, 7, 10], least: 16, most: 2 | LIMITS_CROSSED",
         "levels: [4, 7.5, 10] | LEVEL_NOT_CLICKS",
         "levels: [-2, 0, 2] | LEVEL_NOT_CLICKS",
+        "levels: [4, 7, 201] | LEVEL_NOT_CLICKS",
         "levels: [4, 7, 10], low: 2 | LOW_AND_HIGH_UNASKED",
         "levels: [4, 7, 10], way: pressure | LOW_AND_HIGH_MISSING",
         "levels: [4, 7, 10], way: pressure, low: 5, high: 12 | LEVEL_NOT_BETWEEN",
