@@ -10,6 +10,7 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /** The protocols that plan files may name, read from protocol files (docs/plan-file.md). */
@@ -49,7 +50,7 @@ public final class Protocols {
   static String usualFor(Plan.Kind kind, int setups, BlindLevel level) {
     if (kind == Plan.Kind.STEPS_DAY) {
       // A day of too few or too many levels is refused for that, not for its rule.
-      return LEVELS.getOrDefault(setups, "three-levels");
+      return Objects.requireNonNull(LEVELS.getOrDefault(setups, "three-levels"));
     }
     return switch (setups) {
       case 3 -> "three-setups";

@@ -101,7 +101,7 @@ public final class HandlingWords {
         WORDS.say(
             key,
             day.setting(),
-            least == null ? "" : most == null ? typed(plan, least) : PlanJson.number(least),
+            least == null ? "" : most == null ? typed(plan, least) : plain(least),
             most == null ? "" : typed(plan, most),
             source));
   }
@@ -118,10 +118,7 @@ public final class HandlingWords {
     }
     if (handling instanceof Handling.Pressure pressure) {
       return WORDS.say(
-          "row.pressure",
-          PlanJson.number(pressure.low()),
-          PlanJson.number(pressure.high()),
-          PlanJson.number(pressure.to()));
+          "row.pressure", plain(pressure.low()), plain(pressure.high()), plain(pressure.to()));
     }
     return "";
   }
@@ -171,9 +168,13 @@ public final class HandlingWords {
         WORDS.say("plan.dummy"));
   }
 
+  private static String plain(BigDecimal value) {
+    return String.valueOf(PlanJson.number(value));
+  }
+
   private static String typed(Plan plan, BigDecimal value) {
     StepsDay day = plan.steps();
     String unit = day == null ? "" : day.unit();
-    return PlanJson.number(value) + (unit.isBlank() ? "" : " " + unit);
+    return plain(value) + (unit.isBlank() ? "" : " " + unit);
   }
 }

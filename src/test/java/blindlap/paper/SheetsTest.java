@@ -16,6 +16,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -185,7 +186,7 @@ class SheetsTest {
   void theHelpersSheetOfAStepsDayCountsEveryHandlingOut(
       @TempDir(factory = RamFolder.class) Path folder) throws IOException {
     try (TestDay day = new TestDay(folder, StepsTestDay.NINE, 3)) {
-      byte[] sheet = sheets(day, Sheets.Paper.A4).get("helper-sheet.pdf");
+      byte[] sheet = Objects.requireNonNull(sheets(day, Sheets.Paper.A4).get("helper-sheet.pdf"));
       String text = PdfMarks.of(sheet).text.toString().replaceAll("\\s+", " ");
       Matcher rows =
           Pattern.compile("(?:(\\d+) in|to the end), (\\d+) out and back, (\\d+) out(, 1 beside)?")

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.assertj.core.api.InstanceOfAssertFactories;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -53,7 +54,7 @@ class HandlingTest {
     assertThat(Handling.clicks(plan)).contains(2 * largest);
   }
 
-  private static Handling.Clicks clicks(Plan plan, Integer from, int to) {
+  private static Handling.Clicks clicks(Plan plan, @Nullable Integer from, int to) {
     return (Handling.Clicks) Handling.of(plan, from, to).orElseThrow();
   }
 

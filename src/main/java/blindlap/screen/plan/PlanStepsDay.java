@@ -21,7 +21,6 @@ final class PlanStepsDay {
   private static final String KIND = PlanJson.word(Plan.Kind.STEPS_DAY);
 
   private final TypedForm form;
-  private final ReadOnlyObjectProperty<Optional<Plan>> plan;
   private final Supplier<List<Protocol>> protocols;
   private final Consumer<Runnable> step;
   private final BooleanBinding chosen;
@@ -37,7 +36,6 @@ final class PlanStepsDay {
       Supplier<List<Protocol>> protocols,
       Consumer<Runnable> step) {
     this.form = form;
-    this.plan = plan;
     this.protocols = protocols;
     this.step = step;
     ObservableList<TypedForm> setups = form.list("setups");

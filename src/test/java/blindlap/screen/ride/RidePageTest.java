@@ -12,7 +12,9 @@ import blindlap.screen.part.Fonts;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.Theme;
 import blindlap.session.GuessWords;
+import blindlap.session.day.Guess;
 import java.nio.file.Path;
+import java.util.Objects;
 import javafx.scene.Scene;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -76,9 +78,9 @@ public class RidePageTest {
                 .contains("nearer the low end", "nearer the high end", "don't know")
                 .doesNotContain("clicks");
           });
-      assertThat(day.state().guesses().get(1).setup()).isEqualTo(StepsDay.End.HIGH.ordinal());
-      assertThat(GuessWords.text(day.state().plan(), day.state().guesses().get(1)))
-          .isEqualTo("high");
+      Guess guess = Objects.requireNonNull(day.state().guesses().get(1));
+      assertThat(guess.setup()).isEqualTo(StepsDay.End.HIGH.ordinal());
+      assertThat(GuessWords.text(day.state().plan(), guess)).isEqualTo("high");
     }
   }
 }
