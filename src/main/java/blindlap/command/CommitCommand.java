@@ -77,7 +77,7 @@ final class CommitCommand extends SessionCommand {
         throw new Complaint(
             ExitCode.BAD_INPUT, PhraseWords.of(plan.level()).say("commit.no.terminal"));
       }
-      if (plan.kind() == Plan.Kind.COMPARISON) {
+      if (plan.kind().drawn()) {
         HistoryWords.ahead(desk.questions().before(plan)).forEach(this::say);
       }
       checkNullRun(desk, plan);
@@ -111,12 +111,12 @@ final class CommitCommand extends SessionCommand {
   }
 
   private static boolean hasPhrase(Plan plan) {
-    return plan.kind() == Plan.Kind.COMPARISON && !plan.blinding().level().shown();
+    return plan.kind().drawn() && !plan.blinding().level().shown();
   }
 
   /** True if a helper sits at the terminal of whom the rider must see nothing. */
   private boolean talked(Plan plan) {
-    return plan.kind() == Plan.Kind.COMPARISON && !plan.unblinded() && !yes;
+    return plan.kind().drawn() && !plan.unblinded() && !yes;
   }
 
   /** The phrase first: there is no order, sealed or not, before it is out. */

@@ -12,7 +12,7 @@ import blindlap.plan.Setup;
 import blindlap.session.GuessWords;
 import blindlap.session.HelperEntry;
 import blindlap.session.SessionState;
-import blindlap.session.day.Guess;
+import blindlap.wording.HandlingWords;
 import blindlap.wording.day.Words;
 import java.util.List;
 import java.util.Locale;
@@ -25,10 +25,13 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "helper",
     description = {
-      "Tells the helper what to fit, stint by stint. Asks for the helper phrase; the rider looks away.",
+      "Tells the helper what to fit, stint by stint. Asks for the helper phrase; the rider looks"
+          + " away.",
       "blindlap sheets --helper writes the same as a sheet to print.",
-      "Once stints are handled it asks whether a wrong setup was on in one; what is answered is sealed, and",
-      "whether a swap is real follows it. Nothing of it stands on the command line, and with or without a",
+      "Once stints are handled it asks whether a wrong setup was on in one; what is answered is"
+          + " sealed, and",
+      "whether a swap is real follows it. Nothing of it stands on the command line, and with or"
+          + " without a",
       "correction the notebook file changes alike. blindlap catch-up keys in the helper's paper."
     })
 final class HelperCommand extends HelperDayCommand {
@@ -100,7 +103,7 @@ final class HelperCommand extends HelperDayCommand {
   }
 
   private static int setup(Plan plan, String typed) {
-    Integer setup = GuessWords.parse(plan, typed).map(Guess::setup).orElse(null);
+    Integer setup = GuessWords.setup(plan, typed).orElse(null);
     if (setup == null) {
       String names = String.join(", ", plan.setups().stream().map(Setup::name).toList());
       throw complaint(List.of(Problem.of(DeskFault.NO_SUCH_SETUP, "", typed, names)));
@@ -129,7 +132,15 @@ final class HelperCommand extends HelperDayCommand {
 
   private void schedule(HelperDay day, SortedMap<Integer, Integer> known) {
     Plan plan = day.plan();
-    say("Warm-up laps on " + plan.setups().get(day.work(0).setup()).name() + really(day, 0, known));
+    HelperDay.Work first = day.work(0);
+    String before = plan.steps() == null ? "" : " (first handling" + way(plan, first) + ")";
+    say(
+        "Warm-up laps on "
+            + plan.setups().get(first.setup()).name()
+            + before
+            + really(day, 0, known));
+    HandlingWords.every(plan).forEach(this::say);
+    HandlingWords.limits(plan).ifPresent(this::say);
     say("stint  code  fit");
     for (int stint = 1; stint <= plan.stints(); stint++) {
       HelperDay.Work work = day.work(stint);
@@ -140,9 +151,15 @@ final class HelperCommand extends HelperDayCommand {
               stint,
               work.code(),
               plan.setups().get(work.setup()).name(),
-              work.real() ? "real swap" : "dummy swap",
+              (work.real() ? "real swap" : "dummy swap") + way(plan, work),
               really(day, stint, known)));
     }
+  }
+
+  /** How a level is set from the one that is on; empty for other days. */
+  private static String way(Plan plan, HelperDay.Work work) {
+    String way = HandlingWords.row(plan, work.comesOff(), work.setup());
+    return way.isEmpty() ? "" : ": " + way;
   }
 
   /** What was on instead, where a stint was fitted otherwise. */

@@ -140,6 +140,7 @@ final class OneStintCommand extends HelperDayCommand {
     for (Setting setting : shown.settings()) {
       say(OneStintWords.say("setting", setting.name(), SwapWords.aim(setting)));
     }
+    shown.steps().forEach(this::say);
     say(Words.of("cautions").say("short"));
     say(OneStintWords.say("gone", IN_SIGHT.toSeconds()));
     setting().terminal().blankAfter(IN_SIGHT);

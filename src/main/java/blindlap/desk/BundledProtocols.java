@@ -21,7 +21,11 @@ public final class BundledProtocols {
           "limited-runs",
           "there-and-back",
           "three-setups",
-          "four-setups");
+          "four-setups",
+          "three-levels",
+          "four-levels",
+          "five-levels",
+          "six-levels");
 
   private BundledProtocols() {}
 

@@ -11,6 +11,7 @@ import blindlap.session.OneStintCommands;
 import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
+import blindlap.wording.HandlingWords;
 import blindlap.wording.OneStintWords;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -70,11 +71,14 @@ public final class OneStints {
      * @param setup to be on, by its name
      * @param real true if something else was on before by the order
      * @param settings to dial and measure
+     * @param steps how a level of a steps day is set, whatever is on; empty for other days
      */
-    record Setup(int stint, int code, String setup, boolean real, List<Setting> settings)
+    record Setup(
+        int stint, int code, String setup, boolean real, List<Setting> settings, List<String> steps)
         implements Shown {
       public Setup {
         settings = List.copyOf(settings);
+        steps = List.copyOf(steps);
       }
 
       /** Says which stint only. */
@@ -169,7 +173,8 @@ public final class OneStints {
         state.day().code(stint),
         plan.setups().get(opened.setup()).name(),
         opened.real(),
-        StintSettings.of(plan, stint, opened.setup()));
+        StintSettings.of(plan, stint, opened.setup()),
+        HandlingWords.steps(plan, null, opened.setup()));
   }
 
   /** The first stint that was shown and of which it was not said whether the rider saw. */

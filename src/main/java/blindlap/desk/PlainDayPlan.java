@@ -47,6 +47,7 @@ final class PlainDayPlan {
         null,
         List.of(),
         List.of(),
+        null,
         null);
   }
 

@@ -220,7 +220,7 @@ public record PlanPreview(
   }
 
   private static Optional<DeclaredNoise> told(Plan plan, EarlierNoise earlier) {
-    return plan.kind() == Plan.Kind.COMPARISON
+    return plan.kind().drawn()
         ? plan.primary().flatMap(primary -> earlier.of(primary, plan.laps().scored()))
         : Optional.empty();
   }

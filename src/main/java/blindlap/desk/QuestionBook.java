@@ -44,7 +44,7 @@ public final class QuestionBook {
 
   /** What a list knows is enough to leave most sessions unread; setups go by their ids. */
   private static boolean mayBeOf(Plan plan, SessionSummary each) {
-    return each.kind() == Plan.Kind.COMPARISON
+    return each.kind().drawn()
         && (same(each.question(), plan.question())
             || same(each.rider(), plan.rider()) && same(each.trail(), plan.trail()));
   }

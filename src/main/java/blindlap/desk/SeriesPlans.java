@@ -121,6 +121,9 @@ public final class SeriesPlans {
     if (!plan.blinding().level().blind()) {
       return Optional.of(Problem.of(DeskFault.NULL_RUN_KNOWING, ""));
     }
+    if (plan.kind() == Plan.Kind.STEPS_DAY) {
+      return Optional.of(Problem.of(DeskFault.NULL_RUN_STEPS, ""));
+    }
     return plan.series() == null
         ? Optional.empty()
         : Optional.of(Problem.of(DeskFault.SERIES_NULL_RUN, "", plan.series()));

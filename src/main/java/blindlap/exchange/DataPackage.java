@@ -15,6 +15,7 @@ import blindlap.review.StintValues;
 import blindlap.review.TakenOut;
 import blindlap.review.Waits;
 import blindlap.seal.OpenKey;
+import blindlap.session.GuessWords;
 import blindlap.session.Recorded;
 import blindlap.session.SessionState;
 import blindlap.session.day.Guess;
@@ -247,13 +248,12 @@ public final class DataPackage {
     List<List<String>> rows = new ArrayList<>();
     for (int stint = 1; stint <= day.plan().stints(); stint++) {
       Guess guess = day.guesses().get(stint);
-      Integer setup = guess == null ? null : guess.setup();
       rows.add(
           List.of(
               String.valueOf(stint),
               String.valueOf(day.key().codes().get(stint - 1)),
               letter(day.setup(stint)),
-              guess == null ? "" : setup == null ? "-" : letter(setup),
+              guess == null ? "" : GuessWords.text(day.plan(), guess),
               guess == null ? "" : guess.cue(),
               day.blindBroken().getOrDefault(stint, ""),
               String.valueOf(stint <= day.lastStint())));
@@ -264,7 +264,11 @@ public final class DataPackage {
             Column.of("stint", "integer", "stint, from 1"),
             Column.of("code", "integer", "code on everything the rider saw"),
             Column.of("setup", "string", "setup by the drawn order"),
-            Column.of("guess", "string", "the rider's guess; - for don't know, empty if not asked"),
+            Column.of(
+                "guess",
+                "string",
+                "the rider's guess, on a steps day the end: low or high; - for don't know, empty if"
+                    + " not asked"),
             Column.of("cue", "string", "what gave it away"),
             Column.of("blind_broken", "string", "what happened, where the rider knew"),
             Column.of("in_the_day", "boolean", "false after the day was cut short")),

@@ -4,6 +4,7 @@ import blindlap.compute.RequestException;
 import blindlap.compute.StrictJson;
 import blindlap.fault.Unreadable;
 import blindlap.plan.Plan;
+import blindlap.plan.StepsDay;
 import blindlap.review.DayRecord;
 import blindlap.review.Handling;
 import blindlap.review.HelperFit;
@@ -11,6 +12,7 @@ import blindlap.review.Masks;
 import blindlap.review.Remark;
 import blindlap.review.TakenLook;
 import blindlap.seal.OpenKey;
+import blindlap.session.GuessWords;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Guess;
 import blindlap.session.day.SessionId;
@@ -101,10 +103,7 @@ public final class DataPackageReader {
       int stint = PackageCells.stint(row, STINTS, 1, plan);
       String guess = PackageCells.text(row, "guess");
       if (!guess.isEmpty()) {
-        guesses.put(
-            stint,
-            new Guess(
-                guess.equals("-") ? null : setup(guess), null, PackageCells.text(row, "cue")));
+        guesses.put(stint, guess(plan, guess, PackageCells.text(row, "cue")));
       }
       if (!PackageCells.text(row, "blind_broken").isEmpty()) {
         broken.put(stint, PackageCells.text(row, "blind_broken"));
@@ -267,10 +266,20 @@ public final class DataPackageReader {
     return table;
   }
 
+  private static Guess guess(Plan plan, String typed, String cue) {
+    Guess read =
+        GuessWords.parse(plan, typed)
+            .filter(each -> GuessWords.text(plan, each).equals(typed))
+            .orElseThrow(() -> new Unreadable(PackageFault.NOT_A_SETUP, typed));
+    return new Guess(read.setup(), null, cue);
+  }
+
+  /** The letter of a setup, or of a level of a steps day, of which there can be more. */
   private static int setup(String letter) {
-    if (letter.length() != 1 || letter.charAt(0) < 'A' || letter.charAt(0) > 'D') {
+    int setup = letter.length() == 1 ? letter.charAt(0) - 'A' : -1;
+    if (setup < 0 || setup >= StepsDay.MOST) {
       throw new Unreadable(PackageFault.NOT_A_SETUP, letter);
     }
-    return letter.charAt(0) - 'A';
+    return setup;
   }
 }

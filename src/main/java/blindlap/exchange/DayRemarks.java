@@ -31,7 +31,7 @@ public final class DayRemarks {
   private DayRemarks(SessionState state) {
     this.state = state;
     this.values = new ValueRemarks(state);
-    this.saidAgain = new SaidAgain(state.plan().laps().perStint());
+    this.saidAgain = new SaidAgain(state.plan());
   }
 
   /** The remarks of an unsealed session; the helper's are read from the opened records. */

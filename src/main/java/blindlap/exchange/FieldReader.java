@@ -284,6 +284,26 @@ final class FieldReader {
     return numbers == null ? List.of() : numbers;
   }
 
+  /**
+   * Texts, as a list or as one text that parts them by semicolons, spaces, or commas before one.
+   */
+  List<String> parted(String name, String expected) {
+    Located value = value(name);
+    if (value == null || value.items() != null) {
+      return texts(name);
+    }
+    List<String> parts = scalar(name, expected, FieldReader::parts);
+    return parts == null ? List.of() : parts;
+  }
+
+  /** "4, 7, 10", "4 7 10" and "1,5; 1,6": a comma between digits is a decimal one. */
+  private static List<String> parts(String text) {
+    return java.util.Arrays.stream(text.split("\\s*;\\s*|\\s*,\\s+|\\s+", -1))
+        .map(String::strip)
+        .filter(each -> !each.isEmpty())
+        .toList();
+  }
+
   /** Objects of a list, each read by a function. */
   <T> List<T> objects(String name, Function<FieldReader, T> read) {
     List<T> objects = new ArrayList<>();

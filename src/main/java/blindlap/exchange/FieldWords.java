@@ -26,6 +26,7 @@ enum FieldWords {
   PRACTISED,
   STINT_SHARE,
   LOOKS,
+  LEVELS,
   MASS,
   /** {0} grams. */
   SAME_GRAMS,

@@ -9,7 +9,6 @@ import blindlap.plan.Setup;
 import blindlap.session.GuessWords;
 import blindlap.session.KeptOnPaper;
 import blindlap.session.SafetyCheck;
-import blindlap.session.day.Guess;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -225,7 +224,7 @@ public final class HelperTable {
     if (AS_SCHEDULED.stream().anyMatch(typed::equalsIgnoreCase)) {
       return KeptOnPaper.AS_SCHEDULED;
     }
-    Integer setup = GuessWords.parse(plan, typed).map(Guess::setup).orElse(null);
+    Integer setup = GuessWords.setup(plan, typed).orElse(null);
     if (setup == null) {
       String names = String.join(", ", plan.setups().stream().map(Setup::name).toList());
       problems.add(Problem.of(FileFault.NOT_A_FIT, where, typed, names));

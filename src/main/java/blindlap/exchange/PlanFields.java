@@ -21,9 +21,10 @@ public final class PlanFields {
       Map.ofEntries(
           order(
               "",
-              "question rider trail trail_version day conditions kind setups differences_reason"
-                  + " change bikes bike measures covariates protocol rule stints looks laps"
-                  + " timetable noise blinding expectations series series_sessions override"),
+              "question rider trail trail_version day conditions kind setups steps_day"
+                  + " differences_reason change bikes bike measures covariates protocol rule stints"
+                  + " looks laps timetable noise blinding expectations series series_sessions"
+                  + " override"),
           order(
               "setups",
               "name id component settings mass mass_g ballast_g price steps limits most_refits"
@@ -31,6 +32,7 @@ public final class PlanFields {
           order("settings", "name value unit tolerance equal check range step readings"),
           order("bike", "name value unit tolerance equal check range step readings"),
           order("limits", "what value source"),
+          order("steps_day", "setup setup_id setting unit levels way least most source low high"),
           order("bikes", "first second change_after differences"),
           order("differences", "name first second"),
           order(
@@ -45,7 +47,8 @@ public final class PlanFields {
           order("covariates", "name kind unit by per reason correlation"),
           order(
               "protocol",
-              "name title when setups block patterns max_run min_trend_efficiency usual_stints"),
+              "name title when setups block patterns max_run min_trend_efficiency usual_stints"
+                  + " levels"),
           order("rule", "setups stints block patterns max_run min_trend_efficiency"),
           order("laps", "warm_up settling scored"),
           order(
@@ -88,6 +91,7 @@ public final class PlanFields {
   public static Map<String, Object> once(Map<String, ?> fields) {
     Map<String, Object> once = new LinkedHashMap<>(fields);
     FIXED.forEach(once::remove);
+    StepsFields.oneSetup(once);
     once.computeIfPresent("setups", (name, setups) -> each(setups, PlanFields::setup));
     once.computeIfPresent("bike", (name, bike) -> each(bike, PlanFields::row));
     once.computeIfPresent("measures", (name, measures) -> each(measures, PlanFields::row));

@@ -16,7 +16,6 @@ import blindlap.plan.Practised;
 import blindlap.plan.Preparation;
 import blindlap.plan.Protocol;
 import blindlap.plan.Rule;
-import blindlap.plan.Setup;
 import blindlap.plan.StintShare;
 import blindlap.plan.Timetable;
 import blindlap.stats.compare.Scale;
@@ -107,10 +106,10 @@ public final class PlanReader {
     Plan.Kind kind = f.option("kind", Plan.Kind.class, Plan.Kind.COMPARISON);
     Plan.Expectations expectations = f.object("expectations", PlanReader::expectations);
     LocalDate day = day(f);
-    List<Setup> setups = f.objects("setups", SetupReader::setup);
+    StepsReader steps = StepsReader.of(f, kind, problems);
     Blinding typed = f.object("blinding", PlanReader::blinding);
     Blinding blinding = typed == null ? Blinding.BLIND : typed;
-    Protocol protocol = protocol(f, setups.size(), blinding.level());
+    Protocol protocol = protocol(f, kind, steps.setups().size(), blinding.level());
     int stints = f.integer("stints", protocol.usualStints());
     return new Plan(
         kind,
@@ -120,7 +119,7 @@ public final class PlanReader {
         f.requiredText("trail"),
         day,
         f.text("conditions", ""),
-        setups,
+        steps.setups(),
         f.option("change", ChangeMethod.class, ChangeMethod.REFIT),
         f.object("bikes", PlanReader::bikes),
         f.text("differences_reason", ""),
@@ -137,7 +136,8 @@ public final class PlanReader {
         f.integer("series_sessions"),
         f.objects("covariates", PlanReader::covariate),
         f.wholes("looks", FieldWords.LOOKS.say()),
-        f.object("trail_version", TimingReader::trailVersion));
+        f.object("trail_version", TimingReader::trailVersion),
+        steps.day());
   }
 
   private static LocalDate day(FieldReader f) {
@@ -224,7 +224,7 @@ public final class PlanReader {
     return kind.rating() ? Measure.Better.HIGHER : Measure.Better.LOWER;
   }
 
-  private Protocol protocol(FieldReader f, int setups, BlindLevel level) {
+  private Protocol protocol(FieldReader f, Plan.Kind kind, int setups, BlindLevel level) {
     Located rule = f.value("rule");
     Located named = f.value("protocol");
     if (rule != null) {
@@ -234,7 +234,7 @@ public final class PlanReader {
     if (named != null && named.fields() != null) {
       return java.util.Objects.requireNonNull(f.object("protocol", Protocols::fields));
     }
-    String name = f.text("protocol", Protocols.usualFor(setups, level));
+    String name = f.text("protocol", Protocols.usualFor(kind, setups, level));
     Protocol protocol = protocols.named(name).orElse(null);
     if (protocol == null) {
       problems.add(

@@ -2,6 +2,7 @@ package blindlap.exchange;
 
 import blindlap.fault.Problem;
 import blindlap.plan.BlindLevel;
+import blindlap.plan.Plan;
 import blindlap.plan.PlanFault;
 import blindlap.plan.Protocol;
 import java.util.ArrayList;
@@ -9,12 +10,16 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /** The protocols that plan files may name, read from protocol files (docs/plan-file.md). */
 public final class Protocols {
   /** No protocol at all, for stored plans, which carry their own. */
   public static final Protocols NONE = new Protocols(List.of());
+
+  private static final Map<Integer, String> LEVELS =
+      Map.of(3, "three-levels", 4, "four-levels", 5, "five-levels", 6, "six-levels");
 
   private final Map<String, Protocol> byName = new LinkedHashMap<>();
 
@@ -42,7 +47,11 @@ public final class Protocols {
    * The protocol that is taken when a plan names none: where each setup is shown only when it is to
    * be mounted, one whose blocks do not tell what comes.
    */
-  static String usualFor(int setups, BlindLevel level) {
+  static String usualFor(Plan.Kind kind, int setups, BlindLevel level) {
+    if (kind == Plan.Kind.STEPS_DAY) {
+      // A day of too few or too many levels is refused for that, not for its rule.
+      return Objects.requireNonNull(LEVELS.getOrDefault(setups, "three-levels"));
+    }
     return switch (setups) {
       case 3 -> "three-setups";
       case 4 -> "four-setups";
@@ -84,6 +93,7 @@ public final class Protocols {
         f.texts("patterns"),
         f.integer("max_run"),
         f.share("min_trend_efficiency"),
-        f.integer("usual_stints", 16));
+        f.integer("usual_stints", 16),
+        f.bool("levels", false));
   }
 }

@@ -1,8 +1,10 @@
 package blindlap.exchange;
 
+import blindlap.plan.Plan;
 import blindlap.review.Remark;
 import blindlap.session.Entry;
 import blindlap.session.Fact;
+import blindlap.session.GuessWords;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import java.time.ZonedDateTime;
@@ -19,12 +21,14 @@ import org.jspecify.annotations.Nullable;
  * more, such as how sure a guess is once the guess stands, replaces nothing.
  */
 final class SaidAgain {
+  private final Plan plan;
   private final int perStint;
   private final Map<LapId, String> notes = new HashMap<>();
   private final Map<Integer, Guess> guesses = new HashMap<>();
 
-  SaidAgain(int perStint) {
-    this.perStint = perStint;
+  SaidAgain(Plan plan) {
+    this.plan = plan;
+    this.perStint = plan.laps().perStint();
   }
 
   /** The remarks on an entry, which is the next of the day that was applied. */
@@ -74,9 +78,8 @@ final class SaidAgain {
         new Remark(kind, lap.stint(), number, "", "", before, now, "", Optional.of(at)));
   }
 
-  private static String letter(Guess guess) {
-    Integer setup = guess.setup();
-    return setup == null ? Remark.DONT_KNOW : String.valueOf((char) ('A' + setup));
+  private String letter(Guess guess) {
+    return guess.setup() == null ? Remark.DONT_KNOW : GuessWords.text(plan, guess);
   }
 
   private static String sureness(Guess guess) {

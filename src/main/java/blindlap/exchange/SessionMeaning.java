@@ -79,7 +79,7 @@ public final class SessionMeaning {
     codes(entry, commit);
     SealedKey key = commit.key();
     if (key == null) {
-      if (plan.kind() == Plan.Kind.COMPARISON && !commit.covered()) {
+      if (plan.kind().drawn() && !commit.covered()) {
         wrong(entry, MeaningFault.KEY_MISSING);
       }
       return;

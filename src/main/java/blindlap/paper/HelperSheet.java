@@ -9,18 +9,21 @@ import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.plan.Setting;
 import blindlap.plan.Setup;
+import blindlap.plan.StepsDay;
 import blindlap.plot.Qr;
 import blindlap.plot.surface.Spoken;
 import blindlap.seal.HelperSchedule;
 import blindlap.seal.KeySheet;
 import blindlap.session.SafetyCheck;
 import blindlap.session.SessionState;
+import blindlap.wording.HandlingWords;
 import java.math.BigDecimal;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The helper's sheet: what to fit before every stint, ticks, settings, steps, the key as text and
@@ -118,7 +121,12 @@ public final class HelperSheet extends SheetFlow {
     secrets();
     table();
     steps();
-    plan.setups().forEach(this::setup);
+    StepsDay levels = plan.steps();
+    if (levels == null) {
+      plan.setups().forEach(this::setup);
+    } else {
+      setup(levels.one(plan.setups().get(0))); // levels differ by what their rows say
+    }
     bike();
     key();
   }
@@ -174,8 +182,9 @@ public final class HelperSheet extends SheetFlow {
   private void table() {
     heads();
     if (plan.laps().warmUp() > 0) {
-      row(WORDS.say("warm.up"), "", at(0), schedule.warmUp(), WORDS.say("first.fit"));
+      row(WORDS.say("warm.up"), "", at(0), null, schedule.warmUp(), WORDS.say("first.fit"));
     }
+    Integer on = plan.laps().warmUp() > 0 ? schedule.warmUp() : null;
     for (HelperSchedule.Fit fit : schedule.fits()) {
       boolean first = fit.stint() == 1 && plan.laps().warmUp() == 0;
       String swap =
@@ -186,8 +195,10 @@ public final class HelperSheet extends SheetFlow {
           String.valueOf(fit.stint()),
           String.valueOf(fit.code()),
           at(fit.stint()),
+          on,
           fit.fitted(),
           swap);
+      on = fit.fitted();
     }
     y += 3;
   }
@@ -198,11 +209,15 @@ public final class HelperSheet extends SheetFlow {
         .orElse("");
   }
 
-  private void row(String stint, String code, String at, int fitted, String work) {
+  private void row(
+      String stint, String code, String at, @Nullable Integer on, int fitted, String work) {
     String swap = packing() ? "" : work;
     String name = plan.setups().get(fitted).name();
     List<String> lines = pen.lines(nameWidth() - 9, Face.STRONG, BODY, name);
-    double tall = Math.max(ROW, lines.size() * SheetPen.leading(BODY) + 2.5);
+    List<String> way = way(on, fitted);
+    double tall =
+        Math.max(ROW, lines.size() * SheetPen.leading(BODY) + 2.5)
+            + way.size() * SheetPen.leading(SMALL);
     if (need(tall)) {
       heads();
     }
@@ -210,11 +225,17 @@ public final class HelperSheet extends SheetFlow {
     pen.text(left(), base, Face.STRONG, BODY, stint);
     pen.text(left() + 12, base, Face.SANS, BODY, code);
     pen.text(left() + 23, base, Face.SANS, BODY, at);
-    pen.mark(fitted, left() + nameAt() + 2, base - 1.3, 1.7);
+    if (plan.steps() == null) { // a level is a place along its setting and has no mark
+      pen.mark(fitted, left() + nameAt() + 2, base - 1.3, 1.7);
+    }
     double line = base;
     for (String words : lines) {
       pen.text(left() + nameAt() + 7, line, Face.STRONG, BODY, words);
       line += SheetPen.leading(BODY);
+    }
+    for (String words : way) {
+      pen.text(left() + nameAt() + 7, line, Face.SANS, SMALL, words);
+      line += SheetPen.leading(SMALL);
     }
     pen.text(ticksAt() - SWAP, base, Face.SANS, BODY, swap);
     for (int i = 0; i < TICKS; i++) {
@@ -223,6 +244,12 @@ public final class HelperSheet extends SheetFlow {
     pen.line(right() - LATE + 2, base, right(), base, 0.2);
     y += tall;
     pen.line(left(), y, right(), y, 0.1);
+  }
+
+  /** How a level is set from the one that is on, in as many lines as there is room for. */
+  private List<String> way(@Nullable Integer on, int fitted) {
+    String words = HandlingWords.row(plan, on, fitted);
+    return words.isEmpty() ? List.of() : pen.lines(nameWidth() - 9, Face.SANS, SMALL, words);
   }
 
   private void heading(String words) {
@@ -250,7 +277,9 @@ public final class HelperSheet extends SheetFlow {
       return;
     }
     heading(WORDS.say("every.stint"));
-    item(WORDS.say("every.first"));
+    List<String> level = HandlingWords.every(plan);
+    (level.isEmpty() ? List.of(WORDS.say("every.first")) : level).forEach(this::item);
+    HandlingWords.limits(plan).ifPresent(this::item);
     for (SafetyCheck check : SafetyCheck.values()) {
       item(WORDS.say("check." + check));
     }

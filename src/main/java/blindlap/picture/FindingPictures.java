@@ -52,6 +52,9 @@ public final class FindingPictures {
 
   /** Every stint by setup, and the difference under it; empty where nothing could be compared. */
   public Optional<Drawing> difference() {
+    if (plan.steps() != null) {
+      return Optional.empty(); // levels are places on one axis: rows with marks would hide that
+    }
     Optional<Drawing> two = finding.primary().map(this::difference);
     return two.isPresent() ? two : finding.many().stream().findFirst().map(this::difference);
   }
@@ -83,6 +86,9 @@ public final class FindingPictures {
 
   /** Raw stints of a measure, for a cell of a table; empty without values. */
   public Optional<Drawing> small(Measure measure, StintValues stints) {
+    if (plan.steps() != null) {
+      return Optional.empty();
+    }
     List<SmallStints.Row> rows = new ArrayList<>();
     for (int setup = 0; setup < plan.setups().size(); setup++) {
       rows.add(new SmallStints.Row(SetupMark.of(setup), said(measure, stints, setup)));

@@ -22,6 +22,9 @@ public final class GuessPicture {
   /** The strip; a stint without an answer is left out. Empty if nobody guessed. */
   public static Optional<Drawing> of(Finding finding) {
     DayRecord day = finding.day();
+    if (day.plan().steps() != null) {
+      return Optional.empty(); // levels have no marks to be guessed
+    }
     Guesses guesses = finding.guesses();
     List<GuessedOrder.Stint> stints = new ArrayList<>();
     for (int i = 0; i < guesses.letters().length(); i++) {

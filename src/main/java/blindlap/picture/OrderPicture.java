@@ -44,7 +44,7 @@ final class OrderPicture {
   Drawing open() {
     double[] drift = drift();
     List<RiddenContent.FittedLine> lines = new ArrayList<>();
-    for (int setup = 0; setup < plan.setups().size(); setup++) {
+    for (int setup = 0; marked() && setup < plan.setups().size(); setup++) {
       lines.add(line(setup, drift));
     }
     return RiddenOrder.of(
@@ -56,6 +56,11 @@ final class OrderPicture {
             WORDS.say("stint"),
             driftWords(drift),
             new Spoken(WORDS.say("spoken.order", plan.stints(), driftWords(drift)), "")));
+  }
+
+  /** Levels of a steps day have neither letter nor ink: their stints are drawn alike. */
+  private boolean marked() {
+    return plan.steps() == null;
   }
 
   static Axis axis(Measure measure) {
@@ -80,7 +85,7 @@ final class OrderPicture {
           new RiddenContent.Stint(
               stint,
               Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value),
-              Optional.of(SetupMark.of(day.setup(stint))),
+              marked() ? Optional.of(SetupMark.of(day.setup(stint))) : Optional.empty(),
               "",
               isVoid ? RiddenContent.Standing.VOID : RiddenContent.Standing.KEPT,
               isVoid ? WORDS.say("void", reason(stint)) : ""));

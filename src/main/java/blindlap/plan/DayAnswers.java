@@ -81,7 +81,7 @@ public final class DayAnswers {
    * effort. Told by arithmetic; no set is made.
    */
   public boolean takesLong(Plan plan) {
-    return plan.kind() == Plan.Kind.COMPARISON
+    return plan.kind().drawn()
         && bases.takesLong(
             plan.protocol(), plan.setups().size(), plan.stints(), DayLengths.of(plan), drift(plan));
   }
@@ -213,7 +213,8 @@ public final class DayAnswers {
         point,
         terms.shown(error),
         DayEndings.of(simulation, terms),
-        DayEndings.ofPairs(simulation, terms),
+        // Along a setting no one level differs from all others, which are alike.
+        plan.steps() == null ? DayEndings.ofPairs(simulation, terms) : List.of(),
         looks.of(plan));
   }
 
@@ -252,7 +253,7 @@ public final class DayAnswers {
   }
 
   private DayBases.@Nullable Base base(Plan plan, int stints) {
-    return plan.kind() == Plan.Kind.COMPARISON
+    return plan.kind().drawn()
         ? bases.of(plan.protocol(), plan.setups().size(), stints, drift(plan))
         : null;
   }
@@ -298,7 +299,7 @@ public final class DayAnswers {
   }
 
   private Optional<DayAnswer.Least> least(Plan plan, DayTerms terms) {
-    return terms.comparable()
+    return terms.comparable() && plan.steps() == null
         ? new LeastPlan(bases, protocols.get()).of(plan, drift(plan), terms)
         : Optional.empty();
   }

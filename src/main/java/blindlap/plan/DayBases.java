@@ -41,7 +41,7 @@ final class DayBases {
 
   private record Key(Rule rule, Drift drift) {}
 
-  /** Power is null for three and four setups, pairs for two; differences in units of noise. */
+  /** Power is null for three and more setups, pairs for two; differences in units of noise. */
   record Base(
       Assignments set,
       RuleBook.Entry rule,
@@ -101,7 +101,7 @@ final class DayBases {
   /** True if there may be a rule of that size. */
   static boolean possible(int setups, int stints, @Nullable Integer block) {
     return setups >= 2
-        && setups <= 4
+        && setups <= StepsDay.MOST
         && stints >= 2
         && stints <= Rule.MOST_STINTS
         && stints % (block == null ? 1 : Math.max(1, block)) == 0;

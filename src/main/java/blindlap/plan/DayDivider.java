@@ -157,10 +157,9 @@ public final class DayDivider {
   private record Fitting(Plan plan, Schedule schedule, boolean longest) {}
 
   private List<Protocol> protocols(Plan plan) {
-    int setups = plan.setups().size();
     List<Protocol> tried = new ArrayList<>(List.of(plan.protocol()));
     protocols.get().stream()
-        .filter(p -> p.setups().isEmpty() || p.setups().contains(setups))
+        .filter(plan::suits)
         .filter(p -> !p.equals(plan.protocol()))
         .forEach(tried::add);
     return tried;

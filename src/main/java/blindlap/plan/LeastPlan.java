@@ -36,13 +36,13 @@ final class LeastPlan {
   /** Empty if no number of stints that anyone rides shows it. */
   Optional<DayAnswer.Least> of(Plan plan, Drift drift, DayTerms terms) {
     int setups = plan.setups().size();
-    if (setups < 2 || plan.kind() != Plan.Kind.COMPARISON) {
+    if (setups < 2 || !plan.kind().drawn()) {
       return Optional.empty();
     }
     double wanted = terms.margin() / terms.noise().sd();
     List<Protocol> tried = new ArrayList<>(List.of(plan.protocol()));
     protocols.stream()
-        .filter(p -> p.setups().isEmpty() || p.setups().contains(setups))
+        .filter(plan::suits)
         .filter(p -> !p.equals(plan.protocol()))
         .forEach(tried::add);
     DayAnswer.@Nullable Least best = null;

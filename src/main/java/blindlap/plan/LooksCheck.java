@@ -28,7 +28,9 @@ final class LooksCheck {
     if (looks.isEmpty()) {
       return;
     }
-    if (plan.kind() != Plan.Kind.COMPARISON || plan.setups().size() != 2) {
+    if (plan.kind() == Plan.Kind.STEPS_DAY) {
+      problems.add(PlanFault.STEPS_WITH_LOOKS, "looks");
+    } else if (plan.kind() != Plan.Kind.COMPARISON || plan.setups().size() != 2) {
       problems.add(PlanFault.LOOKS_TWO_SETUPS, "looks");
     } else if (plan.series() != null) {
       problems.add(PlanFault.LOOKS_IN_SERIES, "looks");

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  * PlanCheck} says what is wrong with it, {@link PlanJson} gives the bytes that are sealed and
  * hashed.
  *
- * @param kind comparison, or an open noise run on one setup
+ * @param kind comparison, open noise run on one setup, or steps day along one setting
  * @param question what the tester wants to know, in plain words
  * @param expectations what tester, rider and helper expect
  * @param rider name or initials
@@ -39,6 +39,7 @@ import org.jspecify.annotations.Nullable;
  * @param looks last stints of the looks before the end, rising; empty where none is declared
  * @param trailVersion the gates that times are taken at, from the trail book; null where no
  *     recording is to give one
+ * @param steps the one setting of a steps day, whose levels are the setups; null for other kinds
  */
 public record Plan(
     Kind kind,
@@ -65,7 +66,8 @@ public record Plan(
     @Nullable Integer seriesSessions,
     List<Covariate> covariates,
     List<Integer> looks,
-    @Nullable TrailVersion trailVersion) {
+    @Nullable TrailVersion trailVersion,
+    @Nullable StepsDay steps) {
 
   /** Stands for the day of a draft for which none is typed yet; never of a committed plan. */
   public static final LocalDate NO_DAY = LocalDate.EPOCH;
@@ -75,7 +77,14 @@ public record Plan(
     /** Setups are compared in a drawn order. */
     COMPARISON,
     /** One setup throughout, said openly; feeds the rider's noise only. */
-    NOISE_RUN
+    NOISE_RUN,
+    /** Levels of one setting of one setup are compared in a drawn order. */
+    STEPS_DAY;
+
+    /** True if an order is drawn, sealed and analysed: not for a noise run. */
+    public boolean drawn() {
+      return this != NOISE_RUN;
+    }
   }
 
   /**
@@ -177,12 +186,18 @@ public record Plan(
         seriesSessions,
         covariates,
         looks,
-        otherTrail);
+        otherTrail,
+        steps);
   }
 
   /** The rule of admissible orders for this number of setups and stints. */
   public Rule rule() {
     return protocol.rule(setups.size(), stints);
+  }
+
+  /** True if a protocol is made for such a day and as many setups, or levels. */
+  public boolean suits(Protocol other) {
+    return other.suits(kind == Kind.STEPS_DAY, setups.size());
   }
 
   /** The primary measure, if exactly one is declared. */
@@ -224,14 +239,30 @@ public record Plan(
     return covariates.stream().filter(c -> c.name().equals(name)).findFirst();
   }
 
+  /**
+   * The levels of a steps day as numbers, in the order of the setups; empty for other kinds, and
+   * where one is no number.
+   */
+  public Optional<List<java.math.BigDecimal>> levels() {
+    StepsDay day = steps;
+    if (day == null || setups.stream().anyMatch(setup -> day.value(setup).isEmpty())) {
+      return Optional.empty();
+    }
+    return Optional.of(setups.stream().map(setup -> day.value(setup).orElseThrow()).toList());
+  }
+
   /** Number of laps of all stints, settling laps included, warm-up laps not. */
   public int lapsOfDay() {
     return stints * laps.perStint();
   }
 
-  /** "Shock K against Shock L"; a comparison without a helper says how blind it is. */
+  /**
+   * "Shock K against Shock L"; a comparison without a helper says how blind it is, and a steps day
+   * what is set: "Shock K, rebound at 4, 7, 10 clicks".
+   */
   public String title() {
-    return title(setups.stream().map(Setup::name).toList(), level());
+    List<String> names = setups.stream().map(Setup::name).toList();
+    return steps == null ? title(names, level()) : steps.title(names);
   }
 
   /** The title of a session with these setups. */
@@ -241,7 +272,7 @@ public record Plan(
 
   /** How blind a comparison is; a noise run, which is open anyway, has the usual one. */
   public BlindLevel level() {
-    return kind == Kind.COMPARISON ? blinding.level() : BlindLevel.HELPER;
+    return kind.drawn() ? blinding.level() : BlindLevel.HELPER;
   }
 
   /** True for a comparison whose rider knows what is fitted; noise runs are open anyway. */

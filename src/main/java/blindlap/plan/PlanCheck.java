@@ -49,8 +49,7 @@ public final class PlanCheck {
    * neither known nor small.
    */
   public static Judged atOnce(Plan plan, RuleBook rules) {
-    boolean whole =
-        plan.kind() != Plan.Kind.COMPARISON || !goesUp(plan) || rules.atOnce(plan.rule());
+    boolean whole = !plan.kind().drawn() || !goesUp(plan) || rules.atOnce(plan.rule());
     return new Judged(problems(plan, whole ? Optional.of(rules) : Optional.empty()), whole);
   }
 
@@ -73,6 +72,7 @@ public final class PlanCheck {
     PlanCheck check = new PlanCheck(plan);
     new TextCheck(check.problems).all(plan);
     new SetupCheck(plan, check.problems).all();
+    new StepsCheck(plan, check.problems).all();
     check.measures();
     new TimingCheck(plan, check.problems).all();
     new CovariateCheck(plan, RESERVED, check.problems).all();
@@ -81,7 +81,7 @@ public final class PlanCheck {
     check.series();
     new LooksCheck(plan, check.problems).all();
     new BlindCheck(plan, check.problems).all();
-    if (plan.kind() == Plan.Kind.COMPARISON) {
+    if (plan.kind().drawn()) {
       check.rule(rules);
     } else if (plan.stints() < 2 || plan.stints() > Rule.MOST_STINTS) {
       check.add(PlanFault.STINTS_RANGE, "stints", plan.stints(), 2, Rule.MOST_STINTS);
@@ -154,8 +154,7 @@ public final class PlanCheck {
     if (measure.unit().isBlank()) {
       add(PlanFault.NO_UNIT, where + ".unit", measure.name());
     }
-    boolean needsWorthwhile =
-        plan.kind() == Plan.Kind.COMPARISON && measure.role() != Measure.Role.SECONDARY;
+    boolean needsWorthwhile = plan.kind().drawn() && measure.role() != Measure.Role.SECONDARY;
     if (measure.worthwhile() == null && needsWorthwhile) {
       add(PlanFault.NO_WORTHWHILE, where + ".worthwhile", measure.name());
     }
@@ -190,14 +189,15 @@ public final class PlanCheck {
   private void rule(Optional<RuleBook> rules) {
     Protocol protocol = plan.protocol();
     int setups = plan.setups().size();
-    if (setups < 2 || setups > 4) {
+    boolean steps = plan.kind() == Plan.Kind.STEPS_DAY;
+    if (setups < (steps ? StepsDay.FEWEST : 2) || setups > (steps ? StepsDay.MOST : 4)) {
       return;
     }
     if (plan.stints() < 2 || plan.stints() > Rule.MOST_STINTS) {
       add(PlanFault.STINTS_RANGE, "stints", plan.stints(), 2, Rule.MOST_STINTS);
       return;
     }
-    if (!protocol.setups().isEmpty() && !protocol.setups().contains(setups)) {
+    if (!plan.suits(protocol)) {
       add(PlanFault.PROTOCOL_SETUPS, "protocol", protocol.title(), setups);
       return;
     }

@@ -187,5 +187,43 @@ public enum PlanFault implements Fault {
   /** A sector ends before it begins: detail measure, first, last, gates. */
   GATES_BACKWARDS,
   /** Two measures time one way: detail measure, the other. */
-  SAME_WAY
+  SAME_WAY,
+  /** The fields of a steps day in a plan of another kind: detail kind. */
+  STEPS_UNASKED,
+  /** A steps day whose setting is not said. */
+  STEPS_MISSING,
+  /** Levels are listed, and not exactly one setup: detail setups. */
+  STEPS_ONE_SETUP,
+  /** Too few or too many levels: detail levels, fewest, most. */
+  LEVELS_RANGE,
+  /** A level is no number: detail what was typed. */
+  LEVEL_NOT_A_NUMBER,
+  /** Two levels are one: detail value. */
+  LEVELS_EQUAL,
+  /** Some setup of a steps day has no value of the setting: detail setting. */
+  LEVEL_MISSING,
+  /** Levels differ in more than the one setting: detail setting, the others. */
+  LEVELS_DIFFER_OTHERWISE,
+  /** A level cannot be counted out in clicks: detail level. */
+  LEVEL_NOT_CLICKS,
+  /** A value lies below the maker's limit: detail value, limit. */
+  BELOW_THE_LIMIT,
+  /** A value lies above the maker's limit: detail value, limit. */
+  ABOVE_THE_LIMIT,
+  /** A lower limit is not below the upper one: detail lower, upper. */
+  LIMITS_CROSSED,
+  /** A pressure is set by way of a low and a high, and one is missing. */
+  LOW_AND_HIGH_MISSING,
+  /** A low or a high for what is no pressure. */
+  LOW_AND_HIGH_UNASKED,
+  /** A level that does not lie between low and high: detail level, low, high. */
+  LEVEL_NOT_BETWEEN,
+  /** A steps day on two bikes. */
+  STEPS_TWO_BIKES,
+  /** A steps day in a series. */
+  STEPS_IN_SERIES,
+  /** A steps day with looks before its end. */
+  STEPS_WITH_LOOKS,
+  /** A steps day at a level that keeps nothing from the rider's hands: detail level. */
+  STEPS_NEED_HELPER
 }

@@ -21,7 +21,7 @@ public final class PlanHints {
   /** All hints, in the order of the plan. */
   public static List<Problem> of(Plan plan) {
     PlanHints hints = new PlanHints(plan);
-    if (plan.kind() == Plan.Kind.COMPARISON) {
+    if (plan.kind().drawn()) {
       hints.differences();
       hints.masses();
       hints.blinding();
@@ -44,7 +44,7 @@ public final class PlanHints {
     if (names.size() > 1 && !plan.differencesReason().isBlank()) {
       add(PlanHint.COMPARES_PACKAGES, "setups", String.join(", ", names), plan.differencesReason());
     }
-    if (plan.setups().size() > 2) {
+    if (plan.kind() == Plan.Kind.COMPARISON && plan.setups().size() > 2) {
       add(PlanHint.MANY_SETUPS, "setups", plan.setups().size());
     }
     Bikes bikes = plan.bikes();
@@ -133,6 +133,12 @@ public final class PlanHints {
   }
 
   private void limits() {
+    StepsDay steps = plan.steps();
+    if (steps != null
+        && (steps.least() != null || steps.most() != null)
+        && steps.source().isBlank()) {
+      add(PlanHint.LIMIT_WITHOUT_SOURCE, "steps_day.source", steps.setting());
+    }
     for (int i = 0; i < plan.setups().size(); i++) {
       for (Setup.Limit limit : plan.setups().get(i).limits()) {
         if (limit.source().isBlank()) {
@@ -143,7 +149,7 @@ public final class PlanHints {
   }
 
   private void day() {
-    if (plan.noise() == null && plan.kind() == Plan.Kind.COMPARISON) {
+    if (plan.noise() == null && plan.kind().drawn()) {
       add(PlanHint.NO_NOISE, "noise");
     }
     if (plan.timetable() == null) {

@@ -5,7 +5,6 @@ import blindlap.stats.compare.StintSummary;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -56,6 +55,7 @@ public final class PlanJson {
     }
     putLooks(tree, plan);
     putTrailVersion(tree, plan);
+    StepsJson.put(tree, plan.steps());
     tree.put("level", "0.05");
     tree.put("missing", "mask");
     return tree;
@@ -235,19 +235,24 @@ public final class PlanJson {
   }
 
   private static Map<String, Object> protocol(Protocol protocol) {
-    return object(
-        "name", protocol.name(),
-        "title", protocol.title(),
-        "when", protocol.when(),
-        "setups", protocol.setups().stream().map(PlanJson::number).toList(),
-        "block", number(protocol.block()),
-        "patterns", protocol.patterns(),
-        "max_run", number(protocol.maxRun()),
-        "min_trend_efficiency",
-            protocol.minTrendEfficiency() == null
-                ? null
-                : number(BigDecimal.valueOf(protocol.minTrendEfficiency())),
-        "usual_stints", number(protocol.usualStints()));
+    Map<String, Object> fields =
+        object(
+            "name", protocol.name(),
+            "title", protocol.title(),
+            "when", protocol.when(),
+            "setups", protocol.setups().stream().map(PlanJson::number).toList(),
+            "block", number(protocol.block()),
+            "patterns", protocol.patterns(),
+            "max_run", number(protocol.maxRun()),
+            "min_trend_efficiency",
+                protocol.minTrendEfficiency() == null
+                    ? null
+                    : number(BigDecimal.valueOf(protocol.minTrendEfficiency())),
+            "usual_stints", number(protocol.usualStints()));
+    if (protocol.levels()) {
+      fields.put("levels", true); // since version 8, only where it is so
+    }
+    return fields;
   }
 
   /** Whose record counts is left out where it is the starter's, so that plans keep their bytes. */
@@ -353,24 +358,16 @@ public final class PlanJson {
 
   /** The name of an option in files: lower case, words parted by spaces. */
   public static String word(Enum<?> option) {
-    return option.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    return JsonText.word(option);
   }
 
   /** A number as the shortest plain decimal string; null stays null. */
   public static @Nullable String number(@Nullable Number value) {
-    if (value == null) {
-      return null;
-    }
-    BigDecimal decimal = value instanceof BigDecimal big ? big : new BigDecimal(value.toString());
-    return decimal.signum() == 0 ? "0" : decimal.stripTrailingZeros().toPlainString();
+    return JsonText.number(value);
   }
 
   private static Map<String, Object> object(@Nullable Object... pairs) {
-    Map<String, Object> map = new LinkedHashMap<>();
-    for (int i = 0; i < pairs.length; i += 2) {
-      map.put((String) java.util.Objects.requireNonNull(pairs[i]), pairs[i + 1]);
-    }
-    return map;
+    return JsonText.object(pairs);
   }
 
   /** Names of the options of an enum, as written in files. */

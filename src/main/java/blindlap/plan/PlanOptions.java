@@ -28,6 +28,7 @@ public final class PlanOptions {
       case "summary" -> List.of("mean", "median");
       case "level" -> PlanJson.words(BlindLevel.class);
       case "masks" -> PlanJson.words(Preparation.Masks.class);
+      case "way" -> PlanJson.words(StepsDay.Way.class);
       case "times" -> PlanJson.words(Blinding.Times.class);
       case "record_of" -> PlanJson.words(Blinding.RecordOf.class);
       default -> throw new IllegalArgumentException("no options for " + field);

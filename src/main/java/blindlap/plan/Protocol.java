@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param maxRun longest run of one setup; null for no limit
  * @param minTrendEfficiency least trend efficiency; null for no limit
  * @param usualStints number of stints it is usually ridden with
+ * @param levels true if it is made for the levels of a steps day, not for setups
  */
 public record Protocol(
     String name,
@@ -26,7 +27,8 @@ public record Protocol(
     List<String> patterns,
     @Nullable Integer maxRun,
     @Nullable Double minTrendEfficiency,
-    int usualStints) {
+    int usualStints,
+    boolean levels) {
   private static final String OWN = "own rule";
 
   public Protocol {
@@ -65,6 +67,11 @@ public record Protocol(
         && Objects.equals(minTrendEfficiency, other.minTrendEfficiency);
   }
 
+  /** True if it is made for as many setups, or levels, as a plan has, and for its kind of day. */
+  public boolean suits(boolean stepsDay, int setupCount) {
+    return (own() || levels == stepsDay) && (setups.isEmpty() || setups.contains(setupCount));
+  }
+
   /** True if it holds just a rule written in a plan file. */
   public boolean own() {
     return name.equals(OWN);
@@ -81,6 +88,7 @@ public record Protocol(
         rule.patterns(),
         rule.maxRun(),
         rule.minTrendEfficiency(),
-        rule.stints());
+        rule.stints(),
+        false);
   }
 }

@@ -20,22 +20,26 @@ final class SetupCheck {
   }
 
   void all() {
-    number();
+    boolean steps = plan.kind() == Plan.Kind.STEPS_DAY;
+    if (!steps) {
+      number();
+    }
     Set<String> seen = new HashSet<>();
     for (int i = 0; i < plan.setups().size(); i++) {
       Setup setup = plan.setups().get(i);
       String where = "setups[" + (i + 1) + "]";
       if (setup.name().isBlank()) {
         problems.add(PlanFault.MISSING_FIELD, where + ".name");
-      } else if (!seen.add(setup.name().strip().toLowerCase(Locale.ROOT))
-          | !seen.add("id " + setup.id())) {
+      } else if (!steps // of levels StepsCheck says what it finds
+          && (!seen.add(setup.name().strip().toLowerCase(Locale.ROOT))
+              | !seen.add("id " + setup.id()))) {
         problems.add(PlanFault.SAME_SETUP, where, setup.name());
       }
       setup(setup, where);
     }
     settings(plan.bike(), "bike");
     bikes();
-    if (plan.kind() == Plan.Kind.COMPARISON) {
+    if (plan.kind() == Plan.Kind.COMPARISON) { // of a steps day StepsCheck says what differs
       differences();
     }
   }
@@ -64,7 +68,16 @@ final class SetupCheck {
     if (most < 0) {
       problems.add(PlanFault.NEGATIVE, where + ".most_refits", most);
     } else if (plan.change() == ChangeMethod.REFIT && handled > most) {
-      problems.add(PlanFault.REFITS_EXCEEDED, where + ".most_refits", setup.name(), handled, most);
+      refits(setup, where, handled, most);
+    }
+  }
+
+  /** The levels of a steps day are one part, whose handlings are counted together and said once. */
+  private void refits(Setup setup, String where, int handled, int most) {
+    StepsDay steps = plan.steps();
+    String name = steps == null ? setup.name() : steps.setup();
+    if (steps == null || setup.equals(plan.setups().get(0))) {
+      problems.add(PlanFault.REFITS_EXCEEDED, where + ".most_refits", name, handled, most);
     }
   }
 

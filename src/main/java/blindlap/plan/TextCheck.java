@@ -36,7 +36,10 @@ final class TextCheck {
           "prepared_by",
           "assessor",
           "from_gate",
-          "to_gate");
+          "to_gate",
+          "setup",
+          "setup_id",
+          "setting");
 
   private final FoundProblems problems;
 

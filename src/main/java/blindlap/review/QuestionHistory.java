@@ -128,7 +128,7 @@ public record QuestionHistory(List<Past> past) {
   }
 
   private static boolean comparison(Plan plan) {
-    return plan.kind() == Plan.Kind.COMPARISON;
+    return plan.kind().drawn();
   }
 
   /**

@@ -4,6 +4,7 @@ import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
+import blindlap.plan.StepsDay;
 import blindlap.session.day.Guess;
 import blindlap.session.day.VoidEvent;
 import blindlap.timing.TimeRecord;
@@ -74,9 +75,18 @@ public record RideQuestions(
         RideWords.say(place(plan.blinding().level()), plan.trail(), plan.rider()),
         RideWords.plate(plan.level()),
         questions,
-        plan.setups().stream().map(Setup::name).toList(),
+        answers(plan),
         plan.blinding().level().shown(),
         plan.level() == BlindLevel.MASKED);
+  }
+
+  /** What a guess can be: a setup, or on a steps day the end that the level is nearer to. */
+  private static List<String> answers(Plan plan) {
+    return plan.steps() == null
+        ? plan.setups().stream().map(Setup::name).toList()
+        : Arrays.stream(StepsDay.End.values())
+            .map(end -> RideWords.say("guess.end." + end))
+            .toList();
   }
 
   /** How much the rider knows of what is on. */

@@ -3,7 +3,6 @@ package blindlap.session;
 import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.plan.Setup;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapInput;
@@ -200,8 +199,7 @@ public final class DayCommands {
     if (state.covered() && !(blank(guess) && blank(lap.sureness()) && blank(lap.cue()))) {
       problems.add(Problem.of(SessionFault.GUESSES_KNOWING, lap.where()));
     } else if (guess != null && !guess.isBlank() && GuessWords.parse(plan, guess).isEmpty()) {
-      String names = String.join(", ", plan.setups().stream().map(Setup::name).toList());
-      problems.add(Problem.of(SessionFault.UNKNOWN_SETUP, lap.where(), guess, names));
+      problems.add(GuessWords.refused(plan, lap.where(), guess));
     }
     String sure = lap.sureness();
     if (sure != null && !sure.isBlank() && Guess.Sureness.parse(sure).isEmpty()) {

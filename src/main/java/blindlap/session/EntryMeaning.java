@@ -219,7 +219,7 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   @Override
   public Optional<Problem> guessGiven(Fact.GuessGiven fact) {
     Integer setup = fact.guess().setup();
-    return stint(fact.stint()).or(() -> setup == null ? fine() : PlanPlaces.setup(plan, setup));
+    return stint(fact.stint()).or(() -> setup == null ? fine() : PlanPlaces.guessed(plan, setup));
   }
 
   @Override

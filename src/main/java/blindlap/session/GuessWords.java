@@ -1,17 +1,26 @@
 package blindlap.session;
 
+import blindlap.fault.Problem;
 import blindlap.plan.Plan;
+import blindlap.plan.Setup;
+import blindlap.plan.StepsDay;
 import blindlap.session.day.Guess;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
 /**
- * Guesses as they are typed: a setup's name, any beginning that no other name has, its letter, or
- * "-" for "don't know".
+ * Guesses as they are typed: a setup's name, any beginning that no other name has, its letter; on a
+ * steps day the end that the level is nearer to; or "-" for "don't know".
  */
 public final class GuessWords {
+  private static final Pattern END =
+      Pattern.compile("(?:nearer (?:to )?(?:the )?)?([a-z]+)(?: end)?");
+
   private GuessWords() {}
 
   /** The guess of some words, or empty if they name nothing. */
@@ -20,25 +29,66 @@ public final class GuessWords {
     if (plain.equals("-") || plain.equals("−") || plain.equalsIgnoreCase("don't know")) {
       return Optional.of(new Guess(null, null, ""));
     }
+    Optional<Integer> named = plan.steps() == null ? setup(plan, plain) : end(plain);
+    return named.map(each -> new Guess(each, null, ""));
+  }
+
+  /** How a guess stands in tables; what {@link #parse} reads. */
+  public static String text(Plan plan, Guess guess) {
+    Integer named = guess.setup();
+    if (named == null) {
+      return "-";
+    }
+    return plan.steps() == null
+        ? String.valueOf((char) ('A' + named))
+        : StepsDay.End.values()[named].name().toLowerCase(Locale.ROOT);
+  }
+
+  /** What is wrong with words that name nothing. */
+  static Problem refused(Plan plan, String where, String guess) {
+    if (plan.steps() != null) {
+      return Problem.of(SessionFault.NOT_AN_END, where, guess);
+    }
+    String names = String.join(", ", plan.setups().stream().map(Setup::name).toList());
+    return Problem.of(SessionFault.UNKNOWN_SETUP, where, guess, names);
+  }
+
+  /** How many answers there are to choose from beside "don't know". */
+  public static int answers(Plan plan) {
+    return plan.steps() == null ? plan.setups().size() : StepsDay.End.values().length;
+  }
+
+  /** "low", "h", "nearer the high end". */
+  private static Optional<Integer> end(String plain) {
+    Matcher named = END.matcher(plain.toLowerCase(Locale.ROOT));
+    return named.matches()
+        ? Arrays.stream(StepsDay.End.values())
+            .filter(each -> each.name().toLowerCase(Locale.ROOT).startsWith(named.group(1)))
+            .map(StepsDay.End::ordinal)
+            .findFirst()
+        : Optional.empty();
+  }
+
+  /** The setup, or level, of some words; empty if they name none. */
+  public static Optional<Integer> setup(Plan plan, String words) {
+    String plain = words.strip();
     for (int i = 0; i < plan.setups().size(); i++) {
       if (plan.setups().get(i).name().equalsIgnoreCase(plain)) {
-        return Optional.of(new Guess(i, null, ""));
+        return Optional.of(i);
       }
     }
     int letter = plain.length() == 1 ? Character.toUpperCase(plain.charAt(0)) - 'A' : -1;
     boolean known = letter >= 0 && letter < plan.setups().size();
-    return known ? Optional.of(new Guess(letter, null, "")) : begun(plan, plain);
+    return known ? Optional.of(letter) : begun(plan, plain);
   }
 
-  private static Optional<Guess> begun(Plan plan, String plain) {
+  private static Optional<Integer> begun(Plan plan, String plain) {
     String lower = plain.toLowerCase(Locale.ROOT);
     List<Integer> begun =
         IntStream.range(0, plan.setups().size())
             .filter(i -> plan.setups().get(i).name().toLowerCase(Locale.ROOT).startsWith(lower))
             .boxed()
             .toList();
-    return begun.size() == 1 && !plain.isEmpty()
-        ? Optional.of(new Guess(begun.get(0), null, ""))
-        : Optional.empty();
+    return begun.size() == 1 && !plain.isEmpty() ? Optional.of(begun.get(0)) : Optional.empty();
   }
 }

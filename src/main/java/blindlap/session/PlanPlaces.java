@@ -26,9 +26,17 @@ final class PlanPlaces {
         : Optional.empty();
   }
 
+  /** Answers to "what was on" from 0: setups, or the ends of a steps day. */
+  static Optional<Problem> guessed(Plan plan, int answer) {
+    return place(answer, GuessWords.answers(plan));
+  }
+
   /** Setups from 0. */
   static Optional<Problem> setup(Plan plan, int setup) {
-    int setups = plan.setups().size();
+    return place(setup, plan.setups().size());
+  }
+
+  private static Optional<Problem> place(int setup, int setups) {
     return setup < 0 || setup >= setups
         ? Optional.of(Problem.of(MeaningFault.NO_SUCH_SETUP, "", setup + 1, setups))
         : Optional.empty();

@@ -100,6 +100,8 @@ public enum SessionFault implements Fault {
   NO_GUESSES,
   /** The guess names a setup that the plan does not have: name. */
   UNKNOWN_SETUP,
+  /** A guess of a steps day that names neither end of the levels: detail guess. */
+  NOT_AN_END,
   /** A sureness that is none: as typed. */
   NOT_A_SURENESS,
   /** The stint's entry by the helper exists already: stint. */

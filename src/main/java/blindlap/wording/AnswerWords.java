@@ -73,7 +73,7 @@ public final class AnswerWords {
     String key = seldom ? "seldom" : "shows";
     return sentence(
         key,
-        ofPairs() ? key + ".pairs" : key,
+        ofLevels() ? key + ".levels" : ofPairs() ? key + ".pairs" : key,
         day.chosen().stints(),
         shown(day.chosen().difference()),
         measure,
@@ -118,7 +118,7 @@ public final class AnswerWords {
       return lines;
     }
     if (Double.isNaN(day.chosen().difference())) {
-      lines.add(WORDS.say(plan.setups().size() > 2 ? "seldom.pairs" : "seldom"));
+      lines.add(WORDS.say(ofLevels() ? "seldom.levels" : ofPairs() ? "seldom.pairs" : "seldom"));
       request(day).least().ifPresent(lines::add);
       return lines;
     }
@@ -132,7 +132,7 @@ public final class AnswerWords {
     if (day.chosen().source() == DayAnswer.Source.ROUGH) {
       lines.add(WORDS.say("rough", count(day)));
     } else if (day.chosen().source() == DayAnswer.Source.PAIRS) {
-      lines.add(WORDS.say("pairs"));
+      lines.add(WORDS.say(ofLevels() ? "levels" : "pairs"));
     }
     switch (day.noise().kind()) {
       case GUESSED -> lines.add(WORDS.say("guessed"));
@@ -219,17 +219,20 @@ public final class AnswerWords {
 
   /** Orders and swaps, a sentence each. */
   public List<String> orders() {
-    return answer
-        .map(
-            day ->
-                List.of(
-                    WORDS.say("orders", count(day), Figures.p(day.orders().smallestP())),
-                    WORDS.say(
-                        "swaps",
-                        Figures.number(day.orders().meanSwaps(), 1),
-                        day.orders().maxSwaps()),
-                    DayWords.handlings(day.handlings())))
-        .orElse(List.of());
+    return answer.map(this::orders).orElse(List.of());
+  }
+
+  private List<String> orders(DayAnswer day) {
+    List<String> lines = new ArrayList<>();
+    lines.add(WORDS.say("orders", count(day), Figures.p(day.orders().smallestP())));
+    lines.add(
+        WORDS.say("swaps", Figures.number(day.orders().meanSwaps(), 1), day.orders().maxSwaps()));
+    if (ofLevels()) {
+      lines.addAll(HandlingWords.planned(plan)); // all of them wear one part
+    } else {
+      lines.add(DayWords.handlings(day.handlings()));
+    }
+    return lines;
   }
 
   /** How such a day would end, a sentence a row; empty if that cannot be said. */
@@ -329,6 +332,10 @@ public final class AnswerWords {
   /** What is left of a day cut short, a sentence each. */
   public List<String> cuts(DayLeft left) {
     return new CutWords(plan, this::shown).lines(left);
+  }
+
+  private boolean ofLevels() {
+    return plan.steps() != null;
   }
 
   private boolean ofPairs() {

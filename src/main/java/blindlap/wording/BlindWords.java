@@ -42,6 +42,9 @@ final class BlindWords {
     if (!plan.level().blind()) {
       return WORDS.say("guesses.known", guesses.right(), guesses.wrong(), guesses.unknown());
     }
+    if (plan.steps() != null) {
+      return WORDS.say("guesses.ends", guesses.right(), guesses.wrong(), guesses.unknown());
+    }
     if (guesses.test().isEmpty() || finding.day().nullRun()) {
       int setups = plan.setups().size();
       return WORDS.say(

@@ -6,6 +6,7 @@ import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Setup;
+import blindlap.plan.StepsDay;
 import blindlap.session.SessionState;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Words;
@@ -73,7 +74,10 @@ public final class CommittedPlanWords {
   private static List<String> setups(Plan plan) {
     List<String> lines = new ArrayList<>();
     lines.add(say("way", PlanJson.word(plan.change())));
-    for (Setup setup : plan.setups()) {
+    StepsDay levels = plan.steps();
+    // Levels of a steps day are one setup, which is read once.
+    List<Setup> setups = levels == null ? plan.setups() : List.of(levels.one(plan.setups().get(0)));
+    for (Setup setup : setups) {
       String name = setup.name();
       if (setup.massGrams() != null) {
         String typed = setup.massTyped();

@@ -38,12 +38,16 @@ public final class PlainAnswer {
     return answer.map(this::lead).orElse(List.of());
   }
 
+  private String seldom() {
+    String many = plan.steps() == null ? "plain.seldom.pairs" : "plain.seldom.levels";
+    return plan.setups().size() > 2 ? many : "plain.seldom";
+  }
+
   private List<String> lead(DayAnswer day) {
     List<String> lines = new ArrayList<>();
     boolean seldom = !day.never() && Double.isNaN(day.chosen().difference());
     if (day.never() || seldom) {
-      String pairs = plan.setups().size() > 2 ? "plain.seldom.pairs" : "plain.seldom";
-      lines.add(WORDS.say(seldom ? pairs : "plain.never"));
+      lines.add(WORDS.say(seldom ? seldom() : "plain.never"));
       request(day, true).least().ifPresent(least -> lines.addAll(List.of(said(), least)));
       return lines;
     }
@@ -56,7 +60,7 @@ public final class PlainAnswer {
     if (day.chosen().source() == DayAnswer.Source.ROUGH) {
       lines.add(WORDS.say("plain.rough"));
     } else if (day.chosen().source() == DayAnswer.Source.PAIRS) {
-      lines.add(WORDS.say("plain.pairs"));
+      lines.add(WORDS.say(plan.steps() == null ? "plain.pairs" : "plain.levels"));
     }
     Interval range = day.chosen().range();
     if (range != null) {

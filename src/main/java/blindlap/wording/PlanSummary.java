@@ -135,7 +135,7 @@ public final class PlanSummary {
   }
 
   private static List<String> setups(Plan plan) {
-    List<String> lines = new ArrayList<>();
+    List<String> lines = new ArrayList<>(HandlingWords.signed(plan));
     for (int i = 0; i < plan.setups().size(); i++) {
       Setup setup = plan.setups().get(i);
       String settings =

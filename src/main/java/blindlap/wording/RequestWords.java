@@ -59,6 +59,9 @@ final class RequestWords {
     if (day.noise().kind() == NoiseKnown.Kind.UNKNOWN) {
       return List.of();
     }
+    if (plan.steps() != null) {
+      return List.of(); // what is worthwhile is declared from end to end, not between two levels
+    }
     List<String> lines = new ArrayList<>();
     chances().ifPresent(lines::add);
     lines.add(least().orElseGet(this::none));

@@ -24,6 +24,7 @@ class SizesTest {
           Map.entry(
               "screen/swap/SwapStintView.java", "one page, and what stands on it at each moment"),
           Map.entry("session/Folding.java", "every kind of entry, applied, a method each"),
+          Map.entry("paper/HelperSheet.java", "one sheet of paper, from its head to its key"),
           Map.entry("plan/PlanJson.java", "every field of a plan, a line each"),
           Map.entry("session/Fact.java", "every fact of a session, a record each"),
           Map.entry("screen/swap/SwapModel.java", "one page's phases, and what leads between them"),

@@ -6,6 +6,7 @@ import blindlap.fault.CanonicalJson;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Plans;
+import blindlap.plan.StepsDays;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -56,6 +57,37 @@ class PlanFileWriterTest {
   };
 
   private final Random random = new Random(20_260_201);
+
+  /** A steps day has one setup and its levels again, as it was typed. */
+  @Test
+  void aStepsDayIsWrittenWithItsOneSetup() {
+    for (String levels : List.of("[4, 7, 10, 13]", "['4,0', 7, '10', 13]")) {
+      Plan plan = Plans.with(StepsDays.text("least: 2, levels: " + levels, 16));
+
+      String file = PlanText.yaml(PlanJson.tree(plan));
+
+      assertThat(file).contains("- name: Shock K\n").doesNotContain("shock-k");
+      assertThat(file).containsOnlyOnce("rebound\n").contains("levels: ");
+      assertThat(read(file)).isEqualTo(new PlanReader.Reading(plan, List.of()));
+    }
+  }
+
+  /** Setups that say more than the level keep what they say. */
+  @Test
+  void levelsWithTolerancesOfTheirOwnStayWhatTheyAre() {
+    StringBuilder setups = new StringBuilder();
+    for (int click : new int[] {4, 7, 10}) {
+      setups.append(
+          "{name: '%d', id: k-%d, settings: [{name: rebound, value: %d, tolerance: %d}]}, "
+              .formatted(click, click, click, click % 2));
+    }
+    Plan plan =
+        Plans.with(
+            "{kind: steps day, stints: 18, protocol: null, setups: [%s], steps_day: {setting: rebound, setup: K, setup_id: k}}"
+                .formatted(setups));
+
+    assertThat(read(PlanText.yaml(PlanJson.tree(plan))).plan()).isEqualTo(plan);
+  }
 
   @Test
   void aPlanOfEveryKindIsThePlanThatItsFileReads() {

@@ -90,6 +90,11 @@ class PlanSchemaTest {
         "rule: {stints: 16, block: 4, max_run: 3}",
         "protocol: {name: mine, block: 4, usual_stints: 12}",
         "kind: noise run",
+        "{kind: Steps-Day, setups: [{name: Shock K}], steps_day: {setting: rebound, unit: clicks,"
+            + " levels: '4, 7; 10 13', way: clicks, least: 2, most: '16', source: p. 12}}",
+        "{kind: steps day, setups: [{name: Fork M}], steps_day: {setting: air, unit: bar, levels:"
+            + " [5, '5,5', 6.0], way: pressure, low: 4.5, high: '6,5'}}",
+        "{kind: steps day, protocol: {name: own, levels: yes, block: 3}}",
         "blinding: {blinded: false, times: after scoring, helper_waits: in the hut, timed_by:"
             + " starter}",
         "timetable: {zone: Asia/Kathmandu, start: '05:30', daylight_end: '17:45', lap: 2.5,"
@@ -131,6 +136,10 @@ class PlanSchemaTest {
         "noise: {source: guess}",
         "laps: {scored: one}",
         "change: swap",
+        "steps_day: {way: turns}",
+        "steps_day: {least: low}",
+        "steps_day: {step: 3}",
+        "steps_day: {levels: {a: 1}}",
         "level: 0.1",
         "missing: impute",
         "plan: '2'",

@@ -7,6 +7,7 @@ import blindlap.compute.OrderSeeds;
 import blindlap.desk.Keys;
 import blindlap.desk.RecordedDay;
 import blindlap.desk.Sheets;
+import blindlap.desk.StepsTestDay;
 import blindlap.desk.TestDay;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
@@ -15,6 +16,9 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
@@ -42,6 +46,8 @@ class SheetsTest {
                 .replace("stints: 16", "stints: 24")
                 .replace("lap_budget: 20", "lap_budget: 40")
                 .replace("16:38", "20:00"),
+            StepsTestDay.NINE,
+            StepsTestDay.plan("levels: [3, 5, 7, 9, 11, 14], most: 16", 24),
             FourSetups.plan(16),
             FourSetups.plan(24))
         .flatMap(plan -> Stream.of(Sheets.Paper.values()).map(paper -> Arguments.of(plan, paper)));
@@ -167,6 +173,42 @@ class SheetsTest {
   void riderAndStarterGetTheSameBytesForOrdersOfSixteenStints(
       @TempDir(factory = RamFolder.class) Path folder) {
     sameForEveryOrder(TestDay.SIXTEEN, ORDERS, folder);
+  }
+
+  @Test
+  void theRidersSheetsOfAStepsDayAreTheSameForItsOrders(
+      @TempDir(factory = RamFolder.class) Path folder) {
+    sameForEveryOrder(StepsTestDay.NINE, ORDERS, folder);
+  }
+
+  /** Every row of the helper's sheet counts as many clicks, from the level that was on before. */
+  @Test
+  void theHelpersSheetOfAStepsDayCountsEveryHandlingOut(
+      @TempDir(factory = RamFolder.class) Path folder) throws IOException {
+    try (TestDay day = new TestDay(folder, StepsTestDay.NINE, 3)) {
+      byte[] sheet = Objects.requireNonNull(sheets(day, Sheets.Paper.A4).get("helper-sheet.pdf"));
+      String text = PdfMarks.of(sheet).text.toString().replaceAll("\\s+", " ");
+      Matcher rows =
+          Pattern.compile("(?:(\\d+) in|to the end), (\\d+) out and back, (\\d+) out(, 1 beside)?")
+              .matcher(text);
+      int before = 0;
+      int found = 0;
+      for (; rows.find(); found++) {
+        int in = rows.group(1) == null ? 0 : Integer.parseInt(rows.group(1));
+        int out = Integer.parseInt(rows.group(3));
+        int beside = rows.group(4) == null ? 0 : 1;
+        assertThat(in).isEqualTo(before);
+        assertThat(in + 2 * Integer.parseInt(rows.group(2)) + out + beside).isEqualTo(20);
+        before = out;
+      }
+      assertThat(found).isEqualTo(10);
+      assertThat(text)
+          .contains("20 clicks at every handling")
+          .contains("rebound: 2 to 16 clicks, the maker's limits as you typed them (p. 12)")
+          .contains("out of sight and earshot")
+          .contains("Setup Shock K")
+          .doesNotContain("Setup 4 clicks");
+    }
   }
 
   private static void keepPictures(Map.Entry<String, byte[]> sheet, String name)

@@ -102,6 +102,7 @@ public final class Days {
         null,
         List.of(),
         List.of(),
+        null,
         null);
   }
 
@@ -144,6 +145,7 @@ public final class Days {
         plan.seriesSessions(),
         covariates,
         plan.looks(),
+        null,
         null);
   }
 

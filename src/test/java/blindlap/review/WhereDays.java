@@ -84,7 +84,8 @@ public final class WhereDays {
         plan.seriesSessions(),
         plan.covariates(),
         plan.looks(),
-        declared ? trail() : null);
+        declared ? trail() : null,
+        null);
   }
 
   /** The gain of a setup that is faster between two places of the line, by half piece. */

@@ -152,6 +152,7 @@ final class DoubtfulDays {
         null,
         List.of(),
         List.of(),
+        null,
         null);
   }
 

@@ -9,11 +9,13 @@ import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
+import blindlap.plan.StepsDay;
 import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
 import blindlap.session.day.VoidEvent;
 import blindlap.wording.day.RideWords;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -143,7 +145,7 @@ public final class RiderSheets extends SheetFlow {
           });
     }
     if (guess && plan.blinding().guesses()) {
-      List<String> setups = new ArrayList<>(plan.setups().stream().map(Setup::name).toList());
+      List<String> setups = new ArrayList<>(answers());
       setups.add(WORDS.say("dont.know"));
       all.add(boxes(WORDS.say("guess"), setups));
       all.add(
@@ -154,6 +156,13 @@ public final class RiderSheets extends SheetFlow {
     }
     all.add(written(WORDS.say("note"), SCALE));
     return all;
+  }
+
+  /** What a guess can be: a setup, or on a steps day the end that the level is nearer to. */
+  private List<String> answers() {
+    return plan.steps() == null
+        ? plan.setups().stream().map(Setup::name).toList()
+        : Arrays.stream(StepsDay.End.values()).map(end -> WORDS.say("guess.end." + end)).toList();
   }
 
   /** What the rider says of covariates; the starter's stand on the starter's sheet. */

@@ -3,7 +3,6 @@ package blindlap.screen.book;
 import blindlap.desk.RiderHistory;
 import blindlap.desk.SessionList;
 import blindlap.desk.Sessions;
-import blindlap.plan.Plan;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Shell;
 import blindlap.session.SessionSummary;
@@ -340,12 +339,7 @@ public final class NotebookModel {
     }
     // Old days come in late and find nothing: the latest comparison speaks, if there is one.
     Row latest =
-        row(
-            all.stream()
-                .filter(s -> s.kind() == Plan.Kind.COMPARISON)
-                .findFirst()
-                .orElse(all.get(0)),
-            read);
+        row(all.stream().filter(s -> s.kind().drawn()).findFirst().orElse(all.get(0)), read);
     List<String> lead =
         new ArrayList<>(List.of(NotebookWords.sentence(latest.detail()), latest.facts()));
     lead.removeIf(String::isEmpty);

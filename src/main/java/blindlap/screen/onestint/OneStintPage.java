@@ -160,6 +160,7 @@ public final class OneStintPage extends StackPane {
                   OneStintWords.say("setting", each.name(), SwapWords.aim(each)).strip(),
                   "field-title"));
     }
+    setup.steps().forEach(step -> settings.getChildren().add(Fields.words(step)));
     Label once = Fields.words(OneStintWords.say("page.once"), "note");
     once.setFocusTraversable(true); // with large text Tab brings what is below into view
     Label left = Fields.words("", "field-title");

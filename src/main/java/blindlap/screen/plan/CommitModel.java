@@ -180,7 +180,7 @@ public final class CommitModel {
     Plan plan = page.planProperty().get().orElseThrow();
     BlindLevel level = plan.blinding().level();
     phrase.heldAt(level);
-    boolean compares = plan.kind() == Plan.Kind.COMPARISON;
+    boolean compares = plan.kind().drawn();
     alone = compares && level.shown() ? Optional.of(level) : Optional.empty();
     secret = compares && alone.isEmpty();
     background.run(() -> history(plan), this::asked, this::failed);
@@ -188,7 +188,7 @@ public final class CommitModel {
 
   /** What was asked before, read before anything is drawn; a noise run asks nothing. */
   private List<String> history(Plan plan) {
-    return plan.kind() == Plan.Kind.COMPARISON ? planning.askedBefore(plan) : List.of();
+    return plan.kind().drawn() ? planning.askedBefore(plan) : List.of();
   }
 
   private void asked(List<String> lines) {

@@ -35,6 +35,7 @@ record PlanJudgement(
           "conditions",
           "expectations",
           "setups",
+          "steps_day",
           "differences_reason",
           "change",
           "bikes",

@@ -4,6 +4,7 @@ import blindlap.screen.part.Fields;
 import blindlap.screen.part.SteadyBox;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
+import java.util.List;
 import java.util.Map;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
@@ -22,6 +23,7 @@ final class PlanKnobsView extends SteadyBox {
   private final PlanModel model;
   private final VBox rules = new VBox(6);
   private final VBox worthwhile = new VBox();
+  private List<String> fitting = List.of();
 
   PlanKnobsView(PlanModel model) {
     super(16);
@@ -36,7 +38,7 @@ final class PlanKnobsView extends SteadyBox {
         .form()
         .list("measures")
         .addListener((ListChangeListener<TypedForm>) change -> worthwhile());
-    model.planProperty().addListener((o, before, now) -> worthwhile());
+    model.planProperty().addListener((o, before, now) -> judged());
     Label said = Fields.words("", "note");
     said.setId("noise-said");
     said.textProperty().bind(model.noise().saidProperty());
@@ -112,21 +114,37 @@ final class PlanKnobsView extends SteadyBox {
     }
   }
 
+  /** Levels are no setups of the form: which rules fit them is known once they are read. */
+  private void judged() {
+    worthwhile();
+    if (!fitting.equals(model.rules().protocolsThatFit())) {
+      rules();
+    }
+    chosen(model.rules().protocolNow());
+  }
+
+  private void chosen(String name) {
+    rules.getChildren().stream()
+        .filter(each -> each instanceof RadioButton)
+        .map(RadioButton.class::cast)
+        .forEach(each -> each.setSelected(each.getId().equals("rule-" + name)));
+  }
+
   private void rules() {
+    fitting = model.rules().protocolsThatFit();
     ToggleGroup group = new ToggleGroup();
     Label title = Fields.words(PlanWords.field("protocol"), "note");
     Label help = Fields.words(PlanWords.help("protocol"), "note", "second");
     rules.getChildren().setAll(title, help);
     Map<String, String> words = model.rules().protocols();
     TypedForm.Entry entry = model.form().field("protocol");
-    for (String name : model.rules().protocolsThatFit()) {
+    for (String name : fitting) {
       RadioButton button = new RadioButton(words.get(name));
       button.setWrapText(true);
       button.setId("rule-" + name);
       button.setToggleGroup(group);
-      button.setSelected(name.equals(entry.get()));
+      button.setSelected(name.equals(model.rules().protocolNow()));
       button.setOnAction(e -> model.rules().chooseProtocol(name));
-      entry.textProperty().addListener((o, before, now) -> button.setSelected(name.equals(now)));
       rules.getChildren().add(button);
     }
     Label error = Fields.words("", "strong", "note");

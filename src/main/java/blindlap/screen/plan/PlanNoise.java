@@ -53,7 +53,7 @@ public final class PlanNoise {
 
   private void said(Optional<Plan> now) {
     said.set(
-        now.filter(p -> p.kind() == Plan.Kind.COMPARISON)
+        now.filter(p -> p.kind().drawn())
             .flatMap(
                 p ->
                     p.primary()

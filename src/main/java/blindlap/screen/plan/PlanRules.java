@@ -17,6 +17,7 @@ public final class PlanRules {
   private final List<Protocol> protocols;
   private final ReadOnlyObjectProperty<Optional<Plan>> plan;
   private final Consumer<Runnable> step;
+  private final PlanStepsDay stepsDay;
 
   /**
    * @param step makes what is changed in it one step that can be taken back
@@ -30,6 +31,18 @@ public final class PlanRules {
     this.form = form;
     this.protocols = protocols;
     this.plan = plan;
+    this.stepsDay = new PlanStepsDay(form, plan, () -> protocols, step);
+  }
+
+  /** The setting of a steps day and its levels. */
+  PlanStepsDay stepsDay() {
+    return stepsDay;
+  }
+
+  /** The rule that the draft has, named or usual for as many setups or levels. */
+  String protocolNow() {
+    String named = form.field("protocol").get();
+    return named.isBlank() ? plan.get().map(now -> now.protocol().name()).orElse("") : named;
   }
 
   /** Protocols by name, with title and advice when to choose them. */
@@ -41,11 +54,12 @@ public final class PlanRules {
 
   /** Names of protocols made for the number of setups on the page. */
   public List<String> protocolsThatFit() {
-    int setups = form.list("setups").size();
-    return protocols.stream()
-        .filter(p -> p.setups().isEmpty() || p.setups().contains(setups))
-        .map(Protocol::name)
-        .toList();
+    boolean stepsDay = this.stepsDay.chosen().get();
+    int setups =
+        stepsDay
+            ? plan.get().map(now -> now.setups().size()).orElse(0)
+            : form.list("setups").size();
+    return protocols.stream().filter(p -> p.suits(stepsDay, setups)).map(Protocol::name).toList();
   }
 
   /** The measure whose difference decides; the first one while none is primary. */

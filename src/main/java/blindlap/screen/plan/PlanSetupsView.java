@@ -35,12 +35,23 @@ final class PlanSetupsView extends SteadyBox {
             Fields.words(PlanWords.say("settings.legend"), "note", "second"),
             new PlanRowsView(form.list("bike"), PlanWords.field("bike.one"), "name", this::setting),
             Fields.button(PlanWords.say("add.setting"), () -> form.add("bike")));
+    PlanStepsDay stepsDay = model.rules().stepsDay();
+    PlanStepsDayView levels = new PlanStepsDayView(form, stepsDay);
+    levels.visibleProperty().bind(stepsDay.chosen());
+    levels.managedProperty().bind(stepsDay.chosen());
+    VBox compared =
+        new VBox(
+            16,
+            add,
+            new PlanDifferencesView(look, model.answer()),
+            PlanFieldsView.area(form.field("differences_reason"), "differences_reason"));
+    compared.visibleProperty().bind(stepsDay.chosen().not());
+    compared.managedProperty().bind(stepsDay.chosen().not());
     getChildren()
         .setAll(
             new PlanRowsView(form.list("setups"), PlanWords.field("setups.one"), this::setup),
-            add,
-            new PlanDifferencesView(look, model.answer()),
-            PlanFieldsView.area(form.field("differences_reason"), "differences_reason"),
+            levels,
+            compared,
             PlanFieldsView.choice(form, "change", PlanOptions.of("change")),
             bikes(form.part("bikes")),
             PlanFieldsView.fold("head.bike", bike));

@@ -28,6 +28,11 @@ final class SwapFootView {
 
   private static final double FEW = 112;
 
+  /** The same for more than four, which are levels: numbers, with room beside them for words. */
+  private static final double MANY = 76;
+
+  private static final int MANY_FROM = 5;
+
   /** Characters of a name that stand on one line. */
   private static final int SHORT = 14;
 
@@ -52,7 +57,7 @@ final class SwapFootView {
                 .toList(),
             2,
             work::fitted);
-    double width = now.setups().size() > 2 ? FEW : TWO;
+    double width = width(now.setups().size());
     fitted =
         new SwapChoiceView<>(
             look,
@@ -110,6 +115,10 @@ final class SwapFootView {
   /** The same choice where there is room below but not beside. */
   ChoiceRow<Integer> wide() {
     return wide;
+  }
+
+  private static double width(int setups) {
+    return setups >= MANY_FROM ? MANY : setups > 2 ? FEW : TWO;
   }
 
   /** Shows what is waited for. */

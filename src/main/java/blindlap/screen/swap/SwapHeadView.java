@@ -111,20 +111,26 @@ final class SwapHeadView {
   /** The name with its mark, and the facts beside it. */
   HBox what(SwapSheet now) {
     SwapNameView name = new SwapNameView(look, now.name());
+    facts(now);
+    HBox.setHgrow(facts, Priority.ALWAYS);
+    HBox what = new HBox(22, name, facts);
+    if (now.setup() != SwapSheet.NO_MARK) {
+      what.getChildren().add(1, mark(now));
+    }
+    what.setAlignment(Pos.CENTER_LEFT);
+    what.setMinWidth(0);
+    return what;
+  }
+
+  private PlotView mark(SwapSheet now) {
     PlotView mark =
-        new PlotView(
-            look, LoneMark.of(SetupMark.values()[now.setup()], new Spoken(now.name(), "")));
+        new PlotView(look, LoneMark.of(SetupMark.of(now.setup()), new Spoken(now.name(), "")));
     mark.minWidthProperty().bind(look.px(MARK));
     mark.prefWidthProperty().bind(look.px(MARK));
     mark.maxWidthProperty().bind(look.px(MARK));
     mark.maxHeightProperty().bind(look.px(MARK));
     mark.setAccessibleText("");
-    facts(now);
-    HBox.setHgrow(facts, Priority.ALWAYS);
-    HBox what = new HBox(22, name, mark, facts);
-    what.setAlignment(Pos.CENTER_LEFT);
-    what.setMinWidth(0);
-    return what;
+    return mark;
   }
 
   /**

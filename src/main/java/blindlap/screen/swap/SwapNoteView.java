@@ -109,7 +109,10 @@ final class SwapNoteView extends VBox {
   private HBox next(SwapSheet.Next next) {
     Label head = new Label(next.head());
     head.setMinWidth(Region.USE_PREF_SIZE);
-    SetupName name = new SetupName(look, SetupMark.values()[next.setup()], next.words());
+    Region name =
+        next.setup() == SwapSheet.NO_MARK
+            ? Fields.words(next.words(), "strong")
+            : new SetupName(look, SetupMark.of(next.setup()), next.words());
     name.setMinHeight(USE_PREF_SIZE);
     HBox.setHgrow(name, Priority.ALWAYS);
     HBox row = new HBox(14, head, name);

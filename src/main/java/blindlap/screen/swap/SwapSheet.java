@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param stint from 1; 0 = before the warm-up laps
  * @param head "Stint 7 of 16" and code
  * @param ride "Ride at 11:41"; empty without a timetable
- * @param setup index of the setup to fit, for its mark
+ * @param setup index of the setup to fit, for its mark; {@link #NO_MARK} for a level of a steps day
  * @param name its name
  * @param swap real or dummy, and what comes off
  * @param brief the same in few words
@@ -52,11 +52,14 @@ public record SwapSheet(
     boolean begun,
     List<Next> next) {
 
+  /** A level of a steps day is a place along a setting: it has neither letter nor shape nor ink. */
+  static final int NO_MARK = -1;
+
   /**
    * A swap to come.
    *
    * @param head stint and clock time
-   * @param setup index of its setup
+   * @param setup index of its setup; {@link #NO_MARK} for a level of a steps day
    * @param words its name and whether it is real
    */
   public record Next(String head, int setup, String words) {

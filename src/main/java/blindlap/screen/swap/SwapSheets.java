@@ -2,8 +2,11 @@ package blindlap.screen.swap;
 
 import blindlap.desk.HelperDay;
 import blindlap.plan.Plan;
+import blindlap.plan.Setting;
 import blindlap.plan.Setup;
+import blindlap.plan.StepsDay;
 import blindlap.session.HelperEntry;
+import blindlap.wording.HandlingWords;
 import blindlap.wording.SwapWords;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,6 +20,9 @@ final class SwapSheets {
 
   private static String swap(Plan plan, HelperDay.Work work, String form) {
     Integer off = work.comesOff();
+    if (plan.steps() != null) {
+      return HandlingWords.swap(plan, off, work.real(), form);
+    }
     if (off == null) {
       return SwapWords.say("swap.first" + form);
     }
@@ -38,25 +44,54 @@ final class SwapSheets {
         entry.stint(),
         head(plan, work),
         ride(plan, work),
-        work.setup(),
+        mark(plan, work),
         setup.name(),
         swap(plan, work, ""),
         swap(plan, work, ".brief"),
-        setup.steps().isEmpty() ? SwapWords.steps() : setup.steps(),
+        steps(plan, work),
         steps,
         day.settings(entry.stint(), entry.fitted()).stream()
             .map(s -> SwapWords.row(s, entry))
             .toList(),
-        setup.limits().stream().map(SwapWords::limit).toList(),
+        limits(plan, work),
         setup.cautions(),
         SwapWords.safety(entry.confirmed()),
         entry.stint() > day.firstStint(),
         entry.fit().get(laps),
-        plan.setups().stream().map(Setup::name).toList(),
+        plan.setups().stream().map(each -> brief(plan, each)).toList(),
         entry.fitted(),
         entry.note(),
         entry.begun() != null,
         next(day, entry));
+  }
+
+  /** A level is a place along its setting and has no mark of its own. */
+  private static int mark(Plan plan, HelperDay.Work work) {
+    return plan.steps() == null ? work.setup() : SwapSheet.NO_MARK;
+  }
+
+  /** What stands on a box to choose: of a level its number, since there can be six. */
+  private static String brief(Plan plan, Setup setup) {
+    StepsDay day = plan.steps();
+    return day == null
+        ? setup.name()
+        : setup.setting(day.setting()).map(Setting::value).orElseGet(setup::name);
+  }
+
+  private static List<String> steps(Plan plan, HelperDay.Work work) {
+    if (plan.steps() != null) {
+      return HandlingWords.steps(plan, work.comesOff(), work.setup());
+    }
+    List<String> own = plan.setups().get(work.setup()).steps();
+    return own.isEmpty() ? SwapWords.steps() : own;
+  }
+
+  private static List<String> limits(Plan plan, HelperDay.Work work) {
+    List<String> limits = new ArrayList<>();
+    HandlingWords.all(plan, work.comesOff()).ifPresent(limits::add);
+    HandlingWords.limits(plan).ifPresent(limits::add);
+    plan.setups().get(work.setup()).limits().stream().map(SwapWords::limit).forEach(limits::add);
+    return limits;
   }
 
   private static String head(Plan plan, HelperDay.Work work) {
@@ -85,7 +120,9 @@ final class SwapSheets {
       String name = plan.setups().get(work.setup()).name();
       next.add(
           new SwapSheet.Next(
-              head, work.setup(), SwapWords.say(work.real() ? "next.real" : "next.dummy", name)));
+              head,
+              mark(plan, work),
+              SwapWords.say(work.real() ? "next.real" : "next.dummy", name)));
     }
     return next;
   }

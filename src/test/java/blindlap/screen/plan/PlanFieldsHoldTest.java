@@ -143,10 +143,13 @@ class PlanFieldsHoldTest {
     Window.run(
         () -> {
           for (TextField field : fields(scene.getRoot())) {
-            // Lists of times and of stints are parted by commas; they have no decimal comma.
+            // Lists of times, stints and levels are parted by commas; they have no decimal comma of
+            // their own.
             String called = field.getAccessibleText();
             boolean list =
-                called.startsWith("Practised swaps") || called.startsWith("Looks before");
+                called.startsWith("Practised swaps")
+                    || called.startsWith("Looks before")
+                    || called.startsWith("Levels");
             if (list || inside(field, "WorkshopPane") || inside(field, "SettingAidView")) {
               continue;
             }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.RamFolder;
 import blindlap.compute.OrderSeeds;
+import blindlap.desk.StepsTestDay;
 import blindlap.desk.TestDay;
 import blindlap.screen.Models;
 import blindlap.screen.OneRideDay;
@@ -172,6 +173,12 @@ class RideNonInterferenceTest {
   @Test
   void ordersOfSixteenStintsLookTheSameToTheRider() {
     everyDayLooksTheSame(TestDay.SIXTEEN, ORDERS, false);
+  }
+
+  /** Levels instead of setups: what is handled differs by the order in clicks alone. */
+  @Test
+  void ordersOfAStepsDayLookTheSameToTheRider() {
+    everyDayLooksTheSame(StepsTestDay.NINE, ORDERS, true);
   }
 
   @Test
