@@ -25,6 +25,7 @@ public final class MoreSamples {
     all.put("noise", noise());
     all.put("noise-one-session", firstNoise());
     all.putAll(TrailSamples.all());
+    all.putAll(TrendSamples.all());
     all.put("rider-noise-over-days", overDays(6));
     all.put("rider-noise-over-many-days", overDays(31));
     all.put("rider-noise-over-one-day", overDays(1));

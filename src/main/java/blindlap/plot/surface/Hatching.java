@@ -25,4 +25,41 @@ public final class Hatching {
     }
     return ends;
   }
+
+  /** The same within a convex polygon, given by its corners in order. */
+  public static double[] lines(double[] xs, double[] ys) {
+    double least = Double.POSITIVE_INFINITY;
+    double most = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < xs.length; i++) {
+      least = Math.min(least, xs[i] + ys[i]);
+      most = Math.max(most, xs[i] + ys[i]);
+    }
+    int first = (int) Math.floor(least / DISTANCE) + 1;
+    int last = (int) Math.ceil(most / DISTANCE) - 1;
+    double[] ends = new double[4 * Math.max(0, last - first + 1)];
+    for (int line = first; line <= last; line++) {
+      cross(xs, ys, line * DISTANCE, ends, 4 * (line - first));
+    }
+    return ends;
+  }
+
+  /** Where the line of all points whose coordinates have this sum enters and leaves a polygon. */
+  private static void cross(double[] xs, double[] ys, double sum, double[] ends, int at) {
+    double left = Double.POSITIVE_INFINITY;
+    double right = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < xs.length; i++) {
+      int next = (i + 1) % xs.length;
+      double here = xs[i] + ys[i] - sum;
+      double there = xs[next] + ys[next] - sum;
+      if (here * there <= 0 && here != there) {
+        double x = xs[i] + here / (here - there) * (xs[next] - xs[i]);
+        left = Math.min(left, x);
+        right = Math.max(right, x);
+      }
+    }
+    ends[at] = left;
+    ends[at + 1] = sum - left;
+    ends[at + 2] = right;
+    ends[at + 3] = sum - right;
+  }
 }
