@@ -33,7 +33,8 @@ import org.junit.jupiter.api.io.TempDir;
  * was sealed under a phrase, as they were before orders were covered. That of version 5 holds the
  * same three, and two covered days (drawn as you go, its warm-up shown; masked labels) just
  * committed. That of version 6 holds a closed day with a recording, its trail and what it left of
- * the way.
+ * the way. That of version 7 holds a day under way, some of it said by a phone with and without
+ * signal.
  */
 class EarlierVersionsTest {
   @TempDir private Path folder;
@@ -66,7 +67,7 @@ class EarlierVersionsTest {
       Books.put(notebook, Days.session(2), new Fact.WarmUpRidden(1));
     }
     assertThat(Books.ask(file, texts)).startsWith(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("7");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("8");
   }
 
   @Test
@@ -87,7 +88,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("7");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("8");
     assertThat(Books.ask(file, "SELECT count(*) FROM findings")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-2")).exists();
   }
@@ -109,7 +110,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("7");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("8");
     assertThat(folder.resolve("notebook.blindlap.version-3")).exists();
   }
 
@@ -134,7 +135,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("7");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("8");
     assertThat(Books.ask(file, "SELECT count(*) FROM cover")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-4")).exists();
   }
@@ -159,7 +160,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("7");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("8");
     assertThat(Books.ask(file, "SELECT count(*) FROM trail")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-5")).exists();
   }
@@ -179,10 +180,29 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("7");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("8");
     assertThat(Books.ask(file, "SELECT count(*) FROM content")).isEqualTo("16");
     assertThat(Books.ask(file, "SELECT count(*) FROM phones")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-6")).exists();
+  }
+
+  @Test
+  void version_7_opens_with_what_a_phone_said() throws Exception {
+    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-7.blindlap")) {
+      Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
+    }
+    String texts = "SELECT group_concat(text || hash) FROM entry";
+    String before = Books.ask(file, texts);
+    try (SqliteNotebook notebook = Books.open(file)) {
+      SessionState day = Books.state(notebook, notebook.sessions().get(0));
+      assertThat(day.phones().last()).containsValue(3L);
+      assertThat(day.lapsRidden()).isEqualTo(2);
+      assertThat(notebook.verify().problems()).isEmpty();
+    }
+    assertThat(Books.ask(file, texts)).isEqualTo(before);
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("8");
+    assertThat(Books.ask(file, "SELECT count(*) FROM phones WHERE late")).isEqualTo("3");
+    assertThat(folder.resolve("notebook.blindlap.version-7")).exists();
   }
 
   /** Known from the seed the old file was made with. */
