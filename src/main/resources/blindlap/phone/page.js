@@ -203,6 +203,9 @@ const lines = (app, waiting) => {
     const saved = link.role === "rider" ? say("phone.saved", clock(link.box.done)) : say("phone.in.notebook");
     return [saved, link.signal() ? more : say("phone.no.signal")];
   }
+  if (!link.key) {
+    return ["", ""]; // nothing is kept for a laptop that this phone has not met
+  }
   return [link.signal() ? say("phone.connected") : say("phone.no.signal"), more];
 };
 
