@@ -49,12 +49,31 @@ export const openPage = async (role, view) => {
       drawing = false;
     }
   };
+  let opener = "";
   app.ask = (make) => {
+    if (make && !app.dialog) {
+      opener = document.activeElement ? document.activeElement.id : "";
+    }
+    if (make) {
+      app.said = "";
+    }
     app.dialog = make;
     app.shown = "";
     app.draw();
   };
-  app.shut = () => app.ask(null);
+  // Who closes a question is back where it was opened.
+  app.shut = () => {
+    app.ask(null);
+    const back = opener && document.getElementById(opener);
+    if (back) {
+      back.focus();
+    }
+  };
+  document.addEventListener("keydown", (event) => {
+    if (event.key === "Escape" && app.dialog) {
+      app.shut();
+    }
+  });
   app.tell = (words) => {
     app.said = words;
     app.draw();
@@ -104,20 +123,29 @@ const gate = (link) => {
 
 const draw = (app) => {
   const stop = gate(app.link);
-  const key = JSON.stringify([stop, stop ? "" : app.view && app.view.key(), app.dialog ? app.dialog.name : "", app.said]);
+  const key = JSON.stringify([stop, stop || app.dialog ? "" : app.view && app.view.key(), app.dialog ? app.dialog.name : "", app.said]);
   if (key !== app.shown) {
     const focus = document.activeElement && document.activeElement.id;
+    const asked = stop ? "" : app.dialog ? app.dialog.name : "";
+    // What is half typed stays as it is typed: in a question, and in the field under way.
+    const half = app.asked === asked ? document.getElementById(asked ? "typed" : focus) : null;
+    const typed = half && half.value && half.value !== half.defaultValue ? half.value : "";
+    app.asked = asked;
     app.shown = key;
     const before = places(app.root);
+    const name = half ? half.id : "";
     app.root.replaceChildren(...(stop ? gatePage(app, stop) : page(app)));
     if (before && before !== places(app.root)) {
       fresh();
+    }
+    if (typed && document.getElementById(name)) {
+      document.getElementById(name).value = typed;
     }
     const again = focus && document.getElementById(focus);
     if (again) {
       again.focus();
     } else if (app.dialog) {
-      const first = app.root.querySelector("dialog button, dialog textarea, .asked button");
+      const first = app.root.querySelector(".asked textarea, .asked input, .asked button");
       if (first) {
         first.focus();
       }
@@ -145,6 +173,7 @@ const gatePage = (app, stop) => [
     el("h1", {}, "Blindlap"),
     el("p", { role: "status" }, say("phone.gate." + stop)),
     stop === "scan" ? el("p", { class: "second" }, say("phone.private")) : null,
+    stop === "out" ? el("section", { class: "away" }, ...app.link.unsent().map((each) => el("p", {}, el("b", {}, described(app, each.act))))) : null,
     away(app)),
   footer(app, null),
 ];
@@ -153,7 +182,7 @@ const page = (app) => {
   const built = app.view.build();
   return [
     built.head,
-    el("main", {}, app.dialog ? app.dialog(app) : null, app.dialog ? null : away(app), app.dialog ? null : built.main),
+    el("main", {}, app.dialog && app.said ? el("p", { class: "said", role: "status" }, app.said) : null, app.dialog ? app.dialog(app) : null, app.dialog ? null : away(app), app.dialog ? null : built.main),
     footer(app, app.dialog ? null : built.button),
   ];
 };
@@ -218,16 +247,22 @@ const away = (app) => {
         el("h2", {}, say("phone.away")),
         ...all.map((each) =>
           el("div", { class: "away-row" },
-            el("p", {}, el("b", {}, described(each.act)), " ", each.why === "older" ? say("phone.away.older") : each.why || say("phone.away.none")),
+            el("p", {}, el("b", {}, described(app, each.act)), " ", each.why === "older" ? say("phone.away.older") : each.why || say("phone.away.none")),
             button(say("phone.away.done"), () => app.link.putAway(each.number), "quiet"))));
 };
 
 // An act in words, for the list of what was not taken.
-const described = (act) => {
+const described = (app, act) => {
   const lap = act.lap && act.lap !== "0" ? say("phone.place.lap", act.stint, act.lap) : act.stint ? say("phone.place", act.stint) : "";
-  const what = act.measure || act.name || (has("phone.act." + act.do) ? say("phone.act." + act.do) : act.do);
-  const value = act.value !== undefined && act.value !== null ? act.value : act.text || act.what || act.words || "";
-  return [lap, what, value].filter((part) => part).join(", ") + ":";
+  const what = [act.measure || act.name, has("phone.act." + act.do) ? say("phone.act." + act.do) : ""].filter((part) => part).join(", ") || act.do;
+  // A time that did not arrive is to be written on paper; a rider is shown none.
+  const seconds = act.do === "time" && !act.typed && app.link.role === "starter" ? String(Number(act.elapsed_ms) / 1000) : "";
+  const value = act.value !== undefined && act.value !== null ? act.value : act.typed || seconds || act.text || act.what || act.words || act.reason || act.cue || "";
+  const day = app.link.day;
+  const setup = act.setup && day ? day.setups[Number(act.setup) - 1] : "";
+  const event = act.event ? say("event." + act.event) : "";
+  const sure = act.sureness ? say("sure." + act.sureness) : "";
+  return [lap, what, event, setup, sure, value].filter((part) => part).join(", ") + ":";
 };
 
 // A question over the page: it has a name, a title, and buttons.

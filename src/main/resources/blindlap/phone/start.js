@@ -163,10 +163,10 @@ const starter = (app) => {
   const covariates = (sheet) => {
     const asked = sheet.lap ? days.covariatesOf(link.day, now(), sheet.lap, ["STARTER", "TESTER"]) : [];
     return asked.length === 0 ? null : el("section", {}, ...asked.map((each) => {
-      const field = el("input", { type: "text", inputmode: "decimal", id: "cov-" + each.name, value: each.said, autocomplete: "off" });
+      const field = el("input", { type: "text", inputmode: "decimal", id: ["cov", each.name, each.stint, each.lap].join("-"), value: each.said, autocomplete: "off" });
       field.addEventListener("change", () => {
         const typed = field.value.trim().replace(",", ".");
-        if (typed !== "" && !/^-?\d{1,12}(\.\d{1,12})?$/.test(typed)) {
+        if (typed !== "" && !/^-?\d{1,9}(\.\d{1,9})?$/.test(typed)) {
           app.tell(say("covariate.no.number", each.name, field.value));
           return;
         }
