@@ -17,7 +17,7 @@ export const openPage = async (role, view) => {
     root.replaceChildren(el("p", {}, "The laptop does not answer. Come closer and load this page again, or use paper."));
     return;
   }
-  const app = { link: null, dialog: null, said: "", view: null, shown: "", root };
+  const app = { link: null, dialog: null, said: "", view: null, shown: "", root, footer: emptyFooter() };
   let drawing = false;
   // Nothing is made anew under a finger: a touch ends on what it began on.
   let held = false;
@@ -106,6 +106,9 @@ const gate = (link) => {
   if (link.taken) {
     return "taken";
   }
+  if (link.asking) {
+    return "loading";
+  }
   if (link.refused && !link.day) {
     return "refused";
   }
@@ -134,7 +137,7 @@ const draw = (app) => {
     app.shown = key;
     const before = places(app.root);
     const name = half ? half.id : "";
-    app.root.replaceChildren(...(stop ? gatePage(app, stop) : page(app)));
+    put(app, stop ? gatePage(app, stop) : page(app));
     if (before && before !== places(app.root)) {
       fresh();
     }
@@ -168,29 +171,40 @@ const fresh = () => {
   freshly = setTimeout(() => document.body.classList.remove("fresh"), MOMENT);
 };
 
-const gatePage = (app, stop) => [
+// The state lines stay where they are, so that what changes in them is read out.
+const put = (app, { parts, button: filled }) => {
+  const { root, footer } = app;
+  if (footer.parentNode !== root) {
+    root.replaceChildren(footer);
+  }
+  Array.from(root.children).filter((each) => each !== footer).forEach((each) => each.remove());
+  footer.before(...parts);
+  Array.from(footer.children).slice(1).forEach((each) => each.remove());
+  if (filled) {
+    footer.append(filled);
+  }
+};
+
+const gatePage = (app, stop) => ({ parts: [
   el("main", { class: "gate" },
     el("h1", {}, "Blindlap"),
     el("p", { role: "status" }, say("phone.gate." + stop)),
     stop === "scan" ? el("p", { class: "second" }, say("phone.private")) : null,
     stop === "out" ? el("section", { class: "away" }, ...app.link.unsent().map((each) => el("p", {}, el("b", {}, described(app, each.act))))) : null,
     away(app)),
-  footer(app, null),
-];
+], button: null });
 
 const page = (app) => {
   const built = app.view.build();
-  return [
+  return { parts: [
     built.head,
     el("main", {}, app.dialog && app.said ? el("p", { class: "said", role: "status" }, app.said) : null, app.dialog ? app.dialog(app) : null, app.dialog ? null : away(app), app.dialog ? null : built.main),
-    footer(app, app.dialog ? null : built.button),
-  ];
+  ], button: app.dialog ? null : built.button };
 };
 
-const footer = (app, filled) =>
+const emptyFooter = () =>
   el("footer", {},
-    el("div", { id: "state", class: "state", role: "status", "aria-live": "polite" }, el("b", { id: "state1" }, " "), el("span", { id: "state2" }, " ")),
-    filled);
+    el("div", { id: "state", class: "state", role: "status", "aria-live": "polite" }, el("b", { id: "state1" }, " "), el("span", { id: "state2" }, " ")));
 
 // Always two lines high, so that nothing moves when the connection goes or comes.
 const stateLine = (app) => {
@@ -202,12 +216,12 @@ const stateLine = (app) => {
   }
   const waiting = link.unsent();
   const [one, two] = lines(app, waiting);
-  put(first, one);
-  put(second, two);
+  write(first, one);
+  write(second, two);
   document.getElementById("state").classList.toggle("kept", waiting.length > 0);
 };
 
-const put = (element, words) => {
+const write = (element, words) => {
   if (element.textContent !== words) {
     element.textContent = words;
   }

@@ -128,7 +128,7 @@ const rider = (app) => {
         el("p", { class: "second" }, say("phone.plate.why")),
         el("div", { class: "row" },
           button(say("phone.yes"), () => answer({ do: "plate", stint: String(stint) }), "", { id: "plate-yes" }),
-          button(say("phone.no"), () => app.tell(say("phone.plate.not")), "")));
+          button(say("phone.no"), () => app.tell(say("phone.plate.not")), "", { id: "plate-no" })));
     } else if (sheet.helper) {
       parts.push(
         el("p", { class: "big" }, say("hand.over")),
@@ -242,7 +242,7 @@ const rider = (app) => {
         field,
         el("div", { class: "row" },
           button(say("phone.keep"), () => { const words = field.value.trim(); app.shut(); done(words); }, "filled", { id: "typed-keep" }),
-          button(say("phone.back"), app.shut, "")),
+          button(say("phone.back"), app.shut, "", { id: "back" })),
       ];
     });
 
@@ -276,7 +276,7 @@ const rider = (app) => {
 
   const spoiledDialog = (sheet) => question("spoiled", say("spoiled.title"), () => [
     el("div", { class: "three" }, ...EVENTS.map((event) => button(say("event." + event), () => app.ask(voidDialog(event, sheet)), "", { id: "event-" + event }))),
-    el("div", { class: "row" }, button(say("phone.back"), app.shut, "")),
+    el("div", { class: "row" }, button(say("phone.back"), app.shut, "", { id: "back" })),
   ]);
   const voidDialog = (event, sheet) =>
     question("void-" + event, say("void.follows", sheet.number, say("event." + event)), () => [
@@ -290,7 +290,7 @@ const rider = (app) => {
           answer({ do: "void", ...place, event, words: "" }, say("void.name", sheet.number), { do: "void-back", ...place, event });
           app.draw();
         }, "filled", { id: "void-do" }),
-        button(say("void.not"), app.shut, "")),
+        button(say("void.not"), app.shut, "", { id: "back" })),
     ]);
 
   const moreDialog = question("more", say("more"), () => [
@@ -298,8 +298,8 @@ const rider = (app) => {
       undo.length ? button(say("take.back", undo[undo.length - 1].name), takeBack, "", { id: "take-back" }) : null,
       button(say(link.day.masked ? "labels.out" : "blind.broken"), () => app.ask(sawDialog()), "", { id: "saw" }),
       button(say("phone.not.fit"), () => app.ask(notFitDialog), "", { id: "not-fit" }),
-      button(say("phone.theme"), otherTheme, "quiet"),
-      button(say("phone.back"), app.shut, "")),
+      button(say("phone.theme"), otherTheme, "quiet", { id: "theme" }),
+      button(say("phone.back"), app.shut, "", { id: "back" })),
     caution(),
   ]);
 
@@ -322,7 +322,7 @@ const rider = (app) => {
     const open = days.openAtDone(link.day, sheet).map((each) => (each.word ? say(each.word, each.of) : each.name));
     if (open.length > 0) {
       app.ask(question("open", say("done.open", open.join("; ")), () => [
-        el("div", { class: "row" }, button(say("done.as.it.is"), () => { app.shut(); asDone(sheet); }, "filled", { id: "done-anyway" }), button(say("done.back"), app.shut, "")),
+        el("div", { class: "row" }, button(say("done.as.it.is"), () => { app.shut(); asDone(sheet); }, "filled", { id: "done-anyway" }), button(say("done.back"), app.shut, "", { id: "back" })),
       ]));
       return;
     }

@@ -87,7 +87,7 @@ const starter = (app) => {
           delete doubts[days.key(sheet.lap) + name];
           say2({ do: "time", ...at(sheet), measure: name, started: wall, stopped: wall, elapsed_ms: "0", typed: seconds, by: "STARTER", knows_key: knows }, say("watch.hidden"));
         }, "filled", { id: "typed-keep" }),
-        button(say("phone.back"), app.shut, ""))];
+        button(say("phone.back"), app.shut, "", { id: "back" }))];
     });
 
   const watch = (sheet, name, first) => {
@@ -125,7 +125,7 @@ const starter = (app) => {
       }
       ahead = days.after(link.day, now(), sheet.lap) || ahead;
       app.draw();
-    }, "filled long " + big, { id: "go-on" });
+    }, "filled long " + big, { id: first ? "go-on" : "again-" + name, disabled: first && !days.after(link.day, now(), sheet.lap) });
 
   const voids = (sheet) =>
     el("section", {},
@@ -199,7 +199,7 @@ const starter = (app) => {
     covariates(sheet),
     conditions(sheet),
     knowing(),
-    button(say("phone.theme"), otherTheme, "quiet"),
+    button(say("phone.theme"), otherTheme, "quiet", { id: "theme" }),
     caution(),
   ];
 
