@@ -11,6 +11,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -28,7 +29,40 @@ import org.jspecify.annotations.Nullable;
 final class LapValues {
   private record Slot(LapId lap, String measure) {}
 
-  private final Map<Slot, List<Said>> said = new HashMap<>();
+  /**
+   * What was said of a slot.
+   *
+   * @param replaced all that any of it replaces: gathered once, so that a day on which one answer
+   *     is changed a thousand times does not slow down for everybody
+   */
+  private record Slotted(List<Said> all, Set<Place> replaced) {
+    static final Slotted NONE = new Slotted(List.of(), Set.of());
+
+    private static Slotted of(List<Said> all) {
+      Set<Place> gone =
+          all.stream().flatMap(one -> one.replaces().stream()).collect(Collectors.toSet());
+      return new Slotted(all, gone);
+    }
+
+    Slotted and(Said now) {
+      List<Said> more = new ArrayList<>(all);
+      more.add(now);
+      Set<Place> gone = new HashSet<>(replaced);
+      gone.addAll(now.replaces());
+      return new Slotted(more, gone);
+    }
+
+    /** The same as if only these had been said. */
+    Slotted only(List<Said> some) {
+      return some.size() == all.size() ? this : of(some);
+    }
+
+    List<Said> standing() {
+      return all.stream().filter(one -> one.speaks() && !replaced.contains(one.place())).toList();
+    }
+  }
+
+  private final Map<Slot, Slotted> said = new HashMap<>();
   private final Sight sight;
 
   LapValues() {
@@ -116,10 +150,9 @@ final class LapValues {
   }
 
   private LapState settled(Plan plan, NotebookId home, LapState lap, String measure, Said now) {
-    List<Said> all = new ArrayList<>(all(lap.id(), measure));
-    all.add(now);
-    said.put(new Slot(lap.id(), measure), List.copyOf(all));
-    List<Said> standing = standing(all);
+    Slotted slotted = slotted(lap.id(), measure).and(now);
+    said.put(new Slot(lap.id(), measure), slotted);
+    List<Said> standing = slotted.standing();
     if (standing.isEmpty() || standing.size() == 1 && now.decidedBy().isEmpty() && now.speaks()) {
       return lap.withoutTwice(measure);
     }
@@ -138,19 +171,19 @@ final class LapValues {
   }
 
   private List<Said> all(LapId lap, String measure) {
-    return said.getOrDefault(new Slot(lap, measure), List.of());
+    return slotted(lap, measure).all();
+  }
+
+  private Slotted slotted(LapId lap, String measure) {
+    return said.getOrDefault(new Slot(lap, measure), Slotted.NONE);
   }
 
   /** What stood for whoever wrote at a place. */
   private List<Said> seen(LapId lap, String measure, Place writer) {
-    return standing(
-        all(lap, measure).stream().filter(one -> sight.saw(writer, one.place())).toList());
-  }
-
-  private static List<Said> standing(List<Said> all) {
-    Set<Place> replaced =
-        all.stream().flatMap(one -> one.replaces().stream()).collect(Collectors.toSet());
-    return all.stream().filter(one -> one.speaks() && !replaced.contains(one.place())).toList();
+    Slotted slotted = slotted(lap, measure);
+    return slotted
+        .only(slotted.all().stream().filter(one -> sight.saw(writer, one.place())).toList())
+        .standing();
   }
 
   /** What stands, and what it was chosen against. */

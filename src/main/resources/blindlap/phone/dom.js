@@ -24,7 +24,7 @@ export const button = (words, press, kind, attributes) =>
 // A press that must last: what it does cannot be meant by a slip.
 export const holdButton = (words, done, tooShort, letGo) => {
   let since = 0;
-  const made = el("button", { type: "button", class: "hold" }, words);
+  const made = el("button", { type: "button", class: "hold", id: "hold" }, words);
   const down = (event) => {
     event.preventDefault();
     since = performance.now();

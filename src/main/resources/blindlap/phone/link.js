@@ -15,8 +15,9 @@ export const openLink = async (role, changed) => {
     key: null,
     day: null,
     keeps: true,
-    heard: 0,
+    heard: null,
     failing: 0,
+    asking: false,
     refused: "",
     taken: false,
   };
@@ -104,6 +105,9 @@ export const openLink = async (role, changed) => {
       headers: { "Content-Type": "application/json" },
       body: JSON.stringify({ token, client, role }),
     });
+    if (status === 429 || status >= 500) {
+      throw new Error("not now"); // nothing was said of the code: it is shown again later
+    }
     if (status !== 200) {
       link.refused = "token";
       return;
@@ -134,18 +138,18 @@ export const openLink = async (role, changed) => {
   };
 
   const reached = () => {
-    link.heard = Date.now();
+    link.heard = { wall: Date.now(), still: performance.now() };
     link.failing = 0;
   };
 
   let busy = false;
   const turn = async () => {
-    if (busy || link.taken || !link.key || link.box.access === "out" || document.hidden) {
+    if (busy || link.asking || link.taken || !link.key || link.box.access === "out" || document.hidden) {
       return;
     }
-    const now = Date.now();
-    const due = now >= next;
-    const [box, exchange] = ask(link.box, now, due);
+    // What is due goes by the clock that nobody sets.
+    const due = performance.now() >= next;
+    const [box, exchange] = ask(link.box, Date.now(), due);
     link.box = box;
     if (!exchange) {
       return;
@@ -173,11 +177,11 @@ export const openLink = async (role, changed) => {
       if (link.box.access === "in" && !link.day) {
         await readDay();
       }
-      next = Date.now() + (unsent(link.box).length && status === 200 ? 0 : POLL);
+      next = performance.now() + (unsent(link.box).length && status === 200 ? 0 : POLL);
     } catch (lost) {
       link.box = fail(link.box, exchange.id);
       link.failing++;
-      next = Date.now() + Math.min(POLL * link.failing, 10000);
+      next = performance.now() + Math.min(POLL * link.failing, 10000);
     } finally {
       busy = false;
     }
@@ -203,12 +207,26 @@ export const openLink = async (role, changed) => {
     next = 0;
     soon();
   };
-  link.scan = (token) => hello(token).then(readDay).then(link.retry).catch(() => {
-    link.failing++;
-    link.token = token;
-  });
+  link.scan = async (token) => {
+    try {
+      await hello(token);
+    } catch (lost) {
+      link.failing++;
+      link.token = token;
+      return;
+    }
+    try {
+      await readDay();
+    } catch (lost) {
+      link.failing++; // the code is used by now: what is missing comes with the next exchange
+    }
+    link.retry();
+  };
   // With signal: the laptop was heard lately and the last exchange did not fail.
-  link.signal = () => link.failing === 0 && link.heard > 0 && Date.now() - link.heard < POLL * 3 + 2000;
+  // By both clocks: one may be set, the other may stand while the phone sleeps.
+  const lately = (now, then) => Math.abs(now - then) < POLL * 3 + 2000;
+  link.signal = () =>
+    link.failing === 0 && link.heard !== null && lately(Date.now(), link.heard.wall) && lately(performance.now(), link.heard.still);
   link.acts = () => unsent(link.box).map((each) => each.act);
   link.unsent = () => unsent(link.box);
   link.unsentAndKept = () => unsentAndKept(link.box);
@@ -218,7 +236,12 @@ export const openLink = async (role, changed) => {
   if (token) {
     // Gone from the address before anybody can read it off.
     history.replaceState(null, "", location.pathname);
-    await link.scan(token);
+    // The page stands before the laptop has answered, and says that it waits.
+    link.asking = true;
+    link.scan(token).then(() => {
+      link.asking = false;
+      changed();
+    });
   }
   setInterval(() => {
     if (link.token) {

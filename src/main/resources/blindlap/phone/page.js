@@ -17,7 +17,7 @@ export const openPage = async (role, view) => {
     root.replaceChildren(el("p", {}, "The laptop does not answer. Come closer and load this page again, or use paper."));
     return;
   }
-  const app = { link: null, dialog: null, said: "", view: null, shown: "", root };
+  const app = { link: null, dialog: null, said: "", view: null, shown: "", root, footer: emptyFooter() };
   let drawing = false;
   // Nothing is made anew under a finger: a touch ends on what it began on.
   let held = false;
@@ -49,12 +49,31 @@ export const openPage = async (role, view) => {
       drawing = false;
     }
   };
+  let opener = "";
   app.ask = (make) => {
+    if (make && !app.dialog) {
+      opener = document.activeElement ? document.activeElement.id : "";
+    }
+    if (make) {
+      app.said = "";
+    }
     app.dialog = make;
     app.shown = "";
     app.draw();
   };
-  app.shut = () => app.ask(null);
+  // Who closes a question is back where it was opened.
+  app.shut = () => {
+    app.ask(null);
+    const back = opener && document.getElementById(opener);
+    if (back) {
+      back.focus();
+    }
+  };
+  document.addEventListener("keydown", (event) => {
+    if (event.key === "Escape" && app.dialog) {
+      app.shut();
+    }
+  });
   app.tell = (words) => {
     app.said = words;
     app.draw();
@@ -87,6 +106,9 @@ const gate = (link) => {
   if (link.taken) {
     return "taken";
   }
+  if (link.asking) {
+    return "loading";
+  }
   if (link.refused && !link.day) {
     return "refused";
   }
@@ -104,20 +126,29 @@ const gate = (link) => {
 
 const draw = (app) => {
   const stop = gate(app.link);
-  const key = JSON.stringify([stop, stop ? "" : app.view && app.view.key(), app.dialog ? app.dialog.name : "", app.said]);
+  const key = JSON.stringify([stop, stop || app.dialog ? "" : app.view && app.view.key(), app.dialog ? app.dialog.name : "", app.said]);
   if (key !== app.shown) {
     const focus = document.activeElement && document.activeElement.id;
+    const asked = stop ? "" : app.dialog ? app.dialog.name : "";
+    // What is half typed stays as it is typed: in a question, and in the field under way.
+    const half = app.asked === asked ? document.getElementById(asked ? "typed" : focus) : null;
+    const typed = half && half.value && half.value !== half.defaultValue ? half.value : "";
+    app.asked = asked;
     app.shown = key;
     const before = places(app.root);
-    app.root.replaceChildren(...(stop ? gatePage(app, stop) : page(app)));
+    const name = half ? half.id : "";
+    put(app, stop ? gatePage(app, stop) : page(app));
     if (before && before !== places(app.root)) {
       fresh();
+    }
+    if (typed && document.getElementById(name)) {
+      document.getElementById(name).value = typed;
     }
     const again = focus && document.getElementById(focus);
     if (again) {
       again.focus();
     } else if (app.dialog) {
-      const first = app.root.querySelector("dialog button, dialog textarea, .asked button");
+      const first = app.root.querySelector(".asked textarea, .asked input, .asked button");
       if (first) {
         first.focus();
       }
@@ -140,28 +171,40 @@ const fresh = () => {
   freshly = setTimeout(() => document.body.classList.remove("fresh"), MOMENT);
 };
 
-const gatePage = (app, stop) => [
+// The state lines stay where they are, so that what changes in them is read out.
+const put = (app, { parts, button: filled }) => {
+  const { root, footer } = app;
+  if (footer.parentNode !== root) {
+    root.replaceChildren(footer);
+  }
+  Array.from(root.children).filter((each) => each !== footer).forEach((each) => each.remove());
+  footer.before(...parts);
+  Array.from(footer.children).slice(1).forEach((each) => each.remove());
+  if (filled) {
+    footer.append(filled);
+  }
+};
+
+const gatePage = (app, stop) => ({ parts: [
   el("main", { class: "gate" },
     el("h1", {}, "Blindlap"),
     el("p", { role: "status" }, say("phone.gate." + stop)),
     stop === "scan" ? el("p", { class: "second" }, say("phone.private")) : null,
+    stop === "out" ? el("section", { class: "away" }, ...app.link.unsent().map((each) => el("p", {}, el("b", {}, described(app, each.act))))) : null,
     away(app)),
-  footer(app, null),
-];
+], button: null });
 
 const page = (app) => {
   const built = app.view.build();
-  return [
+  return { parts: [
     built.head,
-    el("main", {}, app.dialog ? app.dialog(app) : null, app.dialog ? null : away(app), app.dialog ? null : built.main),
-    footer(app, app.dialog ? null : built.button),
-  ];
+    el("main", {}, app.dialog && app.said ? el("p", { class: "said", role: "status" }, app.said) : null, app.dialog ? app.dialog(app) : null, app.dialog ? null : away(app), app.dialog ? null : built.main),
+  ], button: app.dialog ? null : built.button };
 };
 
-const footer = (app, filled) =>
+const emptyFooter = () =>
   el("footer", {},
-    el("div", { id: "state", class: "state", role: "status", "aria-live": "polite" }, el("b", { id: "state1" }, " "), el("span", { id: "state2" }, " ")),
-    filled);
+    el("div", { id: "state", class: "state", role: "status", "aria-live": "polite" }, el("b", { id: "state1" }, " "), el("span", { id: "state2" }, " ")));
 
 // Always two lines high, so that nothing moves when the connection goes or comes.
 const stateLine = (app) => {
@@ -173,12 +216,12 @@ const stateLine = (app) => {
   }
   const waiting = link.unsent();
   const [one, two] = lines(app, waiting);
-  put(first, one);
-  put(second, two);
+  write(first, one);
+  write(second, two);
   document.getElementById("state").classList.toggle("kept", waiting.length > 0);
 };
 
-const put = (element, words) => {
+const write = (element, words) => {
   if (element.textContent !== words) {
     element.textContent = words;
   }
@@ -218,16 +261,22 @@ const away = (app) => {
         el("h2", {}, say("phone.away")),
         ...all.map((each) =>
           el("div", { class: "away-row" },
-            el("p", {}, el("b", {}, described(each.act)), " ", each.why === "older" ? say("phone.away.older") : each.why || say("phone.away.none")),
+            el("p", {}, el("b", {}, described(app, each.act)), " ", each.why === "older" ? say("phone.away.older") : each.why || say("phone.away.none")),
             button(say("phone.away.done"), () => app.link.putAway(each.number), "quiet"))));
 };
 
 // An act in words, for the list of what was not taken.
-const described = (act) => {
+const described = (app, act) => {
   const lap = act.lap && act.lap !== "0" ? say("phone.place.lap", act.stint, act.lap) : act.stint ? say("phone.place", act.stint) : "";
-  const what = act.measure || act.name || (has("phone.act." + act.do) ? say("phone.act." + act.do) : act.do);
-  const value = act.value !== undefined && act.value !== null ? act.value : act.text || act.what || act.words || "";
-  return [lap, what, value].filter((part) => part).join(", ") + ":";
+  const what = [act.measure || act.name, has("phone.act." + act.do) ? say("phone.act." + act.do) : ""].filter((part) => part).join(", ") || act.do;
+  // A time that did not arrive is to be written on paper; a rider is shown none.
+  const seconds = act.do === "time" && !act.typed && app.link.role === "starter" ? String(Number(act.elapsed_ms) / 1000) : "";
+  const value = act.value !== undefined && act.value !== null ? act.value : act.typed || seconds || act.text || act.what || act.words || act.reason || act.cue || "";
+  const day = app.link.day;
+  const setup = act.setup && day ? day.setups[Number(act.setup) - 1] : "";
+  const event = act.event ? say("event." + act.event) : "";
+  const sure = act.sureness ? say("sure." + act.sureness) : "";
+  return [lap, what, event, setup, sure, value].filter((part) => part).join(", ") + ":";
 };
 
 // A question over the page: it has a name, a title, and buttons.

@@ -33,6 +33,11 @@ const rider = (app) => {
     }
     return sheet;
   };
+  // How the lap of a sheet stands now; the sheet itself where the page has gone on to another lap.
+  const still = (sheet) => {
+    const current = sheetNow();
+    return current.lap && days.key(current.lap) === days.key(sheet.lap) ? current : sheet;
+  };
   const at = (sheet) => ({ stint: String(sheet.lap.stint), lap: String(sheet.lap.lap) });
 
   const answer = (act, name, back) => {
@@ -91,18 +96,21 @@ const rider = (app) => {
   };
 
   const covariateField = (each) => {
-    const field = el("input", { type: "text", inputmode: "decimal", id: "cov-" + each.name, value: each.said, autocomplete: "off" });
+    const field = el("input", { type: "text", inputmode: "decimal", id: ["cov", each.name, each.stint, each.lap].join("-"), value: each.said, autocomplete: "off" });
+    let said = each.said;
     field.addEventListener("change", () => {
       const typed = field.value.trim().replace(",", ".");
-      if (typed !== "" && !/^-?\d{1,12}(\.\d{1,12})?$/.test(typed)) {
+      if (typed !== "" && !/^-?\d{1,9}(\.\d{1,9})?$/.test(typed)) {
         app.tell(say("covariate.no.number", each.name, field.value));
         return;
       }
-      if (typed !== each.said) {
+      if (typed !== said) {
+        const was = said;
+        said = typed;
         answer(
           { do: "covariate", name: each.name, stint: String(each.stint), lap: String(each.lap), value: typed || null },
           each.name,
-          { do: "covariate", name: each.name, stint: String(each.stint), lap: String(each.lap), value: each.said || null },
+          { do: "covariate", name: each.name, stint: String(each.stint), lap: String(each.lap), value: was || null },
         );
       }
     });
@@ -120,7 +128,7 @@ const rider = (app) => {
         el("p", { class: "second" }, say("phone.plate.why")),
         el("div", { class: "row" },
           button(say("phone.yes"), () => answer({ do: "plate", stint: String(stint) }), "", { id: "plate-yes" }),
-          button(say("phone.no"), () => app.tell(say("phone.plate.not")), "")));
+          button(say("phone.no"), () => app.tell(say("phone.plate.not")), "", { id: "plate-no" })));
     } else if (sheet.helper) {
       parts.push(
         el("p", { class: "big" }, say("hand.over")),
@@ -133,7 +141,7 @@ const rider = (app) => {
         hold(say("hand.over.button"), stint),
         el("p", { class: "second" }, say("hand.over.note")));
     }
-    return [...parts, caution()];
+    return [...parts, moreOnly(), caution()];
   };
 
   const hold = (words, stint) =>
@@ -175,7 +183,7 @@ const rider = (app) => {
         high: each.high,
         value: sheet.values[each.name],
         words: (step) => (step < 0 ? say("scale.untouched") : say("scale.step." + step, each.low, each.high)),
-        given: (value) => score(sheetNow(), each.name, value),
+        given: (value) => score(still(sheet), each.name, value),
       }));
 
   const categoryQuestion = (sheet, each) =>
@@ -183,7 +191,7 @@ const rider = (app) => {
       el("h2", {}, each.name),
       el("div", { class: "categories", role: "group", "aria-label": each.name },
         ...[1, 2, 3, 4, 5, 6, 7, 8, 9].map((number) =>
-          button(String(number), () => score(sheetNow(), each.name, String(number)), sheet.values[each.name] === String(number) ? "chosen" : "", {
+          button(String(number), () => score(still(sheet), each.name, String(number)), sheet.values[each.name] === String(number) ? "chosen" : "", {
             "aria-pressed": sheet.values[each.name] === String(number) ? "true" : "false",
             id: "q-" + each.name + "-" + number,
           }))),
@@ -192,8 +200,8 @@ const rider = (app) => {
   const countQuestion = (sheet, each) => {
     const value = sheet.values[each.name];
     const step = (by) => {
-      const was = sheetNow().values[each.name];
-      score(sheetNow(), each.name, String(Math.max(0, Number(was || 0) + by)));
+      const current = still(sheet);
+      score(current, each.name, String(Math.max(0, Number(current.values[each.name] || 0) + by)));
     };
     return el("section", { class: "question count" },
       el("h2", {}, each.name),
@@ -213,16 +221,16 @@ const rider = (app) => {
       return el("section", { class: "question" },
         button(say("phone.guessed", name), () => { choosing = true; app.draw(); }, "title", { id: "guess-title" }),
         el("div", { class: "three" }, ...SURENESS.map((each) =>
-          button(say("sure." + each), () => guess(sheetNow(), { setup: given.setup, sureness: each, cue: given.cue }, say("sure.name")), "", { id: "sure-" + each }))));
+          button(say("sure." + each), () => guess(still(sheet), { setup: given.setup, sureness: each, cue: given.cue }, say("sure.name")), "", { id: "sure-" + each }))));
     }
     const chosen = given ? (given.setup === null ? 0 : Number(given.setup)) : -1;
     const box = (index, words) =>
-      button(words, () => { choosing = false; guess(sheetNow(), { setup: index === 0 ? null : String(index), sureness: null, cue: given ? given.cue : "" }, say("guess.name")); },
+      button(words, () => { choosing = false; guess(still(sheet), { setup: index === 0 ? null : String(index), sureness: null, cue: given ? given.cue : "" }, say("guess.name")); },
         chosen === index ? "chosen" : "", { "aria-pressed": chosen === index ? "true" : "false", id: "guess-" + index });
     return el("section", { class: "question" },
       el("h2", {}, given && given.sureness ? say("guess") + ": " + say("sure." + given.sureness) : say("guess")),
       el("div", { class: "three" }, ...link.day.setups.map((words, index) => box(index + 1, words)), box(0, say("guess.none"))),
-      given ? button(given.cue ? say("phone.cue.given", given.cue) : say("cue"), () => app.ask(cueDialog), "quiet", { id: "cue" }) : null);
+      given ? button(given.cue ? say("phone.cue.given", given.cue) : say("cue"), () => app.ask(cueDialog(sheet)), "quiet", { id: "cue" }) : null);
   };
 
   const typed = (name, title, start, done, hint) =>
@@ -234,19 +242,19 @@ const rider = (app) => {
         field,
         el("div", { class: "row" },
           button(say("phone.keep"), () => { const words = field.value.trim(); app.shut(); done(words); }, "filled", { id: "typed-keep" }),
-          button(say("phone.back"), app.shut, "")),
+          button(say("phone.back"), app.shut, "", { id: "back" })),
       ];
     });
 
-  const noteDialog = typed("note", say("note"), () => sheetNow().note, (words) => {
-    const sheet = sheetNow();
+  // What is asked belongs to the lap it was opened on, also if the page has gone on meanwhile.
+  const noteDialog = (sheet) => typed("note", say("note"), () => sheet.note, (words) => {
     if (words !== sheet.note) {
       answer({ do: "note", ...at(sheet), text: words }, say("note.name"), { do: "note-back", ...at(sheet), from: words, to: sheet.note });
     }
   });
-  const cueDialog = typed("cue", say("cue"), () => (sheetNow().guess ? sheetNow().guess.cue : ""), (words) => {
-    const given = sheetNow().guess;
-    guess(sheetNow(), { setup: given.setup, sureness: given.sureness, cue: words }, say("cue.name"));
+  const cueDialog = (sheet) => typed("cue", say("cue"), () => sheet.guess.cue, (words) => {
+    const given = still(sheet).guess || sheet.guess;
+    guess(still(sheet), { setup: given.setup, sureness: given.sureness, cue: words }, say("cue.name"));
   });
   const sawDialog = () => typed("saw", say(link.day.masked ? "labels.out" : "blind.broken"), () => "", (words) => {
     if (words) {
@@ -258,41 +266,40 @@ const rider = (app) => {
   const notFitDialog = typed("not-fit", say("phone.not.fit"), () => "", (words) => {
     answer({ do: "not-fit", stint: String(days.latestStint(now())), words });
   }, say("phone.not.fit.follows"));
-  const capDialog = typed("cap", say("cap.question"), () => "", (words) => {
+  const capDialog = (sheet) => typed("cap", say("cap.question"), () => "", (words) => {
     if (words) {
-      answer({ do: "past-cap", stint: String(sheetNow().lap.stint), reason: words });
+      answer({ do: "past-cap", stint: String(sheet.lap.stint), reason: words });
     } else {
       app.tell(say("cap.why"));
     }
   }, say("cap.why"));
 
-  const spoiledDialog = question("spoiled", say("spoiled.title"), () => [
-    el("div", { class: "three" }, ...EVENTS.map((event) => button(say("event." + event), () => app.ask(voidDialog(event)), "", { id: "event-" + event }))),
-    el("div", { class: "row" }, button(say("phone.back"), app.shut, "")),
+  const spoiledDialog = (sheet) => question("spoiled", say("spoiled.title"), () => [
+    el("div", { class: "three" }, ...EVENTS.map((event) => button(say("event." + event), () => app.ask(voidDialog(event, sheet)), "", { id: "event-" + event }))),
+    el("div", { class: "row" }, button(say("phone.back"), app.shut, "", { id: "back" })),
   ]);
-  const voidDialog = (event) => {
-    const sheet = sheetNow();
-    return question("void-" + event, say("void.follows", sheet.number, say("event." + event)), () => [
+  const voidDialog = (event, sheet) =>
+    question("void-" + event, say("void.follows", sheet.number, say("event." + event)), () => [
       el("div", { class: "row" },
         button(say("void.do", sheet.number), () => {
           app.shut();
           const place = at(sheet);
-          answer({ do: "void", ...place, event, words: "" }, say("void.name", sheet.number), { do: "void-back", ...place, event });
+          // The page stays on this lap before the notebook knows: going on would drop the way back.
           hand.again = null;
           hand.done = sheet.lap;
+          answer({ do: "void", ...place, event, words: "" }, say("void.name", sheet.number), { do: "void-back", ...place, event });
           app.draw();
         }, "filled", { id: "void-do" }),
-        button(say("void.not"), app.shut, "")),
+        button(say("void.not"), app.shut, "", { id: "back" })),
     ]);
-  };
 
   const moreDialog = question("more", say("more"), () => [
     el("div", { class: "column" },
       undo.length ? button(say("take.back", undo[undo.length - 1].name), takeBack, "", { id: "take-back" }) : null,
       button(say(link.day.masked ? "labels.out" : "blind.broken"), () => app.ask(sawDialog()), "", { id: "saw" }),
       button(say("phone.not.fit"), () => app.ask(notFitDialog), "", { id: "not-fit" }),
-      button(say("phone.theme"), otherTheme, "quiet"),
-      button(say("phone.back"), app.shut, "")),
+      button(say("phone.theme"), otherTheme, "quiet", { id: "theme" }),
+      button(say("phone.back"), app.shut, "", { id: "back" })),
     caution(),
   ]);
 
@@ -300,6 +307,10 @@ const rider = (app) => {
     const last = undo.pop();
     app.dialog = null;
     if (last) {
+      if (last.act.do === "void-back") {
+        hand.done = null;
+        hand.again = { stint: Number(last.act.stint), lap: Number(last.act.lap) };
+      }
       link.say(last.act);
     }
     app.shown = "";
@@ -311,18 +322,17 @@ const rider = (app) => {
     const open = days.openAtDone(link.day, sheet).map((each) => (each.word ? say(each.word, each.of) : each.name));
     if (open.length > 0) {
       app.ask(question("open", say("done.open", open.join("; ")), () => [
-        el("div", { class: "row" }, button(say("done.as.it.is"), () => { app.shut(); asDone(); }, "filled", { id: "done-anyway" }), button(say("done.back"), app.shut, "")),
+        el("div", { class: "row" }, button(say("done.as.it.is"), () => { app.shut(); asDone(sheet); }, "filled", { id: "done-anyway" }), button(say("done.back"), app.shut, "", { id: "back" })),
       ]));
       return;
     }
-    asDone();
+    asDone(sheet);
   };
-  const asDone = () => {
-    const sheet = sheetNow();
-    link.say({ do: "ridden", ...at(sheet) });
+  const asDone = (sheet) => {
     hand.again = null;
     hand.done = sheet.lap;
     undo.length = 0;
+    link.say({ do: "ridden", ...at(sheet) });
     app.shown = "";
     app.draw();
   };
@@ -334,8 +344,8 @@ const rider = (app) => {
 
   const small = (sheet) =>
     el("div", { class: "row small" },
-      button(sheet.note ? say("phone.note.given") : say("phone.note"), () => app.ask(noteDialog), "", { id: "note" }),
-      button(say("phone.spoiled"), () => app.ask(spoiledDialog), "", { id: "spoiled" }),
+      button(sheet.note ? say("phone.note.given") : say("phone.note"), () => app.ask(noteDialog(sheet)), "", { id: "note" }),
+      button(say("phone.spoiled"), () => app.ask(spoiledDialog(sheet)), "", { id: "spoiled" }),
       button(say("phone.more"), () => app.ask(moreDialog), "", { id: "more" }));
 
   const moreOnly = () => el("div", { class: "row small" }, button(say("phone.more"), () => app.ask(moreDialog), "", { id: "more" }));
@@ -363,15 +373,15 @@ const rider = (app) => {
 
   const STAGES = {
     HAND_OVER: (sheet) => [handOver(sheet), null],
-    WARM_UP: () => [[el("p", { class: "big" }, say("warm.up.words")), caution()], button(say("warm.up.button"), () => answer({ do: "warm-up" }), "filled main", { id: "main" })],
-    SETTLING: () => [[el("p", { class: "big" }, say("settling")), caution()], button(say("settling.button"), settled, "filled main", { id: "main" })],
+    WARM_UP: () => [[el("p", { class: "big" }, say("warm.up.words")), moreOnly(), caution()], button(say("warm.up.button"), () => answer({ do: "warm-up" }), "filled main", { id: "main" })],
+    SETTLING: () => [[el("p", { class: "big" }, say("settling")), moreOnly(), caution()], button(say("settling.button"), settled, "filled main", { id: "main" })],
     SCORED: (sheet) => [scored(sheet), button(say("done.button", sheet.number), done, "filled main", { id: "main" })],
     DONE: (sheet) => [
       [el("p", { class: "big" }, say(link.day.alone ? "done.words.alone" : "done.words")), covariates(sheet), reopen(), moreOnly(), caution()],
       button(say(days.nextLap(days.shape(link.day), now()) ? "next.button" : "next.end"), goOn, "filled main", { id: "main" }),
     ],
     CAP: (sheet) => [
-      [el("p", { class: "big" }, say("cap.reached", sheet.most)), el("p", {}, say("cap.lead")), button(say("cap.button"), () => app.ask(capDialog), "", { id: "past-cap" }), moreOnly()],
+      [el("p", { class: "big" }, say("cap.reached", sheet.most)), el("p", {}, say("cap.lead")), button(say("cap.button"), () => app.ask(capDialog(sheet)), "", { id: "past-cap" }), moreOnly()],
       null,
     ],
     ALL_RIDDEN: () => [[el("p", { class: "big" }, say("all.ridden")), el("p", {}, say("phone.all.ridden")), reopen(), moreOnly()], null],

@@ -87,7 +87,7 @@ const starter = (app) => {
           delete doubts[days.key(sheet.lap) + name];
           say2({ do: "time", ...at(sheet), measure: name, started: wall, stopped: wall, elapsed_ms: "0", typed: seconds, by: "STARTER", knows_key: knows }, say("watch.hidden"));
         }, "filled", { id: "typed-keep" }),
-        button(say("phone.back"), app.shut, ""))];
+        button(say("phone.back"), app.shut, "", { id: "back" }))];
     });
 
   const watch = (sheet, name, first) => {
@@ -125,7 +125,7 @@ const starter = (app) => {
       }
       ahead = days.after(link.day, now(), sheet.lap) || ahead;
       app.draw();
-    }, "filled long " + big, { id: "go-on" });
+    }, "filled long " + big, { id: first ? "go-on" : "again-" + name, disabled: first && !days.after(link.day, now(), sheet.lap) });
 
   const voids = (sheet) =>
     el("section", {},
@@ -163,10 +163,10 @@ const starter = (app) => {
   const covariates = (sheet) => {
     const asked = sheet.lap ? days.covariatesOf(link.day, now(), sheet.lap, ["STARTER", "TESTER"]) : [];
     return asked.length === 0 ? null : el("section", {}, ...asked.map((each) => {
-      const field = el("input", { type: "text", inputmode: "decimal", id: "cov-" + each.name, value: each.said, autocomplete: "off" });
+      const field = el("input", { type: "text", inputmode: "decimal", id: ["cov", each.name, each.stint, each.lap].join("-"), value: each.said, autocomplete: "off" });
       field.addEventListener("change", () => {
         const typed = field.value.trim().replace(",", ".");
-        if (typed !== "" && !/^-?\d{1,12}(\.\d{1,12})?$/.test(typed)) {
+        if (typed !== "" && !/^-?\d{1,9}(\.\d{1,9})?$/.test(typed)) {
           app.tell(say("covariate.no.number", each.name, field.value));
           return;
         }
@@ -199,7 +199,7 @@ const starter = (app) => {
     covariates(sheet),
     conditions(sheet),
     knowing(),
-    button(say("phone.theme"), otherTheme, "quiet"),
+    button(say("phone.theme"), otherTheme, "quiet", { id: "theme" }),
     caution(),
   ];
 

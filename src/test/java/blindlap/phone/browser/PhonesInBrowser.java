@@ -22,6 +22,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
 
 /**
  * Phones as people hold them: a real browser of their size, with touch. Not part of {@code mvn
@@ -248,6 +249,72 @@ class PhonesInBrowser {
     rider.until("the lap", () -> day.state().lapsRidden() == 1);
     rider.sees("On to the next lap");
     assertThat(day.state().warmUps()).isEqualTo(1);
+  }
+
+  /** A slip of the finger on a spoiled lap: the page stays on the lap until the rider goes on. */
+  @Test
+  void aVoidIsTakenBackOnThePageThatSaidIt() {
+    scan();
+    warmUp();
+    day.handOver(1);
+    score(1);
+    rider.touch("Spoiled …");
+    rider.touch("puncture");
+    rider.touch("Void lap 1");
+    rider.until("the void", () -> lap(1).voided().isPresent());
+    rider.sees("On to the next lap");
+    rider.touch("More …");
+    rider.touch("Take back: the void of lap 1");
+    rider.until("the lap again", () -> lap(1).voided().isEmpty());
+    rider.sees("Done with lap 1");
+  }
+
+  /**
+   * Words under way outlive whatever else happens on the page, and belong to the lap asked about.
+   */
+  @Test
+  void aHalfTypedNoteOutlivesTheSignalAndEscapeGoesBackToWhereItWasOpened() {
+    scan();
+    warmUp();
+    day.handOver(1);
+    score(1);
+    rider.touch("Note …");
+    rider.find("#typed").sendKeys("rattles in");
+    rider.signal(false);
+    rider.sees("No signal");
+    rider.signal(true);
+    rider.seesNoMore("No signal");
+    rider.find("#typed").sendKeys(" the braking bumps");
+    rider.touch("Keep");
+    rider.until("the note", () -> !lap(1).note().isEmpty());
+    assertThat(lap(1).note()).isEqualTo("rattles in the braking bumps");
+    rider.touch("Note …");
+    rider.find("#typed").sendKeys(Keys.ESCAPE);
+    rider.sees("Done with lap 1");
+    assertThat(rider.script("return document.activeElement.id")).isEqualTo("note");
+  }
+
+  /** Whoever is put out is shown what did not arrive, to write it on paper. */
+  @Test
+  void aPhonePutOutShowsWhatItDidNotSend() {
+    scan();
+    warmUp();
+    day.handOver(1);
+    rider.touch("Note …");
+    rider.signal(false);
+    rider.find("#typed").sendKeys("only here");
+    rider.touch("Keep");
+    rider.sees("unsent");
+    String id =
+        day.phones().known().stream()
+            .filter(p -> p.role() == PhoneRole.RIDER)
+            .findFirst()
+            .orElseThrow()
+            .id();
+    day.phones().throwOut(id);
+    rider.signal(true);
+    rider.sees("The laptop has put this phone out.");
+    rider.sees("only here");
   }
 
   /** Names and notes are words, whatever stands in them. */
