@@ -9,6 +9,13 @@ package blindlap.stats.compare;
  * @param p share of orders with at least this |t|
  */
 public record Bend(double t, double p) {
+  private static final double LEVEL = 0.05;
+
+  /** True if p is .05 or less; it is a share of whole orders, so a little slack changes nothing. */
+  public boolean real() {
+    return p <= LEVEL + 1e-12;
+  }
+
   /** Counts the orders whose bend is at least the observed one. */
   static final class Tally {
     private static final double SLACK = 1e-9;
@@ -25,13 +32,17 @@ public record Bend(double t, double p) {
      * @param total squared length of Wy
      * @param df stints used less nuisance columns less 2
      * @param observed the sums of the ridden order, see {@link TrendWalk.Visitor}
+     * @param loose what the rounding of the values themselves may add to a t
      */
-    Tally(double total, int df, int columns, double[] observed) {
+    Tally(double total, int df, int columns, double[] observed, double loose) {
       this.total = total;
       this.df = df;
       this.columns = columns;
       this.observed = t(observed);
-      this.threshold = Math.abs(this.observed) * (1 - SLACK);
+      this.threshold =
+          loose > SLACK
+              ? Math.abs(this.observed) * (1 - loose) - loose
+              : Math.abs(this.observed) * (1 - SLACK);
     }
 
     void order(double[] sums) {
