@@ -56,9 +56,9 @@ public record Bend(double t, double p) {
 
     /** Partial t; 0 where drift and the levels explain the contrast. */
     private double t(double[] sums) {
-      double xx = product(sums, 4, 0, 0);
-      double xu = product(sums, 5, 0, 1);
-      double uu = product(sums, 6, 1, 1);
+      double xx = TrendWalk.product(sums, columns, 4, 0, 0);
+      double xu = TrendWalk.product(sums, columns, 5, 0, 1);
+      double uu = TrendWalk.product(sums, columns, 6, 1, 1);
       boolean tells = xx > SLACK * sums[4];
       double own = tells ? uu - xu * xu / xx : uu;
       if (own <= SLACK * sums[6]) {
@@ -69,16 +69,6 @@ public record Bend(double t, double p) {
       double explained = along * along / own;
       double noise = Math.max(left - explained, total * 1e-15) / df;
       return Math.copySign(Math.sqrt(explained / noise), along);
-    }
-
-    private double product(double[] sums, int at, int first, int second) {
-      double product = sums[at];
-      for (int q = 0; q < columns; q++) {
-        product -=
-            sums[TrendWalk.NUISANCE + first * columns + q]
-                * sums[TrendWalk.NUISANCE + second * columns + q];
-      }
-      return product;
     }
   }
 }

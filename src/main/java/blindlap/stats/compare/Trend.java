@@ -122,11 +122,7 @@ public final class Trend {
             LevelScale.bent(x),
             vectors,
             sums -> {
-              double c = sums[4];
-              for (int q = 0; q < columns; q++) {
-                c -= sums[TrendWalk.NUISANCE + q] * sums[TrendWalk.NUISANCE + q];
-              }
-              sink.order(sums[0], sums[1], c);
+              sink.order(sums[0], sums[1], TrendWalk.product(sums, columns, 4, 0, 0));
               tally.order(sums);
             });
     if (sample == null) {
@@ -170,7 +166,12 @@ public final class Trend {
     return new Bend.Tally(total, fit.df - 1, residuals.columns(), observed[0], loose);
   }
 
-  private static void refuse(Assignments set, double[] levels) {
+  /**
+   * Refuses levels that cannot be followed.
+   *
+   * @throws StatsException if there are others than setups, or two are equal
+   */
+  public static void refuse(Assignments set, double[] levels) {
     if (levels.length != set.setups()) {
       throw new StatsException(
           "levels",
