@@ -6,12 +6,13 @@ import blindlap.stats.compare.Trend;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Orders;
+import blindlap.stats.tell.LevelGuessTest;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 
-/** The trend over the levels of one setting. */
+/** The trend over the levels of one setting, and guesses of them. */
 final class LevelCalculations {
   private LevelCalculations() {}
 
@@ -63,6 +64,34 @@ final class LevelCalculations {
         "Re-randomisation of the least-squares trend over the levels after drift, inverted to a"
             + " confidence curve; means by least squares, between levels by Tukey and Kramer.",
         notes);
+  }
+
+  /** Guesses of levels: the answer to {@code guesses} where levels are given. */
+  static Evaluation guesses(OrderGiven given) {
+    LevelGuessTest found =
+        LevelGuessTest.of(
+            given.set(),
+            given.given().numbers("levels"),
+            given.order(),
+            given.given().text("guesses"),
+            given.valid(),
+            given.sampling());
+    ResultFields result =
+        new ResultFields()
+            .whole("count", given.set().count())
+            .number("t", found.t())
+            .whole("right", found.right())
+            .whole("wrong", found.wrong())
+            .whole("unsure", found.unsure())
+            .number("p", found.p())
+            .number("mid_p", found.midP());
+    given.stateSample(result, found.sampled());
+    return new Evaluation(
+        result,
+        "Re-randomisation of the sum of level times guess, the guesses held fixed.",
+        List.of(
+            given.reference(found.sampled()),
+            "A result without sign of unblinding does not show that the blind held."));
   }
 
   private static ResultFields fields(Trend found, double[] levels) {

@@ -375,4 +375,15 @@ class OrderRequestsTest {
     better[5] = "'better':'higher'";
     assertThat(result("trend", better).get("middle_better").isNull()).isTrue();
   }
+
+  @Test
+  void guessesOfLevelsAreAnsweredByRequest() {
+    String rule = "'rule':{'setups':3,'stints':9,'block':3}";
+    String levels = "'levels':[13,1,4]";
+    JsonNode found =
+        result("guesses", rule, levels, "'order':'BCAACBCAB'", "'guesses':'LLHHLLLHL'");
+    assertThat(found.get("p").doubleValue()).isCloseTo(8 / 216.0, within(1e-12));
+    assertThat(found.get("right").intValue()).isEqualTo(9);
+    refused("given.guesses", "guesses", rule, levels, "'order':'BCAACBCAB'", "'guesses':'AB'");
+  }
 }

@@ -3,6 +3,7 @@ package blindlap.stats.compare;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.LevelScale;
 import blindlap.stats.order.Sampling;
 
 /**
@@ -31,7 +32,7 @@ public record LevelInformation(double trend, double bend) {
       Assignments set, double[] levels, boolean[] use, Drift drift, Sampling sampling) {
     sampling.check(set);
     Residuals residuals = new Residuals(use, drift);
-    double[] x = centred(levels);
+    double[] x = LevelScale.centred(levels);
     double[] u = LevelScale.bent(x);
     double[][] zero = new double[3][set.stints()];
     double most = DayCheck.count(use);
@@ -61,15 +62,5 @@ public record LevelInformation(double trend, double bend) {
       walk.run();
     }
     return new LevelInformation(sum[0] / sum[1], OF_HEIGHT * sum[0] / sum[2]);
-  }
-
-  /** (level − mean of the levels)/(highest − lowest), for setup A first. */
-  public static double[] centred(double[] levels) {
-    return LevelScale.centred(levels);
-  }
-
-  /** The quadratic contrast of the levels, for setup A first. */
-  public static double[] bent(double[] levels) {
-    return LevelScale.bent(LevelScale.centred(levels));
   }
 }

@@ -5,6 +5,7 @@ import blindlap.fault.StatsException;
 import blindlap.fault.Unusable;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
+import blindlap.stats.order.LevelScale;
 import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import java.math.BigInteger;
@@ -72,7 +73,7 @@ public final class Trend {
       boolean[] valid,
       Nuisance nuisance,
       Sampling sampling) {
-    refuse(set, levels);
+    LevelScale.check(set, levels);
     DayCheck.order(set, order);
     boolean[] use = nuisance.known(DayCheck.used(set, "values", values, valid));
     sampling.check(set);
@@ -164,27 +165,6 @@ public final class Trend {
         .visit(order);
     double total = Residuals.dot(fit.wy, fit.wy);
     return new Bend.Tally(total, fit.df - 1, residuals.columns(), observed[0], loose);
-  }
-
-  /**
-   * Refuses levels that cannot be followed.
-   *
-   * @throws StatsException if there are others than setups, or two are equal
-   */
-  public static void refuse(Assignments set, double[] levels) {
-    if (levels.length != set.setups()) {
-      throw new StatsException(
-          "levels",
-          "has " + levels.length + " levels, but the rule has " + set.setups() + " setups.");
-    }
-    double[] sorted = levels.clone();
-    Arrays.sort(sorted);
-    for (int i = 1; i < sorted.length; i++) {
-      if (sorted[i] == sorted[i - 1]) {
-        throw new Unusable(
-            "levels", "holds " + sorted[i] + " twice.", DayFault.LEVEL_TWICE, sorted[i]);
-      }
-    }
   }
 
   /** Number of admissible orders, whether walked or sampled. */

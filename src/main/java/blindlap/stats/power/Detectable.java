@@ -7,7 +7,6 @@ import blindlap.fault.Unusable;
 import blindlap.stats.compare.CutShort;
 import blindlap.stats.compare.LevelInformation;
 import blindlap.stats.compare.Residuals;
-import blindlap.stats.compare.Trend;
 import blindlap.stats.compare.TrendEfficiency;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.distribution.NoncentralT;
@@ -15,6 +14,7 @@ import blindlap.stats.distribution.Quantiles;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.LevelScale;
 import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import java.math.BigInteger;
@@ -88,7 +88,7 @@ public record Detectable(
    */
   public static Detectable ofLevels(
       Assignments set, double[] levels, boolean[] use, Drift drift, Sampling sampling) {
-    Trend.refuse(set, levels);
+    LevelScale.check(set, levels);
     DayCheck.length(set, "valid", use.length, "entries");
     int n = DayCheck.count(use);
     int df = n - drift.columns() - 1;
@@ -104,7 +104,7 @@ public record Detectable(
         4 * LevelInformation.of(set, levels, use, drift, sampling).trend(),
         n,
         df,
-        OrderFreedom.of(set, LevelInformation.centred(levels), new Residuals(use, drift)));
+        OrderFreedom.of(set, LevelScale.centred(levels), new Residuals(use, drift)));
   }
 
   /** True if the efficiency for this set and drift comes from a sample. */

@@ -8,6 +8,7 @@ import blindlap.stats.distribution.NoncentralT;
 import blindlap.stats.distribution.Quantiles;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.LevelScale;
 import java.util.Arrays;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
@@ -61,10 +62,12 @@ public final class StepsPower {
     // One more goes to the trend itself.
     double df =
         bends
-            ? OrderFreedom.of(set, LevelInformation.bent(levels), new Residuals(left, drift)) - 1
+            ? OrderFreedom.of(
+                    set, LevelScale.bent(LevelScale.centred(levels)), new Residuals(left, drift))
+                - 1
             : Double.NaN;
     return new StepsPower(
-        Arrays.stream(levels).max().orElseThrow() - Arrays.stream(levels).min().orElseThrow(),
+        LevelScale.range(levels),
         trend,
         1 / Math.sqrt(trend.formula().stints() * information.bend()),
         bends ? level : 0,

@@ -8,6 +8,7 @@ import blindlap.stats.LeastSquares;
 import blindlap.stats.SmallSets;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.LevelScale;
 import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Orders;
 import blindlap.stats.order.Sampling;
@@ -30,13 +31,19 @@ class TrendTest {
   record Steps(SmallSets.Plain rule, double[] levels, int without, boolean whole) {}
 
   static List<Steps> steps() {
-    return List.of(
-        new Steps(SmallSets.THREE_9, EVEN, -1, false),
-        new Steps(SmallSets.THREE_9, new double[] {4, 1, 13}, 5, false),
-        new Steps(SmallSets.THREE_9, new double[] {0, 2, 1}, -1, true),
-        new Steps(SmallSets.FOUR_8, new double[] {0, 1, 3, 8}, -1, false),
-        new Steps(SmallSets.FOUR_8, new double[] {2, 6, 10, 14}, 3, true),
-        new Steps(SmallSets.BLOCK4_12, new double[] {7, 3}, 2, false));
+    List<Steps> steps = new ArrayList<>();
+    int at = 0;
+    for (SmallSets.Plain rule : SmallSets.all()) {
+      double[] even = new double[rule.setups()];
+      Arrays.setAll(even, i -> 1.5 + 0.1 * i);
+      double[] uneven = Arrays.copyOf(new double[] {4, 1, 13, 6.5}, rule.setups());
+      int without = 1 + at++ % (rule.stints() - 2);
+      steps.add(new Steps(rule, even, -1, false));
+      steps.add(new Steps(rule, even, without, true));
+      steps.add(new Steps(rule, uneven, without, false));
+      steps.add(new Steps(rule, uneven, -1, true));
+    }
+    return steps;
   }
 
   private double[] values(int n, boolean whole) {
