@@ -1,21 +1,32 @@
 package blindlap.compute;
 
+import blindlap.stats.compare.LevelMeans;
+import blindlap.stats.compare.OrderSet;
 import blindlap.stats.compare.Trend;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
+import blindlap.stats.order.Orders;
+import blindlap.stats.tell.LevelGuessTest;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
-/** The trend over the levels of one setting. */
+/** The trend over the levels of one setting, and guesses of them. */
 final class LevelCalculations {
   private LevelCalculations() {}
+
+  /** Words of the request for which way a measure is better. */
+  private enum Better {
+    LOWER,
+    HIGHER
+  }
 
   static List<Calculation> all() {
     return List.of(
         OrderGiven.calculation(
             "trend",
-            OrderGiven.withStints("order", "levels", "drift", "covariates", "worthwhile"),
+            OrderGiven.withStints("order", "levels", "drift", "covariates", "worthwhile", "better"),
             LevelCalculations::trend));
   }
 
@@ -35,13 +46,10 @@ final class LevelCalculations {
     interval(result, found, "interval_95", 0.95);
     interval(result, found, "interval_90", 0.90);
     verdict(result, given, found);
-    found
-        .bend()
-        .ifPresentOrElse(
-            bend ->
-                result.object(
-                    "bend", new ResultFields().number("t", bend.t()).number("p", bend.p())),
-            () -> result.none("bend"));
+    bend(result, found);
+    result.number("attainable_level", OrderSet.ofTrend(given.set()).attainableLevel());
+    means(result, found);
+    ends(result, given, found, levels);
     given.stateSample(result, found.sampled());
     if (found.sampled()) {
       result.number("p_error", found.pError(found.curve().p(0)));
@@ -50,11 +58,40 @@ final class LevelCalculations {
     notes.add(given.reference(found.sampled()));
     notes.add(
         "The p of the bend is exact if no level matters; with a strong trend it is cautious.");
+    notes.add("Intervals of the means and between levels rest on normal theory.");
     return new Evaluation(
         result,
         "Re-randomisation of the least-squares trend over the levels after drift, inverted to a"
-            + " confidence curve.",
+            + " confidence curve; means by least squares, between levels by Tukey and Kramer.",
         notes);
+  }
+
+  /** Guesses of levels: the answer to {@code guesses} where levels are given. */
+  static Evaluation guesses(OrderGiven given) {
+    LevelGuessTest found =
+        LevelGuessTest.of(
+            given.set(),
+            given.given().numbers("levels"),
+            given.order(),
+            given.given().text("guesses"),
+            given.valid(),
+            given.sampling());
+    ResultFields result =
+        new ResultFields()
+            .whole("count", given.set().count())
+            .number("t", found.t())
+            .whole("right", found.right())
+            .whole("wrong", found.wrong())
+            .whole("unsure", found.unsure())
+            .number("p", found.p())
+            .number("mid_p", found.midP());
+    given.stateSample(result, found.sampled());
+    return new Evaluation(
+        result,
+        "Re-randomisation of the sum of level times guess, the guesses held fixed.",
+        List.of(
+            given.reference(found.sampled()),
+            "A result without sign of unblinding does not show that the blind held."));
   }
 
   private static ResultFields fields(Trend found, double[] levels) {
@@ -92,8 +129,66 @@ final class LevelCalculations {
       throw given.given().refuse("worthwhile", "must be above 0, but is " + worthwhile + ".");
     }
     Verdict verdict = found.verdict(-worthwhile, worthwhile);
-    result.text(
-        "verdict",
-        verdict == Verdict.NO_WORTHWHILE_DIFFERENCE ? "no worthwhile trend" : verdict.text());
+    result.text("verdict", verdict.textOfTrend());
+  }
+
+  private static void bend(ResultFields result, Trend found) {
+    found
+        .bend()
+        .ifPresentOrElse(
+            bend ->
+                result.object(
+                    "bend", new ResultFields().number("t", bend.t()).number("p", bend.p())),
+            () -> result.none("bend"));
+  }
+
+  private static void means(ResultFields result, Trend found) {
+    if (found.means().isEmpty()) {
+      result.none("means").none("between");
+      return;
+    }
+    LevelMeans means = found.means().get();
+    result.objects(
+        "means",
+        means.means().stream()
+            .map(
+                mean ->
+                    interval(
+                        new ResultFields()
+                            .number("level", mean.level())
+                            .whole("stints", mean.stints())
+                            .number("mean", mean.mean()),
+                        means.interval(mean, 0.95)))
+            .toList());
+    result.objects(
+        "between",
+        means.pairs().stream()
+            .map(
+                pair ->
+                    interval(
+                        new ResultFields()
+                            .text(
+                                "pair",
+                                Orders.letter(pair.first()) + "-" + Orders.letter(pair.second()))
+                            .number("estimate", pair.estimate()),
+                        means.interval(pair, 0.95)))
+            .toList());
+  }
+
+  private static ResultFields interval(ResultFields fields, Interval interval) {
+    return fields.interval("interval_95", interval.low(), interval.high());
+  }
+
+  private static void ends(ResultFields result, OrderGiven given, Trend found, double[] levels) {
+    if (!given.given().has("better")) {
+      return;
+    }
+    boolean lower = given.given().option("better", Better.class) == Better.LOWER;
+    level(result, "middle_better", found.middleBetter(lower), levels);
+    level(result, "still_better", found.stillBetter(lower), levels);
+  }
+
+  private static void level(ResultFields result, String field, OptionalInt setup, double[] levels) {
+    setup.ifPresentOrElse(found -> result.number(field, levels[found]), () -> result.none(field));
   }
 }

@@ -19,7 +19,11 @@ final class SessionCalculations {
 
   static List<Calculation> all() {
     return List.of(
-        OrderGiven.calculation("guesses", Set.of("order", "guesses"), SessionCalculations::guesses),
+        OrderGiven.calculation(
+            "guesses",
+            Set.of("order", "guesses", "levels"),
+            given ->
+                given.given().has("levels") ? LevelCalculations.guesses(given) : guesses(given)),
         OrderGiven.calculation("waits", Set.of("order", "waits"), SessionCalculations::waits),
         OrderGiven.calculation(
             "count-ratio", OrderGiven.withStints("order"), SessionCalculations::countRatio),
@@ -74,8 +78,8 @@ final class SessionCalculations {
     given.stateSample(result, found.sampled());
     return new Evaluation(
         result,
-        "Re-randomisation of waits after a straight line: real against dummy swaps, one-sided; by the"
-            + " setup now fitted, two-sided.",
+        "Re-randomisation of waits after a straight line: real against dummy swaps, one-sided; by"
+            + " the setup now fitted, two-sided.",
         List.of(given.reference(found.sampled()), "A large p is no evidence that the blind held."));
   }
 

@@ -28,6 +28,9 @@ public final class Calibration {
 
   private static final int WAIT_DAYS = 2_000;
 
+  /** Days a cell of the tables of levels. */
+  private static final int STEPS_DAYS = 1_500;
+
   /** Days a row of the table of covariates. */
   private static final int COVARIATE_DAYS = 10_000;
 
@@ -82,7 +85,10 @@ public final class Calibration {
     line("");
     line(
         "(on Windows with `;` for `:`). It runs on one thread and takes about two minutes of"
-            + " processor time for 3000 days per cell. `CalibrationTest` is a small run of the same"
+            + " processor time for 3000 days per cell, and the tables of levels about ten more"
+            + " (`blindlap.calibration.StepsTable "
+            + STEPS_DAYS
+            + "` prints them alone). `CalibrationTest` is a small run of the same"
             + " kind.");
     line("");
     line(
@@ -116,6 +122,7 @@ public final class Calibration {
     SeveralLapsTable.lines(8 * SHARPER_DAYS).forEach(this::line);
     CovariatesTable.lines(COVARIATE_DAYS).forEach(this::line);
     LooksTable.lines(WAIT_DAYS).forEach(this::line);
+    StepsTable.lines(STEPS_DAYS).forEach(this::line);
     closing();
     return text.toString();
   }

@@ -233,10 +233,13 @@ class OrderRequestsTest {
         "given.rule.max_run    | 'rule':{'setups':2,'stints':8,'block':4,'max_run':0}",
         "given.rule.patterns   | 'rule':{'setups':2,'stints':8,'block':4,'patterns':['ABBA']}",
         "given.rule.patterns   | 'rule':{'setups':2,'stints':8,'block':4,'patterns':[]}",
-        "given.rule.patterns[0] | 'rule':{'setups':2,'stints':8,'block':4,'patterns':['ABBB','BAAB']}",
-        "given.rule.min_trend_efficiency | 'rule':{'setups':2,'stints':8,'block':4,'min_trend_efficiency':2}",
+        "given.rule.patterns[0] |"
+            + " 'rule':{'setups':2,'stints':8,'block':4,'patterns':['ABBB','BAAB']}",
+        "given.rule.min_trend_efficiency |"
+            + " 'rule':{'setups':2,'stints':8,'block':4,'min_trend_efficiency':2}",
         "given.rule.blocks     | 'rule':{'setups':2,'stints':8,'block':4,'blocks':2}",
-        "given.rule            | 'rule':{'setups':2,'stints':8,'block':4,'max_run':1,'min_trend_efficiency':1}",
+        "given.rule            |"
+            + " 'rule':{'setups':2,'stints':8,'block':4,'max_run':1,'min_trend_efficiency':1}",
         "given.rule            | 'list':true",
         "given.orders          | 'rule':{'setups':2,'stints':4,'block':4},'orders':['ABBA','BAAB']",
         "given.orders          | 'orders':['ABBA','BAAB','ABAB']",
@@ -342,5 +345,45 @@ class OrderRequestsTest {
         "'rule':{'setups':3,'stints':9,'block':3}",
         "'order':'ABCABCABC','values':[1,2,3,4,5,6,7,8,9]",
         LINE);
+  }
+
+  @Test
+  void aTrendAnswersWithMeansAndWithWhatMayBeSaidOfMiddleAndEnds() {
+    String[] fields = {
+      "'rule':{'setups':3,'stints':12,'block':3}",
+      "'levels':[3,9,6]",
+      "'order':'BCAACBCABBAC'",
+      "'values':[62.1,59.9,62.1,61.9,60.2,61.8,60.1,61.9,62.1,61.9,62.1,60.0]",
+      LINE
+    };
+    JsonNode plain = result("trend", fields);
+    assertThat(plain.has("middle_better")).isFalse();
+    assertThat(plain.get("attainable_level").doubleValue()).isCloseTo(64.0 / 1296, within(1e-12));
+    assertThat(plain.get("means")).hasSize(3);
+    assertThat(plain.get("means").get(1).get("level").doubleValue()).isEqualTo(6);
+    assertThat(plain.get("means").get(1).get("stints").intValue()).isEqualTo(4);
+    assertThat(plain.get("means").get(1).get("mean").doubleValue()).isCloseTo(60.05, within(.1));
+    JsonNode between = plain.get("between");
+    assertThat(between)
+        .extracting(pair -> pair.get("pair").textValue())
+        .containsExactly("A-C", "A-B", "C-B");
+    assertThat(between.get(0).get("interval_95").get(1).doubleValue()).isNegative();
+    String[] better = java.util.Arrays.copyOf(fields, 6);
+    better[5] = "'better':'lower'";
+    assertThat(result("trend", better).get("middle_better").doubleValue()).isEqualTo(6);
+    assertThat(result("trend", better).get("still_better").isNull()).isTrue();
+    better[5] = "'better':'higher'";
+    assertThat(result("trend", better).get("middle_better").isNull()).isTrue();
+  }
+
+  @Test
+  void guessesOfLevelsAreAnsweredByRequest() {
+    String rule = "'rule':{'setups':3,'stints':9,'block':3}";
+    String levels = "'levels':[13,1,4]";
+    JsonNode found =
+        result("guesses", rule, levels, "'order':'BCAACBCAB'", "'guesses':'LLHHLLLHL'");
+    assertThat(found.get("p").doubleValue()).isCloseTo(8 / 216.0, within(1e-12));
+    assertThat(found.get("right").intValue()).isEqualTo(9);
+    refused("given.guesses", "guesses", rule, levels, "'order':'BCAACBCAB'", "'guesses':'AB'");
   }
 }

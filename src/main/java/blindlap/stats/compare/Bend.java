@@ -9,6 +9,13 @@ package blindlap.stats.compare;
  * @param p share of orders with at least this |t|
  */
 public record Bend(double t, double p) {
+  private static final double LEVEL = 0.05;
+
+  /** True if p is .05 or less; it is a share of whole orders, so a little slack changes nothing. */
+  public boolean real() {
+    return p <= LEVEL + 1e-12;
+  }
+
   /** Counts the orders whose bend is at least the observed one. */
   static final class Tally {
     private static final double SLACK = 1e-9;
@@ -25,13 +32,17 @@ public record Bend(double t, double p) {
      * @param total squared length of Wy
      * @param df stints used less nuisance columns less 2
      * @param observed the sums of the ridden order, see {@link TrendWalk.Visitor}
+     * @param loose what the rounding of the values themselves may add to a t
      */
-    Tally(double total, int df, int columns, double[] observed) {
+    Tally(double total, int df, int columns, double[] observed, double loose) {
       this.total = total;
       this.df = df;
       this.columns = columns;
       this.observed = t(observed);
-      this.threshold = Math.abs(this.observed) * (1 - SLACK);
+      this.threshold =
+          loose > SLACK
+              ? Math.abs(this.observed) * (1 - loose) - loose
+              : Math.abs(this.observed) * (1 - SLACK);
     }
 
     void order(double[] sums) {
@@ -45,9 +56,9 @@ public record Bend(double t, double p) {
 
     /** Partial t; 0 where drift and the levels explain the contrast. */
     private double t(double[] sums) {
-      double xx = product(sums, 4, 0, 0);
-      double xu = product(sums, 5, 0, 1);
-      double uu = product(sums, 6, 1, 1);
+      double xx = TrendWalk.product(sums, columns, 4, 0, 0);
+      double xu = TrendWalk.product(sums, columns, 5, 0, 1);
+      double uu = TrendWalk.product(sums, columns, 6, 1, 1);
       boolean tells = xx > SLACK * sums[4];
       double own = tells ? uu - xu * xu / xx : uu;
       if (own <= SLACK * sums[6]) {
@@ -58,16 +69,6 @@ public record Bend(double t, double p) {
       double explained = along * along / own;
       double noise = Math.max(left - explained, total * 1e-15) / df;
       return Math.copySign(Math.sqrt(explained / noise), along);
-    }
-
-    private double product(double[] sums, int at, int first, int second) {
-      double product = sums[at];
-      for (int q = 0; q < columns; q++) {
-        product -=
-            sums[TrendWalk.NUISANCE + first * columns + q]
-                * sums[TrendWalk.NUISANCE + second * columns + q];
-      }
-      return product;
     }
   }
 }

@@ -41,19 +41,35 @@ public record CutShort(double smallestP, double share, double largestP) {
     if (DayCheck.count(left) - drift.columns() - (set.setups() - 1) < 1) {
       return new CutShort(1, 0, 1);
     }
-    return of(set, classes(set, left), BigInteger.ONE);
+    return of(set, renamings(set), classes(set, left), BigInteger.ONE);
   }
 
-  /**
-   * @param classes sizes of classes with their number, over all choices of what is lost
-   * @param choices how many there are
-   */
-  private static CutShort of(
-      Assignments set, SortedMap<BigInteger, BigInteger> classes, BigInteger choices) {
+  /** The same of a trend over levels, whose p counts orders in twos. */
+  public static CutShort ofTrend(Assignments set, boolean[] left, Drift drift) {
+    DayCheck.length(set, "valid", left.length, "entries");
+    return DayCheck.count(left) - drift.columns() - 1 < 1
+        ? new CutShort(1, 0, 1)
+        : of(set, 2, classes(set, left), BigInteger.ONE);
+  }
+
+  private static double renamings(Assignments set) {
     double group = 1;
     for (int i = 2; i <= set.setups(); i++) {
       group *= i;
     }
+    return group;
+  }
+
+  /**
+   * @param group how many orders that can be told apart a p holds at least
+   * @param classes sizes of classes with their number, over all choices of what is lost
+   * @param choices how many there are
+   */
+  private static CutShort of(
+      Assignments set,
+      double group,
+      SortedMap<BigInteger, BigInteger> classes,
+      BigInteger choices) {
     double k = set.count().doubleValue();
     BigInteger able = BigInteger.ZERO;
     for (Map.Entry<BigInteger, BigInteger> entry : classes.entrySet()) {
@@ -106,7 +122,7 @@ public record CutShort(double smallestP, double share, double largestP) {
       choices =
           choices.multiply(BigInteger.valueOf(set.stints() - i)).divide(BigInteger.valueOf(i + 1));
     }
-    return of(set, classesLosing(set, lost, cancelled), choices);
+    return of(set, renamings(set), classesLosing(set, lost, cancelled), choices);
   }
 
   /**

@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * left after a straight trend is removed. All exact, by counting along the graph of orders.
  *
  * @param count number of admissible orders K
- * @param smallestP k!/K for k setups
+ * @param smallestP k!/K for k setups, 2/K for a trend
  * @param attainableLevel largest attainable level not above .05; 0 if there is none
  * @param meanSwaps mean number of stint borders at which the setup changes
  * @param minSwaps least number of such borders
@@ -42,14 +42,28 @@ public record OrderSet(
    * @throws StatsException if the set is empty
    */
   public static OrderSet of(Assignments set) {
-    if (set.count().signum() == 0) {
-      throw new Unusable("rule", "admits no order.", RuleFault.NO_ORDER);
-    }
-    double k = set.count().doubleValue();
     double group = 1;
     for (int i = 2; i <= set.setups(); i++) {
       group *= i;
     }
+    return of(set, group);
+  }
+
+  /**
+   * The same for a trend over levels: its two-sided p counts orders in twos, whatever the number of
+   * levels, so that p can be as small as 2/K.
+   *
+   * @throws StatsException if the set is empty
+   */
+  public static OrderSet ofTrend(Assignments set) {
+    return of(set, 2);
+  }
+
+  private static OrderSet of(Assignments set, double group) {
+    if (set.count().signum() == 0) {
+      throw new Unusable("rule", "admits no order.", RuleFault.NO_ORDER);
+    }
+    double k = set.count().doubleValue();
     Swaps swaps = new SwapCount(set).from(0, -1);
     double level = group * Math.floor(LEVEL * k / group + 1e-9) / k;
     return new OrderSet(

@@ -5,11 +5,14 @@ import blindlap.fault.StatsException;
 import blindlap.fault.Unusable;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
+import blindlap.stats.order.LevelScale;
 import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import java.math.BigInteger;
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.OptionalInt;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Trend over the levels of one setting by re-randomisation (docs/method.md#trend): the difference
@@ -20,24 +23,32 @@ import java.util.Optional;
  * <p>Use {@link #of}; the result is immutable.
  */
 public final class Trend {
+  private static final double TAIL = 0.025;
+
   private final Assignments set;
   private final SetupFit fit;
   private final ConfidenceCurve curve;
   private final Optional<Bend> bend;
+  private final Optional<LevelMeans> means;
+  private final double[] levels;
   private final boolean sampled;
   private final Sampling sampling;
 
   private Trend(
       Assignments set,
+      double[] levels,
       SetupFit fit,
       ConfidenceCurve curve,
       Optional<Bend> bend,
+      Optional<LevelMeans> means,
       boolean sampled,
       Sampling sampling) {
     this.set = set;
     this.fit = fit;
     this.curve = curve;
     this.bend = bend;
+    this.means = means;
+    this.levels = levels.clone();
     this.sampled = sampled;
     this.sampling = sampling;
   }
@@ -62,7 +73,7 @@ public final class Trend {
       boolean[] valid,
       Nuisance nuisance,
       Sampling sampling) {
-    refuse(set, levels);
+    LevelScale.check(set, levels);
     DayCheck.order(set, order);
     boolean[] use = nuisance.known(DayCheck.used(set, "values", values, valid));
     sampling.check(set);
@@ -70,13 +81,38 @@ public final class Trend {
     double[] x = LevelScale.centred(levels);
     SetupFit fit = fit(x, order, values, use, residuals);
     if (fit.noVariation) {
-      return new Trend(set, fit, TwoSetups.flat(set), Optional.empty(), false, sampling);
+      ConfidenceCurve flat = TwoSetups.flat(set);
+      return new Trend(set, levels, fit, flat, Optional.empty(), Optional.empty(), false, sampling);
     }
     boolean sampled = sampling.samples(set);
     int capacity = sampled ? sampling.draws() + 1 : set.count().intValueExact();
     KnotSink sink = new KnotSink(capacity, fit.estimate, fit.c, fit.scale);
+    double loose = 2 * DayCheck.rounding(values, use) / fit.noiseSd;
+    Optional<Bend> bend = walk(set, fit, x, order, use, sink, loose, sampled ? sampling : null);
+    return new Trend(
+        set,
+        levels,
+        fit,
+        sink.curve(fit.scale),
+        bend,
+        LevelMeans.of(set, levels, order, values, use, fit),
+        sampled,
+        sampling);
+  }
+
+  /** Hands every order's sums, or a sample's, to the sink, and counts their bends. */
+  private static Optional<Bend> walk(
+      Assignments set,
+      SetupFit fit,
+      double[] x,
+      int[] order,
+      boolean[] use,
+      KnotSink sink,
+      double loose,
+      @Nullable Sampling sample) {
+    Residuals residuals = fit.residuals;
     double[][] vectors = {fit.e, fit.wz, fit.wy};
-    Bend.Tally tally = bend(set, fit, x, order, use, residuals, vectors);
+    Bend.Tally tally = bend(set, fit, x, order, use, residuals, vectors, loose);
     int columns = residuals.columns();
     TrendWalk walk =
         new TrendWalk(
@@ -87,27 +123,16 @@ public final class Trend {
             LevelScale.bent(x),
             vectors,
             sums -> {
-              double c = sums[4];
-              for (int q = 0; q < columns; q++) {
-                c -= sums[TrendWalk.NUISANCE + q] * sums[TrendWalk.NUISANCE + q];
-              }
-              sink.order(sums[0], sums[1], c);
+              sink.order(sums[0], sums[1], TrendWalk.product(sums, columns, 4, 0, 0));
               tally.order(sums);
             });
-    if (sampled) {
-      walk.visit(order);
-      walk.sample(sampling.draws(), sampling.source());
-    } else {
+    if (sample == null) {
       walk.run();
+    } else {
+      walk.visit(order);
+      walk.sample(sample.draws(), sample.source());
     }
-    boolean bends = levels.length > 2 && fit.df > 1;
-    return new Trend(
-        set,
-        fit,
-        sink.curve(fit.scale),
-        bends ? Optional.of(tally.found()) : Optional.empty(),
-        sampled,
-        sampling);
+    return x.length > 2 && fit.df > 1 ? Optional.of(tally.found()) : Optional.empty();
   }
 
   private static SetupFit fit(
@@ -132,29 +157,14 @@ public final class Trend {
       int[] order,
       boolean[] use,
       Residuals residuals,
-      double[][] vectors) {
+      double[][] vectors,
+      double loose) {
     double[][] observed = new double[1][];
     new TrendWalk(
             set, residuals, use, x, LevelScale.bent(x), vectors, sums -> observed[0] = sums.clone())
         .visit(order);
     double total = Residuals.dot(fit.wy, fit.wy);
-    return new Bend.Tally(total, fit.df - 1, residuals.columns(), observed[0]);
-  }
-
-  private static void refuse(Assignments set, double[] levels) {
-    if (levels.length != set.setups()) {
-      throw new StatsException(
-          "levels",
-          "has " + levels.length + " levels, but the rule has " + set.setups() + " setups.");
-    }
-    double[] sorted = levels.clone();
-    Arrays.sort(sorted);
-    for (int i = 1; i < sorted.length; i++) {
-      if (sorted[i] == sorted[i - 1]) {
-        throw new Unusable(
-            "levels", "holds " + sorted[i] + " twice.", DayFault.LEVEL_TWICE, sorted[i]);
-      }
-    }
+    return new Bend.Tally(total, fit.df - 1, residuals.columns(), observed[0], loose);
   }
 
   /** Number of admissible orders, whether walked or sampled. */
@@ -208,9 +218,51 @@ public final class Trend {
   }
 
   /**
-   * The verdict for shifts −D and +D over the whole range. Its {@link
-   * Verdict#NO_WORTHWHILE_DIFFERENCE} says here that there is no worthwhile trend: the middle may
-   * still be best.
+   * The mean of every level; empty without variation, if no noise is left beside the levels, or if
+   * the levels ridden follow the drift.
+   */
+  public Optional<LevelMeans> means() {
+    return means;
+  }
+
+  /** True if the two-sided test at 5 % finds a trend. */
+  public boolean real() {
+    return !noVariation() && (curve.exceeds(0, TAIL) || curve.fallsShortOf(0, TAIL));
+  }
+
+  /**
+   * The setup of which may be said that it is better than both ends: the bend's p is .05 or less
+   * and it beats each end (docs/method.md#trend).
+   */
+  public OptionalInt middleBetter(boolean lowerIsBetter) {
+    return bend.filter(Bend::real).isPresent()
+        ? means.map(found -> found.beatsBothEnds(lowerIsBetter)).orElse(OptionalInt.empty())
+        : OptionalInt.empty();
+  }
+
+  /**
+   * The setup at the end of the levels of which may be said that it was still getting better there,
+   * so that the answer may lie beyond: the trend's p is .05 or less, and the best mean is that of
+   * the end that the trend leads to (docs/method.md#trend).
+   */
+  public OptionalInt stillBetter(boolean lowerIsBetter) {
+    if (!real() || means.isEmpty()) {
+      return OptionalInt.empty();
+    }
+    boolean leadsUp = lowerIsBetter ? fit.estimate < 0 : fit.estimate > 0;
+    int end = 0;
+    for (int setup = 1; setup < levels.length; setup++) {
+      boolean further = leadsUp ? levels[setup] > levels[end] : levels[setup] < levels[end];
+      end = further ? setup : end;
+    }
+    return means.get().best(lowerIsBetter) == end ? OptionalInt.of(end) : OptionalInt.empty();
+  }
+
+  /**
+   * The verdict for shifts −D and +D over the whole range; {@link Verdict#textOfTrend} is its fixed
+   * string. That there is no worthwhile difference says here that there is no worthwhile trend: the
+   * middle may still be best. Where {@link OrderSet#ofTrend} attains no level, the day could not
+   * show anything, whatever the counts.
    */
   public Verdict verdict(double worthwhileLow, double worthwhileHigh) {
     return noVariation() ? Verdict.NO_VARIATION : Verdict.of(curve, worthwhileLow, worthwhileHigh);

@@ -70,6 +70,22 @@ final class TrendWalk {
     this.sums = new double[n + 1][NUISANCE + 2 * columns];
   }
 
+  /**
+   * A product a'Wb from an order's sums.
+   *
+   * @param columns nuisance columns
+   * @param at place of the plain sum of products
+   * @param first 0 for x, 1 for u
+   * @param second the same of the other factor
+   */
+  static double product(double[] sums, int columns, int at, int first, int second) {
+    double product = sums[at];
+    for (int q = 0; q < columns; q++) {
+      product -= sums[NUISANCE + first * columns + q] * sums[NUISANCE + second * columns + q];
+    }
+    return product;
+  }
+
   void run() {
     walk(0, 0);
   }

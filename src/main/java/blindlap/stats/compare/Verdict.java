@@ -28,6 +28,11 @@ public enum Verdict {
     return text;
   }
 
+  /** The fixed string where the verdict is one of a trend over levels, never translated. */
+  public String textOfTrend() {
+    return this == NO_WORTHWHILE_DIFFERENCE ? "no worthwhile trend" : text;
+  }
+
   /** False where more days could still change what is known. */
   public boolean settled() {
     return switch (this) {

@@ -5,6 +5,7 @@ import blindlap.fault.RuleFault;
 import blindlap.fault.StatsException;
 import blindlap.fault.Unusable;
 import blindlap.stats.compare.CutShort;
+import blindlap.stats.compare.LevelInformation;
 import blindlap.stats.compare.Residuals;
 import blindlap.stats.compare.TrendEfficiency;
 import blindlap.stats.distribution.Interval;
@@ -13,6 +14,7 @@ import blindlap.stats.distribution.Quantiles;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.LevelScale;
 import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
 import java.math.BigInteger;
@@ -72,6 +74,37 @@ public record Detectable(
         set.stints(),
         df,
         OrderFreedom.of(set, new Residuals(all, drift)));
+  }
+
+  /**
+   * A day's trend over levels (docs/method.md#trend): the same of the difference from the lowest to
+   * the highest level. Every other figure keeps its meaning, so that the efficiency is again the
+   * information over a quarter of the stints, which is what two levels would give.
+   *
+   * @param levels the number of each level, for setup A first
+   * @param use true where the stint remains
+   * @param sampling what to do with large sets
+   * @throws StatsException if levels are equal or too few stints are left
+   */
+  public static Detectable ofLevels(
+      Assignments set, double[] levels, boolean[] use, Drift drift, Sampling sampling) {
+    LevelScale.check(set, levels);
+    DayCheck.length(set, "valid", use.length, "entries");
+    int n = DayCheck.count(use);
+    int df = n - drift.columns() - 1;
+    if (df < 1) {
+      throw DayCheck.tooFew("rule", n, 2, Nuisance.of(drift));
+    }
+    boolean possible =
+        n == set.stints() || CutShort.ofTrend(set, use, drift).smallestP() <= LEVEL + 1e-12;
+    return new Detectable(
+        set.count(),
+        possible ? level(set, LEVEL / 2, 2) : 0,
+        level(set, LEVEL, 1),
+        4 * LevelInformation.of(set, levels, use, drift, sampling).trend(),
+        n,
+        df,
+        OrderFreedom.of(set, LevelScale.centred(levels), new Residuals(use, drift)));
   }
 
   /** True if the efficiency for this set and drift comes from a sample. */

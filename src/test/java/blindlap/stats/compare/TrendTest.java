@@ -8,6 +8,7 @@ import blindlap.stats.LeastSquares;
 import blindlap.stats.SmallSets;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.LevelScale;
 import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Orders;
 import blindlap.stats.order.Sampling;
@@ -30,13 +31,19 @@ class TrendTest {
   record Steps(SmallSets.Plain rule, double[] levels, int without, boolean whole) {}
 
   static List<Steps> steps() {
-    return List.of(
-        new Steps(SmallSets.THREE_9, EVEN, -1, false),
-        new Steps(SmallSets.THREE_9, new double[] {4, 1, 13}, 5, false),
-        new Steps(SmallSets.THREE_9, new double[] {0, 2, 1}, -1, true),
-        new Steps(SmallSets.FOUR_8, new double[] {0, 1, 3, 8}, -1, false),
-        new Steps(SmallSets.FOUR_8, new double[] {2, 6, 10, 14}, 3, true),
-        new Steps(SmallSets.BLOCK4_12, new double[] {7, 3}, 2, false));
+    List<Steps> steps = new ArrayList<>();
+    int at = 0;
+    for (SmallSets.Plain rule : SmallSets.all()) {
+      double[] even = new double[rule.setups()];
+      Arrays.setAll(even, i -> 1.5 + 0.1 * i);
+      double[] uneven = Arrays.copyOf(new double[] {4, 1, 13, 6.5}, rule.setups());
+      int without = 1 + at++ % (rule.stints() - 2);
+      steps.add(new Steps(rule, even, -1, false));
+      steps.add(new Steps(rule, even, without, true));
+      steps.add(new Steps(rule, uneven, without, false));
+      steps.add(new Steps(rule, uneven, -1, true));
+    }
+    return steps;
   }
 
   private double[] values(int n, boolean whole) {
@@ -189,15 +196,48 @@ class TrendTest {
         .isCloseTo((double) count / orders.size(), within(1e-12));
   }
 
-  @Test
-  void turningTheLevelsRoundMirrorsEverything() {
-    double[] y = values(9, false);
-    Trend one = trend(SmallSets.THREE_9, EVEN, "BCAACBCAB", y, all(9, -1), Drift.LINE);
-    double[] turned = Arrays.stream(EVEN).map(level -> -level).toArray();
-    Trend other = trend(SmallSets.THREE_9, turned, "BCAACBCAB", y, all(9, -1), Drift.LINE);
+  @ParameterizedTest
+  @MethodSource("steps")
+  void turningTheLevelsRoundMirrorsEverything(Steps steps) {
+    List<String> orders = SmallSets.filtered(steps.rule());
+    int n = steps.rule().stints();
+    boolean[] use = all(n, steps.without());
+    String ridden = orders.get(random.nextInt(orders.size()));
+    double[] y = values(n, steps.whole());
+    Trend one = trend(steps.rule(), steps.levels(), ridden, y, use, Drift.LINE);
+    double[] turned = Arrays.stream(steps.levels()).map(level -> 3 - 2 * level).toArray();
+    Trend other = trend(steps.rule(), turned, ridden, y, use, Drift.LINE);
     assertThat(other.estimate()).isCloseTo(-one.estimate(), within(1e-9));
-    assertThat(other.curve().countPlus(0.4)).isEqualTo(one.curve().countMinus(-0.4));
-    assertThat(other.bend().orElseThrow().p()).isEqualTo(one.bend().orElseThrow().p());
+    assertThat(other.perUnit(turned)).isCloseTo(-one.perUnit(steps.levels()) / 2, within(1e-9));
+    for (double shift : new double[] {0, 0.4, -2}) {
+      assertThat(other.curve().countPlus(shift)).isEqualTo(one.curve().countMinus(-shift));
+      assertThat(other.curve().countMinus(shift)).isEqualTo(one.curve().countPlus(-shift));
+    }
+    assertThat(other.verdict(-1, 1)).isEqualTo(one.verdict(-1, 1));
+    assertThat(other.bend().map(Bend::p)).isEqualTo(one.bend().map(Bend::p));
+    assertThat(other.stillBetter(true)).isEqualTo(one.stillBetter(true));
+    assertThat(other.middleBetter(false)).isEqualTo(one.middleBetter(false));
+    if (one.means().isPresent()) {
+      List<LevelMeans.Mean> means = one.means().orElseThrow().means();
+      List<LevelMeans.Mean> round = other.means().orElseThrow().means();
+      for (int i = 0; i < means.size(); i++) {
+        LevelMeans.Mean same = round.get(means.size() - 1 - i);
+        assertThat(same.setup()).isEqualTo(means.get(i).setup());
+        assertThat(same.mean()).isCloseTo(means.get(i).mean(), within(1e-9));
+      }
+    }
+  }
+
+  /** Far from 0 the values themselves are rounded, which must not part orders that tie. */
+  @Test
+  void aLargeConstantPartsNoTies() {
+    double[] y = values(9, true);
+    double[] far = Arrays.stream(y).map(each -> each + 1e9).toArray();
+    Trend near = trend(SmallSets.THREE_9, EVEN, "BCAACBCAB", y, all(9, -1), Drift.LINE);
+    Trend moved = trend(SmallSets.THREE_9, EVEN, "BCAACBCAB", far, all(9, -1), Drift.LINE);
+    assertThat(moved.curve().countPlus(0)).isEqualTo(near.curve().countPlus(0));
+    assertThat(moved.curve().countMinus(0)).isEqualTo(near.curve().countMinus(0));
+    assertThat(moved.bend().orElseThrow().p()).isEqualTo(near.bend().orElseThrow().p());
   }
 
   @Test
