@@ -5,7 +5,7 @@ import blindlap.plan.PlanJson;
 import blindlap.review.CovariateFinding;
 import blindlap.review.Finding;
 import blindlap.stats.compare.ManySetups;
-import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.compare.OneDifference;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 
@@ -36,7 +36,7 @@ final class CovariateJson {
     each.many().ifPresent(many -> check(node.putObject("check"), each, many));
   }
 
-  private static void check(ObjectNode node, CovariateFinding each, TwoSetups two) {
+  private static void check(ObjectNode node, CovariateFinding each, OneDifference two) {
     number(node, "estimate", two.estimate());
     two.curve()
         .interval(0.90)

@@ -11,10 +11,9 @@ import blindlap.review.Remark;
 import blindlap.review.Sensitivity;
 import blindlap.stats.compare.HarmTest;
 import blindlap.stats.compare.ManySetups;
+import blindlap.stats.compare.OneDifference;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.StintSummary;
-import blindlap.stats.compare.TwoSetups;
-import blindlap.stats.compare.Verdict;
 import blindlap.stats.compare.VoidBalance;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Orders;
@@ -101,7 +100,7 @@ public final class FindingJson {
   }
 
   private static Optional<String> verdict(Finding finding) {
-    return finding.primary().flatMap(Comparison::verdict).map(Verdict::text);
+    return finding.primary().flatMap(Comparison::verdictText);
   }
 
   private static void requests(ObjectNode root, Finding finding) {
@@ -157,7 +156,7 @@ public final class FindingJson {
     optional(node, "p_adjusted", comparison.adjusted());
     interval(node, "interval_95", comparison.interval(0.95));
     interval(node, "interval_90", comparison.interval(0.90));
-    node.put("verdict", comparison.verdict().map(Verdict::text).orElse(null));
+    node.put("verdict", comparison.verdictText().orElse(null));
     comparison.harm().ifPresent(harm -> harm(node.putObject("harm"), comparison, harm));
     comparison
         .ratio()
@@ -253,7 +252,7 @@ public final class FindingJson {
   }
 
   private static void beside(
-      ObjectNode node, Sensitivity each, Comparison planned, TwoSetups result) {
+      ObjectNode node, Sensitivity each, Comparison planned, OneDifference result) {
     Scale scale = planned.measure().scale();
     number(node, "estimate", scale.back(result.estimate()));
     if (!each.estimateOnly() && !result.noVariation()) {

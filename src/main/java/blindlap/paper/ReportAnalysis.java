@@ -67,7 +67,7 @@ final class ReportAnalysis {
               ReportPage.cell(String.valueOf(c.result().df())),
               c.tested() ? cell(c.p()) : "–",
               c.adjusted().isPresent() ? cell(c.adjusted().getAsDouble()) : "–",
-              ReportPage.cell(c.verdict().map(blindlap.stats.compare.Verdict::text).orElse("–"))));
+              ReportPage.cell(c.verdictText().orElse("–"))));
     }
     if (!sizes.isEmpty()) {
       page.table(heads("th.measure", "th.estimate", "th.95", "th.90"), sizes);

@@ -251,6 +251,40 @@ public record Plan(
     return Optional.of(setups.stream().map(setup -> day.value(setup).orElseThrow()).toList());
   }
 
+  /**
+   * The same for the calculation.
+   *
+   * @throws IllegalStateException of a plan without levels in numbers
+   */
+  public double[] levelNumbers() {
+    return levels().orElseThrow(() -> new IllegalStateException("no levels in numbers")).stream()
+        .mapToDouble(java.math.BigDecimal::doubleValue)
+        .toArray();
+  }
+
+  /** True if one difference answers the question: of two setups, or from end to end of levels. */
+  public boolean oneDifference() {
+    return setups.size() == 2 || steps != null;
+  }
+
+  /**
+   * The two that the difference is of, by name: both setups, or the lowest and the highest level;
+   * the first two of more setups.
+   */
+  public List<String> ends() {
+    List<String> names = setups.stream().map(Setup::name).toList();
+    return steps == null || levels().isEmpty() || names.isEmpty()
+        ? names
+        : List.of(names.get(place(false)), names.get(place(true)));
+  }
+
+  /** Index of the setup with the lowest or the highest level. */
+  public int place(boolean highest) {
+    List<java.math.BigDecimal> numbers = levels().orElseThrow();
+    return numbers.indexOf(
+        highest ? java.util.Collections.max(numbers) : java.util.Collections.min(numbers));
+  }
+
   /** Number of laps of all stints, settling laps included, warm-up laps not. */
   public int lapsOfDay() {
     return stints * laps.perStint();

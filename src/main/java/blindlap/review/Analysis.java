@@ -7,10 +7,10 @@ import blindlap.plan.Plan;
 import blindlap.stats.compare.CountRatio;
 import blindlap.stats.compare.CutShort;
 import blindlap.stats.compare.ManySetups;
+import blindlap.stats.compare.OneDifference;
 import blindlap.stats.compare.OrderSet;
 import blindlap.stats.compare.PValueAdjustment;
 import blindlap.stats.compare.SeveralMeasures;
-import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.compare.VoidBalance;
 import blindlap.stats.distribution.Interval;
@@ -73,7 +73,7 @@ public final class Analysis {
   /** The primary measure of three and more setups alone; empty where it cannot be compared. */
   public static Optional<ManyComparison> manyOnly(DayRecord day) {
     Analysis analysis = new Analysis(day, step -> {}, false);
-    return day.plan().setups().size() > 2 ? analysis.compareMany(analysis.first) : Optional.empty();
+    return analysis.one() ? Optional.empty() : analysis.compareMany(analysis.first);
   }
 
   private Analysis(DayRecord day, Consumer<String> progress, boolean earlier) {
@@ -90,19 +90,23 @@ public final class Analysis {
                 () -> new Unusable("plan", "has no primary measure.", DayFault.NO_PRIMARY));
     this.progress = progress;
     this.set = plan.rule().assignments();
-    this.orders = OrderSet.of(set);
+    this.orders = plan.steps() == null ? OrderSet.of(set) : OrderSet.ofTrend(set);
     this.order = day.key().setups();
   }
 
   Optional<Comparison> primaryOnly() {
-    return plan.setups().size() == 2 ? compare(first) : Optional.empty();
+    return one() ? compare(first) : Optional.empty();
+  }
+
+  private boolean one() {
+    return plan.oneDifference();
   }
 
   Finding finding() {
     Optional<Comparison> primary = Optional.empty();
     List<Comparison> others = new ArrayList<>();
     List<ManyComparison> many = new ArrayList<>();
-    if (plan.setups().size() == 2) {
+    if (one()) {
       primary = compare(first);
       notPrimary().forEach(m -> compare(m).ifPresent(others::add));
       adjust(others);
@@ -161,7 +165,10 @@ public final class Analysis {
   private Optional<CutShort> left(StintValues stints) {
     return stints.used() == stints.stints()
         ? Optional.empty()
-        : Optional.of(CutShort.of(set, stints.valid(), first.drift()));
+        : Optional.of(
+            plan.steps() == null
+                ? CutShort.of(set, stints.valid(), first.drift())
+                : CutShort.ofTrend(set, stints.valid(), first.drift()));
   }
 
   private Optional<Comparison> compare(Measure measure) {
@@ -169,7 +176,7 @@ public final class Analysis {
     try {
       TakenOut out = takenOut(measure);
       StintValues stints = out.stints();
-      TwoSetups result = result(stints, out);
+      OneDifference result = result(stints, out);
       Set<Caveat> caveats = caveats(measure, stints);
       Optional<LooksFound> looked = looks(measure, stints);
       caveats.addAll(afterLooks(measure));
@@ -208,9 +215,8 @@ public final class Analysis {
         : StintValues.counted(day, measure);
   }
 
-  private TwoSetups result(StintValues stints, TakenOut out) {
-    return TwoSetups.compare(
-        set, order, stints.values(), stints.valid(), out.nuisance(), Sampling.PREFERRED);
+  private OneDifference result(StintValues stints, TakenOut out) {
+    return OfDay.compare(plan, set, order, stints.values(), stints.valid(), out.nuisance());
   }
 
   /** Worked out once, with the primary measure, which is compared before all others. */
@@ -242,7 +248,7 @@ public final class Analysis {
   }
 
   private Optional<CountRatio> ratio(Measure measure, StintValues stints) {
-    if (!measure.kind().counted()) {
+    if (!measure.kind().counted() || plan.steps() != null) {
       return Optional.empty();
     }
     return Optional.of(
@@ -261,7 +267,8 @@ public final class Analysis {
     return Comparison.band(measure);
   }
 
-  private Optional<Verdict> verdict(Measure measure, TwoSetups result, Optional<LooksFound> looks) {
+  private Optional<Verdict> verdict(
+      Measure measure, OneDifference result, Optional<LooksFound> looks) {
     Optional<Interval> band = band(measure);
     if (measure.role() != Measure.Role.PRIMARY || band.isEmpty()) {
       return Optional.empty();
@@ -292,11 +299,24 @@ public final class Analysis {
     if (family.isEmpty()) {
       return;
     }
+    if (plan.steps() != null) {
+      adjustTrends(others, family);
+      return;
+    }
     boolean[] valid = new boolean[plan.stints()];
     java.util.Arrays.fill(valid, true);
     double[] adjusted =
         SeveralMeasures.compare(set, order, series, valid, Sampling.PREFERRED).pAdjusted();
     for (int i = 0; i < family.size(); i++) {
+      others.set(family.get(i), others.get(family.get(i)).withAdjusted(adjusted[i]));
+    }
+  }
+
+  /** Trends are adjusted by Holm's steps: the step-down of two setups has no levels. */
+  private static void adjustTrends(List<Comparison> others, List<Integer> family) {
+    double[] p = family.stream().mapToDouble(i -> others.get(i).p()).toArray();
+    double[] adjusted = PValueAdjustment.HOLM.adjust(p);
+    for (int i = 0; i < p.length; i++) {
       others.set(family.get(i), others.get(family.get(i)).withAdjusted(adjusted[i]));
     }
   }

@@ -4,7 +4,8 @@ import blindlap.plan.Measure;
 import blindlap.stats.compare.ConfidenceCurve;
 import blindlap.stats.compare.CountRatio;
 import blindlap.stats.compare.HarmTest;
-import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.compare.OneDifference;
+import blindlap.stats.compare.Trend;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import java.math.BigDecimal;
@@ -13,8 +14,9 @@ import java.util.OptionalDouble;
 import java.util.Set;
 
 /**
- * One measure of a two-setup session, compared. Differences are B minus A in the unit of the
- * measure, or the ratio B to A on the ratio scale.
+ * One measure of a two-setup session or a steps day, compared. Differences are B minus A in the
+ * unit of the measure, or the ratio B to A on the ratio scale; of a steps day from the lowest level
+ * to the highest.
  *
  * @param measure which measure
  * @param stints the analysed units
@@ -29,7 +31,7 @@ import java.util.Set;
 public record Comparison(
     Measure measure,
     StintValues stints,
-    TwoSetups result,
+    OneDifference result,
     Optional<Verdict> verdict,
     OptionalDouble adjusted,
     Optional<HarmTest> harm,
@@ -63,6 +65,16 @@ public record Comparison(
     }
     double margin = measure.scale().margin(declared.doubleValue());
     return Optional.of(new Interval(-margin, margin));
+  }
+
+  /** The trend over the levels of a steps day; empty of two setups. */
+  public Optional<Trend> trend() {
+    return result instanceof Trend trend ? Optional.of(trend) : Optional.empty();
+  }
+
+  /** The verdict's fixed string; of a trend there may be no worthwhile trend. */
+  public Optional<String> verdictText() {
+    return verdict.map(found -> trend().isPresent() ? found.textOfTrend() : found.text());
   }
 
   /** The confidence curve on the scale of the analysis. */
@@ -111,12 +123,14 @@ public record Comparison(
     return tested() && !result.noVariation() && adjusted.orElse(p()) <= 0.05;
   }
 
-  /** Index of the setup with the larger value: 1 = B, 0 = A; B where equal. */
+  /**
+   * Which end has the larger value: 1 = B or the highest level, 0 = A or the lowest; 1 if equal.
+   */
   public int larger() {
     return result.estimate() >= 0 ? 1 : 0;
   }
 
-  /** Index of the better setup, or of the larger one where no direction is better. */
+  /** Which end is better, or larger where no direction is better. */
   public int better() {
     return measure.better() == Measure.Better.LOWER ? 1 - larger() : larger();
   }

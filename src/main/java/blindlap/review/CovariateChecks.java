@@ -4,7 +4,7 @@ import blindlap.fault.Unusable;
 import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.stats.compare.ManySetups;
-import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.compare.OneDifference;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
@@ -47,11 +47,11 @@ final class CovariateChecks {
         use[i] = false;
       }
     }
-    Optional<TwoSetups> two = Optional.empty();
+    Optional<OneDifference> two = Optional.empty();
     Optional<ManySetups> many = Optional.empty();
     if (leftOut.isEmpty()) {
       try {
-        if (set.setups() == 2) {
+        if (day.plan().oneDifference()) {
           two = Optional.of(compare(values));
         } else {
           many = Optional.of(compareMany(values));
@@ -72,9 +72,9 @@ final class CovariateChecks {
   }
 
   /** On every stint on which it was said: the check hangs on no value of the measure. */
-  private TwoSetups compare(double[] values) {
-    return TwoSetups.compare(
-        set, order, values, said(values), Nuisance.of(primary.drift()), Sampling.PREFERRED);
+  private OneDifference compare(double[] values) {
+    return OfDay.compare(
+        day.plan(), set, order, values, said(values), Nuisance.of(primary.drift()));
   }
 
   private ManySetups compareMany(double[] values) {

@@ -2,7 +2,7 @@ package blindlap.review;
 
 import blindlap.plan.Covariate;
 import blindlap.stats.compare.ManySetups;
-import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.compare.OneDifference;
 import java.util.List;
 import java.util.Optional;
 
@@ -22,7 +22,7 @@ public record CovariateFinding(
     Covariate covariate,
     Optional<TakenOut.Why> leftOut,
     List<Integer> without,
-    Optional<TwoSetups> check,
+    Optional<OneDifference> check,
     Optional<ManySetups> many,
     double correlation) {
   /** At or below this p of the check it is said that the setup may have touched the covariate. */

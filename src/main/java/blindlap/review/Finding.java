@@ -5,6 +5,7 @@ import blindlap.plan.Measure;
 import blindlap.stats.compare.CutShort;
 import blindlap.stats.compare.HarmTest;
 import blindlap.stats.compare.OrderSet;
+import blindlap.stats.compare.Trend;
 import blindlap.stats.compare.VoidBalance;
 import java.util.List;
 import java.util.Optional;
@@ -56,6 +57,11 @@ public record Finding(
     sensitivities = List.copyOf(sensitivities);
     parity = List.copyOf(parity);
     covariates = List.copyOf(covariates);
+  }
+
+  /** The primary measure's trend over the levels of a steps day; empty of setups. */
+  public Optional<Trend> trend() {
+    return primary.flatMap(Comparison::trend);
   }
 
   /** What looks before the end come to; empty where none was taken. */

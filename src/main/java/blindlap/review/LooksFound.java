@@ -2,7 +2,7 @@ package blindlap.review;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.compare.OneDifference;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.look.PrefixRule;
@@ -119,7 +119,7 @@ public record LooksFound(
   }
 
   /** The verdict: real by the looks, its size by the curve; no size after an early stop. */
-  Verdict verdict(TwoSetups result, Interval band) {
+  Verdict verdict(OneDifference result, Interval band) {
     if (result.noVariation()) {
       return Verdict.NO_VARIATION;
     }

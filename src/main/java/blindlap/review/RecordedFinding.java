@@ -3,7 +3,6 @@ package blindlap.review;
 import blindlap.session.Fact;
 import blindlap.session.FindingSeenAgain;
 import blindlap.session.SessionState;
-import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import java.math.BigDecimal;
 import java.time.Instant;
@@ -73,7 +72,7 @@ public record RecordedFinding(
 
   /** What today's edition gives; without figures where nothing can be compared. */
   public static RecordedFinding today(DayRecord day) {
-    if (day.plan().setups().size() == 2) {
+    if (day.plan().oneDifference()) {
       return Analysis.verdictOnly(day)
           .map(primary -> of(Edition.CURRENT, primary))
           .orElseGet(() -> nothing(Edition.CURRENT));
@@ -109,7 +108,7 @@ public record RecordedFinding(
       put(figures, "p", primary.p());
     }
     return new RecordedFinding(
-        edition, Source.AGAIN, Optional.empty(), primary.verdict().map(Verdict::text), figures);
+        edition, Source.AGAIN, Optional.empty(), primary.verdictText(), figures);
   }
 
   private static RecordedFinding of(int edition, ManyComparison many) {

@@ -4,7 +4,7 @@ import blindlap.fault.Problem;
 import blindlap.fault.Unusable;
 import blindlap.plan.Measure;
 import blindlap.stats.compare.ManySetups;
-import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.compare.OneDifference;
 import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Orders;
@@ -110,7 +110,7 @@ final class Sensitivities {
       int[] order,
       StintValues values,
       boolean[] valid) {
-    Optional<TwoSetups> two = Optional.empty();
+    Optional<OneDifference> two = Optional.empty();
     Optional<ManySetups> many = Optional.empty();
     Optional<Problem> why = Optional.empty();
     try {
@@ -118,11 +118,11 @@ final class Sensitivities {
           kind == Sensitivity.Kind.WITHOUT_COVARIATES
               ? Nuisance.of(measure.drift())
               : TakenOut.of(day, measure, values.masked(valid)).nuisance();
-      if (set.setups() == 2) {
+      if (kind == Sensitivity.Kind.AS_FITTED && day.plan().steps() != null) {
+        two = Optional.of(OfDay.asFitted(day, set, values.values(), valid, nuisance));
+      } else if (day.plan().oneDifference()) {
         two =
-            Optional.of(
-                TwoSetups.compare(
-                    orders, order, values.values(), valid, nuisance, Sampling.PREFERRED));
+            Optional.of(OfDay.compare(day.plan(), orders, order, values.values(), valid, nuisance));
       } else {
         many =
             Optional.of(

@@ -3,7 +3,7 @@ package blindlap.review;
 import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.stats.compare.ManySetups;
-import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.compare.OneDifference;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -22,7 +22,7 @@ import java.util.TreeSet;
 public record Sensitivity(
     Kind kind,
     Set<Integer> stints,
-    Optional<TwoSetups> result,
+    Optional<OneDifference> result,
     Optional<ManySetups> many,
     Optional<Problem> why,
     int aside) {

@@ -58,7 +58,6 @@ final class WatchedHarms {
 
   private static HarmTest harm(Comparison each, int[] order, double adjusted) {
     Interval band = each.worthwhileBand().orElseThrow();
-    int[] left = left(each.stints(), order, 2);
     return HarmTest.of(
         each.curve(),
         band.low(),
@@ -67,7 +66,18 @@ final class WatchedHarms {
             ? HarmTest.Direction.LESS_IS_HARM
             : HarmTest.Direction.MORE_IS_HARM,
         adjusted,
-        Math.min(left[0], left[1]));
+        fewestLeft(each, order));
+  }
+
+  /**
+   * Stints of the setup with the fewest; of a trend half of all, which it parts like two setups.
+   */
+  private static int fewestLeft(Comparison each, int[] order) {
+    if (each.trend().isPresent()) {
+      return each.result().used() / 2;
+    }
+    int[] left = left(each.stints(), order, 2);
+    return Math.min(left[0], left[1]);
   }
 
   private static int[] left(StintValues stints, int[] order, int setups) {

@@ -61,7 +61,9 @@ public final class SampleSession {
           "saddles-on-stone-ladder",
           "pedals-on-gravel-bowl",
           "inserts-on-chalk-cutting",
-          "forks-on-juniper-chute");
+          "forks-on-juniper-chute",
+          "rebound-on-heron-line",
+          "air-on-otter-traverse");
 
   private final String name;
   private final Desk desk;
@@ -160,9 +162,10 @@ public final class SampleSession {
     throw new IllegalStateException("sample " + name + " is refused a look after stint " + stint);
   }
 
-  /** The helper's record of a stint on which the other of two setups was on. */
+  /** The helper's record of a stint on which the other of two setups, or the next one, was on. */
   private SessionState wrongFit(SessionState state, Sealed sealed, int stint) {
-    String fitted = sealed.schedule().fit(stint).fitted() == 0 ? "B" : "A";
+    int other = (sealed.schedule().fit(stint).fitted() + 1) % state.plan().setups().size();
+    char fitted = (char) ('A' + other);
     SealingSources sources = SampleSources.of(name + "/helper");
     HelperRecord record =
         new Sealing(sources, SealParameters.standard())

@@ -2,7 +2,7 @@ package blindlap.wording;
 
 import blindlap.review.Caveat;
 import blindlap.review.Comparison;
-import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.compare.OneDifference;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.day.Words;
 import java.util.List;
@@ -31,7 +31,7 @@ final class BesideWords {
     this.planned = planned;
   }
 
-  String said(TwoSetups other, boolean estimateOnly) {
+  String said(OneDifference other, boolean estimateOnly) {
     if (other.noVariation() && !estimateOnly) {
       return WORDS.say("beside.variation");
     }
@@ -65,7 +65,7 @@ final class BesideWords {
     return planned.caveats().contains(Caveat.MISSING) ? "beside.untested" : "beside.ended";
   }
 
-  private Optional<Interval> interval(TwoSetups other, double level) {
+  private Optional<Interval> interval(OneDifference other, double level) {
     return other
         .curve()
         .interval(level)

@@ -8,7 +8,7 @@ import blindlap.review.Finding;
 import blindlap.review.Sensitivity;
 import blindlap.review.StintValues;
 import blindlap.review.TakenOut;
-import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.compare.OneDifference;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
@@ -86,7 +86,7 @@ final class CovariateFindingWords {
             + WORDS.say(each.touched() ? "check.touched" : "check.no.proof", name));
   }
 
-  private String check(Covariate covariate, TwoSetups two) {
+  private String check(Covariate covariate, OneDifference two) {
     if (two.noVariation()) {
       return WORDS.say("check.variation", covariate.name());
     }

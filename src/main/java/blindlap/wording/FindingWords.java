@@ -7,7 +7,7 @@ import blindlap.review.Caveat;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.LooksFound;
-import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.compare.OneDifference;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.day.Figures;
@@ -49,7 +49,7 @@ public final class FindingWords {
     this.byName = byName;
     this.takenOut = takenOut;
     this.level = plan.level();
-    this.setups = plan.setups().stream().map(blindlap.plan.Setup::name).toList();
+    this.setups = plan.ends();
     this.comparison = comparison;
     this.measure = comparison.measure();
     this.way = Way.of(measure);
@@ -286,7 +286,7 @@ public final class FindingWords {
   /** Interval, p, orders; noise; stints used: one sentence each. */
   public List<String> evidence(String orders) {
     List<String> lines = new ArrayList<>();
-    TwoSetups result = comparison.result();
+    OneDifference result = comparison.result();
     if (!result.noVariation() && !comparison.tested()) {
       lines.add(WORDS.say("evidence." + untested(), interval(0.95)));
     } else if (!result.noVariation() && comparison.looks().isPresent()) {
@@ -366,7 +366,7 @@ public final class FindingWords {
   }
 
   /** Another result of this measure, such as that without some stints, with its interval. */
-  String beside(TwoSetups other, boolean estimateOnly) {
+  String beside(OneDifference other, boolean estimateOnly) {
     return new BesideWords(setups, comparison, byName).said(other, estimateOnly);
   }
 

@@ -44,6 +44,8 @@ class SampleFindingsTest {
     VERDICTS.put("pedals-on-gravel-bowl", Verdict.REAL_AND_WORTHWHILE);
     VERDICTS.put("inserts-on-chalk-cutting", Verdict.REAL_AND_WORTHWHILE);
     VERDICTS.put("forks-on-juniper-chute", Verdict.DIRECTION_KNOWN);
+    VERDICTS.put("rebound-on-heron-line", Verdict.REAL_AND_WORTHWHILE);
+    VERDICTS.put("air-on-otter-traverse", Verdict.NOT_SETTLED);
   }
 
   static List<String> samples() {

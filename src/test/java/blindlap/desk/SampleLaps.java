@@ -133,6 +133,24 @@ public final class SampleLaps {
                   new Recipe("lap time", 88.0, new double[] {0, -1.3}, 0.5, 0.4, 2),
                   new Recipe("feel over steps", 5, new double[] {0, 1}, 1, 0, 0))),
           new Sample(
+              "rebound-on-heron-line",
+              11,
+              16,
+              true,
+              List.of(
+                  new Recipe("lap time", 93.4, new double[] {0, 0.5, 1.3, 2.3}, 0.5, -0.6, 2),
+                  new Recipe("calm over rocks", 62, new double[] {0, -4, -9, -15}, 8, 0, 0),
+                  new Recipe("upper sector", 28.2, new double[] {0, 0.2, 0.3, 0.5}, 0.25, 0, 2))),
+          new Sample(
+              "air-on-otter-traverse",
+              12,
+              18,
+              true,
+              List.of(
+                  new Recipe("lap time", 151.2, new double[] {1.7, 0, 1.5}, 0.7, 0.5, 2),
+                  new Recipe("support", 44, new double[] {0, 12, 5}, 8, 0, 0),
+                  new Recipe("dabs", 1.5, new double[] {0, 0, 0}, 0.8, 0, 0))),
+          new Sample(
               "dampers-on-dust-track",
               10,
               16,
@@ -299,7 +317,12 @@ public final class SampleLaps {
     if (random.nextInt(3) == 0) {
       return "-";
     }
-    int setup = random.nextInt(100) < 15 ? fitted : random.nextInt(plan.setups().size());
+    boolean lucky = random.nextInt(100) < 15;
+    if (plan.steps() != null) {
+      int end = lucky ? 2 * fitted / plan.setups().size() : random.nextInt(2);
+      return end == 0 ? "low" : "high";
+    }
+    int setup = lucky ? fitted : random.nextInt(plan.setups().size());
     return String.valueOf((char) ('A' + setup));
   }
 }

@@ -13,7 +13,7 @@ import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
 import blindlap.review.Sensitivity;
 import blindlap.stats.compare.ManySetups;
-import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.compare.OneDifference;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.tell.GuessTest;
 import java.math.BigDecimal;
@@ -42,7 +42,7 @@ class ScepticTest {
   }
 
   private static Sceptic.Truth truth(
-      Plan plan, Measure measure, TwoSetups other, boolean interval, boolean tested) {
+      Plan plan, Measure measure, OneDifference other, boolean interval, boolean tested) {
     double p = tested && !other.noVariation() ? other.curve().p(0) : Double.NaN;
     Optional<Interval> wide =
         interval && !other.noVariation() ? other.curve().interval(0.95) : Optional.empty();

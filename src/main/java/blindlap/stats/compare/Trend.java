@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Use {@link #of}; the result is immutable.
  */
-public final class Trend {
+public final class Trend implements OneDifference {
   private static final double TAIL = 0.025;
 
   private final Assignments set;
@@ -79,7 +79,8 @@ public final class Trend {
     sampling.check(set);
     Residuals residuals = Residuals.required(use, nuisance);
     double[] x = LevelScale.centred(levels);
-    SetupFit fit = fit(x, order, values, use, residuals);
+    double[] z = Arrays.stream(order).mapToDouble(level -> x[level]).toArray();
+    SetupFit fit = fit(z, values, use, residuals);
     if (fit.noVariation) {
       ConfidenceCurve flat = TwoSetups.flat(set);
       return new Trend(set, levels, fit, flat, Optional.empty(), Optional.empty(), false, sampling);
@@ -98,6 +99,37 @@ public final class Trend {
         LevelMeans.of(set, levels, order, values, use, fit),
         sampled,
         sampling);
+  }
+
+  /**
+   * The estimate alone, of stints at levels of their own, such as those that were really on.
+   *
+   * @param at the level of every stint, in the unit of the levels
+   * @return without a curve that says anything; no variation where the values do not vary
+   * @throws StatsException if the values do not fit or do not tell levels apart
+   */
+  public static Trend estimateAt(
+      Assignments set,
+      double[] levels,
+      double[] at,
+      double[] values,
+      boolean[] valid,
+      Nuisance nuisance) {
+    LevelScale.check(set, levels);
+    boolean[] use = nuisance.known(DayCheck.used(set, "values", values, valid));
+    double mean = Arrays.stream(levels).average().orElseThrow();
+    double[] z =
+        Arrays.stream(at).map(level -> (level - mean) / LevelScale.range(levels)).toArray();
+    SetupFit fit = fit(z, values, use, Residuals.required(use, nuisance));
+    return new Trend(
+        set,
+        levels,
+        fit,
+        TwoSetups.flat(set),
+        Optional.empty(),
+        Optional.empty(),
+        false,
+        Sampling.PREFERRED);
   }
 
   /** Hands every order's sums, or a sample's, to the sink, and counts their bends. */
@@ -135,10 +167,9 @@ public final class Trend {
     return x.length > 2 && fit.df > 1 ? Optional.of(tally.found()) : Optional.empty();
   }
 
-  private static SetupFit fit(
-      double[] x, int[] order, double[] values, boolean[] use, Residuals residuals) {
+  private static SetupFit fit(double[] z, double[] values, boolean[] use, Residuals residuals) {
     return new SetupFit(
-        Arrays.stream(order).mapToDouble(level -> x[level]).toArray(),
+        z,
         values,
         use,
         residuals,
@@ -168,11 +199,13 @@ public final class Trend {
   }
 
   /** Number of admissible orders, whether walked or sampled. */
+  @Override
   public BigInteger count() {
     return set.count();
   }
 
   /** From the lowest to the highest level, in the unit of the values. */
+  @Override
   public double estimate() {
     return fit.estimate;
   }
@@ -183,31 +216,52 @@ public final class Trend {
   }
 
   /** Stint-to-stint standard deviation after drift and trend, with {@link #df()}. */
+  @Override
   public double noiseSd() {
     return fit.noiseSd;
   }
 
   /** Degrees of freedom of the noise: stints used less nuisance columns less 1. */
+  @Override
   public int df() {
     return fit.df;
   }
 
   /** True if nothing is left to vary once drift and trend are removed: no test is possible. */
+  @Override
   public boolean noVariation() {
     return fit.noVariation;
   }
 
   /** True if the reference set was sampled. */
+  @Override
   public boolean sampled() {
     return sampled;
   }
 
   /** Monte-Carlo standard error of a p-value; 0 where the set was walked whole. */
+  @Override
   public double pError(double p) {
     return sampled ? Math.sqrt(p * (1 - p) / sampling.draws()) : 0;
   }
 
+  @Override
+  public double c() {
+    return fit.c;
+  }
+
+  @Override
+  public int used() {
+    return fit.used;
+  }
+
+  @Override
+  public Sampling sampling() {
+    return sampling;
+  }
+
   /** The confidence curve of the difference from the lowest to the highest level. */
+  @Override
   public ConfidenceCurve curve() {
     return curve;
   }
@@ -264,6 +318,7 @@ public final class Trend {
    * middle may still be best. Where {@link OrderSet#ofTrend} attains no level, the day could not
    * show anything, whatever the counts.
    */
+  @Override
   public Verdict verdict(double worthwhileLow, double worthwhileHigh) {
     return noVariation() ? Verdict.NO_VARIATION : Verdict.of(curve, worthwhileLow, worthwhileHigh);
   }

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Use {@link #compare}; the result is immutable.
  */
-public final class TwoSetups {
+public final class TwoSetups implements OneDifference {
   private final Assignments set;
   private final double estimate;
   private final double c;
@@ -109,51 +109,61 @@ public final class TwoSetups {
   }
 
   /** Number of admissible orders, whether walked or sampled. */
+  @Override
   public BigInteger count() {
     return set.count();
   }
 
   /** Estimated difference B minus A, in the unit of the values. */
+  @Override
   public double estimate() {
     return estimate;
   }
 
   /** Information z'Wz of the ridden order. */
+  @Override
   public double c() {
     return c;
   }
 
   /** Stint-to-stint standard deviation after drift and setup, with {@link #df()}. */
+  @Override
   public double noiseSd() {
     return noiseSd;
   }
 
   /** Degrees of freedom of the noise: stints used less nuisance columns less 1. */
+  @Override
   public int df() {
     return df;
   }
 
   /** Number of stints used. */
+  @Override
   public int used() {
     return used;
   }
 
   /** True if nothing is left to vary once drift and setup are removed: no test is possible. */
+  @Override
   public boolean noVariation() {
     return noVariation;
   }
 
   /** True if the reference set was sampled. */
+  @Override
   public boolean sampled() {
     return sampled;
   }
 
   /** How the reference set was made. */
+  @Override
   public Sampling sampling() {
     return sampling;
   }
 
   /** Monte-Carlo standard error of a p-value; 0 where the set was walked whole. */
+  @Override
   public double pError(double p) {
     return sampled ? Math.sqrt(p * (1 - p) / sampling.draws()) : 0;
   }
@@ -162,11 +172,13 @@ public final class TwoSetups {
    * The confidence curve. Where {@link #noVariation()} every order counts on both sides at every
    * shift and no interval is bounded.
    */
+  @Override
   public ConfidenceCurve curve() {
     return curve;
   }
 
   /** The verdict for shifts −D and +D. */
+  @Override
   public Verdict verdict(double worthwhileLow, double worthwhileHigh) {
     return noVariation ? Verdict.NO_VARIATION : Verdict.of(curve, worthwhileLow, worthwhileHigh);
   }

@@ -3,7 +3,7 @@ package blindlap.stats.noise;
 import blindlap.fault.Require;
 import blindlap.fault.StatsException;
 import blindlap.stats.compare.ManySetups;
-import blindlap.stats.compare.TwoSetups;
+import blindlap.stats.compare.OneDifference;
 import blindlap.stats.distribution.Interval;
 import java.util.List;
 
@@ -25,7 +25,7 @@ public record RiderNoise(double sd, int df) {
   }
 
   /** The noise of one session, or of a null run. */
-  public static RiderNoise of(TwoSetups session) {
+  public static RiderNoise of(OneDifference session) {
     return new RiderNoise(session.noiseSd(), session.df());
   }
 
