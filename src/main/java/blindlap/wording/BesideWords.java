@@ -18,16 +18,16 @@ final class BesideWords {
   /** A difference this small a share of the noise is rounding of the arithmetic: none. */
   private static final double ROUNDING = 1e-9;
 
-  private final List<String> setups;
+  private final EndNames names;
   private final Comparison planned;
   private final boolean byName;
 
   /**
    * @param byName true for a null run
    */
-  BesideWords(List<String> setups, Comparison planned, boolean byName) {
+  BesideWords(EndNames names, Comparison planned, boolean byName) {
     this.byName = byName;
-    this.setups = setups;
+    this.names = names;
     this.planned = planned;
   }
 
@@ -39,7 +39,7 @@ final class BesideWords {
     Optional<Interval> ninety = estimateOnly ? Optional.empty() : interval(other, 0.90);
     DifferenceWords words =
         new DifferenceWords(
-            setups,
+            names,
             planned.measure(),
             snapped(other.estimate()),
             List.of(wide, ninety),

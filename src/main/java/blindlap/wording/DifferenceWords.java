@@ -14,6 +14,7 @@ final class DifferenceWords {
   private static final Words WORDS = Words.of("finding");
 
   private final List<String> setups;
+  private final EndNames names;
   private final Measure measure;
   private final Way way;
   private final double estimate;
@@ -32,7 +33,7 @@ final class DifferenceWords {
       double estimate,
       List<Optional<Interval>> intervals,
       double spread) {
-    this(setups, measure, estimate, intervals, spread, false);
+    this(EndNames.of(setups), measure, estimate, intervals, spread, false);
   }
 
   /**
@@ -41,14 +42,15 @@ final class DifferenceWords {
    * @param byName true for a null run
    */
   DifferenceWords(
-      List<String> setups,
+      EndNames names,
       Measure measure,
       double estimate,
       List<Optional<Interval>> intervals,
       double spread,
       boolean byName) {
     this.byName = byName;
-    this.setups = List.copyOf(setups);
+    this.names = names;
+    this.setups = names.names();
     this.measure = measure;
     this.way = Way.of(measure);
     this.estimate = estimate;
@@ -72,7 +74,7 @@ final class DifferenceWords {
     return WORDS.say(
         way.key(measure),
         setups.get(first),
-        setups.get(1 - first),
+        names.bare().get(1 - first),
         sizes.with(sizes.estimate(estimate)),
         measure.name(),
         measure.unit());

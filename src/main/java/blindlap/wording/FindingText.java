@@ -36,7 +36,8 @@ public final class FindingText {
     this.finding = finding;
     this.day = finding.day();
     this.plan = day.plan();
-    this.setups = plan.setups().stream().map(Setup::name).toList();
+    this.setups =
+        plan.steps() == null ? plan.setups().stream().map(Setup::name).toList() : plan.ends();
     this.primary = finding.primary().map(p -> FindingWords.of(day, p));
   }
 
@@ -213,6 +214,9 @@ public final class FindingText {
         each.kind() == Sensitivity.Kind.BLIND_BROKEN_MASKED
             && KnownStints.labelsOut(day).isPresent();
     String key = labels ? "sensitivity.labels.out" : "sensitivity." + each.kind().name();
+    if (primary.isPresent()) {
+      key = primary.get().key(key);
+    }
     String sentence = WORDS.say(key, StintList.words(each.stints()), result);
     return each.why().map(why -> sentence + " " + Problems.sentence(why)).orElse(sentence);
   }
@@ -283,7 +287,9 @@ public final class FindingText {
     if (plan.measures().stream().anyMatch(m -> m.kind().counted())) {
       lines.add(WORDS.say("limits.count"));
     }
-    if (plan.setups().size() > 2) {
+    if (plan.steps() != null) {
+      lines.add(WORDS.say("limits.levels"));
+    } else if (plan.setups().size() > 2) {
       lines.add(WORDS.say("limits.many"));
     }
     return String.join(" ", lines);
@@ -330,6 +336,7 @@ public final class FindingText {
     }
     lines.addAll(underVerdict(beside));
     lines.addAll(circumstances());
+    TrendWords.of(finding).ifPresent(trend -> lines.addAll(trend.lines()));
     lines.addAll(evidence());
     lines.addAll(sensitivities());
     lines.addAll(others());

@@ -25,6 +25,7 @@ public final class FindingWords {
   private static final double ROUNDING = 1e-9;
 
   private final List<String> setups;
+  private final EndNames names;
   private final Comparison comparison;
   private final Measure measure;
   private final Way way;
@@ -49,13 +50,14 @@ public final class FindingWords {
     this.byName = byName;
     this.takenOut = takenOut;
     this.level = plan.level();
-    this.setups = plan.ends();
+    this.names = EndNames.of(plan);
+    this.setups = names.names();
     this.comparison = comparison;
     this.measure = comparison.measure();
     this.way = Way.of(measure);
     this.words =
         new DifferenceWords(
-            setups,
+            names,
             measure,
             snapped(comparison.result().estimate()),
             List.of(shifts(0.95), shifts(0.90)),
@@ -84,7 +86,10 @@ public final class FindingWords {
 
   /** The phrase of this measure's verdict as people read it. */
   public String phrase() {
-    return VerdictWords.phrase(level, measure, comparison.verdict().orElseThrow());
+    Verdict verdict = comparison.verdict().orElseThrow();
+    return names.trend() && verdict == Verdict.NO_WORTHWHILE_DIFFERENCE
+        ? VerdictWords.noWorthwhileTrend()
+        : VerdictWords.phrase(level, measure, verdict);
   }
 
   /** True if the setup named first got worse by as much as matters; a capped phrase names none. */
@@ -144,6 +149,11 @@ public final class FindingWords {
     return words.interval(shifts(level));
   }
 
+  /** The key of a sentence, or of what is said in its place of a trend. */
+  String key(String key) {
+    return names.key(key);
+  }
+
   /** The headline in three parts: before, the verdict phrase, after. */
   public Headline headline() {
     Verdict verdict = comparison.verdict().orElseThrow();
@@ -155,7 +165,14 @@ public final class FindingWords {
               "headline.setups";
         };
     return Headline.of(
-        WORDS.say(key, difference(), setups.get(0), setups.get(1), Headline.PLACE, firstNamed()),
+        WORDS.say(
+            names.key(key),
+            difference(),
+            setups.get(0),
+            setups.get(1),
+            Headline.PLACE,
+            firstNamed(),
+            names.range()),
         phrase());
   }
 
@@ -163,7 +180,7 @@ public final class FindingWords {
   public String sentence() {
     Verdict verdict = comparison.verdict().orElseThrow();
     return WORDS.say(
-        "sentence." + told(verdict),
+        names.key("sentence." + told(verdict)),
         difference(),
         interval(0.95),
         interval(0.90),
@@ -192,7 +209,7 @@ public final class FindingWords {
   public String lead() {
     Verdict verdict = comparison.verdict().orElseThrow();
     return WORDS.say(
-        "lead." + told(verdict),
+        names.key("lead." + told(verdict)),
         interval(0.95),
         interval(0.90),
         Sizes.worthwhile(measure),
@@ -337,23 +354,7 @@ public final class FindingWords {
     return comparison
         .ratio()
         .filter(r -> r.ratio() > 0 && !Double.isInfinite(r.ratio()))
-        .map(
-            r ->
-                WORDS.say(
-                    "ratio",
-                    setups.get(0),
-                    setups.get(1),
-                    Figures.number(r.ratio(), 2),
-                    bound(r.interval95().low(), false),
-                    bound(r.interval95().high(), true)))
-        .map(line -> byName ? ByName.lines(List.of(line)).get(0) : line);
-  }
-
-  private static String bound(double ratio, boolean upper) {
-    if (Double.isNaN(ratio) || Double.isInfinite(ratio)) {
-      return WORDS.say(upper ? "ratio.no.upper" : "ratio.no.lower");
-    }
-    return Figures.outward(ratio, 2, upper, 1);
+        .map(r -> RatioWords.said(setups, r, byName));
   }
 
   /** Caveats of this measure. */
@@ -367,7 +368,7 @@ public final class FindingWords {
 
   /** Another result of this measure, such as that without some stints, with its interval. */
   String beside(OneDifference other, boolean estimateOnly) {
-    return new BesideWords(setups, comparison, byName).said(other, estimateOnly);
+    return new BesideWords(names, comparison, byName).said(other, estimateOnly);
   }
 
   /** The worthwhile difference as declared, with its unit; empty if none was. */

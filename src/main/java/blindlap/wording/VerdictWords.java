@@ -19,6 +19,11 @@ final class VerdictWords {
     return VERDICTS.say(verdict.name());
   }
 
+  /** A difference worth having is ruled out between the ends; the middle may still be best. */
+  static String noWorthwhileTrend() {
+    return VERDICTS.say("TREND." + Verdict.NO_WORTHWHILE_DIFFERENCE.name());
+  }
+
   /** The phrase of a verdict of which no more is known than how blind its session was. */
   static String phrase(BlindLevel level, Verdict verdict) {
     String capped = cap(level) + verdict.name();

@@ -50,6 +50,14 @@ public final class LevelMeans {
    */
   public record Pair(int first, int second, double estimate, double standardError) {}
 
+  /**
+   * The levels between the ends against the straight line from end to end.
+   *
+   * @param estimate their mean less the line's mean at their places, in the unit of the values
+   * @param standardError of the estimate, on {@link LevelMeans#df()}
+   */
+  public record Middle(double estimate, double standardError) {}
+
   private LevelMeans(double[] levels, List<Mean> means, List<Pair> pairs, double noiseSd, int df) {
     this.levels = levels;
     this.means = means;
@@ -201,6 +209,44 @@ public final class LevelMeans {
   public Interval interval(Pair pair, double level) {
     double reach = StudentizedRange.of(means.size(), df).quantile(level) / Math.sqrt(2);
     return Interval.around(pair.estimate(), reach * pair.standardError());
+  }
+
+  /** How far the levels between the ends lie off the line; empty with fewer than three ridden. */
+  public Optional<Middle> middle() {
+    int last = means.size() - 1;
+    if (last < 2) {
+      return Optional.empty();
+    }
+    double[] weights = new double[levels.length];
+    Mean low = means.get(0);
+    Mean high = means.get(last);
+    for (Mean each : means.subList(1, last)) {
+      double place = (each.level() - low.level()) / (high.level() - low.level());
+      weights[each.setup()] += 1.0 / (last - 1);
+      weights[low.setup()] -= (1 - place) / (last - 1);
+      weights[high.setup()] -= place / (last - 1);
+    }
+    double estimate = 0;
+    for (Mean each : means) {
+      estimate += weights[each.setup()] * each.mean();
+    }
+    // Weights that add up to 0 leave half of the differences' variances, and nothing of the means'.
+    double variance = 0;
+    for (Pair pair : pairs) {
+      variance -=
+          weights[pair.first()] * weights[pair.second()] * Math.pow(pair.standardError(), 2);
+    }
+    return Optional.of(new Middle(estimate, Math.sqrt(Math.max(0, variance))));
+  }
+
+  /**
+   * Student's interval of the levels between the ends, by itself.
+   *
+   * @param level for example .95
+   */
+  public Interval interval(Middle middle, double level) {
+    return Interval.around(
+        middle.estimate(), Quantiles.tUpper((1 - level) / 2, df) * middle.standardError());
   }
 
   /** The setup with the best mean. */

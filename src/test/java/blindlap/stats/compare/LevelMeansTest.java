@@ -32,6 +32,41 @@ class LevelMeansTest {
         set, levels, Orders.parse(order), y, use, Nuisance.of(drift), Sampling.PREFERRED);
   }
 
+  private static double sum(double[] weights, double[] beta) {
+    double sum = 0;
+    for (int i = 0; i < weights.length; i++) {
+      sum += weights[i] * beta[i];
+    }
+    return sum;
+  }
+
+  @Test
+  void theMiddleIsHeldAgainstTheLineFromEndToEndWithTheVarianceOfARegression() {
+    for (double[] levels : new double[][] {LEVELS, {1, 2, 3, 9}}) {
+      double[] y = noise(12);
+      boolean[] use = all(12);
+      use[3] = false;
+      LevelMeans means = trend(levels, ORDER, y, use, Drift.LINE).means().orElseThrow();
+      LeastSquares fit = fit(ORDER, y, use, 1);
+      double[] weights = new double[4];
+      List<LevelMeans.Mean> all = means.means();
+      LevelMeans.Mean low = all.get(0);
+      LevelMeans.Mean high = all.get(3);
+      for (LevelMeans.Mean each : all.subList(1, 3)) {
+        double along = (each.level() - low.level()) / (high.level() - low.level());
+        weights[each.setup()] += 0.5;
+        weights[low.setup()] -= 0.5 * (1 - along);
+        weights[high.setup()] -= 0.5 * along;
+      }
+
+      LevelMeans.Middle middle = means.middle().orElseThrow();
+
+      assertThat(middle.estimate()).isCloseTo(sum(weights, fit.beta()), within(1e-9));
+      assertThat(middle.standardError())
+          .isCloseTo(means.noiseSd() * unit(use, Drift.LINE, weights), within(1e-9));
+    }
+  }
+
   private static boolean[] all(int n) {
     boolean[] use = new boolean[n];
     Arrays.fill(use, true);
@@ -111,13 +146,22 @@ class LevelMeansTest {
 
   /** Root of the sum of squared weights with which the values enter a mean, or a difference. */
   private static double unit(boolean[] use, Drift drift, int plus, int minus) {
+    double[] weights = new double[LEVELS.length];
+    weights[plus] = 1;
+    if (minus >= 0) {
+      weights[minus] = -1;
+    }
+    return unit(use, drift, weights);
+  }
+
+  /** The same for a sum of level means with these weights. */
+  private static double unit(boolean[] use, Drift drift, double[] weights) {
     double sum = 0;
     for (int i = 0; i < use.length; i++) {
       if (use[i]) {
         double[] one = new double[use.length];
         one[i] = 1;
-        double[] beta = fit(ORDER, one, use, drift.degree()).beta();
-        double weight = beta[plus] - (minus < 0 ? 0 : beta[minus]);
+        double weight = sum(weights, fit(ORDER, one, use, drift.degree()).beta());
         sum += weight * weight;
       }
     }
