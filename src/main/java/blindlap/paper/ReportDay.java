@@ -15,6 +15,7 @@ import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapState;
+import blindlap.wording.CircumstanceWords;
 import blindlap.wording.CovariateWords;
 import blindlap.wording.EntryWords;
 import blindlap.wording.FindingText;
@@ -181,7 +182,7 @@ final class ReportDay {
                         WORDS.say(c.knowsKey() ? "knew" : "knew.not"))));
     state
         .blindBroken()
-        .forEach(b -> lines.add(FindingText.broken(state.plan(), b.stint(), b.what())));
+        .forEach(b -> lines.add(CircumstanceWords.broken(state.plan(), b.stint(), b.what())));
     state.oneStint().forEach((stint, shown) -> lines.add(OneStintWords.shown(stint, shown)));
     lines.addAll(new FindingText(finding).deviations());
     lines.addAll(new FindingText(finding).correctedFits());

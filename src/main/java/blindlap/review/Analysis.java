@@ -9,8 +9,6 @@ import blindlap.stats.compare.CutShort;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.OneDifference;
 import blindlap.stats.compare.OrderSet;
-import blindlap.stats.compare.PValueAdjustment;
-import blindlap.stats.compare.SeveralMeasures;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.compare.VoidBalance;
 import blindlap.stats.distribution.Interval;
@@ -114,7 +112,7 @@ public final class Analysis {
     } else {
       compareMany(first).ifPresent(many::add);
       notPrimary().forEach(m -> compareMany(m).ifPresent(many::add));
-      adjustMany(many);
+      Adjusted.many(many);
       WatchedHarms.testMany(plan, order, many);
     }
     StintValues raw = counted(first);
@@ -281,50 +279,6 @@ public final class Analysis {
                 .orElseGet(() -> result.verdict(band.get().low(), band.get().high())));
   }
 
-  /** Step-down over the secondary measures; those with too many values missing are left out. */
-  private void adjust(List<Comparison> others) {
-    List<Integer> family = new ArrayList<>();
-    List<SeveralMeasures.Series> series = new ArrayList<>();
-    for (int i = 0; i < others.size(); i++) {
-      Comparison each = others.get(i);
-      if (inFamily(each.measure(), each.tested())) {
-        family.add(i);
-        series.add(
-            new SeveralMeasures.Series(
-                each.measure().name(),
-                each.stints().values(),
-                takenOut(each.measure()).nuisance()));
-      }
-    }
-    if (family.isEmpty()) {
-      return;
-    }
-    if (plan.steps() != null) {
-      adjustTrends(others, family);
-      return;
-    }
-    boolean[] valid = new boolean[plan.stints()];
-    java.util.Arrays.fill(valid, true);
-    double[] adjusted =
-        SeveralMeasures.compare(set, order, series, valid, Sampling.PREFERRED).pAdjusted();
-    for (int i = 0; i < family.size(); i++) {
-      others.set(family.get(i), others.get(family.get(i)).withAdjusted(adjusted[i]));
-    }
-  }
-
-  /** Trends are adjusted by Holm's steps: the step-down of two setups has no levels. */
-  private static void adjustTrends(List<Comparison> others, List<Integer> family) {
-    double[] p = family.stream().mapToDouble(i -> others.get(i).p()).toArray();
-    double[] adjusted = PValueAdjustment.HOLM.adjust(p);
-    for (int i = 0; i < p.length; i++) {
-      others.set(family.get(i), others.get(family.get(i)).withAdjusted(adjusted[i]));
-    }
-  }
-
-  private static boolean inFamily(Measure measure, boolean tested) {
-    return tested && measure.role() == Measure.Role.SECONDARY;
-  }
-
   private Optional<ManyComparison> compareMany(Measure measure) {
     progress.accept(measure.name());
     try {
@@ -347,20 +301,11 @@ public final class Analysis {
     }
   }
 
-  private static void adjustMany(List<ManyComparison> many) {
-    List<Integer> family = new ArrayList<>();
-    for (int i = 0; i < many.size(); i++) {
-      if (inFamily(many.get(i).measure(), many.get(i).tested())) {
-        family.add(i);
-      }
-    }
-    double[] p = family.stream().mapToDouble(i -> many.get(i).result().p()).toArray();
-    if (p.length == 0) {
-      return;
-    }
-    double[] adjusted = PValueAdjustment.HOLM.adjust(p);
-    for (int i = 0; i < p.length; i++) {
-      many.set(family.get(i), many.get(family.get(i)).withAdjusted(adjusted[i]));
+  private void adjust(List<Comparison> others) {
+    if (plan.steps() == null) {
+      Adjusted.setups(set, order, others, measure -> takenOut(measure).nuisance());
+    } else {
+      Adjusted.trends(others);
     }
   }
 }

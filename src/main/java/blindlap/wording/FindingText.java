@@ -1,6 +1,5 @@
 package blindlap.wording;
 
-import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
@@ -14,7 +13,6 @@ import blindlap.review.ManyComparison;
 import blindlap.review.RecordedFinding;
 import blindlap.review.Remark;
 import blindlap.review.Sensitivity;
-import blindlap.review.StintValues;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
@@ -138,39 +136,10 @@ public final class FindingText {
 
   /** What must be known before anything else: null run, unblinded, override, day cut short. */
   public List<String> circumstances() {
-    List<String> lines = new ArrayList<>(LooksFoundWords.lines(finding));
-    day.ridden()
-        .ifPresent(s -> lines.add(WORDS.say("null.run", setups.get(s), plainHeadline().text())));
-    lines.addAll(new KnownWords(finding).lines());
-    if (!plan.override().isBlank()) {
-      lines.add(WORDS.say("override", plan.override()));
-    }
-    finding.left().ifPresent(left -> lines.add(lost(Figures.p(left.smallestP()))));
-    day.blindBroken().forEach((stint, what) -> lines.add(broken(plan, stint, what)));
-    if (!day.wrongFits().isEmpty()) {
-      lines.add(WORDS.say("wrong", StintList.words(day.wrongFits())));
-    }
-    lines.addAll(new RemarkWords(day).besideTheVerdict());
+    List<String> lines =
+        new ArrayList<>(new CircumstanceWords(finding).lines(plainHeadline().text()));
     finding.many().forEach(m -> lines.addAll(words(m).worse()));
     return lines;
-  }
-
-  /** Where the blind was broken, or where it came out which part bears which label. */
-  public static String broken(Plan plan, int stint, String what) {
-    String key = plan.level() == BlindLevel.MASKED ? "broken.labels" : "broken";
-    return WORDS.say(key, StintList.words(List.of(stint)), what);
-  }
-
-  private String lost(String smallestP) {
-    if (day.cutShort()) {
-      return WORDS.say("cut.short", day.lastStint(), plan.stints(), smallestP);
-    }
-    Optional<StintValues> stints =
-        finding.primary().map(Comparison::stints).or(() -> firstOfMany().map(m -> m.stints()));
-    int used = stints.map(StintValues::used).orElse(0);
-    int ridden = stints.map(StintValues::riddenStints).orElse(plan.stints());
-    String key = ridden < plan.stints() ? "lost.ridden" : "lost";
-    return WORDS.say(key, used, plan.stints(), smallestP, ridden);
   }
 
   /** Interval, p, noise, stints used. */

@@ -77,7 +77,7 @@ public final class TrendWords {
 
   /** "click from closed" of "clicks from closed"; units such as psi and s stay as they are. */
   private static String singular(String unit) {
-    return unit.replaceFirst("^(\\p{L}{2,}[^s\\P{L}])s(?=$|\\P{L})", "$1");
+    return unit.replaceFirst("^(\\p{L}+[^s\\P{L}])s(?=$|\\P{L})", "$1");
   }
 
   private Sizes sizes(double shift, Optional<Interval> interval) {
