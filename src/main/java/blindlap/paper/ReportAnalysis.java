@@ -36,8 +36,9 @@ final class ReportAnalysis {
 
   void write() {
     page.h2("analysis").p(text.sentence()).list(text.evidence());
+    new ReportLevels(finding, page).analysis();
     page.h3("others.words").list(text.others());
-    if (finding.day().plan().setups().size() > 2 && text.next().size() > 1) {
+    if (!finding.day().plan().oneDifference() && text.next().size() > 1) {
       // The front has room for its first line only.
       page.h3("next.whole").list(text.next());
     }
@@ -76,7 +77,8 @@ final class ReportAnalysis {
           tests);
     }
     finding.many().forEach(this::exact);
-    page.note(WORDS.say("exact.note"));
+    page.note(WORDS.say(finding.trend().isPresent() ? "exact.note.levels" : "exact.note"));
+    new ReportLevels(finding, page).exact();
   }
 
   private void exact(ManyComparison many) {

@@ -6,6 +6,7 @@ import static blindlap.paper.ReportPage.cell;
 import blindlap.plan.Labels;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.StepsDay;
 import blindlap.review.Finding;
 import blindlap.review.HelperFit;
 import blindlap.session.Entry;
@@ -32,6 +33,8 @@ import java.util.List;
 
 /** The full record, second part: what happened on the day. */
 final class ReportDay {
+  private static final Words SHEETS = Words.of("sheets");
+
   private final ReportPage page;
   private final SessionState state;
   private final Plan plan;
@@ -50,9 +53,10 @@ final class ReportDay {
     page.h2("day.record");
     page.p(
         WORDS.say(
-            "order",
+            plan.steps() == null ? "order" : "order.levels",
             Labels.order(plan, finding.day().key().order()),
-            Figures.count(finding.orders().count())));
+            Figures.count(finding.orders().count()),
+            plan.setups().get(0).name()));
     laps();
     ReportCovariates.write(page, finding.day());
     recordings();
@@ -61,9 +65,13 @@ final class ReportDay {
     timeline();
   }
 
+  private String setupOrLevel() {
+    return plan.steps() == null ? "th.setup" : "th.level";
+  }
+
   private void laps() {
     List<String> head = new ArrayList<>();
-    List.of("th.lap", "th.stint", "th.code", "th.setup").forEach(k -> head.add(WORDS.say(k)));
+    List.of("th.lap", "th.stint", "th.code", setupOrLevel()).forEach(k -> head.add(WORDS.say(k)));
     if (starts()) {
       head.add(WORDS.say("th.start"));
     }
@@ -74,7 +82,9 @@ final class ReportDay {
     for (LapState lap : state.laps()) {
       rows.add(row(lap));
     }
-    page.h3("laps.all").table(head, rows).note(WORDS.say("laps.note"));
+    page.h3("laps.all")
+        .table(head, rows)
+        .note(WORDS.say(plan.steps() == null ? "laps.note" : "laps.note.levels"));
   }
 
   private List<String> row(LapState lap) {
@@ -134,7 +144,7 @@ final class ReportDay {
         .table(
             List.of(
                 WORDS.say("th.stint"),
-                WORDS.say("th.setup"),
+                WORDS.say(setupOrLevel()),
                 WORDS.say("th.guess"),
                 WORDS.say("th.cue")),
             rows);
@@ -142,7 +152,12 @@ final class ReportDay {
 
   private String guessed(Guess guess) {
     Integer setup = guess.setup();
-    return setup == null ? WORDS.say("dont.know") : plan.setups().get(setup).name();
+    if (setup == null) {
+      return WORDS.say("dont.know");
+    }
+    return plan.steps() == null
+        ? plan.setups().get(setup).name()
+        : SHEETS.say("guess.end." + StepsDay.End.values()[setup]); // in the words it was asked in
   }
 
   private void events() {

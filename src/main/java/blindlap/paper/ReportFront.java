@@ -7,6 +7,7 @@ import blindlap.picture.GuessPicture;
 import blindlap.plan.Measure;
 import blindlap.plan.NoiseKnown;
 import blindlap.plan.Plan;
+import blindlap.plot.surface.Drawing;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
@@ -15,6 +16,7 @@ import blindlap.stats.order.Sampling;
 import blindlap.stats.power.Detectable;
 import blindlap.wording.AmendmentWords;
 import blindlap.wording.CovariateWords;
+import blindlap.wording.EndNames;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.Headline;
@@ -59,7 +61,8 @@ final class ReportFront {
     text.underVerdict(input.beside()).forEach(page::p);
     text.circumstances().forEach(page::p);
     AmendmentWords.mark(input.state()).ifPresent(page::p);
-    pictures.difference().ifPresent(plan.setups().size() == 2 ? page::figure : page::several);
+    pictures.difference().ifPresent(this::picture);
+    new ReportLevels(finding, page).front();
     page.list(text.sensitivities());
     CovariateWords.pictured(finding).ifPresent(page::note);
     page.raw("<div class=\"two\">\n<div class=\"column\">\n");
@@ -79,9 +82,20 @@ final class ReportFront {
     page.caution(ReportPage.cautionWords("trust") + " " + ReportPage.cautionWords("short"));
   }
 
+  /** Of levels and of several setups more stands under the picture. */
+  private void picture(Drawing drawing) {
+    if (plan.steps() != null) {
+      page.small(drawing);
+    } else if (plan.setups().size() > 2) {
+      page.several(drawing);
+    } else {
+      page.figure(drawing);
+    }
+  }
+
   /** Pairs fill the page: of what next the first line; the whole stands under Analysis. */
   private void next() {
-    long most = plan.setups().size() == 2 ? Long.MAX_VALUE : 1;
+    long most = plan.oneDifference() ? Long.MAX_VALUE : 1;
     List<String> next = text.next().stream().limit(most).toList();
     if (!next.isEmpty()) {
       page.h2("next").list(next);
@@ -164,21 +178,21 @@ final class ReportFront {
       page.list(text.others());
       return;
     }
-    page.table(plan.setups().size() == 2 ? "wide" : "wide pairs", heads(), rows);
+    page.table(plan.oneDifference() ? "wide" : "wide pairs", heads(), rows);
     // With more setups both stand under Analysis, where every pair has its sentence.
-    if (plan.setups().size() == 2) {
+    if (plan.oneDifference()) {
       page.list(text.watchedHarms());
       page.note(WORDS.say("others.note"));
     }
   }
 
   private List<String> heads() {
-    return plan.setups().size() == 2
+    return plan.oneDifference()
         ? List.of(
             WORDS.say("th.measure"),
             WORDS.say("th.stints"),
             WORDS.say("th.difference"),
-            WORDS.say("th.less", plan.setups().get(1).name(), plan.setups().get(0).name()),
+            WORDS.say("th.less", plan.ends().get(1), EndNames.of(plan).bare().get(0)),
             WORDS.say("th.p"))
         : List.of(
             WORDS.say("th.measure"),

@@ -9,11 +9,13 @@ import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Setting;
 import blindlap.plan.Setup;
+import blindlap.plan.StepsDay;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.stats.compare.StintSummary;
 import blindlap.wording.CovariateWords;
 import blindlap.wording.FindingText;
+import blindlap.wording.HandlingWords;
 import blindlap.wording.LevelWords;
 import blindlap.wording.LooksShowWords;
 import blindlap.wording.TimingWords;
@@ -41,7 +43,7 @@ final class ReportPlan {
     page.h2("plan");
     page.p(
         WORDS.say(
-            "design." + plan.level().name(),
+            plan.steps() == null ? "design." + plan.level().name() : "design.steps",
             plan.setups().size(),
             plan.stints(),
             plan.protocol().title()));
@@ -51,14 +53,15 @@ final class ReportPlan {
             plan.laps().warmUp(),
             plan.laps().settling(),
             plan.laps().scored(),
-            plan.rule().block()));
+            plan.rule().block(),
+            WORDS.say(plan.steps() == null ? "every.setup" : "every.level")));
     page.facts(
         "question", plan.question(),
         "rider", plan.rider(),
         "trail", plan.trail(),
         "day", plan.day().toString(),
         "conditions", plan.conditions(),
-        "change", PlanJson.word(plan.change()),
+        "change", plan.steps() == null ? PlanJson.word(plan.change()) : "",
         "differences", plan.differencesReason(),
         "looks", LooksShowWords.declared(plan).orElse(""),
         "declared.noise", noise(),
@@ -66,8 +69,7 @@ final class ReportPlan {
         "series", plan.series() == null ? "" : WORDS.say("series.outside", plan.series()),
         "signed", String.join(", ", state.signedBy()));
     page.h3("expectations").list(expectations());
-    page.h3("setups");
-    plan.setups().forEach(this::setup);
+    setups();
     if (!plan.bike().isEmpty()) {
       page.h3("bike").list(plan.bike().stream().map(ReportPlan::setting).toList());
     }
@@ -118,9 +120,26 @@ final class ReportPlan {
         + (setting.equal() ? ", " + WORDS.say("equal") : "");
   }
 
+  /** Levels are one setup with one setting that differs: it is described once. */
+  private void setups() {
+    StepsDay steps = plan.steps();
+    if (steps == null) {
+      page.h3("setups");
+      plan.setups().forEach(this::setup);
+      return;
+    }
+    page.h3("setup.one").list(HandlingWords.signed(plan));
+    Setup one = steps.one(plan.setups().get(0));
+    about(one.name(), one);
+  }
+
   private void setup(Setup setup) {
     char letter = (char) ('A' + plan.setups().indexOf(setup));
-    page.raw("<h4>" + Html.text(letter + ": " + setup.name()) + "</h4>\n");
+    about(letter + ": " + setup.name(), setup);
+  }
+
+  private void about(String heading, Setup setup) {
+    page.raw("<h4>" + Html.text(heading) + "</h4>\n");
     List<String> lines = new ArrayList<>();
     if (!setup.component().isBlank()) {
       lines.add(setup.component());

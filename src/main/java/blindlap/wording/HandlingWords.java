@@ -134,7 +134,7 @@ public final class HandlingWords {
   }
 
   /** All that a steps day fixes beside its levels, for whoever signs the plan. */
-  static List<String> signed(Plan plan) {
+  public static List<String> signed(Plan plan) {
     StepsDay day = plan.steps();
     if (day == null) {
       return List.of();

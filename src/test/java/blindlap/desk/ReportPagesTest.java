@@ -39,7 +39,9 @@ class ReportPagesTest {
         "clicks-on-wet-steps",
         "tyres-on-root-garden",
         "tyres-on-fern-trail",
-        "grips-on-moor-path"
+        "grips-on-moor-path",
+        "rebound-on-heron-line",
+        "air-on-otter-traverse"
       })
   void twoPagesHoldWhatAReaderInAHurryNeedsAndNoPageIsEmpty(String name) {
     SampleDays.ride(

@@ -1,5 +1,19 @@
 package blindlap.desk;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
+import blindlap.session.DayCommands;
+import blindlap.session.LifeCommands;
+import blindlap.session.SessionState;
+import blindlap.session.day.LapId;
+import blindlap.session.day.LapInput;
+import blindlap.session.day.Source;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.function.IntUnaryOperator;
+
 /** Steps days for tests: clicks of one shock at three levels, nine stints in blocks of three. */
 public final class StepsTestDay {
   /** Clicks, with sag to be measured besides, scales, a guess and a timetable. */
@@ -31,5 +45,28 @@ public final class StepsTestDay {
             .replace("protocol: eight-stints\nstints: 8", "stints: " + stints)
             .replace("lap_budget: 12", "lap_budget: 40")
             .replace("16:38", "20:00");
+  }
+
+  /**
+   * Rides a day up to the opened key.
+   *
+   * @param seconds the lap time of a stint
+   */
+  public static SessionState ride(TestDay day, int stints, IntUnaryOperator seconds) {
+    List<LapInput> laps = new ArrayList<>();
+    for (int stint = 1; stint <= stints; stint++) {
+      BigDecimal time = BigDecimal.valueOf(seconds.applyAsInt(stint));
+      laps.add(LapInput.of(new LapId(stint, 1), Map.of("lap time", time)));
+    }
+    Sessions sessions = day.desk().sessions();
+    done(sessions.act(day.id(), state -> new DayCommands(state).record(laps, Source.FILE)));
+    done(sessions.act(day.id(), state -> new LifeCommands(state).closeDay()));
+    done(sessions.act(day.id(), state -> new LifeCommands(state).closeReview()));
+    done(day.desk().keys().unseal(day.state(), day.phrase()));
+    return day.state();
+  }
+
+  private static void done(Sessions.Result result) {
+    assertThat(result).as(String.valueOf(result)).isInstanceOf(Sessions.Result.Done.class);
   }
 }
