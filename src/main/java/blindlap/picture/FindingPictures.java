@@ -22,6 +22,7 @@ import blindlap.stats.compare.ConfidenceCurve;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.distribution.Interval;
+import blindlap.wording.EndNames;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.ManyWords;
@@ -42,18 +43,23 @@ public final class FindingPictures {
   private final DayRecord day;
   private final Plan plan;
   private final FindingText text;
+  private final Optional<LevelsPicture> levels;
 
   public FindingPictures(Finding finding) {
     this.finding = finding;
     this.day = finding.day();
     this.plan = day.plan();
     this.text = new FindingText(finding);
+    this.levels = LevelsPicture.of(finding);
   }
 
-  /** Every stint by setup, and the difference under it; empty where nothing could be compared. */
+  /**
+   * Every stint by setup, and the difference under it; of a steps day every stint over its level,
+   * and the trend. Empty where nothing could be compared.
+   */
   public Optional<Drawing> difference() {
-    if (plan.steps() != null) {
-      return Optional.empty(); // levels are places on one axis: rows with marks would hide that
+    if (levels.isPresent()) {
+      return finding.primary().map(levels.get()::trend);
     }
     Optional<Drawing> two = finding.primary().map(this::difference);
     return two.isPresent() ? two : finding.many().stream().findFirst().map(this::difference);
@@ -62,14 +68,17 @@ public final class FindingPictures {
   /** The stints of the primary measure in ridden order, with drift. */
   public Optional<Drawing> riddenOrder() {
     Optional<Drawing> two =
-        finding
-            .primary()
-            .map(p -> ridden(p.measure(), p.stints(), new double[] {0, p.result().estimate()}));
+        finding.primary().map(p -> ridden(p.measure(), p.stints(), above(p.result().estimate())));
     return two.isPresent()
         ? two
         : finding.many().stream()
             .findFirst()
             .map(m -> ridden(m.measure(), m.stints(), m.aboveFirst()));
+  }
+
+  /** Estimate of each setup less the first; of each level its share of the trend. */
+  private double[] above(double estimate) {
+    return levels.isPresent() ? LevelsPicture.shares(plan, estimate) : new double[] {0, estimate};
   }
 
   private Drawing ridden(Measure measure, StintValues stints, double[] above) {
@@ -86,8 +95,8 @@ public final class FindingPictures {
 
   /** Raw stints of a measure, for a cell of a table; empty without values. */
   public Optional<Drawing> small(Measure measure, StintValues stints) {
-    if (plan.steps() != null) {
-      return Optional.empty();
+    if (levels.isPresent()) {
+      return levels.get().small(measure, stints);
     }
     List<SmallStints.Row> rows = new ArrayList<>();
     for (int setup = 0; setup < plan.setups().size(); setup++) {
@@ -297,7 +306,7 @@ public final class FindingPictures {
             comparison.p(),
             List.of(WORDS.say("none"), words.p()),
             worthwhile(comparison),
-            axes.supposed(plan.setups().get(1).name(), plan.setups().get(0).name()),
+            axes.supposed(plan.ends().get(1), EndNames.of(plan).bare().get(0)),
             PictureAxes.share(Figures.count(finding.orders().count())),
             new Spoken(
                 WORDS.say("spoken.curve", words.estimate(), words.interval(0.95), words.p()), "")),

@@ -1,5 +1,8 @@
 package blindlap.picture;
 
+import blindlap.plan.Plan;
+import blindlap.plan.StepsDay;
+import blindlap.plot.GuessedEnds;
 import blindlap.plot.GuessedOrder;
 import blindlap.plot.SetupMark;
 import blindlap.plot.surface.Drawing;
@@ -23,7 +26,7 @@ public final class GuessPicture {
   public static Optional<Drawing> of(Finding finding) {
     DayRecord day = finding.day();
     if (day.plan().steps() != null) {
-      return Optional.empty(); // levels have no marks to be guessed
+      return ends(finding);
     }
     Guesses guesses = finding.guesses();
     List<GuessedOrder.Stint> stints = new ArrayList<>();
@@ -48,5 +51,43 @@ public final class GuessPicture {
                 WORDS.say("guess.said"),
                 WORDS.say("guess.unknown"),
                 new Spoken(new FindingText(finding).guesses(), ""))));
+  }
+
+  /** Levels have no marks: where each lay between both ends, and the end that was guessed. */
+  private static Optional<Drawing> ends(Finding finding) {
+    DayRecord day = finding.day();
+    Plan plan = day.plan();
+    double[] numbers = plan.levelNumbers();
+    double low = numbers[plan.place(false)];
+    double range = numbers[plan.place(true)] - low;
+    String letters = finding.guesses().letters();
+    List<GuessedEnds.Stint> stints = new ArrayList<>();
+    for (int i = 0; i < letters.length(); i++) {
+      if (letters.charAt(i) != '.') {
+        double place = (numbers[day.setup(i + 1)] - low) / range;
+        stints.add(new GuessedEnds.Stint(i + 1, place, guess(letters.charAt(i))));
+      }
+    }
+    return stints.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            GuessedEnds.of(
+                new GuessedEnds.Content(
+                    stints,
+                    WORDS.say("guess.level"),
+                    WORDS.say("guess.nearer"),
+                    WORDS.say("guess.low"),
+                    WORDS.say("guess.high"),
+                    WORDS.say("guess.unknown"),
+                    new Spoken(new FindingText(finding).guesses(), ""))));
+  }
+
+  private static GuessedEnds.Guess guess(char said) {
+    if (said == '-') {
+      return GuessedEnds.Guess.UNKNOWN;
+    }
+    return said - 'A' == StepsDay.End.LOW.ordinal()
+        ? GuessedEnds.Guess.LOW
+        : GuessedEnds.Guess.HIGH;
   }
 }

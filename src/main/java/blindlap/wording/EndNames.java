@@ -12,10 +12,10 @@ import java.util.List;
  * @param bare the same where another level with its unit was said before: "13"
  * @param trend true for levels, of which some things are said otherwise
  */
-record EndNames(List<String> names, List<String> bare, boolean trend) {
+public record EndNames(List<String> names, List<String> bare, boolean trend) {
   private static final Words WORDS = Words.of("finding");
 
-  EndNames {
+  public EndNames {
     names = List.copyOf(names);
     bare = List.copyOf(bare);
   }
@@ -26,7 +26,7 @@ record EndNames(List<String> names, List<String> bare, boolean trend) {
   }
 
   /** Of a committed plan. */
-  static EndNames of(Plan plan) {
+  public static EndNames of(Plan plan) {
     StepsDay steps = plan.steps();
     return steps == null
         ? of(plan.ends())
@@ -35,7 +35,7 @@ record EndNames(List<String> names, List<String> bare, boolean trend) {
   }
 
   /** The name of a level without the unit: "13". */
-  static String bare(StepsDay steps, String level) {
+  public static String bare(StepsDay steps, String level) {
     String unit = " " + steps.unit();
     return level.endsWith(unit) ? level.substring(0, level.length() - unit.length()) : level;
   }

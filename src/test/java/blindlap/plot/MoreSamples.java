@@ -43,6 +43,8 @@ public final class MoreSamples {
     all.put("small-interval-unbounded", smallInterval(0.2, Double.NEGATIVE_INFINITY, 0.9, 0.5));
     all.put("qr", qr());
     all.put("guesses", guesses());
+    all.put("guesses-ends", TrendSamples.guesses());
+    all.put("small-levels", TrendSamples.small());
     all.putAll(WaySamples.all());
     return all;
   }

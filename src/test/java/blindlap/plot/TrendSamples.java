@@ -82,4 +82,34 @@ final class TrendSamples {
         2,
         new Spoken("A trend over levels.", ""));
   }
+
+  /** Stints of another measure over four uneven levels. */
+  static SmallLevels small() {
+    Random random = new Random(5);
+    List<Double> levels = List.of(2.0, 4.0, 7.0, 11.0);
+    List<SmallLevels.Stint> stints = new ArrayList<>();
+    for (int i = 0; i < 16; i++) {
+      double level = levels.get(i % levels.size());
+      stints.add(new SmallLevels.Stint(level, 14 + 0.1 * level + 0.3 * random.nextGaussian()));
+    }
+    return SmallLevels.of(levels, stints, new Spoken("Upper sector, every stint.", ""));
+  }
+
+  /** Eighteen guesses of the nearer end, some right; the middle level is nearer to neither. */
+  static GuessedEnds guesses() {
+    List<GuessedEnds.Stint> stints = new ArrayList<>();
+    for (int i = 0; i < 18; i++) {
+      GuessedEnds.Guess guess = GuessedEnds.Guess.values()[(i * 5 + i / 4) % 3];
+      stints.add(new GuessedEnds.Stint(i + 1, (i * 7 + i / 5) % 5 / 4.0, guess));
+    }
+    return GuessedEnds.of(
+        new GuessedEnds.Content(
+            stints,
+            "level",
+            "guess",
+            "low",
+            "high",
+            "?",
+            new Spoken("Guesses of the end that the level was nearer to.", "")));
+  }
 }

@@ -1,0 +1,85 @@
+package blindlap.picture;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import blindlap.plan.Plan;
+import blindlap.plot.surface.Palette;
+import blindlap.plot.surface.SvgSurface;
+import blindlap.review.Analysis;
+import blindlap.review.Comparison;
+import blindlap.review.DayRecord;
+import blindlap.review.Finding;
+import blindlap.review.StepsDays;
+import blindlap.stats.compare.LevelMeans;
+import java.util.Arrays;
+import java.util.Random;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+
+/** The pictures of a steps day show what was worked out, whatever the drift. */
+class LevelsPictureTest {
+  private static final Plan PLAN =
+      StepsDays.plan("unit: clicks, levels: [3, 6, 9, 14], least: 1, most: 16", 4, 16, "lower");
+
+  private static DayRecord day(long seed) {
+    return StepsDays.day(PLAN, new double[] {0, 0.7, 1.1, 2.4}, 0.5, new Random(seed));
+  }
+
+  @Test
+  void theDotsOfEveryLevelLieAboutItsMean() {
+    for (long seed = 1; seed < 20; seed++) {
+      DayRecord day = day(seed);
+      Comparison comparison = Analysis.of(day).primary().orElseThrow();
+      LevelMeans means = comparison.trend().orElseThrow().means().orElseThrow();
+      double[] above = means.means().stream().mapToDouble(LevelMeans.Mean::mean).toArray();
+
+      double[] removed =
+          new FittedDrift(day, comparison.measure(), comparison.stints(), above).removed();
+
+      for (LevelMeans.Mean mean : means.means()) {
+        double average =
+            IntStream.range(0, removed.length)
+                .filter(i -> day.setup(i + 1) == mean.setup())
+                .mapToDouble(i -> removed[i])
+                .average()
+                .orElseThrow();
+        assertThat(average).isCloseTo(mean.mean(), within(1e-9));
+      }
+      assertThat(Arrays.stream(removed).sum())
+          .isCloseTo(Arrays.stream(comparison.stints().values()).sum(), within(1e-9));
+    }
+  }
+
+  @Test
+  void aLevelsShareOfTheTrendIsItsPlaceBetweenTheEnds() {
+    double[] shares = LevelsPicture.shares(PLAN, 2.2);
+
+    assertThat(shares[3] - shares[0]).isCloseTo(2.2, within(1e-12));
+    assertThat(shares[1] - shares[0]).isCloseTo(2.2 * 3 / 11, within(1e-12));
+    assertThat(Arrays.stream(shares).sum()).isCloseTo(0, within(1e-12));
+  }
+
+  @Test
+  void everyPictureIsDrawnAndSaysWhatItShows() {
+    Finding finding = Analysis.of(day(2));
+    FindingPictures pictures = new FindingPictures(finding);
+    String drawn =
+        SvgSurface.svg(pictures.difference().orElseThrow(), 744, 1, Palette.PAPER, "trend");
+
+    assertThat(drawn)
+        .contains("rebound, clicks; all 16 stints, the day")
+        .contains("3 to 14 clicks")
+        .contains("flatter than 0.8 s")
+        .contains("slower");
+    assertThat(pictures.difference().orElseThrow().spoken().sentence())
+        .startsWith("16 of 16 stints used; ");
+    Comparison primary = finding.primary().orElseThrow();
+    assertThat(pictures.small(primary.measure(), primary.stints())).isPresent();
+    assertThat(SvgSurface.svg(pictures.riddenOrder().orElseThrow(), 744, 1, Palette.PAPER, "order"))
+        .contains("a stint: the drift");
+    assertThat(SvgSurface.svg(pictures.curve().orElseThrow(), 744, 1, Palette.PAPER, "curve"))
+        .contains("(14 clicks less 3)");
+    assertThat(GuessPicture.of(finding)).isEmpty();
+  }
+}
