@@ -6,6 +6,7 @@ import blindlap.RamFolder;
 import blindlap.compute.OrderSeeds;
 import blindlap.desk.HelperDay;
 import blindlap.desk.Sessions;
+import blindlap.desk.StepsTestDay;
 import blindlap.desk.TestDay;
 import blindlap.plan.Setting;
 import blindlap.session.HelperEntry;
@@ -179,5 +180,11 @@ class PhoneNonInterferenceTest {
   @Test
   void ordersOfSixteenStintsAreServedTheSame() {
     everyDayIsServedTheSame(TestDay.SIXTEEN, ORDERS);
+  }
+
+  /** Levels are no more told than setups are, and the guess is of an end. */
+  @Test
+  void ordersOfAStepsDayAreServedTheSame() {
+    everyDayIsServedTheSame(StepsTestDay.NINE, ORDERS);
   }
 }

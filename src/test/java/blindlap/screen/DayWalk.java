@@ -1,6 +1,7 @@
 package blindlap.screen;
 
 import blindlap.desk.HelperDay;
+import blindlap.desk.StepsTestDay;
 import blindlap.desk.TestDay;
 import blindlap.plan.Setting;
 import blindlap.screen.part.Background;
@@ -48,6 +49,7 @@ public final class DayWalk {
   private static final String PIN = "4711";
 
   private final boolean mouse;
+  private final boolean steps;
   private final String name;
   private final TestDay day;
   private final Map<String, Integer> counts = new LinkedHashMap<>();
@@ -60,11 +62,13 @@ public final class DayWalk {
   private final Keyboard keys;
   private final Mouse hand;
 
-  private DayWalk(boolean mouse, int width, int height, double scale, Theme theme)
+  private DayWalk(boolean mouse, int width, int height, double scale, Theme theme, boolean steps)
       throws Exception {
     this.mouse = mouse;
-    this.name = name(width + "", scale, theme, mouse);
-    this.day = new TestDay(Files.createTempDirectory("walk"), TestDay.EIGHT, 2);
+    this.steps = steps;
+    this.name = (steps ? "steps-" : "") + name(width + "", scale, theme, mouse);
+    String planned = steps ? StepsTestDay.NINE : TestDay.EIGHT;
+    this.day = new TestDay(Files.createTempDirectory("walk"), planned, 2);
     swap = Models.swap(day);
     ride = Models.ride(day);
     Look look = new Look();
@@ -147,6 +151,10 @@ public final class DayWalk {
   }
 
   private void walk() {
+    if (steps) {
+      wholeStepsDay();
+      return;
+    }
     practise();
     look("phrase");
     type("Helper phrase", day.phrase());
@@ -169,6 +177,68 @@ public final class DayWalk {
     toRide();
     secondLap();
     endOfDay();
+  }
+
+  /** A steps day from the phrase to the finding: nine stints, each level three times. */
+  private void wholeStepsDay() {
+    type("Helper phrase", day.phrase());
+    keys.press(KeyCode.ENTER);
+    pin();
+    handle(0, "warm-up", 7);
+    toRide();
+    press("Warm-up lap ridden");
+    int stints = day.state().plan().stints();
+    for (int stint = 1; stint <= stints; stint++) {
+      toSwap();
+      handle(stint, "stint", 7);
+      toRide();
+      stepsLap(stint);
+    }
+    press("On to the end of the day");
+    heard();
+    look("all ridden");
+    press("Close the day");
+    heard();
+    press("Close the day");
+    heard();
+    press("On to the review");
+    heard();
+    look("blind review");
+    press("Close the review");
+    heard();
+    look("review close asked");
+    press("Close the review");
+    heard();
+    look("review closed");
+    type("Helper phrase", day.phrase());
+    keys.press(KeyCode.ENTER);
+    heard();
+    look("finding");
+  }
+
+  /** Slower by a tenth of a second a click: a trend that nine stints show. */
+  private void stepsLap(int stint) {
+    if (stint == 1) {
+      press("Who holds the watch?: starter");
+      look("sheet");
+    }
+    int clicks = 4 + 3 * day.helper().work(stint).setup();
+    press("lap time: Start");
+    Window.run(() -> day.clock().move(Duration.ofMillis(92_000 + 300L * clicks + 70 * stint % 3)));
+    press("lap time: Stop");
+    press(stint % 3 == 0 ? "Your guess: don't know" : "Your guess: nearer the low end");
+    look("stint " + stint);
+    press("Done with lap " + stint);
+    heard();
+    press("Done as it is");
+    heard();
+    if (day.state().lap(new LapId(stint, 1)).isEmpty()) {
+      throw new AssertionError(name + ": " + ride.troubleProperty().get());
+    }
+    if (stint < day.state().plan().stints()) {
+      press("On to the next lap");
+      heard();
+    }
   }
 
   /** Swaps are practised on Plan, before any day. */
@@ -402,7 +472,7 @@ public final class DayWalk {
    * Walks; the pictures go where the property blindlap.pictures says.
    *
    * @param arguments nothing for all walks, else every how many of them are walked, or a pattern of
-   *     those that are, such as {@code 1366-200-.*-mouse}
+   *     those that are, such as {@code 1366-200-.*-mouse}, or {@code steps} for a whole steps day
    */
   public static void main(String[] arguments) throws Exception {
     Window.start();
@@ -412,13 +482,20 @@ public final class DayWalk {
     int each = which.matches("[0-9]+") ? Integer.parseInt(which) : 1;
     String pattern = which.matches("[0-9]+") ? ".*" : which;
     int walks = 0;
-    for (String size : List.of("1366x768", "1920x1080")) {
+    for (double scale : new double[] {1, 2}) {
+      boolean named = ("steps-" + name("1366", scale, Theme.PAPER, false)).matches(pattern);
+      if (which.equals("steps") || named && which.equals("1")) {
+        wrong.addAll(walk("1366x768", scale, Theme.PAPER, false, true));
+      }
+    }
+    for (String size :
+        which.equals("steps") ? List.<String>of() : List.of("1366x768", "1920x1080")) {
       for (double scale : new double[] {1, 2}) {
         for (Theme theme : Theme.values()) {
           for (boolean mouse : new boolean[] {true, false}) {
             boolean named = name(size.split("x")[0], scale, theme, mouse).matches(pattern);
             if (walks++ % each == 0 && named) {
-              wrong.addAll(walk(size, scale, theme, mouse));
+              wrong.addAll(walk(size, scale, theme, mouse, false));
             }
           }
         }
@@ -429,13 +506,19 @@ public final class DayWalk {
     System.exit(wrong.isEmpty() ? 0 : 1);
   }
 
-  private static List<String> walk(String size, double scale, Theme theme, boolean mouse) {
+  private static List<String> walk(
+      String size, double scale, Theme theme, boolean mouse, boolean steps) {
     String[] sides = size.split("x");
     DayWalk walk =
         Window.call(
             () ->
                 new DayWalk(
-                    mouse, Integer.parseInt(sides[0]), Integer.parseInt(sides[1]), scale, theme));
+                    mouse,
+                    Integer.parseInt(sides[0]),
+                    Integer.parseInt(sides[1]),
+                    scale,
+                    theme,
+                    steps));
     try {
       walk.walk();
     } catch (AssertionError | IllegalStateException e) {

@@ -35,7 +35,9 @@ final class Sceptic {
       double alone,
       Optional<Interval> wide) {}
 
-  private static final String SETUP = "(Shock [K-N])";
+  /** A setup, or a level, which is said without its unit where another stood before. */
+  private static final String SETUP = "(Shock [K-N]|(?<![.\\d])\\d+(?: clicks)?(?![.\\d]))";
+
   private static final String NUMBER = "(\\d+(?:\\.\\d+)?)";
   private static final Pattern CLAIM =
       Pattern.compile(
@@ -71,9 +73,13 @@ final class Sceptic {
     return truths.stream()
         .filter(
             t ->
-                t.first().equals(one) && t.second().equals(other)
-                    || t.first().equals(other) && t.second().equals(one))
+                same(t.first(), one) && same(t.second(), other)
+                    || same(t.first(), other) && same(t.second(), one))
         .findFirst();
+  }
+
+  private static boolean same(String name, String said) {
+    return name.replace(" clicks", "").equals(said.replace(" clicks", ""));
   }
 
   private static void claim(String clause, Matcher claim, List<Truth> truths, List<String> wrong) {
@@ -85,7 +91,7 @@ final class Sceptic {
     Truth truth = found.get();
     boolean less = List.of("faster", "lower", "fewer").contains(claim.group(4));
     String larger = truth.estimate() > 0 ? truth.second() : truth.first();
-    if (claim.group(1).equals(larger) == less) {
+    if (same(larger, claim.group(1)) == less) {
       wrong.add("direction");
     }
     BigDecimal said = new BigDecimal(claim.group(2));
