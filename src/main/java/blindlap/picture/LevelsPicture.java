@@ -22,6 +22,7 @@ import blindlap.stats.distribution.Interval;
 import blindlap.wording.EndNames;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
+import blindlap.wording.TrendWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Shown;
 import blindlap.wording.day.Words;
@@ -35,6 +36,7 @@ import java.util.stream.IntStream;
 final class LevelsPicture {
   private static final Words WORDS = Words.of("pictures");
 
+  private final Finding finding;
   private final DayRecord day;
   private final Plan plan;
   private final StepsDay steps;
@@ -44,6 +46,7 @@ final class LevelsPicture {
   private final List<Integer> rising;
 
   private LevelsPicture(Finding finding, StepsDay steps) {
+    this.finding = finding;
     this.day = finding.day();
     this.plan = day.plan();
     this.steps = steps;
@@ -97,7 +100,7 @@ final class LevelsPicture {
             2,
             new Spoken(
                 WORDS.say("spoken.difference", words.used(), words.careful(), words.interval(0.95)),
-                spoken(measure, removed))));
+                spoken(measure, removed) + bend())));
   }
 
   /**
@@ -203,6 +206,10 @@ final class LevelsPicture {
   private static String limitWords(Comparison comparison, FindingWords words, double level) {
     boolean oneSide = comparison.shifts(level).filter(i -> i.low() * i.high() > 0).isPresent();
     return oneSide ? words.interval(level) : words.signedInterval(level);
+  }
+
+  private String bend() {
+    return TrendWords.of(finding).map(w -> " " + w.bendTitle() + " " + w.bend()).orElse("");
   }
 
   private String spoken(Measure measure, double[] removed) {

@@ -129,9 +129,7 @@ public final class ReviewPage extends StackPane {
                 : String.join("\n", view.expected())),
         new MarginNote(WORDS.say("seal"), String.join("\n", view.seal())));
     masks();
-    boolean two = view.columns().size() == OtherMeasuresView.COLUMNS_OF_TWO;
-    String note = two ? "picture.note.text" : "picture.note.many";
-    view.difference().ifPresent(d -> picture("picture", d, "picture.note", note));
+    answer(view);
     if (!view.beside().isEmpty() || !view.events().isEmpty()) {
       List<String> both = new ArrayList<>(view.beside());
       both.addAll(view.events());
@@ -151,6 +149,17 @@ public final class ReviewPage extends StackPane {
     page.add(how(view.requests()));
     page.add(amendments(view));
     page.add(actions());
+  }
+
+  /** The evidence of the answer: the levels of a steps day, or every stint by setup. */
+  private void answer(ReviewView view) {
+    if (view.levels().isPresent()) {
+      new LevelsView(look, view.levels().get()).addTo(page, view.difference());
+      return;
+    }
+    boolean two = view.columns().size() == OtherMeasuresView.COLUMNS_OF_TWO;
+    String note = two ? "picture.note.text" : "picture.note.many";
+    view.difference().ifPresent(d -> picture("picture", d, "picture.note", note));
   }
 
   /** Of masked labels it is still to be read which was which. */

@@ -14,12 +14,14 @@ import blindlap.session.SessionState;
 import blindlap.wording.AmendmentWords;
 import blindlap.wording.CovariateWords;
 import blindlap.wording.EditionWords;
+import blindlap.wording.EndNames;
 import blindlap.wording.ExpectedWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.FingerprintWords;
 import blindlap.wording.Headline;
 import blindlap.wording.HistoryWords;
+import blindlap.wording.TrendWords;
 import blindlap.wording.WhereWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
@@ -35,6 +37,7 @@ import java.util.Optional;
  * @param lead what it means
  * @param circumstances what must be known first: null run, unblinded, cut short, blind broken
  * @param difference every stint and the difference
+ * @param levels what is said of the levels of a steps day; empty otherwise
  * @param order in ridden order
  * @param curve the confidence curve
  * @param others the other measures, a row each
@@ -59,6 +62,7 @@ public record ReviewView(
     String lead,
     List<String> circumstances,
     Optional<Drawing> difference,
+    Optional<TrendWords> levels,
     Optional<Drawing> order,
     Optional<Drawing> curve,
     List<Other> others,
@@ -102,6 +106,7 @@ public record ReviewView(
         text.lead(),
         circumstances(state, text, beside),
         pictures.difference(),
+        TrendWords.of(finding),
         pictures.riddenOrder(),
         pictures.curve(),
         others(finding, text, pictures),
@@ -164,7 +169,7 @@ public record ReviewView(
   }
 
   private static List<String> columns(Plan plan) {
-    if (plan.setups().size() > 2) {
+    if (!plan.oneDifference()) {
       return List.of(
           WORDS.say("col.measure"),
           WORDS.say("col.stints"),
@@ -175,7 +180,7 @@ public record ReviewView(
         WORDS.say("col.measure"),
         WORDS.say("col.stints"),
         WORDS.say("col.difference"),
-        WORDS.say("col.less", plan.setups().get(1).name(), plan.setups().get(0).name()),
+        WORDS.say("col.less", plan.ends().get(1), EndNames.of(plan).bare().get(0)),
         WORDS.say("col.p"));
   }
 
