@@ -94,7 +94,7 @@ class StepsDayCommandsTest {
     assertThat(review.code()).as(review.err()).isZero();
     assertThat(review.out())
         .contains(stints + " of " + stints + " stints used")
-        .containsPattern("Guesses of the end that the level was nearer to: \\d+ right, \\d+ wrong");
+        .containsPattern("\\d+ named the end that the level was nearer to, \\d+ the other");
     for (String[] command :
         new String[][] {
           {"review", id, "--json"},

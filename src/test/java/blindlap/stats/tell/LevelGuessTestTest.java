@@ -46,7 +46,7 @@ class LevelGuessTestTest {
     assertThat(found.t()).isCloseTo(observed / 12, within(1e-12));
     assertThat(found.p()).isCloseTo((more + same) / 216.0, within(1e-12));
     assertThat(found.midP()).isCloseTo((more + same / 2.0) / 216, within(1e-12));
-    // Void and unanswered stints are left out; 4 lies below the mean level of 6.
+    // Void and unanswered stints are left out; 4 is nearer to 1 than to 13.
     assertThat(found.right()).isEqualTo(6);
     assertThat(found.wrong()).isZero();
     assertThat(found.unsure()).isEqualTo(1);
