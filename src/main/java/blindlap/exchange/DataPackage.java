@@ -128,6 +128,7 @@ public final class DataPackage {
     CovariateTables.said(tables, plan, day.covariates());
     CovariateTables.takenOut(tables, day);
     tables.rule(plan.rule());
+    tables.levels(plan);
     stints(tables, day);
     RecordedTables.write(tables, day);
     fits(tables, day);
