@@ -199,8 +199,8 @@ def reach(level, df, many=setups):
     return now[0] / math.sqrt(2)
 
 
-def apart(y, order, use, out, levels):
-    """Tukey's and Kramer's interval of every pair at each level."""
+def apart(y, order, use, out, shares):
+    """Tukey's and Kramer's interval of every pair that holds on each share of days."""
     q = basis(use, out)
     mean = sum(a for a, u in zip(y, use) if u) / sum(use)
     top = max(abs(a) for a, u in zip(y, use) if u)
@@ -209,8 +209,8 @@ def apart(y, order, use, out, levels):
     df = sum(use) - len(q) - setups + 1
     left = dot(y, y) - inside
     if left <= 1e-18 * sum(use) * top ** 2:
-        return [["NA", "NA"] * len(levels) for _ in effects]
-    wide = [reach(level, df) * math.sqrt(left / df) for level in levels]
+        return [["NA", "NA"] * len(shares) for _ in effects]
+    wide = [reach(level, df) * math.sqrt(left / df) for level in shares]
     return [[d + s * w * size for w in wide for s in (-1, 1)] for d, size in effects]
 
 
@@ -307,7 +307,7 @@ def each_level(y, order, use, out, lower):
         d, e = m[b][-1] - m[a][-1], error[a][b]
         pairs["ABCDEF"[ridden[a]] + "-" + "ABCDEF"[ridden[b]]] = [d, d - together * e, d + together * e]
     sign = 1 if lower else -1
-    best = min(range(1, k - 1), key=lambda i: sign * m[i][-1])
+    best = min(range(1, k - 1), key=lambda i: sign * m[i][-1], default=0)
     far = reach(0.90, df, 2) if setups == 3 else together
     beats = k == setups and all(sign * (m[e][-1] - m[best][-1]) > far * error[e][best] for e in (0, k - 1))
     first = min(range(k), key=lambda i: sign * m[i][-1])
@@ -595,10 +595,10 @@ for measure in dict.fromkeys(r["measure"] for r in rows):
     else:
         found = many(y, order, use, out)
         line(measure, found[:1])
-        levels = [0.95] + ([1 - 0.05 / len(watched)] if measure in watched else [])
+        shares = [0.95] + ([1 - 0.05 / len(watched)] if measure in watched else [])
         back = math.exp if ratio else float
         for (a, b), p, ends in zip(
-            itertools.combinations("ABCDEF"[:setups], 2), found[1:], apart(y, order, use, out, levels)
+            itertools.combinations("ABCDEF"[:setups], 2), found[1:], apart(y, order, use, out, shares)
         ):
             line(measure + ", " + a + "-" + b, [p] + [e if e == "NA" else back(e) for e in ends])
     if declared[measure]["role"] == "secondary" and tested:

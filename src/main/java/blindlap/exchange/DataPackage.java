@@ -189,6 +189,7 @@ public final class DataPackage {
         WORDS.say("question", plan.question()),
         WORDS.say("tables"),
         WORDS.say("again"),
+        plan.steps() == null ? "" : WORDS.say("levels"),
         WORDS.say("proof"),
         WORDS.say("amended", amendments),
         WORDS.say("edition", Edition.CURRENT),

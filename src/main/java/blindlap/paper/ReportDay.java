@@ -6,6 +6,7 @@ import static blindlap.paper.ReportPage.cell;
 import blindlap.plan.Labels;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.StepsDay;
 import blindlap.review.Finding;
 import blindlap.review.HelperFit;
 import blindlap.session.Entry;
@@ -141,7 +142,12 @@ final class ReportDay {
 
   private String guessed(Guess guess) {
     Integer setup = guess.setup();
-    return setup == null ? WORDS.say("dont.know") : plan.setups().get(setup).name();
+    if (setup == null) {
+      return WORDS.say("dont.know");
+    }
+    return plan.steps() == null
+        ? plan.setups().get(setup).name()
+        : WORDS.say("guess.end." + StepsDay.End.values()[setup].name());
   }
 
   private void events() {
