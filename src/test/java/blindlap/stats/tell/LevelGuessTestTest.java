@@ -88,6 +88,18 @@ class LevelGuessTestTest {
   }
 
   @Test
+  void rightIsTheNearerEndAndNotTheSideOfTheMeanLevel() {
+    // The mean is 3.5, half-way lies 4.5: 4 is above the one and nearer to 0.
+    LevelGuessTest low =
+        of(SmallSets.FOUR_8, new double[] {0, 1, 4, 9}, "ABCDDCBA", "LLLHHLL-", all(8));
+    assertThat(new int[] {low.right(), low.wrong(), low.unsure()}).containsExactly(7, 0, 1);
+    assertThat(low.t()).as("4 guessed low takes away").isCloseTo(18.5 / 9, within(1e-12));
+    LevelGuessTest between =
+        of(SmallSets.FOUR_8, new double[] {0, 1, 4.5, 9}, "ABCDDCBA", "LLLHHHL-", all(8));
+    assertThat(new int[] {between.right(), between.wrong()}).containsExactly(5, 0);
+  }
+
+  @Test
   void aSampleHoldsTheOrderRiddenAndComesNearTheWholeSet() {
     Assignments set = SmallSets.Plain.blocks(3, 12, 3).assignments();
     int[] order = Orders.parse("ABCBACBCABCA");
