@@ -246,7 +246,7 @@ final class PlanCommand extends SessionCommand {
     preview.told().flatMap(told -> PlanWords.noise(plan, told)).ifPresent(this::say);
     measures(plan, preview);
     CovariateWords.planned(plan, preview.earlier()).forEach(this::say);
-    detail.ifPresent(found -> simulated(words, found));
+    detail.ifPresent(found -> simulated(plan, words, found));
     detail.map(found -> LooksShowWords.lines(plan, found)).ifPresent(l -> l.forEach(this::say));
     waiting.on("step.left");
     answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
@@ -278,10 +278,10 @@ final class PlanCommand extends SessionCommand {
     }
   }
 
-  private void simulated(AnswerWords words, DayDetail detail) {
+  private void simulated(Plan plan, AnswerWords words, DayDetail detail) {
     words.simulated(detail).ifPresent(this::say);
     if (!detail.odds().isEmpty()) {
-      say(AnswerWords.say("odds.title"));
+      say(AnswerWords.of(plan, "odds.title"));
       words.odds(detail.odds()).forEach(this::say);
       say(words.oddsSource(detail.odds(), detail.days()));
     } else if (!detail.pairs().isEmpty()) {

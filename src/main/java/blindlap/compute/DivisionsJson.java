@@ -28,6 +28,7 @@ public final class DivisionsJson {
     ObjectNode root = JSON.createObjectNode();
     root.put("engine", Engine.version());
     root.put("measure", plan.primary().map(Measure::name).orElse(""));
+    root.put("difference", difference(plan));
     ArrayNode divisions = root.putArray("divisions");
     divided.divisions().forEach(each -> division(divisions.addObject(), plan, each));
     ObjectNode out = root.putObject("left_out");
@@ -57,6 +58,14 @@ public final class DivisionsJson {
     shows.put("worthwhile", PlanJson.word(each.reach().reached()));
     each.reach().share().ifPresent(share -> shows.put("worthwhile_stint_share", share));
     node.put("longest", each.longest()).put("best", each.best()).put("planned", each.is(plan));
+  }
+
+  /** What every difference is of. */
+  private static String difference(Plan plan) {
+    if (plan.steps() != null) {
+      return "lowest to highest level";
+    }
+    return plan.oneDifference() ? "two setups" : "one named pair of setups";
   }
 
   private static String unit(Plan plan) {

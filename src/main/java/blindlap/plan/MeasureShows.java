@@ -14,8 +14,9 @@ import org.jspecify.annotations.Nullable;
  *
  * @param measure secondary, or watched for harm
  * @param tested number of measures of its role, for which it is adjusted
- * @param units two setups that differ by so much; with two setups and a watched harm, so much
- *     beyond the harm that was declared; NaN if nothing can be shown, however large
+ * @param units two setups, or the ends of the levels, that differ by so much; with one difference
+ *     and a watched harm, so much beyond the harm that was declared; NaN if nothing can be shown,
+ *     however large
  */
 public record MeasureShows(Measure measure, int tested, double units) {
   private static final double LEVEL = 0.05;
@@ -29,11 +30,9 @@ public record MeasureShows(Measure measure, int tested, double units) {
     for (Measure measure : plan.measures()) {
       if (measure.role() != Measure.Role.PRIMARY) {
         int tested = (int) plan.measures().stream().filter(m -> m.role() == measure.role()).count();
-        DayBases.Base base =
-            bases.of(plan.protocol(), plan.setups().size(), plan.stints(), measure.drift());
-        if (base != null) {
-          found.add(new MeasureShows(measure, tested, units(base, tested)));
-        }
+        Compared.of(plan)
+            .map(each -> bases.of(plan.protocol(), each, plan.stints(), measure.drift()))
+            .ifPresent(base -> found.add(new MeasureShows(measure, tested, units(base, tested))));
       }
     }
     return found;

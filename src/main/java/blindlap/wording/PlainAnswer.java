@@ -39,8 +39,7 @@ public final class PlainAnswer {
   }
 
   private String seldom() {
-    String many = plan.steps() == null ? "plain.seldom.pairs" : "plain.seldom.levels";
-    return plan.setups().size() > 2 ? many : "plain.seldom";
+    return plan.oneDifference() ? StepsAnswer.key(plan, "plain.seldom") : "plain.seldom.pairs";
   }
 
   private List<String> lead(DayAnswer day) {
@@ -60,8 +59,9 @@ public final class PlainAnswer {
     if (day.chosen().source() == DayAnswer.Source.ROUGH) {
       lines.add(WORDS.say("plain.rough"));
     } else if (day.chosen().source() == DayAnswer.Source.PAIRS) {
-      lines.add(WORDS.say(plan.steps() == null ? "plain.pairs" : "plain.levels"));
+      lines.add(WORDS.say("plain.pairs"));
     }
+    lines.addAll(StepsAnswer.lines(plan, day, words::shown));
     Interval range = day.chosen().range();
     if (range != null) {
       lines.add(
@@ -95,13 +95,18 @@ public final class PlainAnswer {
   public List<String> swaps() {
     return answer
         .map(
-            day ->
-                List.of(
-                    WORDS.say(
-                        "plain.swaps",
-                        Figures.number(day.orders().meanSwaps(), 1),
-                        day.orders().maxSwaps()),
-                    DayWords.handlings(day.handlings())))
+            day -> {
+              String swaps =
+                  StepsAnswer.say(
+                      plan,
+                      "plain.swaps",
+                      Figures.number(day.orders().meanSwaps(), 1),
+                      day.orders().maxSwaps());
+              // What the handlings of a steps day come to stands beside its levels.
+              return plan.steps() == null
+                  ? List.of(swaps, DayWords.handlings(day.handlings()))
+                  : List.of(swaps);
+            })
         .orElse(List.of());
   }
 

@@ -62,7 +62,7 @@ class StepsDayCommandsTest {
     CommandLineSession.Ran planned = day.run("plan", day.file("plan.yaml", text).toString());
     assertThat(planned.code()).as(planned.err()).isZero();
     assertThat(planned.out())
-        .contains(stints + " stints can show", "between two named levels of")
+        .contains(stints + " stints can show", "from the lowest to the highest level")
         .contains(
             "%d clicks at each of %d handlings, %d on the day, which wear the dial."
                 .formatted(2 * largest, stints + 1, 2 * largest * (stints + 1)))

@@ -146,7 +146,7 @@ class PlanStepsDayTest {
       PlanAnswerModel.Shown shown = Window.call(() -> model.answer().shownProperty().get());
       assertThat(shown.sentence().text())
           .startsWith(number * 3 + " stints")
-          .contains("between two named levels of " + number);
+          .contains("from the lowest to the highest level in lap time");
       assertThat(shown.left()).isNotEmpty();
     }
   }
