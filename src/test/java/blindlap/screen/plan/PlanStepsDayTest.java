@@ -17,6 +17,8 @@ import blindlap.screen.part.Shell;
 import blindlap.screen.part.Theme;
 import blindlap.screen.part.TypedForm;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Predicate;
@@ -26,6 +28,7 @@ import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Pane;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -149,6 +152,42 @@ class PlanStepsDayTest {
           .contains("from the lowest to the highest level in lap time");
       assertThat(shown.left()).isNotEmpty();
     }
+  }
+
+  @Test
+  void whatTheDayCanShowIsTheTrendInEverySectionOfThePage() {
+    Window.run(
+        () -> {
+          model.startFromFile(file());
+          model.answer().simulate(60);
+          form().part("noise").field("usual_difference").set("0.6");
+        });
+    PlanAnswerModel.Shown shown = Window.call(() -> model.answer().shownProperty().get());
+
+    assertThat(shown.sentence().text())
+        .contains("from the lowest to the highest level in lap time");
+    assertThat(String.join(" ", shown.lead()))
+        .contains("You said 0.8", "from the lowest to the highest level would change your mind")
+        .contains("find out that they differ", "Spread evenly from 4 to 13 clicks from closed")
+        .contains("A bend, such as a middle that is better than both ends");
+    assertThat(shown.heads()).contains("no worthwhile trend");
+    assertThat(shown.odds()).hasSize(4);
+    assertThat(shown.curveTitle()).startsWith("Smallest difference from the lowest to the highest");
+    assertThat(shown.curve()).isPresent();
+    assertThat(shown.left()).anyMatch(line -> line.startsWith("If the day ends after stint 8, it"));
+    List<String> all = new ArrayList<>(shown.lead());
+    all.addAll(shown.swaps());
+    all.addAll(shown.left());
+    all.addAll(shown.statistician());
+    assertThat(all).noneMatch(line -> line.contains("setups") || line.contains("pair"));
+    Window.run(
+        () -> {
+          stage.setScene(null);
+          scene.setRoot(new Pane());
+          Scene tall = new Scene(page, 1280, 5200);
+          look.dress(tall);
+          Window.picture(tall, "steps-plan-answer");
+        });
   }
 
   @Test
