@@ -127,6 +127,7 @@ public final class AnswerWords {
       request(day).least().ifPresent(lines::add);
       return lines;
     }
+    StepsAnswer.step(plan, day, this::shown).ifPresent(lines::add);
     Interval range = day.chosen().range();
     if (range != null) {
       lines.add(
@@ -139,7 +140,7 @@ public final class AnswerWords {
     } else if (day.chosen().source() == DayAnswer.Source.PAIRS) {
       lines.add(WORDS.say("pairs"));
     }
-    lines.addAll(StepsAnswer.lines(plan, day, this::shown));
+    StepsAnswer.bend(day, this::shown).ifPresent(lines::add);
     switch (day.noise().kind()) {
       case GUESSED -> lines.add(WORDS.say("guessed"));
       case UNKNOWN -> lines.add(WORDS.say("unknown"));

@@ -50,6 +50,7 @@ public final class PlainAnswer {
       request(day, true).least().ifPresent(least -> lines.addAll(List.of(said(), least)));
       return lines;
     }
+    StepsAnswer.step(plan, day, words::shown).ifPresent(lines::add);
     RequestWords request = request(day, true);
     List<String> asked = request.lines();
     if (!asked.isEmpty() && !Double.isNaN(day.worthwhile()) && request.chances().isEmpty()) {
@@ -61,7 +62,7 @@ public final class PlainAnswer {
     } else if (day.chosen().source() == DayAnswer.Source.PAIRS) {
       lines.add(WORDS.say("plain.pairs"));
     }
-    lines.addAll(StepsAnswer.lines(plan, day, words::shown));
+    StepsAnswer.bend(day, words::shown).ifPresent(lines::add);
     Interval range = day.chosen().range();
     if (range != null) {
       lines.add(

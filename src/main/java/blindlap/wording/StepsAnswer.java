@@ -4,9 +4,8 @@ import blindlap.plan.DayAnswer;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.StepsDay;
-import blindlap.plan.StepsShows;
 import blindlap.wording.day.Words;
-import java.util.List;
+import java.util.Optional;
 import java.util.function.DoubleFunction;
 
 /**
@@ -29,29 +28,41 @@ final class StepsAnswer {
   }
 
   /**
-   * The difference for each click or unit, and the bend; nothing for other plans.
+   * What the difference is for each click or unit; empty for other plans.
    *
    * @param shown a difference with its unit, as well as the noise is known
    */
-  static List<String> lines(Plan plan, DayAnswer day, DoubleFunction<String> shown) {
+  static Optional<String> step(Plan plan, DayAnswer day, DoubleFunction<String> shown) {
     StepsDay steps = plan.steps();
-    StepsShows shows = day.steps().orElse(null);
-    if (steps == null || shows == null) {
-      return List.of();
-    }
-    return List.of(
-        WORDS.say(
-            steps.way() == StepsDay.Way.CLICKS
-                ? "steps.click"
-                : steps.unit().isBlank() ? "steps.one" : "steps.unit",
-            String.valueOf(PlanJson.number(plan.levels().orElseThrow().get(plan.place(false)))),
-            plan.ends().get(1),
-            shown.apply(shows.perUnit(day.chosen().difference())),
-            steps.unit(),
-            steps.setting()),
-        shows.bendSeen()
-            ? WORDS.say(
-                shows.atLeast() ? "steps.bend.few" : "steps.bend", shown.apply(shows.bend()))
-            : WORDS.say("steps.bend.none"));
+    return steps == null
+        ? Optional.empty()
+        : day.steps()
+            .map(
+                shows ->
+                    WORDS.say(
+                        steps.way() == StepsDay.Way.CLICKS
+                            ? "steps.click"
+                            : steps.unit().isBlank() ? "steps.one" : "steps.unit",
+                        lowest(plan),
+                        plan.ends().get(1),
+                        shown.apply(shows.perUnit(day.chosen().difference())),
+                        steps.unit(),
+                        steps.setting()));
+  }
+
+  private static String lowest(Plan plan) {
+    return String.valueOf(PlanJson.number(plan.levels().orElseThrow().get(plan.place(false))));
+  }
+
+  /** Whether a bend could be seen, and from which size on; empty for other plans. */
+  static Optional<String> bend(DayAnswer day, DoubleFunction<String> shown) {
+    return day.steps()
+        .map(
+            shows ->
+                shows.bendSeen()
+                    ? WORDS.say(
+                        shows.atLeast() ? "steps.bend.few" : "steps.bend",
+                        shown.apply(shows.bend()))
+                    : WORDS.say("steps.bend.none"));
   }
 }

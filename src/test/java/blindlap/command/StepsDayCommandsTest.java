@@ -143,6 +143,22 @@ class StepsDayCommandsTest {
   }
 
   @Test
+  void aPrimaryMeasureWithoutAWorthwhileDifferenceIsOneSentence() throws IOException {
+    CommandLineSession day = new CommandLineSession(folder);
+    Path file = day.file("plan.yaml", plan("[4, 7, 10]", 9).replace(", worthwhile: 0.8", ""));
+
+    for (String command : List.of("plan", "commit")) {
+      CommandLineSession.Ran ran = day.run(command, file.toString());
+
+      assertThat(ran.code()).isEqualTo(2);
+      assertThat((ran.out() + ran.err()).lines().filter(line -> line.startsWith("measures[1]")))
+          .singleElement()
+          .asString()
+          .contains("the smallest from the lowest to the highest level");
+    }
+  }
+
+  @Test
   void aConcealedNullRunIsRefusedInOneSentence() throws IOException {
     CommandLineSession day = new CommandLineSession(folder);
     Path file = day.file("plan.yaml", plan("[4, 7, 10]", 9));

@@ -45,8 +45,9 @@ class StepsAnswerTest {
                 + " straight line between its ends.");
     assertThat(String.join(" ", plain(plan)))
         .startsWith(
-            "You said 0.5\u202fs from the lowest to the highest level would change your mind.")
-        .contains("Spread evenly from 4 to 13 clicks", "A bend, such as")
+            "Spread evenly from 4 to 13 clicks from closed, that is 0.12\u202fs a click. You said"
+                + " 0.5\u202fs from the lowest to the highest level would change your mind. If")
+        .contains("A bend, such as")
         .doesNotContain("setups");
     assertThat(String.join(" ", words(plan).lead()))
         .doesNotContain("pair")

@@ -120,6 +120,37 @@ class PlanStepsDayTest {
   }
 
   @Test
+  void whatIsRefusedIsOneSentenceBesideItsField() {
+    Window.run(() -> model.startFromFile(file()));
+    String[][] refused = {
+      {"4", "3 to 6 levels"},
+      {"4 7 7", "Two levels are 7."},
+      {"slow middle quick", "is not a number"},
+      {"4 7 17", "17 lies above 16, the largest value that the maker allows"},
+      {"1 7 13", "1 lies below 2, the least value that the maker allows"},
+    };
+    for (String[] each : refused) {
+      Window.run(() -> form().part("steps_day").field("levels").set(each[0]));
+      String said =
+          Window.call(() -> form().part("steps_day").field("levels").errorProperty().get());
+      assertThat(said).as(each[0]).contains(each[1]);
+      assertThat(Window.call(() -> model.answer().shownProperty().get().sentence().marked()))
+          .as("nothing is shown of it")
+          .isEqualTo("not yet a day");
+    }
+    Window.run(
+        () -> {
+          form().part("steps_day").field("levels").set("4 7 10 13");
+          form().list("measures").get(0).field("worthwhile").set("");
+        });
+    assertThat(
+            Window.call(
+                () -> form().list("measures").get(0).field("worthwhile").errorProperty().get()))
+        .contains("from the lowest to the highest level that would change your mind");
+    assertThat(Window.call(() -> model.problems().size())).isEqualTo(1);
+  }
+
+  @Test
   void whatMadeItOneSetupIsOneStepThatIsTakenBack() {
     Window.run(() -> form().field("kind").set("steps day"));
     Map<String, Object> before = Window.call(() -> form().tree());
@@ -184,7 +215,7 @@ class PlanStepsDayTest {
         () -> {
           stage.setScene(null);
           scene.setRoot(new Pane());
-          Scene tall = new Scene(page, 1280, 5200);
+          Scene tall = new Scene(page, 1280, 8000);
           look.dress(tall);
           Window.picture(tall, "steps-plan-answer");
         });
