@@ -72,15 +72,22 @@ public final class PlainAnswer {
               words.amount(range.high()),
               day.noise().df() + 1));
     }
+    lines.addAll(noise(day));
+    day.series()
+        .map(series -> SeriesShowsWords.say(series, words::shown, words::amount, words.declared()))
+        .ifPresent(lines::add);
+    return lines;
+  }
+
+  /** What the answer hangs on, where the noise is not known well. */
+  private List<String> noise(DayAnswer day) {
+    List<String> lines = new ArrayList<>();
     SplitWords.why(plan, day).ifPresent(lines::add);
     switch (day.noise().kind()) {
       case GUESSED -> lines.add(WORDS.say("guessed"));
       case UNKNOWN -> lines.add(WORDS.say("unknown"));
       case ESTIMATED -> {}
     }
-    day.series()
-        .map(series -> SeriesShowsWords.say(series, words::shown, words::amount, words.declared()))
-        .ifPresent(lines::add);
     return lines;
   }
 
