@@ -9,6 +9,7 @@ import blindlap.plan.DayAnswers;
 import blindlap.plan.DayDetail;
 import blindlap.plan.DayDivided;
 import blindlap.plan.DayDivider;
+import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.session.NotebookException;
@@ -234,17 +235,16 @@ final class PlanCommand extends SessionCommand {
         answers
             .simulate(plan, days == null ? DayAnswers.usualDays(plan) : days, SEED, () -> false)
             .map(simulated -> answers.detail(plan, simulated));
-    AnswerWords words =
-        new AnswerWords(
-            plan,
-            preview
-                .answer()
-                .map(quick -> detail.map(d -> answers.refined(plan, quick, d)).orElse(quick)));
+    Optional<DayAnswer> answer =
+        preview
+            .answer()
+            .map(quick -> detail.map(d -> answers.refined(plan, quick, d)).orElse(quick));
+    AnswerWords words = new AnswerWords(plan, answer);
     say(words.sentence().text());
     words.lead().forEach(this::say);
     words.orders().forEach(this::say);
     preview.told().flatMap(told -> PlanWords.noise(plan, told)).ifPresent(this::say);
-    measures(plan, preview);
+    measures(plan, answer, preview.earlier());
     CovariateWords.planned(plan, preview.earlier()).forEach(this::say);
     detail.ifPresent(found -> simulated(plan, words, found));
     detail.map(found -> LooksShowWords.lines(plan, found)).ifPresent(l -> l.forEach(this::say));
@@ -252,12 +252,11 @@ final class PlanCommand extends SessionCommand {
     answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
   }
 
-  private void measures(Plan plan, PlanPreview preview) {
-    Optional<DayAnswer> answer = preview.answer();
+  private void measures(Plan plan, Optional<DayAnswer> answer, EarlierNoise earlier) {
     if (answer.filter(day -> !day.measures().isEmpty()).isEmpty()) {
       return;
     }
-    MeasureAnswers measures = new MeasureAnswers(plan, answer, preview.earlier());
+    MeasureAnswers measures = new MeasureAnswers(plan, answer, earlier);
     if (!measures.rows().isEmpty()) {
       say(AnswerWords.say("measures.title"));
       measures.lines().forEach(this::say);

@@ -153,7 +153,7 @@ final class DayBases {
       return Double.NaN;
     }
     DayPower power = base.power;
-    if (power == null || power.formulaHolds() || Double.isNaN(base.unitDifference)) {
+    if (power == null || power.formulaHolds() || base.never()) {
       return base.unitDifference;
     }
     Key key = new Key(protocol.rule(compared.setups(), stints), compared, drift);

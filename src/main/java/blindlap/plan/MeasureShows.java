@@ -31,8 +31,8 @@ public record MeasureShows(Measure measure, int tested, double units) {
       if (measure.role() != Measure.Role.PRIMARY) {
         int tested = (int) plan.measures().stream().filter(m -> m.role() == measure.role()).count();
         Compared.of(plan)
-            .map(each -> bases.of(plan.protocol(), each, plan.stints(), measure.drift()))
-            .ifPresent(base -> found.add(new MeasureShows(measure, tested, units(base, tested))));
+            .ifPresent(
+                compared -> units(plan, compared, measure, tested, bases).ifPresent(found::add));
       }
     }
     return found;
@@ -73,6 +73,22 @@ public record MeasureShows(Measure measure, int tested, double units) {
 
   private double sized(double sd, boolean ratio, double beyond) {
     return ratio ? (100 + beyond) * Math.expm1(units * sd) : units * sd;
+  }
+
+  private static Optional<MeasureShows> units(
+      Plan plan, Compared compared, Measure measure, int tested, DayBases bases) {
+    DayBases.Base base = bases.of(plan.protocol(), compared, plan.stints(), measure.drift());
+    if (base == null) {
+      return Optional.empty();
+    }
+    double units = units(base, tested);
+    DayPower power = base.power();
+    if (base.steps() != null && power != null && !power.formulaHolds()) {
+      // So few orders of levels can be told apart that the formula may be twice too hopeful.
+      double more = tested == 1 ? 1 : units / base.unitDifference();
+      units = more * bases.difference(plan.protocol(), compared, plan.stints(), measure.drift());
+    }
+    return Optional.of(new MeasureShows(measure, tested, units));
   }
 
   /** The first step of Holm's adjustment, which is the strictest; none for pairs. */

@@ -241,13 +241,17 @@ class StepsAnswersTest {
           - {name: grip, kind: line scale, unit: points, low_words: none, high_words: full}
           - {name: calm, kind: line scale, unit: points, low_words: none, high_words: full}
         """;
-    Plan plan = plan("4, 7, 13", 12, two);
+    Plan plan = plan("4, 8, 13", 12, two);
     List<MeasureShows> shows = answer(plan).measures();
     DayPower trend = power(plan, 12).trend();
     assertThat(shows).extracting(MeasureShows::tested).containsExactly(1, 2, 2);
     assertThat(shows.get(0).units()).isCloseTo(trend.formula().difference(1, 0.8), within(1e-9));
     assertThat(shows.get(1).units())
         .isCloseTo(trend.formula().at(0.025).difference(1, 0.8), within(1e-9));
+    List<MeasureShows> few = answer(plan("4, 5, 13", 9, two)).measures();
+    double simulated = shows(plan("4, 5, 13", 9, two), 9);
+    assertThat(few.get(0).units()).as("not by formula").isCloseTo(simulated, within(0.9));
+    assertThat(few.get(1).units()).isGreaterThan(1.1 * few.get(0).units());
   }
 
   @Test
