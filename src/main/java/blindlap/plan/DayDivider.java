@@ -254,6 +254,7 @@ public final class DayDivider {
         terms.comparable()
             ? noise.reach(terms.margin() / unit)
             : new Division.Reach(Division.Reached.UNKNOWN, OptionalDouble.empty()),
+        StepsShows.of(plan, base, terms),
         fitting.longest(),
         false);
   }

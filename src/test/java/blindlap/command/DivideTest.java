@@ -107,7 +107,16 @@ class DivideTest {
     assertThat(root.get("difference").asText()).isEqualTo("lowest to highest level");
     assertThat(root.get("divisions"))
         .allMatch(each -> each.get("stints").asInt() % 3 == 0)
-        .noneMatch(each -> each.get("shows").get("approximate").asBoolean());
+        .noneMatch(each -> each.get("shows").get("approximate").asBoolean())
+        .allSatisfy(
+            each -> {
+              JsonNode shows = each.get("shows");
+              assertThat(shows.get("per_unit_most").asDouble() * 6)
+                  .isCloseTo(shows.get("most").asDouble(), within(1e-9));
+              assertThat(shows.get("bend_most").asDouble()).isPositive();
+              assertThat(shows.get("bend_deeper").asBoolean())
+                  .isEqualTo(each.get("stints").asInt() < 9);
+            });
     assertThat(new ObjectMapper().readTree(divide(PLAN, "--json").out()).get("difference").asText())
         .isEqualTo("two setups");
   }
