@@ -9,6 +9,7 @@ import blindlap.plan.DayAnswers;
 import blindlap.plan.DayDetail;
 import blindlap.plan.DayDivided;
 import blindlap.plan.DayDivider;
+import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.session.NotebookException;
@@ -234,30 +235,28 @@ final class PlanCommand extends SessionCommand {
         answers
             .simulate(plan, days == null ? DayAnswers.usualDays(plan) : days, SEED, () -> false)
             .map(simulated -> answers.detail(plan, simulated));
-    AnswerWords words =
-        new AnswerWords(
-            plan,
-            preview
-                .answer()
-                .map(quick -> detail.map(d -> answers.refined(plan, quick, d)).orElse(quick)));
+    Optional<DayAnswer> answer =
+        preview
+            .answer()
+            .map(quick -> detail.map(d -> answers.refined(plan, quick, d)).orElse(quick));
+    AnswerWords words = new AnswerWords(plan, answer);
     say(words.sentence().text());
     words.lead().forEach(this::say);
     words.orders().forEach(this::say);
     preview.told().flatMap(told -> PlanWords.noise(plan, told)).ifPresent(this::say);
-    measures(plan, preview);
+    measures(plan, answer, preview.earlier());
     CovariateWords.planned(plan, preview.earlier()).forEach(this::say);
-    detail.ifPresent(found -> simulated(words, found));
+    detail.ifPresent(found -> simulated(plan, words, found));
     detail.map(found -> LooksShowWords.lines(plan, found)).ifPresent(l -> l.forEach(this::say));
     waiting.on("step.left");
     answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
   }
 
-  private void measures(Plan plan, PlanPreview preview) {
-    Optional<DayAnswer> answer = preview.answer();
+  private void measures(Plan plan, Optional<DayAnswer> answer, EarlierNoise earlier) {
     if (answer.filter(day -> !day.measures().isEmpty()).isEmpty()) {
       return;
     }
-    MeasureAnswers measures = new MeasureAnswers(plan, answer, preview.earlier());
+    MeasureAnswers measures = new MeasureAnswers(plan, answer, earlier);
     if (!measures.rows().isEmpty()) {
       say(AnswerWords.say("measures.title"));
       measures.lines().forEach(this::say);
@@ -278,10 +277,10 @@ final class PlanCommand extends SessionCommand {
     }
   }
 
-  private void simulated(AnswerWords words, DayDetail detail) {
+  private void simulated(Plan plan, AnswerWords words, DayDetail detail) {
     words.simulated(detail).ifPresent(this::say);
     if (!detail.odds().isEmpty()) {
-      say(AnswerWords.say("odds.title"));
+      say(AnswerWords.of(plan, "odds.title"));
       words.odds(detail.odds()).forEach(this::say);
       say(words.oddsSource(detail.odds(), detail.days()));
     } else if (!detail.pairs().isEmpty()) {

@@ -110,7 +110,7 @@ public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
     if (!(noise.sd() > 0)) {
       return Optional.empty();
     }
-    Shows shows = new Shows(measure.drift());
+    Shows shows = new Shows(plan, measure.drift());
     int setups = plan.setups().size();
     int stints = plan.stints();
     Rule rule = plan.protocol().rule(setups, stints);
@@ -147,7 +147,7 @@ public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
     if (setups == 2 && plan.series() == null) {
       double then = shows.difference(plan.protocol().rule(2, stints), 2) * noise.sd();
       gains.add(new Gain(Change.SERIES, 1, 2, then, then, true));
-    } else if (setups > 2 && stints % 4 == 0) {
+    } else if (!plan.oneDifference() && stints % 4 == 0) {
       double then = shows.difference(Rule.blocks(2, stints, 4), 1) * noise.sd();
       gains.add(new Gain(Change.TWO_SETUPS, setups, 4, then, then, true));
     }

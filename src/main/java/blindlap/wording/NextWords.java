@@ -71,6 +71,12 @@ final class NextWords {
   private String days(WhatNext next, Amounts amounts) {
     int df = next.noise().df();
     WhatNext.Days one = next.days().get(0);
+    if (plan.steps() != null) {
+      return Double.isNaN(one.difference())
+          ? WORDS.say("next.days.levels.none")
+          : WORDS.say(
+              "next.days.levels", amounts.of(one.difference()), amounts.range(one.range()), df);
+    }
     if (next.days().size() == 1) {
       return Double.isNaN(one.difference())
           ? WORDS.say("next.days.many.none")
