@@ -55,11 +55,14 @@ public final class BesideJson {
     node.put("reason", past.reason());
     node.put("primary", past.primary());
     node.put("told", PlanJson.word(past.told()));
-    node.put("verdict", past.verdict().map(Verdict::text).orElse(null));
+    node.put("verdict", past.verdictText().orElse(null));
     node.put("alike", past.alike());
     node.put("known_before", past.knownBefore());
     if (past.level() != BlindLevel.HELPER) {
       node.put("level", PlanJson.word(past.level()));
+    }
+    if (past.trend()) {
+      node.put("trend", true);
     }
   }
 
@@ -96,6 +99,7 @@ public final class BesideJson {
   }
 
   private static QuestionHistory.Past past(JsonNode node) {
+    boolean trend = node.path("trend").asBoolean();
     return new QuestionHistory.Past(
         node.path("session").asText(),
         LocalDate.parse(node.path("day").asText()),
@@ -105,10 +109,11 @@ public final class BesideJson {
         node.path("reason").asText(),
         node.path("primary").asText(),
         option(node, "told", QuestionHistory.Told.class),
-        text(node, "verdict").map(Verdict::parse),
+        text(node, "verdict").map(trend ? Verdict::parseOfTrend : Verdict::parse),
         node.path("alike").asBoolean(),
         node.path("known_before").asBoolean(),
-        node.has("level") ? option(node, "level", BlindLevel.class) : BlindLevel.HELPER);
+        node.has("level") ? option(node, "level", BlindLevel.class) : BlindLevel.HELPER,
+        trend);
   }
 
   private static RecordedFinding unsealed(JsonNode node) {

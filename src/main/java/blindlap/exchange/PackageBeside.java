@@ -9,7 +9,6 @@ import blindlap.plan.PlanJson;
 import blindlap.review.Beside;
 import blindlap.review.Edition;
 import blindlap.review.QuestionHistory;
-import blindlap.stats.compare.Verdict;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
@@ -68,7 +67,10 @@ public record PackageBeside(int edition, Beside beside) {
             Column.of("primary", "string", "its primary measure"),
             Column.of("told", "string", "sealed, series (unfinished), null run, found"),
             Column.of("verdict", "string", "its verdict, where it is told and has one"),
-            Column.of("alike", "boolean", "same rider, trail and setups; else only the same words"),
+            Column.of(
+                "alike",
+                "boolean",
+                "same rider, trail and setups, or setting; else only the same words"),
             Column.of(
                 "known_before", "boolean", "its result was known when this one was committed")),
         history.past().stream().map(PackageBeside::row).toList());
@@ -84,7 +86,7 @@ public record PackageBeside(int edition, Beside beside) {
         past.reason(),
         past.primary(),
         PlanJson.word(past.told()),
-        past.verdict().map(Verdict::text).orElse(""),
+        past.verdictText().orElse(""),
         String.valueOf(past.alike()),
         String.valueOf(past.knownBefore()));
   }

@@ -62,7 +62,10 @@ public final class HistoryWords {
   }
 
   private static String said(Past past, Verdict verdict) {
-    return VerdictWords.phrase(past.level(), verdict);
+    // The one verdict that a trend says in words of its own.
+    return past.trend() && verdict == Verdict.NO_WORTHWHILE_DIFFERENCE
+        ? verdict.textOfTrend()
+        : VerdictWords.phrase(past.level(), verdict);
   }
 
   private static String told(Past past) {

@@ -111,7 +111,13 @@ class StepsDayCommandsTest {
         .contains("levels: " + levels.substring(1, levels.length() - 1));
     assertThat(Files.readString(folder.resolve("package").resolve("stints.csv")))
         .contains(",low,", ",high,", ",-,");
-    assertThat(day.run("notebook").out()).contains("Steps day: " + levels.substring(1, 2) + ", ");
+    assertThat(day.run("notebook").out())
+        .contains("Steps day: Shock K, rebound at " + levels.substring(1, 2) + ", ");
+    for (String words : List.of("rebound", "Shock K clicks", "steps day " + largest + " clicks")) {
+      assertThat(day.run("notebook", "--search", words).out()).contains(id.substring(0, 8));
+    }
+    assertThat(day.run("notebook", "--search", "compression").out())
+        .doesNotContain(id.substring(0, 8));
     assertThat(day.run("notebook", "--verify").code()).isZero();
   }
 

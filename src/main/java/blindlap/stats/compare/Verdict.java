@@ -93,4 +93,15 @@ public enum Verdict {
     }
     throw new IllegalArgumentException("no verdict is called \"" + text + "\"");
   }
+
+  /**
+   * The verdict of a fixed string where it is one of a trend.
+   *
+   * @throws IllegalArgumentException if there is none
+   */
+  public static Verdict parseOfTrend(String text) {
+    return text.equals(NO_WORTHWHILE_DIFFERENCE.textOfTrend())
+        ? NO_WORTHWHILE_DIFFERENCE
+        : parse(text);
+  }
 }
