@@ -2,7 +2,6 @@ package blindlap.wording;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.plan.Setup;
 import blindlap.review.Beside;
 import blindlap.review.Edition;
 import blindlap.review.RecordedFinding;
@@ -94,14 +93,14 @@ public final class EditionWords {
   private String printed(RecordedFinding finding) {
     String p = p(finding);
     OptionalDouble estimate = finding.figure("estimate");
-    if (plan.setups().size() != 2 || estimate.isEmpty()) {
+    if (!plan.oneDifference() || estimate.isEmpty()) {
       return p.isEmpty() ? WORDS.say("edition.nothing") : p;
     }
     Optional<Interval> wide = shifts(finding, 95);
     Optional<Interval> narrow = shifts(finding, 90);
     DifferenceWords words =
         new DifferenceWords(
-            plan.setups().stream().map(Setup::name).toList(),
+            plan.ends(),
             primary,
             primary.scale().shift(estimate.getAsDouble()),
             List.of(wide, narrow),
