@@ -13,6 +13,7 @@ import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.session.NotebookException;
+import blindlap.session.SessionState;
 import blindlap.wording.AnswerWords;
 import blindlap.wording.CovariateWords;
 import blindlap.wording.LooksShowWords;
@@ -77,6 +78,20 @@ final class PlanCommand extends SessionCommand {
   @Nullable Path out;
 
   @Option(
+      names = "--two-best",
+      description =
+          "With --like and an unsealed steps day: an ordinary comparison of its two best levels.")
+  boolean twoBest;
+
+  @Option(
+      names = "--level",
+      paramLabel = "LEVEL",
+      description =
+          "With --like and an unsealed steps day: a plan that has its setup with the setting at"
+              + " this level, such as 7.")
+  @Nullable String level;
+
+  @Option(
       names = "--series-of",
       paramLabel = "N",
       description =
@@ -110,6 +125,7 @@ final class PlanCommand extends SessionCommand {
   @Override
   public Integer call() {
     String session = like;
+    refuseLevels();
     if (Stream.of(session, file, committed).filter(Objects::nonNull).count() != 1) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
@@ -131,7 +147,7 @@ final class PlanCommand extends SessionCommand {
     }
     if (session != null) {
       try (Desk desk = open()) {
-        List<String> made = PlanLike.make(desk, find(desk, session), seriesOf, out);
+        List<String> made = madeLike(desk, find(desk, session));
         did(out == null ? Done.DRAFTED : Done.WRITTEN);
         made.forEach(this::say);
         return ExitCode.DONE;
@@ -142,6 +158,21 @@ final class PlanCommand extends SessionCommand {
           ExitCode.BAD_INPUT, "--out and --series-of go with --like only. Nothing was made.");
     }
     return divide ? divides() : shows();
+  }
+
+  private void refuseLevels() {
+    if ((twoBest || level != null) && (like == null || seriesOf != null)
+        || twoBest && level != null) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "--two-best and --level go with --like alone, one of them at a time. Nothing was made.");
+    }
+  }
+
+  private List<String> madeLike(Desk desk, SessionState session) {
+    return twoBest || level != null
+        ? PlanLike.afterSteps(desk, session, level, out)
+        : PlanLike.make(desk, session, seriesOf, out);
   }
 
   private Integer divides() {

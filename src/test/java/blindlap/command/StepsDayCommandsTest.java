@@ -122,7 +122,13 @@ class StepsDayCommandsTest {
         .hasSize(1 + levels.split(",", -1).length);
     assertThat(Files.readString(folder.resolve("package").resolve("README.md")))
         .contains("levels of one setting, whose numbers stand in `levels.csv`");
-    assertThat(day.run("notebook").out()).contains("Steps day: " + levels.substring(1, 2) + ", ");
+    assertThat(day.run("notebook").out())
+        .contains("Steps day: Shock K, rebound at " + levels.substring(1, 2) + ", ");
+    for (String words : List.of("rebound", "Shock K clicks", "steps day " + largest + " clicks")) {
+      assertThat(day.run("notebook", "--search", words).out()).contains(id.substring(0, 8));
+    }
+    assertThat(day.run("notebook", "--search", "compression").out())
+        .doesNotContain(id.substring(0, 8));
     assertThat(day.run("notebook", "--verify").code()).isZero();
   }
 
