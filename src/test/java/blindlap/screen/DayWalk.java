@@ -227,7 +227,9 @@ public final class DayWalk {
     }
     int clicks = 4 + 3 * day.helper().work(stint).setup();
     press("lap time: Start");
-    Window.run(() -> day.clock().move(Duration.ofMillis(92_000 + 300L * clicks + 60L * (stint * 37 % 11))));
+    Window.run(
+        () ->
+            day.clock().move(Duration.ofMillis(92_000 + 300L * clicks + 60L * (stint * 37 % 11))));
     press("lap time: Stop");
     press(stint % 3 == 0 ? "Your guess: don't know" : "Your guess: nearer the low end");
     look("stint " + stint);
