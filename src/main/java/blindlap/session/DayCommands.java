@@ -278,6 +278,11 @@ public final class DayCommands {
     return outcome(problems, fact);
   }
 
+  /** A phone may send any number: of levels it may name more than there are ends. */
+  private boolean answers(@Nullable Integer guessed) {
+    return guessed == null || PlanPlaces.guessed(plan, guessed).isEmpty();
+  }
+
   /** A fact of the day about a stint: a guess, a hand-over, a helper's record, a deviation. */
   public Outcome stint(int stint, Fact fact) {
     List<Problem> problems = new ArrayList<>(mayRecord());
@@ -291,6 +296,8 @@ public final class DayCommands {
       problems.add(Problem.of(SessionFault.GUESSES_KNOWING, ""));
     } else if (fact instanceof Fact.GuessGiven && !plan.blinding().guesses()) {
       problems.add(Problem.of(SessionFault.NO_GUESSES, ""));
+    } else if (fact instanceof Fact.GuessGiven given && !answers(given.guess().setup())) {
+      problems.add(GuessWords.refused(plan, "", GuessWords.number(given.guess())));
     }
     if (fact instanceof Fact.StintHandled && state.helperRecords().containsKey(stint)) {
       problems.add(Problem.of(SessionFault.HANDLED_TWICE, "", stint));

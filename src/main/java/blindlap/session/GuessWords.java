@@ -44,6 +44,12 @@ public final class GuessWords {
         : StepsDay.End.values()[named].name().toLowerCase(Locale.ROOT);
   }
 
+  /** The answer of a guess by its number, from 1, where it may name nothing. */
+  static String number(Guess guess) {
+    Integer named = guess.setup();
+    return named == null ? "-" : String.valueOf(named + 1);
+  }
+
   /** What is wrong with words that name nothing. */
   static Problem refused(Plan plan, String where, String guess) {
     if (plan.steps() != null) {

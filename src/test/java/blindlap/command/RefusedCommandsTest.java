@@ -293,6 +293,8 @@ class RefusedCommandsTest {
             line("--committed", closed, "--out", in),
             line("--like", NO_SESSION),
             line("--like", closed, "--series-of", "1"),
+            line("--like", closed, "--two-best"),
+            line("--like", closed, "--level", "7"),
             line("--like", closed, "--out", in)));
     all.put(
         "commit",

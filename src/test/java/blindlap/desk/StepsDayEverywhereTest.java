@@ -10,16 +10,23 @@ import blindlap.review.NoiseRecord;
 import blindlap.review.QuestionHistory;
 import blindlap.review.RecordedFinding;
 import blindlap.seal.SealParameters;
+import blindlap.session.GuessWords;
 import blindlap.session.SessionState;
+import blindlap.session.day.Guess;
+import blindlap.session.day.LapId;
 import blindlap.stats.compare.LevelMeans;
 import blindlap.stats.compare.Trend;
 import blindlap.store.SqliteFiles;
 import blindlap.store.SqliteNotebook;
 import blindlap.wording.HistoryWords;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -150,6 +157,68 @@ class StepsDayEverywhereTest {
         assertThat(other.sessionList().find("rebound")).hasSize(1);
         assertThat(other.history().records("R. Lind", "Quarry loop")).isEqualTo(records(day));
       }
+    }
+  }
+
+  @Test
+  void aBackupOfItIsSoundAndTellsTheSame() {
+    try (TestDay day = new TestDay(folder, FLAT, 4)) {
+      new AskedAgain(day).unsealed(day.id(), day.phrase(), 0);
+      SqliteFiles sqlite = new SqliteFiles(day.clock(), () -> new byte[16]);
+      Path backup = new SafeKeeping(sqlite, folder.resolve("day-4.blindlap")).backUp();
+      Path fresh = folder.resolve("fresh.blindlap");
+      new SafeKeeping(sqlite, backup).recover(fresh);
+      try (Desk again =
+          new Desk(
+              SqliteNotebook.open(fresh, new byte[16], day.clock().instant()),
+              day.clock(),
+              FixedSources.order(5),
+              new SealParameters(1),
+              FixedSources.stream(8))) {
+        SessionState there = again.sessions().state(day.id()).orElseThrow();
+        assertThat(again.reviews().text(there)).isEqualTo(day.desk().reviews().text(day.state()));
+        assertThat(again.sessionList().find("rebound 10 clicks")).hasSize(1);
+      }
+    }
+  }
+
+  @Test
+  void itsDataPackageIsOpenedAgainAndSaysTheSame() {
+    try (TestDay day = new TestDay(folder, FLAT, 4)) {
+      AskedAgain again = new AskedAgain(day);
+      again.unsealed(day.id(), day.phrase(), 0);
+      String levels = FLAT.replace("levels: [4, 7, 10]", "levels: [5, 8, 12]");
+      SessionState second = again.unsealed(again.commit(levels), 2);
+      Map<String, byte[]> files = day.desk().reviews().export(second);
+      assertThat(PackageReview.of(files).text()).isEqualTo(day.desk().reviews().text(second));
+      assertThat(PackageReview.of(files).json()).isEqualTo(day.desk().reviews().json(second));
+      assertThat(new String(files.get("history.csv"), StandardCharsets.UTF_8))
+          .contains(",lap time,found,no worthwhile trend,true,true");
+    }
+  }
+
+  @Test
+  void aPhoneSaysTheEndOfAStintAndItStandsInTheDay() {
+    try (TestDay day = new TestDay(folder, StepsTestDay.NINE, 4)) {
+      day.desk().riderDays().handedOver(day.id(), 1);
+      PhoneHand phone = new PhoneHand(day, 1, Duration.ofMinutes(3));
+      phone
+          .say(a -> a.score(day.id(), new LapId(1, 1), "grip in the rocks", BigDecimal.TEN, false))
+          .send();
+      assertThat(day.state().lap(new LapId(1, 1)).orElseThrow().values())
+          .containsEntry("grip in the rocks", BigDecimal.TEN);
+      phone.say(a -> a.guess(day.id(), 1, new Guess(1, Guess.Sureness.HUNCH, ""))).send();
+      assertThat(GuessWords.text(day.state().plan(), day.state().guesses().get(1)))
+          .isEqualTo("high");
+      // There are three levels, but only two ends to guess.
+      phone.say(a -> a.guess(day.id(), 1, new Guess(2, Guess.Sureness.HUNCH, ""))).send();
+      assertThat(day.state().guesses().get(1).setup()).isEqualTo(1);
+      Guess.Sureness sure = Guess.Sureness.CERTAIN;
+      assertThat(day.desk().riderDays().guess(day.id(), 2, new Guess(2, sure, "")))
+          .isInstanceOf(DayResult.Refused.class);
+      assertThat(day.state().guesses()).containsOnlyKeys(1);
+      assertThat(day.desk().riderDays().guess(day.id(), 2, new Guess(0, sure, "")))
+          .isInstanceOf(DayResult.Done.class);
     }
   }
 
