@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
@@ -180,5 +181,43 @@ class LevelsPictureTest {
       }
     }
     assertThat(drawn).isGreaterThan(50);
+  }
+
+  @Test
+  void ticksOfShortLapsOnTheRatioScaleAreToldApart() {
+    Plan plan = StepsDays.measured("levels: [1, 2, 3]", 3, 12, MEASURES.get(0));
+    Finding finding = Analysis.of(odd(plan, new Random(4), 0));
+    String drawn =
+        SvgSurface.svg(
+            new FindingPictures(finding).difference().orElseThrow(),
+            744,
+            1,
+            Palette.PAPER,
+            "trend");
+
+    List<String> ticks =
+        Pattern.compile(">(0:\\d\\d(?:\\.\\d+)?)<")
+            .matcher(drawn)
+            .results()
+            .map(m -> m.group(1))
+            .toList();
+
+    assertThat(ticks).hasSizeGreaterThan(3).doesNotHaveDuplicates();
+  }
+
+  @Test
+  void whereNothingVariesNoBandIsDrawn() {
+    Plan plan = StepsDays.measured("levels: [1, 2, 3]", 3, 12, MEASURES.get(1));
+    String drawn =
+        SvgSurface.svg(
+            new FindingPictures(Analysis.of(odd(plan, new Random(4), 3)))
+                .difference()
+                .orElseThrow(),
+            744,
+            1,
+            Palette.PAPER,
+            "trend");
+
+    assertThat(drawn).contains("nothing varied").doesNotContain("95 %").contains("rebound; all 12");
   }
 }
