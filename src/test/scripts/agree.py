@@ -36,11 +36,12 @@ def session(name, package, answers, tables):
         for measure, p in zip(request["given"]["measures"], results["family"]["p_adjusted"]):
             same(f"{name}, {measure['name']} adjusted, compute", reported[measure["name"]], p)
     guesses = package["guesses"]
-    for i, which in enumerate(("p", "mid_p")):
+    for i, which in enumerate(("p", "mid_p", "t")):
         if which in guesses:
-            same(f"{name}, guesses {which}, compute", guesses[which], results["guesses"][which])
+            answer = results.get("guesses", results.get("guesses.levels"))
+            same(f"{name}, guesses {which}, compute", guesses[which], answer[which])
         for tool, table in tables.items():
-            found = table.get("session guesses", ["NA", "NA"])[i]
+            found = (table.get("session guesses", []) + ["NA"] * 3)[i]
             same(f"{name}, guesses {which}, {tool}", guesses.get(which), number(found))
     waits = package.get("waits", {})
     for about, said, row, prefix in (
@@ -91,6 +92,46 @@ def where(name, package, answers, tables):
                 same(f"{name}, {row} {i + 1}, {tool}", one, number(other))
 
 
+def verdict(p, estimate, bounds):
+    """A trend's verdict by its p and the one-sided p at D and -D."""
+    real, big = p <= 0.05 + 1e-12, bounds[0 if estimate > 0 else 3] <= 0.05 + 1e-12
+    if max(bounds[1], bounds[2]) <= 0.05 + 1e-12:
+        return "real but small" if real else "no worthwhile trend"
+    return "real and worthwhile" if real and big else "not settled: direction known" if real else "not settled"
+
+
+def levels(place, measure, result, tables):
+    """What the trend over levels has beside estimate, p and intervals: the report, compute, Python and R."""
+    key = measure["measure"]
+    expected = {", bend": [measure["bend"][f] for f in ("t", "p")] if measure["bend"] else [None] * 2}
+    again = {", bend": [(result["bend"] or {}).get(f) for f in ("t", "p")]}
+    for rows, one in ((expected, measure), (again, result)):
+        rows[", per unit"] = [one["per_unit"]]
+        for mean, letter in zip(one["means"], "ABCDEF"):  # the levels of a plan rise with their letters
+            rows[", " + letter] = [mean["mean"], mean["standard_error"]] + mean["interval_95"]
+        for pair in one["between"]:
+            rows[", " + pair["pair"]] = [pair["estimate"]] + pair["interval_95"]
+        if "middle_better" in measure:
+            rows[", middle"], rows[", end"] = [one["middle_better"]], [one["still_better"]]
+    tested.add("levels")
+    for row, numbers in expected.items():
+        for one, other in zip(numbers, again[row]):
+            same(f"{place}{row}, compute", one, other)
+        for tool, table in tables.items():
+            if row == ", per unit":
+                continue
+            found = table.get(key + row, [])
+            same(f"{place}{row}, how many, {tool}", len(numbers), len(found))
+            for one, other in zip(numbers, found):
+                same(f"{place}{row}, {tool}", one, number(other))
+    for tool, table in tables.items():
+        bounds = table.get(key + ", against D")
+        if measure["role"] == "primary" and bounds:
+            word = verdict(measure["p"], measure["estimate"], [float(b) for b in bounds])
+            same(f"{place}, verdict {measure['verdict']} is {word} by {tool}", 1, int(word == measure["verdict"]))
+            same(f"{place}, verdict, compute", 1, int(result["verdict"] == measure["verdict"]))
+
+
 names = sorted(os.listdir(samples))
 for name in names:
     notebook = json.load(open(f"{samples}/{name}/review.json", encoding="utf-8"))
@@ -126,6 +167,8 @@ for name in names:
             for pair, again in zip(measure.get("pairs", []), result.get("pairs", [])):
                 pair["p_adjusted"] = again["p_adjusted"]
         same(place + ", p, compute", measure["p"], result["p"])
+        if "between" in measure:
+            levels(place, measure, result, tables)
         for pair, again in zip(measure.get("pairs", []), result.get("pairs", [])):
             same(f"{place}, {pair['pair']} adjusted, compute", pair["p_adjusted"], again["p_adjusted"])
         for tool, table in tables.items():
@@ -159,8 +202,8 @@ for name in names:
                     same(f"{place}, {level}, compute", expected, given[end])
     session(name, package, answers, tables)
     where(name, package, answers, tables)
-if tested - {"where"} != {"waits", "waits by setup", "looks"}:
+if tested - {"where"} != {"waits", "waits by setup", "looks", "levels"}:
     failures += 1
-    print("no session here has waits that are tested, or none has looks")
+    print("no session here has waits that are tested, or none has looks, or none has levels")
 print(f"{compared} numbers of {len(names)} sessions compared, {failures} differ")
 sys.exit(1 if failures or compared < 700 else 0)

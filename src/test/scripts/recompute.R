@@ -2,6 +2,10 @@ folder <- commandArgs(TRUE)[1]
 text <- function(f) read.csv(file.path(folder, f), colClasses = "character", check.names = FALSE, encoding = "UTF-8")
 rule <- text("rule.csv"); rows <- text("units.csv")
 setups <- as.integer(rule$setups); stints <- as.integer(rule$stints); block <- as.integer(rule$block)
+# Of a steps day every setup is a level, which stands where two setups have -1/2 and 1/2.
+levels_of <- if (file.exists(file.path(folder, "levels.csv"))) as.numeric(text("levels.csv")$level) else numeric(0)
+steps <- length(levels_of) > 0
+at <- if (steps) (levels_of - mean(levels_of)) / diff(range(levels_of)) else c(-0.5, 0.5)
 
 sequences <- function() {                       # the sequences of one block, one a row, 0 = A
   if (rule$patterns != "") {
@@ -35,6 +39,7 @@ orders <- function() {                          # all admissible orders, one a r
   all[keep, , drop = FALSE]
 }
 Z <- orders()
+placed <- function(z, by = at) matrix(by[z + 1], nrow(z))
 
 rounding <- function(y) length(y) * 2^(floor(log2(max(abs(y), 1e-300))) - 52) / 2   # of the values: ties forgive it
 
@@ -49,13 +54,13 @@ two <- function(y, order, use, out, ratio, harm = NULL) {
   Q <- qr.Q(qr(nuisance(use, out)))
   mean <- mean(y[use]); y <- y[use] - mean
   off <- function(v) v - Q %*% crossprod(Q, v)
-  w <- off(order[use] - 0.5); c0 <- sum(w^2)
+  w <- off(at[order[use] + 1]); c0 <- sum(w^2)
   estimate <- sum(w * y) / c0
   e <- off(y) - estimate * w; n <- sum(use); ss <- sum(e^2)
   back <- if (ratio) exp else identity
   if (ss <= 1e-18 * n * max(abs(y + mean))^2) return(c(back(estimate), 1, NA, NA, NA, NA))
   s <- sqrt(c0); scale <- max(sqrt(ss / n) / s, rounding(y + mean) * 1e9)
-  z <- Z[, use, drop = FALSE] - 0.5
+  z <- placed(Z[, use, drop = FALSE])
   c <- rowSums(z^2) - rowSums((z %*% Q)^2)
   known <- c > 1e-9 * c0; root <- sqrt(pmax(c, 1e-300))
   a <- ifelse(known, (z %*% e) / root, 0); b <- ifelse(known, (z %*% w) / root, 0)
@@ -76,6 +81,39 @@ two <- function(y, order, use, out, ratio, harm = NULL) {
   }
   result
 }
+
+bend <- function(y, order, use, out) {           # partial t of the bent levels after drift and levels, and its p
+  Q <- qr.Q(qr(nuisance(use, out))); v <- y[use] - mean(y[use]); wy <- as.vector(v - Q %*% crossprod(Q, v))
+  bent <- at^2 - mean(at^2) - at * sum(at^3) / sum(at^2); df <- sum(use) - ncol(Q) - 2; total <- sum(wy^2)
+  z <- rbind(Z, order)[, use, drop = FALSE]; x <- placed(z); u <- placed(z, bent); px <- x %*% Q; pu <- u %*% Q
+  xx <- rowSums(x^2) - rowSums(px^2); xu <- rowSums(x * u) - rowSums(px * pu); uu <- rowSums(u^2) - rowSums(pu^2)
+  tells <- xx > 1e-9 * rowSums(x^2); share <- ifelse(tells, 1 / xx, 0); told <- as.vector(x %*% wy)
+  own <- uu - xu^2 * share; up <- as.vector(u %*% wy) - told * xu * share; left <- total - told^2 * share
+  t <- ifelse(own <= 1e-9 * rowSums(u^2), 0, up / sqrt(pmax(own, 1e-300)) / sqrt(pmax(left - up^2 / own, total * 1e-15) / df))
+  n <- length(t); seen <- t[n]
+  if (df < 1 || left[n] <= 1e-18 * sum(use) * max(abs(y[use]))^2) return(c(NA, NA))
+  loose <- 2 * rounding(y[use]) / sqrt(left[n] / (df + 1))
+  c(seen, mean(abs(t[-n]) >= if (loose > 1e-9) abs(seen) * (1 - loose) - loose else abs(seen) * (1 - 1e-9)))
+}
+
+each_level <- function(y, order, use, out, lower) {  # means by one regression, their pairs, what may be said of middle and end
+  ridden <- sort(unique(order[use])); ridden <- ridden[base::order(levels_of[ridden + 1])]; k <- length(ridden)
+  N <- nuisance(use, out)[, -1, drop = FALSE]
+  X <- cbind(outer(order[use], ridden, "==") + 0, sweep(N, 2, colMeans(N)))
+  inverse <- solve(crossprod(X)); fitted <- inverse %*% crossprod(X, y[use] - mean(y[use]))
+  df <- sum(use) - ncol(X); sd <- sqrt(sum((y[use] - mean(y[use]) - X %*% fitted)^2) / df)
+  m <- fitted[1:k]; V <- inverse[1:k, 1:k]; error <- sd * sqrt(outer(diag(V), diag(V), "+") - 2 * V)
+  alone <- sd * sqrt(diag(V)); together <- qtukey_(0.95, k, df) / sqrt(2); sign <- if (lower) 1 else -1
+  means <- cbind(m + mean(y[use]), alone, m + mean(y[use]) - qt(0.975, df) * alone, m + mean(y[use]) + qt(0.975, df) * alone)
+  both <- combn(k, 2); d <- m[both[2, ]] - m[both[1, ]]; e <- error[t(both)]
+  best <- if (k > 2) 1 + which.min(sign * m[2:(k - 1)]) else 1
+  far <- if (setups == 3) qt(0.95, df) else together
+  beats <- k == setups && all(sign * (m[c(1, k)] - m[best]) > far * error[best, c(1, k)])
+  list(letters = LETTERS[ridden + 1], means = means, pairs = both, between = cbind(d, d - together * e, d + together * e),
+       middle = if (beats) levels_of[ridden[best] + 1] else NA, first = levels_of[ridden[which.min(sign * m)] + 1])
+}
+
+qtukey_ <- function(level, k, df) uniroot(function(q) ptukey(q, k, df) - level, c(0.1, 500), tol = 1e-13)$root
 
 pairs <- if (setups > 1) combn(setups, 2) else NULL
 
@@ -112,7 +150,7 @@ apart <- function(y, order, use, out, levels) {   # Tukey's and Kramer's interva
   none <- s2 * df <= 1e-18 * length(v) * max(abs(y[use]))^2
   at <- ncol(N) + 2:setups - 1; unit <- chol2inv(qr.R(R))[base::order(R$pivot), base::order(R$pivot)][at, at, drop = FALSE]
   effect <- qr.coef(R, v)[at]
-  q <- sapply(levels, function(l) uniroot(function(q) ptukey(q, setups, df) - l, c(0.1, 500), tol = 1e-13)$root) / sqrt(2)
+  q <- sapply(levels, qtukey_, setups, df) / sqrt(2)
   apply(pairs, 2, function(p) {
     c <- (1:(setups - 1) == p[2] - 1) - (1:(setups - 1) == p[1] - 1)
     if (none) rep(NA, 2 * length(levels)) else
@@ -131,6 +169,7 @@ sizes <- function(m) {                           # (z'Wy)^2 / (z'Wz y'Wy): of al
 
 family <- function(measures) {                   # step-down maximum, or Holm where the stints differ
   same <- all(sapply(measures, function(m) identical(m$use, measures[[1]]$use)))
+  if (steps) return(p.adjust(sapply(measures, function(m) two(m$y, order, m$use, m$out, FALSE)[2]), "holm"))
   if (setups > 2) return(p.adjust(sapply(measures, function(m) many(m$y, order, m$use, m$out)[1]), "holm"))
   R <- sapply(measures, sizes); n <- nrow(R)
   seen <- R[n, ]; R <- R[-n, , drop = FALSE]
@@ -258,12 +297,29 @@ for (measure in unique(rows$measure)) {
   there <- use[ridden & !void & covered & (use | !short)]
   primary <- measures$role[measures$measure == measure] == "primary"
   tested <- sum(!there) <= 0.3 * length(there) && (primary || !stopped)
-  if (setups == 2) {
+  if (setups == 2 || steps) {
     size <- as.numeric(measures$worthwhile[measures$measure == measure])
-    harm <- if (!measure %in% watched || !tested) NULL else if (ratio) log1p(size / 100) else size
+    told <- measure %in% watched || steps && primary && !is.na(size)
+    harm <- if (!told || !tested) NULL else if (ratio) log1p(size / 100) else size
     found <- two(y, order, use, out, ratio, harm)
     line(measure, found[1:6])
-    if (length(found) > 6) harmed[[measure]] <- found[7:10]
+    if (length(found) > 6 && measure %in% watched) harmed[[measure]] <- found[7:10]
+    else if (length(found) > 6) line(paste0(measure, ", against D"), found[7:10])
+    if (steps) {
+      bent <- bend(y, order, use, out); better <- measures$better[measures$measure == measure]
+      line(paste0(measure, ", bend"), bent)
+      told <- each_level(y, order, use, out, better == "lower"); back <- if (ratio) exp else identity
+      for (i in seq_along(told$letters))
+        line(paste0(measure, ", ", told$letters[i]), c(back(told$means[i, 1]), told$means[i, 2], back(told$means[i, 3:4])))
+      for (i in seq_len(ncol(told$pairs)))
+        line(paste0(measure, ", ", paste(told$letters[told$pairs[, i]], collapse = "-")), back(told$between[i, ]))
+      if (primary && better != "neither") {
+        plain <- two(y, order, use, out, FALSE)
+        end <- if ((plain[1] < 0) == (better == "lower")) max(levels_of) else min(levels_of)
+        line(paste0(measure, ", middle"), if (!is.na(bent[2]) && bent[2] <= 0.05 + 1e-12) told$middle else NA)
+        line(paste0(measure, ", end"), if (plain[2] <= 0.05 + 1e-12 && told$first == end) end else NA)
+      }
+    }
     if (primary && length(looks) > 0) {
       of <- measures$summary[measures$measure == measure]
       line("session looks", looked(y, use, out$degree, if (is.null(of)) "mean" else of, ratio))
@@ -302,10 +358,10 @@ for (part in unique(way$part)) {
   }
 }
 said <- ifelse(stints_of$in_the_day == "true", stints_of$guess, "")
-if (setups == 2 && any(said != "")) {             # right less wrong, guesses held fixed
-  score <- ifelse(said == "A", -1, ifelse(said == "B", 1, 0))
-  t <- sum((2 * order - 1) * score); every <- as.vector((2 * Z - 1) %*% score)
-  line("session guesses", c(mean(every >= t), mean(every > t) + mean(every == t) / 2))
+if ((setups == 2 || steps) && any(said != "")) {  # right less wrong, of levels where they lay; guesses held fixed
+  score <- ifelse(said %in% c("A", "low"), -1, ifelse(said %in% c("B", "high"), 1, 0))
+  t <- sum(at[order + 1] * score); every <- as.vector(placed(Z) %*% score); same <- mean(abs(every - t) <= 1e-9)
+  more <- mean(every > t + 1e-9); line("session guesses", c(more + same, more + same / 2, if (steps) t))
 }
 waits <- function(seconds) {                      # real swaps less dummy ones, then by setup: difference, p, mid-p
   use <- !is.na(seconds); at <- which(use); n <- length(at); v <- seconds[at]

@@ -13,6 +13,9 @@ def dot(v, w):
 
 rule, rows = read("rule.csv")[0], read("units.csv")
 setups, stints, block = int(rule["setups"]), int(rule["stints"]), int(rule["block"])
+# Of a steps day every setup is a level, which stands where two setups have -1/2 and 1/2.
+levels = [float(r["level"]) for r in read("levels.csv")] if os.path.exists(folder + "/levels.csv") else []
+at = [(v - sum(levels) / setups) / (max(levels) - min(levels)) for v in levels] or [-0.5, 0.5]
 
 
 def blocks():
@@ -54,6 +57,19 @@ def orders():
             yield z
 
 
+def walked(columns):
+    """For every order the sums of v[stint] * by[setup], one for each pair (v, by) of columns: summed up by block."""
+    rows, whole = blocks(), range(stints // block)
+    sums = [
+        [(row, [sum(v[b * block + i] * by[s] for i, s in enumerate(row)) for v, by in columns]) for row in rows]
+        for b in whole
+    ]
+    free = not rule["max_run"] and not rule["min_trend_efficiency"]
+    for parts in itertools.product(*sums):
+        if free or admissible(tuple(s for row, _ in parts for s in row)):
+            yield map(sum, zip(*[found for _, found in parts]))
+
+
 def basis(use, out):
     """Orthonormal columns of what is taken out: a drift of some degree, and covariates."""
     degree, covariates = out
@@ -89,7 +105,7 @@ def two(y, order, use, out, ratio, harm=None, harms=None):
     q = basis(use, out)
     mean = sum(a for a, u in zip(y, use) if u) / sum(use)
     y = [a - mean if u else 0.0 for a, u in zip(y, use)]
-    z0 = [s - 0.5 if u else 0.0 for s, u in zip(order, use)]
+    z0 = [at[s] if u else 0.0 for s, u in zip(order, use)]
     w = residual(z0, q)
     c0 = sum(a * a for a in w)
     estimate = sum(a * b for a, b in zip(w, y)) / c0
@@ -100,13 +116,10 @@ def two(y, order, use, out, ratio, harm=None, harms=None):
         return [back(estimate), 1.0, "NA", "NA", "NA", "NA"]
     s, scale = math.sqrt(c0), max(math.sqrt(ss / n) / math.sqrt(c0), rounding(y, mean, use) * 1e9)
     knots, always = [], 0
-    for order in orders():
-        z = [a - 0.5 if u else 0.0 for a, u in zip(order, use)]
-        c = sum(a * a for a in z) - sum(sum(a * b for a, b in zip(z, u)) ** 2 for u in q)
-        a = b = 0.0
-        if c > 1e-9 * c0:
-            a = sum(p * r for p, r in zip(z, e)) / math.sqrt(c)
-            b = sum(p * r for p, r in zip(z, w)) / math.sqrt(c)
+    for size, a, b, *along_q in walked([(use, [a * a for a in at]), (e, at), (w, at)] + [(u, at) for u in q]):
+        c = size - sum(a * a for a in along_q)
+        known = c > 1e-9 * c0
+        a, b = (a / math.sqrt(c), b / math.sqrt(c)) if known else (0.0, 0.0)
         if s - b <= 1e-9 * s:
             always += 1
             continue
@@ -116,13 +129,13 @@ def two(y, order, use, out, ratio, harm=None, harms=None):
     total, tie = always + len(knots), 1e-9 * max(scale, abs(estimate))
     plus = always + sum(k <= tie for k in knots)
     minus = always + sum(k >= -tie for k in knots)
-    def at(d):
+    def beyond(d):
         """One-sided p at a difference: "B is greater than A by more" and "by less"."""
         tie = 1e-9 * max(scale, abs(d - estimate))
         return [(always + sum(k <= d + tie for k in knots)) / total, (always + sum(k >= d - tie for k in knots)) / total]
 
     if harms is not None:
-        harms += at(harm) + at(-harm)
+        harms += beyond(harm) + beyond(-harm)
     result = [back(estimate), min(1.0, 2 * min(plus, minus) / total)]
     for level in (0.95, 0.90):
         j = math.floor((1 - level) / 2 * total + 1e-9) + 1 - always
@@ -155,11 +168,11 @@ def fit(y, order, use, q):
     return sum(e * dot(a, y) for e, a in zip(effect, d)), found, effects
 
 
-def reach(level, df):
-    """P(range of the setups <= q S) = level, as q / sqrt(2): trapezoids in z and ln S, then secants."""
+def reach(level, df, many=setups):
+    """P(range of so many <= q S) = level, as q / sqrt(2): trapezoids in z and ln S, then secants; t of two."""
     z = [i / 8 - 8.5 for i in range(137)]
     below = [math.erfc(-v / math.sqrt(2)) / 2 for v in z]
-    weight = [setups * math.exp(-v * v / 2) / math.sqrt(2 * math.pi) / 8 for v in z]
+    weight = [many * math.exp(-v * v / 2) / math.sqrt(2 * math.pi) / 8 for v in z]
     step, scales = 0.1 / math.sqrt(2 * df), []
     for i in range(-150, 100):
         u = i * step
@@ -172,11 +185,11 @@ def reach(level, df):
         for s, density in scales:
             w = q * s
             inside += density * sum(
-                a * (b - math.erfc((w - c) / math.sqrt(2)) / 2) ** (setups - 1) for a, b, c in zip(weight, below, z)
+                a * (b - math.erfc((w - c) / math.sqrt(2)) / 2) ** (many - 1) for a, b, c in zip(weight, below, z)
             )
         return inside - level
 
-    low, high = 2.0, 4.0
+    low, high = 1.0, 4.0
     while miss(high) < 0:
         low, high = high, 2 * high
     before, now = (low, miss(low)), (high, miss(high))
@@ -186,8 +199,8 @@ def reach(level, df):
     return now[0] / math.sqrt(2)
 
 
-def apart(y, order, use, out, levels):
-    """Tukey's and Kramer's interval of every pair at each level."""
+def apart(y, order, use, out, shares):
+    """Tukey's and Kramer's interval of every pair that holds on each share of days."""
     q = basis(use, out)
     mean = sum(a for a, u in zip(y, use) if u) / sum(use)
     top = max(abs(a) for a, u in zip(y, use) if u)
@@ -196,8 +209,8 @@ def apart(y, order, use, out, levels):
     df = sum(use) - len(q) - setups + 1
     left = dot(y, y) - inside
     if left <= 1e-18 * sum(use) * top ** 2:
-        return [["NA", "NA"] * len(levels) for _ in effects]
-    wide = [reach(level, df) * math.sqrt(left / df) for level in levels]
+        return [["NA", "NA"] * len(shares) for _ in effects]
+    wide = [reach(level, df) * math.sqrt(left / df) for level in shares]
     return [[d + s * w * size for w in wide for s in (-1, 1)] for d, size in effects]
 
 
@@ -229,11 +242,83 @@ def many(y, order, use, out):
     return [c / counts[0] for c in counts[1:]]
 
 
+def bend(y, order, use, out):
+    """Partial t of the bent levels after drift and levels, and the share of orders with one as large."""
+    q = basis(use, out)
+    mean = sum(a for a, u in zip(y, use) if u) / sum(use)
+    wy = residual([a - mean if u else 0.0 for a, u in zip(y, use)], q)
+    squares, cubes, total = sum(a ** 2 for a in at), sum(a ** 3 for a in at), dot(wy, wy)
+    bent = [a * a - squares / setups - a * cubes / squares for a in at]
+    df = sum(use) - len(q) - 2
+
+    products = ([a * a for a in at], [a * b for a, b in zip(at, bent)], [b * b for b in bent])
+    columns = [(use, by) for by in products] + [(wy, at), (wy, bent)] + [(u, by) for u in q for by in (at, bent)]
+
+    def fitted(sums):
+        x2, both, v2, x, v, *along_q = sums
+        px, pv = along_q[::2], along_q[1::2]
+        xx, xv, vv = x2 - dot(px, px), both - dot(px, pv), v2 - dot(pv, pv)
+        share = 1 / xx if xx > 1e-9 * x2 else 0.0
+        own, up, left = vv - xv * xv * share, v - x * xv * share, total - x * x * share
+        if own <= 1e-9 * v2:
+            return 0.0, left
+        return up / math.sqrt(own) / math.sqrt(max(left - up * up / own, total * 1e-15) / max(df, 1)), left
+
+    seen, left = fitted(sum(a * by[s] for a, s in zip(v, order)) for v, by in columns)
+    if df < 1 or left <= 1e-18 * sum(use) * max(abs(a + mean) for a, u in zip(y, use) if u) ** 2:
+        return ["NA", "NA"]
+    loose = 2 * rounding(y, 0.0, use) / math.sqrt(left / (df + 1))
+    least = abs(seen) * (1 - loose) - loose if loose > 1e-9 else abs(seen) * (1 - 1e-9)
+    hits = [abs(fitted(sums)[0]) >= least for sums in walked(columns)]
+    return [seen, sum(hits) / len(hits)]
+
+
+def each_level(y, order, use, out, lower):
+    """Means by one regression on levels and drift, their pairs, and the levels that beat both ends or end the trend."""
+    ridden = sorted({s for s, u in zip(order, use) if u}, key=lambda s: levels[s])
+    degree, covariates = out
+    other = [[i ** d for i in range(stints)] for d in range(1, degree + 1)] + covariates
+    columns = [[float(s == r) for s in order] for r in ridden]
+    for x in other:
+        mean = sum(a for a, u in zip(x, use) if u) / sum(use)
+        top = max(abs(a - mean) for a, u in zip(x, use) if u)
+        columns.append([(a - mean) / top for a in x])
+    columns = [[a if u else 0.0 for a, u in zip(c, use)] for c in columns]
+    mean, n = sum(a for a, u in zip(y, use) if u) / sum(use), len(columns)
+    y = [a - mean if u else 0.0 for a, u in zip(y, use)]
+    m = [[dot(a, b) for b in columns] + [float(a is b) for b in columns] + [dot(a, y)] for a in columns]
+    for i in range(n):  # Gauss and Jordan, as above
+        pivot = max(range(i, n), key=lambda r: abs(m[r][i]))
+        m[i], m[pivot] = m[pivot], m[i]
+        m[i] = [v / m[i][i] for v in m[i]]
+        for r in range(n):
+            if r != i:
+                m[r] = [a - m[r][i] * b for a, b in zip(m[r], m[i])]
+    left = [a - sum(m[i][-1] * columns[i][j] for i in range(n)) for j, a in enumerate(y)]
+    df, k = sum(use) - n, len(ridden)
+    sd = math.sqrt(dot(left, left) / df)
+    alone, together = reach(0.95, df, 2), reach(0.95, df, k)
+    error = [[sd * math.sqrt(m[a][n + a] + (m[b][n + b] - 2 * m[a][n + b] if a != b else 0)) for b in range(k)] for a in range(k)]
+    means, pairs = {}, {}
+    for i, s in enumerate(ridden):
+        one, e = mean + m[i][-1], error[i][i]
+        means["ABCDEF"[s]] = [one, e, one - alone * e, one + alone * e]
+    for a, b in itertools.combinations(range(k), 2):
+        d, e = m[b][-1] - m[a][-1], error[a][b]
+        pairs["ABCDEF"[ridden[a]] + "-" + "ABCDEF"[ridden[b]]] = [d, d - together * e, d + together * e]
+    sign = 1 if lower else -1
+    best = min(range(1, k - 1), key=lambda i: sign * m[i][-1], default=0)
+    far = reach(0.90, df, 2) if setups == 3 else together
+    beats = k == setups and all(sign * (m[e][-1] - m[best][-1]) > far * error[e][best] for e in (0, k - 1))
+    first = min(range(k), key=lambda i: sign * m[i][-1])
+    return means, pairs, levels[ridden[best]] if beats else "NA", levels[ridden[first]]
+
+
 def family(measures):
     """Adjusted p of the secondary measures: step-down maximum, or Holm where the stints differ."""
     order = measures[0][1]
     if setups > 2 or any(m[2] != measures[0][2] for m in measures):
-        p = [many(*m)[0] if setups > 2 else alone(m) for m in measures]
+        p = [two(*m, False)[1] if levels else many(*m)[0] if setups > 2 else alone(m) for m in measures]
         adjusted, before = [0.0] * len(p), 0.0
         for rank, i in enumerate(sorted(range(len(p)), key=lambda i: p[i])):
             before = adjusted[i] = min(1.0, max(before, (len(p) - rank) * p[i]))
@@ -301,12 +386,12 @@ def alone(measure):
 
 
 def guesses(order, said):
-    """One-sided p and mid-p of right less wrong guesses; those held fixed, the order varied."""
-    score = [{"A": -1, "B": 1}.get(g, 0) for g in said]
-    t = sum((2 * s - 1) * g for s, g in zip(order, score))
-    every = [sum((2 * s - 1) * g for s, g in zip(z, score)) for z in orders()]
-    more, same = sum(v > t for v in every), sum(v == t for v in every)
-    return [(more + same) / len(every), (more + same / 2) / len(every)]
+    """One-sided p and mid-p of right less wrong guesses, of levels of where they lay; those held fixed, the order varied."""
+    score = [{"A": -1, "B": 1, "low": -1, "high": 1}.get(g, 0) for g in said]
+    t = sum(at[s] * g for s, g in zip(order, score))
+    every = [sums for (sums,) in walked([(score, at)])]
+    more, same = sum(v > t + 1e-9 for v in every), sum(abs(v - t) <= 1e-9 for v in every)
+    return [(more + same) / len(every), (more + same / 2) / len(every)] + ([t] if levels else [])
 
 
 def waits(order, seconds):
@@ -342,6 +427,8 @@ def uneven(order, void):
     def squares(z):
         return sum(sum(v for v, s in zip(void, z) if s == a) ** 2 for a in range(setups))
 
+    if not any(void):
+        return [1.0]
     observed = squares(order)
     every = [squares(z) >= observed for z in orders()]
     return [sum(every) / len(every)]
@@ -478,23 +565,40 @@ for measure in dict.fromkeys(r["measure"] for r in rows):
     there = [u for u, s, v, h, c in zip(use, scored, void, short, covered) if s and not v and c and (u or not h)]
     primary = declared[measure]["role"] == "primary"
     tested = sum(not u for u in there) <= 0.3 * len(there) and (primary or not stopped)
-    if setups == 2:
+    if setups == 2 or levels:
         harm, harms = None, None
-        if measure in watched and tested:
+        if tested and (measure in watched or levels and primary and declared[measure]["worthwhile"]):
             size = float(declared[measure]["worthwhile"])
             harm, harms = math.log1p(size / 100) if ratio else size, []
         line(measure, two(y, order, use, out, ratio, harm, harms))
-        if harms:
+        if harms and measure in watched:
             harmed[measure] = harms
+        elif harms:
+            line(measure + ", against D", harms)
+        if levels:
+            bent = bend(y, order, use, out)
+            line(measure + ", bend", bent)
+            better = declared[measure]["better"]
+            means, apart_by, middle, first = each_level(y, order, use, out, better == "lower")
+            back = (lambda v: [math.exp(a) for a in v]) if ratio else list
+            for letter, (mean, error, low, high) in means.items():
+                line(measure + ", " + letter, back([mean]) + [error] + back([low, high]))
+            for pair, numbers in apart_by.items():
+                line(measure + ", " + pair, back(numbers))
+            if primary and better != "neither":
+                estimate, p = two(y, order, use, out, False)[:2]
+                end = max(levels) if (estimate < 0) == (better == "lower") else min(levels)
+                line(measure + ", middle", [middle if bent[1] != "NA" and bent[1] <= 0.05 + 1e-12 else "NA"])
+                line(measure + ", end", [first if p <= 0.05 + 1e-12 and first == end else "NA"])
         if primary and looks:
             line("session looks", looked(order, y, use, out[0], declared[measure].get("summary"), ratio))
     else:
         found = many(y, order, use, out)
         line(measure, found[:1])
-        levels = [0.95] + ([1 - 0.05 / len(watched)] if measure in watched else [])
+        shares = [0.95] + ([1 - 0.05 / len(watched)] if measure in watched else [])
         back = math.exp if ratio else float
         for (a, b), p, ends in zip(
-            itertools.combinations("ABCDEF"[:setups], 2), found[1:], apart(y, order, use, out, levels)
+            itertools.combinations("ABCDEF"[:setups], 2), found[1:], apart(y, order, use, out, shares)
         ):
             line(measure + ", " + a + "-" + b, [p] + [e if e == "NA" else back(e) for e in ends])
     if declared[measure]["role"] == "secondary" and tested:
@@ -524,7 +628,7 @@ for part, columns in parts.items():
         for name, numbers in zip(("", ", sums", ", bands"), found):
             line("where " + part + name, numbers)
 said = [r["guess"] if r["in_the_day"] == "true" else "" for r in stint_rows]
-if setups == 2 and any(said):
+if (setups == 2 or levels) and any(said):
     line("session guesses", guesses(order, said))
 timed = {r["stint"]: r for r in read("waits.csv")} if os.path.exists(folder + "/waits.csv") else {}
 waited = [float(r["wait"]) if r["counts"] == "true" else None for r in (timed.get(s["stint"], {"counts": ""}) for s in stint_rows)]

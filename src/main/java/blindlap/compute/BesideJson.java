@@ -55,11 +55,15 @@ public final class BesideJson {
     node.put("reason", past.reason());
     node.put("primary", past.primary());
     node.put("told", PlanJson.word(past.told()));
-    node.put("verdict", past.verdict().map(Verdict::text).orElse(null));
+    node.put("verdict", past.verdictText().orElse(null));
     node.put("alike", past.alike());
     node.put("known_before", past.knownBefore());
     if (past.level() != BlindLevel.HELPER) {
       node.put("level", PlanJson.word(past.level()));
+    }
+    // Only where it is so, so that packages from before it existed are not called altered.
+    if (past.trend()) {
+      node.put("trend", true);
     }
   }
 
@@ -106,6 +110,7 @@ public final class BesideJson {
         node.path("primary").asText(),
         option(node, "told", QuestionHistory.Told.class),
         text(node, "verdict").map(Verdict::parse),
+        node.path("trend").asBoolean(),
         node.path("alike").asBoolean(),
         node.path("known_before").asBoolean(),
         node.has("level") ? option(node, "level", BlindLevel.class) : BlindLevel.HELPER);

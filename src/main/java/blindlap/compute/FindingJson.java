@@ -1,5 +1,10 @@
 package blindlap.compute;
 
+import static blindlap.compute.JsonNumbers.back;
+import static blindlap.compute.JsonNumbers.interval;
+import static blindlap.compute.JsonNumbers.number;
+import static blindlap.compute.JsonNumbers.optional;
+
 import blindlap.plan.PlanJson;
 import blindlap.review.Beside;
 import blindlap.review.Comparison;
@@ -41,16 +46,7 @@ public final class FindingJson {
   /** A finding with the history of its question and what it was at unsealing. */
   public static String write(Finding finding, Beside beside) {
     ObjectNode root = JSON.createObjectNode();
-    root.put("session", finding.day().session());
-    root.put("engine", Engine.version());
-    root.put("edition", Edition.CURRENT);
-    root.put("order", finding.day().order());
-    root.put("count", finding.orders().count());
-    root.put("attainable_level", finding.orders().attainableLevel());
-    root.put("null_run", finding.day().nullRun());
-    root.put("blinded", finding.day().plan().blinding().blinded());
-    root.put("level", PlanJson.word(finding.day().plan().level()));
-    MasksJson.put(root, finding.day());
+    day(root, finding);
     root.put("sentence", new FindingText(finding).sentence());
     root.put("verdict", verdict(finding).orElse(null));
     ArrayNode measures = root.putArray("measures");
@@ -78,6 +74,20 @@ public final class FindingJson {
     BesideJson.write(root, beside);
     requests(root, finding);
     return print(root);
+  }
+
+  private static void day(ObjectNode root, Finding finding) {
+    root.put("session", finding.day().session());
+    root.put("engine", Engine.version());
+    root.put("edition", Edition.CURRENT);
+    root.put("order", finding.day().order());
+    root.put("count", finding.orders().count());
+    root.put("attainable_level", finding.orders().attainableLevel());
+    root.put("null_run", finding.day().nullRun());
+    root.put("blinded", finding.day().plan().blinding().blinded());
+    root.put("level", PlanJson.word(finding.day().plan().level()));
+    MasksJson.put(root, finding.day());
+    TrendJson.put(root, finding.day().plan());
   }
 
   private static void voids(ObjectNode node, VoidBalance balance) {
@@ -157,6 +167,10 @@ public final class FindingJson {
     interval(node, "interval_95", comparison.interval(0.95));
     interval(node, "interval_90", comparison.interval(0.90));
     node.put("verdict", comparison.verdictText().orElse(null));
+    comparison
+        .trend()
+        .ifPresent(
+            trend -> TrendJson.put(node, comparison, trend, finding.day().plan().levelNumbers()));
     comparison.harm().ifPresent(harm -> harm(node.putObject("harm"), comparison, harm));
     comparison
         .ratio()
@@ -261,10 +275,6 @@ public final class FindingJson {
     }
   }
 
-  private static Interval back(Scale scale, Interval shifts) {
-    return new Interval(scale.back(shifts.low()), scale.back(shifts.high()));
-  }
-
   private static void beside(ObjectNode node, Sensitivity each, ManyComparison many) {
     if (!each.estimateOnly()) {
       number(node, "p", many.said(many.result().p()));
@@ -285,39 +295,14 @@ public final class FindingJson {
               number(node, "mid_p", test.midP());
               node.put("flagged", test.flagged());
             });
-  }
-
-  private static void number(ObjectNode node, String name, double value) {
-    if (Double.isFinite(value)) {
-      node.put(name, value);
-    } else {
-      node.putNull(name);
-    }
-  }
-
-  private static void optional(ObjectNode node, String name, OptionalDouble value) {
-    if (value.isPresent()) {
-      number(node, name, value.getAsDouble());
-    } else {
-      node.putNull(name);
-    }
-  }
-
-  private static void interval(ObjectNode node, String name, Optional<Interval> interval) {
-    if (interval.isEmpty()) {
-      node.putNull(name);
-      return;
-    }
-    ArrayNode ends = node.putArray(name);
-    end(ends, interval.get().low());
-    end(ends, interval.get().high());
-  }
-
-  private static void end(ArrayNode ends, double value) {
-    if (Double.isFinite(value)) {
-      ends.add(value);
-    } else {
-      ends.addNull();
-    }
+    guesses
+        .levelTest()
+        .ifPresent(
+            test -> {
+              number(node, "t", test.t());
+              number(node, "p", test.p());
+              number(node, "mid_p", test.midP());
+              node.put("flagged", test.flagged());
+            });
   }
 }

@@ -1,6 +1,7 @@
 package blindlap.compute;
 
 import blindlap.plan.Measure;
+import blindlap.plan.PlanJson;
 import blindlap.plan.Rule;
 import blindlap.review.Comparison;
 import blindlap.review.CovariateFinding;
@@ -132,7 +133,12 @@ public final class FindingRequests {
       double margin = measure.scale().margin(worthwhile.doubleValue());
       at.add(measure.scale().back(-margin)).add(measure.scale().back(margin));
     }
-    add("comparison", measure.name(), "compare-two", given);
+    if (levels(given)
+        && measure.role() == Measure.Role.PRIMARY
+        && measure.better() != Measure.Better.NEITHER) {
+      given.put("better", PlanJson.word(measure.better()));
+    }
+    add("comparison", measure.name(), one(), given);
     if (comparison.ratio().isPresent()) {
       ObjectNode ratio = given();
       ArrayNode values = ratio.putArray("values");
@@ -141,6 +147,23 @@ public final class FindingRequests {
       }
       add("ratio", measure.name(), "count-ratio", ratio);
     }
+  }
+
+  /** How the one difference of the day is compared: of two setups, or over levels. */
+  private String one() {
+    return finding.day().plan().steps() == null ? "compare-two" : "trend";
+  }
+
+  /** The numbers of the levels; nothing is written, and it is false, where there are none. */
+  private boolean levels(ObjectNode given) {
+    if (finding.day().plan().steps() == null) {
+      return false;
+    }
+    ArrayNode levels = given.putArray("levels");
+    for (double level : finding.day().plan().levelNumbers()) {
+      levels.add(level);
+    }
+    return true;
   }
 
   private void many(ManyComparison many) {
@@ -152,7 +175,7 @@ public final class FindingRequests {
 
   /**
    * The step-down family; only where one drift and the same covariates hold for all, as one request
-   * takes one.
+   * takes one. Trends are adjusted by Holm's steps from the p of their own requests.
    */
   private void family() {
     List<Comparison> family =
@@ -160,7 +183,7 @@ public final class FindingRequests {
     boolean oneNuisance =
         family.stream().map(c -> takenOut(c.measure(), c.stints()).nuisance()).distinct().count()
             == 1;
-    if (!oneNuisance) {
+    if (!oneNuisance || finding.day().plan().steps() != null) {
       return;
     }
     ObjectNode given = given();
@@ -183,7 +206,14 @@ public final class FindingRequests {
     StintValues stints = each.values(finding.day(), measure);
     values(given, measure, stints);
     covariates(given, sensitivityOut(each, measure, stints));
-    if (each.estimateOnly()) {
+    boolean levels = levels(given);
+    if (each.estimateOnly() && levels) {
+      given.remove("order");
+      ArrayNode fitted = given.putArray("fitted");
+      for (double level : finding.day().levelsFitted()) {
+        fitted.add(level);
+      }
+    } else if (each.estimateOnly()) {
       int[] fitted = finding.day().asFitted();
       given.remove("rule");
       given.put("order", Orders.letters(fitted));
@@ -195,7 +225,7 @@ public final class FindingRequests {
         valid.add(use);
       }
     }
-    String calculation = finding.day().plan().setups().size() == 2 ? "compare-two" : "compare-many";
+    String calculation = finding.day().plan().oneDifference() ? one() : "compare-many";
     add("sensitivity." + each.kind().name(), measure.name(), calculation, given);
   }
 
@@ -216,18 +246,20 @@ public final class FindingRequests {
       number(values, value);
     }
     given.put("drift", finding.day().plan().primary().orElseThrow().drift().text());
+    levels(given);
     add(
         "covariate",
         each.covariate().name(),
-        each.check().isPresent() ? "compare-two" : "compare-many",
+        each.check().isPresent() ? one() : "compare-many",
         given);
   }
 
   private void guesses() {
-    if (finding.guesses().test().isPresent()) {
+    if (finding.guesses().test().isPresent() || finding.guesses().levelTest().isPresent()) {
       ObjectNode given = given();
+      String about = levels(given) ? "guesses.levels" : "guesses";
       given.put("guesses", finding.guesses().letters());
-      add("guesses", "", "guesses", given);
+      add(about, "", "guesses", given);
     }
   }
 

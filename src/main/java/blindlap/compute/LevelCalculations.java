@@ -2,8 +2,8 @@ package blindlap.compute;
 
 import blindlap.stats.compare.LevelMeans;
 import blindlap.stats.compare.OrderSet;
+import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.Trend;
-import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Orders;
 import blindlap.stats.tell.LevelGuessTest;
@@ -26,12 +26,12 @@ final class LevelCalculations {
     return List.of(
         OrderGiven.calculation(
             "trend",
-            OrderGiven.withStints("order", "levels", "drift", "covariates", "worthwhile", "better"),
-            LevelCalculations::trend));
+            OrderGiven.withStints(
+                "order", "levels", "fitted", "drift", "covariates", "worthwhile", "at", "better"),
+            given -> given.given().has("fitted") ? fitted(given) : trend(given)));
   }
 
   private static Evaluation trend(OrderGiven given) {
-    given.refuseRatioScale("a trend is followed in the measure's own unit.");
     double[] levels = given.given().numbers("levels");
     Trend found =
         Trend.of(
@@ -42,13 +42,14 @@ final class LevelCalculations {
             given.valid(),
             given.nuisance(),
             given.sampling());
-    ResultFields result = fields(found, levels);
-    interval(result, found, "interval_95", 0.95);
-    interval(result, found, "interval_90", 0.90);
+    ResultFields result = fields(given.scale(), found, levels);
+    interval(result, given.scale(), found, "interval_95", 0.95);
+    interval(result, given.scale(), found, "interval_90", 0.90);
     verdict(result, given, found);
+    result.objects("at", OrderCalculations.at(given, found.curve()));
     bend(result, found);
     result.number("attainable_level", OrderSet.ofTrend(given.set()).attainableLevel());
-    means(result, found);
+    means(result, given.scale(), found);
     ends(result, given, found, levels);
     given.stateSample(result, found.sampled());
     if (found.sampled()) {
@@ -59,11 +60,42 @@ final class LevelCalculations {
     notes.add(
         "The p of the bend is exact if no level matters; with a strong trend it is cautious.");
     notes.add("Intervals of the means and between levels rest on normal theory.");
+    if (given.scale() == Scale.RATIO) {
+      notes.add(
+          "Estimates, intervals and means are ratios or in the unit of the values; noise_sd and"
+              + " standard_error are in log units.");
+    }
     return new Evaluation(
         result,
         "Re-randomisation of the least-squares trend over the levels after drift, inverted to a"
             + " confidence curve; means by least squares, between levels by Tukey and Kramer.",
         notes);
+  }
+
+  /** The estimate alone, by what was really on: nobody drew that. */
+  private static Evaluation fitted(OrderGiven given) {
+    for (String field : List.of("order", "worthwhile", "at", "better")) {
+      if (given.given().has(field)) {
+        throw given
+            .given()
+            .refuse(field, "must be left out when fitted is given, which gives an estimate alone.");
+      }
+    }
+    double[] levels = given.given().numbers("levels");
+    Trend found =
+        Trend.estimateAt(
+            given.set(),
+            levels,
+            given.given().numbers("fitted"),
+            given.values(),
+            given.valid(),
+            given.nuisance());
+    return new Evaluation(
+        new ResultFields()
+            .number("estimate", given.scale().back(found.estimate()))
+            .number("per_unit", given.scale().back(found.perUnit(levels))),
+        "Least-squares trend over the levels that were on, after drift.",
+        List.of("Without p: the levels that were on are not those that were drawn."));
   }
 
   /** Guesses of levels: the answer to {@code guesses} where levels are given. */
@@ -94,11 +126,11 @@ final class LevelCalculations {
             "A result without sign of unblinding does not show that the blind held."));
   }
 
-  private static ResultFields fields(Trend found, double[] levels) {
+  private static ResultFields fields(Scale scale, Trend found, double[] levels) {
     return new ResultFields()
         .whole("count", found.count())
-        .number("estimate", found.estimate())
-        .number("per_unit", found.perUnit(levels))
+        .number("estimate", scale.back(found.estimate()))
+        .number("per_unit", scale.back(found.perUnit(levels)))
         .number("noise_sd", found.noiseSd())
         .whole("df", found.df())
         .number("p", found.curve().p(0))
@@ -106,7 +138,8 @@ final class LevelCalculations {
         .number("p_less", found.curve().pLess(0));
   }
 
-  private static void interval(ResultFields result, Trend found, String field, double level) {
+  private static void interval(
+      ResultFields result, Scale scale, Trend found, String field, double level) {
     Optional<Interval> interval =
         found.noVariation() ? Optional.empty() : found.curve().interval(level);
     if (found.noVariation()) {
@@ -114,22 +147,18 @@ final class LevelCalculations {
     } else {
       result.interval(
           field,
-          interval.map(Interval::low).orElse(Double.NaN),
-          interval.map(Interval::high).orElse(Double.NaN));
+          interval.map(i -> scale.back(i.low())).orElse(Double.NaN),
+          interval.map(i -> scale.back(i.high())).orElse(Double.NaN));
     }
   }
 
   private static void verdict(ResultFields result, OrderGiven given, Trend found) {
-    if (!given.given().has("worthwhile")) {
+    double[] margin = OrderCalculations.margin(given);
+    if (margin.length == 0) {
       result.none("verdict");
-      return;
+    } else {
+      result.text("verdict", found.verdict(margin[0], margin[1]).textOfTrend());
     }
-    double worthwhile = given.given().number("worthwhile");
-    if (worthwhile <= 0) {
-      throw given.given().refuse("worthwhile", "must be above 0, but is " + worthwhile + ".");
-    }
-    Verdict verdict = found.verdict(-worthwhile, worthwhile);
-    result.text("verdict", verdict.textOfTrend());
   }
 
   private static void bend(ResultFields result, Trend found) {
@@ -142,7 +171,7 @@ final class LevelCalculations {
             () -> result.none("bend"));
   }
 
-  private static void means(ResultFields result, Trend found) {
+  private static void means(ResultFields result, Scale scale, Trend found) {
     if (found.means().isEmpty()) {
       result.none("means").none("between");
       return;
@@ -157,7 +186,9 @@ final class LevelCalculations {
                         new ResultFields()
                             .number("level", mean.level())
                             .whole("stints", mean.stints())
-                            .number("mean", mean.mean()),
+                            .number("mean", scale.back(mean.mean()))
+                            .number("standard_error", mean.standardError()),
+                        scale,
                         means.interval(mean, 0.95)))
             .toList());
     result.objects(
@@ -170,13 +201,14 @@ final class LevelCalculations {
                             .text(
                                 "pair",
                                 Orders.letter(pair.first()) + "-" + Orders.letter(pair.second()))
-                            .number("estimate", pair.estimate()),
+                            .number("estimate", scale.back(pair.estimate())),
+                        scale,
                         means.interval(pair, 0.95)))
             .toList());
   }
 
-  private static ResultFields interval(ResultFields fields, Interval interval) {
-    return fields.interval("interval_95", interval.low(), interval.high());
+  private static ResultFields interval(ResultFields fields, Scale scale, Interval interval) {
+    return fields.interval("interval_95", scale.back(interval.low()), scale.back(interval.high()));
   }
 
   private static void ends(ResultFields result, OrderGiven given, Trend found, double[] levels) {

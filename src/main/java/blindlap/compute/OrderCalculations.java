@@ -70,7 +70,6 @@ final class OrderCalculations {
 
   private static Evaluation compareTwo(OrderGiven given) {
     double[] margin = margin(given);
-    double[] shifts = shifts(given);
     TwoSetups found =
         TwoSetups.compare(
             given.set(),
@@ -92,7 +91,7 @@ final class OrderCalculations {
             .number("p_b_greater", curve.pGreater(0))
             .number("p_b_less", curve.pLess(0));
     intervalsAndVerdict(result, given, found, margin);
-    result.objects("at", at(given, curve, shifts));
+    result.objects("at", at(given, curve));
     result.flag("no_variation", found.noVariation());
     if (given.given().flag("curve", false) && !found.noVariation()) {
       result.numbers("knots", Arrays.stream(curve.knots()).map(given.scale()::back).toArray());
@@ -146,7 +145,8 @@ final class OrderCalculations {
     }
   }
 
-  private static double[] margin(OrderGiven given) {
+  /** The worthwhile difference as shifts −D and +D; nothing where none is given. */
+  static double[] margin(OrderGiven given) {
     Given fields = given.given();
     if (!fields.has("worthwhile")) {
       return new double[0];
@@ -159,12 +159,9 @@ final class OrderCalculations {
     return new double[] {-margin, margin};
   }
 
-  private static double[] shifts(OrderGiven given) {
-    Given fields = given.given();
-    return fields.has("at") ? fields.numbers("at") : new double[0];
-  }
-
-  private static List<ResultFields> at(OrderGiven given, ConfidenceCurve curve, double[] said) {
+  /** The counts at every shift that is asked for. */
+  static List<ResultFields> at(OrderGiven given, ConfidenceCurve curve) {
+    double[] said = given.given().has("at") ? given.given().numbers("at") : new double[0];
     double[] shifts = given.scale().forward("at", said);
     List<ResultFields> list = new ArrayList<>();
     for (int i = 0; i < said.length; i++) {

@@ -128,6 +128,7 @@ public final class DataPackage {
     CovariateTables.said(tables, plan, day.covariates());
     CovariateTables.takenOut(tables, day);
     tables.rule(plan.rule());
+    tables.levels(plan);
     stints(tables, day);
     RecordedTables.write(tables, day);
     fits(tables, day);
@@ -188,6 +189,7 @@ public final class DataPackage {
         WORDS.say("question", plan.question()),
         WORDS.say("tables"),
         WORDS.say("again"),
+        plan.steps() == null ? "" : WORDS.say("levels"),
         WORDS.say("proof"),
         WORDS.say("amended", amendments),
         WORDS.say("edition", Edition.CURRENT),

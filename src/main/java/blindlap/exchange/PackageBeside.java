@@ -9,7 +9,6 @@ import blindlap.plan.PlanJson;
 import blindlap.review.Beside;
 import blindlap.review.Edition;
 import blindlap.review.QuestionHistory;
-import blindlap.stats.compare.Verdict;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
@@ -84,7 +83,7 @@ public record PackageBeside(int edition, Beside beside) {
         past.reason(),
         past.primary(),
         PlanJson.word(past.told()),
-        past.verdict().map(Verdict::text).orElse(""),
+        past.verdictText().orElse(""),
         String.valueOf(past.alike()),
         String.valueOf(past.knownBefore()));
   }

@@ -5,6 +5,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Rule;
+import blindlap.plan.StepsDay;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapState;
 import blindlap.stats.compare.StintSummary;
@@ -215,6 +216,26 @@ final class PackageTables {
                 String.join(" ", rule.patterns()),
                 Objects.requireNonNullElse(rule.maxRun(), "").toString(),
                 Objects.requireNonNullElse(rule.minTrendEfficiency(), "").toString())));
+  }
+
+  /** The levels of a steps day, by the letters of the order; no table of other days. */
+  void levels(Plan plan) {
+    StepsDay steps = plan.steps();
+    if (steps == null) {
+      return;
+    }
+    List<BigDecimal> levels = plan.levels().orElseThrow();
+    List<List<String>> rows = new ArrayList<>();
+    for (int i = 0; i < levels.size(); i++) {
+      String letter = String.valueOf((char) ('A' + i));
+      rows.add(List.of(letter, levels.get(i).toPlainString()));
+    }
+    table(
+        "levels",
+        List.of(
+            Column.of("setup", "string", "letter of the level in the order"),
+            new Column("level", "number", steps.unit(), steps.setting())),
+        rows);
   }
 
   /** Columns of a lap that no key is needed for. */

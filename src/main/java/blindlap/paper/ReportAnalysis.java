@@ -9,14 +9,12 @@ import blindlap.review.ManyComparison;
 import blindlap.session.SessionState;
 import blindlap.stats.compare.ManySetups;
 import blindlap.wording.AmendmentWords;
-import blindlap.wording.CovariateWords;
 import blindlap.wording.FindingText;
-import blindlap.wording.WhereWords;
+import blindlap.wording.FormulaWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 
 /** The full record, third part: how the numbers came about. */
 final class ReportAnalysis {
@@ -44,7 +42,7 @@ final class ReportAnalysis {
     }
     page.h3("exact");
     exact();
-    page.h3("method").list(formulas(finding));
+    page.h3("method").list(FormulaWords.of(finding));
     page.h3("requests").p(WORDS.say("requests.text"));
     for (FindingRequests.Named named : FindingRequests.of(finding)) {
       page.p(COMPUTED.say(named.about(), named.measure()));
@@ -118,23 +116,6 @@ final class ReportAnalysis {
 
   private static String interval(Comparison c, double level) {
     return c.interval(level).map(i -> cell(i.low()) + " to " + cell(i.high())).orElse("–");
-  }
-
-  private static List<String> formulas(Finding finding) {
-    Stream<String> formulas =
-        COMPUTED.keys().stream()
-            .filter(
-                key ->
-                    key.startsWith("formula.")
-                        || key.equals("waits.formula") && finding.waits().test().isPresent())
-            .sorted()
-            .map(key -> COMPUTED.say(key));
-    return Stream.of(
-            formulas,
-            CovariateWords.formula(finding).stream(),
-            WhereWords.formula(finding).stream())
-        .flatMap(each -> each)
-        .toList();
   }
 
   private void amendments() {

@@ -2,6 +2,7 @@ package blindlap.review;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.StepsDay;
 import blindlap.seal.OpenKey;
 import blindlap.session.Fact;
 import blindlap.session.Recorded;
@@ -332,5 +333,25 @@ public record DayRecord(
       setups[stint - 1] = fitted == null ? setups[stint - 1] : fitted;
     }
     return setups;
+  }
+
+  /**
+   * The level of a steps day that was really on in every stint: as measured, where the helper wrote
+   * a number down, or else as the setup that was fitted has it.
+   */
+  public double[] levelsFitted() {
+    StepsDay steps = plan.steps();
+    if (steps == null) {
+      throw new IllegalStateException("a day without levels");
+    }
+    int[] fitted = asFitted();
+    double[] levels = plan.levelNumbers();
+    double[] at = new double[fitted.length];
+    for (int i = 0; i < at.length; i++) {
+      HelperFit fit = fits.get(i + 1);
+      BigDecimal number = fit == null ? null : fit.measured().get(steps.setting());
+      at[i] = number == null ? levels[fitted[i]] : number.doubleValue();
+    }
+    return at;
   }
 }

@@ -57,6 +57,7 @@ public record QuestionHistory(List<Past> past) {
    * @param primary name of its primary measure; empty if it has none
    * @param told what may be told of its finding
    * @param verdict empty unless the finding is told and has one
+   * @param trend true if the verdict is one of a trend over levels
    * @param alike same rider, trail and setups; otherwise it only asks in the same words
    * @param knownBefore its result was known when the session in hand was committed, or is to be
    * @param level how blind it was
@@ -71,11 +72,17 @@ public record QuestionHistory(List<Past> past) {
       String primary,
       Told told,
       Optional<Verdict> verdict,
+      boolean trend,
       boolean alike,
       boolean knownBefore,
       BlindLevel level) {
 
-    /** One with a helper. */
+    /** The verdict's fixed string. */
+    public Optional<String> verdictText() {
+      return verdict.map(found -> trend ? found.textOfTrend() : found.text());
+    }
+
+    /** One of setups, with a helper. */
     public Past(
         String session,
         LocalDate day,
@@ -98,6 +105,7 @@ public record QuestionHistory(List<Past> past) {
           primary,
           told,
           verdict,
+          false,
           alike,
           knownBefore,
           BlindLevel.HELPER);
@@ -189,6 +197,7 @@ public record QuestionHistory(List<Past> past) {
         told == Told.FOUND
             ? Analysis.verdictOnly(open.apply(state)).flatMap(Comparison::verdict)
             : Optional.empty(),
+        plan.steps() != null,
         alike,
         // What a sealed session or an unfinished series hides, this does not give away either.
         alike && mayRepeat && told == Told.FOUND && known,

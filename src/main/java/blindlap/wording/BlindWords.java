@@ -9,6 +9,7 @@ import blindlap.review.Parity;
 import blindlap.stats.compare.VoidBalance;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.tell.GuessTest;
+import blindlap.stats.tell.LevelGuessTest;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
@@ -42,8 +43,8 @@ final class BlindWords {
     if (!plan.level().blind()) {
       return WORDS.say("guesses.known", guesses.right(), guesses.wrong(), guesses.unknown());
     }
-    if (plan.steps() != null) {
-      return WORDS.say("guesses.ends", guesses.right(), guesses.wrong(), guesses.unknown());
+    if (guesses.levelTest().isPresent()) {
+      return ends(guesses, guesses.levelTest().get());
     }
     if (guesses.test().isEmpty() || finding.day().nullRun()) {
       int setups = plan.setups().size();
@@ -62,6 +63,17 @@ final class BlindWords {
         guesses.unknown(),
         Figures.p(test.midP()),
         index(test));
+  }
+
+  private static String ends(Guesses guesses, LevelGuessTest test) {
+    return WORDS.say(
+        test.flagged() ? "guesses.ends.flagged" : "guesses.ends.held",
+        guesses.right(),
+        guesses.wrong(),
+        guesses.unknown(),
+        guesses.neither() == 0 ? "" : WORDS.say("guesses.ends.neither", guesses.neither()),
+        Figures.number(test.t(), 2),
+        Figures.p(test.midP()));
   }
 
   private static String index(GuessTest test) {

@@ -2,7 +2,6 @@ package blindlap.wording;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.plan.Setup;
 import blindlap.review.Beside;
 import blindlap.review.Edition;
 import blindlap.review.RecordedFinding;
@@ -101,7 +100,7 @@ public final class EditionWords {
     Optional<Interval> narrow = shifts(finding, 90);
     DifferenceWords words =
         new DifferenceWords(
-            plan.setups().stream().map(Setup::name).toList(),
+            plan.ends(),
             primary,
             primary.scale().shift(estimate.getAsDouble()),
             List.of(wide, narrow),
@@ -123,9 +122,13 @@ public final class EditionWords {
   /** The phrase of today's words, so that new words alone make no difference. */
   private String phrase(String verdict) {
     return Arrays.stream(Verdict.values())
-        .filter(known -> known.text().equals(verdict))
+        .filter(known -> known.text().equals(verdict) || known.textOfTrend().equals(verdict))
         .findFirst()
-        .map(known -> VerdictWords.phrase(plan.level(), known))
+        .map(
+            known ->
+                plan.steps() == null
+                    ? VerdictWords.phrase(plan.level(), known)
+                    : VerdictWords.ofTrend(known))
         .orElse(verdict);
   }
 

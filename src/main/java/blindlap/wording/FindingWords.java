@@ -88,7 +88,7 @@ public final class FindingWords {
   public String phrase() {
     Verdict verdict = comparison.verdict().orElseThrow();
     return names.trend() && verdict == Verdict.NO_WORTHWHILE_DIFFERENCE
-        ? VerdictWords.noWorthwhileTrend()
+        ? VerdictWords.ofTrend(verdict)
         : VerdictWords.phrase(level, measure, verdict);
   }
 

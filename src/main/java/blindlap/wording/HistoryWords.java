@@ -62,7 +62,9 @@ public final class HistoryWords {
   }
 
   private static String said(Past past, Verdict verdict) {
-    return VerdictWords.phrase(past.level(), verdict);
+    return past.trend()
+        ? VerdictWords.ofTrend(verdict)
+        : VerdictWords.phrase(past.level(), verdict);
   }
 
   private static String told(Past past) {

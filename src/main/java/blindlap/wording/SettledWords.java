@@ -3,7 +3,6 @@ package blindlap.wording;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.review.KnownStints;
-import blindlap.stats.tell.GuessTest;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,7 +49,7 @@ final class SettledWords {
                   : "condition.blind.broken",
               StintList.words(day.blindBroken().keySet())));
     }
-    if (finding.guesses().test().filter(GuessTest::flagged).isPresent()) {
+    if (finding.guesses().flagged()) {
       conditions.add(WORDS.say("condition.guesses"));
     }
     return conditions;

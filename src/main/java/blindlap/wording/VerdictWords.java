@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 final class VerdictWords {
   private static final Words VERDICTS = Words.of("verdicts");
   private static final Words FINDING = Words.of("finding");
+  private static final String TREND = "TREND.";
 
   private VerdictWords() {}
 
@@ -19,15 +20,16 @@ final class VerdictWords {
     return VERDICTS.say(verdict.name());
   }
 
-  /** A difference worth having is ruled out between the ends; the middle may still be best. */
-  static String noWorthwhileTrend() {
-    return VERDICTS.say("TREND." + Verdict.NO_WORTHWHILE_DIFFERENCE.name());
-  }
-
   /** The phrase of a verdict of which no more is known than how blind its session was. */
   static String phrase(BlindLevel level, Verdict verdict) {
     String capped = cap(level) + verdict.name();
     return !cap(level).isEmpty() && VERDICTS.has(capped) ? VERDICTS.say(capped) : phrase(verdict);
+  }
+
+  /** The phrase of a verdict of a trend over levels: the middle may still be best. */
+  static String ofTrend(Verdict verdict) {
+    String key = TREND + verdict.name();
+    return VERDICTS.has(key) ? VERDICTS.say(key) : phrase(verdict);
   }
 
   /** What got worse, or has no better, is never called worthwhile. */
@@ -57,7 +59,7 @@ final class VerdictWords {
   /** All phrases of a verdict, those of every level. */
   static Stream<String> all(Verdict verdict) {
     return Stream.concat(
-        Stream.of(phrase(verdict)),
+        Stream.of(phrase(verdict), ofTrend(verdict)),
         Arrays.stream(BlindLevel.values())
             .map(level -> cap(level) + verdict.name())
             .filter(VERDICTS::has)

@@ -94,7 +94,7 @@ class StepsDayCommandsTest {
     assertThat(review.code()).as(review.err()).isZero();
     assertThat(review.out())
         .contains(stints + " of " + stints + " stints used")
-        .containsPattern("Guesses of the end that the level was nearer to: \\d+ right, \\d+ wrong");
+        .containsPattern("\\d+ named the end that the level was nearer to, \\d+ the other");
     for (String[] command :
         new String[][] {
           {"review", id, "--json"},
@@ -111,6 +111,17 @@ class StepsDayCommandsTest {
         .contains("levels: " + levels.substring(1, levels.length() - 1));
     assertThat(Files.readString(folder.resolve("package").resolve("stints.csv")))
         .contains(",low,", ",high,", ",-,");
+    Path report = folder.resolve("report");
+    try (Stream<Path> files = Files.list(report)) {
+      Path html = files.filter(file -> file.toString().endsWith(".html")).findFirst().orElseThrow();
+      assertThat(Files.readString(html).replaceAll("<[^>]*>", "|"))
+          .contains("|nearer the low end|", "|nearer the high end|", "Estimate: x'Wy/x'Wx")
+          .doesNotContain("Estimate: z'Wy");
+    }
+    assertThat(Files.readString(folder.resolve("package").resolve("levels.csv")).lines())
+        .hasSize(1 + levels.split(",", -1).length);
+    assertThat(Files.readString(folder.resolve("package").resolve("README.md")))
+        .contains("levels of one setting, whose numbers stand in `levels.csv`");
     assertThat(day.run("notebook").out()).contains("Steps day: " + levels.substring(1, 2) + ", ");
     assertThat(day.run("notebook", "--verify").code()).isZero();
   }

@@ -377,6 +377,68 @@ class OrderRequestsTest {
   }
 
   @Test
+  void aTrendOfRatiosIsTheTrendOfTheirLogarithms() {
+    double[] values = {62.1, 59.9, 62.1, 61.9, 60.2, 61.8, 60.1, 61.9, 62.1};
+    String rule = "'rule':{'setups':3,'stints':9,'block':3}";
+    String order = "'levels':[3,9,5],'order':'BCAACBCAB','better':'lower'";
+    double[] logs = java.util.Arrays.stream(values).map(Math::log).toArray();
+    JsonNode ratio =
+        result(
+            "trend", rule, order, list(values), LINE, "'scale':'ratio','worthwhile':2,'at':[1.02]");
+    double margin = Math.log(1.02);
+    JsonNode plain =
+        result(
+            "trend",
+            rule,
+            order,
+            list(logs),
+            LINE,
+            "'worthwhile':" + margin + ",'at':[" + margin + "]");
+    for (String field : new String[] {"p", "bend", "verdict", "noise_sd", "middle_better"}) {
+      assertThat(ratio.get(field)).as(field).isEqualTo(plain.get(field));
+    }
+    assertThat(ratio.get("at").get(0).get("count_plus"))
+        .isEqualTo(plain.get("at").get(0).get("count_plus"));
+    for (String field : new String[] {"estimate", "per_unit"}) {
+      back(ratio.get(field), plain.get(field));
+    }
+    for (int end = 0; end < 2; end++) {
+      back(ratio.get("interval_90").get(end), plain.get("interval_90").get(end));
+    }
+    for (int i = 0; i < 3; i++) {
+      JsonNode mean = ratio.get("means").get(i);
+      back(mean.get("mean"), plain.get("means").get(i).get("mean"));
+      back(mean.get("interval_95").get(1), plain.get("means").get(i).get("interval_95").get(1));
+      assertThat(mean.get("standard_error"))
+          .isEqualTo(plain.get("means").get(i).get("standard_error"));
+      JsonNode pair = ratio.get("between").get(i);
+      back(pair.get("estimate"), plain.get("between").get(i).get("estimate"));
+      back(pair.get("interval_95").get(0), plain.get("between").get(i).get("interval_95").get(0));
+    }
+  }
+
+  private static String list(double[] values) {
+    return "'values':" + java.util.Arrays.toString(values);
+  }
+
+  private static void back(JsonNode ratio, JsonNode log) {
+    assertThat(Math.log(ratio.doubleValue())).isCloseTo(log.doubleValue(), within(1e-12));
+  }
+
+  @Test
+  void whatWasReallyOnGivesTheEstimateAlone() {
+    String rule = "'rule':{'setups':3,'stints':9,'block':3},'levels':[3,9,5]";
+    String values = "'values':[62.1,59.9,62.1,61.9,60.2,61.8,60.1,61.9,62.1]";
+    JsonNode drawn = result("trend", rule, values, LINE, "'order':'BCAACBCAB'");
+    JsonNode on = result("trend", rule, values, LINE, "'fitted':[9,5,3,3,5,9,5,3,9]");
+    assertThat(on.get("estimate")).isEqualTo(drawn.get("estimate"));
+    assertThat(on.get("per_unit")).isEqualTo(drawn.get("per_unit"));
+    assertThat(on.size()).isEqualTo(2);
+    JsonNode wrong = result("trend", rule, values, LINE, "'fitted':[9,5,3,3,5.5,9,5,3,9]");
+    assertThat(wrong.get("estimate")).isNotEqualTo(drawn.get("estimate"));
+  }
+
+  @Test
   void guessesOfLevelsAreAnsweredByRequest() {
     String rule = "'rule':{'setups':3,'stints':9,'block':3}";
     String levels = "'levels':[13,1,4]";

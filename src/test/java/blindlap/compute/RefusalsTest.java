@@ -143,8 +143,17 @@ class RefusalsTest {
             + " \"order\": \"ABAB\", \"values\": [1, 2, 3, 5], \"drift\": \"none\", \"worthwhile\":"
             + " 0|given.worthwhile: must be above 0",
         "trend|\"rule\": {\"setups\": 2, \"stints\": 4, \"block\": 2}, \"levels\": [1, 2],"
-            + " \"order\": \"ABAB\", \"values\": [1, 2, 3, 5], \"drift\": \"none\", \"scale\":"
-            + " \"ratio\"|given.scale: must be raw",
+            + " \"order\": \"ABAB\", \"values\": [1, 2, 0, 5], \"drift\": \"none\", \"scale\":"
+            + " \"ratio\"|given.values[2]: must be above 0",
+        "trend|\"rule\": {\"setups\": 2, \"stints\": 4, \"block\": 2}, \"levels\": [1, 2],"
+            + " \"order\": \"ABAB\", \"values\": [1, 2, 3, 5], \"drift\": \"none\", \"at\":"
+            + " 1|given.at: must be",
+        "trend|\"rule\": {\"setups\": 2, \"stints\": 4, \"block\": 2}, \"levels\": [1, 2],"
+            + " \"order\": \"ABAB\", \"values\": [1, 2, 3, 5], \"drift\": \"none\", \"fitted\": [1,"
+            + " 2, 1, 2]|given.order: must be left out when fitted is given",
+        "trend|\"rule\": {\"setups\": 2, \"stints\": 4, \"block\": 2}, \"levels\": [1, 2],"
+            + " \"values\": [1, 2, 3, 5], \"drift\": \"none\", \"fitted\": [1, 2]|given.fitted: has"
+            + " 2",
         "along|\"rule\": {\"setups\": 2, \"stints\": 4, \"block\": 2}, \"order\": \"ABAB\","
             + " \"pieces\": [[1, 2], [1], [1, 2], [1, 2]], \"drift\": \"none\"|given.pieces[1]: has"
             + " 1 pieces",

@@ -19,10 +19,10 @@ import blindlap.wording.ExpectedWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.FingerprintWords;
+import blindlap.wording.FormulaWords;
 import blindlap.wording.Headline;
 import blindlap.wording.HistoryWords;
 import blindlap.wording.TrendWords;
-import blindlap.wording.WhereWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
@@ -211,16 +211,7 @@ public record ReviewView(
     lines.add(FindingText.limits(finding.day().plan()));
     lines.add(EditionWords.both(beside.edition()));
     EditionWords.look(beside).ifPresent(lines::add);
-    Words computed = Words.of("computed");
-    computed.keys().stream()
-        .filter(
-            k ->
-                k.startsWith("formula.")
-                    || k.equals("waits.formula") && finding.waits().test().isPresent())
-        .sorted()
-        .forEach(k -> lines.add(computed.say(k)));
-    CovariateWords.formula(finding).ifPresent(lines::add);
-    WhereWords.formula(finding).ifPresent(lines::add);
+    lines.addAll(FormulaWords.of(finding));
     return lines;
   }
 

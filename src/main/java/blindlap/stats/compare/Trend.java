@@ -116,6 +116,7 @@ public final class Trend implements OneDifference {
       boolean[] valid,
       Nuisance nuisance) {
     LevelScale.check(set, levels);
+    DayCheck.length(set, "fitted", at.length, "levels");
     boolean[] use = nuisance.known(DayCheck.used(set, "values", values, valid));
     double mean = Arrays.stream(levels).average().orElseThrow();
     double[] z =

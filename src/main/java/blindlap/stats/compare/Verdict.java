@@ -84,10 +84,10 @@ public enum Verdict {
     return real ? DIRECTION_KNOWN : NOT_SETTLED;
   }
 
-  /** Finds the verdict of a fixed string. */
+  /** Finds the verdict of a fixed string, of setups or of a trend. */
   public static Verdict parse(String text) {
     for (Verdict verdict : values()) {
-      if (verdict.text.equals(text)) {
+      if (verdict.text.equals(text) || verdict.textOfTrend().equals(text)) {
         return verdict;
       }
     }

@@ -5,6 +5,7 @@ import blindlap.stats.order.Assignments;
 import blindlap.stats.order.DayCheck;
 import blindlap.stats.order.LevelScale;
 import blindlap.stats.order.Sampling;
+import java.util.Arrays;
 import org.apache.commons.rng.UniformRandomProvider;
 
 /**
@@ -14,8 +15,8 @@ import org.apache.commons.rng.UniformRandomProvider;
  * guesses are held fixed and the order varies, so that habits count for nothing.
  *
  * @param t Σx·g over the stints that count
- * @param right guesses on the side of the mean level that was ridden
- * @param wrong guesses on the other side; a level at the mean is neither
+ * @param right guesses of the end that the level ridden was nearer to
+ * @param wrong guesses of the other end; a level half-way between the ends is nearer to neither
  * @param unsure answers "don't know"
  * @param p one-sided: share of orders with at least {@code t}
  * @param midP share with more, and half of those with as many
@@ -50,6 +51,8 @@ public record LevelGuessTest(
     DayCheck.length(set, "valid", valid.length, "entries");
     sampling.check(set);
     double[] x = LevelScale.centred(levels);
+    double middle =
+        (Arrays.stream(x).min().orElseThrow() + Arrays.stream(x).max().orElseThrow()) / 2;
     double[] g = new double[order.length];
     int[] answers = new int[3];
     for (int i = 0; i < g.length; i++) {
@@ -58,7 +61,8 @@ public record LevelGuessTest(
         continue;
       }
       g[i] = guess;
-      double side = Math.abs(x[order[i]]) <= TIE ? 0 : x[order[i]] * guess;
+      double away = x[order[i]] - middle;
+      double side = Math.abs(away) <= TIE ? 0 : away * guess;
       answers[0] += side > 0 ? 1 : 0;
       answers[1] += side < 0 ? 1 : 0;
       answers[2] += guess == 0 ? 1 : 0;

@@ -46,7 +46,7 @@ class LevelGuessTestTest {
     assertThat(found.t()).isCloseTo(observed / 12, within(1e-12));
     assertThat(found.p()).isCloseTo((more + same) / 216.0, within(1e-12));
     assertThat(found.midP()).isCloseTo((more + same / 2.0) / 216, within(1e-12));
-    // Void and unanswered stints are left out; 4 lies below the mean level of 6.
+    // Void and unanswered stints are left out; 4 is nearer to 1 than to 13.
     assertThat(found.right()).isEqualTo(6);
     assertThat(found.wrong()).isZero();
     assertThat(found.unsure()).isEqualTo(1);
@@ -85,6 +85,18 @@ class LevelGuessTestTest {
     LevelGuessTest knew = of(SmallSets.THREE_9, LEVELS, "BCAACBCAB", "LLHHLLLHL", all(9));
     assertThat(knew.p()).as("A on its three stints, 8 of 216").isCloseTo(8 / 216.0, within(1e-12));
     assertThat(knew.flagged()).isTrue();
+  }
+
+  @Test
+  void rightIsTheNearerEndAndNotTheSideOfTheMeanLevel() {
+    // The mean is 3.5, half-way lies 4.5: 4 is above the one and nearer to 0.
+    LevelGuessTest low =
+        of(SmallSets.FOUR_8, new double[] {0, 1, 4, 9}, "ABCDDCBA", "LLLHHLL-", all(8));
+    assertThat(new int[] {low.right(), low.wrong(), low.unsure()}).containsExactly(7, 0, 1);
+    assertThat(low.t()).as("4 guessed low takes away").isCloseTo(18.5 / 9, within(1e-12));
+    LevelGuessTest between =
+        of(SmallSets.FOUR_8, new double[] {0, 1, 4.5, 9}, "ABCDDCBA", "LLLHHHL-", all(8));
+    assertThat(new int[] {between.right(), between.wrong()}).containsExactly(5, 0);
   }
 
   @Test
