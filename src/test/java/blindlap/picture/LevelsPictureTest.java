@@ -13,6 +13,7 @@ import blindlap.review.DayRecord;
 import blindlap.review.Days;
 import blindlap.review.Finding;
 import blindlap.review.StepsDays;
+import blindlap.session.day.Guess;
 import blindlap.session.day.LapState;
 import blindlap.session.day.VoidEvent;
 import blindlap.stats.compare.LevelMeans;
@@ -24,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -219,5 +221,42 @@ class LevelsPictureTest {
             "trend");
 
     assertThat(drawn).contains("nothing varied").doesNotContain("95 %").contains("rebound; all 12");
+  }
+
+  @Test
+  void theStripOfGuessesJoinsExactlyTheRightOnes() {
+    Random random = new Random(6);
+    for (long seed = 1; seed < 12; seed++) {
+      DayRecord day = day(seed);
+      TreeMap<Integer, Guess> guesses = new TreeMap<>();
+      for (int stint = 1; stint <= PLAN.stints(); stint++) {
+        int said = random.nextInt(4);
+        if (said < 3) {
+          guesses.put(stint, new Guess(said == 2 ? null : said, Guess.Sureness.HUNCH, ""));
+        }
+      }
+      Finding finding =
+          Analysis.of(
+              new DayRecord(
+                  day.session(),
+                  PLAN,
+                  day.key(),
+                  day.laps(),
+                  guesses,
+                  day.blindBroken(),
+                  day.lastStint(),
+                  day.fits(),
+                  List.of()));
+
+      String drawn =
+          SvgSurface.svg(GuessPicture.of(finding).orElseThrow(), 744, 1, Palette.PAPER, "guesses");
+
+      long ends = guesses.values().stream().filter(guess -> guess.setup() != null).count();
+      long strong = Pattern.compile("stroke-width=\"2\"").matcher(drawn).results().count();
+      // An arrow is a shaft and a head.
+      assertThat(strong).isEqualTo(2 * ends + finding.guesses().right());
+      assertThat(Pattern.compile(">\\?<").matcher(drawn).results().count())
+          .isEqualTo(guesses.size() - ends);
+    }
   }
 }
