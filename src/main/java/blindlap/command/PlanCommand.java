@@ -9,9 +9,11 @@ import blindlap.plan.DayAnswers;
 import blindlap.plan.DayDetail;
 import blindlap.plan.DayDivided;
 import blindlap.plan.DayDivider;
+import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.session.NotebookException;
+import blindlap.session.SessionState;
 import blindlap.wording.AnswerWords;
 import blindlap.wording.CovariateWords;
 import blindlap.wording.LooksShowWords;
@@ -76,6 +78,20 @@ final class PlanCommand extends SessionCommand {
   @Nullable Path out;
 
   @Option(
+      names = "--two-best",
+      description =
+          "With --like and an unsealed steps day: an ordinary comparison of its two best levels.")
+  boolean twoBest;
+
+  @Option(
+      names = "--level",
+      paramLabel = "LEVEL",
+      description =
+          "With --like and an unsealed steps day: a plan that has its setup with the setting at"
+              + " this level, such as 7.")
+  @Nullable String level;
+
+  @Option(
       names = "--series-of",
       paramLabel = "N",
       description =
@@ -109,6 +125,7 @@ final class PlanCommand extends SessionCommand {
   @Override
   public Integer call() {
     String session = like;
+    refuseLevels();
     if (Stream.of(session, file, committed).filter(Objects::nonNull).count() != 1) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
@@ -130,7 +147,7 @@ final class PlanCommand extends SessionCommand {
     }
     if (session != null) {
       try (Desk desk = open()) {
-        List<String> made = PlanLike.make(desk, find(desk, session), seriesOf, out);
+        List<String> made = madeLike(desk, find(desk, session));
         did(out == null ? Done.DRAFTED : Done.WRITTEN);
         made.forEach(this::say);
         return ExitCode.DONE;
@@ -141,6 +158,21 @@ final class PlanCommand extends SessionCommand {
           ExitCode.BAD_INPUT, "--out and --series-of go with --like only. Nothing was made.");
     }
     return divide ? divides() : shows();
+  }
+
+  private void refuseLevels() {
+    if ((twoBest || level != null) && (like == null || seriesOf != null)
+        || twoBest && level != null) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "--two-best and --level go with --like alone, one of them at a time. Nothing was made.");
+    }
+  }
+
+  private List<String> madeLike(Desk desk, SessionState session) {
+    return twoBest || level != null
+        ? PlanLike.afterSteps(desk, session, level, out)
+        : PlanLike.make(desk, session, seriesOf, out);
   }
 
   private Integer divides() {
@@ -234,30 +266,28 @@ final class PlanCommand extends SessionCommand {
         answers
             .simulate(plan, days == null ? DayAnswers.usualDays(plan) : days, SEED, () -> false)
             .map(simulated -> answers.detail(plan, simulated));
-    AnswerWords words =
-        new AnswerWords(
-            plan,
-            preview
-                .answer()
-                .map(quick -> detail.map(d -> answers.refined(plan, quick, d)).orElse(quick)));
+    Optional<DayAnswer> answer =
+        preview
+            .answer()
+            .map(quick -> detail.map(d -> answers.refined(plan, quick, d)).orElse(quick));
+    AnswerWords words = new AnswerWords(plan, answer);
     say(words.sentence().text());
     words.lead().forEach(this::say);
     words.orders().forEach(this::say);
     preview.told().flatMap(told -> PlanWords.noise(plan, told)).ifPresent(this::say);
-    measures(plan, preview);
+    measures(plan, answer, preview.earlier());
     CovariateWords.planned(plan, preview.earlier()).forEach(this::say);
-    detail.ifPresent(found -> simulated(words, found));
+    detail.ifPresent(found -> simulated(plan, words, found));
     detail.map(found -> LooksShowWords.lines(plan, found)).ifPresent(l -> l.forEach(this::say));
     waiting.on("step.left");
     answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
   }
 
-  private void measures(Plan plan, PlanPreview preview) {
-    Optional<DayAnswer> answer = preview.answer();
+  private void measures(Plan plan, Optional<DayAnswer> answer, EarlierNoise earlier) {
     if (answer.filter(day -> !day.measures().isEmpty()).isEmpty()) {
       return;
     }
-    MeasureAnswers measures = new MeasureAnswers(plan, answer, preview.earlier());
+    MeasureAnswers measures = new MeasureAnswers(plan, answer, earlier);
     if (!measures.rows().isEmpty()) {
       say(AnswerWords.say("measures.title"));
       measures.lines().forEach(this::say);
@@ -278,10 +308,10 @@ final class PlanCommand extends SessionCommand {
     }
   }
 
-  private void simulated(AnswerWords words, DayDetail detail) {
+  private void simulated(Plan plan, AnswerWords words, DayDetail detail) {
     words.simulated(detail).ifPresent(this::say);
     if (!detail.odds().isEmpty()) {
-      say(AnswerWords.say("odds.title"));
+      say(AnswerWords.of(plan, "odds.title"));
       words.odds(detail.odds()).forEach(this::say);
       say(words.oddsSource(detail.odds(), detail.days()));
     } else if (!detail.pairs().isEmpty()) {

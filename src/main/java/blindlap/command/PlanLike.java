@@ -1,9 +1,11 @@
 package blindlap.command;
 
+import blindlap.desk.AfterSteps;
 import blindlap.desk.AnotherDay;
 import blindlap.desk.Desk;
 import blindlap.session.SessionState;
 import blindlap.wording.PlanWords;
+import blindlap.wording.day.Words;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -31,6 +33,12 @@ final class PlanLike {
           ExitCode.BAD_INPUT,
           "--series-of: a series has 2 to 100 sessions, not " + seriesOf + ". Nothing was made.");
     }
+    if (seriesOf != null && state.plan().steps() != null) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "--series-of: only days of two setups are pooled, and this one is a steps day. Nothing"
+              + " was made; leave the option out for another day of its own.");
+    }
     if (seriesOf != null && state.plan().setups().size() != 2) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
@@ -54,6 +62,31 @@ final class PlanLike {
       lines.add(PlanWords.say("like.stays", stays));
     }
     lines.add(PlanWords.say("like.order"));
+    return lines;
+  }
+
+  /**
+   * A plan that follows from a steps day.
+   *
+   * @param level the level to take; null for the two best, compared
+   * @param out the plan file to write; null for a draft of the notebook
+   * @return what was made, in sentences
+   */
+  static List<String> afterSteps(
+      Desk desk, SessionState state, @Nullable String level, @Nullable Path out) {
+    AfterSteps after = desk.afterSteps();
+    AfterSteps.Taken taken = level == null ? after.compareTwoBest(state) : after.take(state, level);
+    if (taken instanceof AfterSteps.Taken.Refused refused) {
+      throw SessionCommand.complaint(refused.problems());
+    }
+    AfterSteps.Taken.Drafted drafted = (AfterSteps.Taken.Drafted) taken;
+    List<String> lines = new ArrayList<>();
+    lines.add(kept(desk, drafted.made(), out));
+    lines.addAll(drafted.said());
+    lines.add(noise(state, drafted.made()));
+    lines.add(PlanWords.say("like.order"));
+    lines.add(Words.of("cautions").say("trust"));
+    lines.add(Words.of("cautions").say("short"));
     return lines;
   }
 

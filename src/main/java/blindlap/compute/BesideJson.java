@@ -100,6 +100,7 @@ public final class BesideJson {
   }
 
   private static QuestionHistory.Past past(JsonNode node) {
+    boolean trend = node.path("trend").asBoolean();
     return new QuestionHistory.Past(
         node.path("session").asText(),
         LocalDate.parse(node.path("day").asText()),
@@ -110,10 +111,10 @@ public final class BesideJson {
         node.path("primary").asText(),
         option(node, "told", QuestionHistory.Told.class),
         text(node, "verdict").map(Verdict::parse),
-        node.path("trend").asBoolean(),
         node.path("alike").asBoolean(),
         node.path("known_before").asBoolean(),
-        node.has("level") ? option(node, "level", BlindLevel.class) : BlindLevel.HELPER);
+        node.has("level") ? option(node, "level", BlindLevel.class) : BlindLevel.HELPER,
+        trend);
   }
 
   private static RecordedFinding unsealed(JsonNode node) {

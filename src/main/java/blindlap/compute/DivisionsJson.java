@@ -7,6 +7,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.NoiseKnown;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
+import blindlap.plan.StepsShows;
 import blindlap.stats.compare.Scale;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -16,7 +17,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 /**
  * The ways of dividing a day as JSON (docs/method.md#day-divided). Differences are in the unit of
  * the primary measure, in per cent on the ratio scale, or in units of the noise where that is not
- * known; {@code unit} says which.
+ * known; {@code unit} says which. Of a steps day they are from the lowest to the highest level.
  */
 public final class DivisionsJson {
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -28,6 +29,7 @@ public final class DivisionsJson {
     ObjectNode root = JSON.createObjectNode();
     root.put("engine", Engine.version());
     root.put("measure", plan.primary().map(Measure::name).orElse(""));
+    root.put("difference", difference(plan));
     ArrayNode divisions = root.putArray("divisions");
     divided.divisions().forEach(each -> division(divisions.addObject(), plan, each));
     ObjectNode out = root.putObject("left_out");
@@ -56,7 +58,25 @@ public final class DivisionsJson {
     shows.put("approximate", each.source() == DayAnswer.Source.PAIRS);
     shows.put("worthwhile", PlanJson.word(each.reach().reached()));
     each.reach().share().ifPresent(share -> shows.put("worthwhile_stint_share", share));
+    each.steps().ifPresent(steps -> steps(shows, each, steps));
     node.put("longest", each.longest()).put("best", each.best()).put("planned", each.is(plan));
+  }
+
+  /** For each unit of the setting, and the bend at the most that the noise may be. */
+  private static void steps(ObjectNode shows, Division each, StepsShows steps) {
+    shows.put("per_unit_least", steps.perUnit(each.least()));
+    shows.put("per_unit_most", steps.perUnit(each.most()));
+    if (steps.bendSeen()) {
+      shows.put("bend_most", steps.bend()).put("bend_deeper", steps.atLeast());
+    }
+  }
+
+  /** What every difference is of. */
+  private static String difference(Plan plan) {
+    if (plan.steps() != null) {
+      return "lowest to highest level";
+    }
+    return plan.oneDifference() ? "two setups" : "one named pair of setups";
   }
 
   private static String unit(Plan plan) {

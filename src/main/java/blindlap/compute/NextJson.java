@@ -4,11 +4,13 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.review.Finding;
+import blindlap.review.NeededStints;
 import blindlap.review.WhatNext;
 import blindlap.stats.compare.Scale;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /** What more riding could show, as JSON: in the unit of the primary measure, or in per cent. */
 final class NextJson {
@@ -44,6 +46,7 @@ final class NextJson {
       number(one, "low", each.range().low(), ratio);
       number(one, "high", each.range().high(), ratio);
     }
+    next.needed().ifPresent(found -> needed(node.putObject("needed"), found, ratio));
     ArrayNode gains = node.putArray("gains");
     for (WhatNext.Gain each : next.gains()) {
       ObjectNode one = gains.addObject().put("change", PlanJson.word(each.change()));
@@ -51,6 +54,17 @@ final class NextJson {
       number(one, "low", each.best(), ratio);
       number(one, "high", each.worst(), ratio);
     }
+  }
+
+  private static void needed(ObjectNode node, NeededStints needed, boolean ratio) {
+    number(node, "worthwhile", needed.worthwhile(), ratio);
+    stints(node, "stints", needed.stints());
+    stints(node, "fewest", needed.fewest());
+    stints(node, "most", needed.most());
+  }
+
+  private static void stints(ObjectNode node, String name, OptionalInt stints) {
+    node.put(name, stints.isPresent() ? Integer.valueOf(stints.getAsInt()) : null);
   }
 
   private static void number(ObjectNode node, String name, double value, boolean ratio) {

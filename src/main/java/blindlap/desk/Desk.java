@@ -194,6 +194,11 @@ public final class Desk implements AutoCloseable {
     return new AnotherDay(planning, sessions, history, series, seriesPlans);
   }
 
+  /** Plans that follow from a steps day. */
+  public AfterSteps afterSteps() {
+    return new AfterSteps(reviews, anotherDay());
+  }
+
   /** Old days brought in from files. */
   public PlainDays plainDays() {
     return new PlainDays(notebook, sessions, committing);

@@ -131,6 +131,12 @@ public enum DeskFault implements Fault {
   NULL_RUN_KNOWING,
   /** A concealed null run on a steps day. */
   NULL_RUN_STEPS,
+  /** Levels are to be taken from a session that is no steps day. */
+  NO_STEPS_DAY,
+  /** A level is to be taken that is not offered: typed, levels that are. */
+  LEVEL_NOT_OFFERED,
+  /** The two best levels are to be compared where it is not known which they are. */
+  NO_TWO_BEST,
   /** A session is to be abandoned that keeps its place in its series: series. */
   SERIES_KEEPS_PLACE,
   /** A series is to be ended early that has all its sessions: series, declared. */

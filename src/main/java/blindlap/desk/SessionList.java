@@ -216,7 +216,7 @@ public final class SessionList {
     }
     DayRecord day = Reviews.day(state);
     Optional<Comparison> found =
-        state.plan().setups().size() == 2
+        state.plan().oneDifference()
             ? Analysis.verdictOnly(day).filter(c -> c.verdict().isPresent())
             : Optional.empty();
     return found

@@ -67,7 +67,10 @@ public record PackageBeside(int edition, Beside beside) {
             Column.of("primary", "string", "its primary measure"),
             Column.of("told", "string", "sealed, series (unfinished), null run, found"),
             Column.of("verdict", "string", "its verdict, where it is told and has one"),
-            Column.of("alike", "boolean", "same rider, trail and setups; else only the same words"),
+            Column.of(
+                "alike",
+                "boolean",
+                "same rider, trail and setups, or setting; else only the same words"),
             Column.of(
                 "known_before", "boolean", "its result was known when this one was committed")),
         history.past().stream().map(PackageBeside::row).toList());

@@ -22,10 +22,12 @@ import org.jspecify.annotations.Nullable;
  *     number of stints does, or if that cannot be said
  * @param mostStints most stints that daylight and lap budget leave room for
  * @param days days like this one that together show the worthwhile difference; empty if that cannot
- *     be said, if one is enough, and for three and more setups, which have no pooled analysis
+ *     be said, if one is enough, and for levels and three and more setups, which have no pooled
+ *     analysis
  * @param odds how such a day would end, by true difference; empty if that cannot be said
  * @param measures what it can show in measures beside the primary
  * @param series what the declared series of the plan can show; empty outside one
+ * @param steps what a steps day can show beside its trend; empty for other plans
  */
 public record DayAnswer(
     OrderSet orders,
@@ -39,7 +41,8 @@ public record DayAnswer(
     OptionalInt days,
     List<Ending> odds,
     List<MeasureShows> measures,
-    Optional<SeriesShows> series) {
+    Optional<SeriesShows> series,
+    Optional<StepsShows> steps) {
 
   /** How an answer was found. */
   public enum Source {
@@ -106,7 +109,8 @@ public record DayAnswer(
         days,
         odds,
         measures,
-        Optional.of(shows));
+        Optional.of(shows),
+        steps);
   }
 
   /** True if the plan can never show anything. */

@@ -81,9 +81,11 @@ public final class DayAnswers {
    * effort. Told by arithmetic; no set is made.
    */
   public boolean takesLong(Plan plan) {
+    Optional<Compared> compared = Compared.of(plan);
     return plan.kind().drawn()
+        && compared.isPresent()
         && bases.takesLong(
-            plan.protocol(), plan.setups().size(), plan.stints(), DayLengths.of(plan), drift(plan));
+            plan.protocol(), compared.get(), plan.stints(), DayLengths.of(plan), drift(plan));
   }
 
   /** Is told how far an answer has come, and says whether it is still wanted. */
@@ -104,7 +106,8 @@ public final class DayAnswers {
    */
   public Optional<DayAnswer> quick(Plan plan, Waiting waiting) {
     DayBases.Base base = base(plan, plan.stints());
-    if (base == null) {
+    Compared compared = Compared.of(plan).orElse(null);
+    if (base == null || compared == null) {
       return Optional.empty();
     }
     DayTerms terms = DayTerms.of(plan);
@@ -121,11 +124,12 @@ public final class DayAnswers {
             curve,
             least(plan, terms),
             most,
-            days(base, chosen, terms),
+            days(plan, base, chosen, terms),
             DayEndings.byFormula(base, terms),
             MeasureShows.of(plan, bases),
-            Optional.empty());
-    bases.answered(plan.protocol().rule(plan.setups().size(), plan.stints()), drift(plan));
+            Optional.empty(),
+            StepsShows.of(plan, base, terms));
+    bases.answered(plan.rule(), compared, drift(plan));
     return Optional.of(answer);
   }
 
@@ -161,7 +165,7 @@ public final class DayAnswers {
   public Optional<DaySimulation> simulate(
       Plan plan, int days, long seed, BooleanSupplier cancelled) {
     DayBases.Base base = base(plan, plan.stints());
-    if (base == null || base.orders().attainableLevel() == 0) {
+    if (base == null || base.never()) {
       return Optional.empty();
     }
     if (base.power() != null) {
@@ -184,7 +188,7 @@ public final class DayAnswers {
    * (docs/performance.md).
    */
   public static int usualDays(Plan plan) {
-    return plan.setups().size() > 2 ? 500 : 2000;
+    return DaySimulation.usualDays(plan);
   }
 
   /** The answer that simulated days of this plan give. */
@@ -213,8 +217,7 @@ public final class DayAnswers {
         point,
         terms.shown(error),
         DayEndings.of(simulation, terms),
-        // Along a setting no one level differs from all others, which are alike.
-        plan.steps() == null ? DayEndings.ofPairs(simulation, terms) : List.of(),
+        DayEndings.ofPairs(simulation, terms),
         looks.of(plan));
   }
 
@@ -242,10 +245,11 @@ public final class DayAnswers {
         curve,
         answer.least(),
         answer.mostStints(),
-        base == null ? OptionalInt.empty() : days(base, detail.chosen(), terms),
+        base == null ? OptionalInt.empty() : days(plan, base, detail.chosen(), terms),
         detail.odds().isEmpty() ? answer.odds() : detail.odds(),
         answer.measures(),
-        answer.series());
+        answer.series(),
+        answer.steps());
   }
 
   private static Drift drift(Plan plan) {
@@ -254,7 +258,9 @@ public final class DayAnswers {
 
   private DayBases.@Nullable Base base(Plan plan, int stints) {
     return plan.kind().drawn()
-        ? bases.of(plan.protocol(), plan.setups().size(), stints, drift(plan))
+        ? Compared.of(plan)
+            .map(compared -> bases.of(plan.protocol(), compared, stints, drift(plan)))
+            .orElse(null)
         : null;
   }
 
@@ -265,8 +271,7 @@ public final class DayAnswers {
     } else if (base.power() == null) {
       source = DayAnswer.Source.PAIRS;
     } else {
-      source =
-          base.power().formula().formulaHolds() ? DayAnswer.Source.FORMULA : DayAnswer.Source.ROUGH;
+      source = base.power().formulaHolds() ? DayAnswer.Source.FORMULA : DayAnswer.Source.ROUGH;
     }
     return new DayAnswer.Point(
         stints,
@@ -299,15 +304,19 @@ public final class DayAnswers {
   }
 
   private Optional<DayAnswer.Least> least(Plan plan, DayTerms terms) {
-    return terms.comparable() && plan.steps() == null
+    return terms.comparable()
         ? new LeastPlan(bases, protocols.get()).of(plan, drift(plan), terms)
         : Optional.empty();
   }
 
-  /** Days of two setups are pooled; of more there is no pooled analysis. */
-  private static OptionalInt days(DayBases.Base base, DayAnswer.Point chosen, DayTerms terms) {
+  /** Days of two setups are pooled; of more, and of levels, there is no pooled analysis. */
+  private static OptionalInt days(
+      Plan plan, DayBases.Base base, DayAnswer.Point chosen, DayTerms terms) {
     DayPower power = base.power();
-    if (power == null || !terms.comparable() || !(chosen.difference() / terms.worthwhile() > 1)) {
+    if (power == null
+        || plan.steps() != null
+        || !terms.comparable()
+        || !(chosen.difference() / terms.worthwhile() > 1)) {
       return OptionalInt.empty();
     }
     double wanted = terms.margin() / terms.noise().sd();

@@ -6,6 +6,7 @@ import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
 import blindlap.stats.power.DayPower;
 import blindlap.stats.power.PairsPower;
+import blindlap.stats.power.StepsPower;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,6 +21,10 @@ import org.jspecify.annotations.Nullable;
 final class DayBases {
   private static final int KEPT = 400;
   private static final int SIMULATED = 1000;
+
+  /** Of levels a day takes ten times as long. */
+  private static final int SIMULATED_OF_LEVELS = 400;
+
   private static final long SEED = 20_251_127L;
 
   private final RuleBook rules;
@@ -39,17 +44,24 @@ final class DayBases {
     return rules;
   }
 
-  private record Key(Rule rule, Drift drift) {}
+  private record Key(Rule rule, Compared compared, Drift drift) {}
 
-  /** Power is null for three and more setups, pairs for two; differences in units of noise. */
+  /**
+   * What follows from a rule; differences in units of noise.
+   *
+   * @param power of two setups, or from the lowest to the highest level; null for more setups
+   * @param pairs of three and more setups; null else
+   * @param steps of the levels of a steps day; null else
+   */
   record Base(
       Assignments set,
       RuleBook.Entry rule,
       @Nullable DayPower power,
       @Nullable PairsPower pairs,
+      @Nullable StepsPower steps,
       double unitDifference) {
     OrderSet orders() {
-      return rule.summary();
+      return steps == null ? rule.summary() : rule.summary().ofTrend();
     }
 
     /** True if no p of .05 or less can come out. */
@@ -73,13 +85,15 @@ final class DayBases {
    * True if the rule was not worked out before and {@link RuleBook#large costs much} at one of the
    * lengths of day that an answer goes through. Makes nothing.
    */
-  boolean takesLong(Protocol protocol, int setups, int stints, List<Integer> lengths, Drift drift) {
+  boolean takesLong(
+      Protocol protocol, Compared compared, int stints, List<Integer> lengths, Drift drift) {
+    int setups = compared.setups();
     if (!possible(setups, stints, protocol.block())) {
       return false;
     }
     Rule own = protocol.rule(setups, stints);
     synchronized (answered) {
-      if (answered.containsKey(new Key(own, drift))) {
+      if (answered.containsKey(new Key(own, compared, drift))) {
         return false;
       }
     }
@@ -92,9 +106,9 @@ final class DayBases {
   }
 
   /** All that an answer needs of a rule is known now. */
-  void answered(Rule rule, Drift drift) {
+  void answered(Rule rule, Compared compared, Drift drift) {
     synchronized (answered) {
-      answered.put(new Key(rule, drift), true);
+      answered.put(new Key(rule, compared, drift), true);
     }
   }
 
@@ -108,12 +122,12 @@ final class DayBases {
   }
 
   /** Null where the rule gives no orders. */
-  @Nullable Base of(Protocol protocol, int setups, int stints, Drift drift) {
+  @Nullable Base of(Protocol protocol, Compared compared, int stints, Drift drift) {
     Integer block = protocol.block();
-    if (!possible(setups, stints, block)) {
+    if (!possible(compared.setups(), stints, block)) {
       return null;
     }
-    Key key = new Key(protocol.rule(setups, stints), drift);
+    Key key = new Key(protocol.rule(compared.setups(), stints), compared, drift);
     synchronized (kept) {
       Base known = kept.get(key);
       if (known != null) {
@@ -131,31 +145,32 @@ final class DayBases {
 
   /**
    * The difference that such a day shows with the power of an answer, in units of noise, simulated
-   * where two setups have too few orders for the formula; NaN if it shows none.
+   * where two setups or levels have too few orders for the formula; NaN if it shows none.
    */
-  double difference(Protocol protocol, int setups, int stints, Drift drift) {
-    Base base = of(protocol, setups, stints, drift);
+  double difference(Protocol protocol, Compared compared, int stints, Drift drift) {
+    Base base = of(protocol, compared, stints, drift);
     if (base == null) {
       return Double.NaN;
     }
     DayPower power = base.power;
-    if (power == null || power.formula().formulaHolds() || Double.isNaN(base.unitDifference)) {
+    if (power == null || power.formulaHolds() || base.never()) {
       return base.unitDifference;
     }
-    Key key = new Key(protocol.rule(setups, stints), drift);
+    Key key = new Key(protocol.rule(compared.setups(), stints), compared, drift);
+    int days = base.steps == null ? SIMULATED : SIMULATED_OF_LEVELS;
     synchronized (simulated) {
       return simulated.computeIfAbsent(
-          key,
-          k -> power.difference(1, DayAnswers.POWER, SIMULATED, SEED, () -> false).difference());
+          key, k -> power.difference(1, DayAnswers.POWER, days, SEED, () -> false).difference());
     }
   }
 
   /**
    * The same as a plan of such a day says it once its days are simulated; empty while they are not.
    */
-  OptionalDouble simulated(Protocol protocol, int setups, int stints, Drift drift) {
+  OptionalDouble simulated(Protocol protocol, Compared compared, int stints, Drift drift) {
+    Key key = new Key(protocol.rule(compared.setups(), stints), compared, drift);
     synchronized (asPlanned) {
-      Double known = asPlanned.get(new Key(protocol.rule(setups, stints), drift));
+      Double known = asPlanned.get(key);
       return known == null ? OptionalDouble.empty() : OptionalDouble.of(known);
     }
   }
@@ -167,17 +182,17 @@ final class DayBases {
    */
   void simulate(
       Protocol protocol,
-      int setups,
+      Compared compared,
       int stints,
       Drift drift,
       int days,
       long seed,
       BooleanSupplier cancelled) {
-    Base base = of(protocol, setups, stints, drift);
+    Base base = of(protocol, compared, stints, drift);
     if (base != null && base.power() != null) {
       double unit = base.power().simulate(days, seed, cancelled).difference(1, DayAnswers.POWER);
       synchronized (asPlanned) {
-        asPlanned.put(new Key(protocol.rule(setups, stints), drift), unit);
+        asPlanned.put(new Key(protocol.rule(compared.setups(), stints), compared, drift), unit);
       }
     }
   }
@@ -189,16 +204,25 @@ final class DayBases {
       if (set.count().signum() == 0 || !set.closedUnderRenaming()) {
         return null;
       }
+      if (key.compared.levels() != null) {
+        StepsPower steps = StepsPower.of(set, key.compared.numbers(), key.drift);
+        DayPower trend = steps.trend();
+        double unit = trend.formula().difference(1, DayAnswers.POWER);
+        // One order may follow the drift itself: no formula tells what the rest can show.
+        double finite = Double.isInfinite(unit) ? Double.NaN : unit;
+        return new Base(set, entry, trend, null, steps, finite);
+      }
       if (key.rule.setups() > 2) {
         PairsPower pairs = PairsPower.of(set, key.drift);
         double unit =
             entry.summary().attainableLevel() == 0
                 ? Double.NaN
                 : pairs.approximation().difference(1, DayAnswers.POWER);
-        return new Base(set, entry, null, pairs, unit);
+        return new Base(set, entry, null, pairs, null, unit);
       }
       DayPower power = DayPower.of(set, key.drift);
-      return new Base(set, entry, power, null, power.formula().difference(1, DayAnswers.POWER));
+      return new Base(
+          set, entry, power, null, null, power.formula().difference(1, DayAnswers.POWER));
     } catch (Unusable contradiction) {
       // PlanCheck says in words what contradicts.
       return null;

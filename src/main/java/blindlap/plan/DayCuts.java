@@ -3,7 +3,6 @@ package blindlap.plan;
 import blindlap.stats.compare.CutShort;
 import blindlap.stats.order.Drift;
 import blindlap.stats.power.DayPower;
-import blindlap.stats.power.Detectable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -11,6 +10,8 @@ import java.util.function.BooleanSupplier;
 
 /** Works out what is left of a day that is cut short or loses stints. */
 final class DayCuts {
+  private static final double LEVEL = 0.05 + 1e-12;
+
   private final Plan plan;
   private final DayBases.Base base;
   private final Drift drift;
@@ -29,7 +30,10 @@ final class DayCuts {
 
   private CutShort losing(int lost) {
     stopIfCancelled();
-    return CutShort.losing(base.set(), Math.min(lost, base.set().stints()), drift, cancelled);
+    int most = Math.min(lost, base.set().stints());
+    return base.steps() == null
+        ? CutShort.losing(base.set(), most, drift, cancelled)
+        : CutShort.losingOfTrend(base.set(), most, drift, cancelled);
   }
 
   private void stopIfCancelled() {
@@ -44,25 +48,66 @@ final class DayCuts {
     int stints = base.set().stints();
     for (int after = 1; after <= stints; after++) {
       stopIfCancelled();
-      CutShort left = CutShort.after(base.set(), after, drift);
-      double difference = Double.NaN;
-      if (base.power() != null && left.smallestP() <= 0.05 + 1e-12) {
-        boolean[] ridden = new boolean[stints];
-        Arrays.fill(ridden, 0, after, true);
-        Detectable formula = DayPower.of(base.set(), ridden, drift).formula();
-        difference = terms.shown(formula.difference(terms.noise().sd(), DayAnswers.POWER));
-        // Some orders have ridden one setup only by then: no formula tells what the rest can show.
-        difference = Double.isInfinite(difference) ? Double.NaN : difference;
-      } else if (base.pairs() != null && plan.protocol().wholeBlocks(after)) {
-        // Blocks are drawn each for itself, so that whole ones are a shorter day of the same rule.
-        DayBases.Base shorter = bases.of(plan.protocol(), plan.setups().size(), after, drift);
-        difference =
-            shorter == null
-                ? Double.NaN
-                : terms.shown(shorter.unitDifference() * terms.noise().sd());
+      CutShort left =
+          base.steps() == null
+              ? CutShort.after(base.set(), after, drift)
+              : CutShort.afterOfTrend(base.set(), after, drift);
+      boolean possible = left.smallestP() <= LEVEL;
+      double unit = Double.NaN;
+      if (base.pairs() != null) {
+        unit = ofPairs(bases, after);
+      } else if (possible) {
+        unit = base.steps() == null ? ofTwo(after) : ofLevels(bases, after);
       }
-      cuts.add(new DayLeft.Cut(after, left, difference));
+      // Some orders have ridden one setup only by then: no formula tells what the rest can show.
+      double known = Double.isInfinite(unit) ? Double.NaN : unit;
+      cuts.add(new DayLeft.Cut(after, left, terms.shown(known * terms.noise().sd())));
     }
     return cuts;
+  }
+
+  private double ofTwo(int after) {
+    return DayPower.of(base.set(), ridden(base.set().stints(), after), drift)
+        .formula()
+        .difference(1, DayAnswers.POWER);
+  }
+
+  /** Blocks are drawn each for itself, so that whole ones are a shorter day of the same rule. */
+  private double ofPairs(DayBases bases, int after) {
+    if (!plan.protocol().wholeBlocks(after)) {
+      return Double.NaN;
+    }
+    DayBases.Base shorter =
+        bases.of(plan.protocol(), Compared.of(plan.setups().size()), after, drift);
+    return shorter == null ? Double.NaN : shorter.unitDifference();
+  }
+
+  /**
+   * Of levels the blocks not yet begun need not be gone through. Within a block it is left open
+   * where the formula does not hold: so few stints show hardly anything.
+   */
+  private double ofLevels(DayBases bases, int after) {
+    Compared compared = Compared.of(plan).orElseThrow();
+    Protocol protocol = plan.protocol();
+    if (protocol.wholeBlocks(after)) {
+      return bases.difference(protocol, compared, after, drift);
+    }
+    Integer block = protocol.block();
+    int whole = block == null ? plan.stints() : (after + block - 1) / block * block;
+    DayBases.Base begun =
+        protocol.wholeBlocks(whole) ? bases.of(protocol, compared, whole, drift) : base;
+    if (begun == null) {
+      return Double.NaN;
+    }
+    DayPower power =
+        DayPower.ofLevels(
+            begun.set(), compared.numbers(), ridden(begun.set().stints(), after), drift);
+    return power.formulaHolds() ? power.formula().difference(1, DayAnswers.POWER) : Double.NaN;
+  }
+
+  private static boolean[] ridden(int stints, int after) {
+    boolean[] ridden = new boolean[stints];
+    Arrays.fill(ridden, 0, after, true);
+    return ridden;
   }
 }

@@ -23,10 +23,11 @@ import org.jspecify.annotations.Nullable;
  * each can show (docs/method.md#day-divided). What depends on rules alone is worked out once.
  */
 public final class DayDivider {
-  /** With the seed of the answers of plans, so that a division reads as planning it does. */
+  /**
+   * With the seed and the days of the answers of plans, so that a division reads as planning it
+   * does.
+   */
   private static final long SEED = 20_251_101L;
-
-  private static final int DAYS = 2000;
 
   /** As for the least plan: a rule with a least trend efficiency is one for short days. */
   private static final int SHORT_DAY = 24;
@@ -129,14 +130,17 @@ public final class DayDivider {
    * @throws java.util.concurrent.CancellationException if cancelled
    */
   public void simulate(Plan rough, BooleanSupplier cancelled) {
-    bases.simulate(
-        rough.protocol(),
-        rough.setups().size(),
-        rough.stints(),
-        drift(rough),
-        DAYS,
-        SEED,
-        cancelled);
+    Compared.of(rough)
+        .ifPresent(
+            compared ->
+                bases.simulate(
+                    rough.protocol(),
+                    compared,
+                    rough.stints(),
+                    drift(rough),
+                    DaySimulation.usualDays(rough),
+                    SEED,
+                    cancelled));
   }
 
   /** Why no division is left; by the shortest day of the plan's own rule. */
@@ -216,18 +220,21 @@ public final class DayDivider {
   }
 
   private DayBases.@Nullable Base base(Plan plan) {
-    return bases.of(plan.protocol(), plan.setups().size(), plan.stints(), drift(plan));
+    return Compared.of(plan)
+        .map(compared -> bases.of(plan.protocol(), compared, plan.stints(), drift(plan)))
+        .orElse(null);
   }
 
   private OptionalDouble simulated(Plan plan, DayBases.Base base) {
-    return needsDays(base)
-        ? bases.simulated(plan.protocol(), plan.setups().size(), plan.stints(), drift(plan))
+    Compared compared = Compared.of(plan).orElse(null);
+    return needsDays(base) && compared != null
+        ? bases.simulated(plan.protocol(), compared, plan.stints(), drift(plan))
         : OptionalDouble.empty();
   }
 
   private static boolean needsDays(DayBases.Base base) {
     DayPower power = base.power();
-    return power != null && !power.formula().formulaHolds();
+    return power != null && !power.formulaHolds();
   }
 
   private static Division division(
@@ -247,6 +254,7 @@ public final class DayDivider {
         terms.comparable()
             ? noise.reach(terms.margin() / unit)
             : new Division.Reach(Division.Reached.UNKNOWN, OptionalDouble.empty()),
+        StepsShows.of(plan, base, terms),
         fitting.longest(),
         false);
   }

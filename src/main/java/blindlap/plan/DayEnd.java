@@ -1,6 +1,7 @@
 package blindlap.plan;
 
 import blindlap.stats.compare.CutShort;
+import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
 
 /** What a day that ends early has left. It needs nothing of the key. */
@@ -11,7 +12,12 @@ public final class DayEnd {
 
   /** The smallest p that can still come out if the day ends after this stint; 1 if none can. */
   public static double smallestP(Plan plan, int stints) {
-    return CutShort.after(plan.rule().assignments(), stints, drift(plan)).smallestP();
+    Assignments set = plan.rule().assignments();
+    CutShort left =
+        plan.steps() == null
+            ? CutShort.after(set, stints, drift(plan))
+            : CutShort.afterOfTrend(set, stints, drift(plan));
+    return left.smallestP();
   }
 
   /** The first stint after which the day may end and still show something; 0 if none is. */

@@ -13,7 +13,8 @@ final class DayLengths {
   static List<Integer> of(Plan plan) {
     Integer block = plan.protocol().block();
     int setups = Math.max(2, plan.setups().size());
-    int step = block == null || block < 4 ? setups == 3 ? 6 : 4 : block;
+    int pairs = setups == 3 ? 6 : 4;
+    int step = block == null || block < (plan.steps() == null ? 4 : 3) ? pairs : block;
     List<Integer> lengths = new ArrayList<>();
     int last = block == null ? Math.max(24, plan.stints()) : Math.max(LONGEST_CURVE, plan.stints());
     for (int stints = 2; stints <= last; stints++) {

@@ -8,6 +8,11 @@ public sealed interface DaySimulation {
   /** Number of days. */
   int days();
 
+  /** Days that are worth waiting for; of levels and of three and more setups each takes longer. */
+  static int usualDays(Plan plan) {
+    return plan.setups().size() > 2 ? 500 : 2000;
+  }
+
   /**
    * These days and others of the same plan.
    *
@@ -15,7 +20,7 @@ public sealed interface DaySimulation {
    */
   DaySimulation and(DaySimulation more);
 
-  /** Days of two setups. */
+  /** Days of two setups, or of levels. */
   record Two(SimulatedDays simulated) implements DaySimulation {
     @Override
     public int days() {

@@ -1,6 +1,7 @@
 package blindlap.plan;
 
 import blindlap.stats.distribution.Interval;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -16,6 +17,8 @@ import java.util.OptionalDouble;
  * @param ends the difference where the share of the noise that lies in the stint is the least that
  *     it may be, and where it is the most; equal where it is known
  * @param reach how far the worthwhile difference is reached
+ * @param steps what it can show beside its trend, at the most that the noise may be; empty for
+ *     other plans than steps days
  * @param longest true if no more stints of this rule with as many scored laps fit
  * @param best true for the one that shows the least difference at both ends
  */
@@ -27,6 +30,7 @@ public record Division(
     DayAnswer.Source source,
     Interval ends,
     Reach reach,
+    Optional<StepsShows> steps,
     boolean longest,
     boolean best) {
 
@@ -86,6 +90,7 @@ public record Division(
 
   /** The same, marked. */
   Division asBest() {
-    return new Division(plan, schedule, swaps, handlings, source, ends, reach, longest, true);
+    return new Division(
+        plan, schedule, swaps, handlings, source, ends, reach, steps, longest, true);
   }
 }

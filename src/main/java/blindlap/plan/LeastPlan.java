@@ -35,8 +35,8 @@ final class LeastPlan {
 
   /** Empty if no number of stints that anyone rides shows it. */
   Optional<DayAnswer.Least> of(Plan plan, Drift drift, DayTerms terms) {
-    int setups = plan.setups().size();
-    if (setups < 2 || !plan.kind().drawn()) {
+    Compared compared = Compared.of(plan).orElse(null);
+    if (compared == null || compared.setups() < 2 || !plan.kind().drawn()) {
       return Optional.empty();
     }
     double wanted = terms.margin() / terms.noise().sd();
@@ -48,9 +48,9 @@ final class LeastPlan {
     DayAnswer.@Nullable Least best = null;
     for (Protocol protocol : tried) {
       int most = best == null ? Rule.MOST_STINTS : best.stints() - 1;
-      int stints = fewest(protocol, setups, most, drift, wanted);
+      int stints = fewest(protocol, compared, most, drift, wanted);
       if (stints > 0) {
-        double unit = bases.difference(protocol, setups, stints, drift);
+        double unit = bases.difference(protocol, compared, stints, drift);
         best = new DayAnswer.Least(protocol, stints, terms.shown(unit * terms.noise().sd()));
       }
     }
@@ -58,16 +58,17 @@ final class LeastPlan {
   }
 
   /** Fewest stints of a protocol up to a number; 0 if none do. */
-  private int fewest(Protocol protocol, int setups, int most, Drift drift, double wanted) {
+  private int fewest(Protocol protocol, Compared compared, int most, Drift drift, double wanted) {
+    int setups = compared.setups();
     Integer block = protocol.block();
     int step = Math.max(1, block == null ? setups : block);
-    int from = (int) Math.ceil(SURELY_TOO_FEW * bound(setups, wanted) / step);
+    int from = (int) Math.ceil(SURELY_TOO_FEW * bound(compared, wanted) / step);
     int last = protocol.minTrendEfficiency() == null ? most : Math.min(most, SHORT_DAY);
     for (int stints = Math.max(1, from) * step; stints <= last; stints += step) {
-      DayBases.Base base = bases.of(protocol, setups, stints, drift);
+      DayBases.Base base = bases.of(protocol, compared, stints, drift);
       if (base != null
           && base.unitDifference() <= FORMULA_SLACK * wanted
-          && bases.difference(protocol, setups, stints, drift) <= wanted) {
+          && bases.difference(protocol, compared, stints, drift) <= wanted) {
         return stints;
       }
     }
@@ -75,9 +76,13 @@ final class LeastPlan {
   }
 
   /** Stints that a test with known noise and no drift would need. */
-  private static double bound(int setups, double wanted) {
-    int pairs = setups * (setups - 1) / 2;
-    double shift = Quantiles.normal(1 - 0.025 / pairs) + Quantiles.normal(DayAnswers.POWER);
+  private static double bound(Compared compared, double wanted) {
+    int setups = compared.setups();
+    int tests = compared.levels() == null ? setups * (setups - 1) / 2 : 1;
+    double shift = Quantiles.normal(1 - 0.025 / tests) + Quantiles.normal(DayAnswers.POWER);
+    if (compared.levels() != null) {
+      return shift * shift / (compared.spread() * wanted * wanted);
+    }
     return 2.0 * setups * shift * shift / (wanted * wanted);
   }
 }

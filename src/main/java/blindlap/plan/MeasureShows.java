@@ -14,8 +14,9 @@ import org.jspecify.annotations.Nullable;
  *
  * @param measure secondary, or watched for harm
  * @param tested number of measures of its role, for which it is adjusted
- * @param units two setups that differ by so much; with two setups and a watched harm, so much
- *     beyond the harm that was declared; NaN if nothing can be shown, however large
+ * @param units two setups, or the ends of the levels, that differ by so much; with one difference
+ *     and a watched harm, so much beyond the harm that was declared; NaN if nothing can be shown,
+ *     however large
  */
 public record MeasureShows(Measure measure, int tested, double units) {
   private static final double LEVEL = 0.05;
@@ -29,11 +30,9 @@ public record MeasureShows(Measure measure, int tested, double units) {
     for (Measure measure : plan.measures()) {
       if (measure.role() != Measure.Role.PRIMARY) {
         int tested = (int) plan.measures().stream().filter(m -> m.role() == measure.role()).count();
-        DayBases.Base base =
-            bases.of(plan.protocol(), plan.setups().size(), plan.stints(), measure.drift());
-        if (base != null) {
-          found.add(new MeasureShows(measure, tested, units(base, tested)));
-        }
+        Compared.of(plan)
+            .ifPresent(
+                compared -> units(plan, compared, measure, tested, bases).ifPresent(found::add));
       }
     }
     return found;
@@ -74,6 +73,22 @@ public record MeasureShows(Measure measure, int tested, double units) {
 
   private double sized(double sd, boolean ratio, double beyond) {
     return ratio ? (100 + beyond) * Math.expm1(units * sd) : units * sd;
+  }
+
+  private static Optional<MeasureShows> units(
+      Plan plan, Compared compared, Measure measure, int tested, DayBases bases) {
+    DayBases.Base base = bases.of(plan.protocol(), compared, plan.stints(), measure.drift());
+    if (base == null) {
+      return Optional.empty();
+    }
+    double units = units(base, tested);
+    DayPower power = base.power();
+    if (base.steps() != null && power != null && !power.formulaHolds()) {
+      // So few orders of levels can be told apart that the formula may be twice too hopeful.
+      double more = tested == 1 ? 1 : units / base.unitDifference();
+      units = more * bases.difference(plan.protocol(), compared, plan.stints(), measure.drift());
+    }
+    return Optional.of(new MeasureShows(measure, tested, units));
   }
 
   /** The first step of Holm's adjustment, which is the strictest; none for pairs. */

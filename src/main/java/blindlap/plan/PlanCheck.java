@@ -156,7 +156,11 @@ public final class PlanCheck {
     }
     boolean needsWorthwhile = plan.kind().drawn() && measure.role() != Measure.Role.SECONDARY;
     if (measure.worthwhile() == null && needsWorthwhile) {
-      add(PlanFault.NO_WORTHWHILE, where + ".worthwhile", measure.name());
+      PlanFault missing =
+          plan.kind() == Plan.Kind.STEPS_DAY
+              ? PlanFault.NO_WORTHWHILE_TREND
+              : PlanFault.NO_WORTHWHILE;
+      add(missing, where + ".worthwhile", measure.name());
     }
     if (measure.worthwhile() != null && measure.worthwhile().signum() <= 0) {
       add(
@@ -223,7 +227,9 @@ public final class PlanCheck {
       problems.list.add(Problem.of(RuleFault.NOT_CLOSED, "protocol"));
       return;
     }
-    OrderSet summary = rule.summary();
+    // A trend counts orders in twos, whatever the number of levels.
+    boolean trend = plan.kind() == Plan.Kind.STEPS_DAY;
+    OrderSet summary = trend ? rule.summary().ofTrend() : rule.summary();
     if (summary.attainableLevel() == 0 && plan.override().isBlank()) {
       add(PlanFault.CANNOT_SHOW_ANYTHING, "override", summary.smallestP());
     }

@@ -42,6 +42,7 @@ public enum PlanFault implements Fault {
   WORTHWHILE_NOT_POSITIVE,
   /** The primary or a watch-for-harm measure has no worthwhile difference: detail measure. */
   NO_WORTHWHILE,
+  NO_WORTHWHILE_TREND,
   /** A watch-for-harm measure has no direction: detail measure. */
   HARM_WITHOUT_DIRECTION,
   /** A scale has no end words: detail measure. */

@@ -64,7 +64,8 @@ public record SeriesShows(
   private static Optional<Detectable> formula(Session session, DayBases bases) {
     Plan plan = session.plan();
     Drift drift = plan.primary().map(Measure::drift).orElse(Drift.LINE);
-    DayBases.Base base = bases.of(plan.protocol(), plan.setups().size(), plan.stints(), drift);
+    DayBases.Base base =
+        bases.of(plan.protocol(), Compared.of(plan.setups().size()), plan.stints(), drift);
     DayPower power = base == null ? null : base.power();
     if (base == null || power == null) {
       return Optional.empty();

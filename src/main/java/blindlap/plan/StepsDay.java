@@ -79,6 +79,12 @@ public record StepsDay(
         : String.join(", ", levels);
   }
 
+  /** True if the maker's limits, as far as they were typed in, allow a value. */
+  boolean allows(BigDecimal value) {
+    return (least == null || value.compareTo(least) >= 0)
+        && (most == null || value.compareTo(most) <= 0);
+  }
+
   /** The value of a level, if it is a number. */
   public Optional<BigDecimal> value(Setup level) {
     return level.setting(setting).map(Setting::number);

@@ -54,22 +54,27 @@ public record NoiseDay(
     /** One setup throughout, said openly. */
     NOISE_RUN,
     /** An old day brought in from a file, not blinded. */
-    PLAIN_DAY;
+    PLAIN_DAY,
+    /** An unsealed steps day, its levels removed one by one like setups, whatever their trend. */
+    STEPS_DAY;
 
     /** True if the rider did not know what was on. */
     public boolean blinded() {
-      return this == COMPARISON || this == NULL_RUN;
+      return this == COMPARISON || this == STEPS_DAY || this == NULL_RUN;
     }
   }
 
-  /** Of an unsealed session. Setups are taken as they were really on. */
+  /**
+   * Of an unsealed session. Setups are taken as they were really on; so are levels, each with a
+   * mean of its own: what bends off their trend is no noise.
+   */
   static NoiseDay of(DayRecord day, Measure measure) {
     StintValues stints =
         StintValues.of(day, measure.with(StintSummary.MEAN), StintValues.Laps.NOT_VOID);
     return of(
         day.session(),
         day.plan().day(),
-        day.nullRun() ? Source.NULL_RUN : Source.COMPARISON,
+        source(day),
         StintNoise.of(day.asFitted(), stints.values(), stints.valid(), measure.drift()),
         LapNoise.of(day.asFitted(), stints.laps(), measure.drift()),
         CovariateSeen.of(day, measure, stints),
@@ -77,6 +82,13 @@ public record NoiseDay(
             .filter(lap -> lap.ridden() && lap.id().lap() > day.plan().laps().settling())
             .map(lap -> lap.voided().isPresent())
             .toList());
+  }
+
+  private static Source source(DayRecord day) {
+    if (day.nullRun()) {
+      return Source.NULL_RUN;
+    }
+    return day.plan().steps() == null ? Source.COMPARISON : Source.STEPS_DAY;
   }
 
   /** Of an open noise run, once its day is closed. */

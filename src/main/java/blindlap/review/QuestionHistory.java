@@ -3,6 +3,7 @@ package blindlap.review;
 import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
+import blindlap.plan.StepsDay;
 import blindlap.session.SessionState;
 import blindlap.session.day.Step;
 import blindlap.stats.compare.Verdict;
@@ -57,10 +58,11 @@ public record QuestionHistory(List<Past> past) {
    * @param primary name of its primary measure; empty if it has none
    * @param told what may be told of its finding
    * @param verdict empty unless the finding is told and has one
-   * @param trend true if the verdict is one of a trend over levels
-   * @param alike same rider, trail and setups; otherwise it only asks in the same words
+   * @param alike same rider, trail and setups, or setup and setting of a steps day; otherwise it
+   *     only asks in the same words
    * @param knownBefore its result was known when the session in hand was committed, or is to be
    * @param level how blind it was
+   * @param trend true of a steps day, whose verdict is of its trend
    */
   public record Past(
       String session,
@@ -72,17 +74,17 @@ public record QuestionHistory(List<Past> past) {
       String primary,
       Told told,
       Optional<Verdict> verdict,
-      boolean trend,
       boolean alike,
       boolean knownBefore,
-      BlindLevel level) {
+      BlindLevel level,
+      boolean trend) {
 
     /** The verdict's fixed string. */
     public Optional<String> verdictText() {
       return verdict.map(found -> trend ? found.textOfTrend() : found.text());
     }
 
-    /** One of setups, with a helper. */
+    /** A comparison with a helper. */
     public Past(
         String session,
         LocalDate day,
@@ -105,10 +107,10 @@ public record QuestionHistory(List<Past> past) {
           primary,
           told,
           verdict,
-          false,
           alike,
           knownBefore,
-          BlindLevel.HELPER);
+          BlindLevel.HELPER,
+          false);
     }
   }
 
@@ -124,11 +126,24 @@ public record QuestionHistory(List<Past> past) {
     return words.strip().toLowerCase(Locale.ROOT);
   }
 
-  /** Same rider, same trail, same set of setups by their ids; whatever the primary measure. */
+  /**
+   * Same rider, same trail, same set of setups by their ids; whatever the primary measure. Steps
+   * days ask the same of one setting of one setup, whatever the levels.
+   */
   public static boolean alike(Plan a, Plan b) {
     return plain(a.rider()).equals(plain(b.rider()))
         && plain(a.trail()).equals(plain(b.trail()))
-        && ids(a).equals(ids(b));
+        && compared(a).equals(compared(b));
+  }
+
+  /** A steps day and a comparison ask different things, even in the same words. */
+  private static boolean sameKind(Plan a, Plan b) {
+    return comparison(a) && a.kind() == b.kind();
+  }
+
+  private static Set<String> compared(Plan plan) {
+    StepsDay steps = plan.steps();
+    return steps == null ? ids(plan) : Set.of(steps.setupId(), "setting " + plain(steps.setting()));
   }
 
   private static Set<String> ids(Plan plan) {
@@ -167,7 +182,7 @@ public record QuestionHistory(List<Past> past) {
     for (SessionState other : sorted) {
       boolean self = session != null && other.id().equals(session.id());
       boolean words = plain(other.plan().question()).equals(plain(plan.question()));
-      if (!self && comparison(other.plan()) && (words || alike(other.plan(), plan))) {
+      if (!self && sameKind(other.plan(), plan) && (words || alike(other.plan(), plan))) {
         past.add(past(other, alike(other.plan(), plan), !declared, committed, hidden, open));
       }
     }
@@ -197,11 +212,11 @@ public record QuestionHistory(List<Past> past) {
         told == Told.FOUND
             ? Analysis.verdictOnly(open.apply(state)).flatMap(Comparison::verdict)
             : Optional.empty(),
-        plan.steps() != null,
         alike,
         // What a sealed session or an unfinished series hides, this does not give away either.
         alike && mayRepeat && told == Told.FOUND && known,
-        plan.level());
+        plan.level(),
+        plan.steps() != null);
   }
 
   private static Told told(

@@ -5,6 +5,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.Rule;
 import blindlap.plan.Schedule;
 import blindlap.stats.compare.StintSummary;
+import blindlap.stats.compare.Trend;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.LapNoise;
@@ -19,14 +20,18 @@ import java.util.Optional;
  * such days would show on 8 of 10, from this day's own noise with its interval, and what would
  * lower it. Never a forecast of how the question ends: the day was picked for being unsettled.
  *
- * <p>Differences are on the scale of the analysis; two setups, or any two of three and more.
+ * <p>Differences are on the scale of the analysis; two setups, any two of three and more, or the
+ * lowest and the highest level. No other level is ever proposed.
  *
  * @param noise of this day
- * @param days what days like this one could show, fewest first; three and more setups have no
- *     pooled analysis, and so one day only
+ * @param days what days like this one could show, fewest first; three and more setups and steps
+ *     days have no pooled analysis, and so one day only
  * @param gains what would lower the difference that one such day shows
+ * @param needed how long a repeat of a steps day must be; empty for other days, and where no
+ *     worthwhile difference is declared
  */
-public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
+public record WhatNext(
+    RiderNoise noise, List<Days> days, List<Gain> gains, Optional<NeededStints> needed) {
   private static final int POOLED = 3;
 
   /** A gain of less than this is not worth a sentence. */
@@ -74,7 +79,10 @@ public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
     gains = List.copyOf(gains);
   }
 
-  /** For an unsettled comparison of two setups; empty for others, and without variation. */
+  /**
+   * For an unsettled comparison of two setups or steps day; empty for others, and without
+   * variation.
+   */
   public static Optional<WhatNext> of(DayRecord day, Comparison comparison) {
     Verdict verdict = comparison.verdict().orElse(Verdict.NO_VARIATION);
     return verdict.settled() && verdict != Verdict.COULD_NOT_SHOW
@@ -82,8 +90,17 @@ public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
         : of(
             day.plan(),
             comparison.measure(),
-            RiderNoise.of(comparison.result()),
+            noise(comparison),
             split(day, comparison.measure(), comparison.stints()));
+  }
+
+  /** After drift and setups; of levels after each one's mean, since they may bend. */
+  private static RiderNoise noise(Comparison comparison) {
+    return comparison
+        .trend()
+        .flatMap(Trend::means)
+        .map(RiderNoise::of)
+        .orElseGet(() -> RiderNoise.of(comparison.result()));
   }
 
   /** For three and more setups that are not all told apart. */
@@ -110,7 +127,7 @@ public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
     if (!(noise.sd() > 0)) {
       return Optional.empty();
     }
-    Shows shows = new Shows(measure.drift());
+    Shows shows = new Shows(plan, measure.drift());
     int setups = plan.setups().size();
     int stints = plan.stints();
     Rule rule = plan.protocol().rule(setups, stints);
@@ -119,7 +136,12 @@ public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
     if (setups == 2) {
       days.add(days(POOLED, shows.difference(rule, POOLED), noise));
     }
-    return Optional.of(new WhatNext(noise, days, gains(plan, shows, days.get(0), noise, split)));
+    return Optional.of(
+        new WhatNext(
+            noise,
+            days,
+            gains(plan, shows, days.get(0), noise, split),
+            NeededStints.of(plan, measure, shows, noise)));
   }
 
   private static Days days(int more, double unit, RiderNoise noise) {
@@ -147,7 +169,7 @@ public record WhatNext(RiderNoise noise, List<Days> days, List<Gain> gains) {
     if (setups == 2 && plan.series() == null) {
       double then = shows.difference(plan.protocol().rule(2, stints), 2) * noise.sd();
       gains.add(new Gain(Change.SERIES, 1, 2, then, then, true));
-    } else if (setups > 2 && stints % 4 == 0) {
+    } else if (!plan.oneDifference() && stints % 4 == 0) {
       double then = shows.difference(Rule.blocks(2, stints, 4), 1) * noise.sd();
       gains.add(new Gain(Change.TWO_SETUPS, setups, 4, then, then, true));
     }

@@ -250,6 +250,7 @@ final class Pages {
             desk.masks(),
             desk.reviews(),
             desk.anotherDay(),
+            desk.afterSteps(),
             shell::openDraft,
             background);
     shell.whenShown(Shell.Page.REVIEW, model::open);

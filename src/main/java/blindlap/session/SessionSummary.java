@@ -14,13 +14,14 @@ import org.jspecify.annotations.Nullable;
  * it depends on a key.
  *
  * @param id which session
- * @param kind comparison or open noise run
+ * @param kind comparison, open noise run or steps day
  * @param level how blind a comparison is; the usual one, with a helper, for a noise run
  * @param question what the tester wants to know
  * @param rider who rides
  * @param trail where
  * @param day the day of riding
- * @param setups names of the setups in the plan's order
+ * @param setups names of the setups in the plan's order; of a steps day, whose levels are none by
+ *     themselves, the plan's title alone
  * @param series id of the series; null for a session of its own
  * @param looks last stints of the looks before the end that the plan declares; mostly empty
  * @param committedAt when the plan was committed
@@ -73,7 +74,9 @@ public record SessionSummary(
         plan.rider(),
         plan.trail(),
         plan.day(),
-        plan.setups().stream().map(setup -> setup.name()).toList(),
+        plan.steps() == null
+            ? plan.setups().stream().map(setup -> setup.name()).toList()
+            : List.of(plan.title()),
         plan.series(),
         plan.looks(),
         committedAt,

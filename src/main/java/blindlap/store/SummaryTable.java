@@ -29,7 +29,7 @@ import org.sqlite.SQLiteErrorCode;
  */
 final class SummaryTable {
   /** Changes with anything that is kept here, so that older lists are made again. */
-  static final String FORM = "blindlap-summary-7";
+  static final String FORM = "blindlap-summary-8";
 
   private static final Map<String, Plan.Kind> KINDS = words(Plan.Kind.class);
   private static final Map<String, Step> STEPS = words(Step.class);

@@ -56,6 +56,11 @@ public final class AnswerWords {
     return WORDS.say(key, arguments);
   }
 
+  /** The same; of a steps day in its own words, where it has some. */
+  public static String of(Plan plan, String key, Object... arguments) {
+    return StepsAnswer.say(plan, key, arguments);
+  }
+
   /** The answer. */
   public Sentence sentence() {
     if (plan.kind() == Plan.Kind.NOISE_RUN) {
@@ -73,7 +78,7 @@ public final class AnswerWords {
     String key = seldom ? "seldom" : "shows";
     return sentence(
         key,
-        ofLevels() ? key + ".levels" : ofPairs() ? key + ".pairs" : key,
+        ofPairs() ? key + ".pairs" : key,
         day.chosen().stints(),
         shown(day.chosen().difference()),
         measure,
@@ -98,11 +103,11 @@ public final class AnswerWords {
     return primary.map(Measure::drift).orElse(Drift.LINE);
   }
 
-  private static Sentence sentence(String key, String ending, Object... arguments) {
+  private Sentence sentence(String key, String ending, Object... arguments) {
     return new Sentence(
         WORDS.say(key + ".before", arguments),
         WORDS.say(key + ".marked", arguments),
-        WORDS.say(ending + ".after", arguments));
+        StepsAnswer.say(plan, ending + ".after", arguments));
   }
 
   /** What the answer means, a sentence each. */
@@ -118,10 +123,11 @@ public final class AnswerWords {
       return lines;
     }
     if (Double.isNaN(day.chosen().difference())) {
-      lines.add(WORDS.say(ofLevels() ? "seldom.levels" : ofPairs() ? "seldom.pairs" : "seldom"));
+      lines.add(WORDS.say(ofPairs() ? "seldom.pairs" : "seldom"));
       request(day).least().ifPresent(lines::add);
       return lines;
     }
+    StepsAnswer.step(plan, day, this::shown).ifPresent(lines::add);
     Interval range = day.chosen().range();
     if (range != null) {
       lines.add(
@@ -132,8 +138,9 @@ public final class AnswerWords {
     if (day.chosen().source() == DayAnswer.Source.ROUGH) {
       lines.add(WORDS.say("rough", count(day)));
     } else if (day.chosen().source() == DayAnswer.Source.PAIRS) {
-      lines.add(WORDS.say(ofLevels() ? "levels" : "pairs"));
+      lines.add(WORDS.say("pairs"));
     }
+    StepsAnswer.bend(day, this::shown).ifPresent(lines::add);
     switch (day.noise().kind()) {
       case GUESSED -> lines.add(WORDS.say("guessed"));
       case UNKNOWN -> lines.add(WORDS.say("unknown"));
@@ -227,7 +234,7 @@ public final class AnswerWords {
     lines.add(WORDS.say("orders", count(day), Figures.p(day.orders().smallestP())));
     lines.add(
         WORDS.say("swaps", Figures.number(day.orders().meanSwaps(), 1), day.orders().maxSwaps()));
-    if (ofLevels()) {
+    if (plan.steps() != null) {
       lines.addAll(HandlingWords.planned(plan)); // all of them wear one part
     } else {
       lines.add(DayWords.handlings(day.handlings()));
@@ -239,7 +246,7 @@ public final class AnswerWords {
   public List<String> odds(List<DayAnswer.Ending> endings) {
     List<String> lines = new ArrayList<>();
     for (DayAnswer.Ending ending : endings) {
-      lines.add(WORDS.say("odds.row", cells(ending).toArray()));
+      lines.add(StepsAnswer.say(plan, "odds.row", cells(ending).toArray()));
     }
     return lines;
   }
@@ -334,11 +341,7 @@ public final class AnswerWords {
     return new CutWords(plan, this::shown).lines(left);
   }
 
-  private boolean ofLevels() {
-    return plan.steps() != null;
-  }
-
   private boolean ofPairs() {
-    return plan.setups().size() > 2;
+    return !plan.oneDifference();
   }
 }

@@ -85,7 +85,9 @@ final class CutWords {
 
   private String stop(DayLeft left) {
     int stop =
-        ofPairs() ? left.fewestForDifference().orElse(left.cuts().size()) : left.fewestStints();
+        plan.setups().size() > 2
+            ? left.fewestForDifference().orElse(left.cuts().size())
+            : left.fewestStints();
     return WORDS.say("stop", stop);
   }
 
@@ -101,19 +103,19 @@ final class CutWords {
 
   private String plainCut(DayLeft.Cut cut) {
     if (Double.isNaN(cut.difference())) {
-      return WORDS.say("plain.cut.seldom", cut.stints());
+      return StepsAnswer.say(plan, "plain.cut.seldom", cut.stints());
     }
     String key = ofPairs() ? "plain.cut.from.pairs" : "plain.cut.from";
     return WORDS.say(key, cut.stints(), amount.apply(cut.difference()));
   }
 
   private boolean ofPairs() {
-    return plan.setups().size() > 2;
+    return !plan.oneDifference();
   }
 
-  /** Whole blocks of three setups and more, else every fourth stint. */
+  /** Whole blocks of three setups and more, or of levels, else every fourth stint. */
   private int toldEvery() {
     Integer block = plan.protocol().block();
-    return ofPairs() && block != null ? block : 4;
+    return plan.setups().size() > 2 && block != null ? block : 4;
   }
 }

@@ -203,6 +203,9 @@ public final class DivideWords {
   /** What is to be said below the table. */
   public List<String> notes() {
     List<String> notes = new ArrayList<>();
+    if (plan.steps() != null) {
+      notes.add(say("note.steps"));
+    }
     if (split()) {
       notes.add(ends());
     }

@@ -93,7 +93,7 @@ public final class EditionWords {
   private String printed(RecordedFinding finding) {
     String p = p(finding);
     OptionalDouble estimate = finding.figure("estimate");
-    if (plan.setups().size() != 2 || estimate.isEmpty()) {
+    if (!plan.oneDifference() || estimate.isEmpty()) {
       return p.isEmpty() ? WORDS.say("edition.nothing") : p;
     }
     Optional<Interval> wide = shifts(finding, 95);

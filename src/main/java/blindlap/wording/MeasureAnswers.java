@@ -80,11 +80,11 @@ public final class MeasureAnswers {
         : WORDS.say("measures.shown", much);
   }
 
-  /** What a watched harm of two setups must exceed; 0 for others, which need only differ. */
+  /** What a watched harm must exceed; 0 for three and more setups, which need only differ. */
   private double beyond(MeasureShows shows) {
     BigDecimal worthwhile = shows.measure().worthwhile();
     return shows.measure().role() == Measure.Role.WATCH_FOR_HARM
-            && plan.setups().size() == 2
+            && plan.oneDifference()
             && worthwhile != null
             && !Sizes.worthwhile(shows.measure()).isEmpty()
         ? worthwhile.doubleValue()
@@ -143,15 +143,17 @@ public final class MeasureAnswers {
               day.measures().stream().flatMap(shows -> source(shows).stream()).toList();
           String known =
               sources.isEmpty() ? "" : sources.size() < day.measures().size() ? ".some" : ".all";
+          if (plan.steps() != null) {
+            notes.add(WORDS.say("measures.note.steps"));
+          }
           notes.add(
-              WORDS.say(
-                  (plan.setups().size() == 2 ? "measures.note" : "measures.note.pairs") + known));
+              WORDS.say((plan.oneDifference() ? "measures.note" : "measures.note.pairs") + known));
           notes.addAll(sources);
           long watched =
               day.measures().stream()
                   .filter(m -> m.measure().role() == Measure.Role.WATCH_FOR_HARM)
                   .count();
-          if (watched > 0 && plan.setups().size() == 2) {
+          if (watched > 0 && plan.oneDifference()) {
             int most = MeasureShows.mostWatched(day.orders().count());
             notes.add(WORDS.say(watched > most ? "watch.over" : "watch.carry", watched, most));
             if (watched > MeasureShows.MANY_WATCHED) {

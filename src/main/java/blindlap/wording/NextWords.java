@@ -2,10 +2,12 @@ package blindlap.wording;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.Rule;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
+import blindlap.review.NeededStints;
 import blindlap.review.WhatNext;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
@@ -56,6 +58,7 @@ final class NextWords {
         n -> {
           Amounts amounts = new Amounts(measure, n);
           lines.add(days(n, amounts));
+          n.needed().ifPresent(needed -> lines.add(needed(needed, amounts)));
           if (!n.gains().isEmpty()) {
             lines.add(
                 WORDS.say(
@@ -72,10 +75,10 @@ final class NextWords {
     int df = next.noise().df();
     WhatNext.Days one = next.days().get(0);
     if (next.days().size() == 1) {
+      String key = plan.steps() == null ? "next.days.many" : "next.days.steps";
       return Double.isNaN(one.difference())
-          ? WORDS.say("next.days.many.none")
-          : WORDS.say(
-              "next.days.many", amounts.of(one.difference()), amounts.range(one.range()), df);
+          ? WORDS.say(key + ".none")
+          : WORDS.say(key, amounts.of(one.difference()), amounts.range(one.range()), df);
     }
     WhatNext.Days more = next.days().get(1);
     if (Double.isNaN(more.difference())) {
@@ -93,6 +96,22 @@ final class NextWords {
             pooled,
             range,
             df);
+  }
+
+  /** How many stints a repeat at the same levels needs; never another level. */
+  private static String needed(NeededStints needed, Amounts amounts) {
+    String worthwhile = amounts.of(needed.worthwhile());
+    if (needed.stints().isEmpty()) {
+      return needed.fewest().isEmpty()
+          ? WORDS.say("next.needed.beyond", worthwhile, Rule.MOST_STINTS)
+          : WORDS.say(
+              "next.needed.hardly", worthwhile, Rule.MOST_STINTS, needed.fewest().getAsInt());
+    }
+    int stints = needed.stints().getAsInt();
+    int fewest = needed.fewest().orElse(stints);
+    return needed.most().isEmpty()
+        ? WORDS.say("next.needed.open", worthwhile, stints, fewest, Rule.MOST_STINTS)
+        : WORDS.say("next.needed", worthwhile, stints, fewest, needed.most().getAsInt());
   }
 
   private String gain(WhatNext.Gain gain, Amounts amounts) {

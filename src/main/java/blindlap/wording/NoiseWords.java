@@ -186,6 +186,9 @@ public final class NoiseWords {
             .map(s -> record.days().stream().filter(d -> d.source() == s).count())
             .toArray();
     facts.add(WORDS.say("fact.days", sorts));
+    if (record.days().stream().anyMatch(day -> day.source() == NoiseDay.Source.STEPS_DAY)) {
+      facts.add(WORDS.say("fact.days.steps", sorts));
+    }
     if (sessions > record.days().size()) {
       facts.add(WORDS.say("fact.waiting", sessions - record.days().size()));
     }

@@ -3,7 +3,6 @@ package blindlap.wording;
 import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.plan.StepsDay;
 import blindlap.review.Comparison;
 import blindlap.session.SessionSummary;
 import blindlap.session.day.Step;
@@ -43,7 +42,7 @@ public final class NotebookWords {
   /** "Shock K against Shock L"; noise runs say that they are. */
   public static String title(SessionSummary summary) {
     if (summary.kind() == Plan.Kind.STEPS_DAY) {
-      return WORDS.say("title.steps", StepsDay.range(summary.setups()));
+      return WORDS.say("title.steps", summary.title());
     }
     if (summary.kind() != Plan.Kind.NOISE_RUN) {
       return summary.title();

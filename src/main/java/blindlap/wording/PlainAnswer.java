@@ -39,8 +39,7 @@ public final class PlainAnswer {
   }
 
   private String seldom() {
-    String many = plan.steps() == null ? "plain.seldom.pairs" : "plain.seldom.levels";
-    return plan.setups().size() > 2 ? many : "plain.seldom";
+    return plan.oneDifference() ? StepsAnswer.key(plan, "plain.seldom") : "plain.seldom.pairs";
   }
 
   private List<String> lead(DayAnswer day) {
@@ -51,6 +50,7 @@ public final class PlainAnswer {
       request(day, true).least().ifPresent(least -> lines.addAll(List.of(said(), least)));
       return lines;
     }
+    StepsAnswer.step(plan, day, words::shown).ifPresent(lines::add);
     RequestWords request = request(day, true);
     List<String> asked = request.lines();
     if (!asked.isEmpty() && !Double.isNaN(day.worthwhile()) && request.chances().isEmpty()) {
@@ -60,8 +60,9 @@ public final class PlainAnswer {
     if (day.chosen().source() == DayAnswer.Source.ROUGH) {
       lines.add(WORDS.say("plain.rough"));
     } else if (day.chosen().source() == DayAnswer.Source.PAIRS) {
-      lines.add(WORDS.say(plan.steps() == null ? "plain.pairs" : "plain.levels"));
+      lines.add(WORDS.say("plain.pairs"));
     }
+    StepsAnswer.bend(day, words::shown).ifPresent(lines::add);
     Interval range = day.chosen().range();
     if (range != null) {
       lines.add(
@@ -71,15 +72,22 @@ public final class PlainAnswer {
               words.amount(range.high()),
               day.noise().df() + 1));
     }
+    lines.addAll(noise(day));
+    day.series()
+        .map(series -> SeriesShowsWords.say(series, words::shown, words::amount, words.declared()))
+        .ifPresent(lines::add);
+    return lines;
+  }
+
+  /** What the answer hangs on, where the noise is not known well. */
+  private List<String> noise(DayAnswer day) {
+    List<String> lines = new ArrayList<>();
     SplitWords.why(plan, day).ifPresent(lines::add);
     switch (day.noise().kind()) {
       case GUESSED -> lines.add(WORDS.say("guessed"));
       case UNKNOWN -> lines.add(WORDS.say("unknown"));
       case ESTIMATED -> {}
     }
-    day.series()
-        .map(series -> SeriesShowsWords.say(series, words::shown, words::amount, words.declared()))
-        .ifPresent(lines::add);
     return lines;
   }
 
@@ -95,13 +103,18 @@ public final class PlainAnswer {
   public List<String> swaps() {
     return answer
         .map(
-            day ->
-                List.of(
-                    WORDS.say(
-                        "plain.swaps",
-                        Figures.number(day.orders().meanSwaps(), 1),
-                        day.orders().maxSwaps()),
-                    DayWords.handlings(day.handlings())))
+            day -> {
+              String swaps =
+                  StepsAnswer.say(
+                      plan,
+                      "plain.swaps",
+                      Figures.number(day.orders().meanSwaps(), 1),
+                      day.orders().maxSwaps());
+              // What the handlings of a steps day come to stands beside its levels.
+              return plan.steps() == null
+                  ? List.of(swaps, DayWords.handlings(day.handlings()))
+                  : List.of(swaps);
+            })
         .orElse(List.of());
   }
 

@@ -58,7 +58,7 @@ public final class PlanSummary {
         new Part(
             WORDS.say("sum.measures"),
             Stream.concat(
-                    plan.measures().stream().map(PlanSummary::measure),
+                    plan.measures().stream().map(each -> measure(plan, each)),
                     TimingWords.declared(plan).stream())
                 .toList()));
     if (!plan.covariates().isEmpty()) {
@@ -169,12 +169,12 @@ public final class PlanSummary {
     return lines;
   }
 
-  private static String measure(Measure measure) {
+  private static String measure(Plan plan, Measure measure) {
     BigDecimal worthwhile = measure.worthwhile();
     return worthwhile == null
         ? WORDS.say("sum.measure", measure.name(), PlanJson.word(measure.role()))
         : WORDS.say(
-            "sum.measure.worthwhile",
+            plan.steps() == null ? "sum.measure.worthwhile" : "sum.measure.worthwhile.levels",
             measure.name(),
             PlanJson.word(measure.role()),
             worthwhile.toPlainString(),

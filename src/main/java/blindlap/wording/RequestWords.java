@@ -59,9 +59,6 @@ final class RequestWords {
     if (day.noise().kind() == NoiseKnown.Kind.UNKNOWN) {
       return List.of();
     }
-    if (plan.steps() != null) {
-      return List.of(); // what is worthwhile is declared from end to end, not between two levels
-    }
     List<String> lines = new ArrayList<>();
     chances().ifPresent(lines::add);
     lines.add(least().orElseGet(this::none));
@@ -69,7 +66,8 @@ final class RequestWords {
   }
 
   private String say(String key, Object... arguments) {
-    return WORDS.say(plain && WORDS.has("plain." + key) ? "plain." + key : key, arguments);
+    return StepsAnswer.say(
+        plan, plain && WORDS.has("plain." + key) ? "plain." + key : key, arguments);
   }
 
   /** How often the day differs from nothing, and how often by more than was declared. */
@@ -140,7 +138,7 @@ final class RequestWords {
 
   private String none() {
     String wanted = declared;
-    if (plan.setups().size() > 2) {
+    if (!plan.oneDifference()) {
       return say("request.none.pairs", wanted);
     }
     if (inSeries()) {

@@ -87,6 +87,41 @@ class DivideTest {
   }
 
   @Test
+  void ofLevelsEveryFigureIsFromTheLowestToTheHighest() throws Exception {
+    String steps =
+        PLAN.replace("setups: [{name: Shock K}, {name: Shock L}]", "setups: [{name: Shock K}]")
+                .replace("stints: 16", "stints: 15")
+            + """
+            kind: steps day
+            steps_day: {setting: rebound, unit: clicks, levels: [4, 7, 10]}
+            """;
+    CommandLineSession.Ran ran = divide(steps);
+    assertThat(ran.code()).as(ran.err()).isZero();
+    assertThat(ran.out())
+        .contains("Three levels, blocks of three")
+        .contains("Figures are for the difference from the lowest to the highest level.")
+        .containsPattern("12 stints of 3 .* reaches 1.s if at most")
+        .doesNotContain("pair of setups", "approximated");
+
+    JsonNode root = new ObjectMapper().readTree(divide(steps, "--json").out());
+    assertThat(root.get("difference").asText()).isEqualTo("lowest to highest level");
+    assertThat(root.get("divisions"))
+        .allMatch(each -> each.get("stints").asInt() % 3 == 0)
+        .noneMatch(each -> each.get("shows").get("approximate").asBoolean())
+        .allSatisfy(
+            each -> {
+              JsonNode shows = each.get("shows");
+              assertThat(shows.get("per_unit_most").asDouble() * 6)
+                  .isCloseTo(shows.get("most").asDouble(), within(1e-9));
+              assertThat(shows.get("bend_most").asDouble()).isPositive();
+              assertThat(shows.get("bend_deeper").asBoolean())
+                  .isEqualTo(each.get("stints").asInt() < 9);
+            });
+    assertThat(new ObjectMapper().readTree(divide(PLAN, "--json").out()).get("difference").asText())
+        .isEqualTo("two setups");
+  }
+
+  @Test
   void ofThreeSetupsEveryFigureIsSaidToBeAnApproximationForOnePair() {
     String three =
         PLAN.replace("{name: Shock L}", "{name: Shock L}, {name: Shock M}")

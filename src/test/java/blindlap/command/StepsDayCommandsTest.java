@@ -62,7 +62,7 @@ class StepsDayCommandsTest {
     CommandLineSession.Ran planned = day.run("plan", day.file("plan.yaml", text).toString());
     assertThat(planned.code()).as(planned.err()).isZero();
     assertThat(planned.out())
-        .contains(stints + " stints can show", "between two named levels of")
+        .contains(stints + " stints can show", "from the lowest to the highest level")
         .contains(
             "%d clicks at each of %d handlings, %d on the day, which wear the dial."
                 .formatted(2 * largest, stints + 1, 2 * largest * (stints + 1)))
@@ -122,7 +122,13 @@ class StepsDayCommandsTest {
         .hasSize(1 + levels.split(",", -1).length);
     assertThat(Files.readString(folder.resolve("package").resolve("README.md")))
         .contains("levels of one setting, whose numbers stand in `levels.csv`");
-    assertThat(day.run("notebook").out()).contains("Steps day: " + levels.substring(1, 2) + ", ");
+    assertThat(day.run("notebook").out())
+        .contains("Steps day: Shock K, rebound at " + levels.substring(1, 2) + ", ");
+    for (String words : List.of("rebound", "Shock K clicks", "steps day " + largest + " clicks")) {
+      assertThat(day.run("notebook", "--search", words).out()).contains(id.substring(0, 8));
+    }
+    assertThat(day.run("notebook", "--search", "compression").out())
+        .doesNotContain(id.substring(0, 8));
     assertThat(day.run("notebook", "--verify").code()).isZero();
   }
 
@@ -151,6 +157,22 @@ class StepsDayCommandsTest {
           .hasSize(1);
     }
     assertThat(day.run("notebook").out()).doesNotContain("Steps day");
+  }
+
+  @Test
+  void aPrimaryMeasureWithoutAWorthwhileDifferenceIsOneSentence() throws IOException {
+    CommandLineSession day = new CommandLineSession(folder);
+    Path file = day.file("plan.yaml", plan("[4, 7, 10]", 9).replace(", worthwhile: 0.8", ""));
+
+    for (String command : List.of("plan", "commit")) {
+      CommandLineSession.Ran ran = day.run(command, file.toString());
+
+      assertThat(ran.code()).isEqualTo(2);
+      assertThat((ran.out() + ran.err()).lines().filter(line -> line.startsWith("measures[1]")))
+          .singleElement()
+          .asString()
+          .contains("the smallest from the lowest to the highest level");
+    }
   }
 
   @Test

@@ -33,10 +33,10 @@ class PastTrendTest {
                 "lap time",
                 QuestionHistory.Told.FOUND,
                 Optional.of(Verdict.NO_WORTHWHILE_DIFFERENCE),
-                trend,
                 true,
                 false,
-                BlindLevel.HELPER)));
+                BlindLevel.HELPER,
+                trend)));
   }
 
   @Test

@@ -100,7 +100,8 @@ class StepsCheckTest {
         "looks: '8' | STEPS_WITH_LOOKS",
         "blinding: {level: drawn} | STEPS_NEED_HELPER",
         "blinding: {level: open} | STEPS_NEED_HELPER",
-        "measures: [{name: lap time, kind: lap time, unit: s, role: primary}] | NO_WORTHWHILE",
+        "measures: [{name: lap time, kind: lap time, unit: s, role: primary}] |"
+            + " NO_WORTHWHILE_TREND",
         "protocol: four-setups | PROTOCOL_SETUPS",
         "{steps_day: null, setups: [{name: A}, {name: B}, {name: C}, {name: D}]} | STEPS_MISSING",
       })

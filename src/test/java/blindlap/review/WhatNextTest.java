@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Rule;
+import blindlap.plan.StepsDays;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.compare.Verdict;
@@ -16,6 +17,7 @@ import blindlap.stats.order.Drift;
 import blindlap.stats.order.Sampling;
 import blindlap.stats.pool.PooledSession;
 import blindlap.stats.pool.StratifiedSessions;
+import blindlap.stats.power.StepsPower;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -195,5 +197,26 @@ class WhatNextTest {
           .as(verdict.text())
           .isEqualTo(verdict == Verdict.NOT_SETTLED || verdict == Verdict.DIRECTION_KNOWN);
     }
+  }
+
+  @Test
+  void ofLevelsItIsTheTrendAndNeverAnotherKindOfDay() {
+    Plan plan = StepsDays.clicks(List.of(4, 7, 10), 12);
+    WhatNext next =
+        WhatNext.of(plan, primary(), new RiderNoise(0.5, 9), LapSplit.unknown(1)).orElseThrow();
+    double[] levels = {4, 7, 10};
+    Assignments eighteen = plan.protocol().rule(3, 18).assignments();
+    StepsPower now = StepsPower.of(plan.rule().assignments(), levels, Drift.LINE);
+    StepsPower more = StepsPower.of(eighteen, levels, Drift.LINE);
+
+    assertThat(next.days()).hasSize(1);
+    assertThat(next.days().get(0).difference())
+        .isCloseTo(now.trend().formula().difference(0.5, 0.8), within(1e-9));
+    assertThat(next.gains())
+        .extracting(WhatNext.Gain::change)
+        .containsExactly(WhatNext.Change.STINTS, WhatNext.Change.LAPS);
+    assertThat(gain(next, WhatNext.Change.STINTS).to()).isEqualTo(18);
+    assertThat(gain(next, WhatNext.Change.STINTS).best())
+        .isCloseTo(more.trend().formula().difference(0.5, 0.8), within(1e-9));
   }
 }

@@ -213,6 +213,9 @@ public final class DayWalk {
     type("Helper phrase", day.phrase());
     keys.press(KeyCode.ENTER);
     heard();
+    if (!day.state().unsealed()) {
+      throw new AssertionError(name + ": the key is not open");
+    }
     look("finding");
   }
 
@@ -224,7 +227,7 @@ public final class DayWalk {
     }
     int clicks = 4 + 3 * day.helper().work(stint).setup();
     press("lap time: Start");
-    Window.run(() -> day.clock().move(Duration.ofMillis(92_000 + 300L * clicks + 70 * stint % 3)));
+    Window.run(() -> day.clock().move(Duration.ofMillis(92_000 + 300L * clicks + 60L * (stint * 37 % 11))));
     press("lap time: Stop");
     press(stint % 3 == 0 ? "Your guess: don't know" : "Your guess: nearer the low end");
     look("stint " + stint);

@@ -90,6 +90,7 @@ public final class Models {
         desk.masks(),
         desk.reviews(),
         desk.anotherDay(),
+        desk.afterSteps(),
         openDraft,
         background);
   }

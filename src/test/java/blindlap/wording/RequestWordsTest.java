@@ -9,6 +9,7 @@ import blindlap.plan.DayDetail;
 import blindlap.plan.Plan;
 import blindlap.plan.Plans;
 import blindlap.plan.Protocol;
+import blindlap.plan.StepsDays;
 import blindlap.stats.compare.ConfidenceCurve;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.order.Assignments;
@@ -118,14 +119,18 @@ class RequestWordsTest {
       int block = protocol.block() == null ? 2 : protocol.block();
       int stints = block * Math.max(1, (6 + random.nextInt(24)) / block);
       String names = "{name: A}, {name: B}, {name: C}, {name: D}";
+      List<Integer> levels = List.of(2, 3, 7, 8, 12, 15).subList(0, setups);
+      String compared =
+          protocol.levels()
+              ? StepsDays.text("levels: " + levels, stints)
+              : "setups: [%s]\nprotocol: %s\nstints: %d\n"
+                  .formatted(names.substring(0, setups * 11 - 2), protocol.name(), stints);
       String yaml =
-          "setups: [%s]\nprotocol: %s\nstints: %d\nnoise: {sd: %.4f}\n%s"
-              .formatted(
-                  names.substring(0, setups * 11 - 2),
-                  protocol.name(),
-                  stints,
-                  Math.exp(3 * random.nextDouble() - 3),
-                  random.nextBoolean() ? "timetable: null\n" : "");
+          compared
+              + "noise: {sd: %.4f}\n%s"
+                  .formatted(
+                      Math.exp(3 * random.nextDouble() - 3),
+                      random.nextBoolean() ? "timetable: null\n" : "");
       Plan plan = Plans.with(yaml);
       DayAnswer day = answers.quick(plan).orElse(null);
       if (day == null) {

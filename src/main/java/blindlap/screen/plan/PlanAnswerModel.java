@@ -285,7 +285,7 @@ public final class PlanAnswerModel {
       Plan plan, Optional<DayAnswer> answer, Optional<DayLeft> left, Optional<DayDetail> detail) {
     AnswerWords words = new AnswerWords(plan, answer);
     PlainAnswer plain = new PlainAnswer(plan, answer);
-    PlanOdds odds = PlanOdds.of(words, answer, detail);
+    PlanOdds odds = PlanOdds.of(plan, words, answer, detail);
     MeasureAnswers measures = new MeasureAnswers(plan, answer, earlier.get());
     Optional<Schedule> schedule = PlanPictures.schedule(plan);
     return new Shown(
@@ -303,7 +303,7 @@ public final class PlanAnswerModel {
         measures.lines(),
         CovariateWords.with(measures.notes(), plan, earlier.get()),
         left.map(plain::left).orElse(List.of()),
-        AnswerWords.say("curve.title", words.unitOfCurve()),
+        AnswerWords.of(plan, "curve.title", words.unitOfCurve()),
         answer.flatMap(a -> PlanPictures.curve(plan, a, words)),
         schedule.map(s -> PlanPictures.strip(plan, s)),
         schedule.map(s -> day(plan, s)).orElse(List.of()),

@@ -2,6 +2,7 @@ package blindlap.screen.plan;
 
 import blindlap.plan.DayAnswer;
 import blindlap.plan.DayDetail;
+import blindlap.plan.Plan;
 import blindlap.stats.compare.Verdict;
 import blindlap.wording.AnswerWords;
 import blindlap.wording.PlanWords;
@@ -20,7 +21,8 @@ record PlanOdds(List<String> heads, List<List<String>> rows, List<String> lines,
           Verdict.DIRECTION_KNOWN,
           Verdict.NOT_SETTLED);
 
-  static PlanOdds of(AnswerWords words, Optional<DayAnswer> answer, Optional<DayDetail> detail) {
+  static PlanOdds of(
+      Plan plan, AnswerWords words, Optional<DayAnswer> answer, Optional<DayDetail> detail) {
     List<DayDetail.PairEnding> pairs = detail.map(DayDetail::pairs).orElse(List.of());
     if (!pairs.isEmpty()) {
       return new PlanOdds(
@@ -38,7 +40,14 @@ record PlanOdds(List<String> heads, List<List<String>> rows, List<String> lines,
     }
     List<String> heads = new ArrayList<>();
     heads.add(PlanWords.say("odds.if"));
-    VERDICTS.forEach(verdict -> heads.add(PlanWords.say("odds." + verdict.name())));
+    String trend = plan.steps() == null ? "" : ".levels";
+    VERDICTS.forEach(
+        verdict ->
+            heads.add(
+                PlanWords.say(
+                    "odds."
+                        + verdict.name()
+                        + (verdict == Verdict.NO_WORTHWHILE_DIFFERENCE ? trend : ""))));
     return new PlanOdds(
         heads,
         odds.stream().map(words::cells).toList(),

@@ -89,10 +89,10 @@ final class PlanPictures {
         timed ? AnswerWords.say("curve.within", answer.mostStints()) : "",
         timed ? AnswerWords.say("curve.beyond") : "",
         new Axis(
-            AnswerWords.say("curve.title", words.unitOfCurve()),
+            AnswerWords.of(plan, "curve.title", words.unitOfCurve()),
             Axis.Counting.DECIMAL,
             (value, step) -> Figures.number(value, Figures.decimals(step))),
-        AnswerWords.say("curve.across"),
+        AnswerWords.of(plan, "curve.across"),
         spoken);
   }
 

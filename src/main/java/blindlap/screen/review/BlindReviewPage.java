@@ -310,6 +310,7 @@ public final class BlindReviewPage extends VBox {
     Button open = new Button(WORDS.say("unseal"));
     open.getStyleClass().add("next");
     open.setOnAction(e -> model.unseal(phrase.getText()));
+    phrase.setOnAction(e -> open.fire()); // Enter, as where the helper opens the day
     return new VBox(
         10,
         h2("unseal"),

@@ -1,5 +1,6 @@
 package blindlap.screen.review;
 
+import blindlap.desk.AfterSteps;
 import blindlap.desk.AnotherDay;
 import blindlap.desk.Keys;
 import blindlap.desk.MaskKeeping;
@@ -54,6 +55,7 @@ public final class ReviewModel {
   private final Background background;
   private final BlindReviewModel blind;
   private final MasksModel masks;
+  private final AfterStepsModel after;
   private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.NOTICE);
   private final ReadOnlyStringWrapper notice = new ReadOnlyStringWrapper(WORDS.say("no.session"));
   private final ReadOnlyStringWrapper progress = new ReadOnlyStringWrapper("");
@@ -82,6 +84,7 @@ public final class ReviewModel {
       MaskKeeping masks,
       Reviews reviews,
       AnotherDay another,
+      AfterSteps steps,
       Consumer<String> openDraft,
       Background background) {
     this.sessions = sessions;
@@ -89,6 +92,7 @@ public final class ReviewModel {
     this.another = another;
     this.openDraft = openDraft;
     this.background = background;
+    this.after = new AfterStepsModel(steps, another, openDraft, trouble::set, background);
     this.masks = new MasksModel(masks, background, this::again);
     this.blind =
         new BlindReviewModel(
@@ -103,6 +107,11 @@ public final class ReviewModel {
   /** What is asked of masked labels. */
   public MasksModel masks() {
     return masks;
+  }
+
+  /** From a steps day into new plans. */
+  public AfterStepsModel afterSteps() {
+    return after;
   }
 
   /** The session on the page; empty before one was chosen. */
@@ -275,6 +284,7 @@ public final class ReviewModel {
   private void done(SessionState now, Whole whole) {
     cached = Optional.of(new Cached(now.id(), whole.finding()));
     progress.set("");
+    after.show(now, whole.finding());
     view.set(Optional.of(ReviewView.of(now, whole.finding(), whole.beside())));
     stage.set(Stage.OPEN);
   }

@@ -246,8 +246,14 @@ public final class ReviewPage extends StackPane {
     if (two) {
       buttons.getChildren().add(series);
     }
+    VBox steps = new VBox();
+    AfterStepsModel after = model.afterSteps();
+    after.offer().ifPresent(offer -> steps.getChildren().add(new AfterStepsView(after, offer)));
     return new VBox(
-        6, buttons, words(WORDS.say(two ? "again.series.note" : "again.note"), "note", "second"));
+        6,
+        steps,
+        buttons,
+        words(WORDS.say(two ? "again.series.note" : "again.note"), "note", "second"));
   }
 
   private VBox actions() {

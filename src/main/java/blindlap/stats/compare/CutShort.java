@@ -85,13 +85,22 @@ public record CutShort(double smallestP, double share, double largestP) {
 
   /** If the day ends after this many stints. */
   public static CutShort after(Assignments set, int stints, Drift drift) {
+    return of(set, ridden(set, stints), drift);
+  }
+
+  /** The same of a trend over levels. */
+  public static CutShort afterOfTrend(Assignments set, int stints, Drift drift) {
+    return ofTrend(set, ridden(set, stints), drift);
+  }
+
+  private static boolean[] ridden(Assignments set, int stints) {
     if (stints < 0 || stints > set.stints()) {
       throw new StatsException(
           "stints", "must lie between 0 and " + set.stints() + ", but is " + stints + ".");
     }
     boolean[] left = new boolean[set.stints()];
     java.util.Arrays.fill(left, 0, stints, true);
-    return of(set, left, drift);
+    return left;
   }
 
   /**
@@ -111,10 +120,25 @@ public record CutShort(double smallestP, double share, double largestP) {
    * @throws CancellationException if cancelled
    */
   public static CutShort losing(Assignments set, int lost, Drift drift, BooleanSupplier cancelled) {
+    return losing(set, lost, renamings(set), drift.columns() + set.setups() - 1, cancelled);
+  }
+
+  /**
+   * The same of a trend over levels.
+   *
+   * @throws CancellationException if cancelled
+   */
+  public static CutShort losingOfTrend(
+      Assignments set, int lost, Drift drift, BooleanSupplier cancelled) {
+    return losing(set, lost, 2, drift.columns() + 1, cancelled);
+  }
+
+  private static CutShort losing(
+      Assignments set, int lost, double group, int columns, BooleanSupplier cancelled) {
     if (lost < 0 || lost > Math.min(3, set.stints())) {
       throw new StatsException("lost", "must lie between 0 and 3, but is " + lost + ".");
     }
-    if (set.stints() - lost - drift.columns() - (set.setups() - 1) < 1) {
+    if (set.stints() - lost - columns < 1) {
       return new CutShort(1, 0, 1);
     }
     BigInteger choices = BigInteger.ONE;
@@ -122,7 +146,7 @@ public record CutShort(double smallestP, double share, double largestP) {
       choices =
           choices.multiply(BigInteger.valueOf(set.stints() - i)).divide(BigInteger.valueOf(i + 1));
     }
-    return of(set, renamings(set), classesLosing(set, lost, cancelled), choices);
+    return of(set, group, classesLosing(set, lost, cancelled), choices);
   }
 
   /**

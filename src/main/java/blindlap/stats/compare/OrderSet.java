@@ -59,17 +59,32 @@ public record OrderSet(
     return of(set, 2);
   }
 
+  /** The same orders, counted in twos. */
+  public OrderSet ofTrend() {
+    return new OrderSet(
+        count,
+        2 / count.doubleValue(),
+        level(count, 2),
+        meanSwaps,
+        minSwaps,
+        maxSwaps,
+        trendEfficiency);
+  }
+
+  private static double level(BigInteger count, double group) {
+    double k = count.doubleValue();
+    return group * Math.floor(LEVEL * k / group + 1e-9) / k;
+  }
+
   private static OrderSet of(Assignments set, double group) {
     if (set.count().signum() == 0) {
       throw new Unusable("rule", "admits no order.", RuleFault.NO_ORDER);
     }
-    double k = set.count().doubleValue();
     Swaps swaps = new SwapCount(set).from(0, -1);
-    double level = group * Math.floor(LEVEL * k / group + 1e-9) / k;
     return new OrderSet(
         set.count(),
-        group / k,
-        level,
+        group / set.count().doubleValue(),
+        level(set.count(), group),
         new BigDecimal(swaps.sum)
             .divide(new BigDecimal(set.count()), MathContext.DECIMAL64)
             .doubleValue(),

@@ -2,6 +2,7 @@ package blindlap.stats.noise;
 
 import blindlap.fault.Require;
 import blindlap.fault.StatsException;
+import blindlap.stats.compare.LevelMeans;
 import blindlap.stats.compare.ManySetups;
 import blindlap.stats.compare.OneDifference;
 import blindlap.stats.distribution.Interval;
@@ -32,6 +33,11 @@ public record RiderNoise(double sd, int df) {
   /** The noise of one session of three or more setups. */
   public static RiderNoise of(ManySetups session) {
     return new RiderNoise(session.noiseSd(), session.df());
+  }
+
+  /** The noise of one day over levels, each with a mean of its own: no bend is in it. */
+  public static RiderNoise of(LevelMeans levels) {
+    return new RiderNoise(levels.noiseSd(), levels.df());
   }
 
   /**

@@ -3,6 +3,7 @@ package blindlap.stats.power;
 import blindlap.fault.StatsException;
 import blindlap.fault.Unusable;
 import blindlap.stats.compare.ConfidenceCurve;
+import blindlap.stats.compare.LevelInformation;
 import blindlap.stats.compare.Trend;
 import blindlap.stats.compare.TwoSetups;
 import blindlap.stats.distribution.Interval;
@@ -11,6 +12,7 @@ import blindlap.stats.order.Assignments;
 import blindlap.stats.order.Drift;
 import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Sampling;
+import java.math.BigInteger;
 import java.util.Arrays;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
@@ -102,9 +104,34 @@ public final class DayPower {
         set, left.clone(), drift, Detectable.ofLevels(set, levels, left, drift, PLANNED), levels);
   }
 
+  /** The same, with what the orders tell worked out already. */
+  static DayPower ofLevels(
+      Assignments set, double[] levels, boolean[] left, Drift drift, LevelInformation information) {
+    return new DayPower(
+        set,
+        left.clone(),
+        drift,
+        Detectable.ofLevels(set, levels, left, drift, () -> information),
+        levels);
+  }
+
   /** The formula, with the figures it rests on. */
   public Detectable formula() {
     return formula;
+  }
+
+  /**
+   * True if the set is large enough for the formula, else days are simulated: at least 200 orders,
+   * and of levels at least so many that the trend tells apart, over two stints a level.
+   */
+  public boolean formulaHolds() {
+    if (levels == null) {
+      return formula.formulaHolds();
+    }
+    return formula.stints() >= 2 * levels.length
+        && OrdersApart.count(set, levels, left)
+                .compareTo(BigInteger.valueOf(Detectable.FORMULA_FROM))
+            >= 0;
   }
 
   /** Verdict odds by normal theory; see {@link SimulatedDays#odds} for the refinement. */
@@ -113,7 +140,8 @@ public final class DayPower {
   }
 
   /**
-   * The difference found with a power: by formula for sets of at least 200 orders, else simulated.
+   * The difference found with a power: by formula where it {@link #formulaHolds holds}, else
+   * simulated.
    *
    * @param sd noise, above 0
    * @param power such as .8
@@ -124,7 +152,7 @@ public final class DayPower {
    */
   public Answer difference(
       double sd, double power, int days, long seed, BooleanSupplier cancelled) {
-    if (formula.formulaHolds() || formula.attainableLevel() == 0) {
+    if (formulaHolds() || formula.attainableLevel() == 0) {
       return new Answer(formula.difference(sd, power), Source.FORMULA, null);
     }
     SimulatedDays simulated = simulate(days, seed, cancelled);

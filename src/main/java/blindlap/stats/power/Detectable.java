@@ -20,6 +20,7 @@ import blindlap.stats.order.Sampling;
 import java.math.BigInteger;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Supplier;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
@@ -88,6 +89,16 @@ public record Detectable(
    */
   public static Detectable ofLevels(
       Assignments set, double[] levels, boolean[] use, Drift drift, Sampling sampling) {
+    return ofLevels(
+        set, levels, use, drift, () -> LevelInformation.of(set, levels, use, drift, sampling));
+  }
+
+  static Detectable ofLevels(
+      Assignments set,
+      double[] levels,
+      boolean[] use,
+      Drift drift,
+      Supplier<LevelInformation> information) {
     LevelScale.check(set, levels);
     DayCheck.length(set, "valid", use.length, "entries");
     int n = DayCheck.count(use);
@@ -101,7 +112,7 @@ public record Detectable(
         set.count(),
         possible ? level(set, LEVEL / 2, 2) : 0,
         level(set, LEVEL, 1),
-        4 * LevelInformation.of(set, levels, use, drift, sampling).trend(),
+        4 * information.get().trend(),
         n,
         df,
         OrderFreedom.of(set, LevelScale.centred(levels), new Residuals(use, drift)));

@@ -49,8 +49,9 @@ public final class StepsPower {
 
   /** For a day of which some stints are lost. */
   public static StepsPower of(Assignments set, double[] levels, boolean[] left, Drift drift) {
-    DayPower trend = DayPower.ofLevels(set, levels, left, drift);
+    LevelScale.check(set, levels);
     LevelInformation information = LevelInformation.of(set, levels, left, drift, DayPower.PLANNED);
+    DayPower trend = DayPower.ofLevels(set, levels, left, drift, information);
     double k = set.count().doubleValue();
     boolean bends =
         levels.length > 2

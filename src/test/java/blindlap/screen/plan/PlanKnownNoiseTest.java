@@ -78,6 +78,22 @@ class PlanKnownNoiseTest {
   }
 
   @Test
+  void itFeedsTheTrendOfAStepsDayAsAnyOtherPlan() {
+    model.form().field("kind").set("steps day");
+    model.rules().stepsDay().oneSetup();
+    model.form().list("setups").get(0).list("settings").clear();
+    model.form().part("steps_day").field("setting").set("rebound");
+    model.form().part("steps_day").field("levels").set("4 7 10 13");
+
+    assertThat(model.problems()).isEmpty();
+    assertThat(known()).isEqualTo(NoiseKnown.Kind.ESTIMATED);
+    assertThat(model.noise().saidProperty().get()).endsWith("from 1 day, 7 Nov 2026.");
+    assertThat(model.answer().shownProperty().get().lead())
+        .anyMatch(line -> line.startsWith("Spread evenly from 4 to 13, that is "))
+        .anyMatch(line -> line.startsWith("It may be anything from "));
+  }
+
+  @Test
   void whatIsTypedByHandIsUsedAndSaidToBe() {
     model.form().part("noise").field("sd").set("2.5");
     assertThat(known()).isEqualTo(NoiseKnown.Kind.GUESSED);

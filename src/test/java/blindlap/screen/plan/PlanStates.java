@@ -24,6 +24,7 @@ final class PlanStates {
     states.put("four setups", model -> setups(model, 4, "four-setups", "24"));
     states.put("series", PlanStates::series);
     states.put("noise run", PlanStates::noiseRun);
+    states.put("steps day", PlanStates::stepsDay);
     states.put("refused", PlanStates::refused);
     return states;
   }
@@ -68,6 +69,23 @@ final class PlanStates {
     model.startFresh();
     model.form().field("kind").set("noise run");
     model.form().list("setups").remove(1);
+  }
+
+  private static void stepsDay(PlanModel model) {
+    full(model);
+    TypedForm form = model.form();
+    form.field("kind").set("steps day");
+    model.rules().stepsDay().oneSetup();
+    TypedForm setup = form.list("setups").get(0);
+    setup.list("settings").removeIf(setting -> setting.field("name").get().startsWith("rebound"));
+    TypedForm steps = form.part("steps_day");
+    steps.field("setting").set("rebound of the second stage");
+    steps.field("unit").set("clicks from fully closed");
+    steps.field("levels").set("3 4 9 13 15 17");
+    steps.field("most").set("18");
+    model.answer().simulate(40);
+    form.field("stints").set("18");
+    model.answer().simulate(0);
   }
 
   private static void refused(PlanModel model) {

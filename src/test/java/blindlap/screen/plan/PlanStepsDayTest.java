@@ -17,6 +17,8 @@ import blindlap.screen.part.Shell;
 import blindlap.screen.part.Theme;
 import blindlap.screen.part.TypedForm;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Predicate;
@@ -26,6 +28,7 @@ import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Pane;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -117,6 +120,37 @@ class PlanStepsDayTest {
   }
 
   @Test
+  void whatIsRefusedIsOneSentenceBesideItsField() {
+    Window.run(() -> model.startFromFile(file()));
+    String[][] refused = {
+      {"4", "3 to 6 levels"},
+      {"4 7 7", "Two levels are 7."},
+      {"slow middle quick", "is not a number"},
+      {"4 7 17", "17 lies above 16, the largest value that the maker allows"},
+      {"1 7 13", "1 lies below 2, the least value that the maker allows"},
+    };
+    for (String[] each : refused) {
+      Window.run(() -> form().part("steps_day").field("levels").set(each[0]));
+      String said =
+          Window.call(() -> form().part("steps_day").field("levels").errorProperty().get());
+      assertThat(said).as(each[0]).contains(each[1]);
+      assertThat(Window.call(() -> model.answer().shownProperty().get().sentence().marked()))
+          .as("nothing is shown of it")
+          .isEqualTo("not yet a day");
+    }
+    Window.run(
+        () -> {
+          form().part("steps_day").field("levels").set("4 7 10 13");
+          form().list("measures").get(0).field("worthwhile").set("");
+        });
+    assertThat(
+            Window.call(
+                () -> form().list("measures").get(0).field("worthwhile").errorProperty().get()))
+        .contains("from the lowest to the highest level that would change your mind");
+    assertThat(Window.call(() -> model.problems().size())).isEqualTo(1);
+  }
+
+  @Test
   void whatMadeItOneSetupIsOneStepThatIsTakenBack() {
     Window.run(() -> form().field("kind").set("steps day"));
     Map<String, Object> before = Window.call(() -> form().tree());
@@ -146,9 +180,45 @@ class PlanStepsDayTest {
       PlanAnswerModel.Shown shown = Window.call(() -> model.answer().shownProperty().get());
       assertThat(shown.sentence().text())
           .startsWith(number * 3 + " stints")
-          .contains("between two named levels of " + number);
+          .contains("from the lowest to the highest level in lap time");
       assertThat(shown.left()).isNotEmpty();
     }
+  }
+
+  @Test
+  void whatTheDayCanShowIsTheTrendInEverySectionOfThePage() {
+    Window.run(
+        () -> {
+          model.startFromFile(file());
+          model.answer().simulate(60);
+          form().part("noise").field("usual_difference").set("0.6");
+        });
+    PlanAnswerModel.Shown shown = Window.call(() -> model.answer().shownProperty().get());
+
+    assertThat(shown.sentence().text())
+        .contains("from the lowest to the highest level in lap time");
+    assertThat(String.join(" ", shown.lead()))
+        .contains("You said 0.8", "from the lowest to the highest level would change your mind")
+        .contains("find out that they differ", "Spread evenly from 4 to 13 clicks from closed")
+        .contains("A bend, such as a middle that is better than both ends");
+    assertThat(shown.heads()).contains("no worthwhile trend");
+    assertThat(shown.odds()).hasSize(4);
+    assertThat(shown.curveTitle()).startsWith("Smallest difference from the lowest to the highest");
+    assertThat(shown.curve()).isPresent();
+    assertThat(shown.left()).anyMatch(line -> line.startsWith("If the day ends after stint 8, it"));
+    List<String> all = new ArrayList<>(shown.lead());
+    all.addAll(shown.swaps());
+    all.addAll(shown.left());
+    all.addAll(shown.statistician());
+    assertThat(all).noneMatch(line -> line.contains("setups") || line.contains("pair"));
+    Window.run(
+        () -> {
+          stage.setScene(null);
+          scene.setRoot(new Pane());
+          Scene tall = new Scene(page, 1280, 8000);
+          look.dress(tall);
+          Window.picture(tall, "steps-plan-answer");
+        });
   }
 
   @Test

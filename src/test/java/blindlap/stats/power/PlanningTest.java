@@ -207,4 +207,35 @@ class PlanningTest {
     refused("stints", () -> CutShort.after(day, 13, Drift.LINE));
     refused("lost", () -> CutShort.losing(day, 4, Drift.LINE));
   }
+
+  /** Every choice of the stints lost by itself, for levels whose p counts orders in twos. */
+  @Test
+  void ofATrendWhatIsLeftIsTheAverageOverAllChoicesOfWhatIsLost() {
+    Assignments day = Assignments.rule(3, 9).block(3).build();
+    double share = 0;
+    double smallest = 1;
+    double largest = 0;
+    int choices = 0;
+    for (int i = 0; i < 9; i++) {
+      for (int j = i + 1; j < 9; j++) {
+        boolean[] left = new boolean[9];
+        Arrays.fill(left, true);
+        left[i] = left[j] = false;
+        CutShort each = CutShort.ofTrend(day, left, Drift.LINE);
+        share += each.share();
+        smallest = Math.min(smallest, each.smallestP());
+        largest = Math.max(largest, each.largestP());
+        choices++;
+      }
+    }
+    CutShort all = CutShort.losingOfTrend(day, 2, Drift.LINE, () -> false);
+    assertThat(all.share()).isCloseTo(share / choices, within(1e-12));
+    assertThat(all.smallestP()).isCloseTo(smallest, within(1e-12));
+    assertThat(all.largestP()).isCloseTo(largest, within(1e-12));
+    assertThat(all.largestP()).as("both of one block").isCloseTo(4 / 216.0, within(1e-12));
+    assertThat(CutShort.losing(day, 2, Drift.LINE).largestP()).isCloseTo(12 / 216.0, within(1e-12));
+    boolean[] six = {true, true, true, true, true, true, false, false, false};
+    assertThat(CutShort.afterOfTrend(day, 6, Drift.LINE))
+        .isEqualTo(CutShort.ofTrend(day, six, Drift.LINE));
+  }
 }
