@@ -10,6 +10,7 @@ import blindlap.plot.surface.Spoken;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.review.Guesses;
+import blindlap.session.day.Guess;
 import blindlap.wording.FindingText;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
@@ -65,7 +66,7 @@ public final class GuessPicture {
     for (int i = 0; i < letters.length(); i++) {
       if (letters.charAt(i) != '.') {
         double place = (numbers[day.setup(i + 1)] - low) / range;
-        stints.add(new GuessedEnds.Stint(i + 1, place, guess(letters.charAt(i))));
+        stints.add(new GuessedEnds.Stint(i + 1, place, guess(day, i + 1)));
       }
     }
     return stints.isEmpty()
@@ -82,12 +83,15 @@ public final class GuessPicture {
                     new Spoken(new FindingText(finding).guesses(), ""))));
   }
 
-  private static GuessedEnds.Guess guess(char said) {
-    if (said == '-') {
+  private static GuessedEnds.Guess guess(DayRecord day, int stint) {
+    Guess guess = day.guesses().get(stint);
+    Integer end = guess == null ? null : guess.setup();
+    if (end == null) {
       return GuessedEnds.Guess.UNKNOWN;
     }
-    return said - 'A' == StepsDay.End.LOW.ordinal()
-        ? GuessedEnds.Guess.LOW
-        : GuessedEnds.Guess.HIGH;
+    return switch (StepsDay.End.values()[end]) {
+      case LOW -> GuessedEnds.Guess.LOW;
+      case HIGH -> GuessedEnds.Guess.HIGH;
+    };
   }
 }

@@ -94,13 +94,11 @@ final class LevelsPicture {
             band.map(b -> band(measure, axes.length(b.high()))),
             axes.values(),
             axisWords(comparison),
-            WORDS.say(measure.kind().timed() ? "up.timed" : "up"),
+            WORDS.say(up(measure)),
             WORDS.say("level.mean"),
             said(comparison, words),
-            2,
-            new Spoken(
-                WORDS.say("spoken.difference", words.used(), words.careful(), words.interval(0.95)),
-                spoken(measure, removed) + bend())));
+            comparison.result().noVariation() ? 1 : 2,
+            new Spoken(sentence(comparison, words), spoken(measure, removed) + bend())));
   }
 
   /**
@@ -161,6 +159,10 @@ final class LevelsPicture {
   }
 
   private static Limits limits(Comparison comparison, PictureAxes axes, double level) {
+    double estimate = axes.length(comparison.result().estimate());
+    if (comparison.result().noVariation()) {
+      return new Limits(estimate, estimate); // no test and no interval: the line alone
+    }
     return comparison
         .shifts(level)
         .map(i -> new Limits(axes.length(i.low()), axes.length(i.high())))
@@ -193,10 +195,16 @@ final class LevelsPicture {
   }
 
   private List<String> said(Comparison comparison, FindingWords words) {
+    if (comparison.result().noVariation()) {
+      return List.of(WORDS.say("trend.still"));
+    }
+    Measure measure = comparison.measure();
+    String size =
+        measure.kind().counted() ? words.estimate() + " " + measure.unit() : words.estimate();
     String lowest = bare(rising.get(0));
     String highest = plan.setups().get(rising.get(rising.size() - 1)).name();
     return List.of(
-        WORDS.say(comparison.shown() ? "trend.shown" : "trend.open", words.estimate()),
+        WORDS.say(comparison.shown() ? "trend.shown" : "trend.open", size),
         WORDS.say("trend.range", lowest, Shown.text(highest)),
         WORDS.say("trend.95", limitWords(comparison, words, 0.95)),
         WORDS.say("trend.90", limitWords(comparison, words, 0.90)));
@@ -206,6 +214,20 @@ final class LevelsPicture {
   private static String limitWords(Comparison comparison, FindingWords words, double level) {
     boolean oneSide = comparison.shifts(level).filter(i -> i.low() * i.high() > 0).isPresent();
     return oneSide ? words.interval(level) : words.signedInterval(level);
+  }
+
+  private static String sentence(Comparison comparison, FindingWords words) {
+    return comparison.result().noVariation()
+        ? WORDS.say("spoken.still", words.used())
+        : WORDS.say("spoken.difference", words.used(), words.careful(), words.interval(0.95));
+  }
+
+  private static String up(Measure measure) {
+    return switch (measure.kind()) {
+      case LAP_TIME, SECTOR_TIME -> "up.timed";
+      case LINE_SCALE, CATEGORY_SCALE -> "up.rating";
+      case COUNT -> "up.count";
+    };
   }
 
   private String bend() {

@@ -2,6 +2,7 @@ package blindlap.picture;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.StepsDay;
 import blindlap.plot.Axis;
 import blindlap.plot.RiddenContent;
 import blindlap.plot.RiddenOrder;
@@ -11,6 +12,7 @@ import blindlap.plot.surface.Spoken;
 import blindlap.review.DayRecord;
 import blindlap.review.StintValues;
 import blindlap.session.day.LapId;
+import blindlap.wording.EndNames;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Shown;
 import blindlap.wording.day.Words;
@@ -50,9 +52,17 @@ final class OrderPicture {
             lines,
             blockEnds(plan),
             axis(measure),
-            WORDS.say("stint"),
+            WORDS.say(marked() ? "stint" : "stint.level"),
             driftWords(drift),
             new Spoken(WORDS.say("spoken.order", plan.stints(), driftWords(drift)), "")));
+  }
+
+  /** A dot without a mark is named by its level. */
+  private String level(int stint) {
+    StepsDay steps = plan.steps();
+    return steps == null
+        ? ""
+        : Shown.text(EndNames.bare(steps, plan.setups().get(day.setup(stint)).name()));
   }
 
   /** Levels of a steps day have neither letter nor ink: their stints are drawn alike. */
@@ -83,7 +93,7 @@ final class OrderPicture {
               stint,
               Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value),
               marked() ? Optional.of(SetupMark.of(day.setup(stint))) : Optional.empty(),
-              "",
+              level(stint),
               isVoid ? RiddenContent.Standing.VOID : RiddenContent.Standing.KEPT,
               isVoid ? WORDS.say("void", reason(stint)) : ""));
     }

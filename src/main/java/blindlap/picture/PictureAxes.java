@@ -50,7 +50,10 @@ final class PictureAxes {
       return new Axis(
           WORDS.say("axis.time", measure.name()),
           Axis.Counting.DECIMAL,
-          (v, step) -> Figures.time(Math.exp(zero + v / 100), decimals(step)));
+          (v, step) -> {
+            double time = Math.exp(zero + v / 100);
+            return Figures.time(time, decimals(time * step / 100)); // so far the next tick is off
+          });
     }
     return plainValues();
   }

@@ -18,6 +18,16 @@ public final class StepsDays {
    * @param better of the time
    */
   public static Plan plan(String stepsDay, int levels, int stints, String better) {
+    return measured(
+        stepsDay,
+        levels,
+        stints,
+        "{name: lap time, kind: lap time, unit: s, role: primary, better: %s, worthwhile: 0.8}"
+            .formatted(better));
+  }
+
+  /** The same of any one measure. */
+  public static Plan measured(String stepsDay, int levels, int stints, String measure) {
     String text =
         """
         question: Which rebound is quickest?
@@ -27,12 +37,12 @@ public final class StepsDays {
         day: 2026-10-10
         setups: [{name: Shock P}]
         steps_day: {setting: rebound, %s}
-        measures: [{name: lap time, kind: lap time, unit: s, role: primary, better: %s, worthwhile: 0.8}]
+        measures: [%s]
         protocol: %s-levels
         stints: %d
         blinding: {helper: T. Ekholm}
         """
-            .formatted(stepsDay, better, levels == 3 ? "three" : "four", stints);
+            .formatted(stepsDay, measure, levels == 3 ? "three" : "four", stints);
     return PlanPreview.of(text, BundledProtocols.load()).plan().orElseThrow();
   }
 
