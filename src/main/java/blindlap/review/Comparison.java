@@ -8,6 +8,7 @@ import blindlap.stats.compare.OneDifference;
 import blindlap.stats.compare.Trend;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
+import blindlap.stats.noise.RiderNoise;
 import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -75,6 +76,11 @@ public record Comparison(
   /** The verdict's fixed string; of a trend there may be no worthwhile trend. */
   public Optional<String> verdictText() {
     return verdict.map(found -> trend().isPresent() ? found.textOfTrend() : found.text());
+  }
+
+  /** After drift and setups; of levels after each one's mean, since they may bend. */
+  public RiderNoise riderNoise() {
+    return trend().flatMap(Trend::means).map(RiderNoise::of).orElseGet(() -> RiderNoise.of(result));
   }
 
   /** The confidence curve on the scale of the analysis. */

@@ -5,7 +5,6 @@ import blindlap.plan.Plan;
 import blindlap.plan.Rule;
 import blindlap.plan.Schedule;
 import blindlap.stats.compare.StintSummary;
-import blindlap.stats.compare.Trend;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.noise.LapNoise;
@@ -90,17 +89,8 @@ public record WhatNext(
         : of(
             day.plan(),
             comparison.measure(),
-            noise(comparison),
+            comparison.riderNoise(),
             split(day, comparison.measure(), comparison.stints()));
-  }
-
-  /** After drift and setups; of levels after each one's mean, since they may bend. */
-  private static RiderNoise noise(Comparison comparison) {
-    return comparison
-        .trend()
-        .flatMap(Trend::means)
-        .map(RiderNoise::of)
-        .orElseGet(() -> RiderNoise.of(comparison.result()));
   }
 
   /** For three and more setups that are not all told apart. */

@@ -328,18 +328,17 @@ public final class FindingWords {
 
   /** "Rider noise 0.64 s from stint to stint". */
   public String noise() {
-    return noise(noiseSize(), comparison.result().df(), takenOut);
+    return noise(names, noiseSize(), comparison.riderNoise().df(), takenOut);
   }
 
-  static String noise(String size, int df, List<String> out) {
-    String and = out.isEmpty() ? "" : StintList.and(out);
-    return WORDS.say(out.isEmpty() ? "evidence.noise" : "evidence.noise.covariates", size, df, and);
+  static String noise(EndNames names, String size, int df, List<String> out) {
+    String key = names.key(out.isEmpty() ? "evidence.noise" : "evidence.noise.covariates");
+    return WORDS.say(key, size, df, out.isEmpty() ? "" : StintList.and(out));
   }
 
   /** "0.64 s". */
   public String noiseSize() {
-    double noise = comparison.result().noiseSd();
-    double size = Sizes.size(measure, noise);
+    double size = Sizes.size(measure, comparison.riderNoise().sd());
     return Figures.number(size, Figures.decimals(size) + 1)
         + (measure.kind().counted() ? " " + measure.unit() : sizes.unit());
   }

@@ -206,7 +206,7 @@ public final class ManyWords {
   /** "Rider noise 0.64 s from stint to stint". */
   public String noise(blindlap.review.DayRecord day) {
     List<String> out = CovariateWords.takenOut(day, measure, comparison.stints());
-    return FindingWords.noise(noiseSize(), comparison.result().df(), out);
+    return FindingWords.noise(EndNames.of(List.of()), noiseSize(), comparison.result().df(), out);
   }
 
   /** "0.64 s". */

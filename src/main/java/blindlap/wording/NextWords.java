@@ -126,6 +126,7 @@ final class NextWords {
   /** Differences of one measure, in its unit, rounded alike: to the digits of the smallest. */
   private static final class Amounts {
     private final Measure measure;
+    private static final int MOST_DECIMALS = 4;
     private final int decimals;
 
     Amounts(Measure measure, WhatNext next) {
@@ -137,7 +138,22 @@ final class NextWords {
       for (WhatNext.Gain each : next.gains()) {
         least = Math.min(least, each.best());
       }
-      this.decimals = Figures.decimals(Sizes.size(measure, least));
+      int enough = Figures.decimals(Sizes.size(measure, least));
+      // "1.0 s" beside a worthwhile 1.0 s that it does not reach would read as if it did.
+      while (enough < MOST_DECIMALS && turned(next, enough)) {
+        enough++;
+      }
+      this.decimals = enough;
+    }
+
+    private boolean turned(WhatNext next, int places) {
+      double shown = Sizes.size(measure, next.days().get(0).difference());
+      double wanted =
+          next.needed().map(n -> Sizes.size(measure, n.worthwhile())).orElse(Double.NaN);
+      return !Double.isNaN(shown)
+          && !Double.isNaN(wanted)
+          && shown > wanted
+          && Figures.number(shown, places).equals(Figures.number(wanted, places));
     }
 
     String bare(double difference) {

@@ -59,7 +59,7 @@ class StepsDayEverywhereTest {
         Trend trend = day.desk().reviews().finding(day.state()).trend().orElseThrow();
         LevelMeans means = trend.means().orElseThrow();
         assertThat(lapTime.measure().name()).isEqualTo("lap time");
-        assertThat(lapTime.days()).singleElement();
+        assertThat(lapTime.days()).hasSize(1);
         NoiseDay told = lapTime.days().get(0);
         assertThat(told.source()).isEqualTo(NoiseDay.Source.STEPS_DAY);
         assertThat(lapTime.pooled().orElseThrow().sd()).isCloseTo(means.noiseSd(), within(1e-9));
@@ -115,7 +115,7 @@ class StepsDayEverywhereTest {
       }
       assertThat(list.find("compression")).isEmpty();
       new AskedAgain(day).unsealed(day.id(), day.phrase(), 0);
-      assertThat(list.told("", 9)).singleElement();
+      assertThat(list.told("", 9)).hasSize(1);
       assertThat(list.told("", 9).get(0).verdict()).startsWith("no worthwhile ");
       assertThat(list.find("no worthwhile")).hasSize(1);
     }
