@@ -12,8 +12,10 @@ import blindlap.review.Comparison;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
 import blindlap.stats.compare.Scale;
-import blindlap.stats.order.Sampling;
+import blindlap.stats.order.Assignments;
+import blindlap.stats.power.DayPower;
 import blindlap.stats.power.Detectable;
+import blindlap.stats.power.StepsPower;
 import blindlap.wording.AmendmentWords;
 import blindlap.wording.CovariateWords;
 import blindlap.wording.EndNames;
@@ -127,16 +129,21 @@ final class ReportFront {
    * it hangs on how much of it the laps of a stint share.
    */
   private String couldShow() {
-    if (plan.noise() == null || plan.setups().size() != 2) {
+    if (plan.noise() == null || !plan.oneDifference()) {
       return "";
     }
     Measure primary = plan.primary().orElseThrow();
-    Detectable day = Detectable.of(plan.rule().assignments(), primary.drift(), Sampling.PREFERRED);
+    Assignments set = plan.rule().assignments();
+    DayPower power =
+        plan.steps() == null
+            ? DayPower.of(set, primary.drift())
+            : StepsPower.of(set, plan.levelNumbers(), primary.drift()).trend();
+    Detectable day = power.formula();
     NoiseKnown noise = NoiseKnown.of(plan);
     boolean ratio = primary.scale() == Scale.RATIO;
     double most = said(day.difference(noise.sd(), 0.8), ratio);
     double least = said(day.difference(noise.least(), 0.8), ratio);
-    if (Double.isNaN(most) || !day.formulaHolds() || noise.kind() == NoiseKnown.Kind.UNKNOWN) {
+    if (Double.isNaN(most) || !power.formulaHolds() || noise.kind() == NoiseKnown.Kind.UNKNOWN) {
       return "";
     }
     String unit = ratio ? "%" : primary.unit();
