@@ -4,7 +4,6 @@ import blindlap.compute.RequestException;
 import blindlap.compute.StrictJson;
 import blindlap.fault.Unreadable;
 import blindlap.plan.Plan;
-import blindlap.plan.StepsDay;
 import blindlap.review.DayRecord;
 import blindlap.review.Handling;
 import blindlap.review.HelperFit;
@@ -216,8 +215,8 @@ public final class DataPackageReader {
           codes,
           key.path("seed").asText(),
           key.path("nonce").asText(),
-          setup(key.path("warm_up").asText("A")),
-          nullRun.isTextual() ? Optional.of(setup(nullRun.asText())) : Optional.empty());
+          setup(plan, key.path("warm_up").asText("A")),
+          nullRun.isTextual() ? Optional.of(setup(plan, nullRun.asText())) : Optional.empty());
     } catch (IllegalArgumentException e) {
       throw new Unreadable(PackageFault.KEY_DOES_NOT_FIT, plan.stints());
     }
@@ -249,7 +248,7 @@ public final class DataPackageReader {
     String fitted = first.getString("fitted");
     return new HelperFit(
         PackageCells.stint(Map.of("stint", first.getString("stint")), HELPER, 0, plan),
-        fitted.isEmpty() ? null : setup(fitted),
+        fitted.isEmpty() ? null : setup(plan, fitted),
         measured,
         words,
         first.getString("note"));
@@ -274,10 +273,10 @@ public final class DataPackageReader {
     return new Guess(read.setup(), null, cue);
   }
 
-  /** The letter of a setup, or of a level of a steps day, of which there can be more. */
-  private static int setup(String letter) {
+  /** The letter of a setup of the plan, or of a level of a steps day. */
+  private static int setup(Plan plan, String letter) {
     int setup = letter.length() == 1 ? letter.charAt(0) - 'A' : -1;
-    if (setup < 0 || setup >= StepsDay.MOST) {
+    if (setup < 0 || setup >= plan.setups().size()) {
       throw new Unreadable(PackageFault.NOT_A_SETUP, letter);
     }
     return setup;
