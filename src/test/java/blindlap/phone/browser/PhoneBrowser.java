@@ -238,6 +238,28 @@ final class PhoneBrowser implements AutoCloseable {
     }
   }
 
+  /**
+   * A finger marks a line scale, and looks whether it is marked: a touch in the moment in which a
+   * page was drawn anew counts for nothing, and whoever rides touches again.
+   */
+  void mark(String question, double share) {
+    for (int tries = 1; tries <= 3; tries++) {
+      touchAt("[id='q-" + question + "'] .line", share);
+      long end = System.nanoTime() + Duration.ofSeconds(2).toNanos();
+      while (System.nanoTime() < end) {
+        Object words =
+            script(
+                "const s = document.getElementById(arguments[0]);"
+                    + " return s && s.getAttribute('aria-valuetext')",
+                "q-" + question);
+        if (words != null && !words.equals("not marked")) {
+          return;
+        }
+      }
+    }
+    throw new AssertionError("\"" + question + "\" stays without a mark");
+  }
+
   /** A finger touches something, at a share of its width. */
   void touch(WebElement at, double share) {
     until(

@@ -81,8 +81,8 @@ class PhonesInBrowser {
   }
 
   private void score(int stint) {
-    rider.touchAt("[id='q-" + GRIP + "'] .line", value(stint) / 100.0);
-    rider.touchAt("[id='q-" + HARSH + "'] .line", 0.5);
+    rider.mark(GRIP, value(stint) / 100.0);
+    rider.mark(HARSH, 0.5);
     rider.touchAt("[id='q-trust-" + (1 + stint % 9) + "']", 0.5);
     rider.touchAt("[id='more-feet off the pedals']", 0.5);
     rider.touchAt("#guess-" + (1 + stint % 2), 0.5);
