@@ -18,6 +18,7 @@ import blindlap.wording.LooksShowWords;
 import blindlap.wording.MeasureAnswers;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
+import blindlap.wording.TrialsWords;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
@@ -217,6 +218,10 @@ final class PlanCommand extends SessionCommand {
     PlanSummary.series(plan).ifPresent(this::say);
     preview.hints().forEach(hint -> say(Problems.sentence(hint)));
     say(Words.of("cautions").say("short"));
+    if (plan.kind() == Plan.Kind.TELLING_RUN) {
+      say("Nothing is committed, and a telling run cannot be committed yet.");
+      return ExitCode.DONE;
+    }
     say("Nothing is committed yet. To fix the plan and draw the order: blindlap commit " + file);
     return ExitCode.DONE;
   }
@@ -243,6 +248,7 @@ final class PlanCommand extends SessionCommand {
     say(words.sentence().text());
     words.lead().forEach(this::say);
     words.orders().forEach(this::say);
+    TrialsWords.of(plan).ifPresent(trials -> trials.table().forEach(this::say));
     preview.told().flatMap(told -> PlanWords.noise(plan, told)).ifPresent(this::say);
     measures(plan, preview);
     CovariateWords.planned(plan, preview.earlier()).forEach(this::say);

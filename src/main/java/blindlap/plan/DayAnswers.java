@@ -81,7 +81,7 @@ public final class DayAnswers {
    * effort. Told by arithmetic; no set is made.
    */
   public boolean takesLong(Plan plan) {
-    return plan.kind().drawn()
+    return plan.kind().measured()
         && bases.takesLong(
             plan.protocol(), plan.setups().size(), plan.stints(), DayLengths.of(plan), drift(plan));
   }
@@ -253,7 +253,7 @@ public final class DayAnswers {
   }
 
   private DayBases.@Nullable Base base(Plan plan, int stints) {
-    return plan.kind().drawn()
+    return plan.kind().measured()
         ? bases.of(plan.protocol(), plan.setups().size(), stints, drift(plan))
         : null;
   }

@@ -30,6 +30,13 @@ public enum TellingTask {
     return sequences;
   }
 
+  /**
+   * How many trials such a run has unless a plan says otherwise (docs/method.md#trials-planned).
+   */
+  public int usualTrials() {
+    return this == TRIANGLE ? 15 : 24;
+  }
+
   /** Laps of a trial. */
   public int laps() {
     return sequences.get(0).length();
