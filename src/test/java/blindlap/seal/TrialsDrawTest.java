@@ -6,11 +6,13 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import blindlap.plan.Rule;
 import blindlap.plan.TellingTask;
 import blindlap.stats.order.Orders;
+import blindlap.stats.tell.TrialsPower;
 import java.math.BigInteger;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.apache.commons.statistics.distribution.BinomialDistribution;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -75,6 +77,68 @@ class TrialsDrawTest {
     String order = Draw.order(rule, seed(1));
     assertThat(rule.assignments().contains(Orders.parse(order))).isTrue();
     assertThat(rule.assignments().contains(Orders.parse("A".repeat(order.length())))).isFalse();
+  }
+
+  /** What an answer is worth: the place of the lap that is named, from 0, in a drawn trial. */
+  private static boolean right(TellingTask task, String trial, int named) {
+    return switch (task) {
+      case TRIANGLE -> trial.chars().filter(lap -> lap == trial.charAt(named)).count() == 1;
+      case DUO_TRIO -> trial.charAt(1 + named) == trial.charAt(0);
+      case TWO_CHOICE -> trial.charAt(named) == 'B';
+    };
+  }
+
+  /** A rider who feels nothing: names a place from the trial's number and all earlier answers. */
+  private interface Habit {
+    int names(int trial, int places, int last, boolean lastRight);
+  }
+
+  /**
+   * However somebody guesses who feels nothing, at most one run in twenty tells. The count is the
+   * same binomial for all habits, so that each may exceed the exact share by chance alone: by four
+   * standard errors here, and seeds are fixed. The last habit even hears whether it was right.
+   */
+  @ParameterizedTest
+  @EnumSource
+  void whateverAGuessersHabitsOneRunInTwentyTellsAtMost(TellingTask task) {
+    List<Habit> habits =
+        List.of(
+            (trial, places, last, was) -> 0,
+            (trial, places, last, was) -> places - 1,
+            (trial, places, last, was) -> trial % places,
+            (trial, places, last, was) -> last,
+            (trial, places, last, was) -> (last + 1) % places,
+            (trial, places, last, was) -> trial < 8 ? 0 : 1,
+            (trial, places, last, was) -> was ? last : (last + 1) % places);
+    int trials = task.usualTrials();
+    int runs = 4000;
+    double chance = task.discrimination().chance();
+    TrialsPower shows = TrialsPower.of(trials, chance, 0.5);
+    int least = shows.least().orElseThrow();
+    double exact = BinomialDistribution.of(trials, chance).survivalProbability(least - 1);
+    int places = task == TellingTask.TRIANGLE ? 3 : 2;
+    int[] told = new int[habits.size()];
+    for (int run = 0; run < runs; run++) {
+      List<String> drawn = parts(Draw.order(Rule.trials(task, trials), seed(run)), task.laps());
+      for (int h = 0; h < told.length; h++) {
+        int last = 0;
+        boolean was = false;
+        int count = 0;
+        for (int i = 0; i < trials; i++) {
+          last = habits.get(h).names(i, places, last, was);
+          was = right(task, drawn.get(i), last);
+          count += was ? 1 : 0;
+        }
+        told[h] += count >= least ? 1 : 0;
+      }
+    }
+    assertThat(exact).isLessThanOrEqualTo(0.05);
+    double error = Math.sqrt(exact * (1 - exact) / runs);
+    for (int h = 0; h < told.length; h++) {
+      assertThat((double) told[h] / runs)
+          .as("habit %s", h)
+          .isCloseTo(exact, org.assertj.core.api.Assertions.within(4 * error));
+    }
   }
 
   @Test
