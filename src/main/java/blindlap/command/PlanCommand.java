@@ -1,6 +1,7 @@
 package blindlap.command;
 
 import blindlap.compute.DivisionsJson;
+import blindlap.compute.TrialsJson;
 import blindlap.desk.Desk;
 import blindlap.desk.PlanPreview;
 import blindlap.fault.Problem;
@@ -11,6 +12,7 @@ import blindlap.plan.DayDivided;
 import blindlap.plan.DayDivider;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
+import blindlap.plan.TellingRun;
 import blindlap.session.NotebookException;
 import blindlap.wording.AnswerWords;
 import blindlap.wording.CovariateWords;
@@ -100,7 +102,10 @@ final class PlanCommand extends SessionCommand {
               + " what each way can show.")
   boolean divide;
 
-  @Option(names = "--json", description = "With --divide: the divisions as JSON.")
+  @Option(
+      names = "--json",
+      description =
+          "With --divide: the divisions as JSON. Of a telling run: what its trials can show.")
   boolean json;
 
   PlanCommand(CommandSetting setting) {
@@ -122,9 +127,8 @@ final class PlanCommand extends SessionCommand {
           "--divide takes a plan file, and does not go with --days and --times. Nothing was worked"
               + " out.");
     }
-    if (json && !divide) {
-      throw new Complaint(
-          ExitCode.BAD_INPUT, "--json goes with --divide only. Nothing was worked out.");
+    if (json && !divide && (file == null || days != null || times)) {
+      throw onlyDivided();
     }
     if (committed != null) {
       return reads(committed);
@@ -142,6 +146,21 @@ final class PlanCommand extends SessionCommand {
           ExitCode.BAD_INPUT, "--out and --series-of go with --like only. Nothing was made.");
     }
     return divide ? divides() : shows();
+  }
+
+  private static String trials(Plan plan) {
+    TellingRun run = plan.telling();
+    if (run == null) {
+      throw onlyDivided();
+    }
+    return TrialsJson.write(plan, run);
+  }
+
+  private static Complaint onlyDivided() {
+    return new Complaint(
+        ExitCode.BAD_INPUT,
+        "--json goes with --divide, or with the plan file of a telling run. Nothing was worked"
+            + " out.");
   }
 
   private Integer divides() {
@@ -185,7 +204,7 @@ final class PlanCommand extends SessionCommand {
     }
   }
 
-  private Integer shows() {
+  private void refuseDays() {
     if (days != null && (days < 1 || days > MOST_DAYS)) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
@@ -195,6 +214,10 @@ final class PlanCommand extends SessionCommand {
               + MOST_DAYS
               + ". Nothing was worked out.");
     }
+  }
+
+  private Integer shows() {
+    refuseDays();
     String text = ReadFile.PLAN.text(java.util.Objects.requireNonNull(file));
     DayAnswers answers = PlanPreview.answersOfOneDay();
     PlanPreview preview = preview(text, answers);
@@ -206,6 +229,10 @@ final class PlanCommand extends SessionCommand {
         words.lead().forEach(this::say);
       }
       throw complaint(preview.problems());
+    }
+    if (json) {
+      say(trials(plan));
+      return ExitCode.DONE;
     }
     say(plan.title() + ", " + plan.trail() + ", " + plan.rider() + ", " + plan.day());
     try (StillWorking waiting = new StillWorking(this::complain)) {

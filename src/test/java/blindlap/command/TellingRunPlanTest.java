@@ -2,6 +2,9 @@ package blindlap.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.stats.tell.TrialsPower;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -75,6 +78,42 @@ class TellingRunPlanTest {
         .contains("This plan cannot show anything, whatever happens on the day.")
         .contains("Even 2 of 2 right has p = .11 by guessing")
         .contains("2 trials (6 laps): could not show that anything is felt");
+  }
+
+  @Test
+  void theTableIsGivenAsJson() throws IOException {
+    CommandLineSession day = new CommandLineSession(folder);
+    Path file = day.file("plan.yaml", PLAN.formatted("task: triangle, trials: 13"));
+
+    CommandLineSession.Ran ran = day.run("plan", file.toString(), "--json");
+    assertThat(ran.code()).as(ran.err()).isZero();
+    JsonNode shown = new ObjectMapper().readTree(ran.out());
+    assertThat(shown.path("laps_a_trial").asInt()).isEqualTo(3);
+    assertThat(shown.path("matters").asDouble()).isEqualTo(0.5);
+    JsonNode own = null;
+    for (JsonNode row : shown.path("trials")) {
+      own = row.path("planned").asBoolean() ? row : own;
+    }
+    assertThat(own).isNotNull();
+    assertThat(own.path("trials").asInt()).isEqualTo(13);
+    assertThat(own.path("least").asInt()).isEqualTo(8);
+    TrialsPower exact = TrialsPower.of(13, 1.0 / 3, 0.5);
+    assertThat(own.path("power").asDouble()).isEqualTo(exact.power());
+    assertThat(own.path("shows_nothing_felt").asDouble()).isEqualTo(exact.cannot());
+  }
+
+  @Test
+  void anotherPlanHasJsonOfItsDivisionsOnly() throws IOException {
+    CommandLineSession day = new CommandLineSession(folder);
+    String noise = PLAN.replace("telling run", "noise run").replaceAll("telling_run.*\n", "");
+    Path file =
+        day.file(
+            "plan.yaml",
+            noise + "measures: [{name: lap time, kind: lap time, unit: s, role: primary}]\n");
+
+    CommandLineSession.Ran ran = day.run("plan", file.toString(), "--json");
+    assertThat(ran.code()).isEqualTo(2);
+    assertThat(ran.err()).contains("--json goes with --divide").hasLineCount(1);
   }
 
   @Test
