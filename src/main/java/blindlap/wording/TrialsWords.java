@@ -37,13 +37,14 @@ public final class TrialsWords {
   /** Empty for other plans, and where trials or share are such as no run has. */
   public static Optional<TrialsWords> of(Plan plan) {
     TellingRun run = plan.kind() == Plan.Kind.TELLING_RUN ? plan.telling() : null;
-    boolean possible =
-        run != null
-            && run.trials() >= 1
-            && run.trials() <= TellingRun.MOST_TRIALS
-            && run.matters().signum() > 0
-            && run.matters().compareTo(BigDecimal.ONE) <= 0;
-    return possible ? Optional.of(new TrialsWords(plan, run)) : Optional.empty();
+    if (run == null
+        || run.trials() < 1
+        || run.trials() > TellingRun.MOST_TRIALS
+        || run.matters().signum() <= 0
+        || run.matters().compareTo(BigDecimal.ONE) > 0) {
+      return Optional.empty();
+    }
+    return Optional.of(new TrialsWords(plan, run));
   }
 
   /** The answer to what the day can show; empty where not even all answers right would do. */

@@ -7,6 +7,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -90,11 +92,11 @@ class TellingRunPlanTest {
     JsonNode shown = new ObjectMapper().readTree(ran.out());
     assertThat(shown.path("laps_a_trial").asInt()).isEqualTo(3);
     assertThat(shown.path("matters").asDouble()).isEqualTo(0.5);
-    JsonNode own = null;
-    for (JsonNode row : shown.path("trials")) {
-      own = row.path("planned").asBoolean() ? row : own;
-    }
-    assertThat(own).isNotNull();
+    List<JsonNode> planned = new ArrayList<>();
+    shown.path("trials").forEach(row -> planned.add(row));
+    planned.removeIf(row -> !row.path("planned").asBoolean());
+    assertThat(planned).hasSize(1);
+    JsonNode own = planned.get(0);
     assertThat(own.path("trials").asInt()).isEqualTo(13);
     assertThat(own.path("least").asInt()).isEqualTo(8);
     TrialsPower exact = TrialsPower.of(13, 1.0 / 3, 0.5);
