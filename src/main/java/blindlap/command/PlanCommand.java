@@ -1,6 +1,7 @@
 package blindlap.command;
 
 import blindlap.compute.DivisionsJson;
+import blindlap.compute.TrialsJson;
 import blindlap.desk.Desk;
 import blindlap.desk.PlanPreview;
 import blindlap.fault.Problem;
@@ -12,6 +13,7 @@ import blindlap.plan.DayDivider;
 import blindlap.plan.EarlierNoise;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
+import blindlap.plan.TellingRun;
 import blindlap.session.NotebookException;
 import blindlap.session.SessionState;
 import blindlap.wording.AnswerWords;
@@ -20,6 +22,7 @@ import blindlap.wording.LooksShowWords;
 import blindlap.wording.MeasureAnswers;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
+import blindlap.wording.TrialsWords;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
@@ -115,7 +118,10 @@ final class PlanCommand extends SessionCommand {
               + " what each way can show.")
   boolean divide;
 
-  @Option(names = "--json", description = "With --divide: the divisions as JSON.")
+  @Option(
+      names = "--json",
+      description =
+          "With --divide: the divisions as JSON. Of a telling run: what its trials can show.")
   boolean json;
 
   PlanCommand(CommandSetting setting) {
@@ -138,9 +144,8 @@ final class PlanCommand extends SessionCommand {
           "--divide takes a plan file, and does not go with --days and --times. Nothing was worked"
               + " out.");
     }
-    if (json && !divide) {
-      throw new Complaint(
-          ExitCode.BAD_INPUT, "--json goes with --divide only. Nothing was worked out.");
+    if (json && !divide && (file == null || days != null || times)) {
+      throw onlyDivided();
     }
     if (committed != null) {
       return reads(committed);
@@ -173,6 +178,21 @@ final class PlanCommand extends SessionCommand {
     return twoBest || level != null
         ? PlanLike.afterSteps(desk, session, level, out)
         : PlanLike.make(desk, session, seriesOf, out);
+  }
+
+  private static String trials(Plan plan) {
+    TellingRun run = plan.telling();
+    if (run == null) {
+      throw onlyDivided();
+    }
+    return TrialsJson.write(plan, run);
+  }
+
+  private static Complaint onlyDivided() {
+    return new Complaint(
+        ExitCode.BAD_INPUT,
+        "--json goes with --divide, or with the plan file of a telling run. Nothing was worked"
+            + " out.");
   }
 
   private Integer divides() {
@@ -216,7 +236,7 @@ final class PlanCommand extends SessionCommand {
     }
   }
 
-  private Integer shows() {
+  private void refuseDays() {
     if (days != null && (days < 1 || days > MOST_DAYS)) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
@@ -226,6 +246,10 @@ final class PlanCommand extends SessionCommand {
               + MOST_DAYS
               + ". Nothing was worked out.");
     }
+  }
+
+  private Integer shows() {
+    refuseDays();
     String text = ReadFile.PLAN.text(java.util.Objects.requireNonNull(file));
     DayAnswers answers = PlanPreview.answersOfOneDay();
     PlanPreview preview = preview(text, answers);
@@ -238,6 +262,10 @@ final class PlanCommand extends SessionCommand {
       }
       throw complaint(preview.problems());
     }
+    if (json) {
+      say(trials(plan));
+      return ExitCode.DONE;
+    }
     say(plan.title() + ", " + plan.trail() + ", " + plan.rider() + ", " + plan.day());
     try (StillWorking waiting = new StillWorking(this::complain)) {
       answer(plan, preview, answers, waiting);
@@ -249,6 +277,10 @@ final class PlanCommand extends SessionCommand {
     PlanSummary.series(plan).ifPresent(this::say);
     preview.hints().forEach(hint -> say(Problems.sentence(hint)));
     say(Words.of("cautions").say("short"));
+    if (plan.kind() == Plan.Kind.TELLING_RUN) {
+      say("Nothing is committed, and a telling run cannot be committed yet.");
+      return ExitCode.DONE;
+    }
     say("Nothing is committed yet. To fix the plan and draw the order: blindlap commit " + file);
     return ExitCode.DONE;
   }
@@ -274,6 +306,7 @@ final class PlanCommand extends SessionCommand {
     say(words.sentence().text());
     words.lead().forEach(this::say);
     words.orders().forEach(this::say);
+    TrialsWords.of(plan).ifPresent(trials -> trials.table().forEach(this::say));
     preview.told().flatMap(told -> PlanWords.noise(plan, told)).ifPresent(this::say);
     measures(plan, answer, preview.earlier());
     CovariateWords.planned(plan, preview.earlier()).forEach(this::say);

@@ -48,6 +48,7 @@ final class PlainDayPlan {
         List.of(),
         List.of(),
         null,
+        null,
         null);
   }
 

@@ -21,7 +21,7 @@ public final class PlanFields {
       Map.ofEntries(
           order(
               "",
-              "question rider trail trail_version day conditions kind setups steps_day"
+              "question rider trail trail_version day conditions kind setups steps_day telling_run"
                   + " differences_reason change bikes bike measures covariates protocol rule stints"
                   + " looks laps timetable noise blinding expectations series series_sessions"
                   + " override"),
@@ -33,6 +33,7 @@ public final class PlanFields {
           order("bike", "name value unit tolerance equal check range step readings"),
           order("limits", "what value source"),
           order("steps_day", "setup setup_id setting unit levels way least most source low high"),
+          order("telling_run", "task trials matters attribute more"),
           order("bikes", "first second change_after differences"),
           order("differences", "name first second"),
           order(
@@ -92,6 +93,7 @@ public final class PlanFields {
     Map<String, Object> once = new LinkedHashMap<>(fields);
     FIXED.forEach(once::remove);
     StepsFields.oneSetup(once);
+    TellingReader.once(once);
     once.computeIfPresent("setups", (name, setups) -> each(setups, PlanFields::setup));
     once.computeIfPresent("bike", (name, bike) -> each(bike, PlanFields::row));
     once.computeIfPresent("measures", (name, measures) -> each(measures, PlanFields::row));

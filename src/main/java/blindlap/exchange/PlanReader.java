@@ -7,7 +7,6 @@ import blindlap.plan.BlindLevel;
 import blindlap.plan.Blinding;
 import blindlap.plan.ChangeMethod;
 import blindlap.plan.Covariate;
-import blindlap.plan.DeclaredNoise;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.PlanFault;
@@ -16,12 +15,11 @@ import blindlap.plan.Practised;
 import blindlap.plan.Preparation;
 import blindlap.plan.Protocol;
 import blindlap.plan.Rule;
-import blindlap.plan.StintShare;
+import blindlap.plan.TellingRun;
 import blindlap.plan.Timetable;
 import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.StintSummary;
 import blindlap.stats.order.Drift;
-import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
@@ -105,19 +103,18 @@ public final class PlanReader {
     fixed(f, "missing", "mask");
     Plan.Kind kind = f.option("kind", Plan.Kind.class, Plan.Kind.COMPARISON);
     Plan.Expectations expectations = f.object("expectations", PlanReader::expectations);
-    LocalDate day = day(f);
     StepsReader steps = StepsReader.of(f, kind, problems);
-    Blinding typed = f.object("blinding", PlanReader::blinding);
-    Blinding blinding = typed == null ? Blinding.BLIND : typed;
-    Protocol protocol = protocol(f, kind, steps.setups().size(), blinding.level());
+    Blinding blinding = or(f.object("blinding", PlanReader::blinding), Blinding.BLIND);
+    TellingRun telling = f.object("telling_run", TellingReader::run);
+    Protocol protocol = protocol(f, kind, telling, steps.setups().size(), blinding.level());
     int stints = f.integer("stints", protocol.usualStints());
     return new Plan(
         kind,
         f.requiredText("question"),
-        expectations == null ? Plan.Expectations.NONE : expectations,
+        or(expectations, Plan.Expectations.NONE),
         f.requiredText("rider"),
         f.requiredText("trail"),
-        day,
+        day(f),
         f.text("conditions", ""),
         steps.setups(),
         f.option("change", ChangeMethod.class, ChangeMethod.REFIT),
@@ -130,14 +127,15 @@ public final class PlanReader {
         Objects.requireNonNullElse(f.object("laps", PlanReader::laps), USUAL_LAPS),
         blinding,
         f.object("timetable", PlanReader::timetable),
-        f.object("noise", PlanReader::noise),
+        f.object("noise", NoiseReader::noise),
         f.text("override", ""),
         blankToNull(f.text("series", "")),
         f.integer("series_sessions"),
         f.objects("covariates", PlanReader::covariate),
         f.wholes("looks", FieldWords.LOOKS.say()),
         f.object("trail_version", TimingReader::trailVersion),
-        steps.day());
+        steps.day(),
+        telling);
   }
 
   private static LocalDate day(FieldReader f) {
@@ -224,7 +222,8 @@ public final class PlanReader {
     return kind.rating() ? Measure.Better.HIGHER : Measure.Better.LOWER;
   }
 
-  private Protocol protocol(FieldReader f, Plan.Kind kind, int setups, BlindLevel level) {
+  private Protocol protocol(
+      FieldReader f, Plan.Kind kind, @Nullable TellingRun telling, int setups, BlindLevel level) {
     Located rule = f.value("rule");
     Located named = f.value("protocol");
     if (rule != null) {
@@ -233,6 +232,9 @@ public final class PlanReader {
     }
     if (named != null && named.fields() != null) {
       return java.util.Objects.requireNonNull(f.object("protocol", Protocols::fields));
+    }
+    if (named == null && kind == Plan.Kind.TELLING_RUN && telling != null) {
+      return telling.protocol();
     }
     String name = f.text("protocol", Protocols.usualFor(kind, setups, level));
     Protocol protocol = protocols.named(name).orElse(null);
@@ -325,33 +327,5 @@ public final class PlanReader {
 
   private static <T> T or(@Nullable T value, T otherwise) {
     return value == null ? otherwise : value;
-  }
-
-  private static DeclaredNoise noise(FieldReader f) {
-    BigDecimal usual = f.decimal("usual_difference");
-    BigDecimal sd = f.decimal("sd");
-    String source = f.text("source", "");
-    Integer df = f.integer("df");
-    Integer laps = f.integer("laps");
-    StintShare share =
-        f.parsed(
-            "stint_share",
-            FieldWords.STINT_SHARE.say(),
-            text -> StintShare.read(text).orElseThrow());
-    if (usual == null) {
-      if (sd == null) {
-        f.required("sd");
-      }
-      return new DeclaredNoise(sd == null ? BigDecimal.ONE : sd, df, source, null, laps, share);
-    }
-    DeclaredNoise usually = DeclaredNoise.usually(usual, source);
-    if (sd != null
-        && sd.subtract(usually.sd()).abs().doubleValue() > 1e-3 * sd.abs().doubleValue()) {
-      f.wrong(
-          "sd",
-          java.util.Objects.requireNonNull(f.value("sd")),
-          FieldWords.SAME_NOISE.say(usually.sd().toPlainString()));
-    }
-    return new DeclaredNoise(sd == null ? usually.sd() : sd, df, source, usual, laps, share);
   }
 }

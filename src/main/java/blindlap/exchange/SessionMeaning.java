@@ -76,6 +76,10 @@ public final class SessionMeaning {
       wrong(entry, MeaningFault.PLAN_TOO_LARGE, plan.stints(), perStint);
       return;
     }
+    if (plan.kind() == Plan.Kind.TELLING_RUN) {
+      wrong(entry, MeaningFault.TELLING_RUN);
+      return;
+    }
     codes(entry, commit);
     SealedKey key = commit.key();
     if (key == null) {

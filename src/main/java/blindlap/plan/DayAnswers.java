@@ -82,7 +82,7 @@ public final class DayAnswers {
    */
   public boolean takesLong(Plan plan) {
     Optional<Compared> compared = Compared.of(plan);
-    return plan.kind().drawn()
+    return plan.kind().measured()
         && compared.isPresent()
         && bases.takesLong(
             plan.protocol(), compared.get(), plan.stints(), DayLengths.of(plan), drift(plan));
@@ -257,7 +257,7 @@ public final class DayAnswers {
   }
 
   private DayBases.@Nullable Base base(Plan plan, int stints) {
-    return plan.kind().drawn()
+    return plan.kind().measured()
         ? Compared.of(plan)
             .map(compared -> bases.of(plan.protocol(), compared, stints, drift(plan)))
             .orElse(null)

@@ -32,11 +32,17 @@ final class DayCheck {
     }
     int before = problems.count();
     durations(table);
-    if (problems.count() > before || plan.stints() < 1 || plan.stints() > Rule.MOST_STINTS) {
+    if (problems.count() > before || plan.stints() < 1 || plan.stints() > mostStints()) {
       return;
     }
     clock(table);
     budget(table);
+  }
+
+  private int mostStints() {
+    return plan.kind() == Plan.Kind.TELLING_RUN
+        ? TellingRun.MOST_TRIALS * TellingTask.TRIANGLE.laps()
+        : Rule.MOST_STINTS;
   }
 
   private void range(String where, int value, int least) {

@@ -58,6 +58,9 @@ public final class DayDivider {
     if (plan.kind() == Plan.Kind.NOISE_RUN) {
       return Optional.of(Problem.of(PlanFault.DIVIDE_NOISE_RUN, "session"));
     }
+    if (plan.kind() == Plan.Kind.TELLING_RUN) {
+      return Optional.of(Problem.of(PlanFault.DIVIDE_TELLING_RUN, "session"));
+    }
     return plan.timetable() == null
         ? Optional.of(Problem.of(PlanFault.DIVIDE_WITHOUT_TIMETABLE, "timetable"))
         : Optional.empty();

@@ -36,7 +36,7 @@ final class LeastPlan {
   /** Empty if no number of stints that anyone rides shows it. */
   Optional<DayAnswer.Least> of(Plan plan, Drift drift, DayTerms terms) {
     Compared compared = Compared.of(plan).orElse(null);
-    if (compared == null || compared.setups() < 2 || !plan.kind().drawn()) {
+    if (compared == null || compared.setups() < 2 || !plan.kind().measured()) {
       return Optional.empty();
     }
     double wanted = terms.margin() / terms.noise().sd();

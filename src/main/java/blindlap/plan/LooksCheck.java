@@ -30,6 +30,8 @@ final class LooksCheck {
     }
     if (plan.kind() == Plan.Kind.STEPS_DAY) {
       problems.add(PlanFault.STEPS_WITH_LOOKS, "looks");
+    } else if (plan.kind() == Plan.Kind.TELLING_RUN) {
+      problems.add(PlanFault.TELLING_WITH_LOOKS, "looks");
     } else if (plan.kind() != Plan.Kind.COMPARISON || plan.setups().size() != 2) {
       problems.add(PlanFault.LOOKS_TWO_SETUPS, "looks");
     } else if (plan.series() != null) {

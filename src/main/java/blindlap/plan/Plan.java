@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  * PlanCheck} says what is wrong with it, {@link PlanJson} gives the bytes that are sealed and
  * hashed.
  *
- * @param kind comparison, open noise run on one setup, or steps day along one setting
+ * @param kind comparison, open noise run on one setup, steps day along one setting, or telling run
+ *     in trials
  * @param question what the tester wants to know, in plain words
  * @param expectations what tester, rider and helper expect
  * @param rider name or initials
@@ -40,6 +41,7 @@ import org.jspecify.annotations.Nullable;
  * @param trailVersion the gates that times are taken at, from the trail book; null where no
  *     recording is to give one
  * @param steps the one setting of a steps day, whose levels are the setups; null for other kinds
+ * @param telling the trials of a telling run; null for other kinds
  */
 public record Plan(
     Kind kind,
@@ -67,7 +69,8 @@ public record Plan(
     List<Covariate> covariates,
     List<Integer> looks,
     @Nullable TrailVersion trailVersion,
-    @Nullable StepsDay steps) {
+    @Nullable StepsDay steps,
+    @Nullable TellingRun telling) {
 
   /** Stands for the day of a draft for which none is typed yet; never of a committed plan. */
   public static final LocalDate NO_DAY = LocalDate.EPOCH;
@@ -79,11 +82,18 @@ public record Plan(
     /** One setup throughout, said openly; feeds the rider's noise only. */
     NOISE_RUN,
     /** Levels of one setting of one setup are compared in a drawn order. */
-    STEPS_DAY;
+    STEPS_DAY,
+    /** Trials of two or three laps with one answer each: can the rider tell two setups apart? */
+    TELLING_RUN;
 
     /** True if an order is drawn, sealed and analysed: not for a noise run. */
     public boolean drawn() {
       return this != NOISE_RUN;
+    }
+
+    /** True if setups or levels are compared by a measure: not where answers are counted. */
+    public boolean measured() {
+      return this == COMPARISON || this == STEPS_DAY;
     }
   }
 
@@ -187,12 +197,14 @@ public record Plan(
         covariates,
         looks,
         otherTrail,
-        steps);
+        steps,
+        telling);
   }
 
   /** The rule of admissible orders for this number of setups and stints. */
   public Rule rule() {
-    return protocol.rule(setups.size(), stints);
+    TellingRun run = kind == Kind.TELLING_RUN ? telling : null;
+    return run == null ? protocol.rule(setups.size(), stints) : run.rule();
   }
 
   /** True if a protocol is made for such a day and as many setups, or levels. */
@@ -292,10 +304,14 @@ public record Plan(
 
   /**
    * "Shock K against Shock L"; a comparison without a helper says how blind it is, and a steps day
-   * what is set: "Shock K, rebound at 4, 7, 10 clicks".
+   * what is set: "Shock K, rebound at 4, 7, 10 clicks"; a telling run is called "Telling Shock K
+   * from Shock L".
    */
   public String title() {
     List<String> names = setups.stream().map(Setup::name).toList();
+    if (kind == Kind.TELLING_RUN) {
+      return "Telling " + String.join(" from ", names);
+    }
     return steps == null ? title(names, level()) : steps.title(names);
   }
 

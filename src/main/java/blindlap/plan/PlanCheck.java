@@ -49,7 +49,7 @@ public final class PlanCheck {
    * neither known nor small.
    */
   public static Judged atOnce(Plan plan, RuleBook rules) {
-    boolean whole = !plan.kind().drawn() || !goesUp(plan) || rules.atOnce(plan.rule());
+    boolean whole = !plan.kind().measured() || !goesUp(plan) || rules.atOnce(plan.rule());
     return new Judged(problems(plan, whole ? Optional.of(rules) : Optional.empty()), whole);
   }
 
@@ -73,6 +73,7 @@ public final class PlanCheck {
     new TextCheck(check.problems).all(plan);
     new SetupCheck(plan, check.problems).all();
     new StepsCheck(plan, check.problems).all();
+    new TellingCheck(plan, check.problems).all();
     check.measures();
     new TimingCheck(plan, check.problems).all();
     new CovariateCheck(plan, RESERVED, check.problems).all();
@@ -81,8 +82,10 @@ public final class PlanCheck {
     check.series();
     new LooksCheck(plan, check.problems).all();
     new BlindCheck(plan, check.problems).all();
-    if (plan.kind().drawn()) {
+    if (plan.kind().measured()) {
       check.rule(rules);
+    } else if (plan.kind() == Plan.Kind.TELLING_RUN) {
+      return List.copyOf(check.problems.list); // whose rule follows from its trials
     } else if (plan.stints() < 2 || plan.stints() > Rule.MOST_STINTS) {
       check.add(PlanFault.STINTS_RANGE, "stints", plan.stints(), 2, Rule.MOST_STINTS);
     }
@@ -143,6 +146,9 @@ public final class PlanCheck {
       }
       measure(measure, where);
     }
+    if (plan.kind() == Plan.Kind.TELLING_RUN) {
+      return; // its answers are what counts, and TellingCheck says what else may be recorded
+    }
     if (primaries.isEmpty()) {
       add(PlanFault.NO_PRIMARY, "measures");
     } else if (primaries.size() > 1) {
@@ -154,7 +160,7 @@ public final class PlanCheck {
     if (measure.unit().isBlank()) {
       add(PlanFault.NO_UNIT, where + ".unit", measure.name());
     }
-    boolean needsWorthwhile = plan.kind().drawn() && measure.role() != Measure.Role.SECONDARY;
+    boolean needsWorthwhile = plan.kind().measured() && measure.role() != Measure.Role.SECONDARY;
     if (measure.worthwhile() == null && needsWorthwhile) {
       PlanFault missing =
           plan.kind() == Plan.Kind.STEPS_DAY

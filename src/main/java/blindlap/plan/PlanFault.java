@@ -226,5 +226,43 @@ public enum PlanFault implements Fault {
   /** A steps day with looks before its end. */
   STEPS_WITH_LOOKS,
   /** A steps day at a level that keeps nothing from the rider's hands: detail level. */
-  STEPS_NEED_HELPER
+  STEPS_NEED_HELPER,
+  /** The fields of a telling run in a plan of another kind: detail kind. */
+  TELLING_UNASKED,
+  /** A telling run whose trials are not said. */
+  TELLING_MISSING,
+  /** A telling run between more than two setups: detail setups. */
+  TELLING_TWO_SETUPS,
+  /** A telling run on two bikes. */
+  TELLING_TWO_BIKES,
+  /** A telling run in a series. */
+  TELLING_IN_SERIES,
+  /** A telling run with looks before its end. */
+  TELLING_WITH_LOOKS,
+  /** A telling run with covariates: detail the first. */
+  TELLING_WITH_COVARIATES,
+  /** A measure of a telling run that is more than recorded: detail measure, role. */
+  TELLING_MEASURE,
+  /** A telling run at a level where somebody else than a helper swaps: detail level. */
+  TELLING_NEEDS_HELPER,
+  /** A stint of a telling run that is not one scored lap: detail laps per stint. */
+  TELLING_LAPS,
+  /** A rule of its own in place of that of the task: detail task. */
+  TELLING_RULE,
+  /** Stints that are not those of the trials: detail stints, trials, laps of a trial, product. */
+  TELLING_STINTS,
+  /** Words of an attribute for a task that asks for none: detail task. */
+  ATTRIBUTE_UNASKED,
+  /** Two-choice trials without the words of what one lap has more of. */
+  ATTRIBUTE_MISSING,
+  /** The setup declared to have more is none of the plan: detail what was typed, setups. */
+  MORE_UNKNOWN,
+  /** The share of trials that would matter is impossible: detail value. */
+  MATTERS_RANGE,
+  /** Too few or too many trials: detail trials, least, most. */
+  TRIALS_RANGE,
+  /** Trials that could not show anything, and no override: detail trials, smallest p. */
+  TRIALS_SHOW_NOTHING,
+  /** A telling run has trials, so its day is not divided. */
+  DIVIDE_TELLING_RUN
 }

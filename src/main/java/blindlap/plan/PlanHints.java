@@ -149,7 +149,7 @@ public final class PlanHints {
   }
 
   private void day() {
-    if (plan.noise() == null && plan.kind().drawn()) {
+    if (plan.noise() == null && plan.kind().measured()) {
       add(PlanHint.NO_NOISE, "noise");
     }
     if (plan.timetable() == null) {

@@ -56,6 +56,7 @@ public final class PlanJson {
     putLooks(tree, plan);
     putTrailVersion(tree, plan);
     StepsJson.put(tree, plan.steps());
+    TellingJson.put(tree, plan.telling());
     tree.put("level", "0.05");
     tree.put("missing", "mask");
     return tree;

@@ -13,7 +13,11 @@ public final class PlanOptions {
    */
   public static List<String> of(String field) {
     return switch (field) {
-      case "session" -> PlanJson.words(Plan.Kind.class);
+      case "session" ->
+          java.util.Arrays.stream(Plan.Kind.values())
+              .filter(kind -> kind != Plan.Kind.TELLING_RUN) // planned by file alone
+              .map(PlanJson::word)
+              .toList();
       case "change" -> PlanJson.words(ChangeMethod.class);
       case "check" -> PlanJson.words(Setting.Check.class);
       case "covariate" -> PlanJson.words(Covariate.Kind.class);

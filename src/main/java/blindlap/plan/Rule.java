@@ -18,6 +18,8 @@ import org.jspecify.annotations.Nullable;
  * @param maxRun no setup more often than this in a row; null for no limit
  * @param minTrendEfficiency least share of information left after a straight trend is removed (two
  *     setups); null for no limit
+ * @param trials true if every block is a trial with one answer, drawn on its own among {@code
+ *     patterns}, which need not hold every setup equally often
  */
 public record Rule(
     int setups,
@@ -25,7 +27,8 @@ public record Rule(
     int block,
     List<String> patterns,
     @Nullable Integer maxRun,
-    @Nullable Double minTrendEfficiency) {
+    @Nullable Double minTrendEfficiency,
+    boolean trials) {
 
   /**
    * Most stints of one day: more than anyone rides. It keeps the walks, draws and texts of a day
@@ -39,6 +42,22 @@ public record Rule(
 
   public Rule {
     patterns = List.copyOf(patterns);
+  }
+
+  /** A rule of blocks that each hold every setup equally often. */
+  public Rule(
+      int setups,
+      int stints,
+      int block,
+      List<String> patterns,
+      @Nullable Integer maxRun,
+      @Nullable Double minTrendEfficiency) {
+    this(setups, stints, block, patterns, maxRun, minTrendEfficiency, false);
+  }
+
+  /** Trials of a task, each drawn on its own; every lap of a trial is a stint. */
+  public static Rule trials(TellingTask task, int trials) {
+    return new Rule(2, trials * task.laps(), task.laps(), task.sequences(), null, null, true);
   }
 
   /** Blocks without further restrictions. */
@@ -74,16 +93,19 @@ public record Rule(
   }
 
   private AssignmentsBuilder builder() {
-    return Assignments.rule(setups, stints)
-        .block(block)
-        .patterns(patterns)
+    return sequences(Assignments.rule(setups, stints))
         .maxRun(maxRun == null ? 0 : maxRun)
         .minTrendEfficiency(minTrendEfficiency == null ? 0 : minTrendEfficiency);
   }
 
   /** The sequences of one block, before any constraint that spans the day. */
   public Assignments blockSequences() {
-    return Assignments.rule(setups, block).block(block).patterns(patterns).build();
+    return sequences(Assignments.rule(setups, block)).build();
+  }
+
+  private AssignmentsBuilder sequences(AssignmentsBuilder builder) {
+    AssignmentsBuilder inBlocks = builder.block(block);
+    return trials ? inBlocks.trials(patterns) : inBlocks.patterns(patterns);
   }
 
   /** True if a constraint spans more than one block. */

@@ -39,7 +39,8 @@ final class SetupCheck {
     }
     settings(plan.bike(), "bike");
     bikes();
-    if (plan.kind() == Plan.Kind.COMPARISON) { // of a steps day StepsCheck says what differs
+    if (plan.kind() == Plan.Kind.COMPARISON
+        || plan.kind() == Plan.Kind.TELLING_RUN) { // of a steps day StepsCheck says what differs
       differences();
     }
   }

@@ -9,11 +9,15 @@ import java.math.BigInteger;
 /**
  * The draw of the order that will be ridden: block by block a uniform index into the block's
  * sequences in lexicographic order; an order that breaks a constraint on the whole day is thrown
- * away whole and the same stream goes on with the next.
+ * away whole and the same stream goes on with the next. Trials are drawn alike, one after the
+ * other, under a name of their own: no constraint spans them and nothing is thrown away.
  */
 final class Draw {
   /** The name of this draw in every key: changes with anything that would change an order. */
   static final String ALGORITHM = "blindlap-draw-1";
+
+  /** The name of the draw of trials, each of which is independent of all others. */
+  static final String TRIALS = "blindlap-trials-1";
 
   /** A rule for which more tries than this are to be expected is refused at once. */
   static final int MOST_EXPECTED_TRIES = 20_000;
@@ -22,6 +26,11 @@ final class Draw {
   static final int MOST_TRIES = 50 * MOST_EXPECTED_TRIES;
 
   private Draw() {}
+
+  /** The name of the draw that a rule is drawn by. */
+  static String algorithm(Rule rule) {
+    return rule.trials() ? TRIALS : ALGORITHM;
+  }
 
   /**
    * Draws the order of a rule.

@@ -108,7 +108,7 @@ public final class OpenKey {
 
   /** True for a way of drawing that this program knows, and can draw again. */
   public static boolean knows(String algorithm) {
-    return algorithm.equals(Draw.ALGORITHM);
+    return algorithm.equals(Draw.ALGORITHM) || algorithm.equals(Draw.TRIALS);
   }
 
   /** The name drawn for the warm-up laps, 0 = A. */

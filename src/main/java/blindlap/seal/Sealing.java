@@ -59,7 +59,7 @@ public final class Sealing {
     List<Integer> codes = Codes.draw(rule.stints(), sources.codes());
     byte[] nonce = sources.nonce().exactly(NONCE_BYTES);
     SealedPart part = kind.seal(rule.setups(), sources.warmUp());
-    OpenKey key = OpenKey.of(Draw.ALGORITHM, order, codes, seed, nonce, part);
+    OpenKey key = OpenKey.of(Draw.algorithm(rule), order, codes, seed, nonce, part);
     byte[] salt = sources.salt().exactly(SealedKey.SALT_BYTES);
     HelperLock lock = HelperLock.derive(phrase, salt, parameters);
     SealedKey sealed =
@@ -96,7 +96,7 @@ public final class Sealing {
     byte[] nonce = sources.nonce().exactly(NONCE_BYTES);
     SealedPart part = SessionKind.comparison().seal(rule.setups(), sources.warmUp());
     byte[] k0 = sources.salt().exactly(Cover.K0_BYTES);
-    OpenKey key = OpenKey.of(Draw.ALGORITHM, order, codes, seed, nonce, part);
+    OpenKey key = OpenKey.of(Draw.algorithm(rule), order, codes, seed, nonce, part);
     return new CoveredOrder(sessionId, k0, key, PlanFingerprint.of(planBytes, key));
   }
 
@@ -151,10 +151,12 @@ public final class Sealing {
     if (!PlanFingerprint.of(planBytes, key).equals(fingerprint)) {
       return Verification.OTHER_FINGERPRINT;
     }
-    if (!key.algorithm().equals(Draw.ALGORITHM)) {
+    if (!OpenKey.knows(key.algorithm())) {
       return Verification.UNKNOWN_DRAW;
     }
-    return drawn(rule, key) ? Verification.MATCHES : Verification.NOT_THE_DRAW;
+    return key.algorithm().equals(Draw.algorithm(rule)) && drawn(rule, key)
+        ? Verification.MATCHES
+        : Verification.NOT_THE_DRAW;
   }
 
   private static boolean drawn(Rule rule, OpenKey key) {

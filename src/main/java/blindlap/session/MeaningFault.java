@@ -35,6 +35,8 @@ public enum MeaningFault implements Fault {
   NO_SUCH_WARM_UP,
   /** The plan is larger than any that can be committed: stints, laps a stint. */
   PLAN_TOO_LARGE,
+  /** A telling run, which is planned here and not ridden. */
+  TELLING_RUN,
   /** Another number of codes than stints: codes, stints. */
   CODES_COUNT,
   /** A code twice: the code. */

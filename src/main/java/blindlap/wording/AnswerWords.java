@@ -26,6 +26,7 @@ public final class AnswerWords {
   private final Plan plan;
   private final Optional<Measure> primary;
   private final Optional<DayAnswer> answer;
+  private final Optional<TrialsWords> trials;
 
   /**
    * @param plan the plan
@@ -33,6 +34,7 @@ public final class AnswerWords {
    */
   public AnswerWords(Plan plan, Optional<DayAnswer> answer) {
     this.plan = plan;
+    this.trials = TrialsWords.of(plan);
     this.primary = plan.primary();
     this.answer = answer;
   }
@@ -65,6 +67,13 @@ public final class AnswerWords {
   public Sentence sentence() {
     if (plan.kind() == Plan.Kind.NOISE_RUN) {
       return noiseRun();
+    }
+    if (plan.kind() == Plan.Kind.TELLING_RUN) {
+      String otherwise = trials.isPresent() ? "never" : "unplanned";
+      return trials
+          .flatMap(TrialsWords::answer)
+          .map(right -> new Sentence("", right.marked(), right.after()))
+          .orElseGet(() -> sentence(otherwise, otherwise));
     }
     if (answer.isEmpty()) {
       return sentence("unplanned", "unplanned");
@@ -114,6 +123,7 @@ public final class AnswerWords {
   public List<String> lead() {
     List<String> lines = new ArrayList<>();
     if (answer.isEmpty()) {
+      trials.map(TrialsWords::lead).ifPresent(lines::addAll);
       return lines;
     }
     DayAnswer day = answer.get();

@@ -35,7 +35,7 @@ public final class PlainAnswer {
 
   /** What the answer means, a sentence each. */
   public List<String> lead() {
-    return answer.map(this::lead).orElse(List.of());
+    return answer.map(this::lead).orElseGet(words::lead); // trials, or nothing yet
   }
 
   private String seldom() {

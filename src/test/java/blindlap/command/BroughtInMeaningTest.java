@@ -40,17 +40,25 @@ class BroughtInMeaningTest {
       value = {
         "LapRidden | \"lap\":\"1\" | \"lap\":\"99\" | is about lap 99 of stint 1, but the plan",
         "LapRidden | \"stint\":\"1\" | \"stint\":\"99\" | is about lap 1 of stint 99, but the plan",
-        "ScoreGiven | \"measure\":\"lap time\" | \"measure\":\"dabs\" | is about \"dabs\", but the measures of"
-            + " its session are: lap time, grip.",
+        "ScoreGiven | \"measure\":\"lap time\" | \"measure\":\"dabs\" | is about \"dabs\", but the"
+            + " measures of its session are: lap time, grip.",
         "ScoreGiven | \"value\":\" | \"value\":\"- | for \"lap time\", which cannot be.",
-        "ScoreGiven | \"value\":\" | \"value\":\"12345678901234567890123456789012345678901234567890 | a number for"
-            + " \"lap time\" that has more than 27 digits.",
-        "PlanCommitted | \"codes\":\\[\"(\\d+)\",\"\\d+\" | \"codes\":[\"$1\",\"$1\" | has the code",
-        "PlanCommitted | \"codes\":\\[\"\\d+\", | \"codes\":[ | has 7 codes, but its plan has 8 stints.",
-        "PlanCommitted | \"codes\":\\[\"\\d+\" | \"codes\":[\"7\" | has the code 7, which is never given.",
-        "PlanCommitted | \"rounds\":\"\\d+\" | \"rounds\":\"1\" | puts the helper phrase through 1 rounds;",
-        "PlanCommitted | \"rounds\":\"\\d+\" | \"rounds\":\"999999999\" | through 999999999 rounds;",
-        "PlanCommitted | \"key\":\\{.*?\\} | \"key\":null | has no sealed key, so its order was never fixed.",
+        "ScoreGiven | \"value\":\" | \"value\":\"12345678901234567890123456789012345678901234567890"
+            + " | a number for \"lap time\" that has more than 27 digits.",
+        "PlanCommitted | \"codes\":\\[\"(\\d+)\",\"\\d+\" | \"codes\":[\"$1\",\"$1\" | has the"
+            + " code",
+        "PlanCommitted | \"codes\":\\[\"\\d+\", | \"codes\":[ | has 7 codes, but its plan has 8"
+            + " stints.",
+        "PlanCommitted | \"codes\":\\[\"\\d+\" | \"codes\":[\"7\" | has the code 7, which is never"
+            + " given.",
+        "PlanCommitted | \"rounds\":\"\\d+\" | \"rounds\":\"1\" | puts the helper phrase through 1"
+            + " rounds;",
+        "PlanCommitted | \"rounds\":\"\\d+\" | \"rounds\":\"999999999\" | through 999999999"
+            + " rounds;",
+        "PlanCommitted | comparison | telling run | is a telling run, which this program plans and"
+            + " cannot ride",
+        "PlanCommitted | \"key\":\\{.*?\\} | \"key\":null | has no sealed key, so its order was"
+            + " never fixed.",
       })
   void whatCannotBeIsRefusedByNameAndNothingIsAdded(
       String kind, String from, String to, String sentence) throws IOException {

@@ -7,6 +7,7 @@ import blindlap.plan.Plan;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Plans;
 import blindlap.plan.StepsDays;
+import blindlap.plan.TellingRuns;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -70,6 +71,17 @@ class PlanFileWriterTest {
       assertThat(file).containsOnlyOnce("rebound\n").contains("levels: ");
       assertThat(read(file)).isEqualTo(new PlanReader.Reading(plan, List.of()));
     }
+  }
+
+  /** Rule and stints of a telling run follow from its trials and are not typed again. */
+  @Test
+  void aTellingRunIsWrittenWithoutRuleAndStints() {
+    Plan plan = Plans.with(TellingRuns.text("task: duo-trio, trials: 30, matters: 0.4"));
+
+    String file = PlanText.yaml(PlanJson.tree(plan));
+
+    assertThat(file).contains("telling_run:").doesNotContain("protocol:").doesNotContain("stints:");
+    assertThat(read(file)).isEqualTo(new PlanReader.Reading(plan, List.of()));
   }
 
   /** Setups that say more than the level keep what they say. */

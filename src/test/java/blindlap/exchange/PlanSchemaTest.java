@@ -95,6 +95,9 @@ class PlanSchemaTest {
         "{kind: steps day, setups: [{name: Fork M}], steps_day: {setting: air, unit: bar, levels:"
             + " [5, '5,5', 6.0], way: pressure, low: 4.5, high: '6,5'}}",
         "{kind: steps day, protocol: {name: own, levels: yes, block: 3}}",
+        "{kind: Telling_Run, telling_run: {task: duo-trio, trials: '30', matters: '0,4'}}",
+        "{kind: telling run, telling_run: {task: two choice, trials: 24, matters: 0.5, attribute:"
+            + " grip, more: Shock K}}",
         "blinding: {blinded: false, times: after scoring, helper_waits: in the hut, timed_by:"
             + " starter}",
         "timetable: {zone: Asia/Kathmandu, start: '05:30', daylight_end: '17:45', lap: 2.5,"
@@ -140,6 +143,10 @@ class PlanSchemaTest {
         "steps_day: {least: low}",
         "steps_day: {step: 3}",
         "steps_day: {levels: {a: 1}}",
+        "telling_run: {task: same-different}",
+        "telling_run: {trials: many}",
+        "telling_run: {matters: half}",
+        "telling_run: {laps: 3}",
         "level: 0.1",
         "missing: impute",
         "plan: '2'",

@@ -103,6 +103,7 @@ public final class Days {
         List.of(),
         List.of(),
         null,
+        null,
         null);
   }
 
@@ -145,6 +146,7 @@ public final class Days {
         plan.seriesSessions(),
         covariates,
         plan.looks(),
+        null,
         null,
         null);
   }

@@ -85,6 +85,7 @@ public final class WhereDays {
         plan.covariates(),
         plan.looks(),
         declared ? trail() : null,
+        null,
         null);
   }
 

@@ -1,6 +1,7 @@
 package blindlap.seal;
 
 import blindlap.plan.Rule;
+import blindlap.plan.TellingTask;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 
@@ -11,6 +12,8 @@ final class Golden {
   static final String SESSION = "golden-session";
   static final Rule BLOCKS_OF_FOUR = Rule.blocks(2, 16, 4);
   static final Rule EIGHT_STINT_SET = new Rule(2, 8, 8, List.of(), 3, 0.8);
+
+  static final Rule FIVE_TRIANGLES = Rule.trials(TellingTask.TRIANGLE, 5);
 
   /** Few rounds, so that tests are quick; the real number is tested apart. */
   static final SealParameters QUICK = new SealParameters(1000);

@@ -20,7 +20,8 @@ class SealingDocumentTest {
   void theResultsInTheDocumentAreThoseOfThisProgram() throws IOException {
     String document = Files.readString(DOCUMENT);
     assertThat(document).contains("| order | `ABABBABAAABBBABA` | `BBABAAAB` |");
-    for (Rule rule : List.of(Golden.BLOCKS_OF_FOUR, Golden.EIGHT_STINT_SET)) {
+    for (Rule rule :
+        List.of(Golden.BLOCKS_OF_FOUR, Golden.EIGHT_STINT_SET, Golden.FIVE_TRIANGLES)) {
       OpenKey key = Golden.key(rule);
       assertThat(document).contains("`" + key.order() + "`");
       assertThat(document).contains("`" + Golden.sealed(rule).fingerprint().hex() + "`");
@@ -30,6 +31,7 @@ class SealingDocumentTest {
             PlanFingerprint.VERSION,
             ReviewFingerprint.VERSION,
             Draw.ALGORITHM,
+            Draw.TRIALS,
             OpenKey.TEXT_VERSION,
             SealedKey.VERSION,
             HelperRecord.VERSION,
@@ -56,7 +58,8 @@ class SealingDocumentTest {
     String printed = new String(python.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertThat(python.waitFor(60, TimeUnit.SECONDS)).isTrue();
     assertThat(printed.lines())
-        .containsExactly(line(Golden.BLOCKS_OF_FOUR), line(Golden.EIGHT_STINT_SET));
+        .containsExactly(
+            line(Golden.BLOCKS_OF_FOUR), line(Golden.EIGHT_STINT_SET), line(Golden.FIVE_TRIANGLES));
   }
 
   private static String line(Rule rule) {

@@ -153,6 +153,7 @@ final class DoubtfulDays {
         List.of(),
         List.of(),
         null,
+        null,
         null);
   }
 

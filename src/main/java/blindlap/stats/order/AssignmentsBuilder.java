@@ -24,6 +24,7 @@ public final class AssignmentsBuilder {
   private final int stints;
   private int block;
   private List<String> patterns = List.of();
+  private boolean independent;
   private int maxRun;
   private double minTrendEfficiency;
   private int mostNodes = MOST_NODES;
@@ -49,6 +50,16 @@ public final class AssignmentsBuilder {
   /** Restricts every block to these sequences of letters. */
   public AssignmentsBuilder patterns(List<String> sequences) {
     this.patterns = List.copyOf(sequences);
+    return this;
+  }
+
+  /**
+   * Restricts every block to these sequences of letters, which need not hold every setup equally
+   * often: trials, each drawn on its own.
+   */
+  public AssignmentsBuilder trials(List<String> sequences) {
+    this.patterns = List.copyOf(sequences);
+    this.independent = true;
     return this;
   }
 
@@ -88,7 +99,7 @@ public final class AssignmentsBuilder {
         stints,
         block);
     refuseUnless(
-        block % setups == 0,
+        independent || block % setups == 0,
         "block",
         "a block of " + block + " cannot hold " + setups + " setups equally often.",
         RuleFault.BLOCK_UNBALANCED,
@@ -109,14 +120,15 @@ public final class AssignmentsBuilder {
     for (int i = 0; i < patterns.size(); i++) {
       String pattern = patterns.get(i);
       refuseUnless(
-          balancedPattern(pattern),
+          independent ? trial(pattern) : balancedPattern(pattern),
           "patterns[" + i + "]",
           "\"" + pattern + "\" is not a block of " + block + " with every setup equally often.",
           RuleFault.PATTERN_UNBALANCED,
           pattern,
           block);
     }
-    return new Graph().build(true);
+    return new Graph()
+        .build(patterns.isEmpty() || patterns.stream().allMatch(this::balancedPattern));
   }
 
   private static void refuseUnless(
@@ -144,6 +156,11 @@ public final class AssignmentsBuilder {
     builder.patterns = List.copyOf(orders);
     boolean balanced = orders.stream().allMatch(builder::balancedPattern);
     return builder.new Graph().build(balanced);
+  }
+
+  private boolean trial(String pattern) {
+    return pattern.length() == block
+        && java.util.Arrays.stream(Orders.parse("patterns", pattern)).allMatch(s -> s < setups);
   }
 
   private boolean balancedPattern(String pattern) {

@@ -52,7 +52,10 @@ public final class Problems {
     if (fault == PlanFault.DAY_TOO_LONG && place == 3) {
       return DayWords.ways(detail);
     }
-    if (fault == PlanFault.CANNOT_SHOW_ANYTHING && detail.matches("[0-9.E-]+")) {
+    boolean p =
+        fault == PlanFault.CANNOT_SHOW_ANYTHING
+            || fault == PlanFault.TRIALS_SHOW_NOTHING && place == 2;
+    if (p && detail.matches("[0-9.E-]+")) {
       return Figures.p(Double.parseDouble(detail));
     }
     for (String of : List.of(key(fault), type(fault).getSimpleName(), fault.name())) {

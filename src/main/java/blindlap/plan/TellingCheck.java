@@ -1,0 +1,116 @@
+package blindlap.plan;
+
+import blindlap.stats.tell.TrialsPower;
+import java.math.BigDecimal;
+
+/** Checks of a telling run: its trials, what is asked, and what such a run cannot have. */
+final class TellingCheck {
+  private final Plan plan;
+  private final FoundProblems problems;
+
+  TellingCheck(Plan plan, FoundProblems problems) {
+    this.plan = plan;
+    this.problems = problems;
+  }
+
+  void all() {
+    TellingRun run = plan.telling();
+    if (plan.kind() != Plan.Kind.TELLING_RUN) {
+      if (run != null) {
+        problems.add(PlanFault.TELLING_UNASKED, "telling_run", PlanJson.word(plan.kind()));
+      }
+      return;
+    }
+    refused();
+    if (run == null) {
+      problems.add(PlanFault.TELLING_MISSING, "telling_run");
+      return;
+    }
+    attribute(run);
+    trials(run);
+  }
+
+  /** What has no meaning where answers are counted as right or wrong. */
+  private void refused() {
+    if (plan.setups().size() > 2) {
+      problems.add(PlanFault.TELLING_TWO_SETUPS, "setups", plan.setups().size());
+    }
+    if (plan.change() == ChangeMethod.TWO_BIKES) {
+      problems.add(PlanFault.TELLING_TWO_BIKES, "change");
+    }
+    if (plan.series() != null) {
+      problems.add(PlanFault.TELLING_IN_SERIES, "series");
+    }
+    if (!plan.covariates().isEmpty()) {
+      problems.add(
+          PlanFault.TELLING_WITH_COVARIATES, "covariates", plan.covariates().get(0).name());
+    }
+    plan.measures().stream()
+        .filter(measure -> measure.role() != Measure.Role.SECONDARY)
+        .findFirst()
+        .ifPresent(
+            measure ->
+                problems.add(
+                    PlanFault.TELLING_MEASURE,
+                    "measures",
+                    measure.name(),
+                    PlanJson.word(measure.role())));
+    BlindLevel level = plan.blinding().level();
+    if (level != BlindLevel.HELPER) {
+      problems.add(PlanFault.TELLING_NEEDS_HELPER, "blinding.level", PlanJson.word(level));
+    }
+    if (plan.laps().settling() != 0 || plan.laps().scored() != 1) {
+      problems.add(PlanFault.TELLING_LAPS, "laps", plan.laps().perStint());
+    }
+  }
+
+  private void attribute(TellingRun run) {
+    boolean asked = run.task() == TellingTask.TWO_CHOICE;
+    if (!asked) {
+      String field = run.attribute().isBlank() ? "more" : "attribute";
+      if (!run.attribute().isBlank() || !run.more().isBlank()) {
+        problems.add(
+            PlanFault.ATTRIBUTE_UNASKED, "telling_run." + field, PlanJson.word(run.task()));
+      }
+      return;
+    }
+    if (run.attribute().isBlank()) {
+      problems.add(PlanFault.ATTRIBUTE_MISSING, "telling_run.attribute");
+    }
+    if (plan.setups().stream().noneMatch(setup -> setup.name().equals(run.more()))) {
+      String names = String.join(", ", plan.setups().stream().map(Setup::name).toList());
+      problems.add(PlanFault.MORE_UNKNOWN, "telling_run.more", run.more(), names);
+    }
+  }
+
+  private void trials(TellingRun run) {
+    boolean share = run.matters().signum() > 0 && run.matters().compareTo(BigDecimal.ONE) <= 0;
+    if (!share) {
+      problems.add(PlanFault.MATTERS_RANGE, "telling_run.matters", run.matters().toPlainString());
+    }
+    if (run.trials() < 1 || run.trials() > TellingRun.MOST_TRIALS) {
+      problems.add(
+          PlanFault.TRIALS_RANGE, "telling_run.trials", run.trials(), 1, TellingRun.MOST_TRIALS);
+      return;
+    }
+    if (!plan.protocol().sameFamily(run.protocol())) {
+      problems.add(PlanFault.TELLING_RULE, "protocol", PlanJson.word(run.task()));
+    }
+    if (plan.stints() != run.stints()) {
+      problems.add(
+          PlanFault.TELLING_STINTS,
+          "stints",
+          plan.stints(),
+          run.trials(),
+          run.task().laps(),
+          run.stints());
+    }
+    if (!share) {
+      return;
+    }
+    TrialsPower shows = run.shows();
+    if (shows.least().isEmpty() && plan.override().isBlank()) {
+      problems.add(PlanFault.TRIALS_SHOW_NOTHING, "override", run.trials(), shows.smallestP());
+    }
+  }
+}
