@@ -65,6 +65,11 @@ public record TellingTrials(Discrimination task, int number, double matters, Opt
     return number * task.chance();
   }
 
+  /** The probability that guessing gives right answers in all trials. */
+  public double allByGuessing() {
+    return Math.pow(task.chance(), number);
+  }
+
   /** The number of right answers that telling in the declared share of trials gives on average. */
   public double mattering() {
     return number * rightShare(matters);
