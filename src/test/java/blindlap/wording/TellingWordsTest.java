@@ -9,9 +9,6 @@ import blindlap.review.TellingTrial;
 import blindlap.session.day.Guess.Sureness;
 import blindlap.stats.tell.Discrimination;
 import blindlap.stats.tell.TellingTrials;
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -118,81 +115,5 @@ class TellingWordsTest {
         .contains("(p = .049)");
     assertThat(words(Discrimination.TWO_CHOICE, 95, 95, 56, 0.2, false).lead())
         .contains("(p = .051)");
-  }
-
-  private record Case(
-      String title,
-      Discrimination task,
-      int declared,
-      int answered,
-      int right,
-      double matters,
-      boolean nullRun) {}
-
-  private static final List<Case> CASES =
-      List.of(
-          new Case("can tell", Discrimination.TRIANGLE, 15, 15, 11, 0.5, false),
-          new Case(
-              "can tell, more often than would matter",
-              Discrimination.TWO_CHOICE,
-              24,
-              24,
-              23,
-              0.5,
-              false),
-          new Case(
-              "can tell, less often than would matter",
-              Discrimination.TRIANGLE,
-              60,
-              60,
-              27,
-              0.5,
-              false),
-          new Case(
-              "cannot tell as often as would matter",
-              Discrimination.TRIANGLE,
-              15,
-              15,
-              5,
-              0.5,
-              false),
-          new Case("not settled", Discrimination.DUO_TRIO, 24, 24, 15, 0.4, false),
-          new Case(
-              "not settled, fewer than guessing gives",
-              Discrimination.TWO_CHOICE,
-              24,
-              24,
-              6,
-              0.5,
-              false),
-          new Case(
-              "this plan could not show anything", Discrimination.TRIANGLE, 2, 2, 2, 0.5, false),
-          new Case("too few trials were answered", Discrimination.DUO_TRIO, 24, 3, 2, 0.5, false),
-          new Case("null run", Discrimination.TRIANGLE, 15, 15, 6, 0.5, true),
-          new Case("null run, something told", Discrimination.TRIANGLE, 15, 15, 12, 0.5, true));
-
-  /** Written again with -Dblindlap.write=true; read what it wrote. */
-  @Test
-  void everyVerdictReadsAsInTheGoldenFile() throws IOException {
-    StringBuilder out = new StringBuilder();
-    for (Case each : CASES) {
-      TellingWords words =
-          words(
-              each.task(),
-              each.declared(),
-              each.answered(),
-              each.right(),
-              each.matters(),
-              each.nullRun());
-      out.append("# ").append(each.title()).append("\n");
-      words.lines().forEach(line -> out.append(shown(line)).append("\n"));
-      out.append("\n");
-    }
-    Path golden = Path.of("src/test/resources/blindlap/wording/telling.txt");
-    if (Boolean.getBoolean("blindlap.write")) {
-      Files.createDirectories(golden.getParent());
-      Files.writeString(golden, out);
-    }
-    assertThat(out.toString()).isEqualTo(Files.readString(golden));
   }
 }
