@@ -49,7 +49,7 @@ public record Telling(
    */
   public static Telling of(TellingTrials run, int right) {
     int trials = run.number();
-    Require.countUpTo("right", right, "trials", trials);
+    Require.countUpTo("correct", right, "trials", trials);
     BinomialChoice guessing = BinomialChoice.of(trials, run.task().chance());
     Interval shares = ProportionInterval.exact(right, trials, CONFIDENCE);
     return new Telling(

@@ -269,7 +269,7 @@ class TellingTest {
   void impossibleRunsAreRefusedByName() {
     assertThatThrownBy(() -> Telling.of(Discrimination.TRIANGLE, 15, 16, 0.5))
         .isInstanceOf(StatsException.class)
-        .hasMessage("right: 16 is more than the 15 of \"trials\".");
+        .hasMessage("correct: 16 is more than the 15 of \"trials\".");
     assertThatThrownBy(() -> Telling.of(Discrimination.TRIANGLE, 0, 0, 0.5))
         .hasMessageStartingWith("trials: must lie between 1 and 100");
     assertThatThrownBy(() -> Telling.of(Discrimination.TRIANGLE, 101, 0, 0.5))
