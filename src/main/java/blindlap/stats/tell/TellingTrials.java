@@ -2,7 +2,9 @@ package blindlap.stats.tell;
 
 import blindlap.fault.Require;
 import blindlap.fault.StatsException;
+import blindlap.stats.order.Assignments;
 import blindlap.stats.tell.BinomialChoice.Tail;
+import java.util.List;
 import java.util.OptionalInt;
 
 /**
@@ -48,6 +50,21 @@ public record TellingTrials(Discrimination task, int number, double matters, Opt
   /** The number of trials that is proposed for a task unless another is asked for. */
   public static int usual(Discrimination task) {
     return task == Discrimination.TRIANGLE ? 15 : 24;
+  }
+
+  /** The orders of one trial, A and B being the two that are told apart; all equally likely. */
+  public static List<String> orders(Discrimination task) {
+    return switch (task) {
+      case TRIANGLE -> List.of("AAB", "ABA", "BAA", "BBA", "BAB", "ABB");
+      case DUO_TRIO -> List.of("AAB", "ABA", "BBA", "BAB");
+      case TWO_CHOICE -> List.of("AB", "BA");
+      case THREE_CHOICE -> List.of();
+    };
+  }
+
+  /** Every order of all laps that can be drawn: the trials one after the other, each on its own. */
+  public Assignments draws() {
+    return Assignments.repeated(orders(task), number);
   }
 
   /** The share of right answers of a rider who tells in this share of trials and guesses else. */

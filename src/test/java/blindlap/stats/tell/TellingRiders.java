@@ -1,5 +1,6 @@
 package blindlap.stats.tell;
 
+import java.util.List;
 import java.util.Random;
 
 /** Trials drawn independently, and riders who cannot tell but have habits. */
@@ -56,14 +57,8 @@ public final class TellingRiders {
 
   /** The order of one trial, drawn uniformly from those of the task. */
   static String draw(Discrimination task, Random random) {
-    String[] all =
-        switch (task) {
-          case TRIANGLE -> new String[] {"AAB", "ABA", "BAA", "BBA", "BAB", "ABB"};
-          case DUO_TRIO -> new String[] {"AAB", "ABA", "BBA", "BAB"};
-          case TWO_CHOICE -> new String[] {"AB", "BA"};
-          case THREE_CHOICE -> throw new IllegalArgumentException("no telling run has this task");
-        };
-    return all[random.nextInt(all.length)];
+    List<String> all = TellingTrials.orders(task);
+    return all.get(random.nextInt(all.size()));
   }
 
   /** Which answer is right: the lap that differs, or that has more of what is asked (B). */
