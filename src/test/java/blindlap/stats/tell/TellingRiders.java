@@ -9,43 +9,54 @@ public final class TellingRiders {
 
   /** A rider who feels nothing; answers are numbered from 0. */
   public enum Habit {
-    FIRST_ALWAYS {
+    FIRST_ALWAYS("always the first lap") {
       @Override
       int answer(int trial, int answers, int before, int truth, Random random) {
         return 0;
       }
     },
-    IN_TURN {
+    IN_TURN("in turn") {
       @Override
       int answer(int trial, int answers, int before, int truth, Random random) {
         return trial % answers;
       }
     },
-    AS_ANSWERED_BEFORE {
+    AS_ANSWERED_BEFORE("as answered before") {
       @Override
       int answer(int trial, int answers, int before, int truth, Random random) {
         return before;
       }
     },
-    NEXT_TO_THE_ONE_BEFORE {
+    NEXT_TO_THE_ONE_BEFORE("the lap after the last answer") {
       @Override
       int answer(int trial, int answers, int before, int truth, Random random) {
         return (before + 1) % answers;
       }
     },
     /** Has heard the right answer of the trial before, and follows it. */
-    AS_WAS_RIGHT_BEFORE {
+    AS_WAS_RIGHT_BEFORE("what was right before, having heard it") {
       @Override
       int answer(int trial, int answers, int before, int truth, Random random) {
         return truth;
       }
     },
-    AT_RANDOM {
+    AT_RANDOM("at random") {
       @Override
       int answer(int trial, int answers, int before, int truth, Random random) {
         return random.nextInt(answers);
       }
     };
+
+    private final String text;
+
+    Habit(String text) {
+      this.text = text;
+    }
+
+    /** The habit in words. */
+    public String text() {
+      return text;
+    }
 
     abstract int answer(int trial, int answers, int before, int truth, Random random);
   }
@@ -74,7 +85,8 @@ public final class TellingRiders {
   }
 
   /** Right answers of a rider with a habit who tells in this share of trials. */
-  static int right(Discrimination task, int trials, double told, Habit habit, Random random) {
+  public static int right(
+      Discrimination task, int trials, double told, Habit habit, Random random) {
     int right = 0;
     int before = 0;
     int truthBefore = 0;
