@@ -44,7 +44,8 @@ final class TellingCalculations {
             + " taken out.");
   }
 
-  private static void read(ResultFields result, Telling telling) {
+  /** What a run says, under the names of the result. */
+  static void read(ResultFields result, Telling telling) {
     Interval limits = telling.limits();
     Sensitivity sensitivity = telling.sensitivity();
     result
