@@ -56,8 +56,8 @@ class ScepticOfTellingTest {
           tail(trials, den, right, trials),
           tail(trials, den, 0, right),
           tail(trials, den, trials, trials),
-          Math.max(0, (limit(trials, right, true) - chance) / (1 - chance)),
-          Math.max(0, (limit(trials, right, false) - chance) / (1 - chance)));
+          Math.max(0, (limit(trials, right, true, LEVEL) - chance) / (1 - chance)),
+          Math.max(0, (limit(trials, right, false, LEVEL) - chance) / (1 - chance)));
     }
 
     boolean never() {
@@ -92,8 +92,8 @@ class ScepticOfTellingTest {
         .doubleValue();
   }
 
-  /** The share at which as many right answers, or as few, have a tail of one in twenty. */
-  private static double limit(int n, int right, boolean lower) {
+  /** The share at which as many right answers, or as few, have a tail of this level. */
+  private static double limit(int n, int right, boolean lower, double level) {
     if (right == (lower ? 0 : n)) {
       return lower ? 0 : 1;
     }
@@ -107,7 +107,7 @@ class ScepticOfTellingTest {
         sum += lower == k >= right || k == right ? term : 0;
         term *= (double) (n - k) / (k + 1) * middle / (1 - middle);
       }
-      boolean up = lower ? sum < LEVEL : sum > LEVEL;
+      boolean up = lower ? sum < level : sum > level;
       a = up ? middle : a;
       b = up ? b : middle;
     }
@@ -267,6 +267,14 @@ class ScepticOfTellingTest {
     String matters = words.axis().matters().replaceAll(":.*", "");
     double from = truth.trials() * (chance + (1 - chance) * truth.matters());
     assertThat(Double.parseDouble(matters) - from).as(where).isBetween(-0.051, 0.051);
+    String[] ends = words.axis().interval().get(1).split(" to | of ");
+    for (int end = 0; end < 2; end++) {
+      double share = limit(truth.trials(), truth.right(), end == 0, LEVEL / 2);
+      assertThat(Double.parseDouble(ends[end]) - truth.trials() * share)
+          .as(where)
+          .isBetween(-0.051, 0.051);
+    }
+    assertThat(ends[2]).as(where).isEqualTo(Integer.toString(truth.trials()));
     int least = truth.trials() + 1;
     while (least > 0
         && tail(truth.trials(), task == Discrimination.TRIANGLE ? 3 : 2, least - 1, truth.trials())
