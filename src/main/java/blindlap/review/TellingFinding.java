@@ -5,6 +5,7 @@ import blindlap.stats.tell.Discrimination;
 import blindlap.stats.tell.Telling;
 import blindlap.stats.tell.TellingTrials;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -87,9 +88,9 @@ public record TellingFinding(
   /** Sureness against right answers, the surest first; what nobody said is left out. */
   public List<Sure> sureness() {
     List<Sure> rows = new ArrayList<>();
-    for (int i = Sureness.values().length - 1; i >= 0; i--) {
-      add(rows, Sureness.values()[i]);
-    }
+    List<Sureness> surest = new ArrayList<>(List.of(Sureness.values()));
+    Collections.reverse(surest);
+    surest.forEach(sureness -> add(rows, sureness));
     add(rows, null);
     return List.copyOf(rows);
   }

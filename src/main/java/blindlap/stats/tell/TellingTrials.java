@@ -27,6 +27,8 @@ public record TellingTrials(Discrimination task, int number, double matters, Opt
   public static final double USUAL_SHARE = 0.5;
 
   /**
+   * Declares a run.
+   *
    * @param number 1 to {@value #MOST}
    * @param matters above 0, at most 1
    * @throws StatsException if a value is impossible, or the task is none of a telling run
