@@ -52,7 +52,7 @@ public final class ChanceAxis implements Drawing {
               && guessersTo >= 0
               && guessersTo <= trials
               && guessed > 0
-              && mattering > guessed
+              && mattering >= guessed
               && mattering <= trials + 1e-9;
       if (!on) {
         throw new IllegalArgumentException("Not on an axis from 0 to " + trials);

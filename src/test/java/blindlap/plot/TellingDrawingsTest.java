@@ -4,9 +4,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import blindlap.picture.TellingPictures;
 import blindlap.plot.surface.Box;
+import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Ink;
 import blindlap.plot.surface.Spoken;
+import blindlap.review.TellingFinding;
+import blindlap.review.TellingRuns;
+import blindlap.stats.tell.Discrimination;
+import blindlap.wording.TellingNames;
+import blindlap.wording.TellingWords;
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -109,6 +117,52 @@ class TellingDrawingsTest {
   private static double middle(RecordingSurface surface, String words) {
     Box box = surface.find(words).box();
     return box.x() + box.width() / 2;
+  }
+
+  /** With the words of the bundle, a long name, and every extreme of the count. */
+  @Test
+  void everyRunFitsItsPictures() {
+    TellingNames names =
+        new TellingNames(
+            "A rider with a name that needs room", "4 clicks", "support under braking");
+    for (Discrimination task :
+        List.of(Discrimination.TRIANGLE, Discrimination.DUO_TRIO, Discrimination.TWO_CHOICE)) {
+      for (int trials : new int[] {1, 2, 5, 15, 24, 100}) {
+        for (int right : new int[] {0, trials / 3, trials / 2, trials}) {
+          for (double matters : new double[] {0.01, 0.5, 1}) {
+            TellingFinding finding =
+                TellingRuns.run(task, trials, trials, right, matters, right % 2 == 1);
+            TellingWords words = new TellingWords(finding, names);
+            fits(TellingPictures.strip(finding, words));
+            fits(TellingPictures.axis(finding, words));
+          }
+        }
+      }
+    }
+  }
+
+  private static void fits(Drawing drawing) {
+    for (double[] each : new double[][] {{380, 1}, {744, 1}, {744, 2}, {1040, 1.3}}) {
+      RecordingSurface surface = RecordingSurface.of(drawing, each[0], each[1]);
+      Box page = new Box(0, 0, each[0], drawing.heightFor(each[0], each[1])).grown(1);
+      assertThat(surface.words)
+          .as(drawing.spoken().sentence())
+          .allMatch(words -> page.contains(words.box()));
+      for (int i = 0; i < surface.words.size(); i++) {
+        Box one = surface.words.get(i).box();
+        for (int j = i + 1; each[0] > 700 && j < surface.words.size(); j++) {
+          Box other = surface.words.get(j).box();
+          double least = Math.min(one.width() * one.height(), other.width() * other.height());
+          assertThat(one.overlap(other))
+              .as("%s: %s / %s", each[1], surface.words.get(i), surface.words.get(j))
+              .isLessThanOrEqualTo(0.12 * least);
+        }
+      }
+      assertThat(Collections.min(surface.xs)).isGreaterThanOrEqualTo(page.x());
+      assertThat(Collections.max(surface.xs)).isLessThanOrEqualTo(page.right());
+      assertThat(Collections.min(surface.ys)).isGreaterThanOrEqualTo(page.y());
+      assertThat(Collections.max(surface.ys)).isLessThanOrEqualTo(page.bottom());
+    }
   }
 
   @Test
