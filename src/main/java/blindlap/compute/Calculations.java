@@ -30,6 +30,7 @@ public final class Calculations {
     all.addAll(ChoiceCalculations.all());
     all.addAll(NoiseCalculations.all());
     all.addAll(SensitivityCalculations.all());
+    all.addAll(TellingCalculations.all());
     all.addAll(AgreementCalculations.all());
     all.addAll(PowerCalculations.all());
     all.addAll(PoolingCalculations.all());

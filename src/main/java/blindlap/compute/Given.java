@@ -255,7 +255,8 @@ public final class Given {
     return new Given(path + "." + field, object);
   }
 
-  private static String word(Enum<?> option) {
+  /** The name of an option in requests: lower case, words joined. */
+  static String word(Enum<?> option) {
     return option.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 }

@@ -31,6 +31,8 @@ public final class Calibration {
   /** Days a cell of the tables of levels. */
   private static final int STEPS_DAYS = 1_500;
 
+  private static final int TELLING_RUNS = 100_000;
+
   /** Days a row of the table of covariates. */
   private static final int COVARIATE_DAYS = 10_000;
 
@@ -123,6 +125,7 @@ public final class Calibration {
     CovariatesTable.lines(COVARIATE_DAYS).forEach(this::line);
     LooksTable.lines(WAIT_DAYS).forEach(this::line);
     StepsTable.lines(STEPS_DAYS).forEach(this::line);
+    TellingTable.lines(TELLING_RUNS).forEach(this::line);
     closing();
     return text.toString();
   }

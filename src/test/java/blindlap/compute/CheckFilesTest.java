@@ -40,7 +40,7 @@ class CheckFilesTest {
             .map(check -> check.request().calculation())
             .collect(Collectors.toCollection(TreeSet::new));
     assertThat(calculations.names()).isEqualTo(wanted);
-    assertThat(checks()).hasSize(254);
+    assertThat(checks()).hasSize(262);
   }
 
   private void passes(CheckFile check) {

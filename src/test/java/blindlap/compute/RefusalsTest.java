@@ -59,6 +59,12 @@ class RefusalsTest {
             + " \"correct_rejections\": 1|given.misses: must not be negative",
         "sensitivity-curve|\"task\": \"triangle\", \"d_prime\": [1, -1]|given.d_prime[1]: must not"
             + " be negative",
+        "telling|\"task\": \"three-choice\", \"trials\": 15, \"correct\": 6|given.task: must be",
+        "telling|\"task\": \"triangle\", \"trials\": 101, \"correct\": 6|given.trials: must lie",
+        "telling|\"task\": \"triangle\", \"trials\": 15, \"correct\": 16|given.correct: 16 is more",
+        "telling|\"task\": \"triangle\", \"trials\": 15, \"correct\": 6, \"matters\":"
+            + " 0|given.matters: must be above 0",
+        "telling|\"task\": \"triangle\", \"trials\": 15, \"right\": 6|given.right: is not a known",
         "guess-index|\"table\": [[1, 2, 3]]|given.table: has 1 rows",
         "guess-index|\"table\": [[1, 2], [2, 1]]|given.table: has 2 columns, but there are 3"
             + " weights.",

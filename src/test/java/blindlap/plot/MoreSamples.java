@@ -26,6 +26,7 @@ public final class MoreSamples {
     all.put("noise-one-session", firstNoise());
     all.putAll(TrailSamples.all());
     all.putAll(TrendSamples.all());
+    all.putAll(TellingSamples.all());
     all.put("rider-noise-over-days", overDays(6));
     all.put("rider-noise-over-many-days", overDays(31));
     all.put("rider-noise-over-one-day", overDays(1));

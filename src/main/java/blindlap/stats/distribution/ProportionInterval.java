@@ -4,7 +4,7 @@ import blindlap.fault.Require;
 import blindlap.fault.StatsException;
 
 /**
- * Two-sided 95 % intervals of a proportion: one published procedure per constant.
+ * Two-sided intervals of a proportion, 95 % unless said: one published procedure per constant.
  *
  * <p>The lower end is 0 when nothing was chosen, the upper end 1 when everything was.
  */
@@ -13,12 +13,12 @@ public enum ProportionInterval {
   CLOPPER_PEARSON {
     @Override
     double low(int chosen, int trials) {
-      return Quantiles.beta(TAIL, chosen, trials - chosen + 1.0);
+      return exactLow(chosen, trials, TAIL);
     }
 
     @Override
     double high(int chosen, int trials) {
-      return Quantiles.beta(1 - TAIL, chosen + 1.0, trials - chosen);
+      return exactHigh(chosen, trials, TAIL);
     }
   },
   /** Score interval without continuity correction: Wilson (1927), J. Am. Stat. Assoc. 22:209. */
@@ -59,6 +59,30 @@ public enum ProportionInterval {
     Require.countUpTo("chosen", chosen, "trials", trials);
     return new Interval(
         chosen == 0 ? 0 : low(chosen, trials), chosen == trials ? 1 : high(chosen, trials));
+  }
+
+  /**
+   * The exact interval of {@link #CLOPPER_PEARSON} at another confidence.
+   *
+   * @param chosen 0 to trials
+   * @param trials at least 1
+   * @param confidence two-sided, above 0 and below 1
+   * @throws StatsException if a value is impossible
+   */
+  public static Interval exact(int chosen, int trials, double confidence) {
+    CLOPPER_PEARSON.of(chosen, trials); // refuses impossible counts
+    double tail = (1 - Require.innerProportion("confidence", confidence)) / 2;
+    return new Interval(
+        chosen == 0 ? 0 : exactLow(chosen, trials, tail),
+        chosen == trials ? 1 : exactHigh(chosen, trials, tail));
+  }
+
+  private static double exactLow(int chosen, int trials, double tail) {
+    return Quantiles.beta(tail, chosen, trials - chosen + 1.0);
+  }
+
+  private static double exactHigh(int chosen, int trials, double tail) {
+    return Quantiles.beta(1 - tail, chosen + 1.0, trials - chosen);
   }
 
   abstract double low(int chosen, int trials);

@@ -73,6 +73,17 @@ public final class Assignments {
     return AssignmentsBuilder.listed(orders);
   }
 
+  /**
+   * Sequences drawn one after the other, each on its own from the same list: the trials of a run.
+   *
+   * @param sequences letters, all of one length; duplicates count once
+   * @param times how many are ridden, at least 1
+   * @throws StatsException if the list is empty or uneven, or the order gets too long
+   */
+  public static Assignments repeated(List<String> sequences, int times) {
+    return AssignmentsBuilder.repeated(sequences, times);
+  }
+
   /** Number of setups. */
   public int setups() {
     return setups;

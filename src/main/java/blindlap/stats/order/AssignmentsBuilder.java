@@ -139,6 +139,11 @@ public final class AssignmentsBuilder {
   }
 
   static Assignments listed(List<String> orders) {
+    return repeated(orders, 1);
+  }
+
+  static Assignments repeated(List<String> orders, int times) {
+    require("times", times >= 1, "must be at least 1, not " + times + ".");
     require("orders", !orders.isEmpty(), "is empty.");
     int length = orders.get(0).length();
     int setups = 2;
@@ -152,7 +157,8 @@ public final class AssignmentsBuilder {
         setups = Math.max(setups, setup + 1);
       }
     }
-    AssignmentsBuilder builder = new AssignmentsBuilder(setups, length);
+    AssignmentsBuilder builder = new AssignmentsBuilder(setups, length * times);
+    builder.block = length;
     builder.patterns = List.copyOf(orders);
     boolean balanced = orders.stream().allMatch(builder::balancedPattern);
     return builder.new Graph().build(balanced);

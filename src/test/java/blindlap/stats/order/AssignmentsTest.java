@@ -125,6 +125,11 @@ class AssignmentsTest {
   @Test
   void anOrderListedTwiceCountsOnce() {
     assertThat(Assignments.listed(List.of("ABBA", "BAAB", "ABBA")).count()).isEqualTo(2);
+    assertThat(Assignments.repeated(List.of("AAB", "ABA"), 2).list())
+        .containsExactly("AABAAB", "AABABA", "ABAAAB", "ABAABA");
+    assertThat(Assignments.repeated(List.of("AAB", "BBA"), 100).count())
+        .isEqualTo(java.math.BigInteger.TWO.pow(100));
+    refused("times", () -> Assignments.repeated(List.of("AB"), 0));
   }
 
   @Test

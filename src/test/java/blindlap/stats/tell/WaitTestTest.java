@@ -249,4 +249,56 @@ class WaitTestTest {
     assertThat(found.setup()).isEmpty();
     assertThat(found.kind().reals()).isEqualTo(1);
   }
+
+  /** Three triangles: 216 draws of nine laps, each trial on its own. */
+  @Test
+  void theWaitsOfATellingRunAreTestedOverTheDrawsOfItsTrials() {
+    Assignments draws = TellingTrials.of(Discrimination.TRIANGLE, 3, 0.5).draws();
+    List<String> orders = draws.list();
+    assertThat(orders).hasSize(216).doesNotHaveDuplicates();
+    assertThat(orders).allMatch(o -> !o.contains("AAAAA") && !o.startsWith("AAA"));
+    Random random = new Random(19);
+    for (int run = 0; run < 12; run++) {
+      String ridden = orders.get(random.nextInt(orders.size()));
+      double[] waits = waits(9, random, 0);
+      if (!testable(ridden, waits)) {
+        continue;
+      }
+      WaitTest test = WaitTest.of(draws, Orders.parse(ridden), waits, Sampling.PREFERRED);
+      assertThat(test.count().intValueExact()).isEqualTo(216);
+      assertThat(test.kind().p()).isCloseTo(p(orders, ridden, o -> kind(o, waits)), within(1e-12));
+      assertThat(test.kind().midP())
+          .isCloseTo(midP(orders, ridden, o -> kind(o, waits)), within(1e-12));
+      assertThat(test.setup().orElseThrow().midP())
+          .isCloseTo(midP(orders, ridden, o -> setup(o, 2, waits)), within(1e-12));
+    }
+  }
+
+  @Test
+  void slowRealSwapsOfATellingRunAreFoundAndEqualOnesSeldomFlagged() {
+    TellingTrials run = TellingTrials.of(Discrimination.TRIANGLE, 15, 0.5);
+    Assignments draws = run.draws();
+    Sampling sampling = new Sampling(false, 499, 7);
+    Random random = new Random(23);
+    int[] flagged = new int[2];
+    int runs = 200;
+    for (int i = 0; i < runs; i++) {
+      StringBuilder ridden = new StringBuilder();
+      for (int trial = 0; trial < run.number(); trial++) {
+        ridden.append(TellingRiders.draw(run.task(), random));
+      }
+      int[] order = Orders.parse(ridden.toString());
+      for (int slow = 0; slow < 2; slow++) {
+        double[] waits = new double[order.length];
+        for (int lap = 1; lap < order.length; lap++) {
+          boolean real = order[lap] != order[lap - 1];
+          waits[lap] = 120 - lap + 10 * random.nextGaussian() + (real ? 12 * slow : 0);
+        }
+        flagged[slow] += WaitTest.of(draws, order, waits, sampling).kind().flagged() ? 1 : 0;
+      }
+    }
+    // .10 and four standard errors; power is far above one half at 1.2 standard deviations.
+    assertThat(flagged[0]).isLessThanOrEqualTo(20 + 17);
+    assertThat(flagged[1]).isGreaterThan(180);
+  }
 }
