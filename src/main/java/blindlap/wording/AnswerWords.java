@@ -121,12 +121,11 @@ public final class AnswerWords {
 
   /** What the answer means, a sentence each. */
   public List<String> lead() {
+    return answer.map(this::lead).or(() -> trials.map(TrialsWords::lead)).orElseGet(ArrayList::new);
+  }
+
+  private List<String> lead(DayAnswer day) {
     List<String> lines = new ArrayList<>();
-    if (answer.isEmpty()) {
-      trials.map(TrialsWords::lead).ifPresent(lines::addAll);
-      return lines;
-    }
-    DayAnswer day = answer.get();
     if (day.never()) {
       lines.add(WORDS.say("never", count(day), Figures.p(day.orders().smallestP())));
       request(day).least().ifPresent(lines::add);

@@ -16,11 +16,8 @@ import org.apache.commons.statistics.distribution.BinomialDistribution;
 public record TellingPower(TellingTrials run, double power, double cannot) {
   /** Of a run. */
   public static TellingPower of(TellingTrials run) {
-    return new TellingPower(
-        run,
-        BinomialChoice.of(run.number(), run.task().chance())
-            .power(TellingTrials.LEVEL, run.rightShare(run.matters())),
-        rates(run, 0).getOrDefault(TellingVerdict.CANNOT_AS_OFTEN, 0.0));
+    TrialsPower shows = TrialsPower.of(run.number(), run.task().chance(), run.matters());
+    return new TellingPower(run, shows.power(), shows.cannot());
   }
 
   /**
