@@ -6,6 +6,7 @@ import blindlap.plan.Rule;
 import blindlap.review.Comparison;
 import blindlap.review.CovariateFinding;
 import blindlap.review.Finding;
+import blindlap.review.FittedLevels;
 import blindlap.review.ManyComparison;
 import blindlap.review.Sensitivity;
 import blindlap.review.StintValues;
@@ -210,7 +211,7 @@ public final class FindingRequests {
     if (each.estimateOnly() && levels) {
       given.remove("order");
       ArrayNode fitted = given.putArray("fitted");
-      for (double level : finding.day().levelsFitted()) {
+      for (double level : FittedLevels.at(finding.day())) {
         fitted.add(level);
       }
     } else if (each.estimateOnly()) {

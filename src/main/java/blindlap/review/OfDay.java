@@ -32,7 +32,7 @@ final class OfDay {
   static OneDifference asFitted(
       DayRecord day, Assignments set, double[] values, boolean[] valid, Nuisance nuisance) {
     Plan plan = day.plan();
-    double[] at = day.levelsFitted();
+    double[] at = FittedLevels.at(day);
     return Trend.estimateAt(set, plan.levelNumbers(), at, values, valid, nuisance);
   }
 }
