@@ -6,7 +6,6 @@ import blindlap.plan.Rule;
 import blindlap.review.Comparison;
 import blindlap.review.CovariateFinding;
 import blindlap.review.Finding;
-import blindlap.review.FittedLevels;
 import blindlap.review.ManyComparison;
 import blindlap.review.Sensitivity;
 import blindlap.review.StintValues;
@@ -211,7 +210,7 @@ public final class FindingRequests {
     if (each.estimateOnly() && levels) {
       given.remove("order");
       ArrayNode fitted = given.putArray("fitted");
-      for (double level : FittedLevels.at(finding.day())) {
+      for (double level : finding.day().levelsFitted()) {
         fitted.add(level);
       }
     } else if (each.estimateOnly()) {

@@ -314,7 +314,7 @@ public record DayRecord(
    * plan's; none in a null run.
    */
   public TreeSet<Integer> wrongFits() {
-    TreeSet<Integer> wrong = plan.steps() == null ? new TreeSet<>() : FittedLevels.wrong(this);
+    TreeSet<Integer> wrong = plan.steps() == null ? new TreeSet<>() : fittedLevels().wrong();
     for (HelperFit fit : fits.values()) {
       Integer fitted = fit.fitted();
       if (!nullRun() && fitted != null && fit.stint() <= lastStint && fit.stint() > 0) {
@@ -335,5 +335,19 @@ public record DayRecord(
       setups[stint - 1] = fitted == null ? setups[stint - 1] : fitted;
     }
     return setups;
+  }
+
+  private FittedLevels fittedLevels() {
+    return new FittedLevels(plan, key.setups(), fits, lastStint);
+  }
+
+  /** Stints of a steps day whose measured level is not to the last digit the one planned. */
+  public TreeSet<Integer> levelsOff() {
+    return fittedLevels().off();
+  }
+
+  /** The level of a steps day that was on in every stint, as measured where it was measured. */
+  public double[] levelsFitted() {
+    return fittedLevels().at(asFitted());
   }
 }

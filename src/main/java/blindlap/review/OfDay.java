@@ -32,7 +32,7 @@ final class OfDay {
   static OneDifference asFitted(
       DayRecord day, Assignments set, double[] values, boolean[] valid, Nuisance nuisance) {
     Plan plan = day.plan();
-    double[] at = FittedLevels.at(day);
+    double[] at = day.levelsFitted();
     return Trend.estimateAt(set, plan.levelNumbers(), at, values, valid, nuisance);
   }
 }

@@ -72,7 +72,7 @@ final class Sensitivities {
       add(Sensitivity.Kind.WRONG_FITS_MASKED, wrong, set, order, planned, valid);
     }
     if (day.plan().steps() != null) {
-      Set<Integer> off = FittedLevels.off(day);
+      Set<Integer> off = day.levelsOff();
       off.addAll(wrong);
       wrong = off;
     }
