@@ -2,7 +2,6 @@ package blindlap.review;
 
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.plan.StepsDay;
 import blindlap.seal.OpenKey;
 import blindlap.session.Fact;
 import blindlap.session.Recorded;
@@ -310,9 +309,12 @@ public record DayRecord(
     return key.nullRun().isPresent();
   }
 
-  /** Stints on which another setup was on than the order names; none in a null run. */
+  /**
+   * Stints on which another setup was on than the order names, or a level that is none of the
+   * plan's; none in a null run.
+   */
   public TreeSet<Integer> wrongFits() {
-    TreeSet<Integer> wrong = new TreeSet<>();
+    TreeSet<Integer> wrong = plan.steps() == null ? new TreeSet<>() : fittedLevels().wrong();
     for (HelperFit fit : fits.values()) {
       Integer fitted = fit.fitted();
       if (!nullRun() && fitted != null && fit.stint() <= lastStint && fit.stint() > 0) {
@@ -335,23 +337,17 @@ public record DayRecord(
     return setups;
   }
 
-  /**
-   * The level of a steps day that was really on in every stint: as measured, where the helper wrote
-   * a number down, or else as the setup that was fitted has it.
-   */
+  private FittedLevels fittedLevels() {
+    return new FittedLevels(plan, key.setups(), fits, lastStint);
+  }
+
+  /** Stints of a steps day whose measured level is not to the last digit the one planned. */
+  public TreeSet<Integer> levelsOff() {
+    return fittedLevels().off();
+  }
+
+  /** The level of a steps day that was on in every stint, as measured where it was measured. */
   public double[] levelsFitted() {
-    StepsDay steps = plan.steps();
-    if (steps == null) {
-      throw new IllegalStateException("a day without levels");
-    }
-    int[] fitted = asFitted();
-    double[] levels = plan.levelNumbers();
-    double[] at = new double[fitted.length];
-    for (int i = 0; i < at.length; i++) {
-      HelperFit fit = fits.get(i + 1);
-      BigDecimal number = fit == null ? null : fit.measured().get(steps.setting());
-      at[i] = number == null ? levels[fitted[i]] : number.doubleValue();
-    }
-    return at;
+    return fittedLevels().at(asFitted());
   }
 }

@@ -70,6 +70,13 @@ final class Sensitivities {
     if (!wrong.isEmpty()) {
       boolean[] valid = planned.validWithout(wrong);
       add(Sensitivity.Kind.WRONG_FITS_MASKED, wrong, set, order, planned, valid);
+    }
+    if (day.plan().steps() != null) {
+      Set<Integer> off = day.levelsOff();
+      off.addAll(wrong);
+      wrong = off;
+    }
+    if (!wrong.isEmpty()) {
       int[] fitted = day.asFitted();
       Assignments only = Assignments.listed(Orders.renamings(fitted, set.setups()));
       add(Sensitivity.Kind.AS_FITTED, wrong, only, fitted, planned, planned.valid());

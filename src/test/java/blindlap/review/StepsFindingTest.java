@@ -17,6 +17,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
@@ -123,6 +124,46 @@ class StepsFindingTest {
       assertThat(finding.trend().orElseThrow().estimate())
           .isEqualTo(Analysis.of(right).trend().orElseThrow().estimate());
     }
+  }
+
+  /** The helper says that the planned level was on, and the number measured says another. */
+  private static Finding measured(Plan plan, String number) {
+    DayRecord day = StepsDays.day(plan, new double[] {0, 0.5, 2}, 0.4, new Random(5));
+    Map<String, BigDecimal> said = Map.of("rebound", new BigDecimal(number));
+    return Analysis.of(with(day, new HelperFit(5, day.setup(5), said, "")));
+  }
+
+  private static Set<Integer> stints(Finding finding, Sensitivity.Kind kind) {
+    return finding.sensitivities().stream()
+        .filter(each -> each.kind() == kind)
+        .findFirst()
+        .map(Sensitivity::stints)
+        .orElse(Set.of());
+  }
+
+  @Test
+  void aLevelThatIsNoneOfThePlansIsAWrongOneWhateverItIsCalled() {
+    Finding clicks = measured(PLAN, "9");
+    assertThat(clicks.day().wrongFits()).containsExactly(5);
+    assertThat(stints(clicks, Sensitivity.Kind.WRONG_FITS_MASKED)).containsExactly(5);
+    assertThat(stints(clicks, Sensitivity.Kind.AS_FITTED)).containsExactly(5);
+
+    Plan gauge =
+        StepsDays.plan(
+            "unit: psi, way: pressure, low: 1, high: 20, levels: [4, 7, 11]", 3, 12, "lower");
+    DayRecord day = StepsDays.day(gauge, new double[] {0, 0.5, 2}, 0.4, new Random(5));
+    double planned = gauge.levelNumbers()[day.setup(5)];
+    Finding near = measured(gauge, String.valueOf(planned + 0.1));
+    assertThat(near.day().wrongFits()).isEmpty();
+    assertThat(stints(near, Sensitivity.Kind.WRONG_FITS_MASKED)).isEmpty();
+    assertThat(stints(near, Sensitivity.Kind.AS_FITTED)).containsExactly(5);
+
+    Finding far = measured(gauge, planned < 7 ? "6.9" : "4.1");
+    assertThat(far.day().wrongFits()).containsExactly(5);
+
+    Finding right = measured(PLAN, String.valueOf((int) planned));
+    assertThat(right.day().wrongFits()).isEmpty();
+    assertThat(stints(right, Sensitivity.Kind.AS_FITTED)).isEmpty();
   }
 
   @Test
