@@ -277,10 +277,6 @@ final class PlanCommand extends SessionCommand {
     PlanSummary.series(plan).ifPresent(this::say);
     preview.hints().forEach(hint -> say(Problems.sentence(hint)));
     say(Words.of("cautions").say("short"));
-    if (plan.kind() == Plan.Kind.TELLING_RUN) {
-      say("Nothing is committed, and a telling run cannot be committed yet.");
-      return ExitCode.DONE;
-    }
     say("Nothing is committed yet. To fix the plan and draw the order: blindlap commit " + file);
     return ExitCode.DONE;
   }

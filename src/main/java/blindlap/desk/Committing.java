@@ -108,9 +108,6 @@ public final class Committing {
     List<Problem> problems = new ArrayList<>(PlanCheck.problems(plan));
     problems.addAll(series.refusals(plan));
     problems.addAll(unfit(signedBy));
-    if (problems.isEmpty() && plan.kind() == Plan.Kind.TELLING_RUN) {
-      problems.add(Problem.of(DeskFault.TELLING_RUN_PLANNED, ""));
-    }
     if (!problems.isEmpty()) {
       return new Begun.Refused(problems);
     }

@@ -129,8 +129,6 @@ public enum DeskFault implements Fault {
   SERIES_NULL_RUN,
   /** A concealed null run where the rider knows what is on, or fits it. */
   NULL_RUN_KNOWING,
-  /** A telling run is planned, and not committed. */
-  TELLING_RUN_PLANNED,
   /** A concealed null run on a steps day. */
   NULL_RUN_STEPS,
   /** Levels are to be taken from a session that is no steps day. */

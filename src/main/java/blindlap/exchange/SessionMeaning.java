@@ -2,6 +2,7 @@ package blindlap.exchange;
 
 import blindlap.fault.Problem;
 import blindlap.plan.Plan;
+import blindlap.plan.TellingRun;
 import blindlap.review.FileFingerprints;
 import blindlap.review.FileFingerprints.Held;
 import blindlap.seal.Fingerprint;
@@ -76,8 +77,8 @@ public final class SessionMeaning {
       wrong(entry, MeaningFault.PLAN_TOO_LARGE, plan.stints(), perStint);
       return;
     }
-    if (plan.kind() == Plan.Kind.TELLING_RUN) {
-      wrong(entry, MeaningFault.TELLING_RUN);
+    if (!trials(plan)) {
+      wrong(entry, MeaningFault.NOT_TRIALS, plan.stints());
       return;
     }
     codes(entry, commit);
@@ -100,6 +101,18 @@ public final class SessionMeaning {
     if (key.rounds() < least || key.rounds() > SealParameters.MOST_ROUNDS) {
       wrong(entry, MeaningFault.ROUNDS, key.rounds(), least, SealParameters.MOST_ROUNDS);
     }
+  }
+
+  /** True unless a telling run's stints are not one for every lap of its trials. */
+  private static boolean trials(Plan plan) {
+    TellingRun run = plan.telling();
+    return plan.kind() == Plan.Kind.TELLING_RUN
+        ? run != null
+            && run.trials() >= 1
+            && run.trials() <= TellingRun.MOST_TRIALS
+            && plan.stints() == run.stints()
+            && plan.laps().perStint() == 1
+        : run == null;
   }
 
   private void codes(Entry entry, Fact.PlanCommitted commit) {

@@ -32,6 +32,30 @@ public record TellingRun(
     return task.laps() * Math.max(0, Math.min(BEYOND, trials));
   }
 
+  /**
+   * The trial of a stint, from 1.
+   *
+   * @param stint from 1
+   */
+  public int trial(int stint) {
+    return (stint - 1) / task.laps() + 1;
+  }
+
+  /** The first stint of a trial, both from 1. */
+  public int firstStint(int trial) {
+    return (trial - 1) * task.laps() + 1;
+  }
+
+  /** The last stint of a trial, after which its answer is given; both from 1. */
+  public int lastStint(int trial) {
+    return trial * task.laps();
+  }
+
+  /** The place of a stint's lap in its trial, from 1. */
+  public int place(int stint) {
+    return (stint - 1) % task.laps() + 1;
+  }
+
   /** Handlings of one setup at most, where every trial has as many laps on it as a trial can. */
   int perSetupAtMost() {
     return stints() / task.laps() * (task.laps() + 1) / 2;

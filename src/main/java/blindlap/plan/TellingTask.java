@@ -37,6 +37,11 @@ public enum TellingTask {
     return this == TRIANGLE ? 15 : 24;
   }
 
+  /** The first lap that an answer can name, from 1: a duo-trio begins with its reference. */
+  public int firstNamed() {
+    return this == DUO_TRIO ? 2 : 1;
+  }
+
   /** Laps of a trial. */
   public int laps() {
     return sequences.get(0).length();

@@ -87,7 +87,14 @@ public final class DayCommands {
         addFacts(lap, source, facts);
       }
     }
-    return problems.isEmpty() ? new Outcome.Accepted(facts) : new Outcome.Refused(problems);
+    return accepted(problems, facts);
+  }
+
+  /** All of it or nothing, once the trials of a telling run let it be said, too. */
+  private Outcome accepted(List<Problem> problems, List<Fact> facts) {
+    List<Problem> all =
+        problems.isEmpty() ? new TrialRules(state).refuse(facts) : List.copyOf(problems);
+    return all.isEmpty() ? new Outcome.Accepted(facts) : new Outcome.Refused(all);
   }
 
   /**
@@ -127,7 +134,7 @@ public final class DayCommands {
         problems.addAll(corrections(lap, known, reason, decider, facts));
       }
     }
-    return problems.isEmpty() ? new Outcome.Accepted(facts) : new Outcome.Refused(problems);
+    return accepted(problems, facts);
   }
 
   /** A lap that stands twice in one file: which of the two was meant is not for us to guess. */
@@ -324,8 +331,11 @@ public final class DayCommands {
       problems.add(Problem.of(SessionFault.ALREADY_VOID, "", number(lap)));
     }
     return problems.isEmpty()
-        ? Outcome.accepted(
-            new Fact.LapVoided(lap, VoidEvent.parse(reason).orElseThrow(), words, valuesSeen()))
+        ? accepted(
+            problems,
+            List.of(
+                new Fact.LapVoided(
+                    lap, VoidEvent.parse(reason).orElseThrow(), words, valuesSeen())))
         : new Outcome.Refused(problems);
   }
 
@@ -342,7 +352,7 @@ public final class DayCommands {
   }
 
   private Outcome outcome(List<Problem> problems, Fact fact) {
-    return problems.isEmpty() ? Outcome.accepted(fact) : new Outcome.Refused(problems);
+    return accepted(problems, List.of(fact));
   }
 
   private boolean valuesSeen() {

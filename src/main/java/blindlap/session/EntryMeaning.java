@@ -3,6 +3,7 @@ package blindlap.session;
 import blindlap.fault.Problem;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.TellingRun;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.LapId;
 import blindlap.timing.TimeRecord;
@@ -219,7 +220,15 @@ public final class EntryMeaning implements FactVisitor<Optional<Problem>> {
   @Override
   public Optional<Problem> guessGiven(Fact.GuessGiven fact) {
     Integer setup = fact.guess().setup();
-    return stint(fact.stint()).or(() -> setup == null ? fine() : PlanPlaces.guessed(plan, setup));
+    return stint(fact.stint())
+        .or(() -> setup == null ? fine() : PlanPlaces.guessed(plan, setup))
+        .or(() -> answer(fact));
+  }
+
+  private Optional<Problem> answer(Fact.GuessGiven fact) {
+    TellingRun run = plan.telling();
+    boolean fits = run == null || TrialPlaces.answer(run, fact.stint(), fact.guess()).isEmpty();
+    return fits ? fine() : wrong(MeaningFault.NO_SUCH_ANSWER, fact.stint());
   }
 
   @Override

@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
 final class Folded {
   final SortedMap<LapId, LapState> laps = new TreeMap<>();
   final SortedMap<Integer, Guess> guesses = new TreeMap<>();
+  final SortedSet<Integer> everGuessed = new TreeSet<>();
   final SortedMap<CovariateAt, BigDecimal> covariates = new TreeMap<>();
   final SortedMap<Integer, HelperRecord> handled = new TreeMap<>();
   final SortedSet<Integer> handedOver = new TreeSet<>();
@@ -67,6 +68,7 @@ final class Folded {
     Folded copy = new Folded();
     copy.laps.putAll(laps);
     copy.guesses.putAll(guesses);
+    copy.everGuessed.addAll(everGuessed);
     copy.covariates.putAll(covariates);
     copy.handled.putAll(handled);
     copy.handedOver.addAll(handedOver);
@@ -113,6 +115,12 @@ final class Folded {
   void lap(LapId id, UnaryOperator<LapState> change) {
     LapState known = laps.get(id);
     laps.put(id, change.apply(known == null ? LapState.untouched(id) : known));
+  }
+
+  /** A guess, or the answer of a trial; that there was one stays known if it is taken back. */
+  void guess(int stint, Guess guess) {
+    guesses.put(stint, guess);
+    everGuessed.add(stint);
   }
 
   /** True if every lap of a stint is ridden; 0 = the warm-up. */

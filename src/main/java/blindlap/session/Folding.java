@@ -60,10 +60,9 @@ final class Folding implements FactVisitor<Boolean> {
 
   /** The same of an answer that a phone may have given earlier than what stands. */
   private boolean onlyNewest(Object of, Runnable change) {
-    StoredEntry here = Objects.requireNonNull(stored);
     return onlyWhileReviewOpen(
         () -> {
-          if (folded.phones.newest(here, of)) {
+          if (folded.phones.newest(Objects.requireNonNull(stored), of)) {
             change.run();
           }
         });
@@ -268,8 +267,9 @@ final class Folding implements FactVisitor<Boolean> {
 
   @Override
   public Boolean guessGiven(Fact.GuessGiven fact) {
-    return onlyNewest(
-        List.of("guess", fact.stint()), () -> folded.guesses.put(fact.stint(), fact.guess()));
+    return TrialFolding.answers(folded, fact.stint())
+        && onlyNewest(
+            List.of("guess", fact.stint()), () -> folded.guess(fact.stint(), fact.guess()));
   }
 
   @Override
@@ -294,7 +294,8 @@ final class Folding implements FactVisitor<Boolean> {
   @Override
   public Boolean lapVoided(Fact.LapVoided fact) {
     LapState.Voided why = new LapState.Voided(fact.event(), fact.words(), fact.afterValuesSeen());
-    return onLap(fact.lap(), lap -> lap.withVoid(why));
+    return TrialFolding.spoils(folded, fact.lap().stint())
+        && onLap(fact.lap(), lap -> lap.withVoid(why));
   }
 
   @Override

@@ -4,6 +4,7 @@ import blindlap.fault.Problem;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.plan.StepsDay;
+import blindlap.plan.TellingRun;
 import blindlap.session.day.Guess;
 import java.util.Arrays;
 import java.util.List;
@@ -15,11 +16,14 @@ import java.util.stream.IntStream;
 
 /**
  * Guesses as they are typed: a setup's name, any beginning that no other name has, its letter; on a
- * steps day the end that the level is nearer to; or "-" for "don't know".
+ * steps day the end that the level is nearer to; or "-" for "don't know". In a telling run the
+ * answer names a lap of the trial by its number, and something must be named.
  */
 public final class GuessWords {
   private static final Pattern END =
       Pattern.compile("(?:nearer (?:to )?(?:the )?)?([a-z]+)(?: end)?");
+
+  private static final Pattern LAP = Pattern.compile("(?i)(?:lap )?([1-9])");
 
   private GuessWords() {}
 
@@ -29,15 +33,29 @@ public final class GuessWords {
     if (plain.equals("-") || plain.equals("−") || plain.equalsIgnoreCase("don't know")) {
       return Optional.of(new Guess(null, null, ""));
     }
-    Optional<Integer> named = plan.steps() == null ? setup(plan, plain) : end(plain);
-    return named.map(each -> new Guess(each, null, ""));
+    return named(plan, plain).map(each -> new Guess(each, null, ""));
+  }
+
+  private static Optional<Integer> named(Plan plan, String plain) {
+    if (plan.telling() != null) {
+      return lap(plan.telling(), plain);
+    }
+    return plan.steps() == null ? setup(plan, plain) : end(plain);
+  }
+
+  /** The place of a lap in its trial, from 0: "2", "lap 2". */
+  private static Optional<Integer> lap(TellingRun run, String plain) {
+    Matcher named = LAP.matcher(plain);
+    return named.matches() && Integer.parseInt(named.group(1)) <= run.task().laps()
+        ? Optional.of(Integer.parseInt(named.group(1)) - 1)
+        : Optional.empty();
   }
 
   /** How a guess stands in tables; what {@link #parse} reads. */
   public static String text(Plan plan, Guess guess) {
     Integer named = guess.setup();
-    if (named == null) {
-      return "-";
+    if (named == null || plan.telling() != null) {
+      return number(guess);
     }
     return plan.steps() == null
         ? String.valueOf((char) ('A' + named))
@@ -52,6 +70,11 @@ public final class GuessWords {
 
   /** What is wrong with words that name nothing. */
   static Problem refused(Plan plan, String where, String guess) {
+    TellingRun run = plan.telling();
+    if (run != null) {
+      int first = run.task().firstNamed();
+      return Problem.of(SessionFault.NOT_A_LAP_OF_TRIAL, where, guess, first, run.task().laps());
+    }
     if (plan.steps() != null) {
       return Problem.of(SessionFault.NOT_AN_END, where, guess);
     }
@@ -61,6 +84,9 @@ public final class GuessWords {
 
   /** How many answers there are to choose from beside "don't know". */
   public static int answers(Plan plan) {
+    if (plan.telling() != null) {
+      return plan.telling().task().laps();
+    }
     return plan.steps() == null ? plan.setups().size() : StepsDay.End.values().length;
   }
 

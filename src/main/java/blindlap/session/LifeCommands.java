@@ -7,6 +7,7 @@ import blindlap.seal.HelperRecord;
 import blindlap.seal.OpenKey;
 import blindlap.seal.ReviewFingerprint;
 import blindlap.session.day.Step;
+import blindlap.session.day.Trial;
 import java.util.List;
 import java.util.Map;
 
@@ -96,6 +97,11 @@ public final class LifeCommands {
     }
     if (state.lapsRidden() == 0) {
       return Outcome.refused(SessionFault.NOTHING_RECORDED, "");
+    }
+    List<Trial> trials = Trial.of(state.day());
+    if (!trials.isEmpty()
+        && trials.stream().noneMatch(trial -> trial.standing() == Trial.Standing.ANSWERED)) {
+      return Outcome.refused(SessionFault.NO_TRIAL_ANSWERED, "");
     }
     return Outcome.accepted(new Fact.DayClosed());
   }

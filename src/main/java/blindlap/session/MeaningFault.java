@@ -35,8 +35,10 @@ public enum MeaningFault implements Fault {
   NO_SUCH_WARM_UP,
   /** The plan is larger than any that can be committed: stints, laps a stint. */
   PLAN_TOO_LARGE,
-  /** A telling run, which is planned here and not ridden. */
-  TELLING_RUN,
+  /** A telling run whose stints are not the laps of its trials: stints. */
+  NOT_TRIALS,
+  /** An answer that is not at the end of a trial, or names none of its laps: lap of the day. */
+  NO_SUCH_ANSWER,
   /** Another number of codes than stints: codes, stints. */
   CODES_COUNT,
   /** A code twice: the code. */

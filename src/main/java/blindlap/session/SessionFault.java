@@ -102,6 +102,22 @@ public enum SessionFault implements Fault {
   UNKNOWN_SETUP,
   /** A guess of a steps day that names neither end of the levels: detail guess. */
   NOT_AN_END,
+  /** An answer that names no lap of a trial: as typed, first lap that can be named, last. */
+  NOT_A_LAP_OF_TRIAL,
+  /** An answer at a lap that is not its trial's last: lap of the day, trial, last lap. */
+  ANSWER_BEFORE_LAST,
+  /** An answer that leaves open which lap: trial, first lap that can be named, last. */
+  ANSWER_FORCED,
+  /** An answer before all laps of its trial are ridden: trial, lap of the day. */
+  TRIAL_NOT_RIDDEN,
+  /** An answer to a trial that is void: trial. */
+  TRIAL_IS_VOID,
+  /** A void of a trial that was answered: trial. */
+  TRIAL_IS_ANSWERED,
+  /** A void that is withdrawn when the run has gone on: trial. */
+  TRIAL_GONE_BY,
+  /** The day is closed without one answered trial. */
+  NO_TRIAL_ANSWERED,
   /** A sureness that is none: as typed. */
   NOT_A_SURENESS,
   /** The stint's entry by the helper exists already: stint. */

@@ -216,6 +216,11 @@ public final class SessionState {
     return day.guesses();
   }
 
+  /** True if a stint had a guess, even one that was taken back. */
+  boolean everAnswered(int stint) {
+    return folded.everGuessed.contains(stint);
+  }
+
   /** The helper's encrypted records by stint. */
   public SortedMap<Integer, HelperRecord> helperRecords() {
     return Collections.unmodifiableSortedMap(folded.handled);

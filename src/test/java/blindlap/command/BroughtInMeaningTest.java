@@ -55,8 +55,8 @@ class BroughtInMeaningTest {
             + " rounds;",
         "PlanCommitted | \"rounds\":\"\\d+\" | \"rounds\":\"999999999\" | through 999999999"
             + " rounds;",
-        "PlanCommitted | comparison | telling run | is a telling run, which this program plans and"
-            + " cannot ride",
+        "PlanCommitted | comparison | telling run | telling run has 8 stints, which are not the"
+            + " laps of its trials.",
         "PlanCommitted | \"key\":\\{.*?\\} | \"key\":null | has no sealed key, so its order was"
             + " never fixed.",
       })

@@ -1,6 +1,7 @@
 package blindlap.session.day;
 
 import blindlap.plan.Plan;
+import blindlap.plan.TellingRun;
 import blindlap.plan.Timetable;
 import java.math.BigDecimal;
 import java.util.Collections;
@@ -105,16 +106,30 @@ public record Day(
     return cutAfter == null ? plan.stints() : cutAfter;
   }
 
-  /** The next lap to record, if any is left. */
+  /** The next lap to record, if any is left: of a void trial none is. */
   public Optional<LapId> nextLap() {
     int perStint = plan.laps().perStint();
     for (int lap = 1; lap <= lastStint() * perStint; lap++) {
       LapId at = LapId.ofDay(lap, perStint);
-      if (!ridden(at)) {
+      if (!ridden(at) && !inVoidTrial(at.stint())) {
         return Optional.of(at);
       }
     }
     return Optional.empty();
+  }
+
+  /** True if a stint belongs to a trial that an event spoiled: nothing more of it is ridden. */
+  public boolean inVoidTrial(int stint) {
+    TellingRun run = plan.telling();
+    if (run == null || stint < 1) {
+      return false;
+    }
+    int trial = run.trial(stint);
+    return laps
+        .subMap(new LapId(run.firstStint(trial), 1), new LapId(run.lastStint(trial) + 1, 1))
+        .values()
+        .stream()
+        .anyMatch(lap -> lap.voided().isPresent());
   }
 
   /**

@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Committing;
 import blindlap.desk.Desk;
-import blindlap.desk.DeskFault;
-import blindlap.fault.Problem;
 import blindlap.plan.PlanOptions;
 import blindlap.plan.Plans;
 import blindlap.plan.TellingRuns;
@@ -70,13 +68,10 @@ class PlanTellingTest {
   }
 
   @Test
-  void committingItIsRefusedBeforeAnythingIsDrawn() {
+  void itCanBeCommitted() {
     Committing.Begun begun = Window.call(() -> desk.planning().begin(model.fields()));
 
-    assertThat(begun).isInstanceOf(Committing.Begun.Refused.class);
-    assertThat(((Committing.Begun.Refused) begun).problems())
-        .extracting(Problem::fault)
-        .containsExactly(DeskFault.TELLING_RUN_PLANNED);
+    assertThat(begun).isInstanceOf(Committing.Begun.Phrase.class);
   }
 
   @Test

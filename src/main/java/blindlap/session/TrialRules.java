@@ -1,0 +1,99 @@
+package blindlap.session;
+
+import blindlap.fault.Problem;
+import blindlap.plan.TellingRun;
+import blindlap.session.day.LapId;
+import blindlap.session.day.LapState;
+import blindlap.session.day.Trial;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * What may be said of the trials of a telling run (docs/method.md#telling-runs): one answer a
+ * trial, forced, after all its laps; void before its answer or not at all. Whoever could void
+ * trials after the answer would drop the unsure ones, and the share that is really told would rise.
+ */
+final class TrialRules {
+  private final SessionState state;
+  private final Set<LapId> ridden = new HashSet<>();
+  private final Set<Integer> voided = new HashSet<>();
+  private final Set<Integer> answered = new HashSet<>();
+
+  TrialRules(SessionState state) {
+    this.state = state;
+    for (LapState lap : state.laps()) {
+      if (lap.ridden()) {
+        ridden.add(lap.id());
+      }
+    }
+    for (Trial trial : Trial.of(state.day())) {
+      trial.voided().ifPresent(event -> voided.add(trial.number()));
+      if (state.everAnswered(trial.last())) {
+        answered.add(trial.number());
+      }
+    }
+  }
+
+  /** What is wrong with facts of a telling run, said in this order; nothing of other sessions. */
+  List<Problem> refuse(List<Fact> facts) {
+    TellingRun run = state.plan().telling();
+    if (run == null) {
+      return List.of();
+    }
+    List<Problem> problems = new ArrayList<>();
+    facts.forEach(fact -> refuse(run, fact).ifPresent(problems::add));
+    return problems;
+  }
+
+  private Optional<Problem> refuse(TellingRun run, Fact fact) {
+    if (fact instanceof Fact.LapRidden lap) {
+      ridden.add(lap.lap());
+    } else if (fact instanceof Fact.GuessGiven given) {
+      return answer(run, given);
+    } else if (fact instanceof Fact.LapVoided lap) {
+      return spoiled(run.trial(lap.lap().stint()));
+    } else if (fact instanceof Fact.VoidWithdrawn lap) {
+      return counted(run, run.trial(lap.lap().stint()));
+    }
+    return Optional.empty();
+  }
+
+  private Optional<Problem> answer(TellingRun run, Fact.GuessGiven given) {
+    int trial = run.trial(given.stint());
+    Optional<Problem> place = TrialPlaces.answer(run, given.stint(), given.guess());
+    if (place.isPresent()) {
+      return place;
+    }
+    if (voided.contains(trial)) {
+      return Optional.of(Problem.of(SessionFault.TRIAL_IS_VOID, "", trial));
+    }
+    for (int stint = run.firstStint(trial); stint <= run.lastStint(trial); stint++) {
+      if (!ridden.contains(new LapId(stint, 1))) {
+        return Optional.of(Problem.of(SessionFault.TRIAL_NOT_RIDDEN, "", trial, stint));
+      }
+    }
+    answered.add(trial);
+    return Optional.empty();
+  }
+
+  private Optional<Problem> spoiled(int trial) {
+    if (answered.contains(trial)) {
+      return Optional.of(Problem.of(SessionFault.TRIAL_IS_ANSWERED, "", trial));
+    }
+    voided.add(trial);
+    return Optional.empty();
+  }
+
+  /** A void trial counts again only while the run has not gone on. */
+  private Optional<Problem> counted(TellingRun run, int trial) {
+    int after = run.lastStint(trial) + 1;
+    boolean gone =
+        !state.step().day()
+            || ridden.stream().anyMatch(lap -> lap.stint() >= after)
+            || state.handedOver() >= after;
+    return gone ? Optional.of(Problem.of(SessionFault.TRIAL_GONE_BY, "", trial)) : Optional.empty();
+  }
+}
