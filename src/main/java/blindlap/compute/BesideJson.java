@@ -8,6 +8,7 @@ import blindlap.review.QuestionHistory;
 import blindlap.review.RecordedFinding;
 import blindlap.session.day.Step;
 import blindlap.stats.compare.Verdict;
+import blindlap.stats.tell.TellingVerdict;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -65,6 +66,9 @@ public final class BesideJson {
     if (past.trend()) {
       node.put("trend", true);
     }
+    if (past.telling().isPresent()) {
+      node.put("telling", true);
+    }
   }
 
   private static void unsealed(ObjectNode node, RecordedFinding found) {
@@ -101,6 +105,7 @@ public final class BesideJson {
 
   private static QuestionHistory.Past past(JsonNode node) {
     boolean trend = node.path("trend").asBoolean();
+    boolean telling = node.path("telling").asBoolean();
     return new QuestionHistory.Past(
         node.path("session").asText(),
         LocalDate.parse(node.path("day").asText()),
@@ -110,11 +115,12 @@ public final class BesideJson {
         node.path("reason").asText(),
         node.path("primary").asText(),
         option(node, "told", QuestionHistory.Told.class),
-        text(node, "verdict").map(Verdict::parse),
+        telling ? Optional.empty() : text(node, "verdict").map(Verdict::parse),
         node.path("alike").asBoolean(),
         node.path("known_before").asBoolean(),
         node.has("level") ? option(node, "level", BlindLevel.class) : BlindLevel.HELPER,
-        trend);
+        trend,
+        telling ? text(node, "verdict").map(TellingVerdict::parse) : Optional.empty());
   }
 
   private static RecordedFinding unsealed(JsonNode node) {

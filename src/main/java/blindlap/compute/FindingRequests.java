@@ -74,6 +74,9 @@ public final class FindingRequests {
       ArrayNode patterns = node.putArray("patterns");
       rule.patterns().forEach(patterns::add);
     }
+    if (rule.trials()) {
+      node.put("trials", true);
+    }
     if (rule.maxRun() != null) {
       node.put("max_run", rule.maxRun());
     }
@@ -111,7 +114,7 @@ public final class FindingRequests {
     }
   }
 
-  private static void number(ArrayNode values, double value) {
+  static void number(ArrayNode values, double value) {
     if (Double.isNaN(value)) {
       values.addNull();
     } else {

@@ -19,7 +19,7 @@ final class OrderGiven {
   private static final Set<String> COMMON =
       Set.of("rule", "orders", "valid", "exact", "draws", "seed", "scale");
   private static final Set<String> RULE =
-      Set.of("setups", "stints", "block", "patterns", "max_run", "min_trend_efficiency");
+      Set.of("setups", "stints", "block", "patterns", "max_run", "min_trend_efficiency", "trials");
 
   private final Given given;
   private final Assignments set;
@@ -82,7 +82,11 @@ final class OrderGiven {
         if (patterns.isEmpty()) {
           throw rule.refuse("patterns", "is empty; leave it out to allow every balanced block.");
         }
-        builder.patterns(patterns);
+        if (rule.flag("trials", false)) {
+          builder.trials(patterns);
+        } else {
+          builder.patterns(patterns);
+        }
       }
       if (rule.has("max_run")) {
         builder.maxRun(atLeastOne(rule, "max_run"));

@@ -3,6 +3,7 @@ package blindlap.desk;
 import blindlap.compute.Engine;
 import blindlap.compute.FindingJson;
 import blindlap.compute.StrictJson;
+import blindlap.compute.TellingJson;
 import blindlap.exchange.DataPackage;
 import blindlap.exchange.DataPackageReader;
 import blindlap.exchange.PackageBeside;
@@ -20,6 +21,7 @@ import blindlap.review.DayRecord;
 import blindlap.review.Edition;
 import blindlap.review.Finding;
 import blindlap.review.RecordedFinding;
+import blindlap.review.TellingAnalysis;
 import blindlap.seal.SealParameters;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
@@ -27,6 +29,7 @@ import blindlap.wording.AmendmentWords;
 import blindlap.wording.EditionWords;
 import blindlap.wording.FindingText;
 import blindlap.wording.FingerprintWords;
+import blindlap.wording.TellingText;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Words;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -68,7 +71,9 @@ public final class PackageReview {
   private static final int SHOWN = 20;
 
   private final Map<String, byte[]> files;
-  private final Finding finding;
+  private final DayRecord day;
+  private final Optional<Finding> finding;
+  private final Optional<TellingAnalysis> telling;
   private final PackageBeside kept;
   private final PackageProof.Held held;
   private final List<DataPackage.Amendment> amendments;
@@ -77,7 +82,10 @@ public final class PackageReview {
 
   private PackageReview(Map<String, byte[]> files) {
     this.files = files;
-    this.finding = Analysis.of(DataPackageReader.read(files));
+    this.day = DataPackageReader.read(files);
+    boolean trials = TellingAnalysis.is(day.plan());
+    this.finding = trials ? Optional.empty() : Optional.of(Analysis.of(day));
+    this.telling = trials ? Optional.of(TellingAnalysis.of(day)) : Optional.empty();
     this.kept = PackageBeside.read(files);
     this.amendments = DataPackageReader.amendments(files);
     this.held = PackageProof.held(files, USED);
@@ -170,7 +178,7 @@ public final class PackageReview {
                 unsealed(state),
                 kept.beside().look(),
                 kept.beside().series());
-    byte[] now = FindingJson.write(finding, beside).getBytes(StandardCharsets.UTF_8);
+    byte[] now = json(beside).getBytes(StandardCharsets.UTF_8);
     boolean same =
         held.hashed()
             && StrictJson.parse(new String(there, StandardCharsets.UTF_8))
@@ -221,7 +229,9 @@ public final class PackageReview {
 
   /** The finding in sentences, with what was added after unsealing. */
   public List<String> text() {
-    List<String> lines = new ArrayList<>(new FindingText(finding).lines(kept.beside()));
+    List<String> lines = new ArrayList<>();
+    finding.ifPresent(found -> lines.addAll(new FindingText(found).lines(kept.beside())));
+    telling.ifPresent(run -> lines.addAll(new TellingText(run).lines(kept.beside())));
     EditionWords.ofPackage(kept.edition()).ifPresent(lines::add);
     AmendmentWords.mark(amendments.size()).ifPresent(lines::add);
     amendments.forEach(
@@ -241,7 +251,13 @@ public final class PackageReview {
 
   /** The finding as JSON, computed by this program's edition. */
   public String json() {
-    return FindingJson.write(finding, kept.beside());
+    return json(kept.beside());
+  }
+
+  private String json(Beside beside) {
+    return telling
+        .map(run -> TellingJson.write(run, beside))
+        .orElseGet(() -> FindingJson.write(finding.orElseThrow(), beside));
   }
 
   /** The JSON of a package that was altered: with what differs under the name "altered". */

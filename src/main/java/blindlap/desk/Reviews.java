@@ -3,6 +3,7 @@ package blindlap.desk;
 import blindlap.compute.Engine;
 import blindlap.compute.FindingJson;
 import blindlap.compute.FindingRequests;
+import blindlap.compute.TellingJson;
 import blindlap.exchange.DataPackage;
 import blindlap.exchange.DataPackageReader;
 import blindlap.fault.Problem;
@@ -11,11 +12,14 @@ import blindlap.fault.Unusable;
 import blindlap.paper.Report;
 import blindlap.paper.ReportDocument;
 import blindlap.paper.ReportInput;
+import blindlap.paper.TellingReport;
+import blindlap.paper.TellingReportInput;
 import blindlap.review.Analysis;
 import blindlap.review.Beside;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.review.QuestionHistory;
+import blindlap.review.TellingAnalysis;
 import blindlap.session.Fact;
 import blindlap.session.Outcome;
 import blindlap.session.ReasonFor;
@@ -27,6 +31,9 @@ import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.FingerprintWords;
 import blindlap.wording.NullRunWords;
+import blindlap.wording.TellingNames;
+import blindlap.wording.TellingText;
+import blindlap.wording.TellingWords;
 import blindlap.wording.day.Words;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
@@ -69,6 +76,11 @@ public final class Reviews {
     return Analysis.of(day(state));
   }
 
+  /** The count of an unsealed telling run. */
+  public TellingAnalysis telling(SessionState state) {
+    return TellingAnalysis.of(day(state));
+  }
+
   /** What the analysis of an unsealed session uses. */
   public static DayRecord day(SessionState state) {
     return OpenedDays.of(state);
@@ -76,8 +88,11 @@ public final class Reviews {
 
   /** The verdict phrase of an unsealed session; empty while sealed or without a comparison. */
   public Optional<String> verdict(SessionState state) {
-    return refuse(state).isPresent() || state.plan().setups().size() < 2
-        ? Optional.empty()
+    if (refuse(state).isPresent() || state.plan().setups().size() < 2) {
+      return Optional.empty();
+    }
+    return TellingAnalysis.is(state.plan())
+        ? Optional.of(counted(state).phrase())
         : Analysis.verdictOnly(day(state))
             .filter(c -> c.verdict().isPresent())
             .map(c -> new FindingWords(state.plan(), c).phrase());
@@ -85,9 +100,16 @@ public final class Reviews {
 
   /** The difference in one sentence; empty while sealed or without a comparison. */
   public Optional<String> headline(SessionState state) {
-    return refuse(state).isPresent() || state.plan().setups().size() < 2
-        ? Optional.empty()
+    if (refuse(state).isPresent() || state.plan().setups().size() < 2) {
+      return Optional.empty();
+    }
+    return TellingAnalysis.is(state.plan())
+        ? Optional.of(counted(state).headline().text())
         : headline(day(state));
+  }
+
+  private static TellingWords counted(SessionState state) {
+    return new TellingWords(TellingAnalysis.finding(day(state)), TellingNames.of(state.plan()));
   }
 
   private static Optional<String> headline(DayRecord day) {
@@ -98,7 +120,11 @@ public final class Reviews {
   /** The finding in sentences. */
   public List<String> text(SessionState state) {
     Beside beside = beside(state);
-    List<String> lines = new ArrayList<>(new FindingText(finding(state)).lines(beside));
+    List<String> lines =
+        new ArrayList<>(
+            TellingAnalysis.is(state.plan())
+                ? new TellingText(telling(state)).lines(beside)
+                : new FindingText(finding(state)).lines(beside));
     AmendmentWords.mark(state).ifPresent(lines::add);
     lines.addAll(AmendmentWords.lines(state));
     lines.add(FingerprintWords.file(state));
@@ -108,7 +134,9 @@ public final class Reviews {
 
   /** The finding as JSON with fixed names. */
   public String json(SessionState state) {
-    return FindingJson.write(finding(state), beside(state));
+    return TellingAnalysis.is(state.plan())
+        ? TellingJson.write(telling(state), beside(state))
+        : FindingJson.write(finding(state), beside(state));
   }
 
   /**
@@ -144,6 +172,15 @@ public final class Reviews {
   }
 
   private ReportDocument made(SessionState state, boolean black) {
+    if (TellingAnalysis.is(state.plan())) {
+      return TellingReport.of(
+          new TellingReportInput(
+              state,
+              telling(state),
+              Engine.version(),
+              beside(state),
+              black ? ReportInput.Ink.BLACK : ReportInput.Ink.COLOUR));
+    }
     return Report.of(
         new ReportInput(
             state,
@@ -205,12 +242,21 @@ public final class Reviews {
    */
   public record How(String about, String request) {}
 
-  /** How each number of a finding was computed. */
-  public static List<How> how(Finding finding) {
+  /** How each number of a telling run was computed. */
+  public static List<How> how(TellingAnalysis analysis) {
+    return how(TellingJson.requests(analysis));
+  }
+
+  private static List<How> how(List<FindingRequests.Named> requests) {
     Words words = Words.of("computed");
-    return FindingRequests.of(finding).stream()
+    return requests.stream()
         .map(n -> new How(words.say(n.about(), n.measure()), n.json()))
         .toList();
+  }
+
+  /** How each number of a finding was computed. */
+  public static List<How> how(Finding finding) {
+    return how(FindingRequests.of(finding));
   }
 
   /** Writes down who received a fingerprint. */

@@ -8,6 +8,7 @@ import blindlap.review.Analysis;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.SeriesFinding;
+import blindlap.review.TellingAnalysis;
 import blindlap.session.Fact;
 import blindlap.session.LifeCommands;
 import blindlap.session.Notebook;
@@ -215,6 +216,9 @@ public final class SessionList {
       return NotebookWords.step(state.plan().level(), state.step());
     }
     DayRecord day = Reviews.day(state);
+    if (TellingAnalysis.is(state.plan())) {
+      return NotebookWords.verdict(day.plan(), TellingAnalysis.finding(day), reviews.repeat(state));
+    }
     Optional<Comparison> found =
         state.plan().oneDifference()
             ? Analysis.verdictOnly(day).filter(c -> c.verdict().isPresent())

@@ -198,6 +198,10 @@ final class PackageTables {
   }
 
   void rule(Rule rule) {
+    if (rule.trials()) {
+      trials(rule);
+      return;
+    }
     table(
         "rule",
         List.of(
@@ -216,6 +220,23 @@ final class PackageTables {
                 String.join(" ", rule.patterns()),
                 Objects.requireNonNullElse(rule.maxRun(), "").toString(),
                 Objects.requireNonNullElse(rule.minTrendEfficiency(), "").toString())));
+  }
+
+  /** Every lap of a trial is a stint, and every trial is drawn for itself. */
+  private void trials(Rule rule) {
+    table(
+        "rule",
+        List.of(
+            Column.of("setups", "integer", "number of setups"),
+            Column.of("stints", "integer", "number of stints, one for every lap of a trial"),
+            Column.of("trial", "integer", "laps of a trial, each trial drawn on its own"),
+            Column.of("sequences", "string", "its sequences, equally likely, parted by spaces")),
+        List.of(
+            List.of(
+                String.valueOf(rule.setups()),
+                String.valueOf(rule.stints()),
+                String.valueOf(rule.block()),
+                String.join(" ", rule.patterns()))));
   }
 
   /** The levels of a steps day, by the letters of the order; no table of other days. */

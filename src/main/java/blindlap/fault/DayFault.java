@@ -6,6 +6,8 @@ public enum DayFault implements Fault {
   NOTHING_TO_COMPARE,
   /** No measure is primary. */
   NO_PRIMARY,
+  /** No trial of a telling run was answered. */
+  NO_TRIAL_ANSWERED,
   /** The worthwhile difference is not above 0: what it is. */
   WORTHWHILE_NOT_POSITIVE,
   /** Other than two setups where two are compared: setups. */

@@ -1,5 +1,10 @@
 package blindlap.paper;
 
+import blindlap.review.DayRecord;
+import blindlap.review.Finding;
+import blindlap.session.SessionState;
+import blindlap.wording.FindingText;
+
 /**
  * The report of a session: two pages for the reader in a hurry, then the full record
  * (docs/report-items.md).
@@ -12,10 +17,14 @@ public final class Report {
     ReportPage page = new ReportPage(input.ink());
     new ReportFront(input, page).write();
     new ReportWhere(input.finding(), page).write();
-    new ReportPlan(input, page).write();
-    new ReportDay(input, page).write();
+    SessionState state = input.state();
+    Finding finding = input.finding();
+    DayRecord day = finding.day();
+    String result = new FindingText(finding).headline().text();
+    new ReportPlan(state, result, FindingText.limits(state.plan()), page).write();
+    new ReportDay(state, day, ReportDay.said(finding), page).write();
     new ReportAnalysis(input, page).write();
-    new ReportSeal(input, page).write();
+    new ReportSeal(state, day.key(), input.beside(), input.engine(), page).write();
     return new ReportDocument(
         page,
         ReportPage.WORDS.say("title", input.state().plan().title(), input.state().plan().day()),

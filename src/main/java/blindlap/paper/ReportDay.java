@@ -7,8 +7,10 @@ import blindlap.plan.Labels;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.StepsDay;
+import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.review.HelperFit;
+import blindlap.review.TellingAnalysis;
 import blindlap.session.Entry;
 import blindlap.session.Fact;
 import blindlap.session.Recorded;
@@ -24,10 +26,12 @@ import blindlap.wording.LapStarts;
 import blindlap.wording.OneStintWords;
 import blindlap.wording.PhoneConflictWords;
 import blindlap.wording.RecordingsWords;
+import blindlap.wording.TellingText;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -38,15 +42,55 @@ final class ReportDay {
   private final ReportPage page;
   private final SessionState state;
   private final Plan plan;
-  private final Finding finding;
+  private final DayRecord day;
+  private final Said said;
   private final Recorded recorded;
 
-  ReportDay(ReportInput input, ReportPage page) {
+  /**
+   * What the finding says of the day.
+   *
+   * @param orders how many orders could have been drawn
+   * @param voids what was void
+   * @param deviations departures from the plan, and wrong fits that were noticed later
+   * @param parity settings as measured
+   * @param rest what else was said and done
+   */
+  record Said(
+      BigInteger orders,
+      String voids,
+      List<String> deviations,
+      List<String> parity,
+      List<String> rest) {}
+
+  ReportDay(SessionState state, DayRecord day, Said said, ReportPage page) {
     this.page = page;
-    this.state = input.state();
+    this.state = state;
     this.recorded = state.recorded();
-    this.finding = input.finding();
-    this.plan = finding.day().plan();
+    this.day = day;
+    this.said = said;
+    this.plan = day.plan();
+  }
+
+  /** What a comparison says of its day. */
+  static Said said(Finding finding) {
+    FindingText text = new FindingText(finding);
+    List<String> deviations = new ArrayList<>(text.deviations());
+    deviations.addAll(text.correctedFits());
+    return new Said(
+        finding.orders().count(), text.voids(), deviations, text.parity(), text.record());
+  }
+
+  /** What a telling run says of its day. */
+  static Said said(TellingAnalysis analysis) {
+    TellingText text = new TellingText(analysis);
+    List<String> deviations = new ArrayList<>(text.deviations());
+    deviations.addAll(text.correctedFits());
+    return new Said(
+        analysis.day().plan().rule().assignments().count(),
+        text.words().voids(),
+        deviations,
+        text.parity(),
+        text.record());
   }
 
   void write() {
@@ -54,11 +98,11 @@ final class ReportDay {
     page.p(
         WORDS.say(
             plan.steps() == null ? "order" : "order.levels",
-            Labels.order(plan, finding.day().key().order()),
-            Figures.count(finding.orders().count()),
+            Labels.order(plan, day.key().order()),
+            Figures.count(said.orders()),
             plan.setups().get(0).name()));
     laps();
-    ReportCovariates.write(page, finding.day());
+    ReportCovariates.write(page, day);
     recordings();
     guesses();
     events();
@@ -94,7 +138,7 @@ final class ReportDay {
     row.add(cell(String.valueOf(lap.id().ofDay(plan.laps().perStint()))));
     row.add(cell(stint + (settling ? " " + WORDS.say("settling") : "")));
     row.add(cell(String.valueOf(state.code(stint))));
-    row.add(cell(plan.setups().get(finding.day().setup(stint)).name()));
+    row.add(cell(plan.setups().get(day.setup(stint)).name()));
     if (starts()) {
       String start = LapStarts.clock(state, lap);
       row.add(cell(start.isEmpty() ? "–" : start));
@@ -126,8 +170,8 @@ final class ReportDay {
   }
 
   private void guesses() {
-    if (state.guesses().isEmpty()) {
-      return;
+    if (state.guesses().isEmpty() || plan.telling() != null) {
+      return; // answers of a telling run stand in a table of their own
     }
     List<List<String>> rows = new ArrayList<>();
     state
@@ -137,7 +181,7 @@ final class ReportDay {
                 rows.add(
                     List.of(
                         cell(String.valueOf(stint)),
-                        cell(plan.setups().get(finding.day().setup(stint)).name()),
+                        cell(plan.setups().get(day.setup(stint)).name()),
                         cell(guessed(guess)),
                         cell(guess.cue()))));
     page.h3("guesses")
@@ -162,8 +206,8 @@ final class ReportDay {
 
   private void events() {
     List<String> lines = new ArrayList<>();
-    lines.add(new FindingText(finding).voids());
-    day(lines);
+    lines.add(said.voids());
+    happened(lines);
     corrected(lines);
     state.laps().forEach(lap -> doubtful(lap, lines));
     PhoneConflictWords.summary(state).ifPresent(lines::add);
@@ -183,7 +227,7 @@ final class ReportDay {
     helper();
   }
 
-  private void day(List<String> lines) {
+  private void happened(List<String> lines) {
     state
         .cutShort()
         .ifPresent(
@@ -199,8 +243,7 @@ final class ReportDay {
         .blindBroken()
         .forEach(b -> lines.add(CircumstanceWords.broken(state.plan(), b.stint(), b.what())));
     state.oneStint().forEach((stint, shown) -> lines.add(OneStintWords.shown(stint, shown)));
-    lines.addAll(new FindingText(finding).deviations());
-    lines.addAll(new FindingText(finding).correctedFits());
+    lines.addAll(said.deviations());
   }
 
   private void corrected(List<String> lines) {
@@ -214,15 +257,13 @@ final class ReportDay {
   }
 
   private void helper() {
-    List<String> parity = new FindingText(finding).parity();
-    if (!parity.isEmpty()) {
-      page.h3("parity").list(parity);
+    if (!said.parity().isEmpty()) {
+      page.h3("parity").list(said.parity());
     }
-    List<String> rest = new FindingText(finding).record();
-    if (!rest.isEmpty()) {
-      page.h3("rest").list(rest);
+    if (!said.rest().isEmpty()) {
+      page.h3("rest").list(said.rest());
     }
-    for (HelperFit fit : finding.day().fits().values()) {
+    for (HelperFit fit : day.fits().values()) {
       if (!fit.note().isBlank()) {
         page.p(
             fit.stint() == 0

@@ -14,7 +14,6 @@ import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.stats.compare.StintSummary;
 import blindlap.wording.CovariateWords;
-import blindlap.wording.FindingText;
 import blindlap.wording.HandlingWords;
 import blindlap.wording.LevelWords;
 import blindlap.wording.LooksShowWords;
@@ -29,18 +28,52 @@ final class ReportPlan {
   private final ReportPage page;
   private final SessionState state;
   private final Plan plan;
-  private final FindingText text;
+  private final String result;
+  private final String limits;
 
-  ReportPlan(ReportInput input, ReportPage page) {
+  /**
+   * @param result the answer, beside what was expected
+   * @param limits what such a finding cannot say
+   */
+  ReportPlan(SessionState state, String result, String limits, ReportPage page) {
     this.page = page;
-    this.state = input.state();
+    this.state = state;
     this.plan = state.plan();
-    this.text = new FindingText(input.finding());
+    this.result = result;
+    this.limits = limits;
   }
 
   void write() {
     page.raw("<div class=\"record\"></div>\n");
     page.h2("plan");
+    design();
+    page.facts(
+        "question", plan.question(),
+        "rider", plan.rider(),
+        "trail", plan.trail(),
+        "day", plan.day().toString(),
+        "conditions", plan.conditions(),
+        "change", plan.steps() == null ? PlanJson.word(plan.change()) : "",
+        "differences", plan.differencesReason(),
+        "looks", LooksShowWords.declared(plan).orElse(""),
+        "declared.noise", plan.telling() == null ? noise() : "",
+        "override", plan.override(),
+        "series", plan.series() == null ? "" : WORDS.say("series.outside", plan.series()),
+        "signed", String.join(", ", state.signedBy()));
+    page.h3("expectations").list(expectations());
+    setups();
+    if (!plan.bike().isEmpty()) {
+      page.h3("bike").list(plan.bike().stream().map(ReportPlan::setting).toList());
+    }
+    measures();
+    blinding();
+    page.h3("limits").p(limits());
+  }
+
+  private void design() {
+    if (TellingReportPlan.write(plan, page)) {
+      return;
+    }
     page.p(
         WORDS.say(
             plan.steps() == null ? "design." + plan.level().name() : "design.steps",
@@ -55,32 +88,11 @@ final class ReportPlan {
             plan.laps().scored(),
             plan.rule().block(),
             WORDS.say(plan.steps() == null ? "every.setup" : "every.level")));
-    page.facts(
-        "question", plan.question(),
-        "rider", plan.rider(),
-        "trail", plan.trail(),
-        "day", plan.day().toString(),
-        "conditions", plan.conditions(),
-        "change", plan.steps() == null ? PlanJson.word(plan.change()) : "",
-        "differences", plan.differencesReason(),
-        "looks", LooksShowWords.declared(plan).orElse(""),
-        "declared.noise", noise(),
-        "override", plan.override(),
-        "series", plan.series() == null ? "" : WORDS.say("series.outside", plan.series()),
-        "signed", String.join(", ", state.signedBy()));
-    page.h3("expectations").list(expectations());
-    setups();
-    if (!plan.bike().isEmpty()) {
-      page.h3("bike").list(plan.bike().stream().map(ReportPlan::setting).toList());
-    }
-    measures();
-    blinding();
-    page.h3("limits").p(limits());
   }
 
   private String limits() {
     String kept = WORDS.say(state.covered() ? "limits.covered" : "limits.text");
-    return FindingText.limits(plan) + " " + kept;
+    return limits + " " + kept;
   }
 
   private String noise() {
@@ -98,7 +110,7 @@ final class ReportPlan {
     for (Fact.ExpectationGiven given : state.expectations()) {
       add(lines, "who." + given.who().name(), given.text());
     }
-    lines.add(WORDS.say("result", text.headline().text()));
+    lines.add(WORDS.say("result", result));
     return lines;
   }
 
@@ -158,6 +170,9 @@ final class ReportPlan {
   }
 
   private void measures() {
+    if (plan.measures().isEmpty()) {
+      return;
+    }
     List<List<String>> rows = new ArrayList<>();
     for (Measure m : plan.measures()) {
       rows.add(
@@ -175,7 +190,7 @@ final class ReportPlan {
                 .map(WORDS::say)
                 .toList(),
             rows)
-        .note(WORDS.say(masking()));
+        .note(plan.telling() == null ? WORDS.say(masking()) : WORDS.say("measures.telling"));
     for (Measure m : plan.measures()) {
       if (m.summary() == StintSummary.MEDIAN) {
         page.note(WORDS.say("median", m.name(), plan.laps().scored()));
@@ -213,7 +228,7 @@ final class ReportPlan {
             "helper.waits", b.helperWaits(),
             "timed", b.timedBy(),
             "cues", b.remainingCues(),
-            "guesses.asked", WORDS.say(b.guesses() ? "yes" : "no"),
+            "guesses.asked", plan.telling() == null ? WORDS.say(b.guesses() ? "yes" : "no") : "",
             "prepared.by", b.preparation().by(),
             "prepared.on", on == null ? "" : on.toString(),
             "blind.level", LevelWords.name(b.level()));

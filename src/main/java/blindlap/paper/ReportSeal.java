@@ -4,6 +4,7 @@ import static blindlap.paper.ReportPage.WORDS;
 
 import blindlap.plan.Labels;
 import blindlap.plan.Plan;
+import blindlap.review.Beside;
 import blindlap.seal.OpenKey;
 import blindlap.session.SessionState;
 import blindlap.wording.EditionWords;
@@ -14,14 +15,24 @@ import java.util.List;
 
 /** The full record, last part: fingerprints, the opened key, and how to recompute everything. */
 final class ReportSeal {
-  private final ReportInput input;
   private final ReportPage page;
   private final SessionState state;
+  private final OpenKey opened;
+  private final Beside beside;
+  private final String engine;
 
-  ReportSeal(ReportInput input, ReportPage page) {
-    this.input = input;
+  /**
+   * @param state the unsealed session
+   * @param opened its key
+   * @param beside other sessions of the question, and what this one was at unsealing
+   * @param engine version of the program
+   */
+  ReportSeal(SessionState state, OpenKey opened, Beside beside, String engine, ReportPage page) {
     this.page = page;
-    this.state = input.state();
+    this.state = state;
+    this.opened = opened;
+    this.beside = beside;
+    this.engine = engine;
   }
 
   void write() {
@@ -39,11 +50,11 @@ final class ReportSeal {
     page.p(FingerprintWords.beside(state)).list(given());
     key();
     page.h2("earlier").p(WORDS.say("earlier.text"));
-    List<String> history = HistoryWords.lines(input.beside().history());
+    List<String> history = HistoryWords.lines(beside.history());
     page.list(history.isEmpty() ? List.of(WORDS.say("earlier.none")) : history);
-    page.h2("recompute").p(WORDS.say("recompute.text", input.engine()));
-    page.p(EditionWords.both(input.beside().edition()));
-    EditionWords.look(input.beside()).ifPresent(page::p);
+    page.h2("recompute").p(WORDS.say("recompute.text", engine));
+    page.p(EditionWords.both(beside.edition()));
+    EditionWords.look(beside).ifPresent(page::p);
     String id = state.id().text();
     page.pre("blindlap export " + id + " --out DIR\nblindlap review --from DIR\n");
     page.h2("plan.text").p(WORDS.say("plan.text.words"));
@@ -63,7 +74,7 @@ final class ReportSeal {
   }
 
   private void key() {
-    OpenKey key = input.finding().day().key();
+    OpenKey key = opened;
     Plan plan = state.plan();
     page.h3("key")
         .facts(

@@ -2,11 +2,13 @@ package blindlap.review;
 
 import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
+import blindlap.plan.PlanJson;
 import blindlap.plan.Setup;
 import blindlap.plan.StepsDay;
 import blindlap.session.SessionState;
 import blindlap.session.day.Step;
 import blindlap.stats.compare.Verdict;
+import blindlap.stats.tell.TellingVerdict;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -63,6 +65,7 @@ public record QuestionHistory(List<Past> past) {
    * @param knownBefore its result was known when the session in hand was committed, or is to be
    * @param level how blind it was
    * @param trend true of a steps day, whose verdict is of its trend
+   * @param telling the verdict of a telling run, which has no other
    */
   public record Past(
       String session,
@@ -77,11 +80,46 @@ public record QuestionHistory(List<Past> past) {
       boolean alike,
       boolean knownBefore,
       BlindLevel level,
-      boolean trend) {
+      boolean trend,
+      Optional<TellingVerdict> telling) {
 
     /** The verdict's fixed string. */
     public Optional<String> verdictText() {
-      return verdict.map(found -> trend ? found.textOfTrend() : found.text());
+      return telling
+          .map(TellingVerdict::text)
+          .or(() -> verdict.map(found -> trend ? found.textOfTrend() : found.text()));
+    }
+
+    /** A session of measures. */
+    public Past(
+        String session,
+        LocalDate day,
+        String rider,
+        String trail,
+        Step step,
+        String reason,
+        String primary,
+        Told told,
+        Optional<Verdict> verdict,
+        boolean alike,
+        boolean knownBefore,
+        BlindLevel level,
+        boolean trend) {
+      this(
+          session,
+          day,
+          rider,
+          trail,
+          step,
+          reason,
+          primary,
+          told,
+          verdict,
+          alike,
+          knownBefore,
+          level,
+          trend,
+          Optional.empty());
     }
 
     /** A comparison with a helper. */
@@ -207,16 +245,21 @@ public record QuestionHistory(List<Past> past) {
         plan.trail(),
         state.step(),
         state.abandonedBecause().orElse(""),
-        plan.primary().map(measure -> measure.name()).orElse(""),
+        plan.telling() == null
+            ? plan.primary().map(measure -> measure.name()).orElse("")
+            : PlanJson.word(plan.telling().task()),
         told,
-        told == Told.FOUND
+        told == Told.FOUND && plan.telling() == null
             ? Analysis.verdictOnly(open.apply(state)).flatMap(Comparison::verdict)
             : Optional.empty(),
         alike,
         // What a sealed session or an unfinished series hides, this does not give away either.
         alike && mayRepeat && told == Told.FOUND && known,
         plan.level(),
-        plan.steps() != null);
+        plan.steps() != null,
+        told == Told.FOUND && plan.telling() != null
+            ? Optional.of(TellingAnalysis.finding(open.apply(state)).telling().verdict())
+            : Optional.empty());
   }
 
   private static Told told(

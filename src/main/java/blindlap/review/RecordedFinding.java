@@ -4,6 +4,7 @@ import blindlap.session.Fact;
 import blindlap.session.FindingSeenAgain;
 import blindlap.session.SessionState;
 import blindlap.stats.distribution.Interval;
+import blindlap.stats.tell.Telling;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.LinkedHashMap;
@@ -72,6 +73,9 @@ public record RecordedFinding(
 
   /** What today's edition gives; without figures where nothing can be compared. */
   public static RecordedFinding today(DayRecord day) {
+    if (TellingAnalysis.is(day.plan())) {
+      return today(TellingAnalysis.finding(day));
+    }
     if (day.plan().oneDifference()) {
       return Analysis.verdictOnly(day)
           .map(primary -> of(Edition.CURRENT, primary))
@@ -92,6 +96,26 @@ public record RecordedFinding(
         .findFirst()
         .map(many -> of(Edition.CURRENT, many))
         .orElseGet(() -> nothing(Edition.CURRENT));
+  }
+
+  /**
+   * The same of a telling run: its figures are {@code correct}, {@code trials}, {@code p}, and of
+   * the share of trials really told {@code estimate}, {@code low_90} and {@code high_90}.
+   */
+  public static RecordedFinding today(TellingFinding finding) {
+    Telling telling = finding.telling();
+    Map<String, BigDecimal> figures = new LinkedHashMap<>();
+    put(figures, "correct", telling.right());
+    put(figures, "trials", telling.run().number());
+    put(figures, "estimate", telling.share());
+    put(figures, 90, Optional.of(telling.limits()));
+    put(figures, "p", telling.p());
+    return new RecordedFinding(
+        Edition.CURRENT,
+        Source.AGAIN,
+        Optional.empty(),
+        Optional.of(telling.verdict().text()),
+        figures);
   }
 
   private static RecordedFinding nothing(int edition) {
@@ -162,7 +186,7 @@ public record RecordedFinding(
    * ties excepted), so they are run as they stand; of three and more setups nothing was kept.
    */
   private static Optional<RecordedFinding> first(DayRecord day) {
-    return day.plan().setups().size() == 2
+    return day.plan().setups().size() == 2 && !TellingAnalysis.is(day.plan())
         ? Analysis.earlierVerdictOnly(day).map(primary -> of(Edition.FIRST, primary))
         : Optional.empty();
   }

@@ -74,7 +74,7 @@ public record SessionSummary(
         plan.rider(),
         plan.trail(),
         plan.day(),
-        plan.steps() == null
+        plan.steps() == null && plan.telling() == null
             ? plan.setups().stream().map(setup -> setup.name()).toList()
             : List.of(plan.title()),
         plan.series(),

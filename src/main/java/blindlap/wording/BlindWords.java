@@ -4,18 +4,13 @@ import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.review.Finding;
 import blindlap.review.Guesses;
-import blindlap.review.HelperFit;
-import blindlap.review.Parity;
 import blindlap.stats.compare.VoidBalance;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.tell.GuessTest;
 import blindlap.stats.tell.LevelGuessTest;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
@@ -126,58 +121,6 @@ final class BlindWords {
   }
 
   List<String> parity() {
-    List<String> lines = new ArrayList<>(finding.parity().stream().map(this::parity).toList());
-    lines.addAll(words());
-    return lines;
-  }
-
-  /** What the helper wrote down for settings without a number in it, each wording once. */
-  private List<String> words() {
-    Map<String, Map<String, List<Integer>>> stints = new LinkedHashMap<>();
-    for (HelperFit fit : finding.day().fits().values()) {
-      fit.words()
-          .forEach(
-              (setting, words) ->
-                  stints
-                      .computeIfAbsent(setting, key -> new LinkedHashMap<>())
-                      .computeIfAbsent(words, key -> new ArrayList<>())
-                      .add(fit.stint()));
-    }
-    List<String> lines = new ArrayList<>();
-    stints.forEach(
-        (setting, each) ->
-            each.forEach(
-                (words, in) ->
-                    lines.add(WORDS.say("parity.words", setting, words, StintList.words(in)))));
-    return lines;
-  }
-
-  private String parity(Parity parity) {
-    String of =
-        parity.setup() < 0 ? WORDS.say("parity.bike") : plan.setups().get(parity.setup()).name();
-    String unit = parity.setting().unit().isBlank() ? "" : " " + parity.setting().unit();
-    String range =
-        parity.least().compareTo(parity.most()) == 0
-            ? parity.least().toPlainString() + unit
-            : WORDS.say(
-                "interval.one.side",
-                parity.least().toPlainString(),
-                parity.most().toPlainString() + unit);
-    return WORDS.say(
-        "parity",
-        of,
-        parity.setting().name(),
-        parity.setting().value() + unit,
-        range,
-        state(parity));
-  }
-
-  private static String state(Parity parity) {
-    if (parity.setting().tolerance() == null || parity.setting().number() == null) {
-      return WORDS.say("parity.untold");
-    }
-    return parity.outside().isEmpty()
-        ? WORDS.say("parity.within")
-        : WORDS.say("parity.outside", StintList.words(parity.outside()));
+    return new ParityWords(finding.day(), finding.parity()).lines();
   }
 }

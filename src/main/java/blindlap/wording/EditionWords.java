@@ -27,12 +27,12 @@ public final class EditionWords {
   private static final ZoneId ANYWHERE = ZoneId.of("UTC");
 
   private final Plan plan;
-  private final Measure primary;
+  private final Optional<Measure> declared;
 
-  /** Words for sessions of a committed comparison. */
+  /** Words for sessions of a plan; a telling run has no primary measure. */
   public EditionWords(Plan plan) {
     this.plan = plan;
-    this.primary = plan.primary().orElseThrow();
+    this.declared = plan.primary();
   }
 
   /** The finding at unsealing and by which method today's is; empty where both read the same. */
@@ -93,11 +93,15 @@ public final class EditionWords {
   private String printed(RecordedFinding finding) {
     String p = p(finding);
     OptionalDouble estimate = finding.figure("estimate");
+    if (plan.telling() != null) {
+      return telling(finding);
+    }
     if (!plan.oneDifference() || estimate.isEmpty()) {
       return p.isEmpty() ? WORDS.say("edition.nothing") : p;
     }
-    Optional<Interval> wide = shifts(finding, 95);
-    Optional<Interval> narrow = shifts(finding, 90);
+    Measure primary = declared.orElseThrow();
+    Optional<Interval> wide = shifts(primary, finding, 95);
+    Optional<Interval> narrow = shifts(primary, finding, 90);
     DifferenceWords words =
         new DifferenceWords(
             plan.ends(),
@@ -112,6 +116,19 @@ public final class EditionWords {
         words.interval(wide),
         words.interval(narrow),
         p.isEmpty() ? WORDS.say("edition.no.p") : p);
+  }
+
+  private static String telling(RecordedFinding finding) {
+    return WORDS.say(
+        "edition.telling",
+        finding.verdict().orElse(WORDS.say("edition.no.verdict")),
+        count(finding, "correct"),
+        count(finding, "trials"),
+        p(finding));
+  }
+
+  private static int count(RecordedFinding finding, String figure) {
+    return (int) finding.figure(figure).orElse(0);
   }
 
   private static String p(RecordedFinding finding) {
@@ -132,7 +149,7 @@ public final class EditionWords {
         .orElse(verdict);
   }
 
-  private Optional<Interval> shifts(RecordedFinding finding, int level) {
+  private static Optional<Interval> shifts(Measure primary, RecordedFinding finding, int level) {
     return finding
         .interval(level)
         .map(

@@ -52,7 +52,7 @@ public final class HistoryWords {
   private static String line(Past past) {
     String step = NotebookWords.step(past.level(), past.step());
     return WORDS.say(
-        "history.line",
+        past.telling().isPresent() ? "history.line.telling" : "history.line",
         past.day(),
         brief(past),
         past.reason().isEmpty() ? step : WORDS.say("history.reason", step, past.reason()),
@@ -68,8 +68,9 @@ public final class HistoryWords {
   }
 
   private static String told(Past past) {
-    return past.verdict()
-        .map(verdict -> NotebookWords.phrase(past.level(), false, said(past, verdict)))
+    return past.telling()
+        .map(TellingWords::phrase)
+        .or(() -> past.verdict().map(v -> NotebookWords.phrase(past.level(), false, said(past, v))))
         .orElseGet(
             () -> {
               String key = "history." + past.told().name();

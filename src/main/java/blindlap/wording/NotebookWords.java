@@ -4,6 +4,7 @@ import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.review.Comparison;
+import blindlap.review.TellingFinding;
 import blindlap.session.SessionSummary;
 import blindlap.session.day.Step;
 import blindlap.stats.compare.Verdict;
@@ -101,6 +102,16 @@ public final class NotebookWords {
         nullRun || knew(plan) ? words.signedInterval(0.95) : words.interval(0.95));
   }
 
+  /** The verdict of a telling run as the list keeps it: its phrase, and the count. */
+  public static String verdict(Plan plan, TellingFinding finding, boolean repeat) {
+    TellingWords words = new TellingWords(finding, TellingNames.of(plan));
+    return WORDS.say(
+        repeat ? "verdict.telling.repeat" : "verdict.telling",
+        phrase(plan.level(), finding.nullRun(), words.phrase()),
+        words.counted(),
+        words.guessed());
+  }
+
   /**
    * In a null run no setup was quicker, as one was on; where the rider knew, that is said first.
    */
@@ -162,6 +173,7 @@ public final class NotebookWords {
             .map(NotebookWords::inList)
             .anyMatch(parts.get(0)::endsWith);
     return parts.get(1).isEmpty()
+        || parts.get(1).startsWith(WORDS.say("verdict.telling.begins"))
         || alone(verdict).equals(WORDS.say("verdict.none"))
         || told
         || Stream.of("difference.null", "difference.unblinded")

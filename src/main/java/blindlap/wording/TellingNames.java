@@ -1,5 +1,8 @@
 package blindlap.wording;
 
+import blindlap.plan.Plan;
+import blindlap.plan.Setup;
+import blindlap.plan.TellingRun;
 import blindlap.wording.day.Words;
 import java.util.List;
 
@@ -16,6 +19,15 @@ public record TellingNames(String rider, String apart, String attribute) {
   /** With a name for a rider who has none. */
   public TellingNames {
     rider = rider.isBlank() ? WORDS.say("rider") : rider;
+  }
+
+  /** The names of a plan. */
+  public static TellingNames of(Plan plan) {
+    TellingRun run = plan.telling();
+    return ofSetups(
+        plan.rider(),
+        plan.setups().stream().map(Setup::name).toList(),
+        run == null ? "" : run.attribute());
   }
 
   /** Names of a run between two setups. */

@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import blindlap.review.TellingFinding;
 import blindlap.review.TellingTrial;
+import blindlap.session.day.Guess.Sureness;
 import blindlap.stats.tell.Discrimination;
 import blindlap.stats.tell.Telling;
 import blindlap.stats.tell.TellingTrials;
@@ -11,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A telling run in sentences. "Can tell" and "as often as would matter" are two statements; in a
@@ -38,9 +40,24 @@ public final class TellingWords {
     return WORDS.say("question");
   }
 
+  /** A verdict alone, in lower case. */
+  public static String phrase(TellingVerdict verdict) {
+    return WORDS.say("phrase." + verdict.name());
+  }
+
   /** The verdict, in lower case. */
   public String phrase() {
     return WORDS.say(finding.tooFew() ? "phrase.too.few" : "phrase." + telling.verdict().name());
+  }
+
+  /** "11 of 15 trials". */
+  String counted() {
+    return figures.of();
+  }
+
+  /** How many guessing gives. */
+  String guessed() {
+    return figures.guessed();
   }
 
   /** The largest sentence, the trials marked in it. */
@@ -218,6 +235,11 @@ public final class TellingWords {
   /** The word of a right answer or a wrong one. */
   public static String answer(boolean right) {
     return WORDS.say(right ? "strip.right" : "strip.wrong");
+  }
+
+  /** How sure an answer was, without quotation marks; a dash where it was not said. */
+  public static String sureness(@Nullable Sureness sureness) {
+    return sureness == null ? "\u2013" : Words.of("ride").say("sure." + sureness.name());
   }
 
   /** The word before the numbers of trials. */

@@ -20,8 +20,12 @@ final class WaitWords {
   private final Plan plan;
 
   WaitWords(Finding finding) {
-    this.waits = finding.waits();
-    this.plan = finding.day().plan();
+    this(finding.day().plan(), finding.waits());
+  }
+
+  WaitWords(Plan plan, Waits waits) {
+    this.waits = waits;
+    this.plan = plan;
   }
 
   /** The answer first, then what was left out, then every overrun; nothing if nothing is known. */

@@ -22,6 +22,20 @@ public enum TellingVerdict {
     return text;
   }
 
+  /**
+   * The verdict of a fixed string.
+   *
+   * @throws IllegalArgumentException if it is none
+   */
+  public static TellingVerdict parse(String text) {
+    for (TellingVerdict verdict : values()) {
+      if (verdict.text.equals(text)) {
+        return verdict;
+      }
+    }
+    throw new IllegalArgumentException("no verdict of a telling run: " + text);
+  }
+
   /** How often a rider who can tell does so, against what was declared to matter. */
   public enum Often {
     /** More often than would matter. */
