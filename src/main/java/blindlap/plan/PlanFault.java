@@ -233,6 +233,8 @@ public enum PlanFault implements Fault {
   TELLING_MISSING,
   /** A telling run between more than two setups: detail setups. */
   TELLING_TWO_SETUPS,
+  /** A telling run between another number of levels than two: detail levels. */
+  TELLING_TWO_LEVELS,
   /** A telling run on two bikes. */
   TELLING_TWO_BIKES,
   /** A telling run in a series. */

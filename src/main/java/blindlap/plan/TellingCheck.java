@@ -5,6 +5,9 @@ import java.math.BigDecimal;
 
 /** Checks of a telling run: its trials, what is asked, and what such a run cannot have. */
 final class TellingCheck {
+  /** Where the setting whose two levels are told apart stands in a plan. */
+  static final String ONE_SETTING = "telling_run.one_setting";
+
   private final Plan plan;
   private final FoundProblems problems;
 
@@ -26,13 +29,24 @@ final class TellingCheck {
       problems.add(PlanFault.TELLING_MISSING, "telling_run");
       return;
     }
+    StepsDay setting = run.oneSetting();
+    if (setting != null) {
+      new LevelsCheck(plan, setting, ONE_SETTING, problems).all(this::two);
+    }
     attribute(run);
     trials(run);
   }
 
+  private boolean two(int levels) {
+    if (levels != TellingRun.LEVELS) {
+      problems.add(PlanFault.TELLING_TWO_LEVELS, ONE_SETTING + ".levels", levels);
+    }
+    return levels == TellingRun.LEVELS;
+  }
+
   /** What has no meaning where answers are counted as right or wrong. */
   private void refused() {
-    if (plan.setups().size() > 2) {
+    if (plan.setups().size() > 2 && plan.oneSetting() == null) {
       problems.add(PlanFault.TELLING_TWO_SETUPS, "setups", plan.setups().size());
     }
     if (plan.change() == ChangeMethod.TWO_BIKES) {
@@ -76,6 +90,9 @@ final class TellingCheck {
     }
     if (run.attribute().isBlank()) {
       problems.add(PlanFault.ATTRIBUTE_MISSING, "telling_run.attribute");
+    }
+    if (plan.setups().size() < 2) {
+      return; // which says enough of them
     }
     if (plan.setups().stream().noneMatch(setup -> setup.name().equals(run.more()))) {
       String names = String.join(", ", plan.setups().stream().map(Setup::name).toList());
