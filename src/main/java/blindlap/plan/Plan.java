@@ -91,6 +91,13 @@ public record Plan(
       return this != NOISE_RUN;
     }
 
+    /** Most stints of a day; the laps of a trial are stints. */
+    int mostStints() {
+      return this == TELLING_RUN
+          ? TellingRun.MOST_TRIALS * TellingTask.TRIANGLE.laps()
+          : Rule.MOST_STINTS;
+    }
+
     /** True if setups or levels are compared by a measure: not where answers are counted. */
     public boolean measured() {
       return this == COMPARISON || this == STEPS_DAY;

@@ -34,6 +34,7 @@ final class TellingCheck {
       new LevelsCheck(plan, setting, ONE_SETTING, problems).all(this::two);
     }
     attribute(run);
+    rests(run);
     trials(run);
   }
 
@@ -75,6 +76,16 @@ final class TellingCheck {
     }
     if (plan.laps().settling() != 0 || plan.laps().scored() != 1) {
       problems.add(PlanFault.TELLING_LAPS, "laps", plan.laps().perStint());
+    }
+  }
+
+  /** Nothing stands between the laps of a trial but what every lap has before it. */
+  private void rests(TellingRun run) {
+    Timetable table = plan.timetable();
+    int every = table == null ? 0 : table.restEvery();
+    int laps = run.task().laps();
+    if (every > 0 && every % laps != 0) {
+      problems.add(PlanFault.TELLING_REST, "timetable.rest_every", every, laps, 4 * laps, 5 * laps);
     }
   }
 
