@@ -133,7 +133,7 @@ final class HelperCommand extends HelperDayCommand {
   private void schedule(HelperDay day, SortedMap<Integer, Integer> known) {
     Plan plan = day.plan();
     HelperDay.Work first = day.work(0);
-    String before = plan.steps() == null ? "" : " (first handling" + way(plan, first) + ")";
+    String before = plan.oneSetting() == null ? "" : " (first handling" + way(plan, first) + ")";
     say(
         "Warm-up laps on "
             + plan.setups().get(first.setup()).name()

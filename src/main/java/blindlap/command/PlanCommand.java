@@ -272,7 +272,7 @@ final class PlanCommand extends SessionCommand {
     }
     Schedule.of(plan).ifPresent(schedule -> say(DayWords.summary(schedule)));
     if (times) {
-      Schedule.of(plan).ifPresent(schedule -> DayWords.stints(schedule).forEach(this::say));
+      Schedule.of(plan).ifPresent(schedule -> DayWords.stints(plan, schedule).forEach(this::say));
     }
     PlanSummary.series(plan).ifPresent(this::say);
     preview.hints().forEach(hint -> say(Problems.sentence(hint)));

@@ -17,6 +17,9 @@ import org.jspecify.annotations.Nullable;
  * from another field, or is always the same, is left out, so that changing one value is enough.
  */
 public final class PlanFields {
+  private static final String ONE_SETTING =
+      "setup setup_id setting unit levels way least most source low high";
+
   private static final Map<String, List<String>> ORDER =
       Map.ofEntries(
           order(
@@ -32,8 +35,9 @@ public final class PlanFields {
           order("settings", "name value unit tolerance equal check range step readings"),
           order("bike", "name value unit tolerance equal check range step readings"),
           order("limits", "what value source"),
-          order("steps_day", "setup setup_id setting unit levels way least most source low high"),
-          order("telling_run", "task trials matters attribute more"),
+          order("steps_day", ONE_SETTING),
+          order("one_setting", ONE_SETTING),
+          order("telling_run", "task trials matters attribute more one_setting"),
           order("bikes", "first second change_after differences"),
           order("differences", "name first second"),
           order(

@@ -103,10 +103,9 @@ public final class PlanReader {
     fixed(f, "missing", "mask");
     Plan.Kind kind = f.option("kind", Plan.Kind.class, Plan.Kind.COMPARISON);
     Plan.Expectations expectations = f.object("expectations", PlanReader::expectations);
-    StepsReader steps = StepsReader.of(f, kind, problems);
+    KindReader own = KindReader.of(f, kind, problems);
     Blinding blinding = or(f.object("blinding", PlanReader::blinding), Blinding.BLIND);
-    TellingRun telling = f.object("telling_run", TellingReader::run);
-    Protocol protocol = protocol(f, kind, telling, steps.setups().size(), blinding.level());
+    Protocol protocol = protocol(f, kind, own.telling(), own.setups().size(), blinding.level());
     int stints = f.integer("stints", protocol.usualStints());
     return new Plan(
         kind,
@@ -116,7 +115,7 @@ public final class PlanReader {
         f.requiredText("trail"),
         day(f),
         f.text("conditions", ""),
-        steps.setups(),
+        own.setups(),
         f.option("change", ChangeMethod.class, ChangeMethod.REFIT),
         f.object("bikes", PlanReader::bikes),
         f.text("differences_reason", ""),
@@ -134,8 +133,8 @@ public final class PlanReader {
         f.objects("covariates", PlanReader::covariate),
         f.wholes("looks", FieldWords.LOOKS.say()),
         f.object("trail_version", TimingReader::trailVersion),
-        steps.day(),
-        telling);
+        own.steps(),
+        own.telling());
   }
 
   private static LocalDate day(FieldReader f) {

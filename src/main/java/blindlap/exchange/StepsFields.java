@@ -10,7 +10,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The fields of a steps day as a person types them: one setup and its levels, where a committed
+ * The fields of one setting as a person types them: one setup and its levels, where a committed
  * plan holds a setup for every level that says the same but for one value.
  */
 final class StepsFields {
@@ -18,7 +18,17 @@ final class StepsFields {
 
   /** Puts one setup and its levels in place of the setups of a steps day; others stay. */
   static void oneSetup(Map<String, Object> plan) {
-    if (!(plan.get("steps_day") instanceof Map<?, ?> day)
+    oneSetup(plan, plan, "steps_day");
+  }
+
+  /**
+   * The same.
+   *
+   * @param holder what holds the setting
+   * @param key its name there
+   */
+  static void oneSetup(Map<String, Object> plan, Map<String, Object> holder, String key) {
+    if (!(holder.get(key) instanceof Map<?, ?> day)
         || !(plan.get("setups") instanceof List<?> setups)
         || setups.isEmpty()
         || day.containsKey("levels")) {
@@ -38,7 +48,7 @@ final class StepsFields {
     setup.put("id", day.get("setup_id"));
     setup.putAll(Objects.requireNonNull(one));
     plan.put("setups", List.of(setup));
-    plan.put("steps_day", day(day, levels));
+    holder.put(key, day(day, levels));
   }
 
   private static Map<String, Object> day(Map<?, ?> day, List<String> levels) {

@@ -1,32 +1,21 @@
 package blindlap.exchange;
 
 import blindlap.fault.Problem;
-import blindlap.plan.Plan;
 import blindlap.plan.PlanFault;
 import blindlap.plan.Setup;
 import blindlap.plan.StepsDay;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /**
- * Reads what a steps day adds to a plan. A person types one setup and its levels, from which the
- * setups of the levels follow; a stored plan holds those setups.
+ * Reads what a plan says of one setting and its levels. A person types one setup and its levels,
+ * from which the setups of the levels follow; a stored plan holds those setups.
  *
- * @param day what was said of the setting; null where nothing was
+ * @param day what was said of the setting
  * @param setups the plan's setups
  */
-record StepsReader(@Nullable StepsDay day, List<Setup> setups) {
+record StepsReader(StepsDay day, List<Setup> setups) {
 
-  static StepsReader of(FieldReader f, Plan.Kind kind, List<Problem> problems) {
-    List<Setup> typed = f.objects("setups", SetupReader::setup);
-    StepsReader read = f.object("steps_day", s -> read(s, typed, problems));
-    if (read == null || kind != Plan.Kind.STEPS_DAY) {
-      return new StepsReader(read == null ? null : read.day, typed);
-    }
-    return read;
-  }
-
-  private static StepsReader read(FieldReader s, List<Setup> typed, List<Problem> problems) {
+  static StepsReader read(FieldReader s, List<Setup> typed, List<Problem> problems) {
     List<String> levels = s.parted("levels", FieldWords.LEVELS.say());
     boolean one = typed.size() == 1;
     StepsDay day =

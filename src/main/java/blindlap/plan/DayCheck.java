@@ -32,17 +32,13 @@ final class DayCheck {
     }
     int before = problems.count();
     durations(table);
-    if (problems.count() > before || plan.stints() < 1 || plan.stints() > mostStints()) {
+    if (problems.count() > before
+        || plan.stints() < 1
+        || plan.stints() > plan.kind().mostStints()) {
       return;
     }
     clock(table);
     budget(table);
-  }
-
-  private int mostStints() {
-    return plan.kind() == Plan.Kind.TELLING_RUN
-        ? TellingRun.MOST_TRIALS * TellingTask.TRIANGLE.laps()
-        : Rule.MOST_STINTS;
   }
 
   private void range(String where, int value, int least) {
@@ -106,8 +102,14 @@ final class DayCheck {
     Integer budget = table.lapBudget();
     int laps = plan.laps().warmUp() + plan.lapsOfDay();
     if (budget != null && laps > budget) {
+      int most = Schedule.mostStints(plan);
+      TellingRun run = plan.kind() == Plan.Kind.TELLING_RUN ? plan.telling() : null;
       problems.add(
-          PlanFault.LAP_BUDGET, "timetable.lap_budget", laps, budget, Schedule.mostStints(plan));
+          run == null ? PlanFault.LAP_BUDGET : PlanFault.TELLING_LAP_BUDGET,
+          "timetable.lap_budget",
+          laps,
+          budget,
+          run == null ? most : most / run.task().laps());
     }
   }
 }

@@ -6,9 +6,10 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How a level of a steps day is set, from whatever level is on, so that an ear that hears the
- * handling learns nothing (docs/method.md#handling-that-tells-nothing). The same for real and dummy
- * swaps: a level is taken off and set again.
+ * How a level of one setting is set, on a steps day or in a telling run, from whatever level is on,
+ * so that an ear that hears the handling learns nothing
+ * (docs/method.md#handling-that-tells-nothing). The same for real and dummy swaps: a level is taken
+ * off and set again.
  */
 public sealed interface Handling {
 
@@ -58,14 +59,14 @@ public sealed interface Handling {
   }
 
   /**
-   * The handling from one level of a plan to another; empty where the plan is no steps day, or its
-   * levels are not such as {@link PlanCheck} lets through.
+   * The handling from one level of a plan to another; empty where its setups are no levels, or
+   * these are not such as {@link PlanCheck} lets through.
    *
    * @param from index of the setup that is really on; null where nobody knows
    * @param to index of the setup to fit
    */
   static Optional<Handling> of(Plan plan, @Nullable Integer from, int to) {
-    StepsDay steps = plan.steps();
+    StepsDay steps = plan.oneSetting();
     Optional<List<BigDecimal>> levels = plan.levels();
     if (steps == null || levels.isEmpty()) {
       return Optional.empty();

@@ -91,6 +91,13 @@ public record Plan(
       return this != NOISE_RUN;
     }
 
+    /** Most stints of a day; the laps of a trial are stints. */
+    int mostStints() {
+      return this == TELLING_RUN
+          ? TellingRun.MOST_TRIALS * TellingTask.TRIANGLE.laps()
+          : Rule.MOST_STINTS;
+    }
+
     /** True if setups or levels are compared by a measure: not where answers are counted. */
     public boolean measured() {
       return this == COMPARISON || this == STEPS_DAY;
@@ -252,11 +259,20 @@ public record Plan(
   }
 
   /**
-   * The levels of a steps day as numbers, in the order of the setups; empty for other kinds, and
-   * where one is no number.
+   * The one setting whose levels the setups are, of a steps day or of a telling run between two
+   * levels; null where setups are ridden against each other. Whatever is handled asks this, and
+   * whatever is compared by a measure asks for {@link #steps}.
+   */
+  public @Nullable StepsDay oneSetting() {
+    return steps != null || telling == null ? steps : telling.oneSetting();
+  }
+
+  /**
+   * The levels of the one setting as numbers, in the order of the setups; empty where there is none
+   * and where one is no number.
    */
   public Optional<List<java.math.BigDecimal>> levels() {
-    StepsDay day = steps;
+    StepsDay day = oneSetting();
     if (day == null || setups.stream().anyMatch(setup -> day.value(setup).isEmpty())) {
       return Optional.empty();
     }
@@ -305,12 +321,15 @@ public record Plan(
   /**
    * "Shock K against Shock L"; a comparison without a helper says how blind it is, and a steps day
    * what is set: "Shock K, rebound at 4, 7, 10 clicks"; a telling run is called "Telling Shock K
-   * from Shock L".
+   * from Shock L", or "Telling apart: Shock K, compression at 9 and 13 clicks".
    */
   public String title() {
     List<String> names = setups.stream().map(Setup::name).toList();
     if (kind == Kind.TELLING_RUN) {
-      return "Telling " + String.join(" from ", names);
+      StepsDay setting = oneSetting();
+      return setting == null
+          ? "Telling " + String.join(" from ", names)
+          : "Telling apart: " + setting.titleOfTwo(names);
     }
     return steps == null ? title(names, level()) : steps.title(names);
   }

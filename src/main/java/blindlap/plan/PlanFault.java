@@ -233,6 +233,12 @@ public enum PlanFault implements Fault {
   TELLING_MISSING,
   /** A telling run between more than two setups: detail setups. */
   TELLING_TWO_SETUPS,
+  /** A telling run between another number of levels than two: detail levels. */
+  TELLING_TWO_LEVELS,
+  /** A rest between the laps of a trial: details laps between rests, laps of a trial, examples. */
+  TELLING_REST,
+  /** More laps than the rider agreed to: details laps, budget, most trials. */
+  TELLING_LAP_BUDGET,
   /** A telling run on two bikes. */
   TELLING_TWO_BIKES,
   /** A telling run in a series. */

@@ -133,11 +133,12 @@ public final class PlanHints {
   }
 
   private void limits() {
-    StepsDay steps = plan.steps();
+    StepsDay steps = plan.oneSetting();
     if (steps != null
         && (steps.least() != null || steps.most() != null)
         && steps.source().isBlank()) {
-      add(PlanHint.LIMIT_WITHOUT_SOURCE, "steps_day.source", steps.setting());
+      String where = plan.steps() == null ? TellingCheck.ONE_SETTING : StepsCheck.STEPS_DAY;
+      add(PlanHint.LIMIT_WITHOUT_SOURCE, where + ".source", steps.setting());
     }
     for (int i = 0; i < plan.setups().size(); i++) {
       for (Setup.Limit limit : plan.setups().get(i).limits()) {

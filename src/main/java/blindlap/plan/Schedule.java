@@ -9,6 +9,7 @@ import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntPredicate;
 
 /**
  * The day against the clock, stint by stint. Durations are elapsed time, so that midnight and a
@@ -45,6 +46,8 @@ public record Schedule(List<Block> blocks, ZonedDateTime limit) {
   public enum Drop {
     /** Fewer stints, in whole blocks. */
     STINTS,
+    /** Fewer trials of a telling run. */
+    TRIALS,
     /** All rests. */
     RESTS,
     /** All settling laps. */
@@ -70,11 +73,31 @@ public record Schedule(List<Block> blocks, ZonedDateTime limit) {
   public static Optional<Schedule> of(Plan plan) {
     return plan.timetable() == null
         ? Optional.empty()
-        : Optional.of(of(plan.timetable(), plan.day(), plan.laps(), plan.stints()));
+        : Optional.of(of(plan, plan.timetable(), plan.laps(), plan.stints()));
   }
 
-  /** The schedule of a day with this many stints. */
+  /** The schedule of a day with this many stints of any plan but a telling run. */
   public static Schedule of(Timetable table, LocalDate day, Plan.Laps laps, int stints) {
+    return of(table, day, laps, stints, stint -> true);
+  }
+
+  private static Schedule of(Plan plan, Timetable table, Plan.Laps laps, int stints) {
+    return of(table, plan.day(), laps, stints, scored(plan));
+  }
+
+  /**
+   * After which stints somebody is asked. A trial is answered after its last lap, and nobody is
+   * asked before unless measures are recorded beside the answers.
+   */
+  private static IntPredicate scored(Plan plan) {
+    TellingRun run = plan.kind() == Plan.Kind.TELLING_RUN ? plan.telling() : null;
+    return run == null || !plan.askedOnTheDay().isEmpty()
+        ? stint -> true
+        : stint -> stint % run.task().laps() == 0;
+  }
+
+  private static Schedule of(
+      Timetable table, LocalDate day, Plan.Laps laps, int stints, IntPredicate scored) {
     ZonedDateTime at = day.atTime(table.start()).atZone(table.zone());
     List<Block> blocks = new ArrayList<>();
     Duration lap = minutes(table.lap()).plus(minutes(table.climb()));
@@ -83,14 +106,14 @@ public record Schedule(List<Block> blocks, ZonedDateTime limit) {
       at = add(blocks, Kind.WARM_UP, 0, at, Duration.ZERO, lap.multipliedBy(laps.warmUp()));
     }
     Duration handling = minutes(table.coolDown()).plus(minutes(table.swap()));
-    Duration riding =
-        lap.multipliedBy(laps.perStint())
-            .plus(minutes(table.scoring()).multipliedBy(laps.scored()));
+    Duration riding = lap.multipliedBy(laps.perStint());
+    Duration scoring = minutes(table.scoring()).multipliedBy(laps.scored());
     for (int stint = 1; stint <= stints; stint++) {
       if (table.restEvery() > 0 && stint > 1 && (stint - 1) % table.restEvery() == 0) {
         at = add(blocks, Kind.REST, 0, at, Duration.ZERO, minutes(table.rest()));
       }
-      at = add(blocks, Kind.STINT, stint, at, handling, riding);
+      Duration ridden = scored.test(stint) ? riding.plus(scoring) : riding;
+      at = add(blocks, Kind.STINT, stint, at, handling, ridden);
     }
     return new Schedule(blocks, limit(table, day));
   }
@@ -156,18 +179,20 @@ public record Schedule(List<Block> blocks, ZonedDateTime limit) {
   public static List<Way> waysToFit(Plan plan) {
     Timetable table = plan.timetable();
     List<Way> ways = new ArrayList<>();
-    if (table == null || of(table, plan.day(), plan.laps(), plan.stints()).fits()) {
+    if (table == null || of(plan, table, plan.laps(), plan.stints()).fits()) {
       return ways;
     }
     Plan.Laps laps = plan.laps();
-    way(ways, Drop.RESTS, 0, of(table.withoutRests(), plan.day(), laps, plan.stints()));
+    way(ways, Drop.RESTS, 0, of(plan, table.withoutRests(), laps, plan.stints()));
     Plan.Laps settled = new Plan.Laps(laps.warmUp(), 0, laps.scored());
-    way(ways, Drop.SETTLING_LAPS, 0, of(table, plan.day(), settled, plan.stints()));
+    way(ways, Drop.SETTLING_LAPS, 0, of(plan, table, settled, plan.stints()));
     Plan.Laps cold = new Plan.Laps(Math.min(1, laps.warmUp()), laps.settling(), laps.scored());
-    way(ways, Drop.WARM_UP_LAPS, cold.warmUp(), of(table, plan.day(), cold, plan.stints()));
+    way(ways, Drop.WARM_UP_LAPS, cold.warmUp(), of(plan, table, cold, plan.stints()));
     int most = mostStints(plan);
+    TellingRun run = plan.kind() == Plan.Kind.TELLING_RUN ? plan.telling() : null;
     if (most > 0) {
-      way(ways, Drop.STINTS, most, of(table, plan.day(), laps, most));
+      int left = run == null ? most : most / run.task().laps();
+      way(ways, run == null ? Drop.STINTS : Drop.TRIALS, left, of(plan, table, laps, most));
     }
     return ways;
   }
@@ -180,7 +205,7 @@ public record Schedule(List<Block> blocks, ZonedDateTime limit) {
 
   /**
    * The largest number of stints, in whole blocks, that daylight and lap budget leave room for; 0
-   * if not even one block fits, {@link Rule#MOST_STINTS} or less without a timetable.
+   * if not even one block fits, without a timetable as many as the kind of plan may have.
    */
   public static int mostStints(Plan plan) {
     return mostStints(plan, plan.laps());
@@ -191,12 +216,12 @@ public record Schedule(List<Block> blocks, ZonedDateTime limit) {
     Integer block = plan.protocol().block();
     int step = block == null || block < 1 ? Math.max(1, plan.setups().size()) : block;
     int most = 0;
-    for (int n = step; n <= Rule.MOST_STINTS; n += step) {
+    for (int n = step; n <= plan.kind().mostStints(); n += step) {
       Timetable table = plan.timetable();
       if (table != null) {
         Integer budget = table.lapBudget();
         int laps = planned.warmUp() + n * planned.perStint();
-        if (budget != null && laps > budget || !of(table, plan.day(), planned, n).fits()) {
+        if (budget != null && laps > budget || !of(plan, table, planned, n).fits()) {
           return most;
         }
       }

@@ -20,8 +20,8 @@ final class SetupCheck {
   }
 
   void all() {
-    boolean steps = plan.kind() == Plan.Kind.STEPS_DAY;
-    if (!steps) {
+    boolean levels = plan.kind() == Plan.Kind.STEPS_DAY || plan.oneSetting() != null;
+    if (!levels) {
       number();
     }
     Set<String> seen = new HashSet<>();
@@ -30,7 +30,7 @@ final class SetupCheck {
       String where = "setups[" + (i + 1) + "]";
       if (setup.name().isBlank()) {
         problems.add(PlanFault.MISSING_FIELD, where + ".name");
-      } else if (!steps // of levels StepsCheck says what it finds
+      } else if (!levels // of them LevelsCheck says what it finds
           && (!seen.add(setup.name().strip().toLowerCase(Locale.ROOT))
               | !seen.add("id " + setup.id()))) {
         problems.add(PlanFault.SAME_SETUP, where, setup.name());
@@ -39,8 +39,7 @@ final class SetupCheck {
     }
     settings(plan.bike(), "bike");
     bikes();
-    if (plan.kind() == Plan.Kind.COMPARISON
-        || plan.kind() == Plan.Kind.TELLING_RUN) { // of a steps day StepsCheck says what differs
+    if (plan.kind().drawn() && !levels) { // of which LevelsCheck says what differs
       differences();
     }
   }
@@ -73,9 +72,9 @@ final class SetupCheck {
     }
   }
 
-  /** The levels of a steps day are one part, whose handlings are counted together and said once. */
+  /** The levels of one setting are one part, whose handlings are counted together and said once. */
   private void refits(Setup setup, String where, int handled, int most) {
-    StepsDay steps = plan.steps();
+    StepsDay steps = plan.oneSetting();
     String name = steps == null ? setup.name() : steps.setup();
     if (steps == null || setup.equals(plan.setups().get(0))) {
       problems.add(PlanFault.REFITS_EXCEEDED, where + ".most_refits", name, handled, most);

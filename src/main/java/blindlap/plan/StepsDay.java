@@ -9,8 +9,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What a steps day adds to a plan (docs/method.md#steps-day): one setup, one setting, three to six
- * levels. The levels themselves are the plan's setups, which differ in this setting and in nothing
- * else; so order, codes, seal and sheets are those of any comparison.
+ * levels. A telling run between two levels of one setting says the same of it. The levels
+ * themselves are the plan's setups, which differ in this setting and in nothing else; so order,
+ * codes, seal and sheets are those of any comparison.
  *
  * @param setup name of the one setup
  * @param setupId its id, from which those of the levels are made
@@ -62,8 +63,17 @@ public record StepsDay(
     return setup + ", " + setting + " at " + range(levels);
   }
 
+  /** "Shock K, compression at 9 and 13 clicks". */
+  String titleOfTwo(List<String> levels) {
+    return setup + ", " + setting + " at " + range(levels, " and ");
+  }
+
   /** The names of levels in one, the unit once: "4, 7, 10 clicks". */
   public static String range(List<String> levels) {
+    return range(levels, ", ");
+  }
+
+  private static String range(List<String> levels, String between) {
     if (levels.isEmpty()) {
       return "";
     }
@@ -71,12 +81,12 @@ public record StepsDay(
     boolean all = unit.startsWith(" ") && levels.stream().allMatch(each -> each.endsWith(unit));
     return all
         ? String.join(
-                ", ",
+                between,
                 levels.stream()
                     .map(each -> each.substring(0, each.length() - unit.length()))
                     .toList())
             + unit
-        : String.join(", ", levels);
+        : String.join(between, levels);
   }
 
   /** True if the maker's limits, as far as they were typed in, allow a value. */

@@ -5,6 +5,9 @@ import java.math.BigDecimal;
 
 /** Checks of a telling run: its trials, what is asked, and what such a run cannot have. */
 final class TellingCheck {
+  /** Where the setting whose two levels are told apart stands in a plan. */
+  static final String ONE_SETTING = "telling_run.one_setting";
+
   private final Plan plan;
   private final FoundProblems problems;
 
@@ -26,13 +29,25 @@ final class TellingCheck {
       problems.add(PlanFault.TELLING_MISSING, "telling_run");
       return;
     }
+    StepsDay setting = run.oneSetting();
+    if (setting != null) {
+      new LevelsCheck(plan, setting, ONE_SETTING, problems).all(this::two);
+    }
     attribute(run);
+    rests(run);
     trials(run);
+  }
+
+  private boolean two(int levels) {
+    if (levels != TellingRun.LEVELS) {
+      problems.add(PlanFault.TELLING_TWO_LEVELS, ONE_SETTING + ".levels", levels);
+    }
+    return levels == TellingRun.LEVELS;
   }
 
   /** What has no meaning where answers are counted as right or wrong. */
   private void refused() {
-    if (plan.setups().size() > 2) {
+    if (plan.setups().size() > 2 && plan.oneSetting() == null) {
       problems.add(PlanFault.TELLING_TWO_SETUPS, "setups", plan.setups().size());
     }
     if (plan.change() == ChangeMethod.TWO_BIKES) {
@@ -64,6 +79,16 @@ final class TellingCheck {
     }
   }
 
+  /** Nothing stands between the laps of a trial but what every lap has before it. */
+  private void rests(TellingRun run) {
+    Timetable table = plan.timetable();
+    int every = table == null ? 0 : table.restEvery();
+    int laps = run.task().laps();
+    if (every > 0 && every % laps != 0) {
+      problems.add(PlanFault.TELLING_REST, "timetable.rest_every", every, laps, 4 * laps, 5 * laps);
+    }
+  }
+
   private void attribute(TellingRun run) {
     boolean asked = run.task() == TellingTask.TWO_CHOICE;
     if (!asked) {
@@ -76,6 +101,9 @@ final class TellingCheck {
     }
     if (run.attribute().isBlank()) {
       problems.add(PlanFault.ATTRIBUTE_MISSING, "telling_run.attribute");
+    }
+    if (plan.setups().size() < 2) {
+      return; // which says enough of them
     }
     if (plan.setups().stream().noneMatch(setup -> setup.name().equals(run.more()))) {
       String names = String.join(", ", plan.setups().stream().map(Setup::name).toList());

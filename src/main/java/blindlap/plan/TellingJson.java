@@ -10,14 +10,18 @@ final class TellingJson {
   /** Left out where the plan is none, so that other plans keep their bytes. */
   static void put(Map<String, Object> tree, @Nullable TellingRun run) {
     if (run != null) {
-      tree.put(
-          "telling_run",
+      Map<String, Object> fields =
           JsonText.object(
               "task", JsonText.word(run.task()),
               "trials", JsonText.number(run.trials()),
               "matters", JsonText.number(run.matters()),
               "attribute", run.attribute(),
-              "more", run.more()));
+              "more", run.more());
+      StepsDay setting = run.oneSetting();
+      if (setting != null) {
+        fields.put("one_setting", StepsJson.fields(setting));
+      }
+      tree.put("telling_run", fields);
     }
   }
 }

@@ -3,11 +3,13 @@ package blindlap.plan;
 import blindlap.stats.tell.TrialsPower;
 import java.math.BigDecimal;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a telling run adds to a plan (docs/method.md#can-you-tell): trials of one task between the
- * plan's two setups. Every lap of a trial is a stint of one scored lap, so that order, codes, seal
- * and sheets are those of any session; stints and rule follow from task and trials.
+ * plan's two setups, or between two levels of one setting, which are its setups then. Every lap of
+ * a trial is a stint of one scored lap, so that order, codes, seal and sheets are those of any
+ * session; stints and rule follow from task and trials.
  *
  * @param task what is asked in every trial
  * @param trials number of trials
@@ -15,9 +17,19 @@ import java.util.List;
  * @param attribute what one of two laps has more of, as the rider is asked; empty but for {@link
  *     TellingTask#TWO_CHOICE}
  * @param more name of the setup that is declared to have more of it; empty but for the same
+ * @param oneSetting the setting whose two levels are the setups, set as on a steps day; null where
+ *     two setups are told apart
  */
 public record TellingRun(
-    TellingTask task, int trials, BigDecimal matters, String attribute, String more) {
+    TellingTask task,
+    int trials,
+    BigDecimal matters,
+    String attribute,
+    String more,
+    @Nullable StepsDay oneSetting) {
+  /** Levels of the one setting. */
+  static final int LEVELS = 2;
+
   /** Most trials of one day: three laps each are 300 codes of the 900 that there are. */
   public static final int MOST_TRIALS = 100;
 
@@ -26,6 +38,12 @@ public record TellingRun(
 
   /** Numbers of trials that a plan is shown beside its own. */
   private static final List<Integer> SHOWN = List.of(6, 9, 12, 15, 18, 24, 30, 40, 60, 100);
+
+  /** A run between two setups. */
+  public TellingRun(
+      TellingTask task, int trials, BigDecimal matters, String attribute, String more) {
+    this(task, trials, matters, attribute, more, null);
+  }
 
   /** Stints of the day, one for every lap of a trial. */
   public int stints() {

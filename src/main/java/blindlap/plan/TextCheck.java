@@ -39,7 +39,9 @@ final class TextCheck {
           "to_gate",
           "setup",
           "setup_id",
-          "setting");
+          "setting",
+          "attribute",
+          "more");
 
   private final FoundProblems problems;
 

@@ -74,8 +74,8 @@ public final class CommittedPlanWords {
   private static List<String> setups(Plan plan) {
     List<String> lines = new ArrayList<>();
     lines.add(say("way", PlanJson.word(plan.change())));
-    StepsDay levels = plan.steps();
-    // Levels of a steps day are one setup, which is read once.
+    StepsDay levels = plan.oneSetting();
+    // Levels of one setting are one setup, which is read once.
     List<Setup> setups = levels == null ? plan.setups() : List.of(levels.one(plan.setups().get(0)));
     for (Setup setup : setups) {
       String name = setup.name();

@@ -13,14 +13,14 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** How the level of a steps day is set, in words for the helper, and for the tester beforehand. */
+/** How the level of one setting is set, in words for the helper, and for the tester beforehand. */
 public final class HandlingWords {
   private static final Words WORDS = Words.of("handling");
 
   private HandlingWords() {}
 
   /**
-   * What to do, in order; empty where the plan is no steps day.
+   * What to do, in order; empty where its setups are no levels.
    *
    * @param from index of the level that is really on; null where nobody knows
    * @param to index of the level to set
@@ -89,7 +89,7 @@ public final class HandlingWords {
 
   /** The maker's limits of the setting, as they were typed in; empty where none were. */
   public static Optional<String> limits(Plan plan) {
-    StepsDay day = plan.steps();
+    StepsDay day = plan.oneSetting();
     if (day == null || day.least() == null && day.most() == null) {
       return Optional.empty();
     }
@@ -106,7 +106,7 @@ public final class HandlingWords {
             source));
   }
 
-  /** A row's way in few words, for a sheet of paper; empty where the plan is no steps day. */
+  /** A row's way in few words, for a sheet of paper; empty where its setups are no levels. */
   public static String row(Plan plan, @Nullable Integer from, int to) {
     Handling handling = Handling.of(plan, from, to).orElse(null);
     if (handling instanceof Handling.Clicks clicks) {
@@ -125,7 +125,7 @@ public final class HandlingWords {
 
   /** What goes for every handling, for a sheet of paper. */
   public static List<String> every(Plan plan) {
-    StepsDay day = plan.steps();
+    StepsDay day = plan.oneSetting();
     if (day == null) {
       return List.of();
     }
@@ -133,9 +133,9 @@ public final class HandlingWords {
     return List.of(WORDS.say("every") + " " + WORDS.say(key, Handling.clicks(plan).orElse(0)));
   }
 
-  /** All that a steps day fixes beside its levels, for whoever signs the plan. */
+  /** All that is fixed of the one setting beside its levels, for whoever signs the plan. */
   public static List<String> signed(Plan plan) {
-    StepsDay day = plan.steps();
+    StepsDay day = plan.oneSetting();
     if (day == null) {
       return List.of();
     }
@@ -149,7 +149,7 @@ public final class HandlingWords {
 
   /** What the handlings of the day come to, for whoever plans it; empty for other plans. */
   public static List<String> planned(Plan plan) {
-    StepsDay day = plan.steps();
+    StepsDay day = plan.oneSetting();
     if (day == null || Handling.of(plan, null, 0).isEmpty()) {
       return List.of();
     }
@@ -173,7 +173,7 @@ public final class HandlingWords {
   }
 
   private static String typed(Plan plan, BigDecimal value) {
-    StepsDay day = plan.steps();
+    StepsDay day = plan.oneSetting();
     String unit = day == null ? "" : day.unit();
     return plain(value) + (unit.isBlank() ? "" : " " + unit);
   }

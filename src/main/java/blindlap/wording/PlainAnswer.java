@@ -115,6 +115,7 @@ public final class PlainAnswer {
                   ? List.of(swaps, DayWords.handlings(day.handlings()))
                   : List.of(swaps);
             })
+        .or(() -> TrialsWords.of(plan).map(TrialsWords::handlings))
         .orElse(List.of());
   }
 

@@ -1,9 +1,11 @@
 package blindlap.wording;
 
+import blindlap.plan.Handlings;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
 import blindlap.plan.TellingRun;
 import blindlap.stats.tell.TrialsPower;
+import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
 import java.math.BigDecimal;
@@ -11,6 +13,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** What the trials of a telling run can show, in words, before they are ridden. */
 public final class TrialsWords {
@@ -80,18 +83,64 @@ public final class TrialsWords {
   public List<String> table() {
     List<String> lines = new ArrayList<>();
     lines.add(WORDS.say("table", share()));
-    for (TrialsPower row : run.table()) {
-      String key = row.least().isPresent() ? "row" : "row.never";
-      lines.add(
-          WORDS.say(
-              row.trials() == run.trials() ? key + ".own" : key,
-              row.trials(),
-              row.least().orElse(0),
-              inHundred(row.power()),
-              inHundred(row.cannot()),
-              row.trials() * run.task().laps()));
-    }
+    lines.addAll(rows().stream().map(Row::line).toList());
     return lines;
+  }
+
+  /** Heads of the columns of {@link Row#cells}. */
+  public List<String> heads() {
+    return Stream.of("trials", "laps", "least", "felt", "nothing")
+        .map(head -> WORDS.say("head." + head, share()))
+        .toList();
+  }
+
+  /**
+   * What so many trials can show.
+   *
+   * @param cells as in a table
+   * @param line as in a sentence
+   * @param planned true for the plan's own number
+   */
+  public record Row(List<String> cells, String line, boolean planned) {
+    public Row {
+      cells = List.copyOf(cells);
+    }
+  }
+
+  /** Other numbers of trials and the plan's own, rising. */
+  public List<Row> rows() {
+    return run.table().stream().map(this::row).toList();
+  }
+
+  private Row row(TrialsPower row) {
+    boolean planned = row.trials() == run.trials();
+    int laps = row.trials() * run.task().laps();
+    boolean shows = row.least().isPresent();
+    String least = shows ? String.valueOf(row.least().getAsInt()) : WORDS.say("cell.never");
+    String key = shows ? "row" : "row.never";
+    return new Row(
+        List.of(
+            String.valueOf(row.trials()),
+            String.valueOf(laps),
+            least,
+            inHundred(row.power()),
+            inHundred(row.cannot())),
+        WORDS.say(
+            planned ? key + ".own" : key,
+            row.trials(),
+            row.least().orElse(0),
+            inHundred(row.power()),
+            inHundred(row.cannot()),
+            laps),
+        planned);
+  }
+
+  /** How often parts are handled; of levels it is said beside them. */
+  List<String> handlings() {
+    Handlings all = Handlings.of(plan);
+    return plan.oneSetting() == null
+        ? List.of(WORDS.say("handlings", all.day(), all.perSetupAtMost()))
+        : List.of(WORDS.say("handlings.levels", all.day()));
   }
 
   private String share() {
@@ -103,19 +152,25 @@ public final class TrialsWords {
     return Figures.inHundred(share);
   }
 
-  /** Laps, climbs, handlings and answers of one trial; rests are not in them. */
+  /** Laps, climbs, handlings and the answer of a trial, and of all; rests are not in them. */
   private Optional<String> minutes() {
     return Schedule.of(plan)
         .map(
             schedule -> {
-              Duration laps =
-                  schedule.blocks().stream()
-                      .filter(block -> block.kind() == Schedule.Kind.STINT)
-                      .limit(run.task().laps())
-                      .map(block -> Duration.between(block.from(), block.to()))
-                      .reduce(Duration.ZERO, Duration::plus);
+              Duration trial = riding(schedule, run.task().laps());
               return WORDS.say(
-                  "minutes", Figures.number(laps.toSeconds() / 60.0, 1), run.task().laps());
+                  "minutes",
+                  Figures.number(trial.toSeconds() / 60.0, 1),
+                  run.task().laps(),
+                  run.trials(),
+                  DayWords.duration(riding(schedule, plan.stints())));
             });
+  }
+
+  private static Duration riding(Schedule schedule, int stints) {
+    return schedule.stints().stream()
+        .limit(stints)
+        .map(block -> Duration.between(block.from(), block.to()))
+        .reduce(Duration.ZERO, Duration::plus);
   }
 }

@@ -96,6 +96,8 @@ class PlanSchemaTest {
             + " [5, '5,5', 6.0], way: pressure, low: 4.5, high: '6,5'}}",
         "{kind: steps day, protocol: {name: own, levels: yes, block: 3}}",
         "{kind: Telling_Run, telling_run: {task: duo-trio, trials: '30', matters: '0,4'}}",
+        "{kind: telling run, setups: [{name: K}], telling_run: {one_setting: {setting: rebound,"
+            + " unit: clicks, levels: '9, 13', way: clicks, least: 2, most: 16, source: p. 12}}}",
         "{kind: telling run, telling_run: {task: two choice, trials: 24, matters: 0.5, attribute:"
             + " grip, more: Shock K}}",
         "blinding: {blinded: false, times: after scoring, helper_waits: in the hut, timed_by:"
@@ -147,6 +149,9 @@ class PlanSchemaTest {
         "telling_run: {trials: many}",
         "telling_run: {matters: half}",
         "telling_run: {laps: 3}",
+        "telling_run: {one_setting: {levels: {a: 1}}}",
+        "telling_run: {one_setting: {way: by hand}}",
+        "telling_run: {one_setting: {trials: 3}}",
         "level: 0.1",
         "missing: impute",
         "plan: '2'",

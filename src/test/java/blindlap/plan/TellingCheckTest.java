@@ -5,9 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.exchange.PlanReader;
 import blindlap.fault.Problem;
 import blindlap.stats.tell.TrialsPower;
+import blindlap.wording.day.DayWords;
+import blindlap.wording.day.Problems;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import org.assertj.core.groups.Tuple;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -119,6 +123,60 @@ class TellingCheckTest {
       }
     }
     return false;
+  }
+
+  private static final String DAY =
+      "timetable: {start: '09:00', daylight_end: '%s', lap: 2, climb: 3, swap: 4, scoring: 1%s}\n";
+
+  private static Plan day(String end, String more) {
+    String typed = TellingRuns.text("trials: 15");
+    return Plans.with(typed.replace("timetable: null\n", DAY.formatted(end, more)));
+  }
+
+  /** Warm-up 14 min; 45 laps of 9 min; an answer of 1 min after every third of them. */
+  @Test
+  void onlyTheLastLapOfATrialIsAnsweredAndADayTooLongHasFewerTrials() {
+    Schedule schedule = Schedule.of(day("20:00", "")).orElseThrow();
+    assertThat(Duration.between(schedule.start(), schedule.end()).toMinutes())
+        .isEqualTo(14 + 45 * 9 + 15);
+
+    Plan late = day("15:00", "");
+    assertThat(Schedule.waysToFit(late))
+        .extracting(Schedule.Way::drop, Schedule.Way::left)
+        .containsExactly(Tuple.tuple(Schedule.Drop.TRIALS, 12));
+    assertThat(Problems.sentence(PlanCheck.problems(late).get(0))).contains("ride 12 trials");
+    assertThat(DayWords.dark(late, Schedule.of(late).orElseThrow()))
+        .get()
+        .asString()
+        .startsWith("Trials 13 to 15 fall into the dark");
+    assertThat(DayWords.stints(late, schedule).get(1))
+        .isEqualTo("Trial 2: first handling at 09:42, riding from 09:46, answered by 10:10.");
+    assertThat(Schedule.mostStints(day("23:59", ""))).isEqualTo(93);
+  }
+
+  @Test
+  void measuresBesideTheAnswersAreAskedForLapByLap() {
+    String typed =
+        TellingRuns.text("trials: 15").replace("timetable: null\n", DAY.formatted("20:00", ""));
+    Plan plan =
+        Plans.with(
+            typed.replace(
+                "measures: null", "measures: [{name: lap time, kind: lap time, unit: s}]"));
+    Schedule schedule = Schedule.of(plan).orElseThrow();
+
+    assertThat(Duration.between(schedule.start(), schedule.end()).toMinutes())
+        .isEqualTo(14 + 45 * 10);
+  }
+
+  @Test
+  void aRestStandsBetweenTrialsAndLapsAreCapped() {
+    assertThat(PlanCheck.problems(day("20:00", ", rest_every: 15, rest: 20"))).isEmpty();
+    Problem problem = PlanCheck.problems(day("20:00", ", rest_every: 10, rest: 20")).get(0);
+    assertThat(problem.fault()).isEqualTo(PlanFault.TELLING_REST);
+    assertThat(Problems.sentence(problem)).contains("every 12 or 15");
+
+    Problem budget = PlanCheck.problems(day("20:00", ", lap_budget: 40")).get(0);
+    assertThat(Problems.sentence(budget)).contains("47 laps", "Plan 12 trials at most");
   }
 
   @Test

@@ -9,6 +9,19 @@ public final class TellingRuns {
     return Plans.with(text("task: triangle"));
   }
 
+  /** Fifteen triangles at 9 and 13 clicks of one setup's compression, within typed limits. */
+  public static Plan levels() {
+    return Plans.with(levels("task: triangle", "levels: [9, 13], least: 2, most: 16"));
+  }
+
+  /** The fields of a plan between two levels, compression in clicks unless it says otherwise. */
+  public static String levels(String run, String setting) {
+    String one = "one_setting: {setting: compression, unit: clicks from closed, %s}";
+    return text(run + (run.isBlank() ? "" : ", ") + one.formatted(setting))
+        .replaceFirst(
+            "(?s)setups: .*?}\\]\n", "setups: [{name: Shock K, component: rear shock}]\n");
+  }
+
   /** The fields of a plan with what stands in telling_run. */
   public static String text(String run) {
     return """

@@ -3,6 +3,7 @@ package blindlap.wording.day;
 import blindlap.plan.Handlings;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
+import blindlap.plan.TellingRun;
 import java.time.Duration;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
@@ -82,16 +83,32 @@ public final class DayWords {
 
   /** Which stints would be ridden after the end of daylight, as the plan has it; empty if none. */
   public static Optional<String> dark(Schedule schedule) {
+    return dark(schedule, "dark", 1);
+  }
+
+  /** The same of a plan; of a telling run the trials. */
+  public static Optional<String> dark(Plan plan, Schedule schedule) {
+    int laps = lapsOfTrial(plan);
+    return laps == 0 ? dark(schedule) : dark(schedule, "dark.trials", laps);
+  }
+
+  private static Optional<String> dark(Schedule schedule, String key, int of) {
     List<Schedule.Block> dark = schedule.inTheDark();
     if (dark.isEmpty()) {
       return Optional.empty();
     }
-    int first = dark.get(0).stint();
-    int last = dark.get(dark.size() - 1).stint();
+    int first = (dark.get(0).stint() + of - 1) / of;
+    int last = (dark.get(dark.size() - 1).stint() + of - 1) / of;
     return Optional.of(
         first == last
-            ? WORDS.say("dark.one", first, LIMIT.format(schedule.limit()))
-            : WORDS.say("dark", first, last, LIMIT.format(schedule.limit())));
+            ? WORDS.say(key + ".one", first, LIMIT.format(schedule.limit()))
+            : WORDS.say(key, first, last, LIMIT.format(schedule.limit())));
+  }
+
+  /** Laps of every trial of a telling run; 0 of other plans. */
+  private static int lapsOfTrial(Plan plan) {
+    TellingRun run = plan.kind() == Plan.Kind.TELLING_RUN ? plan.telling() : null;
+    return run == null ? 0 : run.task().laps();
   }
 
   /** When the handling before each stint starts, one a line. */
@@ -104,6 +121,27 @@ public final class DayWords {
               block.stint(),
               clock(schedule.start(), block.from()),
               clock(schedule.start(), block.ride())));
+    }
+    return lines;
+  }
+
+  /** The same of a plan; of a telling run when each trial begins and is answered, one a line. */
+  public static List<String> stints(Plan plan, Schedule schedule) {
+    int laps = lapsOfTrial(plan);
+    if (laps == 0) {
+      return stints(schedule);
+    }
+    List<Schedule.Block> all = schedule.stints();
+    List<String> lines = new ArrayList<>();
+    for (int last = laps - 1; last < all.size(); last += laps) {
+      Schedule.Block begins = all.get(last + 1 - laps);
+      lines.add(
+          WORDS.say(
+              "day.trial",
+              (last + 1) / laps,
+              clock(schedule.start(), begins.from()),
+              clock(schedule.start(), begins.ride()),
+              clock(schedule.start(), all.get(last).to())));
     }
     return lines;
   }
