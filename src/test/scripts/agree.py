@@ -132,6 +132,36 @@ def levels(place, measure, result, tables):
             same(f"{place}, verdict, compute", 1, int(result["verdict"] == measure["verdict"]))
 
 
+COUNT = {  # lines of a telling run, and the fields they give again
+    "": ("answered", "correct", "p", "p_fewer"),
+    ", really told": ("really_told", "limits_90", "limits_90"),
+    ", distance": ("d_prime", "d_prime_interval_95", "d_prime_interval_95"),
+}
+
+
+def trials(name, package, answers, tables):
+    """Right answers, with and without doubtful trials: the report, compute, Python and R."""
+    run = package["telling_run"]
+    results = {n["about"]: a["result"] for n, a in zip(package["requests"], answers)}
+    for about, row, said in (("telling", "trials", run), ("telling.without", "without", run.get("without"))):
+        if said is None:
+            for tool, table in tables.items():
+                same(f"{name}, {row}, how many, {tool}", 0, len(table.get(row, [])))
+            continue
+        tested.add(row)
+        for end, fields in COUNT.items():
+            for i, field in enumerate(fields):
+                one = said[field][i - 1] if isinstance(said[field], list) else said[field]
+                for tool, table in tables.items():
+                    same(f"{name}, {row}{end} {field} {i}, {tool}", one, number(table[row + end][i]))
+                if field not in ("answered", "correct"):
+                    again = results[about][field]
+                    same(f"{name}, {row}{end} {field} {i}, compute", one, again[i - 1] if isinstance(again, list) else again)
+        words = {"compute": results[about]["verdict"], **{t: table[row + ", verdict"][0] for t, table in tables.items()}}
+        for tool, word in words.items():
+            same(f"{name}, {row}, verdict {said['verdict']} is {word} by {tool}", 1, int(word == said["verdict"]))
+
+
 names = sorted(os.listdir(samples))
 for name in names:
     notebook = json.load(open(f"{samples}/{name}/review.json", encoding="utf-8"))
@@ -146,6 +176,9 @@ for name in names:
     for tool in ("python", "r"):
         lines = open(f"{work}/{name}.{tool}", encoding="utf-8").read().splitlines()
         tables[tool] = {l.split("\t")[0]: l.split("\t")[1:] for l in lines}
+    if "telling_run" in package:
+        trials(name, package, answers, tables)
+        continue
     computed = {
         named["measure"]: answer["result"]
         for named, answer in zip(package["requests"], answers)
@@ -202,8 +235,8 @@ for name in names:
                     same(f"{place}, {level}, compute", expected, given[end])
     session(name, package, answers, tables)
     where(name, package, answers, tables)
-if tested - {"where"} != {"waits", "waits by setup", "looks", "levels"}:
+if tested - {"where"} != {"waits", "waits by setup", "looks", "levels", "trials", "without"}:
     failures += 1
-    print("no session here has waits that are tested, or none has looks, or none has levels")
+    print("no session here has waits that are tested, none has looks, levels, trials, or trials with a wrong fit")
 print(f"{compared} numbers of {len(names)} sessions compared, {failures} differ")
 sys.exit(1 if failures or compared < 700 else 0)

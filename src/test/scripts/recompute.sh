@@ -13,8 +13,10 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 for folder in "$samples"/*/; do
   name=$(basename "$folder")
-  python3 "$here/recompute.py" "$folder/package" > "$work/$name.python"
-  Rscript --vanilla "$here/recompute.R" "$folder/package" > "$work/$name.r"
+  kind=recompute
+  [ -e "$folder/package/trials.csv" ] && kind=recompute-trials
+  python3 "$here/$kind.py" "$folder/package" > "$work/$name.python"
+  Rscript --vanilla "$here/$kind.R" "$folder/package" > "$work/$name.r"
   "$@" review --from "$folder/package" --json > "$work/$name.json"
   python3 "$here/requests.py" "$work/$name.json" > "$work/$name.requests"
   "$@" compute "$work/$name.requests" > "$work/$name.answers"

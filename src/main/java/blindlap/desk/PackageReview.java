@@ -56,6 +56,7 @@ public final class PackageReview {
           "key.json",
           "laps.csv",
           "stints.csv",
+          "trials.csv",
           "helper.csv",
           "record.csv",
           "waits.csv",

@@ -129,6 +129,7 @@ public final class DataPackage {
     CovariateTables.takenOut(tables, day);
     tables.rule(plan.rule());
     tables.levels(plan);
+    TrialTable.write(tables, day);
     stints(tables, day);
     RecordedTables.write(tables, day);
     fits(tables, day);
@@ -188,8 +189,9 @@ public final class DataPackage {
         unblinded(plan),
         WORDS.say("question", plan.question()),
         WORDS.say("tables"),
-        WORDS.say("again"),
+        WORDS.say(plan.telling() == null ? "again" : "again.trials"),
         plan.steps() == null ? "" : WORDS.say("levels"),
+        plan.telling() == null ? "" : WORDS.say("trials"),
         WORDS.say("proof"),
         WORDS.say("amended", amendments),
         WORDS.say("edition", Edition.CURRENT),
@@ -269,8 +271,8 @@ public final class DataPackage {
             Column.of(
                 "guess",
                 "string",
-                "the rider's guess, on a steps day the end: low or high; - for don't know, empty if"
-                    + " not asked"),
+                "the rider's guess, on a steps day the end: low or high, of a telling run the lap"
+                    + " that was named within its trial; - for don't know, empty if not asked"),
             Column.of("cue", "string", "what gave it away"),
             Column.of("blind_broken", "string", "what happened, where the rider knew"),
             Column.of("in_the_day", "boolean", "false after the day was cut short")),

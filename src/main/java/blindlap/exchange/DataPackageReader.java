@@ -38,6 +38,7 @@ public final class DataPackageReader {
   private static final String KEY = "key.json";
   private static final String LAPS = "laps.csv";
   private static final String STINTS = "stints.csv";
+  private static final String TRIALS = "trials.csv";
   private static final String HELPER = "helper.csv";
 
   private final Map<String, byte[]> files;
@@ -107,6 +108,9 @@ public final class DataPackageReader {
       if (!PackageCells.text(row, "blind_broken").isEmpty()) {
         broken.put(stint, PackageCells.text(row, "blind_broken"));
       }
+    }
+    if (plan.telling() != null) {
+      TrialTable.sureness(CsvText.read(TRIALS, text(TRIALS)), plan.telling(), guesses);
     }
     Optional<Masks> masks = MaskTable.of(files, plan);
     return new DayRecord(

@@ -34,6 +34,8 @@ public enum PackageFault implements Fault {
   NO_COLUMN,
   /** Not a number: what stands there, its column. */
   NOT_A_NUMBER,
+  /** A sureness that is none: as written. */
+  NOT_A_SURENESS,
   /** Not the letter of a setup: what stands there. */
   NOT_A_SETUP,
   /** Not a kind of remark: what stands there. */

@@ -7,6 +7,7 @@ import blindlap.plan.Labels;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.StepsDay;
+import blindlap.plan.TellingRun;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
 import blindlap.review.HelperFit;
@@ -98,7 +99,7 @@ final class ReportDay {
     page.p(
         WORDS.say(
             plan.steps() == null ? "order" : "order.levels",
-            Labels.order(plan, day.key().order()),
+            order(),
             Figures.count(said.orders()),
             plan.setups().get(0).name()));
     laps();
@@ -107,6 +108,13 @@ final class ReportDay {
     guesses();
     events();
     timeline();
+  }
+
+  /** The letters of the order, those of a trial together. */
+  private String order() {
+    String letters = Labels.order(plan, day.key().order());
+    TellingRun run = plan.telling();
+    return run == null ? letters : letters.replaceAll("(.{" + run.task().laps() + "})(?=.)", "$1 ");
   }
 
   private String setupOrLevel() {

@@ -48,6 +48,7 @@ final class TellingReportFront {
     AmendmentWords.mark(input.state()).ifPresent(page::p);
     page.h2("every.trial").figure(TellingPictures.strip(finding, words));
     page.h2("against.chance").figure(TellingPictures.axis(finding, words));
+    page.raw("<div class=\"turn\"></div>\n");
     page.raw("<div class=\"two\">\n<div class=\"column\">\n");
     fixed();
     page.raw("</div>\n<div class=\"column\">\n");
@@ -60,7 +61,7 @@ final class TellingReportFront {
             "days",
             WORDS.say("on", plan.day(), plan.trail(), plan.conditions()));
     page.raw("</div>\n</div>\n");
-    page.h2("blind");
+    page.h2("read.count");
     text.waits().forEach(page::p);
     page.p(words.whyTitle() + ": " + words.why());
     page.p(words.sureTitle() + ": " + String.join(" ", words.sure()));

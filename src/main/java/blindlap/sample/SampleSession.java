@@ -63,7 +63,10 @@ public final class SampleSession {
           "inserts-on-chalk-cutting",
           "forks-on-juniper-chute",
           "rebound-on-heron-line",
-          "air-on-otter-traverse");
+          "air-on-otter-traverse",
+          "clicks-told-on-alder-bank",
+          "pads-told-on-slate-run",
+          "same-dial-on-alder-bank");
 
   private final String name;
   private final Desk desk;

@@ -249,6 +249,9 @@ public final class FindingText {
 
   /** What a finding of this plan cannot say, for every surface that asks to be trusted. */
   public static String limits(Plan plan) {
+    if (plan.telling() != null) {
+      return TellingText.limits();
+    }
     List<String> lines = new ArrayList<>(List.of(WORDS.say("limits")));
     if (plan.measures().stream().anyMatch(m -> m.kind().rating())) {
       lines.add(WORDS.say("limits.rating"));

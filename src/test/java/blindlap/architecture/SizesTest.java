@@ -23,6 +23,8 @@ class SizesTest {
               "one page's properties and commands; judging, noise, rules and commit stand apart"),
           Map.entry(
               "screen/swap/SwapStintView.java", "one page, and what stands on it at each moment"),
+          Map.entry(
+              "screen/review/ReviewModel.java", "one page's stages, and what leads between them"),
           Map.entry("session/Folding.java", "every kind of entry, applied, a method each"),
           Map.entry("paper/HelperSheet.java", "one sheet of paper, from its head to its key"),
           Map.entry("plan/PlanJson.java", "every field of a plan, a line each"),

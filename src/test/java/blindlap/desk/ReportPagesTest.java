@@ -41,7 +41,9 @@ class ReportPagesTest {
         "tyres-on-fern-trail",
         "grips-on-moor-path",
         "rebound-on-heron-line",
-        "air-on-otter-traverse"
+        "air-on-otter-traverse",
+        "clicks-told-on-alder-bank",
+        "pads-told-on-slate-run"
       })
   void twoPagesHoldWhatAReaderInAHurryNeedsAndNoPageIsEmpty(String name) {
     SampleDays.ride(
@@ -56,7 +58,7 @@ class ReportPagesTest {
                       }
                       List<String> pages = pages(bytes);
                       assertThat(pages.get(1))
-                          .contains("What next")
+                          .contains(name.contains("told") ? "How to read the count" : "What next")
                           .contains("It approves no part and no setting.");
                       assertThat(pages.get(2))
                           .contains("3 / " + pages.size() + "\nPlan as committed\n");

@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
+import blindlap.review.TellingAnalysis;
 import blindlap.sample.SampleSession;
 import blindlap.session.SessionState;
 import blindlap.stats.compare.Verdict;
+import blindlap.stats.tell.TellingVerdict;
 import blindlap.wording.FindingText;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -48,6 +50,12 @@ class SampleFindingsTest {
     VERDICTS.put("air-on-otter-traverse", Verdict.NOT_SETTLED);
   }
 
+  private static final Map<String, TellingVerdict> TOLD =
+      Map.of(
+          "clicks-told-on-alder-bank", TellingVerdict.CAN_TELL,
+          "pads-told-on-slate-run", TellingVerdict.CANNOT_AS_OFTEN,
+          "same-dial-on-alder-bank", TellingVerdict.CANNOT_AS_OFTEN);
+
   static List<String> samples() {
     return SampleSession.ALL;
   }
@@ -63,9 +71,14 @@ class SampleFindingsTest {
     SampleDays.ride(
         name,
         (desk, state) -> {
-          Finding finding = desk.reviews().finding(state);
-          Optional<Verdict> verdict = finding.primary().flatMap(Comparison::verdict);
-          assertThat(verdict).isEqualTo(Optional.ofNullable(VERDICTS.get(name)));
+          if (TellingAnalysis.is(state.plan())) {
+            assertThat(desk.reviews().telling(state).finding().telling().verdict())
+                .isEqualTo(TOLD.get(name));
+          } else {
+            Finding finding = desk.reviews().finding(state);
+            Optional<Verdict> verdict = finding.primary().flatMap(Comparison::verdict);
+            assertThat(verdict).isEqualTo(Optional.ofNullable(VERDICTS.get(name)));
+          }
           golden(name, text(desk, state));
         });
   }

@@ -44,9 +44,18 @@ class RecomputeDocumentTest {
   }
 
   @Test
+  void theScriptsOfATellingRunAreTheOnesThatAreRun() throws IOException {
+    assertThat(blocks("python").get(2)).isEqualTo(script("recompute-trials.py"));
+    assertThat(blocks("r").get(2)).isEqualTo(script("recompute-trials.R"));
+  }
+
+  @Test
   void theScriptsUseNoPackageBeyondTheLanguages() throws IOException {
     assertThat(script("recompute.py").lines().filter(l -> l.matches("(import|from) .*")))
         .containsExactly("import csv, itertools, math, os, sys");
+    assertThat(script("recompute-trials.py").lines().filter(l -> l.matches("(import|from) .*")))
+        .containsExactly("import csv, json, math, sys");
+    assertThat(script("recompute-trials.R")).doesNotContain("library(").doesNotContain("::");
     assertThat(packed("recompute-series.py").lines().filter(l -> l.matches("(import|from) .*")))
         .containsExactly("import array, bisect, csv, itertools, math, os, random, sys");
     assertThat(packed("recompute-series.R")).doesNotContain("library(").doesNotContain("::");

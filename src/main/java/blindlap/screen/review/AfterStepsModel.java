@@ -46,6 +46,11 @@ public final class AfterStepsModel {
     shown = AfterSteps.offer(finding.day(), finding.primary()).map(o -> new Shown(state, o));
   }
 
+  /** Another page than that of a finding is shown. */
+  void clear() {
+    shown = Optional.empty();
+  }
+
   /** What the day offers; empty of other days, and before its finding is whole. */
   public Optional<AfterSteps.Offer> offer() {
     return shown.map(Shown::offer);

@@ -6,12 +6,12 @@ import blindlap.desk.Keys;
 import blindlap.desk.MaskKeeping;
 import blindlap.desk.Reviews;
 import blindlap.desk.Sessions;
-import blindlap.desk.WholeFiles;
 import blindlap.review.Analysis;
 import blindlap.review.Beside;
 import blindlap.review.Comparison;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
+import blindlap.review.TellingAnalysis;
 import blindlap.screen.part.Background;
 import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
@@ -24,7 +24,6 @@ import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import blindlap.wording.day.Words;
 import java.nio.file.Path;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -56,6 +55,7 @@ public final class ReviewModel {
   private final BlindReviewModel blind;
   private final MasksModel masks;
   private final AfterStepsModel after;
+  private final ReviewFiles files;
   private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.NOTICE);
   private final ReadOnlyStringWrapper notice = new ReadOnlyStringWrapper(WORDS.say("no.session"));
   private final ReadOnlyStringWrapper progress = new ReadOnlyStringWrapper("");
@@ -63,6 +63,8 @@ public final class ReviewModel {
   private final ReadOnlyObjectWrapper<Optional<Headline>> early =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<ReviewView>> view =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyObjectWrapper<Optional<TellingReview>> telling =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private Optional<SessionState> state = Optional.empty();
   private long version = -1;
@@ -93,6 +95,7 @@ public final class ReviewModel {
     this.openDraft = openDraft;
     this.background = background;
     this.after = new AfterStepsModel(steps, another, openDraft, trouble::set, background);
+    this.files = new ReviewFiles(reviews, background, trouble::set, this::fail);
     this.masks = new MasksModel(masks, background, this::again);
     this.blind =
         new BlindReviewModel(
@@ -201,6 +204,11 @@ public final class ReviewModel {
     return view.getReadOnlyProperty();
   }
 
+  /** The whole page of a telling run, once counted. */
+  public ReadOnlyObjectProperty<Optional<TellingReview>> tellingProperty() {
+    return telling.getReadOnlyProperty();
+  }
+
   /** Shows a session, as far as it may be seen. */
   public void open(SessionId id) {
     background.run(
@@ -249,7 +257,26 @@ public final class ReviewModel {
     stage.set(Stage.NOTICE);
   }
 
+  private void telling(SessionState now) {
+    cached = Optional.empty();
+    early.set(Optional.empty());
+    view.set(Optional.empty());
+    after.clear();
+    background.run(
+        () -> TellingReview.of(now, reviews.telling(now), reviews.beside(now)),
+        review -> {
+          telling.set(Optional.of(review));
+          stage.set(Stage.OPEN);
+        },
+        this::fail);
+  }
+
   private void finding(SessionState now) {
+    telling.set(Optional.empty());
+    if (TellingAnalysis.is(now.plan())) {
+      telling(now);
+      return;
+    }
     Optional<Cached> known = cached.filter(c -> c.id().equals(now.id()));
     if (known.isPresent()) {
       background.run(
@@ -308,7 +335,10 @@ public final class ReviewModel {
 
   /** True if days like this one can be pooled as a series. */
   public boolean poolable() {
-    return state.filter(s -> s.plan().setups().size() == 2).isPresent();
+    return state
+        .map(SessionState::plan)
+        .filter(plan -> plan.setups().size() == 2 && plan.telling() == null)
+        .isPresent();
   }
 
   /** Makes a draft like the session on the page, and goes to the Plan page with it. */
@@ -329,28 +359,12 @@ public final class ReviewModel {
 
   /** Writes the report to a folder. */
   public void report(Path folder) {
-    SessionState now = state.orElseThrow();
-    background.run(
-        () -> {
-          Map<String, byte[]> files = reviews.report(now, false);
-          WholeFiles.write(folder, files);
-          files.keySet().forEach(name -> reviews.reported(now, name));
-          return String.join(", ", files.keySet());
-        },
-        names -> trouble.set(WORDS.say("written", names)),
-        this::fail);
+    files.report(state.orElseThrow(), folder);
   }
 
   /** Saves the data package to a folder. */
   public void export(Path folder) {
-    SessionState now = state.orElseThrow();
-    background.run(
-        () -> {
-          WholeFiles.write(folder, reviews.export(now));
-          return folder.toString();
-        },
-        name -> trouble.set(WORDS.say("written", name)),
-        this::fail);
+    files.export(state.orElseThrow(), folder);
   }
 
   private void fail(Exception e) {

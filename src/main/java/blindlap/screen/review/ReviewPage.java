@@ -63,6 +63,7 @@ public final class ReviewPage extends StackPane {
     follow(model.stageProperty(), this::show);
     follow(model.earlyProperty(), this::show);
     follow(model.viewProperty(), this::show);
+    follow(model.tellingProperty(), this::show);
     beat = new Timeline(new KeyFrame(Duration.millis(800), e -> model.look()));
     beat.setCycleCount(Animation.INDEFINITE);
     sceneProperty().addListener((o, before, scene) -> beat(scene != null));
@@ -96,6 +97,10 @@ public final class ReviewPage extends StackPane {
     page.clear();
     if (model.viewProperty().get().isPresent()) {
       whole(model.viewProperty().get().get());
+      return;
+    }
+    if (model.tellingProperty().get().isPresent()) {
+      telling(model.tellingProperty().get().get());
       return;
     }
     AnswerSentence answer = new AnswerSentence(look, WORDS.say("question.open"));
@@ -144,10 +149,27 @@ public final class ReviewPage extends StackPane {
       blind.getChildren().add(lines(view.waits()));
     }
     page.add(blind);
-    nextAndHistory(view);
-    page.add(section("method", view.method()));
-    page.add(how(view.requests()));
-    page.add(amendments(view));
+    if (!view.next().isEmpty()) {
+      page.add(section("next", view.next()));
+    }
+    ending(view.history(), view.method(), view.requests(), view.amendments());
+  }
+
+  private void telling(TellingReview review) {
+    new TellingReviewView(look, review).addTo(page);
+    ending(review.history(), review.method(), review.requests(), review.amendments());
+  }
+
+  /** What every opened session ends with. */
+  private void ending(
+      List<String> history,
+      List<String> method,
+      List<ReviewView.How> requests,
+      List<String> amendments) {
+    page.add(section("history", history.isEmpty() ? List.of(WORDS.say("history.none")) : history));
+    page.add(section("method", method));
+    page.add(how(requests));
+    page.add(amendments(amendments));
     page.add(actions());
   }
 
@@ -168,16 +190,6 @@ public final class ReviewPage extends StackPane {
         .session()
         .filter(MasksModel::asksReading)
         .ifPresent(session -> page.add(MasksView.read(look, model.masks(), session)));
-  }
-
-  private void nextAndHistory(ReviewView view) {
-    if (!view.next().isEmpty()) {
-      page.add(section("next", view.next()));
-    }
-    page.add(
-        section(
-            "history",
-            view.history().isEmpty() ? List.of(WORDS.say("history.none")) : view.history()));
   }
 
   private void picture(String key, Drawing drawing, String note, String noteText) {
@@ -217,7 +229,7 @@ public final class ReviewPage extends StackPane {
     return box;
   }
 
-  private VBox amendments(ReviewView view) {
+  private VBox amendments(List<String> made) {
     TextArea what = new TextArea();
     what.setPromptText(WORDS.say("amend.what"));
     what.setAccessibleText(WORDS.say("amend.what"));
@@ -228,8 +240,8 @@ public final class ReviewPage extends StackPane {
     Button add = new Button(WORDS.say("amend.do"));
     add.setOnAction(e -> model.amend(what.getText(), reason.getText()));
     VBox box = new VBox(10, h2("amend"), words(WORDS.say("amend.text"), "note", "second"));
-    if (!view.amendments().isEmpty()) {
-      box.getChildren().add(lines(view.amendments()));
+    if (!made.isEmpty()) {
+      box.getChildren().add(lines(made));
     }
     box.getChildren().addAll(what, Fields.row(reason, add), trouble());
     return box;

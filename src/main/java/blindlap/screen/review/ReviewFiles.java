@@ -1,0 +1,56 @@
+package blindlap.screen.review;
+
+import blindlap.desk.Reviews;
+import blindlap.desk.WholeFiles;
+import blindlap.screen.part.Background;
+import blindlap.session.SessionState;
+import blindlap.wording.day.Words;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.function.Consumer;
+
+/** Writes what a review gives away: the report, the data package. */
+final class ReviewFiles {
+  private static final Words WORDS = Words.of("review");
+
+  private final Reviews reviews;
+  private final Background background;
+  private final Consumer<String> said;
+  private final Consumer<Exception> failed;
+
+  /**
+   * @param said takes what was written
+   * @param failed takes why nothing was
+   */
+  ReviewFiles(
+      Reviews reviews, Background background, Consumer<String> said, Consumer<Exception> failed) {
+    this.reviews = reviews;
+    this.background = background;
+    this.said = said;
+    this.failed = failed;
+  }
+
+  /** The report, in a folder. */
+  void report(SessionState session, Path folder) {
+    background.run(
+        () -> {
+          Map<String, byte[]> files = reviews.report(session, false);
+          WholeFiles.write(folder, files);
+          files.keySet().forEach(name -> reviews.reported(session, name));
+          return String.join(", ", files.keySet());
+        },
+        names -> said.accept(WORDS.say("written", names)),
+        failed);
+  }
+
+  /** The data package, in a folder. */
+  void export(SessionState session, Path folder) {
+    background.run(
+        () -> {
+          WholeFiles.write(folder, reviews.export(session));
+          return folder.toString();
+        },
+        name -> said.accept(WORDS.say("written", name)),
+        failed);
+  }
+}
