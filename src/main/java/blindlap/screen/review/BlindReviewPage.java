@@ -59,17 +59,26 @@ public final class BlindReviewPage extends VBox {
   }
 
   private void build(BlindReviewView view) {
-    AnswerSentence answer = new AnswerSentence(look, WORDS.say("question.blind"));
+    boolean trials = !view.trials().isEmpty();
+    AnswerSentence answer =
+        new AnswerSentence(look, WORDS.say(trials ? "question.trials" : "question.blind"));
     answer.say(view.answer().before(), view.answer().phrase(), view.answer().after());
+    String event = trials ? "note.trials" : "note.event";
+    String blind = trials ? "note.blind.trials" : "note.blind.text";
     page.add(
         new VBox(12, answer, new Lead(view.lead()), trouble()),
-        new MarginNote(WORDS.say("note.event"), WORDS.say("note.event.text")),
-        new MarginNote(WORDS.say("note.blind"), WORDS.say("note.blind.text")));
+        new MarginNote(WORDS.say(event), WORDS.say(event + ".text")),
+        new MarginNote(WORDS.say("note.blind"), WORDS.say(blind)));
     for (Drawing picture : view.pictures()) {
       page.add(
           new VBox(10, words(picture.spoken().sentence(), "strong"), new PlotView(look, picture)));
     }
-    page.addWide(new VBox(10, h2("laps"), table(view)));
+    if (trials) {
+      page.addWide(new VBox(10, h2("trials"), trials(view.trials())));
+    }
+    if (!trials || !view.measures().isEmpty()) {
+      page.addWide(new VBox(10, h2("laps"), table(view)));
+    }
     if (!view.twice().isEmpty()) {
       page.add(new TwoValuesView(model, view));
     }
@@ -89,7 +98,9 @@ public final class BlindReviewPage extends VBox {
       page.add(open());
     } else {
       byCode().ifPresent(page::add);
-      page.add(correct(view));
+      if (!trials || !view.measures().isEmpty()) {
+        page.add(correct(view));
+      }
       page.add(close());
     }
   }
@@ -99,6 +110,23 @@ public final class BlindReviewPage extends VBox {
     trouble.textProperty().bind(model.troubleProperty());
     trouble.managedProperty().bind(trouble.textProperty().isNotEmpty());
     return trouble;
+  }
+
+  private static GridPane trials(List<BlindTrials.Row> trials) {
+    GridPane table = new GridPane();
+    table.setId("trials");
+    int column = 0;
+    for (String head : List.of("trial", "trial.codes", "trial.standing", "note")) {
+      put(table, words(WORDS.say(head), "second"), column++, 0, "table-head");
+    }
+    int row = 1;
+    for (BlindTrials.Row trial : trials) {
+      put(table, whole(words(String.valueOf(trial.number()))), 0, row, "table-row");
+      put(table, whole(words(trial.codes(), "strong")), 1, row, "table-row");
+      put(table, words(trial.standing()), 2, row, "table-row");
+      put(table, words(trial.notes()), 3, row++, "table-row");
+    }
+    return table;
   }
 
   private GridPane table(BlindReviewView view) {
@@ -114,7 +142,9 @@ public final class BlindReviewPage extends VBox {
       put(table, words(measure, "second"), column++, 0, "table-head");
     }
     put(table, words(WORDS.say("note"), "second"), column++, 0, "table-head");
-    put(table, words(WORDS.say("counts"), "second"), column, 0, "table-head");
+    if (view.trials().isEmpty()) {
+      put(table, words(WORDS.say("counts"), "second"), column, 0, "table-head");
+    }
     int row = 1;
     for (BlindReviewView.Row lap : view.rows()) {
       add(table, view, lap, row++);
@@ -150,7 +180,9 @@ public final class BlindReviewPage extends VBox {
     String note =
         lap.note().isBlank() || asked.isEmpty() ? asked + lap.note() : asked + ": " + lap.note();
     put(table, words(note), column++, row, "table-row");
-    put(table, view.closed() ? words(lap.voided()) : decision(lap), column, row, "table-row");
+    if (view.trials().isEmpty()) {
+      put(table, view.closed() ? words(lap.voided()) : decision(lap), column, row, "table-row");
+    }
   }
 
   /** Keep or void; a void asks for its event, a kept lap again asks for nothing. */

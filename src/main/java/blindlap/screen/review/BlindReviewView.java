@@ -40,6 +40,7 @@ import org.jspecify.annotations.Nullable;
  * @param lead what it means
  * @param measures names of the measures, then of the covariates
  * @param pictures one picture a measure that has values
+ * @param trials the trials of a telling run, which are decided already; empty otherwise
  * @param twiceLead what may be done about values that stand twice; empty where none does
  * @param twice values that machines recorded apart
  * @param mayChoose true if somebody who knows nothing may make another of them count
@@ -54,6 +55,7 @@ public record BlindReviewView(
     List<String> measures,
     List<Drawing> pictures,
     List<Row> rows,
+    List<BlindTrials.Row> trials,
     String twiceLead,
     List<Stands> twice,
     boolean mayChoose,
@@ -107,10 +109,12 @@ public record BlindReviewView(
     Headline answer =
         closed
             ? new Headline(WORDS.say("answer.closed"), "", "")
-            : new Headline(
-                WORDS.say("answer.before", state.lapsRidden(), voids),
-                asked == 0 ? WORDS.say("answer.none") : WORDS.say("answer.ask", asked),
-                WORDS.say("answer.after"));
+            : state.plan().telling() != null
+                ? BlindTrials.answer(state)
+                : new Headline(
+                    WORDS.say("answer.before", state.lapsRidden(), voids),
+                    asked == 0 ? WORDS.say("answer.none") : WORDS.say("answer.ask", asked),
+                    WORDS.say("answer.after"));
     String print = state.reviewFingerprint().map(f -> f.grouped()).orElse("");
     List<Stands> twice = twice(state);
     return new BlindReviewView(
@@ -119,6 +123,7 @@ public record BlindReviewView(
         names(plan),
         pictures(state),
         rows,
+        BlindTrials.of(state),
         twice.isEmpty() ? "" : TwoValuesWords.lead(state),
         twice,
         TwoValues.choice(state) && !closed,
@@ -152,6 +157,9 @@ public record BlindReviewView(
   }
 
   private static String lead(SessionState state, boolean closed) {
+    if (state.plan().telling() != null && !closed) {
+      return WORDS.say("lead.trials");
+    }
     String of = state.covered() ? "lead.covered" : "lead";
     String lead = WORDS.say(of + (closed ? ".closed" : ".blind"));
     return switch (state.plan().level()) {

@@ -74,6 +74,30 @@ class TellingReviewTest {
   }
 
   @Test
+  void theBlindReviewSaysWhichTrialsCountAndNothingOfTheAnswers() {
+    SampleDays.sealed(
+        "clicks-told-on-alder-bank",
+        (desk, state, phrase) ->
+            Window.run(
+                () -> {
+                  Look look = new Look();
+                  Scene scene = new Scene(page(desk, state, look), 1280, 1400);
+                  look.dress(scene);
+                  Window.look(scene, "blind-review-telling");
+                  String text = SceneText.of(scene);
+                  assertThat(text)
+                      .contains("14 of 15 trials answered")
+                      .contains("; 1 void, 0 without an answer.")
+                      .contains("void: crash")
+                      .contains(state.code(1) + " · " + state.code(2) + " · " + state.code(3))
+                      .doesNotContain("certain")
+                      .doesNotContain("right")
+                      .doesNotContain("Correct a value");
+                  assertThat(scene.getRoot().lookupAll(".combo-box")).isEmpty();
+                }));
+  }
+
+  @Test
   void whatTheRiderSaidBeforeStandsBesideTheCount() {
     SampleDays.ride(
         "clicks-told-on-alder-bank",
