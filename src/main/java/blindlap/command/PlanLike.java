@@ -3,6 +3,7 @@ package blindlap.command;
 import blindlap.desk.AfterSteps;
 import blindlap.desk.AnotherDay;
 import blindlap.desk.Desk;
+import blindlap.plan.Plan;
 import blindlap.session.SessionState;
 import blindlap.wording.PlanWords;
 import blindlap.wording.day.Words;
@@ -39,6 +40,12 @@ final class PlanLike {
           "--series-of: only days of two setups are pooled, and this one is a steps day. Nothing"
               + " was made; leave the option out for another day of its own.");
     }
+    if (seriesOf != null && state.plan().kind() == Plan.Kind.TELLING_RUN) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "--series-of: only days that compare two setups are pooled, and this one is a telling"
+              + " run. Nothing was made; leave the option out for another run of its own.");
+    }
     if (seriesOf != null && state.plan().setups().size() != 2) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
@@ -52,7 +59,9 @@ final class PlanLike {
             .orElseThrow();
     List<String> lines = new ArrayList<>();
     lines.add(kept(desk, made, out));
-    lines.add(noise(state, made));
+    if (state.plan().kind() != Plan.Kind.TELLING_RUN) { // which no noise of a measure decides
+      lines.add(noise(state, made));
+    }
     if (seriesOf != null) {
       String series = made.series().orElseThrow();
       lines.add(PlanWords.say("like.series", series, seriesOf, state.id().brief()));

@@ -92,7 +92,7 @@ public record Plan(
     }
 
     /** Most stints of a day; the laps of a trial are stints. */
-    int mostStints() {
+    public int mostStints() {
       return this == TELLING_RUN
           ? TellingRun.MOST_TRIALS * TellingTask.TRIANGLE.laps()
           : Rule.MOST_STINTS;

@@ -13,11 +13,8 @@ public final class PlanOptions {
    */
   public static List<String> of(String field) {
     return switch (field) {
-      case "session" ->
-          java.util.Arrays.stream(Plan.Kind.values())
-              .filter(kind -> kind != Plan.Kind.TELLING_RUN) // planned by file alone
-              .map(PlanJson::word)
-              .toList();
+      case "session" -> PlanJson.words(Plan.Kind.class);
+      case "task" -> PlanJson.words(TellingTask.class);
       case "change" -> PlanJson.words(ChangeMethod.class);
       case "check" -> PlanJson.words(Setting.Check.class);
       case "covariate" -> PlanJson.words(Covariate.Kind.class);

@@ -11,6 +11,7 @@ import blindlap.plan.PlanJson;
 import blindlap.plan.Practised;
 import blindlap.plan.Schedule;
 import blindlap.plan.Setup;
+import blindlap.plan.TellingRun;
 import blindlap.plan.Timetable;
 import blindlap.wording.day.DayWords;
 import blindlap.wording.day.Words;
@@ -54,32 +55,37 @@ public final class PlanSummary {
             WORDS.say("sum.who", plan.rider(), plan.trail(), plan.day()),
             plan.conditions()));
     parts.add(new Part(WORDS.say("sum.setups"), setups(plan)));
-    parts.add(
-        new Part(
-            WORDS.say("sum.measures"),
-            Stream.concat(
-                    plan.measures().stream().map(each -> measure(plan, each)),
-                    TimingWords.declared(plan).stream())
-                .toList()));
+    if (!plan.measures().isEmpty()) {
+      parts.add(
+          new Part(
+              WORDS.say("sum.measures"),
+              Stream.concat(
+                      plan.measures().stream().map(each -> measure(plan, each)),
+                      TimingWords.declared(plan).stream())
+                  .toList()));
+    }
     if (!plan.covariates().isEmpty()) {
       parts.add(new Part(CovariateWords.title(), CovariateWords.planned(plan, earlier)));
     }
     parts.add(new Part(WORDS.say("sum.day"), day(plan, answer, earlier)));
-    parts.add(new Part(WORDS.say("sum.blinding"), blinding(plan.blinding())));
+    parts.add(new Part(WORDS.say("sum.blinding"), blinding(plan)));
     return parts;
   }
 
   private static List<String> day(Plan plan, Optional<DayAnswer> answer, EarlierNoise earlier) {
     AnswerWords words = new AnswerWords(plan, answer);
     List<String> day = new ArrayList<>();
+    TellingRun run = plan.kind() == Plan.Kind.TELLING_RUN ? plan.telling() : null;
     day.add(
-        WORDS.say(
-            "sum.rule",
-            plan.protocol().title(),
-            plan.stints(),
-            plan.laps().settling(),
-            plan.laps().scored(),
-            plan.laps().warmUp()));
+        run != null
+            ? trials(plan, run)
+            : WORDS.say(
+                "sum.rule",
+                plan.protocol().title(),
+                plan.stints(),
+                plan.laps().settling(),
+                plan.laps().scored(),
+                plan.laps().warmUp()));
     LooksShowWords.declared(plan).ifPresent(day::add);
     day.add(words.sentence().text());
     day.addAll(words.lead());
@@ -94,6 +100,15 @@ public final class PlanSummary {
       day.add(WORDS.say("sum.override", plan.override()));
     }
     return day;
+  }
+
+  private static String trials(Plan plan, TellingRun run) {
+    return WORDS.say(
+        "sum.trials",
+        run.trials(),
+        PlanJson.word(run.task()),
+        run.task().laps(),
+        plan.laps().warmUp());
   }
 
   private static Optional<String> noise(Plan plan, EarlierNoise earlier) {
@@ -192,7 +207,8 @@ public final class PlanSummary {
     return WORDS.say(key, blinding.helper());
   }
 
-  private static List<String> blinding(Blinding blinding) {
+  private static List<String> blinding(Plan plan) {
+    Blinding blinding = plan.blinding();
     List<String> lines = new ArrayList<>();
     lines.add(level(blinding));
     add(lines, "cover", blinding.cover());
@@ -204,7 +220,9 @@ public final class PlanSummary {
     add(lines, "levers_touched_by", blinding.leversTouchedBy());
     add(lines, "others_who_know", blinding.othersWhoKnow());
     add(lines, "remaining_cues", blinding.remainingCues());
-    lines.add(WORDS.say(blinding.guesses() ? "sum.guesses" : "sum.no.guesses"));
+    if (plan.kind() != Plan.Kind.TELLING_RUN) { // whose answers are all that is asked
+      lines.add(WORDS.say(blinding.guesses() ? "sum.guesses" : "sum.no.guesses"));
+    }
     return lines;
   }
 

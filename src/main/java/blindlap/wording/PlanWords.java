@@ -87,10 +87,23 @@ public final class PlanWords {
                   .filter(n -> !n.isBlank())
                   .toList());
     }
-    String what = setups.isBlank() ? WORDS.say("draft.untitled") : setups;
+    String what = setups.isBlank() ? WORDS.say("draft.untitled") : asked(fields, setups);
     String where = text(fields.get("trail"));
     String day = text(fields.get("day"));
     return what + (where.isBlank() ? "" : ", " + where) + (day.isBlank() ? "" : ", " + day);
+  }
+
+  /** Of a telling run the question, which its setups alone would not show. */
+  private static String asked(Map<String, ?> fields, String setups) {
+    if (!text(fields.get("kind")).strip().matches("(?i)telling[ _-]run")) {
+      return setups;
+    }
+    Object one = fields.get("telling_run") instanceof Map<?, ?> run ? run.get("one_setting") : null;
+    String setting = one instanceof Map<?, ?> map ? text(map.get("setting")) : "";
+    String levels = one instanceof Map<?, ?> map ? text(map.get("levels")) : "";
+    return setting.isBlank() || levels.isBlank()
+        ? WORDS.say("draft.telling.title", setups)
+        : WORDS.say("draft.telling.levels", setups, setting, levels);
   }
 
   /**

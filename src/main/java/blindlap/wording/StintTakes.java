@@ -17,7 +17,7 @@ public final class StintTakes {
   /** One sentence; empty without a timetable. */
   public static Optional<String> words(Plan plan) {
     Timetable table = plan.timetable();
-    if (table == null) {
+    if (table == null || plan.kind() == Plan.Kind.TELLING_RUN) { // whose trials say what they take
       return Optional.empty();
     }
     BigDecimal laps = BigDecimal.valueOf(plan.laps().perStint());

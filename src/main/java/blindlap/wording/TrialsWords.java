@@ -158,9 +158,10 @@ public final class TrialsWords {
         .map(
             schedule -> {
               Duration trial = riding(schedule, run.task().laps());
+              int decimals = trial.toSeconds() % 60 == 0 ? 0 : 1;
               return WORDS.say(
                   "minutes",
-                  Figures.number(trial.toSeconds() / 60.0, 1),
+                  Figures.number(trial.toSeconds() / 60.0, decimals),
                   run.task().laps(),
                   run.trials(),
                   DayWords.duration(riding(schedule, plan.stints())));

@@ -6,6 +6,7 @@ import blindlap.stats.tell.TrialsPower;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -116,6 +117,42 @@ class TellingRunPlanTest {
     CommandLineSession.Ran ran = day.run("plan", file.toString(), "--json");
     assertThat(ran.code()).isEqualTo(2);
     assertThat(ran.err()).contains("--json goes with --divide").hasLineCount(1);
+  }
+
+  private static final String LEVELS =
+      PLAN.replaceFirst("(?s)setups:\n.*?telling_run", "setups: [{name: Shock K}]\ntelling_run");
+
+  @Test
+  void anotherRunLikeItIsOfTheSameTwoLevelsAndOfNoSeries() throws IOException {
+    CommandLineSession day = new CommandLineSession(folder);
+    String run =
+        "task: triangle, trials: 6, one_setting: {setting: compression, unit: clicks, levels: [9,"
+            + " 13], least: 2, most: 16}";
+    Path file = day.file("plan.yaml", LEVELS.formatted(run));
+    assertThat(day.run("plan", file.toString()).out())
+        .startsWith("Telling apart: Shock K, compression at 9 and 13 clicks, Fern trail")
+        .contains("5 of 6 right would show");
+    CommandLineSession.Ran committed = day.run("commit", file.toString(), "--yes");
+    assertThat(committed.code()).as(committed.err()).isZero();
+    String id = committed.after("sealed: session");
+
+    CommandLineSession.Ran like =
+        day.run("plan", "--like", id, "--out", folder.resolve("again.yaml").toString());
+    assertThat(like.code()).as(like.err()).isZero();
+    String again = Files.readString(folder.resolve("again.yaml"));
+    assertThat(again)
+        .contains("kind: telling run", "name: Shock K", "levels: 9, 13", "trials: 6")
+        .doesNotContain("protocol:")
+        .doesNotContain("stints:")
+        .doesNotContain("13 clicks");
+    Path dated = day.file("dated.yaml", again.replaceFirst("(?m)^day:", "day: 2026-12-06"));
+    CommandLineSession.Ran shown = day.run("plan", dated.toString());
+    assertThat(shown.code()).as(shown.err()).isZero();
+    assertThat(shown.out()).contains("5 of 6 right would show");
+
+    CommandLineSession.Ran series = day.run("plan", "--like", id, "--series-of", "3");
+    assertThat(series.code()).isEqualTo(2);
+    assertThat(series.err()).contains("this one is a telling run. Nothing was made");
   }
 
   @Test

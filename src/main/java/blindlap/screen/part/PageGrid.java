@@ -2,10 +2,12 @@ package blindlap.screen.part;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import javafx.beans.InvalidationListener;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.DoubleBinding;
 import javafx.geometry.HPos;
+import javafx.geometry.Insets;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.ScrollPane;
@@ -35,6 +37,9 @@ public final class PageGrid extends ScrollPane {
   private final List<Row> rows = new ArrayList<>();
   private boolean narrow;
 
+  /** Above every section but the first: a gap of the grid would stand above hidden ones, too. */
+  private final DoubleBinding between;
+
   @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this page
   private final InvalidationListener watch;
 
@@ -43,7 +48,8 @@ public final class PageGrid extends ScrollPane {
     this.look = look;
     grid.getStyleClass().add("page");
     grid.hgapProperty().bind(look.px(GAP));
-    grid.vgapProperty().bind(look.px(SECTIONS));
+    between = look.px(SECTIONS);
+    between.addListener((o, before, now) -> apart());
     // In a wide window the margin keeps to the reading column, and does not go to the far edge.
     DoubleBinding most = look.px(READING + GAP + MARGIN);
     grid.maxWidthProperty()
@@ -100,6 +106,14 @@ public final class PageGrid extends ScrollPane {
     for (int i = 0; i < rows.size(); i++) {
       place(rows.get(i), i);
     }
+    apart();
+  }
+
+  private void apart() {
+    for (Node node : grid.getChildren()) {
+      boolean first = Objects.equals(GridPane.getRowIndex(node), 0);
+      GridPane.setMargin(node, new Insets(first ? 0 : between.get(), 0, 0, 0));
+    }
   }
 
   private void place(Row row, int index) {
@@ -121,6 +135,7 @@ public final class PageGrid extends ScrollPane {
       notes.prefWidthProperty().bind(look.px(MARGIN));
       notes.minWidthProperty().bind(look.px(MARGIN));
       notes.maxWidthProperty().bind(look.px(MARGIN));
+      with(notes, section);
       put(notes, 1, index, 1);
       GridPane.setHgrow(notes, Priority.NEVER);
     }
@@ -129,7 +144,14 @@ public final class PageGrid extends ScrollPane {
   private static VBox under(Row row) {
     VBox both = new VBox(16, row.section());
     both.getChildren().addAll(row.notes());
+    with(both, row.section());
     return both;
+  }
+
+  /** A note that explains what is not shown would be a riddle. */
+  private static void with(Node notes, Region section) {
+    notes.visibleProperty().bind(section.managedProperty());
+    notes.managedProperty().bind(section.managedProperty());
   }
 
   private void put(Node node, int column, int row, int span) {

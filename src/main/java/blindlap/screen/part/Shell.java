@@ -211,7 +211,8 @@ public final class Shell {
   /** What a new plan begins as. */
   public enum Beginning {
     COMPARISON,
-    NOISE_RUN
+    NOISE_RUN,
+    TELLING_RUN
   }
 
   /** Goes to the Plan page with a new plan. */

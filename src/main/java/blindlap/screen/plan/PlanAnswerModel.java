@@ -65,6 +65,7 @@ public final class PlanAnswerModel {
    * @param oddsLines the same in sentences, where there is no room for a table
    * @param oddsSource how the odds were found
    * @param oddsPlain the same without statistics
+   * @param trials what other numbers of trials can show; nothing of other plans
    * @param measures a row a measure: its name, role, and what is shown; empty with one measure
    * @param measureLines the same in sentences
    * @param measureNotes what is to be said beside them
@@ -90,6 +91,7 @@ public final class PlanAnswerModel {
       List<String> oddsLines,
       String oddsSource,
       String oddsPlain,
+      PlanTrials trials,
       List<List<String>> measures,
       List<String> measureLines,
       List<String> measureNotes,
@@ -118,6 +120,7 @@ public final class PlanAnswerModel {
             List.of(),
             "",
             "",
+            PlanTrials.NONE,
             List.of(),
             List.of(),
             List.of(),
@@ -299,6 +302,7 @@ public final class PlanAnswerModel {
         odds.lines(),
         odds.source(),
         odds.rows().isEmpty() ? "" : PlainAnswer.source(detail.map(DayDetail::days).orElse(0)),
+        PlanTrials.of(plan),
         measures.rows(),
         measures.lines(),
         CovariateWords.with(measures.notes(), plan, earlier.get()),
@@ -308,7 +312,7 @@ public final class PlanAnswerModel {
         schedule.map(s -> PlanPictures.strip(plan, s)),
         schedule.map(s -> day(plan, s)).orElse(List.of()),
         schedule.flatMap(s -> StintTakes.words(plan)).orElse(""),
-        schedule.map(DayWords::stints).orElse(List.of()),
+        schedule.map(s -> DayWords.stints(plan, s)).orElse(List.of()),
         PayWords.lines(plan),
         PlanDiffers.rows(plan),
         plan.setups().stream().map(s -> s.name()).toList());
@@ -316,7 +320,7 @@ public final class PlanAnswerModel {
 
   private static List<String> day(Plan plan, Schedule schedule) {
     List<String> lines = new ArrayList<>(List.of(DayWords.summary(schedule)));
-    DayWords.dark(schedule).ifPresent(lines::add);
+    DayWords.dark(plan, schedule).ifPresent(lines::add);
     if (!schedule.fits()) {
       lines.add(DayWords.ways(Schedule.waysToFit(plan)));
     }

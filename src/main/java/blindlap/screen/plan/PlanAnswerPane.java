@@ -35,6 +35,7 @@ final class PlanAnswerPane {
   private final Label curveTitle = Fields.words("", "strong", "note");
   private final VBox curve = new VBox();
   private final OddsTablePane odds;
+  private final TrialsTablePane trials = new TrialsTablePane();
   private final MeasureTablePane measures = new MeasureTablePane();
   private final VBox left = new VBox(4);
   private final VBox experts = new VBox(4);
@@ -93,6 +94,11 @@ final class PlanAnswerPane {
     progress.textProperty().bind(model.progressProperty());
     progress.managedProperty().bind(progress.textProperty().isNotEmpty());
     return shownWith(odds, Fields.section(PlanFieldsView.heading("head.odds"), odds, progress));
+  }
+
+  /** What other numbers of trials can show. */
+  VBox trials() {
+    return shownWith(trials, Fields.section(PlanFieldsView.heading("head.trials"), trials));
   }
 
   VBox measures() {
@@ -156,6 +162,8 @@ final class PlanAnswerPane {
     Optional<Node> picture =
         strip.getChildren().stream().filter(PlotView.class::isInstance).findFirst();
     lines(times, now.times());
+    boolean ofTrials = !now.trials().rows().isEmpty();
+    timesPane.setText(PlanWords.say(ofTrials ? "day.times.trials" : "day.times"));
     List<Object> same = List.of(picture, now.day(), now.stint(), now.times().isEmpty());
     if (same.equals(strip.getUserData())) {
       return;
@@ -174,6 +182,7 @@ final class PlanAnswerPane {
 
   private void table(PlanAnswerModel.Shown now) {
     measures.show(now, !look.stacked());
+    trials.show(now.trials(), !look.stacked());
     odds.show(now);
   }
 }

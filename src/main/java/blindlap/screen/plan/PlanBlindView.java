@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
+import javafx.beans.value.ObservableBooleanValue;
 import javafx.scene.Node;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
@@ -37,9 +38,11 @@ final class PlanBlindView extends SteadyBox {
 
   /**
    * @param form the part of the draft that this is
+   * @param guessed false where nothing is guessed apart from what is answered
    * @param step makes what is changed in it one step that can be taken back
    */
-  PlanBlindView(Look look, TypedForm form, Consumer<Runnable> step) {
+  PlanBlindView(
+      Look look, TypedForm form, ObservableBooleanValue guessed, Consumer<Runnable> step) {
     this.form = form;
     this.level = new PlanLevel(form, step);
     getStyleClass().add("section");
@@ -48,11 +51,13 @@ final class PlanBlindView extends SteadyBox {
             PlanFieldsView.heading("head.blinding"),
             Fields.words(PlanWords.help("level"), "second"),
             new PlanLevelView(look, level),
-            people(),
+            people(guessed),
             PlanFieldsView.fold("more.blinding", places()));
   }
 
-  private FlowPane people() {
+  private FlowPane people(ObservableBooleanValue guessed) {
+    VBox guesses = new VBox(at(BLIND, "guesses", PlanFieldsView.yesNo(form, "guesses")));
+    PlanTellingView.shownWhile(guesses, guessed);
     return Fields.row(
         at(HELPER, "helper", PlanFieldsView.text(form, "helper", 13)),
         at(FRIEND, "prepared_by", PlanFieldsView.text(form, "prepared_by", 13)),
@@ -60,7 +65,7 @@ final class PlanBlindView extends SteadyBox {
         at(MASKED, "masks", PlanFieldsView.choice(form, "masks", PlanOptions.of("masks"))),
         at(PREPARED, "units", PlanFieldsView.text(form, "units", 4)),
         at(PREPARED, "recovers", PlanFieldsView.yesNo(form, "recovers")),
-        at(BLIND, "guesses", PlanFieldsView.yesNo(form, "guesses")),
+        guesses,
         at(ALL, "times", PlanFieldsView.choice(form, "times", PlanOptions.of("times"))),
         at(
             ALL,

@@ -2,6 +2,7 @@ package blindlap.screen.plan;
 
 import blindlap.screen.part.Dialogs;
 import blindlap.screen.part.Fields;
+import blindlap.screen.part.Shell;
 import blindlap.screen.part.SteadyBox;
 import blindlap.wording.PlanWords;
 import javafx.beans.binding.Bindings;
@@ -37,13 +38,20 @@ final class PlanDraftsView extends SteadyBox {
     FlowPane row =
         Fields.row(
             list(),
-            Fields.button(PlanWords.say("draft.new"), model::startFresh),
+            begin("draft.new", Shell.Beginning.COMPARISON),
+            begin("draft.telling", Shell.Beginning.TELLING_RUN),
             copy,
             read,
             write,
             Fields.button(PlanWords.say("draft.forget"), model::delete));
     row.getChildren().forEach(node -> node.getStyleClass().add("quiet"));
     getChildren().setAll(asked(), PlanFieldsView.fold("head.drafts", row), back());
+  }
+
+  private Button begin(String key, Shell.Beginning as) {
+    Button button = Fields.button(PlanWords.say(key), () -> model.start(as));
+    button.setId(key.replace('.', '-'));
+    return button;
   }
 
   /** What is asked of a copy of a plan of a series that is under way. */

@@ -14,6 +14,7 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
+import javafx.scene.control.TitledPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
@@ -49,7 +50,7 @@ final class PlanEndView extends SteadyBox {
             mendBox,
             hintBox,
             override(),
-            PlanFieldsView.fold("head.series", series()),
+            fold(),
             new Caution(PlanWords.say("caution") + ".", Words.of("cautions").say("short")),
             Fields.section(
                 PlanFieldsView.heading("head.commit"), Fields.row(begin), message, after()));
@@ -71,6 +72,12 @@ final class PlanEndView extends SteadyBox {
       case PREPARED -> ".prepared";
       case OPEN, DRAWN, MASKED -> ".alone";
     };
+  }
+
+  private TitledPane fold() {
+    TitledPane fold = PlanFieldsView.fold("head.series", series());
+    PlanTellingView.shownWhile(fold, model.rules().telling().alone().not());
+    return fold;
   }
 
   private VBox series() {

@@ -34,6 +34,7 @@ record PlanJudgement(
           "kind",
           "conditions",
           "expectations",
+          "telling_run",
           "setups",
           "steps_day",
           "differences_reason",

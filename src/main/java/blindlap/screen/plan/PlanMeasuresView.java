@@ -42,10 +42,20 @@ final class PlanMeasuresView extends SteadyBox {
                 model.form().list("covariates"),
                 PlanWords.field("covariates.one"),
                 PlanMeasuresView::covariate),
+            covariates(model));
+  }
+
+  /** A telling run has none: nothing is taken out of answers. */
+  private static VBox covariates(PlanModel model) {
+    VBox box =
+        new VBox(
+            16,
             Fields.row(
                 Fields.button(
                     PlanWords.say("add.covariate"), () -> model.form().add("covariates"))),
             Fields.words(PlanWords.help("covariates"), "second"));
+    PlanTellingView.shownWhile(box, model.rules().telling().alone().not());
+    return box;
   }
 
   /** What no setup can touch, with the reason. */

@@ -106,7 +106,7 @@ public final class PlanModel implements PlanInHand {
   private void asked() {
     noise.lookAgain();
     if (shell.pageProperty().get() == Shell.Page.PLAN) {
-      shell.takeBeginning().ifPresent(as -> start(PlanStart.fields(clock, as)));
+      shell.takeBeginning().ifPresent(this::start);
     }
   }
 
@@ -290,9 +290,9 @@ public final class PlanModel implements PlanInHand {
     trouble.set(PlanWords.say("not.kept", Trouble.sentence(problem)));
   }
 
-  /** Starts an empty draft; the one before is kept. */
-  public void startFresh() {
-    start(PlanStart.fields(clock));
+  /** Starts an empty draft of this kind; the one before is kept. */
+  public void start(Shell.Beginning as) {
+    start(PlanStart.fields(clock, as));
   }
 
   /** Opens another draft; the one before is kept. */

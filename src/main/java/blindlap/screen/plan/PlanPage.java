@@ -11,6 +11,7 @@ import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.TypedForm;
 import blindlap.wording.PlanWords;
 import java.util.Optional;
+import javafx.beans.binding.Bindings;
 import javafx.beans.value.ChangeListener;
 import javafx.scene.Node;
 import javafx.scene.Scene;
@@ -79,8 +80,10 @@ public final class PlanPage extends StackPane {
 
   private void build(Dialogs dialogs) {
     PlanAnswerPane answer = new PlanAnswerPane(look, model.answer());
+    PlanTelling telling = model.rules().telling();
     grid.add(top(dialogs));
     grid.add(question(model.form()));
+    grid.addWide(new PlanTellingView(model.form(), telling));
     grid.addWide(
         Fields.section(
             PlanFieldsView.heading("head.setups"),
@@ -89,21 +92,37 @@ public final class PlanPage extends StackPane {
     grid.addWide(
         Fields.section(
             PlanFieldsView.heading("head.measures"),
-            Fields.words(PlanWords.say("note.measures"), "second"),
+            measured(telling),
             new PlanMeasuresView(model)));
     grid.add(workshop());
     grid.add(PlanDayView.day(model, answer.strip()), note("day"));
-    grid.addWide(new PlanDivideView(look, model.divide()));
-    grid.addWide(new PlanBlindView(look, model.form().part("blinding"), model::step));
+    PlanDivideView divide = new PlanDivideView(look, model.divide());
+    PlanTellingView.shownWhile(divide, telling.alone().not());
+    grid.addWide(divide);
+    grid.addWide(
+        new PlanBlindView(look, model.form().part("blinding"), telling.alone().not(), model::step));
+    PlanKnobsView knobs = new PlanKnobsView(model);
+    PlanTellingView.shownWhile(knobs, telling.alone().not());
     grid.add(
-        Fields.section(answer.answer(), answer.waiting(), answer.lead(), new PlanKnobsView(model)),
-        answer.swaps());
+        Fields.section(answer.answer(), answer.waiting(), answer.lead(), knobs), answer.swaps());
+    grid.add(answer.trials());
     grid.add(answer.curve(), note("curve"));
     grid.add(answer.odds(), note("odds"));
     grid.add(answer.measures());
     grid.add(answer.left());
     grid.add(answer.statistician());
     grid.add(Fields.section(new PlanEndView(model, this::jump)));
+  }
+
+  private static Label measured(PlanTelling telling) {
+    Label words = Fields.words("", "second");
+    words
+        .textProperty()
+        .bind(
+            Bindings.when(telling.chosen())
+                .then(PlanWords.say("note.measures.telling"))
+                .otherwise(PlanWords.say("note.measures")));
+    return words;
   }
 
   private static MarginNote note(String key) {
@@ -144,7 +163,15 @@ public final class PlanPage extends StackPane {
             new VBox(
                 10,
                 Fields.words(PlanWords.say("note.expectations"), "second"),
+                claimed(model.rules().telling()),
                 new PlanExpectationsView(model))));
+  }
+
+  /** What is claimed before a telling run is what it is about. */
+  private static Label claimed(PlanTelling telling) {
+    Label words = Fields.words(PlanWords.say("note.expectations.telling"), "second");
+    PlanTellingView.shownWhile(words, telling.chosen());
+    return words;
   }
 
   /** There to be chosen where the trail book has the trail. */

@@ -4,6 +4,7 @@ import blindlap.plan.DayAnswer;
 import blindlap.plan.NoiseKnown;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
+import blindlap.plan.TellingRun;
 import blindlap.plot.Axis;
 import blindlap.plot.DayStrip;
 import blindlap.plot.DetectableContent;
@@ -35,7 +36,7 @@ final class PlanPictures {
             && plan.timetable().lap().signum() > 0
             && plan.timetable().restEvery() >= 0
             && plan.stints() >= 1
-            && plan.stints() <= blindlap.plan.Rule.MOST_STINTS
+            && plan.stints() <= plan.kind().mostStints()
             && plan.laps().scored() >= 1
             && plan.laps().scored() < 10
             && plan.laps().settling() < 10
@@ -108,7 +109,8 @@ final class PlanPictures {
 
   /** The day as a strip. */
   static Drawing strip(Plan plan, Schedule schedule) {
-    List<DayStrip.Block> blocks = blocks(schedule);
+    int laps = lapsOfTrial(plan);
+    List<DayStrip.Block> blocks = blocks(schedule, laps);
     double end = minutes(schedule.start(), schedule.end());
     double limit = minutes(schedule.start(), schedule.limit());
     if (limit >= end) {
@@ -121,11 +123,11 @@ final class PlanPictures {
               DayWords.clock(schedule.limit())));
     }
     double handling =
-        plan.timetable() == null
-            ? 0
+        plan.timetable() == null || laps > 1
+            ? 0 // a foot for each of so many laps would fill the strip
             : plan.timetable().swap().add(plan.timetable().coolDown()).doubleValue();
     String spare = schedule.fits() ? DayWords.spare(schedule) : "";
-    String spoken = String.join(" ", DayWords.stints(schedule));
+    String spoken = String.join(" ", DayWords.stints(plan, schedule));
     return DayStrip.of(
         new DayStrip.Content(
             blocks,
@@ -133,7 +135,7 @@ final class PlanPictures {
             handling,
             DayWords.clock(schedule.end()),
             spare,
-            new Spoken(said(schedule), spoken)));
+            new Spoken(said(plan, schedule), spoken)));
   }
 
   private static Optional<DayStrip.Overrun> overrun(Schedule schedule, double limit, double end) {
@@ -143,31 +145,51 @@ final class PlanPictures {
         : Optional.empty();
   }
 
-  private static String said(Schedule schedule) {
-    return DayWords.dark(schedule)
+  private static String said(Plan plan, Schedule schedule) {
+    return DayWords.dark(plan, schedule)
         .map(dark -> DayWords.summary(schedule) + " " + dark)
         .orElseGet(() -> DayWords.summary(schedule));
   }
 
-  private static List<DayStrip.Block> blocks(Schedule schedule) {
+  private static int lapsOfTrial(Plan plan) {
+    TellingRun run = plan.kind() == Plan.Kind.TELLING_RUN ? plan.telling() : null;
+    return run == null ? 1 : run.task().laps();
+  }
+
+  /**
+   * @param of stints in a block of the strip: the laps of a trial stand together
+   */
+  private static List<DayStrip.Block> blocks(Schedule schedule, int of) {
     List<DayStrip.Block> blocks = new ArrayList<>();
     Schedule.Kind before = Schedule.Kind.REST;
+    double began = 0;
     for (Schedule.Block block : schedule.blocks()) {
       double from = minutes(schedule.start(), block.from());
       double to = minutes(schedule.start(), block.to());
       boolean stint = block.kind() == Schedule.Kind.STINT;
+      if (stint && of > 1) {
+        began = block.stint() % of == 1 ? from : began;
+        if (block.stint() % of != 0) {
+          continue; // its trial is not over
+        }
+        from = began;
+      }
       if (to > from) {
         blocks.add(
             new DayStrip.Block(
                 stint ? DayStrip.Kind.STINT : DayStrip.Kind.OTHER,
                 from,
                 to,
-                stint ? String.valueOf(block.stint()) : word(block.kind()),
-                clock(block.kind(), before) ? DayWords.clock(block.from()) : ""));
+                stint ? String.valueOf(block.stint() / of) : word(block.kind()),
+                clock(block.kind(), before) ? began(schedule, from) : ""));
         before = block.kind();
       }
     }
     return blocks;
+  }
+
+  private static String began(Schedule schedule, double minutes) {
+    return DayWords.clock(schedule.start().plus(Duration.ofMillis(Math.round(minutes * 60_000))));
   }
 
   /** The first handling is too short a block for a word; warm-up follows it at once. */

@@ -18,6 +18,7 @@ public final class PlanRules {
   private final ReadOnlyObjectProperty<Optional<Plan>> plan;
   private final Consumer<Runnable> step;
   private final PlanStepsDay stepsDay;
+  private final PlanTelling telling;
 
   /**
    * @param step makes what is changed in it one step that can be taken back
@@ -32,6 +33,12 @@ public final class PlanRules {
     this.protocols = protocols;
     this.plan = plan;
     this.stepsDay = new PlanStepsDay(form, plan, () -> protocols, step);
+    this.telling = new PlanTelling(form, plan, step);
+  }
+
+  /** The trials of a telling run. */
+  PlanTelling telling() {
+    return telling;
   }
 
   /** The setting of a steps day and its levels. */
@@ -54,6 +61,9 @@ public final class PlanRules {
 
   /** Names of protocols made for the number of setups on the page. */
   public List<String> protocolsThatFit() {
+    if (telling.chosen().get()) {
+      return List.of(); // its rule follows from its task
+    }
     boolean stepsDay = this.stepsDay.chosen().get();
     int setups =
         stepsDay

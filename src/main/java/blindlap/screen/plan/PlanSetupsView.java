@@ -36,25 +36,41 @@ final class PlanSetupsView extends SteadyBox {
             new PlanRowsView(form.list("bike"), PlanWords.field("bike.one"), "name", this::setting),
             Fields.button(PlanWords.say("add.setting"), () -> form.add("bike")));
     PlanStepsDay stepsDay = model.rules().stepsDay();
+    PlanTelling telling = model.rules().telling();
     PlanStepsDayView levels = new PlanStepsDayView(form, stepsDay);
-    levels.visibleProperty().bind(stepsDay.chosen());
-    levels.managedProperty().bind(stepsDay.chosen());
+    PlanTellingView.shownWhile(levels, stepsDay.chosen());
+    BooleanBinding two = telling.chosen().and(telling.levels());
     VBox compared =
         new VBox(
             16,
             add,
             new PlanDifferencesView(look, model.answer()),
             PlanFieldsView.area(form.field("differences_reason"), "differences_reason"));
-    compared.visibleProperty().bind(stepsDay.chosen().not());
-    compared.managedProperty().bind(stepsDay.chosen().not());
+    PlanTellingView.shownWhile(compared, stepsDay.chosen().or(two).not());
+    PlanTellingView.shownWhile(add, telling.alone().not());
+    VBox bikes = bikes(form.part("bikes"));
+    PlanTellingView.shownWhile(bikes, telling.alone().not());
     getChildren()
         .setAll(
+            PlanTellingView.between(telling),
             new PlanRowsView(form.list("setups"), PlanWords.field("setups.one"), this::setup),
             levels,
+            twoLevels(two),
             compared,
             PlanFieldsView.choice(form, "change", PlanOptions.of("change")),
-            bikes(form.part("bikes")),
+            bikes,
             PlanFieldsView.fold("head.bike", bike));
+  }
+
+  /** The setting whose two levels are told apart. */
+  private Node twoLevels(BooleanBinding shown) {
+    PlanStepsDayView levels =
+        new PlanStepsDayView(
+            model.form().part("telling_run").part("one_setting"),
+            "one_setting",
+            model.rules().stepsDay());
+    PlanTellingView.shownWhile(levels, shown);
+    return levels;
   }
 
   private VBox setup(TypedForm setup) {

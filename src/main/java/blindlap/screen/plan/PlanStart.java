@@ -45,7 +45,20 @@ final class PlanStart {
       fields.put("setups", List.of(Map.of("name", "")));
       fields.remove("protocol");
     }
+    if (as == Shell.Beginning.TELLING_RUN) {
+      telling(fields);
+    }
     return fields;
+  }
+
+  /** Two levels of one setting, the quickest to change, with the usual trials. */
+  private static void telling(Map<String, Object> fields) {
+    fields.put("kind", "telling run");
+    fields.put("question", PlanWords.say("telling.question"));
+    fields.put("setups", List.of(Map.of("name", "")));
+    fields.put("telling_run", Map.of("task", "triangle", "one_setting", Map.of("way", "clicks")));
+    fields.put("laps", Map.of("warm_up", "2"));
+    List.of("protocol", "stints", "measures").forEach(fields::remove);
   }
 
   /** A new draft, as typed: tomorrow, the usual rule and a lap time to compare. */

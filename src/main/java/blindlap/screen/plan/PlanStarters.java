@@ -107,7 +107,9 @@ public final class PlanStarters {
     }
   }
 
-  /** Adds a measure of the starter list; the first one of a plan is primary. */
+  /**
+   * Adds a measure of the starter list; the first one of a plan is primary, but for telling runs.
+   */
   public void addMeasure(String measure) {
     for (Measure each : starter.measures()) {
       if (each.name().equals(measure)) {
@@ -117,7 +119,8 @@ public final class PlanStarters {
         fields.put("unit", each.unit());
         fields.put("low_words", each.lowWords());
         fields.put("high_words", each.highWords());
-        fields.put("role", form.list("measures").isEmpty() ? "primary" : "secondary");
+        boolean decides = form.list("measures").isEmpty() && !PlanTelling.isOf(form);
+        fields.put("role", decides ? "primary" : "secondary");
         fields.put("better", PlanJson.word(each.better()));
         form.add("measures", fields);
       }

@@ -41,7 +41,7 @@ class PlanModelTest {
   void severalDraftsAreKeptAsTypedMistakesIncluded() {
     model.form().field("stints").set("about 16");
     model.keep();
-    model.startFresh();
+    model.start(Shell.Beginning.COMPARISON);
     model.form().field("trail").set("Mill track");
     model.keep();
 

@@ -123,7 +123,7 @@ class PlanPlacesTest {
 
   private static PlanPage page(Look look, Shell shell, Desk desk, Consumer<PlanModel> state) {
     PlanModel model = Models.plan(desk, shell, Background.immediate(), 0);
-    model.startFresh();
+    model.start(Shell.Beginning.COMPARISON);
     state.accept(model);
     return new PlanPage(look, model, new NoDialogs());
   }

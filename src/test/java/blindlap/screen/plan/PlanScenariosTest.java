@@ -165,7 +165,7 @@ class PlanScenariosTest {
   @Test
   void everyComponentKindHasAStartingSetWhoseHolesAreNamed() {
     for (String component : model.starters().componentNames()) {
-      model.startFresh();
+      model.start(Shell.Beginning.COMPARISON);
       model.starters().addStartingSet(setup(0), component);
       int settings = setup(0).list("settings").size();
       assertThat(settings).as(component).isGreaterThan(component.equals("free form") ? -1 : 2);

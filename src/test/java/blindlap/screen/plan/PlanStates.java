@@ -1,5 +1,6 @@
 package blindlap.screen.plan;
 
+import blindlap.screen.part.Shell;
 import blindlap.screen.part.TypedForm;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -66,7 +67,7 @@ final class PlanStates {
   }
 
   private static void noiseRun(PlanModel model) {
-    model.startFresh();
+    model.start(Shell.Beginning.COMPARISON);
     model.form().field("kind").set("noise run");
     model.form().list("setups").remove(1);
   }

@@ -89,7 +89,7 @@ class PlanUndoTest {
             .filter(d -> d.name().equals(model.draft()))
             .findFirst()
             .orElseThrow();
-    model.startFresh();
+    model.start(Shell.Beginning.COMPARISON);
     model.form().field("rider").set("another draft");
     model.open(own);
     for (Map<String, Object> each : passed) {
@@ -111,7 +111,7 @@ class PlanUndoTest {
 
   @Test
   void everyFieldThatIsStillToMendIsNamedInTheOrderOfThePage() {
-    model.startFresh();
+    model.start(Shell.Beginning.COMPARISON);
     assertThat(model.mends()).extracting(PlanMend::path).startsWith("question", "rider", "trail");
     assertThat(model.mends())
         .extracting(PlanMend::path)
