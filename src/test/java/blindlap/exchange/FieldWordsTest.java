@@ -22,10 +22,11 @@ class FieldWordsTest {
         "question: {a: b} | Found an object, but this field takes a text.",
         "day: soon | Found \"soon\", but this field takes a date such as 2026-11-14.",
         "setups: two | Found \"two\", but this field takes a list.",
-        "kind: race | Found \"race\", but this field takes one of: comparison, noise run, steps day.",
+        "kind: race | Found \"race\", but this field takes one of: comparison, noise run, steps"
+            + " day, telling run.",
         "level: 0.1 | Found \"0.1\", but this field takes \"0.05\", the only one there is.",
-        "setups: [{name: A, mass: heavy}, {name: B}] | Found \"heavy\", but this field takes a number"
-            + " with g, kg, lb or oz.",
+        "setups: [{name: A, mass: heavy}, {name: B}] | Found \"heavy\", but this field takes a"
+            + " number with g, kg, lb or oz.",
       })
   void aWrongValueIsToldWithWhatTheFieldTakes(String yaml, String sentence) {
     assertThat(

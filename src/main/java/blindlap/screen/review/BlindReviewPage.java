@@ -60,15 +60,7 @@ public final class BlindReviewPage extends VBox {
 
   private void build(BlindReviewView view) {
     boolean trials = !view.trials().isEmpty();
-    AnswerSentence answer =
-        new AnswerSentence(look, WORDS.say(trials ? "question.trials" : "question.blind"));
-    answer.say(view.answer().before(), view.answer().phrase(), view.answer().after());
-    String event = trials ? "note.trials" : "note.event";
-    String blind = trials ? "note.blind.trials" : "note.blind.text";
-    page.add(
-        new VBox(12, answer, new Lead(view.lead()), trouble()),
-        new MarginNote(WORDS.say(event), WORDS.say(event + ".text")),
-        new MarginNote(WORDS.say("note.blind"), WORDS.say(blind)));
+    head(view, trials);
     for (Drawing picture : view.pictures()) {
       page.add(
           new VBox(10, words(picture.spoken().sentence(), "strong"), new PlotView(look, picture)));
@@ -103,6 +95,18 @@ public final class BlindReviewPage extends VBox {
       }
       page.add(close());
     }
+  }
+
+  private void head(BlindReviewView view, boolean trials) {
+    AnswerSentence answer =
+        new AnswerSentence(look, WORDS.say(trials ? "question.trials" : "question.blind"));
+    answer.say(view.answer().before(), view.answer().phrase(), view.answer().after());
+    String event = trials ? "note.trials" : "note.event";
+    String blind = trials ? "note.blind.trials" : "note.blind.text";
+    page.add(
+        new VBox(12, answer, new Lead(view.lead()), trouble()),
+        new MarginNote(WORDS.say(event), WORDS.say(event + ".text")),
+        new MarginNote(WORDS.say("note.blind"), WORDS.say(blind)));
   }
 
   private Label trouble() {
