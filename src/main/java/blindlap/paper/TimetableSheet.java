@@ -7,8 +7,11 @@ import blindlap.paper.sheet.SheetPen.Face;
 import blindlap.plan.BlindLevel;
 import blindlap.plan.Plan;
 import blindlap.plan.Schedule;
+import blindlap.plan.TellingRun;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -20,7 +23,7 @@ public final class TimetableSheet extends SheetFlow {
   private final Plan plan;
 
   private TimetableSheet(SheetPen pen, Plan plan) {
-    super(pen, head("timetable.head", plan), cautions(plan.level()));
+    super(pen, head("timetable.head", plan), cautions(plan.level()), plan.telling());
     this.plan = plan;
   }
 
@@ -53,6 +56,7 @@ public final class TimetableSheet extends SheetFlow {
           Face.SANS,
           BODY,
           WORDS.say(plan.level().blind() ? "timetable.none" : "timetable.none.alone"));
+      finish();
       return;
     }
     Schedule schedule = found.get();
@@ -60,12 +64,46 @@ public final class TimetableSheet extends SheetFlow {
         WORDS.say("timetable.end", CLOCK.format(schedule.end()), CLOCK.format(schedule.limit()));
     y += pen.paragraph(left(), y, width(), Face.SANS, BODY, end) + 4;
     columns();
-    for (Schedule.Block block : schedule.blocks()) {
+    for (Schedule.Block block : rows(schedule)) {
       if (need(ROW)) {
         columns();
       }
       row(block);
     }
+    finish();
+  }
+
+  /** A row for every block of time; the laps of a trial are one, from its first to its answer. */
+  private List<Schedule.Block> rows(Schedule schedule) {
+    TellingRun run = plan.telling();
+    if (run == null) {
+      return schedule.blocks();
+    }
+    List<Schedule.Block> rows = new ArrayList<>();
+    for (Schedule.Block block : schedule.blocks()) {
+      boolean goesOn = block.kind() == Schedule.Kind.STINT && run.place(block.stint()) > 1;
+      if (goesOn) {
+        Schedule.Block begun = rows.remove(rows.size() - 1);
+        rows.add(
+            new Schedule.Block(
+                begun.kind(), begun.stint(), begun.from(), begun.ride(), block.to()));
+      } else {
+        rows.add(block);
+      }
+    }
+    return rows;
+  }
+
+  private String what(Schedule.Block block) {
+    TellingRun run = plan.telling();
+    if (block.kind() != Schedule.Kind.STINT) {
+      return WORDS.say("block." + block.kind());
+    }
+    if (run == null) {
+      return WORDS.say("stint", block.stint(), plan.stints());
+    }
+    stands(run.trial(block.stint()));
+    return WORDS.say("trials.row", run.trial(block.stint()), run.trials());
   }
 
   private void columns() {
@@ -83,10 +121,7 @@ public final class TimetableSheet extends SheetFlow {
 
   private void row(Schedule.Block block) {
     double base = y + ROW - 2;
-    String what =
-        block.kind() == Schedule.Kind.STINT
-            ? WORDS.say("stint", block.stint(), plan.stints())
-            : WORDS.say("block." + block.kind());
+    String what = what(block);
     boolean rides = !block.ride().equals(block.from()) && !block.ride().equals(block.to());
     pen.text(x(0), base, Face.STRONG, BODY, what);
     pen.text(x(1), base, Face.SANS, BODY, clock(block.from()));

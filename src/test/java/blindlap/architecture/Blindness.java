@@ -98,6 +98,8 @@ final class Blindness {
           Map.entry("desk.Keys", "opens the key for the helper, and unseals"),
           Map.entry("desk.Sheets", "hands the helper's schedule and key to the helper's sheet"),
           Map.entry("paper.HelperSheet", "prints the schedule and the key for the helper"),
+          Map.entry("paper.HelperRows", "the lines of that sheet, one for every stint"),
+          Map.entry("paper.HelperKey", "the key at the end of that sheet"),
           Map.entry("session.Fact", "SealOpened records the key that was opened"),
           Map.entry("session.LifeCommands", "accepts the opened key when a session is unsealed"),
           Map.entry("session.SessionState", "gives out the opened key, once the seal is open"));

@@ -26,12 +26,10 @@ class SizesTest {
           Map.entry(
               "screen/review/ReviewModel.java", "one page's stages, and what leads between them"),
           Map.entry("session/Folding.java", "every kind of entry, applied, a method each"),
-          Map.entry("paper/HelperSheet.java", "one sheet of paper, from its head to its key"),
           Map.entry("plan/PlanJson.java", "every field of a plan, a line each"),
           Map.entry("session/Fact.java", "every fact of a session, a record each"),
           Map.entry("screen/swap/SwapModel.java", "one page's phases, and what leads between them"),
           Map.entry("screen/swap/SwapWork.java", "everything the helper enters of one stint"),
-          Map.entry("paper/sheet/SheetPen.java", "every stroke that a sheet may have"),
           Map.entry(
               "screen/book/NotebookModel.java",
               "one page's properties and commands, and its answer to where one was"),

@@ -9,13 +9,7 @@ import blindlap.plan.RandomPlans;
 import blindlap.seal.HelperSchedule;
 import blindlap.seal.SessionKind;
 import blindlap.wording.day.Words;
-import com.google.zxing.BinaryBitmap;
-import com.google.zxing.DecodeHintType;
-import com.google.zxing.RGBLuminanceSource;
-import com.google.zxing.common.HybridBinarizer;
-import com.google.zxing.qrcode.QRCodeReader;
 import java.awt.Color;
-import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
@@ -23,7 +17,6 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
@@ -32,9 +25,6 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
-import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.rendering.PDFRenderer;
 import org.junit.jupiter.api.Test;
 
 /** What stands on the sheets of any day, read back from the finished pages. */
@@ -283,56 +273,16 @@ class RandomSheetsTest {
               assertThat(scanned(printed)).as("%s", printed).isEqualTo(printed.day().payload());
               assertThat(printed.day().scheduleOf(scanned(printed)).fits())
                   .isEqualTo(printed.day().schedule().fits());
-              String rows = printed.marks("helper-sheet.pdf").text.toString();
-              Matcher row =
-                  Pattern.compile("(?m)\\b[A-Z]\\d{0,2}: [A-Z0-9 .,-]+ \\*[A-F0-9]{4}\\.")
-                      .matcher(rows.replace('\n', ' '));
-              String typed = row.results().map(r -> r.group()).collect(Collectors.joining("\n"));
+              String typed = HelperCode.typed(printed.marks("helper-sheet.pdf"));
               assertThat(printed.day().scheduleOf(typed).fits())
                   .as("%s, typed", printed)
                   .isEqualTo(printed.day().schedule().fits());
             });
   }
 
-  /**
-   * Dots an inch at which a code is looked for. The decoder misses a sound code now and then at one
-   * size (seed 32 at 150, 200 and 300, though every module is printed as it should be).
-   */
-  private static final List<Integer> SCANS = List.of(150, 200, 300, 120, 180, 240);
-
-  /** The code on the last page that has one. */
   private static String scanned(Printed printed) {
-    try (PDDocument document = Loader.loadPDF(printed.files().get("helper-sheet.pdf"))) {
-      PDFRenderer renderer = new PDFRenderer(document);
-      for (int page = document.getNumberOfPages() - 1; page >= 0; page--) {
-        for (int dots : SCANS) {
-          Optional<String> found = code(renderer.renderImageWithDPI(page, dots));
-          if (found.isPresent()) {
-            return found.get();
-          }
-        }
-      }
-      throw new AssertionError(printed + ": no code can be scanned");
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  private static Optional<String> code(BufferedImage image) {
-    int width = image.getWidth();
-    int height = image.getHeight();
-    int[] pixels = image.getRGB(0, 0, width, height, null, 0, width);
-    try {
-      return Optional.of(
-          new QRCodeReader()
-              .decode(
-                  new BinaryBitmap(
-                      new HybridBinarizer(new RGBLuminanceSource(width, height, pixels))),
-                  Map.of(DecodeHintType.TRY_HARDER, true))
-              .getText());
-    } catch (com.google.zxing.ReaderException none) {
-      return Optional.empty();
-    }
+    return HelperCode.scanned(printed.files().get("helper-sheet.pdf"))
+        .orElseThrow(() -> new AssertionError(printed + ": no code can be scanned"));
   }
 
   @Test

@@ -6,10 +6,10 @@ import blindlap.paper.sheet.SheetPen;
 import blindlap.paper.sheet.SheetPen.Face;
 import blindlap.plan.BlindLevel;
 import blindlap.plan.Covariate;
-import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.plan.StepsDay;
+import blindlap.plan.TellingRun;
 import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
 import blindlap.session.day.VoidEvent;
@@ -24,34 +24,33 @@ import java.util.List;
  */
 public final class RiderSheets extends SheetFlow {
   /** Length of a printed line scale in millimetres; keyed in by ruler. */
-  public static final double SCALE = 100;
+  public static final double SCALE = ScoreParts.SCALE;
 
   private static final double LEFT = 60;
-  private static final double TITLE = 11;
-  private static final double BOX = 5;
+  private static final double TITLE = ScoreParts.TITLE;
+  private static final double BOX = ScoreParts.BOX;
 
   private final Plan plan;
   private final Day day;
+  private final ScoreParts parts;
 
   private RiderSheets(SheetPen pen, Day day) {
     super(pen, head("rider.head", day.plan()), WORDS.say("rider.how") + " " + CAUTIONS.say("ride"));
     this.day = day;
     this.plan = day.plan();
+    this.parts = new ScoreParts(this);
   }
 
   /** The sheets as PDF. */
   public static byte[] pdf(Day day, SheetFormat format) {
+    TellingRun run = day.plan().telling();
+    if (run != null) {
+      return TrialSheets.pdf(day, run, format);
+    }
     try (SheetPen pen = new SheetPen(format)) {
       new RiderSheets(pen, day).write();
       return pen.bytes();
     }
-  }
-
-  /** Something asked: its height, and how it is drawn at a place. */
-  private record Asked(double height, java.util.function.DoubleConsumer drawing) {}
-
-  private double column() {
-    return right() - SCALE;
   }
 
   private void write() {
@@ -60,12 +59,12 @@ public final class RiderSheets extends SheetFlow {
     for (int stint = 1; stint <= plan.stints(); stint++) {
       for (int lap = plan.laps().settling() + 1; lap <= plan.laps().perStint(); lap++) {
         LapId id = new LapId(stint, lap);
-        List<Asked> asked = new ArrayList<>();
+        List<ScoreParts.Asked> asked = new ArrayList<>();
         if (lap == plan.laps().settling() + 1) {
           asked.addAll(beforeHandOver());
         }
         asked.addAll(asked(lap == plan.laps().perStint()));
-        double height = Math.max(96, asked.stream().mapToDouble(Asked::height).sum());
+        double height = Math.max(96, asked.stream().mapToDouble(ScoreParts.Asked::height).sum());
         if (!first && !need(height + 6)) {
           pen.dashed(left(), y, right());
           y += 6;
@@ -76,11 +75,11 @@ public final class RiderSheets extends SheetFlow {
     }
   }
 
-  private void block(LapId id, List<Asked> asked) {
+  private void block(LapId id, List<ScoreParts.Asked> asked) {
     double begun = y;
     int page = pen.pages();
     double below = margin(id);
-    for (Asked each : asked) {
+    for (ScoreParts.Asked each : asked) {
       if (need(each.height())) {
         pen.text(left(), y + 4, Face.STRONG, TITLE, heading(id));
         pen.text(left(), y + 10, Face.SANS, BODY, WORDS.say("continued"));
@@ -133,28 +132,19 @@ public final class RiderSheets extends SheetFlow {
     return at + Math.max(BOX, height) + 1.5;
   }
 
-  private List<Asked> asked(boolean guess) {
-    List<Asked> all = new ArrayList<>();
-    for (Measure measure : plan.askedOnTheDay()) {
-      all.addAll(
-          switch (measure.kind()) {
-            case LINE_SCALE -> List.of(line(measure));
-            case CATEGORY_SCALE -> List.of(category(measure));
-            case COUNT -> List.of(written(measure.name(), 28));
-            case LAP_TIME, SECTOR_TIME -> List.of(); // times go on the starter's sheet
-          });
-    }
+  private List<ScoreParts.Asked> asked(boolean guess) {
+    List<ScoreParts.Asked> all = new ArrayList<>(parts.measures(plan));
     if (guess && plan.blinding().guesses()) {
       List<String> setups = new ArrayList<>(answers());
       setups.add(WORDS.say("dont.know"));
-      all.add(boxes(WORDS.say("guess"), setups));
+      all.add(parts.boxes(WORDS.say("guess"), setups));
       all.add(
-          boxes(
+          parts.boxes(
               WORDS.say("sure"),
               List.of(WORDS.say("hunch"), WORDS.say("fairly.sure"), WORDS.say("certain"))));
-      all.add(written(WORDS.say("cue"), SCALE));
+      all.add(parts.written(WORDS.say("cue"), SCALE));
     }
-    all.add(written(WORDS.say("note"), SCALE));
+    all.add(parts.written(WORDS.say("note"), SCALE));
     return all;
   }
 
@@ -166,88 +156,10 @@ public final class RiderSheets extends SheetFlow {
   }
 
   /** What the rider says of covariates; the starter's stand on the starter's sheet. */
-  private List<Asked> beforeHandOver() {
+  private List<ScoreParts.Asked> beforeHandOver() {
     return plan.covariates().stream()
         .filter(c -> c.by() == Covariate.By.RIDER)
-        .map(c -> written(WORDS.say("covariate.before", c.name(), c.unit()), 28))
+        .map(c -> parts.written(WORDS.say("covariate.before", c.name(), c.unit()), 28))
         .toList();
-  }
-
-  private double title(double at, String words) {
-    return pen.paragraph(column(), at, SCALE, Face.STRONG, TITLE, words);
-  }
-
-  private double titleHeight(String words) {
-    return pen.height(SCALE, Face.STRONG, TITLE, words);
-  }
-
-  private Asked line(Measure measure) {
-    double head = titleHeight(measure.name());
-    double half = SCALE / 2 - 2;
-    double ends =
-        Math.max(
-            pen.height(half, Face.SANS, SMALL, measure.lowWords()),
-            pen.height(half, Face.SANS, SMALL, measure.highWords()));
-    return new Asked(
-        head + 7.5 + ends + 2.5,
-        at -> {
-          title(at, measure.name());
-          double line = at + head + 5;
-          pen.line(column(), line, right(), line, 0.6);
-          pen.paragraph(column(), line + 2, half, Face.SANS, SMALL, measure.lowWords());
-          double below = line + 2;
-          for (String words : pen.lines(half, Face.SANS, SMALL, measure.highWords())) {
-            pen.textTo(right(), below + SMALL * 25.4 / 72, Face.SANS, SMALL, words);
-            below += SheetPen.leading(SMALL);
-          }
-        });
-  }
-
-  private Asked category(Measure measure) {
-    String words =
-        measure.name() + ": " + WORDS.say("category", measure.lowWords(), measure.highWords());
-    double head = titleHeight(words);
-    return new Asked(
-        head + 11,
-        at -> {
-          title(at, words);
-          for (int i = 1; i <= 9; i++) {
-            double x = column() + (i - 1) * SCALE / 9;
-            pen.box(x, at + head + 1, BOX + 2, BOX + 2);
-            pen.text(x + 2.4, at + head + 6, Face.SANS, BODY, String.valueOf(i), 0.45);
-          }
-        });
-  }
-
-  private Asked written(String words, double room) {
-    double head = titleHeight(words);
-    return new Asked(
-        head + 8.5,
-        at -> {
-          title(at, words);
-          pen.line(column(), at + head + 6, column() + room, at + head + 6, 0.25);
-        });
-  }
-
-  private Asked boxes(String words, List<String> options) {
-    double head = titleHeight(words);
-    int columns = 3;
-    double cell = SCALE / columns;
-    double room = cell - BOX - 4;
-    double row =
-        options.stream().mapToDouble(o -> pen.height(room, Face.SANS, BODY, o)).max().orElse(BOX);
-    double pitch = Math.max(BOX, row) + 2;
-    int rows = (options.size() + columns - 1) / columns;
-    return new Asked(
-        head + rows * pitch + 2,
-        at -> {
-          title(at, words);
-          for (int i = 0; i < options.size(); i++) {
-            double x = column() + i % columns * cell;
-            double top = at + head + 1 + i / columns * pitch;
-            pen.box(x, top, BOX, BOX);
-            pen.paragraph(x + BOX + 2, top + 0.2, room, Face.SANS, BODY, options.get(i));
-          }
-        });
   }
 }

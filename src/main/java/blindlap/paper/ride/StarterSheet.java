@@ -7,26 +7,34 @@ import blindlap.paper.sheet.SheetPen.Face;
 import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.TellingRun;
 import blindlap.session.day.Day;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** The starter's sheet: one row a lap for times and void events. It depends on no order. */
 public final class StarterSheet extends SheetFlow {
   private static final double ROW = 9;
   private static final double LEAST_ROW = 7.6;
   private static final double COVARIATE = 24;
+  private static final double TRIAL = 12;
 
   private final Day day;
   private final Plan plan;
   private final List<String> times;
   private final List<Covariate> covariates;
+  private final @Nullable TellingRun run;
   private double row = ROW;
 
   private StarterSheet(SheetPen pen, Day day) {
     super(
         pen,
         head("starter.head", day.plan()),
-        WORDS.say("starter.how") + " " + CAUTIONS.say("ride"));
+        WORDS.say(day.plan().telling() == null ? "starter.how" : "starter.how.trials")
+            + " "
+            + CAUTIONS.say("ride"),
+        day.plan().telling());
+    this.run = day.plan().telling();
     this.day = day;
     this.plan = day.plan();
     this.times =
@@ -59,11 +67,23 @@ public final class StarterSheet extends SheetFlow {
       row = Math.min(ROW, even - 0.01); // lower rows rather than a second page with two of them
     }
     for (int lap = 1; lap <= plan.lapsOfDay(); lap++) {
-      if (need(row)) {
+      if (need(row * together(lap))) {
         columns();
       }
       row(lap);
     }
+    finish();
+  }
+
+  /** Laps from this one on that stand on one page: of a trial all. */
+  private int together(int lap) {
+    TellingRun trials = run;
+    return trials == null || trials.place(lap) > 1 ? 1 : trials.task().laps();
+  }
+
+  /** Where the number of the lap begins: of a telling run that of its trial stands before it. */
+  private double lapAt() {
+    return left() + (run == null ? 0 : TRIAL);
   }
 
   /** Nothing to write for what a recording gives, which is said so that nobody misses a column. */
@@ -88,7 +108,7 @@ public final class StarterSheet extends SheetFlow {
   }
 
   private void columns() {
-    double x = left() + 52;
+    double x = lapAt() + 52;
     double tall = SheetPen.leading(SMALL);
     for (String time : times) {
       tall = Math.max(tall, pen.height(timeWidth() - 2, Face.SANS, SMALL, time));
@@ -97,9 +117,12 @@ public final class StarterSheet extends SheetFlow {
       tall = Math.max(tall, pen.height(COVARIATE - 2, Face.SANS, SMALL, title(covariate)));
     }
     double base = y + tall - 1;
-    pen.text(left(), base, Face.SANS, SMALL, WORDS.say("col.lap"));
-    pen.text(left() + 12, base, Face.SANS, SMALL, WORDS.say("col.code"));
-    pen.text(left() + 27, base, Face.SANS, SMALL, WORDS.say("col.clock"));
+    if (run != null) {
+      pen.text(left(), base, Face.SANS, SMALL, WORDS.say("col.trial"));
+    }
+    pen.text(lapAt(), base, Face.SANS, SMALL, WORDS.say("col.lap"));
+    pen.text(lapAt() + 12, base, Face.SANS, SMALL, WORDS.say("col.code"));
+    pen.text(lapAt() + 27, base, Face.SANS, SMALL, WORDS.say("col.clock"));
     for (String time : times) {
       pen.paragraph(x, y, timeWidth() - 2, Face.SANS, SMALL, time);
       x += timeWidth();
@@ -118,10 +141,11 @@ public final class StarterSheet extends SheetFlow {
     int stint = (lap - 1) / per + 1;
     boolean settling = (lap - 1) % per < plan.laps().settling();
     double base = y + row - 2.5;
-    pen.text(left(), base, Face.STRONG, BODY, String.valueOf(lap));
-    pen.text(left() + 12, base, Face.SANS, BODY, String.valueOf(day.code(stint)));
-    pen.line(left() + 27, base, left() + 48, base, 0.2);
-    double x = left() + 52;
+    trial(lap, base);
+    pen.text(lapAt(), base, Face.STRONG, BODY, String.valueOf(lap));
+    pen.text(lapAt() + 12, base, Face.SANS, BODY, String.valueOf(day.code(stint)));
+    pen.line(lapAt() + 27, base, lapAt() + 48, base, 0.2);
+    double x = lapAt() + 52;
     for (int i = 0; i < times.size(); i++) {
       if (!settling) {
         pen.text(x + timeWidth() * 0.3, base, Face.SANS, BODY, ":");
@@ -138,11 +162,24 @@ public final class StarterSheet extends SheetFlow {
       x += COVARIATE;
     }
     if (settling) {
-      pen.text(left() + 52, base, Face.SANS, SMALL, WORDS.say("settling"));
+      pen.text(lapAt() + 52, base, Face.SANS, SMALL, WORDS.say("settling"));
     }
     pen.box(x, base - 4, 4.5, 4.5);
     pen.line(x + 7, base, right(), base, 0.2);
     y += row;
-    pen.line(left(), y, right(), y, 0.1);
+    boolean ends = run != null && together(lap + 1) > 1;
+    pen.line(left(), y, right(), y, ends ? 0.4 : 0.1);
+  }
+
+  /** The number of the trial, beside its first lap. */
+  private void trial(int lap, double base) {
+    TellingRun trials = run;
+    if (trials == null) {
+      return;
+    }
+    stands(trials.trial(lap));
+    if (trials.place(lap) == 1) {
+      pen.text(left(), base, Face.STRONG, BODY, String.valueOf(trials.trial(lap)));
+    }
   }
 }

@@ -1,7 +1,9 @@
 package blindlap.paper.sheet;
 
 import blindlap.plan.Plan;
+import blindlap.plan.TellingRun;
 import blindlap.wording.day.Words;
+import org.jspecify.annotations.Nullable;
 
 /** A sheet that goes on over as many pages as it needs, each with its head and its cautions. */
 public abstract class SheetFlow {
@@ -11,17 +13,60 @@ public abstract class SheetFlow {
   public static final double SMALL = 9;
   public static final double BODY = 10.5;
   private static final double FOOT_ROOM = 5;
+  private static final double PAGE_ROOM = 26;
+  private static final double TRIALS_ROOM = 72;
 
   public final SheetPen pen;
   public final String head;
   private final String caution;
+  private final @Nullable TrialPages trials;
   private double foot;
   public double y;
 
   public SheetFlow(SheetPen pen, String head, String caution) {
+    this(pen, head, caution, null);
+  }
+
+  /**
+   * A sheet whose pages say which trials stand on them.
+   *
+   * @param run the trials; null of any other kind of session
+   */
+  public SheetFlow(SheetPen pen, String head, String caution, @Nullable TellingRun run) {
     this.pen = pen;
     this.head = head;
     this.caution = caution;
+    this.trials = run == null ? null : new TrialPages(WORDS, run.trials());
+  }
+
+  /** True if pages say which trials stand on them, which {@link #finish} draws at the end. */
+  public boolean ofTrials() {
+    return trials != null;
+  }
+
+  /** A trial stands on this page. */
+  public void stands(int trial) {
+    if (trials != null) {
+      trials.stands(pen.pages(), trial);
+    }
+  }
+
+  /** Says on every page which trials stand there and of how many pages it is one. */
+  public void finish() {
+    TrialPages all = trials;
+    if (all == null) {
+      return;
+    }
+    int pages = pen.pages();
+    for (int page = 1; page <= pages; page++) {
+      String words = all.of(page, pages);
+      pen.onPage(page, () -> pageWords(words));
+    }
+  }
+
+  /** Draws the words of a page in its head. */
+  public void pageWords(String words) {
+    pen.textTo(right(), MARGIN + 3, SheetPen.Face.SANS, BODY, words);
   }
 
   public double left() {
@@ -80,11 +125,13 @@ public abstract class SheetFlow {
             : pen.paragraph(
                 left() + used,
                 MARGIN - 0.8,
-                width() - used - 26,
+                width() - used - (ofTrials() ? TRIALS_ROOM : PAGE_ROOM),
                 SheetPen.Face.SANS,
                 BODY,
                 words[1].strip());
-    pen.textTo(right(), end, SheetPen.Face.SANS, BODY, WORDS.say("page", pen.pages()));
+    if (!ofTrials()) {
+      pageWords(WORDS.say("page", pen.pages()));
+    }
     double line = Math.max(end + 3, MARGIN + under + 1);
     pen.line(left(), line, right(), line, 0.5);
     return line + 5;

@@ -1,23 +1,18 @@
 package blindlap.paper.sheet;
 
 import blindlap.plot.Qr;
-import blindlap.wording.day.Shown;
-import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
-import org.apache.pdfbox.pdmodel.font.PDFont;
-import org.apache.pdfbox.pdmodel.font.PDType0Font;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -45,29 +40,12 @@ public final class SheetPen implements AutoCloseable {
 
   private final SheetFormat format;
   private final PDDocument document = new PDDocument();
-  private final Map<Face, PDFont> fonts = new EnumMap<>(Face.class);
-  private final Map<Long, Boolean> known = new HashMap<>();
-  private final Map<Long, Double> widths = new HashMap<>();
+  private final Map<Face, Typeface> typefaces = new EnumMap<>(Face.class);
   private @Nullable PDPageContentStream page;
 
   public SheetPen(SheetFormat format) {
     this.format = format;
     document.setDocumentId(1L); // else it would be drawn from the clock
-  }
-
-  /**
-   * Typefaces are read when they are first used: most sheets need three of the four. Ligatures are
-   * off: a text is as wide as its letters, which is how {@link #width} reckons, can be searched,
-   * and looking them up took four fifths of the time a sheet took.
-   */
-  private PDFont load(Face face) {
-    String name = "/blindlap/fonts/" + face.file + ".ttf";
-    try (InputStream in = SheetPen.class.getResourceAsStream(name)) {
-      byte[] font = PlainFont.of(java.util.Objects.requireNonNull(in).readAllBytes());
-      return PDType0Font.load(document, new ByteArrayInputStream(font), true);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 
   /** Something that may fail to be written; in memory it does not. */
@@ -107,6 +85,23 @@ public final class SheetPen implements AutoCloseable {
     }
   }
 
+  /**
+   * Draws on a page that was ended, such as how many there are; to be called once all are there.
+   *
+   * @param number from 1
+   */
+  public void onPage(int number, Runnable drawing) {
+    try {
+      end();
+      PDPage sheet = document.getPage(number - 1);
+      page = new PDPageContentStream(document, sheet, AppendMode.APPEND, false, true);
+      drawing.run();
+      end();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   private void end() throws IOException {
     if (page != null) {
       page.close();
@@ -131,56 +126,14 @@ public final class SheetPen implements AutoCloseable {
     return points * POINT_MM * LEADING;
   }
 
+  /** Read when it is first used: most sheets need three of the four. */
+  private Typeface typeface(Face face) {
+    return typefaces.computeIfAbsent(face, one -> new Typeface(document, one.file));
+  }
+
   /** Width of words in millimetres. */
   public double width(Face face, double points, String words) {
-    double em = 0;
-    String printed = printable(face, words);
-    for (int i = 0; i < printed.length(); i += Character.charCount(printed.codePointAt(i))) {
-      int one = printed.codePointAt(i);
-      em += widths.computeIfAbsent(key(face, one), key -> em(face, Character.toString(one)));
-    }
-    return em / 1000 * points * POINT_MM;
-  }
-
-  /** Width of one character in thousandths of the size; the typefaces are set without kerning. */
-  private double em(Face face, String one) {
-    try {
-      return font(face).getStringWidth(one);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  private PDFont font(Face face) {
-    return fonts.computeIfAbsent(face, this::load);
-  }
-
-  /** What the typeface lacks is printed as a question mark, so that nothing vanishes unseen. */
-  private String printable(Face face, String words) {
-    StringBuilder out = new StringBuilder();
-    Shown.inLetters(words)
-        .codePoints()
-        .forEach(
-            c -> out.appendCodePoint(knows(face, c) ? c : Character.isISOControl(c) ? ' ' : '?'));
-    return out.toString();
-  }
-
-  private boolean knows(Face face, int one) {
-    return known.computeIfAbsent(key(face, one), key -> encodes(face, Character.toString(one)));
-  }
-
-  /** A character of a typeface: asked for so often that no text is put together for it. */
-  private static long key(Face face, int one) {
-    return (long) face.ordinal() << Integer.SIZE | one;
-  }
-
-  private boolean encodes(Face face, String one) {
-    try {
-      font(face).encode(one);
-      return true;
-    } catch (IllegalArgumentException | IOException missing) {
-      return false;
-    }
+    return typeface(face).em(words) / 1000 * points * POINT_MM;
   }
 
   /** Words on one line; y is the baseline. */
@@ -197,10 +150,10 @@ public final class SheetPen implements AutoCloseable {
     draw(
         stream -> {
           stream.beginText();
-          stream.setFont(font(face), (float) points);
+          stream.setFont(typeface(face).font(), (float) points);
           stream.setNonStrokingColor((float) gray);
           stream.newLineAtOffset(across(x), up(y));
-          stream.showText(printable(face, words));
+          stream.showText(typeface(face).printable(words));
           stream.endText();
         });
   }
