@@ -29,29 +29,8 @@ final class PlanLike {
    */
   static List<String> make(
       Desk desk, SessionState state, @Nullable Integer seriesOf, @Nullable Path out) {
-    if (seriesOf != null && (seriesOf < FEWEST || seriesOf > MOST)) {
-      throw new Complaint(
-          ExitCode.BAD_INPUT,
-          "--series-of: a series has 2 to 100 sessions, not " + seriesOf + ". Nothing was made.");
-    }
-    if (seriesOf != null && state.plan().steps() != null) {
-      throw new Complaint(
-          ExitCode.BAD_INPUT,
-          "--series-of: only days of two setups are pooled, and this one is a steps day. Nothing"
-              + " was made; leave the option out for another day of its own.");
-    }
-    if (seriesOf != null && state.plan().kind() == Plan.Kind.TELLING_RUN) {
-      throw new Complaint(
-          ExitCode.BAD_INPUT,
-          "--series-of: only days that compare two setups are pooled, and this one is a telling"
-              + " run. Nothing was made; leave the option out for another run of its own.");
-    }
-    if (seriesOf != null && state.plan().setups().size() != 2) {
-      throw new Complaint(
-          ExitCode.BAD_INPUT,
-          "--series-of: only days of two setups are pooled, and this one has "
-              + state.plan().setups().size()
-              + ". Nothing was made; leave the option out for another day of its own.");
+    if (seriesOf != null) {
+      refuse(state.plan(), seriesOf);
     }
     AnotherDay another = desk.anotherDay();
     AnotherDay.Made made =
@@ -72,6 +51,33 @@ final class PlanLike {
     }
     lines.add(PlanWords.say("like.order"));
     return lines;
+  }
+
+  private static void refuse(Plan plan, int seriesOf) {
+    if (seriesOf < FEWEST || seriesOf > MOST) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "--series-of: a series has 2 to 100 sessions, not " + seriesOf + ". Nothing was made.");
+    }
+    if (plan.steps() != null) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "--series-of: only days of two setups are pooled, and this one is a steps day. Nothing"
+              + " was made; leave the option out for another day of its own.");
+    }
+    if (plan.kind() == Plan.Kind.TELLING_RUN) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "--series-of: only days that compare two setups are pooled, and this one is a telling"
+              + " run. Nothing was made; leave the option out for another run of its own.");
+    }
+    if (plan.setups().size() != 2) {
+      throw new Complaint(
+          ExitCode.BAD_INPUT,
+          "--series-of: only days of two setups are pooled, and this one has "
+              + plan.setups().size()
+              + ". Nothing was made; leave the option out for another day of its own.");
+    }
   }
 
   /**
