@@ -18,6 +18,7 @@ import blindlap.session.NotebookException;
 import blindlap.session.SessionState;
 import blindlap.wording.AnswerWords;
 import blindlap.wording.CovariateWords;
+import blindlap.wording.HandlingWords;
 import blindlap.wording.LooksShowWords;
 import blindlap.wording.MeasureAnswers;
 import blindlap.wording.PlanSummary;
@@ -302,7 +303,7 @@ final class PlanCommand extends SessionCommand {
     say(words.sentence().text());
     words.lead().forEach(this::say);
     words.orders().forEach(this::say);
-    TrialsWords.of(plan).ifPresent(trials -> trials.table().forEach(this::say));
+    TrialsWords.of(plan).ifPresent(trials -> trials(plan, trials));
     preview.told().flatMap(told -> PlanWords.noise(plan, told)).ifPresent(this::say);
     measures(plan, answer, preview.earlier());
     CovariateWords.planned(plan, preview.earlier()).forEach(this::say);
@@ -310,6 +311,12 @@ final class PlanCommand extends SessionCommand {
     detail.map(found -> LooksShowWords.lines(plan, found)).ifPresent(l -> l.forEach(this::say));
     waiting.on("step.left");
     answers.left(plan, () -> false).ifPresent(left -> words.cuts(left).forEach(this::say));
+  }
+
+  private void trials(Plan plan, TrialsWords trials) {
+    trials.handlings().forEach(this::say);
+    HandlingWords.planned(plan).stream().limit(1).forEach(this::say);
+    trials.table().forEach(this::say);
   }
 
   private void measures(Plan plan, Optional<DayAnswer> answer, EarlierNoise earlier) {

@@ -30,7 +30,7 @@ final class PlanLike {
   static List<String> make(
       Desk desk, SessionState state, @Nullable Integer seriesOf, @Nullable Path out) {
     if (seriesOf != null) {
-      mayBeSeries(state.plan(), seriesOf);
+      refuse(state.plan(), seriesOf);
     }
     AnotherDay another = desk.anotherDay();
     AnotherDay.Made made =
@@ -53,7 +53,7 @@ final class PlanLike {
     return lines;
   }
 
-  private static void mayBeSeries(Plan plan, int seriesOf) {
+  private static void refuse(Plan plan, int seriesOf) {
     if (seriesOf < FEWEST || seriesOf > MOST) {
       throw new Complaint(
           ExitCode.BAD_INPUT,

@@ -239,6 +239,8 @@ public enum PlanFault implements Fault {
   TELLING_REST,
   /** More laps than the rider agreed to: details laps, budget, most trials. */
   TELLING_LAP_BUDGET,
+  /** A part handled more often in its trials than it may be: details setup, handlings, cap. */
+  TELLING_REFITS,
   /** A telling run on two bikes. */
   TELLING_TWO_BIKES,
   /** A telling run in a series. */

@@ -8,6 +8,10 @@ public enum PlanHint implements Fault {
   NOTHING_DIFFERS,
   /** Setups differ in more than one setting, with a reason: detail settings, reason. */
   COMPARES_PACKAGES,
+  /** The same of a telling run: details settings, reason. */
+  TELLS_PACKAGES,
+  /** A telling run before which the rider has not written what he or she would notice. */
+  NOTHING_CLAIMED,
   /** Setups differ in mass on the bike: detail grams between lightest and heaviest. */
   MASS_SHOWS,
   /** The mass of some setups is known, that of others not. */

@@ -26,6 +26,7 @@ public final class PlanHints {
       hints.masses();
       hints.blinding();
     }
+    hints.claim();
     hints.limits();
     hints.day();
     return List.copyOf(hints.hints);
@@ -42,7 +43,9 @@ public final class PlanHints {
       add(PlanHint.NOTHING_DIFFERS, "setups");
     }
     if (names.size() > 1 && !plan.differencesReason().isBlank()) {
-      add(PlanHint.COMPARES_PACKAGES, "setups", String.join(", ", names), plan.differencesReason());
+      boolean told = plan.kind() == Plan.Kind.TELLING_RUN;
+      PlanHint hint = told ? PlanHint.TELLS_PACKAGES : PlanHint.COMPARES_PACKAGES;
+      add(hint, "setups", String.join(", ", names), plan.differencesReason());
     }
     if (plan.kind() == Plan.Kind.COMPARISON && plan.setups().size() > 2) {
       add(PlanHint.MANY_SETUPS, "setups", plan.setups().size());
@@ -50,6 +53,13 @@ public final class PlanHints {
     Bikes bikes = plan.bikes();
     if (bikes != null && bikes.changeAfter() == null) {
       add(PlanHint.BIKES_KEPT, "bikes.change_after", plan.stints() / 2);
+    }
+  }
+
+  /** What a telling run puts to the test is what somebody says he would notice. */
+  private void claim() {
+    if (plan.kind() == Plan.Kind.TELLING_RUN && plan.expectations().rider().isBlank()) {
+      add(PlanHint.NOTHING_CLAIMED, "expectations.rider");
     }
   }
 

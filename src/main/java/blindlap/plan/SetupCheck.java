@@ -77,7 +77,9 @@ final class SetupCheck {
     StepsDay steps = plan.oneSetting();
     String name = steps == null ? setup.name() : steps.setup();
     if (steps == null || setup.equals(plan.setups().get(0))) {
-      problems.add(PlanFault.REFITS_EXCEEDED, where + ".most_refits", name, handled, most);
+      boolean telling = plan.kind() == Plan.Kind.TELLING_RUN;
+      PlanFault fault = telling ? PlanFault.TELLING_REFITS : PlanFault.REFITS_EXCEEDED;
+      problems.add(fault, where + ".most_refits", name, handled, most);
     }
   }
 

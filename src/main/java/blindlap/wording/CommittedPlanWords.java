@@ -59,7 +59,9 @@ public final class CommittedPlanWords {
     List<PlanSummary.Part> parts =
         new ArrayList<>(PlanSummary.parts(plan, answer, EarlierNoise.NONE));
     add(parts, "setups", setups(plan));
-    add(parts, "noise.title", List.of(noise(plan)));
+    if (plan.kind() != Plan.Kind.TELLING_RUN) { // which no noise of a measure decides
+      add(parts, "noise.title", List.of(noise(plan)));
+    }
     add(parts, "expectations", expectations(state));
     add(parts, "amendments", amendments(state));
     return parts;

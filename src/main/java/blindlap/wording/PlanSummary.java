@@ -179,7 +179,9 @@ public final class PlanSummary {
     }
     List<String> names = differences.names();
     if (names.size() > 1) {
-      lines.add(WORDS.say("sum.packages", String.join(", ", names), plan.differencesReason()));
+      boolean told = plan.kind() == Plan.Kind.TELLING_RUN;
+      String key = told ? "sum.packages.told" : "sum.packages";
+      lines.add(WORDS.say(key, String.join(", ", names), plan.differencesReason()));
     }
     return lines;
   }

@@ -136,7 +136,7 @@ public final class TrialsWords {
   }
 
   /** How often parts are handled; of levels it is said beside them. */
-  List<String> handlings() {
+  public List<String> handlings() {
     Handlings all = Handlings.of(plan);
     return plan.oneSetting() == null
         ? List.of(WORDS.say("handlings", all.day(), all.perSetupAtMost()))

@@ -48,6 +48,7 @@ class TellingRunPlanTest {
         .contains("If 50 % of the trials are really told, as declared to matter, 80 of 100")
         .contains("If nothing is felt, 78 of 100 such runs show that less than 50 % is told")
         .contains("which of them differed?")
+        .contains("Handlings: 46 in the day, at most 31 of one setup")
         .contains("A trial takes 12.5 minutes: 3 laps")
         .contains("15 trials take 3 h 07 min, without warm-up and rests.")
         .contains("15 trials (45 laps): least right 9; felt 80, nothing 78 (this plan)")
@@ -131,7 +132,9 @@ class TellingRunPlanTest {
     Path file = day.file("plan.yaml", LEVELS.formatted(run));
     assertThat(day.run("plan", file.toString()).out())
         .startsWith("Telling apart: Shock K, compression at 9 and 13 clicks, Fern trail")
-        .contains("5 of 6 right would show");
+        .contains("5 of 6 right would show")
+        .contains("Handlings: 19 in the day, the same before every lap")
+        .contains("26 clicks at each of 19 handlings, 494 on the day");
     CommandLineSession.Ran committed = day.run("commit", file.toString(), "--yes");
     assertThat(committed.code()).as(committed.err()).isZero();
     String id = committed.after("sealed: session");

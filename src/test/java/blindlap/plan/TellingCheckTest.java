@@ -180,6 +180,31 @@ class TellingCheckTest {
   }
 
   @Test
+  void whatTheRiderClaimsIsAskedForBeforeTheCommit() {
+    String typed = TellingRuns.text("task: triangle") + "expectations: null\n";
+    assertThat(PlanHints.of(Plans.with(typed)))
+        .extracting(Problem::fault)
+        .contains(PlanHint.NOTHING_CLAIMED);
+    String claimed = typed.replace("expectations: null", "expectations: {rider: two clicks}");
+    assertThat(PlanHints.of(Plans.with(claimed)))
+        .extracting(Problem::fault)
+        .doesNotContain(PlanHint.NOTHING_CLAIMED);
+  }
+
+  @Test
+  void whatDiffersInTwoThingsIsToldApartAsAPackage() {
+    String typed =
+        TellingRuns.text("task: triangle")
+            .replace("value: 9, unit: clicks}", "value: 9, unit: clicks}, {name: sag, value: 30}")
+            .replace("value: 11, unit: clicks}", "value: 11, unit: clicks}, {name: sag, value: 28}")
+            .replace("differences_reason: null", "differences_reason: one dial moves both");
+    assertThat(PlanHints.of(Plans.with(typed)))
+        .extracting(Problem::fault)
+        .contains(PlanHint.TELLS_PACKAGES)
+        .doesNotContain(PlanHint.COMPARES_PACKAGES);
+  }
+
+  @Test
   void trialsThatCannotShowAnythingNeedAReason() {
     String few = TellingRuns.text("trials: 2");
 

@@ -62,7 +62,7 @@ class TellingLevelsTest {
         .contains("One setup, Shock K: compression at 9, 13 clicks from closed, and nothing else");
     String refits =
         TellingRuns.levels("", "levels: [9, 13]").replace("shock}", "shock, most_refits: 40}");
-    assertThat(Plans.faults(refits)).containsExactly(PlanFault.REFITS_EXCEEDED);
+    assertThat(Plans.faults(refits)).containsExactly(PlanFault.TELLING_REFITS);
   }
 
   /** Each is one problem, so one sentence, in the words of a telling run where they differ. */
