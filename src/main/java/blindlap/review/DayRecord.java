@@ -314,7 +314,8 @@ public record DayRecord(
    * plan's; none in a null run.
    */
   public TreeSet<Integer> wrongFits() {
-    TreeSet<Integer> wrong = plan.steps() == null ? new TreeSet<>() : fittedLevels().wrong();
+    boolean levels = plan.oneSetting() != null && !nullRun();
+    TreeSet<Integer> wrong = levels ? fittedLevels().wrong() : new TreeSet<>();
     for (HelperFit fit : fits.values()) {
       Integer fitted = fit.fitted();
       if (!nullRun() && fitted != null && fit.stint() <= lastStint && fit.stint() > 0) {

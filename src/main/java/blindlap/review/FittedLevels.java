@@ -9,7 +9,10 @@ import java.util.Objects;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
-/** The levels of a steps day that were really on, by what the helper wrote down. */
+/**
+ * The levels of a steps day, or of a telling run between two of one setting, that were really on,
+ * by what the helper wrote down.
+ */
 final class FittedLevels {
   private final StepsDay steps;
   private final double[] levels;
@@ -22,7 +25,7 @@ final class FittedLevels {
    * @param fits what the helper wrote down, by stint
    */
   FittedLevels(Plan plan, int[] planned, Map<Integer, HelperFit> fits, int lastStint) {
-    this.steps = Objects.requireNonNull(plan.steps(), "a day without levels");
+    this.steps = Objects.requireNonNull(plan.oneSetting(), "a day without levels");
     this.levels = plan.levelNumbers();
     this.planned = planned.clone();
     this.fits = fits;
