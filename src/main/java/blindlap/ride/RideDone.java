@@ -48,7 +48,12 @@ public final class RideDone {
       return;
     }
     asked = open;
-    hand.ask(RideWords.doneOpen(open));
+    boolean unanswered =
+        hand.questions().trials() != null
+            && hand.sheet().guessAsked()
+            && hand.sheet().guess() == null;
+    hand.ask(
+        RideWords.doneOpen(open) + (unanswered ? " " + RideWords.say("trial.unanswered") : ""));
   }
 
   /** Done with the lap as it stands, whatever is open. */
@@ -118,7 +123,7 @@ public final class RideDone {
         .forEach(open::add);
     Guess guess = now.guess();
     if (now.guessAsked() && guess == null) {
-      open.add(RideWords.say("guess.name"));
+      open.add(RideWords.say(questions.trials() == null ? "guess.name" : "answer.name"));
     } else if (now.guessAsked()
         && guess != null
         && guess.setup() != null

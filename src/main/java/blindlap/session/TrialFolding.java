@@ -33,9 +33,15 @@ final class TrialFolding {
     return lap.voided().isEmpty();
   }
 
-  /** True if a void of a lap can count: its trial was never answered. */
+  /** True if a void of a lap can count: its trial has no answer, and had none when it was done. */
   static boolean spoils(Folded folded, int stint) {
     TellingRun run = run(folded);
-    return run == null || !folded.everGuessed.contains(run.lastStint(run.trial(stint)));
+    if (run == null) {
+      return true;
+    }
+    int last = run.lastStint(run.trial(stint));
+    LapState lap = folded.laps.get(new LapId(last, 1));
+    boolean done = lap != null && lap.ridden();
+    return !folded.guesses.containsKey(last) && !(done && folded.everGuessed.contains(last));
   }
 }

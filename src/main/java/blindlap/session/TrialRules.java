@@ -15,6 +15,7 @@ import java.util.Set;
  * What may be said of the trials of a telling run (docs/method.md#telling-runs): one answer a
  * trial, forced, after all its laps; void before its answer or not at all. Whoever could void
  * trials after the answer would drop the unsure ones, and the share that is really told would rise.
+ * An answer that is taken back before its lap is done, as after a slip of the finger, was none.
  */
 final class TrialRules {
   private final SessionState state;
@@ -31,7 +32,8 @@ final class TrialRules {
     }
     for (Trial trial : Trial.of(state.day())) {
       trial.voided().ifPresent(event -> voided.add(trial.number()));
-      if (state.everAnswered(trial.last())) {
+      boolean done = state.day().ridden(new LapId(trial.last(), 1));
+      if (trial.answer().isPresent() || done && state.everAnswered(trial.last())) {
         answered.add(trial.number());
       }
     }
@@ -70,7 +72,10 @@ final class TrialRules {
     if (voided.contains(trial)) {
       return Optional.of(Problem.of(SessionFault.TRIAL_IS_VOID, "", trial));
     }
-    for (int stint = run.firstStint(trial); stint <= run.lastStint(trial); stint++) {
+    // The last lap may be in hand: its sheet asks before it is done, and counts once it is.
+    int last = run.lastStint(trial);
+    int wanted = state.day().handedOver(last) ? last - 1 : last;
+    for (int stint = run.firstStint(trial); stint <= wanted; stint++) {
       if (!ridden.contains(new LapId(stint, 1))) {
         return Optional.of(Problem.of(SessionFault.TRIAL_NOT_RIDDEN, "", trial, stint));
       }

@@ -243,7 +243,8 @@ class RandomTrialsTest {
         } else if (fact instanceof Fact.GuessTakenBack back && back.stint() == trial.last()) {
           named = null;
         } else if (fact instanceof Fact.LapVoided lap && in(trial, lap.lap())) {
-          assertThat(answered).isFalse();
+          assertThat(named).isNull();
+          assertThat(answered && ridden.contains(new LapId(trial.last(), 1))).isFalse();
           voided.add(lap.lap());
         } else if (fact instanceof Fact.VoidWithdrawn lap) {
           voided.remove(lap.lap());

@@ -4,6 +4,7 @@ import static blindlap.ride.RideSheet.Stage.SCORED;
 
 import blindlap.ride.RideQuestions;
 import blindlap.ride.RideSheet;
+import blindlap.ride.RideTrials;
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Counter;
 import blindlap.screen.part.Fields;
@@ -64,7 +65,8 @@ final class RideScoreView extends VBox {
     this.low = low;
     this.touch = low ? look.touch(LOW) : look.touch();
     this.model = model;
-    Label question = new Label(RideWords.say("question"));
+    RideTrials trials = model.questions().trials();
+    Label question = new Label(RideWords.say(trials == null ? "question" : "question.trial"));
     question.getStyleClass().add("question");
     getChildren().add(question);
     boolean columns = wide && shortWords();
@@ -284,11 +286,14 @@ final class RideScoreView extends VBox {
     for (int i = 0; i < setups.size(); i++) {
       options.add(new ChoiceRow.Option<>(i, setups.get(i)));
     }
-    options.add(new ChoiceRow.Option<>(setups.size(), RideWords.say("guess.none")));
+    RideTrials trials = model.questions().trials();
+    if (trials == null) {
+      options.add(new ChoiceRow.Option<>(setups.size(), RideWords.say("guess.none")));
+    }
     ChoiceRow<Integer> row =
         new ChoiceRow<>(
             look,
-            RideWords.say("guess"),
+            trials == null ? RideWords.say("guess") : trials.question(),
             options,
             Math.min(3, options.size()),
             model.guess()::choose);
