@@ -25,6 +25,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -43,6 +45,9 @@ public final class HelperDay {
 
   /** What was really on, as last followed; whoever works and whoever keeps are two threads. */
   private volatile OnTheBike onTheBike = OnTheBike.UNKNOWN;
+
+  /** Stints of void trials that nobody handled: what was on before them still is. */
+  private volatile Set<Integer> passedOver = Set.of();
 
   HelperDay(
       SessionState state,
@@ -65,6 +70,12 @@ public final class HelperDay {
   void follow(SessionState latest) {
     OnTheBike recorded = OnTheBike.of(records.of(latest));
     onTheBike = records.draft().map(recorded::with).orElse(recorded);
+    passedOver =
+        IntStream.rangeClosed(1, plan.stints())
+            .filter(stint -> !latest.helperRecords().containsKey(stint))
+            .filter(latest.day()::inVoidTrial)
+            .boxed()
+            .collect(Collectors.toUnmodifiableSet());
   }
 
   /** The helper's records and draft. */
@@ -152,11 +163,21 @@ public final class HelperDay {
     // Real or dummy hangs on what is on the bike, which may be other than was to be there.
     Integer before =
         stint > firstStint()
-            ? on.on(stint - 1).orElseGet(() -> Integer.valueOf(scheduledSetup(stint - 1)))
+            ? on.on(before(stint))
+                .orElseGet(() -> Integer.valueOf(scheduledSetup(before(stint))))
             : null;
     // The first handling of a day is a full one, whatever was on the bike before.
     boolean real = before == null || before != fit.fitted();
     return new Work(stint, fit.code(), fit.fitted(), before, real, settings(stint, fit.fitted()));
+  }
+
+  /** The stint that was handled before another one. */
+  private int before(int stint) {
+    int before = stint - 1;
+    while (passedOver.contains(before) && before > firstStint()) {
+      before--;
+    }
+    return before;
   }
 
   /** The setups that the drawn order names, a stint each: what a look compares. */
@@ -186,7 +207,8 @@ public final class HelperDay {
     follow(state);
     int last = state.cutShort().map(Fact.DayCutShort::lastStint).orElse(plan.stints());
     for (int stint = firstStint(); stint <= last; stint++) {
-      if (!state.helperRecords().containsKey(stint)) {
+      // What is left of a void trial is not ridden.
+      if (!state.helperRecords().containsKey(stint) && !state.day().inVoidTrial(stint)) {
         return Optional.of(stint);
       }
     }

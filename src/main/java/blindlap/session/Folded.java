@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 final class Folded {
   final SortedMap<LapId, LapState> laps = new TreeMap<>();
   final SortedMap<Integer, Guess> guesses = new TreeMap<>();
-  final SortedSet<Integer> everGuessed = new TreeSet<>();
+  final SortedSet<Integer> answered = new TreeSet<>();
   final SortedMap<CovariateAt, BigDecimal> covariates = new TreeMap<>();
   final SortedMap<Integer, HelperRecord> handled = new TreeMap<>();
   final SortedSet<Integer> handedOver = new TreeSet<>();
@@ -68,7 +68,7 @@ final class Folded {
     Folded copy = new Folded();
     copy.laps.putAll(laps);
     copy.guesses.putAll(guesses);
-    copy.everGuessed.addAll(everGuessed);
+    copy.answered.addAll(answered);
     copy.covariates.putAll(covariates);
     copy.handled.putAll(handled);
     copy.handedOver.addAll(handedOver);
@@ -117,10 +117,23 @@ final class Folded {
     laps.put(id, change.apply(known == null ? LapState.untouched(id) : known));
   }
 
-  /** A guess, or the answer of a trial; that there was one stays known if it is taken back. */
+  /** A guess, or the answer of a trial. */
   void guess(int stint, Guess guess) {
     guesses.put(stint, guess);
-    everGuessed.add(stint);
+    done(stint);
+  }
+
+  /** A lap is ridden. */
+  void ridden(LapId id) {
+    lap(id, LapState::asRidden);
+    done(id.stint());
+  }
+
+  /** That a guess stood once all laps were ridden stays known if it is taken back. */
+  private void done(int stint) {
+    if (guesses.containsKey(stint) && allRidden(stint)) {
+      answered.add(stint);
+    }
   }
 
   /** True if every lap of a stint is ridden; 0 = the warm-up. */

@@ -158,7 +158,7 @@ final class Folding implements FactVisitor<Boolean> {
 
   @Override
   public Boolean lapRidden(Fact.LapRidden fact) {
-    return onLap(fact.lap(), LapState::asRidden);
+    return onlyWhileReviewOpen(() -> folded.ridden(fact.lap()));
   }
 
   @Override

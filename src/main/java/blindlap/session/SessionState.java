@@ -216,9 +216,9 @@ public final class SessionState {
     return day.guesses();
   }
 
-  /** True if a stint had a guess, even one that was taken back. */
+  /** True if a guess stood once the stint was ridden, even if it was taken back since. */
   boolean everAnswered(int stint) {
-    return folded.everGuessed.contains(stint);
+    return folded.answered.contains(stint);
   }
 
   /** The helper's encrypted records by stint. */

@@ -40,8 +40,6 @@ final class TrialFolding {
       return true;
     }
     int last = run.lastStint(run.trial(stint));
-    LapState lap = folded.laps.get(new LapId(last, 1));
-    boolean done = lap != null && lap.ridden();
-    return !folded.guesses.containsKey(last) && !(done && folded.everGuessed.contains(last));
+    return !folded.guesses.containsKey(last) && !folded.answered.contains(last);
   }
 }

@@ -32,8 +32,7 @@ final class TrialRules {
     }
     for (Trial trial : Trial.of(state.day())) {
       trial.voided().ifPresent(event -> voided.add(trial.number()));
-      boolean done = state.day().ridden(new LapId(trial.last(), 1));
-      if (trial.answer().isPresent() || done && state.everAnswered(trial.last())) {
+      if (trial.answer().isPresent() || state.everAnswered(trial.last())) {
         answered.add(trial.number());
       }
     }

@@ -1,8 +1,10 @@
 package blindlap.wording;
 
 import blindlap.fault.Fault;
+import blindlap.plan.Plan;
 import blindlap.plan.Setting;
 import blindlap.plan.Setup;
+import blindlap.plan.TellingRun;
 import blindlap.session.HelperEntry;
 import blindlap.session.SafetyCheck;
 import blindlap.wording.day.Figures;
@@ -33,6 +35,31 @@ public final class SwapWords {
   /** A sentence of the bundle. */
   public static String say(String key, Object... arguments) {
     return WORDS.say(key, arguments);
+  }
+
+  /** "Stint 7 of 16", of a telling run "Trial 4 of 15, lap 2 of 3", with the code. */
+  public static String head(Plan plan, int stint, int code) {
+    TellingRun run = plan.telling();
+    if (stint == 0) {
+      return WORDS.say("head.warm.up");
+    }
+    return run == null
+        ? WORDS.say("head", stint, plan.stints(), code)
+        : WORDS.say(
+            "head.trial",
+            run.trial(stint),
+            run.trials(),
+            run.place(stint),
+            run.task().laps(),
+            code);
+  }
+
+  /** What comes later: "Stint 8", "Trial 4, lap 3". */
+  public static String next(Plan plan, int stint) {
+    TellingRun run = plan.telling();
+    return run == null
+        ? WORDS.say("next", stint)
+        : WORDS.say("next.trial", run.trial(stint), run.place(stint));
   }
 
   /** What is waited for, counted in one sentence. */

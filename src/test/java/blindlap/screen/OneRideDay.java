@@ -141,8 +141,10 @@ public final class OneRideDay {
         ride.answer(measure.name(), BigDecimal.valueOf(1 + stint % 8));
       }
     }
-    ride.guess().choose(stint % 2);
-    ride.guess().sureness("HUNCH");
+    if (ride.sheetProperty().get().guessAsked()) {
+      ride.guess().choose(stint % 2);
+      ride.guess().sureness("HUNCH");
+    }
     ride.note("loose stones");
   }
 }

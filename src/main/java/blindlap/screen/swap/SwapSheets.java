@@ -20,7 +20,7 @@ final class SwapSheets {
 
   private static String swap(Plan plan, HelperDay.Work work, String form) {
     Integer off = work.comesOff();
-    if (plan.steps() != null) {
+    if (plan.oneSetting() != null) {
       return HandlingWords.swap(plan, off, work.real(), form);
     }
     if (off == null) {
@@ -67,19 +67,19 @@ final class SwapSheets {
 
   /** A level is a place along its setting and has no mark of its own. */
   private static int mark(Plan plan, HelperDay.Work work) {
-    return plan.steps() == null ? work.setup() : SwapSheet.NO_MARK;
+    return plan.oneSetting() == null ? work.setup() : SwapSheet.NO_MARK;
   }
 
   /** What stands on a box to choose: of a level its number, since there can be six. */
   private static String brief(Plan plan, Setup setup) {
-    StepsDay day = plan.steps();
+    StepsDay day = plan.oneSetting();
     return day == null
         ? setup.name()
         : setup.setting(day.setting()).map(Setting::value).orElseGet(setup::name);
   }
 
   private static List<String> steps(Plan plan, HelperDay.Work work) {
-    if (plan.steps() != null) {
+    if (plan.oneSetting() != null) {
       return HandlingWords.steps(plan, work.comesOff(), work.setup());
     }
     List<String> own = plan.setups().get(work.setup()).steps();
@@ -95,9 +95,7 @@ final class SwapSheets {
   }
 
   private static String head(Plan plan, HelperDay.Work work) {
-    return work.stint() == 0
-        ? SwapWords.say("head.warm.up")
-        : SwapWords.say("head", work.stint(), plan.stints(), work.code());
+    return SwapWords.head(plan, work.stint(), work.code());
   }
 
   private static String ride(Plan plan, HelperDay.Work work) {
@@ -112,11 +110,11 @@ final class SwapSheets {
     List<SwapSheet.Next> next = new ArrayList<>();
     for (int i = stint + 1; i <= Math.min(plan.stints(), stint + AHEAD); i++) {
       HelperDay.Work work = day.work(i, entry);
-      int at = i;
+      String which = SwapWords.next(plan, i);
       String head =
           SwapPace.from(plan, i)
-              .map(from -> SwapWords.say("next.at", at, SwapWords.clock(from)))
-              .orElseGet(() -> SwapWords.say("next", at));
+              .map(from -> SwapWords.say("next.at", which, SwapWords.clock(from)))
+              .orElse(which);
       String name = plan.setups().get(work.setup()).name();
       next.add(
           new SwapSheet.Next(

@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import blindlap.RamFolder;
 import blindlap.compute.OrderSeeds;
 import blindlap.desk.StepsTestDay;
+import blindlap.desk.TellingTestDay;
 import blindlap.desk.TestDay;
+import blindlap.plan.TellingTask;
 import blindlap.screen.Models;
 import blindlap.screen.OneRideDay;
 import blindlap.screen.SceneText;
@@ -179,6 +181,13 @@ class RideNonInterferenceTest {
   @Test
   void ordersOfAStepsDayLookTheSameToTheRider() {
     everyDayLooksTheSame(StepsTestDay.NINE, ORDERS, true);
+  }
+
+  /** Trials: what is on differs, and which lap is named does not hang on it. */
+  @Test
+  void ordersOfATellingRunLookTheSameToTheRider() {
+    everyDayLooksTheSame(
+        TellingTestDay.scored(TellingTestDay.levels(TellingTask.TRIANGLE, 5)), ORDERS, true);
   }
 
   @Test
