@@ -179,11 +179,13 @@ class PlanTellingTest {
     assertThat(Window.call(() -> model.problems().toString())).isEqualTo("[]");
     assertThat(shown.sentence().text())
         .isEqualTo("9 of 15 right would show that R. Lind can tell; guessing gives 5.");
-    assertThat(shown.trials().heads()).hasSize(5);
+    assertThat(shown.trials().heads()).hasSize(6);
     assertThat(shown.trials().rows())
         .filteredOn(row -> row.planned())
         .singleElement()
-        .satisfies(row -> assertThat(row.cells()).containsExactly("15", "45", "9", "80", "78"));
+        .satisfies(
+            row ->
+                assertThat(row.cells()).containsExactly("15", "45", "9", "80", "78", "6 h 00 min"));
     assertThat(shown.odds()).isEmpty();
     assertThat(shown.curve()).isEmpty();
     assertThat(shown.stint()).isEmpty();
@@ -197,7 +199,7 @@ class PlanTellingTest {
         () -> {
           stage.setScene(null);
           scene.setRoot(new Pane());
-          Scene tall = new Scene(page, 1366, 5200);
+          Scene tall = new Scene(page, 1366, 6200);
           look.dress(tall);
           Window.picture(tall, "telling-plan-whole");
         });
@@ -281,6 +283,20 @@ class PlanTellingTest {
     Window.run(() -> run().field("trials").set("100"));
     Window.run(() -> model.rules().telling().turnTrials(1));
     assertThat(trials()).isEqualTo(100);
+  }
+
+  /** Of a day that no clock holds the trials are told all the same, without their time. */
+  @Test
+  void aLapBeyondAllMeasureIsSaidBesideItsFieldAndTheTrialsStand() {
+    for (String minutes : List.of("999999999999999", "0", "-3", "1441", "two")) {
+      Window.run(
+          () -> {
+            model.startFromFile(file("task: triangle", "levels: '9, 13'"));
+            field("timetable.lap").set(minutes);
+          });
+      assertThat(errors()).as(minutes).isNotEmpty();
+      assertThat(answer().sentence().text()).as(minutes).startsWith("9 of 15 right");
+    }
   }
 
   @Test
