@@ -100,8 +100,13 @@ final class PlanTelling {
 
   private void names(Optional<Plan> now) {
     List<String> all = new ArrayList<>(List.of(""));
-    now.ifPresent(read -> read.setups().stream().map(Setup::name).limit(2).forEach(all::add));
-    all.removeIf(name -> name.isBlank() && all.indexOf(name) > 0);
+    now.ifPresent(
+        read ->
+            read.setups().stream()
+                .map(Setup::name)
+                .filter(name -> !name.isBlank())
+                .distinct()
+                .forEach(all::add));
     if (!names.equals(all)) {
       names.setAll(all);
     }
