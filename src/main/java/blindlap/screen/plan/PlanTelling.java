@@ -211,10 +211,13 @@ final class PlanTelling {
     return DECIDING.contains(measure.field("role").get());
   }
 
-  /** Takes out of the draft what belongs to a comparison alone. */
+  /** Takes out of the draft what belongs to a comparison alone; triangles unless more is said. */
   void settle() {
     step.accept(
         () -> {
+          if (run.tree().isEmpty()) {
+            run.field("task").set(PlanJson.word(TellingTask.TRIANGLE));
+          }
           setups(setups());
           List.of("protocol", "stints", "looks", "series", "series_sessions")
               .forEach(name -> form.field(name).set(""));

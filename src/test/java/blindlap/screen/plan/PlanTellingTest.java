@@ -310,12 +310,20 @@ class PlanTellingTest {
         });
     assertThat(shown("#telling-settle")).isTrue();
     Map<String, Object> before = Window.call(() -> form().tree());
+    Window.run(
+        () -> {
+          page.applyCss();
+          page.layout();
+          show("#telling-settle");
+          Window.picture(scene, "telling-plan-unlike");
+        });
 
     Window.run(() -> model.rules().telling().settle());
 
     assertThat(Window.call(() -> form().list("setups").size())).isEqualTo(2);
     assertThat(Window.call(() -> form().list("measures").size())).isEqualTo(1);
     assertThat(shown("#telling-settle")).isFalse();
+    assertThat(answer().sentence().text()).startsWith("9 of 15 right");
     Window.run(() -> model.undo().takeBack());
     assertThat(Window.call(() -> form().tree())).isEqualTo(before);
   }
