@@ -91,9 +91,8 @@ public record Schedule(List<Block> blocks, ZonedDateTime limit) {
    */
   private static IntPredicate scored(Plan plan) {
     TellingRun run = plan.kind() == Plan.Kind.TELLING_RUN ? plan.telling() : null;
-    return run == null || !plan.askedOnTheDay().isEmpty()
-        ? stint -> true
-        : stint -> stint % run.task().laps() == 0;
+    int every = run == null || !plan.askedOnTheDay().isEmpty() ? 1 : run.task().laps();
+    return stint -> stint % every == 0;
   }
 
   private static Schedule of(

@@ -30,11 +30,13 @@ public final class TrialsWords {
   private final Plan plan;
   private final TellingRun run;
   private final TrialsPower shows;
+  private final Optional<Duration> trial;
 
   private TrialsWords(Plan plan, TellingRun run) {
     this.plan = plan;
     this.run = run;
     this.shows = run.shows();
+    this.trial = trial(plan, run);
   }
 
   /** Empty for other plans, and where trials or share are such as no run has. */
@@ -89,7 +91,8 @@ public final class TrialsWords {
 
   /** Heads of the columns of {@link Row#cells}. */
   public List<String> heads() {
-    return Stream.of("trials", "laps", "least", "felt", "nothing")
+    Stream<String> heads = Stream.of("trials", "laps", "least", "felt", "nothing");
+    return Stream.concat(heads, trial.stream().map(known -> "takes"))
         .map(head -> WORDS.say("head." + head, share()))
         .toList();
   }
@@ -118,21 +121,26 @@ public final class TrialsWords {
     boolean shows = row.least().isPresent();
     String least = shows ? String.valueOf(row.least().getAsInt()) : WORDS.say("cell.never");
     String key = shows ? "row" : "row.never";
-    return new Row(
-        List.of(
-            String.valueOf(row.trials()),
-            String.valueOf(laps),
-            least,
-            inHundred(row.power()),
-            inHundred(row.cannot())),
+    List<String> cells =
+        new ArrayList<>(
+            List.of(
+                String.valueOf(row.trials()),
+                String.valueOf(laps),
+                least,
+                inHundred(row.power()),
+                inHundred(row.cannot())));
+    String line =
         WORDS.say(
             planned ? key + ".own" : key,
             row.trials(),
             row.least().orElse(0),
             inHundred(row.power()),
             inHundred(row.cannot()),
-            laps),
-        planned);
+            laps);
+    Optional<String> takes = trial.map(each -> DayWords.duration(each.multipliedBy(row.trials())));
+    takes.ifPresent(cells::add);
+    return new Row(
+        cells, takes.map(all -> WORDS.say("row.takes", line, all)).orElse(line), planned);
   }
 
   /** How often parts are handled; of levels it is said beside them. */
@@ -152,26 +160,33 @@ public final class TrialsWords {
     return Figures.inHundred(share);
   }
 
-  /** Laps, climbs, handlings and the answer of a trial, and of all; rests are not in them. */
   private Optional<String> minutes() {
-    return Schedule.of(plan)
-        .map(
-            schedule -> {
-              Duration trial = riding(schedule, run.task().laps());
-              int decimals = trial.toSeconds() % 60 == 0 ? 0 : 1;
-              return WORDS.say(
-                  "minutes",
-                  Figures.number(trial.toSeconds() / 60.0, decimals),
-                  run.task().laps(),
-                  run.trials(),
-                  DayWords.duration(riding(schedule, plan.stints())));
-            });
+    return trial.map(
+        each -> {
+          int decimals = each.toSeconds() % 60 == 0 ? 0 : 1;
+          return WORDS.say(
+              "minutes",
+              Figures.number(each.toSeconds() / 60.0, decimals),
+              run.task().laps(),
+              run.trials(),
+              DayWords.duration(each.multipliedBy(run.trials())));
+        });
   }
 
-  private static Duration riding(Schedule schedule, int stints) {
-    return schedule.stints().stream()
-        .limit(stints)
-        .map(block -> Duration.between(block.from(), block.to()))
-        .reduce(Duration.ZERO, Duration::plus);
+  /** Laps, climbs, handlings and the answer of a trial; rests are not in it. */
+  private static Optional<Duration> trial(Plan plan, TellingRun run) {
+    try {
+      return Schedule.of(plan)
+          .map(
+              schedule ->
+                  schedule.stints().stream()
+                      .limit(run.task().laps())
+                      .map(block -> Duration.between(block.from(), block.to()))
+                      .reduce(Duration.ZERO, Duration::plus))
+          .filter(each -> each.compareTo(Duration.ZERO) > 0);
+    } catch (java.time.DateTimeException | ArithmeticException impossible) {
+      // A duration beyond all measure; PlanCheck says so beside its field.
+      return Optional.empty();
+    }
   }
 }

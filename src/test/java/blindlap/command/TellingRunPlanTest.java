@@ -50,8 +50,8 @@ class TellingRunPlanTest {
         .contains("which of them differed?")
         .contains("Handlings: 46 in the day, at most 31 of one setup")
         .contains("A trial takes 12.5 minutes: 3 laps")
-        .contains("15 trials take 3 h 07 min, without warm-up and rests.")
-        .contains("15 trials (45 laps): least right 9; felt 80, nothing 78 (this plan)")
+        .contains("15 trials take 3 h 07 min. Warm-up and rests come on top.")
+        .contains("15 trials (45 laps): least right 9; felt 80, nothing 78 (this plan); 3 h 07 min")
         .contains("30 trials (90 laps): least right 15;")
         .contains("Follow the maker's manual")
         .contains("Nothing is committed yet.", "blindlap commit");

@@ -26,6 +26,8 @@ final class PlanDayView {
               Bindings.when(model.rules().telling().chosen())
                   .then(PlanWords.say(help))
                   .otherwise(PlanWords.help(name)));
+      field.getChildren().get(1).accessibleHelpProperty().unbind();
+      field.getChildren().get(1).accessibleHelpProperty().bind(line.textProperty());
     }
     return field;
   }

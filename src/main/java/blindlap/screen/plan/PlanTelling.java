@@ -100,8 +100,13 @@ final class PlanTelling {
 
   private void names(Optional<Plan> now) {
     List<String> all = new ArrayList<>(List.of(""));
-    now.ifPresent(read -> read.setups().stream().map(Setup::name).limit(2).forEach(all::add));
-    all.removeIf(name -> name.isBlank() && all.indexOf(name) > 0);
+    now.ifPresent(
+        read ->
+            read.setups().stream()
+                .map(Setup::name)
+                .filter(name -> !name.isBlank())
+                .distinct()
+                .forEach(all::add));
     if (!names.equals(all)) {
       names.setAll(all);
     }
@@ -206,10 +211,13 @@ final class PlanTelling {
     return DECIDING.contains(measure.field("role").get());
   }
 
-  /** Takes out of the draft what belongs to a comparison alone. */
+  /** Takes out of the draft what belongs to a comparison alone; triangles unless more is said. */
   void settle() {
     step.accept(
         () -> {
+          if (run.tree().isEmpty()) {
+            run.field("task").set(PlanJson.word(TellingTask.TRIANGLE));
+          }
           setups(setups());
           List.of("protocol", "stints", "looks", "series", "series_sessions")
               .forEach(name -> form.field(name).set(""));

@@ -14,6 +14,7 @@ import javafx.scene.text.TextAlignment;
 /** What other numbers of trials can show: a table, or sentences where text is large. */
 final class TrialsTablePane extends SteadyBox {
   private static final double[] WIDTHS = {12, 12, 20, 26, 30};
+  private static final double[] WITH_TIME = {10, 10, 16, 23, 25, 16};
 
   TrialsTablePane() {
     super(8);
@@ -38,15 +39,16 @@ final class TrialsTablePane extends SteadyBox {
 
   private static GridPane grid(PlanTrials trials) {
     GridPane grid = new GridPane();
-    for (int i = 0; i < WIDTHS.length; i++) {
+    double[] widths = trials.heads().size() == WIDTHS.length ? WIDTHS : WITH_TIME;
+    for (int i = 0; i < widths.length; i++) {
       ColumnConstraints column = new ColumnConstraints();
-      column.setPercentWidth(WIDTHS[i]);
+      column.setPercentWidth(widths[i]);
       grid.getColumnConstraints().add(column);
       grid.add(cell(Fields.words(trials.heads().get(i), "second"), true), i, 0);
     }
     int at = 1;
     for (TrialsWords.Row row : trials.rows()) {
-      for (int i = 0; i < WIDTHS.length; i++) {
+      for (int i = 0; i < widths.length; i++) {
         Label words = Fields.words(row.cells().get(i));
         if (row.planned()) {
           words.getStyleClass().add("strong");

@@ -179,11 +179,13 @@ class PlanTellingTest {
     assertThat(Window.call(() -> model.problems().toString())).isEqualTo("[]");
     assertThat(shown.sentence().text())
         .isEqualTo("9 of 15 right would show that R. Lind can tell; guessing gives 5.");
-    assertThat(shown.trials().heads()).hasSize(5);
+    assertThat(shown.trials().heads()).hasSize(6);
     assertThat(shown.trials().rows())
         .filteredOn(row -> row.planned())
         .singleElement()
-        .satisfies(row -> assertThat(row.cells()).containsExactly("15", "45", "9", "80", "78"));
+        .satisfies(
+            row ->
+                assertThat(row.cells()).containsExactly("15", "45", "9", "80", "78", "6 h 00 min"));
     assertThat(shown.odds()).isEmpty();
     assertThat(shown.curve()).isEmpty();
     assertThat(shown.stint()).isEmpty();
@@ -197,7 +199,7 @@ class PlanTellingTest {
         () -> {
           stage.setScene(null);
           scene.setRoot(new Pane());
-          Scene tall = new Scene(page, 1366, 5200);
+          Scene tall = new Scene(page, 1366, 6200);
           look.dress(tall);
           Window.picture(tall, "telling-plan-whole");
         });
@@ -283,6 +285,20 @@ class PlanTellingTest {
     assertThat(trials()).isEqualTo(100);
   }
 
+  /** Of a day that no clock holds the trials are told all the same, without their time. */
+  @Test
+  void aLapBeyondAllMeasureIsSaidBesideItsFieldAndTheTrialsStand() {
+    for (String minutes : List.of("999999999999999", "0", "-3", "1441", "two")) {
+      Window.run(
+          () -> {
+            model.startFromFile(file("task: triangle", "levels: '9, 13'"));
+            field("timetable.lap").set(minutes);
+          });
+      assertThat(errors()).as(minutes).isNotEmpty();
+      assertThat(answer().sentence().text()).as(minutes).startsWith("9 of 15 right");
+    }
+  }
+
   @Test
   void whatAComparisonHasIsLeftOutInOneStepThatIsTakenBack() {
     Window.run(
@@ -294,12 +310,20 @@ class PlanTellingTest {
         });
     assertThat(shown("#telling-settle")).isTrue();
     Map<String, Object> before = Window.call(() -> form().tree());
+    Window.run(
+        () -> {
+          page.applyCss();
+          page.layout();
+          show("#telling-settle");
+          Window.picture(scene, "telling-plan-unlike");
+        });
 
     Window.run(() -> model.rules().telling().settle());
 
     assertThat(Window.call(() -> form().list("setups").size())).isEqualTo(2);
     assertThat(Window.call(() -> form().list("measures").size())).isEqualTo(1);
     assertThat(shown("#telling-settle")).isFalse();
+    assertThat(answer().sentence().text()).startsWith("9 of 15 right");
     Window.run(() -> model.undo().takeBack());
     assertThat(Window.call(() -> form().tree())).isEqualTo(before);
   }
