@@ -178,7 +178,6 @@ public abstract class RideDay extends RideShown {
       watched = next.lap();
       watches.clear();
       undo.clear();
-      guess.clear();
     }
     undo.look(latest);
     sheet = next;

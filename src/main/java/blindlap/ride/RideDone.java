@@ -48,12 +48,7 @@ public final class RideDone {
       return;
     }
     asked = open;
-    boolean unanswered =
-        hand.questions().trials() != null
-            && hand.sheet().guessAsked()
-            && hand.sheet().guess() == null;
-    hand.ask(
-        RideWords.doneOpen(open) + (unanswered ? " " + RideWords.say("trial.unanswered") : ""));
+    hand.ask(RideWords.doneOpen(open));
   }
 
   /** Done with the lap as it stands, whatever is open. */
@@ -123,7 +118,7 @@ public final class RideDone {
         .forEach(open::add);
     Guess guess = now.guess();
     if (now.guessAsked() && guess == null) {
-      open.add(RideWords.say(questions.trials() == null ? "guess.name" : "answer.name"));
+      open.add(RideWords.say("guess.name"));
     } else if (now.guessAsked()
         && guess != null
         && guess.setup() != null

@@ -10,8 +10,6 @@ public final class RideGuess {
   private final RiderDays days;
   private @Nullable Guess given;
   private int stint;
-  private Guess.@Nullable Sureness held;
-  private String heldCue = "";
 
   RideGuess(RideHand hand, RiderDays days) {
     this.hand = hand;
@@ -28,29 +26,20 @@ public final class RideGuess {
     return hand.setups();
   }
 
-  /**
-   * Index of the guessed setup, the number of setups for "don't know"; null if none. In a telling
-   * run the place among the laps that can be named.
-   */
+  /** Index of the guessed setup, the number of setups for "don't know"; null if none. */
   public @Nullable Integer chosen() {
     Guess guess = now();
     if (guess == null) {
       return null;
     }
     Integer setup = guess.setup();
-    return setup == null ? Integer.valueOf(setups()) : Integer.valueOf(setup - before());
-  }
-
-  /** Laps of a trial before the first that can be named; 0 of any other session. */
-  private int before() {
-    RideTrials trials = hand.questions().trials();
-    return trials == null ? 0 : trials.first() - 1;
+    return setup == null ? Integer.valueOf(setups()) : setup;
   }
 
   /** Key of how sure the guess is; null if not said. */
   public @Nullable String sureness() {
     Guess guess = now();
-    Guess.Sureness sure = guess == null ? held : guess.sureness();
+    Guess.Sureness sure = guess == null ? null : guess.sureness();
     return sure == null ? null : sure.name();
   }
 
@@ -59,8 +48,8 @@ public final class RideGuess {
     return cue(now());
   }
 
-  private String cue(@Nullable Guess guess) {
-    return guess == null ? heldCue : guess.cue();
+  private static String cue(@Nullable Guess guess) {
+    return guess == null ? "" : guess.cue();
   }
 
   /**
@@ -69,53 +58,29 @@ public final class RideGuess {
    * @param index of the guessed setup; the number of setups for "don't know"
    */
   public void choose(int index) {
-    Guess known = now();
-    Integer setup =
-        index == setups() && hand.questions().trials() == null
-            ? null
-            : Integer.valueOf(index + before());
-    save(new Guess(setup, known == null ? held : known.sureness(), cue(known)));
-    held = null;
-    heldCue = "";
+    Integer setup = index == setups() ? null : Integer.valueOf(index);
+    Guess before = now();
+    save(new Guess(setup, before == null ? null : before.sureness(), cue(before)));
   }
 
   /** How sure the guess is. */
   public void sureness(String key) {
-    Guess known = now();
-    Guess.Sureness sure = Guess.Sureness.valueOf(key);
-    if (waits(known)) {
-      held = sure;
-    } else {
-      save(new Guess(known == null ? null : known.setup(), sure, cue(known)));
-    }
+    Guess before = now();
+    save(
+        new Guess(
+            before == null ? null : before.setup(), Guess.Sureness.valueOf(key), cue(before)));
   }
 
   /** What gave it away. */
   public void cue(String words) {
-    Guess known = now();
-    if (words.equals(cue(known))) {
-      return;
-    }
-    if (waits(known)) {
-      heldCue = words;
-    } else {
+    Guess before = now();
+    if (!words.equals(cue(before))) {
       save(
           new Guess(
-              known == null ? null : known.setup(),
-              known == null ? null : known.sureness(),
+              before == null ? null : before.setup(),
+              before == null ? null : before.sureness(),
               words));
     }
-  }
-
-  /** In a telling run what is said beside an answer waits for it: an answer names a lap. */
-  private boolean waits(@Nullable Guess known) {
-    return known == null && hand.questions().trials() != null;
-  }
-
-  /** Another lap is in hand: what was said without an answer is gone. */
-  void clear() {
-    held = null;
-    heldCue = "";
   }
 
   private void save(Guess guess) {

@@ -13,7 +13,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What the score sheet asks, in the order of the plan. The same for every lap of a session.
@@ -24,7 +23,6 @@ import org.jspecify.annotations.Nullable;
  * @param setups the setups a guess may name
  * @param riderKnows true where the rider is told what to mount: nobody need say who knows it
  * @param labels true where the rider is told a label, and may learn which part bears it
- * @param trials what is asked after every trial of a telling run; null for other sessions
  */
 public record RideQuestions(
     String place,
@@ -32,8 +30,7 @@ public record RideQuestions(
     List<Question> questions,
     List<String> setups,
     boolean riderKnows,
-    boolean labels,
-    @Nullable RideTrials trials) {
+    boolean labels) {
   /** How a question is answered. */
   public enum Kind {
     LINE,
@@ -59,8 +56,7 @@ public record RideQuestions(
    */
   public record Choice(String key, String words) {}
 
-  static final RideQuestions NONE =
-      new RideQuestions("", "", List.of(), List.of(), false, false, null);
+  static final RideQuestions NONE = new RideQuestions("", "", List.of(), List.of(), false, false);
 
   public RideQuestions {
     questions = List.copyOf(questions);
@@ -81,16 +77,11 @@ public record RideQuestions(
         questions,
         answers(plan),
         plan.blinding().level().shown(),
-        plan.level() == BlindLevel.MASKED,
-        RideTrials.of(plan));
+        plan.level() == BlindLevel.MASKED);
   }
 
   /** What a guess can be: a setup, or on a steps day the end that the level is nearer to. */
   private static List<String> answers(Plan plan) {
-    RideTrials trials = RideTrials.of(plan);
-    if (trials != null) {
-      return trials.laps();
-    }
     return plan.steps() == null
         ? plan.setups().stream().map(Setup::name).toList()
         : Arrays.stream(StepsDay.End.values())

@@ -3,7 +3,6 @@ package blindlap.ride;
 import blindlap.plan.Blinding;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.plan.TellingRun;
 import blindlap.session.day.Day;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
@@ -121,12 +120,6 @@ public record RideSheet(
     if (lap == null) {
       return RideWords.say("warm.up", number, of);
     }
-    TellingRun run = plan.telling();
-    if (run != null) {
-      int stint = lap.stint();
-      return RideWords.say(
-          "trial", run.trial(stint), run.trials(), run.place(stint), run.task().laps());
-    }
     int per = plan.laps().perStint();
     return per == 1
         ? RideWords.say("stint", lap.stint(), plan.stints())
@@ -214,7 +207,7 @@ public record RideSheet(
         lap.ofDay(plan.laps().perStint()),
         plan.lapsOfDay(),
         String.valueOf(day.code(lap.stint())),
-        asks(plan, lap),
+        plan.blinding().guesses() && lap.lap() == plan.laps().perStint(),
         values,
         watches,
         known == null ? "" : known.note(),
@@ -227,14 +220,6 @@ public record RideSheet(
         stage == Stage.SCORED
             && !day.mayStart(lap.stint())
             && (known == null || !known.underWay() && !known.ridden()));
-  }
-
-  /** True where a guess is asked, or the answer of a trial. */
-  private static boolean asks(Plan plan, LapId lap) {
-    TellingRun run = plan.telling();
-    return run == null
-        ? plan.blinding().guesses() && lap.lap() == plan.laps().perStint()
-        : lap.stint() == run.lastStint(run.trial(lap.stint()));
   }
 
   private static Watch watch(@Nullable LapState lap, String measure, boolean shown) {

@@ -78,22 +78,16 @@ public final class RideUndo {
     }
     Guess was = before.guesses().get(stint);
     if (!is.equals(was)) {
-      push(
-          part(after, was, is),
-          () -> days.guessTakenBack(hand.session(), stint, is, was),
-          () -> {});
+      push(part(was, is), () -> days.guessTakenBack(hand.session(), stint, is, was), () -> {});
     }
   }
 
-  private static String part(Day day, @Nullable Guess was, Guess is) {
+  private static String part(@Nullable Guess was, Guess is) {
     if (was != null && !was.cue().equals(is.cue()) || was == null && !is.cue().isEmpty()) {
       return RideWords.say("cue.name");
     }
     Guess.Sureness sureBefore = was == null ? null : was.sureness();
-    return RideWords.say(
-        sureBefore != is.sureness()
-            ? "sure.name"
-            : day.plan().telling() == null ? "guess.name" : "answer.name");
+    return RideWords.say(sureBefore == is.sureness() ? "guess.name" : "sure.name");
   }
 
   /** A covariate is on disk; what the rider says stands once the bike is handed over. */

@@ -36,7 +36,7 @@ public final class RideVoids {
     LapId lap = hand.lap();
     hand.step(
         () -> days.spoiled(hand.session(), lap, event, ""),
-        RideWords.say(hand.questions().trials() == null ? "void.done" : "void.done.trial"),
+        RideWords.say("void.done"),
         latest -> {
           done.with(lap);
           undo.clear();

@@ -28,7 +28,6 @@ final class RideEventsView extends VBox {
     boolean riding =
         now.lap() != null
             && !now.voided()
-            && !(model.questions().trials() != null && now.guess() != null)
             && (now.stage() == RideSheet.Stage.SCORED || now.stage() == RideSheet.Stage.DONE);
     if (riding) {
       getChildren().add(spoiled());
@@ -69,10 +68,7 @@ final class RideEventsView extends VBox {
     AskedOnce.Words words =
         new AskedOnce.Words(
             RideWords.say("void.do", lap),
-            RideWords.say(
-                model.questions().trials() == null ? "void.follows" : "void.follows.trial",
-                lap,
-                RideWords.say("event." + event)),
+            RideWords.say("void.follows", lap, RideWords.say("event." + event)),
             RideWords.say("void.not"));
     Runnable spoil =
         () -> {

@@ -4,7 +4,6 @@ import static blindlap.ride.RideSheet.Stage.SCORED;
 
 import blindlap.ride.RideQuestions;
 import blindlap.ride.RideSheet;
-import blindlap.ride.RideTrials;
 import blindlap.screen.part.ChoiceRow;
 import blindlap.screen.part.Counter;
 import blindlap.screen.part.Fields;
@@ -65,8 +64,7 @@ final class RideScoreView extends VBox {
     this.low = low;
     this.touch = low ? look.touch(LOW) : look.touch();
     this.model = model;
-    RideTrials trials = model.questions().trials();
-    Label question = new Label(RideWords.say(trials == null ? "question" : "question.trial"));
+    Label question = new Label(RideWords.say("question"));
     question.getStyleClass().add("question");
     getChildren().add(question);
     boolean columns = wide && shortWords();
@@ -286,14 +284,11 @@ final class RideScoreView extends VBox {
     for (int i = 0; i < setups.size(); i++) {
       options.add(new ChoiceRow.Option<>(i, setups.get(i)));
     }
-    RideTrials trials = model.questions().trials();
-    if (trials == null) {
-      options.add(new ChoiceRow.Option<>(setups.size(), RideWords.say("guess.none")));
-    }
+    options.add(new ChoiceRow.Option<>(setups.size(), RideWords.say("guess.none")));
     ChoiceRow<Integer> row =
         new ChoiceRow<>(
             look,
-            trials == null ? RideWords.say("guess") : trials.question(),
+            RideWords.say("guess"),
             options,
             Math.min(3, options.size()),
             model.guess()::choose);
