@@ -210,6 +210,32 @@ class PaperTrialsTest {
     }
   }
 
+  @Test
+  void aFileOfLapsHasAnAnswerByEitherNameAndARowIsARiddenLap() {
+    try (TestDay day = day(TellingTask.TWO_CHOICE, 4)) {
+      LapFiles files = new LapFiles(day.desk().sessions());
+      Sessions.Result twice =
+          files.record(day.state(), "lap;answer;guess\n1;;\n".getBytes(StandardCharsets.UTF_8));
+      assertThat(((Sessions.Result.Refused) twice).problems()).hasSize(1);
+      Sessions.Result unknown =
+          files.record(day.state(), "lap;pick\n1;\n".getBytes(StandardCharsets.UTF_8));
+      assertThat(Problems.sentence(((Sessions.Result.Refused) unknown).problems().get(0)))
+          .contains("lap_in_stint, answer, sureness");
+      for (String file : List.of("lap;guess\n1;\n2;2\n", "lap;answer\n3;\n4;lap 1\n5;\n")) {
+        assertThat(files.record(day.state(), file.getBytes(StandardCharsets.UTF_8)))
+            .isInstanceOf(Sessions.Result.Done.class);
+      }
+      assertThat(ridden(day)).containsExactly(1, 2, 3, 4, 5);
+      assertThat(trials(day)).isEqualTo("ANSWERED 2, ANSWERED 1, OPEN, OPEN");
+      Sessions.Result both =
+          files.record(
+              day.state(), "lap;answer;void\n6;1;crash\n".getBytes(StandardCharsets.UTF_8));
+      assertThat(Problems.sentence(((Sessions.Result.Refused) both).problems().get(0)))
+          .startsWith("Line 2: Trial 3 has both a void and an answer,");
+      assertThat(ridden(day)).hasSize(5);
+    }
+  }
+
   private static byte[] bytes(List<String> lines) {
     return String.join("\n", lines).getBytes(StandardCharsets.UTF_8);
   }

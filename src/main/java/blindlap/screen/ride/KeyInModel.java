@@ -116,6 +116,11 @@ public final class KeyInModel {
     return day != null && trials().any();
   }
 
+  /** True for the columns of a trial's answer: not every row has them. */
+  public boolean ofAnswer(int column) {
+    return IntStream.range(0, rows().size()).anyMatch(row -> !asked(row, column));
+  }
+
   private KeyInTrials trials() {
     return new KeyInTrials(Objects.requireNonNull(day));
   }

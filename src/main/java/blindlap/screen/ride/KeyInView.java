@@ -36,6 +36,9 @@ final class KeyInView extends VBox {
   private final VBox body = new VBox(16);
   private final Deaf deaf;
 
+  /** Answers to trials: Enter goes from one to the next, past voids and notes, which are few. */
+  private final List<TextField> answers = new ArrayList<>();
+
   KeyInView(Look look, KeyInModel model, Deaf deaf) {
     super(16);
     this.look = look;
@@ -81,11 +84,13 @@ final class KeyInView extends VBox {
       grid.add(head, i - first(), 0);
     }
     List<TextField> chain = new ArrayList<>();
+    answers.clear();
     for (int r = 0; r < model.rows().size(); r++) {
       row(stage, wide, grid, r, chain);
     }
     Button done = button("key.in.next", model::typed);
     goOn(chain, done);
+    goOn(answers, done);
     VBox known = new VBox(4, new Label(RideWords.say("key.in.knows")));
     model.measures().forEach(measure -> known.getChildren().add(knowsKey(measure)));
     wide.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
@@ -149,6 +154,9 @@ final class KeyInView extends VBox {
       TextField field = cell(stage, r, c, cells.get(c));
       field.setAccessibleText(model.cellWords(r, c));
       chain.add(field);
+      if (model.ofAnswer(c)) {
+        answers.add(field);
+      }
       grid.add(field, c - first(), line);
     }
     Label wrong = new Label();
