@@ -3,6 +3,7 @@ package blindlap.command;
 import blindlap.desk.Desk;
 import blindlap.desk.PaperKeying;
 import blindlap.desk.Sessions;
+import blindlap.plan.TellingRun;
 import blindlap.session.SessionState;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -18,8 +19,12 @@ import picocli.CommandLine.Parameters;
     name = "key-in",
     description = {
       "Keys in paper: two files of laps typed from the same sheets, in ridden order.",
-      "Where they differ, every difference is shown and nothing is recorded; where they agree, the laps are.",
-      "Line scales are measured by ruler in millimetres. --form writes the empty table to fill in."
+      "Where they differ, every difference is shown and nothing is recorded; where they agree, the"
+          + " laps are.",
+      "Line scales are measured by ruler in millimetres. --form writes the empty table to fill in.",
+      "In a telling run the answer stands beside the last lap of its trial; rows of a trial of"
+          + " which",
+      "nothing is typed, and those after a void, were not ridden."
     })
 final class KeyInCommand extends SessionCommand {
   @Parameters(
@@ -85,13 +90,20 @@ final class KeyInCommand extends SessionCommand {
           .forEach(
               d ->
                   lines.add(
-                      "Lap %s, %s: first \"%s\", then \"%s\"."
-                          .formatted(d.lap(), d.heading(), d.first(), d.second())));
+                      "%s, %s: first \"%s\", then \"%s\"."
+                          .formatted(lap(state, d.lap()), d.heading(), d.first(), d.second())));
       lines.add("Nothing was recorded. Look at the sheets, mend the files and key in again.");
       throw new Complaint(ExitCode.BAD_INPUT, lines);
     }
     Sessions.Result.Done done = done(desk.keyingIn().record(state, files, knowing));
     say("Both agree. Saved " + done.written().size() + " entries from paper.");
     return ExitCode.DONE;
+  }
+
+  private static String lap(SessionState state, String lap) {
+    TellingRun run = state.plan().telling();
+    return run == null
+        ? "Lap " + lap
+        : "Trial %d, lap %s".formatted(run.trial(Integer.parseInt(lap)), lap);
   }
 }

@@ -18,7 +18,8 @@ import picocli.CommandLine.Parameters;
     name = "record",
     description = {
       "Records laps from a file: all rows, or none if one is wrong.",
-      "Header row with lap (number over the day) or code, then measures; optional lap_in_stint, guess, void, note.",
+      "Header row with lap (number over the day) or code, then measures; optional lap_in_stint,"
+          + " guess (answer in a telling run), void, note.",
       "Separator ; or tab or comma; times in seconds or m:ss.s; an empty cell is a missing value."
     })
 final class RecordCommand extends SessionCommand {
@@ -52,7 +53,8 @@ final class RecordCommand extends SessionCommand {
       names = "--decided-by",
       paramLabel = "NAME",
       description = {
-        "With --correct and --reason \"typing error\": who decides that of two values that two machines",
+        "With --correct and --reason \"typing error\": who decides that of two values that two"
+            + " machines",
         "recorded for one lap another counts than the plan says."
       })
   String decidedBy = "";

@@ -9,6 +9,7 @@ import blindlap.exchange.PlanText;
 import blindlap.fault.CanonicalJson;
 import blindlap.fault.Problem;
 import blindlap.plan.Plan;
+import blindlap.plan.TellingRun;
 import blindlap.session.DayCommands;
 import blindlap.session.KeyKnown;
 import blindlap.session.Notebook;
@@ -109,8 +110,8 @@ public final class PaperKeying implements KeyingIn {
 
   /** Compares two files that were keyed in from the same paper. */
   public Files compare(SessionState state, byte[] first, byte[] second) {
-    LapsFile.Reading one = LapsFile.read(first, state.plan(), state.codes());
-    LapsFile.Reading two = LapsFile.read(second, state.plan(), state.codes());
+    LapsFile.Reading one = read(first, state.day());
+    LapsFile.Reading two = read(second, state.day());
     SortedMap<Integer, List<String>> rows = new TreeMap<>();
     List<String> columns = LapTable.empty(state.day()).columns();
     Map<Integer, List<String>> other = cells(two.laps(), state.plan(), columns);
@@ -130,6 +131,11 @@ public final class PaperKeying implements KeyingIn {
     return new Files(one, two, found);
   }
 
+  /** What was ridden by a file typed from paper. */
+  private static LapsFile.Reading read(byte[] file, Day day) {
+    return PaperTrials.ridden(day.plan().telling(), LapsFile.read(file, day.plan(), day.codes()));
+  }
+
   private static Map<Integer, List<String>> cells(
       List<LapInput> laps, Plan plan, List<String> columns) {
     Map<Integer, List<String>> rows = new LinkedHashMap<>();
@@ -139,7 +145,7 @@ public final class PaperKeying implements KeyingIn {
         BigDecimal value = lap.values().get(column);
         cells.add(
             switch (column) {
-              case "guess" -> lap.guess() == null ? "" : lap.guess();
+              case "guess", "answer" -> lap.guess() == null ? "" : lap.guess();
               case "sureness" -> lap.sureness() == null ? "" : lap.sureness();
               case "cue" -> lap.cue();
               case "void" -> lap.voidReason() == null ? "" : lap.voidReason();
@@ -182,60 +188,75 @@ public final class PaperKeying implements KeyingIn {
 
   @Override
   public DayResult record(Day day, LapTable table, List<String> knowing) {
+    LapTable typed = typed(table, day.plan().telling());
     DayResult result =
-        record(day.id(), LapsFile.read(csv(table), day.plan(), day.codes()), knowing).day();
+        record(day.id(), read(text(typed.columns(), typed.rows()), day), knowing).day();
     return result instanceof DayResult.Refused refused
-        ? new DayResult.Refused(byLap(refused.problems(), table))
+        ? new DayResult.Refused(byLap(refused.problems(), typed))
         : result;
   }
 
   @Override
   public List<Problem> check(Day day, LapTable table, int row) {
-    LapTable one = new LapTable(table.columns(), List.of(table.rows().get(row)));
-    if (one.blank(0)) {
+    if (table.blank(row)) {
       return List.of();
     }
-    LapsFile.Reading reading = LapsFile.read(csv(one), day.plan(), day.codes());
+    LapTable together = table.together(day, row);
+    LapsFile.Reading reading = read(text(together.columns(), together.rows()), day);
     if (!reading.problems().isEmpty()) {
-      return byLap(reading.problems(), one);
+      return of(table, row, byLap(reading.problems(), together));
     }
     Outcome outcome =
         sessions
             .state(day.id())
             .map(state -> new DayCommands(state).recordWithOpen(reading.laps()))
             .orElseGet(() -> new Outcome.Accepted(List.of()));
-    return outcome instanceof Outcome.Refused refused ? byLap(refused.problems(), one) : List.of();
+    return outcome instanceof Outcome.Refused refused
+        ? of(table, row, byLap(refused.problems(), together))
+        : List.of();
+  }
+
+  /** Those of one row, where others of its trial were looked at with it. */
+  private static List<Problem> of(LapTable table, int row, List<Problem> problems) {
+    String place = place(table.rows().get(row).get(0));
+    return problems.stream()
+        .filter(each -> !each.where().startsWith("lap ") || each.where().equals(place))
+        .toList();
+  }
+
+  private static String place(String lap) {
+    return "lap " + lap;
   }
 
   /** Places of a page: whoever types a table knows laps, and no lines of a file. */
   private static List<Problem> byLap(List<Problem> problems, LapTable table) {
-    List<String> laps = new ArrayList<>();
-    for (int row = 0; row < table.rows().size(); row++) {
-      if (!table.blank(row)) {
-        laps.add(table.rows().get(row).get(0));
-      }
-    }
     return problems.stream()
         .map(
             problem -> {
               Matcher line = LINE.matcher(problem.where());
               int at = line.find() ? Integer.parseInt(line.group(1)) - 2 : -1;
-              return at < 0 || at >= laps.size()
+              return at < 0 || at >= table.rows().size()
                   ? problem
-                  : new Problem(problem.fault(), "lap " + laps.get(at), problem.details());
+                  : new Problem(
+                      problem.fault(), place(table.rows().get(at).get(0)), problem.details());
             })
         .toList();
   }
 
-  /** The table as a file of laps, rows without any answer left out. */
-  public byte[] csv(LapTable table) {
+  /** Rows in which something was typed; of a telling run all, for most have nothing to type. */
+  private static LapTable typed(LapTable table, @Nullable TellingRun run) {
     List<List<String>> typed = new ArrayList<>();
     for (int row = 0; row < table.rows().size(); row++) {
-      if (!table.blank(row)) {
+      if (run != null || !table.blank(row)) {
         typed.add(table.rows().get(row));
       }
     }
-    return text(table.columns(), typed);
+    return new LapTable(table.columns(), typed);
+  }
+
+  /** The table as a file of laps, rows without any answer left out. */
+  public byte[] csv(LapTable table) {
+    return text(table.columns(), typed(table, null).rows());
   }
 
   /** The empty table as a file to be filled in elsewhere. */

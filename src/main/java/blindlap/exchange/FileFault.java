@@ -66,6 +66,8 @@ public enum FileFault implements Fault {
   STINT_TWICE,
   /** A code of another stint: stint, code. */
   CODE_OF_ANOTHER,
+  /** A stint under the number of a trial that is not its own: stint, number. */
+  TRIAL_OF_ANOTHER,
   /** Nobody said what was fitted: stint. */
   FITTED_MISSING,
   /** What was fitted is none of the setups: typed, their names. */

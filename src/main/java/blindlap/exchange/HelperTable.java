@@ -6,6 +6,7 @@ import blindlap.fault.TypedNumber;
 import blindlap.plan.Plan;
 import blindlap.plan.Setting;
 import blindlap.plan.Setup;
+import blindlap.plan.TellingRun;
 import blindlap.session.GuessWords;
 import blindlap.session.KeptOnPaper;
 import blindlap.session.SafetyCheck;
@@ -21,14 +22,16 @@ import java.util.TreeMap;
 
 /**
  * The helper's paper as a table that is typed: one row a stint; columns {@code stint}, {@code code}
- * (checked where it is filled in), {@code fitted} ("as scheduled" or a setup), one for each item of
- * the safety list, {@code confirmed by}, one for each setting of any setup, {@code note}. The empty
- * table names no setup and has the same columns whatever was drawn. A row of which nothing but
- * stint and code is filled in is of a stint that is still to come.
+ * and of a telling run {@code trial} (checked where they are filled in), {@code fitted} ("as
+ * scheduled" or a setup), one for each item of the safety list, {@code confirmed by}, one for each
+ * setting of any setup, {@code note}. The empty table names no setup and has the same columns
+ * whatever was drawn. A row of which nothing but stint and code is filled in is of a stint that is
+ * still to come.
  */
 public final class HelperTable {
   private static final String STINT = "stint";
   private static final String CODE = "code";
+  private static final String TRIAL = "trial";
   private static final String FITTED = "fitted";
   private static final String BY = "confirmed by";
   private static final String NOTE = "note";
@@ -74,8 +77,11 @@ public final class HelperTable {
     List<List<String>> rows = new ArrayList<>();
     for (int stint : stints) {
       List<String> row = new ArrayList<>(java.util.Collections.nCopies(header.size(), ""));
-      row.set(0, String.valueOf(stint));
-      row.set(1, stint == 0 ? "" : String.valueOf(codes.get(stint - 1)));
+      row.set(header.indexOf(STINT), String.valueOf(stint));
+      row.set(header.indexOf(CODE), stint == 0 ? "" : String.valueOf(codes.get(stint - 1)));
+      if (header.contains(TRIAL)) {
+        row.set(header.indexOf(TRIAL), trial(plan, stint));
+      }
       rows.add(row);
     }
     return CsvText.write(';', header, rows).getBytes(StandardCharsets.UTF_8);
@@ -83,6 +89,9 @@ public final class HelperTable {
 
   private static List<String> names(Plan plan) {
     List<String> names = new ArrayList<>(List.of(STINT, CODE, FITTED));
+    if (plan.telling() != null) {
+      names.add(0, TRIAL);
+    }
     for (SafetyCheck check : SafetyCheck.values()) {
       names.add(tick(check));
     }
@@ -90,6 +99,12 @@ public final class HelperTable {
     settings(plan).keySet().forEach(setting -> names.add(SETTING + setting));
     names.add(NOTE);
     return names;
+  }
+
+  /** The number of a stint's trial; empty for the warm-up, and where there are no trials. */
+  private static String trial(Plan plan, int stint) {
+    TellingRun run = plan.telling();
+    return run == null || stint == 0 ? "" : String.valueOf(run.trial(stint));
   }
 
   private static String tick(SafetyCheck check) {
@@ -183,7 +198,7 @@ public final class HelperTable {
     }
     boolean filled =
         columns.entrySet().stream()
-            .filter(e -> !e.getKey().equals(STINT) && !e.getKey().equals(CODE))
+            .filter(e -> !List.of(TRIAL, STINT, CODE).contains(e.getKey()))
             .anyMatch(e -> !row.cells().get(e.getValue()).isEmpty());
     return new KeptOnPaper(
         stint,
@@ -211,6 +226,10 @@ public final class HelperTable {
     String own = stint == 0 ? "" : String.valueOf(codes.get(stint - 1));
     if (!code.isEmpty() && !code.equals(own)) {
       problems.add(Problem.of(FileFault.CODE_OF_ANOTHER, where, stint, code));
+    }
+    String trial = cell(row, TRIAL);
+    if (!trial.isEmpty() && !trial.equals(trial(plan, stint))) {
+      problems.add(Problem.of(FileFault.TRIAL_OF_ANOTHER, where, stint, trial));
     }
     return stint;
   }

@@ -114,6 +114,9 @@ public final class LapsFile {
         return "covariate " + covariate.name();
       }
     }
+    if (lower.equals("answer") && plan.telling() != null) {
+      return "guess";
+    }
     // After the measures: a plan may have called one of them so before these columns were known.
     return LATER.contains(lower) ? lower : null;
   }
@@ -122,7 +125,8 @@ public final class LapsFile {
     List<String> known = new ArrayList<>(List.of("lap", "code", "lap_in_stint"));
     plan.measures().stream().filter(m -> m.timing().by().asked()).forEach(m -> known.add(m.name()));
     plan.covariates().forEach(c -> known.add(c.name()));
-    known.addAll(List.of("guess", "sureness", "cue", "void", "note"));
+    known.addAll(
+        List.of(plan.telling() == null ? "guess" : "answer", "sureness", "cue", "void", "note"));
     known.addAll(LapInput.CONDITIONS);
     return String.join(", ", known);
   }

@@ -87,13 +87,13 @@ public final class DayCommands {
         addFacts(lap, source, facts);
       }
     }
-    return accepted(problems, facts);
+    return accepted(problems, facts, seen);
   }
 
   /** All of it or nothing, once the trials of a telling run let it be said, too. */
-  private Outcome accepted(List<Problem> problems, List<Fact> facts) {
+  private Outcome accepted(List<Problem> problems, List<Fact> facts, Map<LapId, String> places) {
     List<Problem> all =
-        problems.isEmpty() ? new TrialRules(state).refuse(facts) : List.copyOf(problems);
+        problems.isEmpty() ? new TrialRules(state).refuse(facts, places) : List.copyOf(problems);
     return all.isEmpty() ? new Outcome.Accepted(facts) : new Outcome.Refused(all);
   }
 
@@ -134,7 +134,7 @@ public final class DayCommands {
         problems.addAll(corrections(lap, known, reason, decider, facts));
       }
     }
-    return accepted(problems, facts);
+    return accepted(problems, facts, seen);
   }
 
   /** A lap that stands twice in one file: which of the two was meant is not for us to guess. */
@@ -335,7 +335,8 @@ public final class DayCommands {
             problems,
             List.of(
                 new Fact.LapVoided(
-                    lap, VoidEvent.parse(reason).orElseThrow(), words, valuesSeen())))
+                    lap, VoidEvent.parse(reason).orElseThrow(), words, valuesSeen())),
+            Map.of())
         : new Outcome.Refused(problems);
   }
 
@@ -352,7 +353,7 @@ public final class DayCommands {
   }
 
   private Outcome outcome(List<Problem> problems, Fact fact) {
-    return accepted(problems, List.of(fact));
+    return accepted(problems, List.of(fact), Map.of());
   }
 
   private boolean valuesSeen() {

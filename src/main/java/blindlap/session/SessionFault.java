@@ -112,6 +112,10 @@ public enum SessionFault implements Fault {
   TRIAL_NOT_RIDDEN,
   /** An answer to a trial that is void: trial. */
   TRIAL_IS_VOID,
+  /** A void and an answer of one trial, typed together: trial. */
+  TRIAL_VOID_AND_ANSWERED,
+  /** Something typed of a lap after the void of its trial: trial, void lap, lap of the day. */
+  LAP_AFTER_VOID,
   /** A void of a trial that was answered: trial. */
   TRIAL_IS_ANSWERED,
   /** A void that is withdrawn when the run has gone on: trial. */

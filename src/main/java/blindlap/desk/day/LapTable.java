@@ -4,6 +4,7 @@ import blindlap.fault.TypedNumber;
 import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.TellingRun;
 import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
@@ -16,7 +17,7 @@ import java.util.List;
  * A table of laps as it was typed from paper.
  *
  * @param columns headings: lap, code, the measures, covariates, guess, sureness and cue if asked,
- *     void, note, conditions
+ *     void, note, conditions; of a telling run answer and sureness, void and note
  * @param rows one for every lap that is still to be recorded or has an open answer, in ridden order
  */
 public record LapTable(List<String> columns, List<List<String>> rows) {
@@ -58,19 +59,25 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
     List<String> columns = new ArrayList<>(List.of("lap", "code"));
     columns.addAll(measures(day));
     columns.addAll(plan.covariates().stream().map(Covariate::name).toList());
-    if (plan.blinding().guesses()) {
+    if (plan.telling() != null) {
+      columns.add(plan.measure("answer").isEmpty() ? "answer" : "guess");
+      columns.addAll(without(plan, List.of("sureness")));
+    } else if (plan.blinding().guesses()) {
       columns.add("guess");
       columns.addAll(without(plan, List.of("sureness", "cue")));
     }
     columns.add("void");
     columns.add("note");
-    columns.addAll(without(plan, LapInput.CONDITIONS));
+    if (plan.telling() == null) {
+      columns.addAll(without(plan, LapInput.CONDITIONS));
+    }
     List<List<String>> rows = new ArrayList<>();
     int per = plan.laps().perStint();
     for (int lap = 1; lap <= day.lastStint() * per; lap++) {
       boolean settling = (lap - 1) % per < plan.laps().settling();
       LapId id = LapId.ofDay(lap, per);
-      if (!settling && (!day.ridden(id) || open(day, id))) {
+      boolean left = !day.ridden(id) && !day.inVoidTrial(id.stint());
+      if (!settling && (left || day.ridden(id) && open(day, id))) {
         List<String> row = new ArrayList<>();
         row.add(String.valueOf(lap));
         row.add(String.valueOf(day.code((lap - 1) / per + 1)));
@@ -93,14 +100,33 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
 
   private static boolean open(Day day, LapId lap) {
     LapState known = day.lap(lap).orElseThrow();
-    boolean guess =
-        day.plan().blinding().guesses()
-            && lap.lap() == day.plan().laps().perStint()
-            && !day.guesses().containsKey(lap.stint());
+    boolean guess = answers(day, lap) && !day.guesses().containsKey(lap.stint());
     return known.voided().isEmpty()
+        && !day.inVoidTrial(lap.stint())
         && (guess
             || asked(day, lap).stream().anyMatch(at -> !day.covariates().containsKey(at))
             || !known.values().keySet().containsAll(measures(day)));
+  }
+
+  /** True if a guess is given at the end of a lap: of a telling run its trial's answer. */
+  private static boolean answers(Day day, LapId lap) {
+    TellingRun run = day.plan().telling();
+    return run == null
+        ? day.plan().blinding().guesses() && lap.lap() == day.plan().laps().perStint()
+        : run.place(lap.stint()) == run.task().laps();
+  }
+
+  /**
+   * True where a cell is asked for: the answer to a trial stands beside its last lap alone.
+   *
+   * @param number of the lap over the day
+   */
+  public static boolean asked(Day day, int number, String column) {
+    boolean answer = List.of("answer", "guess", "sureness").contains(column);
+    return day.plan().telling() == null
+        || !answer
+        || day.plan().measure(column).isPresent()
+        || answers(day, LapId.ofDay(number, day.plan().laps().perStint()));
   }
 
   /**
@@ -122,7 +148,7 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
       return known.values().containsKey(column);
     }
     return switch (column) {
-      case "guess", "sureness", "cue" ->
+      case "guess", "answer", "sureness", "cue" ->
           day.guesses().containsKey(lap.stint()) || lap.lap() < day.plan().laps().perStint();
       case "note" -> !known.note().isBlank();
       case "void" -> true; // what spoiled a ridden lap is said on the page, or in the review
@@ -151,6 +177,20 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
   /** True if nothing was typed in a row but its lap and code. */
   public boolean blank(int row) {
     return rows.get(row).subList(FIXED, columns.size()).stream().allMatch(String::isBlank);
+  }
+
+  /** The row, and of a telling run the other rows of its trial, which one answer is about. */
+  public LapTable together(Day day, int row) {
+    TellingRun run = day.plan().telling();
+    return run == null
+        ? new LapTable(columns, List.of(rows.get(row)))
+        : new LapTable(
+            columns,
+            rows.stream().filter(each -> trial(run, each) == trial(run, rows.get(row))).toList());
+  }
+
+  private static int trial(TellingRun run, List<String> row) {
+    return run.trial(Integer.parseInt(row.get(0)));
   }
 
   /** Where two tables of one day differ; numbers count by their value, not their spelling. */

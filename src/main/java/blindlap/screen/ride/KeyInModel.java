@@ -97,6 +97,45 @@ public final class KeyInModel {
         first.columns().get(column));
   }
 
+  /** True where a cell is asked for: a trial's answer stands beside its last lap alone. */
+  public boolean asked(int row, int column) {
+    return LapTable.asked(
+        Objects.requireNonNull(day),
+        Integer.parseInt(first.rows().get(row).get(0)),
+        first.columns().get(column));
+  }
+
+  /** What is to be typed, by which rules. */
+  public String words() {
+    boolean trials = stage.get() == Stage.FIRST && ofTrials();
+    return RideWords.say("key.in." + stage.get() + (trials ? ".trials" : ""));
+  }
+
+  /** True if rows stand by trial. */
+  public boolean ofTrials() {
+    return day != null && trials().any();
+  }
+
+  /** True for the columns of a trial's answer: not every row has them. */
+  public boolean ofAnswer(int column) {
+    return IntStream.range(0, rows().size()).anyMatch(row -> !asked(row, column));
+  }
+
+  private KeyInTrials trials() {
+    return new KeyInTrials(Objects.requireNonNull(day));
+  }
+
+  /** "Trial 3: laps 7 to 9" above the first of its rows; else empty. */
+  public String above(int row) {
+    return trials().above(first.rows(), row);
+  }
+
+  /** "lap 9, answer": the name of a cell. */
+  public String cellWords(int row, int column) {
+    String lap = trials().lap(first.rows().get(row).get(0));
+    return RideWords.say("key.in.cell", lap, first.columns().get(column));
+  }
+
   /** What a session's table held when it was left, in the laps not recorded yet. */
   private record Opened(Day day, KeyingIn.Begun begun) {}
 
@@ -174,7 +213,8 @@ public final class KeyInModel {
     rows.set(row, changed);
     take(rows);
     keep(stage.get() != Stage.FIRST);
-    check(of, row);
+    // A void in one row of a trial may be what is wrong with the answer in another.
+    trials().together(rows, row).forEach(each -> check(of, each));
   }
 
   private void check(Stage of, int row) {
@@ -244,7 +284,10 @@ public final class KeyInModel {
             i -> {
               LapTable.Difference d = differences.get(i);
               return new Row(
-                  i, RideWords.say("key.in.cell", d.lap(), d.heading()), d.first(), d.second());
+                  i,
+                  RideWords.say("key.in.cell", trials().lap(d.lap()), d.heading()),
+                  d.first(),
+                  d.second());
             })
         .toList();
   }
@@ -299,8 +342,13 @@ public final class KeyInModel {
       return;
     }
     trouble.set("");
-    long laps = IntStream.range(0, table.rows().size()).filter(row -> !table.blank(row)).count();
-    recorded.set(RideWords.say("key.in.recorded", laps));
+    recorded.set(
+        trials()
+            .recorded(
+                IntStream.range(0, table.rows().size())
+                    .filter(row -> !table.blank(row))
+                    .mapToObj(table.rows()::get)
+                    .toList()));
     stage.set(Stage.DONE);
   }
 

@@ -25,13 +25,19 @@ final class KeyInView extends VBox {
   /** With large text, where a table is wider than any page. */
   private static final double LARGE_CELL = 96;
 
-  /** Lines of the grid for a lap: what it is if that stands above, its cells, what is wrong. */
+  /**
+   * Lines of the grid for a lap: what it is if that stands above, its cells, what is wrong; one
+   * more above for the name of its trial.
+   */
   private static final int LINES = 3;
 
   private final Look look;
   private final KeyInModel model;
   private final VBox body = new VBox(16);
   private final Deaf deaf;
+
+  /** Answers to trials: Enter goes from one to the next, past voids and notes, which are few. */
+  private final List<TextField> answers = new ArrayList<>();
 
   KeyInView(Look look, KeyInModel model, Deaf deaf) {
     super(16);
@@ -52,7 +58,7 @@ final class KeyInView extends VBox {
     deaf.begin();
     String recorded = model.recordedProperty().get();
     boolean told = stage == KeyInModel.Stage.DONE && !recorded.isEmpty();
-    Label words = new Label(told ? recorded : RideWords.say("key.in." + stage));
+    Label words = new Label(told ? recorded : model.words());
     words.getStyleClass().add("lead");
     words.setWrapText(true);
     body.getChildren().setAll(words);
@@ -78,17 +84,19 @@ final class KeyInView extends VBox {
       grid.add(head, i - first(), 0);
     }
     List<TextField> chain = new ArrayList<>();
+    answers.clear();
     for (int r = 0; r < model.rows().size(); r++) {
       row(stage, wide, grid, r, chain);
     }
     Button done = button("key.in.next", model::typed);
     goOn(chain, done);
+    goOn(answers, done);
     VBox known = new VBox(4, new Label(RideWords.say("key.in.knows")));
     model.measures().forEach(measure -> known.getChildren().add(knowsKey(measure)));
     wide.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     wide.setFitToWidth(true);
     wide.setFocusTraversable(false);
-    return List.of(wide, known, done);
+    return model.measures().isEmpty() ? List.of(wide, done) : List.of(wide, known, done);
   }
 
   private CheckBox knowsKey(String measure) {
@@ -127,7 +135,9 @@ final class KeyInView extends VBox {
   private void row(
       KeyInModel.Stage stage, ScrollPane wide, GridPane grid, int r, List<TextField> chain) {
     List<String> cells = model.rows().get(r);
-    int line = LINES * r + 2;
+    int lines = LINES + (model.ofTrials() ? 1 : 0);
+    int line = lines * (r + 1) - 1;
+    above(wide, grid, r, line - 2);
     if (look.stacked()) {
       Label lap = new Label(RideWords.say("key.in.row", cells.get(0), cells.get(1)));
       lap.getStyleClass().add("strong");
@@ -135,16 +145,18 @@ final class KeyInView extends VBox {
       grid.add(lap, 0, line - 1, cells.size() - FIXED, 1);
     }
     for (int c = first(); c < cells.size(); c++) {
-      boolean given = c >= FIXED && model.given(r, c);
-      if (c < FIXED || given) {
-        Label fixed = new Label(given ? RideWords.say("key.in.given") : cells.get(c));
+      if (c < FIXED || model.given(r, c) || !model.asked(r, c)) {
+        Label fixed = new Label(fixed(r, c));
         fixed.setMinWidth(USE_PREF_SIZE);
         grid.add(fixed, c - first(), line);
         continue;
       }
       TextField field = cell(stage, r, c, cells.get(c));
-      field.setAccessibleText(RideWords.say("key.in.cell", cells.get(0), model.columns().get(c)));
+      field.setAccessibleText(model.cellWords(r, c));
       chain.add(field);
+      if (model.ofAnswer(c)) {
+        answers.add(field);
+      }
       grid.add(field, c - first(), line);
     }
     Label wrong = new Label();
@@ -155,6 +167,25 @@ final class KeyInView extends VBox {
     wrong.visibleProperty().bind(wrong.managedProperty());
     stay(wide, grid, wrong);
     grid.add(wrong, FIXED - first(), line + 1, Math.max(1, cells.size() - FIXED), 1);
+  }
+
+  /** What stands where nothing is typed. */
+  private String fixed(int row, int column) {
+    if (column < FIXED) {
+      return model.rows().get(row).get(column);
+    }
+    return model.asked(row, column) ? RideWords.say("key.in.given") : "";
+  }
+
+  /** The name of a trial above the first of its rows. */
+  private void above(ScrollPane wide, GridPane grid, int row, int line) {
+    String words = model.above(row);
+    if (!words.isEmpty()) {
+      Label trial = new Label(words);
+      trial.getStyleClass().add("strong");
+      stay(wide, grid, trial);
+      grid.add(trial, 0, line, Math.max(1, model.columns().size() - first()), 1);
+    }
   }
 
   /** A cell; kept when it is left, or when the page is. */

@@ -3,12 +3,14 @@ package blindlap.screen.swap;
 import blindlap.desk.HelperDay;
 import blindlap.plan.Setting;
 import blindlap.plan.Setup;
+import blindlap.plan.TellingRun;
 import blindlap.session.SessionState;
 import blindlap.wording.SwapWords;
 import blindlap.wording.day.SafetyRow;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A stint that can be caught up from paper: words for the helper alone.
@@ -41,9 +43,7 @@ public record SwapPaper(
     String name = names.get(work.setup());
     return new SwapPaper(
         stint,
-        stint == 0
-            ? SwapWords.say("later.paper.warm.up", name)
-            : SwapWords.say("later.paper.head", stint, work.code(), name),
+        head(day.plan().telling(), work, name),
         SwapWords.say("later.paper.standing", state.day().stintNow()),
         work.setup(),
         names,
@@ -51,6 +51,16 @@ public record SwapPaper(
             .mapToObj(i -> day.settings(stint, i).stream().map(Setting::name).toList())
             .toList(),
         SwapWords.safety(Set.of()));
+  }
+
+  private static String head(@Nullable TellingRun run, HelperDay.Work work, String name) {
+    int stint = work.stint();
+    if (stint == 0) {
+      return SwapWords.say("later.paper.warm.up", name);
+    }
+    return run == null
+        ? SwapWords.say("later.paper.head", stint, work.code(), name)
+        : SwapWords.say("later.paper.head.trial", run.trial(stint), stint, work.code(), name);
   }
 
   /** Says which stint only. */

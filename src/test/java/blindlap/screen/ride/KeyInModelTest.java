@@ -3,7 +3,9 @@ package blindlap.screen.ride;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.RamFolder;
+import blindlap.desk.TellingTestDay;
 import blindlap.desk.TestDay;
+import blindlap.plan.TellingTask;
 import blindlap.screen.part.Background;
 import blindlap.screen.ride.KeyInModel.Stage;
 import blindlap.session.Fact;
@@ -11,6 +13,7 @@ import blindlap.session.day.DeviationKind;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.Source;
+import blindlap.session.day.Trial;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.List;
@@ -260,5 +263,43 @@ class KeyInModelTest {
     }
     assertThat(model.recordedProperty().get()).isEqualTo("6 laps recorded.");
     assertThat(day.state().lapsRidden()).isEqualTo(6);
+  }
+
+  @Test
+  void aTellingRunIsTypedTrialByTrialAndAVoidClearedInOneRowClearsWhatWasWrongInAnother() {
+    day.close();
+    day = new TestDay(folder, TellingTestDay.shocks(TellingTask.TRIANGLE, 4), 6);
+    model = model();
+    assertThat(model.words()).contains("beside the last lap of its trial");
+    assertThat(model.above(0)).isEqualTo("Trial 1: laps 1 to 3");
+    assertThat(model.above(1)).isEmpty();
+    assertThat(model.above(3)).isEqualTo("Trial 2: laps 4 to 6");
+    int answer = model.columns().indexOf("answer");
+    assertThat(model.asked(1, answer)).isFalse();
+    assertThat(model.asked(2, answer)).isTrue();
+    assertThat(model.cellWords(5, answer)).isEqualTo("trial 2, lap 6, answer");
+
+    type(2, "void", "crash");
+    type(3, "answer", "2");
+    assertThat(model.wrong()).containsOnlyKeys(2);
+    assertThat(model.wrong().get(2)).contains("Trial 1 has both a void and an answer");
+    type(2, "void", "");
+    assertThat(model.wrong()).isEmpty();
+    type(5, "void", "crash");
+    model.typed();
+
+    type(3, "answer", "3");
+    type(5, "void", "crash");
+    model.typed();
+    assertThat(model.stageProperty().get()).isEqualTo(Stage.SETTLE);
+    assertThat(model.differences()).hasSize(1);
+    assertThat(model.differences().get(0).words()).isEqualTo("trial 1, lap 3, answer");
+    model.settle(List.of("2"));
+    assertThat(model.stageProperty().get()).isEqualTo(Stage.DONE);
+    assertThat(model.recordedProperty().get()).isEqualTo("2 trials recorded.");
+    assertThat(Trial.of(day.state().day()).stream().map(Trial::standing).toList())
+        .containsExactly(
+            Trial.Standing.ANSWERED, Trial.Standing.VOID, Trial.Standing.OPEN, Trial.Standing.OPEN);
+    assertThat(day.state().day().guesses().get(3).setup()).isEqualTo(1);
   }
 }
