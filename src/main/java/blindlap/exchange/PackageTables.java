@@ -239,9 +239,9 @@ final class PackageTables {
                 String.join(" ", rule.patterns()))));
   }
 
-  /** The levels of a steps day, by the letters of the order; no table of other days. */
+  /** The levels of one setting, by the letters of the order; no table of other days. */
   void levels(Plan plan) {
-    StepsDay steps = plan.steps();
+    StepsDay steps = plan.oneSetting();
     if (steps == null) {
       return;
     }

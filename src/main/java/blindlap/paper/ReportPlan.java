@@ -53,7 +53,7 @@ final class ReportPlan {
         "trail", plan.trail(),
         "day", plan.day().toString(),
         "conditions", plan.conditions(),
-        "change", plan.steps() == null ? PlanJson.word(plan.change()) : "",
+        "change", plan.oneSetting() == null ? PlanJson.word(plan.change()) : "",
         "differences", plan.differencesReason(),
         "looks", LooksShowWords.declared(plan).orElse(""),
         "declared.noise", plan.telling() == null ? noise() : "",
@@ -134,7 +134,7 @@ final class ReportPlan {
 
   /** Levels are one setup with one setting that differs: it is described once. */
   private void setups() {
-    StepsDay steps = plan.steps();
+    StepsDay steps = plan.oneSetting();
     if (steps == null) {
       page.h3("setups");
       plan.setups().forEach(this::setup);
