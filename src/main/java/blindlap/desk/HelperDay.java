@@ -163,8 +163,7 @@ public final class HelperDay {
     // Real or dummy hangs on what is on the bike, which may be other than was to be there.
     Integer before =
         stint > firstStint()
-            ? on.on(before(stint))
-                .orElseGet(() -> Integer.valueOf(scheduledSetup(before(stint))))
+            ? on.on(before(stint)).orElseGet(() -> Integer.valueOf(scheduledSetup(before(stint))))
             : null;
     // The first handling of a day is a full one, whatever was on the bike before.
     boolean real = before == null || before != fit.fitted();
