@@ -7,7 +7,10 @@ import java.util.List;
 public enum TellingTask {
   /** Three laps, two of them alike: which one differed? ISO 4120. */
   TRIANGLE(Discrimination.TRIANGLE, "AAB", "ABA", "ABB", "BAA", "BAB", "BBA"),
-  /** A first lap to go by, then one like it and one unlike it: which was like it? ISO 10399. */
+  /**
+   * A first lap to go by, then one like it and one unlike it: which one differed from it? ISO
+   * 10399.
+   */
   DUO_TRIO(Discrimination.DUO_TRIO, "AAB", "ABA", "BAB", "BBA"),
   /** Two laps: which had more of something that is said beforehand? ISO 5495. */
   TWO_CHOICE(Discrimination.TWO_CHOICE, "AB", "BA");

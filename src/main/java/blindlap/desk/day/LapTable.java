@@ -58,7 +58,7 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
     List<String> columns = new ArrayList<>(List.of("lap", "code"));
     columns.addAll(measures(day));
     columns.addAll(plan.covariates().stream().map(Covariate::name).toList());
-    if (plan.blinding().guesses()) {
+    if (plan.asksGuesses()) {
       columns.add("guess");
       columns.addAll(without(plan, List.of("sureness", "cue")));
     }
@@ -70,7 +70,8 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
     for (int lap = 1; lap <= day.lastStint() * per; lap++) {
       boolean settling = (lap - 1) % per < plan.laps().settling();
       LapId id = LapId.ofDay(lap, per);
-      if (!settling && (!day.ridden(id) || open(day, id))) {
+      boolean left = !day.ridden(id) && !day.inVoidTrial(id.stint());
+      if (!settling && (left || day.ridden(id) && open(day, id))) {
         List<String> row = new ArrayList<>();
         row.add(String.valueOf(lap));
         row.add(String.valueOf(day.code((lap - 1) / per + 1)));
@@ -94,10 +95,11 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
   private static boolean open(Day day, LapId lap) {
     LapState known = day.lap(lap).orElseThrow();
     boolean guess =
-        day.plan().blinding().guesses()
+        day.plan().asksGuessAfter(lap.stint())
             && lap.lap() == day.plan().laps().perStint()
             && !day.guesses().containsKey(lap.stint());
     return known.voided().isEmpty()
+        && !day.inVoidTrial(lap.stint())
         && (guess
             || asked(day, lap).stream().anyMatch(at -> !day.covariates().containsKey(at))
             || !known.values().keySet().containsAll(measures(day)));
@@ -123,7 +125,9 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
     }
     return switch (column) {
       case "guess", "sureness", "cue" ->
-          day.guesses().containsKey(lap.stint()) || lap.lap() < day.plan().laps().perStint();
+          day.guesses().containsKey(lap.stint())
+              || lap.lap() < day.plan().laps().perStint()
+              || !day.plan().asksGuessAfter(lap.stint());
       case "note" -> !known.note().isBlank();
       case "void" -> true; // what spoiled a ridden lap is said on the page, or in the review
       default -> known.conditions().containsKey(column);
