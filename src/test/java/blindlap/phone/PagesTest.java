@@ -73,12 +73,12 @@ class PagesTest {
 
   /** No build step, nothing from elsewhere, and all of it smaller than one photograph. */
   @Test
-  void allOfItIsLessThanAHundredThousandBytes() throws IOException {
+  void allOfItIsLessThanAHundredAndFiveThousandBytes() throws IOException {
     long bytes = CanonicalJson.bytes(PhoneWords.all()).length;
     for (String text : files().values()) {
       bytes += text.getBytes(StandardCharsets.UTF_8).length;
     }
-    assertThat(bytes).isLessThan(100_000);
+    assertThat(bytes).isLessThan(105_000);
   }
 
   @Test
