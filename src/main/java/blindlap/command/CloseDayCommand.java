@@ -9,6 +9,7 @@ import blindlap.session.Outcome;
 import blindlap.session.SessionState;
 import blindlap.wording.RecordingsWords;
 import blindlap.wording.TwoValuesWords;
+import blindlap.wording.day.RideTrialWords;
 import blindlap.wording.day.RideWords;
 import java.util.ArrayList;
 import java.util.List;
@@ -79,8 +80,9 @@ final class CloseDayCommand extends SessionCommand {
   private void asked(SessionState state, List<String> awaited) {
     boolean closes = new LifeCommands(state).closeDay() instanceof Outcome.Accepted;
     List<String> all = new ArrayList<>(awaited);
-    if (state.nextLap().isPresent()) {
-      all.add(0, RideWords.missing(state.day()));
+    String open = RideTrialWords.missing(state.day());
+    if (!open.isEmpty()) {
+      all.add(0, open);
     }
     if (!closes || all.isEmpty()) {
       return;

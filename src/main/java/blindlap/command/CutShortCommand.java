@@ -5,6 +5,7 @@ import blindlap.desk.Sessions;
 import blindlap.plan.Plan;
 import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
+import blindlap.wording.day.RideTrialWords;
 import blindlap.wording.day.RideWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -65,11 +66,13 @@ final class CutShortCommand extends SessionCommand {
                   state.id(),
                   latest ->
                       new LifeCommands(latest).cutShort(lastStint, reason, decidedBy, knowsKey));
-      done(result);
+      SessionState after = done(result).state();
       say(
-          "The day ends after stint "
-              + lastStint
-              + ". The committed orders stand; stints not ridden are masked.");
+          after.plan().telling() == null
+              ? "The day ends after stint "
+                  + lastStint
+                  + ". The committed orders stand; stints not ridden are masked."
+              : RideTrialWords.cutShort(after.day(), after.plan().telling()));
       if (!state.plan().level().blind() && state.plan().kind() != Plan.Kind.NOISE_RUN) {
         say(RideWords.say("cut.known"));
       }

@@ -3,11 +3,13 @@ package blindlap.command;
 import blindlap.desk.Desk;
 import blindlap.desk.Sessions;
 import blindlap.plan.Sector;
+import blindlap.plan.TellingRun;
 import blindlap.session.DayCommands;
 import blindlap.session.Outcome;
 import blindlap.session.RecordingCommands;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapId;
+import blindlap.wording.day.RideTrialWords;
 import blindlap.wording.day.Words;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
@@ -89,7 +91,12 @@ final class VoidCommand extends SessionCommand {
       Sessions.Result result =
           desk.sessions()
               .act(state.id(), latest -> whole ? lap(latest, id) : sector(latest, id, sector));
-      done(result);
+      SessionState after = done(result).state();
+      TellingRun run = after.plan().telling();
+      if (run != null && whole) {
+        say(RideTrialWords.voided(run.trial(id.stint()), withdraw));
+        return ExitCode.DONE;
+      }
       String what = whole ? "lap" : "sector";
       say(
           Words.of("voids")

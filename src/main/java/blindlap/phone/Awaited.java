@@ -90,6 +90,7 @@ public final class Awaited {
     Plan plan = day.plan();
     if (!lap.ridden()
         || lap.voided().isPresent()
+        || day.inVoidTrial(lap.id().stint())
         || lap.id().lap() <= plan.laps().settling()
         || lap.id().stint() > day.lastStint()) {
       return List.of();
@@ -100,10 +101,10 @@ public final class Awaited {
                 .map(Measure::name)
                 .filter(name -> !lap.values().containsKey(name) && !lap.times().containsKey(name))
                 .toList());
-    if (plan.blinding().guesses()
+    if (plan.asksGuessAfter(lap.id().stint())
         && lap.id().lap() == plan.laps().perStint()
         && !day.guesses().containsKey(lap.id().stint())) {
-      open.add(RideWords.say("guess.name"));
+      open.add(RideWords.say(plan.telling() == null ? "guess.name" : "trial.answer.name"));
     }
     return open;
   }

@@ -4,9 +4,12 @@ import blindlap.plan.BlindLevel;
 import blindlap.plan.Covariate;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
+import blindlap.plan.TellingRun;
 import blindlap.ride.RideQuestions;
 import blindlap.session.day.Day;
 import blindlap.session.day.PhoneRole;
+import blindlap.wording.day.PhoneWords;
+import blindlap.wording.day.RideTrialWords;
 import blindlap.wording.day.RideWords;
 import java.util.Map;
 import java.util.TreeMap;
@@ -45,9 +48,22 @@ final class DayJson {
     if (role == PhoneRole.RIDER) {
       tree.put("questions", asked.questions().stream().map(DayJson::question).toList());
       tree.put("setups", asked.setups());
-      tree.put("guesses", plan.blinding().guesses());
+      tree.put("guesses", plan.asksGuesses());
+    }
+    TellingRun run = plan.telling();
+    if (run != null) {
+      tree.put("trial", trial(run));
+      tree.put("words", PhoneWords.ofTrials());
     }
     return Reply.json(200, tree);
+  }
+
+  private static Map<String, String> trial(TellingRun run) {
+    return Map.of(
+        "laps", text(run.task().laps()),
+        "first", text(run.task().firstNamed()),
+        "question", RideTrialWords.question(run),
+        "before", RideTrialWords.before(run));
   }
 
   private static Map<String, String> question(RideQuestions.Question question) {

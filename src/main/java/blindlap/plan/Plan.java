@@ -344,6 +344,23 @@ public record Plan(
     return kind.drawn() ? blinding.level() : BlindLevel.HELPER;
   }
 
+  /** True if the rider is asked: what was on, or in a telling run, always, which lap. */
+  public boolean asksGuesses() {
+    return telling != null || blinding.guesses();
+  }
+
+  /**
+   * True if the rider is asked after a stint: after any, or in a telling run after the last of a
+   * trial.
+   *
+   * @param stint from 1
+   */
+  public boolean asksGuessAfter(int stint) {
+    return telling == null
+        ? blinding.guesses()
+        : stint >= 1 && stint <= telling.stints() && telling.place(stint) == telling.task().laps();
+  }
+
   /** True for a comparison whose rider knows what is fitted; noise runs are open anyway. */
   public boolean unblinded() {
     return !level().blind();

@@ -113,6 +113,11 @@ public record TellingRun(
         .toList();
   }
 
+  /** True if so many answered trials can show that something is felt, if all are right. */
+  public boolean canShow(int answered) {
+    return answered > 0 && shows(answered).least().isPresent();
+  }
+
   private TrialsPower shows(int number) {
     return TrialsPower.of(number, task.discrimination().chance(), matters.doubleValue());
   }

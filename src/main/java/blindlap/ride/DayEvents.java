@@ -3,11 +3,13 @@ package blindlap.ride;
 import blindlap.desk.day.DayResult;
 import blindlap.desk.day.RiderDays;
 import blindlap.plan.DayEnd;
+import blindlap.plan.TellingRun;
 import blindlap.session.day.Day;
 import blindlap.session.day.DayEvent;
 import blindlap.session.day.DeviationKind;
 import blindlap.session.day.SessionId;
 import blindlap.wording.day.Problems;
+import blindlap.wording.day.RideTrialWords;
 import blindlap.wording.day.RideWords;
 import blindlap.wording.day.Trouble;
 import blindlap.wording.day.Words;
@@ -170,20 +172,23 @@ public abstract class DayEvents {
         () -> days.day(session()).orElseThrow(),
         day -> {
           int last = day.latestStint();
-          act(
-              () -> days.cutShort(session(), last, reason, decidedBy, knowsKey),
-              RideWords.cutShort(last, DayEnd.smallestP(day.plan(), last)));
+          act(() -> days.cutShort(session(), last, reason, decidedBy, knowsKey), this::left);
         },
         this::failed);
   }
 
+  /** What a day that was just cut short can still show. */
+  private String left(Day day) {
+    int last = day.lastStint();
+    TellingRun run = day.plan().telling();
+    return run == null
+        ? RideWords.cutShort(last, DayEnd.smallestP(day.plan(), last))
+        : RideTrialWords.cutShort(day, run);
+  }
+
   /** What of the day is not ridden yet, in a sentence; empty if all of it is. */
   public String missing() {
-    return Optional.ofNullable(id)
-        .flatMap(days::day)
-        .filter(day -> day.nextLap().isPresent())
-        .map(day -> RideWords.missing(day))
-        .orElse("");
+    return Optional.ofNullable(id).flatMap(days::day).map(RideTrialWords::missing).orElse("");
   }
 
   /** The day is over. */

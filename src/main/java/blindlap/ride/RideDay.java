@@ -6,6 +6,7 @@ import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
 import blindlap.session.day.SessionId;
 import blindlap.wording.day.Problems;
+import blindlap.wording.day.RideTrialWords;
 import blindlap.wording.day.RideWords;
 import blindlap.wording.day.Trouble;
 import java.math.BigDecimal;
@@ -66,9 +67,9 @@ public abstract class RideDay extends RideShown {
     RideHand hand = new Hand();
     this.watches = new RideWatches(hand, days, clock, monotonic);
     this.undo = new RideUndo(hand, days);
-    this.guess = new RideGuess(hand, days);
     this.scorer = new RideScorer(hand, days);
     this.done = new RideDone(hand);
+    this.guess = new RideGuess(hand, days, done);
     this.voids = new RideVoids(hand, days, done, undo);
     this.covariates = new RideCovariates(hand, days, undo);
   }
@@ -123,12 +124,12 @@ public abstract class RideDay extends RideShown {
     return sheet.lap() == null ? -1 : sheet.stint();
   }
 
-  /** The number of a lap over the day. */
-  public int numberOfDay(LapId lap) {
-    return lap.ofDay(Objects.requireNonNull(day, "no day is read").plan().laps().perStint());
+  /** A lap as it is spoken of: its number over the day, in a telling run "2 of trial 4". */
+  public String lapName(LapId lap) {
+    return RideTrialWords.lap(Objects.requireNonNull(day, "no day is read").plan(), lap);
   }
 
-  /** "Stint 7 of 16", or which lap of the stint or warm-up; empty where there is no lap. */
+  /** "Stint 7 of 16", or which lap of stint, warm-up or trial; empty where there is no lap. */
   public String headline() {
     return day == null ? "" : sheet.headline(day.plan());
   }
@@ -184,7 +185,7 @@ public abstract class RideDay extends RideShown {
     done.look(next);
     shows(next);
     showsVoids(voids.standing());
-    showsOpen(RideWords.open(next.stage().name(), RideDone.answers(questions, next).size()));
+    showsOpen(done.words(next));
   }
 
   private void act(Callable<DayResult> work) {

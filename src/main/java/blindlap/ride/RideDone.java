@@ -1,8 +1,11 @@
 package blindlap.ride;
 
+import blindlap.plan.TellingRun;
 import blindlap.session.day.Day;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
+import blindlap.session.day.Trial;
+import blindlap.wording.day.RideTrialWords;
 import blindlap.wording.day.RideWords;
 import java.util.ArrayList;
 import java.util.List;
@@ -48,7 +51,11 @@ public final class RideDone {
       return;
     }
     asked = open;
-    hand.ask(RideWords.doneOpen(open));
+    Trial trial = hand.sheet().trial();
+    hand.ask(
+        trial != null && open.contains(RideWords.say("trial.answer.name"))
+            ? RideTrialWords.doneOpen(trial.number(), open)
+            : RideWords.doneOpen(open));
   }
 
   /** Done with the lap as it stands, whatever is open. */
@@ -69,6 +76,16 @@ public final class RideDone {
     }
   }
 
+  /** What is open on a sheet, in words; empty where nothing is asked at this stage. */
+  String words(RideSheet now) {
+    TellingRun trials = hand.questions().trials();
+    boolean scored = now.stage() == RideSheet.Stage.SCORED;
+    if (scored && trials != null && hand.questions().questions().isEmpty() && !now.guessAsked()) {
+      return RideTrialWords.nothingAsked(trials, now.endsTrial());
+    }
+    return RideWords.open(now.stage().name(), answers(hand.questions(), now).size());
+  }
+
   /** True if no further lap is to be ridden: the last one is, or the day was ended early. */
   public boolean last() {
     return hand.day().filter(day -> day.nextLap().isEmpty()).isPresent();
@@ -77,6 +94,13 @@ public final class RideDone {
   /** The lap that may be opened again; empty if none may. */
   public Optional<LapId> reopenable() {
     return again.isPresent() ? Optional.empty() : hand.day().flatMap(Day::reopenable);
+  }
+
+  /** A lap is on record as ridden by its answer: its sheet stays open until Done. */
+  void stay(LapId lap) {
+    if (done.isEmpty()) {
+      again = Optional.of(lap);
+    }
   }
 
   /** Opens the lap that was done last again. */
@@ -118,7 +142,7 @@ public final class RideDone {
         .forEach(open::add);
     Guess guess = now.guess();
     if (now.guessAsked() && guess == null) {
-      open.add(RideWords.say("guess.name"));
+      open.add(RideWords.say(questions.forced() ? "trial.answer.name" : "guess.name"));
     } else if (now.guessAsked()
         && guess != null
         && guess.setup() != null

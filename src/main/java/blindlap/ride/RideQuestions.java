@@ -5,14 +5,17 @@ import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Setup;
 import blindlap.plan.StepsDay;
+import blindlap.plan.TellingRun;
 import blindlap.session.day.Guess;
 import blindlap.session.day.VoidEvent;
 import blindlap.timing.TimeRecord;
+import blindlap.wording.day.RideTrialWords;
 import blindlap.wording.day.RideWords;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the score sheet asks, in the order of the plan. The same for every lap of a session.
@@ -20,9 +23,10 @@ import java.util.Optional;
  * @param place trail and rider
  * @param plate what the number is asked or said to be on
  * @param questions scales and counts; times have their watch
- * @param setups the setups a guess may name
+ * @param setups the setups a guess may name; in a telling run the laps of a trial
  * @param riderKnows true where the rider is told what to mount: nobody need say who knows it
  * @param labels true where the rider is told a label, and may learn which part bears it
+ * @param trials the trials of a telling run, whose answer names a lap; null of any other session
  */
 public record RideQuestions(
     String place,
@@ -30,7 +34,8 @@ public record RideQuestions(
     List<Question> questions,
     List<String> setups,
     boolean riderKnows,
-    boolean labels) {
+    boolean labels,
+    @Nullable TellingRun trials) {
   /** How a question is answered. */
   public enum Kind {
     LINE,
@@ -56,7 +61,8 @@ public record RideQuestions(
    */
   public record Choice(String key, String words) {}
 
-  static final RideQuestions NONE = new RideQuestions("", "", List.of(), List.of(), false, false);
+  static final RideQuestions NONE =
+      new RideQuestions("", "", List.of(), List.of(), false, false, null);
 
   public RideQuestions {
     questions = List.copyOf(questions);
@@ -77,11 +83,38 @@ public record RideQuestions(
         questions,
         answers(plan),
         plan.blinding().level().shown(),
-        plan.level() == BlindLevel.MASKED);
+        plan.level() == BlindLevel.MASKED,
+        plan.telling());
   }
 
-  /** What a guess can be: a setup, or on a steps day the end that the level is nearer to. */
+  /** The first answer that can be picked, from 0: the reference lap of a duo-trio cannot. */
+  public int firstAnswer() {
+    return trials == null ? 0 : trials.task().firstNamed() - 1;
+  }
+
+  /** The question above a sheet; in a telling run that of the trial, or when it comes. */
+  public String title(RideSheet now) {
+    if (trials == null || !now.guessAsked() && !questions.isEmpty()) {
+      return RideWords.say("question");
+    }
+    return now.guessAsked()
+        ? RideTrialWords.question(trials)
+        : RideTrialWords.nothingAsked(trials, now.endsTrial());
+  }
+
+  /** True if one answer must be picked: there is no "don't know". */
+  public boolean forced() {
+    return trials != null;
+  }
+
+  /**
+   * What a guess can be: a setup, on a steps day the end that the level is nearer to, in a telling
+   * run a lap.
+   */
   private static List<String> answers(Plan plan) {
+    if (plan.telling() != null) {
+      return RideTrialWords.laps(plan.telling());
+    }
     return plan.steps() == null
         ? plan.setups().stream().map(Setup::name).toList()
         : Arrays.stream(StepsDay.End.values())

@@ -7,7 +7,9 @@ import blindlap.session.day.Day;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
+import blindlap.session.day.Trial;
 import blindlap.timing.TimeRecord;
+import blindlap.wording.day.RideTrialWords;
 import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
 import java.time.Instant;
@@ -26,7 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param number of the lap over the day, or of the warm-up lap
  * @param of laps of the day, or warm-up laps
  * @param code code of the stint; empty where there is none
- * @param guessAsked true on the last scored lap of a stint if guesses are asked
+ * @param guessAsked true on the last scored lap of a stint, or of a trial, if guesses are asked
  * @param values given so far, times left out
  * @param watches each timed measure and its watch
  * @param note the lap's note
@@ -37,6 +39,7 @@ import org.jspecify.annotations.Nullable;
  * @param most laps agreed; null if no cap was set
  * @param helperHandsOver true where the helper uses the page and hands over there
  * @param locked true while the lap may not start: the bike is back with the helper
+ * @param trial the trial of the lap in hand; null but in a telling run
  */
 public record RideSheet(
     Stage stage,
@@ -54,7 +57,8 @@ public record RideSheet(
     int ridden,
     @Nullable Integer most,
     boolean helperHandsOver,
-    boolean locked) {
+    boolean locked,
+    @Nullable Trial trial) {
 
   /** What is asked of the rider now. */
   public enum Stage {
@@ -107,18 +111,37 @@ public record RideSheet(
     conditions = Map.copyOf(conditions);
   }
 
+  /** True where the lap in hand is the last of its trial: the trial's answer is given here. */
+  public boolean endsTrial() {
+    return trial != null && stint() == trial.last();
+  }
+
+  /** True if an event may still spoil the lap in hand: a trial is void before its answer only. */
+  public boolean mayBeSpoiled() {
+    boolean inHand = lap != null && (stage == Stage.SCORED || stage == Stage.DONE);
+    return inHand
+        && !voided
+        && (trial == null || trial.voided().isEmpty() && trial.answer().isEmpty());
+  }
+
   /** The stint the page is about; 0 for the warm-up. */
   public int stint() {
     return lap == null ? 0 : lap.stint();
   }
 
-  /** "Stint 7 of 16", or which lap of the stint or warm-up; empty where there is no lap. */
+  /**
+   * "Stint 7 of 16", which lap of the stint or warm-up, "Trial 4 of 15, lap 2 of 3"; empty where
+   * there is no lap.
+   */
   String headline(Plan plan) {
     if (number == 0) {
       return "";
     }
     if (lap == null) {
       return RideWords.say("warm.up", number, of);
+    }
+    if (plan.telling() != null) {
+      return RideTrialWords.headline(plan.telling(), lap.stint());
     }
     int per = plan.laps().perStint();
     return per == 1
@@ -181,7 +204,7 @@ public record RideSheet(
       Stage stage, int number, int of, int soFar, @Nullable Integer cap, boolean helper) {
     return new RideSheet(
         stage, null, number, of, "", false, Map.of(), Map.of(), "", null, Map.of(), false, soFar,
-        cap, helper, false);
+        cap, helper, false, null);
   }
 
   private static RideSheet sheet(Stage stage, Day day, LapId lap) {
@@ -207,7 +230,9 @@ public record RideSheet(
         lap.ofDay(plan.laps().perStint()),
         plan.lapsOfDay(),
         String.valueOf(day.code(lap.stint())),
-        plan.blinding().guesses() && lap.lap() == plan.laps().perStint(),
+        plan.asksGuessAfter(lap.stint())
+            && lap.lap() == plan.laps().perStint()
+            && !day.inVoidTrial(lap.stint()),
         values,
         watches,
         known == null ? "" : known.note(),
@@ -219,7 +244,8 @@ public record RideSheet(
         day.helperHandsOver(),
         stage == Stage.SCORED
             && !day.mayStart(lap.stint())
-            && (known == null || !known.underWay() && !known.ridden()));
+            && (known == null || !known.underWay() && !known.ridden()),
+        Trial.at(day, lap.stint()).orElse(null));
   }
 
   private static Watch watch(@Nullable LapState lap, String measure, boolean shown) {

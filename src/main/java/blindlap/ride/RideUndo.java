@@ -9,6 +9,7 @@ import blindlap.session.day.Day;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
+import blindlap.session.day.Trial;
 import blindlap.session.day.VoidEvent;
 import blindlap.wording.day.RideWords;
 import java.math.BigDecimal;
@@ -82,12 +83,13 @@ public final class RideUndo {
     }
   }
 
-  private static String part(@Nullable Guess was, Guess is) {
+  private String part(@Nullable Guess was, Guess is) {
     if (was != null && !was.cue().equals(is.cue()) || was == null && !is.cue().isEmpty()) {
       return RideWords.say("cue.name");
     }
     Guess.Sureness sureBefore = was == null ? null : was.sureness();
-    return RideWords.say(sureBefore == is.sureness() ? "guess.name" : "sure.name");
+    String guess = hand.questions().forced() ? "trial.answer.name" : "guess.name";
+    return RideWords.say(sureBefore == is.sureness() ? guess : "sure.name");
   }
 
   /** A covariate is on disk; what the rider says stands once the bike is handed over. */
@@ -140,12 +142,12 @@ public final class RideUndo {
   }
 
   /** A lap is void by an event, and that is on disk. */
-  void spoiled(LapId lap, VoidEvent event, Day after) {
-    int number = lap.ofDay(after.plan().laps().perStint());
+  void spoiled(LapId lap, VoidEvent event, String called, String counts) {
     push(
-        RideWords.say("void.name", number),
+        called,
         () -> days.voidTakenBack(hand.session(), lap, event),
-        () -> hand.say(RideWords.say("void.back.done", number)));
+        () -> hand.say(counts),
+        day -> !Trial.goneBy(day, lap.stint()));
   }
 
   /** What was taken back elsewhere on the page is not offered a second time. */

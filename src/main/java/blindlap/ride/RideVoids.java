@@ -1,9 +1,11 @@
 package blindlap.ride;
 
 import blindlap.desk.day.RiderDays;
+import blindlap.plan.TellingRun;
 import blindlap.session.day.Day;
 import blindlap.session.day.LapId;
 import blindlap.session.day.Step;
+import blindlap.session.day.Trial;
 import blindlap.session.day.VoidEvent;
 import blindlap.wording.day.RideWords;
 import java.util.Objects;
@@ -36,11 +38,11 @@ public final class RideVoids {
     LapId lap = hand.lap();
     hand.step(
         () -> days.spoiled(hand.session(), lap, event, ""),
-        RideWords.say("void.done"),
+        words("void.done", lap),
         latest -> {
           done.with(lap);
           undo.clear();
-          undo.spoiled(lap, event, latest);
+          undo.spoiled(lap, event, called(lap), words("void.back.done", lap));
         });
   }
 
@@ -54,17 +56,55 @@ public final class RideVoids {
             laps ->
                 laps.forEach(
                     (id, lap) -> lap.voided().ifPresent(why -> standing.put(id, why.event()))));
+    hand.day().ifPresent(day -> standing.keySet().removeIf(lap -> Trial.goneBy(day, lap.stint())));
     return standing;
+  }
+
+  /**
+   * What an event would do to the lap in hand, before it is voided.
+   *
+   * @param event in words
+   */
+  public String follows(String event) {
+    LapId lap = hand.lap();
+    return RideWords.say(key("void.follows"), name(lap), event);
+  }
+
+  /** "Void lap 7", "Void trial 3". */
+  public String does() {
+    return words("void.do", hand.lap());
+  }
+
+  /** "Lap 7 is void: traffic." */
+  public String stands(LapId lap, String event) {
+    return RideWords.say(key("void.stands"), name(lap), event);
+  }
+
+  /** "The void of lap 7". */
+  public String called(LapId lap) {
+    return words("void.name", lap);
+  }
+
+  private String words(String key, LapId lap) {
+    return RideWords.say(key(key), name(lap));
+  }
+
+  private String key(String key) {
+    return hand.questions().trials() == null ? key : "trial." + key;
+  }
+
+  private int name(LapId lap) {
+    TellingRun trials = hand.questions().trials();
+    return trials == null ? number(lap) : trials.trial(lap.stint());
   }
 
   /** Takes the void of a lap back: the lap counts again. */
   public void takeBack(LapId lap) {
     VoidEvent event = Objects.requireNonNull(standing().get(lap), "the lap is not void");
-    int number = number(lap);
     hand.step(
         () -> days.voidTakenBack(hand.session(), lap, event),
-        RideWords.say("void.back.done", number),
-        latest -> undo.forget(RideWords.say("void.name", number)));
+        words("void.back.done", lap),
+        latest -> undo.forget(called(lap)));
   }
 
   private int number(LapId lap) {

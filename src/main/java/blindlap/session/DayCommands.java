@@ -301,7 +301,7 @@ public final class DayCommands {
     }
     if (fact instanceof Fact.GuessGiven && state.covered()) {
       problems.add(Problem.of(SessionFault.GUESSES_KNOWING, ""));
-    } else if (fact instanceof Fact.GuessGiven && !plan.blinding().guesses()) {
+    } else if (fact instanceof Fact.GuessGiven && !plan.asksGuesses()) {
       problems.add(Problem.of(SessionFault.NO_GUESSES, ""));
     } else if (fact instanceof Fact.GuessGiven given && !answers(given.guess().setup())) {
       problems.add(GuessWords.refused(plan, "", GuessWords.number(given.guess())));

@@ -18,7 +18,23 @@ export const shape = (day) => ({
   settling: Number(day.laps.settling),
   warmUp: Number(day.laps.warm_up),
   cap: day.cap === null ? null : Number(day.cap),
+  // Laps of a trial, each a stint of one lap; 0 of any other day.
+  trial: day.trial ? Number(day.trial.laps) : 0,
 });
+
+// The trial of a stint, and the place of its lap in it, both from 1.
+export const trialOf = (of, stint) => Math.floor((stint - 1) / of.trial) + 1;
+export const placeOf = (of, stint) => ((stint - 1) % of.trial) + 1;
+
+// True of a stint whose trial an event spoiled: nothing more of it is ridden.
+const passedOver = (of, now, stint) =>
+  of.trial > 0 && Object.keys(now.voids).some((at) => trialOf(of, lapOf(at).stint) === trialOf(of, stint));
+
+// A lap in the place of its number.
+export const lapName = (day, lap, say) => {
+  const of = shape(day);
+  return of.trial ? say("trial.lap.of", placeOf(of, lap.stint), trialOf(of, lap.stint)) : String(numberOf(of, lap));
+};
 
 // How the day stands as it was heard.
 const heard = (state) => ({
@@ -144,10 +160,11 @@ export const soFar = (now) => now.warmUps + now.ridden.length;
 export const warmingUp = (of, now) => now.warmUps < of.warmUp && now.ridden.length === 0;
 export const capReached = (of, now) => of.cap !== null && soFar(now) >= of.cap + now.pastCap;
 
-// The first lap that is not ridden; null once all are.
+// The first lap that is not ridden; null once all are. Of a void trial none is left.
 export const nextLap = (of, now) => {
   const last = now.cutAfter === null ? of.stints : now.cutAfter;
-  const open = laps(last * of.per).find((number) => !now.ridden.includes(key(ofDay(of, number))));
+  const left = (lap) => !now.ridden.includes(key(lap)) && !passedOver(of, now, lap.stint);
+  const open = laps(last * of.per).find((number) => left(ofDay(of, number)));
   return open === undefined ? null : ofDay(of, open);
 };
 
@@ -183,7 +200,7 @@ export const reopenable = (of, now) => {
 
 const none = (stage, now, of) => ({
   stage, lap: null, number: 0, of: 0, code: "", guessAsked: false, values: {}, watches: {}, note: "",
-  guess: null, conditions: {}, voided: false, ridden: soFar(now), most: of.cap,
+  guess: null, conditions: {}, voided: false, trial: null, done: false, ridden: soFar(now), most: of.cap,
   helper: now.helper, locked: false,
 });
 
@@ -218,6 +235,10 @@ const stageOf = (of, now, lap) => {
   return lap.lap <= of.settling ? "SETTLING" : "SCORED";
 };
 
+// In a telling run the rider is asked after a trial's last lap, unless the trial is void.
+const asked = (of, now, stint) =>
+  of.trial === 0 || (placeOf(of, stint) === of.trial && !passedOver(of, now, stint));
+
 const onSheet = (stage, day, of, now, lap) => {
   const at = key(lap);
   const scored = lap.lap > of.settling;
@@ -227,13 +248,20 @@ const onSheet = (stage, day, of, now, lap) => {
     number: numberOf(of, lap),
     of: of.stints * of.per,
     code: day.codes[lap.stint - 1],
-    guessAsked: day.guesses === true && lap.lap === of.per,
+    guessAsked: day.guesses === true && lap.lap === of.per && asked(of, now, lap.stint),
     values: now.values[at] || {},
     watches: scored ? Object.fromEntries(day.timed.map((name) => [name, watchOf(now, at, name)])) : {},
     note: now.notes[at] || "",
     guess: now.guesses[String(lap.stint)] || null,
     conditions: now.conditions[at] || {},
     voided: now.voids[at] !== undefined,
+    trial: of.trial === 0 ? null : {
+      number: trialOf(of, lap.stint),
+      ends: placeOf(of, lap.stint) === of.trial,
+      voided: passedOver(of, now, lap.stint),
+      answered: now.guesses[String(trialOf(of, lap.stint) * of.trial)] !== undefined,
+    },
+    done: now.ridden.includes(at),
     ridden: soFar(now),
     most: of.cap,
     helper: now.helper,
@@ -262,7 +290,7 @@ export const openAnswers = (day, sheetNow) => {
     .filter((each) => sheetNow.values[each.name] === undefined);
   const guess = sheetNow.guess;
   if (sheetNow.guessAsked && !guess) {
-    return [...open, { word: "guess.name" }];
+    return [...open, { word: day.trial ? "trial.answer.name" : "guess.name" }];
   }
   return sheetNow.guessAsked && guess.setup !== null && guess.sureness === null
     ? [...open, { word: "sure.name" }]
@@ -311,6 +339,7 @@ export const starterSheet = (day, now, ahead) => {
 export const after = (day, now, lap) => {
   const of = shape(day);
   const last = now.cutAfter === null ? of.stints : now.cutAfter;
-  const number = numberOf(of, lap) + 1;
-  return number <= last * of.per ? ofDay(of, number) : null;
+  const from = numberOf(of, lap);
+  const left = laps(last * of.per).find((number) => number > from && !passedOver(of, now, ofDay(of, number).stint));
+  return left === undefined ? null : ofDay(of, left);
 };

@@ -3,6 +3,7 @@
 
 import { answer, ask, fail, give, offsetOf, openBox, putAway, toKeep, unsent, unsentAndKept, written } from "./outbox.js";
 import { newId, openKept } from "./keep.js";
+import { wordsOfDay } from "./words.js";
 
 const POLL = 2000;
 const GIVE_UP = 8000;
@@ -32,6 +33,7 @@ export const openLink = async (role, changed) => {
     link.box = openBox(copy || null);
     link.key = (await kept.read("key")) || null;
     link.day = (await kept.read("day")) || null;
+    wordsOfDay(link.day && link.day.words);
     client = (await kept.read("client")) || null;
   } catch (failed) {
     link.keeps = false;
@@ -129,6 +131,7 @@ export const openLink = async (role, changed) => {
     const { status, body } = await fetched("/day", { headers: bearer() });
     if (status === 200 && body) {
       link.day = body;
+      wordsOfDay(body.words);
       await put({ day: body });
     } else if (status === 401) {
       link.box = { ...link.box, access: "out" };

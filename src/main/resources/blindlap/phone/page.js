@@ -3,6 +3,7 @@
 
 import { button, clock, el } from "./dom.js";
 import { openLink } from "./link.js";
+import { lapName } from "./day.js";
 import { has, readWords, say } from "./words.js";
 
 const minutes = (since) => Math.max(0, Math.floor((Date.now() - since) / 60000));
@@ -265,9 +266,16 @@ const away = (app) => {
             button(say("phone.away.done"), () => app.link.putAway(each.number), "quiet"))));
 };
 
+const placed = (day, act) => {
+  if (day && day.trial && Number(act.stint) > 0) {
+    return say("trial.lap", lapName(day, { stint: Number(act.stint), lap: 1 }, say));
+  }
+  return act.lap && act.lap !== "0" ? say("phone.place.lap", act.stint, act.lap) : act.stint ? say("phone.place", act.stint) : "";
+};
+
 // An act in words, for the list of what was not taken.
 const described = (app, act) => {
-  const lap = act.lap && act.lap !== "0" ? say("phone.place.lap", act.stint, act.lap) : act.stint ? say("phone.place", act.stint) : "";
+  const lap = placed(app.link.day, act);
   const what = [act.measure || act.name, has("phone.act." + act.do) ? say("phone.act." + act.do) : ""].filter((part) => part).join(", ") || act.do;
   // A time that did not arrive is to be written on paper; a rider is shown none.
   const seconds = act.do === "time" && !act.typed && app.link.role === "starter" ? String(Number(act.elapsed_ms) / 1000) : "";

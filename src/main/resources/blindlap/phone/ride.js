@@ -61,6 +61,11 @@ const rider = (app) => {
 
   const guess = (sheet, given, name) => {
     const was = sheet.guess;
+    if (link.day.trial && !sheet.done) {
+      // An answer stands only once its trial is ridden: the lap is said first, and its sheet stays.
+      link.say({ do: "ridden", ...at(sheet) });
+      hand.again = sheet.lap;
+    }
     const act = { stint: String(sheet.lap.stint), ...given };
     answer({ do: "guess", ...act }, name, { do: "guess-back", stint: act.stint, from: given, to: was });
   };
@@ -70,6 +75,10 @@ const rider = (app) => {
     if (sheet.stage === "HAND_OVER" || sheet.stage === "WARM_UP" || sheet.lap) {
       if (!sheet.lap) {
         return [say("warm.up", sheet.number, sheet.of), "", ""];
+      }
+      if (of.trial) {
+        const trial = say("trial.headline", days.trialOf(of, sheet.lap.stint), of.stints / of.trial, days.placeOf(of, sheet.lap.stint), of.trial);
+        return [trial, "", link.day.plate || say("plate")];
       }
       const second = of.per === 1 ? "" : say("phone.lap.of", sheet.lap.lap, of.per);
       return [say("stint", sheet.lap.stint, of.stints), second, link.day.plate || say("plate")];
@@ -219,7 +228,7 @@ const rider = (app) => {
       const name = link.day.setups[Number(given.setup) - 1];
       // The same three boxes ask how sure; the title goes back to the choice.
       return el("section", { class: "question" },
-        button(say("phone.guessed", name), () => { choosing = true; app.draw(); }, "title", { id: "guess-title" }),
+        button(say(link.day.trial ? "trial.answered" : "phone.guessed", name), () => { choosing = true; app.draw(); }, "title", { id: "guess-title" }),
         el("div", { class: "three" }, ...SURENESS.map((each) =>
           button(say("sure." + each), () => guess(still(sheet), { setup: given.setup, sureness: each, cue: given.cue }, say("sure.name")), "", { id: "sure-" + each }))));
     }
@@ -227,9 +236,13 @@ const rider = (app) => {
     const box = (index, words) =>
       button(words, () => { choosing = false; guess(still(sheet), { setup: index === 0 ? null : String(index), sureness: null, cue: given ? given.cue : "" }, say("guess.name")); },
         chosen === index ? "chosen" : "", { "aria-pressed": chosen === index ? "true" : "false", id: "guess-" + index });
+    const trial = link.day.trial;
+    const title = trial ? trial.question : say("guess");
+    const boxes = link.day.setups.map((words, index) => box(index + 1, words));
     return el("section", { class: "question" },
-      el("h2", {}, given && given.sureness ? say("guess") + ": " + say("sure." + given.sureness) : say("guess")),
-      el("div", { class: "three" }, ...link.day.setups.map((words, index) => box(index + 1, words)), box(0, say("guess.none"))),
+      el("h2", {}, given && given.sureness ? title + ": " + say("sure." + given.sureness) : title),
+      trial ? el("p", { class: "second" }, say("trial.pick")) : null,
+      el("div", { class: "three" }, ...(trial ? boxes.slice(Number(trial.first) - 1) : [...boxes, box(0, say("guess.none"))])),
       given ? button(given.cue ? say("phone.cue.given", given.cue) : say("cue"), () => app.ask(cueDialog(sheet)), "quiet", { id: "cue" }) : null);
   };
 
@@ -278,16 +291,19 @@ const rider = (app) => {
     el("div", { class: "three" }, ...EVENTS.map((event) => button(say("event." + event), () => app.ask(voidDialog(event, sheet)), "", { id: "event-" + event }))),
     el("div", { class: "row" }, button(say("phone.back"), app.shut, "", { id: "back" })),
   ]);
+  // What a void is of: a lap, or a whole trial.
+  const voiding = (key, sheet, words) =>
+    sheet.trial ? say("trial." + key, sheet.trial.number, words) : say(key, sheet.number, words);
   const voidDialog = (event, sheet) =>
-    question("void-" + event, say("void.follows", sheet.number, say("event." + event)), () => [
+    question("void-" + event, voiding("void.follows", sheet, say("event." + event)), () => [
       el("div", { class: "row" },
-        button(say("void.do", sheet.number), () => {
+        button(voiding("void.do", sheet), () => {
           app.shut();
           const place = at(sheet);
           // The page stays on this lap before the notebook knows: going on would drop the way back.
           hand.again = null;
           hand.done = sheet.lap;
-          answer({ do: "void", ...place, event, words: "" }, say("void.name", sheet.number), { do: "void-back", ...place, event });
+          answer({ do: "void", ...place, event, words: "" }, voiding("void.name", sheet), { do: "void-back", ...place, event });
           app.draw();
         }, "filled", { id: "void-do" }),
         button(say("void.not"), app.shut, "", { id: "back" })),
@@ -321,7 +337,9 @@ const rider = (app) => {
     const sheet = sheetNow();
     const open = days.openAtDone(link.day, sheet).map((each) => (each.word ? say(each.word, each.of) : each.name));
     if (open.length > 0) {
-      app.ask(question("open", say("done.open", open.join("; ")), () => [
+      const unanswered = sheet.trial && sheet.guessAsked && !sheet.guess;
+      const asks = unanswered ? say("trial.done.open", open.join("; "), sheet.trial.number) : say("done.open", open.join("; "));
+      app.ask(question("open", asks, () => [
         el("div", { class: "row" }, button(say("done.as.it.is"), () => { app.shut(); asDone(sheet); }, "filled", { id: "done-anyway" }), button(say("done.back"), app.shut, "", { id: "back" })),
       ]));
       return;
@@ -345,7 +363,7 @@ const rider = (app) => {
   const small = (sheet) =>
     el("div", { class: "row small" },
       button(sheet.note ? say("phone.note.given") : say("phone.note"), () => app.ask(noteDialog(sheet)), "", { id: "note" }),
-      button(say("phone.spoiled"), () => app.ask(spoiledDialog(sheet)), "", { id: "spoiled" }),
+      sheet.trial && (sheet.trial.answered || sheet.trial.voided) ? null : button(say("phone.spoiled"), () => app.ask(spoiledDialog(sheet)), "", { id: "spoiled" }),
       button(say("phone.more"), () => app.ask(moreDialog), "", { id: "more" }));
 
   const moreOnly = () => el("div", { class: "row small" }, button(say("phone.more"), () => app.ask(moreDialog), "", { id: "more" }));
@@ -358,6 +376,7 @@ const rider = (app) => {
         ? el("details", { class: "watches", open: timing, ontoggle: (event) => { timing = event.target.open; } },
             el("summary", {}, say("phone.i.time")), ...timed.map((name) => watchRow(sheet, name)))
         : null,
+      sheet.trial && !sheet.guessAsked && link.day.questions.length === 0 ? el("p", { class: "big" }, link.day.trial.before) : null,
       ...link.day.questions.map((each) => KINDS[each.kind](sheet, each)),
       sheet.guessAsked ? guessQuestion(sheet) : null,
       small(sheet),
@@ -367,17 +386,24 @@ const rider = (app) => {
   const reopen = () => {
     const lap = days.reopenable(days.shape(link.day), now());
     return lap && !hand.again
-      ? button(say("again", days.numberOf(days.shape(link.day), lap)), () => { hand.again = lap; hand.done = null; app.shown = ""; app.draw(); }, "quiet", { id: "again" })
+      ? button(say("again", days.lapName(link.day, lap, say)), () => { hand.again = lap; hand.done = null; app.shown = ""; app.draw(); }, "quiet", { id: "again" })
       : null;
+  };
+
+  const doneWords = (sheet) => {
+    const trial = sheet.trial;
+    return !trial
+      ? say(link.day.alone ? "done.words.alone" : "done.words")
+      : say("trial.done." + (trial.voided ? "void" : !trial.ends ? "lap" : trial.answered ? "answered" : "unanswered"), trial.number);
   };
 
   const STAGES = {
     HAND_OVER: (sheet) => [handOver(sheet), null],
     WARM_UP: () => [[el("p", { class: "big" }, say("warm.up.words")), moreOnly(), caution()], button(say("warm.up.button"), () => answer({ do: "warm-up" }), "filled main", { id: "main" })],
     SETTLING: () => [[el("p", { class: "big" }, say("settling")), moreOnly(), caution()], button(say("settling.button"), settled, "filled main", { id: "main" })],
-    SCORED: (sheet) => [scored(sheet), button(say("done.button", sheet.number), done, "filled main", { id: "main" })],
+    SCORED: (sheet) => [scored(sheet), button(say("done.button", days.lapName(link.day, sheet.lap, say)), done, "filled main", { id: "main" })],
     DONE: (sheet) => [
-      [el("p", { class: "big" }, say(link.day.alone ? "done.words.alone" : "done.words")), covariates(sheet), reopen(), moreOnly(), caution()],
+      [el("p", { class: "big" }, doneWords(sheet)), covariates(sheet), reopen(), moreOnly(), caution()],
       button(say(days.nextLap(days.shape(link.day), now()) ? "next.button" : "next.end"), goOn, "filled main", { id: "main" }),
     ],
     CAP: (sheet) => [

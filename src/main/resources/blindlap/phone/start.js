@@ -31,7 +31,7 @@ const starter = (app) => {
     const next = lap && days.after(link.day, now(), lap);
     const after = !next ? "" : next.stint === lap.stint ? say("phone.next.same", next.lap) : say("phone.next", link.day.codes[next.stint - 1]);
     const lines = lap
-      ? [say("stint", lap.stint, of.stints), of.per === 1 ? "" : say("phone.lap.of", lap.lap, of.per), after]
+      ? [of.trial ? say("trial.headline", days.trialOf(of, lap.stint), of.stints / of.trial, days.placeOf(of, lap.stint), of.trial) : say("stint", lap.stint, of.stints), of.per === 1 ? "" : say("phone.lap.of", lap.lap, of.per), after]
       : sheet.number ? [say("warm.up", sheet.number, sheet.of), "", ""] : ["", "", ""];
     return el("header", {},
       el("div", { class: "code", "aria-label": say("phone.code", sheet.code) }, sheet.code || "–"),
@@ -127,24 +127,29 @@ const starter = (app) => {
       app.draw();
     }, "filled long " + big, { id: first ? "go-on" : "again-" + name, disabled: first && !days.after(link.day, now(), sheet.lap) });
 
+  // What a void is of: a lap, or a whole trial.
+  const voiding = (key, sheet, words) =>
+    sheet.trial ? say("trial." + key, sheet.trial.number, words) : say(key, sheet.number, words);
+  const voided = (sheet) => sheet.trial ? say("trial.done.void", sheet.trial.number) : say("phone.voided", sheet.number);
+
   const voids = (sheet) =>
     el("section", {},
       el("h2", {}, say("phone.spoiled.title")),
       el("div", { class: "three" }, ...EVENTS.map((event) =>
         button(say("event." + event), () => app.ask(voidDialog(event)), sheet.voided ? "" : "", { id: "event-" + event }))),
-      sheet.voided ? el("p", { class: "said" }, say("phone.voided", sheet.number)) : null);
+      sheet.voided ? el("p", { class: "said" }, voided(sheet)) : null);
 
   const voidDialog = (event) => {
     const sheet = sheetNow();
-    return question("void-" + event, say("void.follows", sheet.number, say("event." + event)), () => [
+    return question("void-" + event, voiding("void.follows", sheet, say("event." + event)), () => [
       el("div", { class: "row" },
-        button(say("void.do", sheet.number), () => { app.shut(); say2({ do: "void", ...at(sheet), event, words: "" }, say("phone.voided", sheet.number)); }, "filled", { id: "void-do" }),
+        button(voiding("void.do", sheet), () => { app.shut(); say2({ do: "void", ...at(sheet), event, words: "" }, voided(sheet)); }, "filled", { id: "void-do" }),
         button(say("void.not"), app.shut, ""))]);
   };
 
   const voidBack = (sheet) =>
     sheet.voided
-      ? button(say("take.back", say("void.name", sheet.number)), () => say2({ do: "void-back", ...at(sheet), event: now().voids[days.key(sheet.lap)] }), "quiet", { id: "void-back" })
+      ? button(say("take.back", voiding("void.name", sheet)), () => say2({ do: "void-back", ...at(sheet), event: now().voids[days.key(sheet.lap)] }), "quiet", { id: "void-back" })
       : null;
 
   const conditions = (sheet) =>

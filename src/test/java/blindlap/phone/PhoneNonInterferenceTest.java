@@ -7,6 +7,7 @@ import blindlap.compute.OrderSeeds;
 import blindlap.desk.HelperDay;
 import blindlap.desk.Sessions;
 import blindlap.desk.StepsTestDay;
+import blindlap.desk.TellingTestDay;
 import blindlap.desk.TestDay;
 import blindlap.plan.Setting;
 import blindlap.session.HelperEntry;
@@ -110,6 +111,7 @@ class PhoneNonInterferenceTest {
     String[] guess = {"stint", at, "setup", "1", "sureness", "HUNCH", "cue", "quiet"};
     answers.add(whole(rider.say("guess", guess)));
     answers.add(whole(rider.say("ridden", "stint", at, "lap", "1")));
+    answers.add(whole(rider.say("guess", guess)));
     answers.add(whole(starter.state()));
   }
 
@@ -180,6 +182,17 @@ class PhoneNonInterferenceTest {
   @Test
   void ordersOfSixteenStintsAreServedTheSame() {
     everyDayIsServedTheSame(TestDay.SIXTEEN, ORDERS);
+  }
+
+  /** Trials: the answer is refused before the last lap and taken after it. */
+  @Test
+  void drawsOfATellingRunAreServedTheSame() {
+    String plan =
+        TellingTestDay.TRIANGLES
+            + TestDay.EIGHT
+                .substring(TestDay.EIGHT.indexOf("measures:"), TestDay.EIGHT.indexOf("protocol:"))
+                .replace(", role: primary, worthwhile: 0.5", "");
+    everyDayIsServedTheSame(plan, ORDERS);
   }
 
   /** Levels are no more told than setups are, and the guess is of an end. */

@@ -3,6 +3,7 @@ package blindlap.ride;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.RamFolder;
+import blindlap.desk.TellingTestDay;
 import blindlap.desk.TestDay;
 import blindlap.desk.day.DayResult;
 import blindlap.desk.day.MeasureState;
@@ -13,6 +14,7 @@ import blindlap.session.day.CovariateAt;
 import blindlap.session.day.Day;
 import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
+import blindlap.session.day.Trial;
 import blindlap.session.day.VoidEvent;
 import blindlap.timing.TimeRecord;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -37,7 +39,7 @@ import org.junit.jupiter.api.io.TempDir;
  * on the phone alone. Long: {@code -Dphone.days=200}.
  */
 class PhoneDayTest {
-  private static final int DAYS = Integer.getInteger("phone.days", 8);
+  private static final int DAYS = Integer.getInteger("phone.days", 12);
   private static final int ACTS = 60;
   private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -56,6 +58,13 @@ class PhoneDayTest {
       TestDay.EIGHT
           .replace("blinding: {", "blinding: {guesses: false, ")
           .replace(", lap_budget: 12", "");
+
+  /** Duo-trios, with what is asked and timed of every lap besides. */
+  private static final String TRIALS =
+      TellingTestDay.plan("task: duo-trio, trials: 6")
+          + TestDay.EIGHT
+              .substring(TestDay.EIGHT.indexOf("measures:"), TestDay.EIGHT.indexOf("protocol:"))
+              .replace(", role: primary, worthwhile: 0.5", "");
 
   private @TempDir(factory = RamFolder.class) Path folder;
 
@@ -99,7 +108,7 @@ class PhoneDayTest {
     Map<RideSheet.Stage, Integer> met = new TreeMap<>();
     try (PhoneModule phone = new PhoneModule("day")) {
       for (int seed = 1; seed <= DAYS; seed++) {
-        String plan = List.of(TestDay.EIGHT, SETTLED, PLAIN).get(seed % 3);
+        String plan = List.of(TestDay.EIGHT, SETTLED, PLAIN, TRIALS).get(seed % 4);
         try (TestDay day = new TestDay(folder.resolve("d" + seed), plan, 5, Optional.empty())) {
           Run run = new Run(day, seed);
           for (int i = 0; i < ACTS; i++) {
@@ -476,6 +485,14 @@ class PhoneDayTest {
     assertThat(js.get("helper").asBoolean()).as(what).isEqualTo(java.helperHandsOver());
     assertThat(js.get("locked").asBoolean()).as(what).isEqualTo(java.locked());
     assertThat(js.get("voided").asBoolean()).as(what).isEqualTo(java.voided());
+    Trial trial = java.trial();
+    if (trial != null) {
+      assertThat(js.get("trial").get("number").asInt()).as(what).isEqualTo(trial.number());
+      assertThat(js.get("trial").get("ends").asBoolean()).as(what).isEqualTo(java.endsTrial());
+      assertThat(js.get("trial").get("voided").asBoolean())
+          .as(what)
+          .isEqualTo(trial.voided().isPresent());
+    }
     assertThat(texts(js.get("conditions"))).as(what).isEqualTo(java.conditions());
     Map<String, String> watches = new TreeMap<>();
     java.watches().forEach((name, watch) -> watches.put(name, watch.state().name()));

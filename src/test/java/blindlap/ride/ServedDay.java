@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
@@ -35,7 +36,12 @@ final class ServedDay {
         questions.questions().stream()
             .map(q -> Map.of("name", q.name(), "kind", q.kind().name()))
             .toList());
-    all.put("guesses", day.plan().blinding().guesses());
+    all.put("guesses", day.plan().asksGuesses());
+    all.put(
+        "trial",
+        Optional.ofNullable(day.plan().telling())
+            .map(run -> Map.of("laps", text(run.task().laps())))
+            .orElse(null));
     all.put(
         "covariates",
         day.plan().covariates().stream()

@@ -110,10 +110,7 @@ public record LapTable(List<String> columns, List<List<String>> rows) {
 
   /** True if a guess is given at the end of a lap: of a telling run its trial's answer. */
   private static boolean answers(Day day, LapId lap) {
-    TellingRun run = day.plan().telling();
-    return run == null
-        ? day.plan().blinding().guesses() && lap.lap() == day.plan().laps().perStint()
-        : run.place(lap.stint()) == run.task().laps();
+    return day.plan().asksGuessAfter(lap.stint()) && lap.lap() == day.plan().laps().perStint();
   }
 
   /**

@@ -25,11 +25,7 @@ final class RideEventsView extends VBox {
     this.model = model;
     this.close = close;
     RideSheet now = model.sheetProperty().get();
-    boolean riding =
-        now.lap() != null
-            && !now.voided()
-            && (now.stage() == RideSheet.Stage.SCORED || now.stage() == RideSheet.Stage.DONE);
-    if (riding) {
+    if (now.mayBeSpoiled()) {
       getChildren().add(spoiled());
     }
     getChildren().add(new RideVoidsView(look, model));
@@ -64,11 +60,10 @@ final class RideEventsView extends VBox {
   }
 
   private void ask(String event, VBox asked) {
-    int lap = model.sheetProperty().get().number();
     AskedOnce.Words words =
         new AskedOnce.Words(
-            RideWords.say("void.do", lap),
-            RideWords.say("void.follows", lap, RideWords.say("event." + event)),
+            model.voids().does(),
+            model.voids().follows(RideWords.say("event." + event)),
             RideWords.say("void.not"));
     Runnable spoil =
         () -> {

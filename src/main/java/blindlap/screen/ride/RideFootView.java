@@ -4,6 +4,7 @@ import blindlap.ride.RideSheet;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.SavedLine;
+import blindlap.session.day.LapId;
 import blindlap.wording.day.RideWords;
 import java.util.ArrayList;
 import java.util.List;
@@ -136,10 +137,14 @@ final class RideFootView extends StackPane {
       case WARM_UP -> List.of(step(RideWords.say("warm.up.button"), model::warmUpRidden, true));
       case SETTLING -> List.of(step(RideWords.say("settling.button"), model::lapDone, true));
       case SCORED ->
-          List.of(
-              step(RideWords.say("done.button", now.number()), () -> model.done().press(), false));
+          List.of(step(RideWords.say("done.button", name(now)), () -> model.done().press(), false));
       case HAND_OVER, DONE, NO_SESSION, CAP, ALL_RIDDEN, OVER -> List.of(); // not below the page
     };
+  }
+
+  private String name(RideSheet now) {
+    LapId lap = now.lap();
+    return lap == null ? "" : model.lapName(lap);
   }
 
   private Button step(String words, Runnable action, boolean byEnter) {

@@ -312,9 +312,9 @@ public final class RidePage extends HBox {
   }
 
   private void offerAgain() {
-    Optional<Integer> lap = model.done().reopenable().map(model::numberOfDay);
+    Optional<String> lap = model.done().reopenable().map(model::lapName);
     again.setVisible(lap.isPresent() && !keying);
-    lap.ifPresent(number -> again.setText(RideWords.say("again", number)));
+    lap.ifPresent(name -> again.setText(RideWords.say("again", name)));
   }
 
   /** Where the next key is needed: never on a button that the same key would press. */

@@ -64,10 +64,12 @@ final class RideScoreView extends VBox {
     this.low = low;
     this.touch = low ? look.touch(LOW) : look.touch();
     this.model = model;
-    Label question = new Label(RideWords.say("question"));
+    Label question = new Label(model.questions().title(now));
     question.getStyleClass().add("question");
+    question.setWrapText(true);
     getChildren().add(question);
-    boolean columns = wide && shortWords();
+    boolean bare = model.questions().questions().isEmpty();
+    boolean columns = wide && !bare && shortWords();
     double gap = columns ? getSpacing() : 18;
     VBox left = new VBox(gap);
     VBox right = new VBox(gap);
@@ -86,13 +88,22 @@ final class RideScoreView extends VBox {
       guess(right);
     }
     right.getChildren().add(field(RideWords.say("note"), RideSheet::note, model::note));
-    getChildren().add(columns ? beside(left, right) : new VBox(18, left, right));
+    getChildren().add(columns ? beside(left, right) : bare ? right : new VBox(18, left, right));
     conditions(now, wide);
     if (!model.questions().questions().isEmpty() && !model.questions().riderKnows()) {
       (columns ? left : this).getChildren().add(scorer());
     }
     model.sheetProperty().addListener(new WeakChangeListener<>(changed));
     model.savingProperty().addListener(new WeakChangeListener<>(saved));
+  }
+
+  private void guess(VBox into) {
+    RideGuessView guess = new RideGuessView(look, model, touch);
+    into.getChildren().addAll(guess.parts());
+    Node cue = field(RideWords.say("cue"), to -> model.guess().cue(), model.guess()::cue);
+    into.getChildren().add(guess.cue(cue));
+    redraws.add(to -> guess.show());
+    guess.show();
   }
 
   /** True if nothing that is asked needs more than half of the sheet's width. */
@@ -276,37 +287,5 @@ final class RideScoreView extends VBox {
     knows.setSelected(model.scorer().knowsKey());
     knows.setOnAction(e -> model.scorer().knowsKey(knows.isSelected()));
     return knows;
-  }
-
-  private void guess(VBox into) {
-    List<ChoiceRow.Option<Integer>> options = new ArrayList<>();
-    List<String> setups = model.questions().setups();
-    for (int i = 0; i < setups.size(); i++) {
-      options.add(new ChoiceRow.Option<>(i, setups.get(i)));
-    }
-    options.add(new ChoiceRow.Option<>(setups.size(), RideWords.say("guess.none")));
-    ChoiceRow<Integer> row =
-        new ChoiceRow<>(
-            look,
-            RideWords.say("guess"),
-            options,
-            Math.min(3, options.size()),
-            model.guess()::choose);
-    row.atLeast(touch);
-    row.show(model.guess().chosen());
-    redraws.add(to -> row.show(model.guess().chosen()));
-    ChoiceRow<String> how =
-        new ChoiceRow<>(
-            look,
-            RideWords.say("sure"),
-            RideOptions.of(RideQuestions.sureness()),
-            3,
-            model.guess()::sureness);
-    how.atLeast(touch);
-    how.show(model.guess().sureness());
-    redraws.add(to -> how.show(model.guess().sureness()));
-    into.getChildren()
-        .addAll(
-            row, how, field(RideWords.say("cue"), to -> model.guess().cue(), model.guess()::cue));
   }
 }

@@ -5,6 +5,8 @@ import blindlap.screen.part.Deaf;
 import blindlap.screen.part.HoldButton;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.WholeInView;
+import blindlap.session.day.Trial;
+import blindlap.wording.day.RideTrialWords;
 import blindlap.wording.day.RideWords;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,7 +37,7 @@ final class RideStepsView extends VBox {
     this.look = look;
     this.model = model;
     this.deaf = deaf;
-    this.first = words(key(now, alone));
+    this.first = words(said(now, alone));
     // A key that bounces finds words and no button; from here Tab leads on.
     first.setFocusTraversable(true);
     first.minHeightProperty().bind(look.touch());
@@ -55,6 +57,14 @@ final class RideStepsView extends VBox {
       bring.setOnAction(e -> deaf.hear(recording));
       getChildren().add(bring);
     }
+  }
+
+  /** What is to be done now; in a telling run what became of the trial. */
+  private static String said(RideSheet now, boolean alone) {
+    Trial trial = now.stage() == RideSheet.Stage.DONE ? now.trial() : null;
+    return trial == null
+        ? RideWords.say(key(now, alone))
+        : RideTrialWords.done(trial, now.endsTrial());
   }
 
   private static String key(RideSheet now, boolean alone) {
@@ -148,8 +158,8 @@ final class RideStepsView extends VBox {
     return said;
   }
 
-  private static Label words(String key) {
-    Label label = new Label(RideWords.say(key));
+  private static Label words(String said) {
+    Label label = new Label(said);
     label.getStyleClass().add("lead");
     label.setWrapText(true);
     return label;

@@ -37,10 +37,8 @@ final class RideVoidsView extends VBox {
   }
 
   private Node row(LapId lap, VoidEvent event) {
-    int number = model.numberOfDay(lap);
-    Label words =
-        new Label(RideWords.say("void.stands", number, RideWords.say("event." + event.name())));
-    String takes = RideWords.say("take.back", RideWords.say("void.name", number));
+    Label words = new Label(model.voids().stands(lap, RideWords.say("event." + event.name())));
+    String takes = RideWords.say("take.back", model.voids().called(lap));
     Button back = new Button(takes);
     back.minHeightProperty().bind(look.touch());
     back.setMinWidth(USE_PREF_SIZE);

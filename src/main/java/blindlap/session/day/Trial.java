@@ -76,6 +76,16 @@ public record Trial(
     return ridden && answer.isPresent() ? Standing.ANSWERED : Standing.OPEN;
   }
 
+  /** True if the void of a stint's trial stands for good; false of any other kind of session. */
+  public static boolean goneBy(Day day, int stint) {
+    return at(day, stint).filter(trial -> trial.goneBy(day)).isPresent();
+  }
+
+  /** True once its void stands for good: the run has gone on since, or its day is over. */
+  private boolean goneBy(Day day) {
+    return !day.step().day() || day.handedOver() > last || day.latestStint() > last;
+  }
+
   /** The lap that was named, from 1 within the trial; null if none was. */
   public @Nullable Integer named() {
     return answer.map(Guess::setup).map(place -> place + 1).orElse(null);

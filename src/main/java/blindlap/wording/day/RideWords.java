@@ -97,7 +97,7 @@ public final class RideWords {
   }
 
   /** How many laps and stints of the day are not ridden. */
-  public static String missing(Day day) {
+  static String missing(Day day) {
     int perStint = day.plan().laps().perStint();
     int of = day.lastStint();
     long ridden =
