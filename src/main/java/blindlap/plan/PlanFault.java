@@ -253,6 +253,8 @@ public enum PlanFault implements Fault {
   TELLING_MEASURE,
   /** A telling run at a level where somebody else than a helper swaps: detail level. */
   TELLING_NEEDS_HELPER,
+  /** Guesses that are left out, of which the answer to a trial is one: no details. */
+  TELLING_ANSWERS,
   /** A stint of a telling run that is not one scored lap: detail laps per stint. */
   TELLING_LAPS,
   /** A rule of its own in place of that of the task: detail task. */

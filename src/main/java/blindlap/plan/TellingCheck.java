@@ -73,6 +73,8 @@ final class TellingCheck {
     BlindLevel level = plan.blinding().level();
     if (level != BlindLevel.HELPER) {
       problems.add(PlanFault.TELLING_NEEDS_HELPER, "blinding.level", PlanJson.word(level));
+    } else if (!plan.blinding().guesses()) {
+      problems.add(PlanFault.TELLING_ANSWERS, "blinding.guesses");
     }
     if (plan.laps().settling() != 0 || plan.laps().scored() != 1) {
       problems.add(PlanFault.TELLING_LAPS, "laps", plan.laps().perStint());

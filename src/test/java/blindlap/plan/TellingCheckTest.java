@@ -95,6 +95,7 @@ class TellingCheckTest {
             + " TELLING_MEASURE",
         "blinding: {level: masked} | TELLING_NEEDS_HELPER",
         "blinding: {level: open} | TELLING_NEEDS_HELPER",
+        "blinding: {guesses: no} | TELLING_ANSWERS",
         "laps: {settling: 1} | TELLING_LAPS",
         "laps: {scored: 2} | TELLING_LAPS",
         "protocol: blocks-of-four;; stints: 45 | TELLING_RULE",
