@@ -165,6 +165,8 @@ public enum DeskFault implements Fault {
   UNITS_WRITTEN,
   /** Every stint that is left was ridden or shown, so that no code is made. */
   ONE_STINT_NONE,
+  /** More stints are left than words are made for: how many, most. */
+  ONE_STINT_TOO_MANY,
   /** This notebook keeps no one-time code of a stint: stint. */
   ONE_STINT_NO_CODE,
   /** What was typed is not three words of the list. */

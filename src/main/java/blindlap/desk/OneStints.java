@@ -24,6 +24,9 @@ import java.util.Optional;
  * under the code, beside the record, and lost once it was shown.
  */
 public final class OneStints {
+  /** Words cost up to a second of work each, so that nobody guesses them in the time of a day. */
+  private static final int MOST_SLIPS = 64;
+
   private final Sessions sessions;
   private final StintViews views;
   private final Notebook notebook;
@@ -107,9 +110,14 @@ public final class OneStints {
     if (refusal.isPresent()) {
       return new Made.Refused(refusal.get());
     }
+    List<Integer> left = new OneStintCommands(state).left();
+    if (left.size() > MOST_SLIPS) {
+      return new Made.Refused(
+          List.of(Problem.of(DeskFault.ONE_STINT_TOO_MANY, "", left.size(), MOST_SLIPS)));
+    }
     List<Slip> slips = new ArrayList<>();
     List<StintView> kept = new ArrayList<>();
-    for (int stint : new OneStintCommands(state).left()) {
+    for (int stint : left) {
       HelperDay.Work work = day.work(stint);
       StintCode words = views.draw();
       StintViews.Shown shown = new StintViews.Shown(work.setup(), work.real());

@@ -214,6 +214,16 @@ class TellingReportsTest {
   }
 
   @Test
+  void wordsOfSingleLapsAreNotMadeForALongRun() {
+    try (TestDay day = new TestDay(folder, TellingTestDay.shocks(TellingTask.TRIANGLE, 22), 8)) {
+      OneStints.Made made = day.desk().oneStints().make(day.helper(), day.state());
+      assertThat(((OneStints.Made.Refused) made).problems())
+          .extracting(Problem::fault)
+          .containsExactly(DeskFault.ONE_STINT_TOO_MANY);
+    }
+  }
+
+  @Test
   void aGuessOfWhatWasFittedIsNoAnswer() {
     try (TestDay day = new TestDay(folder, TellingTestDay.shocks(TellingTask.TWO_CHOICE, 4), 6)) {
       LapInput named =
