@@ -64,7 +64,7 @@ public final class TellingText {
         .map(plan.setups()::get)
         .map(Setup::name)
         .ifPresent(name -> lines.add(WORDS.say("null.run", name)));
-    if (!plan.override().isBlank()) {
+    if (!plan.override().isBlank() && analysis.finding().declared().least().isEmpty()) {
       lines.add(FindingWords.WORDS.say("override", plan.override()));
     }
     words.early().ifPresent(lines::add);

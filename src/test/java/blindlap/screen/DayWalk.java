@@ -2,8 +2,11 @@ package blindlap.screen;
 
 import blindlap.desk.HelperDay;
 import blindlap.desk.StepsTestDay;
+import blindlap.desk.TellingTestDay;
 import blindlap.desk.TestDay;
 import blindlap.plan.Setting;
+import blindlap.plan.TellingRun;
+import blindlap.plan.TellingTask;
 import blindlap.screen.part.Background;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fonts;
@@ -29,6 +32,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.IntConsumer;
 import java.util.function.Supplier;
 import javafx.application.Platform;
 import javafx.scene.Node;
@@ -49,7 +55,7 @@ public final class DayWalk {
   private static final String PIN = "4711";
 
   private final boolean mouse;
-  private final boolean steps;
+  private final Kind kind;
   private final String name;
   private final TestDay day;
   private final Map<String, Integer> counts = new LinkedHashMap<>();
@@ -62,13 +68,27 @@ public final class DayWalk {
   private final Keyboard keys;
   private final Mouse hand;
 
-  private DayWalk(boolean mouse, int width, int height, double scale, Theme theme, boolean steps)
+  /** What is ridden. */
+  private enum Kind {
+    DAY("", TestDay.EIGHT),
+    STEPS("steps-", StepsTestDay.NINE),
+    TELLING("telling-", TellingTestDay.levels(TellingTask.TRIANGLE, 5));
+
+    private final String begins;
+    private final String plan;
+
+    Kind(String begins, String plan) {
+      this.begins = begins;
+      this.plan = plan;
+    }
+  }
+
+  private DayWalk(boolean mouse, int width, int height, double scale, Theme theme, Kind kind)
       throws Exception {
     this.mouse = mouse;
-    this.steps = steps;
-    this.name = (steps ? "steps-" : "") + name(width + "", scale, theme, mouse);
-    String planned = steps ? StepsTestDay.NINE : TestDay.EIGHT;
-    this.day = new TestDay(Files.createTempDirectory("walk"), planned, 2);
+    this.kind = kind;
+    this.name = kind.begins + name(width + "", scale, theme, mouse);
+    this.day = new TestDay(Files.createTempDirectory("walk"), kind.plan, 2);
     swap = Models.swap(day);
     ride = Models.ride(day);
     Look look = new Look();
@@ -151,8 +171,8 @@ public final class DayWalk {
   }
 
   private void walk() {
-    if (steps) {
-      wholeStepsDay();
+    if (kind != Kind.DAY) {
+      whole(kind == Kind.STEPS ? this::stepsLap : this::trialLap);
       return;
     }
     practise();
@@ -179,20 +199,20 @@ public final class DayWalk {
     endOfDay();
   }
 
-  /** A steps day from the phrase to the finding: nine stints, each level three times. */
-  private void wholeStepsDay() {
+  /** A whole day from the phrase to the finding, such as nine stints of levels, or five trials. */
+  private void whole(IntConsumer lap) {
     type("Helper phrase", day.phrase());
     keys.press(KeyCode.ENTER);
     pin();
     handle(0, "warm-up", 7);
     toRide();
     press("Warm-up lap ridden");
-    int stints = day.state().plan().stints();
-    for (int stint = 1; stint <= stints; stint++) {
+    for (Optional<LapId> next = next(); next.isPresent(); next = next()) {
+      int stint = next.get().stint();
       toSwap();
       handle(stint, "stint", 7);
       toRide();
-      stepsLap(stint);
+      lap.accept(stint);
     }
     press("On to the end of the day");
     heard();
@@ -217,6 +237,55 @@ public final class DayWalk {
       throw new AssertionError(name + ": the key is not open");
     }
     look("finding");
+  }
+
+  private Optional<LapId> next() {
+    return day.state().nextLap();
+  }
+
+  /** In trial 2 the rider falls; in all others the lap that differed is named, or the last one. */
+  private void trialLap(int stint) {
+    TellingRun run = Objects.requireNonNull(day.state().plan().telling());
+    int trial = run.trial(stint);
+    String which = run.place(stint) + " of trial " + trial;
+    if (stint == run.firstStint(2)) {
+      press("Something happened");
+      heard();
+      press("crash");
+      look("void asked");
+      heard();
+      press("Void trial 2");
+      heard();
+      look("void");
+    } else {
+      if (stint == run.lastStint(trial)) {
+        look("question");
+        press("Pick one, however unsure: lap " + (trial == 4 ? 3 : 1 + differed(trial)));
+        press("How sure?: fairly sure");
+        look("answered");
+      } else if (trial == 1) {
+        look("lap of a trial");
+      }
+      press("Done with lap " + which);
+      heard();
+    }
+    if (day.state().lap(new LapId(stint, 1)).isEmpty()) {
+      throw new AssertionError(name + ": " + ride.troubleProperty().get());
+    }
+    if (next().isPresent()) {
+      press("On to the next lap");
+      heard();
+    }
+  }
+
+  /** The lap of a trial that differs, from 0: what only the helper's phrase tells. */
+  private int differed(int trial) {
+    TellingRun run = Objects.requireNonNull(day.state().plan().telling());
+    int[] on = new int[3];
+    for (int i = 0; i < on.length; i++) {
+      on[i] = day.helper().work(run.firstStint(trial) + i).setup();
+    }
+    return on[1] == on[2] ? 0 : on[0] == on[1] ? 2 : 1;
   }
 
   /** Slower by a tenth of a second a click: a trend that nine stints show. */
@@ -477,7 +546,8 @@ public final class DayWalk {
    * Walks; the pictures go where the property blindlap.pictures says.
    *
    * @param arguments nothing for all walks, else every how many of them are walked, or a pattern of
-   *     those that are, such as {@code 1366-200-.*-mouse}, or {@code steps} for a whole steps day
+   *     those that are, such as {@code 1366-200-.*-mouse}, or {@code steps} for a whole steps day,
+   *     {@code telling} for a whole telling run
    */
   public static void main(String[] arguments) throws Exception {
     Window.start();
@@ -487,20 +557,22 @@ public final class DayWalk {
     int each = which.matches("[0-9]+") ? Integer.parseInt(which) : 1;
     String pattern = which.matches("[0-9]+") ? ".*" : which;
     int walks = 0;
-    for (double scale : new double[] {1, 2}) {
-      boolean named = ("steps-" + name("1366", scale, Theme.PAPER, false)).matches(pattern);
-      if (which.equals("steps") || named && which.equals("1")) {
-        wrong.addAll(walk("1366x768", scale, Theme.PAPER, false, true));
+    for (Kind kind : List.of(Kind.STEPS, Kind.TELLING)) {
+      for (double scale : new double[] {1, 2}) {
+        boolean named = (kind.begins + name("1366", scale, Theme.PAPER, false)).matches(pattern);
+        if (kind.begins.equals(which + "-") || named && which.equals("1")) {
+          wrong.addAll(walk("1366x768", scale, Theme.PAPER, false, kind));
+        }
       }
     }
-    for (String size :
-        which.equals("steps") ? List.<String>of() : List.of("1366x768", "1920x1080")) {
+    boolean whole = which.equals("steps") || which.equals("telling");
+    for (String size : whole ? List.<String>of() : List.of("1366x768", "1920x1080")) {
       for (double scale : new double[] {1, 2}) {
         for (Theme theme : Theme.values()) {
           for (boolean mouse : new boolean[] {true, false}) {
             boolean named = name(size.split("x")[0], scale, theme, mouse).matches(pattern);
             if (walks++ % each == 0 && named) {
-              wrong.addAll(walk(size, scale, theme, mouse, false));
+              wrong.addAll(walk(size, scale, theme, mouse, Kind.DAY));
             }
           }
         }
@@ -512,7 +584,7 @@ public final class DayWalk {
   }
 
   private static List<String> walk(
-      String size, double scale, Theme theme, boolean mouse, boolean steps) {
+      String size, double scale, Theme theme, boolean mouse, Kind kind) {
     String[] sides = size.split("x");
     DayWalk walk =
         Window.call(
@@ -523,7 +595,7 @@ public final class DayWalk {
                     Integer.parseInt(sides[1]),
                     scale,
                     theme,
-                    steps));
+                    kind));
     try {
       walk.walk();
     } catch (AssertionError | IllegalStateException e) {
