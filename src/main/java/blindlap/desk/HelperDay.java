@@ -20,9 +20,11 @@ import blindlap.session.day.SessionId;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedSet;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -43,6 +45,9 @@ public final class HelperDay {
 
   /** What was really on, as last followed; whoever works and whoever keeps are two threads. */
   private volatile OnTheBike onTheBike = OnTheBike.UNKNOWN;
+
+  /** Stints of void trials, as last followed. */
+  private volatile SortedSet<Integer> passedOver = Collections.emptySortedSet();
 
   HelperDay(
       SessionState state,
@@ -65,6 +70,7 @@ public final class HelperDay {
   void follow(SessionState latest) {
     OnTheBike recorded = OnTheBike.of(records.of(latest));
     onTheBike = records.draft().map(recorded::with).orElse(recorded);
+    passedOver = PassedOver.of(latest);
   }
 
   /** The helper's records and draft. */
@@ -150,13 +156,28 @@ public final class HelperDay {
     }
     HelperSchedule.Fit fit = schedule.fit(stint);
     // Real or dummy hangs on what is on the bike, which may be other than was to be there.
+    int last = handledBefore(stint);
     Integer before =
         stint > firstStint()
-            ? on.on(stint - 1).orElseGet(() -> Integer.valueOf(scheduledSetup(stint - 1)))
+            ? on.on(last).orElseGet(() -> Integer.valueOf(scheduledSetup(last)))
             : null;
     // The first handling of a day is a full one, whatever was on the bike before.
     boolean real = before == null || before != fit.fitted();
     return new Work(stint, fit.code(), fit.fitted(), before, real, settings(stint, fit.fitted()));
+  }
+
+  /** The stint whose setup is on the bike before another one: not one that was passed over. */
+  private int handledBefore(int stint) {
+    int before = stint - 1;
+    while (before > firstStint() && passedOver.contains(before)) {
+      before--;
+    }
+    return before;
+  }
+
+  /** True if what was begun for a stint before this one is passed over: its trial is void. */
+  public boolean afterPassedOver(int stint) {
+    return passedOver.contains(stint - 1);
   }
 
   /** The setups that the drawn order names, a stint each: what a look compares. */
@@ -186,7 +207,7 @@ public final class HelperDay {
     follow(state);
     int last = state.cutShort().map(Fact.DayCutShort::lastStint).orElse(plan.stints());
     for (int stint = firstStint(); stint <= last; stint++) {
-      if (!state.helperRecords().containsKey(stint)) {
+      if (!state.helperRecords().containsKey(stint) && !passedOver.contains(stint)) {
         return Optional.of(stint);
       }
     }

@@ -1,8 +1,10 @@
 package blindlap.wording;
 
 import blindlap.fault.Fault;
+import blindlap.plan.Plan;
 import blindlap.plan.Setting;
 import blindlap.plan.Setup;
+import blindlap.plan.TellingRun;
 import blindlap.session.HelperEntry;
 import blindlap.session.SafetyCheck;
 import blindlap.wording.day.Figures;
@@ -33,6 +35,39 @@ public final class SwapWords {
   /** A sentence of the bundle. */
   public static String say(String key, Object... arguments) {
     return WORDS.say(key, arguments);
+  }
+
+  /** "Stint 5", "Trial 2, lap 1": how a stint begins a line. */
+  public static String stint(Plan plan, int stint) {
+    return named(plan, stint, "");
+  }
+
+  /** "stint 5", "trial 2, lap 1": the same within a sentence. */
+  public static String within(Plan plan, int stint) {
+    return named(plan, stint, ".within");
+  }
+
+  private static String named(Plan plan, int stint, String form) {
+    TellingRun run = plan.telling();
+    return stint == 0
+        ? say("warm.up" + form)
+        : run == null
+            ? say("stint" + form, stint)
+            : say("trial" + form, run.trial(stint), run.place(stint));
+  }
+
+  /** Which stint of how many, with its code. */
+  public static String head(Plan plan, int stint, int code) {
+    TellingRun run = plan.telling();
+    return run == null
+        ? say("head", stint, plan.stints(), code)
+        : say(
+            "head.trial",
+            run.trial(stint),
+            run.trials(),
+            run.place(stint),
+            run.task().laps(),
+            code);
   }
 
   /** What is waited for, counted in one sentence. */
@@ -139,13 +174,16 @@ public final class SwapWords {
 
   /** What to drop when the day no longer fits; empty if it fits. */
   public static String drop(
-      ZonedDateTime end, ZonedDateTime limit, boolean withoutRests, int mostStints) {
+      Plan plan, ZonedDateTime end, ZonedDateTime limit, boolean withoutRests, int mostStints) {
     if (!end.isAfter(limit)) {
       return "";
     }
+    TellingRun run = plan.telling();
     return withoutRests
         ? say("drop.rests", clock(end), clock(limit))
-        : say("drop.stints", clock(end), clock(limit), mostStints);
+        : run == null
+            ? say("drop.stints", clock(end), clock(limit), mostStints)
+            : say("drop.trials", clock(end), clock(limit), mostStints / run.task().laps());
   }
 
   /** From where on the day may end and still show something. */

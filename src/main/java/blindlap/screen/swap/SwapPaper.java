@@ -14,6 +14,7 @@ import java.util.stream.IntStream;
  * A stint that can be caught up from paper: words for the helper alone.
  *
  * @param stint 0 = the warm-up
+ * @param called "stint 3"
  * @param head "Stint 3, code 417: scheduled Shock K"
  * @param standing where the day stands here, by the laps that are recorded
  * @param scheduled index of the setup that was scheduled
@@ -23,6 +24,7 @@ import java.util.stream.IntStream;
  */
 public record SwapPaper(
     int stint,
+    String called,
     String head,
     String standing,
     int scheduled,
@@ -41,10 +43,12 @@ public record SwapPaper(
     String name = names.get(work.setup());
     return new SwapPaper(
         stint,
+        SwapWords.within(day.plan(), stint),
         stint == 0
             ? SwapWords.say("later.paper.warm.up", name)
-            : SwapWords.say("later.paper.head", stint, work.code(), name),
-        SwapWords.say("later.paper.standing", state.day().stintNow()),
+            : SwapWords.say(
+                "later.paper.head", SwapWords.stint(day.plan(), stint), work.code(), name),
+        SwapWords.say("later.paper.standing", SwapWords.within(day.plan(), state.day().stintNow())),
         work.setup(),
         names,
         IntStream.range(0, names.size())
